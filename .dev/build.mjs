@@ -1,0 +1,62 @@
+// npm run build [-- --minify | --watch]: bundles everything that runs into dist/.
+import { chmodSync, existsSync } from "node:fs";
+import { bundles } from "./bundles.mjs";
+import { writeNotices } from "./notices.mjs";
+import { fail, inProject, isMain, say } from "./say.mjs";
+import { setUp } from "./setup.mjs";
+
+/**
+ * Builds every bundle; ends the script where one fails, with esbuild's own message above.
+ * @param {"plain" | "minify"} how plain: with source maps; minify: as it is shipped
+ */
+export async function build(how) {
+  const esbuild = await import("esbuild");
+  const present = presentBundles();
+  const begun = performance.now();
+  /** @type {import("esbuild").Metafile["outputs"]} */
+  const outputs = {};
+  const inputs = new Set();
+  try {
+    const results = await Promise.all(present.map(({ options }) => esbuild.build({ ...options, ...finish(how) })));
+    for (const { metafile } of results) {
+      Object.assign(outputs, metafile?.outputs);
+      for (const file of Object.keys(metafile?.inputs ?? {})) inputs.add(file);
+    }
+  } catch {
+    fail("The build failed: the messages stand above.");
+  }
+  writeNotices(inputs);
+  if (existsSync(inProject("dist/fettle.js"))) chmodSync(inProject("dist/fettle.js"), 0o755);
+  say(`Built in ${(performance.now() - begun).toFixed(0)} ms: ${sizes(outputs)}.`);
+}
+
+/** @returns {import("esbuild").BuildOptions} */
+function finish(/** @type {"plain" | "minify"} */ how) {
+  return how === "minify" ? { minify: true, metafile: true } : { sourcemap: "linked", metafile: true };
+}
+
+function presentBundles() {
+  const missing = bundles.filter(({ entry }) => !existsSync(inProject(entry)));
+  for (const { entry } of missing) say(`Not built: ${entry} is not there.`);
+  return bundles.filter((bundle) => !missing.includes(bundle));
+}
+
+function sizes(/** @type {import("esbuild").Metafile["outputs"]} */ outputs) {
+  const files = Object.entries(outputs).filter(([file]) => !file.endsWith(".map"));
+  return files.map(([file, { bytes }]) => `${file} ${(bytes / 1024).toFixed(0)} kB`).join(", ");
+}
+
+async function watch() {
+  const esbuild = await import("esbuild");
+  const contexts = presentBundles().map(({ options }) =>
+    esbuild.context({ ...options, ...finish("plain"), logLevel: "info" }),
+  );
+  for (const context of await Promise.all(contexts)) await context.watch();
+  say("Watching; Ctrl+C ends it.");
+}
+
+if (isMain(import.meta.url)) {
+  await setUp();
+  if (process.argv.includes("--watch")) await watch();
+  else await build(process.argv.includes("--minify") ? "minify" : "plain");
+}

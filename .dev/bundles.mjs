@@ -1,0 +1,58 @@
+// What is built: each bundle with its entry and where it runs.
+import { inProject } from "./say.mjs";
+
+// `import.meta.url` is empty in CommonJS output: give it the bundle's own address.
+const ownAddress = {
+  banner: 'const importMetaUrl = require("node:url").pathToFileURL(__filename).href;',
+  define: { "import.meta.url": "importMetaUrl" },
+};
+
+/** @type {import("esbuild").BuildOptions} */
+const common = {
+  absWorkingDir: inProject(),
+  bundle: true,
+  charset: "utf8",
+  legalComments: "none",
+  logLevel: "warning",
+  metafile: true,
+  target: "es2022",
+};
+
+/** @type {import("esbuild").BuildOptions} */
+const forNode = {
+  ...common,
+  platform: "node",
+  target: "node20",
+  format: "cjs",
+  define: ownAddress.define,
+  banner: { js: ownAddress.banner },
+};
+
+/** @type {import("esbuild").BuildOptions} */
+const forBrowser = { ...common, platform: "browser", define: { "process.env.NODE_ENV": '"production"' } };
+
+/** @param {string} entry @param {import("esbuild").BuildOptions} options */
+const bundle = (entry, options) => ({ entry, options: { ...options, entryPoints: [entry] } });
+
+/**
+ * The bundles, by the entry that each begins with. Extension hosts load CommonJS on every editor
+ * that `engines` admits; the command line is CommonJS too, in one file that runs wherever it lies.
+ */
+export const bundles = [
+  bundle("client/src/node.ts", { ...forNode, external: ["vscode"], outfile: "dist/client/node.cjs" }),
+  bundle("client/src/web.ts", { ...forBrowser, format: "cjs", external: ["vscode"], outfile: "dist/client/web.js" }),
+  bundle("server/src/node/server.ts", { ...forNode, outfile: "dist/server/node.cjs" }),
+  bundle("server/src/lsp/worker.ts", { ...forBrowser, format: "iife", outfile: "dist/server/worker.js" }),
+  bundle("client/panel/main.tsx", {
+    ...forBrowser,
+    format: "iife",
+    jsx: "automatic",
+    jsxImportSource: "preact",
+    outfile: "dist/panel/panel.js",
+  }),
+  bundle("server/src/cli/main.ts", {
+    ...forNode,
+    banner: { js: `#!/usr/bin/env node\n${ownAddress.banner}` },
+    outfile: "dist/fettle.js",
+  }),
+];

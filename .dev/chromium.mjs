@@ -1,0 +1,36 @@
+// Finds a Chromium on this machine; nothing here downloads one.
+import { accessSync, constants } from "node:fs";
+import { delimiter, join } from "node:path";
+
+const names = ["chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome", "microsoft-edge"];
+const places = [
+  "/usr/bin/chromium",
+  "/usr/bin/chromium-browser",
+  "/usr/bin/google-chrome",
+  "/snap/bin/chromium",
+  "/Applications/Chromium.app/Contents/MacOS/Chromium",
+  "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+  "C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe",
+  "C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe",
+];
+
+/** How to get a browser, for messages. */
+export const howToGetChromium =
+  "On Debian or Ubuntu: sudo apt-get install chromium. Elsewhere install Chromium or Chrome, and where it is not found set CHROMIUM to its program file.";
+
+/** The program file of a Chromium: the variable CHROMIUM, the usual places, the path; null where there is none. */
+export function findChromium() {
+  const said = process.env.CHROMIUM;
+  if (said) return isProgram(said) ? said : null;
+  const onPath = (process.env.PATH ?? "").split(delimiter).flatMap((folder) => names.map((name) => join(folder, name)));
+  return [...places, ...onPath].find(isProgram) ?? null;
+}
+
+function isProgram(/** @type {string} */ file) {
+  try {
+    accessSync(file, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,97 @@
+// What every script here shares: the project's folder, a voice with a clock, and child processes.
+import { spawn } from "node:child_process";
+import { realpathSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+/** The project's own folder, absolute. */
+export const root = dirname(dirname(fileURLToPath(import.meta.url)));
+
+/** A path inside the project, from its parts. */
+export const inProject = (/** @type {string[]} */ ...parts) => join(root, ...parts);
+
+const started = performance.now();
+
+/** Says one line with the seconds since the script began. */
+export function say(/** @type {string} */ text) {
+  const seconds = ((performance.now() - started) / 1000).toFixed(1).padStart(5);
+  console.log(`[${seconds} s] ${text}`);
+}
+
+/**
+ * Ends the script with a message that says what went wrong and what to do.
+ * @param {string} text
+ * @returns {never}
+ */
+export function fail(text) {
+  console.error(text);
+  process.exit(1);
+}
+
+/**
+ * Runs a program in the project's folder with its output shown, and gives its exit status; 1 where
+ * it could not be started or was ended by a signal.
+ * @param {string} program
+ * @param {readonly string[]} args
+ * @param {NodeJS.ProcessEnv} [env] variables laid over this process's own
+ * @returns {Promise<number>}
+ */
+export function run(program, args, env = {}) {
+  return new Promise((resolve) => {
+    const child = spawn(program, args, { cwd: root, stdio: "inherit", env: { ...process.env, ...env } });
+    child.on("error", (error) => {
+      console.error(`${program} could not be started: ${error.message}`);
+      resolve(1);
+    });
+    child.on("exit", (status) => resolve(status ?? 1));
+  });
+}
+
+/** Runs a script that a package in node_modules brings, with this same Node. */
+export function runTool(/** @type {string} */ script, /** @type {readonly string[]} */ args, env = {}) {
+  return run(process.execPath, [inProject("node_modules", script), ...args], env);
+}
+
+/**
+ * Runs npm: the one that runs this script, else the one on the path.
+ * @param {readonly string[]} args
+ * @param {string} [folder]
+ * @returns {Promise<number>}
+ */
+export function runNpm(args, folder = root) {
+  const npm = process.env.npm_execpath;
+  const options = /** @type {const} */ ({ cwd: folder, stdio: "inherit" });
+  const child = npm?.endsWith("js")
+    ? spawn(process.execPath, [npm, ...args], options)
+    : spawn("npm", args, { ...options, shell: process.platform === "win32" });
+  return new Promise((resolve) => {
+    child.on("error", (error) => {
+      console.error(`npm could not be started: ${error.message}`);
+      resolve(1);
+    });
+    child.on("exit", (status) => resolve(status ?? 1));
+  });
+}
+
+/**
+ * Awaits work that is silent, and says every few seconds that it still goes on.
+ * @template T
+ * @param {string} what
+ * @param {Promise<T>} work
+ * @returns {Promise<T>}
+ */
+export async function whileSaying(what, work) {
+  const begun = performance.now();
+  const seconds = () => ((performance.now() - begun) / 1000).toFixed(0);
+  const timer = setInterval(() => say(`${what}: still at it after ${seconds()} s`), 10_000);
+  try {
+    return await work;
+  } finally {
+    clearInterval(timer);
+  }
+}
+
+/** True where this module is the script that Node was started with. */
+export function isMain(/** @type {string} */ moduleUrl) {
+  return process.argv[1] !== undefined && fileURLToPath(moduleUrl) === realpathSync(process.argv[1]);
+}

@@ -1,0 +1,53 @@
+// Makes node_modules match package-lock.json. Everything else that a clone needs is built from there.
+import { readFileSync } from "node:fs";
+import { fail, inProject, isMain, runNpm, say, whileSaying } from "./say.mjs";
+
+const oldestNode = 20;
+
+/** Installs what package-lock.json lists, where node_modules does not hold exactly that already. */
+export async function setUp() {
+  const major = Number(process.versions.node.split(".")[0]);
+  if (major < oldestNode) fail(`Fettle is built with Node ${oldestNode} or later; this is ${process.version}.`);
+  const why = staleness();
+  if (!why) return;
+  say(`Installing packages, because ${why} (about 700 MB, most of it the editor that the tests drive).`);
+  const status = await whileSaying("npm ci", runNpm(["ci", "--no-audit", "--no-fund"]));
+  if (status !== 0) fail("npm ci failed: its own message stands above. Mend that and run this again.");
+  const still = staleness();
+  if (still) fail(`npm ci ended well, and yet ${still}. Delete node_modules and run this again.`);
+  say("Packages are installed.");
+}
+
+/** Why node_modules does not serve, or null where it does: npm keeps its own list of what it installed. */
+function staleness() {
+  const wanted = packagesOf("package-lock.json");
+  if (!wanted) fail("package-lock.json is missing or broken: restore it from git.");
+  const installed = packagesOf("node_modules/.package-lock.json");
+  if (!installed) return "there is no complete node_modules here";
+  for (const [path, entry] of Object.entries(wanted)) {
+    if (path === "") continue;
+    const here = installed[path];
+    // What is made for another system is listed and left out.
+    if (!here && (entry.optional || entry.devOptional || entry.peer)) continue;
+    if (!here) return `${path} is missing`;
+    if (here.version !== entry.version) return `${path} is ${here.version} instead of ${entry.version}`;
+  }
+  return null;
+}
+
+/**
+ * @typedef {{ version?: string, optional?: boolean, devOptional?: boolean, peer?: boolean }} Locked
+ * @returns {Record<string, Locked> | null}
+ */
+function packagesOf(/** @type {string} */ lockFile) {
+  try {
+    return JSON.parse(readFileSync(inProject(lockFile), "utf8")).packages ?? null;
+  } catch {
+    return null;
+  }
+}
+
+if (isMain(import.meta.url)) {
+  await setUp();
+  say("Set up.");
+}

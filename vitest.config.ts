@@ -1,0 +1,20 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    projects: [
+      { test: { name: "unit", include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"], exclude: ["tests/e2e/**"] } },
+      {
+        test: {
+          name: "e2e",
+          include: ["tests/e2e/**/*.test.ts"],
+          // One editor at a time: two cores carry one, and its timing is then its own.
+          fileParallelism: false,
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          retry: 0,
+        },
+      },
+    ],
+  },
+});
