@@ -1,0 +1,63 @@
+/** The catalogue as one value, with the look-ups that the rest of the core asks of it. */
+import { elements } from "./elements.ts";
+import { modes } from "./modes.ts";
+import { readings } from "./readings.ts";
+import { relations } from "./relations.ts";
+import { sections } from "./sections/index.ts";
+import type { Element, Mode, Reading, Relations, SectionSpec, Setting, UnitFamily } from "./types.ts";
+import { unitFamilies } from "./units.ts";
+
+export interface Catalogue {
+  /** In the order in which reference pages and `show` list them. */
+  readonly sections: readonly SectionSpec[];
+  readonly modes: readonly Mode[];
+  readonly elements: readonly Element[];
+  readonly relations: Relations;
+  readonly readings: readonly Reading[];
+  readonly unitFamilies: readonly UnitFamily[];
+  section(name: string): SectionSpec | undefined;
+  /** A setting of a section; a second set answers with the settings of the set it is like. */
+  setting(section: string, name: string): Setting | undefined;
+  /** Settings of a section in the catalogue's order, those of a second set included. */
+  settingsOf(section: string): readonly Setting[];
+  mode(name: string): Mode | undefined;
+  element(name: string): Element | undefined;
+}
+
+/** The catalogue that ships, with `extra` settings of a pilot's own laid over it. */
+export function makeCatalogue(extra: readonly (Setting & { section: string })[] = []): Catalogue {
+  const all = sections.map((section) => withExtra(section, extra));
+  const byName = new Map(all.map((section) => [section.name, section]));
+  const modeByName = new Map(modes.map((mode) => [mode.name, mode]));
+  const elementByName = new Map(elements.map((element) => [element.name, element]));
+  const lists = new Map(all.map((section) => [section.name, settingsOfSection(section, byName)]));
+  const tables = new Map([...lists].map(([section, list]) => [section, new Map(list.map((s) => [s.name, s]))]));
+  return {
+    sections: all,
+    modes,
+    elements,
+    relations,
+    readings,
+    unitFamilies,
+    section: (name) => byName.get(name),
+    setting: (section, name) => tables.get(section)?.get(name),
+    settingsOf: (section) => lists.get(section) ?? [],
+    mode: (name) => modeByName.get(name),
+    element: (name) => elementByName.get(name),
+  };
+}
+
+function withExtra(section: SectionSpec, extra: readonly (Setting & { section: string })[]): SectionSpec {
+  const added = extra.filter((setting) => setting.section === section.name);
+  if (added.length === 0) return section;
+  const names = new Set(added.map((setting) => setting.name));
+  const plain = added.map(({ section: _, ...setting }) => setting);
+  return { ...section, settings: [...section.settings.filter((setting) => !names.has(setting.name)), ...plain] };
+}
+
+function settingsOfSection(section: SectionSpec, byName: Map<string, SectionSpec>): readonly Setting[] {
+  const base = section.like ? byName.get(section.like) : undefined;
+  if (!base) return section.settings;
+  const without = new Set(section.without ?? []);
+  return [...base.settings.filter((setting) => !without.has(setting.name)), ...section.settings];
+}

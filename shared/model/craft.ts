@@ -1,0 +1,93 @@
+/** The effective craft: every value that counts, and the lines that it comes from. */
+import type { Condition } from "../syntax/condition.ts";
+import type { ControlValue, Value } from "../syntax/value.ts";
+import type { Script } from "./script.ts";
+
+/** A line of a script. */
+export interface Source {
+  readonly file: string;
+  readonly line: number;
+}
+
+/** A setting as the craft has it. `value` is null where the line that counts has a fault. */
+export interface Setting {
+  readonly section: string;
+  readonly name: string;
+  readonly value: Value | null;
+  /** Canonical spelling of the value; for a faulty line what stands there. */
+  readonly text: string;
+  /** The line that counts last; for fields, of the last one said. */
+  readonly source: Source;
+  /** For `fields`: the line that each field comes from. */
+  readonly fieldSources: ReadonlyMap<string, Source>;
+  /** For a repeatable setting: every item in order, its value being the item's. */
+  readonly items: readonly { readonly value: Value | null; readonly source: Source }[] | null;
+}
+
+/** A mode or an output. `condition` is null where a line of it has a fault. */
+export interface Mode {
+  readonly name: string;
+  readonly condition: Condition | null;
+  readonly text: string;
+  /** Every line that takes part, joined by "or". */
+  readonly lines: readonly { readonly source: Source; readonly condition: Condition | null }[];
+}
+
+export interface Control {
+  readonly name: string;
+  readonly value: ControlValue | null;
+  readonly text: string;
+  readonly source: Source;
+  /** True where the handset says it, false where the craft or a layer restates it. */
+  readonly fromHandset: boolean;
+}
+
+/** An OSD element as placed by the script; where it comes to stand is the OSD's business. */
+export interface Placed {
+  readonly name: string;
+  readonly value: Value | null;
+  readonly text: string;
+  readonly source: Source;
+}
+
+export interface Follow {
+  readonly name: string;
+  readonly value: Value | null;
+  readonly text: string;
+  readonly source: Source;
+}
+
+export interface DroppedNothing {
+  readonly section: string;
+  readonly name: string;
+  readonly source: Source;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Craft {
+  readonly script: Script;
+  readonly file: string;
+  readonly name: string;
+  /** The one handset of the craft; null where no file names one. */
+  readonly handset: Script | null;
+  /** Every file that takes part, in merge order: the handset's, the layers, the craft. */
+  readonly scripts: readonly Script[];
+  /** By section and then by name; a named pack is a section of its own, `pack/NAME`. */
+  readonly settings: ReadonlyMap<string, ReadonlyMap<string, Setting>>;
+  readonly modes: ReadonlyMap<string, Mode>;
+  readonly outputs: ReadonlyMap<string, Mode>;
+  readonly controls: ReadonlyMap<string, Control>;
+  readonly osd: ReadonlyMap<string, Placed>;
+  readonly osdSecond: ReadonlyMap<string, Placed>;
+  readonly adjust: ReadonlyMap<string, Follow>;
+  readonly kept: readonly { readonly dialect: string; readonly text: string; readonly source: Source }[];
+  readonly droppedNothing: readonly DroppedNothing[];
+  /** Names of sections that some file that counts has written, with the last such line. */
+  readonly sections: ReadonlyMap<string, Source>;
+  /**
+   * The line of the craft's own file that answers for a line of another file: the `use` through
+   * which that file came in; for its own lines the line itself.
+   */
+  answersFor(source: Source): Source;
+}

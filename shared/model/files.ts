@@ -1,0 +1,30 @@
+/**
+ * What the model asks of the world: texts by path. Paths are absolute, with `/`; two paths that
+ * lead to one real file must be given as one. Who answers (editor buffers, a disk, a web
+ * workspace) is not the model's business.
+ */
+export type FileAnswer =
+  | { readonly kind: "text"; readonly text: string; readonly validUtf8: boolean }
+  | { readonly kind: "missing" }
+  | { readonly kind: "outside" }
+  | { readonly kind: "unreadable"; readonly why: string };
+
+/** A still picture of the files: the same path gives the same answer for as long as it is used. */
+export interface FileView {
+  /** The answer for a path, or undefined where nobody has looked yet. */
+  read(path: string): FileAnswer | undefined;
+  /** Every script of the workspace that is known, in order of path. */
+  list(): readonly string[];
+  /** The one path by which the real file behind `path` is known. */
+  realPath(path: string): string;
+}
+
+/** A view of texts held in memory, for what has no files: pasted text, examples, tests. */
+export function memoryFiles(texts: Readonly<Record<string, string>>): FileView {
+  return {
+    read: (path) =>
+      Object.hasOwn(texts, path) ? { kind: "text", text: texts[path]!, validUtf8: true } : { kind: "missing" },
+    list: () => Object.keys(texts).sort(),
+    realPath: (path) => path,
+  };
+}

@@ -1,0 +1,134 @@
+/** Whether a value lies inside its setting's limits, and inside what is usual. */
+import type { Band, IntegerType, QuantityType, Setting, ValueType } from "../catalogue/types.ts";
+import { convert } from "../catalogue/units.ts";
+import { printValue } from "../syntax/print-value.ts";
+import type { Cols } from "../syntax/span.ts";
+import type { Value } from "../syntax/value.ts";
+
+export interface LimitIssue extends Cols {
+  readonly code: "out-of-range" | "unusual-value";
+  readonly message: string;
+}
+
+/** What the usual bands depend on; undefined where the craft does not say. */
+export interface Size {
+  readonly propellerIn?: number | undefined;
+  readonly cells?: number | undefined;
+}
+
+/** Every number of a value that lies outside its hard limits. */
+export function beyondLimits(value: Value, setting: Setting): LimitIssue[] {
+  const issues: LimitIssue[] = [];
+  eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
+    const unit = unitOf(type);
+    const { min, max } = type;
+    if (min && number < min.at) issues.push(beyond(at, `${name} is at least ${told(min.at, unit)}`, min.source));
+    if (max && number > max.at) issues.push(beyond(at, `${name} is at most ${told(max.at, unit)}`, max.source));
+  });
+  return issues;
+}
+
+/** Every number of a value outside the usual band for a craft of this size. */
+export function beyondUsual(value: Value, setting: Setting, size: Size): LimitIssue[] {
+  const issues: LimitIssue[] = [];
+  eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
+    const { min, max } = type;
+    if ((min && number < min.at) || (max && number > max.at)) return;
+    const band = type.usual?.find((each) => fits(each, size));
+    if (!band) return;
+    const low = band.from !== undefined && number < band.from;
+    const high = band.to !== undefined && number > band.to;
+    if (!low && !high) return;
+    const unit = unitOf(type);
+    const usual =
+      band.from === undefined
+        ? `up to ${told(band.to!, unit)}`
+        : band.to === undefined
+          ? `from ${told(band.from, unit)}`
+          : `${told(band.from, unit)} to ${told(band.to, unit)}`;
+    issues.push({
+      code: "unusual-value",
+      start: at.start,
+      end: at.end,
+      message: `${name} is unusually ${low ? "low" : "high"}: ${printValue(at)}, where ${usual} is usual${forSize(band)} (${band.source}).`,
+    });
+  });
+  return issues;
+}
+
+/** The band that counts for a craft of this size, if the type has one. */
+export function usualBand(type: QuantityType | IntegerType, size: Size): Band | undefined {
+  return type.usual?.find((each) => fits(each, size));
+}
+
+/** A number in its type's unit, as a person reads it. */
+export function told(number: number, unit: string): string {
+  return unit === "" ? String(number) : `${number} ${unit}`;
+}
+
+function forSize(band: Band): string {
+  const { propellerIn, cells } = band.when ?? {};
+  const parts: string[] = [];
+  if (propellerIn) parts.push(`propellers of ${extent(propellerIn, "in")}`);
+  if (cells) parts.push(extent(cells, cells.to === 1 ? "cell" : "cells"));
+  return parts.length === 0 ? "" : ` with ${parts.join(" and ")}`;
+}
+
+function extent({ from, to }: { from?: number | undefined; to?: number | undefined }, unit: string): string {
+  if (from === undefined) return `up to ${to} ${unit}`;
+  if (to === undefined) return `${from} ${unit} and more`;
+  return from === to ? `${from} ${unit}` : `${from} to ${to} ${unit}`;
+}
+
+function fits(band: Band, size: Size): boolean {
+  const { propellerIn, cells } = band.when ?? {};
+  return within(size.propellerIn, propellerIn) && within(size.cells, cells);
+}
+
+function within(
+  number: number | undefined,
+  span: { from?: number | undefined; to?: number | undefined } | undefined,
+): boolean {
+  if (!span) return true;
+  if (number === undefined) return false;
+  return number >= (span.from ?? Number.NEGATIVE_INFINITY) && number <= (span.to ?? Number.POSITIVE_INFINITY);
+}
+
+function beyond(at: Cols, rule: string, source: string): LimitIssue {
+  return { code: "out-of-range", start: at.start, end: at.end, message: `Out of range: ${rule} (${source}).` };
+}
+
+function unitOf(type: QuantityType | IntegerType): string {
+  return type.is === "quantity" ? type.unit : "";
+}
+
+type Visit = (number: number, at: Value, type: QuantityType | IntegerType, name: string) => void;
+
+function eachNumber(value: Value, types: readonly ValueType[], name: string, visit: Visit): void {
+  for (const type of types) {
+    if (type.is === "quantity" && value.kind === "quantity") {
+      const number = convert(value.number, value.unit, type.unit);
+      if (number !== undefined) visit(number, value, type, name);
+      return;
+    }
+    if (type.is === "integer" && value.kind === "integer") {
+      visit(value.number, value, type, name);
+      return;
+    }
+    if (type.is === "range" && value.kind === "range") {
+      for (const end of [value.from, value.to]) eachNumber(end, [type.of], name, visit);
+      return;
+    }
+    if (type.is === "list" && value.kind === "list") {
+      for (const item of value.items) eachNumber(item, [type.of], name, visit);
+      return;
+    }
+    if (type.is === "fields" && value.kind === "fields") {
+      for (const field of value.fields) {
+        const spec = type.fields.find((each) => each.name === field.name);
+        if (spec) eachNumber(field.value, spec.types, `${name} ${field.name}`, visit);
+      }
+      return;
+    }
+  }
+}

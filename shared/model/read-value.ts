@@ -1,0 +1,53 @@
+/** A value read by its setting's type: of several types the first that fits. */
+import type { Setting, ValueType } from "../catalogue/types.ts";
+import { type Fault, fault, isFault, type Reading } from "../syntax/reading.ts";
+import { scanner } from "../syntax/scanner.ts";
+import type { Cols } from "../syntax/span.ts";
+import type { Value } from "../syntax/value.ts";
+import { readFields } from "./read-fields.ts";
+import { readSimple } from "./read-simple.ts";
+
+/** Reads the value of a setting that fills the rest of its line. */
+export function readSetting(text: string, at: Cols, setting: Setting, units: Reading["units"]): ReadValue {
+  let best: { fault: Fault; pieces: Reading["pieces"]; progress: number } | null = null;
+  for (const type of setting.types) {
+    const reading: Reading = { scan: scanner(text, at.start, at.end), units, pieces: [] };
+    const value = readType(reading, type, setting.name, setting.repeatable ? "whole" : "part");
+    const problem = isFault(value) ? value : leftOver(reading, value, type);
+    if (!problem) return { value: value as Value, pieces: reading.pieces, fault: null };
+    const progress = problem.start + (suits(type, text.charAt(at.start)) ? 0.5 : 0);
+    if (!best || progress > best.progress) best = { fault: problem, pieces: reading.pieces, progress };
+  }
+  return { value: null, pieces: best!.pieces, fault: best!.fault };
+}
+
+export interface ReadValue {
+  readonly value: Value | null;
+  readonly pieces: Reading["pieces"];
+  readonly fault: Fault | null;
+}
+
+/** Whether a value that begins so was meant for this type: decides whose complaint is told. */
+function suits(type: ValueType, first: string): boolean {
+  if (/[a-z]/.test(first)) return type.is === "choice" || type.is === "yes-no";
+  if (/[0-9-]/.test(first)) return type.is !== "choice" && type.is !== "text";
+  return first === '"' && type.is === "text";
+}
+
+function readType(reading: Reading, type: ValueType, name: string, extent: "whole" | "part"): Value | Fault {
+  return type.is === "fields" ? readFields(reading, type, name, extent) : readSimple(reading, type, name, () => false);
+}
+
+/** The fault of a value that ends before its line does. */
+function leftOver(reading: Reading, value: Value, type: ValueType): Fault | null {
+  if (reading.scan.done()) return null;
+  const rest = reading.scan.rest();
+  if (value.kind === "integer" && type.is === "integer" && reading.units.symbol(rest.text)) {
+    return fault("wrong-unit", rest, `A whole number without unit is wanted here; remove “${rest.text}”.`);
+  }
+  return fault(
+    "syntax",
+    rest,
+    `The value ends before “${rest.text}”: remove what is too much, or begin it with # as a comment.`,
+  );
+}

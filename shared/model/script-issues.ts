@@ -1,0 +1,119 @@
+/** Findings of one file by itself, worded. */
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { SectionSpec } from "../catalogue/types.ts";
+import type { Fault, Repair } from "../syntax/reading.ts";
+import type { Cols, Fix } from "../syntax/span.ts";
+import { spanAt } from "../syntax/span.ts";
+import type { LineNode, Tree, Word } from "../syntax/tree.ts";
+import { nearest } from "./nearest.ts";
+import { allowanceOf } from "./notes.ts";
+import type { Issue } from "./script.ts";
+
+/** A fault of one line, with its repairs: the sure ones, or the names that were most likely meant. */
+export function issueOf(fault: Fault, line: number, text: string): Issue {
+  const { unknown } = fault;
+  const offered = unknown ? nearest(unknown.word, unknown.candidates) : [];
+  const repairs: Repair[] = [...(fault.repairs ?? []), ...offered.map((name) => replacement(fault, name))];
+  const question = offered.length > 0 ? ` Did you mean ${offered.map((name) => `“${name}”`).join(" or ")}?` : "";
+  const end = Math.max(fault.end, Math.min(fault.start + 1, text.length));
+  return {
+    code: fault.code,
+    message: fault.message + question,
+    span: { line, start: fault.start, end },
+    ...(repairs.length > 0 && { fixes: repairs.map((repair) => fixOf(repair, line)) }),
+  };
+}
+
+export function unknownSection(tree: Tree, line: number, name: string, catalogue: Catalogue): Issue {
+  const { start, end } = sectionWord(tree, line);
+  const offered = nearest(name, catalogue.sections);
+  const question = offered.length > 0 ? ` Did you mean ${offered.map((each) => `“${each}”`).join(" or ")}?` : "";
+  return {
+    code: "unknown-name",
+    message: `There is no section “${name}”; its entries are kept, not checked.${question}`,
+    span: { line, start, end },
+    fixes: offered.map((each) => fixOf(replacement({ start, end }, each), line)),
+  };
+}
+
+export function misplacedSection(tree: Tree, line: number, spec: SectionSpec): Issue {
+  const homes = spec.in.map((kind) => `a ${kind}`).join(" or ");
+  const handset =
+    tree.kind === "handset" ? " A handset holds only “transmitter”, “controls” and “use” of handsets." : "";
+  return {
+    code: "section-misplaced",
+    message: `“${spec.name}” has no place in a ${tree.kind}: it belongs in ${homes}, so its entries take no effect here.${handset}`,
+    span: spanAt(line, sectionWord(tree, line)),
+  };
+}
+
+/** Names in a `drop` that the section could never have held. */
+export function unknownDrops(
+  node: LineNode & { kind: "drop" },
+  line: number,
+  spec: SectionSpec,
+  catalogue: Catalogue,
+): Issue[] {
+  const candidates = [
+    ...catalogue.settingsOf(spec.name),
+    ...(spec.holds === "modes" ? catalogue.modes : spec.holds === "places" ? catalogue.elements : []),
+  ];
+  if (spec.holds === "outputs" || spec.holds === "controls" || spec.holds === "kept" || spec.holds === "follows")
+    return [];
+  return node.names.flatMap((word: Word) => {
+    if (candidates.some((each) => each.name === word.text)) return [];
+    const offered = nearest(word.text, candidates);
+    const fixes = offered.map((each) => fixOf(replacement(word, each), line));
+    return {
+      code: "unknown-name" as const,
+      message: `“${spec.name}” has nothing called “${word.text}” to take back.`,
+      span: spanAt(line, word),
+      fixes,
+    };
+  });
+}
+
+export function notUtf8(tree: Tree): Issue {
+  const line = Math.max(
+    0,
+    tree.lines.findIndex((each) => each.text.includes("\uFFFD")),
+  );
+  const start = Math.max(0, tree.lines[line]!.text.indexOf("\uFFFD"));
+  return {
+    code: "syntax",
+    message:
+      "This file holds bytes that are no UTF-8 text, shown here as \uFFFD. It is read as far as it goes and never rewritten: save it as UTF-8 first.",
+    span: { line, start, end: start + 1 },
+  };
+}
+
+/** Accepted findings that give no reason. */
+export function unexplained(tree: Tree): Issue[] {
+  const issues: Issue[] = [];
+  for (let line = 0; line < tree.lines.length; line++) {
+    const comment = tree.lines[line]!.comment;
+    if (!comment) continue;
+    const allowance = allowanceOf(tree, line);
+    if (allowance?.reason !== "") continue;
+    issues.push({
+      code: "allow-unexplained",
+      message: `Say why ${allowance.code} is accepted here, for whoever reads this next: # allow ${allowance.code}: …`,
+      span: allowance.span,
+    });
+  }
+  return issues;
+}
+
+function sectionWord(tree: Tree, line: number): Cols {
+  const { node } = tree.lines[line]!;
+  return node.kind === "section" ? node.name : { start: 0, end: 0 };
+}
+
+function replacement(at: Cols, name: string): Repair {
+  return { title: `Write ${name}`, start: at.start, end: at.end, text: name };
+}
+
+function fixOf(repair: Repair, line: number): Fix {
+  const range = { start: { line, character: repair.start }, end: { line, character: repair.end } };
+  return { title: repair.title, edits: [{ range, text: repair.text }] };
+}

@@ -1,0 +1,9 @@
+/** The catalogue's units as the readers of values want them. */
+import { convert, unitFamilies, unitSymbol } from "../catalogue/units.ts";
+import type { Units } from "../syntax/reading.ts";
+
+export const units: Units = {
+  all: unitFamilies.flatMap((family) => family.units.map((unit) => unit.symbol)),
+  symbol: unitSymbol,
+  convert,
+};

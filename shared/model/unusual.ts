@@ -1,0 +1,34 @@
+/** Values outside what is usual for a craft of the size that this file says. */
+import { convert } from "../catalogue/units.ts";
+import { spanAt } from "../syntax/span.ts";
+import { beyondUsual, type Size } from "./limits.ts";
+import type { EntryReading } from "./read-entry.ts";
+import type { Entry, Issue } from "./script.ts";
+
+export function unusualValues(entries: readonly Entry[], readings: readonly EntryReading[]): Issue[] {
+  const size = sizeIn(entries);
+  const issues: Issue[] = [];
+  entries.forEach((entry, i) => {
+    const setting = readings[i]!.setting;
+    if (!entry.value || !setting) return;
+    const values = entry.value.kind === "follows" ? [entry.value.from, entry.value.to] : [entry.value];
+    for (const value of values) {
+      for (const { code, message, start, end } of beyondUsual(value, setting, size)) {
+        issues.push({ code, message, span: spanAt(entry.line, { start, end }) });
+      }
+    }
+  });
+  return issues;
+}
+
+/** The craft's size, as far as these entries say it. */
+export function sizeIn(entries: readonly Pick<Entry, "section" | "name" | "value">[]): Size {
+  let propellerIn: number | undefined;
+  let cells: number | undefined;
+  for (const { section, name, value } of entries) {
+    if (section === "frame" && name === "propeller-diameter" && value?.kind === "quantity")
+      propellerIn = convert(value.number, value.unit, "in");
+    if (section === "pack" && name === "cells" && value?.kind === "integer") cells = value.number;
+  }
+  return { propellerIn, cells };
+}

@@ -1,0 +1,127 @@
+/** Which file a `use` means, and the order in which the files of a craft take their turn. */
+import type { FileView } from "./files.ts";
+import type { Script, Use } from "./script.ts";
+
+export type UseTarget =
+  | { readonly kind: "script"; readonly script: Script }
+  /** Nobody has looked for the file yet. */
+  | { readonly kind: "unread"; readonly file: string }
+  | { readonly kind: "none"; readonly why: string };
+
+/** The files as scripts. */
+export interface Scripts {
+  readonly view: FileView;
+  script(file: string): Script | null;
+}
+
+/** The file that a `use` names, looked up from the file in which it stands. */
+export function useTarget(scripts: Scripts, from: string, use: Use): UseTarget {
+  if (use.path === null) return { kind: "none", why: "the name of the file cannot be read" };
+  const joined = resolvePath(from, use.path);
+  if (joined === null) {
+    return {
+      kind: "none",
+      why: "a “use” names a file from the folder of the file it stands in, with / between folders, and never by an absolute path",
+    };
+  }
+  const file = scripts.view.realPath(joined);
+  const answer = scripts.view.read(file);
+  if (!answer) return { kind: "unread", file };
+  switch (answer.kind) {
+    case "text": {
+      const script = scripts.script(file);
+      return script ? { kind: "script", script } : { kind: "none", why: "it cannot be read" };
+    }
+    case "missing":
+      return { kind: "none", why: "there is no such file" };
+    case "outside":
+      return { kind: "none", why: "it lies outside the workspace, and a script may only use files inside it" };
+    case "unreadable":
+      return { kind: "none", why: answer.why };
+  }
+}
+
+/** A file's path from another's; null for a path that is absolute or climbs above the root. */
+export function resolvePath(from: string, path: string): string | null {
+  if (path === "" || path.startsWith("/") || path.includes("\\") || /^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return null;
+  const root = /^([A-Za-z][A-Za-z0-9+.-]*:\/\/[^/]*)?/.exec(from)![0];
+  const parts = from.slice(root.length).split("/").slice(0, -1);
+  for (const part of path.split("/")) {
+    if (part === "" || part === ".") continue;
+    if (part !== "..") parts.push(part);
+    else if (parts.length > 1) parts.pop();
+    else return null;
+  }
+  return root + parts.join("/");
+}
+
+/** A file that takes part in a craft, and the line of the craft's own file through which it came in. */
+export interface Part {
+  readonly script: Script;
+  readonly viaLine: number;
+}
+
+export interface Plan {
+  readonly handset: Script | null;
+  /** In merge order: the handset and what it uses, the layers as visited, the craft. */
+  readonly parts: readonly Part[];
+}
+
+/**
+ * The files of a craft in merge order. The last handset that a `use` names counts, with all it
+ * uses; `handset`, where given, stands in for it.
+ */
+export function planOf(scripts: Scripts, craft: Script, handset: Script | null): Plan {
+  const layers: Part[] = [];
+  const visited = new Set<string>();
+  let last: Part | null = null;
+  const visit = (script: Script, viaLine: number): void => {
+    if (visited.has(script.file)) return;
+    visited.add(script.file);
+    for (const use of script.uses) {
+      const target = useTarget(scripts, script.file, use);
+      if (target.kind !== "script") continue;
+      const via = script === craft ? use.line : viaLine;
+      if (target.script.kind === "handset") last = { script: target.script, viaLine: via };
+      else if (target.script.kind === "layer") visit(target.script, via);
+    }
+    layers.push({ script, viaLine });
+  };
+  const header = craft.tree.header ?? 0;
+  visit(craft, header);
+  const chosen: Part | null = handset ? { script: handset, viaLine: header } : last;
+  const parts = chosen ? [...handsetParts(scripts, chosen), ...layers] : layers;
+  return { handset: chosen?.script ?? null, parts };
+}
+
+function handsetParts(scripts: Scripts, { script, viaLine }: Part): Part[] {
+  const parts: Part[] = [];
+  const visited = new Set<string>();
+  const visit = (each: Script): void => {
+    if (visited.has(each.file)) return;
+    visited.add(each.file);
+    for (const use of each.uses) {
+      const target = useTarget(scripts, each.file, use);
+      if (target.kind === "script" && target.script.kind === "handset") visit(target.script);
+    }
+    parts.push({ script: each, viaLine });
+  };
+  visit(script);
+  return parts;
+}
+
+/** Whether using `target` leads back to `script`. */
+export function leadsBack(scripts: Scripts, script: Script, target: Script): boolean {
+  const visited = new Set<string>();
+  const waiting = [target];
+  for (let each = waiting.pop(); each; each = waiting.pop()) {
+    if (each.file === script.file) return true;
+    if (visited.has(each.file)) continue;
+    visited.add(each.file);
+    for (const use of each.uses) {
+      const next = useTarget(scripts, each.file, use);
+      if (next.kind === "script") waiting.push(next.script);
+    }
+  }
+  return false;
+}

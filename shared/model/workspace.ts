@@ -1,0 +1,69 @@
+/** All files at one moment, understood: each by itself, and each craft with what it uses. */
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Craft } from "./craft.ts";
+import type { FileView } from "./files.ts";
+import { mergeCraft } from "./merge.ts";
+import { scriptReader } from "./read-script.ts";
+import type { Script, Use } from "./script.ts";
+import { type Plan, planOf, type Scripts, type UseTarget, useTarget } from "./uses.ts";
+
+export interface Workspace extends Scripts {
+  readonly catalogue: Catalogue;
+  /** The script behind a path; null where the path has no text. */
+  script(file: string): Script | null;
+  target(from: Script, use: Use): UseTarget;
+  /** The effective craft of a file; null where the file is no craft. `handset` stands in for its own. */
+  craft(file: string, handset?: string): Craft | null;
+  /** Every known craft of which the file is a part, the file itself if it is one. */
+  craftsWith(file: string): Craft[];
+}
+
+/** What is remembered from one moment to the next: keyed by content, so that nothing goes stale. */
+export interface Core {
+  readonly catalogue: Catalogue;
+  at(view: FileView): Workspace;
+}
+
+export function makeCore(catalogue: Catalogue): Core {
+  const reader = scriptReader(catalogue);
+  const crafts = new Map<string, { plan: Plan; craft: Craft }>();
+  return {
+    catalogue,
+    at(view) {
+      const workspace: Workspace = {
+        catalogue,
+        view,
+        script(file) {
+          const answer = view.read(file);
+          return answer?.kind === "text" ? reader.read(file, answer.text, answer.validUtf8) : null;
+        },
+        target: (from, use) => useTarget(workspace, from.file, use),
+        craft(file, handset) {
+          const script = workspace.script(file);
+          if (script?.kind !== "craft") return null;
+          const plan = planOf(workspace, script, handset === undefined ? null : workspace.script(handset));
+          const key = `${file}\n${handset ?? ""}`;
+          const known = crafts.get(key);
+          if (known && samePlan(known.plan, plan)) return known.craft;
+          const craft = mergeCraft(script, plan, catalogue);
+          crafts.set(key, { plan, craft });
+          return craft;
+        },
+        craftsWith: (file) =>
+          view.list().flatMap((each) => {
+            const craft = workspace.craft(each);
+            return craft?.scripts.some((script) => script.file === file) ? [craft] : [];
+          }),
+      };
+      return workspace;
+    },
+  };
+}
+
+function samePlan(a: Plan, b: Plan): boolean {
+  return (
+    a.handset === b.handset &&
+    a.parts.length === b.parts.length &&
+    a.parts.every((part, i) => part.script === b.parts[i]!.script && part.viaLine === b.parts[i]!.viaLine)
+  );
+}

@@ -1,0 +1,182 @@
+/** What one line is, by itself. Only its text and whether it stands in a verbatim section count. */
+import { commentStart, isSpace, type Scanner, scanner } from "./scanner.ts";
+import type { FileKind, Line, LineIssue, LineNode, Quoted, Word } from "./tree.ts";
+
+/** The newest edition of the language that this tool reads. */
+export const EDITION = 1;
+
+const STRAY: LineNode = { kind: "stray" };
+const FILE_KINDS: readonly string[] = ["craft", "layer", "handset"] satisfies FileKind[];
+
+/** Reads one line, without its line end. Never throws; what cannot be read is a `stray` with an issue. */
+export function parseLine(text: string, within: "plain" | "verbatim"): Line {
+  const indent = indentOf(text);
+  if (indent === text.length) return { text, node: { kind: "blank" }, comment: null, issues: [] };
+  if (text.charCodeAt(indent) === 35) {
+    const node: LineNode = { kind: "comment", text: text.slice(indent + 1) };
+    return { text, node, comment: { start: indent, end: text.length }, issues: [] };
+  }
+  if (within === "verbatim" && indent > 0 && text.charCodeAt(indent) === 124) {
+    return { text, node: { kind: "kept", text: text.slice(indent + 1), bar: indent }, comment: null, issues: [] };
+  }
+  const hash = commentStart(text);
+  const comment = hash < 0 ? null : { start: hash, end: text.length };
+  let end = hash < 0 ? text.length : hash;
+  while (end > indent && isSpace(text.charCodeAt(end - 1))) end--;
+  const issues: LineIssue[] = [];
+  const scan = scanner(text, indent, end);
+  const node = indent === 0 ? parseStatement(scan, end, issues) : parseEntry(scan, end, within, issues);
+  return { text, node, comment, issues };
+}
+
+function parseStatement(scan: Scanner, end: number, issues: LineIssue[]): LineNode {
+  const word = scan.name();
+  if (!word) {
+    const found = scan.rest();
+    issues.push(
+      issue(
+        found,
+        `“${found.text}” begins no statement: a line that is not indented is the header, a “use” or the name of a section. If it belongs to the section above, indent it.`,
+      ),
+    );
+    return STRAY;
+  }
+  if (FILE_KINDS.includes(word.text)) return parseHeader(word, scan, end, issues);
+  if (word.text === "use") {
+    const path = readText(scan, end, issues, 'a file is named in quotes, as in use "layers/habits.fettle"');
+    nothingMore(scan, end, issues, "after the file's name");
+    return { kind: "use", word, path };
+  }
+  if (scan.done()) return { kind: "section", name: word, title: null };
+  const quoted = scan.quoted();
+  if (quoted && scan.done()) return { kind: "section", name: word, title: quoted };
+  const from = quoted ? scan.at() : word.end + 1;
+  issues.push({
+    code: "syntax",
+    start: from,
+    end,
+    message: `A section's name stands alone on its line: nothing may follow “${word.text}”. An entry is indented by one space or more.`,
+    repair: { title: "Indent the line", start: 0, end: 0, text: "  " },
+  });
+  return { kind: "section", name: word, title: quoted };
+}
+
+function parseHeader(word: Word, scan: Scanner, end: number, issues: LineIssue[]): LineNode {
+  const name = readText(scan, end, issues, `a name in quotes, as in ${word.text} "Tankard"`);
+  let edition = EDITION;
+  if (name && !scan.done()) {
+    const said = scan.name();
+    const number = said?.text === "edition" ? scan.digits() : null;
+    if (said && number && /^\d+$/.test(number.text) && scan.done()) {
+      edition = Number(number.text);
+      if (edition > EDITION) {
+        issues.push({
+          code: "edition-newer",
+          start: said.start,
+          end: number.end,
+          message: `This script is written in edition ${edition}; this tool reads edition ${EDITION}. Nothing in it was read and nothing will be rewritten: update the tool.`,
+        });
+      } else if (edition < 1) {
+        issues.push(issue(number, "Editions count from 1."));
+      }
+    } else {
+      const from = said?.start ?? scan.at();
+      issues.push({
+        code: "syntax",
+        start: from,
+        end,
+        message: `Only “edition” and a whole number may follow the name, as in ${word.text} "Tankard" edition 1.`,
+      });
+    }
+  }
+  return { kind: "header", word, fileKind: word.text as FileKind, name, edition };
+}
+
+function parseEntry(scan: Scanner, end: number, within: "plain" | "verbatim", issues: LineIssue[]): LineNode {
+  const head = scan.name() ?? scan.control();
+  if (head?.text === "drop") return parseDrop(head, scan, end, issues);
+  if (within === "verbatim") {
+    const found = head ?? scan.rest();
+    issues.push(
+      issue(
+        { start: found.start, end },
+        "A kept line of board text begins with “|” after its indent; only “drop all” may stand beside such lines.",
+      ),
+    );
+    return STRAY;
+  }
+  if (!head) {
+    const found = scan.rest();
+    issues.push(
+      issue(
+        found,
+        `“${found.text}” is no name: an entry begins with a name in small letters, or with a control such as TL.`,
+      ),
+    );
+    return STRAY;
+  }
+  const start = Math.min(scan.at(), end);
+  return { kind: "entry", head, value: { start, end } };
+}
+
+function parseDrop(word: Word, scan: Scanner, end: number, issues: LineIssue[]): LineNode {
+  const names: Word[] = [];
+  let all: Word | null = null;
+  while (!scan.done()) {
+    const name = scan.name() ?? scan.control();
+    if (!name) {
+      const found = scan.rest();
+      issues.push(
+        issue({ start: found.start, end }, `“${found.text}” is no name. Name what to take back, or write “drop all”.`),
+      );
+      return STRAY;
+    }
+    if (name.text === "all") all = name;
+    else names.push(name);
+  }
+  if (all && names.length > 0) {
+    issues.push(
+      issue({ start: word.start, end }, "“drop all” takes the whole section back: no names may stand beside “all”."),
+    );
+    return STRAY;
+  }
+  if (!all && names.length === 0) {
+    issues.push(issue(word, "“drop” takes back what earlier files said: name it here, or write “drop all”."));
+    return STRAY;
+  }
+  return { kind: "drop", word, all, names };
+}
+
+function readText(scan: Scanner, end: number, issues: LineIssue[], wanted: string): Quoted | null {
+  if (scan.done()) {
+    issues.push(issue({ start: Math.max(0, end - 1), end }, `Something is missing here: ${wanted}.`));
+    return null;
+  }
+  const quoted = scan.quoted();
+  if (quoted) return quoted;
+  const start = scan.at();
+  issues.push(issue({ start, end }, scan.rest().text.startsWith('"') ? BAD_STRING : `Here belongs ${wanted}.`));
+  scan.go(end);
+  return null;
+}
+
+/** Why a string literal could not be read. */
+export const BAD_STRING =
+  'This text in quotes cannot be read: it must end with a quote on the same line, and inside it only \\" and \\\\ may follow a backslash.';
+
+function nothingMore(scan: Scanner, end: number, issues: LineIssue[], where: string): void {
+  if (!scan.done())
+    issues.push(
+      issue({ start: scan.at(), end }, `Nothing may stand ${where}: remove it, or begin it with # as a comment.`),
+    );
+}
+
+function issue(at: { start: number; end: number }, message: string): LineIssue {
+  return { code: "syntax", start: at.start, end: at.end, message };
+}
+
+function indentOf(text: string): number {
+  let i = 0;
+  while (i < text.length && isSpace(text.charCodeAt(i))) i++;
+  return i;
+}

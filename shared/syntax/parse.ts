@@ -1,0 +1,143 @@
+/** A script's text as a lossless tree. */
+import { parseLine } from "./line.ts";
+import { splitLines } from "./lines.ts";
+import { mergeMarks } from "./merge-marks.ts";
+import type { FileKind, Line, Section, SyntaxIssue, Tree } from "./tree.ts";
+
+const MOST_REMEMBERED = 50_000;
+const BOM = "\uFEFF";
+
+/** Reads lines, and remembers those it has read: equal lines share one reading. */
+export interface LineReader {
+  read(text: string, within: "plain" | "verbatim"): Line;
+}
+
+/** A reader whose memory is keyed by the lines' own text, and emptied when it has grown large. */
+export function lineReader(): LineReader {
+  const known = { plain: new Map<string, Line>(), verbatim: new Map<string, Line>() };
+  return {
+    read(text, within) {
+      const map = known[within];
+      const found = map.get(text);
+      if (found) return found;
+      const line = parseLine(text, within);
+      if (map.size >= MOST_REMEMBERED) map.clear();
+      if (text.length < 400) map.set(text, line);
+      return line;
+    },
+  };
+}
+
+/**
+ * Parses a script. Never throws, for any text; `print` of the tree gives the text back.
+ * `isSection` tells whether a name is a section's: of a line that says more than a section's
+ * name, only such a one begins a section.
+ */
+export function parse(text: string, isSection: (name: string) => boolean, reader: LineReader = lineReader()): Tree {
+  const bom = text.startsWith(BOM);
+  const { lines: texts, ends } = splitLines(bom ? text.slice(1) : text);
+  const issues: SyntaxIssue[] = [];
+  const unread = mergeMarks(texts, issues);
+  const lines: Line[] = [];
+  const uses: number[] = [];
+  const sections: (Section & { entries: number[] })[] = [];
+  let header: number | null = null;
+  let kind: FileKind = "layer";
+  let name: string | null = null;
+  let newer = false;
+  let first = true;
+  let section: (Section & { entries: number[] }) | null = null;
+
+  for (let i = 0; i < texts.length; i++) {
+    const said = texts[i]!;
+    if (newer || unread?.has(i)) {
+      lines.push({ text: said, node: { kind: unread?.has(i) ? "conflict" : "blank" }, comment: null, issues: [] });
+      continue;
+    }
+    const line = reader.read(said, section?.name === "verbatim" ? "verbatim" : "plain");
+    lines.push(line);
+    const { node } = line;
+    if (node.kind === "blank" || node.kind === "comment") continue;
+    for (const issue of line.issues) issues.push(placed(i, issue));
+    const report = (message: string, start: number, end: number) =>
+      issues.push({ code: "syntax", message, span: { line: i, start, end } });
+    if (node.kind === "header") {
+      if (header === null) {
+        header = i;
+        kind = node.fileKind;
+        name = node.name?.text ?? null;
+        if (!first && line.issues.length === 0)
+          report("The header must be the first statement of the file: move it to the top.", 0, said.length);
+        if (line.issues.some((issue) => issue.code === "edition-newer")) {
+          newer = true;
+          issues.splice(0, issues.length, ...issues.filter((issue) => issue.code === "edition-newer"));
+          uses.length = 0;
+          sections.length = 0;
+        }
+      } else if (line.issues.length === 0) {
+        report(
+          `This file has its header already, on line ${header + 1}: one file holds one ${kind}. Remove this line, or move what follows to a file of its own.`,
+          0,
+          node.word.end,
+        );
+      }
+    } else if (node.kind === "use") {
+      uses.push(i);
+    } else if (node.kind === "section") {
+      const extra = line.issues.length > 0;
+      const titled = node.name.text === "pack" || node.name.text === "verbatim";
+      if (node.title && !titled && !extra) {
+        report(`A name in quotes may follow only “pack” and “verbatim”; remove it.`, node.title.start, node.title.end);
+      }
+      if (node.name.text === "verbatim" && !node.title && !extra) {
+        report(
+          'Say whose lines these are: verbatim "DIALECT", with the name of the dialect they came from.',
+          node.name.start,
+          node.name.end,
+        );
+      }
+      if ((!extra && (!node.title || titled)) || isSection(node.name.text)) {
+        section = { line: i, name: node.name.text, title: titled ? (node.title?.text ?? null) : null, entries: [] };
+        sections.push(section);
+      }
+    } else if (section && (node.kind === "entry" || node.kind === "drop" || node.kind === "kept")) {
+      section.entries.push(i);
+    } else if (node.kind === "entry" || node.kind === "drop") {
+      report(
+        "This entry stands in no section: write the section's name, not indented, above it.",
+        indentOf(said),
+        said.length,
+      );
+    }
+    first = false;
+  }
+  if (header === null) {
+    issues.unshift({
+      code: "syntax",
+      message:
+        'This file has no header: its first statement must be craft "NAME", layer "NAME" or handset "NAME". It is read as a layer.',
+      span: { line: 0, start: 0, end: lines[0]?.text.length ?? 0 },
+    });
+  }
+  issues.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start);
+  return { bom, lines, ends, header, kind, name, newer, uses, sections, issues };
+}
+
+/** The text of a tree, byte for byte as it was read. */
+export function print(tree: Tree): string {
+  let text = tree.bom ? BOM : "";
+  for (let i = 0; i < tree.lines.length; i++) text += tree.lines[i]!.text + tree.ends[i]!;
+  return text;
+}
+
+function placed(line: number, issue: Line["issues"][number]): SyntaxIssue {
+  const { code, message, repair } = issue;
+  const span = { line, start: issue.start, end: issue.end };
+  if (!repair) return { code, message, span };
+  const range = { start: { line, character: repair.start }, end: { line, character: repair.end } };
+  return { code, message, span, fix: { title: repair.title, edits: [{ range, text: repair.text }] } };
+}
+
+function indentOf(text: string): number {
+  return text.length - text.trimStart().length;
+}

@@ -1,0 +1,89 @@
+/** Values in their canonical spelling: one space before a unit, and around `to` and `x`; digits as written. */
+import type { Condition, Subject } from "./condition.ts";
+import { quote } from "./scanner.ts";
+import type { Axis, Quantity, Value } from "./value.ts";
+
+export function printValue(value: Value): string {
+  switch (value.kind) {
+    case "quantity":
+      return printQuantity(value);
+    case "integer":
+      return String(value.number);
+    case "choice":
+      return value.word;
+    case "yes-no":
+      return value.yes ? "yes" : "no";
+    case "text":
+      return quote(value.text);
+    case "date":
+      return value.date;
+    case "order":
+      return value.words.join(" ");
+    case "range":
+      return `${printQuantity(value.from)} to ${printQuantity(value.to)}`;
+    case "size":
+      return `${value.columns} x ${value.rows}`;
+    case "cell":
+      return `${printAxis(value.column)}, ${printAxis(value.row)}`;
+    case "colour":
+      return value.named ? value.colour : quote(value.colour);
+    case "list":
+      return value.items.map(printValue).join(", ");
+    case "fields":
+      return value.fields.map((field) => `${field.name} ${printValue(field.value)}`).join("  ");
+    case "condition":
+      return printCondition(value.condition);
+    case "follows":
+      return `follows ${value.dial} from ${printValue(value.from)} to ${printValue(value.to)}`;
+    case "control": {
+      const head = `${value.control} ch${value.channel}`;
+      if (value.control === "dial") return `${head} ${value.fromUs} us to ${value.toUs} us`;
+      const positions = value.positions.map((position) => `${position.name} ${position.pulseUs} us`).join("  ");
+      const rests = value.rest === value.positions[0]?.name ? "" : `  rests ${value.rest}`;
+      return `${head}  ${positions}${rests}`;
+    }
+  }
+}
+
+export function printQuantity(quantity: Quantity): string {
+  return quantity.unit === "" ? quantity.digits : `${quantity.digits} ${quantity.unit}`;
+}
+
+export function printAxis({ anchor, offset }: Axis): string {
+  if (anchor === null) return String(offset);
+  if (offset === 0) return anchor;
+  return offset > 0 ? `${anchor}+${offset}` : `${anchor}${offset}`;
+}
+
+/** A condition with only the brackets that it needs. */
+export function printCondition(condition: Condition): string {
+  switch (condition.kind) {
+    case "or":
+      return condition.parts.map(printCondition).join(" or ");
+    case "and":
+      return condition.parts
+        .map((part) => (part.kind === "or" ? `(${printCondition(part)})` : printCondition(part)))
+        .join(" and ");
+    case "not": {
+      const { part } = condition;
+      return part.kind === "or" || part.kind === "and"
+        ? `not (${printCondition(part)})`
+        : `not ${printCondition(part)}`;
+    }
+    case "always":
+      return "always";
+    case "mode":
+      return condition.name;
+    case "is":
+      return `${condition.control} is ${condition.negated ? "not " : ""}${condition.position}`;
+    case "in":
+      return `${printSubject(condition.subject)} in ${condition.fromUs} us to ${condition.toUs} us`;
+    case "above":
+    case "below":
+      return `${printSubject(condition.subject)} ${condition.kind} ${condition.boundUs} us`;
+  }
+}
+
+function printSubject(subject: Subject): string {
+  return subject.kind === "control" ? subject.name : `ch${subject.channel}`;
+}

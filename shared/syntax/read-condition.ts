@@ -1,0 +1,202 @@
+/** Conditions: `not`, `and` and `or` over what controls and channels do, and over other modes. */
+import type { Condition, Subject } from "./condition.ts";
+import { readPulse, readRange } from "./read-number.ts";
+import { type Fault, fault, found, isFault, nextCols, piece, type Reading, unknownName } from "./reading.ts";
+import type { Cols } from "./span.ts";
+
+/** Deeper than any pilot writes; the bound keeps a hostile line from exhausting the stack. */
+const DEEPEST = 60;
+
+/** The names of the modes that there are. */
+export interface ModeNames {
+  readonly names: readonly string[];
+  has(name: string): boolean;
+}
+
+/** Reads a condition. Any name standing alone that is none of `modes` is a fault. */
+export function readCondition(reading: Reading, modes: ModeNames): Condition | Fault {
+  return readJoined(reading, modes, "or", 0);
+}
+
+function readJoined(reading: Reading, modes: ModeNames, word: "or" | "and", depth: number): Condition | Fault {
+  const parts: Condition[] = [];
+  for (;;) {
+    const before = parts.at(-1);
+    const part = word === "or" ? readJoined(reading, modes, "and", depth) : readPart(reading, modes, depth);
+    if (isFault(part)) return before && word === "or" ? explainPosition(reading, part, before) : part;
+    parts.push(part);
+    const joint = keyword(reading, word);
+    if (!joint) break;
+  }
+  if (parts.length === 1) return parts[0]!;
+  return { kind: word, parts, start: parts[0]!.start, end: parts.at(-1)!.end };
+}
+
+function readPart(reading: Reading, modes: ModeNames, depth: number): Condition | Fault {
+  const { scan } = reading;
+  if (depth > DEEPEST)
+    return fault(
+      "syntax",
+      nextCols(reading),
+      "This condition is nested too deeply to be read; name parts of it as modes of their own.",
+    );
+  const not = keyword(reading, "not");
+  if (not) {
+    const part = readPart(reading, modes, depth + 1);
+    return isFault(part) ? part : { kind: "not", part, start: not.start, end: part.end };
+  }
+  const open = scan.mark("(");
+  if (open) {
+    const inner = readJoined(reading, modes, "or", depth + 1);
+    if (isFault(inner)) return inner;
+    const close = scan.mark(")");
+    if (!close)
+      return fault(
+        "syntax",
+        nextCols(reading),
+        `The bracket opened at column ${open.start + 1} is not closed: ${found(reading)}.`,
+      );
+    return { ...inner, start: open.start, end: close.end };
+  }
+  return readTest(reading, modes);
+}
+
+function readTest(reading: Reading, modes: ModeNames): Condition | Fault {
+  const { scan } = reading;
+  const channel = scan.channel();
+  if (channel) {
+    piece(reading, "channel", channel);
+    return readBounds(reading, { kind: "channel", ...channel });
+  }
+  const control = scan.control();
+  if (control) {
+    piece(reading, "control", control);
+    const is = keyword(reading, "is");
+    if (is) return readIs(reading, control);
+    return readBounds(reading, { kind: "control", name: control.text, start: control.start, end: control.end });
+  }
+  const name = scan.name();
+  if (!name) {
+    return fault(
+      "syntax",
+      nextCols(reading),
+      `A test is wanted here, as in “TL is down”, “ch9 above 1500 us” or the name of a mode; ${found(reading)}.`,
+    );
+  }
+  if (name.text === "always") {
+    piece(reading, "keyword", name);
+    return { kind: "always", start: name.start, end: name.end };
+  }
+  if (!modes.has(name.text)) {
+    return unknownName(
+      name,
+      name.text,
+      modes.names,
+      `There is no mode “${name.text}”; a position stands after its control, as in “TL is ${name.text}”.`,
+    );
+  }
+  piece(reading, "mode", name);
+  return { kind: "mode", name: name.text, start: name.start, end: name.end };
+}
+
+function readIs(reading: Reading, control: Cols & { text: string }): Condition | Fault {
+  const not = keyword(reading, "not");
+  const position = reading.scan.name();
+  if (!position) {
+    return fault(
+      "syntax",
+      nextCols(reading),
+      `The position of ${control.text} is wanted here, as in “${control.text} is down”; ${found(reading)}.`,
+    );
+  }
+  piece(reading, "position", position, control.text);
+  return {
+    kind: "is",
+    control: control.text,
+    controlAt: { start: control.start, end: control.end },
+    position: position.text,
+    positionAt: { start: position.start, end: position.end },
+    negated: not !== null,
+    start: control.start,
+    end: position.end,
+  };
+}
+
+function readBounds(reading: Reading, subject: Subject): Condition | Fault {
+  const { scan } = reading;
+  const who = subject.kind === "control" ? subject.name : `ch${subject.channel}`;
+  const word = keyword(reading, "in") ?? keyword(reading, "above") ?? keyword(reading, "below");
+  if (!word) {
+    const is = subject.kind === "channel" && scan.match(/is(?![A-Za-z0-9_-])/y);
+    const hint = is
+      ? "a channel has no positions: test its pulse"
+      : `a test of ${who} goes on with “is”, “in”, “above” or “below”`;
+    return fault("syntax", is || nextCols(reading), `Here ${hint}, as in “${who} above 1500 us”.`);
+  }
+  if (word.text === "in") {
+    const range = readRange(reading);
+    if (isFault(range)) return range;
+    const bounds: number[] = [];
+    for (const end of [range.from, range.to]) {
+      const pulseUs = reading.units.convert(end.number, end.unit, "us");
+      if (pulseUs === undefined) return notPulse(end);
+      bounds.push(pulseUs);
+    }
+    return { kind: "in", subject, fromUs: bounds[0]!, toUs: bounds[1]!, start: subject.start, end: range.end };
+  }
+  const bound = readPulse(reading, "A pulse");
+  if (isFault(bound)) return bound;
+  return {
+    kind: word.text as "above" | "below",
+    subject,
+    boundUs: bound.pulseUs,
+    start: subject.start,
+    end: bound.at.end,
+  };
+}
+
+function notPulse(quantity: Cols & { digits: string; unit: string }): Fault {
+  if (quantity.unit !== "")
+    return fault("wrong-unit", quantity, `A pulse is given in us, and “${quantity.unit}” is a unit of another kind.`);
+  const text = `${quantity.digits} us`;
+  return fault("missing-unit", quantity, `A pulse needs a unit: ${text}?`, {
+    title: `Write ${text}`,
+    start: quantity.start,
+    end: quantity.end,
+    text,
+  });
+}
+
+/** A position that stands alone after `or` is a slip that has one sure repair: its control belongs before it. */
+function explainPosition(reading: Reading, part: Fault, before: Condition): Fault {
+  const test = lastTest(before);
+  if (!part.unknown || test.kind !== "is" || reading.scan.last() !== part.end) return part;
+  const position = part.unknown.word;
+  return fault(
+    "syntax",
+    part,
+    `A position cannot stand alone after “or”: say whose it is, “or ${test.control} is ${position}”.`,
+    {
+      title: `Write ${test.control} is ${position}`,
+      start: part.start,
+      end: part.end,
+      text: `${test.control} is ${position}`,
+    },
+  );
+}
+
+function lastTest(condition: Condition): Condition {
+  let test = condition;
+  while (test.kind === "and" || test.kind === "or") test = test.parts.at(-1)!;
+  return test;
+}
+
+function keyword(reading: Reading, word: string) {
+  const found = reading.scan.match(KEYWORDS[word]!);
+  if (found) piece(reading, "keyword", found);
+  return found;
+}
+
+const KEYWORDS: Record<string, RegExp> = Object.fromEntries(
+  ["or", "and", "not", "is", "in", "above", "below"].map((word) => [word, new RegExp(`${word}(?![A-Za-z0-9_-])`, "y")]),
+);

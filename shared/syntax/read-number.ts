@@ -1,0 +1,107 @@
+/** Numbers with their units, and ranges of them. */
+import {
+  type Fault,
+  type FaultCode,
+  fault,
+  found,
+  isFault,
+  nextCols,
+  piece,
+  type Reading,
+  unknownName,
+} from "./reading.ts";
+import type { Cols } from "./span.ts";
+import type { Quantity, ValueOf } from "./value.ts";
+
+/**
+ * A number and the unit behind it, if one is there. The unit is "" where none stands; letters
+ * stuck to the number that are no unit are a fault.
+ */
+export function readNumber(reading: Reading): Quantity | Fault {
+  const { scan, units } = reading;
+  const digits = scan.digits();
+  if (!digits) return fault("wrong-type", nextCols(reading), `A number is wanted here, but ${found(reading)}.`);
+  piece(reading, "number", digits);
+  const quantity = { kind: "quantity" as const, number: Number(digits.text), digits: digits.text, start: digits.start };
+  const before = scan.last();
+  const spelling = scan.symbol();
+  const symbol = spelling && units.symbol(spelling.text);
+  if (spelling && symbol) {
+    piece(reading, "unit", spelling);
+    return { ...quantity, unit: symbol, end: spelling.end };
+  }
+  scan.go(before);
+  if (spelling && spelling.start === digits.end) {
+    return unknownName(spelling, spelling.text, units.all, `There is no unit “${spelling.text}”.`);
+  }
+  return { ...quantity, unit: "", end: digits.end };
+}
+
+/** A range: `number to number`. Only the second may lend its unit to the first. It must rise, unless `mayFall`. */
+export function readRange(reading: Reading, direction: "rises" | "may-fall" = "rises"): ValueOf<"range"> | Fault {
+  const from = readNumber(reading);
+  if (isFault(from)) return from;
+  const to = reading.scan.match(/to(?![A-Za-z0-9_-])/y);
+  if (!to) {
+    return fault(
+      "wrong-type",
+      nextCols(reading),
+      `A range is wanted here, as in “1000 us to 2000 us”, but ${found(reading)} instead of “to”.`,
+    );
+  }
+  piece(reading, "keyword", to);
+  const end = readNumber(reading);
+  if (isFault(end)) return end;
+  const first = from.unit === "" ? { ...from, unit: end.unit } : from;
+  const range = { kind: "range" as const, from: first, to: end, start: from.start, end: end.end };
+  if (direction === "may-fall") return range;
+  const low = first.unit === end.unit ? first.number : reading.units.convert(first.number, first.unit, end.unit);
+  if (low !== undefined && low >= end.number) {
+    return fault("wrong-type", range, "This range does not rise: write the lower end first.");
+  }
+  return range;
+}
+
+/** The number of a quantity in `unit`, or the fault that says why there is none. */
+export function inUnit(reading: Reading, quantity: Quantity, unit: string, what: string): number | Fault {
+  if (quantity.unit === "") {
+    if (unit === "") return quantity.number;
+    return missingUnit(quantity, [unit], what);
+  }
+  const number = unit === "" ? undefined : reading.units.convert(quantity.number, quantity.unit, unit);
+  if (number !== undefined) return number;
+  return wrongUnit(quantity, unit, what);
+}
+
+export function missingUnit(quantity: Quantity, units: readonly string[], what: string): Fault {
+  const message = `${what} needs a unit: ${quantity.digits} ${units.join(" or ")}?`;
+  return fault(
+    "missing-unit",
+    quantity,
+    message,
+    ...units.map((unit) => ({
+      title: `Write ${quantity.digits} ${unit}`,
+      start: quantity.start,
+      end: quantity.end,
+      text: `${quantity.digits} ${unit}`,
+    })),
+  );
+}
+
+export function wrongUnit(quantity: Quantity, unit: string, what: string): Fault {
+  const wanted = unit === "" ? "is a bare number without unit" : `is given in ${unit}`;
+  const code: FaultCode = "wrong-unit";
+  return fault(code, unitCols(quantity), `${what} ${wanted}, and “${quantity.unit}” is a unit of another kind.`);
+}
+
+function unitCols(quantity: Quantity): Cols {
+  return { start: quantity.end - quantity.unit.length, end: quantity.end };
+}
+
+/** A pulse in us. */
+export function readPulse(reading: Reading, what: string): { readonly pulseUs: number; readonly at: Cols } | Fault {
+  const quantity = readNumber(reading);
+  if (isFault(quantity)) return quantity;
+  const pulseUs = inUnit(reading, quantity, "us", what);
+  return typeof pulseUs === "number" ? { pulseUs, at: quantity } : pulseUs;
+}

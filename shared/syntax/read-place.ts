@@ -1,0 +1,100 @@
+/** Sizes and places of the OSD, and dates. */
+import { type Fault, fault, found, nextCols, piece, type Reading } from "./reading.ts";
+import type { Anchor, Axis, ValueOf } from "./value.ts";
+
+const COLUMN = /(left|centre|right)(?![A-Za-z0-9_])/y;
+const ROW = /(top|middle|bottom)(?![A-Za-z0-9_])/y;
+const INTEGER = /\d+(?![A-Za-z0-9_.])/y;
+const TIMES = /x\s*(?=\d)/y;
+const DATE = /\d{4}-\d{2}-\d{2}(?![A-Za-z0-9_-])/y;
+
+/** `integer x integer`: columns, then rows. */
+export function readSize(reading: Reading): ValueOf<"size"> | Fault {
+  const { scan } = reading;
+  const start = scan.at();
+  const columns = scan.match(/\d+/y);
+  const times = columns && scan.match(TIMES);
+  const rows = times && scan.match(INTEGER);
+  if (!columns || !times || !rows) {
+    return fault(
+      "wrong-type",
+      { start, end: scan.rest().end || start },
+      `A size is wanted here, columns and rows as in “53 x 20”, but ${found(reading)}.`,
+    );
+  }
+  piece(reading, "number", columns);
+  piece(reading, "operator", { start: times.start, end: times.start + 1 });
+  piece(reading, "number", rows);
+  return { kind: "size", columns: Number(columns.text), rows: Number(rows.text), start, end: rows.end };
+}
+
+/** `axis , axis`: column and row, each from an edge, the centre, or counted from 0. */
+export function readCell(reading: Reading): ValueOf<"cell"> | Fault {
+  const { scan } = reading;
+  const start = scan.at();
+  const column = readAxis(reading, COLUMN, ROW);
+  if (!column)
+    return placeFault(
+      reading,
+      "The column of a place is wanted here: a count from 0, or left, centre or right, as in “left+2”",
+    );
+  if ("kind" in column) return column;
+  const comma = scan.mark(",");
+  if (!comma) return placeFault(reading, "A place has a column, a comma and a row, as in “left+2, bottom-1”");
+  const row = readAxis(reading, ROW, COLUMN);
+  if (!row)
+    return placeFault(
+      reading,
+      "The row of a place is wanted here: a count from 0, or top, middle or bottom, as in “bottom-1”",
+    );
+  if ("kind" in row) return row;
+  return { kind: "cell", column, row, start, end: row.end };
+}
+
+function readAxis(reading: Reading, wanted: RegExp, other: RegExp): Axis | Fault | null {
+  const { scan } = reading;
+  const anchor = scan.match(wanted);
+  if (!anchor) {
+    const crossed = scan.match(other);
+    if (crossed) {
+      return fault(
+        "wrong-type",
+        crossed,
+        `“${crossed.text}” belongs to the other axis: a place is a column (left, centre, right), then a row (top, middle, bottom).`,
+      );
+    }
+    const count = scan.match(INTEGER);
+    if (!count) return null;
+    piece(reading, "number", count);
+    return { anchor: null, offset: Number(count.text), start: count.start, end: count.end };
+  }
+  piece(reading, "anchor", anchor);
+  const sign = scan.mark("+-");
+  if (!sign) return { anchor: anchor.text as Anchor, offset: 0, start: anchor.start, end: anchor.end };
+  const count = scan.match(INTEGER);
+  if (!count) return placeFault(reading, `A number of cells is wanted after “${sign.text}”`);
+  piece(reading, "number", { start: sign.start, end: count.end });
+  const offset = Number(count.text) * (sign.text === "-" ? -1 : 1);
+  return { anchor: anchor.text as Anchor, offset: offset || 0, start: anchor.start, end: count.end };
+}
+
+function placeFault(reading: Reading, wanted: string): Fault {
+  return fault("wrong-type", nextCols(reading), `${wanted}; ${found(reading)}.`);
+}
+
+/** A date `dddd-dd-dd` that the calendar has. */
+export function readDate(reading: Reading): ValueOf<"date"> | Fault {
+  const word = reading.scan.match(DATE);
+  if (!word)
+    return fault(
+      "wrong-type",
+      nextCols(reading),
+      `A date is wanted here, year-month-day as in “2026-05-01”, but ${found(reading)}.`,
+    );
+  piece(reading, "date", word);
+  const date = new Date(`${word.text}T00:00:00Z`);
+  if (Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== word.text) {
+    return fault("wrong-type", word, `The calendar has no day ${word.text}.`);
+  }
+  return { kind: "date", date: word.text, start: word.start, end: word.end };
+}

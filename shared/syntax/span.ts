@@ -1,0 +1,52 @@
+/**
+ * Places in a script. No statement of the language spans lines, so every place is a line and
+ * columns in it; lines and columns count from 0, columns in UTF-16 units, ends are exclusive.
+ */
+
+/** A stretch of one line whose number is known from elsewhere. */
+export interface Cols {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A stretch of one line of a script. */
+export interface Span extends Cols {
+  readonly line: number;
+}
+
+export interface Position {
+  readonly line: number;
+  readonly character: number;
+}
+
+export interface Range {
+  readonly start: Position;
+  readonly end: Position;
+}
+
+/** One replacement in a script. `text` may hold line ends. */
+export interface TextEdit {
+  readonly range: Range;
+  readonly text: string;
+}
+
+/** A named repair: what it does, as an instruction to the pilot, and the edits of the same file. */
+export interface Fix {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+}
+
+export function rangeOf(span: Span): Range {
+  return {
+    start: { line: span.line, character: span.start },
+    end: { line: span.line, character: span.end },
+  };
+}
+
+export function spanAt(line: number, cols: Cols): Span {
+  return { line, start: cols.start, end: cols.end };
+}
+
+export function comparePositions(a: Position, b: Position): number {
+  return a.line - b.line || a.character - b.character;
+}

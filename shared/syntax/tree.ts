@@ -1,0 +1,88 @@
+/**
+ * The lossless tree of a script: its lines, byte for byte, and what each of them is. A line's
+ * node knows nothing of its neighbours, so equal lines can share one node.
+ */
+import type { Cols, Fix, Span } from "./span.ts";
+
+export type FileKind = "craft" | "layer" | "handset";
+
+/** A word of the script and where it stands in its line. */
+export interface Word extends Cols {
+  readonly text: string;
+}
+
+/** A quoted text: `text` is what it says, start and end include the quotes. */
+export interface Quoted extends Cols {
+  readonly text: string;
+}
+
+/** What is wrong with one line by the grammar alone. `replace` is a sure repair of those columns. */
+export interface LineIssue extends Cols {
+  readonly code: "syntax" | "edition-newer";
+  readonly message: string;
+  readonly repair?: { readonly title: string; readonly start: number; readonly end: number; readonly text: string };
+}
+
+export type LineNode =
+  | { readonly kind: "blank" }
+  /** A whole-line comment; `text` is what follows the `#`. */
+  | { readonly kind: "comment"; readonly text: string }
+  | {
+      readonly kind: "header";
+      readonly word: Word;
+      readonly fileKind: FileKind;
+      readonly name: Quoted | null;
+      readonly edition: number;
+    }
+  | { readonly kind: "use"; readonly word: Word; readonly path: Quoted | null }
+  | { readonly kind: "section"; readonly name: Word; readonly title: Quoted | null }
+  /** `head` is a name or a control; start and end bound what follows it, without the comment. */
+  | { readonly kind: "entry"; readonly head: Word; readonly value: Cols }
+  | { readonly kind: "drop"; readonly word: Word; readonly all: Word | null; readonly names: readonly Word[] }
+  /** A kept line of board text: all that follows the `|`. */
+  | { readonly kind: "kept"; readonly text: string; readonly bar: number }
+  /** A line that the grammar has no reading for; its issue says why. */
+  | { readonly kind: "stray" }
+  /** A line of an unresolved merge: a marker, or a line of the side that is not read. */
+  | { readonly kind: "conflict" };
+
+export interface Line {
+  readonly text: string;
+  readonly node: LineNode;
+  /** The comment at the end of the line (for a whole-line comment: the line), from its `#`. */
+  readonly comment: Cols | null;
+  readonly issues: readonly LineIssue[];
+}
+
+export type LineEnd = "" | "\n" | "\r\n" | "\r";
+
+/** A section, with the numbers of the lines of its entries, drops and kept lines. */
+export interface Section {
+  readonly line: number;
+  readonly name: string;
+  readonly title: string | null;
+  readonly entries: readonly number[];
+}
+
+export interface SyntaxIssue {
+  readonly code: "syntax" | "edition-newer";
+  readonly message: string;
+  readonly span: Span;
+  readonly fix?: Fix;
+}
+
+export interface Tree {
+  readonly bom: boolean;
+  readonly lines: readonly Line[];
+  readonly ends: readonly LineEnd[];
+  /** The line of the header, or null: the file is then read as a layer. */
+  readonly header: number | null;
+  readonly kind: FileKind;
+  readonly name: string | null;
+  /** True for an edition that this tool does not know: the rest of the file was not read. */
+  readonly newer: boolean;
+  /** Lines that hold a `use`. */
+  readonly uses: readonly number[];
+  readonly sections: readonly Section[];
+  readonly issues: readonly SyntaxIssue[];
+}
