@@ -1,0 +1,151 @@
+/**
+ * What the panel is told and what it tells: plain data. The panel computes nothing of the craft;
+ * it draws these and reports gestures.
+ */
+import type { PlaceRange, Severity } from "./findings.ts";
+
+/** A line of a script, by the id under which the editor knows the file. */
+export interface LinePlace {
+  readonly file: string;
+  readonly line: number;
+}
+
+export interface PanelElement {
+  readonly name: string;
+  readonly column: number;
+  readonly row: number;
+  readonly width: number;
+  readonly height: number;
+  readonly drawn: "text" | "bar" | "sight" | "horizon" | "arrow" | "trace" | "tape";
+  /** Sample text, a string for each row; empty for a figure. */
+  readonly text: readonly string[];
+  /** What stands in the script, as in `left+2, bottom-1`. */
+  readonly placed: string;
+  readonly what: string;
+  readonly at: LinePlace;
+  /** Cells, as column and row, shared with another element or off the grid. */
+  readonly clashing: readonly (readonly [number, number])[];
+}
+
+export interface GogglesPicture {
+  readonly columns: number;
+  readonly rows: number;
+  /** Width over height of the whole picture. */
+  readonly aspect: number;
+  /** Whole cells inside the safe area, ends included; null where no rule asks for one. */
+  readonly safe: {
+    readonly left: number;
+    readonly top: number;
+    readonly right: number;
+    readonly bottom: number;
+  } | null;
+  readonly elements: readonly PanelElement[];
+}
+
+export interface PanelPosition {
+  readonly name: string;
+  readonly pulseUs: number;
+  /** Modes that depend on this control and can be on with it here. */
+  readonly modes: readonly string[];
+}
+
+export interface PanelControl {
+  readonly name: string;
+  readonly kind: "switch" | "selector" | "button" | "dial";
+  readonly channel: number;
+  readonly positions: readonly PanelPosition[];
+  /** Of a dial: stretches of its range with the same modes. */
+  readonly spans: readonly { readonly fromUs: number; readonly toUs: number; readonly modes: readonly string[] }[];
+  readonly rest: string | null;
+  readonly at: LinePlace;
+}
+
+/** Where the simulated controls stand: a position's name, or a pulse in us. */
+export type ControlsAt = Readonly<Record<string, string | number>>;
+
+export interface SwitchesState {
+  readonly positions: ControlsAt;
+  /** "armed", "not armed", "armed in some of these states", or null where the script has no arm. */
+  readonly armed: "yes" | "no" | "depends" | null;
+  readonly on: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
+  /** On or off, depending on what is not set here. */
+  readonly possible: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
+}
+
+export interface SwitchesPicture {
+  readonly handset: string | null;
+  readonly controls: readonly PanelControl[];
+  readonly state: SwitchesState;
+  /** How many distinct sets of modes the controls can reach. */
+  readonly states: number;
+}
+
+/** Everything the panel shows, for one version of one document. */
+export interface PanelModel {
+  readonly file: string;
+  readonly version: number;
+  readonly craft: string;
+  /** Why there is nothing to draw, in a sentence; null where there is. */
+  readonly empty: string | null;
+  /** Other craft that this file is part of, where it is a layer or a handset. */
+  readonly alsoIn: readonly { readonly file: string; readonly name: string }[];
+  readonly goggles: GogglesPicture | null;
+  /** Why there is no OSD to draw, where there is none. */
+  readonly noGoggles: string | null;
+  readonly switches: SwitchesPicture | null;
+  readonly noSwitches: string | null;
+  readonly findings: readonly {
+    readonly code: string;
+    readonly severity: Severity;
+    readonly message: string;
+    readonly file: string;
+    readonly range: PlaceRange;
+    readonly witness: ControlsAt | null;
+  }[];
+}
+
+// --- Server requests (language server protocol, method names of our own) ----------------------
+
+/** `fettle/panel`: the model for a document. `craft` picks one where the file is part of several. */
+export const PANEL_REQUEST = "fettle/panel";
+export interface PanelParams {
+  readonly uri: string;
+  readonly craft?: string;
+  readonly positions?: ControlsAt;
+}
+
+/** `fettle/changed`: a notification that drawings may be out of date. */
+export const CHANGED_NOTIFICATION = "fettle/changed";
+
+/** `fettle/page`: the reference page of a name, as Markdown. Null where nothing has the name. */
+export const PAGE_REQUEST = "fettle/page";
+export interface PageParams {
+  readonly name: string;
+}
+
+/** `fettle/read` (server to client): bytes of a file, base64, where the server has no disk of its own. */
+export const READ_REQUEST = "fettle/read";
+export interface ReadParams {
+  readonly uri: string;
+}
+export type ReadResult =
+  | { readonly kind: "bytes"; readonly base64: string }
+  | { readonly kind: "missing" }
+  | { readonly kind: "unreadable"; readonly why: string };
+
+/** `fettle/list` (server to client): the URIs of every script of the workspace. */
+export const LIST_REQUEST = "fettle/list";
+
+// --- Messages between the panel and its host ---------------------------------------------------
+
+export type ToPanel =
+  | { readonly kind: "model"; readonly model: PanelModel }
+  /** The cursor's line, so that the element written there is marked. */
+  | { readonly kind: "cursor"; readonly at: LinePlace | null }
+  | { readonly kind: "show"; readonly view: "goggles" | "switches" };
+
+export type FromPanel =
+  | { readonly kind: "ready" }
+  | { readonly kind: "select"; readonly at: LinePlace }
+  | { readonly kind: "positions"; readonly positions: ControlsAt }
+  | { readonly kind: "craft"; readonly file: string };
