@@ -318,5 +318,5 @@ export interface PairedBoards {
 
 // The functions, each in the file of its name:
 //   switchboard.ts   makeSwitchboard(input: SwitchInput): Switchboard
-//   from-craft.ts    switchInputOf(craft, options), switchboardOf(craft, options)
+//   from-craft.ts    switchboardOf(craft, precedence?), switchInputOf(craft, precedence?), linkOf(craft)
 //   compare.ts       pairBoards(before: SwitchInput, after: SwitchInput): PairedBoards | null

@@ -1,0 +1,80 @@
+/** Conditions of two craft side by side: true in the same states, or where not. */
+import type { Condition } from "../syntax/condition.ts";
+import { makeSwitchboard } from "./switchboard.ts";
+import type { ConditionSpec, ControlSpec, PairedBoards, StateSet, SwitchInput } from "./types.ts";
+
+/**
+ * Both craft in one set of states. Null where they have no states in common to compare: their
+ * controls or what an undriven channel may carry differ, or a control's line has a fault.
+ */
+export function pairBoards(before: SwitchInput, after: SwitchInput): PairedBoards | null {
+  if (!sameStates(before, after)) return null;
+  const board = makeSwitchboard({
+    ...after,
+    conditions: [...marked(before.conditions, "before/"), ...marked(after.conditions, "after/")],
+  });
+  const { sets } = board;
+  const pick =
+    (mark: string) =>
+    (name: string): StateSet | null =>
+      board.selected(mark + name);
+  const [ofBefore, ofAfter] = [pick("before/"), pick("after/")];
+  return {
+    before: ofBefore,
+    after: ofAfter,
+    same: (name) => {
+      const [a, b] = [ofBefore(name), ofAfter(name)];
+      return a === null || b === null ? null : a === b;
+    },
+    difference: (name) => {
+      const [a, b] = [ofBefore(name), ofAfter(name)];
+      if (a === null || b === null) return null;
+      return board.witness(sets.or(sets.and(a, sets.not(b)), sets.and(b, sets.not(a))));
+    },
+  };
+}
+
+function sameStates(a: SwitchInput, b: SwitchInput): boolean {
+  const faults = (a.faultyControls ?? []).length + (b.faultyControls ?? []).length;
+  if (faults > 0 || a.controls.length !== b.controls.length) return false;
+  if (a.endpointsUs.fromUs !== b.endpointsUs.fromUs || a.endpointsUs.toUs !== b.endpointsUs.toUs) return false;
+  const byName = new Map(b.controls.map((control) => [control.name, control]));
+  return a.controls.every((control) => {
+    const other = byName.get(control.name);
+    return other !== undefined && sameControl(control, other);
+  });
+}
+
+/** The same states: where a control rests, and which way a dial turns, does not matter for that. */
+function sameControl(a: ControlSpec, b: ControlSpec): boolean {
+  if (a.channel !== b.channel || (a.kind === "dial") !== (b.kind === "dial")) return false;
+  if (a.kind === "dial") {
+    const [lowA, highA] = [Math.min(a.fromUs!, a.toUs!), Math.max(a.fromUs!, a.toUs!)];
+    return lowA === Math.min(b.fromUs!, b.toUs!) && highA === Math.max(b.fromUs!, b.toUs!);
+  }
+  if (a.positions.length !== b.positions.length) return false;
+  return a.positions.every(({ name, pulseUs }) =>
+    b.positions.some((position) => position.name === name && position.pulseUs === pulseUs),
+  );
+}
+
+function marked(conditions: readonly ConditionSpec[], mark: string): ConditionSpec[] {
+  return conditions.map(({ name, lines }) => ({
+    name: mark + name,
+    lines: lines.map(({ condition, source }) => ({ condition: condition && markModes(condition, mark), source })),
+  }));
+}
+
+function markModes(condition: Condition, mark: string): Condition {
+  switch (condition.kind) {
+    case "and":
+    case "or":
+      return { ...condition, parts: condition.parts.map((part) => markModes(part, mark)) };
+    case "not":
+      return { ...condition, part: markModes(condition.part, mark) };
+    case "mode":
+      return { ...condition, name: mark + condition.name };
+    default:
+      return condition;
+  }
+}

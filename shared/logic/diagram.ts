@@ -1,0 +1,188 @@
+/**
+ * Decision diagrams with many-valued variables, reduced and ordered.
+ *
+ * A node asks one variable and has a child for each of its values; 0 is the empty set, 1 the set
+ * of all states. No node has all children alike and no two nodes are equal, so two sets are equal
+ * if and only if they are the same number (Bryant, "Graph-Based Algorithms for Boolean Function
+ * Manipulation", IEEE Trans. Computers C-35, 1986, carried over to many values; from memory).
+ */
+import { hashPair, makePairMemo, type PairMemo } from "./memo.ts";
+
+export const NONE = 0;
+export const EVERY = 1;
+
+export interface Diagrams {
+  /** How many values each level's variable has. */
+  readonly widths: readonly number[];
+  /** The level that a node asks; for 0 and 1 the number of levels. */
+  levelOf(node: number): number;
+  /** The child of a node that is neither 0 nor 1. */
+  child(node: number, value: number): number;
+  /** The set that has, for each value of the level's variable, this child. Children lie on later levels. */
+  make(level: number, children: ArrayLike<number>): number;
+  and(a: number, b: number): number;
+  or(a: number, b: number): number;
+  not(a: number): number;
+  /** Is some state in both? Builds nothing. */
+  meet(a: number, b: number): boolean;
+  /** Number of nodes so far. */
+  size(): number;
+}
+
+/** Diagrams over variables with these numbers of values, in this order. */
+export function makeDiagrams(widths: readonly number[]): Diagrams {
+  const bottom = widths.length;
+  let levels = new Int32Array(64);
+  let firsts = new Int32Array(64);
+  let children = new Int32Array(256);
+  let count = 2;
+  let childCount = 0;
+  let mask = 255;
+  let table = new Int32Array(mask + 1);
+  // Children under construction, as a stack, so that the recursion below allocates nothing.
+  let stack = new Int32Array(256);
+  let top = 0;
+  levels[NONE] = bottom;
+  levels[EVERY] = bottom;
+
+  const hashOf = (level: number, list: Int32Array, from: number): number => {
+    let hash = level;
+    for (let i = from, end = from + widths[level]!; i < end; i++) hash = hashPair(hash, list[i]!);
+    return hash;
+  };
+  const rehash = (): void => {
+    mask = mask * 2 + 1;
+    table = new Int32Array(mask + 1);
+    for (let node = 2; node < count; node++) {
+      let at = hashOf(levels[node]!, children, firsts[node]!) & mask;
+      while (table[at] !== 0) at = (at + 1) & mask;
+      table[at] = node;
+    }
+  };
+  const same = (node: number, level: number, from: number, width: number): boolean => {
+    if (levels[node] !== level) return false;
+    const first = firsts[node]!;
+    for (let i = 0; i < width; i++) if (children[first + i] !== stack[from + i]) return false;
+    return true;
+  };
+  /** The node with the children that lie on the stack from `from` on. */
+  const intern = (level: number, from: number): number => {
+    const width = widths[level]!;
+    const only = stack[from]!;
+    let i = 1;
+    while (i < width && stack[from + i] === only) i++;
+    if (i === width) return only;
+    let at = hashOf(level, stack, from) & mask;
+    for (let node = table[at]!; node !== 0; node = table[at]!) {
+      if (same(node, level, from, width)) return node;
+      at = (at + 1) & mask;
+    }
+    if (count === levels.length) {
+      levels = enlarged(levels, count + 1);
+      firsts = enlarged(firsts, count + 1);
+    }
+    children = enlarged(children, childCount + width);
+    children.set(stack.subarray(from, from + width), childCount);
+    levels[count] = level;
+    firsts[count] = childCount;
+    childCount += width;
+    table[at] = count;
+    if (count * 2 > mask) {
+      count++;
+      rehash();
+      return count - 1;
+    }
+    return count++;
+  };
+  const childAt = (node: number, level: number, value: number): number =>
+    levels[node] === level ? children[firsts[node]! + value]! : node;
+  const push = (width: number): number => {
+    const from = top;
+    top += width;
+    stack = enlarged(stack, top);
+    return from;
+  };
+
+  const ands = makePairMemo();
+  const ors = makePairMemo();
+  const meets = makePairMemo();
+  const nots = makePairMemo();
+
+  /** `absorbing` and `neutral` make it "and" (0, 1) or "or" (1, 0). */
+  const combine = (a: number, b: number, absorbing: number, neutral: number, memo: PairMemo): number => {
+    if (a === absorbing || b === absorbing) return absorbing;
+    if (a === neutral || a === b) return b;
+    if (b === neutral) return a;
+    const low = Math.min(a, b);
+    const high = Math.max(a, b);
+    const known = memo.get(low, high);
+    if (known >= 0) return known;
+    const level = Math.min(levels[a]!, levels[b]!);
+    const width = widths[level]!;
+    const from = push(width);
+    for (let v = 0; v < width; v++) {
+      const result = combine(childAt(a, level, v), childAt(b, level, v), absorbing, neutral, memo);
+      stack[from + v] = result;
+    }
+    const node = intern(level, from);
+    top = from;
+    memo.set(low, high, node);
+    return node;
+  };
+  const not = (a: number): number => {
+    if (a <= EVERY) return EVERY - a;
+    const known = nots.get(a, 0);
+    if (known >= 0) return known;
+    const level = levels[a]!;
+    const width = widths[level]!;
+    const from = push(width);
+    for (let v = 0; v < width; v++) {
+      const result = not(childAt(a, level, v));
+      stack[from + v] = result;
+    }
+    const node = intern(level, from);
+    top = from;
+    nots.set(a, 0, node);
+    if (nots.get(node, 0) < 0) nots.set(node, 0, a);
+    return node;
+  };
+  const meet = (a: number, b: number): boolean => {
+    if (a === NONE || b === NONE) return false;
+    // Every node but 0 holds some state.
+    if (a === EVERY || b === EVERY || a === b) return true;
+    const low = Math.min(a, b);
+    const high = Math.max(a, b);
+    const known = meets.get(low, high);
+    if (known >= 0) return known === 1;
+    const level = Math.min(levels[a]!, levels[b]!);
+    let found = false;
+    for (let v = 0; v < widths[level]! && !found; v++) found = meet(childAt(a, level, v), childAt(b, level, v));
+    meets.set(low, high, found ? 1 : 0);
+    return found;
+  };
+
+  return {
+    widths,
+    levelOf: (node) => levels[node]!,
+    child: (node, value) => children[firsts[node]! + value]!,
+    make: (level, list) => {
+      const from = push(widths[level]!);
+      stack.set(list as ArrayLike<number>, from);
+      const node = intern(level, from);
+      top = from;
+      return node;
+    },
+    and: (a, b) => combine(a, b, NONE, EVERY, ands),
+    or: (a, b) => combine(a, b, EVERY, NONE, ors),
+    not,
+    meet,
+    size: () => count,
+  };
+}
+
+function enlarged(list: Int32Array<ArrayBuffer>, needed: number): Int32Array<ArrayBuffer> {
+  if (needed <= list.length) return list;
+  const larger = new Int32Array(Math.max(needed, list.length * 2));
+  larger.set(list);
+  return larger;
+}

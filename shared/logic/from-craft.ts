@@ -1,0 +1,121 @@
+/** The switches of an effective craft, as the logic takes them. */
+import type { Craft, Setting } from "../model/craft.ts";
+import { resolvePath } from "../model/uses.ts";
+import { makeSwitchboard } from "./switchboard.ts";
+import type { ConditionSpec, ControlSpec, LossSpec, PulseRange, Switchboard, SwitchInput } from "./types.ts";
+
+type Precedence = NonNullable<SwitchInput["precedence"]>;
+
+const NO_PRECEDENCE: Precedence = [];
+/** Default of `link.endpoints`; common practice, no source. */
+const USUAL_ENDPOINTS_US: PulseRange = { fromUs: 1000, toUs: 2000 };
+const boards = new WeakMap<Craft, Map<Precedence, Switchboard>>();
+
+/**
+ * The switchboard of a craft. `precedence` is the catalogue's: which modes do nothing while another
+ * is on; without it every mode that is selected acts. The same craft gives the same board again.
+ */
+export function switchboardOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): Switchboard {
+  let known = boards.get(craft);
+  if (!known) {
+    known = new Map();
+    boards.set(craft, known);
+  }
+  let board = known.get(precedence);
+  if (!board) {
+    board = makeSwitchboard(switchInputOf(craft, precedence));
+    known.set(precedence, board);
+  }
+  return board;
+}
+
+/** What a craft says of its controls and conditions; controls whose line has a fault are left out. */
+export function switchInputOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): SwitchInput {
+  const controls: ControlSpec[] = [];
+  const faultyControls: string[] = [];
+  for (const { name, value } of craft.controls.values()) {
+    if (!value) faultyControls.push(name);
+    else {
+      const { control: kind, channel, positions, rest, fromUs, toUs } = value;
+      const named = positions.map((position) => ({ name: position.name, pulseUs: position.pulseUs }));
+      controls.push({ name, kind, channel, positions: named, rest, fromUs, toUs });
+    }
+  }
+  const link = linkOf(craft);
+  return {
+    controls,
+    faultyControls,
+    handsetKnown: handsetKnown(craft),
+    conditions: conditionsOf(craft),
+    endpointsUs: link.endpointsUs,
+    precedence,
+    loss: link.loss,
+  };
+}
+
+function conditionsOf(craft: Craft): ConditionSpec[] {
+  const modes = [...craft.modes.values()].map(({ name, lines }) => ({ name, lines }));
+  const outputs = [...craft.outputs.values()].map(({ name, lines }) => ({ name: `outputs.${name}`, lines }));
+  return [...modes, ...outputs];
+}
+
+/** Without a handset a control may still stand in a file that could not be read. */
+function handsetKnown(craft: Craft): boolean {
+  if (craft.handset !== null) return true;
+  const files = new Set(craft.scripts.map(({ file }) => file));
+  return craft.scripts.every(({ file, uses }) =>
+    uses.every(({ path }) => path !== null && files.has(resolvePath(file, path) ?? "")),
+  );
+}
+
+/** What the link makes of pulses. */
+export interface LinkFacts {
+  readonly endpointsUs: PulseRange;
+  readonly loss: LossSpec;
+  /** Channels that carry two levels only: positions between the ends do not arrive. */
+  readonly twoLevelChannels: readonly number[];
+  /** Number of channels; null where the craft does not say. */
+  readonly channels: number | null;
+  /** Smallest step of a pulse; null where the craft does not say. */
+  readonly resolutionUs: number | null;
+}
+
+/** What a craft says of its link, in us. A value with a fault counts as not said. */
+export function linkOf(craft: Craft): LinkFacts {
+  const value = (name: string): Setting["value"] => craft.settings.get("link")?.get(name)?.value ?? null;
+  const endpoints = value("endpoints");
+  const resolution = value("resolution");
+  const channels = value("channels");
+  const onLoss = value("on-loss");
+  const pulsesUs = new Map<number, number>();
+  itemsOf(value("preset-channels")).forEach((item, i) => {
+    if (item.kind === "quantity") pulsesUs.set(i + 1, inUs(item));
+  });
+  return {
+    endpointsUs:
+      endpoints?.kind === "range" ? { fromUs: inUs(endpoints.from), toUs: inUs(endpoints.to) } : USUAL_ENDPOINTS_US,
+    loss: { onLoss: onLoss?.kind === "choice" ? lossWord(onLoss.word) : null, pulsesUs },
+    twoLevelChannels: itemsOf(value("two-level")).flatMap((item) => (item.kind === "integer" ? item.number : [])),
+    channels: channels?.kind === "integer" ? channels.number : null,
+    resolutionUs: resolution?.kind === "quantity" ? inUs(resolution) : null,
+  };
+}
+
+type Value = NonNullable<Setting["value"]>;
+
+/** The items of a list; a value alone counts as a list of one. */
+function itemsOf(value: Value | null): readonly Value[] {
+  if (value === null) return [];
+  return value.kind === "list" ? value.items : [value];
+}
+
+function lossWord(word: string): LossSpec["onLoss"] {
+  return word === "silent" || word === "hold" || word === "preset" ? word : null;
+}
+
+/** Units of time that the catalogue reads, in us. */
+const MICROSECONDS: Readonly<Record<string, number>> = { us: 1, µs: 1, ms: 1000, s: 1e6, min: 6e7 };
+
+function inUs({ number, unit }: { readonly number: number; readonly unit: string }): number {
+  return number * (MICROSECONDS[unit] ?? 1);
+}

@@ -1,0 +1,86 @@
+/** In which order conditions can be understood, and which run in a circle. */
+import type { Reference } from "./names.ts";
+import type { Cycle } from "./types.ts";
+
+export interface Order {
+  /** Every name that is not part of a circle, after those that it refers to. */
+  readonly order: readonly string[];
+  readonly cycles: readonly Cycle[];
+}
+
+/** Sorts names by what they refer to; `references` has every name, and refers to no other. */
+export function orderNames(references: ReadonlyMap<string, readonly Reference[]>): Order {
+  const order: string[] = [];
+  const cycles: Cycle[] = [];
+  for (const members of circles(references)) {
+    const [first] = members;
+    if (members.length === 1 && !references.get(first!)!.some(({ to }) => to === first)) order.push(first!);
+    else cycles.push(...shortestCycles(members, references));
+  }
+  return { order, cycles };
+}
+
+/**
+ * Groups of names that all lead to each other, each group after those that it leads to (Tarjan,
+ * "Depth-First Search and Linear Graph Algorithms", SIAM J. Computing 1(2), 1972; from memory).
+ */
+function circles(references: ReadonlyMap<string, readonly Reference[]>): string[][] {
+  const index = new Map<string, number>();
+  const low = new Map<string, number>();
+  const open: string[] = [];
+  const isOpen = new Set<string>();
+  const groups: string[][] = [];
+  const visit = (name: string): number => {
+    const own = index.size;
+    index.set(name, own);
+    open.push(name);
+    isOpen.add(name);
+    let lowest = own;
+    for (const { to } of references.get(name) ?? []) {
+      if (!index.has(to)) lowest = Math.min(lowest, visit(to));
+      else if (isOpen.has(to)) lowest = Math.min(lowest, index.get(to)!);
+    }
+    low.set(name, lowest);
+    if (lowest === own) {
+      const group = open.splice(open.indexOf(name));
+      for (const member of group) isOpen.delete(member);
+      groups.push(group);
+    }
+    return lowest;
+  };
+  for (const name of references.keys()) if (!index.has(name)) visit(name);
+  return groups;
+}
+
+/** Short circles within a group, so that every member that lies on one stands in one of them. */
+function shortestCycles(members: readonly string[], references: ReadonlyMap<string, readonly Reference[]>): Cycle[] {
+  const inside = new Set(members);
+  const covered = new Set<string>();
+  const cycles: Cycle[] = [];
+  for (const start of references.keys()) {
+    if (!inside.has(start) || covered.has(start)) continue;
+    const cycle = shortestCycle(start, inside, references);
+    for (const { from } of cycle.links) covered.add(from);
+    cycles.push(cycle);
+  }
+  return cycles;
+}
+
+function shortestCycle(
+  start: string,
+  inside: ReadonlySet<string>,
+  references: ReadonlyMap<string, readonly Reference[]>,
+): Cycle {
+  const reachedBy = new Map<string, Cycle["links"][number]>();
+  const queue = [start];
+  for (const name of queue) {
+    for (const { to, start: from, end, source } of references.get(name)!) {
+      if (!inside.has(to) || reachedBy.has(to)) continue;
+      reachedBy.set(to, { from: name, to, source, start: from, end });
+      if (to !== start) queue.push(to);
+    }
+  }
+  const links = [reachedBy.get(start)!];
+  while (links[0]!.from !== start) links.unshift(reachedBy.get(links[0]!.from)!);
+  return { links };
+}

@@ -1,0 +1,98 @@
+/** Sets of states, as rules handle them: by the names of controls and positions. */
+import type { Compiled } from "./compile.ts";
+import { type Diagrams, EVERY, NONE } from "./diagram.ts";
+import { type Fixed, given, makeQuantifier, nothingFixed, supportOf } from "./quantify.ts";
+import type { Positions, Sets, StateSet } from "./types.ts";
+import { type BoardVariable, cellAt } from "./variables.ts";
+
+/** Positions as values of levels. */
+export interface Placing {
+  readonly fixed: Fixed;
+  /** False where a position or pulse was named that the variable cannot have: no state has it. */
+  readonly possible: boolean;
+}
+
+export function asSet(node: number): StateSet {
+  return node as StateSet;
+}
+
+/** The level of a name: of a control, of an undriven channel, or of the control that drives the channel. */
+function levelOf(compiled: Compiled, name: string): number | undefined {
+  const level = compiled.levels.get(name);
+  if (level !== undefined || !/^ch\d+$/.test(name)) return level;
+  const channel = Number(name.slice(2));
+  const drivers = compiled.variables.filter((variable) => variable.channel === channel);
+  return drivers.length === 1 ? compiled.levels.get(drivers[0]!.name) : undefined;
+}
+
+/** Positions as values. A name that the board does not have, and a place that there is not, fix nothing. */
+export function place(compiled: Compiled, positions: Positions): Placing {
+  const fixed = nothingFixed(compiled.diagrams);
+  let possible = true;
+  for (const [name, at] of Object.entries(positions)) {
+    const level = levelOf(compiled, name);
+    if (level === undefined) continue;
+    const value = cellAt(compiled.byLevel[level]!, at);
+    if (value < 0) possible = false;
+    else fixed[level] = value;
+  }
+  return { fixed, possible };
+}
+
+/** The set of the states that have these values. */
+export function cube(diagrams: Diagrams, fixed: Fixed): number {
+  let node = EVERY;
+  for (let level = fixed.length - 1; level >= 0; level--) {
+    if (fixed[level]! < 0) continue;
+    const children = new Array<number>(diagrams.widths[level]!).fill(NONE);
+    children[fixed[level]!] = node;
+    node = diagrams.make(level, children);
+  }
+  return node;
+}
+
+export function makeSets(compiled: Compiled): Sets {
+  const { diagrams, levels, variables } = compiled;
+  const marks = (names: readonly string[]): Uint8Array => {
+    const marked = new Uint8Array(diagrams.widths.length);
+    for (const name of names) {
+      const level = levelOf(compiled, name);
+      if (level !== undefined) marked[level] = 1;
+    }
+    return marked;
+  };
+  return {
+    none: asSet(NONE),
+    every: asSet(EVERY),
+    and: (...sets) => asSet(sets.reduce<number>(diagrams.and, EVERY)),
+    or: (...sets) => asSet(sets.reduce<number>(diagrams.or, NONE)),
+    not: (set) => asSet(diagrams.not(set)),
+    meet: diagrams.meet,
+    within: (inner, outer) => !diagrams.meet(inner, diagrams.not(outer)),
+    where: (positions) => {
+      const { fixed, possible } = place(compiled, positions);
+      return asSet(possible ? cube(diagrams, fixed) : NONE);
+    },
+    given: (set, positions) => {
+      const { fixed, possible } = place(compiled, positions);
+      return asSet(possible ? given(diagrams, set, fixed) : NONE);
+    },
+    some: (set, names) => asSet(makeQuantifier(diagrams, marks(names), diagrams.or)(set)),
+    all: (set, names) => asSet(makeQuantifier(diagrams, marks(names), diagrams.and)(set)),
+    dependsOn: (set) => {
+      const found = new Set(supportOf(diagrams, set));
+      return variables.filter(({ name }) => found.has(levels.get(name)!)).map(({ name }) => name);
+    },
+  };
+}
+
+/** The whole of a range, or of a stretch of it, in one figure: its middle, in whole us if both ends are. */
+export function middleUs(cell: { readonly fromUs: number; readonly toUs: number }): number {
+  return cell.fromUs === cell.toUs ? cell.fromUs : Math.round((cell.fromUs + cell.toUs) / 2);
+}
+
+/** What a variable's value is called: its position, or a pulse in us. */
+export function nameOfCell(variable: BoardVariable, value: number): string | number {
+  const cell = variable.cells[value]!;
+  return cell.position ?? middleUs(cell);
+}

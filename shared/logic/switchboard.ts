@@ -1,0 +1,118 @@
+/** The logic of one craft's switches, answered from decision diagrams. */
+import { type Compiled, compile } from "./compile.ts";
+import { EVERY, NONE } from "./diagram.ts";
+import { lossState } from "./loss.ts";
+import { findIdlePositions, mapOf } from "./map.ts";
+import { findMargins } from "./margins.ts";
+import { truthGiven } from "./quantify.ts";
+import { asSet, makeSets, place } from "./sets.ts";
+import { countImages, listImages } from "./states.ts";
+import type { Positions, StateReport, StateSet, Switchboard, SwitchInput } from "./types.ts";
+import { findWays } from "./ways.ts";
+import { findMoves, findWitness, restPositions } from "./witness.ts";
+
+const MOST_WAYS = 200;
+const NO_PULSES: ReadonlyMap<number, number> = new Map();
+
+/** Understands a craft's controls and conditions. Throws nothing: what is wrong with them is among its answers. */
+export function makeSwitchboard(input: SwitchInput): Switchboard {
+  return boardOf(input, NO_PULSES);
+}
+
+function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Switchboard {
+  const compiled = compile(input, pulsesUs);
+  const { diagrams, selected: sets } = compiled;
+  const names = input.conditions.map(({ name }) => name);
+  const setUp = new Set(names);
+  const known = names.filter((name) => sets.has(name));
+  const rest = restPositions(compiled);
+  const algebra = makeSets(compiled);
+
+  const selected = (name: string): StateSet | null => {
+    const set = sets.get(name);
+    if (set !== undefined) return asSet(set);
+    return setUp.has(name) ? null : asSet(NONE);
+  };
+  const armed = armedIn(selected, setUp, algebra.and);
+  let count: number | undefined;
+  const board: Switchboard = {
+    input,
+    variables: compiled.variables,
+    names,
+    problems: compiled.names.problems,
+    unset: compiled.names.unset,
+    cycles: compiled.cycles,
+    sets: algebra,
+    selected,
+    armed,
+    acts: (name) => {
+      let set = selected(name);
+      for (const { over, under } of input.precedence ?? []) {
+        if (set === null) return null;
+        if (!under.includes(name)) continue;
+        // Arming that waits for its permit stands above nothing yet.
+        const above = over === "arm" ? armed : selected(over);
+        set = above === null ? null : asSet(diagrams.and(set, diagrams.not(above)));
+      }
+      return set;
+    },
+    rest,
+    atRest: algebra.where(rest),
+    witness: (set, near = rest) => findWitness(compiled, set, near),
+    stateAt: (positions) => reportAt(compiled, names, positions),
+    movesTo: (set, from) => findMoves(compiled, set, from),
+    waysTo: (set, limit = MOST_WAYS) => findWays(compiled, set, limit),
+    countStates: () => {
+      count ??= countImages(diagrams, [...sets.values()]);
+      return count;
+    },
+    countStatesWith: (name) => {
+      const set = selected(name);
+      return set === null ? null : countImages(diagrams, [...sets.values()], set);
+    },
+    listStates: (limit) => listImages(compiled, known, rest, limit),
+    clashes: (pairs) =>
+      pairs.flatMap(([a, b]) => {
+        const [one, other] = [selected(a), selected(b)];
+        if (one === null || other === null || !diagrams.meet(one, other)) return [];
+        return [{ modes: [a, b] as const, witness: findWitness(compiled, diagrams.and(one, other), rest)! }];
+      }),
+    map: () => mapOf(compiled, names),
+    // A condition that is not known might tell any two positions apart.
+    idlePositions: () => (known.length < names.length ? [] : findIdlePositions(compiled, [...sets.values()])),
+    margins: (withinUs) => findMargins(input, compiled.names, withinUs),
+    withPulses: (more) => boardOf(input, new Map([...pulsesUs, ...more])),
+    loss: () => lossState(board, known),
+  };
+  return board;
+}
+
+/** Armed is `arm`, and `arm-permit` too where it is set up. */
+function armedIn(
+  selected: (name: string) => StateSet | null,
+  setUp: ReadonlySet<string>,
+  and: (...sets: StateSet[]) => StateSet,
+): StateSet | null {
+  const arm = selected("arm");
+  if (!setUp.has("arm-permit") || arm === null || arm === NONE) return arm;
+  const permit = selected("arm-permit");
+  return permit === null ? null : and(arm, permit);
+}
+
+function reportAt(compiled: Compiled, names: readonly string[], positions: Positions): StateReport {
+  const { fixed } = place(compiled, positions);
+  const on: string[] = [];
+  const possible: string[] = [];
+  const unknown: string[] = [];
+  for (const name of names) {
+    const set = compiled.selected.get(name);
+    if (set === undefined) {
+      unknown.push(name);
+      continue;
+    }
+    const truth = truthGiven(compiled.diagrams, set, fixed);
+    if (truth === EVERY) on.push(name);
+    else if (truth === 2) possible.push(name);
+  }
+  return { on, possible, unknown };
+}

@@ -1,0 +1,142 @@
+/**
+ * Every way to be in a set: lists of demands of which none can be eased. Such a list is a prime
+ * implicant of a function of many-valued variables (Quine, "A Way to Simplify Truth Functions",
+ * Amer. Math. Monthly 62, 1955, carried over to many values; from memory).
+ */
+import type { Compiled } from "./compile.ts";
+import { type Diagrams, EVERY, NONE } from "./diagram.ts";
+import type { Demand, PulseRange, Way, Ways } from "./types.ts";
+import type { BoardVariable } from "./variables.ts";
+
+/** The values that do, by level, rising; a level that is not there is free. */
+interface Literal {
+  readonly level: number;
+  readonly values: readonly number[];
+}
+type Cube = readonly Literal[];
+
+/** Parts of a set that are looked at before the search gives up. */
+const MOST_PARTS = 20_000;
+
+/** The ways to be in a set; at most `limit` are sought. */
+export function findWays(compiled: Compiled, set: number, limit: number): Ways {
+  const { diagrams } = compiled;
+  const search = { limit, parts: 0, complete: true };
+  const primes = primesOf(diagrams, set, search, new Map());
+  const complete = search.complete && primes.length <= limit;
+  const all = simplestFirst(primes).slice(0, limit);
+  const ways = complete ? withoutSuperfluous(diagrams, all, set) : all;
+  const tell = (cube: Cube): Way => ({ demands: demandsOf(compiled, cube) });
+  return { ways: ways.map(tell), all: all.map(tell), complete };
+}
+
+/**
+ * A cube of the first variable's values S and a rest is prime if and only if the rest is prime in
+ * what all values of S have in common, and lies in the child of no other value. So the things
+ * that some children have in common are gone through, each with all values that share it.
+ */
+function primesOf(
+  diagrams: Diagrams,
+  node: number,
+  search: { readonly limit: number; parts: number; complete: boolean },
+  known: Map<number, readonly Cube[]>,
+): readonly Cube[] {
+  if (node === NONE) return [];
+  if (node === EVERY) return [[]];
+  const earlier = known.get(node);
+  if (earlier) return earlier;
+  const level = diagrams.levelOf(node);
+  const width = diagrams.widths[level]!;
+  const children = Array.from({ length: width }, (_, value) => diagrams.child(node, value));
+  const cubes: Cube[] = [];
+  for (const part of commonParts(diagrams, children, search)) {
+    const values: number[] = [];
+    const others: number[] = [];
+    children.forEach((child, value) => {
+      if (within(diagrams, part, child)) values.push(value);
+      else others.push(child);
+    });
+    for (const rest of primesOf(diagrams, part, search, known)) {
+      const restSet = cubeSet(diagrams, rest);
+      if (others.some((child) => within(diagrams, restSet, child))) continue;
+      cubes.push(values.length === width ? rest : [{ level, values }, ...rest]);
+      if (cubes.length > search.limit) search.complete = false;
+      if (!search.complete) break;
+    }
+    if (!search.complete) break;
+  }
+  known.set(node, cubes);
+  return cubes;
+}
+
+/** What one child or several have in common, without the empty set. */
+function commonParts(
+  diagrams: Diagrams,
+  children: readonly number[],
+  search: { parts: number; complete: boolean },
+): ReadonlySet<number> {
+  const parts = new Set<number>();
+  for (const child of new Set(children)) {
+    for (const part of [...parts, EVERY]) {
+      const common = diagrams.and(part, child);
+      if (common !== NONE) parts.add(common);
+    }
+    search.parts += parts.size;
+    if (search.parts > MOST_PARTS) {
+      search.complete = false;
+      break;
+    }
+  }
+  return parts;
+}
+
+function within(diagrams: Diagrams, inner: number, outer: number): boolean {
+  return !diagrams.meet(inner, diagrams.not(outer));
+}
+
+function cubeSet(diagrams: Diagrams, cube: Cube): number {
+  let node = EVERY;
+  for (let i = cube.length - 1; i >= 0; i--) {
+    const { level, values } = cube[i]!;
+    const children = new Array<number>(diagrams.widths[level]!).fill(NONE);
+    for (const value of values) children[value] = node;
+    node = diagrams.make(level, children);
+  }
+  return node;
+}
+
+/** Fewest demands first, among equals those that leave more open; ties keep their order. */
+function simplestFirst(cubes: readonly Cube[]): readonly Cube[] {
+  const freedom = (cube: Cube): number => cube.reduce((sum, { values }) => sum + values.length, 0);
+  return [...cubes].sort((a, b) => a.length - b.length || freedom(b) - freedom(a));
+}
+
+/** Drops, the most demanding first, every cube that the others cover together. */
+function withoutSuperfluous(diagrams: Diagrams, cubes: readonly Cube[], set: number): readonly Cube[] {
+  const kept = cubes.map((cube) => ({ cube, set: cubeSet(diagrams, cube) }));
+  for (let i = kept.length - 1; i >= 0; i--) {
+    const others = kept.reduce((sum, each, j) => (j === i ? sum : diagrams.or(sum, each.set)), NONE);
+    if (others === set) kept.splice(i, 1);
+  }
+  return kept.map(({ cube }) => cube);
+}
+
+function demandsOf(compiled: Compiled, cube: Cube): readonly Demand[] {
+  const byLevel = new Map(cube.map(({ level, values }) => [level, values]));
+  return compiled.variables.flatMap((variable) => {
+    const values = byLevel.get(compiled.levels.get(variable.name)!);
+    return values ? [demandOf(variable, values)] : [];
+  });
+}
+
+function demandOf(variable: BoardVariable, values: readonly number[]): Demand {
+  const cells = values.map((value) => variable.cells[value]!);
+  if (!variable.rangeUs) return { variable, positions: cells.flatMap(({ position }) => position ?? []), pulses: [] };
+  const pulses: PulseRange[] = [];
+  for (const { fromUs, toUs } of cells) {
+    const last = pulses.at(-1);
+    if (last && last.toUs === fromUs - 1) pulses[pulses.length - 1] = { fromUs: last.fromUs, toUs };
+    else pulses.push({ fromUs, toUs });
+  }
+  return { variable, positions: [], pulses };
+}
