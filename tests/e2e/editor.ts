@@ -1,0 +1,147 @@
+/**
+ * The real editor with the extension, in Chromium: started, driven as a person would, looked at.
+ *
+ * A suite starts one editor and closes it in the end:
+ *
+ *     let editor: Editor;
+ *     beforeAll(async () => {
+ *       editor = await startEditor({ folder: inProject("examples"), open: ["craft/jug.fettle"] });
+ *     });
+ *     afterAll(() => editor?.close());
+ *
+ * The folder is copied: a test may change what it likes. Every helper takes `editor.page`.
+ *
+ * - here: `startEditor`, `openFile`, `goTo`, `type`, `undo`, `runCommand` (by the palette's title),
+ *   `visibleLines`, `waitForLine`, `cursor`
+ * - language.ts, what the server says: `problems`, `waitForProblem`, `waitForNoProblem`, `hover`,
+ *   `completions`, `complete`, `quickFixes`, `applyQuickFix`
+ * - looks.ts: `webview` (the page inside the panel, to be used as any Playwright locator),
+ *   `useTheme`, `themes`, `screenshot` (into .cache/screenshots)
+ *
+ * The editor answers in its own time: await a helper that waits, or `expect.poll(() => …)`, and
+ * never compare at once what was only just typed. Lines and columns count from 1, as shown.
+ */
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import type { Page } from "playwright-core";
+import { launchBrowser } from "../../.dev/browser.mjs";
+import { inProject } from "../../.dev/say.mjs";
+import { serveEditor } from "../../.dev/web-host.mjs";
+
+export interface Editor {
+  readonly page: Page;
+  /** What the page and the extension host wrote to the console as errors, in order. */
+  readonly errors: readonly string[];
+  close(): Promise<void>;
+}
+
+export interface EditorOptions {
+  /** Copied first, so that a test can do as it likes. */
+  readonly folder: string;
+  /** The extension's own folder; this project by default. */
+  readonly extension?: string;
+  /** Files of the folder to open at first. */
+  readonly open?: readonly string[];
+  /** Ids of views to show at first. */
+  readonly views?: readonly string[];
+  readonly settings?: Readonly<Record<string, unknown>>;
+  readonly size?: { readonly width: number; readonly height: number };
+}
+
+/** Serves and opens the editor; gives it once its workbench stands and the files of `open` show. */
+export async function startEditor(options: EditorOptions): Promise<Editor> {
+  mkdirSync(inProject(".cache"), { recursive: true });
+  const folder = mkdtempSync(inProject(".cache/workspace-"));
+  cpSync(options.folder, folder, { recursive: true });
+  const { folder: _, size, ...rest } = options;
+  const host = await serveEditor({ ...rest, folder });
+  const browser = await launchBrowser(size);
+  const { page } = browser;
+  const errors: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error") errors.push(message.text());
+  });
+  page.on("pageerror", (error) => errors.push(String(error)));
+  await page.goto(host.url);
+  await page.locator(".monaco-workbench .part.statusbar").waitFor();
+  if (options.open?.length) await page.locator(".monaco-editor .view-line").first().waitFor();
+  const close = async () => {
+    await browser.close();
+    await host.close();
+    rmSync(folder, { recursive: true, force: true });
+  };
+  return { page, errors, close };
+}
+
+/** Opens a file of the workspace, by its name or path, with the cursor at a line and column from 1. */
+export async function openFile(page: Page, path: string, line = 1, column = 1): Promise<void> {
+  await page.keyboard.press("Control+p");
+  await quickInput(page).fill(path);
+  // The list answers as it searches: the row must be that file's before Enter means it.
+  const name = path.slice(path.lastIndexOf("/") + 1);
+  await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: name }).waitFor();
+  await page.keyboard.press("Enter");
+  await page.locator(".tab.active", { hasText: name }).waitFor();
+  await goTo(page, line, column);
+}
+
+/** Puts the cursor at a line and column, both from 1, with the text focused. */
+export async function goTo(page: Page, line: number, column = 1): Promise<void> {
+  await page.keyboard.press("Control+g");
+  await quickInput(page).fill(`:${line}:${column}`);
+  await page.keyboard.press("Enter");
+  await quickInput(page).waitFor({ state: "hidden" });
+  await page.locator(".monaco-editor.focused").first().waitFor();
+}
+
+/** Runs a command by its whole title as the palette shows it, such as `View: Show Explorer`. */
+export async function runCommand(page: Page, title: string): Promise<void> {
+  await page.keyboard.press("F1");
+  await quickInput(page).fill(`>${title}`);
+  // A command of a longer title may stand first, and a shortcut may follow the title.
+  const label = new RegExp(`^${escaped(title)}(,|$)`);
+  await page.locator(".quick-input-list").getByRole("option", { name: label }).first().click();
+}
+
+/** Types into whatever has the focus, key by key. */
+export async function type(page: Page, text: string, delayMs = 0): Promise<void> {
+  await page.keyboard.type(text, { delay: delayMs });
+}
+
+/** Takes back one undo step of the focused editor. */
+export async function undo(page: Page): Promise<void> {
+  await page.keyboard.press("Control+z");
+}
+
+/** Waits until a line in view has that text in it, or fits the pattern (a space is `\s` there). */
+export async function waitForLine(page: Page, text: string | RegExp): Promise<void> {
+  const shown = typeof text === "string" ? text.replaceAll(" ", "\u00a0") : text;
+  await activeLines(page).filter({ hasText: shown }).first().waitFor();
+}
+
+/** The lines of the active editor that are in view, from top to bottom, blanks as blanks. */
+export async function visibleLines(page: Page): Promise<string[]> {
+  const rows = await activeLines(page).evaluateAll((all) =>
+    all.map((line) => ({ top: line.getBoundingClientRect().top, text: line.textContent ?? "" })),
+  );
+  return rows.sort((a, b) => a.top - b.top).map(({ text }) => text.replaceAll("\u00a0", " "));
+}
+
+/** Where the cursor is, from 1, as the status bar tells; null where it tells of no cursor or of a selection. */
+export async function cursor(page: Page): Promise<{ line: number; column: number } | null> {
+  const text = await page.locator("#status\\.editor\\.selection").textContent();
+  const found = text?.match(/^Ln (\d+), Col (\d+)$/);
+  return found ? { line: Number(found[1]), column: Number(found[2]) } : null;
+}
+
+/** The input of the palette and of every other quick pick. */
+export function quickInput(page: Page) {
+  return page.locator(".quick-input-widget .quick-input-box input");
+}
+
+function activeLines(page: Page) {
+  return page.locator(".editor-group-container.active .view-lines .view-line");
+}
+
+function escaped(text: string): string {
+  return text.replaceAll(/[.*+?^${}()|[\]\\]/g, "\\$&");
+}

@@ -1,0 +1,77 @@
+/** What the language server says, read where a person reads it. */
+import type { Page } from "playwright-core";
+import { goTo, runCommand } from "./editor.ts";
+
+/** The rows of the Problems list, files and findings, as a screen reader would say them. */
+export async function problems(page: Page): Promise<string[]> {
+  await showProblems(page);
+  const rows = await problemRows(page).all();
+  return Promise.all(rows.map(async (row) => (await row.getAttribute("aria-label")) ?? ""));
+}
+
+/** Waits until a row of the Problems list has that text. */
+export async function waitForProblem(page: Page, text: string | RegExp): Promise<void> {
+  await showProblems(page);
+  await problemRows(page).filter({ hasText: text }).first().waitFor();
+}
+
+/** Waits until no row of the Problems list has that text. */
+export async function waitForNoProblem(page: Page, text: string | RegExp): Promise<void> {
+  await showProblems(page);
+  await problemRows(page).filter({ hasText: text }).first().waitFor({ state: "detached" });
+}
+
+/** The text of the hover over a place; the focus is in the text again afterwards. */
+export async function hover(page: Page, line: number, column: number): Promise<string> {
+  await goTo(page, line, column);
+  await page.keyboard.press("Control+k");
+  await page.keyboard.press("Control+i");
+  const contents = page.locator(".monaco-resizable-hover:visible .hover-contents:not(:empty)");
+  await contents.first().waitFor();
+  // A hover that still asks says so, and is replaced by the answer.
+  await contents.filter({ hasText: /^Loading/ }).waitFor({ state: "detached" });
+  const text = (await contents.allInnerTexts()).join("\n");
+  await page.keyboard.press("Escape");
+  return text;
+}
+
+/** Opens the completion list at the cursor and gives the labels in view, in their order. */
+export async function completions(page: Page): Promise<string[]> {
+  await page.keyboard.press("Control+Space");
+  const rows = page.locator(".suggest-widget.visible .monaco-list-row");
+  await rows.first().waitFor();
+  return rows.locator(".label-name").allInnerTexts();
+}
+
+/** Takes the completion of that label from the list at the cursor. */
+export async function complete(page: Page, label: string): Promise<void> {
+  await completions(page);
+  const name = page.locator(".suggest-widget.visible .label-name").getByText(label, { exact: true });
+  await name.first().click();
+  await page.locator(".suggest-widget.visible").waitFor({ state: "detached" });
+}
+
+/** Opens the quick fixes at a place and gives their titles; the list stays open. */
+export async function quickFixes(page: Page, line: number, column: number): Promise<string[]> {
+  await goTo(page, line, column);
+  await page.keyboard.press("Control+.");
+  const rows = page.locator(".action-widget .monaco-list-row.action");
+  await rows.first().waitFor();
+  return rows.allInnerTexts();
+}
+
+/** Applies the quick fix of that title at a place. */
+export async function applyQuickFix(page: Page, line: number, column: number, title: string): Promise<void> {
+  await quickFixes(page, line, column);
+  await page.locator(".action-widget .monaco-list-row.action", { hasText: title }).first().click();
+  await page.locator(".action-widget").waitFor({ state: "detached" });
+}
+
+async function showProblems(page: Page): Promise<void> {
+  await runCommand(page, "Problems: Focus on Problems View");
+  await page.locator(".markers-panel").waitFor();
+}
+
+function problemRows(page: Page) {
+  return page.locator(".markers-panel .monaco-list-row");
+}
