@@ -1,0 +1,118 @@
+import { practice } from "../sources.ts";
+import type { SectionSpec } from "../types.ts";
+import { date, quantity, text, usually, yesNo } from "../value-types.ts";
+
+export const board: SectionSpec = {
+  name: "board",
+  what: "The flight controller: which one it is, what was written to it and when, and what it can bear.",
+  why: "A script outlives the board it was made on. What stands here tells a friend, or yourself next year, whether this text fits the board in the hand.",
+  words: ["flight controller", "autopilot", "mainboard"],
+  holds: "settings",
+  in: ["craft", "layer"],
+  settings: [
+    {
+      name: "model",
+      types: [text(80)],
+      kind: "hardware",
+      what: "Name and revision of the flight controller, as printed on it.",
+      why: "Two boards that look alike can differ in pads, in the sensor and in the order of the motor outputs, and a text made for one can leave the other with a tilted horizon or a motor in the wrong corner. Write the revision as well: makers change parts under an unchanged name. Without it nobody knows later which spare to buy; with the wrong one, the spare does not match.",
+      related: ["board.text-edition", "motors.spin"],
+      words: ["which flight controller", "board name", "hardware revision"],
+    },
+    {
+      name: "text-edition",
+      types: [text(60), quantity("", 0, 1e6, "common practice, no source: editions count up from nought")],
+      kind: "hardware",
+      what: "The edition that the board states for its own configuration text.",
+      why: "Makers change what a line means, or its scale, from one edition to the next, so text that one board accepts can be accepted by another and mean something else. With the edition here, a text for the wrong one is noticed before it is sent. Left out, the text is taken on trust; left stale after an update, it vouches for a meaning that has gone.",
+      related: ["board.flashed-on", "board.model"],
+      words: ["software version", "which version is on the board", "format of the board text"],
+    },
+    {
+      name: "flashed-on",
+      types: [date],
+      kind: "hardware",
+      what: "The day on which the board's present software was written to it.",
+      why: "New software may come with other defaults, so every bench check older than this day is worth repeating: motor order, stick directions, and above all what happens when the link goes. A date set too early hides that; a date renewed by habit, without flashing, sends you to the bench for nothing.",
+      related: ["board.text-edition", "bench.motors-checked", "bench.failsafe-checked"],
+      words: ["when was it updated", "update date", "last flash"],
+    },
+    {
+      name: "note",
+      types: [text(400)],
+      kind: "hardware",
+      what: "Anything about this very board that the next person should know.",
+      why: "A burnt pad, a motor output moved to another pin, a sensor that needs a minute to warm up: such things are found in an evening and forgotten in a month. Keep it to facts about the board; a habit of the pilot's belongs beside the line it concerns, where it will be read.",
+      words: ["remarks", "known fault", "repair history"],
+    },
+    {
+      name: "hole-spacing",
+      types: [
+        quantity(
+          "mm",
+          8,
+          80,
+          "common practice, no source: outside this no board of this trade is drilled",
+          usually(16, 40),
+        ),
+      ],
+      kind: "hardware",
+      what: "Distance between neighbouring mounting holes of the board, centre to centre.",
+      why: "It decides which spare board fits this frame, and is the first thing to know in a field with a dead board and a friend's box of parts. Measure it rather than trust the frame's page: boards for the smallest craft come in near-equal spacings, and one that is half a millimetre off goes on only under stress, which bends the board and the sensor on it.",
+      related: ["board.model", "board.soft-mount"],
+      words: ["mounting pattern", "stack size", "screw holes", "which board fits"],
+    },
+    {
+      name: "soft-mount",
+      types: [yesNo],
+      kind: "hardware",
+      what: "Whether rubber or silicone stands between the board and the frame.",
+      why: "Rubber keeps motor vibration away from the gyro, so filters can be set higher and the craft reacts sooner. Screwed down hard, the gyro hears every bent propeller. But rubber that is too soft, or pinched by a cable, lets the board swing on its own, and then the craft wobbles in a way that no gain can cure.",
+      related: ["filters.smooth-gyro", "sensors.mount-yaw"],
+      words: ["vibration", "grommets", "rubber standoffs", "gummies"],
+    },
+    {
+      name: "input-limit",
+      types: [
+        quantity(
+          "V",
+          3,
+          120,
+          "common practice, no source: below one cell nothing flies, above this no board of this trade goes",
+          usually(4.2, 65),
+        ),
+      ],
+      kind: "hardware",
+      what: "Highest pack voltage that the board's supply input is made for.",
+      why: "Compare it with the full pack, not with the nominal figure: six cells are 25.2 V when charged. Braking motors push the voltage higher still for an instant, so a board rated just at the full pack needs a good capacitor on the leads. Written too high, it lets a pack pass that smokes the regulator at the first plug-in; too low, it rules out a pack that would do.",
+      related: ["pack.cells", "pack.full-at", "board.supply-rating"],
+      words: ["maximum input voltage", "how many cells can the board take", "over-voltage"],
+    },
+    {
+      name: "supply-rating",
+      types: [
+        quantity(
+          "A",
+          0.05,
+          30,
+          "common practice, no source: outside this no on-board regulator of this trade lies",
+          usually(0.3, 6),
+        ),
+      ],
+      kind: "hardware",
+      what: "Current that the board's own low-voltage supply can give continuously.",
+      why: "Receiver, camera, GPS and above all a strip of lights share it. Add them up before adding one more: when the supply sags, the receiver restarts in flight, and that looks exactly like lost radio. Makers state the figure with moving air; on the bench, in a closed frame, count on about half.",
+      related: ["lights.count", "lights.brightness", "board.input-limit"],
+      words: ["regulator", "five volts", "brown-out", "how many lights can it feed"],
+    },
+    {
+      name: "processor-load",
+      types: [quantity("%", 0, 100, "by definition: a share of a whole", [{ to: 85, source: practice }])],
+      kind: "hardware",
+      what: "Share of its time in which the board's processor is busy, as read on the bench.",
+      why: "A busy processor starts the control loop late now and then, and the motors turn that into roughness that looks like a bad tune. Read it with everything switched on that flies: receiver linked, picture drawn, recorder running. Near the top, a slower loop or one feature less flies better; very low, there is room for a faster loop.",
+      related: ["sensors.loop-rate", "sensors.gyro-rate", "recorder.rate"],
+      words: ["cpu", "processor busy", "loop cannot keep up"],
+    },
+  ],
+};
