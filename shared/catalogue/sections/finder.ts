@@ -1,0 +1,153 @@
+import type { SectionSpec } from "../types.ts";
+import { choice, quantity, usually, yesNo } from "../value-types.ts";
+
+export const finder: SectionSpec = {
+  name: "finder",
+  what: "How a lost craft makes itself heard, and when it begins to by itself.",
+  why: "Tall grass swallows a craft within two steps. A sound set up at home costs nothing; a craft without one costs an evening on one's knees.",
+  words: ["beeper", "buzzer", "lost craft", "find in the grass", "beacon"],
+  holds: "settings",
+  in: ["craft", "layer"],
+  settings: [
+    {
+      name: "motors",
+      types: [yesNo],
+      kind: "taste",
+      what: "Whether the motors' own windings make the sound.",
+      why: "Any craft can do it, no part to solder. It is quieter than a real sounder, needs the pack still plugged in, and warms motors that stand still. For a craft that throws its pack in every crash it is silent exactly when it is needed; for one in a tree with its pack in, it may sing until the pack is spoilt.",
+      hazard: "Only while disarmed, and in short bursts: still windings heat up, and the pack drains.",
+      related: ["finder", "finder.tone", "finder.volume"],
+      words: ["motor beeps", "beep with the motors", "singing motors"],
+    },
+    {
+      name: "tone",
+      types: [
+        choice({
+          low: "A low tone, which carries through leaves.",
+          middle: "A middle tone.",
+          high: "A high tone, which stands out near by.",
+          sweep: "A tone that slides up and down, easiest to tell from birds.",
+        }),
+        quantity(
+          "Hz",
+          50,
+          20_000,
+          "common practice, no source: outside this few people hear anything",
+          usually(200, 8000),
+        ),
+      ],
+      kind: "taste",
+      what: "Pitch of the sound.",
+      why: "The ear tells direction best from a few kilohertz upwards, and grass swallows those first. Middle tones around 2 to 3 kHz, where hearing is keenest, are the usual compromise. A sounder has one pitch at which it is loud, and is a whisper beside it; older ears lose the high ones altogether, so try it with whoever comes along to search.",
+      related: ["finder.motors", "finder.volume"],
+      words: ["beep pitch", "frequency of the beeper", "cannot hear the beeper"],
+    },
+    {
+      name: "volume",
+      types: [quantity("%", 0, 100, "by definition: a share of the most", usually(1, 100))],
+      kind: "taste",
+      what: "How strongly the motors are driven to sound.",
+      why: "It is current through windings that do not turn, so loudness is paid for in heat. Small motors sing well at little; large ones need more to be heard at all. Full strength for minutes can loosen magnets in the smallest motors; too faint, and the wind covers it.",
+      hazard: "Motors driven to sound get hot without any air: let them rest, and do not touch them at once.",
+      needs: [
+        {
+          setting: "finder.motors",
+          is: "yes",
+          reason: "It is the strength of the motors' sound; a sounder has only one.",
+        },
+      ],
+      related: ["finder.motors", "esc-heat"],
+      words: ["louder beeps", "beacon strength", "beep too quiet"],
+    },
+    {
+      name: "sounder",
+      types: [
+        choice({
+          none: "There is no separate sounder.",
+          board: "A sounder fed by the board: silent when the pack is off.",
+          "own-cell": "A sounder with a small cell of its own: it goes on when the pack has been thrown.",
+        }),
+      ],
+      kind: "hardware",
+      what: "Which separate sounder the craft carries.",
+      why: "One with its own cell weighs a few grams and is the only kind that still calls after a crash has thrown the pack. It has to be unlocked by holding its button after each flying day, or it screams in the bag all the way home. A sounder believed to be there that fell off last week is worse than none.",
+      related: ["finder.motors", "finder.sounder-active"],
+      words: ["buzzer", "self-powered beeper", "alarm with its own battery"],
+    },
+    {
+      name: "sounder-active",
+      types: [
+        choice({
+          high: "The sounder sounds while the board raises its pin.",
+          low: "The sounder sounds while the board pulls its pin down.",
+        }),
+      ],
+      kind: "hardware",
+      what: "Which level of the board's pin makes the sounder sound.",
+      why: "Nearly every board pulls the pin down through a transistor. Told wrongly, the sounder is silent whenever it should call and never stops otherwise, which at least is found at once. It belongs to the board, not to the sounder, so look again after changing the board.",
+      needs: [
+        { setting: "finder.sounder", not: "none", reason: "There is no pin to speak of without a separate sounder." },
+      ],
+      related: ["finder.sounder", "board.model"],
+      words: ["beeper always on", "inverted beeper", "beeper wired to ground"],
+    },
+    {
+      name: "after-lost",
+      types: [
+        quantity("s", 0, 3600, "common practice, no source: an hour later the pack is empty", usually(0, 300)),
+        choice({ never: "A lost link alone does not start the sound." }),
+      ],
+      kind: "taste",
+      what: "How long after the link is lost the craft begins to call by itself.",
+      why: "The switch on the handset cannot reach a craft out of radio, which is just the one to be found, so it must start on its own. Half a minute leaves time for an ordinary landing with the handset off. At once, it drowns every pack change; minutes later, you may be walking in the wrong direction by then.",
+      related: ["finder", "link.lost-after", "finder.after-idle"],
+      words: ["beep when signal is lost", "lost model alarm", "handset off beeping"],
+    },
+    {
+      name: "after-idle",
+      types: [
+        quantity("min", 0, 120, "common practice, no source: two hours later the pack is empty", usually(0.2, 30)),
+        choice({ never: "A craft that nobody touches stays quiet." }),
+      ],
+      kind: "taste",
+      what: "How long a plugged-in craft may lie untouched before it begins to call.",
+      why: "It finds the craft whose pilot crashed, took off the goggles and cannot say where; and it reminds one of a pack left plugged in, which would be drained to death by morning. A few minutes is right for most. Shorter nags during work on the bench; longer, and a small pack is nearly flat when the search begins.",
+      related: ["finder.after-lost", "recorder.to"],
+      words: ["inactivity alarm", "forgotten pack", "craft left plugged in"],
+    },
+    {
+      name: "sounds",
+      types: [
+        {
+          is: "list",
+          of: choice({
+            "power-up": "When the board has started.",
+            armed: "When the motors are armed.",
+            disarmed: "When the motors are disarmed.",
+            "pack-low": "When the pack reaches its warning.",
+            "pack-empty": "When the pack reaches its landing voltage.",
+            "link-lost": "When the link goes.",
+            fix: "When the satellites give a position.",
+            refused: "When arming is asked for and refused.",
+          }),
+          fewest: 1,
+          most: 8,
+        },
+      ],
+      kind: "taste",
+      what: "Events that the craft marks with a sound.",
+      why: "A few signs told apart by ear are worth more than eyes that are in goggles: refused arming above all, and the pack. With every event given its chirp, a meeting of six pilots is a henhouse and nobody listens. Leave out the pack only if the picture or the handset tells of it.",
+      related: ["finder.tone", "alerts", "pack.warn-at"],
+      words: ["which beeps", "silence the beeper", "beep on arming"],
+    },
+    {
+      name: "flash-lights",
+      types: [yesNo],
+      kind: "taste",
+      what: "Whether the lights flash while the craft calls.",
+      why: "At dusk or in a barn a flash is seen from much further than a chirp is heard, and shows the direction at once. By day it adds nothing. A long strip at full brightness empties the last of the pack within the hour, and the sound with it.",
+      related: ["lights.brightness", "lights.pattern", "finder"],
+      words: ["strobe to find the craft", "blink when lost", "search at night"],
+    },
+  ],
+};
