@@ -1,0 +1,51 @@
+/** Which modes cannot be on together, and which of two that are decides. Pairs not named here do not mind each other. */
+import { modes } from "./modes.ts";
+import type { Relations } from "./types.ts";
+
+const attitudes = modes.filter((mode) => mode.attitude).map((mode) => mode.name);
+
+export const relations: Relations = {
+  clashes: [
+    {
+      modes: ["video-low", "video-high"],
+      reason:
+        "One transmitter cannot send at its lowest and at its highest power at once, and nothing says which wins.",
+    },
+    {
+      modes: ["lights", "lights-off"],
+      reason: "One asks for light and the other for darkness, and which of them the board obeys is left to chance.",
+    },
+    {
+      modes: ["osd-hide", "osd-second"],
+      reason:
+        "One clears the picture and the other puts a page on it, and boards differ in which of the two is then seen.",
+    },
+  ],
+  precedence: [
+    {
+      over: "level",
+      under: ["level-blend"],
+      reason: "A craft that levels over the whole way of the stick has no end of the stick left in which to flip.",
+    },
+    {
+      over: "return-home",
+      under: attitudes,
+      reason: "On its way home the craft chooses its own attitude, and what the pilot chose before does nothing.",
+    },
+    {
+      over: "level-now",
+      under: attitudes,
+      reason: "Righting the craft at once goes before every other way to decide how it leans.",
+    },
+    {
+      over: "hold-place",
+      under: ["hold-height"],
+      reason: "Holding the place holds the height as well, so holding the height alone has nothing left to do.",
+    },
+    {
+      over: "arm",
+      under: ["finder"],
+      reason: "While the craft is armed its motors fly it and its sounds warn: the finder waits until it is disarmed.",
+    },
+  ],
+};
