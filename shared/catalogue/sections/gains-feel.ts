@@ -1,0 +1,190 @@
+/** Gains beyond the three axes: what keeps the steady part honest, and what the sticks feel like. */
+import { meaning, practice } from "../sources.ts";
+import type { FieldSpec, Setting } from "../types.ts";
+
+/** What damping may rise to on one axis, on the scale of the gains. */
+function fastDamping(name: string, what: string): FieldSpec {
+  return {
+    name,
+    types: [
+      {
+        is: "quantity",
+        unit: "",
+        min: { at: 0, source: meaning },
+        max: { at: 20, source: practice },
+        usual: [{ from: 0, to: 5, source: practice }],
+      },
+    ],
+    what,
+  };
+}
+
+export const steeringGains: readonly Setting[] = [
+  {
+    name: "i-limit",
+    types: [
+      {
+        is: "quantity",
+        unit: "%",
+        min: { at: 0, source: meaning },
+        max: { at: 100, source: meaning },
+        usual: [{ from: 10, to: 100, source: practice }],
+      },
+    ],
+    kind: "hardware",
+    what: "The most of the motors' range that the steady part of the correction may claim.",
+    why: "Against a bent arm or a pack hung far back the steady part has to hold a real load all the time, and needs room for it. Without a limit it goes on gathering while the craft is held in a hand or caught in a net, and on release throws it over. Too tight, the craft slides off to one side in a long dive.",
+    related: ["gains.windup-guard", "gains.roll"],
+    words: ["integral limit", "i-term limit", "flips when released"],
+  },
+  {
+    name: "windup-guard",
+    types: [
+      {
+        is: "choice",
+        choices: [
+          { word: "off", what: "The steady part always gathers." },
+          { word: "roll-pitch", what: "It pauses on roll and pitch while they are moved quickly." },
+          { word: "all", what: "It pauses on yaw as well." },
+        ],
+      },
+    ],
+    kind: "taste",
+    what: "Whether the steady part of the correction pauses while the sticks ask for fast turning.",
+    why: "In a snap roll the craft is behind the stick for a moment, and the error gathered then comes out after the stop as a slow bounce back. Pausing it gives clean stops. On a craft that turns slowly the pause only loosens its hold, and on yaw it can let the nose swing in long fast sweeps.",
+    related: ["gains.windup-cut", "gains.i-limit"],
+    words: ["anti-windup", "bounce back after a flip"],
+  },
+  {
+    name: "windup-cut",
+    types: [
+      {
+        is: "quantity",
+        unit: "Hz",
+        min: { at: 0.5, source: practice },
+        max: { at: 200, source: practice },
+        usual: [{ from: 2, to: 60, source: practice }],
+      },
+    ],
+    kind: "taste",
+    what: "How quick a stick movement has to be for the steady part to pause.",
+    why: "A quick, light racer settles within a few hundredths of a second and wants a high figure, so that only the sharpest moves count; a heavy seven-inch or a whoop swings for longer and wants a low one. Too low, it is paused during ordinary flying and the craft feels loose in wind; too high, the bounce returns.",
+    needs: [{ setting: "gains.windup-guard", not: "off", reason: "It sets what the guard reacts to." }],
+    related: ["gains.windup-guard"],
+    words: ["relax cutoff", "slow wobble after stopping", "bounce on a heavy craft"],
+  },
+  {
+    name: "i-throttle-lift",
+    types: [
+      {
+        is: "quantity",
+        unit: "",
+        min: { at: 0, source: meaning },
+        max: { at: 50, source: practice },
+        usual: [{ from: 0, to: 12, source: practice }],
+      },
+    ],
+    kind: "hardware",
+    what: "By how much the steady part works harder while the throttle is changing fast.",
+    why: "No craft is quite balanced, so a punch of throttle lifts its nose or drops it before a patient steady part has caught up. Boosting it just then keeps the line. Overdone, each throttle stab is answered by a short shake, worst on a craft whose centre of mass lies far from the middle of its motors: moving the pack is the better cure.",
+    related: ["gains.pitch", "gains.throttle-kick"],
+    words: ["nose dips on throttle", "nose drops on throttle", "throttle punch pitch up"],
+  },
+  {
+    name: "i-turns",
+    types: [{ is: "yes-no" }],
+    kind: "taste",
+    what: "Whether the steady correction is carried round with the craft as it yaws.",
+    why: "What holds against a side wind as roll becomes, a quarter turn later, what is needed as pitch. Carrying it over keeps fast yaw spins and turning rolls on their axis. If the load is fixed to the craft, as with a crooked pack, turning the correction away from it makes a wobble once each turn.",
+    related: ["gains.yaw", "gains.i-limit"],
+    words: ["rotate the integral", "yaw spins wobble", "wind during yaw"],
+  },
+  {
+    name: "d-fast",
+    types: [
+      {
+        is: "fields",
+        fields: [
+          fastDamping("roll", "What damping rises to on roll."),
+          fastDamping("pitch", "What damping rises to on pitch."),
+          fastDamping("yaw", "What damping rises to on yaw."),
+        ],
+      },
+    ],
+    kind: "hardware",
+    what: "The damping during fast movement, in place of the calm damping of each axis.",
+    why: "Damping is wanted when a flip is being stopped and is only noise while hovering, so it can be low at rest and rise when things move. That runs cooler than one high figure. A rise by more than about half is felt as a change of character in the middle of a move, and one below the calm figure does nothing.",
+    hazard: "Raise it in small steps and feel the motors after half a minute of hard flying.",
+    related: ["gains.roll", "gains.d-fast-gain", "filters.smooth-d"],
+    words: ["dynamic damping", "d rises in fast moves", "cooler motors"],
+  },
+  {
+    name: "d-fast-gain",
+    types: [
+      {
+        is: "quantity",
+        unit: "%",
+        min: { at: 0, source: meaning },
+        max: { at: 200, source: practice },
+        usual: [{ from: 5, to: 100, source: practice }],
+      },
+    ],
+    kind: "taste",
+    what: "How readily damping rises towards its fast figure.",
+    why: "High, the slightest gust already brings full damping, and the motors are as rough as if it were always on. Low, it wakes only for the hardest stops, and propeller wash in a descent is left to shake the craft. Listen in a fast descending turn: that is where it should just come in.",
+    needs: [{ setting: "gains.d-fast", reason: "There has to be a fast figure to rise to." }],
+    related: ["gains.d-fast"],
+    words: ["damping boost sensitivity", "prop wash shaking", "how soon d rises"],
+  },
+  {
+    name: "d-on-stick",
+    types: [
+      {
+        is: "quantity",
+        unit: "%",
+        min: { at: 0, source: meaning },
+        max: { at: 300, source: practice },
+        usual: [{ from: 0, to: 200, source: practice }],
+      },
+    ],
+    kind: "taste",
+    what: "How much of the damping also counts the movement asked for, and so pushes with the stick.",
+    why: "At nothing, damping resists every rotation, the wanted ones too, and the craft feels thick and steady. As it grows, damping gives way to what the stick asks, and the answer gets snappy. Past a full share it throws the craft into a roll and needs catching at the end. Where there is a feed gain as well, the two do the same work twice.",
+    related: ["gains.roll", "filters.smooth-feed"],
+    words: ["setpoint weight", "snappier sticks", "damping resists the stick"],
+  },
+  {
+    name: "feed-limit",
+    types: [
+      {
+        is: "quantity",
+        unit: "%",
+        min: { at: 0, source: meaning },
+        max: { at: 200, source: practice },
+        usual: [{ from: 40, to: 150, source: practice }],
+      },
+    ],
+    kind: "taste",
+    what: "How fast the stick's push may still grow as the command nears the end of the rates.",
+    why: "When a stick is thrown to its stop its speed breaks off at once, and a push that follows it would overshoot the end rate. This eases it out beforehand. Low, full flips start lazily; high, each one begins with a kick past the rate and a dip after it.",
+    related: ["filters.smooth-feed", "rates.roll", "gains.roll"],
+    words: ["feedforward limit", "overshoot at full stick", "kick at the start of a flip"],
+  },
+  {
+    name: "feed-calm",
+    types: [
+      {
+        is: "quantity",
+        unit: "",
+        min: { at: 0, source: meaning },
+        max: { at: 50, source: practice },
+        usual: [{ from: 0, to: 20, source: practice }],
+      },
+    ],
+    kind: "taste",
+    what: "How much the stick's push is held back while the stick hardly moves.",
+    why: "Thumbs tremble and stick sensors flicker, and a strong push turns that into a restless hum in straight flight. Calming it leaves quick moves untouched. Too much of it, and the first touch of a correction seems to stick before it breaks loose: a racer, who lives on small quick inputs, keeps it low.",
+    related: ["filters.smooth-feed", "link.packet-rate"],
+    words: ["jitter reduction", "restless in straight flight", "trembling thumbs"],
+  },
+];
