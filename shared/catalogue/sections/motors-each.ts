@@ -1,0 +1,155 @@
+/** `motor1` … `motor8`: what is true of one motor, laid over what is true of them all. */
+import { meaning, practice } from "../sources.ts";
+import type { FieldsType, Setting } from "../types.ts";
+
+/** The same four facts for each motor. */
+const facts: FieldsType = {
+  is: "fields",
+  fields: [
+    {
+      name: "place",
+      types: [
+        {
+          is: "choice",
+          choices: [
+            { word: "front-right", what: "On the right front arm, seen from above." },
+            { word: "rear-right", what: "On the right rear arm, seen from above." },
+            { word: "front-left", what: "On the left front arm, seen from above." },
+            { word: "rear-left", what: "On the left rear arm, seen from above." },
+            { word: "front", what: "On an arm that points straight forwards." },
+            { word: "rear", what: "On an arm that points straight backwards." },
+            { word: "left", what: "On an arm that points straight to the left." },
+            { word: "right", what: "On an arm that points straight to the right." },
+            { word: "right-front", what: "Right of the front right arm, on a frame with eight arms." },
+            { word: "right-rear", what: "Right of the rear right arm, on a frame with eight arms." },
+            { word: "left-front", what: "Left of the front left arm, on a frame with eight arms." },
+            { word: "left-rear", what: "Left of the rear left arm, on a frame with eight arms." },
+            { word: "under-front-right", what: "Below the right front arm, with another motor above it." },
+            { word: "under-rear-right", what: "Below the right rear arm, with another motor above it." },
+            { word: "under-front-left", what: "Below the left front arm, with another motor above it." },
+            { word: "under-rear-left", what: "Below the left rear arm, with another motor above it." },
+          ],
+        },
+      ],
+      what: "Where the motor sits on the frame, as the pilot behind the craft sees it.",
+    },
+    {
+      name: "direction",
+      types: [
+        {
+          is: "choice",
+          choices: [
+            { word: "clockwise", what: "The way a watch's hands go, looking down on the craft." },
+            { word: "anticlockwise", what: "Against the way a watch's hands go, looking down on the craft." },
+          ],
+        },
+      ],
+      what: "Which way the propeller turns, looking down on the craft.",
+    },
+    {
+      name: "output",
+      types: [
+        {
+          is: "integer",
+          min: { at: 1, source: "by definition: outputs are counted from one" },
+          max: { at: 16, source: practice },
+          usual: [{ from: 1, to: 8, source: practice }],
+        },
+      ],
+      what: "The board's output, or pad, that this motor's controller is wired to.",
+    },
+    {
+      name: "limit",
+      types: [
+        {
+          is: "quantity",
+          unit: "%",
+          min: { at: 1, source: meaning },
+          max: { at: 100, source: meaning },
+          usual: [{ from: 25, to: 100, source: practice }],
+        },
+      ],
+      what: "The most that this one motor is asked for, in place of the limit of them all.",
+    },
+  ],
+};
+
+export const eachMotor: readonly Setting[] = [
+  {
+    name: "motor1",
+    types: [facts],
+    kind: "hardware",
+    what: "What is true of the first motor only: its place, direction, output and limit.",
+    why: "Numbers are only names, and boards disagree on which corner is number one; the place written here is what can be checked by eye. Spin each motor alone with the propellers off and note the corner that answers. A guess shows itself in the first second of the first flight, upside down.",
+    hazard: "Take the propellers off before turning a single motor from the bench.",
+    related: ["bench.motors-checked", "motors.spin"],
+    words: ["motor order", "motor numbering", "which motor is number one"],
+  },
+  {
+    name: "motor2",
+    types: [facts],
+    kind: "hardware",
+    what: "What is true of the second motor only: its place, direction, output and limit.",
+    why: "When a controller with four outputs is mounted turned by a quarter, to bring its pack lead to the side where it is wanted, all the motors change corners at once: giving each its output here undoes that without a soldering iron. Two motors swapped left for right roll the craft over at once; two swapped along a diagonal can hover for a moment and then spin.",
+    related: ["motors.motor1", "sensors.mount-yaw"],
+    words: ["remap motors", "swap motor outputs", "esc turned by 90 degrees"],
+  },
+  {
+    name: "motor3",
+    types: [facts],
+    kind: "hardware",
+    what: "What is true of the third motor only: its place, direction, output and limit.",
+    why: "A motor that came home with a notchy bearing or a bell slightly out of true can be nursed through the day by a lower limit of its own. The other three then work around it, so the whole craft loses authority, and it yaws when pushed hard; it is a crutch until the spare arrives, not a repair.",
+    related: ["motors.limit", "filters.motor-notches"],
+    words: ["damaged motor", "one motor weaker", "limit a single motor"],
+  },
+  {
+    name: "motor4",
+    types: [facts],
+    kind: "hardware",
+    what: "What is true of the fourth motor only: its place, direction, output and limit.",
+    why: "Neighbouring motors must turn against each other so that their drag cancels. One that turns the wrong way, with the propeller that fits that turning, still lifts, and the craft hovers slowly spinning with yaw at its stop; with the propeller that does not fit, it pushes down and the corner drops.",
+    related: ["motors.spin", "gains.yaw"],
+    words: ["motor turns the wrong way", "direction of one motor", "craft spins slowly"],
+  },
+  {
+    name: "motor5",
+    types: [facts],
+    kind: "hardware",
+    what: "What is true of the fifth motor, on frames with six or eight.",
+    why: "On six arms the middle pair rolls but hardly pitches, so a fifth motor entered in the wrong place makes one axis feel fine and the other refuse. On four double-decked arms it is the first of the lower ones, which works in the wash of the motor above and gives less for the same command.",
+    needs: [{ section: "frame", reason: "The frame section says that there are more than four motors." }],
+    related: ["frame.motors", "motors.motor6"],
+    words: ["hexacopter motors", "six motors", "middle arm"],
+  },
+  {
+    name: "motor6",
+    types: [facts],
+    kind: "hardware",
+    what: "What is true of the sixth motor, on frames with six or eight.",
+    why: "Six motors are often chosen to come home on five. That holds only if each direction of turning is spread over opposite arms and the craft hovers well below half throttle; with two neighbours alike, the loss of one leaves no way to hold yaw, and the sixth motor was only weight.",
+    needs: [{ section: "frame", reason: "The frame section says that there are more than four motors." }],
+    related: ["frame.motors", "motors.motor5", "frame.mass"],
+    words: ["motor failure", "fly with five motors", "redundancy"],
+  },
+  {
+    name: "motor7",
+    types: [facts],
+    kind: "hardware",
+    what: "What is true of the seventh motor, on frames with eight.",
+    why: "Past the fourth output many boards reach for spare pads that share a timer with lights, a servo or a serial port. A motor wired to such a pad may jump whenever that other thing changes. State the output that really drives it, and try the lights while it idles on the bench.",
+    needs: [{ section: "frame", reason: "The frame section says that there are more than six motors." }],
+    related: ["frame.motors", "lights.output", "camera.servo-output"],
+    words: ["octocopter motors", "extra motor outputs", "output conflict"],
+  },
+  {
+    name: "motor8",
+    types: [facts],
+    kind: "hardware",
+    what: "What is true of the eighth motor, on frames with eight.",
+    why: "With upper and lower motors on each arm, the two of a pair turn against each other, and the lower one wants a little more propeller pitch to bite into air that is already moving. Turning a pair the same way still flies, but doubles the twist on that arm, and yaw becomes weak in one direction.",
+    needs: [{ section: "frame", reason: "The frame section says that there are more than six motors." }],
+    related: ["frame.motors", "frame.propeller-pitch", "motors.spin"],
+    words: ["double-decked arms", "coaxial motors", "lower motor"],
+  },
+];

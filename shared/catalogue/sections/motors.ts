@@ -1,0 +1,144 @@
+/** Motors and their controllers: what they are, and how they are driven. */
+import { meaning, practice } from "../sources.ts";
+import type { SectionSpec } from "../types.ts";
+import { eachMotor } from "./motors-each.ts";
+import { motorControllers } from "./motors-esc.ts";
+
+export const motors: SectionSpec = {
+  name: "motors",
+  what: "The motors and their controllers: what they are, how they are driven, and which one sits where.",
+  why: "Everything else assumes that the right motor speeds up in the right direction. What stands here is hardware: copied from another craft it is the fastest way to a flip on take-off.",
+  words: ["motor settings", "esc", "propeller direction", "speed controllers"],
+  holds: "settings",
+  in: ["craft", "layer"],
+  settings: [
+    {
+      name: "poles",
+      types: [
+        {
+          is: "integer",
+          min: { at: 2, source: "by definition: magnets come in pairs" },
+          max: { at: 64, source: practice },
+          usual: [{ from: 8, to: 28, source: practice }],
+        },
+      ],
+      kind: "hardware",
+      what: "The number of magnets in one motor's bell.",
+      why: "A controller counts electrical cycles, and half as many turns of the shaft as there are magnets make one cycle: the revolutions shown, and every notch that follows them, hang on this number. Count the magnets, not the coils. With 12 said for a motor of 14, every notch stands about a sixth too high and cuts clean air while the real vibration passes beside it.",
+      related: ["filters.motor-notches", "motor-rpm", "motors.rpm-feedback"],
+      words: ["magnets", "pole count", "wrong rpm shown", "number of magnets in the motor"],
+    },
+    {
+      name: "kv",
+      types: [
+        {
+          is: "quantity",
+          unit: "rpm/V",
+          min: { at: 10, source: practice },
+          max: { at: 100000, source: practice },
+          usual: [
+            { from: 3500, to: 45000, when: { propellerIn: { to: 2.1 } }, source: practice },
+            { from: 1500, to: 16000, when: { propellerIn: { to: 3.2 } }, source: practice },
+            { from: 1000, to: 8500, when: { propellerIn: { to: 5.6 } }, source: practice },
+            { from: 500, to: 3500, when: { propellerIn: { to: 8 } }, source: practice },
+            { from: 200, to: 2500, when: { propellerIn: { from: 8 } }, source: practice },
+          ],
+        },
+      ],
+      kind: "hardware",
+      what: "How fast the unloaded motor turns for each volt.",
+      why: "It ties the pack to the propeller. A high figure on a high pack spins the tips faster than the propeller can use, and motor, controller and pack pay for it in heat and current; a low figure makes a gentle, efficient craft that runs out of push before the stick is at its end. One cell more wants about that much less of it.",
+      hazard: "A motor wound for fewer cells, put on a full pack, can burn its windings on the first full throttle.",
+      related: ["pack.cells", "frame.propeller-diameter", "motors.limit"],
+      words: ["motor constant", "rpm per volt", "how fast is the motor", "motor winding"],
+    },
+    {
+      name: "spin",
+      types: [
+        {
+          is: "choice",
+          choices: [
+            { word: "props-in", what: "At the front the inner blade tips move backwards, towards the craft's body." },
+            { word: "props-out", what: "At the front the inner blade tips move forwards, away from the craft's body." },
+          ],
+        },
+      ],
+      kind: "hardware",
+      what: "Which way round the whole set of propellers turns.",
+      why: "Either flies the same if the board is told the truth. Turning outwards throws grass and dirt away from the lens and slides along a branch rather than pulling it in; turning inwards is how older builds and many spare parts come. If board and propellers disagree, yaw works against itself and the craft spins up faster and faster the moment it leaves the ground.",
+      hazard: "Check it with the propellers off: a craft with yaw reversed cannot be caught by the sticks.",
+      related: ["motors.motor1", "bench.motors-checked"],
+      words: ["propeller rotation", "props in or out", "reversed propellers", "yaw spins on take-off"],
+    },
+    {
+      name: "idle",
+      types: [
+        {
+          is: "quantity",
+          unit: "%",
+          min: { at: 0, source: meaning },
+          max: { at: 40, source: practice },
+          usual: [
+            { from: 1, to: 18, when: { propellerIn: { to: 2.6 } }, source: practice },
+            { from: 1, to: 12, source: practice },
+          ],
+        },
+      ],
+      kind: "hardware",
+      what: "How fast the motors turn when armed with the throttle at its end.",
+      why: "It is the floor under every motor while the others work. Too low, and in a dive or a sharp stop a motor loses step, stutters or stands, and the craft falls out of the turn; too high, and it will not come down, floats after a flip and skates along the ground. Small propellers with little inertia need more of it than large ones.",
+      related: ["safety.spin-when-armed", "grip-at-idle", "safety.arm-throttle-limit"],
+      words: ["idle speed", "minimum throttle", "motor stops in the air", "desync"],
+    },
+    {
+      name: "limit",
+      types: [
+        {
+          is: "quantity",
+          unit: "%",
+          min: { at: 1, source: meaning },
+          max: { at: 100, source: meaning },
+          usual: [{ from: 25, to: 100, source: practice }],
+        },
+      ],
+      default: "100 %",
+      kind: "hardware",
+      what: "The most that any motor is ever asked for.",
+      why: "It lets motors made for fewer cells live on a larger pack, or keeps a craft calm for a beginner or a small hall. Unlike a limit on the throttle stick it also takes from the corrections, so set low the craft runs out of control authority in hard turns and washes about in its own wake.",
+      related: ["rates.throttle-limit", "motors.kv", "pack.full-current"],
+      words: ["motor output limit", "tame the craft", "less power", "more cells on old motors"],
+    },
+    {
+      name: "reversible",
+      types: [{ is: "yes-no" }],
+      kind: "hardware",
+      what: "Whether the controllers can turn the motors backwards while running.",
+      why: "The mode `turtle` rights a craft that lies on its back by running two motors in reverse, and needs it. Controllers driven by plain pulses cannot do it. Said although it is not so, turtle spins the motors forwards instead, and grinds the propellers into the ground with full force.",
+      related: ["turtle", "motors.esc-signal"],
+      words: ["reverse motors", "turn over after a crash", "upside down in the grass"],
+    },
+    {
+      name: "reverse-band",
+      types: [
+        {
+          is: "range",
+          of: {
+            is: "quantity",
+            unit: "us",
+            min: { at: 800, source: practice },
+            max: { at: 2200, source: practice },
+            usual: [{ from: 1350, to: 1650, source: practice }],
+          },
+        },
+      ],
+      kind: "hardware",
+      what: "The part of the throttle stick's travel, around its middle, in which the motors of a craft that flies inverted stand still.",
+      why: "A craft that pushes both ways needs a place where it does neither, or the motors would chatter between forwards and backwards with every breath on the stick. Too narrow it still does; too wide there is a dead zone in the middle of every roll to inverted, and the craft drops through it.",
+      needs: [{ setting: "motors.reversible", is: "yes", reason: "The motors have to run backwards in flight." }],
+      related: ["link.deadband", "link.centre"],
+      words: ["inverted flight", "neutral throttle", "3d flying", "throttle in the middle"],
+    },
+    ...motorControllers,
+    ...eachMotor,
+  ],
+};
