@@ -1,0 +1,132 @@
+/** What the sticks ask for: turn rates of the three axes, and the throttle. */
+import { meaning } from "../sources.ts";
+import type { FieldsType, SectionSpec } from "../types.ts";
+import { quantity, text, usually } from "../value-types.ts";
+import { throttleRates } from "./rates-throttle.ts";
+
+const gyroEnd = "from memory: common gyros end at 2000 deg/s, some at 4000 deg/s";
+
+/**
+ * One axis of rates. For a stick x from -1 to 1 it gives the turn rate
+ * slope·x + (end - slope)·sign(x)·|x|^bend, the cubic of common radio-control practice for bend 3.
+ */
+function axis(slopeFrom: number, slopeTo: number, endFrom: number, endTo: number): FieldsType {
+  return {
+    is: "fields",
+    fields: [
+      {
+        name: "slope",
+        types: [quantity("deg/s", 0, 2000, gyroEnd, usually(slopeFrom, slopeTo))],
+        what: "How steep the curve is at the middle: the rate that full stick would give if it went straight on.",
+      },
+      {
+        name: "end",
+        types: [quantity("deg/s", 10, 4000, gyroEnd, usually(endFrom, endTo))],
+        what: "The rate that full stick gives.",
+      },
+      {
+        name: "bend",
+        types: [
+          quantity("", 1, 10, "common practice, no source: beyond 10 the curve is a step at the end", usually(1, 6)),
+        ],
+        what: "How late the curve turns from the one to the other: 3 is the usual cubic, more keeps the middle calm for longer.",
+        default: "3",
+      },
+    ],
+  };
+}
+
+export const rates: SectionSpec = {
+  name: "rates",
+  what: "How fast the craft turns for a given stick, and how the throttle stick is read.",
+  why: "They are the pilot's handwriting, the part of a configuration that one carries from craft to craft so that the thumbs need not learn anew. What the craft can follow is up to the tune and the motors; rates only ask.",
+  words: ["rates", "expo", "stick sensitivity", "how fast it rolls", "stick curve"],
+  holds: "settings",
+  in: ["craft", "layer"],
+  settings: [
+    {
+      name: "roll",
+      types: [axis(20, 800, 120, 1400)],
+      kind: "taste",
+      what: "Turn rate about the long axis for the roll stick.",
+      why: "The slope decides how calm a straight line is, the end how long a flip takes: at 720 deg/s half a second. Much slope makes every twitch of the thumb a twitch of the picture; very little, with a high end, is sleepy in the middle and then bites in the last quarter of the travel. Learners are well served with an end of 400.",
+      related: ["rates.pitch", "rates.top-rate", "gains.roll", "link.deadband"],
+      words: ["roll rate", "rolls too fast", "roll expo", "flip speed"],
+    },
+    {
+      name: "pitch",
+      types: [axis(20, 800, 120, 1400)],
+      kind: "taste",
+      what: "Turn rate about the cross axis for the pitch stick.",
+      why: "Most pilots fly pitch like roll, or a little lower, because the thumb moves better to the side than up and down. Low, and a dive cannot be pulled out in time; high, and the nose wanders with each change of throttle, since the thumb that holds the angle is never quite still. A curve other than roll's makes diagonal turns feel crooked.",
+      related: ["rates.roll", "gains.pitch", "camera.uptilt"],
+      words: ["pitch rate", "nose too nervous", "pitch expo", "loop speed"],
+    },
+    {
+      name: "yaw",
+      types: [axis(15, 800, 60, 1200)],
+      kind: "taste",
+      what: "Turn rate about the upright axis for the yaw stick.",
+      why: "The thumb that yaws also holds the throttle, so a yaw that reacts sharply at the middle turns the craft with every burst of power. Smooth picture work likes a low end, below 200 deg/s; racing asks for enough to bring the nose round in a hairpin. Beyond what the propellers' twist can do, full stick only loads two motors to their limit, and the craft sinks.",
+      related: ["rates.roll", "rates.yaw-about", "gains.yaw"],
+      words: ["yaw rate", "spins too slowly", "yaw expo", "turn with the left stick"],
+    },
+    {
+      name: "yaw-about",
+      types: [
+        {
+          is: "choice",
+          choices: [
+            { word: "craft", what: "Roll and yaw turn about the axes of the craft's own body." },
+            { word: "camera", what: "Roll and yaw turn about the axes of the camera, which looks up by its uptilt." },
+          ],
+        },
+      ],
+      kind: "taste",
+      what: "Whether roll and yaw are mixed so that they turn about the camera's axes.",
+      why: "With the lens tilted far up, pure roll swings the picture sideways and pure yaw rolls it; mixing makes the picture turn about its middle, as it would in an aeroplane. Some learn turns faster that way. Whoever has already learnt to blend the two with both thumbs now blends twice, and in a hover the mixed craft feels strange to anyone who watches it from outside.",
+      related: ["camera.uptilt", "rates.yaw", "rates.roll"],
+      words: ["camera angle mix", "turn about the camera", "coordinated turns"],
+    },
+    {
+      name: "top-rate",
+      types: [quantity("deg/s", 50, 4000, gyroEnd, usually(200, 2000))],
+      kind: "hardware",
+      what: "The turn rate that is never asked for, whatever the sticks, dials and modes say.",
+      why: "A gyro that is turned faster than its range reads its end and no more, and the craft then fights a turn that it cannot see. The cap keeps every curve and every dial below that. Set lower than the curves' own ends it flattens them without saying so, and one looks for the lost speed in the tune.",
+      hazard: "A craft spun beyond its gyro's range may not recover before it meets the ground.",
+      related: ["sensors.gyro-range", "rates.roll", "gains.spin-guard"],
+      words: ["maximum rate", "rate limit", "cap on rotation"],
+    },
+    {
+      name: "note",
+      types: [text(60)],
+      kind: "taste",
+      what: "A short description of this set, for lists and for the second page of the display.",
+      why: "Two sets that differ by a fifth look alike on paper after a month; race, cinema or learner in three words saves one flight of finding out. It changes nothing in the air, and a description left standing when the figures were changed misleads whoever borrows the craft.",
+      related: ["sets-in-use", "board.note"],
+      words: ["name of the rates", "label for the rate set", "rate profile name"],
+    },
+    {
+      name: "yaw-with-roll",
+      types: [quantity("%", 0, 100, meaning, usually(0, 60))],
+      kind: "taste",
+      what: "How much yaw is added by the roll stick, for flying turns with one thumb.",
+      why: "In slow, level cruising the nose then follows each bank, as passengers expect, and the left thumb is left with the throttle alone. In acrobatics it spoils every roll, as the craft corkscrews; more than a third already makes flying sideways along an object, to film it, a matter of holding the other stick against it.",
+      related: ["rates.yaw", "level", "rates.yaw-about"],
+      words: ["roll to yaw mix", "automatic turn coordination", "one thumb turns"],
+    },
+    ...throttleRates,
+  ],
+};
+
+export const ratesSecond: SectionSpec = {
+  name: "rates-second",
+  what: "A second set of rates, used while the mode `rates-second` is on; what it leaves unsaid stays as in the first.",
+  why: "A calm set for filming or for a guest, and one's own for the rest, on one switch. Changed in the middle of a turn the craft answers at once with the other curve, so switch while flying straight.",
+  words: ["dual rates", "second rate profile", "low rates for beginners", "switch rates"],
+  holds: "settings",
+  in: ["craft", "layer"],
+  like: "rates",
+  settings: [],
+};
