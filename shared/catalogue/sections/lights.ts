@@ -64,7 +64,6 @@ export const lights: SectionSpec = {
       kind: "hardware",
       what: "The first light, counted along the wire from 1, that faces backwards.",
       why: "From this one to the end of the strip the rear's colour is used. Lights are usually wired from the board forwards and round; one light off and a side shows the wrong colour, which in the dark turns the craft about for whoever steers by it. Beyond the end of the strip there is no rear at all.",
-      needs: [{ section: "lights", reason: "It counts along the strip that this section describes." }],
       related: ["lights.rear-colour", "lights.count"],
       words: ["which leds are at the back", "led position", "led layout"],
     },
@@ -89,7 +88,7 @@ export const lights: SectionSpec = {
     },
     {
       name: "period",
-      types: [quantity("s", 0.4, 60, "WCAG 2.2, 2.3.1: at most three flashes a second", usually(0.4, 20))],
+      types: [quantity("s", 0.34, 60, "WCAG 2.2, 2.3.1: at most three flashes a second", usually(0.4, 20))],
       kind: "taste",
       what: "Time that one round of the pattern takes.",
       why: "A second or two reads as calm, and half a second as alarm. Anything quicker is kept out, as faster flashing can harm people who are prone to seizures, on the ground as well as in the picture. Very long rounds look like a steady light with a fault.",
