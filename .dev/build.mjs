@@ -1,5 +1,5 @@
 // npm run build [-- --minify | --watch]: bundles everything that runs into dist/.
-import { chmodSync, existsSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { bundles } from "./bundles.mjs";
 import { writeNotices } from "./notices.mjs";
 import { fail, inProject, isMain, say } from "./say.mjs";
@@ -11,8 +11,9 @@ import { setUp } from "./setup.mjs";
  */
 export async function build(how) {
   const esbuild = await import("esbuild");
-  const present = presentBundles();
   const begun = performance.now();
+  prepareDist();
+  const present = presentBundles();
   /** @type {import("esbuild").Metafile["outputs"]} */
   const outputs = {};
   const inputs = new Set();
@@ -28,6 +29,14 @@ export async function build(how) {
   writeNotices(inputs);
   if (existsSync(inProject("dist/fettle.js"))) chmodSync(inProject("dist/fettle.js"), 0o755);
   say(`Built in ${(performance.now() - begun).toFixed(0)} ms: ${sizes(outputs)}.`);
+}
+
+/** Lays out dist: old chunks go, since their names change with what is in them. */
+function prepareDist() {
+  rmSync(inProject("dist/cli"), { recursive: true, force: true });
+  mkdirSync(inProject("dist"), { recursive: true });
+  // dist/fettle.js is a module; a manifest at the root that said so would bind the extension too.
+  writeFileSync(inProject("dist/package.json"), '{ "type": "module" }\n');
 }
 
 /** @returns {import("esbuild").BuildOptions} */
@@ -48,6 +57,7 @@ function sizes(/** @type {import("esbuild").Metafile["outputs"]} */ outputs) {
 
 async function watch() {
   const esbuild = await import("esbuild");
+  prepareDist();
   const contexts = presentBundles().map(({ options }) =>
     esbuild.context({ ...options, ...finish("plain"), logLevel: "info" }),
   );

@@ -36,7 +36,7 @@ const bundle = (entry, options) => ({ entry, options: { ...options, entryPoints:
 
 /**
  * The bundles, by the entry that each begins with. Extension hosts load CommonJS on every editor
- * that `engines` admits; the command line is CommonJS too, in one file that runs wherever it lies.
+ * that `engines` admits; the command line is split, so that a command loads only what it needs.
  */
 export const bundles = [
   bundle("client/src/node.ts", { ...forNode, external: ["vscode"], outfile: "dist/client/node.cjs" }),
@@ -51,8 +51,17 @@ export const bundles = [
     outfile: "dist/panel/panel.js",
   }),
   bundle("server/src/cli/main.ts", {
-    ...forNode,
-    banner: { js: `#!/usr/bin/env node\n${ownAddress.banner}` },
-    outfile: "dist/fettle.js",
+    ...common,
+    platform: "node",
+    target: "node20",
+    format: "esm",
+    splitting: true,
+    // A package that is CommonJS asks for Node's modules with require, which a module has not.
+    banner: {
+      js: '#!/usr/bin/env node\nimport { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
+    },
+    outdir: "dist",
+    entryNames: "fettle",
+    chunkNames: "cli/[name]-[hash]",
   }),
 ];

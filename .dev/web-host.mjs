@@ -22,15 +22,19 @@ const quiet = {
  */
 
 /**
+ * @typedef {object} Served
+ * @property {string} folder the workspace
+ * @property {string} [extension] the extension's folder; this project by default
+ * @property {string} [tests] a CommonJS module in the extension's folder, run in the extension host
+ * @property {number} [port] 0, the default, takes a free one
+ * @property {Record<string, unknown>} [settings] laid under the user's and the workspace's own
+ * @property {readonly string[]} [open] files of the workspace to open at first, such as "craft/jug.fettle"
+ * @property {readonly string[]} [views] views to show at first, by their ids
+ */
+
+/**
  * Serves the editor. What is edited there stays in the browser: nothing is written to the folder.
- * @param {object} what
- * @param {string} what.folder the workspace
- * @param {string} [what.extension] the extension's folder; this project by default
- * @param {string} [what.tests] a CommonJS module in the extension's folder, run in the extension host
- * @param {number} [what.port] 0, the default, takes a free one
- * @param {Record<string, unknown>} [what.settings] laid under the user's and the workspace's own
- * @param {readonly string[]} [what.open] files of the workspace to open at first, such as "craft/jug.fettle"
- * @param {readonly string[]} [what.views] views to show at first, by their ids
+ * @param {Served} what
  * @returns {Promise<WebHost>}
  */
 export async function serveEditor(what) {

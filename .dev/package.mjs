@@ -1,0 +1,46 @@
+// npm run package: makes fettle-VERSION.vsix, and makes sure of what is in it.
+import { readFileSync, statSync } from "node:fs";
+import { fail, inProject, isMain, runTool, say } from "./say.mjs";
+import { setUp } from "./setup.mjs";
+import { namesInZip } from "./zip-names.mjs";
+
+const mostBytes = 1_000_000;
+
+/** What may be shipped. .vscodeignore chooses; this list catches what it lets through. */
+const shipped = [
+  /^\[Content_Types\]\.xml$/,
+  /^extension\.vsixmanifest$/,
+  /^extension\/(package\.json|readme\.md|changelog\.md|LICENSE(\.txt|\.md)?)$/i,
+  /^extension\/dist\/(package\.json|NOTICES\.txt|fettle\.js)$/,
+  /^extension\/dist\/(client|server|cli)\/[^/]+\.c?js$/,
+  /^extension\/dist\/panel\/[^/]+\.(js|css)$/,
+  /^extension\/(grammars|snippets)\/[^/]+\.json$/,
+  /^extension\/client\/icons\/[^/]+\.(svg|png)$/,
+];
+
+/** Packages the extension and gives the path of the file, or ends the script where it is not as it must be. */
+export async function packageExtension() {
+  const { version, main, browser } = JSON.parse(readFileSync(inProject("package.json"), "utf8"));
+  const file = inProject(`fettle-${version}.vsix`);
+  const args = ["package", "--no-dependencies", "--allow-missing-repository", "--no-rewrite-relative-links"];
+  const status = await runTool("@vscode/vsce/vsce", [...args, "--out", file]);
+  if (status !== 0) fail("Packaging failed: the message stands above.");
+  const names = namesInZip(readFileSync(file));
+  const strays = names.filter((name) => !shipped.some((pattern) => pattern.test(name)));
+  if (strays.length > 0)
+    fail(`The package holds what must not be shipped: ${strays.join(", ")}. Mend .vscodeignore and run this again.`);
+  const needed = [main, browser].map((path) => `extension/${path.replace(/^\.\//, "")}`);
+  const missing = [...needed, "extension/dist/fettle.js", "extension/dist/panel/panel.js"].filter(
+    (name) => !names.includes(name),
+  );
+  if (missing.length > 0) fail(`The package lacks ${missing.join(", ")}: without that the extension does not run.`);
+  const { size } = statSync(file);
+  if (size > mostBytes) fail(`The package has ${size} bytes, more than the ${mostBytes} that it may have.`);
+  say(`${names.length} files, ${(size / 1000).toFixed(0)} kB: ${file}`);
+  return file;
+}
+
+if (isMain(import.meta.url)) {
+  await setUp();
+  await packageExtension();
+}

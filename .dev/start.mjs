@@ -1,0 +1,73 @@
+// npm start [-- --check | --port N]: the findings of the demo workspace, then the demo in the editor.
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { build } from "./build.mjs";
+import { fail, inProject, run, say } from "./say.mjs";
+import { setUp } from "./setup.mjs";
+import { serveEditor } from "./web-host.mjs";
+
+const usualPort = 7350;
+const port = portOf(process.argv);
+
+await setUp();
+await build("plain");
+if (!existsSync(inProject("dist/fettle.js"))) fail("dist/fettle.js was not built: the messages above say why.");
+if (!existsSync(inProject("examples"))) fail("The demo workspace, examples/, is missing: restore it from git.");
+say("The findings of the demo workspace (fettle check examples):");
+const status = await run(process.execPath, [inProject("dist/fettle.js"), "check", "examples"]);
+if (status > 1) fail("The demo workspace could not be checked: the message stands above.");
+if (!process.argv.includes("--check")) await serve();
+
+async function serve() {
+  say("Starting the editor in which the demo workspace is open …");
+  const open = firstCraft();
+  const view = panelView();
+  const what = {
+    folder: inProject("examples"),
+    open: open ? [open] : [],
+    views: view ? [view] : [],
+    settings: { "fettle.panel.reveal": true, ...(open ? { "fettle.openAtStart": open } : {}) },
+  };
+  const { url } = await serveAt(what, port ?? usualPort);
+  say(`Open ${url} in a browser. What you change there stays in the browser. Ctrl+C ends it.`);
+}
+
+/** A port that somebody asked for must be had; the usual one gives way to a free one. */
+async function serveAt(/** @type {import("./web-host.mjs").Served} */ what, /** @type {number} */ wanted) {
+  try {
+    return await serveEditor({ ...what, port: wanted });
+  } catch (error) {
+    if (!(error instanceof Error && "code" in error && error.code === "EADDRINUSE")) throw error;
+    if (port !== null) fail(`Port ${wanted} is in use. Choose another: npm start -- --port ${wanted + 1}`);
+    say(`Port ${wanted} is in use; taking a free one.`);
+    return serveEditor({ ...what, port: 0 });
+  }
+}
+
+/** The first craft of the demo workspace, by name, as a path in it. */
+function firstCraft() {
+  const files = readdirSync(inProject("examples"), { recursive: true, encoding: "utf8" });
+  const scripts = files.filter((file) => file.endsWith(".fettle")).sort();
+  return (
+    scripts
+      .find((file) => /^\s*craft\s/m.test(readFileSync(join(inProject("examples"), file), "utf8")))
+      ?.replaceAll("\\", "/") ?? null
+  );
+}
+
+/** The id of the extension's panel, as its manifest has it. */
+function panelView() {
+  const { contributes } = JSON.parse(readFileSync(inProject("package.json"), "utf8"));
+  /** @type {{ id: string, type?: string }[]} */
+  const views = Object.values(contributes?.views ?? {}).flat();
+  return views.find((view) => view.type === "webview")?.id ?? null;
+}
+
+/** @returns {number | null} */
+function portOf(/** @type {readonly string[]} */ args) {
+  const at = args.indexOf("--port");
+  if (at < 0) return null;
+  const number = Number(args[at + 1]);
+  if (Number.isInteger(number) && number > 0 && number < 65_536) return number;
+  fail("--port needs a number from 1 to 65535, as in: npm start -- --port 7351");
+}

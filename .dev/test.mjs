@@ -1,0 +1,49 @@
+// npm test: sets up, builds, and checks everything. With a browser also in the real editor.
+import { build } from "./build.mjs";
+import { findChromium, howToGetChromium } from "./chromium.mjs";
+import { checkGenerated } from "./generate.mjs";
+import { fail, runTool, say } from "./say.mjs";
+import { setUp } from "./setup.mjs";
+
+/** @typedef {"passed" | "failed" | "skipped"} Outcome */
+
+/** @type {[name: string, check: () => Promise<number>][]} */
+const checks = [
+  ["types", () => runTool("typescript/bin/tsc", ["-b"])],
+  ["lint", () => runTool("@biomejs/biome/bin/biome", ["check"])],
+  ["generated files", checkGenerated],
+  ["unit tests", () => runTool("vitest/vitest.mjs", ["run", "--project", "unit"])],
+];
+
+await setUp();
+await build("plain");
+/** @type {Outcome[]} */
+const outcomes = [];
+for (const [name, check] of checks) outcomes.push(await outcomeOf(name, check));
+outcomes.push(await inTheEditor());
+const count = (/** @type {Outcome} */ wanted) => outcomes.filter((outcome) => outcome === wanted).length;
+const skipped = count("skipped") > 0 ? `, ${count("skipped")} skipped` : "";
+console.log(`checks: ${count("passed")} passed, ${count("failed")} failed${skipped}`);
+process.exitCode = count("failed") > 0 ? 1 : 0;
+
+/** @returns {Promise<Outcome>} */
+async function outcomeOf(/** @type {string} */ name, /** @type {() => Promise<number>} */ check) {
+  say(`Checking: ${name} …`);
+  const outcome = (await check()) === 0 ? "passed" : "failed";
+  say(`${name}: ${outcome}.`);
+  return outcome;
+}
+
+/** @returns {Promise<Outcome>} */
+async function inTheEditor() {
+  if (findChromium()) {
+    const args = ["run", "--project", "e2e"];
+    return outcomeOf("the real editor", () => runTool("vitest/vitest.mjs", args, { FETTLE_BUILT: "1" }));
+  }
+  const message = `The tests in the real editor need a browser, and there is no Chromium here. ${howToGetChromium}`;
+  if (process.env.FETTLE_NEEDS_BROWSER !== "1") {
+    say(`${message} They are skipped.`);
+    return "skipped";
+  }
+  fail(message);
+}
