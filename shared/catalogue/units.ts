@@ -12,7 +12,7 @@ export const unitFamilies: readonly UnitFamily[] = [
     what: "Tension of one cell of a pack; never the same thing as the pack's volts.",
     units: [unit("V/cell", "volts per cell", 1)],
   },
-  { name: "current", what: "Electric current.", units: [unit("A", "ampere", 1), unit("mA", "milliampere", 1e-3)] },
+  { name: "current", what: "How much electricity flows each second.", units: [unit("A", "ampere", 1), unit("mA", "milliampere", 1e-3)] },
   {
     name: "charge",
     what: "Electric charge: what a pack holds or has given.",
@@ -48,9 +48,9 @@ export const unitFamilies: readonly UnitFamily[] = [
     ],
   },
   { name: "ratio", what: "A ratio of powers in decibels.", units: [unit("dB", "decibel", 1)] },
-  { name: "angle", what: "An angle.", units: [unit("deg", "degree", 1)] },
+  { name: "angle", what: "How far something is turned.", units: [unit("deg", "degree", 1)] },
   { name: "turn-rate", what: "How fast something turns.", units: [unit("deg/s", "degrees per second", 1)] },
-  { name: "percent", what: "A share of a whole.", units: [unit("%", "percent", 1)] },
+  { name: "percent", what: "A share of a whole, in hundredths.", units: [unit("%", "percent", 1)] },
   {
     name: "length",
     what: "A length, a height or a distance.",
@@ -74,7 +74,7 @@ export const unitFamilies: readonly UnitFamily[] = [
   },
   {
     name: "resistance",
-    what: "Electric resistance.",
+    what: "How hard a part resists current.",
     units: [unit("ohm", "ohm", 1), unit("kohm", "kilohm", 1e3), unit("mohm", "milliohm", 1e-3)],
   },
   {
@@ -82,7 +82,7 @@ export const unitFamilies: readonly UnitFamily[] = [
     what: "How fast a serial line carries data.",
     units: [unit("kbit/s", "kilobits per second", 1)],
   },
-  { name: "temperature", what: "Temperature.", units: [unit("degC", "degree Celsius", 1)] },
+  { name: "temperature", what: "How hot something is.", units: [unit("degC", "degree Celsius", 1)] },
   {
     name: "discharge",
     what: "A discharge rating: multiples of the capacity, each hour.",

@@ -54,7 +54,7 @@ export const failsafe: SectionSpec = {
       name: "then-without-fix",
       types: [
         choice({
-          stop: "The motors stop.",
+          stop: "The motors stop where it is.",
           descend: "The craft comes down at the set throttle.",
         }),
       ],

@@ -24,7 +24,7 @@ export const finder: SectionSpec = {
       types: [
         choice({
           low: "A low tone, which carries through leaves.",
-          middle: "A middle tone.",
+          middle: "A tone in between the two.",
           high: "A high tone, which stands out near by.",
           sweep: "A tone that slides up and down, easiest to tell from birds.",
         }),
@@ -37,7 +37,7 @@ export const finder: SectionSpec = {
         ),
       ],
       kind: "taste",
-      what: "Pitch of the sound.",
+      what: "How high the sound is.",
       why: "The ear tells direction best from a few kilohertz upwards, and grass swallows those first. Middle tones around 2 to 3 kHz, where hearing is keenest, are the usual compromise. A sounder has one pitch at which it is loud, and is a whisper beside it; older ears lose the high ones altogether, so try it with whoever comes along to search.",
       related: ["finder.motors", "finder.volume"],
       words: ["beep pitch", "frequency of the beeper", "cannot hear the beeper"],
@@ -126,7 +126,7 @@ export const finder: SectionSpec = {
             disarmed: "When the motors are disarmed.",
             "pack-low": "When the pack reaches its warning.",
             "pack-empty": "When the pack reaches its landing voltage.",
-            "link-lost": "When the link goes.",
+            "link-lost": "When the link to the handset goes.",
             fix: "When the satellites give a position.",
             refused: "When arming is asked for and refused.",
           }),

@@ -143,12 +143,12 @@ export const ports: SectionSpec = {
         {
           is: "list",
           of: choice({
-            receiver: "The receiver wakes.",
+            receiver: "The receiver of the handset wakes.",
             gps: "The satellite receiver wakes.",
             video: "The video transmitter wakes, and transmits.",
-            camera: "The camera wakes.",
-            lights: "The lights come on.",
-            recorder: "The recorder wakes.",
+            camera: "The flying camera wakes.",
+            lights: "The strip of lights comes on.",
+            recorder: "The flight recorder wakes.",
           }),
           fewest: 1,
           most: 6,
