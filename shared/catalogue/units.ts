@@ -12,7 +12,11 @@ export const unitFamilies: readonly UnitFamily[] = [
     what: "Tension of one cell of a pack; never the same thing as the pack's volts.",
     units: [unit("V/cell", "volts per cell", 1)],
   },
-  { name: "current", what: "How much electricity flows each second.", units: [unit("A", "ampere", 1), unit("mA", "milliampere", 1e-3)] },
+  {
+    name: "current",
+    what: "How much electricity flows each second.",
+    units: [unit("A", "ampere", 1), unit("mA", "milliampere", 1e-3)],
+  },
   {
     name: "charge",
     what: "Electric charge: what a pack holds or has given.",
