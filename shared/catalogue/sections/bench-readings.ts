@@ -80,7 +80,7 @@ export const benchReadings: readonly Setting[] = [
     kind: "hardware",
     what: "How far the shown pulses tremble while no stick is touched.",
     why: "One or two microseconds are the link's own step. More is a worn sensor in the gimbal, and is heard as grit in the motors, since feed-forward answers each tremble. The deadband hides it in the middle only. Write the worst axis; if it doubles within a season, the gimbal is due.",
-    related: ["link.deadband", "link.resolution", "link.stick-smoothing"],
+    related: ["link.deadband", "link.resolution", "filters.smooth-sticks"],
     words: ["noisy gimbal", "trembling channel", "stick noise"],
   },
   {

@@ -99,28 +99,7 @@ export const linkSticks: readonly Setting[] = [
     kind: "hardware",
     what: "Smallest step of a pulse that the link can carry.",
     why: "Ten bits over the whole travel make steps of one microsecond, eleven make half of one. The step is what feed-forward sees as a jerk: coarse steps sound like sand in the motors when the stick moves slowly. It cannot be improved by smoothing without delay, only by a link that carries more bits; finer than the stick's own tremble, it no longer matters.",
-    related: ["link.stick-smoothing", "link.packet-rate", "bench.stick-jitter"],
+    related: ["filters.smooth-sticks", "link.packet-rate", "bench.stick-jitter"],
     words: ["channel resolution", "bits per channel", "stick steps"],
-  },
-  {
-    name: "stick-smoothing",
-    types: [
-      quantity(
-        "Hz",
-        0.5,
-        2000,
-        "common practice, no source: outside this the stick is either asleep or not smoothed",
-        usually(3, 500),
-      ),
-      choice({
-        "from-rate": "The board takes a corner frequency that suits the packet rate.",
-        none: "The steps of the link reach the motors as they come.",
-      }),
-    ],
-    kind: "taste",
-    what: "Corner frequency of the low-pass that rounds the link's steps.",
-    why: "Sticks arrive as stairs, and the tune turns each stair into a kick at the motors. Low smoothing makes camera flights look as if on rails, at a delay one can feel; high smoothing is direct and rough. Below a tenth of the packet rate it only adds delay, above half of it it does nothing.",
-    related: ["link.packet-rate", "link.resolution", "gains.roll"],
-    words: ["smooth sticks", "cinematic feel", "jerky sticks", "input filter"],
   },
 ];

@@ -118,7 +118,7 @@ export const link: SectionSpec = {
       kind: "taste",
       what: "How many times a second the handset sends the sticks.",
       why: "A high rate feels direct: at 500 Hz the newest stick is two milliseconds old, at 50 Hz twenty. Range pays for it, since a short packet carries less energy for each bit: each doubling costs about three decibels, some thirty per cent of the distance in free air. A racer wants the top, a long-ranger the bottom; too low for a lively craft, and one can feel the steps.",
-      related: ["link.stick-smoothing", "link.telemetry-every", "link.lost-after", "link-quality"],
+      related: ["filters.smooth-sticks", "link.telemetry-every", "link.lost-after", "link-quality"],
       words: ["refresh rate", "latency", "range against speed", "packets per second"],
     },
     {

@@ -156,21 +156,6 @@ export const safety: SectionSpec = {
       words: ["motor stop", "idle while armed", "propellers stand still when armed"],
     },
     {
-      name: "crash-stop",
-      types: [
-        choice({
-          off: "A crash is left to the pilot.",
-          warn: "The craft tells of a crash in the picture and by sound.",
-          stop: "The craft disarms when it finds itself crashed.",
-        }),
-      ],
-      kind: "safety",
-      what: "What the craft does when its gyro shows that it has hit something and no longer follows the sticks.",
-      why: "A motor held by a branch at full power burns in seconds, and a startled pilot's thumb rarely reaches the switch first. Stopping by itself saves motors and fingers. But a bounce off a gate looks much like a crash: racers and craft in rings, which live by bouncing, leave it off or set it to warn.",
-      related: ["safety.runaway-stop", "turtle", "motors.esc-rating"],
-      words: ["crash detection", "burnt motor after crash", "disarms after bumping"],
-    },
-    {
       name: "runaway-stop",
       types: [yesNo],
       kind: "safety",
