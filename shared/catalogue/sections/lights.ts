@@ -9,7 +9,7 @@ export const lights: SectionSpec = {
   name: "lights",
   what: "The craft's strip of lights: how many there are, how they are wired, what they show and when.",
   why: "They tell spectators whose craft goes by, an observer which way it points, and the finder where it lies. They also draw current that the camera's supply may not have.",
-  words: ["led strip", "leds", "lamps", "race colours", "navigation lights"],
+  words: ["leds", "strip of leds", "lamps", "race colours", "navigation lights"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [
@@ -84,7 +84,7 @@ export const lights: SectionSpec = {
       what: "What the lights do while nothing else is to be told.",
       why: "Steady is best for telling craft apart and for the eyes of an observer. Whatever moves is for show: following the throttle is a joy at dusk, a fast blink in a dark hall is an annoyance and may be worse for people prone to seizures. A pattern that dims hides the craft half of the time.",
       related: ["lights.colour", "lights.period", "lights"],
-      words: ["led effect", "animation", "blinking lights", "larson scanner"],
+      words: ["led effect", "animation", "blinking lights", "running light"],
     },
     {
       name: "period",

@@ -29,7 +29,7 @@ export const recorder: SectionSpec = {
     },
     {
       name: "rate",
-      types: [quantity("Hz", 1, 8000, "common practice, no source: no loop is faster", usually(50, 4000))],
+      types: [quantity("Hz", 1, 64_000, "common practice, no source: no loop is faster", usually(10, 8000))],
       kind: "taste",
       what: "How many lines a second the recorder writes.",
       why: "Vibration up to half of this can be seen in it, and what is faster is folded back and read as something slower that is not there. One or two thousand lines show all that motors of small craft do. Faster fills the store in a single pack; a few dozen are enough to see packs and sticks, and useless for tuning.",

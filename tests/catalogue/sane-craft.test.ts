@@ -1,0 +1,121 @@
+import { expect, test } from "vitest";
+import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import type { Band, IntegerType, QuantityType, ValueType } from "../../shared/catalogue/types.ts";
+
+const catalogue = makeCatalogue();
+
+interface Craft {
+  readonly propellerIn: number;
+  readonly cells: number;
+  /** SECTION.NAME or SECTION.NAME.FIELD, then the numbers that such craft commonly have, in the catalogue's unit. */
+  readonly values: string;
+}
+
+/** What well-flying craft of each size commonly carry (common practice, no source). */
+const craft: Record<string, Craft> = {
+  "a 31 mm whoop on one cell": {
+    propellerIn: 1.22,
+    cells: 1,
+    values: `
+      motors.kv 19500 25000 30000 · motors.poles 12 · motors.idle 5.5 9 · motors.esc-rating 5 12 · motors.switching-rate 48 96
+      motors.limit 60 100 · video.power 25 200 400 · video.frequency 5658 5917 · sensors.loop-rate 4 8 · sensors.gyro-rate 3.2 8
+      filters.smooth-gyro.cut 200 500 1000 · filters.smooth-d.cut 90 200 · filters.motor-notches.count 3 · filters.motor-notches.floor 100
+      gains.roll.p 0.6 1.4 · gains.yaw.d 0 · gains.level-stiffness 6 10 · gains.level-tilt 55 · gains.thrust-curve 20 40
+      gains.i-throttle-lift 3 8 · rates.roll.slope 150 400 · rates.roll.end 550 750 · rates.yaw.end 500 · camera.uptilt 15 25
+      osd.link-alert 50 70 · osd.signal-alert -100 · osd.flight-time-alert 2.5`,
+  },
+  "a two-inch ducted craft on three cells": {
+    propellerIn: 2,
+    cells: 3,
+    values: `
+      motors.kv 5000 8000 · motors.poles 12 14 · motors.idle 5 · motors.esc-rating 13 35 · video.power 25 400 800
+      filters.smooth-gyro.cut 120 300 · filters.smooth-d.cut 70 150 · gains.roll.p 0.7 2 · gains.overall 0.8 1.4
+      rates.roll.slope 100 250 · rates.roll.end 300 500 · rates.yaw.end 120 300 · camera.uptilt 0 15 · rates.throttle-limit 80`,
+  },
+  "a three-inch craft on four cells": {
+    propellerIn: 3,
+    cells: 4,
+    values: `
+      motors.kv 3800 5500 · motors.poles 12 14 · motors.idle 4.5 6 · motors.esc-rating 20 45 · video.power 25 1000
+      filters.smooth-gyro.cut 90 250 500 · gains.roll.d 0.5 1.3 · rates.roll.end 600 1000 · sensors.level-trim-pitch -2 3`,
+  },
+  "a bare five-inch racer on six cells": {
+    propellerIn: 5.1,
+    cells: 6,
+    values: `
+      motors.kv 1750 2150 · motors.poles 14 · motors.idle 4 6.5 · motors.esc-rating 45 65 · motors.esc-rate 300 600 · motors.esc-pause 2 30
+      motors.limit 85 100 · motors.advance 16 25 · video.frequency 5658 5695 5769 5843 5880 · video.power 25 200
+      sensors.loop-rate 4 8 · filters.smooth-gyro.cut 100 500 · filters.smooth-d.cut 75 150 · filters.notch.at 150 · filters.notch.width 20
+      filters.motor-notches.count 1 3 · filters.motor-notches.floor 80 150 · filters.motor-notches.width 20 60 · filters.smooth-sticks 60 200
+      gains.roll.p 0.8 1.3 · gains.pitch.i 1 2 · gains.yaw.feed 1 2 · gains.launch-tilt 30 60 · gains.windup-cut 15 40
+      gains.throttle-fade 30 65 · gains.throttle-fade-from 70 · rates.roll.slope 70 200 · rates.roll.end 670 900 1200 · rates.roll.bend 2 3 5
+      camera.uptilt 35 55 · osd.heat-alert 90 110 · recorder.rate 1000 2000 4000`,
+  },
+  "a seven-inch long-ranger on six cells": {
+    propellerIn: 7,
+    cells: 6,
+    values: `
+      motors.kv 1100 1700 · motors.poles 14 · motors.idle 3.5 5.5 · motors.esc-rating 45 60 · motors.switching-rate 24 48
+      video.power 25 600 1600 · video.frequency 1280 5800 · filters.smooth-gyro.cut 50 120 · filters.smooth-d.cut 40 90
+      filters.motor-notches.floor 40 70 · gains.roll.p 0.6 1.2 · gains.windup-cut 5 10 · gains.level-stiffness 3 6
+      rates.roll.end 300 550 · rates.yaw.end 150 250 · camera.uptilt 5 20 · camera.view-angle 120 160
+      navigation.fix-needs 6 8 10 · navigation.return-height 30 60 100 · navigation.return-speed 6 12 18 · navigation.home-radius 3 15
+      navigation.start-distance 15 50 · navigation.obstacle-height 0 25 60 · osd.height-alert 60 110 · osd.distance-alert 500 3000
+      sensors.declination -12 3 14 · recorder.rate 100 500`,
+  },
+  "a ten-inch carrier on eight cells": {
+    propellerIn: 10,
+    cells: 8,
+    values: `
+      motors.kv 500 900 1300 · motors.poles 14 24 28 · motors.idle 3 6 · motors.esc-rating 50 80 · filters.smooth-gyro.cut 35 80
+      filters.smooth-d.cut 25 60 · filters.motor-notches.floor 30 50 · gains.roll.p 0.5 1.5 · gains.roll.d 0.5 2
+      rates.roll.end 200 400 · rates.yaw.end 80 150 · lights.count 8 40 · navigation.climb-speed 2 5 · navigation.descend-speed 1 3`,
+  },
+};
+
+/** Every value of a craft's table, with the numeric type that its place in the catalogue has. */
+function rows({ values }: Craft): { place: string; number: number; type: QuantityType | IntegerType }[] {
+  return values.split(/[\n·]/).flatMap((line) => {
+    const [place, ...numbers] = line.trim().split(/\s+/);
+    if (!place) return [];
+    const [section = "", name = "", field] = place.split(".");
+    const types: readonly ValueType[] = catalogue.setting(section, name)?.types ?? [];
+    const inField = types.flatMap((type) =>
+      type.is === "fields" ? (type.fields.find((one) => one.name === field)?.types ?? []) : [],
+    );
+    const type = (field ? inField : types).find((one) => one.is === "quantity" || one.is === "integer");
+    if (type?.is !== "quantity" && type?.is !== "integer") throw new Error(`${place} is no number of the catalogue`);
+    return numbers.map((number) => ({ place, number: Number(number), type }));
+  });
+}
+
+function fits(band: Band, { propellerIn, cells }: Craft): boolean {
+  const inside = (span: { from?: number; to?: number } | undefined, number: number) =>
+    (span?.from ?? -Infinity) <= number && number <= (span?.to ?? Infinity);
+  return inside(band.when?.propellerIn, propellerIn) && inside(band.when?.cells, cells);
+}
+
+const outside = (number: number, from = -Infinity, to = Infinity): boolean => number < from || number > to;
+
+test.each(Object.entries(craft))("nothing is unusual on %s", (_, one) => {
+  const strange = rows(one).flatMap(({ place, number, type }) => {
+    const band = type.usual?.find((candidate) => fits(candidate, one));
+    if (outside(number, type.min?.at, type.max?.at)) return [`${place} ${number} is out of range`];
+    return outside(number, band?.from, band?.to) ? [`${place} ${number} is unusual`] : [];
+  });
+  expect(strange).toEqual([]);
+});
+
+test.each([
+  ["a whoop's motor on a ten-inch propeller", "a ten-inch carrier on eight cells", "motors.kv", 25000],
+  ["a long-ranger's motor on a whoop", "a 31 mm whoop on one cell", "motors.kv", 1300],
+  ["a damping cut that lets everything through", "a ten-inch carrier on eight cells", "filters.smooth-d.cut", 900],
+  ["a motor that idles at a third", "a bare five-inch racer on six cells", "motors.idle", 33],
+  ["rates nobody can follow", "a seven-inch long-ranger on six cells", "rates.roll.end", 3500],
+  ["home set from three satellites", "a seven-inch long-ranger on six cells", "navigation.fix-needs", 3],
+])("%s is noticed", (_, name, place, number) => {
+  const one = { ...craft[name]!, values: `${place} ${number}` };
+  const [row] = rows(one);
+  const band = row?.type.usual?.find((candidate) => fits(candidate, one));
+  expect(outside(number, band?.from, band?.to)).toBe(true);
+});
