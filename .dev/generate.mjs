@@ -1,9 +1,9 @@
 // npm run generate [-- --check]: writes the files that are made from the catalogue and the rules.
-// Each .dev/generate/*.ts exports generate(): Promise<{ path, text }[]>, paths from the project's folder.
+// Each .dev/generate/*.ts exports generate({ root, importTs }): Promise<{ path, text }[]>, paths from the project's folder.
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { importTs } from "./run-ts.mjs";
-import { inProject, isMain, say } from "./say.mjs";
+import { inProject, isMain, root, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 
 /** @typedef {{ path: string, text: string }} Made */
@@ -37,7 +37,7 @@ async function staleFiles() {
   for (const name of generators.sort()) {
     const { generate } = await importTs(inProject(".dev/generate", name));
     if (typeof generate !== "function") throw new Error(`.dev/generate/${name} exports no function "generate".`);
-    made.push(...(await generate()));
+    made.push(...(await generate({ root, importTs })));
   }
   return made.filter(
     ({ path, text }) => !existsSync(inProject(path)) || readFileSync(inProject(path), "utf8") !== text,

@@ -1,0 +1,128 @@
+/** The disk: the only place where files are read or written. Paths are absolute, with `/`. */
+import {
+  existsSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
+import { dirname, isAbsolute, join, resolve, sep } from "node:path";
+import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
+import { textAnswer } from "../../../shared/model/text-answer.ts";
+
+const SKIPPED = new Set(["node_modules", ".git"]);
+
+/** A path of this machine as the core writes it. */
+export function toPath(path: string): string {
+  return resolve(path).split(sep).join("/");
+}
+
+/** What a path holds. Never throws: what cannot be read is told as the reason why. */
+export function readScriptFile(path: string): FileAnswer {
+  try {
+    if (!statSync(path).isFile()) return { kind: "unreadable", why: "it is no file" };
+    return textAnswer(readFileSync(path));
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    if (code === "ENOENT" || code === "ENOTDIR") return { kind: "missing" };
+    return { kind: "unreadable", why: code === "EACCES" ? "this user may not read it" : message };
+  }
+}
+
+/** The one path of the real file behind a path; the path itself where there is no file. */
+export function realPathOf(path: string): string {
+  try {
+    return toPath(realpathSync(path));
+  } catch {
+    return path;
+  }
+}
+
+/** Every script below a folder, in order of path. Folders that cannot be read are told to `report`. */
+export function listScripts(folder: string, report: (path: string, why: string) => void = () => {}): string[] {
+  const found: string[] = [];
+  const visit = (path: string): void => {
+    let entries: import("node:fs").Dirent[];
+    try {
+      entries = readdirSync(path, { withFileTypes: true });
+    } catch (error) {
+      report(path, (error as Error).message);
+      return;
+    }
+    for (const entry of entries) {
+      const below = join(path, entry.name);
+      if (entry.isDirectory()) {
+        if (!SKIPPED.has(entry.name)) visit(below);
+      } else if (entry.name.endsWith(".fettle")) {
+        found.push(toPath(below));
+      }
+    }
+  };
+  visit(folder);
+  return found.sort((a, b) => (a < b ? -1 : 1));
+}
+
+/**
+ * The folder outside of which no script is read: the git repository that holds `path`; else the
+ * working folder if it holds it; else the folder given, or, for a file, the folder above its own,
+ * so that craft and layers may stand side by side.
+ */
+export function workspaceRoot(path: string, workingFolder: string): string {
+  const isFolder = existsSync(path) && statSync(path).isDirectory();
+  const folder = isFolder ? path : dirname(path);
+  for (let each = folder; ; each = dirname(each)) {
+    if (existsSync(join(each, ".git"))) return toPath(each);
+    if (dirname(each) === each) break;
+  }
+  if (isWithin(toPath(path), toPath(workingFolder))) return toPath(workingFolder);
+  return toPath(isFolder ? folder : dirname(folder));
+}
+
+export function isWithin(path: string, root: string): boolean {
+  return path === root || path.startsWith(root.endsWith("/") ? root : `${root}/`);
+}
+
+/**
+ * The disk as the model asks for it, each file read once. `root` is a real path; what lies outside
+ * of it is not read. `held` are texts that stand in for files, as standard input does.
+ */
+export function diskView(root: string, held: ReadonlyMap<string, FileAnswer> = new Map()): FileView {
+  const answers = new Map<string, FileAnswer>(held);
+  const realPaths = new Map<string, string>();
+  const realRoot = realPathOf(root);
+  return {
+    read(path) {
+      let answer = answers.get(path);
+      if (!answer) {
+        const inside = isAbsolute(path) && isWithin(path, realRoot);
+        answer = inside ? readScriptFile(path) : { kind: "outside" };
+        answers.set(path, answer);
+      }
+      return answer;
+    },
+    list: () => listScripts(realRoot),
+    realPath(path) {
+      if (held.has(path)) return path;
+      let real = realPaths.get(path);
+      if (real === undefined) {
+        real = realPathOf(path);
+        realPaths.set(path, real);
+      }
+      return real;
+    },
+  };
+}
+
+/** Writes a file whole or not at all: beside its place first, then moved there. */
+export function writeAtomically(path: string, text: string): void {
+  const beside = `${path}.${process.pid}.part`;
+  try {
+    writeFileSync(beside, text);
+    renameSync(beside, path);
+  } finally {
+    rmSync(beside, { force: true });
+  }
+}

@@ -1,0 +1,125 @@
+/** Where the elements of a page come to stand, in whole cells from 0 at the top left. */
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Element } from "../catalogue/types.ts";
+import type { Craft, Placed } from "../model/craft.ts";
+import type { Axis } from "../syntax/value.ts";
+import type { CellArea, Grid, Layout, Page, PlacedElement } from "./types.ts";
+
+/**
+ * Grids with a name: 30 columns, with 16 rows for PAL and 13 for NTSC.
+ * Source: character-overlay chip datasheet MAX7456 (19-0576 Rev 0, 8/07, p. 10).
+ */
+const NAMED_GRIDS: Readonly<Record<string, Grid>> = {
+  pal: { columns: 30, rows: 16 },
+  ntsc: { columns: 30, rows: 13 },
+};
+
+/** The effective grid; null where the craft says none. Both pages share it. */
+export function gridOf(craft: Craft): Grid | null {
+  const value = craft.settings.get("osd")?.get("grid")?.value;
+  if (value?.kind === "size") return { columns: value.columns, rows: value.rows };
+  return value?.kind === "choice" ? (NAMED_GRIDS[value.word] ?? null) : null;
+}
+
+/** The elements of a page on the effective grid; null without a grid. Elements with a fault are left out. */
+export function layoutOf(craft: Craft, catalogue: Catalogue, page: Page): Layout | null {
+  const grid = gridOf(craft);
+  if (!grid) return null;
+  const placed = page === "osd" ? craft.osd : craft.osdSecond;
+  return { grid, elements: [...placed.values()].flatMap((each) => placeElement(each, grid, craft, catalogue) ?? []) };
+}
+
+function placeElement(placed: Placed, grid: Grid, craft: Craft, catalogue: Catalogue): PlacedElement | null {
+  const element = catalogue.element(placed.name);
+  if (!element || placed.value?.kind !== "cell") return null;
+  const { width, height } = sizeOf(element, craft);
+  return {
+    name: placed.name,
+    element,
+    column: resolveAxis(placed.value.column, grid.columns, width),
+    row: resolveAxis(placed.value.row, grid.rows, height),
+    width,
+    height,
+    source: placed.source,
+  };
+}
+
+/** Cells of the widest text; of an element that shows a name, the length of that name, at least one. */
+export function sizeOf(element: Element, craft: Craft): { width: number; height: number } {
+  const height = element.widest.length;
+  if (element.textOf === undefined) return { width: Math.max(...element.widest.map((row) => [...row].length)), height };
+  return { width: Math.max(1, [...nameText(element.textOf, craft)].length), height };
+}
+
+/** The name that an element shows: the craft's own, or the text of a setting. */
+export function nameText(textOf: string, craft: Craft): string {
+  if (textOf === "craft") return craft.name;
+  const [section = "", name = ""] = textOf.split(".");
+  const value = craft.settings.get(section)?.get(name)?.value;
+  return value?.kind === "text" ? value.text : "";
+}
+
+/** The first cell of an axis: from its anchor, or as counted from 0. May lie off the grid. */
+export function resolveAxis(axis: Axis, cells: number, size: number): number {
+  switch (axis.anchor) {
+    case null:
+    case "left":
+    case "top":
+      return axis.offset;
+    case "centre":
+    case "middle":
+      return Math.floor((cells - size) / 2) + axis.offset;
+    case "right":
+    case "bottom":
+      return cells - size + axis.offset;
+  }
+}
+
+export function areaOf({ column, row, width, height }: PlacedElement): CellArea {
+  return { left: column, top: row, right: column + width - 1, bottom: row + height - 1 };
+}
+
+/** The cells that two areas share; null where they share none. */
+export function sharedArea(a: CellArea, b: CellArea): CellArea | null {
+  const left = Math.max(a.left, b.left);
+  const right = Math.min(a.right, b.right);
+  const top = Math.max(a.top, b.top);
+  const bottom = Math.min(a.bottom, b.bottom);
+  return left > right || top > bottom ? null : { left, top, right, bottom };
+}
+
+/** Pairs of elements that share a cell, the later one second; those made to lie over others are in none. */
+export function overlapsOf(layout: Layout): { first: PlacedElement; second: PlacedElement; shared: CellArea }[] {
+  const solid = layout.elements.filter((placed) => !placed.element.overlapsNothing);
+  return solid.flatMap((second, i) =>
+    solid.slice(0, i).flatMap((first) => {
+      const shared = sharedArea(areaOf(first), areaOf(second));
+      return shared ? [{ first, second, shared }] : [];
+    }),
+  );
+}
+
+/** Whether an element's widest text stands wholly on the grid. */
+export function onGrid(placed: PlacedElement, grid: Grid): boolean {
+  const area = areaOf(placed);
+  return area.left >= 0 && area.top >= 0 && area.right < grid.columns && area.bottom < grid.rows;
+}
+
+/** Cells of an element that it shares with another or that lie off the grid, as [column, row]. */
+export function clashingCells(placed: PlacedElement, layout: Layout): (readonly [number, number])[] {
+  const areas = placed.element.overlapsNothing
+    ? []
+    : layout.elements.filter((other) => other !== placed && !other.element.overlapsNothing).map(areaOf);
+  const cells: (readonly [number, number])[] = [];
+  const { left, right, top, bottom } = areaOf(placed);
+  for (let row = top; row <= bottom; row++) {
+    for (let column = left; column <= right; column++) {
+      const off = column < 0 || row < 0 || column >= layout.grid.columns || row >= layout.grid.rows;
+      const taken = areas.some(
+        (area) => column >= area.left && column <= area.right && row >= area.top && row <= area.bottom,
+      );
+      if (off || taken) cells.push([column, row]);
+    }
+  }
+  return cells;
+}

@@ -1,0 +1,31 @@
+/** What a screen is sure to show, and what should stay clear. */
+import type { CellArea, Grid } from "./types.ts";
+
+/**
+ * Share of the picture's width and height that is safe for what must be seen.
+ * Source: BKSTS Illustrated Dictionary, 4th ed., App. B: 90 % at 4:3, 93 % at 16:9.
+ */
+export const SAFE_SHARE = { "4:3": 0.9, "16:9": 0.93 } as const;
+export type Aspect = keyof typeof SAFE_SHARE;
+
+/** The cells that lie wholly inside the middle `share` (0 to 1) of a picture filled by the grid. */
+export function safeCells(grid: Grid, share: number): CellArea {
+  const [left, right] = inside(grid.columns, share);
+  const [top, bottom] = inside(grid.rows, share);
+  return { left, top, right, bottom };
+}
+
+function inside(cells: number, share: number): [number, number] {
+  const margin = (cells * (1 - share)) / 2;
+  // A hair's breadth of rounding must not cost a cell.
+  const first = Math.ceil(margin - 1e-9);
+  return [first, cells - 1 - first];
+}
+
+/** The middle third of columns and of rows. The third is the project's own figure: no published one was found. */
+export function centralCells(grid: Grid): CellArea {
+  const third = (cells: number): [number, number] => [Math.floor(cells / 3), Math.ceil((cells * 2) / 3) - 1];
+  const [left, right] = third(grid.columns);
+  const [top, bottom] = third(grid.rows);
+  return { left, top, right, bottom };
+}

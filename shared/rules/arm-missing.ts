@@ -1,0 +1,32 @@
+import { sectionSpot } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "arm-missing",
+  severity: "warning",
+  scope: "craft",
+  summary: "A craft has modes and none of them arms it.",
+  prose:
+    "Without arm no switch starts or stops the motors, so either the line was lost or it stands in a file that is not used. A craft that cannot be disarmed by one movement of one finger is not safe to stand beside.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  level when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check: (craft, workspace) =>
+    craft.modes.size === 0 || craft.modes.has("arm")
+      ? []
+      : [
+          {
+            at: sectionSpot(craft, workspace, "modes"),
+            message: "This craft has modes and no arm: say which switch starts and stops the motors.",
+          },
+        ],
+};

@@ -1,0 +1,37 @@
+import { conditionOf, saysAlways } from "./conditions.ts";
+import { boardOf } from "./problems.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "condition-always",
+  severity: "warning",
+  scope: "craft",
+  summary: "Every state of the controls makes a condition true.",
+  prose:
+    "A mode that is on whatever the hands do is not switched by anything, which is seldom what a condition was written for. If it is meant, write “always”, which says so to the next reader; else look for the “or” that should be an “and”.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TL is up or TL is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when always\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    return board.names.flatMap((name) => {
+      if (board.selected(name) !== board.sets.every || saysAlways(craft, name)) return [];
+      return [
+        {
+          ...conditionOf(craft, workspace, name),
+          message: `Every state of the controls makes this true: ${name} can never be off. Write “always” if that is meant.`,
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,43 @@
+import { boardOf } from "./problems.ts";
+import { spotAt } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "condition-cycle",
+  severity: "error",
+  scope: "craft",
+  summary: "Conditions name one another in a circle.",
+  prose:
+    "Whether each mode of the circle is on depends on itself, so no state has an answer, and rules stay silent about all of them. Say one of them by controls instead of by the other mode.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when finder\n  finder when level\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when finder\n  finder when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check: (craft, workspace) =>
+    boardOf(craft, workspace).cycles.map(({ links }) => {
+      const [first, ...others] = links;
+      const path = links.map(({ from }) => from).join(" → ");
+      return {
+        at: spotAt(first!.source, first!),
+        message:
+          links.length === 1
+            ? `${first!.from} names itself.`
+            : `These conditions run in a circle: ${path} → ${first!.from}.`,
+        related: others.map((link) => ({
+          message: `${link.from} names ${link.to} here`,
+          at: spotAt(link.source, link),
+        })),
+        alsoOf: others.map((link) => link.source),
+      };
+    }),
+};

@@ -1,0 +1,37 @@
+import { conditionOf } from "./conditions.ts";
+import { boardOf } from "./problems.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "condition-never",
+  severity: "error",
+  scope: "craft",
+  summary: "No state of the controls makes a condition true.",
+  prose:
+    "The mode can never be on, so a switch that was meant to do something does nothing: the finder stays silent, turtle never rights the craft. Mostly one “and” should be an “or”, or a range lies outside what the channel can carry. Every combination of positions and pulses was considered, not a sample.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  finder when TR is up and TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  finder when TR is up\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    return board.names.flatMap((name) => {
+      if (board.selected(name) !== board.sets.none || board.unset.some((each) => each.in === name)) return [];
+      return [
+        {
+          ...conditionOf(craft, workspace, name),
+          message: `No state of the controls makes this true: ${name} can never be on.`,
+        },
+      ];
+    });
+  },
+};

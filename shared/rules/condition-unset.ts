@@ -1,0 +1,31 @@
+import { boardOf } from "./problems.ts";
+import { spotAt } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "condition-unset",
+  severity: "warning",
+  scope: "craft",
+  summary: "A condition names a mode that nobody set up.",
+  prose:
+    "A mode without a line of its own is off, so the test is never true, or with “not” always. Either the mode lost its line when a layer changed, or its name is not the one that was meant.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  lights when finder or TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  finder when TR is mid\n  lights when finder or TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check: (craft, workspace) =>
+    boardOf(craft, workspace).unset.map((unset) => ({
+      at: spotAt(unset.source, unset),
+      message: `Nobody set up ${unset.mode}, so it is always off here.`,
+    })),
+};

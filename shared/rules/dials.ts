@@ -1,0 +1,16 @@
+/** Dials that settings are to follow. */
+import type { Craft } from "../model/craft.ts";
+import { nearest } from "../model/nearest.ts";
+import { spotAt } from "./spots.ts";
+import type { Report } from "./types.ts";
+
+/** Settings that follow a control which the handset does not have. */
+export function unknownDials(craft: Craft): Report[] {
+  if (!craft.handset) return [];
+  return [...craft.adjust.values()].flatMap(({ value, source }) => {
+    if (value?.kind !== "follows" || craft.controls.has(value.dial)) return [];
+    const offered = nearest(value.dial, [...craft.controls.keys()]);
+    const question = offered.length > 0 ? ` Did you mean ${offered.join(" or ")}?` : "";
+    return [{ at: spotAt(source, value.dialAt), message: `The handset has no control ${value.dial}.${question}` }];
+  });
+}

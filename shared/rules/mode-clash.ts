@@ -1,0 +1,43 @@
+import { conditionOf, wordPositions } from "./conditions.ts";
+import { boardOf } from "./problems.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "mode-clash",
+  severity: "error",
+  scope: "craft",
+  summary: "Two modes that exclude each other can be on together, and nothing decides between them.",
+  prose:
+    "The craft is told to do two things at once, and which of them it does is up to chance or to the order of its code. The finding names one set of positions in which it happens. Add “and not” to one of the two, or put both on one control.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  video-low when TL is up\n  video-high when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  video-low when TR is up\n  video-high when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const { clashes } = workspace.catalogue.relations;
+    return boardOf(craft, workspace)
+      .clashes(clashes.map(({ modes }) => modes))
+      .map(({ modes: [a, b], witness }) => {
+        const reason = clashes.find(({ modes }) => modes[0] === a && modes[1] === b)?.reason ?? "";
+        const first = conditionOf(craft, workspace, a);
+        const second = conditionOf(craft, workspace, b);
+        return {
+          ...second,
+          message: `${a} and ${b} are on together with ${wordPositions(witness.needed)}. ${reason}`,
+          related: [{ message: `${a} is set up here`, at: first.at }],
+          alsoOf: [...(second.alsoOf ?? []), first.at.source, ...(first.alsoOf ?? [])],
+          witness: witness.positions,
+        };
+      });
+  },
+};

@@ -1,0 +1,29 @@
+import { layoutOf, onGrid } from "../osd/layout.ts";
+import { pages } from "./pages.ts";
+import { valueSpot } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "osd-off-grid",
+  severity: "error",
+  scope: "craft",
+  summary: "An element's widest text leaves the grid.",
+  prose:
+    "What stands outside the grid is not drawn, or wraps to the other side of the picture, often only when the number grows a digit in flight. Move the element in, or anchor it to the edge: right-2 keeps its end two cells from the last column whatever the grid.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at 28, 3\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at right-2, 3\n' },
+  },
+  check: (craft, workspace) =>
+    pages.flatMap((page) => {
+      const layout = layoutOf(craft, workspace.catalogue, page);
+      if (!layout) return [];
+      const { columns, rows } = layout.grid;
+      return layout.elements
+        .filter((placed) => !onGrid(placed, layout.grid))
+        .map((placed) => ({
+          at: valueSpot(workspace, placed.source),
+          message: `${placed.name} is up to ${placed.width} x ${placed.height} cells and begins at ${placed.column}, ${placed.row}: it leaves the grid of ${columns} x ${rows}.`,
+        }));
+    }),
+};

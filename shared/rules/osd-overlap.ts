@@ -1,0 +1,27 @@
+import { layoutOf, overlapsOf } from "../osd/layout.ts";
+import { pages } from "./pages.ts";
+import { valueSpot } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "osd-overlap",
+  severity: "warning",
+  scope: "craft",
+  summary: "Two elements of a page share a cell.",
+  prose:
+    "One is drawn over the other, and which one is on top changes with what they show; a voltage half covered by a timer reads as another voltage. The widest text of each is taken, since that is what stands there when it matters. Move one of them.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at 2, 3\n  flight-time at 4, 3\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at 2, 3\n  flight-time at 2, 4\n' },
+  },
+  check: (craft, workspace) =>
+    pages.flatMap((page) => {
+      const layout = layoutOf(craft, workspace.catalogue, page);
+      return (layout ? overlapsOf(layout) : []).map(({ first, second, shared }) => ({
+        at: valueSpot(workspace, second.source),
+        message: `${second.name} and ${first.name} share the cell ${shared.left}, ${shared.top}.`,
+        related: [{ message: `${first.name} stands here`, at: valueSpot(workspace, first.source) }],
+        alsoOf: [first.source],
+      }));
+    }),
+};

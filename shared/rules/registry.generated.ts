@@ -1,0 +1,65 @@
+// Made by npm run generate from the rules in this folder. Do not edit.
+import { rule as allowUnexplained } from "./allow-unexplained.ts";
+import { rule as armAtRest } from "./arm-at-rest.ts";
+import { rule as armMissing } from "./arm-missing.ts";
+import { rule as bandMismatch } from "./band-mismatch.ts";
+import { rule as channelShared } from "./channel-shared.ts";
+import { rule as conditionAlways } from "./condition-always.ts";
+import { rule as conditionCycle } from "./condition-cycle.ts";
+import { rule as conditionNever } from "./condition-never.ts";
+import { rule as conditionUnset } from "./condition-unset.ts";
+import { rule as dropNothing } from "./drop-nothing.ts";
+import { rule as duplicateEntry } from "./duplicate-entry.ts";
+import { rule as editionNewer } from "./edition-newer.ts";
+import { rule as endpointsOff } from "./endpoints-off.ts";
+import { rule as missingUnit } from "./missing-unit.ts";
+import { rule as modeClash } from "./mode-clash.ts";
+import { rule as osdOffGrid } from "./osd-off-grid.ts";
+import { rule as osdOverlap } from "./osd-overlap.ts";
+import { rule as outOfRange } from "./out-of-range.ts";
+import { rule as outputUnexplained } from "./output-unexplained.ts";
+import { rule as positionsAlike } from "./positions-alike.ts";
+import { rule as sectionMisplaced } from "./section-misplaced.ts";
+import { rule as syntax } from "./syntax.ts";
+import { rule as unknownName } from "./unknown-name.ts";
+import { rule as unusualValue } from "./unusual-value.ts";
+import { rule as useBroken } from "./use-broken.ts";
+import { rule as useCycle } from "./use-cycle.ts";
+import { rule as useKind } from "./use-kind.ts";
+import { rule as useMissing } from "./use-missing.ts";
+import { rule as wrongType } from "./wrong-type.ts";
+import { rule as wrongUnit } from "./wrong-unit.ts";
+import type { Rule } from "./types.ts";
+
+export const rules: readonly Rule[] = [
+  allowUnexplained,
+  armAtRest,
+  armMissing,
+  bandMismatch,
+  channelShared,
+  conditionAlways,
+  conditionCycle,
+  conditionNever,
+  conditionUnset,
+  dropNothing,
+  duplicateEntry,
+  editionNewer,
+  endpointsOff,
+  missingUnit,
+  modeClash,
+  osdOffGrid,
+  osdOverlap,
+  outOfRange,
+  outputUnexplained,
+  positionsAlike,
+  sectionMisplaced,
+  syntax,
+  unknownName,
+  unusualValue,
+  useBroken,
+  useCycle,
+  useKind,
+  useMissing,
+  wrongType,
+  wrongUnit,
+];
