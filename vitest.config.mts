@@ -1,5 +1,10 @@
 import { defineConfig } from "vitest/config";
 
+// Its editor is started, and this variable set, by `npm run test:node-host` only.
+const nodeHost = process.env.FETTLE_NODE_HOST
+  ? [{ test: { name: "node-host", include: ["tests/node-host/**/*.test.ts"], testTimeout: 120_000 } }]
+  : [];
+
 export default defineConfig({
   test: {
     projects: [
@@ -7,7 +12,7 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
-          exclude: ["tests/e2e/**"],
+          exclude: ["tests/e2e/**", "tests/node-host/**"],
           // The machine may be busy with other work: a slow test is not a wrong one.
           testTimeout: 20_000,
         },
@@ -24,6 +29,7 @@ export default defineConfig({
           retry: 0,
         },
       },
+      ...nodeHost,
     ],
   },
 });

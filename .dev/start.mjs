@@ -1,7 +1,7 @@
 // npm start [-- --check | --port N]: the findings of the demo workspace, then the demo in the editor.
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readFileSync } from "node:fs";
 import { build } from "./build.mjs";
+import { firstCraft } from "./demo.mjs";
 import { fail, inProject, run, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 import { serveEditor } from "./web-host.mjs";
@@ -20,7 +20,7 @@ if (!process.argv.includes("--check")) await serve();
 
 async function serve() {
   say("Starting the editor in which the demo workspace is open …");
-  const open = firstCraft();
+  const open = firstCraft(inProject("examples"));
   const view = panelView();
   const what = {
     folder: inProject("examples"),
@@ -42,17 +42,6 @@ async function serveAt(/** @type {import("./web-host.mjs").Served} */ what, /** 
     say(`Port ${wanted} is in use; taking a free one.`);
     return serveEditor({ ...what, port: 0 });
   }
-}
-
-/** The first craft of the demo workspace, by name, as a path in it. */
-function firstCraft() {
-  const files = readdirSync(inProject("examples"), { recursive: true, encoding: "utf8" });
-  const scripts = files.filter((file) => file.endsWith(".fettle")).sort();
-  return (
-    scripts
-      .find((file) => /^\s*craft\s/m.test(readFileSync(join(inProject("examples"), file), "utf8")))
-      ?.replaceAll("\\", "/") ?? null
-  );
 }
 
 /** The id of the extension's panel, as its manifest has it. */

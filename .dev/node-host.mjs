@@ -1,0 +1,82 @@
+// An editor whose extension host runs on Node, as on a desktop, shown in a browser. Lies in .cache/node-host.
+import { spawn } from "node:child_process";
+import { existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fail, inProject, run, runNpm, say, whileSaying } from "./say.mjs";
+
+const folder = inProject(".cache/node-host");
+const editorFolder = join(folder, "node_modules/code-server/lib/vscode");
+// This edition of the editor needs Node 24, which is therefore installed beside it.
+const packages = { "code-server": "4.139.1", [`node-${process.platform}-${process.arch}`]: "24.9.0" };
+const program = join(folder, "node_modules", `node-${process.platform}-${process.arch}`, "bin/node");
+const serverMain = join(editorFolder, "out/server-main.js");
+const dataFolder = join(folder, "data");
+
+/** Installs the editor where it is not there yet; ends the script where that fails. */
+export async function setUpNodeHost() {
+  const done = join(folder, "installed.json");
+  if (existsSync(done)) return;
+  say("Installing the editor for Node into .cache/node-host (about 800 MB, a minute or two) …");
+  rmSync(folder, { recursive: true, force: true });
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, "package.json"), '{ "private": true }\n');
+  const names = Object.entries(packages).map(([name, version]) => `${name}@${version}`);
+  const quietly = ["--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"];
+  await installed(["install", ...quietly, ...names], folder);
+  await installed(["install", "--omit=dev", ...quietly], editorFolder);
+  await installed(["install", "--omit=dev", ...quietly], join(editorFolder, "extensions"));
+  writeFileSync(done, `${JSON.stringify(packages)}\n`);
+}
+
+async function installed(/** @type {string[]} */ args, /** @type {string} */ where) {
+  const status = await whileSaying("npm install", runNpm(args, where));
+  if (status !== 0) fail("The editor for Node could not be installed: npm's message stands above.");
+}
+
+/** Installs a packaged extension into an editor without any other data. */
+export async function installExtension(/** @type {string} */ vsix) {
+  rmSync(dataFolder, { recursive: true, force: true });
+  for (const owner of ["Machine", "User"]) {
+    mkdirSync(join(dataFolder, "data", owner), { recursive: true });
+    writeFileSync(join(dataFolder, "data", owner, "settings.json"), JSON.stringify(settings));
+  }
+  const status = await run(program, [serverMain, "--install-extension", vsix, "--server-data-dir", dataFolder]);
+  if (status !== 0) fail(`The editor did not take ${vsix}: its message stands above.`);
+}
+
+const settings = {
+  "security.workspace.trust.enabled": false,
+  "chat.disableAIFeatures": true,
+  "workbench.startupEditor": "none",
+};
+
+/**
+ * Starts the editor with a folder open.
+ * @param {string} workspace
+ * @param {number} port
+ * @returns {Promise<{ url: string, close: () => void }>}
+ */
+export async function startNodeHost(workspace, port) {
+  const args = ["--host", "localhost", "--port", String(port), "--without-connection-token"];
+  const quiet = ["--accept-server-license-terms", "--telemetry-level", "off", "--server-data-dir", dataFolder];
+  const child = spawn(program, [serverMain, ...args, ...quiet], { stdio: ["ignore", "pipe", "pipe"] });
+  let said = "";
+  for (const stream of [child.stdout, child.stderr]) stream.on("data", (text) => (said += text));
+  const url = `http://localhost:${port}/?folder=${encodeURIComponent(workspace)}`;
+  const close = () => void child.kill();
+  const end = performance.now() + 60_000;
+  while (performance.now() < end && child.exitCode === null) {
+    if (await answers(`http://localhost:${port}/`)) return { url, close };
+    await new Promise((resolve) => setTimeout(resolve, 200));
+  }
+  close();
+  return fail(`The editor for Node did not start. It said:\n${said}`);
+}
+
+async function answers(/** @type {string} */ url) {
+  try {
+    return (await fetch(url)).ok;
+  } catch {
+    return false;
+  }
+}
