@@ -1,5 +1,6 @@
 /** The switches of an effective craft, as the logic takes them. */
 import type { Craft, Setting } from "../model/craft.ts";
+import { units } from "../model/units.ts";
 import { resolvePath } from "../model/uses.ts";
 import { makeSwitchboard } from "./switchboard.ts";
 import type { ConditionSpec, ControlSpec, LossSpec, PulseRange, Switchboard, SwitchInput } from "./types.ts";
@@ -113,9 +114,6 @@ function lossWord(word: string): LossSpec["onLoss"] {
   return word === "silent" || word === "hold" || word === "preset" ? word : null;
 }
 
-/** Units of time that the catalogue reads, in us. */
-const MICROSECONDS: Readonly<Record<string, number>> = { us: 1, µs: 1, ms: 1000, s: 1e6, min: 6e7 };
-
 function inUs({ number, unit }: { readonly number: number; readonly unit: string }): number {
-  return number * (MICROSECONDS[unit] ?? 1);
+  return units.convert(number, unit, "us") ?? number;
 }

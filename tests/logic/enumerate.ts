@@ -1,0 +1,96 @@
+/**
+ * The plain way, as an oracle: conditions evaluated in one state after another, over the product
+ * of all positions and of every whole microsecond of dials and undriven channels.
+ */
+import type { ControlSpec, SwitchInput } from "../../shared/logic/types.ts";
+import { type Condition, type Subject, walkCondition } from "../../shared/syntax/condition.ts";
+
+/** By control or `chN`: the position's name or the pulse. */
+export type State = Record<string, string | number>;
+
+/** Does a condition of the input hold in a state? Follows the definition, word by word. */
+export function holds(input: SwitchInput, condition: Condition, state: State): boolean {
+  switch (condition.kind) {
+    case "always":
+      return true;
+    case "not":
+      return !holds(input, condition.part, state);
+    case "and":
+      return condition.parts.every((part) => holds(input, part, state));
+    case "or":
+      return condition.parts.some((part) => holds(input, part, state));
+    case "mode":
+      return modeHolds(input, condition.name, state);
+    case "is":
+      return (state[condition.control] === condition.position) !== condition.negated;
+    default: {
+      const pulseUs = pulseOf(input, condition.subject, state);
+      if (condition.kind === "in") return condition.fromUs <= pulseUs && pulseUs <= condition.toUs;
+      return condition.kind === "above" ? pulseUs > condition.boundUs : pulseUs < condition.boundUs;
+    }
+  }
+}
+
+export function modeHolds(input: SwitchInput, name: string, state: State): boolean {
+  const mode = input.conditions.find((each) => each.name === name);
+  return mode?.lines.some(({ condition }) => holds(input, condition!, state)) ?? false;
+}
+
+function pulseOf(input: SwitchInput, subject: Subject, state: State): number {
+  const control = input.controls.find((each) =>
+    subject.kind === "control" ? each.name === subject.name : each.channel === subject.channel,
+  );
+  const at = state[control ? control.name : `ch${(subject as { channel: number }).channel}`]!;
+  return typeof at === "number" ? at : control!.positions.find(({ name }) => name === at)!.pulseUs;
+}
+
+/** What each variable can be: controls in their order, then the undriven channels that conditions name. */
+export function choices(input: SwitchInput): readonly (readonly [string, readonly (string | number)[]])[] {
+  const driven = new Set(input.controls.map(({ channel }) => channel));
+  const channels = new Set<number>();
+  for (const { lines } of input.conditions) {
+    for (const { condition } of lines) {
+      for (const node of walkCondition(condition!)) {
+        if (!("subject" in node) || node.subject.kind !== "channel") continue;
+        if (!driven.has(node.subject.channel)) channels.add(node.subject.channel);
+      }
+    }
+  }
+  const { fromUs, toUs } = input.endpointsUs;
+  return [
+    ...input.controls.map((control) => [control.name, placesOf(control)] as const),
+    ...[...channels].sort((a, b) => a - b).map((channel) => [`ch${channel}`, wholeUs(fromUs, toUs)] as const),
+  ];
+}
+
+function placesOf(control: ControlSpec): readonly (string | number)[] {
+  if (control.kind !== "dial") return control.positions.map(({ name }) => name);
+  return wholeUs(Math.min(control.fromUs!, control.toUs!), Math.max(control.fromUs!, control.toUs!));
+}
+
+function wholeUs(fromUs: number, toUs: number): readonly number[] {
+  return Array.from({ length: toUs - fromUs + 1 }, (_, i) => fromUs + i);
+}
+
+/** Every state, one after another; the same object each time, filled anew. */
+export function* everyState(input: SwitchInput): Generator<State> {
+  const all = choices(input);
+  const state: State = {};
+  function* from(i: number): Generator<State> {
+    if (i === all.length) {
+      yield state;
+      return;
+    }
+    const [name, places] = all[i]!;
+    for (const place of places) {
+      state[name] = place;
+      yield* from(i + 1);
+    }
+  }
+  yield* from(0);
+}
+
+/** How many states there are. */
+export function countEveryState(input: SwitchInput): number {
+  return choices(input).reduce((product, [, places]) => product * places.length, 1);
+}
