@@ -1,0 +1,210 @@
+/** The TextMate grammar: its rules are written here, its lists of words come from the catalogue. */
+import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+
+interface Rule {
+  readonly name?: string;
+  readonly match?: string;
+  readonly begin?: string;
+  readonly end?: string;
+  readonly include?: string;
+  readonly captures?: Readonly<Record<string, Rule>>;
+  readonly beginCaptures?: Readonly<Record<string, Rule>>;
+  readonly patterns?: readonly Rule[];
+}
+
+const catalogue = makeCatalogue();
+/** A section goes on until a line that begins at its first column and is no comment. */
+const sectionEnd = "^(?=[^\\s#])";
+const control = "[A-Z][A-Za-z0-9]*";
+const word = "[a-z][a-z0-9-]*";
+/** A word ends where no further letter, figure or hyphen follows. */
+const wordEnd = "(?![A-Za-z0-9-])";
+const wordStart = "(?<![A-Za-z0-9-])";
+
+/** Longest first: an engine takes the first alternative that fits. */
+function oneOf(words: Iterable<string>): string {
+  const sorted = [...new Set(words)].sort((a, b) => b.length - a.length || (a < b ? -1 : 1));
+  return `(?:${sorted.map((text) => text.replaceAll(/[.*+?^${}()|[\]\\/]/g, "\\$&")).join("|")})`;
+}
+
+function scoped(name: string): Rule {
+  return { name: `${name}.fettle` };
+}
+
+/** The rules of a section whose entries begin with one of `words`; other names stay plain. */
+function section(holds: string, title: string, entries: readonly Rule[]): Rule {
+  const names = catalogue.sections.filter((spec) => spec.holds === holds).map(({ name }) => name);
+  return {
+    name: `meta.section.${title}.fettle`,
+    begin: `^(${oneOf(names)})${wordEnd}(?:[ \\t]+("(?:[^"\\\\]|\\\\.)*"))?`,
+    beginCaptures: { 1: scoped("entity.name.section"), 2: scoped("string.quoted.double.title") },
+    end: sectionEnd,
+    patterns: [{ include: "#drop" }, ...entries, { include: "#entry" }, { include: "#values" }],
+  };
+}
+
+function entry(words: Iterable<string>, scope: string): Rule {
+  return { match: `^[ \\t]+(${oneOf(words)})${wordEnd}`, captures: { 1: scoped(scope) } };
+}
+
+function namesOf(list: readonly { readonly name: string }[]): string[] {
+  return list.map(({ name }) => name);
+}
+
+function settingNames(holds: string): string[] {
+  const specs = catalogue.sections.filter((spec) => spec.holds === holds);
+  return specs.flatMap((spec) => namesOf(catalogue.settingsOf(spec.name)));
+}
+
+function unitSymbols(): string[] {
+  return catalogue.unitFamilies.flatMap(({ units }) => units.flatMap(({ symbol, also }) => [symbol, ...(also ?? [])]));
+}
+
+function choiceWords(): string[] {
+  const found = new Set<string>();
+  JSON.stringify(catalogue.sections, (key, value) => {
+    if (key === "choices") for (const choice of value) found.add(choice.word);
+    return value;
+  });
+  return [...found].filter((choice) => /^[a-z]/.test(choice));
+}
+
+const setting = "support.type.property-name";
+const mode = "entity.name.function.mode";
+const modes = oneOf(namesOf(catalogue.modes));
+
+const repository: Readonly<Record<string, Rule>> = {
+  comment: {
+    name: "comment.line.number-sign.fettle",
+    begin: "#",
+    end: "$",
+    patterns: [
+      {
+        match: "\\G[ \\t]*(allow)[ \\t]+([a-z][a-z0-9-]*)(?=:)",
+        captures: { 1: scoped("keyword.control.allow"), 2: scoped("entity.name.tag.code") },
+      },
+    ],
+  },
+  string: {
+    name: "string.quoted.double.fettle",
+    begin: '"',
+    end: '"|$',
+    patterns: [{ name: "constant.character.escape.fettle", match: '\\\\["\\\\]' }],
+  },
+  header: {
+    match: `^(craft|layer|handset)${wordEnd}(?:[ \\t]+("(?:[^"\\\\]|\\\\.)*"))?(?:[ \\t]+(edition)[ \\t]+(\\d+))?`,
+    captures: {
+      1: scoped("keyword.control.header"),
+      2: scoped("string.quoted.double.title"),
+      3: scoped("keyword.control.edition"),
+      4: scoped("constant.numeric"),
+    },
+  },
+  use: {
+    match: `^(use)${wordEnd}(?:[ \\t]+("(?:[^"\\\\]|\\\\.)*"))?`,
+    captures: { 1: scoped("keyword.control.use"), 2: scoped("string.quoted.double.path") },
+  },
+  drop: {
+    match: `^[ \\t]+(drop)${wordEnd}(?:[ \\t]+(all)${wordEnd})?`,
+    captures: { 1: scoped("keyword.control.drop"), 2: scoped("keyword.control.drop") },
+  },
+  entry: { match: `^[ \\t]+(${word})${wordEnd}`, captures: { 1: scoped("variable.other.name") } },
+  number: {
+    match: `${wordStart}(-?\\d+(?:\\.\\d+)?)[ \\t]?(${oneOf(unitSymbols())})?(?![A-Za-z0-9/%])`,
+    captures: { 1: scoped("constant.numeric"), 2: scoped("keyword.other.unit") },
+  },
+  place: {
+    match: `${wordStart}(left|centre|right|top|middle|bottom)${wordEnd}[ \\t]*(?:([+-])[ \\t]*(\\d+))?`,
+    captures: {
+      1: scoped("constant.language.anchor"),
+      2: scoped("keyword.operator.arithmetic"),
+      3: scoped("constant.numeric"),
+    },
+  },
+  values: {
+    patterns: [
+      { include: "#comment" },
+      { include: "#string" },
+      { name: "constant.numeric.date.fettle", match: `${wordStart}\\d{4}-\\d{2}-\\d{2}${wordEnd}` },
+      { name: "constant.numeric.size.fettle", match: `${wordStart}\\d+[ \\t]*x[ \\t]*\\d+${wordEnd}` },
+      { name: "constant.other.choice.fettle", match: `${wordStart}\\d+:\\d+${wordEnd}` },
+      { name: "variable.language.channel.fettle", match: `${wordStart}ch[ \\t]?\\d+${wordEnd}` },
+      { include: "#place" },
+      { include: "#number" },
+      {
+        name: "keyword.operator.word.fettle",
+        match: `${wordStart}(?:when|is|in|above|below|and|or|not|always|at|to|rests|follows|from)${wordEnd}`,
+      },
+      { name: "constant.language.boolean.fettle", match: `${wordStart}(?:yes|no)${wordEnd}` },
+      { name: "variable.other.control.fettle", match: `${wordStart}${control}${wordEnd}` },
+      { name: "constant.other.choice.fettle", match: `${wordStart}${oneOf(choiceWords())}${wordEnd}` },
+      { name: "punctuation.separator.fettle", match: "," },
+    ],
+  },
+  condition: { name: "entity.name.function.mode.fettle", match: `${wordStart}${modes}${wordEnd}` },
+  position: {
+    match: `${wordStart}(is)[ \\t]+(?:(not)[ \\t]+)?(${word})${wordEnd}`,
+    captures: {
+      1: scoped("keyword.operator.word"),
+      2: scoped("keyword.operator.word"),
+      3: scoped("constant.other.position"),
+    },
+  },
+};
+
+const sections: readonly Rule[] = [
+  section("settings", "settings", [entry(settingNames("settings"), setting)]),
+  section("places", "places", [
+    entry(namesOf(catalogue.elements), "entity.name.tag.element"),
+    entry(settingNames("places"), setting),
+  ]),
+  section("modes", "modes", [
+    entry(namesOf(catalogue.modes), mode),
+    { include: "#position" },
+    { include: "#condition" },
+  ]),
+  section("outputs", "outputs", [{ include: "#position" }, { include: "#condition" }]),
+  section("controls", "controls", [
+    { match: `^[ \\t]+(${control})${wordEnd}`, captures: { 1: scoped("variable.other.control") } },
+    { name: "storage.type.control.fettle", match: `${wordStart}(?:switch|selector|button|dial)${wordEnd}` },
+    { match: `${wordStart}(rests)[ \\t]+(${word})`, captures: positionAfterRests() },
+    { name: "constant.other.position.fettle", match: `${wordStart}(?!to${wordEnd})${word}(?=[ \\t]+\\d)` },
+  ]),
+  section("follows", "follows", []),
+  {
+    name: "meta.section.kept.fettle",
+    begin: '^(verbatim)(?:[ \\t]+("(?:[^"\\\\]|\\\\.)*"))?',
+    beginCaptures: { 1: scoped("entity.name.section"), 2: scoped("string.quoted.double.title") },
+    end: sectionEnd,
+    patterns: [
+      {
+        match: "^[ \\t]+(\\|)(.*)$",
+        captures: { 1: scoped("punctuation.definition.string.begin"), 2: scoped("string.unquoted.kept") },
+      },
+      { include: "#drop" },
+      { include: "#comment" },
+    ],
+  },
+  {
+    name: "meta.section.unknown.fettle",
+    begin: `^(${word})${wordEnd}`,
+    beginCaptures: { 1: scoped("entity.name.section.unknown") },
+    end: sectionEnd,
+    patterns: [{ include: "#drop" }, { include: "#entry" }, { include: "#values" }],
+  },
+];
+
+function positionAfterRests(): Readonly<Record<string, Rule>> {
+  return { 1: scoped("keyword.operator.word"), 2: scoped("constant.other.position") };
+}
+
+/** The grammar as the editor reads it. */
+export async function generate(): Promise<{ path: string; text: string }[]> {
+  const grammar = {
+    name: "Fettle",
+    scopeName: "source.fettle",
+    patterns: [{ include: "#comment" }, { include: "#header" }, { include: "#use" }, ...sections],
+    repository,
+  };
+  return [{ path: "grammars/fettle.tmLanguage.json", text: `${JSON.stringify(grammar, null, 2)}\n` }];
+}

@@ -1,0 +1,57 @@
+/** What both hosts of the editor have in common: all but how the language server is started. */
+import { commands, type ExtensionContext, type LogOutputChannel, window, workspace } from "vscode";
+import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import {
+  CHANGED_NOTIFICATION,
+  LIST_REQUEST,
+  READ_REQUEST,
+  type ReadParams,
+  type ReadResult,
+} from "../../shared/protocol/panel.ts";
+import { listForServer, readForServer, scriptPattern } from "./files.ts";
+import { openAtStart } from "./open-at-start.ts";
+import { type Ask, pageBase, providePages, showPage } from "./pages.ts";
+import { panelHost, viewId } from "./panel-host.ts";
+
+/** Makes a client with its way to the server; it is not started yet. */
+export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
+
+/** Sets everything up, then starts the language server; rejects where that cannot be started. */
+export async function activateWith(context: ExtensionContext, makeClient: MakeClient): Promise<BaseLanguageClient> {
+  const output = window.createOutputChannel("Fettle", { log: true });
+  const client = makeClient(context, clientOptions(output));
+  client.onRequest<ReadResult, void>(READ_REQUEST, ({ uri }: ReadParams) => readForServer(uri));
+  client.onRequest(LIST_REQUEST, listForServer);
+  const started = client.start();
+  const ask: Ask = async (method, params) => {
+    await started;
+    return client.sendRequest(method, params);
+  };
+  const panel = panelHost(context.extensionUri, ask, (message) => output.warn(message));
+  client.onNotification(CHANGED_NOTIFICATION, () => panel.refresh());
+  context.subscriptions.push(
+    output,
+    ...panel.disposables,
+    ...providePages(ask),
+    commands.registerCommand("fettle.showPanel", () => commands.executeCommand(`${viewId}.focus`)),
+    commands.registerCommand("fettle.showPage", showPage),
+    commands.registerCommand("fettle.restartServer", async () => {
+      await client.stop();
+      await client.start();
+      panel.refresh();
+    }),
+  );
+  await openAtStart();
+  await started;
+  return client;
+}
+
+function clientOptions(output: LogOutputChannel): LanguageClientOptions {
+  return {
+    documentSelector: [{ language: "fettle" }],
+    synchronize: { fileEvents: workspace.createFileSystemWatcher(scriptPattern) },
+    diagnosticPullOptions: { onChange: true, onTabs: true },
+    initializationOptions: { pageBase },
+    outputChannel: output,
+  };
+}

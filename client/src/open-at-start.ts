@@ -1,0 +1,18 @@
+/** Opens the script that a folder names as the one to begin with. */
+import { Uri, window, workspace } from "vscode";
+
+/** Opens what `fettle.openAtStart` names, unless something else is open already. */
+export async function openAtStart(): Promise<void> {
+  const folder = workspace.workspaceFolders?.[0];
+  const path = workspace.getConfiguration("fettle", folder?.uri).get<string>("openAtStart", "");
+  if (!folder || path === "" || window.visibleTextEditors.length > 0) return;
+  // An absolute path or one with ".." leads out of the folder, which is no business of a folder's setting.
+  if (path.startsWith("/") || path.split(/[\\/]/).includes("..")) return;
+  try {
+    await window.showTextDocument(Uri.joinPath(folder.uri, path));
+  } catch {
+    window.showWarningMessage(
+      `The script ${path} could not be opened. The setting fettle.openAtStart names it: correct the path, or empty it.`,
+    );
+  }
+}

@@ -1,0 +1,28 @@
+/** The page of the panel: an empty frame for the app, under a policy that lets in nothing else. */
+import { Uri, type Webview } from "vscode";
+
+/** Where the panel's script and styles lie. */
+export function panelFolder(extension: Uri): Uri {
+  return Uri.joinPath(extension, "dist/panel");
+}
+
+/** The HTML of the panel's webview: no inline script or style, nothing from elsewhere. */
+export function panelPage(webview: Webview, extension: Uri): string {
+  const address = (name: string) => webview.asWebviewUri(Uri.joinPath(panelFolder(extension), name)).toString();
+  const { cspSource } = webview;
+  const policy = `default-src 'none'; script-src ${cspSource}; style-src ${cspSource}`;
+  return `<!doctype html>
+<html lang="en">
+  <head>
+    <meta charset="utf-8" />
+    <meta http-equiv="Content-Security-Policy" content="${policy}" />
+    <meta name="viewport" content="width=device-width, initial-scale=1" />
+    <title>Fettle: goggles and switches</title>
+    <link rel="stylesheet" href="${address("panel.css")}" />
+  </head>
+  <body>
+    <main id="panel"></main>
+    <script src="${address("panel.js")}"></script>
+  </body>
+</html>`;
+}

@@ -1,0 +1,17 @@
+/** The extension in a browser: the language server is a worker of its own. */
+import { type ExtensionContext, Uri } from "vscode";
+import { type BaseLanguageClient, LanguageClient } from "vscode-languageclient/browser";
+import { activateWith } from "./extension.ts";
+
+let client: BaseLanguageClient | undefined;
+
+export async function activate(context: ExtensionContext): Promise<void> {
+  client = await activateWith(context, ({ extensionUri }, options) => {
+    const worker = new Worker(Uri.joinPath(extensionUri, "dist/server/worker.js").toString(true));
+    return new LanguageClient("fettle", "Fettle", worker, options);
+  });
+}
+
+export async function deactivate(): Promise<void> {
+  await client?.stop();
+}
