@@ -1,0 +1,172 @@
+/** Things of the catalogue in words, as Markdown: for hovers, completions and reference pages. */
+import type {
+  Band,
+  Element,
+  Limit,
+  Mode,
+  Need,
+  SectionSpec,
+  Setting,
+  UnitFamily,
+  ValueType,
+} from "../catalogue/types.ts";
+
+const KINDS = {
+  hardware: "hardware: true of this craft only",
+  taste: "taste: the pilot's own",
+  safety: "safety",
+} as const;
+
+export function describeSetting(setting: Setting, section: string): string {
+  return paragraphs(
+    `**${section}.${setting.name}** — ${setting.what}`,
+    setting.why,
+    warning(setting.hazard),
+    list([
+      ...setting.types.flatMap(typeLines),
+      setting.default === undefined ? "No default" : `Default: \`${setting.default}\``,
+      `Kind: ${KINDS[setting.kind]}`,
+      ...(setting.repeatable ? ["May be said several times: the lines form a list, in order"] : []),
+      ...(setting.needs ?? []).map(needLine),
+      ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
+    ]),
+  );
+}
+
+export function describeMode(mode: Mode): string {
+  return paragraphs(
+    `**${mode.name}** — ${mode.what}`,
+    mode.why,
+    warning(mode.hazard),
+    list((mode.needs ?? []).map(needLine)),
+  );
+}
+
+export function describeElement(element: Element): string {
+  const widest =
+    element.drawn === "text" ? `Widest text: \`${element.widest.join(" / ")}\`` : `Drawn as a figure: ${element.drawn}`;
+  const size = `${Math.max(...element.widest.map((row) => [...row].length))} x ${element.widest.length} cells`;
+  return paragraphs(
+    `**${element.name}** — ${element.what}`,
+    element.why,
+    list([
+      `${widest}, ${size}${element.textOf ? " (the text's own length counts)" : ""}`,
+      ...(element.needs ?? []).map(needLine),
+    ]),
+  );
+}
+
+export function describeSection(section: SectionSpec): string {
+  return paragraphs(`**${section.name}** — ${section.what}`, section.why, `Stands in: ${section.in.join(", ")}.`);
+}
+
+export function describeUnit(symbol: string, family: UnitFamily): string {
+  const unit = family.units.find((each) => each.symbol === symbol);
+  const others = family.units.filter((each) => each.symbol !== symbol).map((each) => `\`${each.symbol}\``);
+  return paragraphs(
+    `**${symbol}** — ${unit?.name ?? symbol}`,
+    family.what,
+    others.length > 0 ? `Also said in ${others.join(", ")}.` : "No other unit of its kind.",
+  );
+}
+
+/** What a type takes, in a line or two: its unit, its limits, its usual bands. */
+export function typeLines(type: ValueType): string[] {
+  switch (type.is) {
+    case "quantity":
+    case "integer": {
+      const unit = type.is === "quantity" ? type.unit : "";
+      const what =
+        type.is === "integer" ? "a whole number" : unit === "" ? "a number without unit" : `a quantity in ${unit}`;
+      return [
+        `Takes ${what}${limitsText(type.min, type.max, unit)}`,
+        ...(type.usual ?? []).map((band) => bandLine(band, unit)),
+      ];
+    }
+    case "choice":
+      return [`Takes one of: ${type.choices.map((choice) => `\`${choice.word}\``).join(", ")}`];
+    case "yes-no":
+      return ["Takes `yes` or `no`"];
+    case "text":
+      return [`Takes a text in quotes, at most ${type.longest} characters`];
+    case "date":
+      return ["Takes a date, as in `2026-05-01`"];
+    case "order":
+      return [`Takes these words, each once, in the order meant: ${type.words.join(", ")}`];
+    case "range":
+      return [
+        `Takes a range in ${type.of.unit || "bare numbers"}${limitsText(type.of.min, type.of.max, type.of.unit)}`,
+      ];
+    case "size":
+      return [`Takes a size, columns x rows, at most ${type.mostColumns} x ${type.mostRows}`];
+    case "cell":
+      return ["Takes a place, as in `left+2, bottom-1`"];
+    case "colour":
+      return ['Takes a colour: a CSS name, or `"#rrggbb"`'];
+    case "list":
+      return [`Takes ${type.fewest} to ${type.most} items separated by commas; each:`, ...typeLines(type.of)];
+    case "fields":
+      return type.fields.map(
+        (field) =>
+          `\`${field.name}\`: ${field.what} ${field.types.flatMap(typeLines).join("; ")}${field.default ? `; default \`${field.default}\`` : ""}`,
+      );
+  }
+}
+
+function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string): string {
+  const inUnit = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
+  const sources = [...new Set([min?.source, max?.source].filter((source) => source !== undefined))].join("; ");
+  if (min && max) return `, ${inUnit(min.at)} to ${inUnit(max.at)} (${sources})`;
+  if (min) return `, at least ${inUnit(min.at)} (${sources})`;
+  if (max) return `, at most ${inUnit(max.at)} (${sources})`;
+  return "";
+}
+
+function bandLine(band: Band, unit: string): string {
+  const told = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
+  const ends =
+    `${band.from === undefined ? "" : told(band.from)} to ${band.to === undefined ? "" : told(band.to)}`.trim();
+  const { propellerIn, cells } = band.when ?? {};
+  const whens = [extent(propellerIn, "in propellers"), extent(cells, "cells")].filter((part) => part !== "");
+  return `Usual${whens.length > 0 ? ` with ${whens.join(" and ")}` : ""}: ${ends} (${band.source})`;
+}
+
+function extent(span: { from?: number | undefined; to?: number | undefined } | undefined, unit: string): string {
+  if (!span) return "";
+  if (span.from === undefined) return `up to ${span.to} ${unit}`;
+  return span.to === undefined ? `${span.from} and more ${unit}` : `${span.from} to ${span.to} ${unit}`;
+}
+
+function needLine(need: Need): string {
+  const state = need.is !== undefined ? ` ${need.is}` : need.not !== undefined ? ` other than ${need.not}` : "";
+  const what = need.setting
+    ? `\`${need.setting}\`${state}`
+    : need.mode
+      ? `the mode \`${need.mode}\``
+      : need.section
+        ? `the section \`${need.section}\``
+        : `a port for \`${need.port}\``;
+  const or = need.or?.port
+    ? `, or a port for \`${need.or.port}\``
+    : need.or?.setting
+      ? `, or \`${need.or.setting}${need.or.is ? ` ${need.or.is}` : ""}\``
+      : "";
+  return `Needs ${what}${or}: ${need.reason}`;
+}
+
+export function warning(hazard: string | undefined): string {
+  return hazard ? `⚠ ${hazard}` : "";
+}
+
+export function list(lines: readonly string[]): string {
+  return lines.map((line) => `- ${line}`).join("\n");
+}
+
+export function paragraphs(...parts: readonly string[]): string {
+  return parts.filter((part) => part !== "").join("\n\n");
+}
+
+/** A pilot's own words, so that nothing in them acts as Markdown. */
+export function plainText(text: string): string {
+  return text.replace(/[\\`*_{}[\]<>#|~!]/g, "\\$&");
+}

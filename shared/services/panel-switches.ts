@@ -1,0 +1,88 @@
+/** The controls of a craft as the panel shows them, and the state in which they put it. */
+import { switchboardOf } from "../logic/from-craft.ts";
+import type { Positions, StateReport, Switchboard } from "../logic/types.ts";
+import type { Craft, Mode } from "../model/craft.ts";
+import type { Workspace } from "../model/workspace.ts";
+import type { ControlsAt, LinePlace, PanelControl, SwitchesPicture, SwitchesState } from "../protocol/panel.ts";
+
+/** The craft to draw for a file: itself, or of those that use it the wanted one, or the first. */
+export function pickedCraft(
+  workspace: Workspace,
+  file: string,
+  crafts: readonly Craft[],
+  wanted: string | undefined,
+): Craft | null {
+  return workspace.craft(file) ?? crafts.find((each) => each.file === wanted) ?? crafts[0] ?? null;
+}
+
+/** Null where the craft knows no control. */
+export function switchesOf(craft: Craft, workspace: Workspace, wanted: ControlsAt | undefined): SwitchesPicture | null {
+  if (craft.controls.size === 0) return null;
+  const board = switchboardOf(craft, workspace.catalogue.relations.precedence);
+  const positions = { ...board.rest, ...possibleOnly(board, wanted ?? {}) };
+  return {
+    handset: craft.handset?.name ?? null,
+    controls: controlsOf(board, craft),
+    state: stateOf(board, craft, workspace, positions),
+    states: board.countStates(),
+  };
+}
+
+/** The wished positions that the controls really have: a script may have changed since they were set. */
+function possibleOnly(board: Switchboard, wanted: ControlsAt): Positions {
+  const kept: Record<string, string | number> = {};
+  for (const { name, control } of board.variables) {
+    const at = wanted[name];
+    if (at === undefined) continue;
+    const isPosition = typeof at === "string" && control?.positions.some((each) => each.name === at);
+    const takesPulse = typeof at === "number" && (control === null || control.kind === "dial");
+    if (isPosition || takesPulse) kept[name] = at;
+  }
+  return kept;
+}
+
+function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
+  const controls: PanelControl[] = [];
+  for (const { control, positions, spans } of board.map().controls) {
+    const source = craft.controls.get(control.name)?.source;
+    if (!source) continue;
+    controls.push({
+      name: control.name,
+      kind: control.kind,
+      channel: control.channel,
+      positions: positions.map(({ name, pulseUs, modes }) => ({ name, pulseUs, modes })),
+      spans,
+      rest: control.rest,
+      at: { file: source.file, line: source.line },
+    });
+  }
+  return controls;
+}
+
+function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positions: Positions): SwitchesState {
+  const report = board.stateAt(positions);
+  const told = (names: readonly string[]) => names.map((name) => modeOf(name, craft, workspace));
+  return { positions, armed: armedIn(report, board), on: told(report.on), possible: told(report.possible) };
+}
+
+/** Armed is `arm`, and `arm-permit` too where somebody set it up. Null where that is not known. */
+function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"] {
+  const asked = ["arm", "arm-permit"].filter((name) => board.names.includes(name));
+  if (!asked.includes("arm") || asked.some((name) => report.unknown.includes(name))) return null;
+  if (asked.every((name) => report.on.includes(name))) return "yes";
+  return asked.every((name) => report.on.includes(name) || report.possible.includes(name)) ? "depends" : "no";
+}
+
+function modeOf(name: string, craft: Craft, workspace: Workspace): { name: string; what: string; lines: LinePlace[] } {
+  const output = name.startsWith("outputs.") ? name.slice("outputs.".length) : null;
+  const mode: Mode | undefined = output === null ? craft.modes.get(name) : craft.outputs.get(output);
+  const lines = (mode?.lines ?? []).map(({ source }) => ({ file: source.file, line: source.line }));
+  const note = lines
+    .map(({ file, line }) => workspace.script(file)?.noteOf(line).text ?? "")
+    .find((text) => text !== "");
+  return {
+    name,
+    what: output === null ? (workspace.catalogue.mode(name)?.what ?? "") : (note ?? "An output of the board."),
+    lines,
+  };
+}
