@@ -1,19 +1,33 @@
 // Made by npm run generate from the rules in this folder. Do not edit.
 import { rule as allowUnexplained } from "./allow-unexplained.ts";
 import { rule as armAtRest } from "./arm-at-rest.ts";
+import { rule as armInMiddle } from "./arm-in-middle.ts";
 import { rule as armMissing } from "./arm-missing.ts";
+import { rule as armOnButton } from "./arm-on-button.ts";
+import { rule as armOnDial } from "./arm-on-dial.ts";
+import { rule as armOnLowPulse } from "./arm-on-low-pulse.ts";
+import { rule as armTiltOpen } from "./arm-tilt-open.ts";
 import { rule as bandMismatch } from "./band-mismatch.ts";
+import { rule as channelBeyond } from "./channel-beyond.ts";
 import { rule as channelShared } from "./channel-shared.ts";
 import { rule as conditionAlways } from "./condition-always.ts";
 import { rule as conditionCycle } from "./condition-cycle.ts";
 import { rule as conditionNever } from "./condition-never.ts";
 import { rule as conditionUnset } from "./condition-unset.ts";
+import { rule as controlIdle } from "./control-idle.ts";
+import { rule as descendBlind } from "./descend-blind.ts";
 import { rule as dropNothing } from "./drop-nothing.ts";
 import { rule as duplicateEntry } from "./duplicate-entry.ts";
 import { rule as editionNewer } from "./edition-newer.ts";
 import { rule as endpointsOff } from "./endpoints-off.ts";
+import { rule as failsafeHoldsArm } from "./failsafe-holds-arm.ts";
+import { rule as levelsLost } from "./levels-lost.ts";
+import { rule as lossHidden } from "./loss-hidden.ts";
 import { rule as missingUnit } from "./missing-unit.ts";
 import { rule as modeClash } from "./mode-clash.ts";
+import { rule as modeNeeds } from "./mode-needs.ts";
+import { rule as modeOverlap } from "./mode-overlap.ts";
+import { rule as modeShadowed } from "./mode-shadowed.ts";
 import { rule as osdOffGrid } from "./osd-off-grid.ts";
 import { rule as osdOverlap } from "./osd-overlap.ts";
 import { rule as outOfRange } from "./out-of-range.ts";
@@ -21,6 +35,8 @@ import { rule as outputUnexplained } from "./output-unexplained.ts";
 import { rule as positionsAlike } from "./positions-alike.ts";
 import { rule as sectionMisplaced } from "./section-misplaced.ts";
 import { rule as syntax } from "./syntax.ts";
+import { rule as thinMargin } from "./thin-margin.ts";
+import { rule as throttleCannotArm } from "./throttle-cannot-arm.ts";
 import { rule as unknownName } from "./unknown-name.ts";
 import { rule as unusualValue } from "./unusual-value.ts";
 import { rule as useBroken } from "./use-broken.ts";
@@ -34,19 +50,33 @@ import type { Rule } from "./types.ts";
 export const rules: readonly Rule[] = [
   allowUnexplained,
   armAtRest,
+  armInMiddle,
   armMissing,
+  armOnButton,
+  armOnDial,
+  armOnLowPulse,
+  armTiltOpen,
   bandMismatch,
+  channelBeyond,
   channelShared,
   conditionAlways,
   conditionCycle,
   conditionNever,
   conditionUnset,
+  controlIdle,
+  descendBlind,
   dropNothing,
   duplicateEntry,
   editionNewer,
   endpointsOff,
+  failsafeHoldsArm,
+  levelsLost,
+  lossHidden,
   missingUnit,
   modeClash,
+  modeNeeds,
+  modeOverlap,
+  modeShadowed,
   osdOffGrid,
   osdOverlap,
   outOfRange,
@@ -54,6 +84,8 @@ export const rules: readonly Rule[] = [
   positionsAlike,
   sectionMisplaced,
   syntax,
+  thinMargin,
+  throttleCannotArm,
   unknownName,
   unusualValue,
   useBroken,

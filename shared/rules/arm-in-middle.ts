@@ -1,0 +1,43 @@
+import { conditionOf } from "./conditions.ts";
+import { boardOf } from "./problems.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "arm-in-middle",
+  severity: "warning",
+  scope: "craft",
+  summary: "The craft is armed only in a middle position of a control.",
+  prose:
+    "A middle position is passed on the way from one end to the other, so a hand that wants the far end arms the craft in passing. Arm at an end of the switch, where the lever stops.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TR is mid\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    const { armed, sets } = board;
+    if (armed === null || armed === sets.none) return [];
+    const names = new Set(sets.dependsOn(armed));
+    return board.variables.flatMap(({ name, control }) => {
+      if (!names.has(name) || !control || control.positions.length < 3) return [];
+      const arming = control.positions.filter((position) => sets.meet(armed, sets.where({ [name]: position.name })));
+      const ends = [control.positions[0], control.positions.at(-1)];
+      if (arming.length === 0 || arming.some((position) => ends.includes(position))) return [];
+      const where = arming.map((position) => `“${position.name}”`).join(", ");
+      return [
+        {
+          ...conditionOf(craft, workspace, "arm"),
+          message: `Armed only with ${name} at ${where}, which the lever passes on its way to the end.`,
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,35 @@
+import { conditionOf } from "./conditions.ts";
+import { boardOf } from "./problems.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "arm-on-button",
+  severity: "warning",
+  scope: "craft",
+  summary: "Arming hangs on a control that springs back.",
+  prose:
+    "A button is armed only while it is held, so the motors stop when the thumb slips, and a press by accident starts them. Arm by a switch that stays where it is put.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when PB is held\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    if (board.armed === null) return [];
+    const names = new Set(board.sets.dependsOn(board.armed));
+    return board.variables
+      .filter((variable) => names.has(variable.name) && variable.control?.kind === "button")
+      .map((variable) => ({
+        ...conditionOf(craft, workspace, "arm"),
+        message: `Arming hangs on ${variable.name}, which springs back: the motors stop as soon as it is let go.`,
+      }));
+  },
+};

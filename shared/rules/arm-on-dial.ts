@@ -1,0 +1,35 @@
+import { conditionOf } from "./conditions.ts";
+import { boardOf } from "./problems.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "arm-on-dial",
+  severity: "warning",
+  scope: "craft",
+  summary: "Arming hangs on a dial.",
+  prose:
+    "A dial has no click and no place where the hand finds it: it drifts in a bag, and nobody sees from a step away where it stands. Arm by a switch that can be felt and seen.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when KN above 1500 us\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    if (board.armed === null) return [];
+    const names = new Set(board.sets.dependsOn(board.armed));
+    return board.variables
+      .filter((variable) => names.has(variable.name) && variable.control?.kind === "dial")
+      .map((variable) => ({
+        ...conditionOf(craft, workspace, "arm"),
+        message: `Arming hangs on ${variable.name}, a dial, which can be turned by accident and tells the hand nothing.`,
+      }));
+  },
+};

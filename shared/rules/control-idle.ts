@@ -1,0 +1,41 @@
+import { boardOf } from "./problems.ts";
+import { headSpot } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "control-idle",
+  severity: "info",
+  scope: "craft",
+  summary: "Two neighbouring positions of a control do the same in every state.",
+  prose:
+    "A position that changes nothing is a position to get wrong: the hand feels a click and the craft does not answer. It may be kept free on purpose, and then this is no more than a reminder; else give the position something to do.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is down\n  turtle when TR is mid\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const seen = new Set<string>();
+    return boardOf(craft, workspace)
+      .idlePositions()
+      .flatMap(({ control, positions: [a, b] }) => {
+        const source = craft.controls.get(control.name)?.source;
+        if (!source || seen.has(control.name)) return [];
+        seen.add(control.name);
+        return [
+          {
+            at: headSpot(workspace, source),
+            message: `${control.name} does the same at “${a}” and at “${b}”, whatever else is set.`,
+          },
+        ];
+      });
+  },
+};

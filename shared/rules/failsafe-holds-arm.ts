@@ -1,0 +1,52 @@
+import { convert } from "../catalogue/units.ts";
+import type { Craft, Setting } from "../model/craft.ts";
+import { settingOf, throttlePercent } from "./settings.ts";
+import { valueSpot } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+/** Longest time of holding, and of coming down, that still counts as an end. The project's own figures. */
+const LONGEST_HOLD_S = 10;
+const LONGEST_DESCENT_S = 60;
+
+function seconds(setting: Setting | undefined): number | undefined {
+  return setting?.value?.kind === "quantity" ? convert(setting.value.number, setting.value.unit, "s") : undefined;
+}
+
+function endless(craft: Craft): { setting: Setting; why: string } | null {
+  const hold = settingOf(craft, "failsafe.hold-for");
+  const holdS = seconds(hold);
+  if (hold && holdS !== undefined && holdS > LONGEST_HOLD_S)
+    return { setting: hold, why: `the craft flies on for ${holdS} s` };
+  const then = settingOf(craft, "failsafe.then");
+  const descent = settingOf(craft, "failsafe.descend-for");
+  const descentS = seconds(descent);
+  const throttle = throttlePercent(craft, "failsafe.descend-throttle");
+  if (then?.value?.kind !== "choice" || then.value.word !== "descend" || !descent || descentS === undefined)
+    return null;
+  if (throttle === null || throttle <= (throttlePercent(craft, "motors.idle") ?? 0)) return null;
+  if (descentS !== 0 && descentS <= LONGEST_DESCENT_S) return null;
+  return { setting: descent, why: descentS === 0 ? "the descent has no end" : `the descent goes on for ${descentS} s` };
+}
+
+export const rule: CraftRule = {
+  code: "failsafe-holds-arm",
+  severity: "error",
+  scope: "craft",
+  summary: "Signal loss leaves the craft armed with the throttle above idle and no end to it.",
+  prose:
+    "A craft that has lost its pilot and keeps its motors turning flies until it meets something. A few seconds of holding bridge a gap in the link; after that it has to stop, or to come down for a time that is bounded. Shorten hold-for, or bound the descent with descend-for.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  hold-for 60 s\n  then stop\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  hold-for 1 s\n  then stop\n' },
+  },
+  check(craft, workspace) {
+    const found = endless(craft);
+    if (!found) return [];
+    return [
+      {
+        at: valueSpot(workspace, found.setting.source),
+        message: `When the signal is lost ${found.why} with its motors above idle.`,
+      },
+    ];
+  },
+};

@@ -1,0 +1,47 @@
+import { linkOf } from "../logic/from-craft.ts";
+import { spotAt } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "levels-lost",
+  severity: "warning",
+  scope: "craft",
+  summary: "A control has middle positions on a channel that carries two levels only.",
+  prose:
+    "Some links carry a few channels as on or off and nothing between. A middle position then arrives as one of the two ends, and what it was to do happens at the wrong place or never. Move the control to a channel that carries its full range.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  two-level 6, 7\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  two-level 5, 7\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft) {
+    const { twoLevelChannels } = linkOf(craft);
+    return [...craft.controls.values()].flatMap(({ name, value, source }) => {
+      if (!value || !twoLevelChannels.includes(value.channel)) return [];
+      if (value.control === "dial")
+        return [
+          {
+            at: spotAt(source, value.channelAt),
+            message: `${name} is a dial on ch${value.channel}, which carries two levels only: all between its ends is lost.`,
+          },
+        ];
+      const middles = value.positions.slice(1, -1).map((position) => `“${position.name}”`);
+      if (middles.length === 0) return [];
+      return [
+        {
+          at: spotAt(source, value.channelAt),
+          message: `ch${value.channel} carries two levels only: ${middles.join(", ")} of ${name} cannot arrive.`,
+        },
+      ];
+    });
+  },
+};

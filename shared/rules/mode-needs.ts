@@ -1,0 +1,35 @@
+import { conditionOf } from "./conditions.ts";
+import { meets } from "./needs.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "mode-needs",
+  severity: "error",
+  scope: "craft",
+  summary: "A mode is set up and something it needs is missing.",
+  prose:
+    "A mode without the sensor, the setting or the section that it works with does nothing when its switch is moved, or something else than it says. What nobody has said is not held against it; what was said and stands against it is. Set up what it needs, or drop the mode.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nsensors\n  accelerometer no\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nsensors\n  accelerometer yes\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check: (craft, workspace) =>
+    [...craft.modes.keys()].flatMap((name) =>
+      (workspace.catalogue.mode(name)?.needs ?? [])
+        .filter((need) => !meets(craft, need))
+        .map((need) => ({
+          ...conditionOf(craft, workspace, name),
+          message: `${name} lacks what it needs. ${need.reason}`,
+        })),
+    ),
+};

@@ -1,0 +1,46 @@
+import { conditionOf, wordPositions } from "./conditions.ts";
+import { precedencePairs } from "./precedence.ts";
+import { boardOf } from "./problems.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "mode-overlap",
+  severity: "hint",
+  scope: "craft",
+  summary: "Two modes can be on together, and one of them then does nothing.",
+  prose:
+    "Which of the two acts is settled, so nothing breaks; but in the overlap a switch is down and its mode does not act, which is puzzling in the air. The finding names positions in which it happens. If it is meant, accept it with the reason; else add “and not” to the one that yields.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is mid\n  level-blend when PB is held\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is mid\n  level-blend when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    return precedencePairs(craft, workspace).flatMap(({ over, under, reason }) => {
+      const [above, below] = [board.selected(over), board.selected(under)];
+      if (above === null || below === null || board.sets.within(below, above)) return [];
+      const witness = board.witness(board.sets.and(above, below));
+      if (!witness) return [];
+      const [at, first] = [conditionOf(craft, workspace, under), conditionOf(craft, workspace, over)];
+      return [
+        {
+          ...at,
+          message: `With ${wordPositions(witness.needed)} both ${over} and ${under} are on, and ${under} does nothing. ${reason}`,
+          related: [{ message: `${over} is set up here`, at: first.at }],
+          alsoOf: [...(at.alsoOf ?? []), ...(first.alsoOf ?? [])],
+          witness: witness.positions,
+        },
+      ];
+    });
+  },
+};

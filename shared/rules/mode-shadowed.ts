@@ -1,0 +1,43 @@
+import { conditionOf } from "./conditions.ts";
+import { precedencePairs } from "./precedence.ts";
+import { boardOf } from "./problems.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "mode-shadowed",
+  severity: "hint",
+  scope: "craft",
+  summary: "Every state in which a mode is on lies inside a mode that takes precedence over it: it never acts.",
+  prose:
+    "The mode can be selected and still never does anything, since the one that goes before it is on whenever it is. One of the two lines is not what was meant. Separate their positions, or drop the mode that never acts.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is mid or TR is down\n  level-blend when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is mid\n  level-blend when TR is down\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    return precedencePairs(craft, workspace).flatMap(({ over, under, reason }) => {
+      const [above, below] = [board.selected(over), board.selected(under)];
+      if (above === null || below === null || below === board.sets.none || !board.sets.within(below, above)) return [];
+      const [at, first] = [conditionOf(craft, workspace, under), conditionOf(craft, workspace, over)];
+      return [
+        {
+          ...at,
+          message: `Whenever ${under} is on, ${over} is on too, so ${under} never acts. ${reason}`,
+          related: [{ message: `${over} is set up here`, at: first.at }],
+          alsoOf: [...(at.alsoOf ?? []), ...(first.alsoOf ?? [])],
+        },
+      ];
+    });
+  },
+};

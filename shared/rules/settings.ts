@@ -1,0 +1,28 @@
+/** Settings of a craft as rules ask for them. Only what some file has said: a rule never fires on defaults alone. */
+import { convert } from "../catalogue/units.ts";
+import { linkOf } from "../logic/from-craft.ts";
+import type { Craft, Setting } from "../model/craft.ts";
+import type { Size } from "../model/limits.ts";
+import { sizeIn } from "../model/unusual.ts";
+
+/** A setting as SECTION.NAME; undefined where nobody said it. */
+export function settingOf(craft: Craft, path: string): Setting | undefined {
+  const [section = "", name = ""] = path.split(".");
+  return craft.settings.get(section)?.get(name);
+}
+
+/** A share of the throttle in percent; a pulse counts from the link's low end point. Null where it is not said. */
+export function throttlePercent(craft: Craft, path: string): number | null {
+  const value = settingOf(craft, path)?.value;
+  if (value?.kind !== "quantity") return null;
+  const percent = convert(value.number, value.unit, "%");
+  if (percent !== undefined) return percent;
+  const pulseUs = convert(value.number, value.unit, "us");
+  if (pulseUs === undefined) return null;
+  const { fromUs, toUs } = linkOf(craft).endpointsUs;
+  return ((pulseUs - fromUs) / (toUs - fromUs)) * 100;
+}
+
+export function sizeOfCraft(craft: Craft): Size {
+  return sizeIn([...craft.settings.values()].flatMap((table) => [...table.values()]));
+}

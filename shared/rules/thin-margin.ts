@@ -1,0 +1,36 @@
+import { boardOf } from "./problems.ts";
+import { spotAt } from "./spots.ts";
+import type { CraftRule } from "./types.ts";
+
+/** Twice the usual tolerance of an end point, in us. Common practice, no source. */
+const THIN_US = 20;
+
+export const rule: CraftRule = {
+  code: "thin-margin",
+  severity: "warning",
+  scope: "craft",
+  summary: "A position lies within 20 us of the bound of a test on its channel.",
+  prose:
+    "A pulse arrives off by what the end points are off, some 10 us in common practice (no source), and by what the link rounds away. Nearer to a bound than twice that, the mode may flicker or change sides from one flight to the next. Move the bound half-way between two positions, or test the position by its name.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when ch6 above 1490 us\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when ch6 above 1250 us\n',
+      "wheel.fettle":
+        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+    },
+  },
+  check: (craft, workspace) =>
+    boardOf(craft, workspace)
+      .margins(THIN_US)
+      .map((margin) => ({
+        at: spotAt(margin.source, margin),
+        message: `${margin.control.name} at “${margin.position}” sends ${margin.pulseUs} us, ${margin.marginUs} us from the bound of ${margin.boundUs} us: too near to be sure of.`,
+      })),
+};
