@@ -20,6 +20,15 @@ export function toPath(path: string): string {
   return resolve(path).split(sep).join("/");
 }
 
+/** Whether a path is a folder; false where nothing is there or nobody may look. */
+export function isFolder(path: string): boolean {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
+}
+
 /** What a path holds. Never throws: what cannot be read is told as the reason why. */
 export function readScriptFile(path: string): FileAnswer {
   try {

@@ -1,0 +1,68 @@
+/** The arguments of a command, read or refused in words. */
+import { type ParseArgsConfig, parseArgs } from "node:util";
+import { nearest } from "../../../shared/model/nearest.ts";
+import { CannotRun } from "./io.ts";
+
+export type Options = NonNullable<ParseArgsConfig["options"]>;
+
+export interface Arguments {
+  readonly paths: readonly string[];
+  text(option: string): string | undefined;
+  has(option: string): boolean;
+}
+
+/** Reads options and paths. An option that there is not, or one without its value, is refused. */
+export function readArguments(args: readonly string[], options: Options): Arguments {
+  const { tokens } = parseArgs({ args: [...args], options, strict: false, allowPositionals: true, tokens: true });
+  const values = new Map<string, string | true>();
+  const paths: string[] = [];
+  for (const token of tokens) {
+    if (token.kind === "positional") paths.push(token.value);
+    if (token.kind === "option") values.set(token.name, checked(token, options));
+  }
+  return {
+    paths,
+    text(option) {
+      const value = values.get(option);
+      return typeof value === "string" ? value : undefined;
+    },
+    has: (option) => values.has(option),
+  };
+}
+
+interface OptionToken {
+  readonly name: string;
+  readonly rawName: string;
+  readonly value: string | undefined;
+}
+
+function checked({ name, rawName, value }: OptionToken, options: Options): string | true {
+  const option = Object.hasOwn(options, name) ? options[name] : undefined;
+  if (!option) {
+    const [near] = nearest(name, Object.keys(options), 1);
+    throw new CannotRun(`there is no option ${rawName}${near ? `: did you mean --${near}?` : ""}`);
+  }
+  if (option.type === "boolean") {
+    if (value !== undefined) throw new CannotRun(`${rawName} takes no value`);
+    return true;
+  }
+  if (value === undefined || value === "") throw new CannotRun(`${rawName} needs a value after it`);
+  return value;
+}
+
+/** One of the words that an option admits; `usual` where it is not given. */
+export function oneOf<Word extends string>(args: Arguments, option: string, words: readonly Word[], usual: Word): Word {
+  const value = args.text(option);
+  if (value === undefined) return usual;
+  const word = words.find((each) => each === value);
+  if (word === undefined) throw new CannotRun(`--${option} is ${words.join(" or ")}, not “${value}”`);
+  return word;
+}
+
+/** The one path that a command wants. */
+export function onePath(args: Arguments, what: string): string {
+  const [path, second] = args.paths;
+  if (path === undefined) throw new CannotRun(`say which ${what}`);
+  if (second !== undefined) throw new CannotRun(`one ${what} at a time, and “${second}” is one too many`);
+  return path;
+}

@@ -1,0 +1,44 @@
+/** `fettle check`: the findings of files, or of every script below a folder. */
+import { findingsOf } from "../../../shared/rules/engine.ts";
+import { checkReport } from "../../../shared/services/summary.ts";
+import { oneOf, readArguments } from "./arguments.ts";
+import { findingsText } from "./findings-text.ts";
+import type { Command, ExitStatus, Io } from "./io.ts";
+import { oneLine } from "./io.ts";
+import { openScripts } from "./scripts.ts";
+
+const help = `Usage: fettle check [PATH…] [--format text|json|sarif] [--strict] [--handset PATH]
+
+Says what is wrong, doubtful or unusual in scripts. A PATH is a file, a folder (every
+.fettle file below it) or “-” for standard input; without one, the working folder.
+
+  --format FORMAT   text for people (the usual), json, or sarif (SARIF 2.1.0)
+  --strict          warnings count as well: exit status 1
+  --handset PATH    this handset in place of the one that each craft names
+
+Exit status: 0 no error (with --strict: no warning either), 1 findings, 2 a file could
+not be read or the arguments make no sense; whatever could be read is still checked.
+`;
+
+async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
+  const given = readArguments(args, {
+    format: { type: "string" },
+    strict: { type: "boolean" },
+    handset: { type: "string" },
+  });
+  const format = oneOf(given, "format", ["text", "json", "sarif"], "text");
+  const paths = given.paths.length > 0 ? given.paths : ["."];
+  const { opened, refused, handset, nameOf } = await openScripts(paths, io, given.text("handset"));
+  for (const reason of refused) io.error(`fettle: ${oneLine(reason)}\n`);
+  if (opened.length === 0) return 2;
+  const found = opened.flatMap(({ file, workspace }) => findingsOf(workspace, file, handset));
+  const report = checkReport(found, opened.length, nameOf);
+  if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
+  else if (format === "sarif") io.out((await import("./sarif.ts")).sarifText(report));
+  else io.out(findingsText(report, io.colour ? "coloured" : "plain"));
+  if (refused.length > 0) return 2;
+  const { errors, warnings } = report.summary;
+  return errors > 0 || (given.has("strict") && warnings > 0) ? 1 : 0;
+}
+
+export const command: Command = { help, run };

@@ -1,0 +1,30 @@
+/** What a command touches of the world around it, so that it can be run without a process. */
+
+/** The streams and the place of one run. */
+export interface Io {
+  /** The working folder, an absolute path with `/`. */
+  readonly folder: string;
+  /** True where a person looks at the output, and wants colour. */
+  readonly colour: boolean;
+  out(text: string): void;
+  error(text: string): void;
+  /** All of standard input. */
+  input(): Promise<Uint8Array>;
+}
+
+/** 0: nothing found; 1: something found; 2: the command could not run. */
+export type ExitStatus = 0 | 1 | 2;
+
+/** A command of the command line, loaded only when it is asked for. */
+export interface Command {
+  readonly help: string;
+  run(args: readonly string[], io: Io): Promise<ExitStatus>;
+}
+
+/** The reason why a command cannot run: told in one line, with exit status 2. */
+export class CannotRun extends Error {}
+
+/** Text without what would break a line or command a terminal. */
+export function oneLine(text: string): string {
+  return text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g, " ").trim();
+}

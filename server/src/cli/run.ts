@@ -1,0 +1,84 @@
+/** From arguments to the command that they name. */
+import { nearest } from "../../../shared/model/nearest.ts";
+import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
+
+interface Entry {
+  readonly summary: string;
+  readonly load: () => Promise<Command>;
+}
+
+const commands: Readonly<Record<string, Entry>> = {
+  check: {
+    summary: "findings of files, or of every script below a folder",
+    load: async () => (await import("./check.ts")).command,
+  },
+  show: {
+    summary: "the effective craft, each value with the file and line it comes from",
+    load: async () => (await import("./show.ts")).command,
+  },
+  switches: {
+    summary: "what each switch does, the state at rest and on signal loss",
+    load: async () => (await import("./switches.ts")).command,
+  },
+};
+
+/** Runs a command line and gives its exit status. Nothing that a user hands over makes it throw. */
+export async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
+  const [name, ...rest] = args;
+  try {
+    if (name === undefined) throw new CannotRun("say which command: fettle --help lists them");
+    if (name === "--help" || name === "-h" || name === "help") {
+      io.out(help());
+      return 0;
+    }
+    if (name === "--version") {
+      io.out(`${(await import("./version.ts")).version}\n`);
+      return 0;
+    }
+    const command = await find(name).load();
+    if (asksForHelp(rest)) {
+      io.out(command.help);
+      return 0;
+    }
+    return await command.run(rest, io);
+  } catch (error) {
+    io.error(`fettle: ${oneLine(reason(error))}\n`);
+    return 2;
+  }
+}
+
+function find(name: string): Entry {
+  const entry = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (entry) return entry;
+  const [near] = nearest(name, Object.keys(commands), 1);
+  throw new CannotRun(
+    near
+      ? `there is no command “${name}”: did you mean ${near}?`
+      : `there is no command “${name}”: fettle --help lists those that there are`,
+  );
+}
+
+function asksForHelp(args: readonly string[]): boolean {
+  const end = args.indexOf("--");
+  return (end < 0 ? args : args.slice(0, end)).some((each) => each === "--help" || each === "-h");
+}
+
+function reason(error: unknown): string {
+  if (error instanceof CannotRun) return error.message;
+  const told = error instanceof Error ? error.message : String(error);
+  return `this should not have happened, and is a fault of the program: ${told}`;
+}
+
+function help(): string {
+  const width = Math.max(...Object.keys(commands).map((name) => name.length));
+  const rows = Object.entries(commands).map(([name, { summary }]) => `  ${name.padEnd(width)}  ${summary}`);
+  return `fettle: readable configuration scripts of small multirotors, checked
+
+Usage: fettle COMMAND [ARGUMENTS]
+
+${rows.join("\n")}
+
+fettle COMMAND --help says more of each. Exit status: 0 nothing found, 1 something
+found, 2 the command could not run. “-” in place of a path reads standard input.
+`;
+}

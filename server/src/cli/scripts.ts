@@ -1,0 +1,149 @@
+/** The scripts that a command is asked about, found on the disk or read from standard input. */
+import { resolve } from "node:path";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
+import type { Script } from "../../../shared/model/script.ts";
+import { textAnswer } from "../../../shared/model/text-answer.ts";
+import { type Core, makeCore, type Workspace } from "../../../shared/model/workspace.ts";
+import {
+  diskView,
+  isFolder,
+  isWithin,
+  listScripts,
+  readScriptFile,
+  realPathOf,
+  toPath,
+  workspaceRoot,
+} from "../node/disk.ts";
+import { CannotRun, type Io } from "./io.ts";
+
+/** A script, with the files among which it stands. */
+export interface Opened {
+  readonly file: string;
+  readonly workspace: Workspace;
+}
+
+export interface Scripts {
+  /** Scripts that could be read, each once. */
+  readonly opened: readonly Opened[];
+  /** Why the others could not, a line each. */
+  readonly refused: readonly string[];
+  /** The real path of the handset that stands in, where one was named. */
+  readonly handset: string | undefined;
+  /** The name under which a file is reported. */
+  nameOf(file: string): string;
+}
+
+/** Opens files, folders (every script below them) and `-`; `handset` stands in for the crafts' own. */
+export async function openScripts(paths: readonly string[], io: Io, handset?: string): Promise<Scripts> {
+  const folder = realPathOf(io.folder);
+  const input = `${folder === "/" ? "" : folder}/-`;
+  const held = new Map<string, FileAnswer>();
+  if (paths.includes("-")) held.set(input, textAnswer(await io.input()));
+  const places = openPlaces(held, io.folder);
+  const nameOf = (file: string): string => {
+    if (file === input && held.has(input)) return "-";
+    if (!isWithin(file, folder) || file === folder) return file;
+    return file.slice(folder === "/" ? 1 : folder.length + 1);
+  };
+  const stand = handset === undefined ? undefined : holdHandset(handset, held, places, io.folder);
+  const found = new Map<string, Workspace>();
+  const refused: string[] = [];
+  for (const path of paths) {
+    const at = path === "-" ? input : toPath(resolve(io.folder, path));
+    const files = path === "-" ? [input] : filesAt(at, path, refused);
+    const workspace = files.length > 0 ? places.around(at) : null;
+    for (const each of files) {
+      const file = workspace!.view.realPath(each);
+      const answer = workspace!.view.read(file);
+      if (answer?.kind === "text") found.set(file, found.get(file) ?? workspace!);
+      else refused.push(`${nameOf(each)}: ${whyNot(answer)}`);
+    }
+  }
+  const opened = [...found].map(([file, workspace]) => ({ file, workspace }));
+  return { opened, refused, handset: stand, nameOf };
+}
+
+/** Opens the one craft that a command is about. */
+export async function openCraft(path: string, io: Io, handset?: string) {
+  const scripts = await openScripts([path], io, handset);
+  const [reason] = scripts.refused;
+  if (reason !== undefined) throw new CannotRun(reason);
+  const [one, second] = scripts.opened;
+  if (!one || second) throw new CannotRun(`${path} holds several scripts: name one craft`);
+  const script = one.workspace.script(one.file)!;
+  const craft = script.tree.newer ? null : one.workspace.craft(one.file, scripts.handset);
+  if (!craft) throw new CannotRun(`${scripts.nameOf(one.file)} ${whyNoCraft(script)}`);
+  return { ...one, craft, nameOf: scripts.nameOf };
+}
+
+function whyNoCraft(script: Script): string {
+  if (script.tree.newer) return "is written in a newer edition of the language than this program knows";
+  if (script.tree.header === null) return 'is no craft: its first line should be: craft "NAME"';
+  return `is a ${script.kind}, and a craft is wanted here: name a craft that uses it`;
+}
+
+/** The scripts that a path stands for. */
+function filesAt(at: string, path: string, refused: string[]): readonly string[] {
+  if (!isFolder(at)) return [at];
+  const before = refused.length;
+  const files = listScripts(at, (below, why) => refused.push(`${below}: the folder cannot be read: ${why}`));
+  if (files.length === 0 && refused.length === before) refused.push(`${path}: no script (.fettle) is in this folder`);
+  return files;
+}
+
+function whyNot(answer: FileAnswer | undefined): string {
+  switch (answer?.kind) {
+    case "outside":
+      return "it lies outside the workspace, and only files inside it are read";
+    case "unreadable":
+      return answer.why;
+    default:
+      return "there is no such file";
+  }
+}
+
+/** One view of the disk for each workspace, and one memory for all. */
+function openPlaces(held: Map<string, FileAnswer>, folder: string) {
+  let core: Core | null = null;
+  const places = new Map<string, Workspace>();
+  return {
+    around(path: string): Workspace {
+      const root = workspaceRoot(realPathOf(path), folder);
+      let place = places.get(root);
+      if (!place) {
+        core ??= makeCore(makeCatalogue());
+        place = core.at(listedOnce(diskView(root, held)));
+        places.set(root, place);
+      }
+      return place;
+    },
+  };
+}
+
+function listedOnce(view: FileView): FileView {
+  let list: readonly string[] | null = null;
+  return {
+    ...view,
+    list() {
+      list ??= view.list();
+      return list;
+    },
+  };
+}
+
+/** Reads the handset that stands in, from wherever it lies. */
+function holdHandset(
+  path: string,
+  held: Map<string, FileAnswer>,
+  places: ReturnType<typeof openPlaces>,
+  folder: string,
+): string {
+  const file = realPathOf(toPath(resolve(folder, path)));
+  const answer = readScriptFile(file);
+  if (answer.kind !== "text") throw new CannotRun(`${path}: ${whyNot(answer)}`);
+  held.set(file, answer);
+  const kind = places.around(file).script(file)?.kind;
+  if (kind !== "handset") throw new CannotRun(`${path} is a ${kind}, and --handset wants a handset`);
+  return file;
+}

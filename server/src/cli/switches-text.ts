@@ -1,0 +1,71 @@
+/** The switch map as a person reads it. */
+import type { DistinctState, LossState, Positions } from "../../../shared/logic/types.ts";
+import type { ReportedSpan, SwitchReport } from "../../../shared/services/switch-map.ts";
+import { oneLine } from "./io.ts";
+
+export interface SwitchesTold {
+  readonly craft: string;
+  readonly handset: string | null;
+  readonly report: SwitchReport;
+  /** Some of the distinct states, or all. */
+  readonly states: readonly DistinctState[];
+  readonly loss: LossState;
+}
+
+export function switchesText({ craft, handset, report, states, loss }: SwitchesTold): string {
+  const parts = [
+    `craft    ${oneLine(craft)}\nhandset  ${oneLine(handset ?? "none")}\n`,
+    ...report.controls.map(({ name, kind, channel, positions, spans }) => {
+      const rows = positions.map((each) => [each.name, `${each.pulse} us`, listed(each.modes)]);
+      return `${name}  ${kind}, channel ${channel}\n${table([...rows, ...spanRows(spans)])}`;
+    }),
+    ...report.channels.map(({ channel, spans }) => `ch${channel}  no control drives it\n${table(spanRows(spans))}`),
+    `At rest: ${listed(report.rest.modes)}${perhaps(report.rest.possible)}\n`,
+    `When the link is lost: ${lossText(loss)}\n`,
+    statesText(report.states, states),
+    ...report.clashes.map(({ modes, positions }) => `Clash: ${modes.join(" and ")}, with ${worded(positions)}\n`),
+  ];
+  return parts.join("\n");
+}
+
+function spanRows(spans: readonly ReportedSpan[]): string[][] {
+  return spans.map(({ from, to, modes }) => ["", `${from} us to ${to} us`, listed(modes)]);
+}
+
+function lossText(loss: LossState): string {
+  switch (loss.onLoss) {
+    case "silent":
+      return "the receiver falls silent, and the failsafe of the craft takes over";
+    case "hold":
+      return "the receiver repeats what came last, and everything stays as it was";
+    case "preset":
+      return `the receiver sends its presets: ${listed(loss.on)}${perhaps(loss.possible)}`;
+    case null:
+      return "the script does not say what the receiver does (link, on-loss)";
+  }
+}
+
+function statesText(count: number, states: readonly DistinctState[]): string {
+  const told = states.length < count ? `, of which ${states.length} are shown` : "";
+  const rows = states.map(({ on, witness }) => [listed(on), worded(witness.needed)]);
+  return `Distinct states: ${count}${told}\n${table(rows)}`;
+}
+
+function listed(modes: readonly string[]): string {
+  return modes.length > 0 ? modes.join(", ") : "nothing";
+}
+
+function perhaps(modes: readonly string[]): string {
+  return modes.length > 0 ? `; perhaps ${modes.join(", ")}` : "";
+}
+
+function worded(positions: Positions): string {
+  const parts = Object.entries(positions).map(([name, at]) => `${name} ${typeof at === "number" ? `${at} us` : at}`);
+  return parts.length > 0 ? parts.join(", ") : "anywhere";
+}
+
+function table(rows: readonly (readonly string[])[]): string {
+  const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => row[i]!.length)));
+  const line = (row: readonly string[]) => row.map((cell, i) => cell.padEnd(widths[i]!)).join("  ");
+  return rows.map((row) => `  ${line(row).trimEnd()}\n`).join("");
+}

@@ -1,0 +1,39 @@
+/** `fettle switches`: what each position of each control does. */
+import { switchboardOf } from "../../../shared/logic/from-craft.ts";
+import { switchReport } from "../../../shared/services/switch-map.ts";
+import { oneOf, onePath, readArguments } from "./arguments.ts";
+import type { Command, ExitStatus, Io } from "./io.ts";
+import { openCraft } from "./scripts.ts";
+import { switchesText } from "./switches-text.ts";
+
+const help = `Usage: fettle switches CRAFT [--format text|json] [--handset PATH]
+
+What each position of each control can turn on, the distinct states that the controls
+can reach, and what is on at rest and when the link is lost. “-” reads the craft from
+standard input.
+
+  --format FORMAT   text for people (the usual), or json
+  --handset PATH    this handset in place of the one that the craft names
+`;
+
+/** As many states as a person will read through. */
+const MOST_STATES = 40;
+
+async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
+  const given = readArguments(args, { format: { type: "string" }, handset: { type: "string" } });
+  const format = oneOf(given, "format", ["text", "json"], "text");
+  const { craft, workspace } = await openCraft(onePath(given, "craft"), io, given.text("handset"));
+  const { catalogue } = workspace;
+  const report = switchReport(craft, catalogue);
+  if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
+  else {
+    const board = switchboardOf(craft, catalogue.relations.precedence);
+    const { states } = board.listStates(MOST_STATES);
+    io.out(
+      switchesText({ craft: craft.name, handset: craft.handset?.name ?? null, report, states, loss: board.loss() }),
+    );
+  }
+  return 0;
+}
+
+export const command: Command = { help, run };

@@ -1,0 +1,4 @@
+/** The version that this program was built as. */
+import project from "../../../package.json" with { type: "json" };
+
+export const { version } = project;
