@@ -1,8 +1,8 @@
 // An editor whose extension host runs on Node, as on a desktop, shown in a browser. Lies in .cache/node-host.
-import { spawn } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { fail, inProject, run, runNpm, say, whileSaying } from "./say.mjs";
+import { fail, inProject, runNpm, say, whileSaying } from "./say.mjs";
 
 const folder = inProject(".cache/node-host");
 const editorFolder = join(folder, "node_modules/code-server/lib/vscode");
@@ -34,14 +34,17 @@ async function installed(/** @type {string[]} */ args, /** @type {string} */ whe
 }
 
 /** Installs a packaged extension into an editor without any other data. */
-export async function installExtension(/** @type {string} */ vsix) {
+export function installExtension(/** @type {string} */ vsix) {
   rmSync(dataFolder, { recursive: true, force: true });
   for (const owner of ["Machine", "User"]) {
     mkdirSync(join(dataFolder, "data", owner), { recursive: true });
     writeFileSync(join(dataFolder, "data", owner, "settings.json"), JSON.stringify(settings));
   }
-  const status = await run(program, [serverMain, "--install-extension", vsix, "--server-data-dir", dataFolder]);
-  if (status !== 0) fail(`The editor did not take ${vsix}: its message stands above.`);
+  say("Installing the package in it …");
+  // What it says is kept for the case of failure: it always complains of parts that nobody needs here.
+  const args = [serverMain, "--install-extension", vsix, "--server-data-dir", dataFolder];
+  const { status, stdout, stderr } = spawnSync(program, args, { encoding: "utf8" });
+  if (status !== 0) fail(`The editor did not take ${vsix}. It said:\n${stdout}${stderr}`);
 }
 
 const settings = {

@@ -26,7 +26,6 @@ async function serve() {
     folder: inProject("examples"),
     open: open ? [open] : [],
     views: view ? [view] : [],
-    settings: { "fettle.panel.reveal": true, ...(open ? { "fettle.openAtStart": open } : {}) },
   };
   const { url } = await serveAt(what, port ?? usualPort);
   say(`Open ${url} in a browser. What you change there stays in the browser. Ctrl+C ends it.`);

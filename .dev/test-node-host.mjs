@@ -11,7 +11,7 @@ await setUp();
 if (!findChromium()) fail(`This needs a browser, and there is no Chromium here. ${howToGetChromium}`);
 await setUpNodeHost();
 const vsix = await packageExtension();
-await installExtension(vsix);
+installExtension(vsix);
 const folder = mkdtempSync(inProject(".cache/workspace-"));
 cpSync(inProject("examples"), folder, { recursive: true });
 say("Starting the editor …");
