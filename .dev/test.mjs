@@ -29,9 +29,19 @@ process.exitCode = count("failed") > 0 ? 1 : 0;
 /** @returns {Promise<Outcome>} */
 async function outcomeOf(/** @type {string} */ name, /** @type {() => Promise<number>} */ check) {
   say(`Checking: ${name} …`);
-  const outcome = (await check()) === 0 ? "passed" : "failed";
+  const outcome = (await statusOf(check)) === 0 ? "passed" : "failed";
   say(`${name}: ${outcome}.`);
   return outcome;
+}
+
+/** A check that throws has failed, and the others still run. */
+async function statusOf(/** @type {() => Promise<number>} */ check) {
+  try {
+    return await check();
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error);
+    return 1;
+  }
 }
 
 /** @returns {Promise<Outcome>} */
