@@ -1,0 +1,100 @@
+/** The panel: two views of the script that is open, and what to say where there is nothing to draw. */
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { ControlsAt, LinePlace, PanelModel, ToPanel } from "../../shared/protocol/panel.ts";
+import { GogglesView } from "./goggles-view.tsx";
+import { listen, recall, remember, tell, type ViewName } from "./host.ts";
+import { SwitchesView } from "./switches-view.tsx";
+import { Tabs } from "./tabs.tsx";
+
+const noScript = "Open a script, a file that ends in .fettle, and see here what its pilot will see and switch.";
+
+export function App() {
+  const [model, setModel] = useState<PanelModel | null>(null);
+  const [marked, setMarked] = useState<LinePlace | null>(null);
+  const [view, setView] = useState<ViewName>(recall().view);
+  const known = useRef<string | null>(null);
+
+  useEffect(() => {
+    const stop = listen((message: ToPanel) => {
+      if (message.kind === "cursor") setMarked(message.at);
+      else if (message.kind === "show") setView(message.view);
+      else {
+        setModel(message.model);
+        if (known.current === null) restorePositions(message.model);
+        known.current = message.model.file;
+      }
+    });
+    tell({ kind: "ready" });
+    return stop;
+  }, []);
+  useEffect(keepScroll, []);
+  useEffect(() => {
+    if (model) window.scrollTo(0, recall().scrollTop);
+  }, [model === null]);
+
+  const choose = (chosen: ViewName) => {
+    setView(chosen);
+    remember({ view: chosen });
+  };
+  if (!model) return <p class="empty">{noScript}</p>;
+  return (
+    <>
+      <header>
+        <h1>{model.craft}</h1>
+        <OtherCraft model={model} />
+      </header>
+      {model.empty ? (
+        <p class="empty">{model.empty}</p>
+      ) : (
+        <Tabs view={view} choose={choose}>
+          {view === "goggles" ? <Goggles model={model} marked={marked} /> : <Switches model={model} />}
+        </Tabs>
+      )}
+    </>
+  );
+}
+
+function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
+  if (model.goggles) return <GogglesView picture={model.goggles} marked={marked} />;
+  return <p class="empty">{model.noGoggles ?? "This script lays out no OSD."}</p>;
+}
+
+function Switches({ model }: { model: PanelModel }) {
+  if (!model.switches) return <p class="empty">{model.noSwitches ?? "This script has no handset."}</p>;
+  const move = (positions: ControlsAt) => {
+    remember({ file: model.file, positions });
+    tell({ kind: "positions", positions });
+  };
+  return <SwitchesView picture={model.switches} findings={model.findings} move={move} />;
+}
+
+/** A layer or a handset is part of several craft: one of them is drawn. */
+function OtherCraft({ model }: { model: PanelModel }) {
+  if (model.alsoIn.length === 0) return null;
+  return (
+    <label>
+      Drawn as in{" "}
+      <select value="" onChange={({ currentTarget }) => tell({ kind: "craft", file: currentTarget.value })}>
+        <option value="">{model.craft}</option>
+        {model.alsoIn.map(({ file, name }) => (
+          <option key={file} value={file}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+/** A page that was hidden, or an editor that was closed, comes back with the switches where they stood. */
+function restorePositions({ file, switches }: PanelModel): void {
+  const remembered = recall();
+  if (remembered.file !== file || !switches || Object.keys(remembered.positions).length === 0) return;
+  tell({ kind: "positions", positions: remembered.positions });
+}
+
+function keepScroll(): () => void {
+  const keep = () => remember({ scrollTop: window.scrollY });
+  window.addEventListener("scrollend", keep);
+  return () => window.removeEventListener("scrollend", keep);
+}

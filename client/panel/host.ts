@@ -1,0 +1,46 @@
+/** The way from the panel's page to its host, and what the page remembers while it is hidden. */
+import type { ControlsAt, FromPanel, ToPanel } from "../../shared/protocol/panel.ts";
+
+export type ViewName = "goggles" | "switches";
+
+/** What outlives the page: where the pilot had got to, and nothing of the script itself. */
+export interface Remembered {
+  readonly view: ViewName;
+  readonly scrollTop: number;
+  /** The script that the positions were set for. */
+  readonly file: string | null;
+  readonly positions: ControlsAt;
+}
+
+interface EditorApi {
+  postMessage(message: FromPanel): void;
+  getState(): unknown;
+  setState(state: Remembered): void;
+}
+
+declare function acquireVsCodeApi(): EditorApi;
+
+const api = acquireVsCodeApi();
+const nothing: Remembered = { view: "goggles", scrollTop: 0, file: null, positions: {} };
+
+/** Tells the host of a gesture. */
+export function tell(message: FromPanel): void {
+  api.postMessage(message);
+}
+
+/** Calls `take` with every message of the host; gives the way to stop. */
+export function listen(take: (message: ToPanel) => void): () => void {
+  const onMessage = ({ data }: MessageEvent<ToPanel>) => take(data);
+  window.addEventListener("message", onMessage);
+  return () => window.removeEventListener("message", onMessage);
+}
+
+export function recall(): Remembered {
+  const state = api.getState();
+  return typeof state === "object" && state !== null ? { ...nothing, ...state } : nothing;
+}
+
+/** Remembers some of it anew; the rest stays as it was. */
+export function remember(some: Partial<Remembered>): void {
+  api.setState({ ...recall(), ...some });
+}

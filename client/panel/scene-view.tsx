@@ -1,0 +1,26 @@
+/** Shows a drawing in the page, each of its nodes with whatever the page has to add to it. */
+import { type ComponentChild, h } from "preact";
+import type { SceneNode } from "../../shared/draw/scene.ts";
+
+/** What the page adds to a node: roles, labels, gestures. */
+export type Enrich = (node: SceneNode) => Readonly<Record<string, unknown>> | undefined;
+
+export function sceneView(node: SceneNode | string, enrich: Enrich, key?: number): ComponentChild {
+  if (typeof node === "string") return node;
+  const children = node.children.map((child, index) => sceneView(child, enrich, index));
+  return h(node.tag, { ...node.attributes, ...enrich(node), key }, children);
+}
+
+/** Enter and the space bar do what a click does. */
+export function pressable(press: () => void): Readonly<Record<string, unknown>> {
+  return {
+    role: "button",
+    tabIndex: 0,
+    onClick: press,
+    onKeyDown: (event: KeyboardEvent) => {
+      if (event.key !== "Enter" && event.key !== " ") return;
+      event.preventDefault();
+      press();
+    },
+  };
+}

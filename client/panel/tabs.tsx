@@ -1,0 +1,46 @@
+/** The two views as tabs: arrow keys go from one to the other. */
+import type { ComponentChildren } from "preact";
+import type { ViewName } from "./host.ts";
+
+const titles: Readonly<Record<ViewName, string>> = { goggles: "Goggles", switches: "Switches" };
+const names = Object.keys(titles) as ViewName[];
+
+interface Shown {
+  readonly view: ViewName;
+  readonly choose: (view: ViewName) => void;
+  readonly children: ComponentChildren;
+}
+
+export function Tabs({ view, choose, children }: Shown) {
+  const onKeyDown = (event: KeyboardEvent) => {
+    const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
+    const next = by && names[(names.indexOf(view) + by + names.length) % names.length];
+    if (!next) return;
+    event.preventDefault();
+    choose(next);
+    document.getElementById(`tab-${next}`)?.focus();
+  };
+  return (
+    <>
+      <div role="tablist" aria-label="Views of the script" onKeyDown={onKeyDown}>
+        {names.map((name) => (
+          <button
+            type="button"
+            role="tab"
+            key={name}
+            id={`tab-${name}`}
+            aria-selected={name === view}
+            aria-controls="view"
+            tabIndex={name === view ? 0 : -1}
+            onClick={() => choose(name)}
+          >
+            {titles[name]}
+          </button>
+        ))}
+      </div>
+      <div role="tabpanel" id="view" aria-labelledby={`tab-${view}`}>
+        {children}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,77 @@
+/** A dial: a round knob with its stretches as arcs, and what each stretch turns on beneath. */
+import type { PanelControl } from "../protocol/panel.ts";
+import type { Card, CardPlace } from "./card.ts";
+import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
+import { dialPulseUs, dialRangeUs, inSpan } from "./words.ts";
+import { lineHeight, lines, text, wrapped } from "./writing.ts";
+
+/** How far the knob turns, in degrees, and where it begins; 0 is upright. */
+const turnDeg = 270;
+const beginDeg = -135;
+const knobRadius = 26;
+const size = 12;
+
+/** The knob, pointing to where it is set, above its stretches in rising order. */
+export function drawDial(control: PanelControl, { x, y, width, positions }: CardPlace): Card {
+  const pulseUs = dialPulseUs(control, positions);
+  const centre = { x: x + knobRadius + 5, y: y + knobRadius + 4 };
+  const range = dialRangeUs(control);
+  const degOf = (us: number) =>
+    range && range.toUs > range.fromUs
+      ? beginDeg + ((us - range.fromUs) / (range.toUs - range.fromUs)) * turnDeg
+      : beginDeg;
+  const current = control.spans.findIndex((span) => inSpan(pulseUs, span));
+  const arcs = control.spans.map(({ fromUs, toUs, modes }, index) => {
+    const [low, high] = [degOf(Math.min(fromUs, toUs)), degOf(Math.max(fromUs, toUs))];
+    const className = ["arc", ...(modes.length > 0 ? [] : ["idle"]), ...(index === current ? ["set"] : [])].join(" ");
+    return path(className, arc(centre, knobRadius, low + 2, high - 2));
+  });
+  const tip = around(centre, knobRadius - 7, degOf(pulseUs));
+  const knob = node("g", { class: "knob", "data-control": control.name, "data-knob": pulseUs }, [
+    node("circle", { class: "reach", cx: centre.x, cy: centre.y, r: knobRadius + 5 }),
+    ...arcs,
+    node("circle", { class: "rocker", cx: centre.x, cy: centre.y, r: knobRadius - 6 }),
+    path("needle", `M${rounded(centre.x)} ${rounded(centre.y)}L${rounded(tip.x)} ${rounded(tip.y)}`),
+    text("small", centre.x + knobRadius + 12, centre.y + 4, 11, `${pulseUs} us`),
+  ]);
+  const rows = drawSpans(control, { x, y: y + 2 * knobRadius + 12, width, positions }, current);
+  return { height: 2 * knobRadius + 12 + rows.height, nodes: [knob, ...rows.nodes] };
+}
+
+function drawSpans(control: PanelControl, { x, y, width }: CardPlace, current: number): Card {
+  const nodes: SceneNode[] = [];
+  let top = y;
+  for (const [index, { fromUs, toUs, modes }] of control.spans.entries()) {
+    const names = wrapped(modes.length > 0 ? modes : ["–"], width - 16, size);
+    const height = 22 + names.length * lineHeight(size);
+    const middleUs = Math.round((fromUs + toUs) / 2);
+    const set = index === current;
+    nodes.push(
+      node("g", { class: set ? "way set" : "way", "data-control": control.name, "data-set": middleUs }, [
+        rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
+        rect("key", { x, y: top + 3, width: 6, height: height - 8 }, 3),
+        text("way-name", x + 16, top + 14, size, `${fromUs} to ${toUs} us`),
+        ...lines(modes.length > 0 ? "modes" : "modes none", x + 16, top + 14 + lineHeight(size), size, names),
+      ]),
+    );
+    top += height;
+  }
+  return { height: top - y, nodes };
+}
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The point at a distance from a centre, in a direction in degrees, clockwise from upright. */
+function around(centre: Point, radius: number, deg: number): Point {
+  const rad = (deg * Math.PI) / 180;
+  return { x: centre.x + radius * Math.sin(rad), y: centre.y - radius * Math.cos(rad) };
+}
+
+function arc(centre: Point, radius: number, fromDeg: number, toDeg: number): string {
+  const [from, to] = [around(centre, radius, fromDeg), around(centre, radius, Math.max(fromDeg + 1, toDeg))];
+  const long = toDeg - fromDeg > 180 ? 1 : 0;
+  return `M${rounded(from.x)} ${rounded(from.y)}A${radius} ${radius} 0 ${long} 1 ${rounded(to.x)} ${rounded(to.y)}`;
+}

@@ -1,0 +1,109 @@
+/** The picture that the pilot will see: a plain sky and ground, and the elements in their cells. */
+import type { GogglesPicture, LinePlace, PanelElement } from "../protocol/panel.ts";
+import { drawFigure } from "./figures.ts";
+import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
+
+export interface GogglesOptions {
+  /** The line in the script whose element is marked. */
+  readonly marked?: LinePlace | null;
+}
+
+const pictureHeight = 540;
+/** Cells off the grid are drawn as far as this, so that one long text does not shrink the rest. */
+const mostCellsOff = 6;
+
+/** The picture as one SVG, at its own aspect, with room around it where elements leave the grid. */
+export function drawGoggles(picture: GogglesPicture, options: GogglesOptions = {}): SceneNode {
+  const screen: Box = { x: 0, y: 0, width: pictureHeight * picture.aspect, height: pictureHeight };
+  const cell = { width: screen.width / picture.columns, height: screen.height / picture.rows };
+  const horizonY = screen.height * 0.6;
+  const elements = picture.elements.map((element) => drawElement(element, cell, isMarked(element, options.marked)));
+  return node("svg", { viewBox: viewBox(picture, cell, screen), class: "goggles" }, [
+    node("defs", {}, [hatch]),
+    rect("sky", screen),
+    rect("ground", { ...screen, y: horizonY, height: screen.height - horizonY }),
+    rect("rim", screen),
+    ...drawSafe(picture, cell),
+    ...elements,
+  ]);
+}
+
+interface Cell {
+  readonly width: number;
+  readonly height: number;
+}
+
+const hatch = node(
+  "pattern",
+  { id: "hatch", width: 8, height: 8, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
+  [rect("hatch-ground", { x: 0, y: 0, width: 8, height: 8 }), rect("hatch-line", { x: 0, y: 0, width: 3, height: 8 })],
+);
+
+function isMarked(element: PanelElement, marked: LinePlace | null | undefined): boolean {
+  return marked != null && marked.file === element.at.file && marked.line === element.at.line;
+}
+
+function viewBox(picture: GogglesPicture, cell: Cell, screen: Box): string {
+  const reach = (cellsOff: readonly number[]) => Math.min(mostCellsOff, Math.max(0, ...cellsOff));
+  const { elements, columns, rows } = picture;
+  const left = reach(elements.map(({ column }) => -column)) * cell.width;
+  const top = reach(elements.map(({ row }) => -row)) * cell.height;
+  const right = reach(elements.map(({ column, width }) => column + width - columns)) * cell.width;
+  const bottom = reach(elements.map(({ row, height }) => row + height - rows)) * cell.height;
+  const rim = 3;
+  const corner = [-left - rim, -top - rim];
+  const size = [screen.width + left + right + 2 * rim, screen.height + top + bottom + 2 * rim];
+  return [...corner, ...size].map(rounded).join(" ");
+}
+
+function drawSafe({ safe }: GogglesPicture, cell: Cell): SceneNode[] {
+  if (!safe) return [];
+  const size = {
+    column: safe.left,
+    row: safe.top,
+    width: safe.right - safe.left + 1,
+    height: safe.bottom - safe.top + 1,
+  };
+  return [rect("safe", boxOf(size, cell), 4)];
+}
+
+function boxOf(at: { column: number; row: number; width: number; height: number }, cell: Cell): Box {
+  return {
+    x: at.column * cell.width,
+    y: at.row * cell.height,
+    width: at.width * cell.width,
+    height: at.height * cell.height,
+  };
+}
+
+function drawElement(element: PanelElement, cell: Cell, marked: boolean): SceneNode {
+  const box = boxOf(element, cell);
+  const amiss = element.clashing.map(([column, row]) =>
+    rect("hatched", boxOf({ column, row, width: 1, height: 1 }, cell)),
+  );
+  const content =
+    element.drawn === "text"
+      ? element.text.flatMap((row, index) => drawRow(row, box.x, box.y + index * cell.height, cell))
+      : drawFigure(element.drawn, box);
+  const className = ["element", ...(marked ? ["marked"] : []), ...(amiss.length > 0 ? ["amiss"] : [])].join(" ");
+  return node("g", { class: className, "data-element": element.name, "data-line": element.at.line }, [
+    rect("plate", box, 2),
+    ...amiss,
+    ...content,
+    ...(amiss.length > 0 ? [path("amiss-edge", edge(box))] : []),
+  ]);
+}
+
+/** One character a cell: every glyph is given its own x, whatever the font's advance may be. */
+function drawRow(row: string, x: number, y: number, cell: Cell): SceneNode[] {
+  const glyphs = [...row].map((glyph, index) => ({ glyph, x: rounded(x + (index + 0.5) * cell.width) }));
+  const seen = glyphs.filter(({ glyph }) => glyph.trim() !== "");
+  if (seen.length === 0) return [];
+  const size = Math.min(cell.height * 0.84, cell.width * 1.5);
+  const attributes = { class: "glyphs", x: seen.map((one) => one.x).join(" "), y: y + cell.height / 2 + size * 0.35 };
+  return [node("text", { ...attributes, "font-size": size }, [seen.map(({ glyph }) => glyph).join("")])];
+}
+
+function edge({ x, y, width, height }: Box): string {
+  return `M${rounded(x)} ${rounded(y)}h${rounded(width)}v${rounded(height)}h${rounded(-width)}Z`;
+}

@@ -1,0 +1,83 @@
+/** How a drawing looks in a file of its own, where no editor lends it colours. */
+
+export type Theme = "light" | "dark";
+
+interface Palette {
+  readonly page: string;
+  readonly text: string;
+  readonly quiet: string;
+  readonly line: string;
+  readonly plate: string;
+  readonly accent: string;
+  readonly onAccent: string;
+  readonly sky: string;
+  readonly ground: string;
+  readonly amiss: string;
+}
+
+const palettes: Readonly<Record<Theme, Palette>> = {
+  light: {
+    page: "#ffffff",
+    text: "#26292e",
+    quiet: "#5b626c",
+    line: "#b9bfc8",
+    plate: "#eef0f3",
+    accent: "#8a4416",
+    onAccent: "#ffffff",
+    sky: "#44607c",
+    ground: "#4d5540",
+    amiss: "#ffb347",
+  },
+  dark: {
+    page: "#1d2024",
+    text: "#e4e6ea",
+    quiet: "#a6adb8",
+    line: "#4a515c",
+    plate: "#2a2e34",
+    accent: "#e39a63",
+    onAccent: "#1d2024",
+    sky: "#2c4058",
+    ground: "#38402f",
+    amiss: "#ffb347",
+  },
+};
+
+/** The style sheet of a drawing in a file. */
+export function styleSheet(theme: Theme): string {
+  const c = palettes[theme];
+  const rules: readonly (readonly [selector: string, declarations: string])[] = [
+    ["svg", `background:${c.page}`],
+    ["text", `fill:${c.text};font-family:system-ui,sans-serif`],
+    [".sky", `fill:${c.sky}`],
+    [".ground", `fill:${c.ground}`],
+    [".rim", `fill:none;stroke:${c.line};stroke-width:2`],
+    [".safe", "fill:none;stroke:#fff;stroke-opacity:.55;stroke-dasharray:2 6;stroke-width:1.5"],
+    [".plate,.reach", "fill:none"],
+    [".marked .plate", "fill:#000;fill-opacity:.35;stroke:#fff;stroke-width:2"],
+    [
+      ".glyphs",
+      "fill:#fff;stroke:#000;stroke-width:3;paint-order:stroke;font-family:monospace;font-weight:600;text-anchor:middle",
+    ],
+    [".line", "fill:none;stroke:#fff;stroke-width:2.5"],
+    [".faint", "fill:none;stroke:#fff;stroke-opacity:.7;stroke-width:1.5"],
+    [".solid", "fill:#fff"],
+    [".hatch-ground", "fill:#000;fill-opacity:.35"],
+    [".hatch-line", `fill:${c.amiss};fill-opacity:.85`],
+    [".hatched", "fill:url(#hatch)"],
+    [".amiss-edge", `fill:none;stroke:${c.amiss};stroke-width:2`],
+    [".card", `fill:none;stroke:${c.line}`],
+    [".rocker", `fill:${c.plate};stroke:${c.line}`],
+    [".key", `fill:${c.page};stroke:${c.line}`],
+    [".set .key", `fill:${c.accent};stroke:${c.accent}`],
+    [".grip", `fill:none;stroke:${c.onAccent};stroke-width:1.5;stroke-linecap:round`],
+    [".control-name,.state-words", "font-weight:600"],
+    [".set .way-name", "font-weight:600"],
+    [".small,.modes", `fill:${c.quiet}`],
+    [".set .modes", `fill:${c.text}`],
+    [".arc", `fill:none;stroke:${c.quiet};stroke-width:6`],
+    [".arc.idle", `stroke:${c.line}`],
+    [".arc.set", `stroke:${c.accent}`],
+    [".needle", `stroke:${c.accent};stroke-width:3;stroke-linecap:round`],
+  ];
+  return rules.map(([selector, declarations]) => `${selector}{${declarations}}`).join("");
+}

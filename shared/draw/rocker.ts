@@ -1,0 +1,49 @@
+/** A switch, selector or button: an upright rocker, its positions stacked as the hand finds them. */
+import type { PanelControl } from "../protocol/panel.ts";
+import type { Card, CardPlace } from "./card.ts";
+import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
+import { lineHeight, lines, text, wrapped } from "./writing.ts";
+
+const rockerWidth = 26;
+const textGap = 10;
+const nameSize = 13;
+const modesSize = 12;
+
+/** The positions from top to bottom in the script's order; the one that is set is filled and stands out. */
+export function drawRocker(control: PanelControl, place: CardPlace): Card {
+  const { x, y, width, positions } = place;
+  const textWidth = width - rockerWidth - textGap;
+  let top = y + 3;
+  const nodes: SceneNode[] = [];
+  for (const { name, modes } of control.positions) {
+    const names = wrapped(modes.length > 0 ? modes : ["–"], textWidth, modesSize);
+    const height = Math.max(36, 22 + names.length * lineHeight(modesSize));
+    const set = positions[control.name] === name;
+    const plate = { x, y: top, width: rockerWidth, height: height - 2 };
+    const label = name === control.rest ? `${name} · rest` : name;
+    nodes.push(
+      node("g", { class: set ? "way set" : "way", "data-control": control.name, "data-set": name }, [
+        rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
+        rect("key", plate, 5),
+        ...(set ? [path("grip", grip(x, top + plate.height / 2))] : []),
+        text("way-name", x + rockerWidth + textGap, top + 14, nameSize, label),
+        ...lines(
+          modes.length > 0 ? "modes" : "modes none",
+          x + rockerWidth + textGap,
+          top + 14 + lineHeight(modesSize),
+          modesSize,
+          names,
+        ),
+      ]),
+    );
+    top += height;
+  }
+  const body = rect("rocker", { x: x - 3, y: y, width: rockerWidth + 6, height: top - y + 1 }, 8);
+  return { height: top - y + 1, nodes: [body, ...nodes] };
+}
+
+/** Three ridges, as a thumb would feel them. */
+function grip(x: number, middleY: number): string {
+  const ridge = (y: number) => `M${rounded(x + 7)} ${rounded(y)}h${rockerWidth - 14}`;
+  return [-5, 0, 5].map((offset) => ridge(middleY + offset)).join("");
+}

@@ -1,0 +1,63 @@
+/** The handset's controls as they lie in the hand, each with its positions and what each turns on. */
+import type { PanelControl, SwitchesPicture } from "../protocol/panel.ts";
+import type { Card, CardPlace } from "./card.ts";
+import { drawDial } from "./dial.ts";
+import { drawRocker } from "./rocker.ts";
+import { node, rect, type SceneNode } from "./scene.ts";
+import { stateInWords } from "./words.ts";
+import { text } from "./writing.ts";
+
+export interface SwitchesOptions {
+  /** How wide the drawing may be, in its own units; controls wrap within it. */
+  readonly width?: number;
+  /** Leave the state's words to whoever shows the drawing. */
+  readonly words?: "above" | "none";
+}
+
+const narrowestCard = 132;
+const widestCard = 210;
+const gap = 10;
+const padding = 10;
+const headHeight = 40;
+
+/** All controls as one SVG, in the order of the script, in as many columns as the width allows. */
+export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions = {}): SceneNode {
+  const width = Math.max(narrowestCard, options.width ?? 640);
+  const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + gap) / (narrowestCard + gap))));
+  const cardWidth = Math.min(widestCard, (width - gap * (columns - 1)) / columns);
+  const above = options.words === "none" ? [] : [text("state-words", 0, 15, 15, stateInWords(picture.state))];
+  let y = above.length > 0 ? 32 : 1;
+  const cards: SceneNode[] = [];
+  for (let first = 0; first < picture.controls.length; first += columns) {
+    const row = picture.controls.slice(first, first + columns);
+    const drawn = row.map((control, index) => {
+      const place = { x: index * (cardWidth + gap) + 1, y, width: cardWidth - 2, positions: picture.state.positions };
+      return { control, place, ...drawControl(control, place) };
+    });
+    const height = Math.max(...drawn.map((card) => card.height));
+    for (const { control, place, nodes } of drawn) {
+      const frame = rect("card", { x: place.x, y, width: place.width, height }, 6);
+      cards.push(node("g", { class: "control", "data-control": control.name }, [frame, ...nodes]));
+    }
+    y += height + gap;
+  }
+  const height = Math.max(1, y - gap + 1);
+  return node("svg", { viewBox: `0 0 ${Math.round(width)} ${Math.ceil(height)}`, class: "switches" }, [
+    ...above,
+    ...cards,
+  ]);
+}
+
+function drawControl(control: PanelControl, place: CardPlace): Card {
+  const head = node("g", { class: "head", "data-line": control.at.line, "data-head": control.name }, [
+    rect("plate", { x: place.x + 3, y: place.y + 3, width: place.width - 6, height: headHeight - 8 }, 4),
+    text("control-name", place.x + padding, place.y + 21, 15, control.name),
+    text("small", place.x + place.width - padding, place.y + 20, 11, `${control.kind}, ch${control.channel}`, "end"),
+  ]);
+  const inner = { ...place, x: place.x + padding, y: place.y + headHeight, width: place.width - 2 * padding };
+  const { height, nodes } = control.kind === "dial" ? drawDial(control, inner) : drawRocker(control, inner);
+  return {
+    height: headHeight + height + padding,
+    nodes: [head, node("g", { class: "ways", "data-ways": control.name }, nodes)],
+  };
+}

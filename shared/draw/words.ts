@@ -1,0 +1,73 @@
+/** What the drawings show, in words: for those who do not see them, and for the line above them. */
+import type { ControlsAt, PanelControl, PanelElement, SwitchesState } from "../protocol/panel.ts";
+
+/** An element as one says it: its name, where it stands and what is amiss; cells count from 0. */
+export function elementInWords(element: PanelElement): string {
+  const text = element.text.map((row) => row.trim()).filter((row) => row !== "");
+  const shown = text.length > 0 ? ` shows ${text.join(" / ")}` : "";
+  const amiss = element.clashing.length > 0 ? `; ${cells(element.clashing.length)} shared or off the grid` : "";
+  return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${amiss}`;
+}
+
+function cells(count: number): string {
+  return count === 1 ? "1 cell" : `${count} cells`;
+}
+
+/** The state of the craft in sentences, as in "Not armed. Level and recorder on." */
+export function stateInWords(state: SwitchesState): string {
+  const others = state.on.map(({ name }) => name).filter((name) => name !== "arm");
+  const open = state.possible.map(({ name }) => name).filter((name) => name !== "arm");
+  const sentences = [armedInWords[state.armed ?? "never"]];
+  if (others.length > 0) sentences.push(`${capital(listed(others))} on.`);
+  else sentences.push(open.length > 0 ? "Nothing else is surely on." : "Nothing else on.");
+  if (open.length > 0) sentences.push(`${capital(listed(open))} on or off, as what is not set here decides.`);
+  return sentences.join(" ");
+}
+
+const armedInWords = {
+  yes: "Armed.",
+  no: "Not armed.",
+  depends: "Armed or not, as what is not set here decides.",
+  never: "Nothing arms this craft.",
+};
+
+/** Names as one lists them: `level`, `level and recorder`, `level, recorder and beeper`. */
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names.join("");
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
+
+/** A control as one says it, as in "TL, switch on channel 5". */
+export function controlInWords(control: PanelControl): string {
+  return `${control.name}, ${control.kind} on channel ${control.channel}`;
+}
+
+/** What a position or a stretch of a dial turns on, as in "arm and recorder"; says so where that is nothing. */
+export function modesInWords(modes: readonly string[]): string {
+  return modes.length === 0 ? "turns nothing on" : listed(modes);
+}
+
+/** The whole range of a dial in us, from its lower to its higher end; null for any other control. */
+export function dialRangeUs(control: PanelControl): { fromUs: number; toUs: number } | null {
+  if (control.kind !== "dial" || control.spans.length === 0) return null;
+  const ends = control.spans.flatMap(({ fromUs, toUs }) => [fromUs, toUs]);
+  return { fromUs: Math.min(...ends), toUs: Math.max(...ends) };
+}
+
+/** The pulse at which a dial stands, in us: what is set, else the middle of its range. */
+export function dialPulseUs(control: PanelControl, positions: ControlsAt): number {
+  const set = positions[control.name];
+  if (typeof set === "number") return set;
+  const range = dialRangeUs(control);
+  return range ? Math.round((range.fromUs + range.toUs) / 2) : 1500;
+}
+
+/** True where that pulse lies in the stretch, both ends included. */
+export function inSpan(pulseUs: number, span: { readonly fromUs: number; readonly toUs: number }): boolean {
+  const [low, high] = [Math.min(span.fromUs, span.toUs), Math.max(span.fromUs, span.toUs)];
+  return pulseUs >= low && pulseUs <= high;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,41 @@
+/** Text in a drawing: single lines, and names that wrap. */
+import { node, type SceneNode } from "./scene.ts";
+
+/** One line of text; `y` is its baseline. */
+export function text(
+  className: string,
+  x: number,
+  y: number,
+  size: number,
+  content: string,
+  anchor: "start" | "middle" | "end" = "start",
+): SceneNode {
+  const attributes = { class: className, x, y, "font-size": size, "text-anchor": anchor === "start" ? null : anchor };
+  return node("text", attributes, [content]);
+}
+
+/** A letter's mean width as a share of its size, in the sans-serif faces that editors use. */
+const letterWidth = 0.56;
+
+/** Names, separated by commas, in lines that fit a width at a letter size; a name is never broken. */
+export function wrapped(names: readonly string[], width: number, size: number): string[] {
+  const most = Math.max(1, Math.floor(width / (size * letterWidth)));
+  const lines: string[] = [];
+  for (const [index, name] of names.entries()) {
+    const piece = index < names.length - 1 ? `${name},` : name;
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + piece.length <= most) lines[lines.length - 1] = `${last} ${piece}`;
+    else lines.push(piece);
+  }
+  return lines;
+}
+
+/** Lines of text one under the other, the first with its baseline at `y`. */
+export function lines(className: string, x: number, y: number, size: number, all: readonly string[]): SceneNode[] {
+  return all.map((line, index) => text(className, x, y + index * lineHeight(size), size, line));
+}
+
+/** From one baseline to the next. */
+export function lineHeight(size: number): number {
+  return Math.round(size * 1.3);
+}
