@@ -31,6 +31,22 @@ export function given(diagrams: Diagrams, node: number, fixed: Fixed): number {
   return visit(node);
 }
 
+/** Does a set hold once some variables are fixed, wherever the others are? */
+export function holdsGiven(diagrams: Diagrams, node: number, fixed: Fixed): boolean {
+  const seen = new Set<number>();
+  const holds = (at: number): boolean => {
+    if (at <= EVERY) return at === EVERY;
+    const level = diagrams.levelOf(at);
+    const value = fixed[level]!;
+    if (value >= 0) return holds(diagrams.child(at, value));
+    if (seen.has(at)) return true;
+    seen.add(at);
+    for (let v = 0; v < diagrams.widths[level]!; v++) if (!holds(diagrams.child(at, v))) return false;
+    return true;
+  };
+  return holds(node);
+}
+
 /** Whether a set holds once some variables are fixed: always (1), never (0), or as the others decide (2). */
 export function truthGiven(diagrams: Diagrams, node: number, fixed: Fixed): 0 | 1 | 2 {
   const known = new Map<number, 0 | 1 | 2>();
@@ -87,6 +103,70 @@ export function makeQuantifier(
     return result;
   };
   return visit;
+}
+
+/**
+ * A function that makes values alike: where `classes` has a list for a level, a state comes in as
+ * soon as one that differs from it only in a value of the same class is there. A level of one
+ * class is taken out altogether. It remembers, so keep it as long as the same classes are asked about.
+ */
+export function makeBlur(diagrams: Diagrams, classes: readonly (Uint8Array | null)[]): (node: number) => number {
+  const last = classes.findLastIndex((each) => each !== null);
+  const known = new Map<number, number>();
+  const visit = (at: number): number => {
+    const level = diagrams.levelOf(at);
+    if (level > last) return at;
+    const earlier = known.get(at);
+    if (earlier !== undefined) return earlier;
+    const width = diagrams.widths[level]!;
+    const classOf = classes[level];
+    const children: number[] = [];
+    for (let v = 0; v < width; v++) children.push(visit(diagrams.child(at, v)));
+    if (classOf) {
+      const joined = new Array<number>(width).fill(NONE);
+      for (let v = 0; v < width; v++) joined[classOf[v]!] = diagrams.or(joined[classOf[v]!]!, children[v]!);
+      for (let v = 0; v < width; v++) children[v] = joined[classOf[v]!]!;
+    }
+    const result = diagrams.make(level, children);
+    known.set(at, result);
+    return result;
+  };
+  return visit;
+}
+
+/**
+ * By level, which values a set tells apart: those of one class always lead to the same. Null for
+ * levels on which it does not hang. Classes are numbered from 0, in the order of their first values.
+ */
+export function classesOf(diagrams: Diagrams, node: number): readonly (Uint8Array | null)[] {
+  const classes: (Uint8Array | null)[] = diagrams.widths.map(() => null);
+  const seen = new Set<number>();
+  const visit = (at: number): void => {
+    if (at <= EVERY || seen.has(at)) return;
+    seen.add(at);
+    const level = diagrams.levelOf(at);
+    const width = diagrams.widths[level]!;
+    const children: number[] = [];
+    for (let v = 0; v < width; v++) {
+      children.push(diagrams.child(at, v));
+      visit(children[v]!);
+    }
+    classes[level] = meetClasses(classes[level] ?? new Uint8Array(width), children);
+  };
+  visit(node);
+  return classes;
+}
+
+/** The classes of those values that are alike both in `classOf` and in `other`. */
+export function meetClasses(classOf: Uint8Array, other: ArrayLike<number>): Uint8Array {
+  const met = new Uint8Array(classOf.length);
+  let count = 0;
+  for (let v = 0; v < met.length; v++) {
+    let alike = 0;
+    while (alike < v && (classOf[alike] !== classOf[v] || other[alike] !== other[v])) alike++;
+    met[v] = alike < v ? met[alike]! : count++;
+  }
+  return met;
 }
 
 /** The levels on which a set hangs, rising. */

@@ -1,7 +1,8 @@
 /** The distinct sets of modes that the controls can reach: how many, and which. */
 import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
-import { makeQuantifier, supportOf } from "./quantify.ts";
+import { lineUp } from "./line-up.ts";
+import { classesOf, makeBlur, meetClasses, supportOf } from "./quantify.ts";
 import { asSet } from "./sets.ts";
 import type { DistinctState, Positions } from "./types.ts";
 import { findWitness } from "./witness.ts";
@@ -15,8 +16,9 @@ interface Mode {
  * How many distinct lists of yes and no the sets give over the states of `within`.
  *
  * Sets that share no variable, however indirectly, are counted apart and multiplied. Within such a
- * group one set after another is decided both ways; a variable is left open (bucket elimination)
- * as soon as no set still to come asks it, and equal remains are counted once. Exact up to 2^53.
+ * group one set after another is decided both ways. Values between which no set still to come
+ * tells are made alike, which takes a variable out once nothing asks it (bucket elimination), and
+ * equal remains are counted once. Exact up to 2^53.
  */
 export function countImages(diagrams: Diagrams, sets: readonly number[], within: number = EVERY): number {
   if (within === NONE) return 0;
@@ -24,7 +26,7 @@ export function countImages(diagrams: Diagrams, sets: readonly number[], within:
   let total = 1;
   for (const group of groupsOf(diagrams, distinct(diagrams, sets), restriction)) {
     const restricted = group.some(({ support }) => support.some((level) => restriction.support.includes(level)));
-    total *= countGroup(diagrams, group, restricted ? restriction : { set: EVERY, support: [] });
+    total *= countGroup(diagrams, group, restricted ? within : EVERY);
   }
   return total;
 }
@@ -55,65 +57,51 @@ function groupsOf(diagrams: Diagrams, modes: readonly Mode[], restriction: Mode)
   return [...groups.values()];
 }
 
-function countGroup(diagrams: Diagrams, modes: readonly Mode[], restriction: Mode): number {
-  const order = arrange(diagrams, modes, restriction.support);
-  const lastUse = new Map<number, number>(restriction.support.map((level) => [level, -1]));
-  order.forEach(({ support }, i) => {
-    for (const level of support) lastUse.set(level, i);
-  });
-  const leaveOpen = (step: number): ((set: number) => number) => {
-    const marked = new Uint8Array(diagrams.widths.length);
-    for (const [level, last] of lastUse) if (last === step) marked[level] = 1;
-    return marked.includes(1) ? makeQuantifier(diagrams, marked, diagrams.or) : (set) => set;
-  };
-  const afterStep = order.map((_, i) => leaveOpen(i));
+function countGroup(diagrams: Diagrams, modes: readonly Mode[], within: number): number {
+  const order = inGoodOrder(diagrams, modes);
+  const blurs = blursOf(diagrams, order);
   const opposites = order.map(({ set }) => diagrams.not(set));
   const known = order.map(() => new Map<number, number>());
   const count = (step: number, reached: number): number => {
     if (reached === NONE) return 0;
     if (step === order.length) return 1;
-    const earlier = known[step]!.get(reached);
+    const told = blurs[step]!(reached);
+    const earlier = known[step]!.get(told);
     if (earlier !== undefined) return earlier;
-    const next = afterStep[step]!;
     const result =
-      count(step + 1, next(diagrams.and(reached, order[step]!.set))) +
-      count(step + 1, next(diagrams.and(reached, opposites[step]!)));
-    known[step]!.set(reached, result);
+      count(step + 1, diagrams.and(told, order[step]!.set)) + count(step + 1, diagrams.and(told, opposites[step]!));
+    known[step]!.set(told, result);
     return result;
   };
-  return count(0, leaveOpen(-1)(restriction.set));
+  return count(0, within);
 }
 
-/**
- * An order in which few variables are open at any time: always the set that opens least, counted
- * in the logarithm of the values, and rather one that closes a variable.
- */
-export function arrange(diagrams: Diagrams, modes: readonly Mode[], opened: readonly number[]): readonly Mode[] {
-  const waiting = [...modes];
-  const uses = new Map<number, number>();
-  for (const { support } of modes) for (const level of support) uses.set(level, (uses.get(level) ?? 0) + 1);
-  const open = new Set(opened);
-  const cost = ({ support }: Mode): number => {
-    let sum = 0;
-    for (const level of support) {
-      const weight = Math.log(diagrams.widths[level]!);
-      if (!open.has(level)) sum += weight;
-      // A little more than it costs to open, so that closing wins among equals.
-      if (uses.get(level) === 1) sum -= weight * 1.01;
-    }
-    return sum;
-  };
-  const order: Mode[] = [];
-  while (waiting.length > 0) {
-    const costs = waiting.map(cost);
-    const [mode] = waiting.splice(costs.indexOf(Math.min(...costs)), 1) as [Mode];
-    order.push(mode);
-    for (const level of mode.support) {
-      open.add(level);
-      uses.set(level, uses.get(level)! - 1);
-    }
-  }
-  return order;
+/** Each set as soon as all its variables have had their turn, so that few variables are open at any time. */
+function inGoodOrder(diagrams: Diagrams, modes: readonly Mode[]): readonly Mode[] {
+  const turns = new Map(
+    lineUp(
+      modes.map(({ support }) => support),
+      (level) => Math.log(diagrams.widths[level]!),
+    ).map((level, turn) => [level, turn]),
+  );
+  const lastTurn = ({ support }: Mode): number => Math.max(...support.map((level) => turns.get(level)!));
+  const sorted = modes.map((mode) => ({ mode, turn: lastTurn(mode) })).sort((a, b) => a.turn - b.turn);
+  return sorted.map(({ mode }) => mode);
+}
+
+/** For each step, what makes alike all values between which no set from there on tells. */
+function blursOf(diagrams: Diagrams, order: readonly Mode[]): readonly ((set: number) => number)[] {
+  const told: Uint8Array[] = diagrams.widths.map((width) => new Uint8Array(width));
+  const blurs = order.toReversed().map(({ set }) => {
+    classesOf(diagrams, set).forEach((classes, level) => {
+      if (classes) told[level] = meetClasses(told[level]!, classes);
+    });
+    return makeBlur(
+      diagrams,
+      told.map((classes) => (classes.every((each, value) => each === value) ? null : classes)),
+    );
+  });
+  return blurs.reverse();
 }
 
 /**

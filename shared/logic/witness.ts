@@ -1,7 +1,7 @@
 /** States that show something, in the handset's own words, and the fewest moves to one. */
 import type { Compiled } from "./compile.ts";
 import { EVERY, NONE } from "./diagram.ts";
-import { type Fixed, truthGiven } from "./quantify.ts";
+import { type Fixed, holdsGiven } from "./quantify.ts";
 import { middleUs, place } from "./sets.ts";
 import type { Move, Positions, Witness } from "./types.ts";
 
@@ -119,7 +119,7 @@ function settle(compiled: Compiled, set: number, values: Fixed, home: Fixed, nea
   const holds = (level: number, value: number): boolean => {
     const before = values[level]!;
     values[level] = value;
-    const inside = truthGiven(diagrams, set, values) === 1;
+    const inside = holdsGiven(diagrams, set, values);
     values[level] = before;
     return inside;
   };
@@ -146,8 +146,20 @@ function settle(compiled: Compiled, set: number, values: Fixed, home: Fixed, nea
 
 /** Levels whose values already suffice for the set; channels nobody drives are dropped first. */
 function neededLevels(compiled: Compiled, set: number, values: Fixed): ReadonlySet<number> {
-  const order = [...compiled.variables].reverse().map(({ name }) => compiled.levels.get(name)!);
-  return dropWhatIsFree(compiled, set, values, order);
+  const { diagrams, levels, variables } = compiled;
+  // Only what the way through the diagram asks can be needed.
+  const asked = new Int32Array(values.length).fill(-1);
+  for (let node = set; node > EVERY; ) {
+    const level = diagrams.levelOf(node);
+    asked[level] = values[level]!;
+    node = diagrams.child(node, values[level]!);
+  }
+  const order: number[] = [];
+  for (let i = variables.length - 1; i >= 0; i--) {
+    const level = levels.get(variables[i]!.name)!;
+    if (asked[level]! >= 0) order.push(level);
+  }
+  return dropWhatIsFree(compiled, set, asked, order);
 }
 
 /** Of these levels, those on which the set still hangs once each in turn was set free where it could be. */
@@ -156,7 +168,7 @@ function dropWhatIsFree(compiled: Compiled, set: number, values: Fixed, order: r
   const kept = new Set<number>();
   for (const level of order) {
     left[level] = -1;
-    if (truthGiven(compiled.diagrams, set, left) === 1) continue;
+    if (holdsGiven(compiled.diagrams, set, left)) continue;
     left[level] = values[level]!;
     kept.add(level);
   }

@@ -1,0 +1,73 @@
+/** Things in a row, so that those that belong together stand close. */
+
+interface Row {
+  readonly order: readonly number[];
+  readonly cost: number;
+}
+
+/**
+ * A row of everything that stands in some group. At each place, what stands before it and has a
+ * companion after it weighs something; the row seeks to keep that small: it always takes next
+ * what adds least, from every possible start, and the best of those rows wins. (Small is the
+ * vertex separation of the graph; the least is hard to find, a small one is enough.)
+ */
+export function lineUp(groups: readonly (readonly number[])[], weight: (thing: number) => number): readonly number[] {
+  const companions = new Map<number, Set<number>>();
+  for (const group of groups) {
+    for (const thing of group) {
+      const known = companions.get(thing) ?? new Set();
+      for (const other of group) if (other !== thing) known.add(other);
+      companions.set(thing, known);
+    }
+  }
+  let best: Row | null = null;
+  for (const start of companions.keys()) {
+    const row = rowFrom(start, companions, weight, best?.cost ?? Number.POSITIVE_INFINITY);
+    if (row) best = row;
+  }
+  return best?.order ?? [];
+}
+
+/** The row that begins with `start`; null where it costs no less than `most`. */
+function rowFrom(
+  start: number,
+  companions: ReadonlyMap<number, ReadonlySet<number>>,
+  weight: (thing: number) => number,
+  most: number,
+): Row | null {
+  const waitingFor = new Map([...companions].map(([thing, all]) => [thing, all.size]));
+  const placed = new Set<number>();
+  const next = new Set<number>([start]);
+  let open = 0;
+  let cost = 0;
+  const added = (thing: number): number => {
+    let sum = waitingFor.get(thing)! > 0 ? weight(thing) : 0;
+    for (const other of companions.get(thing)!) {
+      if (placed.has(other) && waitingFor.get(other) === 1) sum -= weight(other);
+    }
+    return sum;
+  };
+  while (placed.size < companions.size) {
+    // A group that hangs together with none of those placed begins anew.
+    if (next.size === 0) for (const thing of companions.keys()) if (!placed.has(thing)) next.add(thing);
+    let chosen = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (const thing of next) {
+      const sum = added(thing);
+      if (sum < least) {
+        least = sum;
+        chosen = thing;
+      }
+    }
+    open += least;
+    cost += Math.exp(open);
+    if (cost >= most) return null;
+    placed.add(chosen);
+    next.delete(chosen);
+    for (const other of companions.get(chosen)!) {
+      waitingFor.set(other, waitingFor.get(other)! - 1);
+      if (!placed.has(other)) next.add(other);
+    }
+  }
+  return { order: [...placed], cost };
+}
