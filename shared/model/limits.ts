@@ -18,7 +18,7 @@ export interface Size {
 
 /** Every number of a value that lies outside its hard limits. */
 export function beyondLimits(value: Value, setting: Setting): LimitIssue[] {
-  const issues: LimitIssue[] = [];
+  const issues: LimitIssue[] = beyondSize(value, setting);
   eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
     const unit = unitOf(type);
     const { min, max } = type;
@@ -26,6 +26,16 @@ export function beyondLimits(value: Value, setting: Setting): LimitIssue[] {
     if (max && number > max.at) issues.push(beyond(at, `${name} is at most ${told(max.at, unit)}`, max.source));
   });
   return issues;
+}
+
+function beyondSize(value: Value, setting: Setting): LimitIssue[] {
+  const type = setting.types.find((each) => each.is === "size");
+  if (value.kind !== "size" || type?.is !== "size") return [];
+  const { mostColumns, mostRows } = type;
+  const { columns, rows, start, end } = value;
+  if (columns >= 1 && rows >= 1 && columns <= mostColumns && rows <= mostRows) return [];
+  const message = `Out of range: ${setting.name} is from 1 x 1 to ${mostColumns} x ${mostRows} cells.`;
+  return [{ code: "out-of-range", start, end, message }];
 }
 
 /** Every number of a value outside the usual band for a craft of this size. */

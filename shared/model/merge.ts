@@ -55,27 +55,56 @@ export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Cra
 }
 
 function layOver(said: Said, { script }: Part, catalogue: Catalogue): void {
-  for (const section of script.sections) {
-    if (section.known && !section.misplaced)
-      said.sections.set(section.section, { file: script.file, line: section.line });
+  for (const drop of script.drops) takeBack(said, drop, script, catalogue);
+  for (const { section, line, known, misplaced, cleared } of script.sections) {
+    if (known && !misplaced && !cleared) said.sections.set(section, { file: script.file, line });
   }
-  for (const drop of script.drops) takeBack(said, drop, script);
-  for (const entry of script.entries) layEntry(said, entry, script, catalogue);
+  const joint = new Map<string, Entry[]>();
+  for (const entry of script.entries) {
+    if (!joins(entry, catalogue)) layEntry(said, entry, script);
+    else {
+      const key = `${entry.section} ${entry.name}`;
+      const lines = joint.get(key);
+      if (lines) lines.push(entry);
+      else joint.set(key, [entry]);
+    }
+  }
+  for (const lines of joint.values()) layTogether(said, lines, script);
   for (const { dialect, line, text } of script.kept)
     said.kept.push({ dialect, text, source: { file: script.file, line } });
 }
 
-function layEntry(said: Said, entry: Entry, script: Script, catalogue: Catalogue): void {
+/** Whether the lines of this name in one file count together, and replace those of earlier files. */
+function joins({ kind, section, name }: Entry, catalogue: Catalogue): boolean {
+  if (kind === "mode" || kind === "output") return true;
+  const base = section.startsWith("pack/") ? "pack" : section;
+  return kind === "setting" && catalogue.setting(base, name)?.repeatable === true;
+}
+
+/** All lines of one mode, output or repeatable setting in one file. */
+function layTogether(said: Said, entries: readonly Entry[], script: Script): void {
+  const { kind, name, section } = entries[0]!;
+  const lines = entries.map((entry) => ({
+    value: entry.value,
+    text: textOf(entry, script),
+    source: { file: script.file, line: entry.line },
+  }));
+  if (kind === "setting") tableOf(said, section).set(name, listOf(section, name, lines));
+  else (kind === "mode" ? said.modes : said.outputs).set(name, modeOf(name, lines));
+}
+
+/** One line of several that count together. */
+interface LineSaid {
+  readonly value: Value | null;
+  readonly text: string;
+  readonly source: Source;
+}
+
+function layEntry(said: Said, entry: Entry, script: Script): void {
   const { name, value, section } = entry;
   const source = { file: script.file, line: entry.line };
-  const text = value ? printValue(value) : written(entry, script);
+  const text = textOf(entry, script);
   switch (entry.kind) {
-    case "mode":
-    case "output": {
-      const map = entry.kind === "mode" ? said.modes : said.outputs;
-      map.set(name, joinMode(map.get(name), name, value, text, source));
-      return;
-    }
     case "control":
       said.controls.set(name, {
         name,
@@ -92,27 +121,27 @@ function layEntry(said: Said, entry: Entry, script: Script, catalogue: Catalogue
       said.adjust.set(name, { name, value, text, source });
       return;
     case "setting": {
-      const table = said.settings.get(section) ?? new Map<string, Setting>();
-      said.settings.set(section, table);
-      const base = section.startsWith("pack/") ? "pack" : section;
-      const repeatable = catalogue.setting(base, name)?.repeatable === true;
-      table.set(
-        name,
-        repeatable
-          ? appendItem(table.get(name), entry, text, source)
-          : joinSetting(table.get(name), entry, text, source),
-      );
+      const table = tableOf(said, section);
+      table.set(name, joinSetting(table.get(name), entry, text, source));
     }
   }
 }
 
-/** Lines of one mode join as "or" within a file, and replace those of earlier files together. */
-function joinMode(before: Mode | undefined, name: string, value: Value | null, text: string, source: Source): Mode {
-  const condition = value?.kind === "condition" ? value.condition : null;
-  const earlier = before?.lines[0]?.source.file === source.file ? before.lines : [];
-  const lines = [...earlier, { source, condition }];
-  const joined = joinConditions(lines.map((line) => line.condition));
-  return { name, condition: joined, text: joined ? printCondition(joined) : text, lines };
+function tableOf(said: Said, section: string): Map<string, Setting> {
+  const table = said.settings.get(section) ?? new Map<string, Setting>();
+  said.settings.set(section, table);
+  return table;
+}
+
+/** The lines of one mode, joined as "or". */
+function modeOf(name: string, lines: readonly LineSaid[]): Mode {
+  const conditions = lines.map(({ value, source }) => ({
+    source,
+    condition: value?.kind === "condition" ? value.condition : null,
+  }));
+  const joined = joinConditions(conditions.map(({ condition }) => condition));
+  const text = joined ? printCondition(joined) : lines.map((line) => line.text).join("; ");
+  return { name, condition: joined, text, lines: conditions };
 }
 
 function joinConditions(conditions: readonly (Condition | null)[]): Condition | null {
@@ -144,23 +173,21 @@ function joinSetting(before: Setting | undefined, entry: Entry, text: string, so
   return { section, name, value: merged, text: printValue(merged), source, fieldSources: sources, items: null };
 }
 
-/** Items of one file form a list; a later file's replace it whole. */
-function appendItem(before: Setting | undefined, entry: Entry, text: string, source: Source): Setting {
-  const earlier = before?.source.file === source.file ? (before.items ?? []) : [];
-  const items = [...earlier, { value: entry.value, source }];
-  const texts = earlier.length > 0 ? [before!.text, text] : [text];
+/** The lines of a repeatable setting: a list, in order. */
+function listOf(section: string, name: string, lines: readonly LineSaid[]): Setting {
+  const { value, source } = lines.at(-1)!;
   return {
-    section: entry.section,
-    name: entry.name,
-    value: entry.value,
-    text: texts.join("; "),
+    section,
+    name,
+    value,
+    text: lines.map((line) => line.text).join("; "),
     source,
     fieldSources: new Map(),
-    items,
+    items: lines.map((line) => ({ value: line.value, source: line.source })),
   };
 }
 
-function takeBack(said: Said, drop: Drop, script: Script): void {
+function takeBack(said: Said, drop: Drop, script: Script, catalogue: Catalogue): void {
   const source = { file: script.file, line: drop.line };
   const { node } = script.tree.lines[drop.line]!;
   const nothing = (name: string, at: { start: number; end: number }) =>
@@ -172,11 +199,21 @@ function takeBack(said: Said, drop: Drop, script: Script): void {
   }
   for (const word of drop.names) {
     const taken = mapsOf(said, drop.section).map((map) => map.delete(word.text));
-    if (!taken.includes(true)) nothing(word.text, word);
+    if (!taken.includes(true) && isKnown(drop.section, word.text, catalogue)) nothing(word.text, word);
   }
 }
 
+/** Whether a section could hold a name at all; one that it could not is told as unknown. */
+function isKnown(section: string, name: string, catalogue: Catalogue): boolean {
+  const spec = catalogue.section(section.startsWith("pack/") ? "pack" : section);
+  if (spec?.holds === "modes") return catalogue.mode(name) !== undefined;
+  if (spec?.holds === "places" && catalogue.element(name)) return true;
+  if (spec?.holds === "places" || spec?.holds === "settings") return catalogue.setting(spec.name, name) !== undefined;
+  return true;
+}
+
 function takeAll(said: Said, section: string): boolean {
+  said.sections.delete(section);
   const before = said.kept.length;
   if (section.startsWith("verbatim/")) {
     const dialect = section.slice("verbatim/".length);
@@ -201,8 +238,9 @@ function mapsOf(said: Said, section: string): Map<string, unknown>[] {
   return [settings, own].filter((map) => map !== undefined);
 }
 
-/** What stands on the line of an entry that could not be read. */
-function written(entry: Entry, script: Script): string {
+/** Canonical spelling of an entry's value; of one that could not be read, what stands there. */
+function textOf(entry: Entry, script: Script): string {
+  if (entry.value) return printValue(entry.value);
   const { node, text } = script.tree.lines[entry.line]!;
   return node.kind === "entry" ? text.slice(node.value.start, node.value.end) : "";
 }

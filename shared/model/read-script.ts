@@ -8,7 +8,15 @@ import { NO_NOTE, noteOfLine } from "./notes.ts";
 import { type EntryReading, readEntry } from "./read-entry.ts";
 import { repeatedEntries } from "./repeated.ts";
 import type { Drop, Entry, Issue, Kept, Note, Script, Use } from "./script.ts";
-import { issueOf, misplacedSection, notUtf8, unexplained, unknownDrops, unknownSection } from "./script-issues.ts";
+import {
+  isDrop,
+  issueOf,
+  misplacedSection,
+  notUtf8,
+  unexplained,
+  unknownDrops,
+  unknownSection,
+} from "./script-issues.ts";
 import { unusualValues } from "./unusual.ts";
 
 const MOST_REMEMBERED = 50_000;
@@ -59,7 +67,7 @@ function readScript(
   lineReading: LineReader,
   readOne: EntryReader,
 ): Script {
-  const tree = parse(text, (name) => catalogue.section(name) !== undefined, lineReading);
+  const tree = parse(text, lineReading);
   const issues: Issue[] = tree.issues.map(({ code, message, span, fix }) => ({
     code,
     message,
@@ -78,7 +86,8 @@ function readScript(
     const spec = catalogue.section(section.name);
     const misplaced = spec !== undefined && !spec.in.includes(tree.kind);
     const resolved = section.title === null ? section.name : `${section.name}/${section.title}`;
-    sections.push({ section: resolved, line: section.line, known: spec !== undefined, misplaced });
+    const cleared = section.entries.length > 0 && section.entries.every((line) => dropsAll(tree, line));
+    sections.push({ section: resolved, line: section.line, known: spec !== undefined, misplaced, cleared });
     if (!spec) issues.push(unknownSection(tree, section.line, section.name, catalogue));
     else if (misplaced) issues.push(misplacedSection(tree, section.line, spec));
     if (!spec || misplaced) continue;
@@ -110,8 +119,9 @@ function readScript(
   }
   const repeated = repeatedEntries(entries, catalogue);
   const notes = new Map<number, Note>();
-  issues.push(...repeated, ...unusualValues(entries, readings), ...unexplained(tree));
-  issues.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
+  // Joined, not pushed as arguments: a hostile file has more findings than a call takes.
+  const all = issues.concat(repeated, unusualValues(entries, readings), unexplained(tree));
+  all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 
   const noteAt = (line: number): Note => {
     const kind = tree.lines[line]?.node.kind;
@@ -120,7 +130,9 @@ function readScript(
     return noteOfLine(tree, line, (comment) => {
       const said = ` ${comment.trim()}`;
       const { node } = lineReading.read(said, "plain");
-      return spec !== undefined && node.kind === "entry" && readOne(said, node, spec).fault === null;
+      if (spec === undefined) return false;
+      if (node.kind === "drop") return isDrop(node, spec, catalogue);
+      return node.kind === "entry" && readOne(said, node, spec).fault === null;
     });
   };
   return {
@@ -133,7 +145,7 @@ function readScript(
     kept,
     uses: tree.uses.map((line) => useOf(tree, line)),
     sections,
-    issues,
+    issues: all,
     noteOf(line) {
       let note = notes.get(line);
       if (!note) {
@@ -143,6 +155,11 @@ function readScript(
       return note;
     },
   };
+}
+
+function dropsAll(tree: Tree, line: number): boolean {
+  const { node } = tree.lines[line]!;
+  return node.kind === "drop" && node.all !== null;
 }
 
 function useOf(tree: Tree, line: number): Use {

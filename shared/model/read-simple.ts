@@ -37,7 +37,7 @@ export function readSimple(reading: Reading, type: SimpleType, name: string, fol
     case "range": {
       const range = readRange(reading);
       if (isFault(range)) return range;
-      const wrong = checkUnit(reading, range.from, type.of, name) ?? checkUnit(reading, range.to, type.of, name);
+      const wrong = checkUnit(reading, range.to, type.of, name) ?? checkUnit(reading, range.from, type.of, name);
       return wrong ?? range;
     }
     case "size":
@@ -91,6 +91,8 @@ function readInteger(reading: Reading, name: string): Value | Fault {
   if (number.unit !== "") return wrongUnit(number, "", name);
   if (!/^-?\d+$/.test(number.digits))
     return fault("wrong-type", number, `${name} is a whole number; “${number.digits}” is not.`);
+  if (!Number.isSafeInteger(number.number))
+    return fault("wrong-type", number, `${name} is a whole number that can be counted; “${number.digits}” cannot.`);
   return { kind: "integer", number: number.number || 0, start: number.start, end: number.end };
 }
 
@@ -195,7 +197,8 @@ function readList(
   } while (reading.scan.mark(","));
   const lent = of.is === "quantity" ? lendUnit(items as Quantity[]) : items;
   if (of.is === "quantity") {
-    for (const item of lent as Quantity[]) {
+    // From the last: its unit is the one that the others have borrowed.
+    for (const item of (lent as Quantity[]).toReversed()) {
       const wrong = checkUnit(reading, item, of, name);
       if (wrong) return wrong;
     }

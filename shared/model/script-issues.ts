@@ -73,6 +73,16 @@ export function unknownDrops(
   });
 }
 
+/**
+ * Whether a comment that begins with “drop” is a line that was taken out, and no sentence. Where
+ * any name will do, nothing tells the two apart, and a note must not be lost.
+ */
+export function isDrop(node: LineNode & { kind: "drop" }, spec: SectionSpec, catalogue: Catalogue): boolean {
+  if (node.all) return true;
+  const named = spec.holds === "modes" || spec.holds === "places" || spec.holds === "settings";
+  return named && unknownDrops(node, 0, spec, catalogue).length === 0;
+}
+
 export function notUtf8(tree: Tree): Issue {
   const line = Math.max(
     0,

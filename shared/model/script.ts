@@ -100,6 +100,8 @@ export interface Script {
     readonly line: number;
     readonly known: boolean;
     readonly misplaced: boolean;
+    /** It only takes back what earlier files said: a `drop all` and nothing else stands in it. */
+    readonly cleared: boolean;
   }[];
   /** Everything found in this file by itself, in order of place. */
   readonly issues: readonly Issue[];

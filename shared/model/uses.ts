@@ -49,7 +49,7 @@ export function resolvePath(from: string, path: string): string | null {
   for (const part of path.split("/")) {
     if (part === "" || part === ".") continue;
     if (part !== "..") parts.push(part);
-    else if (parts.length > 1) parts.pop();
+    else if (parts.length > 0 && parts.at(-1) !== "") parts.pop();
     else return null;
   }
   return root + parts.join("/");

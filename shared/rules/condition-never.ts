@@ -25,7 +25,7 @@ export const rule: CraftRule = {
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
     return board.names.flatMap((name) => {
-      if (board.selected(name) !== board.sets.none || board.unset.some((each) => each.in === name)) return [];
+      if (board.selected(name) !== board.sets.none) return [];
       return [
         {
           ...conditionOf(craft, workspace, name),

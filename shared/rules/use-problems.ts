@@ -10,10 +10,35 @@ export type UseCode = "use-missing" | "use-kind" | "use-cycle" | "use-broken";
 
 /** The findings of one code on the `use` lines of a file. */
 export function useReports(script: Script, workspace: Workspace, code: UseCode): Report[] {
-  return script.uses.flatMap((use) => {
-    const problem = problemOf(script, use, workspace);
-    return problem?.code === code ? [{ at: spotOf(script.file, use.at), message: problem.message }] : [];
-  });
+  return problemsOf(script, workspace).flatMap(({ use, problem }) =>
+    problem.code === code ? [{ at: spotOf(script.file, use.at), message: problem.message }] : [],
+  );
+}
+
+type Problems = readonly { readonly use: Use; readonly problem: Problem }[];
+const known = new WeakMap<Workspace, WeakMap<Script, Problems>>();
+
+/** What is wrong with each `use` of a file; four rules ask, and it is found once. */
+function problemsOf(script: Script, workspace: Workspace): Problems {
+  let files = known.get(workspace);
+  if (!files) {
+    files = new WeakMap();
+    known.set(workspace, files);
+  }
+  let problems = files.get(script);
+  if (!problems) {
+    const byPath = new Map<string | null, Problem | null>();
+    problems = script.uses.flatMap((use) => {
+      let problem = byPath.get(use.path);
+      if (problem === undefined) {
+        problem = problemOf(script, use, workspace);
+        byPath.set(use.path, problem);
+      }
+      return problem ? [{ use, problem }] : [];
+    });
+    files.set(script, problems);
+  }
+  return problems;
 }
 
 /** Files that a file names twice, by their real paths. */
@@ -42,7 +67,19 @@ interface Problem {
   readonly message: string;
 }
 
-function problemOf(script: Script, use: Use, workspace: Workspace, onTheWay: readonly Script[] = []): Problem | null {
+function problemOf(script: Script, use: Use, workspace: Workspace): Problem | null {
+  const own = ownProblem(script, use, workspace);
+  if (own || use.path === null) return own;
+  const target = workspace.target(script, use);
+  if (target.kind !== "script" || !hasErrors(target.script, workspace)) return null;
+  return {
+    code: "use-broken",
+    message: `“${use.path}” has errors of its own, and what they touch is missing here: open it and mend it there.`,
+  };
+}
+
+/** What is wrong with a `use` line itself, whatever stands in the file that it names. */
+function ownProblem(script: Script, use: Use, workspace: Workspace): Problem | null {
   if (use.path === null) return null;
   const target = workspace.target(script, use);
   if (target.kind === "unread") return null;
@@ -63,12 +100,6 @@ function problemOf(script: Script, use: Use, workspace: Workspace, onTheWay: rea
       message: `Using “${use.path}” leads back to this file, so that neither lies over the other: take one of the lines out.`,
     };
   }
-  if (hasErrors(used, workspace, onTheWay)) {
-    return {
-      code: "use-broken",
-      message: `“${use.path}” has errors of its own, and what they touch is missing here: open it and mend it there.`,
-    };
-  }
   return null;
 }
 
@@ -83,9 +114,23 @@ const ERRORS: ReadonlySet<string> = new Set([
   "section-misplaced",
 ]);
 
-/** Whether a file by itself has errors that no note accepts, its own `use` lines included. */
-function hasErrors(script: Script, workspace: Workspace, onTheWay: readonly Script[]): boolean {
-  if (onTheWay.includes(script)) return false;
+/** Whether a file, or one that it uses, has errors that no note accepts, its `use` lines included. */
+function hasErrors(script: Script, workspace: Workspace): boolean {
+  const seen = new Set<Script>([script]);
+  // A set is walked in the order of adding, what is added on the way included.
+  for (const each of seen) {
+    if (hasOwnErrors(each)) return true;
+    for (const use of each.uses) {
+      if (ownProblem(each, use, workspace)) return true;
+      const target = workspace.target(each, use);
+      if (target.kind === "script") seen.add(target.script);
+    }
+  }
+  return false;
+}
+
+/** Whether the lines of a file have errors, apart from what it uses. */
+function hasOwnErrors(script: Script): boolean {
   const accepted = (code: string, line: number) => script.noteOf(line).allowances.some((each) => each.code === code);
   const never = (code: string) => code === "syntax" || code === "unknown-name" || code === "edition-newer";
   if (script.issues.some(({ code, span }) => ERRORS.has(code) && (never(code) || !accepted(code, span.line))))
@@ -94,6 +139,8 @@ function hasErrors(script: Script, workspace: Workspace, onTheWay: readonly Scri
     ...sharedChannels(script).map((report) => ({ code: "channel-shared", report })),
     ...alikePositions(script).map((report) => ({ code: "positions-alike", report })),
   ];
-  if (controls.some(({ code, report }) => !accepted(code, report.at.source.line))) return true;
-  return script.uses.some((use) => problemOf(script, use, workspace, [...onTheWay, script]) !== null);
+  return controls.some(
+    ({ code, report }) =>
+      !accepted(code, report.at.source.line) && !report.alsoOf?.some(({ line }) => accepted(code, line)),
+  );
 }

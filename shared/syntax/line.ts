@@ -94,7 +94,8 @@ function parseHeader(word: Word, scan: Scanner, end: number, issues: LineIssue[]
 
 function parseEntry(scan: Scanner, end: number, within: "plain" | "verbatim", issues: LineIssue[]): LineNode {
   const head = scan.name() ?? scan.control();
-  if (head?.text === "drop") return parseDrop(head, scan, end, issues);
+  if (head?.text === "drop" && (within === "plain" || scan.rest().text === "all"))
+    return parseDrop(head, scan, end, issues);
   if (within === "verbatim") {
     const found = head ?? scan.rest();
     issues.push(

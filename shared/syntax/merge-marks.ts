@@ -10,51 +10,51 @@ const MARK = /^(<{7}|\|{7}|={7}|>{7})( .*)?$/;
 export function mergeMarks(texts: readonly string[], issues: SyntaxIssue[]): Set<number> | null {
   let unread: Set<number> | null = null;
   for (let i = 0; i < texts.length; i++) {
-    const mark = markOf(texts[i]!);
-    if (!mark) continue;
+    if (!markOf(texts[i]!)) continue;
     unread ??= new Set();
-    unread.add(i);
-    if (mark !== "<") {
-      report(
-        issues,
-        texts,
-        i,
-        `This marker of a merge has no beginning: remove it once you have looked at what stands around it.`,
-      );
-      continue;
+    const { markers, divider, last } = conflictAt(texts, i);
+    if (divider !== null && last !== null) {
+      unread.add(i);
+      for (let line = divider; line <= last; line++) unread.add(line);
+    } else {
+      for (const line of markers) unread.add(line);
     }
-    const end = closingMark(texts, i);
-    if (end === null) {
-      report(
-        issues,
-        texts,
-        i,
-        "This marker of a merge has no end: the conflict was resolved only in part. Remove it once you have looked at what follows.",
-      );
-      continue;
-    }
-    for (let line = end.divider; line <= end.last; line++) unread.add(line);
-    report(
-      issues,
-      texts,
-      i,
-      `An unresolved merge: lines ${i + 2} to ${end.divider} were read, the other side (up to line ${end.last + 1}) was not. Keep what is right and remove the markers.`,
-    );
-    i = end.last;
+    report(issues, texts, i, wordConflict(i, divider, last));
+    i = last ?? markers.at(-1)!;
   }
   return unread;
 }
 
-/** The line from which on a conflict is not read, and its last line; null where it has no end. */
-function closingMark(texts: readonly string[], start: number): { divider: number; last: number } | null {
+interface Conflict {
+  /** Every line of it that is a marker, the first included. */
+  readonly markers: readonly number[];
+  /** The line from which on it is not read, and its last line; null where it has no such line. */
+  readonly divider: number | null;
+  readonly last: number | null;
+}
+
+/** The conflict whose first marker stands on a line: up to its end, or to where the next begins. */
+function conflictAt(texts: readonly string[], start: number): Conflict {
+  const markers: number[] = [];
+  const begun = markOf(texts[start]!) === "<";
   let divider: number | null = null;
-  for (let i = start + 1; i < texts.length; i++) {
+  for (let i = start; i < texts.length; i++) {
     const mark = markOf(texts[i]!);
-    if (mark === "<") return null;
-    if (mark === "|" || mark === "=") divider ??= i;
-    if (mark === ">") return divider === null ? null : { divider, last: i };
+    if (!mark) continue;
+    if (mark === "<" && i > start) break;
+    markers.push(i);
+    if (begun && (mark === "|" || mark === "=")) divider ??= i;
+    if (mark === ">") return { markers, divider, last: divider === null ? null : i };
   }
-  return null;
+  return { markers, divider: null, last: null };
+}
+
+function wordConflict(start: number, divider: number | null, last: number | null): string {
+  if (divider === null || last === null)
+    return "This marker belongs to a merge that was resolved only in part. Remove what is left of its markers, once you have looked at what stands around them.";
+  const read =
+    divider === start + 1 ? "its first side is empty" : `its first side, lines ${start + 2} to ${divider}, was read`;
+  return `An unresolved merge: ${read}, the other side (up to line ${last + 1}) was not. Keep what is right and remove the markers.`;
 }
 
 function markOf(text: string): "<" | "|" | "=" | ">" | null {

@@ -29,11 +29,11 @@ export function lineReader(): LineReader {
 }
 
 /**
- * Parses a script. Never throws, for any text; `print` of the tree gives the text back.
- * `isSection` tells whether a name is a section's: of a line that says more than a section's
- * name, only such a one begins a section.
+ * Parses a script. Never throws, for any text; `print` of the tree gives the text back. A line
+ * that says more than a section's name begins no section: it is mostly an entry that lost its
+ * indent, and what follows it still belongs to the section above.
  */
-export function parse(text: string, isSection: (name: string) => boolean, reader: LineReader = lineReader()): Tree {
+export function parse(text: string, reader: LineReader = lineReader()): Tree {
   const bom = text.startsWith(BOM);
   const { lines: texts, ends } = splitLines(bom ? text.slice(1) : text);
   const issues: SyntaxIssue[] = [];
@@ -96,7 +96,7 @@ export function parse(text: string, isSection: (name: string) => boolean, reader
           node.name.end,
         );
       }
-      if ((!extra && (!node.title || titled)) || isSection(node.name.text)) {
+      if (!extra && (!node.title || titled)) {
         section = { line: i, name: node.name.text, title: titled ? (node.title?.text ?? null) : null, entries: [] };
         sections.push(section);
       }

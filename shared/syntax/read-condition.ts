@@ -1,7 +1,7 @@
 /** Conditions: `not`, `and` and `or` over what controls and channels do, and over other modes. */
 import type { Condition, Subject } from "./condition.ts";
-import { readPulse, readRange } from "./read-number.ts";
-import { type Fault, fault, found, isFault, nextCols, piece, type Reading, unknownName } from "./reading.ts";
+import { pulsesOf, readPulse, readRange } from "./read-number.ts";
+import { type Fault, fault, found, isFault, nextCols, piece, RESERVED, type Reading, unknownName } from "./reading.ts";
 import type { Cols } from "./span.ts";
 
 /** Deeper than any pilot writes; the bound keeps a hostile line from exhausting the stack. */
@@ -65,6 +65,8 @@ function readTest(reading: Reading, modes: ModeNames): Condition | Fault {
   const { scan } = reading;
   const channel = scan.channel();
   if (channel) {
+    if (channel.channel < 1)
+      return fault("wrong-type", channel, "Channels count from 1: 1 to 4 carry the sticks, controls take 5 and up.");
     piece(reading, "channel", channel);
     return readBounds(reading, { kind: "channel", ...channel });
   }
@@ -75,8 +77,10 @@ function readTest(reading: Reading, modes: ModeNames): Condition | Fault {
     if (is) return readIs(reading, control);
     return readBounds(reading, { kind: "control", name: control.text, start: control.start, end: control.end });
   }
+  const before = scan.last();
   const name = scan.name();
-  if (!name) {
+  if (!name || (RESERVED.has(name.text) && name.text !== "always")) {
+    scan.go(before);
     return fault(
       "syntax",
       nextCols(reading),
@@ -101,8 +105,10 @@ function readTest(reading: Reading, modes: ModeNames): Condition | Fault {
 
 function readIs(reading: Reading, control: Cols & { text: string }): Condition | Fault {
   const not = keyword(reading, "not");
+  const before = reading.scan.last();
   const position = reading.scan.name();
-  if (!position) {
+  if (!position || RESERVED.has(position.text)) {
+    reading.scan.go(before);
     return fault(
       "syntax",
       nextCols(reading),
@@ -136,13 +142,9 @@ function readBounds(reading: Reading, subject: Subject): Condition | Fault {
   if (word.text === "in") {
     const range = readRange(reading);
     if (isFault(range)) return range;
-    const bounds: number[] = [];
-    for (const end of [range.from, range.to]) {
-      const pulseUs = reading.units.convert(end.number, end.unit, "us");
-      if (pulseUs === undefined) return notPulse(end);
-      bounds.push(pulseUs);
-    }
-    return { kind: "in", subject, fromUs: bounds[0]!, toUs: bounds[1]!, start: subject.start, end: range.end };
+    const pulses = pulsesOf(reading, range, "A pulse");
+    if (isFault(pulses)) return pulses;
+    return { kind: "in", subject, ...pulses, start: subject.start, end: range.end };
   }
   const bound = readPulse(reading, "A pulse");
   if (isFault(bound)) return bound;
@@ -155,22 +157,10 @@ function readBounds(reading: Reading, subject: Subject): Condition | Fault {
   };
 }
 
-function notPulse(quantity: Cols & { digits: string; unit: string }): Fault {
-  if (quantity.unit !== "")
-    return fault("wrong-unit", quantity, `A pulse is given in us, and “${quantity.unit}” is a unit of another kind.`);
-  const text = `${quantity.digits} us`;
-  return fault("missing-unit", quantity, `A pulse needs a unit: ${text}?`, {
-    title: `Write ${text}`,
-    start: quantity.start,
-    end: quantity.end,
-    text,
-  });
-}
-
 /** A position that stands alone after `or` is a slip that has one sure repair: its control belongs before it. */
 function explainPosition(reading: Reading, part: Fault, before: Condition): Fault {
   const test = lastTest(before);
-  if (!part.unknown || test.kind !== "is" || reading.scan.last() !== part.end) return part;
+  if (!part.unknown || test?.kind !== "is" || reading.scan.last() !== part.end) return part;
   const position = part.unknown.word;
   return fault(
     "syntax",
@@ -185,9 +175,12 @@ function explainPosition(reading: Reading, part: Fault, before: Condition): Faul
   );
 }
 
-function lastTest(condition: Condition): Condition {
-  let test = condition;
-  while (test.kind === "and" || test.kind === "or") test = test.parts.at(-1)!;
+function lastTest(condition: Condition): Condition | undefined {
+  let test: Condition | undefined = condition;
+  while (test && test.kind !== "is") {
+    if (test.kind === "not") test = test.part;
+    else test = test.kind === "and" || test.kind === "or" ? test.parts.at(-1) : undefined;
+  }
   return test;
 }
 

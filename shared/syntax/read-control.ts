@@ -1,5 +1,5 @@
 /** The controls of a handset: `TL switch ch5 up 1000 us down 2000 us`, `KN dial ch9 1000 us to 2000 us`. */
-import { inUnit, readPulse, readRange } from "./read-number.ts";
+import { pulsesOf, readPulse, readRange } from "./read-number.ts";
 import { type Fault, fault, found, isFault, nextCols, piece, RESERVED, type Reading, unknownName } from "./reading.ts";
 import type { Cols } from "./span.ts";
 import type { ControlKind, ControlPosition, ControlValue } from "./value.ts";
@@ -57,10 +57,9 @@ export function readControl(reading: Reading): ControlValue | Fault {
 function readDial(reading: Reading): { fromUs: number; toUs: number; end: number } | Fault {
   const range = readRange(reading, "may-fall");
   if (isFault(range)) return range;
-  const fromUs = inUnit(reading, range.from, "us", "The stop of a dial");
-  if (typeof fromUs !== "number") return fromUs;
-  const toUs = inUnit(reading, range.to, "us", "The stop of a dial");
-  if (typeof toUs !== "number") return toUs;
+  const pulses = pulsesOf(reading, range, "The stop of a dial");
+  if (isFault(pulses)) return pulses;
+  const { fromUs, toUs } = pulses;
   if (fromUs === toUs)
     return fault(
       "wrong-type",

@@ -21,6 +21,8 @@ export function readNumber(reading: Reading): Quantity | Fault {
   const { scan, units } = reading;
   const digits = scan.digits();
   if (!digits) return fault("wrong-type", nextCols(reading), `A number is wanted here, but ${found(reading)}.`);
+  if (!Number.isFinite(Number(digits.text)))
+    return fault("wrong-type", digits, "This number is larger than any that can be reckoned with.");
   piece(reading, "number", digits);
   const quantity = { kind: "quantity" as const, number: Number(digits.text), digits: digits.text, start: digits.start };
   const before = scan.last();
@@ -96,6 +98,21 @@ export function wrongUnit(quantity: Quantity, unit: string, what: string): Fault
 
 function unitCols(quantity: Quantity): Cols {
   return { start: quantity.end - quantity.unit.length, end: quantity.end };
+}
+
+/**
+ * The ends of a range in us. The second is looked at first: it may lend its unit to the first, so
+ * that a unit that is wrong or missing is told, and mended, where it stands or belongs.
+ */
+export function pulsesOf(
+  reading: Reading,
+  range: ValueOf<"range">,
+  what: string,
+): { readonly fromUs: number; readonly toUs: number } | Fault {
+  const toUs = inUnit(reading, range.to, "us", what);
+  if (typeof toUs !== "number") return toUs;
+  const fromUs = inUnit(reading, range.from, "us", what);
+  return typeof fromUs !== "number" ? fromUs : { fromUs, toUs };
 }
 
 /** A pulse in us. */

@@ -1,11 +1,14 @@
 /** Sizes and places of the OSD, and dates. */
 import { type Fault, fault, found, nextCols, piece, type Reading } from "./reading.ts";
+import type { Cols } from "./span.ts";
 import type { Anchor, Axis, ValueOf } from "./value.ts";
 
 const COLUMN = /(left|centre|right)(?![A-Za-z0-9_])/y;
 const ROW = /(top|middle|bottom)(?![A-Za-z0-9_])/y;
 const INTEGER = /\d+(?![A-Za-z0-9_.])/y;
-const TIMES = /x\s*(?=\d)/y;
+const TIMES = /x[ \t]*(?=\d)/y;
+/** Far beyond any grid; the bound keeps a slip of the keyboard out of the reckoning. */
+const MOST_CELLS = 9999;
 const DATE = /\d{4}-\d{2}-\d{2}(?![A-Za-z0-9_-])/y;
 
 /** `integer x integer`: columns, then rows. */
@@ -22,6 +25,7 @@ export function readSize(reading: Reading): ValueOf<"size"> | Fault {
       `A size is wanted here, columns and rows as in “53 x 20”, but ${found(reading)}.`,
     );
   }
+  if (Math.max(Number(columns.text), Number(rows.text)) > MOST_CELLS) return tooFar({ start, end: rows.end });
   piece(reading, "number", columns);
   piece(reading, "operator", { start: times.start, end: times.start + 1 });
   piece(reading, "number", rows);
@@ -65,6 +69,7 @@ function readAxis(reading: Reading, wanted: RegExp, other: RegExp): Axis | Fault
     }
     const count = scan.match(INTEGER);
     if (!count) return null;
+    if (Number(count.text) > MOST_CELLS) return tooFar(count);
     piece(reading, "number", count);
     return { anchor: null, offset: Number(count.text), start: count.start, end: count.end };
   }
@@ -73,9 +78,14 @@ function readAxis(reading: Reading, wanted: RegExp, other: RegExp): Axis | Fault
   if (!sign) return { anchor: anchor.text as Anchor, offset: 0, start: anchor.start, end: anchor.end };
   const count = scan.match(INTEGER);
   if (!count) return placeFault(reading, `A number of cells is wanted after “${sign.text}”`);
+  if (Number(count.text) > MOST_CELLS) return tooFar(count);
   piece(reading, "number", { start: sign.start, end: count.end });
   const offset = Number(count.text) * (sign.text === "-" ? -1 : 1);
   return { anchor: anchor.text as Anchor, offset: offset || 0, start: anchor.start, end: count.end };
+}
+
+function tooFar(count: Cols): Fault {
+  return fault("wrong-type", count, `No grid has so many cells: a place counts up to ${MOST_CELLS}.`);
 }
 
 function placeFault(reading: Reading, wanted: string): Fault {
