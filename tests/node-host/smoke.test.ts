@@ -3,13 +3,13 @@ import { expect, test } from "vitest";
 import { launchBrowser } from "../../.dev/browser.mjs";
 import { firstCraft } from "../../.dev/demo.mjs";
 import { inProject } from "../../.dev/say.mjs";
-import { goTo, openFile, type, undo } from "../e2e/editor.ts";
+import { goTo, openFile, runCommand, type, undo } from "../e2e/editor.ts";
 import { waitForNoProblem, waitForProblem } from "../e2e/language.ts";
-import { screenshot } from "../e2e/looks.ts";
+import { screenshot, webview } from "../e2e/looks.ts";
 
 const url = process.env.FETTLE_NODE_HOST ?? "";
 
-test("a script is opened, checked as one types, and mended", async () => {
+test("a script is opened, checked as one types, mended, and drawn in the panel", async () => {
   const { page, close } = await launchBrowser();
   try {
     await page.goto(url);
@@ -25,6 +25,9 @@ test("a script is opened, checked as one types, and mended", async () => {
     await goTo(page, 2);
     await undo(page);
     await waitForNoProblem(page, "kettle");
+    await runCommand(page, "Fettle: Show Panel");
+    await webview(page).getByRole("heading", { level: 1 }).waitFor();
+    await screenshot(page, "node-host-panel");
   } finally {
     await close();
   }
