@@ -49,7 +49,7 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
       let set = selected(name);
       for (const { over, under } of input.precedence ?? []) {
         if (set === null) return null;
-        if (!under.includes(name)) continue;
+        if (over === name || !under.includes(name)) continue;
         // Arming that waits for its permit stands above nothing yet.
         const above = over === "arm" ? armed : selected(over);
         set = above === null ? null : asSet(diagrams.and(set, diagrams.not(above)));
