@@ -39,10 +39,12 @@ export function App() {
   if (!model) return <p class="empty">{noScript}</p>;
   return (
     <>
-      <header>
-        <h1>{model.craft}</h1>
-        <OtherCraft model={model} />
-      </header>
+      {model.craft !== "" && (
+        <header>
+          <h1>{model.craft}</h1>
+          <OtherCraft model={model} />
+        </header>
+      )}
       {model.empty ? (
         <p class="empty">{model.empty}</p>
       ) : (

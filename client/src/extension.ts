@@ -1,5 +1,5 @@
 /** What both hosts of the editor have in common: all but how the language server is started. */
-import { commands, type ExtensionContext, type LogOutputChannel, window, workspace } from "vscode";
+import { commands, type ExtensionContext, type LogOutputChannel, window } from "vscode";
 import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
 import {
   CHANGED_NOTIFICATION,
@@ -8,7 +8,7 @@ import {
   type ReadParams,
   type ReadResult,
 } from "../../shared/protocol/panel.ts";
-import { listForServer, readForServer, scriptPattern } from "./files.ts";
+import { listForServer, readForServer } from "./files.ts";
 import { openAtStart } from "./open-at-start.ts";
 import { type Ask, pageBase, providePages, showPage } from "./pages.ts";
 import { panelHost, viewId } from "./panel-host.ts";
@@ -49,7 +49,6 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
 function clientOptions(output: LogOutputChannel): LanguageClientOptions {
   return {
     documentSelector: [{ language: "fettle" }],
-    synchronize: { fileEvents: workspace.createFileSystemWatcher(scriptPattern) },
     diagnosticPullOptions: { onChange: true, onTabs: true },
     initializationOptions: { pageBase },
     outputChannel: output,

@@ -2,9 +2,6 @@
 import { FileSystemError, Uri, workspace } from "vscode";
 import type { ReadResult } from "../../shared/protocol/panel.ts";
 
-/** The pattern of every script. */
-export const scriptPattern = "**/*.fettle";
-
 /** The bytes of a file as the workspace's own file system gives them, in base64. */
 export async function readForServer(uri: string): Promise<ReadResult> {
   try {
@@ -17,7 +14,7 @@ export async function readForServer(uri: string): Promise<ReadResult> {
 
 /** The URIs of every script in the workspace, as the editor's own exclusions leave them. */
 export async function listForServer(): Promise<string[]> {
-  const files = await workspace.findFiles(scriptPattern);
+  const files = await workspace.findFiles("**/*.fettle");
   return files.map((file) => file.toString());
 }
 

@@ -10,9 +10,9 @@ export const pageBase = `${scheme}:/`;
 /** Gives an answer to a request of the server, once the server runs. */
 export type Ask = <T>(method: string, params: unknown) => Promise<T>;
 
-/** The name that a page's address is about. */
+/** The name that a page's address is about, as in `rule/mode-clash.md`. */
 export function nameOfPage(path: string): string {
-  return path.replace(/^\/+/, "").replace(/\.md$/, "");
+  return path.slice(path.lastIndexOf("/") + 1).replace(/\.md$/, "");
 }
 
 /** Makes the pages readable under their scheme and shows each as it is meant to be read. */

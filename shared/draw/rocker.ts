@@ -20,7 +20,7 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
     const height = Math.max(36, 22 + names.length * lineHeight(modesSize));
     const set = positions[control.name] === name;
     const plate = { x, y: top, width: rockerWidth, height: height - 2 };
-    const label = name === control.rest ? `${name} · rest` : name;
+    const label = name === control.rest && name !== "rest" ? `${name} · rest` : name;
     nodes.push(
       node("g", { class: set ? "way set" : "way", "data-control": control.name, "data-set": name }, [
         rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),

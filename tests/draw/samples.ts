@@ -1,0 +1,107 @@
+/** Pictures to draw, as the server would send them. */
+import type { GogglesPicture, PanelControl, PanelElement, SwitchesPicture } from "../../shared/protocol/panel.ts";
+
+const file = "file:///shed/jug.fettle";
+
+/** An element of one row of text, unless `more` says otherwise. */
+export function element(name: string, column: number, row: number, text: string, more: Partial<PanelElement> = {}) {
+  const made: PanelElement = {
+    name,
+    column,
+    row,
+    width: text.length,
+    height: 1,
+    drawn: "text",
+    text: text === "" ? [] : [text],
+    placed: `${column}, ${row}`,
+    what: `What ${name} is.`,
+    at: { file, line: row + column },
+    clashing: [],
+    ...more,
+  };
+  return made;
+}
+
+export function picture(elements: readonly PanelElement[], more: Partial<GogglesPicture> = {}): GogglesPicture {
+  return { columns: 30, rows: 16, aspect: 4 / 3, safe: null, elements, ...more };
+}
+
+/** Some of everything: text, all figures, two that share cells, one off the grid. */
+export const fullPicture = picture(
+  [
+    element("pack-volts", 2, 13, "22.2V"),
+    element("flight-time", 2, 14, "03:12"),
+    element("link-quality", 24, 1, "LQ 98", {
+      clashing: [
+        [27, 1],
+        [28, 1],
+      ],
+    }),
+    element("signal", 27, 1, "-71", {
+      clashing: [
+        [27, 1],
+        [28, 1],
+      ],
+    }),
+    element("alerts", 10, 11, "LAND NOW"),
+    element("craft", 26, 14, "TANKARD", {
+      clashing: [
+        [30, 14],
+        [31, 14],
+        [32, 14],
+      ],
+    }),
+    element("sight", 14, 7, "", { width: 3, height: 1, drawn: "sight" }),
+    element("horizon", 8, 5, "", { width: 15, height: 5, drawn: "horizon" }),
+    element("home-arrow", 15, 1, "", { width: 2, height: 1, drawn: "arrow" }),
+    element("pack-bar", 2, 12, "", { width: 8, height: 1, drawn: "bar" }),
+    element("height-tape", 28, 4, "", { width: 2, height: 8, drawn: "tape" }),
+    element("turn-tape", 10, 2, "", { width: 11, height: 1, drawn: "tape" }),
+    element("climb-trace", 2, 3, "", { width: 8, height: 2, drawn: "trace" }),
+  ],
+  { safe: { left: 1, top: 1, right: 28, bottom: 14 } },
+);
+
+export function rocker(
+  name: string,
+  channel: number,
+  ways: Readonly<Record<string, readonly string[]>>,
+  more: Partial<PanelControl> = {},
+): PanelControl {
+  const positions = Object.entries(ways).map(([position, modes], index) => ({
+    name: position,
+    pulseUs: 1000 + 500 * index,
+    modes,
+  }));
+  const made = { name, kind: "switch" as const, channel, positions, spans: [], rest: positions[0]?.name ?? null };
+  return { ...made, at: { file, line: channel }, ...more };
+}
+
+export function dial(name: string, channel: number, spans: PanelControl["spans"]): PanelControl {
+  return { name, kind: "dial", channel, positions: [], spans, rest: null, at: { file, line: channel } };
+}
+
+export const fullSwitches: SwitchesPicture = {
+  handset: "Wheel",
+  controls: [
+    rocker("TL", 5, { up: [], down: ["arm", "recorder"] }),
+    rocker("TR", 6, { up: [], mid: ["level"], down: ["turtle"] }),
+    rocker("PB", 7, { rest: [], held: ["beeper"] }, { kind: "button" }),
+    dial("KN", 9, [
+      { fromUs: 1000, toUs: 1299, modes: [] },
+      { fromUs: 1300, toUs: 1700, modes: ["altitude-hold"] },
+      { fromUs: 1701, toUs: 2000, modes: ["return-home", "lights-off"] },
+    ]),
+    rocker("SX", 10, { one: [], two: ["rates-second"], three: ["osd-second"], four: [] }, { kind: "selector" }),
+  ],
+  state: {
+    positions: { TL: "up", TR: "mid", PB: "rest", KN: 1500, SX: "one" },
+    armed: "no",
+    on: [
+      { name: "level", what: "Holds the craft level.", lines: [{ file, line: 3 }] },
+      { name: "altitude-hold", what: "Holds the height.", lines: [] },
+    ],
+    possible: [],
+  },
+  states: 24,
+};
