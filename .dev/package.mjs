@@ -29,10 +29,17 @@ export async function packageExtension() {
   const strays = names.filter((name) => !shipped.some((pattern) => pattern.test(name)));
   if (strays.length > 0)
     fail(`The package holds what must not be shipped: ${strays.join(", ")}. Mend .vscodeignore and run this again.`);
-  const needed = [main, browser].map((path) => `extension/${path.replace(/^\.\//, "")}`);
-  const missing = [...needed, "extension/dist/fettle.js", "extension/dist/panel/panel.js"].filter(
-    (name) => !names.includes(name),
-  );
+  const needed = [
+    main,
+    browser,
+    "dist/server/node.cjs",
+    "dist/server/worker.js",
+    "dist/panel/panel.js",
+    "dist/fettle.js",
+  ];
+  const missing = needed
+    .map((path) => `extension/${path.replace(/^\.\//, "")}`)
+    .filter((name) => !names.includes(name));
   if (missing.length > 0) fail(`The package lacks ${missing.join(", ")}: without that the extension does not run.`);
   const { size } = statSync(file);
   if (size > mostBytes) fail(`The package has ${size} bytes, more than the ${mostBytes} that it may have.`);
