@@ -1,0 +1,50 @@
+/** What the client can do, and what the server offers in turn. */
+import {
+  type ClientCapabilities,
+  CodeActionKind,
+  type ServerCapabilities,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
+import { LEGEND } from "./tokens-to-lsp.ts";
+
+export interface Abilities {
+  /** Asks for diagnostics itself; else they are pushed. */
+  readonly pulls: boolean;
+  readonly refreshesDiagnostics: boolean;
+  readonly refreshesHints: boolean;
+  readonly refreshesTokens: boolean;
+  readonly watchesFiles: boolean;
+  readonly changesFolders: boolean;
+  readonly linksToDefinitions: boolean;
+}
+
+export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Abilities {
+  return {
+    pulls: textDocument?.diagnostic !== undefined,
+    refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
+    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshesTokens: workspace?.semanticTokens?.refreshSupport === true,
+    watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    changesFolders: workspace?.workspaceFolders === true,
+    linksToDefinitions: textDocument?.definition?.linkSupport === true,
+  };
+}
+
+export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
+  return {
+    textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+    ...(abilities.pulls && {
+      diagnosticProvider: { identifier: "fettle", interFileDependencies: true, workspaceDiagnostics: false },
+    }),
+    hoverProvider: true,
+    completionProvider: { triggerCharacters: [" ", '"', "/", ",", "("], resolveProvider: true },
+    definitionProvider: true,
+    documentSymbolProvider: true,
+    foldingRangeProvider: true,
+    documentLinkProvider: {},
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+    inlayHintProvider: true,
+    semanticTokensProvider: { legend: LEGEND, full: true },
+    workspace: { workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders } },
+  };
+}

@@ -1,0 +1,34 @@
+/** The findings of a document, as diagnostics. */
+import type { Diagnostic } from "vscode-languageserver";
+import { findingsOf } from "../../../shared/rules/engine.ts";
+import type { Documents } from "./documents.ts";
+import { toDiagnostic } from "./to-lsp.ts";
+
+export type PageOfRule = (code: string) => string | null;
+
+/** Waits for all that the document uses; a text that is too large has that one finding. */
+export async function diagnosticsOf(documents: Documents, uri: string, pageOfRule: PageOfRule): Promise<Diagnostic[]> {
+  const file = await documents.ready(uri);
+  const findings = documents.isTooLarge(uri) ? [tooLarge(file)] : findingsOf(documents.now(), file);
+  return findings.map((finding) => toDiagnostic(finding, documents.uriOf, pageOfRule));
+}
+
+function tooLarge(file: string) {
+  const start = { line: 0, character: 0 };
+  return {
+    code: "syntax",
+    severity: "error" as const,
+    message: "This file is larger than 4 MB and was not read: a script is read up to 4 MB. Is it a script at all?",
+    file,
+    range: { start, end: start },
+    related: [],
+    fixes: [],
+  };
+}
+
+/** The address of a rule's page, from where the client keeps the pages. */
+export function rulePages(pageBase: unknown): PageOfRule {
+  if (typeof pageBase !== "string" || pageBase === "") return () => null;
+  const base = pageBase.endsWith("/") ? pageBase : `${pageBase}/`;
+  return (code) => `${base}rule/${code}.md`;
+}

@@ -1,0 +1,110 @@
+/** What the editor asks of a document: each handler waits for the files, asks the service, and hands it over. */
+import { type CompletionItem, type Connection, MarkupKind } from "vscode-languageserver";
+import { completionsAt, type DocRef, documentationOf } from "../../../shared/services/complete.ts";
+import { definitionsAt } from "../../../shared/services/definition.ts";
+import { fixesAt } from "../../../shared/services/fixes.ts";
+import { foldsOf } from "../../../shared/services/folding.ts";
+import { hintsOf } from "../../../shared/services/hints.ts";
+import { hoverAt } from "../../../shared/services/hover.ts";
+import { linksOf } from "../../../shared/services/links.ts";
+import { symbolsOf } from "../../../shared/services/symbols.ts";
+import { tokensOf } from "../../../shared/services/tokens.ts";
+import type { Abilities } from "./capabilities.ts";
+import type { PageOfRule } from "./diagnostics.ts";
+import type { Documents } from "./documents.ts";
+import type { Guard } from "./guard.ts";
+import { toCodeAction, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
+import { packTokens } from "./tokens-to-lsp.ts";
+
+interface Parts {
+  readonly connection: Connection;
+  readonly documents: Documents;
+  readonly guard: Guard;
+  readonly abilities: () => Abilities;
+  readonly pageOfRule: PageOfRule;
+}
+
+interface Asked {
+  readonly textDocument: { readonly uri: string };
+}
+
+/** The path of the document asked about, once all is read that its answer may need. */
+function readyFor(documents: Documents, { textDocument: { uri } }: Asked): Promise<string> {
+  return documents.isCraft(uri) ? documents.ready(uri) : documents.readyWithAll(uri);
+}
+
+export function answerFeatures({ connection, documents, guard, abilities, pageOfRule }: Parts): void {
+  const { uriOf, now } = documents;
+  const scriptOf = (file: string) => now().script(file);
+
+  connection.onHover(
+    guard("hover", null, async (params) => {
+      const file = await readyFor(documents, params);
+      const hover = hoverAt(now(), file, params.position);
+      return hover && { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: hover.range };
+    }),
+  );
+  connection.onCompletion(
+    guard("completion", null, async (params) => {
+      const file = await documents.readyWithAll(params.textDocument.uri);
+      return { isIncomplete: false, items: completionsAt(now(), file, params.position).map(toCompletionItem) };
+    }),
+  );
+  connection.onCompletionResolve((item) => {
+    const value = item.data ? documentationOf(now().catalogue, item.data as DocRef) : null;
+    return value ? ({ ...item, documentation: { kind: MarkupKind.Markdown, value } } satisfies CompletionItem) : item;
+  });
+  connection.onDefinition(
+    guard("definition", null, async (params) => {
+      const file = await readyFor(documents, params);
+      const links = definitionsAt(now(), file, params.position).map((each) => toLocationLink(each, uriOf));
+      if (abilities().linksToDefinitions) return links;
+      return links.map(({ targetUri, targetRange }) => ({ uri: targetUri, range: targetRange }));
+    }),
+  );
+  connection.onDocumentSymbol(
+    guard("symbols", null, async ({ textDocument }) => {
+      const script = scriptOf(await documents.ready(textDocument.uri));
+      return script && symbolsOf(script).map(toSymbol);
+    }),
+  );
+  connection.onFoldingRanges(
+    guard("folding", null, async ({ textDocument }) => {
+      const script = scriptOf(await documents.ready(textDocument.uri));
+      return script && foldsOf(script).map(toFoldingRange);
+    }),
+  );
+  connection.onDocumentLinks(
+    guard("links", null, async ({ textDocument }) => {
+      const file = await documents.ready(textDocument.uri);
+      return linksOf(now(), file).map((link) => ({
+        range: link.range,
+        target: uriOf(link.file),
+        tooltip: link.tooltip,
+      }));
+    }),
+  );
+  connection.onCodeAction(
+    guard("quick fixes", null, async ({ textDocument, range }) => {
+      const file = await documents.ready(textDocument.uri);
+      return fixesAt(now(), file, range).map((fix) => toCodeAction(fix, uriOf, pageOfRule));
+    }),
+  );
+  connection.languages.inlayHint.on(
+    guard("inlay hints", null, async (params) => {
+      const file = await readyFor(documents, params);
+      return hintsOf(now(), file, params.range).map(({ at, label, tooltip }) => ({
+        position: at,
+        label,
+        tooltip,
+        paddingLeft: true,
+      }));
+    }),
+  );
+  connection.languages.semanticTokens.on(
+    guard("semantic tokens", { data: [] }, async ({ textDocument }) => {
+      const script = scriptOf(await documents.ready(textDocument.uri));
+      return { data: script ? packTokens(tokensOf(script)) : [] };
+    }),
+  );
+}

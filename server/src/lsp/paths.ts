@@ -1,0 +1,46 @@
+/**
+ * Between the addresses of editors and the paths of the core. A file of the disk is its plain
+ * path; any other address keeps its scheme and authority. Paths are decoded: two spellings of one
+ * address give one path.
+ */
+
+/** The path behind an address: `file:///a/b%20c.fettle` is `/a/b c.fettle`, `file:///c%3A/x` is `c:/x`. */
+export function pathOf(uri: string): string {
+  const parts = /^([A-Za-z][A-Za-z0-9+.-]*):(?:\/\/([^/?#]*))?([^?#]*)/.exec(uri);
+  if (!parts) return decoded(uri);
+  const [, scheme = "", authority, path = ""] = parts;
+  const said = decoded(path);
+  if (scheme.toLowerCase() !== "file")
+    return `${scheme}:${authority === undefined ? "" : `//${decoded(authority)}`}${said}`;
+  if (authority) return `//${decoded(authority)}${said}`;
+  return /^\/[A-Za-z]:/.test(said) ? said.charAt(1).toLowerCase() + said.slice(2) : said;
+}
+
+/** The address of a path, every part encoded. */
+export function uriOf(path: string): string {
+  if (path.startsWith("//")) return `file:${encoded(path)}`;
+  if (path.startsWith("/")) return `file://${encoded(path)}`;
+  if (/^[A-Za-z]:\//.test(path)) return `file:///${encoded(path)}`;
+  const parts = /^([A-Za-z][A-Za-z0-9+.-]*):(\/\/[^/]*)?(.*)$/s.exec(path);
+  if (!parts) return encoded(path);
+  const [, scheme = "", authority = "", rest = ""] = parts;
+  return `${scheme}:${encoded(authority)}${encoded(rest)}`;
+}
+
+/** True where a path is a folder or lies below it. */
+export function isBelow(path: string, folder: string): boolean {
+  return path === folder || path.startsWith(folder.endsWith("/") ? folder : `${folder}/`);
+}
+
+function encoded(path: string): string {
+  return path.split("/").map(encodeURIComponent).join("/");
+}
+
+/** What cannot be decoded stays as it is: a stray % is no reason to lose a file. */
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}

@@ -1,0 +1,120 @@
+/** The language server, for every host: it asks the core, and speaks the protocol. */
+import { type Connection, DidChangeWatchedFilesNotification } from "vscode-languageserver";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { makeCore } from "../../../shared/model/workspace.ts";
+import {
+  CHANGED_NOTIFICATION,
+  PAGE_REQUEST,
+  PANEL_REQUEST,
+  type PageParams,
+  type PanelParams,
+} from "../../../shared/protocol/panel.ts";
+import { pageOf } from "../../../shared/services/page.ts";
+import { panelOf } from "../../../shared/services/panel.ts";
+import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
+import { diagnosticsOf, rulePages } from "./diagnostics.ts";
+import { makeDocuments, type ServerFiles } from "./documents.ts";
+import { answerFeatures } from "./features.ts";
+import { makeGuard } from "./guard.ts";
+import { pathOf } from "./paths.ts";
+import { toPanelModel } from "./to-lsp.ts";
+
+/** Serves a connection until it ends; `files` is what the host can reach beyond the editor's open documents. */
+export function startServer(connection: Connection, files: ServerFiles): void {
+  const catalogue = makeCatalogue();
+  const documents = makeDocuments(makeCore(catalogue), files);
+  const guard = makeGuard(connection);
+  let abilities: Abilities = abilitiesOf({});
+  let pageOfRule = rulePages(undefined);
+
+  connection.onInitialize((params) => {
+    abilities = abilitiesOf(params.capabilities);
+    pageOfRule = rulePages((params.initializationOptions as { pageBase?: unknown } | undefined)?.pageBase);
+    documents.setFolders((params.workspaceFolders ?? []).map(({ uri }) => uri));
+    return { capabilities: capabilitiesFor(abilities), serverInfo: { name: "fettle" } };
+  });
+  connection.onInitialized(
+    guard("initialized", undefined, async () => {
+      if (abilities.changesFolders) connection.workspace.onDidChangeWorkspaceFolders(onFolders);
+      const watchers = [{ globPattern: "**/*.fettle" }];
+      if (abilities.watchesFiles)
+        await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+    }),
+  );
+
+  const push = guard("diagnostics", undefined, async () => {
+    for (const uri of documents.openUris()) {
+      connection.sendDiagnostics({
+        uri,
+        version: documents.version(uri),
+        diagnostics: await diagnosticsOf(documents, uri, pageOfRule),
+      });
+    }
+  });
+  /** After every change of a text: whoever shows something of it is told. */
+  const changed = () => {
+    connection.sendNotification(CHANGED_NOTIFICATION);
+    if (!abilities.pulls) push();
+  };
+  /** After a change that the editor does not connect with its open documents. */
+  const changedOutside = () => {
+    if (abilities.refreshesDiagnostics) connection.languages.diagnostics.refresh();
+    if (abilities.refreshesHints) connection.languages.inlayHint.refresh();
+    changed();
+  };
+  const onFolders = guard("folders", undefined, async () => {
+    const folders = (await connection.workspace.getWorkspaceFolders()) ?? [];
+    documents.setFolders(folders.map(({ uri }) => uri));
+    changedOutside();
+  });
+
+  connection.onDidOpenTextDocument(
+    guard("open", undefined, ({ textDocument: { uri, languageId, version, text } }) => {
+      documents.open(uri, languageId, version, text);
+      changed();
+    }),
+  );
+  connection.onDidChangeTextDocument(
+    guard("change", undefined, ({ textDocument: { uri, version }, contentChanges }) => {
+      documents.change(uri, contentChanges, version);
+      changed();
+    }),
+  );
+  connection.onDidCloseTextDocument(
+    guard("close", undefined, ({ textDocument: { uri } }) => {
+      documents.close(uri);
+      if (!abilities.pulls) connection.sendDiagnostics({ uri, diagnostics: [] });
+      changed();
+    }),
+  );
+  connection.onDidChangeWatchedFiles(
+    guard("watched files", undefined, ({ changes }) => {
+      documents.forget(changes.map(({ uri }) => uri));
+      changedOutside();
+    }),
+  );
+
+  connection.languages.diagnostics.on(
+    guard("diagnostics", { kind: "full" as const, items: [] }, async ({ textDocument }) => {
+      return { kind: "full" as const, items: await diagnosticsOf(documents, textDocument.uri, pageOfRule) };
+    }),
+  );
+  answerFeatures({ connection, documents, guard, abilities: () => abilities, pageOfRule: (code) => pageOfRule(code) });
+
+  connection.onRequest(
+    PANEL_REQUEST,
+    guard("panel", null, async ({ uri, craft, positions }: PanelParams) => {
+      const file = await documents.readyWithAll(uri);
+      const model = panelOf(documents.now(), file, documents.version(uri), {
+        craft: craft && pathOf(craft),
+        positions,
+      });
+      return toPanelModel(model, documents.uriOf);
+    }),
+  );
+  connection.onRequest(
+    PAGE_REQUEST,
+    guard("page", null, ({ name }: PageParams) => pageOf(catalogue, name)),
+  );
+  connection.listen();
+}

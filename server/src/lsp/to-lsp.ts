@@ -1,0 +1,155 @@
+/** The core's plain data as the protocol has it. Places are counted alike, so ranges pass as they are. */
+import {
+  type CodeAction,
+  CodeActionKind,
+  type CompletionItem,
+  CompletionItemKind,
+  type Diagnostic,
+  DiagnosticSeverity,
+  type DocumentSymbol,
+  type FoldingRange,
+  FoldingRangeKind,
+  InsertTextFormat,
+  type LocationLink,
+  SymbolKind,
+} from "vscode-languageserver";
+import type { Finding } from "../../../shared/protocol/findings.ts";
+import type { PanelModel } from "../../../shared/protocol/panel.ts";
+import type { Suggestion } from "../../../shared/services/complete.ts";
+import type { Definition } from "../../../shared/services/definition.ts";
+import type { OfferedFix } from "../../../shared/services/fixes.ts";
+import type { Fold } from "../../../shared/services/folding.ts";
+import type { ScriptSymbol } from "../../../shared/services/symbols.ts";
+
+export type UriOf = (path: string) => string;
+
+const SEVERITIES = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  info: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+} as const;
+
+/** `pageOfRule` gives the address of a rule's page, or null where there are no pages. */
+export function toDiagnostic(finding: Finding, uriOf: UriOf, pageOfRule: (code: string) => string | null): Diagnostic {
+  const href = pageOfRule(finding.code);
+  return {
+    range: finding.range,
+    severity: SEVERITIES[finding.severity],
+    code: finding.code,
+    source: "fettle",
+    message: finding.message,
+    ...(href !== null && { codeDescription: { href } }),
+    relatedInformation: finding.related.map(({ message, file, range }) => ({
+      message,
+      location: { uri: uriOf(file), range },
+    })),
+  };
+}
+
+export function toCodeAction(fix: OfferedFix, uriOf: UriOf, pageOfRule: (code: string) => string | null): CodeAction {
+  const changes: Record<string, { range: Finding["range"]; newText: string }[]> = {};
+  for (const { file, range, text } of fix.edits) {
+    const uri = uriOf(file);
+    changes[uri] ??= [];
+    changes[uri].push({ range, newText: text });
+  }
+  return {
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [toDiagnostic(fix.finding, uriOf, pageOfRule)],
+    isPreferred: fix.only,
+    edit: { changes },
+  };
+}
+
+const COMPLETION_KINDS: Record<Suggestion["kind"], CompletionItemKind> = {
+  section: CompletionItemKind.Module,
+  setting: CompletionItemKind.Property,
+  mode: CompletionItemKind.Function,
+  output: CompletionItemKind.Function,
+  element: CompletionItemKind.Field,
+  choice: CompletionItemKind.EnumMember,
+  unit: CompletionItemKind.Unit,
+  control: CompletionItemKind.Variable,
+  position: CompletionItemKind.EnumMember,
+  keyword: CompletionItemKind.Keyword,
+  anchor: CompletionItemKind.Constant,
+  field: CompletionItemKind.Field,
+  colour: CompletionItemKind.Color,
+  file: CompletionItemKind.File,
+  code: CompletionItemKind.Text,
+  value: CompletionItemKind.Value,
+  snippet: CompletionItemKind.Snippet,
+};
+
+/** The documentation is left for `completionItem/resolve`, which finds it by `data`. */
+export function toCompletionItem(item: Suggestion): CompletionItem {
+  return {
+    label: item.label,
+    kind: COMPLETION_KINDS[item.kind],
+    detail: item.detail,
+    sortText: item.sort,
+    filterText: item.label,
+    insertTextFormat: item.snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+    textEdit: { range: item.range, newText: item.text },
+    data: item.doc,
+    // After a name with its blank the editor asks again at once, for the value.
+    ...(item.asksAgain && { command: { title: "", command: "editor.action.triggerSuggest" } }),
+  };
+}
+
+const SYMBOL_KINDS: Record<ScriptSymbol["kind"], SymbolKind> = {
+  header: SymbolKind.File,
+  section: SymbolKind.Namespace,
+  setting: SymbolKind.Property,
+  mode: SymbolKind.Event,
+  output: SymbolKind.Event,
+  element: SymbolKind.Field,
+  control: SymbolKind.Variable,
+  follows: SymbolKind.Property,
+};
+
+export function toSymbol(symbol: ScriptSymbol): DocumentSymbol {
+  return {
+    name: symbol.name || "…",
+    detail: symbol.detail,
+    kind: SYMBOL_KINDS[symbol.kind],
+    range: symbol.range,
+    selectionRange: symbol.nameRange,
+    children: symbol.children.map(toSymbol),
+  };
+}
+
+const FOLD_KINDS = {
+  region: FoldingRangeKind.Region,
+  comment: FoldingRangeKind.Comment,
+  imports: FoldingRangeKind.Imports,
+} as const;
+
+export function toFoldingRange({ startLine, endLine, kind }: Fold): FoldingRange {
+  return { startLine, endLine, kind: FOLD_KINDS[kind] };
+}
+
+export function toLocationLink({ from, file, range }: Definition, uriOf: UriOf): LocationLink {
+  return { originSelectionRange: from, targetUri: uriOf(file), targetRange: range, targetSelectionRange: range };
+}
+
+/** The panel's model with the editor's own addresses for its files. */
+export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
+  const placed = <T extends { readonly file: string }>(place: T): T => ({ ...place, file: uriOf(place.file) });
+  const { goggles, switches } = model;
+  const named = (modes: NonNullable<PanelModel["switches"]>["state"]["on"]) =>
+    modes.map((mode) => ({ ...mode, lines: mode.lines.map(placed) }));
+  return {
+    ...placed(model),
+    alsoIn: model.alsoIn.map(placed),
+    findings: model.findings.map(placed),
+    goggles: goggles && { ...goggles, elements: goggles.elements.map((each) => ({ ...each, at: placed(each.at) })) },
+    switches: switches && {
+      ...switches,
+      controls: switches.controls.map((each) => ({ ...each, at: placed(each.at) })),
+      state: { ...switches.state, on: named(switches.state.on), possible: named(switches.state.possible) },
+    },
+  };
+}

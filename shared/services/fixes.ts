@@ -1,0 +1,26 @@
+/** The repairs that findings offer. */
+import type { Workspace } from "../model/workspace.ts";
+import type { Finding } from "../protocol/findings.ts";
+import { findingsOf } from "../rules/engine.ts";
+import { comparePositions, type Range } from "../syntax/span.ts";
+
+export interface OfferedFix {
+  readonly finding: Finding;
+  readonly title: string;
+  readonly edits: Finding["fixes"][number]["edits"];
+  /** True where it is the only repair of its finding, so that it is the one most likely meant. */
+  readonly only: boolean;
+}
+
+/** The fixes of every finding that a range touches. */
+export function fixesAt(workspace: Workspace, file: string, range: Range): OfferedFix[] {
+  return findingsOf(workspace, file)
+    .filter((finding) => touches(finding.range, range))
+    .flatMap((finding) =>
+      finding.fixes.map(({ title, edits }) => ({ finding, title, edits, only: finding.fixes.length === 1 })),
+    );
+}
+
+function touches(a: Range, b: Range): boolean {
+  return comparePositions(a.start, b.end) <= 0 && comparePositions(b.start, a.end) <= 0;
+}
