@@ -20,6 +20,14 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "what each switch does, the state at rest and on signal loss",
     load: async () => (await import("./switches.ts")).command,
   },
+  explain: {
+    summary: "what a setting, mode, element, rule, unit or section is",
+    load: async () => (await import("./explain.ts")).command,
+  },
+  serve: {
+    summary: "the language server, for any editor",
+    load: async () => (await import("./serve.ts")).command,
+  },
 };
 
 /** Runs a command line and gives its exit status. Nothing that a user hands over makes it throw. */

@@ -1,0 +1,47 @@
+/** `fettle explain`: the page of every thing of a name, or every name that has one. */
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { listNames, type Named } from "../../../shared/services/names.ts";
+import { namesLike, pageOf } from "../../../shared/services/page.ts";
+import { oneOf, readArguments } from "./arguments.ts";
+import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
+
+const help = `Usage: fettle explain NAME
+       fettle explain --list [--format text|json]
+
+What a setting, mode, element, rule, unit or section is, why one would change it and
+what goes wrong at each end. A setting is named alone or as SECTION.NAME; plain words
+find it as well: fettle explain low voltage warning
+
+  --list            every name that has a page
+  --format FORMAT   of the list: text for people (the usual), or json
+`;
+
+async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
+  const given = readArguments(args, { list: { type: "boolean" }, format: { type: "string" } });
+  const format = oneOf(given, "format", ["text", "json"], "text");
+  const catalogue = makeCatalogue();
+  const name = given.paths.join(" ");
+  if (given.has("list")) {
+    if (name !== "") throw new CannotRun("--list lists every name, so it stands without one");
+    const names = listNames(catalogue);
+    io.out(format === "json" ? `${JSON.stringify(names, null, 2)}\n` : listText(names));
+    return 0;
+  }
+  if (name === "") throw new CannotRun("say which name to explain, or --list for every name");
+  if (given.has("format")) throw new CannotRun("--format belongs to --list: a page is Markdown, for people");
+  const page = pageOf(catalogue, name);
+  if (page === null) {
+    const near = namesLike(catalogue, name);
+    const question = near.length > 0 ? `did you mean ${near.join(", ")}?` : "fettle explain --list has every name";
+    throw new CannotRun(`nothing is called “${name}”: ${question}`);
+  }
+  io.out(page);
+  return 0;
+}
+
+function listText(names: readonly Named[]): string {
+  const width = Math.max(...names.map(({ name }) => name.length));
+  return names.map(({ name, kind, summary }) => `${name.padEnd(width)}  ${kind.padEnd(7)}  ${summary}\n`).join("");
+}
+
+export const command: Command = { help, run };
