@@ -21,7 +21,7 @@ export function nearest(word: string, names: readonly (string | Named)[], most =
   const scored: { name: string; score: number }[] = [];
   for (const each of names) {
     const { name, words = [] } = typeof each === "string" ? { name: each } : each;
-    const spelled = distance(wanted, name.toLowerCase());
+    const spelled = swapped(wanted, name.toLowerCase()) ? 1 : distance(wanted, name.toLowerCase());
     let score = spelled <= mostSlips(wanted) ? spelled : Number.POSITIVE_INFINITY;
     if (wanted.length >= 3 && (name.startsWith(wanted) || name.endsWith(`-${wanted}`))) score = Math.min(score, 1.5);
     for (const said of words) {
@@ -33,4 +33,12 @@ export function nearest(word: string, names: readonly (string | Named)[], most =
   }
   scored.sort((a, b) => a.score - b.score || (a.name < b.name ? -1 : 1));
   return [...new Set(scored.map((each) => each.name))].slice(0, most);
+}
+
+/** Whether two words differ only by two neighbouring letters that changed places: one slip of the fingers, not two. */
+function swapped(a: string, b: string): boolean {
+  if (a.length !== b.length) return false;
+  let i = 0;
+  while (i < a.length && a[i] === b[i]) i++;
+  return i + 1 < a.length && a[i] === b[i + 1] && a[i + 1] === b[i] && a.slice(i + 2) === b.slice(i + 2);
 }

@@ -1,0 +1,107 @@
+/**
+ * Scripts with their findings under the lines that have them, as in
+ *
+ *     craft "Jug"
+ *     pack
+ *       cells 4.5
+ *             ^^^ wrong-type
+ *
+ * Several files stand one after another, each after the first under `=== path`.
+ */
+import { expect } from "vitest";
+import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { memoryFiles } from "../../shared/model/files.ts";
+import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
+import type { Finding } from "../../shared/protocol/findings.ts";
+import { findingsOf } from "../../shared/rules/engine.ts";
+
+const core = makeCore(makeCatalogue());
+const MARK = /^ *\^+ [a-z-]+$/;
+
+/** A handset that many of the cases use. */
+export const WHEEL = `handset "Wheel"
+controls
+  TL switch ch5 up 1000 us down 2000 us
+  TR switch ch6 up 1000 us mid 1500 us down 2000 us
+  PB button ch7 rest 1000 us held 2000 us
+  KN dial ch9 1000 us to 2000 us
+`;
+
+/** The workspace of some texts by path. */
+export function workspaceOf(files: Readonly<Record<string, string>>): Workspace {
+  return core.at(memoryFiles(files));
+}
+
+/**
+ * Holds the findings of each file to the marks under its lines: every finding has its mark, every
+ * mark its finding. `others` are files that are used and not themselves held to anything. Gives
+ * the findings of the first file.
+ */
+export function check(marked: string, others: Readonly<Record<string, string>> = {}): Finding[] {
+  const shown = filesIn(marked);
+  const plain = Object.fromEntries([...shown].map(([path, text]) => [path, unmarked(text)]));
+  const workspace = workspaceOf({ "wheel.fettle": WHEEL, ...others, ...plain });
+  const findings = [...shown.keys()].map((path) => findingsOf(workspace, path));
+  const found = [...shown.keys()].map((path, i) => withMarks(plain[path]!, findings[i]!));
+  expect(found.join("\n=== \n")).toBe([...shown.values()].map(inOrder).join("\n=== \n"));
+  return findings[0]!;
+}
+
+/** Codes of the findings of one text, in order. */
+export function codesOf(text: string): string[] {
+  return findingsOf(workspaceOf({ "wheel.fettle": WHEEL, "jug.fettle": text }), "jug.fettle").map(({ code }) => code);
+}
+
+function filesIn(marked: string): Map<string, string> {
+  const files = new Map<string, string>();
+  const [first = "", ...rest] = dedent(marked).split(/^=== /m);
+  files.set("jug.fettle", first.trimEnd());
+  for (const part of rest) {
+    const end = part.indexOf("\n");
+    files.set(part.slice(0, end).trim(), part.slice(end + 1).trimEnd());
+  }
+  return files;
+}
+
+function dedent(text: string): string {
+  const lines = text.replace(/^\n/, "").split("\n");
+  const indents = lines.filter((line) => line.trim() !== "").map((line) => line.length - line.trimStart().length);
+  const least = Math.min(...indents);
+  return lines.map((line) => line.slice(least)).join("\n");
+}
+
+function unmarked(text: string): string {
+  return text
+    .split("\n")
+    .filter((line) => !MARK.test(line))
+    .join("\n");
+}
+
+/** Marks under one line in one order, so that a case may write them as it likes. */
+function inOrder(text: string): string {
+  const lines: string[] = [];
+  let marks: string[] = [];
+  for (const line of [...text.split("\n"), ""]) {
+    if (MARK.test(line)) marks.push(line);
+    else {
+      lines.push(...marks.sort(), line);
+      marks = [];
+    }
+  }
+  return lines.slice(0, -1).join("\n");
+}
+
+function withMarks(text: string, findings: readonly Finding[]): string {
+  return text
+    .split("\n")
+    .flatMap((line, i) => {
+      const marks = findings
+        .filter(({ range }) => range.start.line === i)
+        .map(({ code, range: { start, end } }) => {
+          const carets = "^".repeat(Math.max(1, end.character - start.character));
+          return `${" ".repeat(start.character)}${carets} ${code}`;
+        });
+      return [line, ...marks.sort()];
+    })
+    .join("\n");
+}
