@@ -1,0 +1,88 @@
+/** A client and the server in one process, with files in memory: what an editor would see. */
+import { PassThrough } from "node:stream";
+import {
+  createConnection,
+  createProtocolConnection,
+  type Diagnostic,
+  type InitializeParams,
+  ProposedFeatures,
+  type ProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
+import type { ServerFiles } from "../../server/src/lsp/documents.ts";
+import { startServer } from "../../server/src/lsp/start.ts";
+import { memoryFiles } from "../../shared/model/files.ts";
+
+export interface Session {
+  readonly client: ProtocolConnection;
+  /** What the server pushed, by address: the last of each. */
+  readonly pushed: Map<string, Diagnostic[]>;
+  /** Lines that the server logged. */
+  readonly log: string[];
+  open(uri: string, text: string): Promise<void>;
+  pull(uri: string): Promise<Diagnostic[]>;
+  end(): void;
+}
+
+/** Files by path, answered as a disk would, and how often each was read. */
+export function filesInMemory(texts: Record<string, string>, reads = new Map<string, number>()): ServerFiles {
+  return {
+    async look(path) {
+      reads.set(path, (reads.get(path) ?? 0) + 1);
+      return { answer: memoryFiles(texts).read(path)!, realPath: path };
+    },
+    list: async () => Object.keys(texts),
+  };
+}
+
+export const PULLING: InitializeParams["capabilities"] = {
+  textDocument: { diagnostic: {}, definition: { linkSupport: true } },
+};
+
+export async function startSession(files: ServerFiles, capabilities = PULLING, options?: unknown): Promise<Session> {
+  const up = new PassThrough();
+  const down = new PassThrough();
+  startServer(
+    createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down)),
+    files,
+  );
+  const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
+  const pushed = new Map<string, Diagnostic[]>();
+  const log: string[] = [];
+  client.onNotification(
+    "textDocument/publishDiagnostics",
+    ({ uri, diagnostics }: { uri: string; diagnostics: Diagnostic[] }) => {
+      pushed.set(uri, diagnostics);
+    },
+  );
+  client.onNotification("window/logMessage", ({ message }: { message: string }) => {
+    log.push(message);
+  });
+  client.listen();
+  const workspaceFolders = [{ uri: "file:///shed", name: "shed" }];
+  await client.sendRequest("initialize", {
+    processId: null,
+    rootUri: null,
+    capabilities,
+    workspaceFolders,
+    initializationOptions: options,
+  });
+  await client.sendNotification("initialized", {});
+  return {
+    client,
+    pushed,
+    log,
+    open: (uri, text) =>
+      client.sendNotification("textDocument/didOpen", {
+        textDocument: { uri, languageId: "fettle", version: 1, text },
+      }),
+    async pull(uri) {
+      const report: { items: Diagnostic[] } = await client.sendRequest("textDocument/diagnostic", {
+        textDocument: { uri },
+      });
+      return report.items;
+    },
+    end: () => client.dispose(),
+  };
+}
