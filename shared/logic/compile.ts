@@ -14,6 +14,8 @@ export interface Compiled {
   readonly diagrams: Diagrams;
   /** The level of a variable's name. */
   readonly levels: ReadonlyMap<string, number>;
+  /** The level of each variable. */
+  readonly levelOf: readonly number[];
   /** The variable of each level. */
   readonly byLevel: readonly BoardVariable[];
   /** Set by name; a name whose condition is not known has none. */
@@ -30,6 +32,7 @@ export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number
   ];
   const byLevel = levelOrder(input, names, variables);
   const levels = new Map(byLevel.map((variable, level) => [variable.name, level]));
+  const levelOf = variables.map(({ name }) => levels.get(name)!);
   const diagrams = makeDiagrams(byLevel.map((variable) => variable.cells.length));
 
   const selected = new Map<string, number>();
@@ -41,7 +44,7 @@ export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number
     for (const { condition } of lines.get(name)!) set = diagrams.or(set, build(condition!));
     selected.set(name, set);
   }
-  return { names, cycles, variables, diagrams, levels, byLevel, selected };
+  return { names, cycles, variables, diagrams, levels, levelOf, byLevel, selected };
 
   function build(condition: Condition): number {
     switch (condition.kind) {

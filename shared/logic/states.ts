@@ -3,9 +3,7 @@ import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
 import { lineUp } from "./line-up.ts";
 import { classesOf, makeBlur, meetClasses, supportOf } from "./quantify.ts";
-import { asSet } from "./sets.ts";
-import type { DistinctState, Positions } from "./types.ts";
-import { findWitness } from "./witness.ts";
+import type { DistinctState, Witness } from "./types.ts";
 
 interface Mode {
   readonly set: number;
@@ -105,13 +103,12 @@ function blursOf(diagrams: Diagrams, order: readonly Mode[]): readonly ((set: nu
 }
 
 /**
- * The distinct sets of modes, at most `limit`, each with the state nearest to `near` that shows
- * it. Every set that is begun can be reached, so the work grows with what is listed.
+ * The distinct sets of modes, at most `limit`, each with the state that `show` picks for it. Every set that is begun can be reached, so the work grows with what is listed.
  */
 export function listImages(
   compiled: Compiled,
   names: readonly string[],
-  near: Positions,
+  show: (set: number) => Witness | null,
   limit: number,
 ): { readonly states: readonly DistinctState[]; readonly complete: boolean } {
   const { diagrams, selected } = compiled;
@@ -133,6 +130,6 @@ export function listImages(
     if (having !== NONE) visit(i + 1, having, [...on, names[i]!]);
   };
   visit(0, EVERY, []);
-  const states = found.map(({ on, reached }) => ({ on, witness: findWitness(compiled, asSet(reached), near)! }));
+  const states = found.map(({ on, reached }) => ({ on, witness: show(reached)! }));
   return { states, complete };
 }

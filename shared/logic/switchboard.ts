@@ -7,7 +7,7 @@ import { findMargins } from "./margins.ts";
 import { truthGiven } from "./quantify.ts";
 import { asSet, makeSets, place } from "./sets.ts";
 import { countImages, listImages } from "./states.ts";
-import type { Positions, StateReport, StateSet, Switchboard, SwitchInput } from "./types.ts";
+import type { Positions, StateReport, StateSet, Switchboard, SwitchInput, Witness } from "./types.ts";
 import { findWays } from "./ways.ts";
 import { findMoves, findWitness, restPositions } from "./witness.ts";
 
@@ -26,6 +26,8 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
   const setUp = new Set(names);
   const known = names.filter((name) => sets.has(name));
   const rest = restPositions(compiled);
+  const home = place(compiled, rest).fixed;
+  const nearRest = (set: number): Witness | null => findWitness(compiled, set, rest, home);
   const algebra = makeSets(compiled);
 
   const selected = (name: string): StateSet | null => {
@@ -58,7 +60,7 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
     },
     rest,
     atRest: algebra.where(rest),
-    witness: (set, near = rest) => findWitness(compiled, set, near),
+    witness: (set, near) => (near ? findWitness(compiled, set, near) : nearRest(set)),
     stateAt: (positions) => reportAt(compiled, names, positions),
     movesTo: (set, from) => findMoves(compiled, set, from),
     waysTo: (set, limit = MOST_WAYS) => findWays(compiled, set, limit),
@@ -70,12 +72,12 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
       const set = selected(name);
       return set === null ? null : countImages(diagrams, [...sets.values()], set);
     },
-    listStates: (limit) => listImages(compiled, known, rest, limit),
+    listStates: (limit) => listImages(compiled, known, nearRest, limit),
     clashes: (pairs) =>
       pairs.flatMap(([a, b]) => {
         const [one, other] = [selected(a), selected(b)];
         if (one === null || other === null || !diagrams.meet(one, other)) return [];
-        return [{ modes: [a, b] as const, witness: findWitness(compiled, diagrams.and(one, other), rest)! }];
+        return [{ modes: [a, b] as const, witness: nearRest(diagrams.and(one, other))! }];
       }),
     map: () => mapOf(compiled, names),
     // A condition that is not known might tell any two positions apart.

@@ -15,23 +15,30 @@ export function restPositions(compiled: Compiled): Positions {
 /**
  * The state of a set that has the fewest variables away from `near`; what `near` does not name
  * may be anywhere. Of equals the first, in the order of positions; of stretches of a dial or
- * channel the widest, and the middle of it. Null for the empty set.
+ * channel the widest, and the middle of it. Null for the empty set. `home` is `near` as values,
+ * for who has it at hand.
  */
-export function findWitness(compiled: Compiled, set: number, near: Positions): Witness | null {
+export function findWitness(
+  compiled: Compiled,
+  set: number,
+  near: Positions,
+  home: Fixed = place(compiled, near).fixed,
+): Witness | null {
   if (set === NONE) return null;
-  const { levels, variables } = compiled;
-  const home = place(compiled, near).fixed;
+  const { levelOf, variables } = compiled;
   const values = nearestValues(compiled, set, home);
   const positions: Record<string, string | number> = {};
   const pulses = settle(compiled, set, values, home, near);
-  for (const variable of variables) {
-    const level = levels.get(variable.name)!;
+  for (const [i, variable] of variables.entries()) {
+    const level = levelOf[i]!;
     const pulseUs = pulses.get(level);
     positions[variable.name] = pulseUs ?? variable.cells[values[level]!]!.position ?? variable.cells[0]!.fromUs;
   }
   const needed: Record<string, string | number> = {};
   const kept = neededLevels(compiled, set, values);
-  for (const { name } of variables) if (kept.has(levels.get(name)!)) needed[name] = positions[name]!;
+  variables.forEach(({ name }, i) => {
+    if (kept.has(levelOf[i]!)) needed[name] = positions[name]!;
+  });
   return { positions, needed };
 }
 
@@ -115,7 +122,7 @@ function nearestValues(compiled: Compiled, set: number, home: Fixed): Fixed {
  * middle of the longest stretch about the chosen one that stays in the set.
  */
 function settle(compiled: Compiled, set: number, values: Fixed, home: Fixed, near: Positions): Map<number, number> {
-  const { diagrams, levels, variables } = compiled;
+  const { diagrams, levelOf, variables } = compiled;
   const holds = (level: number, value: number): boolean => {
     const before = values[level]!;
     values[level] = value;
@@ -124,9 +131,9 @@ function settle(compiled: Compiled, set: number, values: Fixed, home: Fixed, nea
     return inside;
   };
   const pulses = new Map<number, number>();
-  for (const { name, cells, rangeUs } of variables) {
+  for (const [i, { name, cells, rangeUs }] of variables.entries()) {
     if (!rangeUs) continue;
-    const level = levels.get(name)!;
+    const level = levelOf[i]!;
     const value = values[level]!;
     const at = near[name];
     if (home[level] === value && typeof at === "number") {
@@ -146,7 +153,7 @@ function settle(compiled: Compiled, set: number, values: Fixed, home: Fixed, nea
 
 /** Levels whose values already suffice for the set; channels nobody drives are dropped first. */
 function neededLevels(compiled: Compiled, set: number, values: Fixed): ReadonlySet<number> {
-  const { diagrams, levels, variables } = compiled;
+  const { diagrams, levelOf, variables } = compiled;
   // Only what the way through the diagram asks can be needed.
   const asked = new Int32Array(values.length).fill(-1);
   for (let node = set; node > EVERY; ) {
@@ -156,7 +163,7 @@ function neededLevels(compiled: Compiled, set: number, values: Fixed): ReadonlyS
   }
   const order: number[] = [];
   for (let i = variables.length - 1; i >= 0; i--) {
-    const level = levels.get(variables[i]!.name)!;
+    const level = levelOf[i]!;
     if (asked[level]! >= 0) order.push(level);
   }
   return dropWhatIsFree(compiled, set, asked, order);

@@ -116,7 +116,7 @@ function plainMs(input: SwitchInput): string {
 export async function run(): Promise<string> {
   const report: string[] = [];
   const measure = (title: string, input: SwitchInput, pairs: readonly (readonly [string, string])[]): void => {
-    for (let i = 0; i < 100; i++) askAll(input, pairs);
+    for (let i = 0; i < 300; i++) askAll(input, pairs);
     let states = 0;
     const { median, least } = timesMs(51, () => {
       states = askAll(input, pairs);
