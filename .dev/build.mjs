@@ -1,5 +1,6 @@
 // npm run build [-- --minify | --watch]: bundles everything that runs into dist/.
-import { chmodSync, existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { bundles } from "./bundles.mjs";
 import { writeNotices } from "./notices.mjs";
 import { fail, inProject, isMain, say } from "./say.mjs";
@@ -26,14 +27,21 @@ export async function build(how) {
   } catch {
     fail("The build failed: the messages stand above.");
   }
+  removeOldChunks(Object.keys(outputs));
   writeNotices(inputs);
   if (existsSync(inProject("dist/fettle.js"))) chmodSync(inProject("dist/fettle.js"), 0o755);
   say(`Built in ${(performance.now() - begun).toFixed(0)} ms: ${sizes(outputs)}.`);
 }
 
-/** Lays out dist: old chunks go, since their names change with what is in them. */
+/** Old chunks go, since their names change with what is in them; last, so that a program that runs keeps its own. */
+function removeOldChunks(/** @type {readonly string[]} */ made) {
+  const folder = inProject("dist/cli");
+  for (const name of existsSync(folder) ? readdirSync(folder) : []) {
+    if (!made.includes(`dist/cli/${name}`)) rmSync(join(folder, name), { recursive: true });
+  }
+}
+
 function prepareDist() {
-  rmSync(inProject("dist/cli"), { recursive: true, force: true });
   mkdirSync(inProject("dist"), { recursive: true });
   // dist/fettle.js is a module; a manifest at the root that said so would bind the extension too.
   writeFileSync(inProject("dist/package.json"), '{ "type": "module" }\n');
