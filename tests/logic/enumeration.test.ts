@@ -10,6 +10,8 @@ import { craft } from "./generate.ts";
 const MOST_STATES = 1500;
 const small = craft(4, 5).filter((input) => countEveryState(input) <= MOST_STATES);
 const runs = { numRuns: 1000, seed: 20 };
+/** Enumeration is slow, and slower still where other work runs beside it. */
+const PATIENCE_MS = 120_000;
 
 interface Seen {
   readonly state: State;
@@ -25,174 +27,198 @@ function enumerate(input: SwitchInput): Seen[] {
   return seen;
 }
 
-test("every mode is on in exactly the states in which its words say so", () => {
-  fc.assert(
-    fc.property(small, (input) => {
-      const board = makeSwitchboard(input);
-      for (const { state, on } of enumerate(input)) {
-        const told = board.stateAt(state);
-        // Comparing deeply is slow: only what differs is laid out.
-        if (told.on.join() !== on.join() || told.possible.length > 0) {
-          expect(told).toEqual({ on, possible: [], unknown: [] });
+test(
+  "every mode is on in exactly the states in which its words say so",
+  () => {
+    fc.assert(
+      fc.property(small, (input) => {
+        const board = makeSwitchboard(input);
+        for (const { state, on } of enumerate(input)) {
+          const told = board.stateAt(state);
+          // Comparing deeply is slow: only what differs is laid out.
+          if (told.on.join() !== on.join() || told.possible.length > 0) {
+            expect(told).toEqual({ on, possible: [], unknown: [] });
+          }
         }
-      }
-    }),
-    runs,
-  );
-});
+      }),
+      runs,
+    );
+  },
+  PATIENCE_MS,
+);
 
-test("the distinct sets of modes are counted, listed and shown as enumeration finds them", () => {
-  fc.assert(
-    fc.property(small, (input) => {
-      const board = makeSwitchboard(input);
-      const all = enumerate(input);
-      const distinct = new Set(all.map(({ on }) => on.join()));
-      expect(board.countStates()).toBe(distinct.size);
-      for (const name of board.names) {
-        const having = new Set(all.filter(({ on }) => on.includes(name)).map(({ on }) => on.join()));
-        expect(board.countStatesWith(name)).toBe(having.size);
-      }
-      const { states, complete } = board.listStates(10_000);
-      expect(complete).toBe(true);
-      expect(new Set(states.map(({ on }) => on.join()))).toEqual(distinct);
-      expect(states).toHaveLength(distinct.size);
-      for (const { on, witness } of states) expect(board.stateAt(witness.positions).on).toEqual(on);
-    }),
-    runs,
-  );
-});
-
-test("a witness is in its set, has the fewest controls away from rest, and its needed part suffices", () => {
-  fc.assert(
-    fc.property(small, (input) => {
-      const board = makeSwitchboard(input);
-      const all = enumerate(input);
-      const away = (state: Positions): number =>
-        input.controls.filter(({ name, rest }) => rest !== null && state[name] !== rest).length;
-      for (const name of board.names) {
-        const inside = all.filter(({ on }) => on.includes(name));
-        const witness = board.witness(board.selected(name)!);
-        expect(witness === null).toBe(inside.length === 0);
-        if (!witness) continue;
-        expect(modeHolds(input, name, witness.positions)).toBe(true);
-        expect(Object.keys(witness.positions)).toEqual(choices(input).map(([variable]) => variable));
-        expect(away(witness.positions)).toBe(Math.min(...inside.map(({ state }) => away(state))));
-        const needed = Object.entries(witness.needed);
-        const suits = all.filter(({ state }) => needed.every(([variable, at]) => state[variable] === at));
-        expect(suits.every(({ on }) => on.includes(name))).toBe(true);
-      }
-    }),
-    runs,
-  );
-});
-
-test("the fewest moves lead into the set, and no fewer do", () => {
-  fc.assert(
-    fc.property(small, fc.nat(), (input, pick) => {
-      const board = makeSwitchboard(input);
-      const all = enumerate(input);
-      const from = all[pick % all.length]!.state;
-      for (const name of board.names) {
-        const inside = all.filter(({ on }) => on.includes(name));
-        const moves = board.movesTo(board.selected(name)!, from);
-        expect(moves === null).toBe(inside.length === 0);
-        if (!moves) continue;
-        const moved = { ...from, ...Object.fromEntries(moves.map(({ name: control, to }) => [control, to])) };
-        expect(modeHolds(input, name, moved)).toBe(true);
-        const distance = (state: State): number =>
-          Object.keys(from).filter((each) => state[each] !== from[each]).length;
-        expect(moves).toHaveLength(Math.min(...inside.map(({ state }) => distance(state))));
-      }
-    }),
-    runs,
-  );
-});
-
-test("a mode stands at a place if it depends on that control and can be on there", () => {
-  fc.assert(
-    fc.property(small, (input) => {
-      const board = makeSwitchboard(input);
-      const all = enumerate(input);
-      const possible = new Map<string, Set<string>>();
-      for (const { state, on } of all) {
-        for (const [variable, at] of Object.entries(state)) {
-          const key = `${variable}=${at}`;
-          for (const name of on) possible.set(key, (possible.get(key) ?? new Set()).add(name));
+test(
+  "the distinct sets of modes are counted, listed and shown as enumeration finds them",
+  () => {
+    fc.assert(
+      fc.property(small, (input) => {
+        const board = makeSwitchboard(input);
+        const all = enumerate(input);
+        const distinct = new Set(all.map(({ on }) => on.join()));
+        expect(board.countStates()).toBe(distinct.size);
+        for (const name of board.names) {
+          const having = new Set(all.filter(({ on }) => on.includes(name)).map(({ on }) => on.join()));
+          expect(board.countStatesWith(name)).toBe(having.size);
         }
-      }
-      const depends = (variable: string, name: string): boolean => {
-        const rest = new Map<string, boolean>();
-        return all.some(({ state, on }) => {
-          const others = JSON.stringify({ ...state, [variable]: null });
-          const now = on.includes(name);
-          const before = rest.get(others);
-          rest.set(others, now);
-          return before !== undefined && before !== now;
-        });
-      };
-      const expected = (variable: string, at: string | number): string[] =>
-        board.names.filter((name) => possible.get(`${variable}=${at}`)?.has(name) && depends(variable, name));
-      const map = board.map();
-      const spans = [
-        ...map.controls.map((each) => ({ name: each.control.name, spans: each.spans })),
-        ...map.channels.map((each) => ({ name: `ch${each.channel}`, spans: each.spans })),
-      ];
-      for (const { control, positions } of map.controls) {
-        for (const { name, modes } of positions) expect(modes).toEqual(expected(control.name, name));
-      }
-      for (const [variable, places] of choices(input)) {
-        for (const at of places) {
-          if (typeof at === "string") continue;
-          const span = spans
-            .find(({ name }) => name === variable)!
-            .spans.filter(({ fromUs, toUs }) => Math.min(fromUs, toUs) <= at && at <= Math.max(fromUs, toUs));
-          expect(span).toHaveLength(1);
-          expect(span[0]!.modes).toEqual(expected(variable, at));
-        }
-      }
-    }),
-    { numRuns: 200, seed: 20 },
-  );
-});
-
-test("ways to be in a set cover it, none could be left out, and no demand could be eased", () => {
-  fc.assert(
-    fc.property(small, (input) => {
-      const board = makeSwitchboard(input);
-      const all = enumerate(input);
-      for (const name of board.names) {
-        const { ways, all: every, complete } = board.waysTo(board.selected(name)!, 1000);
+        const { states, complete } = board.listStates(10_000);
         expect(complete).toBe(true);
-        const suits = (way: (typeof ways)[number], state: State): boolean =>
-          way.demands.every(({ variable, positions, pulses }) => {
-            const at = state[variable.name]!;
-            if (typeof at === "string") return positions.includes(at);
-            return pulses.some(({ fromUs, toUs }) => fromUs <= at && at <= toUs);
-          });
+        expect(new Set(states.map(({ on }) => on.join()))).toEqual(distinct);
+        expect(states).toHaveLength(distinct.size);
+        for (const { on, witness } of states) expect(board.stateAt(witness.positions).on).toEqual(on);
+      }),
+      runs,
+    );
+  },
+  PATIENCE_MS,
+);
+
+test(
+  "a witness is in its set, has the fewest controls away from rest, and its needed part suffices",
+  () => {
+    fc.assert(
+      fc.property(small, (input) => {
+        const board = makeSwitchboard(input);
+        const all = enumerate(input);
+        const away = (state: Positions): number =>
+          input.controls.filter(({ name, rest }) => rest !== null && state[name] !== rest).length;
+        for (const name of board.names) {
+          const inside = all.filter(({ on }) => on.includes(name));
+          const witness = board.witness(board.selected(name)!);
+          expect(witness === null).toBe(inside.length === 0);
+          if (!witness) continue;
+          expect(modeHolds(input, name, witness.positions)).toBe(true);
+          expect(Object.keys(witness.positions)).toEqual(choices(input).map(([variable]) => variable));
+          expect(away(witness.positions)).toBe(Math.min(...inside.map(({ state }) => away(state))));
+          const needed = Object.entries(witness.needed);
+          const suits = all.filter(({ state }) => needed.every(([variable, at]) => state[variable] === at));
+          expect(suits.every(({ on }) => on.includes(name))).toBe(true);
+        }
+      }),
+      runs,
+    );
+  },
+  PATIENCE_MS,
+);
+
+test(
+  "the fewest moves lead into the set, and no fewer do",
+  () => {
+    fc.assert(
+      fc.property(small, fc.nat(), (input, pick) => {
+        const board = makeSwitchboard(input);
+        const all = enumerate(input);
+        const from = all[pick % all.length]!.state;
+        for (const name of board.names) {
+          const inside = all.filter(({ on }) => on.includes(name));
+          const moves = board.movesTo(board.selected(name)!, from);
+          expect(moves === null).toBe(inside.length === 0);
+          if (!moves) continue;
+          const moved = { ...from, ...Object.fromEntries(moves.map(({ name: control, to }) => [control, to])) };
+          expect(modeHolds(input, name, moved)).toBe(true);
+          const distance = (state: State): number =>
+            Object.keys(from).filter((each) => state[each] !== from[each]).length;
+          expect(moves).toHaveLength(Math.min(...inside.map(({ state }) => distance(state))));
+        }
+      }),
+      runs,
+    );
+  },
+  PATIENCE_MS,
+);
+
+test(
+  "a mode stands at a place if it depends on that control and can be on there",
+  () => {
+    fc.assert(
+      fc.property(small, (input) => {
+        const board = makeSwitchboard(input);
+        const all = enumerate(input);
+        const possible = new Map<string, Set<string>>();
         for (const { state, on } of all) {
-          expect(ways.some((way) => suits(way, state))).toBe(on.includes(name));
-          expect(every.some((way) => suits(way, state))).toBe(on.includes(name));
+          for (const [variable, at] of Object.entries(state)) {
+            const key = `${variable}=${at}`;
+            for (const name of on) possible.set(key, (possible.get(key) ?? new Set()).add(name));
+          }
         }
-        for (const way of ways) {
-          const others = ways.filter((each) => each !== way);
-          expect(all.some(({ state }) => suits(way, state) && !others.some((each) => suits(each, state)))).toBe(true);
+        const depends = (variable: string, name: string): boolean => {
+          const rest = new Map<string, boolean>();
+          return all.some(({ state, on }) => {
+            const others = JSON.stringify({ ...state, [variable]: null });
+            const now = on.includes(name);
+            const before = rest.get(others);
+            rest.set(others, now);
+            return before !== undefined && before !== now;
+          });
+        };
+        const expected = (variable: string, at: string | number): string[] =>
+          board.names.filter((name) => possible.get(`${variable}=${at}`)?.has(name) && depends(variable, name));
+        const map = board.map();
+        const spans = [
+          ...map.controls.map((each) => ({ name: each.control.name, spans: each.spans })),
+          ...map.channels.map((each) => ({ name: `ch${each.channel}`, spans: each.spans })),
+        ];
+        for (const { control, positions } of map.controls) {
+          for (const { name, modes } of positions) expect(modes).toEqual(expected(control.name, name));
         }
-        for (const way of every) {
-          for (const demand of way.demands) {
-            const eased = { demands: way.demands.filter((each) => each !== demand) };
-            for (const [variable, places] of choices(input)) {
-              if (variable !== demand.variable.name) continue;
-              for (const at of places.filter(
-                (each) => !all.some(({ state }) => state[variable] === each && suits(way, state)),
-              )) {
-                const more = all.filter(({ state }) => state[variable] === at && suits(eased, state));
-                expect(more.every(({ on }) => on.includes(name))).toBe(false);
+        for (const [variable, places] of choices(input)) {
+          for (const at of places) {
+            if (typeof at === "string") continue;
+            const span = spans
+              .find(({ name }) => name === variable)!
+              .spans.filter(({ fromUs, toUs }) => Math.min(fromUs, toUs) <= at && at <= Math.max(fromUs, toUs));
+            expect(span).toHaveLength(1);
+            expect(span[0]!.modes).toEqual(expected(variable, at));
+          }
+        }
+      }),
+      { numRuns: 200, seed: 20 },
+    );
+  },
+  PATIENCE_MS,
+);
+
+test(
+  "ways to be in a set cover it, none could be left out, and no demand could be eased",
+  () => {
+    fc.assert(
+      fc.property(small, (input) => {
+        const board = makeSwitchboard(input);
+        const all = enumerate(input);
+        for (const name of board.names) {
+          const { ways, all: every, complete } = board.waysTo(board.selected(name)!, 1000);
+          expect(complete).toBe(true);
+          const suits = (way: (typeof ways)[number], state: State): boolean =>
+            way.demands.every(({ variable, positions, pulses }) => {
+              const at = state[variable.name]!;
+              if (typeof at === "string") return positions.includes(at);
+              return pulses.some(({ fromUs, toUs }) => fromUs <= at && at <= toUs);
+            });
+          for (const { state, on } of all) {
+            expect(ways.some((way) => suits(way, state))).toBe(on.includes(name));
+            expect(every.some((way) => suits(way, state))).toBe(on.includes(name));
+          }
+          for (const way of ways) {
+            const others = ways.filter((each) => each !== way);
+            expect(all.some(({ state }) => suits(way, state) && !others.some((each) => suits(each, state)))).toBe(true);
+          }
+          for (const way of every) {
+            for (const demand of way.demands) {
+              const eased = { demands: way.demands.filter((each) => each !== demand) };
+              for (const [variable, places] of choices(input)) {
+                if (variable !== demand.variable.name) continue;
+                for (const at of places.filter(
+                  (each) => !all.some(({ state }) => state[variable] === each && suits(way, state)),
+                )) {
+                  const more = all.filter(({ state }) => state[variable] === at && suits(eased, state));
+                  expect(more.every(({ on }) => on.includes(name))).toBe(false);
+                }
               }
             }
           }
         }
-      }
-    }),
-    { numRuns: 200, seed: 20 },
-  );
-});
+      }),
+      { numRuns: 200, seed: 20 },
+    );
+  },
+  PATIENCE_MS,
+);

@@ -278,7 +278,7 @@ test("a count too large to go through is still exact: 28 selectors, each positio
     ...positions.slice(1).map((name) => `m${i}-${name} when S${i} is ${name}`),
   ]);
   const board = readBoard(lines.flat().join("\n"));
-  // 6^28, computed; a double holds it to its rounding.
+  // 6^28, computed; a double holds it exactly, because 3^28 is below 2^53.
   expect(board.countStates()).toBe(6 ** 28);
   expect(board.listStates(100)).toMatchObject({ complete: false });
   expect(board.listStates(100).states).toHaveLength(100);
