@@ -65,13 +65,15 @@ function whyEmpty(script: Script | null): string {
   return `No craft of this workspace uses this ${script.kind}: open a craft, or name this file in one with “use”.`;
 }
 
-function noGoggles(craft: Craft): string {
+/** Why there is no OSD to draw, and what to add. */
+export function noGoggles(craft: Craft): string {
   if (craft.osd.size === 0)
     return "Nothing is placed on the OSD yet: add a section “osd” with a “grid” and lines such as “pack-volts at left+2, bottom-1”.";
   return "The OSD has no grid, so nothing can be placed: say how many columns and rows there are, as in “grid 53 x 20”.";
 }
 
-function noSwitches(craft: Craft): string {
+/** Why there are no switches to draw, and what to add. */
+export function noSwitches(craft: Craft): string {
   if (!craft.handset) return "No handset is in use: name the pilot's with a “use” line to see what its switches do.";
   return "The handset lists no controls yet: add them to its section “controls”.";
 }

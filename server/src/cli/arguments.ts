@@ -8,6 +8,8 @@ export type Options = NonNullable<ParseArgsConfig["options"]>;
 export interface Arguments {
   readonly paths: readonly string[];
   text(option: string): string | undefined;
+  /** Every value of an option that may be given several times, in order. */
+  all(option: string): readonly string[];
   has(option: string): boolean;
 }
 
@@ -15,10 +17,14 @@ export interface Arguments {
 export function readArguments(args: readonly string[], options: Options): Arguments {
   const { tokens } = parseArgs({ args: [...args], options, strict: false, allowPositionals: true, tokens: true });
   const values = new Map<string, string | true>();
+  const every: { readonly option: string; readonly value: string }[] = [];
   const paths: string[] = [];
   for (const token of tokens) {
     if (token.kind === "positional") paths.push(token.value);
-    if (token.kind === "option") values.set(token.name, checked(token, options));
+    if (token.kind !== "option") continue;
+    const value = checked(token, options);
+    values.set(token.name, value);
+    if (value !== true) every.push({ option: token.name, value });
   }
   return {
     paths,
@@ -26,6 +32,7 @@ export function readArguments(args: readonly string[], options: Options): Argume
       const value = values.get(option);
       return typeof value === "string" ? value : undefined;
     },
+    all: (option) => every.filter((each) => each.option === option).map(({ value }) => value),
     has: (option) => values.has(option),
   };
 }

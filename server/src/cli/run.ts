@@ -20,6 +20,14 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "what each switch does, the state at rest and on signal loss",
     load: async () => (await import("./switches.ts")).command,
   },
+  ready: {
+    summary: "what stands between a craft and arming, and every way there",
+    load: async () => (await import("./ready.ts")).command,
+  },
+  draw: {
+    summary: "the pictures of the panel, as SVG files",
+    load: async () => (await import("./draw.ts")).command,
+  },
   explain: {
     summary: "what a setting, mode, element, rule, unit or section is",
     load: async () => (await import("./explain.ts")).command,
