@@ -1,0 +1,256 @@
+/** Values: each production of the grammar as a setting reads it, and what does not fit it. */
+import { describe, expect, test } from "vitest";
+import { printValue } from "../../shared/syntax/print-value.ts";
+import type { Value } from "../../shared/syntax/value.ts";
+import { check, workspaceOf } from "../rules/check.ts";
+
+/** The value of the one entry of a section, in canonical spelling; null where it has a fault. */
+function said(section: string, entry: string): string | null {
+  const value = readValue(section, entry);
+  return value && printValue(value);
+}
+
+function readValue(section: string, entry: string): Value | null {
+  const text = `craft "Jug"\n${section}\n  ${entry}\n`;
+  return workspaceOf({ "jug.fettle": text }).script("jug.fettle")!.entries[0]!.value;
+}
+
+describe("numbers with units", () => {
+  test.each([
+    ["capacity 850 mAh", "850 mAh"],
+    ["capacity 850mAh", "850 mAh"],
+    ["capacity 0.85   Ah", "0.85 Ah"],
+    ["warn-at 3.5 V/cell", "3.5 V/cell"],
+    ["warn-at 3.50V/cell", "3.50 V/cell"],
+    ["reserve 20%", "20 %"],
+    ["shunt-offset -2 mV", "-2 mV"],
+  ])("pack %s", (entry, value) => expect(said("pack", entry)).toBe(value));
+
+  test("µ is read and us is written", () => {
+    expect(said("link", "deadband 5 \u00b5s")).toBe("5 us");
+    expect(said("link", "deadband 5\u03bcs")).toBe("5 us");
+  });
+
+  test.each([
+    ["capacity 850", "         ^^^ missing-unit"],
+    ["capacity 850 V", "             ^ wrong-unit"],
+    ["capacity 850 mah", "             ^^^ unknown-name"],
+    ["capacity 850mah", "            ^^^ unknown-name"],
+    ["capacity much", "         ^^^^ wrong-type"],
+    ["capacity", "       ^ wrong-type"],
+    ["capacity 850 mAh 900 mAh", "                 ^^^ syntax"],
+    ["capacity .5 Ah", "         ^^ wrong-type"],
+    ["full-at 4.2 V", "            ^ wrong-unit"],
+    ["cells 4 V", "        ^ wrong-unit"],
+    ["cells 4.5", "      ^^^ wrong-type"],
+    ["cells four", "      ^^^^ unknown-name"],
+    ["cells +4", "      ^^ wrong-type"],
+    ["shunt-gain 20 %", "              ^ wrong-unit"],
+  ])("pack %s", (entry, mark) => void check(`craft "Jug"\npack\n  ${entry}\n  ${mark}`));
+
+  test("a missing unit is offered", () => {
+    const [finding] = check(`
+      craft "Jug"
+      pack
+        warn-at 3.5
+                ^^^ missing-unit
+    `);
+    expect(finding!.fixes.map(({ edits }) => edits[0]!.text)).toEqual(["3.5 V/cell"]);
+  });
+
+  test("a number too large to be reckoned with", () => {
+    expect(said("pack", `capacity ${"9".repeat(400)} mAh`)).toBeNull();
+    expect(said("pack", "cells 99999999999999999999")).toBeNull();
+  });
+});
+
+describe("ranges", () => {
+  test("the second number may lend its unit to the first", () => {
+    expect(said("link", "endpoints 1000 to 2000 us")).toBe("1000 us to 2000 us");
+    expect(said("link", "endpoints 1000us to 2ms")).toBe("1000 us to 2 ms");
+  });
+
+  test("the first lends nothing, and a range rises", () => {
+    const [first, , , last] = check(`
+      craft "Jug"
+      bench
+        roll 1000 us to 2000
+                        ^^^^ missing-unit
+        pitch 2000 to 1000 us
+              ^^^^^^^^^^^^^^^ wrong-type
+        yaw 2 ms to 1000 us
+            ^^^^^^^^^^^^^^^ wrong-type
+        throttle 1000 to 2000
+                         ^^^^ missing-unit
+    `);
+    expect(first!.fixes[0]!.edits[0]!.text).toBe("2000 us");
+    expect(last!.fixes[0]!.edits[0]!.text).toBe("2000 us");
+  });
+
+  test("a borrowed unit that does not fit is told where it stands", () => {
+    check(
+      `
+      craft "Jug"
+      bench
+        roll 1000 to 2000 V
+                          ^ wrong-unit
+        pitch 1000 V to 2000 us
+                   ^ wrong-unit
+        yaw 1000 us
+                  ^ wrong-type
+    `,
+    );
+  });
+});
+
+describe("sizes and places", () => {
+  test.each([
+    ["grid 53 x 20", "53 x 20"],
+    ["grid 53x20", "53 x 20"],
+    ["grid pal", "pal"],
+    ["sight at 3,18", "3, 18"],
+    ["sight at left + 2 , bottom -1", "left+2, bottom-1"],
+    ["sight at centre,middle", "centre, middle"],
+    ["sight at centre-4, top+0", "centre-4, top"],
+    ["sight at right-2, 0", "right-2, 0"],
+  ])("osd %s", (entry, value) => expect(said("osd", entry)).toBe(value));
+
+  test("what does not fit", () => {
+    check(`
+      craft "Jug"
+      osd
+        grid 53
+             ^^ wrong-type
+      osd-second
+        sight at top, left
+                 ^^^ wrong-type
+        amps at 3
+                ^ wrong-type
+        watts at 3, middle+
+                          ^ wrong-type
+        day at -1, 2
+               ^^ wrong-type
+        lap 3, 4
+            ^ syntax
+        clock at 3, 4, 5
+                     ^ syntax
+    `);
+  });
+
+  test("a grid beyond any there is", () => {
+    check(`
+      craft "Jug"
+      osd
+        grid 0 x 20
+             ^^^^^^ out-of-range
+      video
+        viewer-grid 500 x 20
+                    ^^^^^^^^ out-of-range
+    `);
+  });
+});
+
+describe("words, texts, dates, colours", () => {
+  test.each([
+    ["osd", "picture 16:9", "16:9"],
+    ["frame", "ducts yes", "yes"],
+    ["bench", "order-checked 2028-02-29", "2028-02-29"],
+    ["lights", "colour rebeccapurple", "rebeccapurple"],
+    ["lights", 'colour "#FF8800"', '"#ff8800"'],
+    ["lights", "alert-colour none", "none"],
+    ["lights", "wire-order green red blue", "green red blue"],
+    ["safety", "arm-tilt-limit any", "any"],
+    ["safety", "arm-tilt-limit 25 deg", "25 deg"],
+    ["board", 'note "a # \\"b\\" \\\\ c"', '"a # \\"b\\" \\\\ c"'],
+  ])("%s: %s", (section, entry, value) => expect(said(section, entry)).toBe(value));
+
+  test("what does not fit", () => {
+    check(`
+      craft "Jug"
+      osd
+        picture 16:10
+                ^^^^^ unknown-name
+      frame
+        ducts perhaps
+              ^^^^^^^ unknown-name
+      bench
+        order-checked 2026-02-29
+                      ^^^^^^^^^^ wrong-type
+        motors-checked yesterday
+                       ^^^^^^^^^ wrong-type
+      lights
+        colour greeen
+               ^^^^^^ unknown-name
+        rear-colour "#ff88"
+                    ^^^^^^^ wrong-type
+        wire-order red red
+                       ^^^ wrong-type
+      board
+        model Slip
+              ^^^^ wrong-type
+        note "open
+             ^^^^^ syntax
+    `);
+  });
+});
+
+describe("lists, orders and fields", () => {
+  test("a unit on the last serves those without one", () => {
+    expect(said("video", "power-steps 25, 200, 600 mW")).toBe("25 mW, 200 mW, 600 mW");
+    expect(said("video", "power-steps 25 mW, 0.2, 1 W")).toBe("25 mW, 0.2 W, 1 W");
+  });
+
+  test("what does not fit a list", () => {
+    check(`
+      craft "Jug"
+      video
+        power-steps 25, 200 mW, 600
+                                ^^^ missing-unit
+      filters
+        motor-notch-depths 10, 20 V
+                                  ^ wrong-unit
+    `);
+  });
+
+  test("fields, each once", () => {
+    expect(said("gains", "roll p 0.9 i 0.8   d 0.4")).toBe("p 0.9  i 0.8  d 0.4");
+    expect(said("motors", "motor1 limit 80% direction clockwise")).not.toBe("");
+    check(`
+      craft "Jug"
+      gains
+        roll p 0.9 p 0.8
+                   ^ wrong-type
+        pitch p 0.9 q 0.8
+                    ^ unknown-name
+        yaw 0.9
+            ^^^ wrong-type
+      filters
+        notch at 200 Hz
+              ^^^^^^^^^ wrong-type
+    `);
+  });
+});
+
+describe("settings that follow a dial", () => {
+  test("both ends are checked as that setting", () => {
+    expect(said("adjust", "level-stiffness follows KN from 2 to 6")).toBe("follows KN from 2 to 6");
+    check(`
+      craft "Jug"
+      use "wheel.fettle"
+      adjust
+        overall follows KN from 1 to
+                                   ^ wrong-type
+        throttle-limit follows KN from 50 to 90 %
+                                       ^^ missing-unit
+        arm follows KN from 1 to 2
+        ^^^ unknown-name
+        yaw-with-roll follows dial from 1 % to 2 %
+                              ^^^^ syntax
+        cells follows KN from 1 to 2
+        ^^^^^ unknown-name
+        level-tilt follows KZ from 20 deg to 900 deg
+                           ^^ unknown-name
+                                             ^^^^^^^ out-of-range
+    `);
+  });
+});
