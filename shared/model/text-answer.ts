@@ -1,6 +1,12 @@
 /** Bytes as a script's text, wherever they come from. */
 import type { FileAnswer } from "./files.ts";
 
+// The Encoding Standard's decoder: every host has it, though the language's own library does not name it.
+declare const TextDecoder: new (
+  label: string,
+  options: { readonly fatal?: boolean; readonly ignoreBOM?: boolean },
+) => { decode(bytes: Uint8Array): string };
+
 /** The largest script that is read, in bytes: far beyond any that a person writes. */
 export const MOST_BYTES = 4 * 1024 * 1024;
 
