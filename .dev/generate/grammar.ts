@@ -69,7 +69,7 @@ function choiceWords(): string[] {
   return [...found].filter((choice) => /^[a-z]/.test(choice));
 }
 
-const setting = "support.type.property-name";
+const setting = "variable.other.property";
 const mode = "entity.name.function.mode";
 const modes = oneOf(namesOf(catalogue.modes));
 
@@ -114,7 +114,7 @@ const repository: Readonly<Record<string, Rule>> = {
     captures: { 1: scoped("constant.numeric"), 2: scoped("keyword.other.unit") },
   },
   place: {
-    match: `${wordStart}(left|centre|right|top|middle|bottom)${wordEnd}[ \\t]*(?:([+-])[ \\t]*(\\d+))?`,
+    match: `${wordStart}(left|centre|right|top|middle|bottom)(?!-?[A-Za-z])[ \\t]*(?:([+-])[ \\t]*(\\d+))?`,
     captures: {
       1: scoped("constant.language.anchor"),
       2: scoped("keyword.operator.arithmetic"),
@@ -127,7 +127,7 @@ const repository: Readonly<Record<string, Rule>> = {
       { include: "#string" },
       { name: "constant.numeric.date.fettle", match: `${wordStart}\\d{4}-\\d{2}-\\d{2}${wordEnd}` },
       { name: "constant.numeric.size.fettle", match: `${wordStart}\\d+[ \\t]*x[ \\t]*\\d+${wordEnd}` },
-      { name: "constant.other.choice.fettle", match: `${wordStart}\\d+:\\d+${wordEnd}` },
+      { name: "constant.language.choice.fettle", match: `${wordStart}\\d+:\\d+${wordEnd}` },
       { name: "variable.language.channel.fettle", match: `${wordStart}ch[ \\t]?\\d+${wordEnd}` },
       { include: "#place" },
       { include: "#number" },
@@ -136,8 +136,8 @@ const repository: Readonly<Record<string, Rule>> = {
         match: `${wordStart}(?:when|is|in|above|below|and|or|not|always|at|to|rests|follows|from)${wordEnd}`,
       },
       { name: "constant.language.boolean.fettle", match: `${wordStart}(?:yes|no)${wordEnd}` },
-      { name: "variable.other.control.fettle", match: `${wordStart}${control}${wordEnd}` },
-      { name: "constant.other.choice.fettle", match: `${wordStart}${oneOf(choiceWords())}${wordEnd}` },
+      { name: "variable.other.constant.control.fettle", match: `${wordStart}${control}${wordEnd}` },
+      { name: "constant.language.choice.fettle", match: `${wordStart}${oneOf(choiceWords())}${wordEnd}` },
       { name: "punctuation.separator.fettle", match: "," },
     ],
   },
@@ -147,7 +147,7 @@ const repository: Readonly<Record<string, Rule>> = {
     captures: {
       1: scoped("keyword.operator.word"),
       2: scoped("keyword.operator.word"),
-      3: scoped("constant.other.position"),
+      3: scoped("constant.language.position"),
     },
   },
 };
@@ -155,7 +155,7 @@ const repository: Readonly<Record<string, Rule>> = {
 const sections: readonly Rule[] = [
   section("settings", "settings", [entry(settingNames("settings"), setting)]),
   section("places", "places", [
-    entry(namesOf(catalogue.elements), "entity.name.tag.element"),
+    entry(namesOf(catalogue.elements), "variable.other.property.element"),
     entry(settingNames("places"), setting),
   ]),
   section("modes", "modes", [
@@ -165,10 +165,10 @@ const sections: readonly Rule[] = [
   ]),
   section("outputs", "outputs", [{ include: "#position" }, { include: "#condition" }]),
   section("controls", "controls", [
-    { match: `^[ \\t]+(${control})${wordEnd}`, captures: { 1: scoped("variable.other.control") } },
+    { match: `^[ \\t]+(${control})${wordEnd}`, captures: { 1: scoped("variable.other.constant.control") } },
     { name: "storage.type.control.fettle", match: `${wordStart}(?:switch|selector|button|dial)${wordEnd}` },
     { match: `${wordStart}(rests)[ \\t]+(${word})`, captures: positionAfterRests() },
-    { name: "constant.other.position.fettle", match: `${wordStart}(?!to${wordEnd})${word}(?=[ \\t]+\\d)` },
+    { name: "constant.language.position.fettle", match: `${wordStart}(?!to${wordEnd})${word}(?=[ \\t]+\\d)` },
   ]),
   section("follows", "follows", []),
   {
@@ -195,7 +195,7 @@ const sections: readonly Rule[] = [
 ];
 
 function positionAfterRests(): Readonly<Record<string, Rule>> {
-  return { 1: scoped("keyword.operator.word"), 2: scoped("constant.other.position") };
+  return { 1: scoped("keyword.operator.word"), 2: scoped("constant.language.position") };
 }
 
 /** The grammar as the editor reads it. */

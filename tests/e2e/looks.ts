@@ -1,6 +1,7 @@
 /** What the editor looks like: its themes, the panel's page, pictures of the window. */
 import { mkdirSync } from "node:fs";
 import { dirname } from "node:path";
+import { AxeBuilder } from "@axe-core/playwright";
 import type { FrameLocator, Page } from "playwright-core";
 import { inProject } from "../../.dev/say.mjs";
 import { quickInput, runCommand } from "./editor.ts";
@@ -40,4 +41,11 @@ export async function screenshot(page: Page, name: string): Promise<string> {
   mkdirSync(dirname(path), { recursive: true });
   await page.screenshot({ path });
   return path;
+}
+
+/** What axe-core finds amiss in the panel's page, a line for each place; empty where all is well. */
+export async function violations(page: Page): Promise<string[]> {
+  const builder = new AxeBuilder({ page }).include({ fromFrames: ["iframe.webview.ready", "#active-frame", "body"] });
+  const found = (await builder.analyze()).violations;
+  return found.flatMap(({ id, help, nodes }) => nodes.map(({ html }) => `${id}: ${help}: ${html.slice(0, 200)}`));
 }

@@ -1,0 +1,141 @@
+/** The extension in the real editor: what a person sees, does, and sees follow. */
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { inProject } from "../../.dev/say.mjs";
+import { type Editor, openFile, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
+import { complete, completions, hover, waitForNoProblem, waitForProblem } from "./language.ts";
+import { violations, webview } from "./looks.ts";
+
+let editor: Editor;
+beforeAll(async () => {
+  editor = await startEditor({
+    folder: inProject("tests/fixtures/shed"),
+    open: ["craft/mug.fettle"],
+    views: ["fettle.panel"],
+  });
+});
+afterAll(() => editor?.close());
+
+const panel = () => webview(editor.page);
+const tab = (name: string) => panel().getByRole("tab", { name });
+const drawn = (name: string) => panel().locator(`[data-element="${name}"]`);
+
+test("a finding is listed, with its word, and goes when the word is mended", async () => {
+  const { page } = editor;
+  await waitForProblem(page, "levle");
+  await openFile(page, "craft/mug.fettle", 7, 3);
+  await page.keyboard.press("Shift+End");
+  await type(page, "level  when TR is mid");
+  await waitForNoProblem(page, "levle");
+  await openFile(page, "craft/mug.fettle");
+});
+
+test("a mode is explained in a hover", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/mug.fettle");
+  expect(await hover(page, 6, 4)).toContain("motors");
+});
+
+test("an element is offered and taken", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/mug.fettle", 13, 60);
+  await type(page, "\nlink-q");
+  expect(await completions(page)).toContain("link-quality");
+  await complete(page, "link-quality");
+  await waitForLine(page, "link-quality");
+  await page.keyboard.press("Escape");
+  await undo(page);
+  await undo(page);
+});
+
+test("the goggles show every element, and hatch what collides or leaves the grid", async () => {
+  await openFile(editor.page, "craft/mug.fettle");
+  await tab("Goggles").click();
+  await drawn("pack-volts").waitFor();
+  await expect.poll(() => panel().locator("[data-element]").count()).toBe(3);
+  expect(await drawn("craft").locator(".hatched").count()).toBeGreaterThan(0);
+  expect(await drawn("flight-time").getAttribute("aria-label")).toMatch(/flight-time .*at 4, 14 .*shared/);
+});
+
+test("the drawing follows what is typed", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/mug.fettle", 12, 1);
+  await page.keyboard.press("Shift+End");
+  await type(page, "  flight-time   at 20, 3");
+  await expect.poll(() => drawn("flight-time").getAttribute("aria-label")).toContain("column 20, row 3");
+  expect(await drawn("flight-time").locator(".hatched").count()).toBe(0);
+});
+
+test("the cursor's line marks the element, and pressing an element selects its line", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/mug.fettle", 11, 5);
+  await panel().locator('[data-element="pack-volts"].marked').waitFor();
+  await drawn("craft").click({ force: true });
+  await page.locator("#status\\.editor\\.selection", { hasText: /Ln 13.*selected/ }).waitFor();
+  await drawn("pack-volts").focus();
+  await page.keyboard.press("Enter");
+  await page.locator("#status\\.editor\\.selection", { hasText: /Ln 11.*selected/ }).waitFor();
+});
+
+test("moving a switch says what the craft does then, by mouse and by keys", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/tankard.fettle");
+  await tab("Switches").click();
+  const status = panel().getByRole("status");
+  await expect.poll(() => status.textContent()).toContain("Not armed.");
+  const positions = (control: string) =>
+    panel()
+      .getByRole("radiogroup", { name: `${control},` })
+      .getByRole("radio");
+  await positions("TL").nth(1).click({ force: true });
+  await expect.poll(() => status.textContent()).toContain("Armed.");
+  await positions("TR").nth(0).focus();
+  await page.keyboard.press("ArrowDown");
+  await expect.poll(() => status.textContent()).toContain("Level and recorder on.");
+  await expect.poll(() => positions("TR").nth(1).getAttribute("aria-checked")).toBe("true");
+  await page.keyboard.press("Home");
+  await expect.poll(() => status.textContent()).toContain("Not armed.");
+});
+
+test("a control's name leads to its line in the handset", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/tankard.fettle");
+  await tab("Switches").click();
+  await panel().getByRole("button", { name: /^TR,/ }).click({ force: true });
+  await page.locator(".tab.active", { hasText: "wheel.fettle" }).waitFor();
+  await page.locator("#status\\.editor\\.selection", { hasText: /Ln 9/ }).waitFor();
+});
+
+test("the panel comes back as it was left", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/tankard.fettle");
+  await tab("Switches").click();
+  const armed = panel().getByRole("radiogroup", { name: "TL," }).getByRole("radio").nth(1);
+  await armed.click({ force: true });
+  await expect.poll(() => armed.getAttribute("aria-checked")).toBe("true");
+  await runCommand(page, "View: Show Explorer");
+  await page.locator(".explorer-viewlet").waitFor();
+  await runCommand(page, "Fettle: Show Panel");
+  await expect.poll(() => panel().getByRole("status").textContent()).toContain("Armed.");
+  expect(await tab("Switches").getAttribute("aria-selected")).toBe("true");
+  await panel().getByRole("button", { name: "Everything to rest" }).click();
+});
+
+test("the page of a rule opens beside the script", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/tankard.fettle", 9, 4);
+  await runCommand(page, "Fettle: Explain a Name");
+  await page
+    .locator(".tab", { hasText: /chemistry|cells|Preview/ })
+    .first()
+    .waitFor();
+  await runCommand(page, "View: Close Editor");
+});
+
+test("nobody is shut out: no violations of the accessibility rules in either view", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/tankard.fettle");
+  for (const name of ["Goggles", "Switches"]) {
+    await tab(name).click();
+    expect(await violations(page)).toEqual([]);
+  }
+});
