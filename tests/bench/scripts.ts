@@ -1,0 +1,121 @@
+/** A workspace of a given size, written as pilots write: one craft over six files. */
+import { mkdirSync, mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+
+const handset = `handset "Wheel"
+
+transmitter
+  band   2.4 GHz
+  power  100 mW
+
+controls
+  TL  switch  ch5  up 1000 us  down 2000 us
+  TR  switch  ch6  up 1000 us  mid 1500 us  down 2000 us
+  SL  switch  ch7  up 1000 us  mid 1500 us  down 2000 us
+  SR  switch  ch8  up 1000 us  mid 1500 us  down 2000 us
+  PB  button  ch9  rest 1000 us  held 2000 us
+  KN  dial    ch10  1000 us to 2000 us
+`;
+
+const layers: Record<string, string> = {
+  "layers/base.fettle": `layer "Base"
+
+sensors
+  accelerometer  yes
+  barometer      no
+
+motors
+  poles       14
+  esc-signal  digital
+  reversible  yes
+`,
+  "layers/habits.fettle": `layer "Habits"
+
+use "../handsets/wheel.fettle"
+
+modes
+  # arm is always the left shoulder switch, pulled down
+  arm       when TL is down
+  level     when TR is mid
+  turtle    when TR is down and not SL is down
+  level-now when PB is held
+  finder    when SR is down
+`,
+  "layers/osd.fettle": `layer "Wide OSD"
+
+osd
+  grid          53 x 20
+  pack-volts    at left+3, bottom-2
+  cell-volts    at left+3, bottom-1
+  link-quality  at right-3, top+2
+  flight-time   at right-3, bottom-2
+  alerts        at centre, top+2
+  mode          at centre, bottom-1
+  sight         at centre, middle
+`,
+  "layers/rates.fettle": `layer "Rates"
+
+rates
+  roll   slope 120 deg/s  end 720 deg/s
+  pitch  slope 120 deg/s  end 720 deg/s
+  yaw    slope 100 deg/s  end 500 deg/s
+`,
+  "layers/tune.fettle": `layer "Tune"
+
+use "rates.fettle"
+
+filters
+  smooth-gyro  cut 250 Hz  order 2
+`,
+};
+
+const head = `craft "Tankard"
+
+use "handsets/wheel.fettle"
+use "layers/base.fettle"
+use "layers/habits.fettle"
+use "layers/osd.fettle"
+use "layers/tune.fettle"
+
+pack
+  chemistry  lipo
+  cells      6
+  capacity   1100 mAh
+  warn-at    3.5 V/cell
+  land-at    3.3 V/cell
+
+modes
+  recorder  when arm
+
+osd
+  amps           at left+3, top+2
+  used-capacity  at left+3, top+3
+`;
+
+/** A craft of so many lines: what it is, then packs with their notes and board lines that are kept. */
+export function craftOf(lines: number): string {
+  const text = head.split("\n");
+  for (let i = 0; text.length + 9 < lines; i++) {
+    text.push("", `# bought in spring, tab number ${i}`, `pack "Shelf ${i}"`);
+    text.push(
+      `  capacity  ${1000 + (i % 900)} mAh`,
+      `  warn-at   ${3.4 + (i % 3) / 10} V/cell  # as on the label`,
+      "  cells     6",
+    );
+    if (i % 40 === 39) text.push("", 'verbatim "kiln"', `  | line ${i} of the board's own text`);
+  }
+  while (text.length < lines) text.push("# a note");
+  return `${text.slice(0, lines - 1).join("\n")}\n`;
+}
+
+/** Writes the workspace into a folder of its own; gives that folder. The craft is \`tankard.fettle\`. */
+export function writeWorkspace(craft: string): string {
+  const folder = mkdtempSync(join(tmpdir(), "fettle-bench-"));
+  const files = { "handsets/wheel.fettle": handset, ...layers, "tankard.fettle": craft };
+  for (const [path, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  }
+  return folder;
+}
