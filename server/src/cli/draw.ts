@@ -30,6 +30,9 @@ Exit status: 0 the drawing is written, 2 there is nothing to draw or it cannot b
 
 type View = "osd" | "switches";
 
+/** Four controls side by side, each wide enough for an output's name. */
+const SWITCHES_WIDTH = 690;
+
 async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const given = readArguments(args, {
     view: { type: "string" },
@@ -85,7 +88,7 @@ function pictureOf(view: View, craft: Craft, workspace: Workspace): { scene: Sce
   const switches = switchesOf(craft, workspace, undefined);
   if (!switches) throw new CannotRun(noSwitches(craft));
   return {
-    scene: drawSwitches(switches),
+    scene: drawSwitches(switches, { width: SWITCHES_WIDTH }),
     title: `Switches of ${craft.name}, at rest: ${stateInWords(switches.state)}`,
   };
 }

@@ -12,6 +12,7 @@ export interface Abilities {
   readonly pulls: boolean;
   readonly refreshesDiagnostics: boolean;
   readonly refreshesHints: boolean;
+  readonly refreshesLenses: boolean;
   readonly refreshesTokens: boolean;
   readonly watchesFiles: boolean;
   readonly changesFolders: boolean;
@@ -23,6 +24,7 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     pulls: textDocument?.diagnostic !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshesLenses: workspace?.codeLens?.refreshSupport === true,
     refreshesTokens: workspace?.semanticTokens?.refreshSupport === true,
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     changesFolders: workspace?.workspaceFolders === true,
@@ -43,6 +45,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     foldingRangeProvider: true,
     documentLinkProvider: {},
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+    codeLensProvider: {},
     inlayHintProvider: true,
     semanticTokensProvider: { legend: LEGEND, full: true },
     workspace: { workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders } },

@@ -6,6 +6,7 @@ import { fixesAt } from "../../../shared/services/fixes.ts";
 import { foldsOf } from "../../../shared/services/folding.ts";
 import { hintsOf } from "../../../shared/services/hints.ts";
 import { hoverAt } from "../../../shared/services/hover.ts";
+import { lensesOf } from "../../../shared/services/lenses.ts";
 import { linksOf } from "../../../shared/services/links.ts";
 import { symbolsOf } from "../../../shared/services/symbols.ts";
 import { tokensOf } from "../../../shared/services/tokens.ts";
@@ -13,7 +14,7 @@ import type { Abilities } from "./capabilities.ts";
 import type { PageOfRule } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { toCodeAction, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
+import { toCodeAction, toCodeLens, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
 import { packTokens } from "./tokens-to-lsp.ts";
 
 interface Parts {
@@ -82,6 +83,12 @@ export function answerFeatures({ connection, documents, guard, abilities, pageOf
         target: uriOf(link.file),
         tooltip: link.tooltip,
       }));
+    }),
+  );
+  connection.onCodeLens(
+    guard("code lenses", null, async ({ textDocument }) => {
+      const file = await documents.ready(textDocument.uri);
+      return lensesOf(now(), file).map(toCodeLens);
     }),
   );
   connection.onCodeAction(

@@ -1,5 +1,5 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
-import { type Connection, DidChangeWatchedFilesNotification } from "vscode-languageserver";
+import { CodeLensRefreshRequest, type Connection, DidChangeWatchedFilesNotification } from "vscode-languageserver";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import {
@@ -60,6 +60,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   const changedOutside = () => {
     if (abilities.refreshesDiagnostics) connection.languages.diagnostics.refresh();
     if (abilities.refreshesHints) connection.languages.inlayHint.refresh();
+    if (abilities.refreshesLenses) void connection.sendRequest(CodeLensRefreshRequest.type);
     changed();
   };
   const onFolders = guard("folders", undefined, async () => {
