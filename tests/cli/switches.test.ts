@@ -1,0 +1,112 @@
+import { expect, test } from "vitest";
+import { run } from "../../server/src/cli/run.ts";
+import { held } from "./held.ts";
+import { folderOf } from "./program.ts";
+import { wheel } from "./shed.ts";
+
+const crock = `craft "Crock"
+
+use "wheel.fettle"
+
+link
+  on-loss          preset
+  # 5 goes up, 6 to the middle
+  preset-channels  1500 us, 1500 us, 1000 us, 1500 us, 1000 us, 1500 us
+
+modes
+  arm         when TL is down
+  level       when TR is mid
+  lights      when TR is down
+  lights-off  when KN above 1700 us
+  finder      when ch12 above 1800 us
+
+outputs
+  # the lamp
+  lamp  when TR is not up
+`;
+
+async function switches(...args: string[]) {
+  const io = held(await folderOf({ "crock.fettle": crock, "wheel.fettle": wheel }), "");
+  const status = await run(["switches", ...args], io);
+  return { status, out: io.outText(), error: io.errorText() };
+}
+
+test("the object is the contract's", async () => {
+  const { status, out } = await switches("crock.fettle", "--format", "json");
+  expect(status).toBe(0);
+  expect(JSON.parse(out)).toEqual({
+    controls: [
+      {
+        name: "TL",
+        kind: "switch",
+        channel: 5,
+        positions: [
+          { name: "up", pulse: 1000, modes: [] },
+          { name: "down", pulse: 2000, modes: ["arm"] },
+        ],
+        spans: [],
+      },
+      {
+        name: "TR",
+        kind: "switch",
+        channel: 6,
+        positions: [
+          { name: "up", pulse: 1000, modes: [] },
+          { name: "mid", pulse: 1500, modes: ["level", "outputs.lamp"] },
+          { name: "down", pulse: 2000, modes: ["lights", "outputs.lamp"] },
+        ],
+        spans: [],
+      },
+      {
+        name: "KN",
+        kind: "dial",
+        channel: 9,
+        positions: [],
+        spans: [
+          { from: 1000, to: 1700, modes: [] },
+          { from: 1701, to: 2000, modes: ["lights-off"] },
+        ],
+      },
+    ],
+    channels: [
+      {
+        channel: 12,
+        spans: [
+          { from: 1000, to: 1800, modes: [] },
+          { from: 1801, to: 2000, modes: ["finder"] },
+        ],
+      },
+    ],
+    rest: { positions: { TL: "up", TR: "up" }, modes: [], possible: ["lights-off", "finder"] },
+    loss: { modes: ["level", "outputs.lamp"] },
+    // TL 2 x TR 3 x KN 2 x ch12 2, each with modes of its own
+    states: 24,
+    clashes: [
+      {
+        modes: ["lights", "lights-off"],
+        positions: expect.objectContaining({ TR: "down", KN: expect.any(Number) }),
+      },
+    ],
+  });
+});
+
+test("text says what each position does, the states, rest and loss", async () => {
+  const { status, out } = await switches("crock.fettle");
+  expect(status).toBe(0);
+  expect(out).toContain("TR  switch, channel 6\n  up    1000 us  nothing\n  mid   1500 us  level, outputs.lamp\n");
+  expect(out).toContain("ch12  no control drives it\n");
+  expect(out).toContain("At rest: nothing; perhaps lights-off, finder\n");
+  expect(out).toContain("When the link is lost: the receiver sends its presets: level, outputs.lamp");
+  expect(out).toContain("Distinct states: 24\n");
+  expect(out).toContain("Clash: lights and lights-off, with ");
+});
+
+test("--handset stands in for the craft's own", async () => {
+  const other = await folderOf({
+    "knobs.fettle": 'handset "Knobs"\n\ncontrols\n  TL  switch  ch7  down 1000 us  up 2000 us\n',
+  });
+  const { out } = await switches("crock.fettle", "--format", "json", "--handset", `${other}/knobs.fettle`);
+  const { controls, rest } = JSON.parse(out);
+  expect(controls.map(({ channel }: { channel: number }) => channel)).toEqual([7]);
+  expect(rest.modes).toEqual(["arm"]);
+});
