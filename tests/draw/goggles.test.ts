@@ -1,0 +1,76 @@
+import { expect, test } from "vitest";
+import { drawGoggles } from "../../shared/draw/goggles.ts";
+import { elementInWords } from "../../shared/draw/words.ts";
+import { all, numbers } from "./find.ts";
+import { element, fullPicture, picture } from "./samples.ts";
+
+test("the picture has its own aspect, with a rim round it", () => {
+  for (const aspect of [4 / 3, 16 / 9]) {
+    const [sky] = all(drawGoggles(picture([], { aspect })), "sky");
+    expect(Number(sky!.attributes.width) / Number(sky!.attributes.height)).toBeCloseTo(aspect, 2);
+  }
+});
+
+test("every character stands in the middle of its own cell", () => {
+  // 30 columns over 720 units: 24 each. 16 rows over 540: 33.75 each.
+  const [row] = all(drawGoggles(picture([element("pack-volts", 2, 13, "22.2V")])), "glyphs");
+  expect(numbers(row!.attributes.x)).toEqual([60, 84, 108, 132, 156]);
+  expect(row!.children).toEqual(["22.2V"]);
+  const y = Number(row!.attributes.y);
+  expect(y).toBeGreaterThan(13 * 33.75);
+  expect(y).toBeLessThan(14 * 33.75);
+});
+
+test("blanks keep their cells without being drawn", () => {
+  const [row] = all(drawGoggles(picture([element("link-quality", 0, 0, " L 9")])), "glyphs");
+  expect(row!.children).toEqual(["L9"]);
+  expect(numbers(row!.attributes.x)).toEqual([36, 84]);
+});
+
+test("each cell that is amiss is hatched, also off the grid, which the drawing then reaches", () => {
+  const clashing = [
+    [30, 14],
+    [31, 14],
+  ] as const;
+  const scene = drawGoggles(picture([element("craft", 28, 14, "MUGS", { clashing })]));
+  expect(all(scene, "hatched").map(({ attributes }) => attributes.x)).toEqual([720, 744]);
+  const [left, , width] = numbers(scene.attributes.viewBox);
+  expect(left! + width!).toBeGreaterThanOrEqual(768);
+  expect(all(drawGoggles(picture([element("craft", 26, 14, "MUGS")])), "hatched")).toEqual([]);
+});
+
+test("a text far off the grid does not shrink the picture without end", () => {
+  const [, , width] = numbers(drawGoggles(picture([element("craft", 400, 2, "MUG")])).attributes.viewBox);
+  expect(width).toBeLessThan(720 + 7 * 24);
+});
+
+test("the safe area runs round whole cells, ends included", () => {
+  const [safe] = all(drawGoggles(picture([], { safe: { left: 1, top: 1, right: 28, bottom: 14 } })), "safe");
+  expect(safe!.attributes).toMatchObject({ x: 24, y: 33.75, width: 672, height: 472.5 });
+  expect(all(drawGoggles(picture([])), "safe")).toEqual([]);
+});
+
+test("the element written on the cursor's line is marked, and only in its own file", () => {
+  const volts = element("pack-volts", 2, 13, "22.2V");
+  const marked = (at: { file: string; line: number }) => all(drawGoggles(picture([volts]), { marked: at }), "marked");
+  expect(marked(volts.at)).toHaveLength(1);
+  expect(marked({ ...volts.at, file: "file:///other.fettle" })).toEqual([]);
+});
+
+test("every figure is drawn within its cells", () => {
+  for (const figure of fullPicture.elements.filter(({ drawn }) => drawn !== "text")) {
+    const scene = drawGoggles(picture([figure]));
+    const shapes = ["line", "solid", "faint"].flatMap((name) => all(scene, name));
+    expect(shapes.length, figure.name).toBeGreaterThan(0);
+    expect(all(scene, "glyphs")).toEqual([]);
+  }
+});
+
+test("an element in words: what it shows, where it stands, what is amiss", () => {
+  expect(elementInWords(element("pack-volts", 2, 13, "22.2V", { placed: "left+2, bottom-2" }))).toBe(
+    "pack-volts shows 22.2V, at left+2, bottom-2 (column 2, row 13)",
+  );
+  expect(elementInWords(element("sight", 14, 7, "", { drawn: "sight", clashing: [[14, 7]] }))).toBe(
+    "sight, at 14, 7 (column 14, row 7); 1 cell shared or off the grid",
+  );
+});

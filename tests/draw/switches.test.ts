@@ -1,0 +1,81 @@
+import { expect, test } from "vitest";
+import { drawSwitches } from "../../shared/draw/switches.ts";
+import { dialPulseUs, inSpan, listed, stateInWords } from "../../shared/draw/words.ts";
+import { wrapped } from "../../shared/draw/writing.ts";
+import type { SwitchesState } from "../../shared/protocol/panel.ts";
+import { all, numbers, texts } from "./find.ts";
+import { fullSwitches } from "./samples.ts";
+
+const mode = (name: string) => ({ name, what: `${name}.`, lines: [] });
+const state = (some: Partial<SwitchesState>): SwitchesState => ({
+  positions: {},
+  armed: "no",
+  on: [],
+  possible: [],
+  ...some,
+});
+
+test("the state in words", () => {
+  expect(stateInWords(state({ on: [mode("level")] }))).toBe("Not armed. Level on.");
+  expect(stateInWords(state({ armed: "yes", on: [mode("arm"), mode("level"), mode("recorder")] }))).toBe(
+    "Armed. Level and recorder on.",
+  );
+  expect(stateInWords(state({ armed: "yes", on: [mode("arm")] }))).toBe("Armed. Nothing else on.");
+  expect(stateInWords(state({ armed: null }))).toBe("Nothing arms this craft. Nothing else on.");
+  expect(stateInWords(state({ armed: "depends", possible: [mode("arm"), mode("finder")] }))).toBe(
+    "Armed or not, as what is not set here decides. Nothing else is surely on. " +
+      "Finder on or off, as what is not set here decides.",
+  );
+  expect(listed(["a", "b", "c"])).toBe("a, b and c");
+});
+
+test("controls keep the script's order, with what each position turns on", () => {
+  const words = texts(drawSwitches(fullSwitches, { width: 700 }));
+  expect(words[0]).toBe("Not armed. Level and altitude-hold on.");
+  const names = ["TL", "TR", "PB", "KN", "SX"];
+  expect(words.filter((word) => names.includes(word))).toEqual(names);
+  expect(words.slice(words.indexOf("down"), words.indexOf("TR")).join(" ")).toBe("down arm, recorder");
+});
+
+test("exactly the position that is set is filled, on every control", () => {
+  const scene = drawSwitches(fullSwitches, { words: "none" });
+  const set = all(scene, "way").filter(({ attributes }) => String(attributes.class).includes("set"));
+  expect(set.map(({ attributes }) => [attributes["data-control"], attributes["data-set"]])).toEqual([
+    ["TL", "up"],
+    ["TR", "mid"],
+    ["PB", "rest"],
+    ["KN", 1500],
+    ["SX", "one"],
+  ]);
+});
+
+test("controls wrap within the width, and none is drawn beyond it", () => {
+  for (const width of [100, 280, 420, 1200]) {
+    const scene = drawSwitches(fullSwitches, { width });
+    const [, , drawnWidth, height] = numbers(scene.attributes.viewBox);
+    for (const { attributes } of all(scene, "card")) {
+      expect(Number(attributes.x) + Number(attributes.width)).toBeLessThanOrEqual(drawnWidth! + 0.5);
+      expect(Number(attributes.y) + Number(attributes.height)).toBeLessThanOrEqual(height!);
+    }
+  }
+});
+
+test("a handset without controls is an empty drawing, not a broken one", () => {
+  const scene = drawSwitches({ ...fullSwitches, controls: [] }, { words: "none" });
+  expect(scene.attributes.viewBox).not.toContain("NaN");
+  expect(scene.attributes.viewBox).not.toContain("Infinity");
+});
+
+test("a dial stands where it is set, else in the middle; both ends of a stretch belong to it", () => {
+  const knob = fullSwitches.controls.find(({ name }) => name === "KN")!;
+  expect(dialPulseUs(knob, { KN: 1710 })).toBe(1710);
+  expect(dialPulseUs(knob, {})).toBe(1500);
+  expect(inSpan(1700, knob.spans[1]!)).toBe(true);
+  expect(inSpan(1701, knob.spans[1]!)).toBe(false);
+});
+
+test("names wrap between, never within", () => {
+  expect(wrapped(["return-home", "lights-off", "a"], 80, 12)).toEqual(["return-home,", "lights-off,", "a"]);
+  expect(wrapped(["arm", "level", "recorder"], 400, 12)).toEqual(["arm, level, recorder"]);
+  expect(wrapped([], 80, 12)).toEqual([]);
+});
