@@ -1,0 +1,54 @@
+import { afterEach, expect, test } from "vitest";
+import type { CodeLens } from "vscode-languageserver/node";
+import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
+
+const wheel = 'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n';
+const habits = 'layer "Habits"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n';
+const jug = 'craft "Jug"\n\nuse "habits.fettle"\n\nmodes\n  level when TL is up\n';
+const texts = { "/shed/wheel.fettle": wheel, "/shed/habits.fettle": habits, "/shed/jug.fettle": jug };
+const JUG = "file:///shed/jug.fettle";
+const HABITS = "file:///shed/habits.fettle";
+
+let session: Session;
+afterEach(() => session?.end());
+
+const lenses = (uri: string): Promise<CodeLens[]> =>
+  session.client.sendRequest("textDocument/codeLens", { textDocument: { uri } });
+
+test("a craft's own modes have lenses that are words alone, and follow the text as it is typed", async () => {
+  session = await startSession(filesInMemory(texts));
+  await session.open(JUG, jug);
+  const range = { start: { line: 5, character: 2 }, end: { line: 5, character: 7 } };
+  expect(await lenses(JUG)).toEqual([{ range, command: { title: "on in 1 of 2 states; at rest: on", command: "" } }]);
+  await session.client.sendNotification("textDocument/didChange", {
+    textDocument: { uri: JUG, version: 2 },
+    contentChanges: [{ text: jug.replace("is up", "is down") }],
+  });
+  expect((await lenses(JUG))[0]!.command!.title).toBe("on in 1 of 2 states; at rest: off");
+});
+
+test("a layer has none", async () => {
+  session = await startSession(filesInMemory(texts));
+  await session.open(HABITS, habits);
+  expect(await lenses(HABITS)).toEqual([]);
+});
+
+test("an editor that can is told to ask anew when a used file changes behind its back", async () => {
+  const files: Record<string, string> = { ...texts };
+  session = await startSession(filesInMemory(files), { ...PULLING, workspace: { codeLens: { refreshSupport: true } } });
+  const asked = new Promise<void>((resolve) => {
+    session.client.onRequest("workspace/codeLens/refresh", () => {
+      resolve();
+      return null;
+    });
+  });
+  await session.open(JUG, jug);
+  expect((await lenses(JUG))[0]!.command!.title).toBe("on in 1 of 2 states; at rest: on");
+  // Now a third state can be reached: neither mode on, with TL in the middle.
+  files["/shed/wheel.fettle"] = wheel.replace("up 1000 us", "up 1000 us mid 1500 us");
+  const changes = [{ uri: "file:///shed/wheel.fettle", type: 2 }];
+  await session.client.sendNotification("workspace/didChangeWatchedFiles", { changes });
+  await asked;
+  expect((await lenses(JUG))[0]!.command!.title).toBe("on in 1 of 3 states; at rest: on");
+  expect(session.log).toEqual([]);
+});
