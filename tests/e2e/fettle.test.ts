@@ -71,7 +71,8 @@ test("the cursor's line marks the element, and pressing an element selects its l
   await panel().locator('[data-element="pack-volts"].marked').waitFor();
   await drawn("craft").click({ force: true });
   await page.locator("#status\\.editor\\.selection", { hasText: /Ln 13.*selected/ }).waitFor();
-  await drawn("pack-volts").focus();
+  await tab("Goggles").click();
+  await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await page.locator("#status\\.editor\\.selection", { hasText: /Ln 11.*selected/ }).waitFor();
 });
@@ -88,10 +89,14 @@ test("moving a switch says what the craft does then, by mouse and by keys", asyn
       .getByRole("radio");
   await positions("TL").nth(1).click({ force: true });
   await expect.poll(() => status.textContent()).toContain("Armed.");
-  await positions("TR").nth(0).focus();
+  await tab("Switches").click();
+  // The tab, the name of TL, its positions, the name of TR, its positions.
+  for (let stop = 0; stop < 4; stop++) await page.keyboard.press("Tab");
   await page.keyboard.press("ArrowDown");
   await expect.poll(() => status.textContent()).toContain("Level and recorder on.");
   await expect.poll(() => positions("TR").nth(1).getAttribute("aria-checked")).toBe("true");
+  await page.keyboard.press("ArrowDown");
+  await expect.poll(() => status.textContent()).toContain("Turtle");
   await page.keyboard.press("Home");
   await expect.poll(() => status.textContent()).toContain("Not armed.");
 });

@@ -1,0 +1,59 @@
+// node .dev/pictures.mjs: makes the README's pictures of the panel, in the real editor, into client/media/.
+import { mkdirSync } from "node:fs";
+import { launchBrowser } from "./browser.mjs";
+import { build } from "./build.mjs";
+import { inProject, say } from "./say.mjs";
+import { setUp } from "./setup.mjs";
+import { serveEditor } from "./web-host.mjs";
+
+const craft = "craft/tankard.fettle";
+
+await setUp();
+await build("plain");
+mkdirSync(inProject("client/media"), { recursive: true });
+for (const [name, theme] of [
+  ["light", "Default Light Modern"],
+  ["dark", "Default Dark Modern"],
+])
+  await takePictures(`${name}`, `${theme}`);
+
+/** Both views of the demo's craft beside its script. */
+async function takePictures(/** @type {string} */ name, /** @type {string} */ theme) {
+  const settings = {
+    "workbench.colorTheme": theme,
+    "editor.minimap.enabled": false,
+    "window.commandCenter": false,
+    "workbench.layoutControl.enabled": false,
+    "fettle.panel.reveal": true,
+  };
+  const host = await serveEditor({ folder: inProject("examples"), open: [craft], views: ["fettle.panel"], settings });
+  const { page, close } = await launchBrowser({ width: 1180, height: 720 });
+  try {
+    await page.goto(host.url);
+    const panel = page.frameLocator("iframe.webview.ready").frameLocator("#active-frame");
+    await panel.locator("[data-element]").first().waitFor({ timeout: 60_000 });
+    await widenSideBar(page, 460);
+    for (const view of ["Goggles", "Switches"]) {
+      await panel.getByRole("tab", { name: view }).click();
+      if (view === "Switches") await panel.getByRole("radio").nth(1).click({ force: true });
+      await page.mouse.move(900, 600);
+      await page.waitForTimeout(700);
+      const path = inProject("client/media", `${view.toLowerCase()}-${name}.png`);
+      await page.screenshot({ path });
+      say(`Made ${path}.`);
+    }
+  } finally {
+    await close();
+    await host.close();
+  }
+}
+
+/** Drags the edge of the side bar until it is that many pixels wide. */
+async function widenSideBar(/** @type {import("playwright-core").Page} */ page, /** @type {number} */ width) {
+  const box = await page.locator(".part.sidebar").boundingBox();
+  if (!box) throw new Error("The side bar is not there.");
+  await page.mouse.move(box.x + box.width, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + width, box.y + box.height / 2, { steps: 8 });
+  await page.mouse.up();
+}
