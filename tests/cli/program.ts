@@ -5,6 +5,7 @@ import { mkdir, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { build } from "esbuild";
+import { afterAll } from "vitest";
 import { bundles } from "../../.dev/bundles.mjs";
 
 export interface Outcome {
@@ -24,7 +25,7 @@ export async function buildProgram(): Promise<string> {
 }
 
 const folders: string[] = [];
-process.once("exit", () => {
+afterAll(() => {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
 });
 

@@ -179,7 +179,7 @@ test("text shows each value with its place, from line 1", async () => {
   expect(out).toMatch(/^craft {4}Crock\nhandset {2}Wheel \(wheel\.fettle\)\n\nframe\n/);
   expect(out).toMatch(/^ {2}propeller-diameter {2}127 mm {2}crock\.fettle:7$/m);
   expect(out).toMatch(/^ {2}adc-bits +12 +default$/m);
-  expect(out).toMatch(/^ {2}pack-volts {2}column 2, row 14, 5 x 1 cells +crock\.fettle:27$/m);
+  expect(out).toMatch(/^ {2}pack-volts +column 2, row 14, 5 x 1 cells +crock\.fettle:27$/m);
 });
 
 test.each([
