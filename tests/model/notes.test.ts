@@ -111,11 +111,7 @@ describe("accepted findings", () => {
         video-high when TR is up ${second}`;
     check(craft("# allow mode-clash: the board decides", "#"));
     check(craft("#", "# allow mode-clash: the board decides"));
-    check(
-      `${craft("#", "#")}\n                        ^^^^^^^^^^^^^ mode-clash`.replace(
-        "                        ^",
-        "                   ^",
-      ),
-    );
+    const [finding] = check(`${craft("#", "#")}\n                   ^^^^^^^^^^^^^ mode-clash`);
+    expect(finding!.related.map(({ range }) => range.start.line)).toEqual([4]);
   });
 });
