@@ -32,7 +32,12 @@ export function pageOf(catalogue: Catalogue, name: string): string | null {
 
 /** Names near to what was asked for, best first. */
 export function namesLike(catalogue: Catalogue, name: string): string[] {
-  return nearest(name, withWords(catalogue, listNames(catalogue)), 5);
+  const worded = withWords(catalogue, listNames(catalogue)).map((each) => {
+    // A setting is asked for without its section, too.
+    const bare = each.name.slice(each.name.indexOf(".") + 1).replaceAll("-", " ");
+    return { ...each, words: [...each.words, bare] };
+  });
+  return nearest(name, worded, 5);
 }
 
 const MOST_BY_WORDS = 5;

@@ -63,6 +63,14 @@ test("explain gives the page of every thing of a name, also by plain words", asy
   });
 });
 
+test("explain offers the nearest names, with or without their section", async () => {
+  expect(await say("explain", "wrn-at")).toEqual({
+    status: 2,
+    out: "",
+    error: expect.stringMatching(/^fettle: nothing is called “wrn-at”: did you mean pack\.warn-at[,?]/),
+  });
+});
+
 test("explain --list gives every name with its kind and a sentence", async () => {
   const names = JSON.parse((await say("explain", "--list", "--format", "json")).out) as Record<string, string>[];
   for (const each of names) {
