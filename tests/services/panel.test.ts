@@ -1,0 +1,162 @@
+import { expect, test } from "vitest";
+import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { midFlight, sampleText } from "../../shared/osd/sample.ts";
+import { type PanelAsk, panelOf } from "../../shared/services/panel.ts";
+import { atCursor } from "./cursor.ts";
+
+const catalogue = makeCatalogue();
+
+const craft = `craft "Jug"
+use "wheel.fettle"
+
+pack
+  chemistry lipo
+  cells 6
+  capacity 1000 mAh
+  hover-current 5 A
+
+modes
+  arm when TL is down
+  level when TR is mid
+  lights when KN above 1500 us
+outputs
+  # the lamp under the nose
+  lamp when TR is down
+
+video
+  signal analogue
+
+osd
+  grid 30 x 16
+  pack-volts at left+2, bottom-1
+  alerts at centre, top
+  cell-volts at left+4, bottom-1
+  sight at centre, middle
+`;
+const model = (text: string, ask: PanelAsk = {}, more: Record<string, string> = {}) => {
+  const { workspace, file } = atCursor(text, more);
+  return panelOf(workspace, file, 7, ask);
+};
+
+test("the goggles: cells, sample texts, what is placed, what collides, the safe area", () => {
+  const { goggles, noGoggles } = model(craft);
+  expect(noGoggles).toBeNull();
+  // 90 % of 30 x 16 (BKSTS Illustrated Dictionary, 4th ed., App. B) is 27 x 14.4: whole cells 2 to 27 and 1 to 14.
+  expect(goggles).toMatchObject({
+    columns: 30,
+    rows: 16,
+    aspect: 4 / 3,
+    safe: { left: 2, top: 1, right: 27, bottom: 14 },
+  });
+  expect(goggles?.elements).toMatchObject([
+    {
+      name: "pack-volts",
+      column: 2,
+      row: 14,
+      width: 5,
+      height: 1,
+      drawn: "text",
+      text: ["22.2V"],
+      placed: "left+2, bottom-1",
+      at: { file: "/shed/jug.fettle", line: 22 },
+      clashing: [
+        [4, 14],
+        [5, 14],
+        [6, 14],
+      ],
+    },
+    { name: "alerts", text: ["ALERTS"] },
+    { name: "cell-volts", text: ["3.70V"] },
+    { name: "sight", drawn: "sight", text: [] },
+  ]);
+});
+
+test("the switches: at rest, and with controls moved", () => {
+  const { switches } = model(craft);
+  expect(switches?.handset).toBe("Wheel");
+  expect(switches?.controls.map(({ name, rest }) => [name, rest])).toEqual([
+    ["TL", "up"],
+    ["TR", "mid"],
+    ["KN", null],
+  ]);
+  expect(switches?.controls[1]?.positions.map(({ name, modes }) => [name, modes])).toEqual([
+    ["up", []],
+    ["mid", ["level"]],
+    ["down", ["outputs.lamp"]],
+  ]);
+  expect(switches?.state).toMatchObject({ armed: "no", positions: { TL: "up", TR: "mid" } });
+  expect(switches?.state.on.map(({ name }) => name)).toEqual(["level"]);
+  expect(switches?.state.possible.map(({ name }) => name)).toEqual(["lights"]);
+  const moved = model(craft, { positions: { TL: "down", TR: "down", KN: 1700, TX: "gone", ch9: "odd" } }).switches
+    ?.state;
+  expect(moved).toMatchObject({ armed: "yes", positions: { TL: "down", TR: "down", KN: 1700 } });
+  expect(moved?.on).toMatchObject([
+    { name: "arm", lines: [{ line: 10 }] },
+    { name: "lights" },
+    { name: "outputs.lamp", what: "the lamp under the nose" },
+  ]);
+});
+
+test("a layer or a handset is drawn for a craft that uses it, the wanted one if there are several", () => {
+  const layer = 'layer "Habits"\nmodes\n  arm when TL is down\n';
+  const more = {
+    "a.fettle": 'craft "Amphora"\nuse "wheel.fettle"\nuse "jug.fettle"\n',
+    "b.fettle": 'craft "Bowl"\nuse "wheel.fettle"\nuse "jug.fettle"\n',
+  };
+  expect(model(layer, {}, more)).toMatchObject({
+    craft: "Amphora",
+    alsoIn: [{ file: "/shed/b.fettle", name: "Bowl" }],
+  });
+  expect(model(layer, { craft: "/shed/b.fettle" }, more)).toMatchObject({
+    craft: "Bowl",
+    alsoIn: [{ name: "Amphora" }],
+  });
+  expect(model(layer)).toMatchObject({
+    craft: "",
+    goggles: null,
+    switches: null,
+    empty: expect.stringContaining("No craft of this workspace uses this layer"),
+  });
+});
+
+test("where there is nothing to draw, it says what to do", () => {
+  const bare = model('craft "Jug"\npack\n  cells 4\n');
+  expect(bare.empty).toBeNull();
+  expect(bare.noGoggles).toContain("add a section “osd”");
+  expect(bare.noSwitches).toContain("name the pilot's with a “use” line");
+  expect(model('craft "Jug"\nosd\n  amps at left, top\n').noGoggles).toContain("“grid 53 x 20”");
+});
+
+test("findings of the craft come with the positions that show them", () => {
+  const clash = craft.replace(
+    "  lights when",
+    "  video-low when TL is down\n  video-high when TL is down\n  lights when",
+  );
+  const finding = model(clash).findings.find(({ code }) => code === "mode-clash");
+  expect(finding).toMatchObject({ severity: "error", witness: { TL: "down" } });
+});
+
+test("every reading that an element shows has a sample, and every sample fits its cells", () => {
+  const { workspace, file } = atCursor(craft);
+  const readings = midFlight(workspace.craft(file)!);
+  expect(catalogue.readings.map(({ name }) => name).filter((name) => !readings.has(name))).toEqual([]);
+  for (const element of catalogue.elements.filter((each) => each.drawn === "text")) {
+    const width = Math.max(...element.widest.map((row) => row.length));
+    const wide = sampleText(element, readings, catalogue, 99);
+    expect(Math.max(...wide.map((row) => row.length)), element.name).toBeLessThanOrEqual(width);
+    expect(wide.join(""), element.name).not.toMatch(/[{}]|--/);
+  }
+});
+
+test("the readings of one moment agree with each other", () => {
+  const { workspace, file } = atCursor(craft);
+  const readings = midFlight(workspace.craft(file)!) as ReadonlyMap<string, number>;
+  const read = (name: string) => readings.get(name) ?? Number.NaN;
+  expect(read("pack-volts")).toBeCloseTo(6 * read("cell-volts"));
+  expect(read("watts")).toBeCloseTo(read("pack-volts") * read("amps"));
+  expect(read("rested-volts")).toBeGreaterThan(read("cell-volts"));
+  // By the definition of a mAh: 1 mAh is 3.6 A·s.
+  expect((read("amps") * read("flight-time")) / 3.6).toBeCloseTo(read("used-capacity"), -1);
+  expect(read("used-capacity") + 10 * read("charge-left")).toBe(1000);
+  expect(read("power-time")).toBeGreaterThan(read("flight-time"));
+});
