@@ -1,7 +1,7 @@
 /** The switches: the handset's controls to be moved, and in words what comes of it. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import { drawSwitches } from "../../shared/draw/switches.ts";
-import { controlInWords, modesInWords, stateInWords } from "../../shared/draw/words.ts";
+import { controlInWords, modesInWords, shortName, stateInWords } from "../../shared/draw/words.ts";
 import type { ControlsAt, PanelControl, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
 import { enrichControls } from "./controls.ts";
 import { tell } from "./host.ts";
@@ -72,10 +72,10 @@ function Modes({ title, modes }: { title: string; modes: SwitchesPicture["state"
           <li key={name}>
             {line ? (
               <button type="button" class="link" onClick={() => tell({ kind: "select", at: line })}>
-                {name}
+                {shortName(name)}
               </button>
             ) : (
-              <b>{name}</b>
+              <b>{shortName(name)}</b>
             )}{" "}
             <span class="quiet">{what}</span>
           </li>

@@ -2,14 +2,26 @@
 import type { PanelControl } from "../protocol/panel.ts";
 import type { Card, CardPlace } from "./card.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { dialPulseUs, dialRangeUs, inSpan } from "./words.ts";
-import { lineHeight, lines, text, wrapped } from "./writing.ts";
+import { dialPulseUs, dialRangeUs, inSpan, shortName } from "./words.ts";
+import { lineHeight, lines, text, widthOf, wrapped } from "./writing.ts";
 
 /** How far the knob turns, in degrees, and where it begins; 0 is upright. */
 const turnDeg = 270;
 const beginDeg = -135;
 const knobRadius = 26;
 const size = 12;
+const textIndent = 16;
+
+/** The room that a dial and the longest text beneath it need, so that no name leaves its card. */
+export function dialNeeds({ spans }: PanelControl): number {
+  const ranges = spans.map(({ fromUs, toUs }) => widthOf(rangeInWords(fromUs, toUs), size));
+  const modes = spans.flatMap((span) => span.modes.map((mode) => widthOf(`${shortName(mode)},`, size)));
+  return Math.max(2 * knobRadius + 60, textIndent + Math.max(0, ...ranges, ...modes));
+}
+
+function rangeInWords(fromUs: number, toUs: number): string {
+  return `${fromUs} to ${toUs} us`;
+}
 
 /** The knob, pointing to where it is set, above its stretches in rising order. */
 export function drawDial(control: PanelControl, { x, y, width, positions }: CardPlace): Card {
@@ -42,7 +54,7 @@ function drawSpans(control: PanelControl, { x, y, width }: CardPlace, current: n
   const nodes: SceneNode[] = [];
   let top = y;
   for (const [index, { fromUs, toUs, modes }] of control.spans.entries()) {
-    const names = wrapped(modes.length > 0 ? modes : ["–"], width - 16, size);
+    const names = wrapped(modes.length > 0 ? modes.map(shortName) : ["–"], width - textIndent, size);
     const height = 22 + names.length * lineHeight(size);
     const middleUs = Math.round((fromUs + toUs) / 2);
     const set = index === current;
@@ -50,8 +62,8 @@ function drawSpans(control: PanelControl, { x, y, width }: CardPlace, current: n
       node("g", { class: set ? "way set" : "way", "data-control": control.name, "data-set": middleUs }, [
         rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
         rect("key", { x, y: top + 3, width: 6, height: height - 8 }, 3),
-        text("way-name", x + 16, top + 14, size, `${fromUs} to ${toUs} us`),
-        ...lines(modes.length > 0 ? "modes" : "modes none", x + 16, top + 14 + lineHeight(size), size, names),
+        text("way-name", x + textIndent, top + 14, size, rangeInWords(fromUs, toUs)),
+        ...lines(modes.length > 0 ? "modes" : "modes none", x + textIndent, top + 14 + lineHeight(size), size, names),
       ]),
     );
     top += height;

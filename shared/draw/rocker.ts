@@ -2,12 +2,26 @@
 import type { PanelControl } from "../protocol/panel.ts";
 import type { Card, CardPlace } from "./card.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { lineHeight, lines, text, wrapped } from "./writing.ts";
+import { shortName } from "./words.ts";
+import { lineHeight, lines, text, widthOf, wrapped } from "./writing.ts";
 
 const rockerWidth = 26;
 const textGap = 10;
 const nameSize = 13;
 const modesSize = 12;
+
+/** The room that a rocker and the longest text beside it need, so that no name leaves its card. */
+export function rockerNeeds({ positions, rest }: PanelControl): number {
+  const names = positions.map(({ name }) => widthOf(labelOf(name, rest), nameSize));
+  const modes = positions.flatMap((position) =>
+    position.modes.map((mode) => widthOf(`${shortName(mode)},`, modesSize)),
+  );
+  return rockerWidth + textGap + Math.max(0, ...names, ...modes);
+}
+
+function labelOf(name: string, rest: string | null): string {
+  return name === rest && name !== "rest" ? `${name} · rest` : name;
+}
 
 /** The positions from top to bottom in the script's order; the one that is set is filled and stands out. */
 export function drawRocker(control: PanelControl, place: CardPlace): Card {
@@ -16,17 +30,16 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
   let top = y + 3;
   const nodes: SceneNode[] = [];
   for (const { name, modes } of control.positions) {
-    const names = wrapped(modes.length > 0 ? modes : ["–"], textWidth, modesSize);
+    const names = wrapped(modes.length > 0 ? modes.map(shortName) : ["–"], textWidth, modesSize);
     const height = Math.max(36, 22 + names.length * lineHeight(modesSize));
     const set = positions[control.name] === name;
     const plate = { x, y: top, width: rockerWidth, height: height - 2 };
-    const label = name === control.rest && name !== "rest" ? `${name} · rest` : name;
     nodes.push(
       node("g", { class: set ? "way set" : "way", "data-control": control.name, "data-set": name }, [
         rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
         rect("key", plate, 5),
         ...(set ? [path("grip", grip(x, top + plate.height / 2))] : []),
-        text("way-name", x + rockerWidth + textGap, top + 14, nameSize, label),
+        text("way-name", x + rockerWidth + textGap, top + 14, nameSize, labelOf(name, control.rest)),
         ...lines(
           modes.length > 0 ? "modes" : "modes none",
           x + rockerWidth + textGap,

@@ -1,8 +1,8 @@
 /** The handset's controls as they lie in the hand, each with its positions and what each turns on. */
 import type { PanelControl, SwitchesPicture } from "../protocol/panel.ts";
 import type { Card, CardPlace } from "./card.ts";
-import { drawDial } from "./dial.ts";
-import { drawRocker } from "./rocker.ts";
+import { dialNeeds, drawDial } from "./dial.ts";
+import { drawRocker, rockerNeeds } from "./rocker.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
 import { stateInWords } from "./words.ts";
 import { text } from "./writing.ts";
@@ -22,9 +22,11 @@ const headHeight = 40;
 
 /** All controls as one SVG, in the order of the script, in as many columns as the width allows. */
 export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions = {}): SceneNode {
-  const width = Math.max(narrowestCard, options.width ?? 640);
-  const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + gap) / (narrowestCard + gap))));
-  const cardWidth = Math.min(widestCard, (width - gap * (columns - 1)) / columns);
+  const needs = picture.controls.map((one) => (one.kind === "dial" ? dialNeeds(one) : rockerNeeds(one)));
+  const narrowest = Math.max(narrowestCard, Math.ceil(Math.max(0, ...needs)) + 2 * padding + 2);
+  const width = Math.max(narrowest, options.width ?? 640);
+  const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + gap) / (narrowest + gap))));
+  const cardWidth = Math.min(Math.max(widestCard, narrowest), (width - gap * (columns - 1)) / columns);
   const above = options.words === "none" ? [] : [text("state-words", 0, 15, 15, stateInWords(picture.state))];
   let y = above.length > 0 ? 32 : 1;
   const cards: SceneNode[] = [];

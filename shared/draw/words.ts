@@ -15,11 +15,11 @@ function cells(count: number): string {
 
 /** The state of the craft in sentences, as in "Not armed. Level and recorder on." */
 export function stateInWords(state: SwitchesState): string {
-  const others = state.on.map(({ name }) => name).filter((name) => name !== "arm");
-  const open = state.possible.map(({ name }) => name).filter((name) => name !== "arm");
+  const others = state.on.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
+  const open = state.possible.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
   const sentences = [armedInWords[state.armed ?? "never"]];
   if (others.length > 0) sentences.push(`${capital(listed(others))} on.`);
-  else sentences.push(open.length > 0 ? "Nothing else is surely on." : "Nothing else on.");
+  else sentences.push(`Nothing${state.armed === "yes" ? " else" : ""}${open.length > 0 ? " is surely" : ""} on.`);
   if (open.length > 0) sentences.push(`${capital(listed(open))} on or off, as what is not set here decides.`);
   return sentences.join(" ");
 }
@@ -30,6 +30,11 @@ const armedInWords = {
   depends: "Armed or not, as what is not set here decides.",
   never: "Nothing arms this craft.",
 };
+
+/** A mode's or an output's name without its section, as there is room for it: `outputs.tail-lamp` is `tail-lamp`. */
+export function shortName(name: string): string {
+  return name.slice(name.lastIndexOf(".") + 1);
+}
 
 /** Names as one lists them: `level`, `level and recorder`, `level, recorder and beeper`. */
 export function listed(names: readonly string[]): string {
@@ -44,7 +49,7 @@ export function controlInWords(control: PanelControl): string {
 
 /** What a position or a stretch of a dial turns on, as in "arm and recorder"; says so where that is nothing. */
 export function modesInWords(modes: readonly string[]): string {
-  return modes.length === 0 ? "turns nothing on" : listed(modes);
+  return modes.length === 0 ? "turns nothing on" : listed(modes.map(shortName));
 }
 
 /** The whole range of a dial in us, from its lower to its higher end; null for any other control. */

@@ -15,7 +15,12 @@ export function text(
 }
 
 /** A letter's mean width as a share of its size, in the sans-serif faces that editors use. */
-const letterWidth = 0.56;
+const letterWidth = 0.58;
+
+/** About how wide a text is at a letter size; bold text takes a little more. */
+export function widthOf(text: string, size: number): number {
+  return text.length * size * letterWidth;
+}
 
 /** Names, separated by commas, in lines that fit a width at a letter size; a name is never broken. */
 export function wrapped(names: readonly string[], width: number, size: number): string[] {

@@ -4,7 +4,7 @@ import { dialPulseUs, inSpan, listed, stateInWords } from "../../shared/draw/wor
 import { wrapped } from "../../shared/draw/writing.ts";
 import type { SwitchesState } from "../../shared/protocol/panel.ts";
 import { all, numbers, texts } from "./find.ts";
-import { fullSwitches } from "./samples.ts";
+import { fullSwitches, rocker } from "./samples.ts";
 
 const mode = (name: string) => ({ name, what: `${name}.`, lines: [] });
 const state = (some: Partial<SwitchesState>): SwitchesState => ({
@@ -21,9 +21,9 @@ test("the state in words", () => {
     "Armed. Level and recorder on.",
   );
   expect(stateInWords(state({ armed: "yes", on: [mode("arm")] }))).toBe("Armed. Nothing else on.");
-  expect(stateInWords(state({ armed: null }))).toBe("Nothing arms this craft. Nothing else on.");
+  expect(stateInWords(state({ armed: null }))).toBe("Nothing arms this craft. Nothing on.");
   expect(stateInWords(state({ armed: "depends", possible: [mode("arm"), mode("finder")] }))).toBe(
-    "Armed or not, as what is not set here decides. Nothing else is surely on. " +
+    "Armed or not, as what is not set here decides. Nothing is surely on. " +
       "Finder on or off, as what is not set here decides.",
   );
   expect(listed(["a", "b", "c"])).toBe("a, b and c");
@@ -72,6 +72,15 @@ test("a dial stands where it is set, else in the middle; both ends of a stretch 
   expect(dialPulseUs(knob, {})).toBe(1500);
   expect(inSpan(1700, knob.spans[1]!)).toBe(true);
   expect(inSpan(1701, knob.spans[1]!)).toBe(false);
+});
+
+test("a card is as wide as its longest name needs", () => {
+  const long = rocker("TL", 5, { up: [], down: ["outputs.a-lamp-of-a-rather-long-name"] });
+  const scene = drawSwitches({ ...fullSwitches, controls: [long, long] }, { width: 300 });
+  const [first, second] = all(scene, "card");
+  expect(Number(first!.attributes.width)).toBeGreaterThan(200);
+  expect(second!.attributes.x).toBe(first!.attributes.x);
+  expect(texts(scene)).toContain("a-lamp-of-a-rather-long-name");
 });
 
 test("names wrap between, never within", () => {

@@ -32,9 +32,15 @@ test("a craft full of mistakes has them listed", async () => {
   await page.keyboard.press("Control+j");
 });
 
+test("nothing is refused by the panel's policy", () => {
+  expect(editor.errors.filter((error) => /Content Security Policy/.test(error) && /panel/.test(error))).toEqual([]);
+});
+
 test.each(Object.keys(themes) as Theme[])("the %s theme suits both views", async (theme) => {
   const { page } = editor;
   await useTheme(page, theme);
+  // The panel is told of the theme after the workbench wears it.
+  await panel().locator(`body.vscode-${theme}`).waitFor();
   for (const name of ["Goggles", "Switches"]) {
     await tab(name).click();
     await panel()
@@ -44,8 +50,4 @@ test.each(Object.keys(themes) as Theme[])("the %s theme suits both views", async
     await screenshot(page, `demo-${theme}-${name.toLowerCase()}`);
     expect(await violations(page)).toEqual([]);
   }
-});
-
-test("nothing is refused by the panel's policy", () => {
-  expect(editor.errors.filter((error) => /Content Security Policy/.test(error) && /panel/.test(error))).toEqual([]);
 });
