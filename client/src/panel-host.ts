@@ -32,18 +32,21 @@ export interface PanelHost {
   refresh(): void;
 }
 
-/** Registers the view and follows the editor; `log` takes what nobody need be bothered with. */
+/** Registers the view and follows the editor (what is typed comes to notice through `refresh`); `log` takes what nobody need be bothered with. */
 export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
   let view: WebviewView | undefined;
   let script = activeScript();
+  /** The craft that a layer or a handset is drawn as part of: the one last chosen or looked at. */
   let craft: string | undefined;
+  /** Where the controls stand, by the craft that they steer. */
   const positions = new Map<string, ControlsAt>();
+  const steered = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? document.uri.toString();
 
   const post = (message: ToPanel) => view?.webview.postMessage(message);
   const refresh = latestOnly(async () => {
     if (!view?.visible || !script) return;
     const uri = script.uri.toString();
-    const params: PanelParams = { uri, craft, positions: positions.get(uri) };
+    const params: PanelParams = { uri, craft, positions: positions.get(steered(script)) };
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
       if (model && uri === script?.uri.toString()) await post({ kind: "model", model });
@@ -55,7 +58,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const follow = (editor: TextEditor | undefined) => {
     const next = scriptOf(editor);
     if (!next) return;
-    if (next.uri.toString() !== script?.uri.toString()) craft = undefined;
+    if (script && isCraft(script)) craft = script.uri.toString();
     script = next;
     refresh();
     postCursor(editor);
@@ -68,7 +71,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   };
   const take = (message: FromPanel) => {
     if (message.kind === "select") return void selectLine(message.at);
-    if (message.kind === "positions" && script) positions.set(script.uri.toString(), message.positions);
+    if (message.kind === "positions" && script) positions.set(steered(script), message.positions);
     if (message.kind === "craft") craft = message.file;
     refresh();
     if (message.kind === "ready") postCursor(window.activeTextEditor);
@@ -86,16 +89,17 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       resolved.webview.html = panelPage(resolved.webview, extension);
     },
   });
-  const changed = workspace.onDidChangeTextDocument(({ document }) => {
-    if (document.languageId === "fettle") refresh();
-  });
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
   revealWhereWanted();
-  return { refresh, disposables: [provider, changed, selected, window.onDidChangeActiveTextEditor(follow)] };
+  return { refresh, disposables: [provider, selected, window.onDidChangeActiveTextEditor(follow)] };
 }
 
 function scriptOf(editor: TextEditor | undefined): TextDocument | undefined {
   return editor?.document.languageId === "fettle" ? editor.document : undefined;
+}
+
+function isCraft(document: TextDocument): boolean {
+  return /^craft[ \t]+"/m.test(document.getText());
 }
 
 function activeScript(): TextDocument | undefined {

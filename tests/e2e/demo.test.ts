@@ -32,6 +32,17 @@ test("a craft full of mistakes has them listed", async () => {
   await page.keyboard.press("Control+j");
 });
 
+test("pressing an element that a layer placed leads to the layer, and the craft stays drawn", async () => {
+  const { page } = editor;
+  await tab("Goggles").click();
+  await panel().locator('[data-element="link-quality"]').click({ force: true });
+  await page.locator(".tab.active", { hasText: "osd-wide.fettle" }).waitFor();
+  await panel().locator('[data-element="link-quality"].marked').waitFor();
+  await panel().getByRole("combobox", { name: "Drawn as in" }).waitFor();
+  expect(await panel().getByRole("heading", { level: 1 }).textContent()).toBe("Tankard");
+  await openFile(page, "craft/tankard.fettle");
+});
+
 test("nothing is refused by the panel's policy", () => {
   expect(editor.errors.filter((error) => /Content Security Policy/.test(error) && /panel/.test(error))).toEqual([]);
 });
