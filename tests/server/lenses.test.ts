@@ -12,8 +12,11 @@ const HABITS = "file:///shed/habits.fettle";
 let session: Session;
 afterEach(() => session?.end());
 
-const lenses = (uri: string): Promise<CodeLens[]> =>
-  session.client.sendRequest("textDocument/codeLens", { textDocument: { uri } });
+/** The lenses as an editor shows them: each is resolved once it comes into view. */
+async function lenses(uri: string): Promise<CodeLens[]> {
+  const all: CodeLens[] = await session.client.sendRequest("textDocument/codeLens", { textDocument: { uri } });
+  return Promise.all(all.map((lens) => session.client.sendRequest<CodeLens>("codeLens/resolve", lens)));
+}
 
 test("a craft's own modes have lenses that are words alone, and follow the text as it is typed", async () => {
   session = await startSession(filesInMemory(texts));

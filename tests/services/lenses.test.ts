@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { lensesOf } from "../../shared/services/lenses.ts";
+import type { Workspace } from "../../shared/model/workspace.ts";
+import { lensesOf, lensTitle } from "../../shared/services/lenses.ts";
 import { WHEEL, workspaceOf } from "../rules/check.ts";
 
 const JUG = `craft "Jug"
@@ -20,7 +21,9 @@ modes
 const HABITS = 'layer "Habits"\n\nmodes\n  turtle when TR is down\n';
 
 const workspace = workspaceOf({ "wheel.fettle": WHEEL, "habits.fettle": HABITS, "jug.fettle": JUG });
-const shown = (file: string) => lensesOf(workspace, file).map(({ range, title }) => `${range.start.line} ${title}`);
+const told = (files: Workspace, file: string) =>
+  lensesOf(files, file).map(({ range, name }) => `${range.start.line} ${lensTitle(files, file, name)}`);
+const shown = (file: string) => told(workspace, file);
 
 // Counted by hand: arm on or off, recorder on or off, and three of (level with lamp, turtle): neither
 // (up), level (mid), both (down). So 2 x 2 x 3 = 12 states.
@@ -48,5 +51,30 @@ test("a layer and a handset have no states of their own", () => {
 
 test("what is on whatever happens is on in the one state that there is", () => {
   const always = workspaceOf({ "cup.fettle": 'craft "Cup"\nmodes\n  arm when always\n' });
-  expect(lensesOf(always, "cup.fettle").map(({ title }) => title)).toEqual(["on in 1 of 1 state; at rest: on"]);
+  expect(told(always, "cup.fettle")).toEqual(["2 on in 1 of 1 state; at rest: on"]);
+});
+
+// Seventeen switches, each with a lamp of its own: 2^17 states, and every lamp is lit in half of them.
+// All of the first eight down is 1 in 256, any of them 255 in 256.
+test("of very many states a share is told", () => {
+  const numbers = Array.from({ length: 17 }, (_, i) => i);
+  const controls = numbers.map((i) => `  S${i} switch ch${5 + i} up 1000 us down 2000 us\n`).join("");
+  const lamps = numbers.map((i) => `  lamp${i} when S${i} is down\n`).join("");
+  const all = numbers.slice(0, 8).map((i) => `S${i} is down`);
+  const modes = `  arm when ${all.join(" and ")}\n  finder when ${all.join(" or ")}\n`;
+  const files = workspaceOf({
+    "wide.fettle": `handset "Wide"\ncontrols\n${controls}`,
+    "big.fettle": `craft "Big"\nuse "wide.fettle"\noutputs\n${lamps}modes\n${modes}`,
+  });
+  expect(told(files, "big.fettle").slice(16)).toEqual([
+    "19 on in 50 % of all states; at rest: off",
+    "21 on in less than 1 % of all states; at rest: off",
+    "22 on in more than 99 % of all states; at rest: off",
+  ]);
+});
+
+test("what the craft does not have has no title", () => {
+  expect(lensTitle(workspace, "jug.fettle", "lights")).toBe(null);
+  expect(lensTitle(workspace, "jug.fettle", "finder")).toBe(null);
+  expect(lensTitle(workspace, "habits.fettle", "turtle")).toBe(null);
 });

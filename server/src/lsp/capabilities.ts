@@ -45,7 +45,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     foldingRangeProvider: true,
     documentLinkProvider: {},
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
-    codeLensProvider: {},
+    codeLensProvider: { resolveProvider: true },
     inlayHintProvider: true,
     semanticTokensProvider: { legend: LEGEND, full: true },
     workspace: { workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders } },

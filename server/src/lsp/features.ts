@@ -6,7 +6,7 @@ import { fixesAt } from "../../../shared/services/fixes.ts";
 import { foldsOf } from "../../../shared/services/folding.ts";
 import { hintsOf } from "../../../shared/services/hints.ts";
 import { hoverAt } from "../../../shared/services/hover.ts";
-import { lensesOf } from "../../../shared/services/lenses.ts";
+import { lensesOf, lensTitle } from "../../../shared/services/lenses.ts";
 import { linksOf } from "../../../shared/services/links.ts";
 import { symbolsOf } from "../../../shared/services/symbols.ts";
 import { tokensOf } from "../../../shared/services/tokens.ts";
@@ -14,7 +14,7 @@ import type { Abilities } from "./capabilities.ts";
 import type { PageOfRule } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { toCodeAction, toCodeLens, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
+import { toCodeAction, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
 import { packTokens } from "./tokens-to-lsp.ts";
 
 interface Parts {
@@ -27,6 +27,12 @@ interface Parts {
 
 interface Asked {
   readonly textDocument: { readonly uri: string };
+}
+
+/** What a lens that is to be resolved is about. */
+interface LensRef {
+  readonly uri: string;
+  readonly name: string;
 }
 
 /** The path of the document asked about, once all is read that its answer may need. */
@@ -86,11 +92,18 @@ export function answerFeatures({ connection, documents, guard, abilities, pageOf
     }),
   );
   connection.onCodeLens(
-    guard("code lenses", null, async ({ textDocument }) => {
-      const file = await documents.ready(textDocument.uri);
-      return lensesOf(now(), file).map(toCodeLens);
+    guard("code lenses", null, async ({ textDocument: { uri } }) => {
+      const file = await documents.ready(uri);
+      return lensesOf(now(), file).map(({ range, name }) => ({ range, data: { uri, name } }));
     }),
   );
+  connection.onCodeLensResolve(async (lens) => {
+    const title = guard("code lens", null, async ({ uri, name }: LensRef) => {
+      return lensTitle(now(), await documents.ready(uri), name);
+    });
+    // An empty command is shown as words alone: there is nothing to click.
+    return { range: lens.range, command: { title: (await title(lens.data as LensRef)) ?? "", command: "" } };
+  });
   connection.onCodeAction(
     guard("quick fixes", null, async ({ textDocument, range }) => {
       const file = await documents.ready(textDocument.uri);

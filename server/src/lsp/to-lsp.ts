@@ -2,7 +2,6 @@
 import {
   type CodeAction,
   CodeActionKind,
-  type CodeLens,
   type CompletionItem,
   CompletionItemKind,
   type Diagnostic,
@@ -20,7 +19,6 @@ import type { Suggestion } from "../../../shared/services/complete.ts";
 import type { Definition } from "../../../shared/services/definition.ts";
 import type { OfferedFix } from "../../../shared/services/fixes.ts";
 import type { Fold } from "../../../shared/services/folding.ts";
-import type { Lens } from "../../../shared/services/lenses.ts";
 import type { ScriptSymbol } from "../../../shared/services/symbols.ts";
 
 export type UriOf = (path: string) => string;
@@ -63,11 +61,6 @@ export function toCodeAction(fix: OfferedFix, uriOf: UriOf, pageOfRule: (code: s
     isPreferred: fix.only,
     edit: { changes },
   };
-}
-
-/** An empty command is shown as words alone: there is nothing to click. */
-export function toCodeLens({ range, title }: Lens): CodeLens {
-  return { range, command: { title, command: "" } };
 }
 
 const COMPLETION_KINDS: Record<Suggestion["kind"], CompletionItemKind> = {
