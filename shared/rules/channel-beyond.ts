@@ -1,5 +1,6 @@
 import { linkOf } from "../logic/from-craft.ts";
-import { walkCondition } from "../syntax/condition.ts";
+import type { Craft, Source } from "../model/craft.ts";
+import { type Condition, walkCondition } from "../syntax/condition.ts";
 import { spotAt } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -7,17 +8,19 @@ export const rule: CraftRule = {
   code: "channel-beyond",
   severity: "error",
   scope: "craft",
-  summary: "A control or a condition uses a channel that the link does not carry.",
+  summary: "A control that the craft makes use of, or a condition, is on a channel that the link does not carry.",
   prose:
-    "What lies above the last channel never reaches the craft: the switch moves and nothing arrives. Put the control on a lower channel, or set the link to carry more of them where it can.",
+    "What lies above the last channel never reaches the craft: the switch moves and nothing arrives. Put the control on a lower channel, or set the link to carry more of them where it can. A handset's controls that this craft does not use may lie where they like.",
   examples: {
     bad: {
-      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  channels 8\n\nmodes\n  arm when TL is down\n',
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  channels 8\n\nmodes\n  arm when TL is down\n  lights when KN above 1500 us\n',
       "wheel.fettle":
         'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
     },
     good: {
-      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  channels 16\n\nmodes\n  arm when TL is down\n',
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  channels 16\n\nmodes\n  arm when TL is down\n  lights when KN above 1500 us\n',
       "wheel.fettle":
         'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
     },
@@ -25,28 +28,31 @@ export const rule: CraftRule = {
   check(craft) {
     const { channels } = linkOf(craft);
     if (channels === null) return [];
-    const controls = [...craft.controls.values()].flatMap(({ name, value, source }) =>
-      value && value.channel > channels
-        ? [
-            {
-              at: spotAt(source, value.channelAt),
-              message: `${name} drives ch${value.channel}, and the link carries ${channels} channels.`,
-            },
-          ]
-        : [],
-    );
-    const lines = [...craft.modes.values(), ...craft.outputs.values()].flatMap((mode) => mode.lines);
-    const tests = lines.flatMap(({ condition, source }) =>
-      (condition ? [...walkCondition(condition)] : []).flatMap((node) => {
-        if (!("subject" in node) || node.subject.kind !== "channel" || node.subject.channel <= channels) return [];
-        return [
-          {
-            at: spotAt(source, node.subject),
-            message: `The link carries ${channels} channels: nothing is ever heard of ch${node.subject.channel}.`,
-          },
-        ];
-      }),
-    );
+    const nodes = conditionNodes(craft);
+    const used = new Set<string>();
+    for (const { node } of nodes) {
+      if (node.kind === "is") used.add(node.control);
+      if ("subject" in node && node.subject.kind === "control") used.add(node.subject.name);
+    }
+    for (const { value } of craft.adjust.values()) if (value?.kind === "follows") used.add(value.dial);
+    // A handset serves many craft: what this one makes no use of may lie beyond its link.
+    const controls = [...craft.controls.values()].flatMap(({ name, value, source, fromHandset }) => {
+      if (!value || value.channel <= channels || (fromHandset && !used.has(name))) return [];
+      const message = `${name} drives ch${value.channel}, and the link carries ${channels} channels.`;
+      return [{ at: spotAt(source, value.channelAt), message }];
+    });
+    const tests = nodes.flatMap(({ node, source }) => {
+      if (!("subject" in node) || node.subject.kind !== "channel" || node.subject.channel <= channels) return [];
+      const message = `The link carries ${channels} channels: nothing is ever heard of ch${node.subject.channel}.`;
+      return [{ at: spotAt(source, node.subject), message }];
+    });
     return [...controls, ...tests];
   },
 };
+
+function conditionNodes(craft: Craft): { node: Condition; source: Source }[] {
+  const lines = [...craft.modes.values(), ...craft.outputs.values()].flatMap((mode) => mode.lines);
+  return lines.flatMap(({ condition, source }) =>
+    (condition ? [...walkCondition(condition)] : []).map((node) => ({ node, source })),
+  );
+}
