@@ -24,6 +24,9 @@ export interface Core {
   at(view: FileView): Workspace;
 }
 
+/** Craft remembered at once: more than a person works on, few enough to check a thousand in little memory. */
+const MOST_CRAFTS = 100;
+
 export function makeCore(catalogue: Catalogue): Core {
   const reader = scriptReader(catalogue);
   const crafts = new Map<string, { plan: Plan; craft: Craft }>();
@@ -46,6 +49,7 @@ export function makeCore(catalogue: Catalogue): Core {
           const known = crafts.get(key);
           if (known && samePlan(known.plan, plan)) return known.craft;
           const craft = mergeCraft(script, plan, catalogue);
+          if (crafts.size >= MOST_CRAFTS) crafts.clear();
           crafts.set(key, { plan, craft });
           return craft;
         },
