@@ -1,9 +1,27 @@
 /** What a craft wants before it arms, besides its switches: throttle, tilt, a fix, stillness, volts, time. */
 
 import { convert } from "../catalogue/units.ts";
-import type { Craft, Setting } from "../model/craft.ts";
+import type { Positions } from "../logic/types.ts";
+import type { Craft, Setting, Source } from "../model/craft.ts";
 import { settingOf } from "../rules/settings.ts";
-import type { Moment, Obstacle } from "./ready.ts";
+
+/** What is known of the moment; what is left out is not known. */
+export interface Moment {
+  /** Controls that are not at rest. */
+  readonly positions?: Positions;
+  readonly throttleUs?: number;
+  readonly tiltDeg?: number;
+}
+
+export interface Obstacle {
+  /** The mode or setting behind it, as SECTION.NAME. */
+  readonly what: string;
+  /** `stands`: it keeps the craft from arming · `open`: it may, as what is not known decides · `wait`: it goes by itself. */
+  readonly state: "stands" | "open" | "wait";
+  readonly message: string;
+  /** The line that says so; null where what is missing is a line. */
+  readonly source: Source | null;
+}
 
 /** Limits that the script says and the moment does not surely keep. */
 export function limitObstacles(craft: Craft, moment: Moment): Obstacle[] {

@@ -4,25 +4,7 @@ import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { boardOf } from "../rules/problems.ts";
 import { settingOf } from "../rules/settings.ts";
-import { limitObstacles, waits } from "./ready-limits.ts";
-
-/** What is known of the moment; what is left out is not known. */
-export interface Moment {
-  /** Controls that are not at rest. */
-  readonly positions?: Positions;
-  readonly throttleUs?: number;
-  readonly tiltDeg?: number;
-}
-
-export interface Obstacle {
-  /** The mode or setting behind it, as SECTION.NAME. */
-  readonly what: string;
-  /** `stands`: it keeps the craft from arming · `open`: it may, as what is not known decides · `wait`: it goes by itself. */
-  readonly state: "stands" | "open" | "wait";
-  readonly message: string;
-  /** The line that says so; null where what is missing is a line. */
-  readonly source: Source | null;
-}
+import { limitObstacles, type Moment, type Obstacle, waits } from "./ready-limits.ts";
 
 export interface ArmingWay {
   /** As one says it, as in “TL down, KN from 1500 us to 1700 us”. */
@@ -132,7 +114,8 @@ function stickWays(craft: Craft): ArmingWay[] {
   return armsByStick(craft) ? [{ words: "the sticks held in a corner (stick-arming)", demands: [] }] : [];
 }
 
-function wayOf({ demands }: Way): ArmingWay {
+/** A way as one says it. */
+export function wayOf({ demands }: Way): ArmingWay {
   const told = demands.map(({ variable, positions, pulses }) => ({
     name: variable.name,
     positions,

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { boardOf } from "../../shared/rules/problems.ts";
 import { readPositions } from "../../shared/services/positions.ts";
-import { type Moment, type Readiness, readinessOf } from "../../shared/services/ready.ts";
+import { type Readiness, readinessOf } from "../../shared/services/ready.ts";
+import type { Moment } from "../../shared/services/ready-limits.ts";
 import { WHEEL, workspaceOf } from "../rules/check.ts";
 
 const HEAD = 'craft "Jug"\nuse "wheel.fettle"\n';

@@ -1,7 +1,8 @@
 /** What stands between a craft and arming, as a person reads it. */
 import type { Move } from "../../../shared/logic/types.ts";
 import { wordPositions } from "../../../shared/rules/conditions.ts";
-import type { Obstacle, Readiness } from "../../../shared/services/ready.ts";
+import type { Readiness } from "../../../shared/services/ready.ts";
+import type { Obstacle } from "../../../shared/services/ready-limits.ts";
 import { oneLine } from "./io.ts";
 
 export interface ReadyTold extends Omit<Readiness, "obstacles"> {

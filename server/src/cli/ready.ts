@@ -1,7 +1,8 @@
 /** `fettle ready`: what stands between a craft and arming. */
 import { boardOf } from "../../../shared/rules/problems.ts";
 import { readPositions } from "../../../shared/services/positions.ts";
-import { type Moment, readinessOf } from "../../../shared/services/ready.ts";
+import { readinessOf } from "../../../shared/services/ready.ts";
+import type { Moment } from "../../../shared/services/ready-limits.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { readyText } from "./ready-text.ts";
