@@ -80,7 +80,6 @@ function readScript(
   const drops: Drop[] = [];
   const kept: Kept[] = [];
   const sections: Script["sections"][number][] = [];
-  const specOfLine = new Map<number, SectionSpec>();
 
   for (const section of tree.sections) {
     const spec = catalogue.section(section.name);
@@ -93,7 +92,6 @@ function readScript(
     if (!spec || misplaced) continue;
     for (const line of section.entries) {
       const { text: said, node } = tree.lines[line]!;
-      specOfLine.set(line, spec);
       if (node.kind === "kept") {
         kept.push({ dialect: section.title ?? "", line, text: node.text });
       } else if (node.kind === "drop") {
@@ -126,7 +124,8 @@ function readScript(
   const noteAt = (line: number): Note => {
     const kind = tree.lines[line]?.node.kind;
     if (kind === undefined || kind === "blank" || kind === "comment") return NO_NOTE;
-    const spec = specOfLine.get(line);
+    if (!tree.lines[line]!.comment && tree.lines[line - 1]?.node.kind !== "comment") return NO_NOTE;
+    const spec = specOf(tree, line, catalogue);
     return noteOfLine(tree, line, (comment) => {
       const said = ` ${comment.trim()}`;
       const { node } = lineReading.read(said, "plain");
@@ -160,6 +159,13 @@ function readScript(
 function dropsAll(tree: Tree, line: number): boolean {
   const { node } = tree.lines[line]!;
   return node.kind === "drop" && node.all !== null;
+}
+
+/** The section that an entry stands in, where it is understood; asked only for lines with notes. */
+function specOf(tree: Tree, line: number, catalogue: Catalogue): SectionSpec | undefined {
+  const section = tree.sections.findLast((each) => each.line < line);
+  const spec = section?.entries.includes(line) ? catalogue.section(section.name) : undefined;
+  return spec?.in.includes(tree.kind) ? spec : undefined;
 }
 
 function useOf(tree: Tree, line: number): Use {

@@ -9,10 +9,18 @@ import type { Entry, Issue } from "./script.ts";
  */
 export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
   const issues: Issue[] = [];
-  const first = new Map<string, { line: number; at: Cols }>();
+  const bySection = new Map<string, Map<string, { line: number; at: Cols }>>();
+  let section = "";
+  let base = "";
+  let first = new Map<string, { line: number; at: Cols }>();
   for (const entry of entries) {
     if (entry.kind === "mode" || entry.kind === "output") continue;
-    const base = entry.section.startsWith("pack/") ? "pack" : entry.section;
+    if (entry.section !== section) {
+      section = entry.section;
+      base = section.startsWith("pack/") ? "pack" : section;
+      first = bySection.get(section) ?? new Map();
+      bySection.set(section, first);
+    }
     if (entry.kind === "setting" && catalogue.setting(base, entry.name)?.repeatable) continue;
     const { value } = entry;
     const parts =
@@ -20,18 +28,17 @@ export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue)
         ? value.fields.map((field) => ({ name: field.name, at: field.nameAt }))
         : [{ name: "", at: entry.head }];
     for (const { name, at } of parts) {
-      const key = `${entry.section} ${entry.name} ${name}`;
+      const key = name === "" ? entry.name : `${entry.name} ${name}`;
       const before = first.get(key);
       if (!before) {
         first.set(key, { line: entry.line, at });
         continue;
       }
-      const what = name === "" ? entry.name : `${entry.name} ${name}`;
       issues.push({
         code: "duplicate-entry",
-        message: `${what} is said already on line ${before.line + 1}; this later line counts. Remove the one that is not meant.`,
+        message: `${key} is said already on line ${before.line + 1}; this later line counts. Remove the one that is not meant.`,
         span: spanAt(entry.line, at),
-        related: [{ message: `${what} is said here first`, span: spanAt(before.line, before.at) }],
+        related: [{ message: `${key} is said here first`, span: spanAt(before.line, before.at) }],
         fixes: [{ title: "Remove the earlier line", edits: name === "" ? [removal(before.line)] : [] }].filter(
           (fix) => fix.edits.length > 0,
         ),

@@ -155,7 +155,8 @@ function offerUnit(label: string, i: number): Offer {
 function offerFields(type: FieldsType, said: string): Offer[] {
   const words = said.split(/\s+/);
   const begun = words.pop() ?? "";
-  const last = words.findLastIndex((each) => type.fields.some((field) => field.name === each));
+  const known = new Set(type.fields.map((each) => each.name));
+  const last = words.findLastIndex((each) => known.has(each));
   const field = type.fields.find((each) => each.name === words[last]);
   const value = [...words.slice(last + 1), begun].join(" ");
   const used = new Set(words);
