@@ -1,8 +1,8 @@
 /** A dial: a round knob with its stretches as arcs, and what each stretch turns on beneath. */
 import type { PanelControl } from "../protocol/panel.ts";
-import type { Card, CardPlace } from "./card.ts";
+import { type Card, type CardPlace, wayClass } from "./card.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { dialPulseUs, dialRangeUs, inSpan, shortName } from "./words.ts";
+import { dialPulseUs, dialRangeUs, inSpan, markedName } from "./words.ts";
 import { lineHeight, lines, text, widthOf, wrapped } from "./writing.ts";
 
 /** How far the knob turns, in degrees, and where it begins; 0 is upright. */
@@ -15,7 +15,7 @@ const textIndent = 16;
 /** The room that a dial and the longest text beneath it need, so that no name leaves its card. */
 export function dialNeeds({ spans }: PanelControl): number {
   const ranges = spans.map(({ fromUs, toUs }) => widthOf(rangeInWords(fromUs, toUs), size));
-  const modes = spans.flatMap((span) => span.modes.map((mode) => widthOf(`${shortName(mode)},`, size)));
+  const modes = spans.flatMap((span) => span.modes.map((mode) => widthOf(`${markedName(mode)},`, size)));
   return Math.max(2 * knobRadius + 60, textIndent + Math.max(0, ...ranges, ...modes));
 }
 
@@ -24,7 +24,7 @@ function rangeInWords(fromUs: number, toUs: number): string {
 }
 
 /** The knob, pointing to where it is set, above its stretches in rising order. */
-export function drawDial(control: PanelControl, { x, y, width, positions }: CardPlace): Card {
+export function drawDial(control: PanelControl, { x, y, width, positions, mode }: CardPlace): Card {
   const pulseUs = dialPulseUs(control, positions);
   const centre = { x: x + knobRadius + 5, y: y + knobRadius + 4 };
   const range = dialRangeUs(control);
@@ -46,25 +46,29 @@ export function drawDial(control: PanelControl, { x, y, width, positions }: Card
     path("needle", `M${rounded(centre.x)} ${rounded(centre.y)}L${rounded(tip.x)} ${rounded(tip.y)}`),
     text("small", centre.x + knobRadius + 12, centre.y + 4, 11, `${pulseUs} us`),
   ]);
-  const rows = drawSpans(control, { x, y: y + 2 * knobRadius + 12, width, positions }, current);
+  const rows = drawSpans(control, { x, y: y + 2 * knobRadius + 12, width, positions, mode }, current);
   return { height: 2 * knobRadius + 12 + rows.height, nodes: [knob, ...rows.nodes] };
 }
 
-function drawSpans(control: PanelControl, { x, y, width }: CardPlace, current: number): Card {
+function drawSpans(control: PanelControl, { x, y, width, mode }: CardPlace, current: number): Card {
   const nodes: SceneNode[] = [];
   let top = y;
   for (const [index, { fromUs, toUs, modes }] of control.spans.entries()) {
-    const names = wrapped(modes.length > 0 ? modes.map(shortName) : ["–"], width - textIndent, size);
+    const names = wrapped(modes.length > 0 ? modes.map(markedName) : ["–"], width - textIndent, size);
     const height = 22 + names.length * lineHeight(size);
     const middleUs = Math.round((fromUs + toUs) / 2);
     const set = index === current;
     nodes.push(
-      node("g", { class: set ? "way set" : "way", "data-control": control.name, "data-set": middleUs }, [
-        rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
-        rect("key", { x, y: top + 3, width: 6, height: height - 8 }, 3),
-        text("way-name", x + textIndent, top + 14, size, rangeInWords(fromUs, toUs)),
-        ...lines(modes.length > 0 ? "modes" : "modes none", x + textIndent, top + 14 + lineHeight(size), size, names),
-      ]),
+      node(
+        "g",
+        { class: wayClass(set ? "set" : "free", modes, mode), "data-control": control.name, "data-set": middleUs },
+        [
+          rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
+          rect("key", { x, y: top + 3, width: 6, height: height - 8 }, 3),
+          text("way-name", x + textIndent, top + 14, size, rangeInWords(fromUs, toUs)),
+          ...lines(modes.length > 0 ? "modes" : "modes none", x + textIndent, top + 14 + lineHeight(size), size, names),
+        ],
+      ),
     );
     top += height;
   }

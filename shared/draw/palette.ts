@@ -74,6 +74,7 @@ export function styleSheet(theme: Theme): string {
     [".set .way-name", "font-weight:600"],
     [".small,.modes", `fill:${c.quiet}`],
     [".set .modes", `fill:${c.text}`],
+    [".gives .reach", `fill:none;stroke:${c.accent};stroke-width:2;stroke-dasharray:5 3`],
     [".arc", `fill:none;stroke:${c.quiet};stroke-width:6`],
     [".arc.idle", `stroke:${c.line}`],
     [".arc.set", `stroke:${c.accent}`],

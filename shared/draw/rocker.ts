@@ -1,8 +1,8 @@
 /** A switch, selector or button: an upright rocker, its positions stacked as the hand finds them. */
 import type { PanelControl } from "../protocol/panel.ts";
-import type { Card, CardPlace } from "./card.ts";
+import { type Card, type CardPlace, wayClass } from "./card.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { shortName } from "./words.ts";
+import { markedName } from "./words.ts";
 import { lineHeight, lines, text, widthOf, wrapped } from "./writing.ts";
 
 const rockerWidth = 26;
@@ -14,7 +14,7 @@ const modesSize = 12;
 export function rockerNeeds({ positions, rest }: PanelControl): number {
   const names = positions.map(({ name }) => widthOf(labelOf(name, rest), nameSize));
   const modes = positions.flatMap((position) =>
-    position.modes.map((mode) => widthOf(`${shortName(mode)},`, modesSize)),
+    position.modes.map((mode) => widthOf(`${markedName(mode)},`, modesSize)),
   );
   return rockerWidth + textGap + Math.max(0, ...names, ...modes);
 }
@@ -25,29 +25,33 @@ function labelOf(name: string, rest: string | null): string {
 
 /** The positions from top to bottom in the script's order; the one that is set is filled and stands out. */
 export function drawRocker(control: PanelControl, place: CardPlace): Card {
-  const { x, y, width, positions } = place;
+  const { x, y, width, positions, mode } = place;
   const textWidth = width - rockerWidth - textGap;
   let top = y + 3;
   const nodes: SceneNode[] = [];
   for (const { name, modes } of control.positions) {
-    const names = wrapped(modes.length > 0 ? modes.map(shortName) : ["–"], textWidth, modesSize);
+    const names = wrapped(modes.length > 0 ? modes.map(markedName) : ["–"], textWidth, modesSize);
     const height = Math.max(36, 22 + names.length * lineHeight(modesSize));
     const set = positions[control.name] === name;
     const plate = { x, y: top, width: rockerWidth, height: height - 2 };
     nodes.push(
-      node("g", { class: set ? "way set" : "way", "data-control": control.name, "data-set": name }, [
-        rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
-        rect("key", plate, 5),
-        ...(set ? [path("grip", grip(x, top + plate.height / 2))] : []),
-        text("way-name", x + rockerWidth + textGap, top + 14, nameSize, labelOf(name, control.rest)),
-        ...lines(
-          modes.length > 0 ? "modes" : "modes none",
-          x + rockerWidth + textGap,
-          top + 14 + lineHeight(modesSize),
-          modesSize,
-          names,
-        ),
-      ]),
+      node(
+        "g",
+        { class: wayClass(set ? "set" : "free", modes, mode), "data-control": control.name, "data-set": name },
+        [
+          rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
+          rect("key", plate, 5),
+          ...(set ? [path("grip", grip(x, top + plate.height / 2))] : []),
+          text("way-name", x + rockerWidth + textGap, top + 14, nameSize, labelOf(name, control.rest)),
+          ...lines(
+            modes.length > 0 ? "modes" : "modes none",
+            x + rockerWidth + textGap,
+            top + 14 + lineHeight(modesSize),
+            modesSize,
+            names,
+          ),
+        ],
+      ),
     );
     top += height;
   }

@@ -5,13 +5,15 @@ import { dialNeeds, drawDial } from "./dial.ts";
 import { drawRocker, rockerNeeds } from "./rocker.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
 import { stateInWords } from "./words.ts";
-import { text } from "./writing.ts";
+import { text, widthOf } from "./writing.ts";
 
 export interface SwitchesOptions {
   /** How wide the drawing may be, in its own units; controls wrap within it. */
   readonly width?: number;
   /** Leave the state's words to whoever shows the drawing. */
   readonly words?: "above" | "none";
+  /** Mark every place that gives this mode. */
+  readonly mode?: string | null;
 }
 
 const narrowestCard = 132;
@@ -22,7 +24,9 @@ const headHeight = 40;
 
 /** All controls as one SVG, in the order of the script, in as many columns as the width allows. */
 export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions = {}): SceneNode {
-  const needs = picture.controls.map((one) => (one.kind === "dial" ? dialNeeds(one) : rockerNeeds(one)));
+  const needs = picture.controls.map((one) =>
+    Math.max(headNeeds(one), one.kind === "dial" ? dialNeeds(one) : rockerNeeds(one)),
+  );
   const narrowest = Math.max(narrowestCard, Math.ceil(Math.max(0, ...needs)) + 2 * padding + 2);
   const width = Math.max(narrowest, options.width ?? 640);
   const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + gap) / (narrowest + gap))));
@@ -33,7 +37,8 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   for (let first = 0; first < picture.controls.length; first += columns) {
     const row = picture.controls.slice(first, first + columns);
     const drawn = row.map((control, index) => {
-      const place = { x: index * (cardWidth + gap) + 1, y, width: cardWidth - 2, positions: picture.state.positions };
+      const x = index * (cardWidth + gap) + 1;
+      const place = { x, y, width: cardWidth - 2, positions: picture.state.positions, mode: options.mode ?? null };
       return { control, place, ...drawControl(control, place) };
     });
     const height = Math.max(...drawn.map((card) => card.height));
@@ -50,11 +55,20 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   ]);
 }
 
+/** The room that a control's name and what stands right of it need. */
+function headNeeds(control: PanelControl): number {
+  return widthOf(control.name, 15) + gap + widthOf(kindInWords(control), 11);
+}
+
+function kindInWords({ kind, channel }: PanelControl): string {
+  return `${kind}, ch${channel}`;
+}
+
 function drawControl(control: PanelControl, place: CardPlace): Card {
   const head = node("g", { class: "head", "data-line": control.at.line, "data-head": control.name }, [
     rect("plate", { x: place.x + 3, y: place.y + 3, width: place.width - 6, height: headHeight - 8 }, 4),
     text("control-name", place.x + padding, place.y + 21, 15, control.name),
-    text("small", place.x + place.width - padding, place.y + 20, 11, `${control.kind}, ch${control.channel}`, "end"),
+    text("small", place.x + place.width - padding, place.y + 20, 11, kindInWords(control), "end"),
   ]);
   const inner = { ...place, x: place.x + padding, y: place.y + headHeight, width: place.width - 2 * padding };
   const { height, nodes } = control.kind === "dial" ? drawDial(control, inner) : drawRocker(control, inner);

@@ -1,5 +1,5 @@
 /** What the drawings show, in words: for those who do not see them, and for the line above them. */
-import type { ControlsAt, PanelControl, PanelElement, SwitchesState } from "../protocol/panel.ts";
+import type { ControlsAt, LossPicture, OnLoss, PanelControl, PanelElement, SwitchesState } from "../protocol/panel.ts";
 
 /** An element as one says it: its name, where it stands and what is amiss; cells count from 0. */
 export function elementInWords(element: PanelElement): string {
@@ -34,6 +34,49 @@ const armedInWords = {
 /** A mode's or an output's name without its section, as there is room for it: `outputs.tail-lamp` is `tail-lamp`. */
 export function shortName(name: string): string {
   return name.slice(name.lastIndexOf(".") + 1);
+}
+
+/** The same in a drawing: an arrow marks an output of the board, as nobody can tell it from a mode by its name. */
+export function markedName(name: string): string {
+  return name.startsWith("outputs.") ? `→ ${shortName(name)}` : name;
+}
+
+/** What becomes of the craft when the link is lost, in sentences. */
+export function lossInWords({ receiver, armed, modes }: LossPicture): string {
+  const of = (outcome: OnLoss) =>
+    modes.filter(({ name, becomes }) => becomes === outcome && name !== "arm").map(({ name }) => shortName(name));
+  const said = [`Signal lost. ${receiverInWords[receiver ?? "unsaid"]}`];
+  if (armed) said.push(armedOnLoss[armed]);
+  const sentences = [
+    [of("on"), "on"],
+    [of("off"), "off"],
+    [of("kept"), "as it was"],
+    [of("either"), "on or off, as what is not said decides"],
+  ] as const;
+  for (const [names, outcome] of sentences) {
+    if (names.length > 0)
+      said.push(`${capital(listed(names))} ${outcome === "as it was" && names.length > 1 ? "as they were" : outcome}.`);
+  }
+  return said.join(" ");
+}
+
+const receiverInWords = {
+  silent: "The receiver falls silent, and the failsafe decides.",
+  hold: "The receiver holds its last values.",
+  preset: "The receiver sends its presets.",
+  unsaid: "The script does not say what the receiver does.",
+};
+
+const armedOnLoss: Readonly<Record<OnLoss, string>> = {
+  on: "Armed, whatever it was.",
+  off: "Not armed.",
+  kept: "Armed if it was.",
+  either: "Armed or not.",
+};
+
+/** Moves of controls as one says them: “TL to down and KN to 1500 us”. */
+export function movesInWords(moves: readonly { readonly name: string; readonly to: string | number }[]): string {
+  return listed(moves.map(({ name, to }) => `${name} to ${typeof to === "number" ? `${to} us` : to}`));
 }
 
 /** Names as one lists them: `level`, `level and recorder`, `level, recorder and beeper`. */

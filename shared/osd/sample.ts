@@ -35,8 +35,9 @@ const SCENE: Readonly<Record<string, number | string>> = {
   throttle: 41,
   "sets-in-use": "R1 G1",
   adjusting: "",
-  alert: "",
-  message: "",
+  // Nothing is amiss here, yet the place of both must be seen: an alert that may come to any flight.
+  alert: "FLIGHT TIME",
+  message: "CHECKS PASSED",
   heading: 218,
   "pitch-angle": -12,
   "roll-angle": 8,

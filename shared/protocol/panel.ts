@@ -65,6 +65,8 @@ export type ControlsAt = Readonly<Record<string, string | number>>;
 
 export interface SwitchesState {
   readonly positions: ControlsAt;
+  /** True where every control is where the hand finds it: then nobody has moved any. */
+  readonly atRest: boolean;
   /** "armed", "not armed", "armed in some of these states", or null where the script has no arm. */
   readonly armed: "yes" | "no" | "depends" | null;
   readonly on: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
@@ -72,10 +74,47 @@ export interface SwitchesState {
   readonly possible: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
 }
 
+/** What becomes of a mode when the link is lost. `kept`: as it was; `either`: hangs on what is not preset. */
+export type OnLoss = "on" | "off" | "kept" | "either";
+
+/** One more state: the link is lost. */
+export interface LossPicture {
+  /** What the receiver does; null where the craft does not say. */
+  readonly receiver: "silent" | "hold" | "preset" | null;
+  /** Null where it is not known. */
+  readonly armed: OnLoss | null;
+  readonly modes: readonly { readonly name: string; readonly becomes: OnLoss }[];
+}
+
+/** A mode or an output that the script sets up. */
+export interface PanelMode {
+  readonly name: string;
+  readonly what: string;
+  readonly lines: readonly LinePlace[];
+  /** What turns it on, as one says it: “TL down”; some of many where there are many, none where nothing does. */
+  readonly ways: readonly string[];
+}
+
+/** What stands between the craft and arming, with the controls where they are. */
+export interface ReadyPicture {
+  readonly obstacles: readonly {
+    /** `stands`: it keeps the craft from arming · `open`: it may · `wait`: it goes by itself. */
+    readonly state: "stands" | "open" | "wait";
+    readonly message: string;
+    readonly at: LinePlace | null;
+  }[];
+  /** The shortest way of the controls; empty where none need move, null where no move arms or it is not known. */
+  readonly moves: readonly { readonly name: string; readonly to: string | number }[] | null;
+}
+
 export interface SwitchesPicture {
   readonly handset: string | null;
   readonly controls: readonly PanelControl[];
   readonly state: SwitchesState;
+  /** In the script's order. */
+  readonly modes: readonly PanelMode[];
+  readonly loss: LossPicture;
+  readonly ready: ReadyPicture;
   /** How many distinct sets of modes the controls can reach. */
   readonly states: number;
 }
@@ -112,6 +151,14 @@ export interface PanelParams {
   readonly uri: string;
   readonly craft?: string;
   readonly positions?: ControlsAt;
+}
+
+/** A client that has this command names it as `positionsCommand` when it starts the server; findings then offer it. */
+export const POSITIONS_COMMAND = "fettle.showPositions";
+/** What the command is given: the script of a finding, and the positions that show it. */
+export interface ShowPositions {
+  readonly uri: string;
+  readonly positions: ControlsAt;
 }
 
 /** `fettle/changed`: a notification that drawings may be out of date. */

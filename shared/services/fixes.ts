@@ -12,6 +12,9 @@ export interface OfferedFix {
   readonly only: boolean;
 }
 
+/** A finding with positions that show it. */
+export type ShownFinding = Finding & Required<Pick<Finding, "witness">>;
+
 /** The fixes of every finding that a range touches. */
 export function fixesAt(workspace: Workspace, file: string, range: Range): OfferedFix[] {
   return findingsOf(workspace, file)
@@ -19,6 +22,14 @@ export function fixesAt(workspace: Workspace, file: string, range: Range): Offer
     .flatMap((finding) =>
       finding.fixes.map(({ title, edits }) => ({ finding, title, edits, only: finding.fixes.length === 1 })),
     );
+}
+
+/** The findings that a range touches and that come with positions which show them. */
+export function shownAt(workspace: Workspace, file: string, range: Range): ShownFinding[] {
+  return findingsOf(workspace, file).flatMap((finding) => {
+    const { witness } = finding;
+    return witness && touches(finding.range, range) ? [{ ...finding, witness }] : [];
+  });
 }
 
 function touches(a: Range, b: Range): boolean {

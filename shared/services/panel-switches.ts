@@ -1,9 +1,21 @@
 /** The controls of a craft as the panel shows them, and the state in which they put it. */
-import { switchboardOf } from "../logic/from-craft.ts";
 import type { Positions, StateReport, Switchboard } from "../logic/types.ts";
 import type { Craft, Mode } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
-import type { ControlsAt, LinePlace, PanelControl, SwitchesPicture, SwitchesState } from "../protocol/panel.ts";
+import type {
+  ControlsAt,
+  LossPicture,
+  PanelControl,
+  PanelMode,
+  ReadyPicture,
+  SwitchesPicture,
+  SwitchesState,
+} from "../protocol/panel.ts";
+import { boardOf } from "../rules/problems.ts";
+import { readinessOf, wayOf } from "./ready.ts";
+
+/** As many ways to turn a mode on as a person takes in at a glance. */
+const MOST_WAYS = 6;
 
 /** The craft to draw for a file: itself, or of those that use it the wanted one, or the first. */
 export function pickedCraft(
@@ -18,12 +30,15 @@ export function pickedCraft(
 /** Null where the craft knows no control. */
 export function switchesOf(craft: Craft, workspace: Workspace, wanted: ControlsAt | undefined): SwitchesPicture | null {
   if (craft.controls.size === 0) return null;
-  const board = switchboardOf(craft, workspace.catalogue.relations.precedence);
+  const board = boardOf(craft, workspace);
   const positions = { ...board.rest, ...possibleOnly(board, wanted ?? {}) };
   return {
     handset: craft.handset?.name ?? null,
     controls: controlsOf(board, craft),
     state: stateOf(board, craft, workspace, positions),
+    modes: board.names.map((name) => ({ ...modeOf(name, craft, workspace), ways: waysOf(name, board) })),
+    loss: lossOf(board),
+    ready: readyOf(craft, workspace, positions),
     states: board.countStates(),
   };
 }
@@ -62,7 +77,9 @@ function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
 function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positions: Positions): SwitchesState {
   const report = board.stateAt(positions);
   const told = (names: readonly string[]) => names.map((name) => modeOf(name, craft, workspace));
-  return { positions, armed: armedIn(report, board), on: told(report.on), possible: told(report.possible) };
+  const names = new Set([...Object.keys(board.rest), ...Object.keys(positions)]);
+  const atRest = [...names].every((name) => positions[name] === board.rest[name]);
+  return { positions, atRest, armed: armedIn(report, board), on: told(report.on), possible: told(report.possible) };
 }
 
 /** Armed is `arm`, and `arm-permit` too where somebody set it up. Null where that is not known. */
@@ -73,7 +90,31 @@ function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"
   return asked.every((name) => report.on.includes(name) || report.possible.includes(name)) ? "depends" : "no";
 }
 
-function modeOf(name: string, craft: Craft, workspace: Workspace): { name: string; what: string; lines: LinePlace[] } {
+function waysOf(name: string, board: Switchboard): string[] {
+  const set = board.selected(name);
+  return set === null || set === board.sets.none
+    ? []
+    : board.waysTo(set, MOST_WAYS).ways.map((way) => wayOf(way).words);
+}
+
+function lossOf(board: Switchboard): LossPicture {
+  const { onLoss, armed, outcomes } = board.loss();
+  return { receiver: onLoss, armed, modes: [...outcomes].map(([name, becomes]) => ({ name, becomes })) };
+}
+
+function readyOf(craft: Craft, workspace: Workspace, positions: Positions): ReadyPicture {
+  const { obstacles, moves } = readinessOf(craft, workspace, { positions });
+  return {
+    obstacles: obstacles.map(({ state, message, source }) => ({
+      state,
+      message,
+      at: source && { file: source.file, line: source.line },
+    })),
+    moves: moves === null ? null : moves.map(({ name, to }) => ({ name, to })),
+  };
+}
+
+function modeOf(name: string, craft: Craft, workspace: Workspace): Omit<PanelMode, "ways"> {
   const output = name.startsWith("outputs.") ? name.slice("outputs.".length) : null;
   const mode: Mode | undefined = output === null ? craft.modes.get(name) : craft.outputs.get(output);
   const lines = (mode?.lines ?? []).map(({ source }) => ({ file: source.file, line: source.line }));

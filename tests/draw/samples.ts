@@ -96,6 +96,7 @@ export const fullSwitches: SwitchesPicture = {
   ],
   state: {
     positions: { TL: "up", TR: "mid", PB: "rest", KN: 1500, SX: "one" },
+    atRest: true,
     armed: "no",
     on: [
       { name: "level", what: "Holds the craft level.", lines: [{ file, line: 3 }] },
@@ -103,5 +104,11 @@ export const fullSwitches: SwitchesPicture = {
     ],
     possible: [],
   },
+  modes: [
+    { name: "arm", what: "Lets the motors turn.", lines: [{ file, line: 2 }], ways: ["TL down"] },
+    { name: "level", what: "Holds the craft level.", lines: [{ file, line: 3 }], ways: ["TR mid"] },
+  ],
+  loss: { receiver: "silent", armed: "kept", modes: [] },
+  ready: { obstacles: [], moves: [] },
   states: 24,
 };

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { drawSwitches } from "../../shared/draw/switches.ts";
-import { dialPulseUs, inSpan, listed, stateInWords } from "../../shared/draw/words.ts";
+import { dialPulseUs, inSpan, listed, lossInWords, movesInWords, stateInWords } from "../../shared/draw/words.ts";
 import { wrapped } from "../../shared/draw/writing.ts";
 import type { SwitchesState } from "../../shared/protocol/panel.ts";
 import { all, numbers, texts } from "./find.ts";
@@ -9,6 +9,7 @@ import { fullSwitches, rocker } from "./samples.ts";
 const mode = (name: string) => ({ name, what: `${name}.`, lines: [] });
 const state = (some: Partial<SwitchesState>): SwitchesState => ({
   positions: {},
+  atRest: true,
   armed: "no",
   on: [],
   possible: [],
@@ -80,7 +81,51 @@ test("a card is as wide as its longest name needs", () => {
   const [first, second] = all(scene, "card");
   expect(Number(first!.attributes.width)).toBeGreaterThan(200);
   expect(second!.attributes.x).toBe(first!.attributes.x);
-  expect(texts(scene)).toContain("a-lamp-of-a-rather-long-name");
+  expect(texts(scene)).toContain("→ a-lamp-of-a-rather-long-name");
+});
+
+test("neither a control's name nor its kind reaches into the other, on a card of its own width", () => {
+  const long = rocker("LEFT-SHOULDER-SWITCH", 16, { up: [], down: ["arm"] }, { kind: "selector" });
+  const [card] = all(drawSwitches({ ...fullSwitches, controls: [long] }, { width: 100 }), "card");
+  // 20 letters of 15 and 14 of 11 units, each about 0.58 of that wide.
+  expect(Number(card!.attributes.width)).toBeGreaterThan(20 * 15 * 0.58 + 14 * 11 * 0.58);
+});
+
+test("every place that gives a mode is marked, and none without a mode", () => {
+  const given = (mode: string | null) =>
+    all(drawSwitches(fullSwitches, { mode }), "gives").map(({ attributes }) => [
+      attributes["data-control"],
+      attributes["data-set"],
+    ]);
+  expect(given("recorder")).toEqual([["TL", "down"]]);
+  expect(given("altitude-hold")).toEqual([["KN", 1500]]);
+  expect(given(null)).toEqual([]);
+});
+
+test("what the link's loss makes of each mode, in words", () => {
+  const modes = [
+    { name: "arm", becomes: "kept" },
+    { name: "level", becomes: "kept" },
+    { name: "outputs.lamp", becomes: "on" },
+    { name: "turtle", becomes: "off" },
+    { name: "finder", becomes: "either" },
+  ] as const;
+  expect(lossInWords({ receiver: "preset", armed: "kept", modes })).toBe(
+    "Signal lost. The receiver sends its presets. Armed if it was. Lamp on. Turtle off. Level as it was. " +
+      "Finder on or off, as what is not said decides.",
+  );
+  expect(lossInWords({ receiver: null, armed: null, modes: [] })).toBe(
+    "Signal lost. The script does not say what the receiver does.",
+  );
+});
+
+test("moves as one says them", () => {
+  expect(
+    movesInWords([
+      { name: "TL", to: "down" },
+      { name: "KN", to: 1700 },
+    ]),
+  ).toBe("TL to down and KN to 1700 us");
 });
 
 test("names wrap between, never within", () => {

@@ -177,6 +177,29 @@ test("a file outside the workspace is named as such, and a text over 4 MB has on
   expect((await session.pull(big)).map((each) => each.message)).toEqual([expect.stringContaining("larger than 4 MB")]);
 });
 
+test("a clash is offered to be shown, with its positions, to a client that says how it shows them", async () => {
+  const clash = jug.replace("  level when", "  video-low when TL is down\n  video-high when TL is down\n  level when");
+  const all = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
+  const asked = { textDocument: { uri: JUG }, range: all, context: { diagnostics: [] } };
+  session = await startSession(filesInMemory(texts), PULLING, { positionsCommand: "its.own" });
+  await session.open(JUG, clash);
+  const actions = await session.client.sendRequest("textDocument/codeAction", asked);
+  expect(actions).toContainEqual(
+    expect.objectContaining({
+      title: "Show it on the switches: mode-clash",
+      kind: "quickfix",
+      command: expect.objectContaining({
+        command: "its.own",
+        arguments: [{ uri: JUG, positions: expect.objectContaining({ TL: "down" }) }],
+      }),
+    }),
+  );
+  session.end();
+  session = await startSession(filesInMemory(texts));
+  await session.open(JUG, clash);
+  expect(JSON.stringify(await session.client.sendRequest("textDocument/codeAction", asked))).not.toContain("Show it");
+});
+
 test("definitions, links, outline, folds, hints, colours and repairs are answered", async () => {
   session = await startSession(filesInMemory(texts));
   await session.open(JUG, jug.replace("3.5 V/cell", "3.5"));

@@ -65,7 +65,7 @@ test("the goggles: cells, sample texts, what is placed, what collides, the safe 
         [6, 14],
       ],
     },
-    { name: "alerts", text: ["ALERTS"] },
+    { name: "alerts", text: ["FLIGHT TIME"] },
     { name: "cell-volts", text: ["3.70V"] },
     { name: "sight", drawn: "sight", text: [] },
   ]);
@@ -95,6 +95,49 @@ test("the switches: at rest, and with controls moved", () => {
     { name: "lights" },
     { name: "outputs.lamp", what: "the lamp under the nose" },
   ]);
+});
+
+test("at rest until a control is moved, also a dial", () => {
+  const atRest = (positions?: Record<string, string | number>) => model(craft, { positions }).switches?.state.atRest;
+  expect(atRest()).toBe(true);
+  expect(atRest({ TL: "up", TR: "mid" })).toBe(true);
+  expect(atRest({ TL: "down" })).toBe(false);
+  expect(atRest({ KN: 1500 })).toBe(false);
+});
+
+test("every mode comes with its lines and what turns it on", () => {
+  expect(model(craft).switches?.modes).toMatchObject([
+    { name: "arm", ways: ["TL down"], lines: [{ line: 10 }] },
+    { name: "level", ways: ["TR mid"] },
+    { name: "lights", ways: ["KN from 1501 us to 2000 us"] },
+    { name: "outputs.lamp", what: "the lamp under the nose", ways: ["TR down"] },
+  ]);
+  const never = craft.replace("level when TR is mid", "level when TR is mid and TR is up");
+  expect(model(never).switches?.modes[1]).toMatchObject({ name: "level", ways: [] });
+});
+
+test("signal loss: kept where the receiver holds, settled where it sends presets, open where nobody says", () => {
+  const lost = (link: string) => {
+    const loss = model(`${craft}link\n${link}`).switches?.loss;
+    return [loss?.receiver, loss?.armed, ...(loss?.modes ?? []).map(({ name, becomes }) => `${name} ${becomes}`)];
+  };
+  expect(lost("  on-loss hold\n")).toEqual([
+    "hold",
+    "kept",
+    "arm kept",
+    "level kept",
+    "lights kept",
+    "outputs.lamp kept",
+  ]);
+  expect(lost("  channels 16\n").slice(0, 2)).toEqual([null, "either"]);
+});
+
+test("what keeps it from arming where the controls stand, and the shortest way there", () => {
+  expect(model(craft).switches?.ready).toMatchObject({
+    obstacles: [{ state: "stands", message: expect.stringContaining("arm is off here"), at: { line: 10 } }],
+    moves: [{ name: "TL", to: "down" }],
+  });
+  expect(model(craft, { positions: { TL: "down" } }).switches?.ready).toEqual({ obstacles: [], moves: [] });
 });
 
 test("a layer or a handset is drawn for a craft that uses it, the wanted one if there are several", () => {

@@ -2,7 +2,7 @@
 import { type CompletionItem, type Connection, MarkupKind } from "vscode-languageserver";
 import { completionsAt, type DocRef, documentationOf } from "../../../shared/services/complete.ts";
 import { definitionsAt } from "../../../shared/services/definition.ts";
-import { fixesAt } from "../../../shared/services/fixes.ts";
+import { fixesAt, shownAt } from "../../../shared/services/fixes.ts";
 import { foldsOf } from "../../../shared/services/folding.ts";
 import { hintsOf } from "../../../shared/services/hints.ts";
 import { hoverAt } from "../../../shared/services/hover.ts";
@@ -14,7 +14,15 @@ import type { Abilities } from "./capabilities.ts";
 import type { PageOfRule } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { toCodeAction, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
+import {
+  toCodeAction,
+  toCompletionItem,
+  toDiagnostic,
+  toFoldingRange,
+  toLocationLink,
+  toShowAction,
+  toSymbol,
+} from "./to-lsp.ts";
 import { packTokens } from "./tokens-to-lsp.ts";
 
 interface Parts {
@@ -23,6 +31,8 @@ interface Parts {
   readonly guard: Guard;
   readonly abilities: () => Abilities;
   readonly pageOfRule: PageOfRule;
+  /** The client's command that shows positions on its panel; null where it has none. */
+  readonly positionsCommand: () => string | null;
 }
 
 interface Asked {
@@ -40,7 +50,7 @@ function readyFor(documents: Documents, { textDocument: { uri } }: Asked): Promi
   return documents.isCraft(uri) ? documents.ready(uri) : documents.readyWithAll(uri);
 }
 
-export function answerFeatures({ connection, documents, guard, abilities, pageOfRule }: Parts): void {
+export function answerFeatures({ connection, documents, guard, abilities, pageOfRule, positionsCommand }: Parts): void {
   const { uriOf, now } = documents;
   const scriptOf = (file: string) => now().script(file);
 
@@ -107,7 +117,13 @@ export function answerFeatures({ connection, documents, guard, abilities, pageOf
   connection.onCodeAction(
     guard("quick fixes", null, async ({ textDocument, range }) => {
       const file = await documents.ready(textDocument.uri);
-      return fixesAt(now(), file, range).map((fix) => toCodeAction(fix, uriOf, pageOfRule));
+      const fixes = fixesAt(now(), file, range).map((fix) => toCodeAction(fix, uriOf, pageOfRule));
+      const command = positionsCommand();
+      if (command === null) return fixes;
+      const shown = shownAt(now(), file, range).map((finding) =>
+        toShowAction(finding, textDocument.uri, command, toDiagnostic(finding, uriOf, pageOfRule)),
+      );
+      return [...fixes, ...shown];
     }),
   );
   connection.languages.inlayHint.on(

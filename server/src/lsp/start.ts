@@ -26,10 +26,13 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   const guard = makeGuard(connection);
   let abilities: Abilities = abilitiesOf({});
   let pageOfRule = rulePages(undefined);
+  let positionsCommand: string | null = null;
 
   connection.onInitialize((params) => {
     abilities = abilitiesOf(params.capabilities);
-    pageOfRule = rulePages((params.initializationOptions as { pageBase?: unknown } | undefined)?.pageBase);
+    const options = (params.initializationOptions ?? {}) as { pageBase?: unknown; positionsCommand?: unknown };
+    pageOfRule = rulePages(options.pageBase);
+    positionsCommand = typeof options.positionsCommand === "string" ? options.positionsCommand : null;
     documents.setFolders((params.workspaceFolders ?? []).map(({ uri }) => uri));
     return { capabilities: capabilitiesFor(abilities), serverInfo: { name: "fettle" } };
   });
@@ -100,7 +103,14 @@ export function startServer(connection: Connection, files: ServerFiles): void {
       return { kind: "full" as const, items: await diagnosticsOf(documents, textDocument.uri, pageOfRule) };
     }),
   );
-  answerFeatures({ connection, documents, guard, abilities: () => abilities, pageOfRule: (code) => pageOfRule(code) });
+  answerFeatures({
+    connection,
+    documents,
+    guard,
+    abilities: () => abilities,
+    pageOfRule: (code) => pageOfRule(code),
+    positionsCommand: () => positionsCommand,
+  });
 
   connection.onRequest(
     PANEL_REQUEST,

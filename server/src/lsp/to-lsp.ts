@@ -14,10 +14,10 @@ import {
   SymbolKind,
 } from "vscode-languageserver";
 import type { Finding } from "../../../shared/protocol/findings.ts";
-import type { PanelModel } from "../../../shared/protocol/panel.ts";
+import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";
 import type { Suggestion } from "../../../shared/services/complete.ts";
 import type { Definition } from "../../../shared/services/definition.ts";
-import type { OfferedFix } from "../../../shared/services/fixes.ts";
+import type { OfferedFix, ShownFinding } from "../../../shared/services/fixes.ts";
 import type { Fold } from "../../../shared/services/folding.ts";
 import type { ScriptSymbol } from "../../../shared/services/symbols.ts";
 
@@ -60,6 +60,18 @@ export function toCodeAction(fix: OfferedFix, uriOf: UriOf, pageOfRule: (code: s
     diagnostics: [toDiagnostic(fix.finding, uriOf, pageOfRule)],
     isPreferred: fix.only,
     edit: { changes },
+  };
+}
+
+/** Sets the controls of the client's panel to what shows a finding; `command` is the client's own. */
+export function toShowAction(finding: ShownFinding, uri: string, command: string, diagnostic: Diagnostic): CodeAction {
+  const title = `Show it on the switches: ${finding.code}`;
+  const shows: ShowPositions = { uri, positions: finding.witness };
+  return {
+    title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    command: { title, command, arguments: [shows] },
   };
 }
 
@@ -139,7 +151,7 @@ export function toLocationLink({ from, file, range }: Definition, uriOf: UriOf):
 export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
   const placed = <T extends { readonly file: string }>(place: T): T => ({ ...place, file: uriOf(place.file) });
   const { goggles, switches } = model;
-  const named = (modes: NonNullable<PanelModel["switches"]>["state"]["on"]) =>
+  const named = <T extends { readonly lines: readonly LinePlace[] }>(modes: readonly T[]) =>
     modes.map((mode) => ({ ...mode, lines: mode.lines.map(placed) }));
   return {
     ...placed(model),
@@ -150,6 +162,11 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
       ...switches,
       controls: switches.controls.map((each) => ({ ...each, at: placed(each.at) })),
       state: { ...switches.state, on: named(switches.state.on), possible: named(switches.state.possible) },
+      modes: named(switches.modes),
+      ready: {
+        ...switches.ready,
+        obstacles: switches.ready.obstacles.map((each) => ({ ...each, at: each.at && placed(each.at) })),
+      },
     },
   };
 }
