@@ -50,7 +50,7 @@ function way(
     role: "radio",
     "aria-checked": checked,
     "aria-label": `${name}: ${modesInWords(modes)}`,
-    tabIndex: checked || (noneChecked && names[0] === name) ? 0 : -1,
+    tabindex: checked || (noneChecked && names[0] === name) ? 0 : -1,
     onKeyDown: onKeys({
       ArrowUp: () => step(-1),
       ArrowLeft: () => step(-1),
@@ -86,7 +86,7 @@ function knob(
   };
   return {
     role: "slider",
-    tabIndex: 0,
+    tabindex: 0,
     "aria-label": controlInWords(control),
     "aria-orientation": "vertical",
     "aria-valuemin": fromUs,

@@ -15,7 +15,7 @@ export function sceneView(node: SceneNode | string, enrich: Enrich, key?: number
 export function pressable(press: () => void): Readonly<Record<string, unknown>> {
   return {
     role: "button",
-    tabIndex: 0,
+    tabindex: 0,
     onClick: press,
     onKeyDown: (event: KeyboardEvent) => {
       if (event.key !== "Enter" && event.key !== " ") return;
