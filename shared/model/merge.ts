@@ -7,6 +7,8 @@ import type { Control, Craft, DroppedNothing, Follow, Mode, Placed, Setting, Sou
 import type { Drop, Entry, Script } from "./script.ts";
 import type { Part, Plan } from "./uses.ts";
 
+const NO_FIELDS: ReadonlyMap<string, Source> = new Map();
+
 type Kept = Craft["kept"][number];
 
 /** What has been said so far, by all files up to the present one. */
@@ -86,7 +88,7 @@ function layTogether(said: Said, entries: readonly Entry[], script: Script): voi
   const { kind, name, section } = entries[0]!;
   const lines = entries.map((entry) => ({
     value: entry.value,
-    text: textOf(entry, script),
+    text: entry.text,
     source: { file: script.file, line: entry.line },
   }));
   if (kind === "setting") tableOf(said, section).set(name, listOf(section, name, lines));
@@ -101,9 +103,9 @@ interface LineSaid {
 }
 
 function layEntry(said: Said, entry: Entry, script: Script): void {
-  const { name, value, section } = entry;
+  const { name, value, text, section } = entry;
   const source = { file: script.file, line: entry.line };
-  const text = textOf(entry, script);
+
   switch (entry.kind) {
     case "control":
       said.controls.set(name, {
@@ -156,7 +158,7 @@ function joinConditions(conditions: readonly (Condition | null)[]): Condition | 
 /** Fields merge one by one over those said before, in the same file or an earlier one; all else is replaced. */
 function joinSetting(before: Setting | undefined, entry: Entry, text: string, source: Source): Setting {
   const { section, name, value } = entry;
-  if (value?.kind !== "fields") return { section, name, value, text, source, fieldSources: new Map(), items: null };
+  if (value?.kind !== "fields") return { section, name, value, text, source, fieldSources: NO_FIELDS, items: null };
   const fields = new Map<string, Field>();
   const sources = new Map<string, Source>();
   if (before?.value?.kind === "fields") {
@@ -182,7 +184,7 @@ function listOf(section: string, name: string, lines: readonly LineSaid[]): Sett
     value,
     text: lines.map((line) => line.text).join("; "),
     source,
-    fieldSources: new Map(),
+    fieldSources: NO_FIELDS,
     items: lines.map((line) => ({ value: line.value, source: line.source })),
   };
 }
@@ -236,11 +238,4 @@ function mapsOf(said: Said, section: string): Map<string, unknown>[] {
     "osd-second": said.osdSecond,
   }[section];
   return [settings, own].filter((map) => map !== undefined);
-}
-
-/** Canonical spelling of an entry's value; of one that could not be read, what stands there. */
-function textOf(entry: Entry, script: Script): string {
-  if (entry.value) return printValue(entry.value);
-  const { node, text } = script.tree.lines[entry.line]!;
-  return node.kind === "entry" ? text.slice(node.value.start, node.value.end) : "";
 }

@@ -2,6 +2,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/types.ts";
 import { type LineReader, lineReader, parse } from "../syntax/parse.ts";
+import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Tree } from "../syntax/tree.ts";
 import { NO_NOTE, noteOfLine } from "./notes.ts";
@@ -42,16 +43,20 @@ export function scriptReader(catalogue: Catalogue): ScriptReader {
   };
 }
 
-type EntryReader = (text: string, node: LineNode & { kind: "entry" }, spec: SectionSpec) => EntryReading;
+/** Printed once, when it is read: the same line is printed in every craft that has it. */
+type Printed = EntryReading & { readonly text: string };
+type EntryReader = (text: string, node: LineNode & { kind: "entry" }, spec: SectionSpec) => Printed;
 
 function entryReader(catalogue: Catalogue): EntryReader {
-  const known = new Map<string, Map<string, EntryReading>>();
+  const known = new Map<string, Map<string, Printed>>();
   return (text, node, spec) => {
-    const map = known.get(spec.name) ?? new Map<string, EntryReading>();
+    const map = known.get(spec.name) ?? new Map<string, Printed>();
     known.set(spec.name, map);
     let reading = map.get(text);
     if (!reading) {
-      reading = readEntry(text, node.head, node.value, spec, catalogue);
+      const { start, end } = node.value;
+      const read = readEntry(text, node.head, node.value, spec, catalogue);
+      reading = { ...read, text: read.value ? printValue(read.value) : text.slice(start, end) };
       if (map.size >= MOST_REMEMBERED) map.clear();
       if (text.length < 400) map.set(text, reading);
     }
@@ -106,6 +111,7 @@ function readScript(
           line,
           head: node.head,
           value: reading.value,
+          text: reading.text,
           pieces: reading.pieces,
         });
         readings.push(reading);

@@ -45,6 +45,8 @@ export interface Entry {
   readonly line: number;
   readonly head: Word;
   readonly value: Value | null;
+  /** Canonical spelling of the value; of one that could not be read, what stands there. */
+  readonly text: string;
   readonly pieces: readonly Piece[];
 }
 

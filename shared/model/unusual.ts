@@ -1,4 +1,5 @@
 /** Values outside what is usual for a craft of the size that this file says. */
+import type { IntegerType, QuantityType, Setting, ValueType } from "../catalogue/types.ts";
 import { convert } from "../catalogue/units.ts";
 import { spanAt } from "../syntax/span.ts";
 import { beyondUsual, type Size } from "./limits.ts";
@@ -10,7 +11,7 @@ export function unusualValues(entries: readonly Entry[], readings: readonly Entr
   const issues: Issue[] = [];
   entries.forEach((entry, i) => {
     const setting = readings[i]!.setting;
-    if (!entry.value || !setting) return;
+    if (!entry.value || !setting || !hasBands(setting)) return;
     const values = entry.value.kind === "follows" ? [entry.value.from, entry.value.to] : [entry.value];
     for (const value of values) {
       for (const { code, message, start, end } of beyondUsual(value, setting, size)) {
@@ -19,6 +20,34 @@ export function unusualValues(entries: readonly Entry[], readings: readonly Entr
     }
   });
   return issues;
+}
+
+const bands = new WeakMap<Setting, boolean>();
+
+/** Whether anything is said of what is usual for a setting; most lines need no closer look. */
+function hasBands(setting: Setting): boolean {
+  let has = bands.get(setting);
+  if (has === undefined) {
+    has = setting.types.some((type) => numbersOf(type).some(({ usual }) => usual !== undefined));
+    bands.set(setting, has);
+  }
+  return has;
+}
+
+/** The numbers of which a type is made. */
+function numbersOf(type: ValueType): (QuantityType | IntegerType)[] {
+  switch (type.is) {
+    case "quantity":
+    case "integer":
+      return [type];
+    case "range":
+    case "list":
+      return numbersOf(type.of);
+    case "fields":
+      return type.fields.flatMap((field) => field.types.flatMap(numbersOf));
+    default:
+      return [];
+  }
 }
 
 /** The craft's size, as far as these entries say it. */
