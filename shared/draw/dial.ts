@@ -16,11 +16,11 @@ const textIndent = 16;
 export function dialNeeds({ spans }: PanelControl): number {
   const ranges = spans.map(({ fromUs, toUs }) => widthOf(rangeInWords(fromUs, toUs), size));
   const modes = spans.flatMap((span) => span.modes.map((mode) => widthOf(`${markedName(mode)},`, size)));
-  return Math.max(2 * knobRadius + 60, textIndent + Math.max(0, ...ranges, ...modes));
+  return Math.max(2 * knobRadius + 52, textIndent + Math.max(0, ...ranges, ...modes));
 }
 
 function rangeInWords(fromUs: number, toUs: number): string {
-  return `${fromUs} to ${toUs} us`;
+  return `${fromUs}–${toUs} us`;
 }
 
 /** The knob, pointing to where it is set, above its stretches in rising order. */

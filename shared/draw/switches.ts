@@ -16,7 +16,7 @@ export interface SwitchesOptions {
   readonly mode?: string | null;
 }
 
-const narrowestCard = 132;
+const narrowestCard = 124;
 const widestCard = 210;
 const gap = 10;
 const padding = 10;
@@ -30,7 +30,8 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   const narrowest = Math.max(narrowestCard, Math.ceil(Math.max(0, ...needs)) + 2 * padding + 2);
   const width = Math.max(narrowest, options.width ?? 640);
   const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + gap) / (narrowest + gap))));
-  const cardWidth = Math.min(Math.max(widestCard, narrowest), (width - gap * (columns - 1)) / columns);
+  const widest = columns === 1 ? width : Math.max(widestCard, narrowest);
+  const cardWidth = Math.min(widest, (width - gap * (columns - 1)) / columns);
   const above = options.words === "none" ? [] : [text("state-words", 0, 15, 15, stateInWords(picture.state))];
   let y = above.length > 0 ? 32 : 1;
   const cards: SceneNode[] = [];

@@ -15,7 +15,7 @@ export function text(
 }
 
 /** A letter's mean width as a share of its size, in the sans-serif faces that editors use. */
-const letterWidth = 0.58;
+const letterWidth = 0.54;
 
 /** About how wide a text is at a letter size; bold text takes a little more. */
 export function widthOf(text: string, size: number): number {
