@@ -59,9 +59,12 @@ export async function violations(page: Page): Promise<string[]> {
   await frame.evaluate(axe.source);
   // The page is transparent: what lies behind it in the workbench is what its text is read against.
   const behind = await page.locator(".part.sidebar").evaluate((part) => getComputedStyle(part).backgroundColor);
-  const { passes, violations: found } = await frame.evaluate((background) => {
-    document.documentElement.style.background = background;
-    return (window as unknown as { axe: AxeInPage }).axe.run();
+  const { passes, violations: found } = await frame.evaluate(async (background) => {
+    const { style } = document.documentElement;
+    style.background = background;
+    const result = await (window as unknown as { axe: AxeInPage }).axe.run();
+    style.background = "";
+    return result;
   }, behind);
   if (passes.length < 10) throw new Error(`Only ${passes.length} rules had anything to look at in the panel.`);
   return found.flatMap(({ id, help, nodes }) => nodes.map(({ html }) => `${id}: ${help}: ${html.slice(0, 200)}`));
