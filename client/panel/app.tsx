@@ -17,8 +17,11 @@ export function App() {
   useEffect(() => {
     const stop = listen((message: ToPanel) => {
       if (message.kind === "cursor") setMarked(message.at);
-      else if (message.kind === "show") setView(message.view);
-      else {
+      else if (message.kind === "show") {
+        setView(message.view);
+        // What is to be shown counts, not where the switches once stood.
+        remember({ view: message.view, positions: {} });
+      } else {
         setModel(message.model);
         if (known.current === null) restorePositions(message.model);
         known.current = message.model.file;
@@ -91,7 +94,7 @@ function OtherCraft({ model }: { model: PanelModel }) {
 /** A page that was hidden, or an editor that was closed, comes back with the switches where they stood. */
 function restorePositions({ file, switches }: PanelModel): void {
   const remembered = recall();
-  if (remembered.file !== file || !switches || Object.keys(remembered.positions).length === 0) return;
+  if (remembered.file !== file || !switches?.state.atRest || Object.keys(remembered.positions).length === 0) return;
   tell({ kind: "positions", positions: remembered.positions });
 }
 

@@ -1,10 +1,11 @@
 /** The switches: the handset's controls to be moved, and in words what comes of it. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import { drawSwitches } from "../../shared/draw/switches.ts";
-import { controlInWords, modesInWords, shortName, stateInWords } from "../../shared/draw/words.ts";
+import { controlInWords, lossInWords, modesInWords, stateInWords } from "../../shared/draw/words.ts";
 import type { ControlsAt, PanelControl, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
 import { enrichControls } from "./controls.ts";
-import { tell } from "./host.ts";
+import { ModesList } from "./modes-list.tsx";
+import { ReadyList } from "./ready-list.tsx";
 import { sceneView } from "./scene-view.tsx";
 
 interface Shown {
@@ -16,34 +17,41 @@ interface Shown {
 export function SwitchesView({ picture, findings, move }: Shown) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
+  const [link, setLink] = useState<"up" | "lost">("up");
+  const [mode, setMode] = useState<string | null>(null);
   useEffect(() => followFocus(frame.current), [picture]);
-  const { state } = picture;
-  const shown = findings.flatMap(({ code, message, witness }) => (witness ? [{ code, message, witness }] : []));
+  // Whoever moves a control wants to see what it does, which needs the link.
+  const steer = (positions: ControlsAt) => {
+    setLink("up");
+    move(positions);
+  };
+  const cut = () => setLink(link === "up" ? "lost" : "up");
+  useKeys({ l: cut, Home: () => steer({}) });
+  const { state, loss } = picture;
   return (
     <>
       <p class={`state armed-${state.armed ?? "never"}`} role="status">
-        {stateInWords(state)}
+        {link === "lost" ? lossInWords(loss) : stateInWords(state)}
       </p>
+      <p class="buttons">
+        <button type="button" onClick={() => steer({})} title="Home">
+          Everything to rest
+        </button>
+        <button type="button" aria-pressed={link === "lost"} onClick={cut} title="L">
+          Signal lost
+        </button>
+      </p>
+      <Shows findings={findings} move={steer} />
       <div class="frame" ref={frame}>
-        {width > 0 && sceneView(drawSwitches(picture, { width, words: "none" }), enrichControls(picture, move))}
+        {width > 0 && sceneView(drawSwitches(picture, { width, words: "none", mode }), enrichControls(picture, steer))}
       </div>
       <p class="quiet">
-        <button type="button" onClick={() => move({})} title="Home, on any control">
-          Everything to rest
-        </button>{" "}
         {picture.handset ? `${picture.handset}. ` : ""}
         {picture.states === 1 ? "One set of modes" : `${picture.states} different sets of modes`} within reach.
+        {picture.modes.some(({ name }) => name.startsWith("outputs.")) && " An arrow marks an output of the board."}
       </p>
-      {shown.map(({ code, message, witness }) => (
-        <p class="warning" key={`${code} ${message}`}>
-          {message}{" "}
-          <button type="button" onClick={() => move(witness)}>
-            Show how
-          </button>
-        </p>
-      ))}
-      {state.on.length > 0 && <Modes title="On now" modes={state.on} />}
-      {state.possible.length > 0 && <Modes title="On or off" modes={state.possible} />}
+      <ModesList picture={picture} link={link} mark={setMode} />
+      {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={steer} />}
       <details>
         <summary>The switches as a list</summary>
         <ul class="list">
@@ -51,7 +59,7 @@ export function SwitchesView({ picture, findings, move }: Shown) {
             <li key={control.name}>
               {controlInWords(control)}
               <ul>
-                {waysInWords(control).map((way) => (
+                {placesInWords(control).map((way) => (
                   <li key={way}>{way}</li>
                 ))}
               </ul>
@@ -63,29 +71,42 @@ export function SwitchesView({ picture, findings, move }: Shown) {
   );
 }
 
-function Modes({ title, modes }: { title: string; modes: SwitchesPicture["state"]["on"] }) {
+/** Findings that positions of the controls show; many of them are folded away. */
+function Shows({ findings, move }: { findings: PanelModel["findings"]; move: Shown["move"] }) {
+  const shown = findings.flatMap(({ code, message, witness }) => (witness ? [{ code, message, witness }] : []));
+  const list = shown.map(({ code, message, witness }) => (
+    <p class="warning" key={`${code} ${message}`}>
+      {message}{" "}
+      <button type="button" onClick={() => move(witness)}>
+        Show it
+      </button>
+    </p>
+  ));
+  if (list.length <= 2) return <>{list}</>;
   return (
-    <section>
-      <h2>{title}</h2>
-      <ul class="list">
-        {modes.map(({ name, what, lines: [line] }) => (
-          <li key={name}>
-            {line ? (
-              <button type="button" class="link" onClick={() => tell({ kind: "select", at: line })}>
-                {shortName(name)}
-              </button>
-            ) : (
-              <b>{shortName(name)}</b>
-            )}{" "}
-            <span class="quiet">{what}</span>
-          </li>
-        ))}
-      </ul>
-    </section>
+    <details>
+      <summary>{list.length} findings that the switches can show</summary>
+      {list}
+    </details>
   );
 }
 
-function waysInWords({ kind, positions, spans, rest }: PanelControl): string[] {
+/** Keys of the whole view, unless what has the focus has taken them. */
+function useKeys(keys: Readonly<Record<string, () => void>>): void {
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      const act = keys[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+      const elsewhere = event.target instanceof Element && event.target.closest("select, [role=tab]");
+      if (!act || elsewhere || event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return;
+      event.preventDefault();
+      act();
+    };
+    window.addEventListener("keydown", onKeyDown);
+    return () => window.removeEventListener("keydown", onKeyDown);
+  });
+}
+
+function placesInWords({ kind, positions, spans, rest }: PanelControl): string[] {
   if (kind === "dial") return spans.map((span) => `${span.fromUs} to ${span.toUs} us: ${modesInWords(span.modes)}`);
   return positions.map(({ name, modes }) => `${name}${name === rest ? ", at rest" : ""}: ${modesInWords(modes)}`);
 }

@@ -4,9 +4,11 @@ import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languagec
 import {
   CHANGED_NOTIFICATION,
   LIST_REQUEST,
+  POSITIONS_COMMAND,
   READ_REQUEST,
   type ReadParams,
   type ReadResult,
+  type ShowPositions,
 } from "../../shared/protocol/panel.ts";
 import { listForServer, readForServer } from "./files.ts";
 import { openAtStart } from "./open-at-start.ts";
@@ -35,6 +37,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...providePages(ask),
     commands.registerCommand("fettle.showPanel", () => commands.executeCommand(`${viewId}.focus`)),
     commands.registerCommand("fettle.showPage", showPage),
+    // Of findings only: without positions there is nothing to show, so the palette has not got it.
+    commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
     commands.registerCommand("fettle.restartServer", async () => {
       await client.stop();
       await client.start();
@@ -50,7 +54,7 @@ function clientOptions(output: LogOutputChannel): LanguageClientOptions {
   return {
     documentSelector: [{ language: "fettle" }],
     diagnosticPullOptions: { onChange: true, onTabs: true },
-    initializationOptions: { pageBase },
+    initializationOptions: { pageBase, positionsCommand: POSITIONS_COMMAND },
     outputChannel: output,
   };
 }

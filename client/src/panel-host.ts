@@ -18,11 +18,13 @@ import {
   PANEL_REQUEST,
   type PanelModel,
   type PanelParams,
+  type ShowPositions,
   type ToPanel,
 } from "../../shared/protocol/panel.ts";
 import { latestOnly } from "./latest-only.ts";
 import type { Ask } from "./pages.ts";
 import { panelFolder, panelPage } from "./panel-page.ts";
+import { scriptMarks } from "./script-marks.ts";
 
 export const viewId = "fettle.panel";
 
@@ -30,6 +32,8 @@ export interface PanelHost {
   readonly disposables: readonly Disposable[];
   /** Asks the server anew: something that the drawings depend on has changed. */
   refresh(): void;
+  /** Shows the switches, with the controls of a craft where a finding wants them. */
+  showPositions(shown: ShowPositions): Promise<void>;
 }
 
 /** Registers the view and follows the editor (what is typed comes to notice through `refresh`); `log` takes what nobody need be bothered with. */
@@ -42,14 +46,20 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const positions = new Map<string, ControlsAt>();
   const steered = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? document.uri.toString();
 
+  const marks = scriptMarks();
+  /** Set while the page that is to show the switches is still being opened. */
+  let switchesWanted = false;
+
   const post = (message: ToPanel) => view?.webview.postMessage(message);
   const refresh = latestOnly(async () => {
-    if (!view?.visible || !script) return;
+    if (!view?.visible || !script) return marks.mark([]);
     const uri = script.uri.toString();
     const params: PanelParams = { uri, craft, positions: positions.get(steered(script)) };
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
-      if (model && uri === script?.uri.toString()) await post({ kind: "model", model });
+      if (!model || uri !== script?.uri.toString()) return;
+      marks.mark(view?.visible ? linesBehind(model) : []);
+      await post({ kind: "model", model });
     } catch (error) {
       log(`The panel could not be drawn for ${uri}: ${error}`);
     }
@@ -73,8 +83,20 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     if (message.kind === "select") return void selectLine(message.at);
     if (message.kind === "positions" && script) positions.set(steered(script), message.positions);
     if (message.kind === "craft") craft = message.file;
+    if (message.kind === "ready" && switchesWanted) {
+      switchesWanted = false;
+      post({ kind: "show", view: "switches" });
+    }
     refresh();
     if (message.kind === "ready") postCursor(window.activeTextEditor);
+  };
+  const showPositions = async ({ uri, positions: wanted }: ShowPositions) => {
+    script = await workspace.openTextDocument(Uri.parse(uri));
+    positions.set(steered(script), wanted);
+    switchesWanted = !view?.visible;
+    if (!switchesWanted) post({ kind: "show", view: "switches" });
+    await commands.executeCommand(`${viewId}.focus`);
+    refresh();
   };
 
   const provider = window.registerWebviewViewProvider(viewId, {
@@ -85,13 +107,20 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       resolved.onDidChangeVisibility(refresh);
       resolved.onDidDispose(() => {
         view = undefined;
+        marks.mark([]);
       });
       resolved.webview.html = panelPage(resolved.webview, extension);
     },
   });
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
   revealWhereWanted();
-  return { refresh, disposables: [provider, selected, window.onDidChangeActiveTextEditor(follow)] };
+  const followed = window.onDidChangeActiveTextEditor(follow);
+  return { refresh, showPositions, disposables: [provider, selected, followed, ...marks.disposables] };
+}
+
+/** The lines of the modes that are on; none at rest, where nobody has asked what a control does. */
+function linesBehind({ switches }: PanelModel): readonly LinePlace[] {
+  return !switches || switches.state.atRest ? [] : switches.state.on.flatMap(({ lines }) => lines);
 }
 
 function scriptOf(editor: TextEditor | undefined): TextDocument | undefined {

@@ -1,5 +1,13 @@
 /** What the drawings show, in words: for those who do not see them, and for the line above them. */
-import type { ControlsAt, LossPicture, OnLoss, PanelControl, PanelElement, SwitchesState } from "../protocol/panel.ts";
+import type {
+  ControlsAt,
+  LossPicture,
+  OnLoss,
+  PanelControl,
+  PanelElement,
+  PanelMode,
+  SwitchesState,
+} from "../protocol/panel.ts";
 
 /** An element as one says it: its name, where it stands and what is amiss; cells count from 0. */
 export function elementInWords(element: PanelElement): string {
@@ -73,6 +81,26 @@ const armedOnLoss: Readonly<Record<OnLoss, string>> = {
   kept: "Armed if it was.",
   either: "Armed or not.",
 };
+
+/** How a mode stands in a state. */
+export function standsInWords(name: string, { on, possible }: SwitchesState): "on" | "off" | "on or off" {
+  if (on.some((mode) => mode.name === name)) return "on";
+  return possible.some((mode) => mode.name === name) ? "on or off" : "off";
+}
+
+/** What becomes of a mode in a state when the link is lost, as in “stays on”. */
+export function becomesInWords(name: string, { modes }: LossPicture, state: SwitchesState): string {
+  const becomes = modes.find((mode) => mode.name === name)?.becomes;
+  if (becomes === "on" || becomes === "off") return becomes;
+  const stands = standsInWords(name, state);
+  if (becomes === "kept") return stands === "on or off" ? "stays as it was" : `stays ${stands}`;
+  return becomes === "either" ? "on or off" : "not known";
+}
+
+/** What turns a mode on, as in “with TL down”. */
+export function waysInWords({ ways }: PanelMode): string {
+  return ways.length === 0 ? "no position turns it on" : `with ${ways.join("; or ")}`;
+}
 
 /** Moves of controls as one says them: “TL to down and KN to 1500 us”. */
 export function movesInWords(moves: readonly { readonly name: string; readonly to: string | number }[]): string {

@@ -1,0 +1,58 @@
+/** Every mode of the craft: whether it is on, what turns it on, and where on the handset that is. */
+import { becomesInWords, shortName, standsInWords, waysInWords } from "../../shared/draw/words.ts";
+import type { PanelMode, SwitchesPicture } from "../../shared/protocol/panel.ts";
+import { tell } from "./host.ts";
+
+interface Shown {
+  readonly picture: SwitchesPicture;
+  readonly link: "up" | "lost";
+  /** Marks the places that give a mode, or none. */
+  readonly mark: (mode: string | null) => void;
+}
+
+export function ModesList({ picture, link, mark }: Shown) {
+  const said = ({ name }: PanelMode) =>
+    link === "lost" ? becomesInWords(name, picture.loss, picture.state) : standsInWords(name, picture.state);
+  return (
+    <section>
+      <h2 id="modes">Modes</h2>
+      <ul class="modes-list" aria-labelledby="modes">
+        {picture.modes.map((mode) => (
+          <Row key={mode.name} mode={mode} said={said(mode)} mark={mark} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Row({ mode, said, mark }: { mode: PanelMode; said: string; mark: Shown["mark"] }) {
+  const { name, what, lines } = mode;
+  const isOutput = name.startsWith("outputs.");
+  const described = `ways-${name}`;
+  return (
+    <li>
+      <button
+        type="button"
+        class={`chip ${/\bon$/.test(said) ? "is-on" : ""}`}
+        title={what}
+        aria-describedby={described}
+        onMouseEnter={() => mark(name)}
+        onMouseLeave={() => mark(null)}
+        onFocus={() => mark(name)}
+        onBlur={() => mark(null)}
+        onClick={() => lines[0] && tell({ kind: "select", at: lines[0] })}
+      >
+        {isOutput && <span aria-hidden="true">→ </span>}
+        {shortName(name)}
+      </button>
+      <span id={described}>
+        <b>{said}</b>
+        <span class="quiet">
+          {" "}
+          {isOutput ? "an output, " : ""}
+          {waysInWords(mode)}
+        </span>
+      </span>
+    </li>
+  );
+}
