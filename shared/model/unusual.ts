@@ -2,23 +2,32 @@
 import type { IntegerType, QuantityType, Setting, ValueType } from "../catalogue/types.ts";
 import { convert } from "../catalogue/units.ts";
 import { spanAt } from "../syntax/span.ts";
-import { beyondUsual, type Size } from "./limits.ts";
+import { beyondUsual, type LimitIssue, type Size } from "./limits.ts";
 import type { EntryReading } from "./read-entry.ts";
 import type { Entry, Issue } from "./script.ts";
 
 export function unusualValues(entries: readonly Entry[], readings: readonly EntryReading[]): Issue[] {
   const size = sizeIn(entries);
   const issues: Issue[] = [];
-  entries.forEach((entry, i) => {
-    const setting = readings[i]!.setting;
-    if (!entry.value || !setting || !hasBands(setting)) return;
-    const values = entry.value.kind === "follows" ? [entry.value.from, entry.value.to] : [entry.value];
-    for (const value of values) {
-      for (const { code, message, start, end } of beyondUsual(value, setting, size)) {
-        issues.push({ code, message, span: spanAt(entry.line, { start, end }) });
-      }
-    }
-  });
+  for (let i = 0; i < entries.length; i++) {
+    for (const { code, message, start, end } of unusualIn(readings[i]!, size))
+      issues.push({ code, message, span: spanAt(entries[i]!.line, { start, end }) });
+  }
+  return issues;
+}
+
+const NONE: readonly LimitIssue[] = [];
+const judged = new WeakMap<EntryReading, { size: Size; issues: readonly LimitIssue[] }>();
+
+/** What is unusual in a line; remembered, because equal lines share one reading. */
+function unusualIn(reading: EntryReading, size: Size): readonly LimitIssue[] {
+  const { value, setting } = reading;
+  if (!value || !setting || !hasBands(setting)) return NONE;
+  const known = judged.get(reading);
+  if (known && known.size.cells === size.cells && known.size.propellerIn === size.propellerIn) return known.issues;
+  const values = value.kind === "follows" ? [value.from, value.to] : [value];
+  const issues = values.flatMap((each) => beyondUsual(each, setting, size));
+  judged.set(reading, { size, issues });
   return issues;
 }
 
