@@ -9,20 +9,32 @@ const BOM = "\uFEFF";
 
 /** Reads lines, and remembers those it has read: equal lines share one reading. */
 export interface LineReader {
-  read(text: string, within: "plain" | "verbatim"): Line;
+  /** `at` is the number of the line, where it has one: while one types, most lines stand where they stood. */
+  read(text: string, within: "plain" | "verbatim", at?: number): Line;
 }
 
 /** A reader whose memory is keyed by the lines' own text, and emptied when it has grown large. */
 export function lineReader(): LineReader {
   const known = { plain: new Map<string, Line>(), verbatim: new Map<string, Line>() };
+  // To compare with the line that stood here before is cheaper than to look a fresh string up.
+  const before: { readonly line: Line; readonly within: "plain" | "verbatim" }[] = [];
+  const look = (text: string, within: "plain" | "verbatim"): Line => {
+    const map = known[within];
+    const found = map.get(text);
+    if (found) return found;
+    const line = parseLine(text, within);
+    if (map.size >= MOST_REMEMBERED) map.clear();
+    if (text.length < 400) map.set(text, line);
+    return line;
+  };
   return {
-    read(text, within) {
-      const map = known[within];
-      const found = map.get(text);
-      if (found) return found;
-      const line = parseLine(text, within);
-      if (map.size >= MOST_REMEMBERED) map.clear();
-      if (text.length < 400) map.set(text, line);
+    read(text, within, at) {
+      if (at === undefined || at >= MOST_REMEMBERED) return look(text, within);
+      const here = before[at];
+      if (here?.line.text === text && here.within === within) return here.line;
+      const line = look(text, within);
+      // Not further than the next: an array with holes would be slow.
+      if (at <= before.length) before[at] = { line, within };
       return line;
     },
   };
@@ -54,7 +66,7 @@ export function parse(text: string, reader: LineReader = lineReader()): Tree {
       lines.push({ text: said, node: { kind: unread?.has(i) ? "conflict" : "blank" }, comment: null, issues: [] });
       continue;
     }
-    const line = reader.read(said, section?.name === "verbatim" ? "verbatim" : "plain");
+    const line = reader.read(said, section?.name === "verbatim" ? "verbatim" : "plain", i);
     lines.push(line);
     const { node } = line;
     if (node.kind === "blank" || node.kind === "comment") continue;
