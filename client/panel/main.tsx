@@ -1,6 +1,7 @@
 /** The panel's app begins here. */
 import { render } from "preact";
 import "./panel.css";
+import "./drawings.css";
 import { App } from "./app.tsx";
 
 const root = document.getElementById("panel");
