@@ -6,6 +6,9 @@ export interface Named {
   readonly words?: readonly string[];
 }
 
+/** No name is half as long; the bound keeps a hostile line from being compared letter by letter. */
+const LONGEST = 80;
+
 /** Most slips that a name may be away and still be offered: one in three letters, at least one. */
 function mostSlips(word: string): number {
   return Math.max(1, Math.floor(word.length / 3));
@@ -16,6 +19,7 @@ function mostSlips(word: string): number {
  * under which the catalogue lists a thing.
  */
 export function nearest(word: string, names: readonly (string | Named)[], most = 3): string[] {
+  if (word.length > LONGEST) return [];
   const wanted = word.toLowerCase();
   const plain = wanted.replaceAll("-", " ");
   const scored: { name: string; score: number }[] = [];

@@ -14,3 +14,14 @@ export function unknownDials(craft: Craft): Report[] {
     return [{ at: spotAt(source, value.dialAt), message: `The handset has no control ${value.dial}.${question}` }];
   });
 }
+
+/** Settings that follow a control which is no dial: it has positions, and nothing to follow between them. */
+export function notDials(craft: Craft): Report[] {
+  return [...craft.adjust.values()].flatMap(({ value, source }) => {
+    if (value?.kind !== "follows") return [];
+    const control = craft.controls.get(value.dial)?.value;
+    if (!control || control.control === "dial") return [];
+    const message = `${value.dial} is a ${control.control} and has positions only: a setting follows a dial.`;
+    return [{ at: spotAt(source, value.dialAt), message }];
+  });
+}

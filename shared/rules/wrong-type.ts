@@ -1,3 +1,4 @@
+import { notDials } from "./dials.ts";
 import { problemReports } from "./problems.ts";
 import { readingReports } from "./spots.ts";
 import type { BothRule } from "./types.ts";
@@ -14,5 +15,5 @@ export const rule: BothRule = {
     good: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4\n' },
   },
   checkFile: (script) => readingReports(script, "wrong-type"),
-  checkCraft: (craft, workspace) => problemReports(craft, workspace, "wrong-type"),
+  checkCraft: (craft, workspace) => [...problemReports(craft, workspace, "wrong-type"), ...notDials(craft)],
 };

@@ -90,6 +90,18 @@ describe("names of controls and positions", () => {
     `);
   });
 
+  test("a setting follows a dial, and one that there is", () => {
+    check(`
+      craft "Jug"
+      use "wheel.fettle"
+      adjust
+        overall follows TR from 0.5 to 1
+                        ^^ wrong-type
+        level-stiffness follows KM from 2 to 6
+                                ^^ unknown-name
+    `);
+  });
+
   test("a faulty control is no unknown name", () => {
     check(`
       craft "Jug"
