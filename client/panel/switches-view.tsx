@@ -47,11 +47,12 @@ export function SwitchesView({ picture, findings, move }: Shown) {
       </div>
       <p class="quiet">
         {picture.handset ? `${picture.handset}. ` : ""}
-        {picture.states === 1 ? "One set of modes" : `${picture.states} different sets of modes`} within reach.
+        {picture.states === 1 ? "One set of modes" : `${picture.states ?? "Countless"} different sets of modes`} within
+        reach.
         {picture.modes.some(({ name }) => name.startsWith("outputs.")) && " An arrow marks an output of the board."}
       </p>
-      <ModesList picture={picture} link={link} mark={setMode} />
       {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={steer} />}
+      <ModesList picture={picture} link={link} mark={setMode} />
       <details>
         <summary>The switches as a list</summary>
         <ul class="list">
@@ -71,23 +72,32 @@ export function SwitchesView({ picture, findings, move }: Shown) {
   );
 }
 
-/** Findings that positions of the controls show; many of them are folded away. */
+/** Findings that positions of the controls show; hints, and all where they are many, are folded away. */
 function Shows({ findings, move }: { findings: PanelModel["findings"]; move: Shown["move"] }) {
-  const shown = findings.flatMap(({ code, message, witness }) => (witness ? [{ code, message, witness }] : []));
-  const list = shown.map(({ code, message, witness }) => (
-    <p class="warning" key={`${code} ${message}`}>
+  const shown = findings.flatMap((finding) => (finding.witness ? [{ ...finding, witness: finding.witness }] : []));
+  const grave = shown.filter(({ severity }) => severity === "error" || severity === "warning");
+  const open = grave.length <= 2 ? grave : [];
+  const folded = shown.filter((finding) => !open.includes(finding));
+  const line = ({ code, severity, message, witness }: (typeof shown)[number]) => (
+    <p class={`finding ${severity}`} key={`${code} ${message}`}>
       {message}{" "}
       <button type="button" onClick={() => move(witness)}>
         Show it
       </button>
     </p>
-  ));
-  if (list.length <= 2) return <>{list}</>;
+  );
   return (
-    <details>
-      <summary>{list.length} findings that the switches can show</summary>
-      {list}
-    </details>
+    <>
+      {open.map(line)}
+      {folded.length > 0 && (
+        <details>
+          <summary>
+            {folded.length === 1 ? "One finding" : `${folded.length} findings`} that the switches can show
+          </summary>
+          {folded.map(line)}
+        </details>
+      )}
+    </>
   );
 }
 
