@@ -1,0 +1,118 @@
+/** The switches played with in the real editor: moved, lost, and set to what a finding shows. */
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { inProject } from "../../.dev/say.mjs";
+import { type Editor, openFile, runCommand, startEditor } from "./editor.ts";
+import { quickFixes } from "./language.ts";
+import { screenshot, type Theme, useTheme, violations, webview } from "./looks.ts";
+
+let editor: Editor;
+beforeAll(async () => {
+  editor = await startEditor({
+    folder: inProject("tests/fixtures/shed"),
+    open: ["craft/tankard.fettle"],
+    views: ["fettle.panel"],
+  });
+});
+afterAll(() => editor?.close());
+
+const panel = () => webview(editor.page);
+const status = () => panel().getByRole("status");
+const tab = (name: string) => panel().getByRole("tab", { name });
+const positions = (control: string) =>
+  panel()
+    .getByRole("radiogroup", { name: `${control},` })
+    .getByRole("radio");
+const mode = (name: string) => panel().getByRole("button", { name, exact: true });
+/** Takes the finding's offer from the light bulb's list, by keyboard. */
+async function showClash(): Promise<void> {
+  expect(await quickFixes(editor.page, 8, 5)).toEqual(["Show it on the switches: mode-clash"]);
+  const row = ".action-widget .monaco-list-row.action.focused";
+  await editor.page.locator(row, { hasText: "mode-clash" }).waitFor();
+  await editor.page.keyboard.press("Enter");
+}
+/** What colours a whole line of the active editor from behind, beyond the cursor's own line. */
+const marks = () => editor.page.locator(".editor-group-container.active .view-overlays [class*='ced-']");
+
+test("a control moved by keys is read in words, and the lines behind it are marked until it is at rest", async () => {
+  const { page } = editor;
+  await openFile(page, "layers/habits.fettle");
+  await tab("Switches").click();
+  await expect.poll(() => status().textContent()).toContain("Not armed.");
+  expect(await marks().count()).toBe(0);
+  await positions("TL").first().focus();
+  await page.keyboard.press("ArrowDown");
+  await expect.poll(() => status().textContent()).toContain("Armed.");
+  await expect.poll(() => marks().count()).toBeGreaterThan(0);
+  await screenshot(page, "switches-marked");
+  await page.keyboard.press("Home");
+  await expect.poll(() => status().textContent()).toContain("Not armed.");
+  await expect.poll(() => marks().count()).toBe(0);
+});
+
+test("what keeps it from arming is said, and the shortest way is a press away", async () => {
+  await openFile(editor.page, "craft/tankard.fettle");
+  await panel().getByText("arm is off here").waitFor();
+  await panel().getByText("TL to down.").waitFor();
+  await panel().getByRole("button", { name: "Go there" }).click();
+  await expect.poll(() => status().textContent()).toContain("Armed.");
+  await panel().getByText("Nothing that is known here.").waitFor();
+  await panel().getByRole("button", { name: "Everything to rest" }).click();
+  await expect.poll(() => status().textContent()).toContain("Not armed.");
+});
+
+test("one key cuts the link, says what becomes of each mode, and mends it", async () => {
+  const { page } = editor;
+  await positions("TL").first().focus();
+  await page.keyboard.press("l");
+  await expect.poll(() => status().textContent()).toContain("Signal lost. The script does not say");
+  const button = panel().getByRole("button", { name: "Signal lost" });
+  expect(await button.getAttribute("aria-pressed")).toBe("true");
+  await panel().getByText("on or off").first().waitFor();
+  await screenshot(page, "switches-lost");
+  await page.keyboard.press("l");
+  await expect.poll(() => status().textContent()).toContain("Not armed.");
+});
+
+test("a mode in focus has the positions marked that give it, and says them", async () => {
+  await mode("arm").focus();
+  await expect.poll(() => panel().locator(".gives").count()).toBe(1);
+  expect(await panel().locator(".gives").getAttribute("data-set")).toBe("down");
+  const described = await mode("arm").getAttribute("aria-describedby");
+  expect(await panel().locator(`[id="${described}"]`).textContent()).toContain("with TL down");
+  await mode("arm").press("Enter");
+  await editor.page.locator(".tab.active", { hasText: "habits.fettle" }).waitFor();
+});
+
+test("a clash is followed from the script to the switches", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/vase.fettle");
+  await page.locator(".editor-group-container.active .squiggly-error").first().waitFor();
+  await tab("Goggles").click();
+  await showClash();
+  await expect.poll(() => positions("TR").nth(1).getAttribute("aria-checked")).toBe("true");
+  expect(await tab("Switches").getAttribute("aria-selected")).toBe("true");
+  await expect.poll(() => status().textContent()).toContain("Video-low, video-high");
+  await screenshot(page, "switches-clash");
+  await panel().getByRole("button", { name: "Everything to rest" }).click();
+  await expect.poll(() => status().textContent()).toContain("Nothing on.");
+  await panel().getByRole("button", { name: "Show it" }).first().click();
+  await expect.poll(() => status().textContent()).toContain("Video-low, video-high");
+});
+
+test("a finding opens the switches also where the panel is not in view", async () => {
+  const { page } = editor;
+  await panel().getByRole("button", { name: "Everything to rest" }).click();
+  await runCommand(page, "View: Show Explorer");
+  await page.locator(".explorer-viewlet").waitFor();
+  await showClash();
+  await expect.poll(() => status().textContent()).toContain("Video-low, video-high");
+});
+
+test.each(["light", "dark", "high-contrast"] as Theme[])("nobody is shut out in the %s theme", async (theme) => {
+  const { page } = editor;
+  await useTheme(page, theme);
+  await panel().locator(`body.vscode-${theme}`).waitFor();
+  await mode("arm").focus();
+  expect(await violations(page)).toEqual([]);
+  await screenshot(page, `switches-${theme}`);
+});
