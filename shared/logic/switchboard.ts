@@ -1,17 +1,20 @@
 /** The logic of one craft's switches, answered from decision diagrams. */
 import { type Compiled, compile } from "./compile.ts";
+import { countImages, type ImageCount } from "./counting.ts";
 import { EVERY, NONE } from "./diagram.ts";
 import { lossState } from "./loss.ts";
 import { findIdlePositions, mapOf } from "./map.ts";
 import { findMargins } from "./margins.ts";
 import { truthGiven } from "./quantify.ts";
 import { asSet, makeSets, place } from "./sets.ts";
-import { countImages, listImages } from "./states.ts";
+import { listImages } from "./states.ts";
 import type { Positions, StateReport, StateSet, Switchboard, SwitchInput, Witness } from "./types.ts";
 import { findWays } from "./ways.ts";
 import { findMoves, findWitness, restPositions } from "./witness.ts";
 
 const MOST_WAYS = 200;
+/** About half a second; a usual craft takes some dozens. */
+const MOST_STEPS = 20_000;
 const NO_PULSES: ReadonlyMap<number, number> = new Map();
 
 /** Understands a craft's controls and conditions. Throws nothing: what is wrong with them is among its answers. */
@@ -36,7 +39,14 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
     return setUp.has(name) ? null : asSet(NONE);
   };
   const armed = armedIn(selected, setUp, algebra.and);
-  let count: number | undefined;
+  let counted: { readonly mostSteps: number; readonly count: ImageCount | null } | undefined;
+  /** Counts once, and again only where more steps are allowed than did not suffice. */
+  const imagesWithin = (mostSteps: number): ImageCount | null => {
+    if (!counted || (counted.count === null && mostSteps > counted.mostSteps)) {
+      counted = { mostSteps, count: countImages(diagrams, sets.values(), mostSteps) };
+    }
+    return counted.count;
+  };
   const board: Switchboard = {
     input,
     variables: compiled.variables,
@@ -64,13 +74,10 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
     stateAt: (positions) => reportAt(compiled, names, positions),
     movesTo: (set, from) => findMoves(compiled, set, from),
     waysTo: (set, limit = MOST_WAYS) => findWays(compiled, set, limit),
-    countStates: () => {
-      count ??= countImages(diagrams, [...sets.values()]);
-      return count;
-    },
-    countStatesWith: (name) => {
+    countStates: (mostSteps = MOST_STEPS) => imagesWithin(mostSteps)?.total ?? null,
+    countStatesWith: (name, mostSteps = MOST_STEPS) => {
       const set = selected(name);
-      return set === null ? null : countImages(diagrams, [...sets.values()], set);
+      return set === null ? null : (imagesWithin(mostSteps)?.having(set) ?? null);
     },
     listStates: (limit) => listImages(compiled, known, nearRest, limit),
     clashes: (pairs) =>

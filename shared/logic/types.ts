@@ -284,11 +284,13 @@ export interface Switchboard {
 
   /**
    * How many distinct sets of modes the controls can reach, the empty one included; modes that
-   * are not known are left out. Exact up to 2^53, a double's rounding above.
+   * are not known are left out. Exact up to 2^53, a double's rounding above. Null where it takes
+   * more steps than `mostSteps`, which happens only where dozens of conditions hang together
+   * through dozens of controls; without it, what takes about half a second is allowed.
    */
-  countStates(): number;
-  /** How many of them have this mode on; null where it is not known. */
-  countStatesWith(name: string): number | null;
+  countStates(mostSteps?: number): number | null;
+  /** How many of them have this mode on; null also where the mode is not known. */
+  countStatesWith(name: string, mostSteps?: number): number | null;
   /** Those sets one by one, each with a state that shows it. */
   listStates(limit: number): { readonly states: readonly DistinctState[]; readonly complete: boolean };
 

@@ -115,8 +115,8 @@ export interface SwitchesPicture {
   readonly modes: readonly PanelMode[];
   readonly loss: LossPicture;
   readonly ready: ReadyPicture;
-  /** How many distinct sets of modes the controls can reach. */
-  readonly states: number;
+  /** How many distinct sets of modes the controls can reach; null where there are too many to count. */
+  readonly states: number | null;
 }
 
 /** Everything the panel shows, for one version of one document. */

@@ -38,11 +38,13 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
 export function lensTitle(workspace: Workspace, file: string, name: string): string | null {
   const craft = craftOf(workspace, file);
   const board = craft && boardOf(craft, workspace);
-  const count = board?.names.includes(name) ? board.countStatesWith(name) : null;
-  if (!board || count === null) return null;
+  if (!board?.names.includes(name) || board.selected(name) === null) return null;
   const rest = board.stateAt(board.rest);
   const atRest = rest.on.includes(name) ? "on" : rest.possible.includes(name) ? "on or off" : "off";
-  return `on in ${shareText(count, board.countStates())}; at rest: ${atRest}`;
+  const [count, states] = [board.countStatesWith(name), board.countStates()];
+  // Too many to count while a person waits.
+  if (count === null || states === null) return `at rest: ${atRest}`;
+  return `on in ${shareText(count, states)}; at rest: ${atRest}`;
 }
 
 function craftOf(workspace: Workspace, file: string): Craft | null {

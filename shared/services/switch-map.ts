@@ -30,11 +30,17 @@ export interface SwitchReport {
     readonly possible: readonly string[];
   };
   readonly loss: { readonly modes: readonly string[] };
-  /** How many distinct sets of modes the controls can reach, the empty one included. */
-  readonly states: number;
+  /**
+   * How many distinct sets of modes the controls can reach, the empty one included; null where even
+   * patience does not count them.
+   */
+  readonly states: number | null;
   /** Pairs that must not be on together and can be, each with a state that shows it. */
   readonly clashes: readonly { readonly modes: readonly [string, string]; readonly positions: Positions }[];
 }
+
+/** Some ten seconds: who asks for the map as text can wait where a tangled craft needs it. */
+const PATIENT_STEPS = 200_000;
 
 /** The switch map of an effective craft. Outputs count as modes, as `outputs.NAME`. */
 export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
@@ -47,7 +53,7 @@ export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
     channels: map.channels.map(({ channel, spans }) => ({ channel, spans: spans.map(reportedSpan) })),
     rest: { positions: board.rest, modes: rest.on, possible: rest.possible },
     loss: { modes: board.loss().on },
-    states: board.countStates(),
+    states: board.countStates(PATIENT_STEPS),
     clashes: board.clashes(pairs).map(({ modes, witness }) => ({ modes, positions: witness.positions })),
   };
 }

@@ -283,3 +283,26 @@ test("a count too large to go through is still exact: 28 selectors, each positio
   expect(board.listStates(100)).toMatchObject({ complete: false });
   expect(board.listStates(100).states).toHaveLength(100);
 });
+
+test("a craft too tangled to count in time is told as such; a patient count of a small one is the same", () => {
+  const positions = ["a", "b", "c", "d", "e", "f"];
+  const controls = Array.from(
+    { length: 28 },
+    (_, i) => `S${i} selector ch${5 + i} ${positions.map((name, p) => `${name} ${1000 + 200 * p} us`).join(" ")}`,
+  );
+  // Every third selector hangs together with many others, by steps that do not divide 28.
+  const modes = Array.from({ length: 60 }, (_, m) => {
+    const [a, b, c] = [(m * 5) % 28, (m * 11 + 3) % 28, (m * 17 + 8) % 28];
+    return `m${m} when S${a} in 1000 to ${1200 + 200 * (m % 4)} us and not S${b} is ${positions[m % 6]} or S${c} is ${positions[(m + 2) % 6]}`;
+  });
+  const board = readBoard([...controls, ...modes].join("\n"));
+  expect(board.countStates(2000)).toBe(null);
+  expect(board.countStatesWith("m0", 2000)).toBe(null);
+  // All else is still exact.
+  expect(board.clashes([["m0", "m1"]])).toHaveLength(1);
+  expect(board.listStates(5).complete).toBe(false);
+  const small = readBoard([...controls, ...modes.slice(0, 12)].join("\n"));
+  const patient = small.countStates(1e6);
+  expect(patient).not.toBe(null);
+  expect(small.countStates()).toBe(patient);
+});

@@ -45,10 +45,10 @@ function lossText(loss: LossState): string {
   }
 }
 
-function statesText(count: number, states: readonly DistinctState[]): string {
-  const told = states.length < count ? `, of which ${states.length} are shown` : "";
+function statesText(count: number | null, states: readonly DistinctState[]): string {
+  const told = count === null || states.length < count ? `, of which ${states.length} are shown` : "";
   const rows = states.map(({ on, witness }) => [listed(on), worded(witness.needed)]);
-  return `Distinct states: ${count}${told}\n${table(rows)}`;
+  return `Distinct states: ${count ?? "too many to count"}${told}\n${table(rows)}`;
 }
 
 function listed(modes: readonly string[]): string {
