@@ -49,7 +49,7 @@ test("the switches hold every control with what its positions turn on", async ()
   const svg = await drawn("switches.svg", "--view", "switches");
   expect(svg.match(/data-head="[^"]*"/g)).toEqual(['data-head="TL"', 'data-head="TR"', 'data-head="KN"']);
   expect(svg).toContain(">arm<");
-  expect(svg).toContain("at rest: Not armed. Nothing else on.</title>");
+  expect(svg).toContain("at rest: Not armed. Nothing on.</title>");
 });
 
 test("a drawing is well-formed and refers to nothing outside itself", async () => {
