@@ -1,6 +1,15 @@
 import { expect, test } from "vitest";
 import { drawSwitches } from "../../shared/draw/switches.ts";
-import { dialPulseUs, inSpan, listed, lossInWords, movesInWords, stateInWords } from "../../shared/draw/words.ts";
+import {
+  becomesInWords,
+  dialPulseUs,
+  inSpan,
+  listed,
+  lossInWords,
+  movesInWords,
+  standsInWords,
+  stateInWords,
+} from "../../shared/draw/words.ts";
 import { wrapped } from "../../shared/draw/writing.ts";
 import type { SwitchesState } from "../../shared/protocol/panel.ts";
 import { all, numbers, texts } from "./find.ts";
@@ -117,6 +126,19 @@ test("what the link's loss makes of each mode, in words", () => {
   expect(lossInWords({ receiver: null, armed: null, modes: [] })).toBe(
     "Signal lost. The script does not say what the receiver does.",
   );
+});
+
+test("a mode in a state, and what the link's loss makes of it there", () => {
+  const here = state({ on: [mode("level")], possible: [mode("finder")] });
+  const kept = ["level", "finder", "turtle"].map((name) => ({ name, becomes: "kept" as const }));
+  const said = (name: string) => [
+    standsInWords(name, here),
+    becomesInWords(name, { receiver: "hold", armed: null, modes: kept }, here),
+  ];
+  expect(said("level")).toEqual(["on", "stays on"]);
+  expect(said("turtle")).toEqual(["off", "stays off"]);
+  expect(said("finder")).toEqual(["on or off", "stays as it was"]);
+  expect(said("lights")).toEqual(["off", "not known"]);
 });
 
 test("moves as one says them", () => {

@@ -90,8 +90,8 @@ test("moving a switch says what the craft does then, by mouse and by keys", asyn
   await positions("TL").nth(1).click({ force: true });
   await expect.poll(() => status.textContent()).toContain("Armed.");
   await tab("Switches").click();
-  // The tab, the name of TL, its positions, the name of TR, its positions.
-  for (let stop = 0; stop < 4; stop++) await page.keyboard.press("Tab");
+  // The tab, the two buttons, the folded finding, the name of TL, its positions, the name of TR, its positions.
+  for (let stop = 0; stop < 7; stop++) await page.keyboard.press("Tab");
   await page.keyboard.press("ArrowDown");
   await expect.poll(() => status.textContent()).toContain("Level and recorder on.");
   await expect.poll(() => positions("TR").nth(1).getAttribute("aria-checked")).toBe("true");
