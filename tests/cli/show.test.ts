@@ -69,7 +69,7 @@ async function show(...args: string[]) {
 const json = async () => JSON.parse((await show("crock.fettle", "--format", "json")).out);
 const at = (line: number, file = "crock.fettle") => ({ file, line });
 
-test("the object has the parts of the contract", async () => {
+test("the object has its fixed parts", async () => {
   const shown = await json();
   expect(Object.keys(shown)).toEqual([
     "craft",

@@ -31,7 +31,7 @@ async function switches(...args: string[]) {
   return { status, out: io.outText(), error: io.errorText() };
 }
 
-test("the object is the contract's", async () => {
+test("the object has its fixed shape", async () => {
   const { status, out } = await switches("crock.fettle", "--format", "json");
   expect(status).toBe(0);
   expect(JSON.parse(out)).toEqual({
