@@ -16,12 +16,11 @@ export const themes = {
   light: "Light Modern",
   dark: "Dark Modern",
   "high-contrast": "Dark High Contrast",
-  "high-contrast-light": "Light High Contrast",
 } as const;
 
 export type Theme = keyof typeof themes;
 
-const themeClasses = { light: "vs", dark: "vs-dark", "high-contrast": "hc-black", "high-contrast-light": "hc-light" };
+const themeClasses = { light: "vs", dark: "vs-dark", "high-contrast": "hc-black" };
 
 /** Switches the colour theme, as a person would, and waits until the workbench wears it. */
 export async function useTheme(page: Page, theme: Theme): Promise<void> {
