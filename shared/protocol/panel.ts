@@ -25,6 +25,40 @@ export interface PanelElement {
   readonly at: LinePlace;
   /** Cells, as column and row, shared with another element or off the grid. */
   readonly clashing: readonly (readonly [number, number])[];
+  /** Made to lie over others: it shares cells without harm. */
+  readonly overlapsNothing: boolean;
+  /** The craft flashes it in this scenario: a threshold of the script has been passed. */
+  readonly flashes: boolean;
+  /** Other craft that the same line serves, where it stands in a layer: a move there moves it on them too. */
+  readonly alsoOn: readonly string[];
+}
+
+/** The moment of a flight whose readings are shown. */
+export type Scenario = "fresh-pack" | "mid-flight" | "low-pack" | "link-fading" | "link-lost";
+export const SCENARIOS: readonly { readonly name: Scenario; readonly label: string }[] = [
+  { name: "fresh-pack", label: "Fresh pack" },
+  { name: "mid-flight", label: "Mid flight" },
+  { name: "low-pack", label: "Low pack" },
+  { name: "link-fading", label: "Link fading" },
+  { name: "link-lost", label: "Link lost" },
+];
+
+export type OsdPage = "osd" | "osd-second";
+
+/** An element that could be added to the page. */
+export interface AddableElement {
+  readonly name: string;
+  readonly what: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** What a layout becomes on another grid, before anything is written. */
+export interface FitPreview {
+  readonly columns: number;
+  readonly rows: number;
+  /** Elements for which there was no room. */
+  readonly unplaced: readonly string[];
 }
 
 export interface GogglesPicture {
@@ -40,6 +74,15 @@ export interface GogglesPicture {
     readonly bottom: number;
   } | null;
   readonly elements: readonly PanelElement[];
+  readonly page: OsdPage;
+  /** The pages that the craft lays out. */
+  readonly pages: readonly OsdPage[];
+  readonly scenario: Scenario;
+  /** True where a mode hides this page in some state: then one can look at the bare picture too. */
+  readonly canHide: boolean;
+  readonly addable: readonly AddableElement[];
+  /** Set where the picture is a preview on another grid; elements then cannot be moved. */
+  readonly preview: FitPreview | null;
 }
 
 export interface PanelPosition {
@@ -151,7 +194,46 @@ export interface PanelParams {
   readonly uri: string;
   readonly craft?: string;
   readonly positions?: ControlsAt;
+  readonly scenario?: Scenario;
+  readonly page?: OsdPage;
+  /** Shows the layout as it would be on this grid. */
+  readonly fit?: { readonly columns: number; readonly rows: number };
 }
+
+/** What was done to the picture in the panel. Cells are where the element's top left corner is to stand. */
+export type OsdGesture =
+  | { readonly kind: "move"; readonly element: string; readonly column: number; readonly row: number }
+  | { readonly kind: "add"; readonly element: string; readonly column: number; readonly row: number }
+  | { readonly kind: "remove"; readonly element: string }
+  | { readonly kind: "fit"; readonly columns: number; readonly rows: number };
+
+/** Where a gesture is written: where the line stands (`there`), or in the craft, over its layers (`override`). */
+export type WriteWhere = "there" | "override";
+
+/** `fettle/osdEdit`: the edits of the scripts that do what a gesture asks. */
+export const OSD_EDIT_REQUEST = "fettle/osdEdit";
+export interface OsdEditParams {
+  readonly uri: string;
+  readonly craft?: string;
+  readonly page: OsdPage;
+  readonly gesture: OsdGesture;
+  /** Null: not chosen yet. Then lines that other craft use too are asked about before they are touched. */
+  readonly where: WriteWhere | null;
+}
+/** `version` is the document's that the edits were made for; null for a file that is not open. */
+export type OsdEditResult =
+  | {
+      readonly kind: "edits";
+      readonly files: readonly {
+        readonly file: string;
+        readonly version: number | null;
+        readonly edits: readonly { readonly range: PlaceRange; readonly text: string }[];
+      }[];
+    }
+  /** The line stands in a layer that these craft use as well. */
+  | { readonly kind: "choose"; readonly layer: string; readonly alsoOn: readonly string[] }
+  /** Why nothing can be written, in a sentence. */
+  | { readonly kind: "refused"; readonly message: string };
 
 /** A client that has this command names it as `positionsCommand` when it starts the server; findings then offer it. */
 export const POSITIONS_COMMAND = "fettle.showPositions";
@@ -195,4 +277,12 @@ export type FromPanel =
   | { readonly kind: "ready" }
   | { readonly kind: "select"; readonly at: LinePlace }
   | { readonly kind: "positions"; readonly positions: ControlsAt }
-  | { readonly kind: "craft"; readonly file: string };
+  | { readonly kind: "craft"; readonly file: string }
+  /** `version` is that of the model on which the gesture was made. */
+  | { readonly kind: "osd"; readonly page: OsdPage; readonly gesture: OsdGesture; readonly version: number }
+  | { readonly kind: "look"; readonly scenario: Scenario; readonly page: OsdPage }
+  /** Shows the layout on another grid; null ends the preview. */
+  | { readonly kind: "preview"; readonly grid: { readonly columns: number; readonly rows: number } | null }
+  /** Undo and redo belong to the document that was last edited from here. */
+  | { readonly kind: "undo" }
+  | { readonly kind: "redo" };

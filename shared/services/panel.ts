@@ -100,7 +100,16 @@ export function gogglesOf(craft: Craft, workspace: Workspace): GogglesPicture | 
       what: placed.element.what,
       at: placeOf(placed.source),
       clashing: clashingCells(placed, layout),
+      overlapsNothing: placed.element.overlapsNothing === true,
+      flashes: false,
+      alsoOn: [],
     })),
+    page: "osd",
+    pages: ["osd"],
+    scenario: "mid-flight",
+    canHide: false,
+    addable: [],
+    preview: null,
   };
 }
 

@@ -17,13 +17,29 @@ export function element(name: string, column: number, row: number, text: string,
     what: `What ${name} is.`,
     at: { file, line: row + column },
     clashing: [],
+    overlapsNothing: false,
+    flashes: false,
+    alsoOn: [],
     ...more,
   };
   return made;
 }
 
 export function picture(elements: readonly PanelElement[], more: Partial<GogglesPicture> = {}): GogglesPicture {
-  return { columns: 30, rows: 16, aspect: 4 / 3, safe: null, elements, ...more };
+  return {
+    columns: 30,
+    rows: 16,
+    aspect: 4 / 3,
+    safe: null,
+    elements,
+    page: "osd",
+    pages: ["osd"],
+    scenario: "mid-flight",
+    canHide: false,
+    addable: [],
+    preview: null,
+    ...more,
+  };
 }
 
 /** Some of everything: text, all figures, two that share cells, one off the grid. */
