@@ -4,7 +4,7 @@ import { type Diagrams, EVERY, makeDiagrams, NONE } from "./diagram.ts";
 import { type Names, readNames, testedVariable } from "./names.ts";
 import { orderNames } from "./order.ts";
 import type { Cycle, SwitchInput } from "./types.ts";
-import { type BoardVariable, type Cell, channelVariable, controlVariable, passes } from "./variables.ts";
+import { type BoardVariable, type Carried, type Cell, channelVariable, controlVariable, passes } from "./variables.ts";
 
 export interface Compiled {
   readonly names: Names;
@@ -26,9 +26,16 @@ export interface Compiled {
 export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Compiled {
   const names = readNames(input, pulsesUs);
   const { order, cycles } = orderNames(names.references);
+  const carried = (channel: number): Carried => ({
+    pulseUs: pulsesUs.get(channel),
+    twoLevel: input.twoLevelChannels?.includes(channel) === true,
+  });
   const variables = [
-    ...input.controls.map((c) => controlVariable(c, names.cuts.get(c.name) ?? [], pulsesUs.get(c.channel))),
-    ...names.channels.map((ch) => channelVariable(ch, input.endpointsUs, names.cuts.get(`ch${ch}`) ?? [])),
+    ...input.controls.map((c) => controlVariable(c, names.cuts.get(c.name) ?? [], carried(c.channel))),
+    ...names.channels.map((ch) => {
+      const endsUs = input.measuredUs?.get(ch) ?? input.endpointsUs;
+      return channelVariable(ch, endsUs, names.cuts.get(`ch${ch}`) ?? [], carried(ch));
+    }),
   ];
   const byLevel = levelOrder(input, names, variables);
   const levels = new Map(byLevel.map((variable, level) => [variable.name, level]));

@@ -49,9 +49,28 @@ export function switchInputOf(craft: Craft, precedence: Precedence = NO_PRECEDEN
     handsetKnown: handsetKnown(craft),
     conditions: conditionsOf(craft),
     endpointsUs: link.endpointsUs,
+    measuredUs: measuredSticks(craft),
+    twoLevelChannels: link.twoLevelChannels,
     precedence,
     loss: link.loss,
   };
+}
+
+/** Default of `link.order`: the sticks on channels 1 to 4. */
+const USUAL_ORDER = "roll pitch throttle yaw";
+
+/**
+ * The ends of the sticks' channels as the bench measured them: what a stick really sends, whatever
+ * it should. They count in place of `link.endpoints` for a condition that names such a channel.
+ */
+function measuredSticks(craft: Craft): ReadonlyMap<number, PulseRange> {
+  const order = (craft.settings.get("link")?.get("order")?.text ?? USUAL_ORDER).split(" ");
+  const measured = new Map<number, PulseRange>();
+  for (const [i, stick] of order.entries()) {
+    const value = craft.settings.get("bench")?.get(stick)?.value;
+    if (value?.kind === "range") measured.set(i + 1, { fromUs: inUs(value.from), toUs: inUs(value.to) });
+  }
+  return measured;
 }
 
 function conditionsOf(craft: Craft): ConditionSpec[] {

@@ -2,7 +2,7 @@
 import type { Compiled } from "./compile.ts";
 import { EVERY, NONE } from "./diagram.ts";
 import type { ControlMap, IdlePositions, PulseSpan, SwitchMap } from "./types.ts";
-import type { BoardVariable } from "./variables.ts";
+import { type BoardVariable, cellsAt } from "./variables.ts";
 
 /** Where every mode stands: at a place of a variable on which it depends, if it can be on there. */
 export function mapOf(compiled: Compiled, names: readonly string[]): SwitchMap {
@@ -22,7 +22,11 @@ export function mapOf(compiled: Compiled, names: readonly string[]): SwitchMap {
     if (!control) channels.push({ channel, spans: spansOf(variable, modes) });
     else if (control.kind === "dial") controls.push({ control, positions: [], spans: dialSpans(variable, modes) });
     else {
-      const positions = control.positions.map((position, value) => ({ ...position, modes: modes[value] ?? modes[0]! }));
+      const positions = control.positions.map((position) => {
+        const there = cellsAt(variable, position.name);
+        const can = (name: string): boolean => there.some((value) => modes[value]!.includes(name));
+        return { ...position, modes: there.length === 1 ? modes[there[0]!]! : names.filter(can) };
+      });
       controls.push({ control, positions, spans: [] });
     }
   }
@@ -101,6 +105,8 @@ export function findIdlePositions(compiled: Compiled, sets: readonly number[]): 
   return compiled.variables.flatMap(({ name, control, cells }) => {
     const level = compiled.levels.get(name)!;
     if (!control || control.kind === "dial" || asked[level] === 0) return [];
+    // Of positions that never arrive another finding speaks.
+    if (cells.length < control.positions.length) return [];
     return cells.flatMap(({ position }, value): IdlePositions[] =>
       value > 0 && told[level]![value] === 0 ? [{ control, positions: [cells[value - 1]!.position!, position!] }] : [],
     );

@@ -19,7 +19,7 @@ export function findMargins(input: SwitchInput, names: Names, withinUs: number):
         if (!control) continue;
         const bounds = node.kind === "in" ? [node.fromUs, node.toUs] : [node.boundUs];
         for (const boundUs of bounds.filter((bound) => insideEndpoints(input, bound))) {
-          for (const near of positionsNear(control, boundUs, withinUs)) {
+          for (const near of positionsNear(control, boundUs, withinUs, input)) {
             margins.push({ control, ...near, boundUs, in: name, source, start: node.start, end: node.end });
           }
         }
@@ -37,8 +37,13 @@ function positionsNear(
   control: ControlSpec,
   boundUs: number,
   withinUs: number,
+  { twoLevelChannels }: SwitchInput,
 ): readonly { readonly position: string; readonly pulseUs: number; readonly marginUs: number }[] {
+  const pulses = control.positions.map(({ pulseUs }) => pulseUs);
+  const arrives = (pulseUs: number): boolean =>
+    !twoLevelChannels?.includes(control.channel) || [Math.min(...pulses), Math.max(...pulses)].includes(pulseUs);
   return control.positions.flatMap(({ name, pulseUs }) => {
+    if (!arrives(pulseUs)) return [];
     const marginUs = Math.abs(pulseUs - boundUs);
     return marginUs <= withinUs ? [{ position: name, pulseUs, marginUs }] : [];
   });

@@ -3,7 +3,7 @@ import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
 import { type Fixed, given, makeQuantifier, nothingFixed, supportOf } from "./quantify.ts";
 import type { Positions, Sets, StateSet } from "./types.ts";
-import { type BoardVariable, cellAt } from "./variables.ts";
+import { type BoardVariable, cellsAt } from "./variables.ts";
 
 /** Positions as values of levels. */
 export interface Placing {
@@ -32,9 +32,10 @@ export function place(compiled: Compiled, positions: Positions): Placing {
   for (const [name, at] of Object.entries(positions)) {
     const level = levelOf(compiled, name);
     if (level === undefined) continue;
-    const value = cellAt(compiled.byLevel[level]!, at);
-    if (value < 0) possible = false;
-    else fixed[level] = value;
+    const values = cellsAt(compiled.byLevel[level]!, at);
+    if (values.length === 0) possible = false;
+    // What may arrive as either end of two levels is left open.
+    if (values.length === 1) fixed[level] = values[0]!;
   }
   return { fixed, possible };
 }

@@ -46,6 +46,10 @@ export interface SwitchInput {
   readonly conditions: readonly ConditionSpec[];
   /** What a channel without a control may carry, both ends included. */
   readonly endpointsUs: PulseRange;
+  /** Ends of single channels where they are known better: of a stick, as it was measured. */
+  readonly measuredUs?: ReadonlyMap<number, PulseRange>;
+  /** Channels that carry two levels only: of a control there, the positions between its ends never arrive. */
+  readonly twoLevelChannels?: readonly number[];
   /** While `over` is on, each of `under` is selected at most, and does nothing. */
   readonly precedence?: readonly { readonly over: string; readonly under: readonly string[] }[];
   readonly loss?: LossSpec;

@@ -16,8 +16,16 @@ export interface Cell {
 
 export interface BoardVariable extends Variable {
   readonly cells: readonly Cell[];
-  /** The range of a dial or channel in whole us, rising; null for the others and where the pulse is given. */
+  /** The range of a dial or channel in whole us, rising; null for the others and where only single pulses arrive. */
   readonly rangeUs: PulseRange | null;
+}
+
+/** What a variable's channel makes of its pulses. */
+export interface Carried {
+  /** The one pulse that it has, wherever the control stands. */
+  readonly pulseUs?: number | undefined;
+  /** Only the two ends arrive. */
+  readonly twoLevel: boolean;
 }
 
 type PulseTest = Extract<Condition, { kind: "in" | "above" | "below" }>;
@@ -41,11 +49,11 @@ export function passes(test: PulseTest, cell: { readonly fromUs: number; readonl
   return test.kind === "above" ? cell.fromUs > test.boundUs : cell.toUs < test.boundUs;
 }
 
-/** A control's variable: of a fixed pulse where one is given, else of all its positions or stretches. */
+/** A control's variable: of a fixed pulse where one is given, else of all its positions or stretches that arrive. */
 export function controlVariable(
   control: ControlSpec,
   cuts: readonly Cuts[],
-  pulseUs: number | undefined,
+  { pulseUs, twoLevel }: Carried,
 ): BoardVariable {
   const base = { name: control.name, channel: control.channel, control };
   if (pulseUs !== undefined) {
@@ -54,16 +62,34 @@ export function controlVariable(
   }
   if (control.kind !== "dial") {
     const cells = control.positions.map(({ name, pulseUs: us }) => ({ position: name, fromUs: us, toUs: us }));
-    return { ...base, cells, rangeUs: null };
+    return { ...base, cells: twoLevel ? endsOf(cells) : cells, rangeUs: null };
   }
-  const rangeUs = wholeRange(control.fromUs ?? 0, control.toUs ?? 0);
-  return { ...base, cells: stretches(rangeUs, cuts), rangeUs };
+  return { ...base, ...sweep(wholeRange(control.fromUs ?? 0, control.toUs ?? 0), cuts, twoLevel) };
 }
 
 /** The variable of a channel that no control drives. */
-export function channelVariable(channel: number, endpointsUs: PulseRange, cuts: readonly Cuts[]): BoardVariable {
-  const rangeUs = wholeRange(endpointsUs.fromUs, endpointsUs.toUs);
-  return { name: `ch${channel}`, channel, control: null, cells: stretches(rangeUs, cuts), rangeUs };
+export function channelVariable(
+  channel: number,
+  endsUs: PulseRange,
+  cuts: readonly Cuts[],
+  { twoLevel }: Carried,
+): BoardVariable {
+  const range = wholeRange(endsUs.fromUs, endsUs.toUs);
+  return { name: `ch${channel}`, channel, control: null, ...sweep(range, cuts, twoLevel) };
+}
+
+/** Every pulse of a range, or its two ends where no more arrives. */
+function sweep(range: PulseRange, cuts: readonly Cuts[], twoLevel: boolean): Pick<BoardVariable, "cells" | "rangeUs"> {
+  if (!twoLevel) return { cells: stretches(range, cuts), rangeUs: range };
+  const ends = [range.fromUs, range.toUs].map((us) => ({ position: null, fromUs: us, toUs: us }));
+  return { cells: endsOf(ends), rangeUs: null };
+}
+
+/** The cells of the lowest and of the highest pulse, in the order given. */
+function endsOf(cells: readonly Cell[]): readonly Cell[] {
+  const pulses = cells.map(({ fromUs }) => fromUs);
+  const ends = [pulses.indexOf(Math.min(...pulses)), pulses.indexOf(Math.max(...pulses))];
+  return cells.filter((_, i) => ends.includes(i));
 }
 
 /**
@@ -80,13 +106,26 @@ export function nearestPosition(control: ControlSpec, pulseUs: number): string |
   return best?.name ?? null;
 }
 
-/** The value that holds a position or a pulse; -1 where there is none. */
-export function cellAt(variable: BoardVariable, at: string | number): number {
-  if (variable.cells.length === 1) return 0;
-  if (typeof at === "string") return variable.cells.findIndex((cell) => cell.position === at);
-  if (variable.rangeUs === null) return variable.cells.findIndex((cell) => cell.fromUs === at);
-  const pulseUs = Math.round(at);
-  return variable.cells.findIndex((cell) => cell.fromUs <= pulseUs && pulseUs <= cell.toUs);
+/** The values that a position or a pulse may have on arrival: one; both ends, where it lies half-way; none, where there is no such place. */
+export function cellsAt(variable: BoardVariable, at: string | number): readonly number[] {
+  const { cells, control, rangeUs } = variable;
+  if (cells.length === 1) return [0];
+  const wholeUs = (us: number): number => (rangeUs === null ? us : Math.round(us));
+  const exact = cells.findIndex((cell) => (typeof at === "string" ? cell.position === at : covers(cell, wholeUs(at))));
+  if (exact >= 0) return [exact];
+  // Only on a channel of two levels is there a place that is no value: it arrives as the nearer end.
+  const place = control?.positions.find(({ name, pulseUs }) => name === at || pulseUs === at);
+  const pulseUs = place?.pulseUs ?? (control === null || control.kind === "dial" ? at : null);
+  if (typeof pulseUs !== "number" || rangeUs !== null) return [];
+  const [lower, upper] = cells.map(({ fromUs }) => fromUs) as [number, number];
+  if (pulseUs < Math.min(lower, upper) || pulseUs > Math.max(lower, upper)) return [];
+  const nearer = Math.abs(pulseUs - lower) - Math.abs(pulseUs - upper);
+  if (nearer === 0) return [0, 1];
+  return [nearer < 0 ? 0 : 1];
+}
+
+function covers({ fromUs, toUs }: Cell, pulseUs: number): boolean {
+  return fromUs <= pulseUs && pulseUs <= toUs;
 }
 
 function wholeRange(a: number, b: number): PulseRange {

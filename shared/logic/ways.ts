@@ -131,7 +131,8 @@ function demandsOf(compiled: Compiled, cube: Cube): readonly Demand[] {
 
 function demandOf(variable: BoardVariable, values: readonly number[]): Demand {
   const cells = values.map((value) => variable.cells[value]!);
-  if (!variable.rangeUs) return { variable, positions: cells.flatMap(({ position }) => position ?? []), pulses: [] };
+  const positions = cells.flatMap(({ position }) => position ?? []);
+  if (positions.length > 0) return { variable, positions, pulses: [] };
   const pulses: PulseRange[] = [];
   for (const { fromUs, toUs } of cells) {
     const last = pulses.at(-1);

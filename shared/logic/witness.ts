@@ -2,7 +2,7 @@
 import type { Compiled } from "./compile.ts";
 import { EVERY, NONE } from "./diagram.ts";
 import { type Fixed, holdsGiven } from "./quantify.ts";
-import { middleUs, place } from "./sets.ts";
+import { middleUs, nameOfCell, place } from "./sets.ts";
 import type { Move, Positions, Witness } from "./types.ts";
 
 /** Every switch, selector and button at its rest. */
@@ -32,7 +32,7 @@ export function findWitness(
   for (const [i, variable] of variables.entries()) {
     const level = levelOf[i]!;
     const pulseUs = pulses.get(level);
-    positions[variable.name] = pulseUs ?? variable.cells[values[level]!]!.position ?? variable.cells[0]!.fromUs;
+    positions[variable.name] = pulseUs ?? nameOfCell(variable, values[level]!);
   }
   const needed: Record<string, string | number> = {};
   const kept = neededLevels(compiled, set, values);
@@ -61,7 +61,7 @@ export function findMoves(compiled: Compiled, set: number, from: Positions): rea
     const level = compiled.levels.get(variable.name)!;
     const to = witness.positions[variable.name]!;
     if (fixed[level]! < 0) {
-      if (told.has(level)) moves.push({ name: variable.name, from: null, to });
+      if (told.has(level)) moves.push({ name: variable.name, from: from[variable.name] ?? null, to });
     } else if (fixed[level] !== there[level]) {
       const cell = variable.cells[fixed[level]!]!;
       moves.push({ name: variable.name, from: from[variable.name] ?? cell.position ?? middleUs(cell), to });

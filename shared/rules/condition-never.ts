@@ -1,4 +1,8 @@
+import { linkOf } from "../logic/from-craft.ts";
+import type { Craft } from "../model/craft.ts";
+import { walkCondition } from "../syntax/condition.ts";
 import { conditionOf } from "./conditions.ts";
+import { lostPositions } from "./controls.ts";
 import { boardOf } from "./problems.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -29,9 +33,26 @@ export const rule: CraftRule = {
       return [
         {
           ...conditionOf(craft, workspace, name),
-          message: `No state of the controls makes this true: ${name} can never be on.`,
+          message: `No state of the controls makes this true: ${name} can never be on.${lostIn(craft, name)}`,
         },
       ];
     });
   },
 };
+
+/** Why it may well look as if it could: positions that it asks for and that a channel of two levels loses. */
+function lostIn(craft: Craft, name: string): string {
+  const { twoLevelChannels } = linkOf(craft);
+  if (twoLevelChannels.length === 0) return "";
+  const mode = name.startsWith("outputs.") ? craft.outputs.get(name.slice("outputs.".length)) : craft.modes.get(name);
+  for (const { condition } of mode?.lines ?? []) {
+    for (const node of condition ? walkCondition(condition) : []) {
+      if (node.kind !== "is" || node.negated) continue;
+      const control = craft.controls.get(node.control)?.value;
+      if (!control || !twoLevelChannels.includes(control.channel)) continue;
+      if (!lostPositions(control).includes(node.position)) continue;
+      return ` ${node.control} at “${node.position}” is lost on ch${control.channel}, which carries two levels only.`;
+    }
+  }
+  return "";
+}

@@ -67,3 +67,10 @@ function controlsOf(of: Script | Craft): { controls: Control[]; concerns: (contr
   const controls = [...of.controls.values()].flatMap(({ value, ...rest }) => (value ? [{ ...rest, value }] : []));
   return { controls, concerns: (control) => !control.fromHandset };
 }
+
+/** The positions of a control that a channel of two levels loses: those between its lowest and its highest pulse. */
+export function lostPositions({ positions }: ControlValue): readonly string[] {
+  const pulses = positions.map(({ pulseUs }) => pulseUs);
+  const ends = [Math.min(...pulses), Math.max(...pulses)];
+  return positions.filter(({ pulseUs }) => !ends.includes(pulseUs)).map(({ name }) => name);
+}

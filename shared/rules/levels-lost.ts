@@ -1,4 +1,5 @@
 import { linkOf } from "../logic/from-craft.ts";
+import { lostPositions } from "./controls.ts";
 import { spotAt } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -34,7 +35,7 @@ export const rule: CraftRule = {
             message: `${name} is a dial on ch${value.channel}, which carries two levels only: all between its ends is lost.`,
           },
         ];
-      const middles = value.positions.slice(1, -1).map((position) => `“${position.name}”`);
+      const middles = lostPositions(value).map((name) => `“${name}”`);
       if (middles.length === 0) return [];
       return [
         {

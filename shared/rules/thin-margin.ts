@@ -1,9 +1,11 @@
+import { linkOf } from "../logic/from-craft.ts";
 import { boardOf } from "./problems.ts";
 import { spotAt } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
-/** Twice the usual tolerance of an end point, in us. Common practice, no source. */
-const THIN_US = 20;
+/** Usual tolerance of an end point, in us. Common practice, no source. */
+const TOLERANCE_US = 10;
+const THIN_US = 2 * TOLERANCE_US;
 
 export const rule: CraftRule = {
   code: "thin-margin",
@@ -11,7 +13,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "A position lies within 20 us of the bound of a test on its channel.",
   prose:
-    "A pulse arrives off by what the end points are off, some 10 us in common practice (no source), and by what the link rounds away. Nearer to a bound than twice that, the mode may flicker or change sides from one flight to the next. Move the bound half-way between two positions, or test the position by its name.",
+    "A pulse arrives off by what the end points are off, some 10 us in common practice (no source), and by what the link rounds away (its “resolution”). Nearer to a bound than 20 us, or than 10 us and one step of a coarser link, the mode may flicker or change sides from one flight to the next. Move the bound half-way between two positions, or test the position by its name.",
   examples: {
     bad: {
       "jug.fettle":
@@ -26,11 +28,17 @@ export const rule: CraftRule = {
         'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
     },
   },
-  check: (craft, workspace) =>
-    boardOf(craft, workspace)
-      .margins(THIN_US)
+  check(craft, workspace) {
+    const { resolutionUs } = linkOf(craft);
+    // A coarse link may round a pulse away by a whole step of its own, on top of the tolerance.
+    const coarse = resolutionUs !== null && TOLERANCE_US + resolutionUs > THIN_US;
+    const thinUs = coarse ? TOLERANCE_US + resolutionUs : THIN_US;
+    const why = coarse ? `on a link that sends steps of ${resolutionUs} us, too near` : "too near";
+    return boardOf(craft, workspace)
+      .margins(thinUs)
       .map((margin) => ({
         at: spotAt(margin.source, margin),
-        message: `${margin.control.name} at “${margin.position}” sends ${margin.pulseUs} us, ${margin.marginUs} us from the bound of ${margin.boundUs} us: too near to be sure of.`,
-      })),
+        message: `${margin.control.name} at “${margin.position}” sends ${margin.pulseUs} us, ${margin.marginUs} us from the bound of ${margin.boundUs} us: ${why} to be sure of.`,
+      }));
+  },
 };

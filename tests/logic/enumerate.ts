@@ -56,16 +56,37 @@ export function choices(input: SwitchInput): readonly (readonly [string, readonl
       }
     }
   }
-  const { fromUs, toUs } = input.endpointsUs;
   return [
-    ...input.controls.map((control) => [control.name, placesOf(control)] as const),
-    ...[...channels].sort((a, b) => a - b).map((channel) => [`ch${channel}`, wholeUs(fromUs, toUs)] as const),
+    ...input.controls.map((control) => [control.name, placesOf(control, input)] as const),
+    ...[...channels].sort((a, b) => a - b).map((channel) => [`ch${channel}`, pulsesOf(channel, input)] as const),
   ];
 }
 
-function placesOf(control: ControlSpec): readonly (string | number)[] {
-  if (control.kind !== "dial") return control.positions.map(({ name }) => name);
-  return wholeUs(Math.min(control.fromUs!, control.toUs!), Math.max(control.fromUs!, control.toUs!));
+/** Of a control on a channel of two levels only the ends arrive. */
+function placesOf(control: ControlSpec, { twoLevelChannels }: SwitchInput): readonly (string | number)[] {
+  const lossy = twoLevelChannels?.includes(control.channel) === true;
+  if (control.kind !== "dial") {
+    const pulses = control.positions.map(({ pulseUs }) => pulseUs);
+    const ends = [Math.min(...pulses), Math.max(...pulses)];
+    return control.positions.filter(({ pulseUs }) => !lossy || ends.includes(pulseUs)).map(({ name }) => name);
+  }
+  const [lowUs, highUs] = [Math.min(control.fromUs!, control.toUs!), Math.max(control.fromUs!, control.toUs!)];
+  return lossy ? [...new Set([lowUs, highUs])] : wholeUs(lowUs, highUs);
+}
+
+/** As which position, or either of two, a position of a control arrives: the nearer end where only ends do. */
+export function arrivesAs(control: ControlSpec, position: string, input: SwitchInput): readonly string[] {
+  const arriving = placesOf(control, input).map(String);
+  if (arriving.includes(position)) return [position];
+  const pulseOfName = (name: string): number => control.positions.find((each) => each.name === name)!.pulseUs;
+  const gap = (name: string): number => Math.abs(pulseOfName(name) - pulseOfName(position));
+  const nearest = Math.min(...arriving.map(gap));
+  return arriving.filter((name) => gap(name) === nearest);
+}
+
+function pulsesOf(channel: number, { endpointsUs, measuredUs, twoLevelChannels }: SwitchInput): readonly number[] {
+  const { fromUs, toUs } = measuredUs?.get(channel) ?? endpointsUs;
+  return twoLevelChannels?.includes(channel) ? [...new Set([fromUs, toUs])] : wholeUs(fromUs, toUs);
 }
 
 function wholeUs(fromUs: number, toUs: number): readonly number[] {

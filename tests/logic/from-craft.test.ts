@@ -56,6 +56,57 @@ outputs
   expect(switchboardOf(craft)).toBe(board);
 });
 
+test("on a channel of two levels a middle position arrives as either end, or as the nearer one", () => {
+  const board = switchboardOf(
+    craftOf({
+      "/wheel.fettle": `handset "Wheel"
+
+controls
+  TL  switch    ch5  up 1000 us  down 2000 us
+  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us
+  SX  selector  ch7  one 1000 us  two 1300 us  three 1700 us  four 2000 us  rests two
+  KN  dial      ch8  1000 us to 2000 us
+`,
+      "/tankard.fettle": `craft "Tankard"
+
+use "wheel.fettle"
+
+link
+  two-level  6, 7, 8
+
+modes
+  level        when TR is mid
+  level-blend  when TR is down
+  finder       when SX is one
+  lights       when KN above 1500 us
+`,
+    }),
+  );
+  expect(board.selected("level")).toBe(board.sets.none);
+  expect(board.stateAt({ TR: "mid", SX: "two", KN: 1400 })).toEqual({
+    on: ["finder"],
+    possible: ["level-blend"],
+    unknown: [],
+  });
+  expect(board.stateAt(board.rest)).toMatchObject({ on: ["finder"], possible: ["lights"] });
+  expect(board.movesTo(board.selected("level-blend")!, { TR: "mid" })).toEqual([
+    { name: "TR", from: "mid", to: "down" },
+  ]);
+  expect(board.map().controls[1]!.positions.map(({ name, modes }) => [name, ...modes])).toEqual([
+    ["up"],
+    ["mid", "level-blend"],
+    ["down", "level-blend"],
+  ]);
+  expect(board.map().controls[3]!.spans).toEqual([
+    { fromUs: 1000, toUs: 1000, modes: [] },
+    { fromUs: 2000, toUs: 2000, modes: ["lights"] },
+  ]);
+  expect(board.waysTo(board.selected("lights")!).ways).toMatchObject([
+    { demands: [{ positions: [], pulses: [{ fromUs: 2000, toUs: 2000 }] }] },
+  ]);
+  expect(board.idlePositions()).toEqual([]);
+});
+
 test("two files that both set a mode: the later one's lines replace the earlier one's", () => {
   const board = switchboardOf(
     craftOf({

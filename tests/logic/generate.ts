@@ -13,6 +13,23 @@ const pulseUs = fc.integer({ min: SHORT_SCALE_US.fromUs, max: SHORT_SCALE_US.toU
 /** Half of the bounds are not whole, and some lie outside the scale. */
 const boundUs = fc.integer({ min: 1996, max: 2028 }).map((twice) => twice / 2);
 
+/** Some links carry two levels only on a channel or two; some sticks were measured. */
+const link: fc.Arbitrary<Pick<SwitchInput, "twoLevelChannels" | "measuredUs">> = fc.record({
+  twoLevelChannels: fc.oneof(
+    { weight: 3, arbitrary: fc.constant([]) },
+    { weight: 1, arbitrary: fc.uniqueArray(fc.integer({ min: 3, max: 8 }), { maxLength: 3 }) },
+  ),
+  measuredUs: fc.oneof(
+    { weight: 3, arbitrary: fc.constant(new Map()) },
+    {
+      weight: 1,
+      arbitrary: fc
+        .tuple(pulseUs, pulseUs)
+        .map(([a, b]) => new Map([[3, { fromUs: Math.min(a, b), toUs: Math.max(a, b) }]])),
+    },
+  ),
+});
+
 function control(i: number): fc.Arbitrary<ControlSpec> {
   const name = `C${i}`;
   const channel = 5 + i;
@@ -104,12 +121,18 @@ export function craft(mostControls: number, mostModes: number): fc.Arbitrary<Swi
           ),
         ),
         fc.boolean(),
+        link,
       ),
     )
-    .map(([controls, modes, backwards]): SwitchInput => {
+    .map(([controls, modes, backwards, carries]): SwitchInput => {
       const conditions = modes.map((lines, m): ConditionSpec => {
         return { name: `m${m}`, lines: lines.map((each) => ({ condition: each, source: { file: "made", line: m } })) };
       });
-      return { controls, conditions: backwards ? conditions.reverse() : conditions, endpointsUs: SHORT_SCALE_US };
+      return {
+        controls,
+        conditions: backwards ? conditions.reverse() : conditions,
+        endpointsUs: SHORT_SCALE_US,
+        ...carries,
+      };
     });
 }

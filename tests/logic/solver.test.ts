@@ -51,7 +51,8 @@ function formulasOf(input: SwitchInput, solver: Solver, tag: string): ReadonlyMa
       case "mode":
         return formulaOfMode(condition.name);
       case "is": {
-        const is = term(condition.control, condition.position);
+        const arrives = places.get(condition.control)!.includes(condition.position);
+        const is = arrives ? term(condition.control, condition.position) : Logic.FALSE;
         return condition.negated ? Logic.not(is) : is;
       }
       default: {
