@@ -1,0 +1,154 @@
+/** The geometry of moving an element: whole cells, counted from 0 at the top left of the grid. */
+import type { GogglesPicture, PanelElement } from "../protocol/panel.ts";
+import { listed } from "./words.ts";
+
+export interface Cell {
+  readonly column: number;
+  readonly row: number;
+}
+
+export interface CellBox extends Cell {
+  readonly width: number;
+  readonly height: number;
+}
+
+type Grid = Pick<GogglesPicture, "columns" | "rows">;
+type Solid = CellBox & Pick<PanelElement, "name" | "overlapsNothing">;
+
+/**
+ * Where an element comes to stand that is moved by so many cells: on the grid, with all of itself where
+ * it fits. An axis along which it is not moved stays as it is, even off the grid.
+ */
+export function movedBy(box: CellBox, by: Cell, grid: Grid): Cell {
+  return {
+    column: by.column === 0 ? box.column : onAxis(box.column + by.column, box.width, grid.columns),
+    row: by.row === 0 ? box.row : onAxis(box.row + by.row, box.height, grid.rows),
+  };
+}
+
+function onAxis(start: number, size: number, cells: number): number {
+  return Math.max(0, Math.min(start, cells - size));
+}
+
+/** What is amiss with an element where it stands. */
+export interface Clash {
+  /** Its cells that another takes too, or that are off the grid, as column and row. */
+  readonly cells: readonly (readonly [number, number])[];
+  /** The elements that it shares cells with. */
+  readonly sharers: readonly string[];
+  readonly leavesGrid: boolean;
+}
+
+/** Where an element clashes, given where all of them stand; those made to lie over others clash with none. */
+export function clashOf(element: Solid, elements: readonly Solid[], grid: Grid): Clash {
+  const others = element.overlapsNothing
+    ? []
+    : elements.filter((other) => other.name !== element.name && !other.overlapsNothing && overlap(element, other));
+  const inside = offGridCells(element, grid) === 0;
+  if (inside && others.length === 0) return { cells: [], sharers: [], leavesGrid: false };
+  const cells = cellsOf(element).filter(
+    ([column, row]) => isOff(column, row, grid) || others.some((other) => covers(other, column, row)),
+  );
+  return { cells, sharers: others.map(({ name }) => name), leavesGrid: !inside };
+}
+
+function overlap(a: CellBox, b: CellBox): boolean {
+  return (
+    a.column < b.column + b.width &&
+    b.column < a.column + a.width &&
+    a.row < b.row + b.height &&
+    b.row < a.row + a.height
+  );
+}
+
+function covers(box: CellBox, column: number, row: number): boolean {
+  return column >= box.column && column < box.column + box.width && row >= box.row && row < box.row + box.height;
+}
+
+function isOff(column: number, row: number, grid: Grid): boolean {
+  return column < 0 || row < 0 || column >= grid.columns || row >= grid.rows;
+}
+
+function offGridCells(box: CellBox, grid: Grid): number {
+  const across = Math.min(box.column + box.width, grid.columns) - Math.max(box.column, 0);
+  const down = Math.min(box.row + box.height, grid.rows) - Math.max(box.row, 0);
+  return box.width * box.height - Math.max(0, across) * Math.max(0, down);
+}
+
+function cellsOf({ column, row, width, height }: CellBox): [number, number][] {
+  return Array.from({ length: width * height }, (_, index) => [
+    column + (index % width),
+    row + Math.floor(index / width),
+  ]);
+}
+
+/** The element under a cell that is meant: the preferred one where it lies there, else the smallest. */
+export function elementAt<T extends CellBox & { readonly name: string }>(
+  elements: readonly T[],
+  { column, row }: Cell,
+  preferred: string | null,
+): T | null {
+  const there = elements.filter((element) => covers(element, column, row));
+  const bySize = there.toSorted((a, b) => a.width * a.height - b.width * b.height);
+  return there.find(({ name }) => name === preferred) ?? bySize[0] ?? null;
+}
+
+/**
+ * The free place for an element of that size that is nearest to the left edge at middle height, inside
+ * the safe area where there is one; without any free place, the one nearest to there that is on the grid.
+ */
+export function freePlace(picture: GogglesPicture, size: { readonly width: number; readonly height: number }): Cell {
+  const { columns, rows, safe } = picture;
+  const wholeGrid = { left: 0, top: 0, right: columns - 1, bottom: rows - 1 };
+  const solid = picture.elements.filter(({ overlapsNothing }) => !overlapsNothing);
+  // A cell is taller than it is wide: nearness is that of the eye.
+  const cellHeight = columns / picture.aspect / rows;
+  for (const { left, top, right, bottom } of safe ? [safe, wholeGrid] : [wholeGrid]) {
+    const wanted = { column: left, row: Math.floor((rows - size.height) / 2) };
+    let best: Cell | null = null;
+    let bestAway = Number.POSITIVE_INFINITY;
+    for (let row = top; row + size.height - 1 <= bottom; row++) {
+      for (let column = left; column + size.width - 1 <= right; column++) {
+        const away = Math.hypot(column - wanted.column, (row - wanted.row) * cellHeight);
+        if (away >= bestAway || solid.some((other) => overlap({ column, row, ...size }, other))) continue;
+        [best, bestAway] = [{ column, row }, away];
+      }
+    }
+    if (best) return best;
+  }
+  return { column: 0, row: onAxis(Math.floor((rows - size.height) / 2), size.height, rows) };
+}
+
+const AXIS = /^(?:(left|centre|right|top|middle|bottom)(?:(\s*)([+-])(\s*)(\d+))?|(\d+))$/;
+
+/**
+ * How a place is written that has been moved by so many cells: an anchor stays the anchor that it is.
+ * Null where the place is none that can be read.
+ */
+export function placedAfter(placed: string, by: Cell): string | null {
+  const [column, row, ...rest] = placed.split(",");
+  if (column === undefined || row === undefined || rest.length > 0) return null;
+  const axes = [shifted(column.trim(), by.column), shifted(row.trim(), by.row)];
+  return axes.includes(null) ? null : axes.join(", ");
+}
+
+function shifted(axis: string, by: number): string | null {
+  const found = AXIS.exec(axis);
+  if (!found) return null;
+  const [, anchor, before = "", sign, after = "", count, absolute] = found;
+  if (anchor === undefined) return String(Number(absolute) + by);
+  const offset = (sign === "-" ? -Number(count) : Number(count ?? 0)) + by;
+  if (offset === 0) return anchor;
+  return `${anchor}${before}${offset < 0 ? "-" : "+"}${after}${Math.abs(offset)}`;
+}
+
+/** Where an element is while it moves, as in “column 12, row 3; shares cells with amps”. */
+export function movingInWords(box: CellBox, { sharers, leavesGrid }: Clash, grid: Grid): string {
+  const centred = box.column === Math.floor((grid.columns - box.width) / 2) ? " (centre)" : "";
+  const middle = box.row === Math.floor((grid.rows - box.height) / 2) ? " (middle)" : "";
+  const said = [`column ${box.column}${centred}, row ${box.row}${middle}`];
+  if (sharers.length > 3) said.push(`shares cells with ${sharers[0]} and ${sharers.length - 1} more`);
+  else if (sharers.length > 0) said.push(`shares cells with ${listed(sharers)}`);
+  if (leavesGrid) said.push("leaves the grid");
+  return said.join("; ");
+}
