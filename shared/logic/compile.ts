@@ -1,5 +1,5 @@
 /** From conditions as written to sets of states. */
-import type { Condition } from "../syntax/condition.ts";
+import { type Condition, walkCondition } from "../syntax/condition.ts";
 import { type Diagrams, EVERY, makeDiagrams, NONE } from "./diagram.ts";
 import { type Names, readNames, testedVariable } from "./names.ts";
 import { orderNames } from "./order.ts";
@@ -20,6 +20,8 @@ export interface Compiled {
   readonly byLevel: readonly BoardVariable[];
   /** Set by name; a name whose condition is not known has none. */
   readonly selected: ReadonlyMap<string, number>;
+  /** The set of one condition; null where it names something whose set is not known. */
+  setOf(condition: Condition): number | null;
 }
 
 /** Understands every condition; `pulsesUs` are channels whose pulse is given, wherever their control stands. */
@@ -51,7 +53,12 @@ export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number
     for (const { condition } of lines.get(name)!) set = diagrams.or(set, build(condition!));
     selected.set(name, set);
   }
-  return { names, cycles, variables, diagrams, levels, levelOf, byLevel, selected };
+  const known = (condition: Condition): boolean =>
+    [...walkCondition(condition)].every(
+      (node) => node.kind !== "mode" || !lines.has(node.name) || selected.has(node.name),
+    );
+  const setOf = (condition: Condition): number | null => (known(condition) ? build(condition) : null);
+  return { names, cycles, variables, diagrams, levels, levelOf, byLevel, selected, setOf };
 
   function build(condition: Condition): number {
     switch (condition.kind) {

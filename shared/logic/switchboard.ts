@@ -1,4 +1,5 @@
 /** The logic of one craft's switches, answered from decision diagrams. */
+import type { Source } from "../model/craft.ts";
 import { type Compiled, compile } from "./compile.ts";
 import { countImages, type ImageCount } from "./counting.ts";
 import { EVERY, NONE } from "./diagram.ts";
@@ -72,6 +73,7 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
     atRest: algebra.where(rest),
     witness: (set, near) => (near ? findWitness(compiled, set, near) : nearRest(set)),
     stateAt: (positions) => reportAt(compiled, names, positions),
+    linesBehind: (name, positions) => linesBehind(compiled, input, name, positions),
     movesTo: (set, from) => findMoves(compiled, set, from),
     waysTo: (set, limit = MOST_WAYS) => findWays(compiled, set, limit),
     countStates: (mostSteps = MOST_STEPS) => imagesWithin(mostSteps)?.total ?? null,
@@ -106,6 +108,19 @@ function armedIn(
   if (!setUp.has("arm-permit") || arm === null || arm === NONE) return arm;
   const permit = selected("arm-permit");
   return permit === null ? null : and(arm, permit);
+}
+
+function linesBehind(compiled: Compiled, input: SwitchInput, name: string, positions: Positions): readonly Source[] {
+  if (!compiled.selected.has(name)) return [];
+  const { fixed } = place(compiled, positions);
+  const told = input.conditions
+    .find((spec) => spec.name === name)!
+    .lines.map(({ condition, source }) => {
+      const set = condition && compiled.setOf(condition);
+      return { source, truth: set === null ? NONE : truthGiven(compiled.diagrams, set, fixed) };
+    });
+  const surely = told.filter(({ truth }) => truth === EVERY);
+  return (surely.length > 0 ? surely : told.filter(({ truth }) => truth === 2)).map(({ source }) => source);
 }
 
 function reportAt(compiled: Compiled, names: readonly string[], positions: Positions): StateReport {

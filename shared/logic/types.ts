@@ -281,6 +281,11 @@ export interface Switchboard {
   witness(set: StateSet, near?: Positions): Witness | null;
   /** What is on with these positions; whatever is not named may be anywhere. */
   stateAt(positions: Positions): StateReport;
+  /**
+   * The lines of a mode or output that make it so with these positions: those whose own condition
+   * holds, or, where none surely does, those that may. None for a mode that is off or not known.
+   */
+  linesBehind(name: string, positions: Positions): readonly Source[];
   /** The fewest moves from these positions into the set; null if nothing does. What is not named moves freely. */
   movesTo(set: StateSet, from: Positions): readonly Move[] | null;
   /** How one can come to be in the set. `limit`: at most so many ways are sought. */

@@ -76,7 +76,11 @@ function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
 
 function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positions: Positions): SwitchesState {
   const report = board.stateAt(positions);
-  const told = (names: readonly string[]) => names.map((name) => modeOf(name, craft, workspace));
+  const told = (names: readonly string[]) =>
+    names.map((name) => {
+      const lines = board.linesBehind(name, positions).map(({ file, line }) => ({ file, line }));
+      return { ...modeOf(name, craft, workspace), lines };
+    });
   const names = new Set([...Object.keys(board.rest), ...Object.keys(positions)]);
   const atRest = [...names].every((name) => positions[name] === board.rest[name]);
   return { positions, atRest, armed: armedIn(report, board), on: told(report.on), possible: told(report.possible) };

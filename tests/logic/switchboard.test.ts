@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import type { Positions } from "../../shared/logic/types.ts";
 import { readBoard } from "./read-board.ts";
 
 test("minimisation example: minterms 0 1 3 7 8 9 11 15 of A B C D are B'C' + CD", () => {
@@ -305,4 +306,25 @@ test("a craft too tangled to count in time is told as such; a patient count of a
   const patient = small.countStates(1e6);
   expect(patient).not.toBe(null);
   expect(small.countStates()).toBe(patient);
+});
+
+test("of several lines of a mode those stand behind it that hold, or that may", () => {
+  const board = readBoard(`
+    TL switch ch5 up 1000 us down 2000 us
+    TR switch ch6 up 1000 us mid 1500 us down 2000 us
+    KN dial ch9 1000 us to 2000 us
+    arm when TL is down
+    level when TR is mid
+    level when arm and TR is not up
+    level when KN above 1500 us
+    broken finder
+    lights when finder`);
+  const lines = (positions: Positions) => board.linesBehind("level", positions).map(({ line }) => line);
+  expect(lines({ TL: "up", TR: "mid", KN: 1000 })).toEqual([5]);
+  expect(lines({ TL: "down", TR: "mid", KN: 1000 })).toEqual([5, 6]);
+  expect(lines({ TL: "down", TR: "down", KN: 1600 })).toEqual([6, 7]);
+  // Where nothing surely holds, what may.
+  expect(lines({ TL: "down", TR: "up" })).toEqual([7]);
+  expect(lines({ TL: "down", TR: "up", KN: 1500 })).toEqual([]);
+  expect([board.linesBehind("lights", {}), board.linesBehind("finder", {})]).toEqual([[], []]);
 });

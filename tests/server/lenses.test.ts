@@ -55,3 +55,29 @@ test("an editor that can is told to ask anew when a used file changes behind its
   expect((await lenses(JUG))[0]!.command!.title).toBe("on in 1 of 3 states; at rest: on");
   expect(session.log).toEqual([]);
 });
+
+test("an editor that can is told to ask anew for a craft beside the layer that is typed in", async () => {
+  session = await startSession(filesInMemory(texts), { ...PULLING, workspace: { codeLens: { refreshSupport: true } } });
+  let times = 0;
+  const asked = new Promise<void>((resolve) => {
+    session.client.onRequest("workspace/codeLens/refresh", () => {
+      times++;
+      resolve();
+      return null;
+    });
+  });
+  await session.open(JUG, jug);
+  await session.open(HABITS, habits);
+  for (const version of [2, 3, 4]) {
+    const text = version === 4 ? habits.replace("  arm when TL is down\n", "") : habits;
+    await session.client.sendNotification("textDocument/didChange", {
+      textDocument: { uri: HABITS, version },
+      contentChanges: [{ text }],
+    });
+  }
+  await asked;
+  // Three keystrokes are one pause.
+  expect(times).toBe(1);
+  expect((await lenses(JUG))[0]!.command!.title).toBe("on in 1 of 2 states; at rest: on");
+  expect(session.log).toEqual([]);
+});

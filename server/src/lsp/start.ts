@@ -17,6 +17,7 @@ import { makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { makeGuard } from "./guard.ts";
 import { pathOf } from "./paths.ts";
+import { soon } from "./soon.ts";
 import { toPanelModel } from "./to-lsp.ts";
 
 /** Serves a connection until it ends; `files` is what the host can reach beyond the editor's open documents. */
@@ -62,10 +63,15 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   /** After a change that the editor does not connect with its open documents. */
   const changedOutside = () => {
     if (abilities.refreshesDiagnostics) connection.languages.diagnostics.refresh();
-    if (abilities.refreshesHints) connection.languages.inlayHint.refresh();
-    if (abilities.refreshesLenses) void connection.sendRequest(CodeLensRefreshRequest.type);
+    refreshDecorations();
     changed();
   };
+  const refreshDecorations = () => {
+    if (abilities.refreshesHints) connection.languages.inlayHint.refresh();
+    if (abilities.refreshesLenses) void connection.sendRequest(CodeLensRefreshRequest.type);
+  };
+  /** The editor asks anew for the document that is typed in; what stands in a craft beside it may have changed too. */
+  const refreshOthersSoon = soon(refreshDecorations, 300);
   const onFolders = guard("folders", undefined, async () => {
     const folders = (await connection.workspace.getWorkspaceFolders()) ?? [];
     documents.setFolders(folders.map(({ uri }) => uri));
@@ -81,6 +87,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   connection.onDidChangeTextDocument(
     guard("change", undefined, ({ textDocument: { uri, version }, contentChanges }) => {
       documents.change(uri, contentChanges, version);
+      if (documents.openUris().length > 1) refreshOthersSoon();
       changed();
     }),
   );
