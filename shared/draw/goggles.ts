@@ -1,6 +1,7 @@
 /** The picture that the pilot will see: a plain sky and ground, and the elements in their cells. */
 import type { GogglesPicture, LinePlace, PanelElement } from "../protocol/panel.ts";
 import { drawFigure } from "./figures.ts";
+import { CELL, rowPath } from "./glyphs.ts";
 import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
 
 export interface GogglesOptions {
@@ -85,7 +86,12 @@ function drawElement(element: PanelElement, cell: Cell, marked: boolean): SceneN
     element.drawn === "text"
       ? element.text.flatMap((row, index) => drawRow(row, box.x, box.y + index * cell.height, cell))
       : drawFigure(element.drawn, box);
-  const className = ["element", ...(marked ? ["marked"] : []), ...(amiss.length > 0 ? ["amiss"] : [])].join(" ");
+  const className = [
+    "element",
+    ...(marked ? ["marked"] : []),
+    ...(amiss.length > 0 ? ["amiss"] : []),
+    ...(element.flashes ? ["flashes"] : []),
+  ].join(" ");
   return node("g", { class: className, "data-element": element.name, "data-line": element.at.line }, [
     rect("plate", box, 2),
     ...amiss,
@@ -94,14 +100,18 @@ function drawElement(element: PanelElement, cell: Cell, marked: boolean): SceneN
   ]);
 }
 
-/** One character a cell: every glyph is given its own x, whatever the font's advance may be. */
+/** One letter a cell. The text stands beside its letters, for those who search the drawing. */
 function drawRow(row: string, x: number, y: number, cell: Cell): SceneNode[] {
-  const glyphs = [...row].map((glyph, index) => ({ glyph, x: rounded(x + (index + 0.5) * cell.width) }));
-  const seen = glyphs.filter(({ glyph }) => glyph.trim() !== "");
-  if (seen.length === 0) return [];
-  const size = Math.min(cell.height * 0.84, cell.width * 1.5);
-  const attributes = { class: "glyphs", x: seen.map((one) => one.x).join(" "), y: y + cell.height / 2 + size * 0.35 };
-  return [node("text", { ...attributes, "font-size": size }, [seen.map(({ glyph }) => glyph).join("")])];
+  const d = rowPath(row);
+  if (d === "") return [];
+  const scale = `${fine(cell.width / CELL.width)} ${fine(cell.height / CELL.height)}`;
+  const transform = `translate(${rounded(x)} ${rounded(y)}) scale(${scale})`;
+  return [node("path", { class: "glyphs", d, transform, "data-text": row })];
+}
+
+/** A scale is finer than a place: over a row of cells its rounding adds up. */
+function fine(value: number): number {
+  return Math.round(value * 10_000) / 10_000;
 }
 
 function edge({ x, y, width, height }: Box): string {

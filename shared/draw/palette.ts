@@ -1,4 +1,5 @@
 /** How a drawing looks in a file of its own, where no editor lends it colours. */
+import { PEN } from "./glyphs.ts";
 
 export type Theme = "light" | "dark";
 
@@ -54,10 +55,7 @@ export function styleSheet(theme: Theme): string {
     [".safe", "fill:none;stroke:#fff;stroke-opacity:.55;stroke-dasharray:2 6;stroke-width:1.5"],
     [".plate,.reach", "fill:none"],
     [".marked .plate", "fill:#000;fill-opacity:.35;stroke:#fff;stroke-width:2"],
-    [
-      ".glyphs",
-      "fill:#fff;stroke:#000;stroke-width:3;paint-order:stroke;font-family:monospace;font-weight:600;text-anchor:middle",
-    ],
+    [".glyphs", `fill:#fff;stroke:#000;stroke-width:${2 * PEN.edge};stroke-linejoin:round;paint-order:stroke`],
     [".line", "fill:none;stroke:#fff;stroke-width:2.5"],
     [".faint", "fill:none;stroke:#fff;stroke-opacity:.7;stroke-width:1.5"],
     [".solid", "fill:#fff"],

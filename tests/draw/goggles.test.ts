@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { rowPath } from "../../shared/draw/glyphs.ts";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
 import { all, numbers } from "./find.ts";
@@ -11,20 +12,23 @@ test("the picture has its own aspect, with a rim round it", () => {
   }
 });
 
-test("every character stands in the middle of its own cell", () => {
-  // 30 columns over 720 units: 24 each. 16 rows over 540: 33.75 each.
+test("every letter stands in its own cell, scaled to it", () => {
+  // 30 columns over 720 units: 24 each, twice a letter's 12. 16 rows over 540: 33.75 each, 1.875 times 18.
   const [row] = all(drawGoggles(picture([element("pack-volts", 2, 13, "22.2V")])), "glyphs");
-  expect(numbers(row!.attributes.x)).toEqual([60, 84, 108, 132, 156]);
-  expect(row!.children).toEqual(["22.2V"]);
-  const y = Number(row!.attributes.y);
-  expect(y).toBeGreaterThan(13 * 33.75);
-  expect(y).toBeLessThan(14 * 33.75);
+  expect(row!.attributes).toMatchObject({ "data-text": "22.2V", transform: "translate(48 438.75) scale(2 1.875)" });
+  expect(row!.attributes.d).toBe(rowPath("22.2V"));
 });
 
-test("blanks keep their cells without being drawn", () => {
-  const [row] = all(drawGoggles(picture([element("link-quality", 0, 0, " L 9")])), "glyphs");
-  expect(row!.children).toEqual(["L9"]);
-  expect(numbers(row!.attributes.x)).toEqual([36, 84]);
+test("a row is one path, and a blank one none", () => {
+  const scene = drawGoggles(picture([element("link-quality", 0, 0, " L 9"), element("message", 0, 1, "    ")]));
+  expect(all(scene, "glyphs").map(({ attributes }) => attributes["data-text"])).toEqual([" L 9"]);
+});
+
+test("an element that flashes says so in its class", () => {
+  const scene = drawGoggles(
+    picture([element("pack-volts", 2, 13, "13.1V", { flashes: true }), element("amps", 2, 12, "9A")]),
+  );
+  expect(all(scene, "flashes").map(({ attributes }) => attributes["data-element"])).toEqual(["pack-volts"]);
 });
 
 test("each cell that is amiss is hatched, also off the grid, which the drawing then reaches", () => {

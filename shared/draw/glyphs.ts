@@ -1,0 +1,117 @@
+/** Letters as paths: a cell each, as a character display has them, or side by side, as in print. */
+import { ACCENTS, SHAPES, UNKNOWN } from "./glyph-shapes.ts";
+import { type Outline, outlinesOf, readStrokes, type Stroke } from "./outline.ts";
+
+/** Width and height of a letter's cell, in the units of its path: as on the character-overlay chips. */
+export const CELL = { width: 12, height: 18 } as const;
+/** Where a line of capitals begins and ends, in the same units, ink included. */
+export const CAPITALS = { top: 2, baseline: 14 } as const;
+/** How far the pen of the goggles' letters reaches to each side of its line, and the dark edge beyond it. */
+export const PEN = { ink: 1, edge: 1 } as const;
+
+/** Whether a character has a shape of its own; else an empty frame stands for it. */
+export function hasGlyph(character: string): boolean {
+  return shapeOf(character) !== null;
+}
+
+const rows = new Map<string, string>();
+/** More rows than any picture has; a name that is being typed must not fill the memory. */
+const mostRows = 600;
+
+/** The path of a row of cells, the first with its corner at 0, 0. Empty where nothing is to be seen. */
+export function rowPath(row: string): string {
+  const known = rows.get(row);
+  if (known !== undefined) return known;
+  let path = "";
+  for (const [index, character] of [...row].entries()) path += moved(outlines(character, PEN.ink), index * CELL.width);
+  if (rows.size >= mostRows) rows.clear();
+  rows.set(row, path);
+  return path;
+}
+
+/** Space between letters side by side, and the width of a blank; units of a letter's cell. */
+const gap = 1.7;
+const blank = 5;
+
+export interface Line {
+  readonly path: string;
+  readonly width: number;
+}
+
+/** A line of letters side by side, from 0 on; `reach` is half the pen's width. Units of a letter's cell. */
+export function printedLine(text: string, reach: number): Line {
+  let path = "";
+  let x = 0;
+  for (const character of text) {
+    const span = extent(character);
+    if (!span) x += blank;
+    else {
+      path += moved(outlines(character, reach), x - span.left + reach);
+      x += span.right - span.left + 2 * reach + gap;
+    }
+  }
+  return { path, width: Math.max(0, x - (text === "" ? 0 : gap)) };
+}
+
+function moved(parts: readonly Outline[], byX: number): string {
+  let path = "";
+  for (const { x, y, rest } of parts) path += `M${Math.round((x + byX) * 100) / 100} ${y}${rest}`;
+  return path;
+}
+
+const kept = new Map<string, readonly Outline[]>();
+
+function outlines(character: string, reach: number): readonly Outline[] {
+  const key = `${reach} ${character}`;
+  const known = kept.get(key);
+  if (known) return known;
+  const made = strokesOf(character).flatMap((stroke) => outlinesOf(stroke, reach));
+  if (kept.size >= mostRows) kept.clear();
+  kept.set(key, made);
+  return made;
+}
+
+/** How far the pen's line goes to the left and the right; null for a blank. */
+function extent(character: string): { readonly left: number; readonly right: number } | null {
+  const xs = strokesOf(character).flatMap(({ corners }) => corners.map(({ x }) => x));
+  return xs.length === 0 ? null : { left: Math.min(...xs), right: Math.max(...xs) };
+}
+
+/** The strokes of a character, in the units of its cell. */
+export function strokesOf(character: string): readonly Stroke[] {
+  return shapeOf(character) ?? readStrokes(UNKNOWN);
+}
+
+/** Capitals make room for what stands over them. */
+const loweredTop = 7;
+
+function shapeOf(character: string): readonly Stroke[] | null {
+  const own = shape(character);
+  if (own !== null) return readStrokes(own);
+  const [letter = "", ...marks] = character.normalize("NFD");
+  const base = shape(DOTLESS[letter] !== undefined && marks.some(isAbove) ? DOTLESS[letter] : letter);
+  if (base === null || marks.length === 0 || marks.some((mark) => !Object.hasOwn(ACCENTS, mark))) return null;
+  const strokes = readStrokes(base);
+  const tall = marks.some(isAbove) && strokes.some(({ corners }) => corners.some(({ y }) => y < 6));
+  return [...(tall ? strokes.map(lowered) : strokes), ...marks.flatMap((mark) => readStrokes(ACCENTS[mark]!))];
+}
+
+const DOTLESS: Readonly<Record<string, string>> = { i: "ı" };
+/** Twins of a shape in other places of Unicode. */
+const TWINS: Readonly<Record<string, string>> = { "\u03bc": "µ", "\u00a0": " ", "\u202f": " ", "\u2126": "Ω" };
+
+function shape(character: string): string | null {
+  const name = TWINS[character] ?? character;
+  if (Object.hasOwn(SHAPES, name)) return SHAPES[name]!;
+  return Object.hasOwn(ACCENTS, name) ? ACCENTS[name]! : null;
+}
+
+function isAbove(mark: string): boolean {
+  return mark !== "\u0327" && mark !== "\u0328";
+}
+
+function lowered({ corners, closed }: Stroke): Stroke {
+  const share = (13 - loweredTop) / 10;
+  const lower = corners.map(({ x, y, radius }) => ({ x, y: y < 13 ? 13 - (13 - y) * share : y, radius }));
+  return { closed, corners: lower };
+}

@@ -1,0 +1,27 @@
+/** What a renderer that is not ours makes of a drawing: `@resvg/resvg-wasm`. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { initWasm, Resvg } from "@resvg/resvg-wasm";
+
+await initWasm(readFileSync(createRequire(import.meta.url).resolve("@resvg/resvg-wasm/index_bg.wasm")));
+
+export interface Ink {
+  readonly width: number;
+  readonly height: number;
+  /** How much of a pixel is covered, from 0 to 255, row by row. */
+  readonly cover: readonly number[];
+}
+
+/** Draws an SVG at its own size. */
+export function inkOf(svg: string): Ink {
+  const image = new Resvg(svg).render();
+  const { width, height, pixels } = image;
+  const cover = Array.from({ length: width * height }, (_, index) => pixels[index * 4 + 3]!);
+  image.free();
+  return { width, height, cover };
+}
+
+/** Pixels that differ clearly, more than half covered in one and less in the other. */
+export function differing(a: Ink, b: Ink): number {
+  return a.cover.filter((cover, index) => cover > 127 !== b.cover[index]! > 127).length;
+}
