@@ -1,0 +1,41 @@
+/** What a craft says of its loop, as numbers: `loopOf`. Null where a figure is neither said nor defaulted. */
+import { type Budget, budgetOf, gyroMultiple, pulsesFit } from "./loop.ts";
+import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
+
+export interface LoopFigures {
+  readonly signal: "pulse" | "digital" | null;
+  readonly gyroRateKhz: number | null;
+  readonly loopRateKhz: number | null;
+  readonly escRateKbit: number | null;
+  readonly pauseUs: number | null;
+  /** Of a digital signal only. */
+  readonly budget: Budget | null;
+  readonly gyro: { readonly ratio: number; readonly even: boolean } | null;
+  /** Of a pulse signal only: whether its longest pulse has room at its rate. */
+  readonly pulsesFit: boolean | null;
+}
+
+/** The loop's rates, and how the command to the motors and the gyro fit them. */
+export const loopOf = onceFor((craft, catalogue): LoopFigures => {
+  const word = wordIn(craft, catalogue, "motors", "esc-signal");
+  const signal = word === "pulse" || word === "digital" ? word : null;
+  const gyroRateKhz = numberIn(craft, catalogue, "sensors", "gyro-rate", "kHz");
+  const loopRateKhz = numberIn(craft, catalogue, "sensors", "loop-rate", "kHz");
+  const escRateKbit = numberIn(craft, catalogue, "motors", "esc-rate", "kbit/s");
+  const pauseUs = numberIn(craft, catalogue, "motors", "esc-pause", "us");
+  const digital = signal === "digital" && escRateKbit !== null && pauseUs !== null && loopRateKhz !== null;
+  const pulses = valueIn(craft, catalogue, "motors", "pulse-range");
+  const longestUs = pulses?.kind === "range" ? numberOf(pulses.to, "us") : null;
+  const pulseRateHz = numberIn(craft, catalogue, "motors", "pulse-rate", "Hz");
+  return {
+    signal,
+    gyroRateKhz,
+    loopRateKhz,
+    escRateKbit,
+    pauseUs,
+    budget: digital ? budgetOf(escRateKbit, pauseUs, loopRateKhz) : null,
+    gyro: gyroRateKhz !== null && loopRateKhz !== null ? gyroMultiple(gyroRateKhz, loopRateKhz) : null,
+    pulsesFit:
+      signal === "pulse" && longestUs !== null && pulseRateHz !== null ? pulsesFit(longestUs, pulseRateHz) : null,
+  };
+});

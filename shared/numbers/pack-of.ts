@@ -1,0 +1,114 @@
+/**
+ * What a craft says of its packs, as numbers: `packOf` for one section, `packsOf` for plain `pack`
+ * and every named one. Null where a figure is neither said nor defaulted.
+ */
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Craft } from "../model/craft.ts";
+import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, USUAL_SHARE } from "./pack.ts";
+import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
+
+export interface PackFigures {
+  /** `pack`, or `pack/NAME`. */
+  readonly section: string;
+  readonly chemistry: Chemistry | null;
+  /** Null where it is not said, and where the board counts them. */
+  readonly cells: number | null;
+  /** True where the board is left to count the cells. */
+  readonly cellsDetected: boolean;
+  readonly strings: number;
+  readonly capacityMah: number | null;
+  readonly fullCellV: number | null;
+  readonly warnCellV: number | null;
+  readonly landCellV: number | null;
+  readonly fullV: number | null;
+  readonly warnV: number | null;
+  readonly landV: number | null;
+  /** Charge after which the craft warns, a share being turned into charge. */
+  readonly warnAfterMah: number | null;
+  /** Charge that may be flown: the capacity less the reserve, or 80 % of it where no reserve is said. */
+  readonly usableMah: number | null;
+  readonly ratingC: number | null;
+  /** Current that capacity and rating allow. */
+  readonly ratedA: number | null;
+  readonly hoverA: number | null;
+  readonly fullA: number | null;
+  readonly cellMohm: number | null;
+  /** Time to use what may be used, in a steady hover and at full current. */
+  readonly hoverS: number | null;
+  readonly fullS: number | null;
+}
+
+/** Plain `pack` and every named pack, in the order in which they were said. */
+export const packsOf = onceFor((craft, catalogue): readonly PackFigures[] => {
+  const named = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
+  return ["pack", ...named].map((section) => packOf(craft, catalogue, section));
+});
+
+/** The figures of one pack; a named one (`pack/NAME`) lies over plain `pack`. */
+export function packOf(craft: Craft, catalogue: Catalogue, section = "pack"): PackFigures {
+  const number = (name: string, unit: string) => numberIn(craft, catalogue, section, name, unit);
+  const cellsValue = valueIn(craft, catalogue, section, "cells");
+  const cells = numberOf(cellsValue, "");
+  const capacityMah = number("capacity", "mAh");
+  const ratingC = number("discharge-rating", "C");
+  const [fullCellV, warnCellV, landCellV] = ["full-at", "warn-at", "land-at"].map((name) => number(name, "V/cell")) as [
+    number | null,
+    number | null,
+    number | null,
+  ];
+  const ofPack = (volts: number | null) => (volts === null || cells === null ? null : packV(volts, cells));
+  const usableMah = usable(craft, catalogue, section, capacityMah);
+  const hoverA = number("hover-current", "A");
+  const fullA = number("full-current", "A");
+  return {
+    section,
+    chemistry: chemistryOf(wordIn(craft, catalogue, section, "chemistry")),
+    cells,
+    cellsDetected: cellsValue?.kind === "choice" && cellsValue.word === "detect",
+    strings: number("parallel", "") ?? 1,
+    capacityMah,
+    fullCellV,
+    warnCellV,
+    landCellV,
+    fullV: ofPack(fullCellV),
+    warnV: ofPack(warnCellV),
+    landV: ofPack(landCellV),
+    warnAfterMah: chargeIn(craft, catalogue, section, "warn-after", capacityMah),
+    usableMah,
+    ratingC,
+    ratedA: capacityMah === null || ratingC === null ? null : ratedCurrentA(capacityMah, ratingC),
+    hoverA,
+    fullA,
+    cellMohm: number("cell-resistance", "mohm"),
+    hoverS: timeS(usableMah, hoverA),
+    fullS: timeS(usableMah, fullA),
+  };
+}
+
+function chemistryOf(word: string | null): Chemistry | null {
+  return word !== null && word in CHEMISTRIES ? (word as Chemistry) : null;
+}
+
+/** A charge that may be said as a share of the capacity. */
+function chargeIn(
+  craft: Craft,
+  catalogue: Catalogue,
+  section: string,
+  name: string,
+  capacityMah: number | null,
+): number | null {
+  const value = valueIn(craft, catalogue, section, name);
+  const percent = numberOf(value, "%");
+  if (percent === null) return numberOf(value, "mAh");
+  return capacityMah === null ? null : (capacityMah * percent) / 100;
+}
+
+function usable(craft: Craft, catalogue: Catalogue, section: string, capacityMah: number | null): number | null {
+  if (capacityMah === null) return null;
+  const reserveMah = chargeIn(craft, catalogue, section, "reserve", capacityMah);
+  return reserveMah === null ? capacityMah * USUAL_SHARE : Math.max(0, capacityMah - reserveMah);
+}
+
+function timeS(usableMah: number | null, currentA: number | null): number | null {
+  return usableMah === null || currentA === null ? null : flightS(usableMah, currentA);
+}

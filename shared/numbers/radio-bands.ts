@@ -1,0 +1,128 @@
+/**
+ * Where one may transmit without a licence, or as a licensed amateur, and with what power: the bands
+ * that each word of `video.region` stands for. Local law has the last word.
+ *
+ * - `REGIONS`, `ISM_BANDS`: the tables
+ * - `bandsAt`: bands that hold a carrier, `placeIn`: inside, over an edge, or outside
+ * - `mostMw`: the most power that they allow
+ */
+import { edgesMhz, eirpMwOf, fieldMw } from "./radio.ts";
+
+export type Region = "europe" | "usa" | "amateur-region-1" | "amateur-region-2" | "amateur-region-3";
+export type Signal = "analogue" | "digital";
+
+export interface Band {
+  readonly fromMhz: number;
+  readonly toMhz: number;
+  /** Radiated power (e.i.r.p.) unless `atPlug`; null where none is known here. */
+  readonly powerMw: number | null;
+  /** True where the limit is that of the transmitter's plug, before the antenna's gain. */
+  readonly atPlug?: true;
+  /** Kinds of signal that may use it; absent means both. */
+  readonly signal?: Signal;
+  readonly source: string;
+}
+
+const erc = "ERC/REC 70-03 annex 1, from memory";
+const unlicensed = "47 CFR 15.249(a): 50 mV/m at 3 m, 0.75 mW by OET Bulletin 63";
+const spread = "47 CFR 15.247(b): 1 W, for digital and hopping signals";
+
+/** 50 mV/m at 3 m. */
+const FIELD_LIMIT_MW = fieldMw(0.05, 3);
+
+const europe: readonly Band[] = [
+  { fromMhz: 868, toMhz: 868.6, powerMw: eirpMwOf(25), source: "CNAF UN-39: 25 mW e.r.p., 1 % of the time" },
+  { fromMhz: 869.4, toMhz: 869.65, powerMw: eirpMwOf(500), source: "CNAF UN-39: 500 mW e.r.p., 10 % of the time" },
+  { fromMhz: 2400, toMhz: 2483.5, powerMw: 100, source: "ETSI EN 300 328: 20 dBm e.i.r.p." },
+  { fromMhz: 5725, toMhz: 5875, powerMw: 25, source: `ETSI EN 300 440 V2.2.1, Table 1; 25 mW e.i.r.p.: ${erc}` },
+];
+
+const usa: readonly Band[] = [
+  { fromMhz: 902, toMhz: 928, powerMw: FIELD_LIMIT_MW, source: unlicensed },
+  { fromMhz: 902, toMhz: 928, powerMw: 1000, atPlug: true, signal: "digital", source: spread },
+  { fromMhz: 2400, toMhz: 2483.5, powerMw: FIELD_LIMIT_MW, source: unlicensed },
+  { fromMhz: 2400, toMhz: 2483.5, powerMw: 1000, atPlug: true, signal: "digital", source: spread },
+  { fromMhz: 5725, toMhz: 5875, powerMw: FIELD_LIMIT_MW, source: unlicensed },
+  { fromMhz: 5725, toMhz: 5850, powerMw: 1000, atPlug: true, signal: "digital", source: spread },
+];
+
+const amateur = "47 CFR 97.301(a), licensed amateurs";
+const amateurNarrow: readonly Band[] = [{ fromMhz: 5650, toMhz: 5850, powerMw: null, source: amateur }];
+const amateurWide: readonly Band[] = [{ fromMhz: 5650, toMhz: 5925, powerMw: null, source: amateur }];
+
+/**
+ * Bands of each region, and the stretch of the spectrum within which the list is held to be whole:
+ * of what lies outside it nothing is known here. An amateur's other bands are not listed.
+ */
+export const REGIONS: Readonly<
+  Record<Region, { readonly bands: readonly Band[]; readonly knownMhz: { readonly from: number; readonly to: number } }>
+> = {
+  europe: { bands: europe, knownMhz: { from: 862, to: 7000 } },
+  usa: { bands: usa, knownMhz: { from: 862, to: 7000 } },
+  "amateur-region-1": { bands: amateurNarrow, knownMhz: { from: 5000, to: 7000 } },
+  "amateur-region-2": { bands: amateurWide, knownMhz: { from: 5000, to: 7000 } },
+  "amateur-region-3": { bands: amateurNarrow, knownMhz: { from: 5000, to: 7000 } },
+};
+
+/**
+ * Network equipment has more bands here, under conditions of its own (47 CFR 15.407, ETSI EN 301 893,
+ * both from memory), and a digital link may be such: of it nothing is said between these two.
+ */
+const NETWORK_MHZ = { from: 5150, to: 5725 };
+
+/** Bands for industrial, scientific and medical use: 47 CFR 18.301; ITU Radio Regulations 5.150 has the same, from memory. */
+export const ISM_BANDS: readonly { readonly centreMhz: number; readonly halfMhz: number }[] = [
+  { centreMhz: 915, halfMhz: 13 },
+  { centreMhz: 2450, halfMhz: 50 },
+  { centreMhz: 5800, halfMhz: 75 },
+];
+
+/** True where a frequency lies in one of the ISM bands, edges included. */
+export function inIsmBand(mhz: number): boolean {
+  return ISM_BANDS.some(({ centreMhz, halfMhz }) => Math.abs(mhz - centreMhz) <= halfMhz);
+}
+
+/** True for a word that `REGIONS` knows. */
+export function isRegion(word: string | null): word is Region {
+  return word !== null && Object.hasOwn(REGIONS, word);
+}
+
+/** The region's bands that hold the carrier, for a signal of this kind; all kinds where it is not known. */
+export function bandsAt(region: Region, mhz: number, signal: Signal | null): Band[] {
+  return REGIONS[region].bands.filter(
+    (band) => mhz >= band.fromMhz && mhz <= band.toMhz && (!band.signal || signal === null || band.signal === signal),
+  );
+}
+
+export type Place = "inside" | "spills" | "outside" | "unknown";
+
+/**
+ * Where a signal of some width stands among the region's bands: `spills` if its carrier lies in one
+ * and its edge does not. `unknown` beyond the stretch within which the region's list is whole.
+ */
+export function placeIn(region: Region, mhz: number, widthMhz: number, signal: Signal | null): Place {
+  const { knownMhz } = REGIONS[region];
+  if (mhz < knownMhz.from || mhz > knownMhz.to) return "unknown";
+  const bands = bandsAt(region, mhz, signal);
+  if (bands.length === 0) {
+    const network = signal !== "analogue" && mhz >= NETWORK_MHZ.from && mhz < NETWORK_MHZ.to;
+    return network && !region.startsWith("amateur") ? "unknown" : "outside";
+  }
+  const { fromMhz, toMhz } = edgesMhz(mhz, widthMhz);
+  return bands.some((band) => fromMhz >= band.fromMhz && toMhz <= band.toMhz) ? "inside" : "spills";
+}
+
+/** The band that allows most at this carrier; null where none holds it, or none has a limit that is known here. */
+export function mostMw(
+  region: Region,
+  mhz: number,
+  signal: Signal | null,
+): { readonly powerMw: number; readonly band: Band } | null {
+  const limits = bandsAt(region, mhz, signal).flatMap((band) =>
+    band.powerMw === null ? [] : [{ powerMw: band.powerMw, band }],
+  );
+  return limits.reduce<(typeof limits)[number] | null>(
+    (most, each) => (most === null || each.powerMw > most.powerMw ? each : most),
+    null,
+  );
+}

@@ -1,0 +1,53 @@
+/** What a craft says of its radios, as numbers: `videoOf`, `linkBandOf`. Null where a figure is not said. */
+
+import { ANALOGUE_WIDTH_MHZ, dbmOf } from "./radio.ts";
+import { type Band, bandsAt, isRegion, mostMw, type Place, placeIn, type Region, type Signal } from "./radio-bands.ts";
+import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
+
+export interface VideoFigures {
+  readonly signal: Signal | null;
+  readonly carrierMhz: number | null;
+  readonly powerMw: number | null;
+  readonly powerDbm: number | null;
+  readonly stepsMw: readonly number[];
+  readonly region: Region | null;
+  /** 18 MHz for an analogue signal; null where the width is not known. */
+  readonly widthMhz: number | null;
+  /** Where the signal stands among the region's bands; null without region or carrier. A width not known counts as none. */
+  readonly place: Place | null;
+  readonly bands: readonly Band[];
+  /** The most that the region allows at the carrier. */
+  readonly most: { readonly powerMw: number; readonly band: Band } | null;
+}
+
+/** The video transmitter against the region that the craft says. */
+export const videoOf = onceFor((craft, catalogue): VideoFigures => {
+  const word = wordIn(craft, catalogue, "video", "signal");
+  const signal = word === "analogue" || word === "digital" ? word : null;
+  const carrierMhz = numberIn(craft, catalogue, "video", "frequency", "MHz");
+  const powerMw = numberIn(craft, catalogue, "video", "power", "mW");
+  const regionWord = wordIn(craft, catalogue, "video", "region");
+  const region = isRegion(regionWord) ? regionWord : null;
+  const widthMhz = signal === "analogue" ? ANALOGUE_WIDTH_MHZ : null;
+  const steps = valueIn(craft, catalogue, "video", "power-steps");
+  const judged = region !== null && carrierMhz !== null;
+  return {
+    signal,
+    carrierMhz,
+    powerMw,
+    powerDbm: powerMw === null ? null : dbmOf(powerMw),
+    stepsMw: steps?.kind === "list" ? steps.items.flatMap((item) => numberOf(item, "mW") ?? []) : [],
+    region,
+    widthMhz,
+    place: judged ? placeIn(region, carrierMhz, widthMhz ?? 0, signal) : null,
+    bands: judged ? bandsAt(region, carrierMhz, signal) : [],
+    most: judged ? mostMw(region, carrierMhz, signal) : null,
+  };
+});
+
+/** The bands of the craft's receiver and of its handset, in megahertz, and the handset's most power. */
+export const linkBandOf = onceFor((craft, catalogue) => ({
+  receiverMhz: numberIn(craft, catalogue, "link", "band", "MHz"),
+  handsetMhz: numberIn(craft, catalogue, "transmitter", "band", "MHz"),
+  handsetMw: numberIn(craft, catalogue, "transmitter", "power", "mW"),
+}));

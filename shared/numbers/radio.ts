@@ -1,0 +1,116 @@
+/**
+ * Radio: power, channels, and what several carriers make together. Pure arithmetic; the rules of the
+ * places are in `radio-bands.ts`, and `radio-of.ts` reads a craft's figures.
+ *
+ * - `dbmOf`, `mwOf`, `eirpMwOf`, `fieldMw`: power
+ * - `thirdOrder`, `fifthOrder`, `thirdOrderCount`, `landingOn`: mixtures of carriers
+ * - `overlapMhz`, `edgesMhz`: channels of a width
+ */
+
+/** About how wide an analogue picture's signal is. Common practice, no source. */
+export const ANALOGUE_WIDTH_MHZ = 18;
+
+/** Gain of a half-wave dipole over a source that sends alike to all sides. From memory: 2.15 dB, as 1.64. */
+const DIPOLE_DBI = 2.15;
+
+/** Decibels over a milliwatt: 10 · log10(P / 1 mW). Minus infinity for no power. */
+export function dbmOf(mw: number): number {
+  return 10 * Math.log10(mw);
+}
+
+/** Milliwatts: 10^(dBm / 10). */
+export function mwOf(dbm: number): number {
+  return 10 ** (dbm / 10);
+}
+
+/** Power over an even source (e.i.r.p.) for a power over a half-wave dipole (e.r.p.). */
+export function eirpMwOf(erpMw: number): number {
+  return mwOf(dbmOf(erpMw) + DIPOLE_DBI);
+}
+
+/**
+ * Radiated power (e.i.r.p.) behind a field strength at a distance in free space: P = (E · d)² / 30, in
+ * watts for volts a metre and metres; at 3 m that is 0.3 · E² (OET Bulletin 63).
+ */
+export function fieldMw(voltsPerMetre: number, metres: number): number {
+  return ((voltsPerMetre * metres) ** 2 / 30) * 1000;
+}
+
+/** How much further a signal goes in the open for so many times the power: distance goes as the root of power. */
+export function rangeGain(powerRatio: number): number {
+  return Math.sqrt(powerRatio);
+}
+
+export interface Product {
+  readonly mhz: number;
+  /** As in `2 × 5769 − 5732`, or `5732 + 5806 − 5769`. */
+  readonly of: string;
+  /** Places in the list of carriers of those that make it. */
+  readonly from: readonly number[];
+}
+
+/**
+ * Third-order products of carriers: 2a − b of every ordered pair and a + b − c of every three, the
+ * ones that fall near the carriers themselves. Source: a wireless-microphone guide, App. A p. 56.
+ */
+export function thirdOrder(carriersMhz: readonly number[]): Product[] {
+  const products: Product[] = [];
+  carriersMhz.forEach((a, i) => {
+    carriersMhz.forEach((b, j) => {
+      if (j === i) return;
+      products.push({ mhz: exact(2 * a - b), of: `2 × ${a} − ${b}`, from: [i, j] });
+    });
+  });
+  carriersMhz.forEach((a, i) => {
+    for (let j = i + 1; j < carriersMhz.length; j++) {
+      const b = carriersMhz[j]!;
+      carriersMhz.forEach((c, k) => {
+        if (k === i || k === j) return;
+        products.push({ mhz: exact(a + b - c), of: `${a} + ${b} − ${c}`, from: [i, j, k] });
+      });
+    }
+  });
+  return products;
+}
+
+/** How many third-order products n carriers have: n² (n − 1) / 2 (same guide; a count of the two sums above). */
+export function thirdOrderCount(carriers: number): number {
+  return (carriers ** 2 * (carriers - 1)) / 2;
+}
+
+/** Fifth-order products 3a − 2b of every ordered pair (same guide). They are far weaker than the third. */
+export function fifthOrder(carriersMhz: readonly number[]): Product[] {
+  return carriersMhz.flatMap((a, i) =>
+    carriersMhz.flatMap((b, j) =>
+      i === j ? [] : [{ mhz: exact(3 * a - 2 * b), of: `3 × ${a} − 2 × ${b}`, from: [i, j] }],
+    ),
+  );
+}
+
+/** Products that land within `reachMhz` of a carrier which is none of their own. */
+export function landingOn(
+  carriersMhz: readonly number[],
+  reachMhz: number,
+): { readonly product: Product; readonly carrier: number }[] {
+  const products = thirdOrder(carriersMhz);
+  return carriersMhz.flatMap((mhz, carrier) =>
+    products
+      .filter((product) => !product.from.includes(carrier) && Math.abs(product.mhz - mhz) <= reachMhz)
+      .map((product) => ({ product, carrier })),
+  );
+}
+
+/** Megahertz that two signals of one width share: nought where they stand clear of each other. */
+export function overlapMhz(aMhz: number, bMhz: number, widthMhz: number): number {
+  return Math.max(0, exact(widthMhz - Math.abs(aMhz - bMhz)));
+}
+
+/** Lower and upper edge of a signal about its carrier. */
+export function edgesMhz(carrierMhz: number, widthMhz: number): { readonly fromMhz: number; readonly toMhz: number } {
+  return { fromMhz: carrierMhz - widthMhz / 2, toMhz: carrierMhz + widthMhz / 2 };
+}
+
+/** Without the dust that sums of decimals leave. */
+function exact(mhz: number): number {
+  return Number(mhz.toPrecision(12));
+}
