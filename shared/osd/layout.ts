@@ -21,12 +21,37 @@ export function gridOf(craft: Craft): Grid | null {
   return value?.kind === "choice" ? (NAMED_GRIDS[value.word] ?? null) : null;
 }
 
+interface Known {
+  readonly catalogue: Catalogue;
+  readonly layout: Layout | null;
+}
+const layoutsKnown: Readonly<Record<Page, WeakMap<Craft, Known>>> = { osd: new WeakMap(), "osd-second": new WeakMap() };
+
 /** The elements of a page on the effective grid; null without a grid. Elements with a fault are left out. */
 export function layoutOf(craft: Craft, catalogue: Catalogue, page: Page): Layout | null {
+  const known = layoutsKnown[page].get(craft);
+  if (known?.catalogue === catalogue) return known.layout;
+  const layout = layOut(craft, catalogue, page);
+  layoutsKnown[page].set(craft, { catalogue, layout });
+  return layout;
+}
+
+function layOut(craft: Craft, catalogue: Catalogue, page: Page): Layout | null {
   const grid = gridOf(craft);
   if (!grid) return null;
-  const placed = page === "osd" ? craft.osd : craft.osdSecond;
+  const placed = placedOn(craft, page);
   return { grid, elements: [...placed.values()].flatMap((each) => placeElement(each, grid, craft, catalogue) ?? []) };
+}
+
+/** Everything that the script places on a page, also what has a fault. */
+export function placedOn(craft: Craft, page: Page): ReadonlyMap<string, Placed> {
+  return page === "osd" ? craft.osd : craft.osdSecond;
+}
+
+/** The pages that a craft lays out; the first one where it lays out none yet. */
+export function pagesOf(craft: Craft): readonly Page[] {
+  if (craft.osdSecond.size === 0) return ["osd"];
+  return craft.osd.size === 0 ? ["osd-second"] : ["osd", "osd-second"];
 }
 
 function placeElement(placed: Placed, grid: Grid, craft: Craft, catalogue: Catalogue): PlacedElement | null {
@@ -40,6 +65,7 @@ function placeElement(placed: Placed, grid: Grid, craft: Craft, catalogue: Catal
     row: resolveAxis(placed.value.row, grid.rows, height),
     width,
     height,
+    place: placed.value,
     source: placed.source,
   };
 }

@@ -1,4 +1,6 @@
 /** What a screen is sure to show, and what should stay clear. */
+import type { Craft } from "../model/craft.ts";
+import { wordOf } from "./said.ts";
 import type { CellArea, Grid } from "./types.ts";
 
 /**
@@ -28,4 +30,21 @@ export function centralCells(grid: Grid): CellArea {
   const [left, right] = third(grid.columns);
   const [top, bottom] = third(grid.rows);
   return { left, top, right, bottom };
+}
+
+/** The shape of the picture: as said; else by the signal, whose pictures are mostly of one shape. */
+export function pictureOf(craft: Craft): Aspect {
+  const said = wordOf(craft, "osd.picture");
+  if (said !== undefined) return said === "16:9" ? "16:9" : "4:3";
+  return wordOf(craft, "video.signal") === "digital" ? "16:9" : "4:3";
+}
+
+/** Only an analogue picture loses its edges to the screen; a digital one is drawn whole by its viewer. */
+export function isAnalogue(craft: Craft): boolean {
+  return wordOf(craft, "video.signal") === "analogue";
+}
+
+/** The whole cells that are safe in this craft's picture. */
+export function safeCellsOf(craft: Craft, grid: Grid): CellArea {
+  return safeCells(grid, SAFE_SHARE[pictureOf(craft)]);
 }

@@ -2,6 +2,7 @@
 
 import type { Element } from "../catalogue/types.ts";
 import type { Source } from "../model/craft.ts";
+import type { Axis } from "../syntax/value.ts";
 
 export interface Grid {
   readonly columns: number;
@@ -23,7 +24,15 @@ export interface PlacedElement {
   readonly row: number;
   readonly width: number;
   readonly height: number;
+  /** As the script says it. */
+  readonly place: Place;
   readonly source: Source;
+}
+
+/** A place as written: each axis from an anchor, or counted from 0. */
+export interface Place {
+  readonly column: Axis;
+  readonly row: Axis;
 }
 
 export interface Layout {
@@ -33,3 +42,6 @@ export interface Layout {
 }
 
 export type Page = "osd" | "osd-second";
+
+/** The moment of a flight whose readings are shown. */
+export type Scenario = "fresh-pack" | "mid-flight" | "low-pack" | "link-fading" | "link-lost";

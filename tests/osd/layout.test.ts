@@ -162,8 +162,10 @@ describe("overlaps and edges", () => {
     fc.assert(
       fc.property(box, box, (a, b) => {
         const source = { file: "a", line: 0 };
+        const axis = { anchor: null, offset: 0, start: 0, end: 0 };
+        const place = { column: axis, row: axis };
         const [first, second] = [a, b].map(
-          (each, i): PlacedElement => ({ ...each, name: `e${i}`, element, source }),
+          (each, i): PlacedElement => ({ ...each, name: `e${i}`, element, place, source }),
         ) as [PlacedElement, PlacedElement];
         const cells = ({ column, row, width, height }: PlacedElement) =>
           Array.from({ length: width * height }, (_, i) => `${column + (i % width)},${row + Math.floor(i / width)}`);

@@ -16,6 +16,7 @@ import { diagnosticsOf, rulePages } from "./diagnostics.ts";
 import { makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { makeGuard } from "./guard.ts";
+import { answerOsdEdits } from "./osd.ts";
 import { pathOf } from "./paths.ts";
 import { soon } from "./soon.ts";
 import { toPanelModel } from "./to-lsp.ts";
@@ -119,13 +120,14 @@ export function startServer(connection: Connection, files: ServerFiles): void {
     positionsCommand: () => positionsCommand,
   });
 
+  answerOsdEdits(connection, documents, guard);
   connection.onRequest(
     PANEL_REQUEST,
-    guard("panel", null, async ({ uri, craft, positions }: PanelParams) => {
+    guard("panel", null, async ({ uri, craft, ...ask }: PanelParams) => {
       const file = await documents.readyWithAll(uri);
       const model = panelOf(documents.now(), file, documents.version(uri), {
+        ...ask,
         craft: craft && pathOf(craft),
-        positions,
       });
       return toPanelModel(model, documents.uriOf);
     }),

@@ -1,0 +1,136 @@
+/** The pack at some moment of a flight: its volts, what was drawn from it, and how long it lasts. */
+import type { Craft } from "../model/craft.ts";
+import { integerOf, quantityOf, wordOf } from "./said.ts";
+
+/** What the craft says of its pack, with an example's figures where it says nothing. */
+export interface PackFacts {
+  readonly cells: number;
+  readonly capacityMah: number;
+  /** Charge after which the pilot means to be warned. */
+  readonly budgetMah: number;
+  /** Charge that shall be left at landing. */
+  readonly reserveMah: number;
+  readonly hoverA: number;
+  /** Resistance of one cell's place in the pack, strings side by side taken together. */
+  readonly cellOhm: number;
+  /** Volts of a rested cell by the share of the capacity that was drawn; falls all the way. */
+  readonly curve: readonly (readonly [share: number, volts: number])[];
+  readonly warnV: number | undefined;
+  readonly landV: number | undefined;
+  /** Volts under load at which pilots of such packs land (common practice, no source). */
+  readonly usualLandV: number;
+}
+
+export interface PackState {
+  readonly amps: number;
+  readonly usedMah: number;
+  readonly restedV: number;
+  readonly cellV: number;
+}
+
+/** Volts of rested cells along the discharge; from memory: the middle of common discharge curves. */
+const CURVES: Readonly<Record<string, PackFacts["curve"]>> = {
+  lipo: [
+    [0, 4.2],
+    [0.1, 4.06],
+    [0.2, 3.97],
+    [0.4, 3.82],
+    [0.6, 3.74],
+    [0.8, 3.68],
+    [0.9, 3.6],
+    [1, 3.2],
+  ],
+  lihv: [
+    [0, 4.35],
+    [0.1, 4.18],
+    [0.2, 4.07],
+    [0.4, 3.9],
+    [0.6, 3.78],
+    [0.8, 3.7],
+    [0.9, 3.6],
+    [1, 3.2],
+  ],
+  "li-ion": [
+    [0, 4.2],
+    [0.2, 3.95],
+    [0.4, 3.72],
+    [0.6, 3.55],
+    [0.8, 3.35],
+    [0.9, 3.2],
+    [1, 2.8],
+  ],
+};
+/** Common practice, no source: 3.3 V under load for lipo, about 2.9 V for li-ion. */
+const USUAL_LAND_V: Readonly<Record<string, number>> = { lipo: 3.3, lihv: 3.3, "li-ion": 2.9 };
+
+/** What stands in where the craft does not say it: a five-inch craft's pack, as an example. */
+const EXAMPLE = { cells: 4, capacityMah: 1300, hoverA: 6, reserveShare: 0.2, sagV: 0.12 };
+/** Flown briskly, a craft takes this many times the current of its hover; an example, no measurement. */
+export const BRISK = 1.6;
+
+/** The pack of a craft, the plain one where it has several. */
+export function packFacts(craft: Craft): PackFacts {
+  const chemistry = wordOf(craft, "pack.chemistry") ?? "lipo";
+  const capacityMah = quantityOf(craft, "pack.capacity", "mAh") ?? EXAMPLE.capacityMah;
+  const chargeOf = (path: string) => {
+    const share = quantityOf(craft, path, "%");
+    return share === undefined ? quantityOf(craft, path, "mAh") : (capacityMah * share) / 100;
+  };
+  const reserveMah = Math.min(chargeOf("pack.reserve") ?? capacityMah * EXAMPLE.reserveShare, capacityMah);
+  const hoverA = quantityOf(craft, "pack.hover-current", "A") ?? EXAMPLE.hoverA;
+  const saidOhm = quantityOf(craft, "pack.cell-resistance", "ohm");
+  const strings = integerOf(craft, "pack.parallel") ?? 1;
+  const fullV = quantityOf(craft, "pack.full-at", "V/cell");
+  const [[, topV], ...rest] = (CURVES[chemistry] ?? CURVES.lipo!) as [readonly [number, number], ...PackFacts["curve"]];
+  const fullestV = fullV ?? topV;
+  return {
+    cells: integerOf(craft, "pack.cells") ?? EXAMPLE.cells,
+    capacityMah,
+    budgetMah: Math.min(chargeOf("pack.warn-after") ?? capacityMah - reserveMah, capacityMah),
+    reserveMah,
+    hoverA,
+    cellOhm: saidOhm === undefined ? EXAMPLE.sagV / (hoverA * BRISK) : saidOhm / strings,
+    curve: [[0, fullestV], ...rest.map(([share, volts]) => [share, Math.min(volts, fullestV)] as const)],
+    warnV: quantityOf(craft, "pack.warn-at", "V/cell"),
+    landV: quantityOf(craft, "pack.land-at", "V/cell"),
+    usualLandV: USUAL_LAND_V[chemistry] ?? USUAL_LAND_V.lipo!,
+  };
+}
+
+/** The pack once so much was drawn, giving so many amperes. */
+export function packAfter(facts: PackFacts, usedMah: number, amps: number): PackState {
+  const restedV = along(facts.curve, Math.min(1, usedMah / facts.capacityMah));
+  return { amps, usedMah: Math.round(usedMah), restedV, cellV: loadedV(facts, restedV, amps) };
+}
+
+/** The pack just past the volts at which the script says to land, else to warn, else what is usual. */
+export function packAtItsEnd(facts: PackFacts, amps: number): PackState {
+  const cellV = (facts.landV ?? facts.warnV ?? facts.usualLandV) - 0.03;
+  const restedV = cellV + sagV(facts, amps);
+  const falling = facts.curve.map(([share, volts]) => [volts, share] as const).reverse();
+  const share = Math.min(0.99, along(falling, restedV));
+  return { amps, usedMah: Math.round(share * facts.capacityMah), restedV, cellV };
+}
+
+/** Seconds until the reserve is reached at this current; 0 once it is. 1 mAh is 3.6 A·s. */
+export function timeLeftS(facts: PackFacts, { usedMah, amps }: PackState): number {
+  return Math.max(0, Math.round(((facts.capacityMah - facts.reserveMah - usedMah) * 3.6) / amps));
+}
+
+function loadedV(facts: PackFacts, restedV: number, amps: number): number {
+  return restedV - sagV(facts, amps);
+}
+
+/** Ohm's law in the cell; no more than half a volt, beyond which a pack is not flown. */
+function sagV(facts: PackFacts, amps: number): number {
+  return Math.min(0.5, facts.cellOhm * amps);
+}
+
+/** The value of a curve of straight pieces, given by points with rising x; the end's value beyond an end. */
+function along(points: readonly (readonly [number, number])[], x: number): number {
+  const after = points.findIndex(([at]) => at >= x);
+  if (after === 0) return points[0]![1];
+  if (after < 0) return points.at(-1)![1];
+  const [[x0, y0], [x1, y1]] = [points[after - 1]!, points[after]!];
+  return y0 + ((y1 - y0) * (x - x0)) / (x1 - x0);
+}

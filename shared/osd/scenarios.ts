@@ -1,0 +1,241 @@
+/**
+ * What the display could show at five moments of a flight: for each one set of readings that agree
+ * with each other and with what the craft says of its pack, its link and its warnings. The scene
+ * itself (how far, how fast, how warm) is the project's own example, no measurement.
+ */
+import type { Craft } from "../model/craft.ts";
+import { nameText } from "./layout.ts";
+import { BRISK, type PackFacts, type PackState, packAfter, packAtItsEnd, packFacts, timeLeftS } from "./pack-state.ts";
+import { quantityOf, wordOf } from "./said.ts";
+import type { Readings } from "./text.ts";
+import { alertText, troublesOf } from "./troubles.ts";
+import type { Scenario } from "./types.ts";
+
+/** A moment as the display shows it. */
+export interface Moment {
+  readonly readings: Readings;
+  /** Elements that the craft flashes: their reading is past a threshold that the script sets. */
+  readonly flashes: ReadonlySet<string>;
+}
+
+/** What stands in where the craft does not say it. */
+const EXAMPLE = { videoMhz: 5800, videoMw: 25, packetHz: 150, handsetMw: 100 };
+
+type Scene = Readonly<Record<string, number | string>>;
+
+/** Briskly through the trees, half of the charge to be flown still there. */
+const MID_FLIGHT: Scene = {
+  "link-quality": 98,
+  "signal-dbm": -68,
+  "noise-margin": 9,
+  antenna: 1,
+  lifetime: 2_478,
+  "time-of-day": 15 * 60 + 42,
+  day: "2026-05-01",
+  "lap-time": 27,
+  "lap-number": 3,
+  throttle: 41,
+  "sets-in-use": "R1 G1",
+  adjusting: "",
+  message: "",
+  heading: 218,
+  "pitch-angle": -12,
+  "roll-angle": 8,
+  "g-force": 1.1,
+  height: 24.5,
+  "ground-clearance": 22.8,
+  "top-height": 41,
+  climb: 0.8,
+  speed: 48,
+  "top-speed": 93,
+  "home-distance": 164,
+  "home-bearing": 47,
+  satellites: 14,
+  "fix-spread": 0.9,
+  // The middle of the North Sea: nobody's home.
+  latitude: 56.00123,
+  longitude: 3.00456,
+  "esc-heat": 58,
+  "board-heat": 46,
+  "motor-rpm": 17_400,
+  "camera-angle": 20,
+  "recorder-left": 71,
+  "loop-load": 34,
+  "stick-roll": 6,
+  "stick-pitch": 18,
+  "stick-yaw": -3,
+  "stick-throttle": 44,
+};
+
+/** In which the other moments differ from it. */
+const SCENES: Readonly<Record<Scenario, Scene>> = {
+  "mid-flight": {},
+  "fresh-pack": {
+    "link-quality": 100,
+    "signal-dbm": -42,
+    "noise-margin": 12,
+    "time-of-day": 15 * 60 + 40,
+    "lap-time": 8,
+    "lap-number": 1,
+    throttle: 27,
+    message: "CHECKS PASSED",
+    "pitch-angle": -2,
+    "roll-angle": 1,
+    "g-force": 1,
+    height: 1.6,
+    "ground-clearance": 1.6,
+    "top-height": 2,
+    climb: 0.2,
+    speed: 12,
+    "top-speed": 12,
+    "home-distance": 9,
+    "home-bearing": 180,
+    latitude: 56.00211,
+    longitude: 3.00296,
+    "esc-heat": 34,
+    "board-heat": 38,
+    "motor-rpm": 14_100,
+    "recorder-left": 88,
+    "stick-roll": 0,
+    "stick-pitch": 4,
+    "stick-yaw": 0,
+    "stick-throttle": 29,
+  },
+  "low-pack": {
+    "signal-dbm": -57,
+    "time-of-day": 15 * 60 + 44,
+    "lap-number": 6,
+    height: 12.1,
+    "ground-clearance": 11.7,
+    climb: -1.2,
+    speed: 31,
+    "home-distance": 58,
+    "home-bearing": 4,
+    "esc-heat": 66,
+    "board-heat": 48,
+    "motor-rpm": 18_300,
+    "recorder-left": 58,
+  },
+  "link-fading": {
+    "noise-margin": -4,
+    antenna: 2,
+    "time-of-day": 15 * 60 + 43,
+    height: 46.2,
+    "ground-clearance": 47.9,
+    "top-height": 47,
+    speed: 61,
+    "home-distance": 640,
+    "home-bearing": 171,
+    "recorder-left": 66,
+  },
+  "link-lost": {
+    "link-quality": 0,
+    "signal-dbm": -130,
+    "noise-margin": -20,
+    antenna: 2,
+    "time-of-day": 15 * 60 + 43,
+    height: 45.8,
+    "ground-clearance": 47.1,
+    "top-height": 47,
+    climb: -0.4,
+    speed: 52,
+    "home-distance": 702,
+    "home-bearing": 174,
+    "recorder-left": 65,
+    "stick-roll": 0,
+    "stick-pitch": 0,
+    "stick-yaw": 0,
+  },
+};
+
+/** Seconds in the air with a fresh pack. */
+const FRESH_S = 8;
+/** Seconds from plugging in to arming. */
+const WAITED_S = 50;
+
+const momentsKnown = new WeakMap<Craft, Map<Scenario, Moment>>();
+
+/** The readings of a craft at a moment of a flight, and what flashes then. */
+export function momentOf(craft: Craft, scenario: Scenario): Moment {
+  const known = momentsKnown.get(craft) ?? new Map<Scenario, Moment>();
+  momentsKnown.set(craft, known);
+  const moment = known.get(scenario) ?? makeMoment(craft, scenario);
+  known.set(scenario, moment);
+  return moment;
+}
+
+function makeMoment(craft: Craft, scenario: Scenario): Moment {
+  const readings = readingsOf(craft, scenario);
+  const troubles = troublesOf(craft, readings);
+  const alert = alertText(craft, troubles);
+  readings.set("alert", alert);
+  return {
+    readings,
+    flashes: new Set([...troubles.flatMap(({ elements }) => elements), ...(alert === "" ? [] : ["alerts"])]),
+  };
+}
+
+function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | string> {
+  const facts = packFacts(craft);
+  const pack = packIn(facts, scenario);
+  const scene = { ...MID_FLIGHT, ...SCENES[scenario], ...linkIn(craft, scenario) };
+  const speedKmh = Number(scene.speed);
+  // A mAh is 3.6 A·s.
+  const flightS = scenario === "fresh-pack" ? FRESH_S : Math.round((pack.usedMah * 3.6) / (facts.hoverA * BRISK));
+  return new Map<string, number | string>([
+    ...Object.entries(scene),
+    ["pack-volts", pack.cellV * facts.cells],
+    ["cell-volts", pack.cellV],
+    ["rested-volts", pack.restedV],
+    ["amps", pack.amps],
+    ["watts", pack.cellV * facts.cells * pack.amps],
+    ["used-capacity", pack.usedMah],
+    ["charge-left", Math.round(100 * (1 - pack.usedMah / facts.capacityMah))],
+    ["charge-per-distance", (pack.amps * 1000) / speedKmh],
+    ["time-left", timeLeftS(facts, pack)],
+    ["flight-time", flightS],
+    ["power-time", flightS + WAITED_S],
+    ["travelled", Math.round((speedKmh / 3.6) * flightS * 0.8)],
+    ["packet-rate", quantityOf(craft, "link.packet-rate", "Hz") ?? EXAMPLE.packetHz],
+    ["link-power", quantityOf(craft, "transmitter.power", "mW") ?? EXAMPLE.handsetMw],
+    ["video-frequency", quantityOf(craft, "video.frequency", "MHz") ?? EXAMPLE.videoMhz],
+    ["video-power", quantityOf(craft, "video.power", "mW") ?? EXAMPLE.videoMw],
+    ["mode", scenario === "link-lost" ? "FAILSAFE" : craft.modes.has("level") ? "LEVEL" : "RATES"],
+    ["craft-name", craft.name],
+    ["pilot-name", nameText("osd.pilot-name", craft)],
+  ]);
+}
+
+function packIn(facts: PackFacts, scenario: Scenario): PackState {
+  const briskA = facts.hoverA * BRISK;
+  switch (scenario) {
+    case "fresh-pack":
+      return packAfter(facts, (facts.hoverA * FRESH_S) / 3.6, facts.hoverA);
+    case "mid-flight":
+      return packAfter(facts, facts.budgetMah / 2, briskA);
+    case "low-pack":
+      return packAtItsEnd(facts, briskA);
+    case "link-fading":
+      return packAfter(facts, facts.budgetMah * 0.6, briskA);
+    case "link-lost":
+      return packAfter(facts, facts.budgetMah * 0.62, briskA);
+  }
+}
+
+/** A fading link is a little below what the script warns at; without a warning, weak by common practice. */
+function linkIn(craft: Craft, scenario: Scenario): Scene {
+  if (scenario === "link-lost") return { message: lossMessage(craft) };
+  if (scenario !== "link-fading") return {};
+  const alertShare = quantityOf(craft, "osd.link-alert", "%");
+  const alertDbm = quantityOf(craft, "osd.signal-alert", "dBm");
+  return {
+    "link-quality": alertShare === undefined ? 52 : Math.max(1, Math.round(alertShare - 8)),
+    "signal-dbm": alertDbm === undefined ? -101 : Math.round(alertDbm - 3),
+  };
+}
+
+/** What the craft will do next, by its `failsafe`. */
+function lossMessage(craft: Craft): string {
+  const then = wordOf(craft, "failsafe.then");
+  return then === undefined ? "LINK LOST" : `LINK LOST, THEN ${then.toUpperCase()}`;
+}

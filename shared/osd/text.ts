@@ -1,0 +1,47 @@
+/** The texts of elements, made from the readings of one moment. */
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Element } from "../catalogue/types.ts";
+
+/** By the name of the reading: a number in the reading's own unit, or words. */
+export type Readings = ReadonlyMap<string, number | string>;
+
+/**
+ * The text of an element, a string for each row; empty for a figure. A number that needs more
+ * cells than the element has stands at the highest that fits, as on a display with so many
+ * digits. Where the moment has nothing to show, the element's own name stands in, so that its
+ * place is seen.
+ */
+export function sampleText(element: Element, readings: Readings, catalogue: Catalogue, width: number): string[] {
+  if (element.drawn !== "text") return [];
+  const rows = element.shows.map((template) => filled(template, readings, catalogue));
+  if (rows.every((row) => row.trim() === "")) return [cut(element.name.toUpperCase(), width)];
+  return rows.map((row, i) => ([...row].length > width ? cut(element.widest[i] ?? row, width) : row));
+}
+
+function cut(row: string, width: number): string {
+  return [...row].slice(0, width).join("");
+}
+
+const BRACES = /\{([a-z-]+)(?:\.(\d)|:(clock))?\}/g;
+
+/** A template with its readings filled in. A reading that is not known leaves dashes. */
+export function filled(template: string, readings: Readings, catalogue: Catalogue): string {
+  return template.replace(BRACES, (_, name: string, decimals: string | undefined, clock: string | undefined) => {
+    const value = readings.get(name);
+    if (value === undefined) return "--";
+    if (typeof value === "string") return value;
+    if (clock) return clockText(value, catalogue.readings.find((each) => each.name === name)?.unit === "min");
+    return decimal(value, Number(decimals ?? 0));
+  });
+}
+
+function decimal(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace("-", "") : text;
+}
+
+/** A duration in s as m:ss; minutes as h:mm, which is the same sum. */
+function clockText(value: number, inMinutes: boolean): string {
+  const whole = inMinutes ? Math.floor(value) : Math.round(value);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}

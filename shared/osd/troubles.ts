@@ -1,0 +1,108 @@
+/** What the display warns of at some moment: thresholds of the script that the readings have passed. */
+import type { Craft } from "../model/craft.ts";
+import { integerOf, quantityOf, wordOf, wordsOf } from "./said.ts";
+import type { Readings } from "./text.ts";
+
+export interface Trouble {
+  /** The word by which `osd.alert-on` lets it appear among the alerts. */
+  readonly kind: string;
+  /** What the element `alerts` shows. */
+  readonly text: string;
+  /** Elements whose own reading is past the threshold: the display flashes them. */
+  readonly elements: readonly string[];
+}
+
+const PACK = ["pack-volts", "cell-volts", "pack-bar"];
+
+/** The troubles of a moment, the most urgent first. What the script sets no threshold for is no trouble. */
+export function troublesOf(craft: Craft, readings: Readings): readonly Trouble[] {
+  const read = (name: string) => Number(readings.get(name));
+  const under = (name: string, limit: number | undefined) => limit !== undefined && read(name) < limit;
+  const atLeast = (name: string, limit: number | undefined) => limit !== undefined && read(name) >= limit;
+  const counts = wordOf(craft, "pack.current-from") !== "none";
+  const landing = under("cell-volts", quantityOf(craft, "pack.land-at", "V/cell"));
+  const capacityMah = quantityOf(craft, "pack.capacity", "mAh");
+  const warnShare = quantityOf(craft, "pack.warn-after", "%");
+  const warnMah =
+    warnShare === undefined
+      ? quantityOf(craft, "pack.warn-after", "mAh")
+      : capacityMah && (capacityMah * warnShare) / 100;
+  const hasReserve = craft.settings.get("pack")?.get("reserve")?.value != null;
+  const flightAlertMin = quantityOf(craft, "osd.flight-time-alert", "min");
+  const passed: readonly (Trouble & { readonly is: boolean })[] = [
+    {
+      kind: "weak-link",
+      text: "LINK LOST",
+      elements: ["link-quality", "signal", "noise-margin"],
+      is: read("link-quality") === 0,
+    },
+    { kind: "low-pack", text: "LAND NOW", elements: PACK, is: landing },
+    {
+      kind: "weak-link",
+      text: "LINK WEAK",
+      elements: ["link-quality"],
+      is: under("link-quality", quantityOf(craft, "osd.link-alert", "%")),
+    },
+    {
+      kind: "weak-signal",
+      text: "SIGNAL WEAK",
+      elements: ["signal"],
+      is: under("signal-dbm", quantityOf(craft, "osd.signal-alert", "dBm")),
+    },
+    {
+      kind: "low-pack",
+      text: "PACK LOW",
+      elements: PACK,
+      is: under("cell-volts", quantityOf(craft, "pack.warn-at", "V/cell")),
+    },
+    {
+      kind: "used-up",
+      text: "CHARGE USED UP",
+      elements: ["used-capacity", "charge-left"],
+      is: counts && atLeast("used-capacity", warnMah),
+    },
+    {
+      kind: "used-up",
+      text: "RESERVE REACHED",
+      elements: ["time-left"],
+      is: counts && hasReserve && read("time-left") === 0,
+    },
+    {
+      kind: "no-fix",
+      text: "NO FIX",
+      elements: ["satellites"],
+      is: under("satellites", integerOf(craft, "navigation.fix-needs")),
+    },
+    {
+      kind: "hot-esc",
+      text: "ESC HOT",
+      elements: ["esc-heat"],
+      is: atLeast("esc-heat", quantityOf(craft, "osd.heat-alert", "degC")),
+    },
+    {
+      kind: "high",
+      text: "TOO HIGH",
+      elements: ["height", "height-tape"],
+      is: atLeast("height", quantityOf(craft, "osd.height-alert", "m")),
+    },
+    {
+      kind: "far",
+      text: "TOO FAR",
+      elements: ["home-distance"],
+      is: atLeast("home-distance", quantityOf(craft, "osd.distance-alert", "m")),
+    },
+    {
+      kind: "long-flight",
+      text: "FLIGHT TIME",
+      elements: ["flight-time"],
+      is: atLeast("flight-time", flightAlertMin && flightAlertMin * 60),
+    },
+  ];
+  return passed.filter(({ is }) => is);
+}
+
+/** What the element `alerts` shows: the most urgent trouble that `osd.alert-on` lets through, or nothing. */
+export function alertText(craft: Craft, troubles: readonly Trouble[]): string {
+  const wanted = wordsOf(craft, "osd.alert-on");
+  return troubles.find(({ kind }) => !wanted || wanted.includes(kind))?.text ?? "";
+}
