@@ -1,0 +1,37 @@
+/** Gestures on the picture of the OSD, answered with edits. */
+import type { Connection } from "vscode-languageserver";
+import { OSD_EDIT_REQUEST, type OsdEditParams, type OsdEditResult } from "../../../shared/protocol/panel.ts";
+import { osdEditOf } from "../../../shared/services/osd-edit.ts";
+import type { OsdEdit } from "../../../shared/services/osd-write.ts";
+import type { Documents } from "./documents.ts";
+import type { Guard } from "./guard.ts";
+import { pathOf } from "./paths.ts";
+
+const FAILED: OsdEditResult = {
+  kind: "refused",
+  message: "The edit could not be worked out, which is a fault of this tool; its log says more. Nothing was written.",
+};
+
+/** Answers `fettle/osdEdit`, with all files of the workspace read: which craft share a line must be known. */
+export function answerOsdEdits(connection: Connection, documents: Documents, guard: Guard): void {
+  connection.onRequest<OsdEditResult, void>(
+    OSD_EDIT_REQUEST,
+    guard<[OsdEditParams], OsdEditResult>("OSD edit", FAILED, async ({ uri, craft, ...ask }) => {
+      const file = await documents.readyWithAll(uri);
+      return toResult(osdEditOf(documents.now(), file, { ...ask, craft: craft && pathOf(craft) }), documents);
+    }),
+  );
+}
+
+/** With the editor's own addresses, and the versions of those documents that it has open. */
+function toResult(edit: OsdEdit, documents: Documents): OsdEditResult {
+  if (edit.kind !== "edits") return edit;
+  const open = new Set(documents.openUris());
+  return {
+    kind: "edits",
+    files: edit.files.map(({ file, edits }) => {
+      const uri = documents.uriOf(file);
+      return { file: uri, version: open.has(uri) ? documents.version(uri) : null, edits };
+    }),
+  };
+}
