@@ -2,6 +2,7 @@
 import type { Craft, Setting } from "../model/craft.ts";
 import { units } from "../model/units.ts";
 import { resolvePath } from "../model/uses.ts";
+import { sameInput } from "./same-input.ts";
 import { makeSwitchboard } from "./switchboard.ts";
 import type { ConditionSpec, ControlSpec, LossSpec, PulseRange, Switchboard, SwitchInput } from "./types.ts";
 
@@ -24,9 +25,22 @@ export function switchboardOf(craft: Craft, precedence: Precedence = NO_PRECEDEN
   }
   let board = known.get(precedence);
   if (!board) {
-    board = makeSwitchboard(switchInputOf(craft, precedence));
+    board = boardFor(switchInputOf(craft, precedence));
     known.set(precedence, board);
   }
+  return board;
+}
+
+const recent: Switchboard[] = [];
+/** A board has its diagrams with it: some craft that are worked on at once, and no more. */
+const MOST_RECENT = 8;
+
+/** A board made before for the same switches: most edits of a script are about something else. */
+function boardFor(input: SwitchInput): Switchboard {
+  const at = recent.findIndex((board) => sameInput(board.input, input));
+  const board = at >= 0 ? recent.splice(at, 1)[0]! : makeSwitchboard(input);
+  recent.unshift(board);
+  if (recent.length > MOST_RECENT) recent.pop();
   return board;
 }
 

@@ -48,6 +48,8 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
     }
     return counted.count;
   };
+  /** The board with the pulses last asked for: who asks once asks again. */
+  let elsewhere: { readonly key: string; readonly board: Switchboard } | undefined;
   const board: Switchboard = {
     input,
     variables: compiled.variables,
@@ -92,7 +94,12 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
     // A condition that is not known might tell any two positions apart.
     idlePositions: () => (known.length < names.length ? [] : findIdlePositions(compiled, [...sets.values()])),
     margins: (withinUs) => findMargins(input, compiled.names, withinUs),
-    withPulses: (more) => boardOf(input, new Map([...pulsesUs, ...more])),
+    withPulses: (more) => {
+      const given = new Map([...pulsesUs, ...more]);
+      const key = [...given].join(" ");
+      if (elsewhere?.key !== key) elsewhere = { key, board: boardOf(input, given) };
+      return elsewhere.board;
+    },
     loss: () => lossState(board, known),
   };
   return board;
