@@ -52,7 +52,12 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
 
 function clientOptions(output: LogOutputChannel): LanguageClientOptions {
   return {
-    documentSelector: [{ language: "fettle" }],
+    documentSelector: [
+      { language: "fettle" },
+      // A pilot's own words: what is wrong in them is told as they are written.
+      { pattern: "**/*.catalogue.json" },
+      { pattern: "**/*.aliases.json" },
+    ],
     diagnosticPullOptions: { onChange: true, onTabs: true },
     initializationOptions: { pageBase, positionsCommand: POSITIONS_COMMAND },
     outputChannel: output,

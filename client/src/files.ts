@@ -12,9 +12,9 @@ export async function readForServer(uri: string): Promise<ReadResult> {
   }
 }
 
-/** The URIs of every script in the workspace, as the editor's own exclusions leave them. */
+/** The URIs of every script and every file of own words in the workspace, as the editor's own exclusions leave them. */
 export async function listForServer(): Promise<string[]> {
-  const files = await workspace.findFiles("**/*.fettle");
+  const files = await workspace.findFiles("**/*.{fettle,catalogue.json,aliases.json}");
   return files.map((file) => file.toString());
 }
 

@@ -1,6 +1,6 @@
 /** The catalogue as one value, with the look-ups that the rest of the core asks of it. */
-import { elements } from "./elements.ts";
-import { modes } from "./modes.ts";
+import { elements as shippedElements } from "./elements.ts";
+import { modes as shippedModes } from "./modes.ts";
 import { readings } from "./readings.ts";
 import { relations } from "./relations.ts";
 import { sections } from "./sections/index.ts";
@@ -24,9 +24,24 @@ export interface Catalogue {
   element(name: string): Element | undefined;
 }
 
-/** The catalogue that ships, with `extra` settings of a pilot's own laid over it. */
-export function makeCatalogue(extra: readonly (Setting & { section: string })[] = []): Catalogue {
-  const all = sections.map((section) => withExtra(section, extra));
+/** A pilot's own word for a name of ours, which stands alone or as SECTION.NAME. */
+export interface Alias {
+  readonly word: string;
+  readonly name: string;
+}
+
+/**
+ * The catalogue that ships, with `extra` settings of a pilot's own laid over it. What `aliases`
+ * name is found by those words as by the catalogue's own.
+ */
+export function makeCatalogue(
+  extra: readonly (Setting & { section: string })[] = [],
+  aliases: readonly Alias[] = [],
+): Catalogue {
+  const said = wordsByName(aliases);
+  const all = sections.map((section) => worded(withSettings(withExtra(section, extra), said), said));
+  const modes = shippedModes.map((mode) => worded(mode, said));
+  const elements = shippedElements.map((element) => worded(element, said));
   const byName = new Map(all.map((section) => [section.name, section]));
   const modeByName = new Map(modes.map((mode) => [mode.name, mode]));
   const elementByName = new Map(elements.map((element) => [element.name, element]));
@@ -44,6 +59,28 @@ export function makeCatalogue(extra: readonly (Setting & { section: string })[] 
     settingsOf: (section) => lists.get(section) ?? [],
     mode: (name) => modeByName.get(name),
     element: (name) => elementByName.get(name),
+  };
+}
+
+function wordsByName(aliases: readonly Alias[]): ReadonlyMap<string, readonly string[]> {
+  const said = new Map<string, string[]>();
+  for (const { word, name } of aliases) said.set(name, [...(said.get(name) ?? []), word]);
+  return said;
+}
+
+type Said = ReadonlyMap<string, readonly string[]>;
+
+/** A thing with the words that were said for it, under its own name or that of its section with it. */
+function worded<T extends { name: string; words: string[] }>(thing: T, said: Said, path?: string): T {
+  const more = [...(said.get(thing.name) ?? []), ...(said.get(path ?? "") ?? [])];
+  return more.length === 0 ? thing : { ...thing, words: [...thing.words, ...more] };
+}
+
+function withSettings(section: SectionSpec, said: Said): SectionSpec {
+  if (said.size === 0) return section;
+  return {
+    ...section,
+    settings: section.settings.map((setting) => worded(setting, said, `${section.name}.${setting.name}`)),
   };
 }
 

@@ -19,3 +19,4 @@ export type Element = z.infer<typeof schema.elementSchema>;
 export type Reading = z.infer<typeof schema.readingSchema>;
 export type UnitFamily = z.infer<typeof schema.unitFamilySchema>;
 export type CatalogueFile = z.infer<typeof schema.catalogueFileSchema>;
+export type OwnSetting = CatalogueFile["settings"][number];

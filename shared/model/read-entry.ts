@@ -244,9 +244,14 @@ function stray(
   candidates?: readonly (string | Named)[],
 ): EntryReading {
   const problem = candidates
-    ? unknownName(head, head.text, nearest(head.text, candidates), message)
+    ? offering(unknownName(head, head.text, nearest(head.text, candidates), message))
     : fault("syntax", head, message);
   return { kind, value: null, pieces: [], fault: problem, beyond: [], setting: null };
+}
+
+/** The candidates were chosen with the plain words for them, of which nothing is left to choose by. */
+function offering(fault: Fault): Fault {
+  return { ...fault, ...(fault.unknown && { unknown: { ...fault.unknown, chosen: true } }) };
 }
 
 function isName(head: Word): boolean {

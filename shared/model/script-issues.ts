@@ -12,7 +12,8 @@ import type { Issue } from "./script.ts";
 /** A fault of one line, with its repairs: the sure ones, or the names that were most likely meant. */
 export function issueOf(fault: Fault, line: number, text: string): Issue {
   const { unknown } = fault;
-  const offered = unknown ? nearest(unknown.word, unknown.candidates) : [];
+  const { word = "", candidates = [], chosen } = unknown ?? {};
+  const offered = chosen ? candidates : nearest(word, candidates);
   const repairs: Repair[] = [...(fault.repairs ?? []), ...offered.map((name) => replacement(fault, name))];
   const question = offered.length > 0 ? ` Did you mean ${offered.map((name) => `“${name}”`).join(" or ")}?` : "";
   const end = Math.max(fault.end, Math.min(fault.start + 1, text.length));

@@ -262,7 +262,7 @@ export type ReadResult =
   | { readonly kind: "missing" }
   | { readonly kind: "unreadable"; readonly why: string };
 
-/** `fettle/list` (server to client): the URIs of every script of the workspace. */
+/** `fettle/list` (server to client): the URIs of every script of the workspace, and of every file of own words. */
 export const LIST_REQUEST = "fettle/list";
 
 // --- Messages between the panel and its host ---------------------------------------------------

@@ -15,10 +15,16 @@ export function offerHeads(workspace: Workspace, standing: Standing): Offer[] {
   );
   // Where a value stands already, only the name is to change.
   const alone = /^[A-Za-z0-9-]*\s*(#|$)/.test(text.slice(column));
-  const offer = (name: string, kind: Offer["kind"], detail: string, rest: string, repeats = false): Offer => ({
+  const offer = (
+    { name, what, words }: { name: string; what: string; words?: readonly string[] },
+    kind: Offer["kind"],
+    rest: string,
+    repeats = false,
+  ): Offer => ({
     label: name,
     kind,
-    detail,
+    detail: what,
+    words: words ?? [],
     text: alone ? `${name} ${rest}` : name,
     snippet: alone,
     group: said.has(name) && !repeats ? 6 : 1,
@@ -26,24 +32,22 @@ export function offerHeads(workspace: Workspace, standing: Standing): Offer[] {
     asksAgain: alone && (rest === "" || /^(when|at|follows) \$\{?1|^\$1/.test(rest)),
   });
   const settings = () =>
-    catalogue
-      .settingsOf(spec.name)
-      .map((each) => offer(each.name, "setting", each.what, valueSnippet(each), each.repeatable));
+    catalogue.settingsOf(spec.name).map((each) => offer(each, "setting", valueSnippet(each), each.repeatable));
   switch (spec.holds) {
     case "settings":
       return [...settings(), drop];
     case "places":
       return [
-        ...catalogue.elements.map((each) => offer(each.name, "element", each.what, `at \${1:left+1}, \${2:top+1}`)),
+        ...catalogue.elements.map((each) => offer(each, "element", `at \${1:left+1}, \${2:top+1}`)),
         ...settings(),
         drop,
       ];
     case "modes":
-      return [...catalogue.modes.map((each) => offer(each.name, "mode", each.what, "when $1")), drop];
+      return [...catalogue.modes.map((each) => offer(each, "mode", "when $1")), drop];
     case "outputs":
       return [
         {
-          ...offer("output", "output", "a switched output, under a name of your own", ""),
+          ...offer({ name: "output", what: "a switched output, under a name of your own" }, "output", ""),
           text: `\${1:nose-light} when $2`,
           snippet: true,
           doc: null,
@@ -56,7 +60,7 @@ export function offerHeads(workspace: Workspace, standing: Standing): Offer[] {
           .flatMap((each) => each.settings)
           .filter((each) => adjustable(each.name, catalogue) === each)
           .map((each) => ({
-            ...offer(each.name, "setting", each.what, "follows $1"),
+            ...offer(each, "setting", "follows $1"),
             doc: { of: "text", text: `${each.what} ${each.why}` } as const,
           })),
         drop,

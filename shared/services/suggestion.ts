@@ -41,6 +41,8 @@ export interface Suggestion {
   /** What is written; a snippet where `snippet` is true. */
   readonly text: string;
   readonly snippet: boolean;
+  /** What is written so far is looked for in this: the label, then plain words for it. */
+  readonly filter: string;
   /** What is replaced. */
   readonly range: Range;
   /** Offers are listed in the order of this text. */
@@ -57,6 +59,8 @@ export interface Offer {
   readonly detail?: string;
   readonly text?: string;
   readonly snippet?: boolean;
+  /** Plain words by which it is found as well. */
+  readonly words?: readonly string[];
   readonly group?: number;
   readonly doc?: DocRef | null;
   readonly asksAgain?: boolean;
@@ -70,6 +74,8 @@ export function placed(offers: readonly Offer[], range: Range): Suggestion[] {
     detail: offer.detail ?? "",
     text: offer.text ?? offer.label,
     snippet: offer.snippet === true,
+    // A word is written without blanks: “self level” is found by self-level.
+    filter: [offer.label, ...(offer.words ?? []).map((word) => word.replaceAll(" ", "-"))].join(" "),
     range,
     sort: `${offer.group ?? 5}${String(i).padStart(4, "0")}`,
     doc: offer.doc ?? null,

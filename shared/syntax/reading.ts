@@ -28,7 +28,12 @@ export interface Fault extends Cols {
   readonly message: string;
   readonly repairs?: readonly Repair[];
   /** For a name that nobody knows: the word itself, and the names that could stand there. */
-  readonly unknown?: { readonly word: string; readonly candidates: readonly string[] };
+  readonly unknown?: {
+    readonly word: string;
+    readonly candidates: readonly string[];
+    /** True where the candidates are those most likely meant, best first. */
+    readonly chosen?: boolean;
+  };
 }
 
 export interface Repair extends Cols {

@@ -1,6 +1,7 @@
 /** The findings of a document, as diagnostics. */
-import type { Diagnostic } from "vscode-languageserver";
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import { findingsOf } from "../../../shared/rules/engine.ts";
+import type { WordsProblem } from "../../../shared/services/own-words.ts";
 import type { Documents } from "./documents.ts";
 import { toDiagnostic } from "./to-lsp.ts";
 
@@ -11,6 +12,25 @@ export async function diagnosticsOf(documents: Documents, uri: string, pageOfRul
   const file = await documents.ready(uri);
   const findings = documents.isTooLarge(uri) ? [tooLarge(file)] : findingsOf(documents.now(), file);
   return findings.map((finding) => toDiagnostic(finding, documents.uriOf, pageOfRule));
+}
+
+/** What is wrong in the pilot's own words, by the address of the file. */
+export function wordsDiagnostics(
+  problems: readonly WordsProblem[],
+  uriOf: (path: string) => string,
+): Map<string, Diagnostic[]> {
+  const told = new Map<string, Diagnostic[]>();
+  for (const { file, range, where, message, severity } of problems) {
+    const diagnostics = told.get(uriOf(file)) ?? [];
+    told.set(uriOf(file), diagnostics);
+    diagnostics.push({
+      range,
+      severity: severity === "error" ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
+      source: "fettle",
+      message: where === "" ? message : `${where}: ${message}`,
+    });
+  }
+  return told;
 }
 
 function tooLarge(file: string) {

@@ -6,14 +6,16 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
 import { MOST_BYTES } from "../../../shared/model/text-answer.ts";
-import type { Core, Workspace } from "../../../shared/model/workspace.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
+import { isWordsFile } from "../../../shared/services/own-words.ts";
+import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
 import { isBelow, pathOf, uriOf } from "./paths.ts";
 
 /** What the host can reach; paths as `paths.ts` makes them. Neither call ever rejects. */
 export interface ServerFiles {
   /** What a path holds, and the one path by which its real file is known. */
   look(path: string): Promise<{ readonly answer: FileAnswer; readonly realPath: string }>;
-  /** The paths of every script below these folders. */
+  /** The paths of every script below these folders, and of every file of a pilot's own words. */
   list(folders: readonly string[]): Promise<readonly string[]>;
 }
 
@@ -26,6 +28,8 @@ export interface Documents {
   /** Files changed behind the editor's back: they are read anew when next asked for. */
   forget(uris: readonly string[]): void;
   setFolders(uris: readonly string[]): void;
+  /** The pilot's own words, read anew where their files changed. */
+  readonly words: OwnWordsFiles;
   /** The document's own path, once all that it uses has been read. */
   ready(uri: string): Promise<string>;
   /** As `ready`, with every other script of the workspace as well. */
@@ -47,12 +51,14 @@ const TOO_LARGE: FileAnswer = {
   why: "it is larger than 4 MB, and a script is read up to 4 MB: is it a script at all?",
 };
 
+const NO_SCRIPT: FileAnswer = { kind: "unreadable", why: "it holds words of your own, and no script" };
+
 interface Open {
   readonly document: TextDocument;
   readonly answer: FileAnswer;
 }
 
-export function makeDocuments(core: Core, files: ServerFiles): Documents {
+export function makeDocuments(files: ServerFiles): Documents {
   const opened = new Map<string, Open>();
   const settling = new Map<string, Promise<void>>();
   const answers = new Map<string, FileAnswer>();
@@ -64,6 +70,13 @@ export function makeDocuments(core: Core, files: ServerFiles): Documents {
   let listed: Promise<readonly string[]> | null = null;
   let known: readonly string[] = [];
   let present: Workspace | null = null;
+  const words = makeOwnWords({
+    list: () => foldersKnown.then(() => files.list(folders)),
+    look: (path) => files.look(path),
+    changed: () => {
+      present = null;
+    },
+  });
 
   const realOf = (path: string) => realPaths.get(path) ?? path;
   const own = (uri: string) => realOf(pathOf(uri));
@@ -72,13 +85,13 @@ export function makeDocuments(core: Core, files: ServerFiles): Documents {
   const view = (): FileView => {
     const scripts = [...new Set([...known, ...opened.keys()])].sort();
     return {
-      read: (path) => opened.get(path)?.answer ?? answers.get(path),
+      read: (path) => (isWordsFile(path) ? NO_SCRIPT : (opened.get(path)?.answer ?? answers.get(path))),
       list: () => scripts,
       realPath: realOf,
     };
   };
   const now = (): Workspace => {
-    present ??= core.at(view());
+    present ??= words.core().at(view());
     return present;
   };
   const changed = () => {
@@ -147,6 +160,7 @@ export function makeDocuments(core: Core, files: ServerFiles): Documents {
     hold(real, open.document);
   };
   const ready = async (uri: string): Promise<string> => {
+    await words.ready();
     await settling.get(uri);
     await load(() => [own(uri)]);
     return own(uri);
@@ -156,6 +170,7 @@ export function makeDocuments(core: Core, files: ServerFiles): Documents {
     open(uri, languageId, version, text) {
       const path = pathOf(uri);
       uris.set(path, uri);
+      if (words.open(path, TextDocument.create(uri, languageId, version, text))) return;
       hold(path, TextDocument.create(uri, languageId, version, text));
       settling.set(
         uri,
@@ -163,17 +178,20 @@ export function makeDocuments(core: Core, files: ServerFiles): Documents {
       );
     },
     change(uri, changes, version) {
+      if (words.change(pathOf(uri), changes, version)) return;
       const path = opened.has(own(uri)) ? own(uri) : pathOf(uri);
       const open = opened.get(path);
       if (open) hold(path, TextDocument.update(open.document, changes, version));
     },
     close(uri) {
+      if (words.close(pathOf(uri))) return;
       opened.delete(own(uri));
       opened.delete(pathOf(uri));
       answers.delete(own(uri));
       changed();
     },
     forget(changedUris) {
+      words.forget(changedUris.map(pathOf));
       for (const uri of changedUris) {
         const path = pathOf(uri);
         answers.delete(own(uri));
@@ -192,11 +210,15 @@ export function makeDocuments(core: Core, files: ServerFiles): Documents {
       });
       answers.clear();
       listed = null;
+      words.forgetAll();
       changed();
     },
+    words,
     ready,
     async readyWithAll(uri) {
-      listed ??= foldersKnown.then(() => files.list(folders));
+      listed ??= foldersKnown
+        .then(() => files.list(folders))
+        .then((paths) => paths.filter((path) => !isWordsFile(path)));
       const all = await listed;
       if (all !== known) {
         known = all;

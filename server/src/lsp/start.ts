@@ -1,7 +1,5 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import { CodeLensRefreshRequest, type Connection, DidChangeWatchedFilesNotification } from "vscode-languageserver";
-import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
-import { makeCore } from "../../../shared/model/workspace.ts";
 import {
   CHANGED_NOTIFICATION,
   PAGE_REQUEST,
@@ -9,10 +7,11 @@ import {
   type PageParams,
   type PanelParams,
 } from "../../../shared/protocol/panel.ts";
+import { isWordsFile, OWN_WORDS_ENDS } from "../../../shared/services/own-words.ts";
 import { pageOf } from "../../../shared/services/page.ts";
 import { panelOf } from "../../../shared/services/panel.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
-import { diagnosticsOf, rulePages } from "./diagnostics.ts";
+import { diagnosticsOf, rulePages, wordsDiagnostics } from "./diagnostics.ts";
 import { makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { makeGuard } from "./guard.ts";
@@ -23,8 +22,7 @@ import { toPanelModel } from "./to-lsp.ts";
 
 /** Serves a connection until it ends; `files` is what the host can reach beyond the editor's open documents. */
 export function startServer(connection: Connection, files: ServerFiles): void {
-  const catalogue = makeCatalogue();
-  const documents = makeDocuments(makeCore(catalogue), files);
+  const documents = makeDocuments(files);
   const guard = makeGuard(connection);
   let abilities: Abilities = abilitiesOf({});
   let pageOfRule = rulePages(undefined);
@@ -41,9 +39,10 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   connection.onInitialized(
     guard("initialized", undefined, async () => {
       if (abilities.changesFolders) connection.workspace.onDidChangeWorkspaceFolders(onFolders);
-      const watchers = [{ globPattern: "**/*.fettle" }];
+      const watchers = [".fettle", ...OWN_WORDS_ENDS].map((end) => ({ globPattern: `**/*${end}` }));
       if (abilities.watchesFiles)
         await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+      await tellWords();
     }),
   );
 
@@ -73,36 +72,54 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   };
   /** The editor asks anew for the document that is typed in; what stands in a craft beside it may have changed too. */
   const refreshOthersSoon = soon(refreshDecorations, 300);
+  let wordsTold: ReadonlySet<string> = new Set();
+  /**
+   * Faults in the pilot's own words are pushed to every editor, also one that asks for the findings
+   * of open scripts itself: the file at fault need not be open.
+   */
+  const tellWords = guard("own words", undefined, async () => {
+    await documents.words.ready();
+    const told = wordsDiagnostics(documents.words.problems(), documents.uriOf);
+    for (const uri of wordsTold) if (!told.has(uri)) connection.sendDiagnostics({ uri, diagnostics: [] });
+    for (const [uri, diagnostics] of told) connection.sendDiagnostics({ uri, diagnostics });
+    wordsTold = new Set(told.keys());
+  });
+  const wordsChanged = guard("own words", undefined, async () => {
+    await tellWords();
+    changedOutside();
+  });
+  const changedAt = (uri: string) => (isWordsFile(pathOf(uri)) ? void wordsChanged() : changed());
   const onFolders = guard("folders", undefined, async () => {
     const folders = (await connection.workspace.getWorkspaceFolders()) ?? [];
     documents.setFolders(folders.map(({ uri }) => uri));
-    changedOutside();
+    await wordsChanged();
   });
 
   connection.onDidOpenTextDocument(
     guard("open", undefined, ({ textDocument: { uri, languageId, version, text } }) => {
       documents.open(uri, languageId, version, text);
-      changed();
+      changedAt(uri);
     }),
   );
   connection.onDidChangeTextDocument(
     guard("change", undefined, ({ textDocument: { uri, version }, contentChanges }) => {
       documents.change(uri, contentChanges, version);
-      if (documents.openUris().length > 1) refreshOthersSoon();
-      changed();
+      if (!isWordsFile(pathOf(uri)) && documents.openUris().length > 1) refreshOthersSoon();
+      changedAt(uri);
     }),
   );
   connection.onDidCloseTextDocument(
     guard("close", undefined, ({ textDocument: { uri } }) => {
       documents.close(uri);
-      if (!abilities.pulls) connection.sendDiagnostics({ uri, diagnostics: [] });
-      changed();
+      if (!abilities.pulls && !isWordsFile(pathOf(uri))) connection.sendDiagnostics({ uri, diagnostics: [] });
+      changedAt(uri);
     }),
   );
   connection.onDidChangeWatchedFiles(
     guard("watched files", undefined, ({ changes }) => {
       documents.forget(changes.map(({ uri }) => uri));
-      changedOutside();
+      if (changes.some(({ uri }) => isWordsFile(pathOf(uri)))) void wordsChanged();
+      else changedOutside();
     }),
   );
 
@@ -134,7 +151,10 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   );
   connection.onRequest(
     PAGE_REQUEST,
-    guard("page", null, ({ name }: PageParams) => pageOf(catalogue, name)),
+    guard("page", null, async ({ name }: PageParams) => {
+      await documents.words.ready();
+      return pageOf(documents.now().catalogue, name);
+    }),
   );
   connection.listen();
 }

@@ -102,7 +102,7 @@ export function toCompletionItem(item: Suggestion): CompletionItem {
     kind: COMPLETION_KINDS[item.kind],
     detail: item.detail,
     sortText: item.sort,
-    filterText: item.label,
+    filterText: item.filter,
     insertTextFormat: item.snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
     textEdit: { range: item.range, newText: item.text },
     data: item.doc,

@@ -52,6 +52,15 @@ export function realPathOf(path: string): string {
 
 /** Every script below a folder, in order of path. Folders that cannot be read are told to `report`. */
 export function listScripts(folder: string, report: (path: string, why: string) => void = () => {}): string[] {
+  return listFiles(folder, (name) => name.endsWith(".fettle"), report);
+}
+
+/** Every file below a folder whose name is wanted, in order of path. */
+export function listFiles(
+  folder: string,
+  wanted: (name: string) => boolean,
+  report: (path: string, why: string) => void = () => {},
+): string[] {
   const found: string[] = [];
   const visit = (path: string): void => {
     let entries: import("node:fs").Dirent[];
@@ -65,7 +74,7 @@ export function listScripts(folder: string, report: (path: string, why: string) 
       const below = join(path, entry.name);
       if (entry.isDirectory()) {
         if (!SKIPPED.has(entry.name)) visit(below);
-      } else if (entry.name.endsWith(".fettle")) {
+      } else if (wanted(entry.name)) {
         found.push(toPath(below));
       }
     }
@@ -126,10 +135,10 @@ export function diskView(root: string, held: ReadonlyMap<string, FileAnswer> = n
 }
 
 /** Writes a file whole or not at all: beside its place first, then moved there. */
-export function writeAtomically(path: string, text: string): void {
+export function writeAtomically(path: string, content: string | Uint8Array): void {
   const beside = `${path}.${process.pid}.part`;
   try {
-    writeFileSync(beside, text);
+    writeFileSync(beside, content);
     renameSync(beside, path);
   } finally {
     rmSync(beside, { force: true });

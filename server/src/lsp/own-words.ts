@@ -1,0 +1,95 @@
+/** The pilot's own words in a workspace: read when their files are there, and anew when those change. */
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import type { FileAnswer } from "../../../shared/model/files.ts";
+import { type Core, makeCore } from "../../../shared/model/workspace.ts";
+import { isWordsFile, type OwnWords, readOwnWords, type WordsProblem } from "../../../shared/services/own-words.ts";
+
+interface Host {
+  list(): Promise<readonly string[]>;
+  look(path: string): Promise<{ readonly answer: FileAnswer }>;
+  /** Called when a new core has taken the place of the last. */
+  changed(): void;
+}
+
+type Changes = Parameters<typeof TextDocument.update>[1];
+
+export interface OwnWordsFiles {
+  /** The core by the words as they were last read. */
+  core(): Core;
+  /** Once every file has been read that changed. */
+  ready(): Promise<void>;
+  problems(): readonly WordsProblem[];
+  /** These three give false for a path that is no such file, and are then without effect. */
+  open(path: string, document: TextDocument): boolean;
+  change(path: string, changes: Changes, version: number): boolean;
+  close(path: string): boolean;
+  /** Gives true where one of the paths is such a file. */
+  forget(paths: readonly string[]): boolean;
+  forgetAll(): void;
+}
+
+export function makeOwnWords(host: Host): OwnWordsFiles {
+  const opened = new Map<string, TextDocument>();
+  let core = makeCore(makeCatalogue());
+  let read: OwnWords | null = null;
+  let paths: Promise<readonly string[]> | null = null;
+  let reading: Promise<void> | null = null;
+
+  const answerOf = async (file: string) => {
+    const document = opened.get(file);
+    if (document) return { file, answer: { kind: "text", text: document.getText(), validUtf8: true } as const };
+    return { file, answer: (await host.look(file)).answer };
+  };
+  const readAll = async (): Promise<void> => {
+    paths ??= host.list().then((all) => all.filter(isWordsFile));
+    const all = [...new Set([...(await paths), ...opened.keys()])];
+    const found = await readOwnWords(await Promise.all(all.map(answerOf)));
+    // A file may have been touched without being changed: what was worked out by the words then stays.
+    if (found.key !== (read?.key ?? "")) {
+      core = makeCore(found.catalogue);
+      host.changed();
+    }
+    read = found;
+  };
+  const stale = () => {
+    reading = null;
+    return true;
+  };
+
+  return {
+    core: () => core,
+    async ready() {
+      // What changes while it is being read is read once more.
+      for (let begun: Promise<void> | null = null; begun !== reading || begun === null; ) {
+        reading ??= readAll();
+        begun = reading;
+        await begun;
+      }
+    },
+    problems: () => read?.problems ?? [],
+    open(path, document) {
+      if (!isWordsFile(path)) return false;
+      opened.set(path, document);
+      return stale();
+    },
+    change(path, changes, version) {
+      const document = opened.get(path);
+      if (!document) return false;
+      opened.set(path, TextDocument.update(document, changes, version));
+      return stale();
+    },
+    close(path) {
+      return opened.delete(path) && stale();
+    },
+    forget(changed) {
+      if (!changed.some(isWordsFile)) return false;
+      paths = null;
+      return stale();
+    },
+    forgetAll() {
+      paths = null;
+      stale();
+    },
+  };
+}

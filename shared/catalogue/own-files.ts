@@ -1,0 +1,145 @@
+/**
+ * The shape of a pilot's own files, with what is wrong in words. This brings zod along: load it
+ * only where there is such a file.
+ */
+import type * as z from "zod/mini";
+import { aliasesFileSchema, catalogueFileSchema } from "./schema.ts";
+import type { OwnSetting } from "./types.ts";
+
+/** Something wrong in a file, by the way to it from the top. */
+export interface ShapeProblem {
+  readonly path: readonly (string | number)[];
+  /** True where it is the name of the member that is wrong, and not its value. */
+  readonly ofName: boolean;
+  readonly message: string;
+}
+
+type Issue = z.core.$ZodIssue;
+
+/** The settings of a catalogue file that have their shape, each with its place in the list, and what is wrong with the rest. */
+export function readCatalogueFile(json: unknown): {
+  readonly settings: readonly { readonly at: number; readonly setting: OwnSetting }[];
+  readonly problems: readonly ShapeProblem[];
+} {
+  const whole = catalogueFileSchema.safeParse(json);
+  if (whole.success) return { settings: whole.data.settings.map((setting, at) => ({ at, setting })), problems: [] };
+  const { issues } = whole.error;
+  const faulty = new Set(issues.map(({ path: [top, at] }) => (top === "settings" ? at : undefined)));
+  const listed: unknown = (json as { settings?: unknown } | null)?.settings;
+  const settings = Array.isArray(listed) && !issues.some(({ path }) => path.length === 1 && path[0] === "settings");
+  return {
+    // One faulty setting takes nothing from its neighbours.
+    settings: settings
+      ? (listed as OwnSetting[]).map((setting, at) => ({ at, setting })).filter(({ at }) => !faulty.has(at))
+      : [],
+    problems: issues.flatMap((issue) => problemsOf(issue, json)),
+  };
+}
+
+/** The words of an aliases file that have their shape, and what is wrong with the rest. */
+export function readAliasesFile(json: unknown): {
+  readonly aliases: readonly { readonly word: string; readonly name: string }[];
+  readonly problems: readonly ShapeProblem[];
+} {
+  const whole = aliasesFileSchema.safeParse(json);
+  const said: unknown = (json as { aliases?: unknown } | null)?.aliases;
+  const issues = whole.success ? [] : whole.error.issues;
+  const faulty = new Set(issues.map(({ path }) => path[1]));
+  const entries = typeof said === "object" && said !== null && !Array.isArray(said) ? Object.entries(said) : [];
+  return {
+    aliases: entries.filter(([word]) => !faulty.has(word)).map(([word, name]) => ({ word, name: name as string })),
+    problems: issues.flatMap((issue) => problemsOf(issue, json)),
+  };
+}
+
+function problemsOf(issue: Issue, json: unknown): ShapeProblem[] {
+  const path = issue.path.filter((step) => typeof step !== "symbol");
+  if (issue.code === "unrecognized_keys")
+    return issue.keys.map((key) => ({
+      path: [...path, key],
+      ofName: true,
+      message: `Nothing here is called “${key}”: look at its spelling, or take it out.`,
+    }));
+  const there = path.reduce<unknown>(
+    (part, step) => (part as Record<string | number, unknown> | undefined)?.[step],
+    json,
+  );
+  const message = wordIssue(
+    issue,
+    String(path.findLast((step) => typeof step === "string") ?? ""),
+    there === undefined,
+  );
+  return [{ path, ofName: issue.code === "invalid_key", message }];
+}
+
+/** `missing`: nothing stands there at all. */
+function wordIssue(issue: Issue, key: string, missing: boolean): string {
+  switch (issue.code) {
+    case "invalid_type":
+      return missing
+        ? `“${key}” is missing here: ${askFor(key, issue.expected)}`
+        : `This should be ${KINDS[issue.expected] ?? issue.expected}. ${askFor(key, issue.expected)}`.trimEnd();
+    case "invalid_value":
+      return `This should be ${issue.values.map((value) => `“${String(value)}”`).join(" or ")}.`;
+    case "invalid_union":
+      return "note" in issue && issue.note === "No matching discriminator"
+        ? `There is no type of value called so: write one of ${optionsOf(issue)}.`
+        : "This has none of the shapes that can stand here.";
+    case "too_small":
+      return issue.origin === "array"
+        ? `This list should hold at least ${issue.minimum}. ${askFor(key, "array")}`
+        : issue.origin === "string"
+          ? `This is shorter than ${issue.minimum} letters. ${askFor(key, "string")}`
+          : `This should be ${issue.inclusive ? "at least" : "more than"} ${issue.minimum}.`;
+    case "too_big":
+      return `This should be at most ${issue.maximum}${issue.origin === "string" ? " letters" : ""}.`;
+    case "invalid_format":
+      return `This is not written as it should be. ${askFor(key, "string")}`;
+    case "invalid_key":
+      return "A word of yours has 2 to 60 letters.";
+    default:
+      return "This cannot stand here.";
+  }
+}
+
+function optionsOf(issue: Issue & { code: "invalid_union" }): string {
+  const options = "options" in issue ? (issue.options as readonly unknown[]) : [];
+  return options.map(String).join(", ");
+}
+
+const KINDS: Readonly<Record<string, string>> = {
+  string: "a text in double quotes",
+  number: "a number",
+  int: "a whole number",
+  boolean: "true or false",
+  array: "a list in [ ]",
+  object: "an object in { }",
+  record: "an object in { }",
+};
+
+const ASKED: Readonly<Record<string, string>> = {
+  section: "name the section that the setting stands in, such as “lights”.",
+  name: "a name has small letters, digits and hyphens, and begins with a letter.",
+  word: "a choice has small letters, digits and hyphens, and begins with a letter.",
+  types: 'say what a value of it looks like, such as [{ "is": "yes-no" }].',
+  kind: "say “hardware” (true of this craft only), “taste” (the pilot's) or “safety”.",
+  what: "say in one sentence, with its full stop, what it is.",
+  why: "say in 80 letters or more, in whole sentences, why one would change it and what goes wrong at each end.",
+  words: "list at least one plain word by which a pilot may search for it.",
+  source: "say where the limit comes from: a published source, “common practice, no source” or “from memory: …”.",
+  reason: "give the reason in a whole sentence.",
+  hazard: "say in a whole sentence what can go wrong.",
+  settings: "list the settings in [ ].",
+  catalogue: "say what this is a catalogue of.",
+  aliases: 'write your words and our names, as in { "aliases": { "self level": "level" } }.',
+  is: 'say which type of value it is, such as "quantity".',
+  setting: "write it as SECTION.NAME.",
+  unit: 'give the unit of the limits, or "" for a bare number.',
+};
+
+function askFor(key: string, expected: string): string {
+  // What stands in a list is no list itself.
+  if (expected === "object") return "";
+  const asked = Object.hasOwn(ASKED, key) ? ASKED[key]! : expected === "string" ? "write one of our names." : "";
+  return asked.charAt(0).toUpperCase() + asked.slice(1);
+}
