@@ -23,7 +23,7 @@ export function App() {
         remember({ view: message.view, positions: {} });
       } else {
         setModel(message.model);
-        if (known.current === null) restorePositions(message.model);
+        if (known.current === null) restore(message.model);
         known.current = message.model.file;
       }
     });
@@ -60,7 +60,7 @@ export function App() {
 }
 
 function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
-  if (model.goggles) return <GogglesView picture={model.goggles} marked={marked} />;
+  if (model.goggles) return <GogglesView picture={model.goggles} version={model.version} marked={marked} />;
   return <p class="empty">{model.noGoggles ?? "This script lays out no OSD."}</p>;
 }
 
@@ -91,9 +91,11 @@ function OtherCraft({ model }: { model: PanelModel }) {
   );
 }
 
-/** A page that was hidden, or an editor that was closed, comes back with the switches where they stood. */
-function restorePositions({ file, switches }: PanelModel): void {
+/** A page that was hidden, or an editor that was closed, comes back with what was looked at, and the switches as they stood. */
+function restore({ file, switches, goggles }: PanelModel): void {
   const remembered = recall();
+  const { scenario } = remembered;
+  if (goggles && scenario && scenario !== goggles.scenario) tell({ kind: "look", scenario, page: goggles.page });
   if (remembered.file !== file || !switches?.state.atRest || Object.keys(remembered.positions).length === 0) return;
   tell({ kind: "positions", positions: remembered.positions });
 }

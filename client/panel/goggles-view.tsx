@@ -1,25 +1,94 @@
-/** The goggles: the picture, and the same as a list. */
-import { drawGoggles } from "../../shared/draw/goggles.ts";
+/** The goggles: the picture to be arranged, what goes with it, and the same as a list. */
+import { useEffect, useRef, useState } from "preact/hooks";
+import { freePlace } from "../../shared/draw/moving.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
-import type { GogglesPicture, LinePlace } from "../../shared/protocol/panel.ts";
-import { tell } from "./host.ts";
-import { type Enrich, pressable, sceneView } from "./scene-view.tsx";
+import type {
+  AddableElement,
+  GogglesPicture,
+  LinePlace,
+  OsdGesture,
+  PanelElement,
+} from "../../shared/protocol/panel.ts";
+import { FitTool } from "./goggles-fit.tsx";
+import type { Mover } from "./goggles-mover.ts";
+import { GogglesPictureView } from "./goggles-picture.tsx";
+import { AddTool, ChosenTool, LookTools, Moment } from "./goggles-tools.tsx";
+import { remember, tell } from "./host.ts";
 
-export function GogglesView({ picture, marked }: { picture: GogglesPicture; marked: LinePlace | null }) {
-  const enrich: Enrich = ({ attributes }) => {
-    if (attributes.class === "goggles") return { role: "group", "aria-label": picturesSize(picture) };
-    const name = attributes["data-element"];
-    const element = picture.elements.find((one) => one.name === name && one.at.line === attributes["data-line"]);
-    if (!element) return undefined;
-    return {
-      ...pressable(() => tell({ kind: "select", at: element.at })),
-      "aria-label": elementInWords(element),
-    };
+interface Props {
+  readonly picture: GogglesPicture;
+  readonly version: number;
+  readonly marked: LinePlace | null;
+}
+
+/** What is waited for: an element that was added is to have the focus, or one beside a removed one. */
+interface Awaited {
+  readonly come: string | null;
+  readonly gone: string | null;
+  readonly next: string | null;
+}
+
+export function GogglesView({ picture, version, marked }: Props) {
+  const mover = useRef<Mover | null>(null);
+  const awaited = useRef<Awaited | null>(null);
+  const [chosenName, choose] = useState<string | null>(null);
+  const [bare, setBare] = useState<"bare" | "with elements">("with elements");
+  const [still, setStill] = useState<"still" | "flashing">("flashing");
+  const { elements, preview } = picture;
+  const chosen = elements.find(({ name }) => name === chosenName) ?? null;
+  const send = (gesture: OsdGesture) => tell({ kind: "osd", page: picture.page, gesture, version });
+  const press = ({ at }: PanelElement) => tell({ kind: "select", at });
+
+  useUndoKeys(mover);
+  useEffect(() => {
+    const written = elements.find(({ at }) => at.file === marked?.file && at.line === marked.line);
+    if (written) choose(written.name);
+  }, [marked]);
+  useEffect(() => {
+    const { come, gone, next } = awaited.current ?? { come: null, gone: null, next: null };
+    const has = (name: string | null) => elements.some((element) => element.name === name);
+    const focused = has(come) ? come : gone && !has(gone) ? next : null;
+    if (!focused) return;
+    awaited.current = null;
+    mover.current?.focus(focused);
+  }, [picture]);
+
+  const remove = (element: PanelElement) => {
+    if (preview) return;
+    const index = elements.indexOf(element);
+    const next = elements[index + 1] ?? elements[index - 1];
+    awaited.current = { come: null, gone: element.name, next: next?.name ?? null };
+    send({ kind: "remove", element: element.name });
   };
-  const amiss = picture.elements.filter(({ clashing }) => clashing.length > 0);
+  const add = (added: AddableElement) => {
+    awaited.current = { come: added.name, gone: null, next: null };
+    send({ kind: "add", element: added.name, ...freePlace(picture, added) });
+  };
+  const look = (some: Partial<Pick<GogglesPicture, "scenario" | "page">>) => {
+    const { scenario, page } = { ...picture, ...some };
+    remember({ scenario });
+    tell({ kind: "look", scenario, page });
+  };
+
+  const isBare = bare === "bare" && picture.canHide;
+  const amiss = elements.filter(({ clashing }) => clashing.length > 0);
   return (
-    <>
-      {sceneView(drawGoggles(picture, { marked }), enrich)}
+    <div class={`goggles-view ${still === "still" ? "steady" : ""}`}>
+      <GogglesPictureView
+        picture={isBare ? { ...picture, elements: [] } : picture}
+        marked={marked}
+        label={picturesSize(picture)}
+        mover={mover}
+        choose={choose}
+        tellMove={send}
+        press={press}
+        remove={remove}
+      />
+      <Moment scenario={picture.scenario} look={look} />
+      <LookTools picture={picture} look={look} bare={bare} setBare={setBare} still={still} setStill={setStill} />
+      {!preview && !isBare && <ChosenTool chosen={chosen} press={press} remove={remove} />}
+      {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
+      <FitTool picture={picture} apply={send} />
       <p class="quiet">
         {picturesSize(picture)}
         {picture.safe ? ", the safe area dotted." : "."}
@@ -27,12 +96,16 @@ export function GogglesView({ picture, marked }: { picture: GogglesPicture; mark
       {amiss.length > 0 && (
         <p class="warning">Hatched cells are shared or off the grid: {amiss.map(({ name }) => name).join(", ")}.</p>
       )}
+      <p class="unseen" id="moving-keys">
+        Arrow keys move an element by a cell, with Shift by five; Home, End, Page Up and Page Down take it to an edge.
+        Enter shows its line, Delete removes it, Escape takes a movement back.
+      </p>
       <details>
         <summary>The picture as a list</summary>
         <ul class="list">
-          {picture.elements.map((element) => (
+          {elements.map((element) => (
             <li key={element.name}>
-              <button type="button" class="link" onClick={() => tell({ kind: "select", at: element.at })}>
+              <button type="button" class="link" onClick={() => press(element)}>
                 {element.name}
               </button>{" "}
               {elementInWords(element).slice(element.name.length).trimStart().replace(/^, /, "")}
@@ -41,8 +114,29 @@ export function GogglesView({ picture, marked }: { picture: GogglesPicture; mark
           ))}
         </ul>
       </details>
-    </>
+    </div>
   );
+}
+
+/** Undo and redo belong to the script: the host is told, unless it is what one types that is meant. */
+function useUndoKeys(mover: { readonly current: Mover | null }): void {
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      const key = event.key.toLowerCase();
+      const redo = (key === "z" && event.shiftKey) || (key === "y" && !event.metaKey);
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || !(redo || key === "z") || isTyped(event)) return;
+      event.preventDefault();
+      // The editor hears of the keys of the page as well, and is not to undo a second time.
+      event.stopPropagation();
+      if (redo || !mover.current?.cancel()) tell({ kind: redo ? "redo" : "undo" });
+    };
+    document.addEventListener("keydown", onKeyDown);
+    return () => document.removeEventListener("keydown", onKeyDown);
+  }, []);
+}
+
+function isTyped({ target }: Event): boolean {
+  return target instanceof HTMLInputElement && target.type !== "range";
 }
 
 function picturesSize({ columns, rows, elements }: GogglesPicture): string {

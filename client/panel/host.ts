@@ -1,5 +1,5 @@
 /** The way from the panel's page to its host, and what the page remembers while it is hidden. */
-import type { ControlsAt, FromPanel, ToPanel } from "../../shared/protocol/panel.ts";
+import type { ControlsAt, FromPanel, Scenario, ToPanel } from "../../shared/protocol/panel.ts";
 
 export type ViewName = "goggles" | "switches";
 
@@ -10,6 +10,8 @@ export interface Remembered {
   /** The script that the positions were set for. */
   readonly file: string | null;
   readonly positions: ControlsAt;
+  /** The moment of the flight that was looked at last. */
+  readonly scenario: Scenario | null;
 }
 
 interface EditorApi {
@@ -21,7 +23,7 @@ interface EditorApi {
 declare function acquireVsCodeApi(): EditorApi;
 
 const api = acquireVsCodeApi();
-const nothing: Remembered = { view: "goggles", scrollTop: 0, file: null, positions: {} };
+const nothing: Remembered = { view: "goggles", scrollTop: 0, file: null, positions: {}, scenario: null };
 
 /** Tells the host of a gesture. */
 export function tell(message: FromPanel): void {

@@ -2,6 +2,7 @@
 import { render } from "preact";
 import "./panel.css";
 import "./drawings.css";
+import "./goggles.css";
 import { App } from "./app.tsx";
 
 const root = document.getElementById("panel");

@@ -5,10 +5,15 @@ import type { SceneNode } from "../../shared/draw/scene.ts";
 /** What the page adds to a node: roles, labels, gestures. */
 export type Enrich = (node: SceneNode) => Readonly<Record<string, unknown>> | undefined;
 
-export function sceneView(node: SceneNode | string, enrich: Enrich, key?: number): ComponentChild {
+/** An element keeps its node, and with it the focus, when others come or go. */
+export function sceneView(node: SceneNode | string, enrich: Enrich, key?: string | number): ComponentChild {
   if (typeof node === "string") return node;
-  const children = node.children.map((child, index) => sceneView(child, enrich, index));
+  const children = node.children.map((child, index) => sceneView(child, enrich, keyOf(child) ?? index));
   return h(node.tag, { ...node.attributes, ...enrich(node), key }, children);
+}
+
+function keyOf(node: SceneNode | string): string | number | undefined {
+  return typeof node === "string" ? undefined : node.attributes["data-element"];
 }
 
 /** Enter and the space bar do what a click does. */

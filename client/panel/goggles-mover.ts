@@ -1,0 +1,210 @@
+/** Gestures on the picture: elements dragged by a pointer, moved by keys, pressed, removed. */
+import { type Cell, movedBy } from "../../shared/draw/moving.ts";
+import { makeStanding, type Shown } from "./goggles-standing.ts";
+
+export interface Mover {
+  /** Takes the drawing that has just been made. */
+  show(shown: Shown): void;
+  /** Takes back what moves and is not told yet; says whether there was anything. */
+  cancel(): boolean;
+  focus(name: string): void;
+  end(): void;
+}
+
+interface Drag {
+  readonly name: string;
+  readonly pointerId: number;
+  readonly fromX: number;
+  readonly fromY: number;
+  readonly from: Cell;
+  begun: boolean;
+}
+
+/** A pointer that moves less than this, in CSS pixels, was meant to press. */
+const stillPx = 4;
+/** Presses of keys that follow one another faster are one gesture. */
+const runMs = 600;
+const strideCells = 5;
+
+/** Watches the frame round a drawing of the goggles. A frame of the screen paints one movement at most. */
+export function makeMover(frame: HTMLElement): Mover {
+  const standing = makeStanding(frame);
+  let drag: Drag | null = null;
+  let pointer = { x: 0, y: 0 };
+  let frameAsked = 0;
+  let run: { readonly name: string; readonly timer: number } | null = null;
+  let pressTaken = false;
+
+  const picture = () => standing.shown()?.picture;
+  const endRun = () => {
+    if (!run) return;
+    const { name, timer } = run;
+    clearTimeout(timer);
+    run = null;
+    standing.drop(name);
+  };
+  const endDrag = () => {
+    const ended = drag;
+    cancelAnimationFrame(frameAsked);
+    frameAsked = 0;
+    drag = null;
+    if (ended && frame.hasPointerCapture(ended.pointerId)) frame.releasePointerCapture(ended.pointerId);
+  };
+  const cancel = () => {
+    const name = drag?.begun ? drag.name : run?.name;
+    if (run) clearTimeout(run.timer);
+    run = null;
+    endDrag();
+    if (name !== undefined) standing.takeBack(name);
+    return name !== undefined;
+  };
+
+  const follow = () => {
+    frameAsked = 0;
+    const [grid, area, element] = [picture(), standing.area(), standing.elementOf(drag?.name)];
+    if (!drag || !grid || !area || !element) return;
+    const [x, y] = [pointer.x - drag.fromX, pointer.y - drag.fromY];
+    if (!drag.begun && Math.hypot(x, y) < stillPx) return;
+    if (!drag.begun) standing.begin(drag.name);
+    drag.begun = true;
+    const by = { column: Math.round(x / area.pxX), row: Math.round(y / area.pxY) };
+    standing.put(drag.name, movedBy({ ...element, ...drag.from }, by, grid));
+  };
+  const onPointerDown = (event: PointerEvent) => {
+    if (event.button !== 0 || !event.isPrimary || drag || !picture() || picture()?.preview) return;
+    standing.measure();
+    const element = standing.under(event.pageX, event.pageY);
+    if (!element) return;
+    endRun();
+    // The focus goes to what is meant, which need not be what lies on top.
+    standing.focus(element.name);
+    frame.setPointerCapture(event.pointerId);
+    pointer = { x: event.pageX, y: event.pageY };
+    drag = {
+      name: element.name,
+      pointerId: event.pointerId,
+      fromX: pointer.x,
+      fromY: pointer.y,
+      from: standing.placeOf(element),
+      begun: false,
+    };
+  };
+  const onPointerMove = (event: PointerEvent) => {
+    if (event.pointerId !== drag?.pointerId) return;
+    pointer = { x: event.pageX, y: event.pageY };
+    if (frameAsked === 0) frameAsked = requestAnimationFrame(follow);
+  };
+  const onPointerUp = (event: PointerEvent) => {
+    if (event.pointerId !== drag?.pointerId) return;
+    pointer = { x: event.pageX, y: event.pageY };
+    follow();
+    const { name, begun } = drag;
+    endDrag();
+    const element = standing.elementOf(name);
+    if (begun) standing.drop(name);
+    else if (element) standing.shown()?.press(element);
+    // The click that follows at once has had its effect.
+    pressTaken = true;
+    setTimeout(() => {
+      pressTaken = false;
+    });
+  };
+  const onLost = (event: PointerEvent) => {
+    if (drag?.pointerId === event.pointerId) cancel();
+  };
+  // A click that no pointer has made comes from a screen reader.
+  const onClick = (event: MouseEvent) => {
+    const element = standing.elementOf(nameAt(event));
+    if (!pressTaken && element) standing.shown()?.press(element);
+  };
+
+  const moveByKey = (name: string, by: Cell) => {
+    const [grid, element] = [picture(), standing.elementOf(name)];
+    if (!grid || !element || drag || grid.preview) return;
+    if (run && run.name !== name) endRun();
+    clearTimeout(run?.timer);
+    run = { name, timer: window.setTimeout(endRun, runMs) };
+    standing.begin(name);
+    standing.put(name, movedBy({ ...element, ...standing.placeOf(element) }, by, grid));
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const [grid, element] = [picture(), standing.elementOf(nameAt(event))];
+    if (!grid || !element || event.altKey || event.ctrlKey || event.metaKey) return;
+    const by = wayOf(event, grid);
+    const press = () => standing.shown()?.press(element);
+    const remove = () => standing.shown()?.remove(element);
+    const act = { Enter: press, " ": press, Delete: remove, Backspace: remove }[event.key];
+    if (!by && !act) return;
+    event.preventDefault();
+    if (by) return moveByKey(element.name, by);
+    endRun();
+    act?.();
+  };
+  const onEscape = (event: KeyboardEvent) => {
+    if (event.key === "Escape" && cancel()) event.preventDefault();
+  };
+
+  const listeners = [
+    on(frame, "pointerdown", onPointerDown),
+    on(frame, "pointermove", onPointerMove),
+    on(frame, "pointerup", onPointerUp),
+    on(frame, "pointercancel", onLost),
+    on(frame, "lostpointercapture", onLost),
+    on(frame, "mousedown", (event) => {
+      // The focus is set already, and no text of the page is to be selected.
+      if (drag) event.preventDefault();
+    }),
+    on(frame, "click", onClick),
+    on(frame, "keydown", onKeyDown),
+    // The script, or another element, has the focus now: what was moved by keys is meant.
+    on(frame, "focusout", endRun),
+    on(window, "keydown", onEscape),
+    on(window, "resize", standing.measure),
+  ];
+
+  return {
+    show(next) {
+      standing.show(next);
+      if (drag && (next.picture.preview || !standing.elementOf(drag.name))) cancel();
+      if (run && !standing.elementOf(run.name)) cancel();
+    },
+    cancel,
+    focus: standing.focus,
+    end() {
+      endRun();
+      endDrag();
+      for (const stop of listeners) stop();
+      standing.end();
+    },
+  };
+}
+
+/** The cells by which a key moves an element; null for a key that moves none. */
+function wayOf({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: number }): Cell | null {
+  const step = shiftKey ? strideCells : 1;
+  const ways: Readonly<Record<string, Cell>> = {
+    ArrowLeft: { column: -step, row: 0 },
+    ArrowRight: { column: step, row: 0 },
+    ArrowUp: { column: 0, row: -step },
+    ArrowDown: { column: 0, row: step },
+    Home: { column: -grid.columns, row: 0 },
+    End: { column: grid.columns, row: 0 },
+    PageUp: { column: 0, row: -grid.rows },
+    PageDown: { column: 0, row: grid.rows },
+  };
+  return ways[key] ?? null;
+}
+
+function nameAt({ target }: Event): string | undefined {
+  return target instanceof Element ? target.closest<SVGElement>("[data-element]")?.dataset.element : undefined;
+}
+
+function on<K extends keyof HTMLElementEventMap>(
+  target: HTMLElement | Window,
+  kind: K,
+  act: (event: HTMLElementEventMap[K]) => void,
+): () => void {
+  const listener = act as EventListener;
+  target.addEventListener(kind, listener);
+  return () => target.removeEventListener(kind, listener);
+}

@@ -1,0 +1,130 @@
+/** What is drawn over the picture while an element moves: guides, cells that clash, where it is in words. */
+import type { CellBox } from "../../shared/draw/moving.ts";
+import type { GogglesPicture } from "../../shared/protocol/panel.ts";
+
+/** Where the picture lies on the page, and how large its cells are: in units of the drawing, and in CSS pixels. */
+export interface Area {
+  readonly columns: number;
+  readonly rows: number;
+  readonly unitX: number;
+  readonly unitY: number;
+  readonly pxX: number;
+  readonly pxY: number;
+  readonly pageX: number;
+  readonly pageY: number;
+  /** From the frame's top left corner. */
+  readonly left: number;
+  readonly top: number;
+  readonly frameWidth: number;
+  readonly frameHeight: number;
+}
+
+/** Measures the picture in its frame; null where it is not drawn or not shown. */
+export function areaOf(frame: HTMLElement, { columns, rows }: GogglesPicture): Area | null {
+  const sky = frame.querySelector<SVGGraphicsElement>(".sky");
+  if (!sky) return null;
+  const [box, shown, outer] = [sky.getBBox(), sky.getBoundingClientRect(), frame.getBoundingClientRect()];
+  if (shown.width === 0 || shown.height === 0) return null;
+  return {
+    columns,
+    rows,
+    unitX: box.width / columns,
+    unitY: box.height / rows,
+    pxX: shown.width / columns,
+    pxY: shown.height / rows,
+    pageX: shown.left + window.scrollX,
+    pageY: shown.top + window.scrollY,
+    left: shown.left - outer.left,
+    top: shown.top - outer.top,
+    frameWidth: outer.width,
+    frameHeight: outer.height,
+  };
+}
+
+/** The element that moves, and what is said of it. */
+interface Moving {
+  readonly box: CellBox;
+  readonly words: string;
+  /** How its place would be written. */
+  readonly placed: string | null;
+}
+
+export interface Overlay {
+  paint(area: Area, hatched: readonly (readonly [number, number])[], moving: Moving | null): void;
+  clear(): void;
+  /** Tells a screen reader, once it has stayed so for a moment. */
+  say(words: string): void;
+}
+
+const sayAfterMs = 250;
+
+/** Finds the overlay's own parts in the frame, as the view has put them there. */
+export function makeOverlay(frame: HTMLElement): Overlay {
+  const part = <T extends Element>(name: string) => frame.querySelector<T>(`[data-part="${name}"]`);
+  const hatch = part<SVGPathElement>("hatch");
+  const guides = part<SVGPathElement>("guides");
+  const met = part<SVGPathElement>("met");
+  const note = part<HTMLElement>("note");
+  const live = part<HTMLElement>("live");
+  let saying = 0;
+
+  return {
+    paint(area, hatched, moving) {
+      frame.dataset.moving = "";
+      const { unitX, unitY } = area;
+      const cells = hatched.map(([column, row]) => `M${column * unitX} ${row * unitY}h${unitX}v${unitY}h${-unitX}Z`);
+      hatch?.setAttribute("d", [...new Set(cells)].join(""));
+      guides?.setAttribute("d", moving ? centreLines(area) : "");
+      met?.setAttribute("d", moving ? metLines(area, moving.box) : "");
+      if (moving && note) showNote(note, area, moving);
+      if (note) note.hidden = !moving;
+    },
+    clear() {
+      delete frame.dataset.moving;
+      for (const lines of [hatch, guides, met]) lines?.setAttribute("d", "");
+      if (note) note.hidden = true;
+    },
+    say(words) {
+      clearTimeout(saying);
+      saying = window.setTimeout(() => {
+        if (live) live.textContent = words;
+      }, sayAfterMs);
+    },
+  };
+}
+
+function centreLines({ columns, rows, unitX, unitY }: Area): string {
+  const [width, height] = [columns * unitX, rows * unitY];
+  return `M${width / 2} 0V${height}M0 ${height / 2}H${width}`;
+}
+
+/** The edges and centre lines that the element has come to stand at, drawn stronger. */
+function metLines({ columns, rows, unitX, unitY }: Area, { column, row, width, height }: CellBox): string {
+  const [right, bottom] = [columns * unitX, rows * unitY];
+  const lines = [
+    column === 0 && `M0 0V${bottom}`,
+    column + width === columns && `M${right} 0V${bottom}`,
+    column === Math.floor((columns - width) / 2) && `M${right / 2} 0V${bottom}`,
+    row === 0 && `M0 0H${right}`,
+    row + height === rows && `M0 ${bottom}H${right}`,
+    row === Math.floor((rows - height) / 2) && `M0 ${bottom / 2}H${right}`,
+  ];
+  return lines.filter((line) => line !== false).join("");
+}
+
+/** Beside the element, on the side of the picture's middle, where there is most room. */
+function showNote(note: HTMLElement, area: Area, { box, words, placed }: Moving): void {
+  const [where, code] = note.children;
+  if (where && where.textContent !== words) where.textContent = words;
+  if (code && code.textContent !== placed) code.textContent = placed;
+  const x = area.left + box.column * area.pxX;
+  const y = area.top + box.row * area.pxY;
+  const onLeft = box.column + box.width / 2 <= area.columns / 2;
+  const above = box.row + box.height / 2 > area.rows / 2;
+  const gap = 6;
+  const { style } = note;
+  style.left = onLeft ? `${Math.max(0, x)}px` : "auto";
+  style.right = onLeft ? "auto" : `${Math.max(0, area.frameWidth - x - box.width * area.pxX)}px`;
+  style.top = above ? "auto" : `${y + box.height * area.pxY + gap}px`;
+  style.bottom = above ? `${area.frameHeight - y + gap}px` : "auto";
+}

@@ -1,0 +1,67 @@
+/** The picture itself: drawn anew with every model, and moved about in between by its mover. */
+import type { RefObject } from "preact";
+import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { drawGoggles } from "../../shared/draw/goggles.ts";
+import { elementInWords } from "../../shared/draw/words.ts";
+import type { LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
+import { type Mover, makeMover } from "./goggles-mover.ts";
+import type { Shown } from "./goggles-standing.ts";
+import { type Enrich, sceneView } from "./scene-view.tsx";
+
+interface Props extends Shown {
+  readonly marked: LinePlace | null;
+  readonly label: string;
+  readonly mover: RefObject<Mover | null>;
+  readonly choose: (name: string) => void;
+}
+
+export function GogglesPictureView({ marked, label, mover, choose, ...shown }: Props) {
+  const frame = useRef<HTMLDivElement>(null);
+  const { picture } = shown;
+  const scene = useMemo(() => drawGoggles(picture, { marked }), [picture, marked]);
+  useLayoutEffect(() => {
+    const made = makeMover(frame.current!);
+    mover.current = made;
+    return () => {
+      made.end();
+      mover.current = null;
+    };
+  }, [mover]);
+  useLayoutEffect(() => mover.current?.show(shown));
+
+  const byName = new Map(picture.elements.map((element) => [element.name, element]));
+  const enrich: Enrich = ({ attributes }) => {
+    if (attributes.class === "goggles") {
+      if (picture.preview) return { role: "group", "aria-label": label };
+      // Arrow keys are the picture's own, also where a screen reader would read on with them.
+      return { role: "application", "aria-label": label, "aria-describedby": "moving-keys" };
+    }
+    const element = byName.get(String(attributes["data-element"]));
+    return element && { ...said(element), class: `${attributes.class}${element.flashes ? " flashes" : ""}` };
+  };
+  const onFocusIn = ({ target }: FocusEvent) => {
+    const name = (target as Element).closest<SVGElement>("[data-element]")?.dataset.element;
+    if (name) choose(name);
+  };
+  return (
+    <div class="picture" ref={frame} onFocusIn={onFocusIn}>
+      {sceneView(scene, enrich)}
+      <svg class="overlay" viewBox={String(scene.attributes.viewBox)} aria-hidden="true">
+        <path class="guides" data-part="guides" />
+        <path class="met" data-part="met" />
+        <path class="hatched" data-part="hatch" />
+      </svg>
+      <p class="moving-note" data-part="note" aria-hidden="true" hidden>
+        <span />
+        <code />
+      </p>
+      <p class="unseen" data-part="live" role="status" />
+    </div>
+  );
+}
+
+function said(element: PanelElement): Readonly<Record<string, unknown>> {
+  const flashes = element.flashes ? "; flashes" : "";
+  const also = element.alsoOn.length > 0 ? `; also on ${element.alsoOn.join(", ")}` : "";
+  return { role: "button", tabindex: 0, "aria-label": `${elementInWords(element)}${flashes}${also}` };
+}

@@ -1,0 +1,189 @@
+/** What lies under the picture: the moment of the flight, what is looked at, the chosen element, one more. */
+import { useEffect, useState } from "preact/hooks";
+import {
+  type AddableElement,
+  type GogglesPicture,
+  type OsdPage,
+  type PanelElement,
+  SCENARIOS,
+  type Scenario,
+} from "../../shared/protocol/panel.ts";
+
+type Look = (some: { readonly scenario?: Scenario; readonly page?: OsdPage }) => void;
+
+/** A flight from its fresh pack to the loss of its link, to be gone through like a recording. */
+export function Moment({ scenario, look }: { readonly scenario: Scenario; readonly look: Look }) {
+  const [wanted, setWanted] = useState(scenario);
+  useEffect(() => setWanted(scenario), [scenario]);
+  const at = SCENARIOS.findIndex(({ name }) => name === wanted);
+  const label = SCENARIOS[at]?.label ?? wanted;
+  const go = (index: number) => {
+    const next = SCENARIOS[index];
+    if (!next || next.name === wanted) return;
+    setWanted(next.name);
+    look({ scenario: next.name });
+  };
+  return (
+    <div class="moment">
+      <label for="moment">
+        Moment of the flight <output for="moment">{label}</output>
+      </label>
+      <input
+        id="moment"
+        type="range"
+        min={0}
+        max={SCENARIOS.length - 1}
+        step={1}
+        value={at}
+        aria-valuetext={label}
+        onInput={({ currentTarget }) => go(Number(currentTarget.value))}
+      />
+    </div>
+  );
+}
+
+const pageTitles: Readonly<Record<OsdPage, string>> = { osd: "First page", "osd-second": "Second page" };
+
+interface LookProps {
+  readonly picture: GogglesPicture;
+  readonly look: Look;
+  readonly bare: "bare" | "with elements";
+  readonly setBare: (bare: LookProps["bare"]) => void;
+  readonly still: "still" | "flashing";
+  readonly setStill: (still: LookProps["still"]) => void;
+}
+
+/** The page, the picture without any, and whether what flashes does so: each only where there is a choice. */
+export function LookTools({ picture, look, bare, setBare, still, setStill }: LookProps) {
+  const { pages, page, canHide, elements } = picture;
+  const flashes = elements.some((element) => element.flashes);
+  if (pages.length < 2 && !canHide && !flashes) return null;
+  return (
+    <div class="tools">
+      {pages.length > 1 && (
+        <fieldset class="joined" aria-label="Page">
+          {pages.map((each) => (
+            <button type="button" key={each} aria-pressed={each === page} onClick={() => look({ page: each })}>
+              {pageTitles[each]}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      {canHide && (
+        <button
+          type="button"
+          aria-pressed={bare === "bare"}
+          onClick={() => setBare(bare === "bare" ? "with elements" : "bare")}
+        >
+          Bare picture
+        </button>
+      )}
+      {flashes && (
+        <button
+          type="button"
+          class="stills"
+          aria-pressed={still === "still"}
+          onClick={() => setStill(still === "still" ? "flashing" : "still")}
+        >
+          Stop the flashing
+        </button>
+      )}
+    </div>
+  );
+}
+
+interface ChosenProps {
+  readonly chosen: PanelElement | null;
+  readonly press: (element: PanelElement) => void;
+  readonly remove: (element: PanelElement) => void;
+}
+
+/** The element that the focus or the cursor was on last. */
+export function ChosenTool({ chosen, press, remove }: ChosenProps) {
+  if (!chosen)
+    return <p class="quiet">Drag an element, or move to it with Tab and press the arrow keys: its line follows.</p>;
+  return (
+    <div class="chosen">
+      <p>
+        <b>{chosen.name}</b> <code>{chosen.placed}</code>
+        <span class="quiet block">
+          {chosen.what}
+          {chosen.alsoOn.length > 0 && ` Its line serves ${chosen.alsoOn.join(", ")} too.`}
+        </span>
+      </p>
+      <div class="tools">
+        <button type="button" onClick={() => press(chosen)}>
+          Show its line
+        </button>
+        <button type="button" onClick={() => remove(chosen)} title="Delete">
+          Remove
+        </button>
+      </div>
+    </div>
+  );
+}
+
+interface AddProps {
+  readonly addable: readonly AddableElement[];
+  readonly add: (element: AddableElement) => void;
+}
+
+/** An element found by its name or by what it shows. */
+export function AddTool({ addable, add }: AddProps) {
+  const [typed, setTyped] = useState("");
+  const found = foundIn(addable, typed);
+  if (addable.length === 0) return null;
+  const onSubmit = (event: Event) => {
+    event.preventDefault();
+    if (!found) return;
+    add(found);
+    setTyped("");
+  };
+  return (
+    <form class="tools add" onSubmit={onSubmit}>
+      <label for="add">Add an element</label>
+      <input
+        id="add"
+        type="text"
+        list="addable"
+        autocomplete="off"
+        spellcheck={false}
+        placeholder="by name, or what it shows"
+        value={typed}
+        onInput={({ currentTarget }) => setTyped(currentTarget.value)}
+        aria-describedby="add-found"
+      />
+      <datalist id="addable">
+        {addable.map(({ name, what }) => (
+          <option key={name} value={name}>
+            {what}
+          </option>
+        ))}
+      </datalist>
+      <button type="submit" disabled={!found}>
+        Add
+      </button>
+      <span id="add-found" class="quiet block" aria-live="polite">
+        {typed.trim() === ""
+          ? ""
+          : found
+            ? `${found.name}: ${found.what}`
+            : "No element that is not there yet is called so."}
+      </span>
+    </form>
+  );
+}
+
+/** The element that is meant: of that name, else whose name begins so, has it in it, or whose description has. */
+function foundIn(addable: readonly AddableElement[], typed: string): AddableElement | null {
+  const words = typed.trim().toLowerCase();
+  if (words === "") return null;
+  const name = words.replaceAll(/\s+/g, "-");
+  return (
+    addable.find((element) => element.name === name) ??
+    addable.find((element) => element.name.startsWith(name)) ??
+    addable.find((element) => element.name.includes(name)) ??
+    addable.find(({ what }) => what.toLowerCase().includes(words)) ??
+    null
+  );
+}
