@@ -37,6 +37,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...providePages(ask),
     commands.registerCommand("fettle.showPanel", () => commands.executeCommand(`${viewId}.focus`)),
     commands.registerCommand("fettle.showPage", showPage),
+    commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
+    commands.registerCommand("fettle.addOsdElement", () => panel.addElement()),
     // Of findings only: without positions there is nothing to show, so the palette has not got it.
     commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
     commands.registerCommand("fettle.restartServer", async () => {

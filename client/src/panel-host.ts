@@ -2,19 +2,19 @@
 import {
   commands,
   type Disposable,
-  Selection,
   type TextDocument,
   type TextEditor,
-  TextEditorRevealType,
   Uri,
   type WebviewView,
   window,
   workspace,
 } from "vscode";
+import { freePlace } from "../../shared/draw/moving.ts";
 import {
-  type ControlsAt,
   type FromPanel,
   type LinePlace,
+  type OsdGesture,
+  type OsdPage,
   PANEL_REQUEST,
   type PanelModel,
   type PanelParams,
@@ -22,8 +22,11 @@ import {
   type ToPanel,
 } from "../../shared/protocol/panel.ts";
 import { latestOnly } from "./latest-only.ts";
+import { askElement, askGrid } from "./osd-commands.ts";
+import { osdGestures } from "./osd-gestures.ts";
 import type { Ask } from "./pages.ts";
 import { panelFolder, panelPage } from "./panel-page.ts";
+import { activeScript, isCraft, scriptOf, selectLine } from "./script-editors.ts";
 import { scriptMarks } from "./script-marks.ts";
 
 export const viewId = "fettle.panel";
@@ -34,7 +37,15 @@ export interface PanelHost {
   refresh(): void;
   /** Shows the switches, with the controls of a craft where a finding wants them. */
   showPositions(shown: ShowPositions): Promise<void>;
+  /** Asks for a grid, and shows what becomes of the layout there. */
+  fitOsd(): Promise<void>;
+  /** Asks for an element, and adds it where there is room. */
+  addElement(): Promise<void>;
 }
+
+/** What the pilot has chosen to see of a craft; its script knows nothing of it. */
+type Look = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
+type View = (ToPanel & { kind: "show" })["view"];
 
 /** Registers the view and follows the editor (what is typed comes to notice through `refresh`); `log` takes what nobody need be bothered with. */
 export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
@@ -42,32 +53,50 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   let script = activeScript();
   /** The craft that a layer or a handset is drawn as part of: the one last chosen or looked at. */
   let craft: string | undefined;
-  /** Where the controls stand, by the craft that they steer. */
-  const positions = new Map<string, ControlsAt>();
-  const steered = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? document.uri.toString();
+  let craftName = "this craft";
+  /** By the craft that is drawn. */
+  const looks = new Map<string, Look>();
+  const drawn = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? document.uri.toString();
+  const look = (document: TextDocument, some: Look) =>
+    looks.set(drawn(document), { ...looks.get(drawn(document)), ...some });
+  const paramsFor = (document: TextDocument): PanelParams => ({
+    ...looks.get(drawn(document)),
+    uri: document.uri.toString(),
+    craft,
+  });
 
   const marks = scriptMarks();
-  /** Set while the page that is to show the switches is still being opened. */
-  let switchesWanted = false;
+  const focusPanel = () => commands.executeCommand(`${viewId}.focus`);
+  const gestures = osdGestures(ask, focusPanel);
+  /** Set while the page that is to show this view is still being opened. */
+  let viewWanted: View | undefined;
 
   const post = (message: ToPanel) => view?.webview.postMessage(message);
   const refresh = latestOnly(async () => {
     if (!view?.visible || !script) return marks.mark([]);
-    const uri = script.uri.toString();
-    const params: PanelParams = { uri, craft, positions: positions.get(steered(script)) };
+    const params = paramsFor(script);
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
-      if (!model || uri !== script?.uri.toString()) return;
+      if (!model || params.uri !== script?.uri.toString()) return;
+      // The script went on: the server is about to hear of it, and says when it has.
+      if (!script.isClosed && model.version < script.version) return;
+      craftName = model.craft;
       marks.mark(view?.visible ? linesBehind(model) : []);
       await post({ kind: "model", model });
     } catch (error) {
-      log(`The panel could not be drawn for ${uri}: ${error}`);
+      log(`The panel could not be drawn for ${params.uri}: ${error}`);
     }
   });
+  const showView = async (name: View) => {
+    viewWanted = view?.visible ? undefined : name;
+    if (!viewWanted) post({ kind: "show", view: name });
+    await focusPanel();
+    refresh();
+  };
 
   const follow = (editor: TextEditor | undefined) => {
     const next = scriptOf(editor);
-    if (!next) return;
+    if (!next || gestures.isStepping()) return;
     if (script && isCraft(script)) craft = script.uri.toString();
     script = next;
     refresh();
@@ -79,24 +108,77 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     if (!editor || !document) return;
     post({ kind: "cursor", at: { file: document.uri.toString(), line: editor.selection.active.line } });
   };
+
+  const edit = async (document: TextDocument, page: OsdPage, gesture: OsdGesture) => {
+    const { uri } = paramsFor(document);
+    try {
+      const done = await gestures.perform({ uri, craft, craftName, page, gesture });
+      if (done && gesture.kind === "fit") look(document, { fit: undefined });
+    } catch (error) {
+      log(`The OSD of ${uri} could not be edited: ${error}`);
+    }
+    // Also where nothing was written: what was dropped then goes back to where the script has it.
+    refresh();
+  };
   const take = (message: FromPanel) => {
-    if (message.kind === "select") return void selectLine(message.at);
-    if (message.kind === "positions" && script) positions.set(steered(script), message.positions);
-    if (message.kind === "craft") craft = message.file;
-    if (message.kind === "ready" && switchesWanted) {
-      switchesWanted = false;
-      post({ kind: "show", view: "switches" });
+    switch (message.kind) {
+      case "select":
+        return void selectLine(message.at);
+      case "osd":
+        return void (script && edit(script, message.page, message.gesture));
+      case "undo":
+      case "redo":
+        return void gestures.step(message.kind, script).then(refresh);
+      case "positions":
+        if (script) look(script, { positions: message.positions });
+        break;
+      case "look":
+        if (script) look(script, { scenario: message.scenario, page: message.page });
+        break;
+      case "preview":
+        if (script) look(script, { fit: message.grid ?? undefined });
+        break;
+      case "craft":
+        craft = message.file;
+        break;
+      case "ready":
+        if (viewWanted) post({ kind: "show", view: viewWanted });
+        viewWanted = undefined;
     }
     refresh();
     if (message.kind === "ready") postCursor(window.activeTextEditor);
   };
-  const showPositions = async ({ uri, positions: wanted }: ShowPositions) => {
+
+  const showPositions = async ({ uri, positions }: ShowPositions) => {
     script = await workspace.openTextDocument(Uri.parse(uri));
-    positions.set(steered(script), wanted);
-    switchesWanted = !view?.visible;
-    if (!switchesWanted) post({ kind: "show", view: "switches" });
-    await commands.executeCommand(`${viewId}.focus`);
-    refresh();
+    look(script, { positions });
+    await showView("switches");
+  };
+  /** The script whose OSD a command is about, with the picture as the script has it; else says why there is none. */
+  const withPicture = async () => {
+    const document = script ?? activeScript();
+    const model = document && (await ask<PanelModel | null>(PANEL_REQUEST, { ...paramsFor(document), fit: undefined }));
+    if (document && model?.goggles) return { document, picture: model.goggles };
+    const why =
+      model?.empty ?? model?.noGoggles ?? "Open a script first, a file that ends in .fettle: its OSD is meant.";
+    void window.showInformationMessage(why);
+    return undefined;
+  };
+  const fitOsd = async () => {
+    const found = await withPicture();
+    const grid = found && (await askGrid(found.picture));
+    if (!grid) return;
+    look(found.document, { fit: grid });
+    await showView("goggles");
+  };
+  const addElement = async () => {
+    const found = await withPicture();
+    const element = found && (await askElement(found.picture));
+    if (!element) return;
+    const { document, picture } = found;
+    look(document, { fit: undefined });
+    await edit(document, picture.page, { kind: "add", element: element.name, ...freePlace(picture, element) });
+    await showView("goggles");
   };
 
   const provider = window.registerWebviewViewProvider(viewId, {
@@ -115,24 +197,13 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
   revealWhereWanted();
   const followed = window.onDidChangeActiveTextEditor(follow);
-  return { refresh, showPositions, disposables: [provider, selected, followed, ...marks.disposables] };
+  const disposables = [provider, selected, followed, ...marks.disposables];
+  return { refresh, showPositions, fitOsd, addElement, disposables };
 }
 
 /** The lines of the modes that are on; none at rest, where nobody has asked what a control does. */
 function linesBehind({ switches }: PanelModel): readonly LinePlace[] {
   return !switches || switches.state.atRest ? [] : switches.state.on.flatMap(({ lines }) => lines);
-}
-
-function scriptOf(editor: TextEditor | undefined): TextDocument | undefined {
-  return editor?.document.languageId === "fettle" ? editor.document : undefined;
-}
-
-function isCraft(document: TextDocument): boolean {
-  return /^craft[ \t]+"/m.test(document.getText());
-}
-
-function activeScript(): TextDocument | undefined {
-  return scriptOf(window.activeTextEditor) ?? window.visibleTextEditors.map(scriptOf).find((document) => document);
 }
 
 let revealed = false;
@@ -145,13 +216,4 @@ function revealWhereWanted(): void {
   commands.executeCommand(`${viewId}.focus`, { preserveFocus: true }).then(() => {
     if (editor) window.showTextDocument(editor.document, editor.viewColumn, false);
   });
-}
-
-async function selectLine({ file, line }: LinePlace): Promise<void> {
-  const document = await workspace.openTextDocument(Uri.parse(file));
-  const shown = window.visibleTextEditors.find((editor) => editor.document === document);
-  const editor = await window.showTextDocument(document, { viewColumn: shown?.viewColumn, preserveFocus: false });
-  const { range } = document.lineAt(Math.min(line, document.lineCount - 1));
-  editor.selection = new Selection(range.start, range.end);
-  editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
 }

@@ -1,0 +1,131 @@
+/** Gestures on the picture of the OSD, written into the scripts: each is one step to undo. */
+import { commands, Range, type TextDocument, TextEdit, Uri, WorkspaceEdit, window, workspace } from "vscode";
+import {
+  OSD_EDIT_REQUEST,
+  type OsdEditParams,
+  type OsdEditResult,
+  type OsdGesture,
+  type OsdPage,
+  type WriteWhere,
+} from "../../shared/protocol/panel.ts";
+import type { Ask } from "./pages.ts";
+import { whereToWrite } from "./where-to-write.ts";
+
+export interface GestureMade {
+  readonly uri: string;
+  readonly craft: string | undefined;
+  /** What the craft is called that was drawn. */
+  readonly craftName: string;
+  readonly page: OsdPage;
+  readonly gesture: OsdGesture;
+}
+
+export interface OsdGestures {
+  /** Does what a gesture asks, after those before it; false where the pilot or the script would not have it. */
+  perform(made: GestureMade): Promise<boolean>;
+  /** Takes back, or does again, the last step in the document last edited from here; else in `other`. */
+  step(way: "undo" | "redo", other: TextDocument | undefined): Promise<void>;
+  /** True while an editor is in front only for a step: nobody turned to it. */
+  isStepping(): boolean;
+}
+
+type Edits = Extract<OsdEditResult, { kind: "edits" }>;
+
+/** So often the edits are worked out again where a document has changed meanwhile, or was not open. */
+const MOST_TRIES = 3;
+
+/** `focusPanel` gives the keyboard back to the picture. */
+export function osdGestures(ask: Ask, focusPanel: () => Thenable<unknown>): OsdGestures {
+  const askWhere = whereToWrite();
+  let lastEdited: TextDocument | undefined;
+  let stepping = false;
+  let queue: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const done = queue.then(work);
+    queue = done.catch(() => undefined);
+    return done;
+  };
+
+  const perform = async ({ uri, craft, craftName, page, gesture }: GestureMade): Promise<boolean> => {
+    let where: WriteWhere | null = null;
+    for (let tries = 0; tries < MOST_TRIES; tries++) {
+      const params: OsdEditParams = { uri, craft, page, gesture, where };
+      let answer = await ask<OsdEditResult>(OSD_EDIT_REQUEST, params);
+      if (answer.kind === "choose") {
+        where = await askWhere(answer, gesture, craftName);
+        await focusPanel();
+        if (where === null) return false;
+        answer = await ask<OsdEditResult>(OSD_EDIT_REQUEST, { ...params, where });
+      }
+      if (answer.kind === "refused") return refuse(answer.message);
+      if (answer.kind === "choose") continue;
+      if (answer.files.length === 0) return true;
+      const documents = await documentsFor(answer);
+      if (!documents) continue;
+      if (!(await workspace.applyEdit(editOf(answer))))
+        return refuse("The editor did not take the change, so nothing was written: is the script read-only?");
+      lastEdited = documents[0];
+      return true;
+    }
+    return refuse("The script kept changing while the change was worked out, so nothing was written: try again.");
+  };
+
+  const step = async (way: "undo" | "redo", other: TextDocument | undefined): Promise<void> => {
+    const document = lastEdited && !lastEdited.isClosed ? lastEdited : other;
+    if (!document) return;
+    const before = window.activeTextEditor;
+    const shown = window.visibleTextEditors.find((editor) => editor.document === document);
+    stepping = true;
+    try {
+      // The editor's own steps belong to the editor with the focus; the panel gets it back afterwards.
+      await window.showTextDocument(document, { viewColumn: shown?.viewColumn, preview: false });
+      await commands.executeCommand(way);
+      if (before && before.document !== document)
+        await window.showTextDocument(before.document, { viewColumn: before.viewColumn, preserveFocus: true });
+      await focusPanel();
+    } finally {
+      stepping = false;
+    }
+  };
+  return {
+    perform: (made) => inTurn(() => perform(made)),
+    step: (way, other) => inTurn(() => step(way, other)),
+    isStepping: () => stepping,
+  };
+}
+
+/**
+ * The documents of an answer, if each is still what the edits were made for. One that was not open
+ * is opened, so that its next answer knows its version; null means to ask once more.
+ */
+async function documentsFor({ files }: Edits): Promise<TextDocument[] | null> {
+  const documents: TextDocument[] = [];
+  let asMade = true;
+  for (const { file, version } of files) {
+    const document = await workspace.openTextDocument(Uri.parse(file));
+    documents.push(document);
+    asMade &&= version === document.version;
+  }
+  return asMade ? documents : null;
+}
+
+function editOf({ files }: Edits): WorkspaceEdit {
+  const edit = new WorkspaceEdit();
+  for (const { file, edits } of files) {
+    edit.set(
+      Uri.parse(file),
+      edits.map(({ range, text }) => new TextEdit(rangeOf(range), text)),
+    );
+  }
+  return edit;
+}
+
+function rangeOf({ start, end }: Edits["files"][number]["edits"][number]["range"]): Range {
+  return new Range(start.line, start.character, end.line, end.character);
+}
+
+/** Says why, without waiting for an answer; the picture is drawn anew meanwhile. */
+function refuse(message: string): false {
+  void window.showWarningMessage(message);
+  return false;
+}

@@ -1,0 +1,48 @@
+/** Asks where a gesture is to be written whose line stands in a layer. */
+import { type QuickPickItem, QuickPickItemKind, window } from "vscode";
+import type { OsdEditResult, OsdGesture, WriteWhere } from "../../shared/protocol/panel.ts";
+
+type Question = Extract<OsdEditResult, { kind: "choose" }>;
+
+interface Choice extends QuickPickItem {
+  readonly where?: WriteWhere;
+  readonly always?: true;
+}
+
+/** Gives the asking, which remembers until the editor is closed what it was told to; null where it was dismissed. */
+export function whereToWrite(): (question: Question, gesture: OsdGesture, craft: string) => Promise<WriteWhere | null> {
+  const remembered = new Map<string, WriteWhere>();
+  return async ({ layer, alsoOn }, gesture, craft) => {
+    const known = remembered.get(layer);
+    if (known) return known;
+    const inLayer = `In the layer “${layer}”`;
+    const onlyHere = `Only on ${craft}, as an override`;
+    const choices: Choice[] = [
+      { label: inLayer, description: consequence(gesture, alsoOn), where: "there" },
+      { label: onlyHere, description: "the layer stays as it is", where: "override" },
+      { label: "without asking again until the editor is closed", kind: QuickPickItemKind.Separator },
+      { label: inLayer, description: "always", where: "there", always: true },
+      { label: onlyHere, description: "always", where: "override", always: true },
+    ];
+    const title = `${subject(gesture)} in the layer “${layer}”`;
+    const chosen = await window.showQuickPick(choices, { title, placeHolder: "Where is the change to be written?" });
+    if (!chosen?.where) return null;
+    if (chosen.always) remembered.set(layer, chosen.where);
+    return chosen.where;
+  };
+}
+
+function subject(gesture: OsdGesture): string {
+  return gesture.kind === "fit" ? "The grid and its layout stand" : `${gesture.element} stands`;
+}
+
+const DOES: Readonly<Record<OsdGesture["kind"], string>> = {
+  move: "also moves it on",
+  add: "also adds it on",
+  remove: "also takes it off",
+  fit: "also changes the layout of",
+};
+
+function consequence({ kind }: OsdGesture, alsoOn: readonly string[]): string {
+  return alsoOn.length === 0 ? "no other craft here is changed by it" : `${DOES[kind]} ${alsoOn.join(", ")}`;
+}
