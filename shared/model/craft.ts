@@ -22,6 +22,8 @@ export interface Setting {
   readonly fieldSources: ReadonlyMap<string, Source>;
   /** For a repeatable setting: every item in order, its value being the item's. */
   readonly items: readonly { readonly value: Value | null; readonly source: Source }[] | null;
+  /** As the files before the one that counts had it, also where a `drop` took it back; null where none said it. */
+  readonly before: Setting | null;
 }
 
 /** A mode or an output. `condition` is null where a line of it has a fault. */
@@ -65,6 +67,15 @@ export interface DroppedNothing {
   readonly end: number;
 }
 
+/** A setting that earlier files said and a `drop` took back, and nobody said again. */
+export interface TakenBack {
+  readonly setting: Setting;
+  /** The line of the `drop`, and the word in it that did so. */
+  readonly source: Source;
+  readonly start: number;
+  readonly end: number;
+}
+
 export interface Craft {
   readonly script: Script;
   readonly file: string;
@@ -83,6 +94,8 @@ export interface Craft {
   readonly adjust: ReadonlyMap<string, Follow>;
   readonly kept: readonly { readonly dialect: string; readonly text: string; readonly source: Source }[];
   readonly droppedNothing: readonly DroppedNothing[];
+  /** By SECTION.NAME. */
+  readonly takenBack: ReadonlyMap<string, TakenBack>;
   /** Names of sections that some file that counts has written, with the last such line. */
   readonly sections: ReadonlyMap<string, Source>;
   /**

@@ -44,11 +44,9 @@ export function beyondUsual(value: Value, setting: Setting, size: Size): LimitIs
   eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
     const { min, max } = type;
     if ((min && number < min.at) || (max && number > max.at)) return;
-    const band = type.usual?.find((each) => fits(each, size));
-    if (!band) return;
+    const band = certainBand(type, size, number);
+    if (!band || isInside(number, band)) return;
     const low = band.from !== undefined && number < band.from;
-    const high = band.to !== undefined && number > band.to;
-    if (!low && !high) return;
     const unit = unitOf(type);
     const usual =
       band.from === undefined
@@ -68,7 +66,17 @@ export function beyondUsual(value: Value, setting: Setting, size: Size): LimitIs
 
 /** The band that counts for a craft of this size, if the type has one. */
 export function usualBand(type: QuantityType | IntegerType, size: Size): Band | undefined {
-  return type.usual?.find((each) => fits(each, size));
+  return type.usual?.find((each) => fits(each, size) === true);
+}
+
+/** The band that counts whatever the craft leaves unsaid; none if one before it may count, and holds the number. */
+function certainBand(type: QuantityType | IntegerType, size: Size, number: number): Band | undefined {
+  for (const band of type.usual ?? []) {
+    const fit = fits(band, size);
+    if (fit === true) return band;
+    if (fit === undefined && isInside(number, band)) return undefined;
+  }
+  return undefined;
 }
 
 /** A number in its type's unit, as a person reads it. */
@@ -84,24 +92,28 @@ function forSize(band: Band): string {
   return parts.length === 0 ? "" : ` with ${parts.join(" and ")}`;
 }
 
-function extent({ from, to }: { from?: number | undefined; to?: number | undefined }, unit: string): string {
+function extent({ from, to }: Span, unit: string): string {
   if (from === undefined) return `up to ${to} ${unit}`;
   if (to === undefined) return `${from} ${unit} and more`;
   return from === to ? `${from} ${unit}` : `${from} to ${to} ${unit}`;
 }
 
-function fits(band: Band, size: Size): boolean {
+type Span = { readonly from?: number | undefined; readonly to?: number | undefined };
+
+/** Undefined where it hangs on a size that the craft does not say. */
+function fits(band: Band, size: Size): boolean | undefined {
   const { propellerIn, cells } = band.when ?? {};
-  return within(size.propellerIn, propellerIn) && within(size.cells, cells);
+  const both = [spanHolds(propellerIn, size.propellerIn), spanHolds(cells, size.cells)];
+  return both.includes(false) ? false : both.includes(undefined) ? undefined : true;
 }
 
-function within(
-  number: number | undefined,
-  span: { from?: number | undefined; to?: number | undefined } | undefined,
-): boolean {
+function spanHolds(span: Span | undefined, number: number | undefined): boolean | undefined {
   if (!span) return true;
-  if (number === undefined) return false;
-  return number >= (span.from ?? Number.NEGATIVE_INFINITY) && number <= (span.to ?? Number.POSITIVE_INFINITY);
+  return number === undefined ? undefined : isInside(number, span);
+}
+
+function isInside(number: number, { from, to }: Span): boolean {
+  return (from === undefined || number >= from) && (to === undefined || number <= to);
 }
 
 function beyond(at: Cols, rule: string, source: string): LimitIssue {

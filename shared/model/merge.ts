@@ -2,8 +2,9 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Condition } from "../syntax/condition.ts";
 import { printCondition, printValue } from "../syntax/print-value.ts";
+import type { Cols } from "../syntax/span.ts";
 import type { Field, Value } from "../syntax/value.ts";
-import type { Control, Craft, DroppedNothing, Follow, Mode, Placed, Setting, Source } from "./craft.ts";
+import type { Control, Craft, DroppedNothing, Follow, Mode, Placed, Setting, Source, TakenBack } from "./craft.ts";
 import type { Drop, Entry, Script } from "./script.ts";
 import type { Part, Plan } from "./uses.ts";
 
@@ -23,6 +24,7 @@ interface Said {
   readonly sections: Map<string, Source>;
   kept: Kept[];
   readonly droppedNothing: DroppedNothing[];
+  readonly takenBack: Map<string, TakenBack>;
 }
 
 /** The effective craft of a plan. */
@@ -38,6 +40,7 @@ export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Cra
     sections: new Map(),
     kept: [],
     droppedNothing: [],
+    takenBack: new Map(),
   };
   const via = new Map<string, number>();
   for (const part of plan.parts) {
@@ -91,7 +94,8 @@ function layTogether(said: Said, entries: readonly Entry[], script: Script): voi
     text: entry.text,
     source: { file: script.file, line: entry.line },
   }));
-  if (kind === "setting") tableOf(said, section).set(name, listOf(section, name, lines));
+  if (kind === "setting")
+    laySetting(said, { ...listOf(section, name, lines), before: earlier(said, section, name, script) });
   else (kind === "mode" ? said.modes : said.outputs).set(name, modeOf(name, lines));
 }
 
@@ -123,10 +127,21 @@ function layEntry(said: Said, entry: Entry, script: Script): void {
       said.adjust.set(name, { name, value, text, source });
       return;
     case "setting": {
-      const table = tableOf(said, section);
-      table.set(name, joinSetting(table.get(name), entry, text, source));
+      const joined = joinSetting(said.settings.get(section)?.get(name), entry, text, source);
+      laySetting(said, { ...joined, before: earlier(said, section, name, script) });
     }
   }
+}
+
+/** What the files before this one said of a setting, its own drop notwithstanding. */
+function earlier(said: Said, section: string, name: string, script: Script): Setting | null {
+  const setting = said.settings.get(section)?.get(name) ?? said.takenBack.get(`${section}.${name}`)?.setting;
+  return (setting?.source.file === script.file ? setting.before : setting) ?? null;
+}
+
+function laySetting(said: Said, setting: Setting): void {
+  tableOf(said, setting.section).set(setting.name, setting);
+  if (said.takenBack.size > 0) said.takenBack.delete(`${setting.section}.${setting.name}`);
 }
 
 function tableOf(said: Said, section: string): Map<string, Setting> {
@@ -156,7 +171,7 @@ function joinConditions(conditions: readonly (Condition | null)[]): Condition | 
 }
 
 /** Fields merge one by one over those said before, in the same file or an earlier one; all else is replaced. */
-function joinSetting(before: Setting | undefined, entry: Entry, text: string, source: Source): Setting {
+function joinSetting(before: Setting | undefined, entry: Entry, text: string, source: Source): Omit<Setting, "before"> {
   const { section, name, value } = entry;
   if (value?.kind !== "fields") return { section, name, value, text, source, fieldSources: NO_FIELDS, items: null };
   const fields = new Map<string, Field>();
@@ -176,7 +191,7 @@ function joinSetting(before: Setting | undefined, entry: Entry, text: string, so
 }
 
 /** The lines of a repeatable setting: a list, in order. */
-function listOf(section: string, name: string, lines: readonly LineSaid[]): Setting {
+function listOf(section: string, name: string, lines: readonly LineSaid[]): Omit<Setting, "before"> {
   const { value, source } = lines.at(-1)!;
   return {
     section,
@@ -196,13 +211,20 @@ function takeBack(said: Said, drop: Drop, script: Script, catalogue: Catalogue):
     said.droppedNothing.push({ section: drop.section, name, source, start: at.start, end: at.end });
   if (drop.all) {
     const at = node.kind === "drop" ? (node.all ?? node.word) : { start: 0, end: 0 };
+    for (const setting of said.settings.get(drop.section)?.values() ?? []) remember(said, setting, source, at);
     if (!takeAll(said, drop.section)) nothing("all", at);
     return;
   }
   for (const word of drop.names) {
+    const setting = said.settings.get(drop.section)?.get(word.text);
+    if (setting) remember(said, setting, source, word);
     const taken = mapsOf(said, drop.section).map((map) => map.delete(word.text));
     if (!taken.includes(true) && isKnown(drop.section, word.text, catalogue)) nothing(word.text, word);
   }
+}
+
+function remember(said: Said, setting: Setting, source: Source, { start, end }: Cols): void {
+  said.takenBack.set(`${setting.section}.${setting.name}`, { setting, source, start, end });
 }
 
 /** Whether a section could hold a name at all; one that it could not is told as unknown. */

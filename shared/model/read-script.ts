@@ -124,7 +124,9 @@ function readScript(
   const repeated = repeatedEntries(entries, catalogue);
   const notes = new Map<number, Note>();
   // Joined, not pushed as arguments: a hostile file has more findings than a call takes.
-  const all = issues.concat(repeated, unusualValues(entries, readings), unexplained(tree));
+  // A craft's values are judged as the craft has them, by its size in all its files.
+  const unusual = tree.kind === "craft" ? [] : unusualValues(entries, readings);
+  const all = issues.concat(repeated, unusual, unexplained(tree));
   all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 
   const noteAt = (line: number): Note => {
