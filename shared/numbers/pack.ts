@@ -115,7 +115,7 @@ export function packHeatW(currentA: number, cellMohm: number, cells: number, str
 }
 
 /** The most cells in series that a small craft flies on, as the catalogue has it. */
-const MOST_CELLS = 14;
+export const MOST_CELLS = 14;
 
 /**
  * Every count of cells for which `packVolts` lies between empty and full: more than one means that

@@ -31,7 +31,7 @@ function suits(
 }
 
 function hasPort(craft: Craft, use: string): boolean | null {
-  const ports = [...(craft.settings.get("ports")?.values() ?? [])];
+  const ports = [...(craft.settings.get("ports")?.values() ?? [])].filter(({ name }) => /^port\d+$/.test(name));
   if (ports.length === 0 || ports.some(({ value }) => value === null)) return null;
   return ports.some(({ value }) => value?.kind === "choice" && value.word === use);
 }

@@ -23,6 +23,26 @@ export function throttlePercent(craft: Craft, path: string): number | null {
   return ((pulseUs - fromUs) / (toUs - fromUs)) * 100;
 }
 
+/** The number of a quantity in a unit; undefined where there is none, or it has no such unit. */
+export function amountIn(setting: Setting | undefined, unit: string): number | undefined {
+  return setting?.value?.kind === "quantity" ? convert(setting.value.number, setting.value.unit, unit) : undefined;
+}
+
+/** The whole number that a setting is; undefined where it is none. */
+export function wholeOf(setting: Setting | undefined): number | undefined {
+  return setting?.value?.kind === "integer" ? setting.value.number : undefined;
+}
+
+/** The word that was chosen; undefined where none was. */
+export function wordOf(setting: Setting | undefined): string | undefined {
+  return setting?.value?.kind === "choice" ? setting.value.word : undefined;
+}
+
+/** A figure as a pilot reads it: rounded, without noughts at its end. */
+export function figure(number: number, digits: number): string {
+  return String(Number(number.toFixed(digits)));
+}
+
 export function sizeOfCraft(craft: Craft): Size {
   return sizeIn([...craft.settings.values()].flatMap((table) => [...table.values()]));
 }

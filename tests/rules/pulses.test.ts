@@ -54,7 +54,8 @@ test("a position that never arrives is near to nothing", () => {
 test("a stick reaches the ends that were measured, and not those that it should", () => {
   const launch = ["modes", "  launch-hold when ch3 above 1985 us"];
   expect(findings(...launch)).toEqual([]);
-  expect(findings("bench", "  throttle 1002 us to 1994 us", ...launch)).toEqual([]);
+  const checked = ["  order-checked 2026-04-02", "  direction-checked 2026-04-02"];
+  expect(findings("bench", "  throttle 1002 us to 1994 us", ...checked, ...launch)).toEqual([]);
   expect(findings("bench", "  throttle 1002 us to 1980 us", ...launch).join("\n")).toContain(
     "condition-never: No state of the controls makes this true: launch-hold can never be on.",
   );

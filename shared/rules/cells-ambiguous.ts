@@ -1,0 +1,41 @@
+import { CHEMISTRIES, MOST_CELLS, mistakenCells } from "../numbers/pack.ts";
+import { packReports } from "./packs.ts";
+import { amountIn, figure, settingOf } from "./settings.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "cells-ambiguous",
+  severity: "warning",
+  scope: "craft",
+  summary: "The board is left to count the cells, and one voltage fits two counts.",
+  prose:
+    "A board that counts cells divides the voltage at plug-in by what one cell may have. From some count on, a pack of one cell more that is nearly empty reads like a full one of one cell less: taken for full, it is flown until it falls, for every warning is then a cell too low. Say the number of cells; a craft that flies on several packs can name each of them.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\npack\n  cells detect\n  full-at 4.2 V/cell\n  land-at 3.3 V/cell\n',
+    },
+    good: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 6\n  full-at 4.2 V/cell\n  land-at 3.3 V/cell\n' },
+  },
+  check(craft, workspace) {
+    const limit = settingOf(craft, "board.input-limit");
+    const limitV = amountIn(limit, "V");
+    return packReports(craft, workspace, (pack) => {
+      if (!pack.cellsDetected) return [];
+      const facts = pack.chemistry === null ? null : CHEMISTRIES[pack.chemistry];
+      const fullV = pack.fullCellV ?? facts?.chargeLimitV;
+      const emptyV = pack.landCellV ?? pack.warnCellV ?? facts?.usualV.land.from;
+      if (fullV === undefined || emptyV === undefined) return [];
+      // A hair of rounding must not take away the last cell that the board bears.
+      const most = limitV === undefined ? MOST_CELLS : Math.min(MOST_CELLS, Math.floor(limitV / fullV + 1e-9));
+      const mistaken = mistakenCells(emptyV, fullV, most);
+      if (!mistaken) return [];
+      const { fewer, more, fromV, toV } = mistaken;
+      return [
+        {
+          of: [pack.said("cells"), pack.said("full-at"), pack.said("land-at") ?? pack.said("warn-at"), limit],
+          message: `From ${figure(fromV, 2)} V to ${figure(toV, 2)} V a pack can be of ${fewer} nearly full cells or of ${more} nearly empty ones, and taken for ${fewer} it is flown until it falls: say how many cells it has.`,
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,49 @@
+import { numberIn } from "../numbers/read.ts";
+import { packReports } from "./packs.ts";
+import { amountIn, figure, settingOf } from "./settings.ts";
+import type { CraftRule } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "current-over-rating",
+  severity: "hint",
+  scope: "craft",
+  summary: "The full current is more than the pack, or the speed controllers, are rated for.",
+  prose:
+    "A pack may give its capacity times its discharge rating (EN 61434: 5 Ah at 2C is 10 A), and all speed controllers together carry as many times their rating as there are motors. Above that the pack sags, warms and swells, and a controller may fail shorted in the air. Printed ratings are generous as it is. Take a stronger pack or controllers, or limit the motors.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\npack\n  capacity 1500 mAh\n  discharge-rating 60 C\n  full-current 120 A\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\npack\n  capacity 1500 mAh\n  discharge-rating 100 C\n  full-current 120 A\n',
+    },
+  },
+  check(craft, workspace) {
+    const rating = settingOf(craft, "motors.esc-rating");
+    const ratingA = amountIn(rating, "A");
+    const motors = numberIn(craft, workspace.catalogue, "frame", "motors", "");
+    const allA = ratingA === undefined || motors === null ? null : ratingA * motors;
+    return packReports(craft, workspace, (pack) => {
+      const { fullA, ratedA, capacityMah, ratingC } = pack;
+      if (fullA === null) return [];
+      // A share of the current for rounding: 1.1 Ah at 120 C is 132 A, not a hair less.
+      const over = (limitA: number | null) => limitA !== null && fullA > limitA * (1 + 1e-9);
+      const full = pack.said("full-current");
+      const overPack = over(ratedA)
+        ? `the pack is rated for ${figure(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
+        : "";
+      const overEsc = over(allA) ? `${motors} controllers of ${ratingA} A carry ${figure(allA!, 1)} A` : "";
+      if (!overPack && !overEsc) return [];
+      return [
+        {
+          of: [
+            full,
+            ...(overPack ? [pack.said("capacity"), pack.said("discharge-rating")] : []),
+            ...(overEsc ? [rating, settingOf(craft, "frame.motors")] : []),
+          ],
+          message: `The craft draws ${figure(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
+        },
+      ];
+    });
+  },
+};

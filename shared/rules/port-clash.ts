@@ -1,0 +1,42 @@
+import { valueSpot } from "./spots.ts";
+import type { CraftRule, Report } from "./types.ts";
+
+export const rule: CraftRule = {
+  code: "port-clash",
+  severity: "error",
+  scope: "craft",
+  summary: "One file gives one port two different uses.",
+  prose:
+    "A port is one pair of wires: with two parts on it each talks over the other, and neither is heard. Only the later line counts, so the part of the earlier one has no port at all. Give one of the two a port of its own. A craft that gives a port another use than the layer below it is no clash: there the later file is meant to win.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nports\n  port1 receiver\n  port1 gps\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nports\n  port1 receiver\n  port2 gps\n' },
+  },
+  check(craft, workspace) {
+    const ports = craft.settings.get("ports");
+    if (!ports) return [];
+    const reports: Report[] = [];
+    for (const { file, entries } of craft.scripts) {
+      for (const { section, name, value, line, text } of entries) {
+        const counts = ports.get(name)?.source;
+        if (section !== "ports" || value?.kind !== "choice" || counts?.file !== file || counts.line !== line) continue;
+        const other = entries.find(
+          (each) =>
+            each.section === section && each.name === name && each.value?.kind === "choice" && each.text !== text,
+        );
+        if (!other) continue;
+        const free = [1, 2, 3, 4, 5, 6, 7, 8].find((number) => !ports.has(`port${number}`));
+        const advice = free ? `, as port${free}, of which nothing is said` : "";
+        reports.push({
+          at: valueSpot(workspace, { file, line }),
+          message: `${name} serves ${other.text} and ${text} at once, and neither is then heard: give one of them a port of its own${advice}.`,
+          related: [
+            { message: `${name} serves ${other.text} here`, at: valueSpot(workspace, { file, line: other.line }) },
+          ],
+          alsoOf: [{ file, line: other.line }],
+        });
+      }
+    }
+    return reports;
+  },
+};

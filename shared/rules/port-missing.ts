@@ -1,0 +1,112 @@
+import type { Need } from "../catalogue/types.ts";
+import type { Craft, Source } from "../model/craft.ts";
+import type { Workspace } from "../model/workspace.ts";
+import { meets } from "./needs.ts";
+import { headSpot } from "./spots.ts";
+import type { CraftRule, Report } from "./types.ts";
+
+const bySignal = { setting: "motors.rpm-feedback", is: "yes" };
+
+/** Values that take a port; what needs one whatever its value says so in the catalogue. */
+const TAKEN: readonly { path: string; is: string; need: Need }[] = [
+  {
+    path: "link.wiring",
+    is: "serial",
+    need: { port: "receiver", reason: "A serial receiver hangs on a serial port." },
+  },
+  {
+    path: "failsafe.then",
+    is: "return",
+    need: { port: "gps", reason: "The way home comes from a satellite receiver." },
+  },
+  { path: "safety.arm-needs-fix", is: "yes", need: { port: "gps", reason: "A fix comes from a satellite receiver." } },
+  {
+    path: "pack.volts-from",
+    is: "esc-data",
+    need: {
+      port: "esc-data",
+      or: bySignal,
+      reason: "The controllers report the volts over a port, or over the signal wire.",
+    },
+  },
+  {
+    path: "pack.current-from",
+    is: "esc-data",
+    need: {
+      port: "esc-data",
+      or: bySignal,
+      reason: "The controllers report the current over a port, or over the signal wire.",
+    },
+  },
+  { path: "video.set-by", is: "board", need: { port: "video", reason: "The board sets the transmitter over a port." } },
+  {
+    path: "recorder.to",
+    is: "serial",
+    need: { port: "recorder", reason: "A recorder outside the board hangs on a port." },
+  },
+];
+
+interface User {
+  readonly what: string;
+  readonly source: Source;
+  readonly need: Need;
+}
+
+/** Everything in use, modes excepted, that needs a port, and needs it in vain. */
+function inVain(craft: Craft, { catalogue }: Workspace): User[] {
+  const users: User[] = [];
+  for (const [section, table] of craft.settings) {
+    for (const { name, value, text, source } of table.values()) {
+      // What is switched off is not in use.
+      if (!value || (value.kind === "yes-no" && !value.yes)) continue;
+      const base = section.startsWith("pack/") ? "pack" : section;
+      const path = `${base}.${name}`;
+      const taken = TAKEN.filter((each) => each.path === path && each.is === text).map(({ need }) => need);
+      const known = taken.length > 0 ? [] : (catalogue.setting(base, name)?.needs ?? []);
+      for (const need of [...taken, ...known]) if (need.port) users.push({ what: name, source, need });
+    }
+  }
+  for (const page of [craft.osd, craft.osdSecond]) {
+    for (const { name, value, source } of page.values())
+      for (const need of (value && catalogue.element(name)?.needs) || [])
+        if (need.port) users.push({ what: name, source, need });
+  }
+  return users.filter(({ need }) => !meets(craft, need));
+}
+
+export const rule: CraftRule = {
+  code: "port-missing",
+  severity: "error",
+  scope: "craft",
+  summary: "Something is in use that hangs on a port, and no port is said to serve it.",
+  prose:
+    "A part that is set up and stands on no port is either not wired, so that it never does what the script says, or wired to a port of which the script tells something else. The board then waits for fixes that never come, or measures nought. Say the port that it hangs on, or take out what nobody can serve. A script that says nothing of its ports is not held to this, and what a mode needs is told at the mode.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n  port2 gps\n' },
+  },
+  check(craft, workspace) {
+    const byUse = new Map<string, User[]>();
+    for (const user of inVain(craft, workspace)) {
+      const use = user.need.port!;
+      const users = byUse.get(use);
+      if (users) users.push(user);
+      else byUse.set(use, [user]);
+    }
+    return [...byUse].map(([use, users]): Report => {
+      const [first, ...others] = users as [User, ...User[]];
+      const names = [...new Set(users.map(({ what }) => what))];
+      const also =
+        names.length > 1 ? `, as do ${names.slice(1, 4).join(", ")}${names.length > 4 ? " and more" : ""}` : "";
+      return {
+        at: headSpot(workspace, first.source),
+        message: `${first.what} needs a port that serves ${use}${also}, and none of those said does. ${first.need.reason} Say which port it is in “ports”, or take out what needs it.`,
+        related: others.map(({ what, source }) => ({
+          message: `${what} needs it too`,
+          at: headSpot(workspace, source),
+        })),
+        alsoOf: others.map(({ source }) => source),
+      };
+    });
+  },
+};
