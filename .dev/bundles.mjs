@@ -56,6 +56,8 @@ export const bundles = [
     target: "node20",
     format: "esm",
     splitting: true,
+    // Loaded only when a PNG is asked for, from where npm has put it: it is larger than all the rest.
+    external: ["@resvg/resvg-wasm"],
     // A package that is CommonJS asks for Node's modules with require, which a module has not.
     banner: {
       js: '#!/usr/bin/env node\nimport { createRequire } from "node:module"; const require = createRequire(import.meta.url);',

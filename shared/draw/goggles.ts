@@ -23,7 +23,7 @@ export function drawGoggles(picture: GogglesPicture, options: GogglesOptions = {
     node("defs", {}, [hatch]),
     rect("sky", screen),
     rect("ground", { ...screen, y: horizonY, height: screen.height - horizonY }),
-    rect("rim", screen),
+    rect("rim", { x: 1, y: 1, width: screen.width - 2, height: screen.height - 2 }),
     ...drawSafe(picture, cell),
     ...elements,
   ]);
@@ -51,9 +51,8 @@ function viewBox(picture: GogglesPicture, cell: Cell, screen: Box): string {
   const top = reach(elements.map(({ row }) => -row)) * cell.height;
   const right = reach(elements.map(({ column, width }) => column + width - columns)) * cell.width;
   const bottom = reach(elements.map(({ row, height }) => row + height - rows)) * cell.height;
-  const rim = 3;
-  const corner = [-left - rim, -top - rim];
-  const size = [screen.width + left + right + 2 * rim, screen.height + top + bottom + 2 * rim];
+  const corner = [-left, -top];
+  const size = [screen.width + left + right, screen.height + top + bottom];
   return [...corner, ...size].map(rounded).join(" ");
 }
 

@@ -1,5 +1,6 @@
 /** How a drawing looks in a file of its own, where no editor lends it colours. */
 import { PEN } from "./glyphs.ts";
+import { BOLD } from "./lettering.ts";
 
 export type Theme = "light" | "dark";
 
@@ -47,8 +48,9 @@ const palettes: Readonly<Record<Theme, Palette>> = {
 export function styleSheet(theme: Theme): string {
   const c = palettes[theme];
   const rules: readonly (readonly [selector: string, declarations: string])[] = [
-    ["svg", `background:${c.page}`],
-    ["text", `fill:${c.text};font-family:system-ui,sans-serif`],
+    [".page", `fill:${c.page}`],
+    ["text", "font-family:system-ui,sans-serif"],
+    ["text,.letters", `fill:${c.text}`],
     [".sky", `fill:${c.sky}`],
     [".ground", `fill:${c.ground}`],
     [".rim", `fill:none;stroke:${c.line};stroke-width:2`],
@@ -68,8 +70,7 @@ export function styleSheet(theme: Theme): string {
     [".key", `fill:${c.page};stroke:${c.line}`],
     [".set .key", `fill:${c.accent};stroke:${c.accent}`],
     [".grip", `fill:none;stroke:${c.onAccent};stroke-width:1.5;stroke-linecap:round`],
-    [".control-name,.state-words", "font-weight:600"],
-    [".set .way-name", "font-weight:600"],
+    [BOLD.join(","), "font-weight:600"],
     [".small,.modes", `fill:${c.quiet}`],
     [".set .modes", `fill:${c.text}`],
     [".gives .reach", `fill:none;stroke:${c.accent};stroke-width:2;stroke-dasharray:5 3`],
@@ -80,3 +81,11 @@ export function styleSheet(theme: Theme): string {
   ];
   return rules.map(([selector, declarations]) => `${selector}{${declarations}}`).join("");
 }
+
+/**
+ * What flashes in a drawing: twice a second, half of the time there, and steady for those who want no
+ * motion. Within NUREG-0700 Rev 2, 1.3.10-12 (2 to 3 Hz, half on and half off) and WCAG 2.3.1 (at most three a second).
+ */
+export const MOTION =
+  "@media (prefers-reduced-motion:no-preference){.flashes .glyphs{animation:flash .5s step-end infinite}}" +
+  "@keyframes flash{50%{opacity:0}}";

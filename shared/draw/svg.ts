@@ -1,14 +1,39 @@
 /** A drawing as the text of an SVG file, in colours of its own. */
-import { styleSheet, type Theme } from "./palette.ts";
-import type { SceneNode } from "./scene.ts";
+import { lettered } from "./lettering.ts";
+import { MOTION, styleSheet, type Theme } from "./palette.ts";
+import { node, rect, type SceneNode } from "./scene.ts";
 
-/** The whole file; `title` is what a reader that shows no pictures says instead. */
-export function toSvg(scene: SceneNode, theme: Theme, title: string): string {
-  const [, , width, height] = String(scene.attributes.viewBox ?? "").split(" ");
-  const size: Record<string, string> = width && height ? { width, height } : {};
-  const attributes = { xmlns: "http://www.w3.org/2000/svg", role: "img", ...size, ...scene.attributes };
-  const inner = `<title>${escaped(title)}</title><style>${styleSheet(theme)}</style>${scene.children.map(written).join("")}`;
-  return `<svg${attributesOf(attributes)}>${inner}</svg>\n`;
+/** What a reader that shows no pictures says instead, and how the drawing is made. */
+export interface FileDetails {
+  readonly title: string;
+  /** What is to be seen, in sentences. */
+  readonly description?: string;
+  /** Pixels across; without it, as many as the drawing's own units. */
+  readonly widthPx?: number | undefined;
+  /** `fonts`: text stays text, and what flashes does so. `outlines`: no font is needed, and all is steady. */
+  readonly letters?: "fonts" | "outlines";
+}
+
+/** The whole file. */
+export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): string {
+  const { title, description, widthPx, letters = "fonts" } = details;
+  const [x = 0, y = 0, width = 0, height = 0] = String(scene.attributes.viewBox ?? "")
+    .split(" ")
+    .map(Number);
+  const scale = widthPx === undefined || width === 0 ? 1 : widthPx / width;
+  const size =
+    width > 0 && height > 0 ? { width: width * scale, height: height * scale } : { width: null, height: null };
+  const drawn = letters === "outlines" ? lettered(scene) : scene;
+  const style = letters === "outlines" ? styleSheet(theme) : styleSheet(theme) + MOTION;
+  return `${written(
+    node("svg", { xmlns: "http://www.w3.org/2000/svg", role: "img", ...size, ...drawn.attributes }, [
+      node("title", {}, [title]),
+      ...(description === undefined ? [] : [node("desc", {}, [description])]),
+      node("style", {}, [style]),
+      rect("page", { x, y, width, height }),
+      ...drawn.children,
+    ]),
+  )}\n`;
 }
 
 function written(node: SceneNode | string): string {
@@ -26,7 +51,7 @@ function attributesOf(attributes: Readonly<Record<string, string | number>>): st
 /** Safe in text and in attributes; characters that XML forbids are replaced. */
 function escaped(text: string): string {
   return text
-    .replaceAll(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, "\ufffd")
+    .replaceAll(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/gu, "\ufffd")
     .replaceAll("&", "&amp;")
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;")

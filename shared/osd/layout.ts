@@ -9,7 +9,7 @@ import type { CellArea, Grid, Layout, Page, PlacedElement } from "./types.ts";
  * Grids with a name: 30 columns, with 16 rows for PAL and 13 for NTSC.
  * Source: character-overlay chip datasheet MAX7456 (19-0576 Rev 0, 8/07, p. 10).
  */
-const NAMED_GRIDS: Readonly<Record<string, Grid>> = {
+export const NAMED_GRIDS: Readonly<Record<string, Grid>> = {
   pal: { columns: 30, rows: 16 },
   ntsc: { columns: 30, rows: 13 },
 };

@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { inflateSync } from "node:zlib";
 import { beforeAll, expect, test } from "vitest";
 import { run } from "../../server/src/cli/run.ts";
 import { held } from "./held.ts";
@@ -84,11 +85,90 @@ test("a file of that name is replaced, and nothing else is left in the folder", 
   expect(readdirSync(join(folder, "out"))).toEqual(["a.svg"]);
 });
 
+/** Width and height as a PNG's first chunk has them (PNG, third edition, 5.2 and 11.2.1: from memory). */
+function sizeOfPng(png: Buffer): [width: number, height: number] {
+  expect([...png.subarray(0, 8)]).toEqual([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  expect(png.toString("latin1", 12, 16)).toBe("IHDR");
+  return [png.readUInt32BE(16), png.readUInt32BE(20)];
+}
+
+/** The bytes of all rows, unfiltered or not, as zlib gives them back. */
+function rowsOfPng(png: Buffer): Buffer {
+  const parts: Buffer[] = [];
+  for (let at = 8; at < png.length; at += 12 + png.readUInt32BE(at)) {
+    const length = png.readUInt32BE(at);
+    if (png.toString("latin1", at + 4, at + 8) === "IDAT") parts.push(png.subarray(at + 8, at + 8 + length));
+  }
+  return inflateSync(Buffer.concat(parts));
+}
+
+async function drawnPng(file: string, ...args: string[]): Promise<Buffer> {
+  expect(await draw("craft/bowl.fettle", "--out", file, ...args)).toEqual({ status: 0, out: "", error: "" });
+  return readFileSync(join(folder, file));
+}
+
+test("a PNG has the picture's aspect, and the width that is asked for", async () => {
+  expect(sizeOfPng(await drawnPng("usual.png", "--view", "osd"))).toEqual([1440, 1080]);
+  const narrow = await drawnPng("narrow.PNG", "--view", "osd", "--width", "360");
+  expect(sizeOfPng(narrow)).toEqual([360, 270]);
+  // Eight bits each of red, green, blue and cover, and a byte in front of each row.
+  expect(rowsOfPng(narrow).length).toBe(270 * (1 + 4 * 360));
+  expect(new Set(rowsOfPng(narrow)).size).toBeGreaterThan(20);
+});
+
+test("the same drawing gives the same bytes, and another theme others", async () => {
+  const first = await drawnPng("first.png", "--view", "switches");
+  expect((await drawnPng("second.png", "--view", "switches")).equals(first)).toBe(true);
+  expect((await drawnPng("third.png", "--view", "switches", "--theme", "dark")).equals(first)).toBe(false);
+});
+
+test("the width of an SVG is what is asked for, at the same aspect", async () => {
+  const svg = await drawn("wide.svg", "--view", "osd", "--width", "2000");
+  expect(svg).toContain(' width="2000" height="1500" viewBox="0 0 720 540"');
+});
+
+test("another grid fits the layout to it, and what finds no room is named", async () => {
+  const svg = await drawn("wide.svg", "--view", "osd", "--grid", "53x20");
+  expect(svg).toContain("on 53 by 20 cells");
+  const tiny = await draw("craft/bowl.fettle", "--view", "osd", "--out", "tiny.svg", "--grid", "5x1");
+  expect(tiny).toEqual({ status: 0, out: "", error: "fettle: no room on this grid for craft\n" });
+});
+
+test("another moment shows other readings", async () => {
+  const texts = (svg: string) => [...svg.matchAll(/data-text="([^"]*)"/g)].map(([, text]) => text);
+  const fresh = texts(await drawn("fresh.svg", "--view", "osd", "--scenario", "fresh-pack"));
+  const low = texts(await drawn("low.svg", "--view", "osd", "--scenario", "low-pack"));
+  expect(fresh).toHaveLength(2);
+  expect(fresh[1]).toBe(low[1]);
+  expect(Number.parseFloat(fresh[0]!)).toBeGreaterThan(Number.parseFloat(low[0]!));
+});
+
+test("an SVG says in words what is to be seen", async () => {
+  const osd = await drawn("words.svg", "--view", "osd");
+  expect(osd).toMatch(/<desc>Mid flight, on 30 by 16 cells\. pack-volts shows [\d.]+V, at left\+2, bottom-1/);
+  const switches = await drawn("words.svg", "--view", "switches");
+  expect(switches).toContain("<desc>TL, switch on channel 5: ");
+  expect(switches).toContain("down: arm");
+});
+
 test.each([
   [["--out", "x.svg"], "say what to draw: --view osd or --view switches"],
   [["--view", "rates", "--out", "x.svg"], "--view is osd or switches, not “rates”"],
-  [["--view", "osd"], "say where the drawing goes: --out FILE.svg"],
-  [["--view", "osd", "--out", "x.png"], "name a file that ends in .svg, not “x.png”"],
+  [["--view", "osd"], "say where the drawing goes: --out FILE.svg or --out FILE.png"],
+  [["--view", "osd", "--out", "x.jpg"], "name a file that ends in .svg or .png, not “x.jpg”"],
+  [
+    ["--view", "osd", "--out", "x.png", "--width", "15"],
+    "--width is a whole number of pixels from 16 to 8192, not “15”",
+  ],
+  [["--view", "osd", "--out", "x.png", "--width", "8193"], "not “8193”"],
+  [["--view", "osd", "--out", "x.png", "--width", "1e3"], "not “1e3”"],
+  [["--view", "osd", "--out", "x.svg", "--grid", "65x20"], "a size from 1x1 to 64x32 such as 53x20, not “65x20”"],
+  [["--view", "osd", "--out", "x.svg", "--grid", "wide"], "--grid is pal, ntsc or a size"],
+  [["--view", "osd", "--out", "x.svg", "--grid", "0x3"], "not “0x3”"],
+  [["--view", "osd", "--out", "x.svg", "--scenario", "crash"], "not “crash”"],
+  [["--view", "osd", "--out", "x.svg", "--page", "osd-second"], "lays out no osd-second page"],
+  [["--view", "switches", "--out", "x.svg", "--grid", "pal"], "--grid belongs to --view osd"],
+  [["--view", "switches", "--out", "x.svg", "--scenario", "low-pack"], "--scenario belongs to --view osd"],
   [["--view", "osd", "--out", "x.svg", "--theme", "blue"], "--theme is light or dark"],
   [["--view", "osd", "--out", "no/such/x.svg"], "its folder is not there"],
   [["--view", "osd", "--out", "craft/bowl.fettle/x.svg"], "it lies below a file"],

@@ -5,10 +5,13 @@ import { elementInWords } from "../../shared/draw/words.ts";
 import { all, numbers } from "./find.ts";
 import { element, fullPicture, picture } from "./samples.ts";
 
-test("the picture has its own aspect, with a rim round it", () => {
+test("the picture has its own aspect, and nothing round it", () => {
   for (const aspect of [4 / 3, 16 / 9]) {
-    const [sky] = all(drawGoggles(picture([], { aspect })), "sky");
-    expect(Number(sky!.attributes.width) / Number(sky!.attributes.height)).toBeCloseTo(aspect, 2);
+    const scene = drawGoggles(picture([], { aspect }));
+    const [left, top, width, height] = numbers(scene.attributes.viewBox);
+    expect([left, top]).toEqual([0, 0]);
+    expect(width! / height!).toBeCloseTo(aspect, 2);
+    expect(all(scene, "sky")[0]!.attributes).toMatchObject({ width, height });
   }
 });
 

@@ -1,9 +1,7 @@
 /** What a renderer that is not ours makes of a drawing: `@resvg/resvg-wasm`. */
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import { initWasm, Resvg } from "@resvg/resvg-wasm";
+import { painter } from "../../server/src/node/png.ts";
 
-await initWasm(readFileSync(createRequire(import.meta.url).resolve("@resvg/resvg-wasm/index_bg.wasm")));
+const { Resvg } = await painter();
 
 export interface Ink {
   readonly width: number;

@@ -1,66 +1,132 @@
 /** `fettle draw`: the pictures of the panel, as files. */
 import { resolve } from "node:path";
-import { drawGoggles } from "../../../shared/draw/goggles.ts";
-import type { SceneNode } from "../../../shared/draw/scene.ts";
+import type { Theme } from "../../../shared/draw/palette.ts";
 import { toSvg } from "../../../shared/draw/svg.ts";
-import { drawSwitches } from "../../../shared/draw/switches.ts";
-import { stateInWords } from "../../../shared/draw/words.ts";
-import type { Craft } from "../../../shared/model/craft.ts";
-import type { Workspace } from "../../../shared/model/workspace.ts";
-import { noSwitches } from "../../../shared/services/panel.ts";
-import { gogglesOf, noGoggles } from "../../../shared/services/panel-goggles.ts";
-import { switchesOf } from "../../../shared/services/panel-switches.ts";
+import { SCENARIOS } from "../../../shared/protocol/panel.ts";
 import { writeAtomically } from "../node/disk.ts";
-import { oneOf, onePath, readArguments } from "./arguments.ts";
+import { NoPainter, toPng } from "../node/png.ts";
+import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
+import { osdPicture, type Picture, switchesPicture, type WantedOsd } from "./draw-pictures.ts";
+import { gridNamed } from "./grid-named.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { openCraft } from "./scripts.ts";
 
-const help = `Usage: fettle draw CRAFT --view osd|switches --out FILE.svg [--theme light|dark]
-                   [--handset PATH]
+const WIDTH = { least: 16, most: 8192 } as const;
+/** Pixels of a PNG for each unit of the drawing, where no width is asked for: the goggles are 1080 high then. */
+const PNG_SCALE = 2;
+
+const help = `Usage: fettle draw CRAFT --view osd|switches --out FILE.svg|FILE.png
+                   [--theme light|dark] [--width PX] [--handset PATH]
+                   [--page osd|osd-second] [--scenario MOMENT] [--grid SIZE|pal|ntsc]
 
 Draws a craft as the panel shows it: the picture in the goggles, or the controls at rest
 with what each position turns on. “-” reads the craft from standard input.
 
-  --view VIEW      osd or switches
-  --out FILE.svg   where the drawing goes; a file of that name is replaced
-  --theme THEME    light (the usual) or dark
-  --handset PATH   this handset in place of the one that the craft names
+  --view VIEW        osd or switches
+  --out FILE         where the drawing goes, as SVG or as PNG; a file of that name is replaced
+  --theme THEME      light (the usual) or dark
+  --width PX         pixels across, from ${WIDTH.least} to ${WIDTH.most}
+  --handset PATH     this handset in place of the one that the craft names
+
+Of the OSD:
+  --page PAGE        osd (the usual) or osd-second
+  --scenario MOMENT  ${SCENARIOS.slice(0, 3)
+    .map(({ name }) => name)
+    .join(", ")} (the usual: mid-flight),
+                     ${SCENARIOS.slice(3)
+                       .map(({ name }) => name)
+                       .join(" or ")}
+  --grid GRID        the layout fitted to another grid, such as 53x20; what finds no room
+                     there is named on standard error
+
+What flashes does so in an SVG, unless the reader wants no motion, and is steady in a PNG.
 
 Exit status: 0 the drawing is written, 2 there is nothing to draw or it cannot be written.
 `;
-
-type View = "osd" | "switches";
-
-/** Four controls side by side, each wide enough for an output's name. */
-const SWITCHES_WIDTH = 690;
 
 async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const given = readArguments(args, {
     view: { type: "string" },
     out: { type: "string" },
     theme: { type: "string" },
+    width: { type: "string" },
     handset: { type: "string" },
+    page: { type: "string" },
+    scenario: { type: "string" },
+    grid: { type: "string" },
   });
   const path = onePath(given, "craft");
   if (!given.has("view")) throw new CannotRun("say what to draw: --view osd or --view switches");
   const view = oneOf(given, "view", ["osd", "switches"], "osd");
   const theme = oneOf(given, "theme", ["light", "dark"], "light");
-  const out = svgPath(given.text("out"));
+  const out = outOf(given);
+  const widthPx = widthOf(given);
+  const wanted = view === "osd" ? wantedOsd(given) : refuseOsdOptions(given);
   const { craft, workspace } = await openCraft(path, io, given.text("handset"));
-  const { scene, title } = pictureOf(view, craft, workspace);
+  const picture = wanted ? osdPicture(craft, workspace, wanted) : switchesPicture(craft, workspace);
+  const content = await contentOf(picture, out, theme, widthPx);
   try {
-    writeAtomically(resolve(io.folder, out), toSvg(scene, theme, title));
+    writeAtomically(resolve(io.folder, out), content);
   } catch (error) {
     throw new CannotRun(`${out} cannot be written: ${whyNot(error as NodeJS.ErrnoException)}`);
   }
+  if (picture.unplaced && picture.unplaced.length > 0)
+    io.error(`fettle: no room on this grid for ${picture.unplaced.join(", ")}\n`);
   return 0;
 }
 
-function svgPath(out: string | undefined): string {
-  if (out === undefined) throw new CannotRun("say where the drawing goes: --out FILE.svg");
-  if (!/\.svg$/i.test(out))
-    throw new CannotRun(`drawings are written as SVG: name a file that ends in .svg, not “${out}”`);
+function outOf(given: Arguments): string {
+  const out = given.text("out");
+  if (out === undefined) throw new CannotRun("say where the drawing goes: --out FILE.svg or --out FILE.png");
+  if (!/\.(svg|png)$/i.test(out))
+    throw new CannotRun(`drawings are SVG or PNG: name a file that ends in .svg or .png, not “${out}”`);
   return out;
+}
+
+function widthOf(given: Arguments): number | undefined {
+  const text = given.text("width");
+  if (text === undefined) return undefined;
+  const width = /^\d{1,6}$/.test(text) ? Number(text) : Number.NaN;
+  if (width >= WIDTH.least && width <= WIDTH.most) return width;
+  throw new CannotRun(`--width is a whole number of pixels from ${WIDTH.least} to ${WIDTH.most}, not “${text}”`);
+}
+
+function wantedOsd(given: Arguments): WantedOsd {
+  const grid = given.text("grid");
+  return {
+    page: oneOf(given, "page", ["osd", "osd-second"], "osd"),
+    scenario: oneOf(
+      given,
+      "scenario",
+      SCENARIOS.map(({ name }) => name),
+      "mid-flight",
+    ),
+    fit: grid === undefined ? undefined : gridNamed(grid),
+  };
+}
+
+/** An option that would be without effect is a mistake of the one who wrote it. */
+function refuseOsdOptions(given: Arguments): null {
+  const option = ["page", "scenario", "grid"].find((each) => given.has(each));
+  if (option !== undefined) throw new CannotRun(`--${option} belongs to --view osd`);
+  return null;
+}
+
+async function contentOf(
+  { scene, title, description }: Picture,
+  out: string,
+  theme: Theme,
+  widthPx: number | undefined,
+): Promise<string | Uint8Array> {
+  if (/\.svg$/i.test(out)) return toSvg(scene, theme, { title, description, widthPx });
+  const units = Number(String(scene.attributes.viewBox).split(" ")[2]);
+  const width = widthPx ?? Math.min(WIDTH.most, Math.round(units * PNG_SCALE));
+  try {
+    return await toPng(toSvg(scene, theme, { title, description, widthPx: width, letters: "outlines" }));
+  } catch (error) {
+    if (!(error instanceof NoPainter)) throw error;
+    throw new CannotRun(`${error.message}, and a PNG needs it: install it, or write an SVG, which needs nothing more`);
+  }
 }
 
 function whyNot({ code, message }: NodeJS.ErrnoException): string {
@@ -78,20 +144,6 @@ function whyNot({ code, message }: NodeJS.ErrnoException): string {
     default:
       return message;
   }
-}
-
-function pictureOf(view: View, craft: Craft, workspace: Workspace): { scene: SceneNode; title: string } {
-  if (view === "osd") {
-    const goggles = gogglesOf(craft, workspace);
-    if (!goggles) throw new CannotRun(noGoggles(craft));
-    return { scene: drawGoggles(goggles), title: `${craft.name} in the goggles` };
-  }
-  const switches = switchesOf(craft, workspace, undefined);
-  if (!switches) throw new CannotRun(noSwitches(craft));
-  return {
-    scene: drawSwitches(switches, { width: SWITCHES_WIDTH }),
-    title: `Switches of ${craft.name}, at rest: ${stateInWords(switches.state)}`,
-  };
 }
 
 export const command: Command = { help, run };
