@@ -1,39 +1,45 @@
 /** The cells of a grid that nothing stands on. */
+import type { Cell, Size } from "./reading-order.ts";
 import type { Grid } from "./types.ts";
 
 export interface FreeCells {
-  /** Whether so many columns and rows from a cell on are all on the grid and free. */
-  fits(column: number, row: number, width: number, height: number): boolean;
-  take(column: number, row: number, width: number, height: number): void;
-  /** The first place from the top left, row by row, where so many fit; null where none is. */
-  first(width: number, height: number): { readonly column: number; readonly row: number } | null;
+  /** Whether all of an element's cells would be on the grid and free. */
+  fits(at: Cell, size: Size): boolean;
+  take(at: Cell, size: Size): void;
+  /** The first place, row by row from the top left; null where none is. */
+  first(size: Size): Cell | null;
+  /** The last place that begins before a cell, counted row by row from 0; null where none is. */
+  last(size: Size, before: number): Cell | null;
 }
 
 export function freeCells({ columns, rows }: Grid): FreeCells {
   /** By cell: how many free cells there are from it to the right. */
   const runs = new Uint16Array(columns * rows).map((_, at) => columns - (at % columns));
-  const fits: FreeCells["fits"] = (column, row, width, height) => {
+  const fits: FreeCells["fits"] = ({ column, row }, { width, height }) => {
     if (column < 0 || row < 0 || column + width > columns || row + height > rows) return false;
     for (let r = row; r < row + height; r++) if (runs[r * columns + column]! < width) return false;
     return true;
   };
+  const cellOf = (at: number): Cell => ({ column: at % columns, row: Math.floor(at / columns) });
   return {
     fits,
-    take(column, row, width, height) {
+    take({ column, row }, { width, height }) {
       for (let r = row; r < row + height; r++) {
-        let run = 0;
-        for (let c = columns - 1; c >= 0; c--) {
-          const taken = (c >= column && c < column + width) || runs[r * columns + c] === 0;
-          run = taken ? 0 : run + 1;
-          runs[r * columns + c] = run;
-        }
+        for (let c = column; c < column + width; c++) runs[r * columns + c] = 0;
+        for (let c = column - 1; c >= 0 && runs[r * columns + c]! > 0; c--) runs[r * columns + c] = column - c;
       }
     },
-    first(width, height) {
-      for (let row = 0; row + height <= rows; row++) {
-        for (let column = 0; column + width <= columns; column++) {
-          if (fits(column, row, width, height)) return { column, row };
-        }
+    first(size) {
+      for (let at = 0; at < columns * rows; at++) {
+        const cell = cellOf(at);
+        if (fits(cell, size)) return cell;
+      }
+      return null;
+    },
+    last(size, before) {
+      for (let at = before - 1; at >= 0; at--) {
+        const cell = cellOf(at);
+        if (fits(cell, size)) return cell;
       }
       return null;
     },

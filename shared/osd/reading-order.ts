@@ -1,0 +1,34 @@
+/**
+ * The order in which one reads a layout: by the middles of the elements, row by row. Middles, since
+ * a tall figure that begins above a line of text is read after it where most of it stands below.
+ */
+import type { Grid } from "./types.ts";
+
+export interface Cell {
+  readonly column: number;
+  readonly row: number;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** More than twice the columns of any grid, and of any place that a script can write. */
+const ROW = 2 ** 16;
+
+/** Rises in the order of reading; two elements that share no cell never have the same. */
+export function readingKey({ column, row }: Cell, { width, height }: Size): number {
+  return (2 * row + height) * ROW + 2 * column + width;
+}
+
+/** The first cell, counted row by row from 0, at which an element of this size would be read at `key` or later. */
+export function cellReadAt(key: number, { width, height }: Size, { columns, rows }: Grid): number {
+  const rowPart = Math.round(key / ROW);
+  const columnPart = key - rowPart * ROW;
+  const rowsDown = rowPart - height;
+  const row = Math.ceil(rowsDown / 2);
+  if (row < 0) return 0;
+  const column = rowsDown % 2 === 0 ? Math.max(0, Math.min(columns, Math.ceil((columnPart - width) / 2))) : 0;
+  return Math.min(columns * rows, row * columns + column);
+}
