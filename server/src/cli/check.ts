@@ -16,6 +16,9 @@ Says what is wrong, doubtful or unusual in scripts. A PATH is a file, a folder (
   --strict          warnings count as well: exit status 1
   --handset PATH    this handset in place of the one that each craft names
 
+Settings and words of your own, in *.catalogue.json and *.aliases.json anywhere in the
+workspace, count as those that ship.
+
 Exit status: 0 no error (with --strict: no warning either), 1 findings, 2 a file could
 not be read or the arguments make no sense; whatever could be read is still checked.
 `;
@@ -28,7 +31,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   });
   const format = oneOf(given, "format", ["text", "json", "sarif"], "text");
   const paths = given.paths.length > 0 ? given.paths : ["."];
-  const { opened, refused, handset, nameOf } = await openScripts(paths, io, given.text("handset"));
+  const { opened, refused, wordsFaulty, handset, nameOf } = await openScripts(paths, io, given.text("handset"));
   for (const reason of refused) io.error(`fettle: ${oneLine(reason)}\n`);
   if (opened.length === 0) return 2;
   const found = opened.flatMap(({ file, workspace }) => findingsOf(workspace, file, handset));
@@ -36,7 +39,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
   else if (format === "sarif") io.out((await import("./sarif.ts")).sarifText(report));
   else io.out(findingsText(report, io.colour ? "coloured" : "plain"));
-  if (refused.length > 0) return 2;
+  if (refused.length > 0 || wordsFaulty) return 2;
   const { errors, warnings } = report.summary;
   return errors > 0 || (given.has("strict") && warnings > 0) ? 1 : 0;
 }

@@ -1,9 +1,9 @@
 /** `fettle explain`: the page of every thing of a name, or every name that has one. */
-import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { listNames, type Named } from "../../../shared/services/names.ts";
 import { namesLike, pageOf } from "../../../shared/services/page.ts";
 import { oneOf, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
+import { wordsAround } from "./own-words.ts";
 
 const help = `Usage: fettle explain NAME
        fettle explain --list [--format text|json]
@@ -12,6 +12,9 @@ What a setting, mode, element, rule, unit or section is, why one would change it
 what goes wrong at each end. A setting is named alone or as SECTION.NAME; plain words
 find it as well: fettle explain low voltage warning
 
+So do your own words and the settings of your own, from the *.aliases.json and
+*.catalogue.json of the workspace that the working folder stands in.
+
   --list            every name that has a page
   --format FORMAT   of the list: text for people (the usual), or json
 `;
@@ -19,16 +22,17 @@ find it as well: fettle explain low voltage warning
 async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const given = readArguments(args, { list: { type: "boolean" }, format: { type: "string" } });
   const format = oneOf(given, "format", ["text", "json"], "text");
-  const catalogue = makeCatalogue();
   const name = given.paths.join(" ");
   if (given.has("list")) {
     if (name !== "") throw new CannotRun("--list lists every name, so it stands without one");
+    const { catalogue } = await wordsAround(io);
     const names = listNames(catalogue);
     io.out(format === "json" ? `${JSON.stringify(names, null, 2)}\n` : listText(names));
     return 0;
   }
   if (name === "") throw new CannotRun("say which name to explain, or --list for every name");
   if (given.has("format")) throw new CannotRun("--format belongs to --list: a page is Markdown, for people");
+  const { catalogue } = await wordsAround(io);
   const page = pageOf(catalogue, name);
   if (page === null) {
     const near = namesLike(catalogue, name);

@@ -1,21 +1,21 @@
 /** The scripts that a command is asked about, found on the disk or read from standard input. */
 import { resolve } from "node:path";
-import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
 import type { Script } from "../../../shared/model/script.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
-import { type Core, makeCore, type Workspace } from "../../../shared/model/workspace.ts";
+import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import {
   diskView,
   isFolder,
-  isWithin,
   listScripts,
+  nameFrom,
   readScriptFile,
   realPathOf,
   toPath,
   workspaceRoot,
 } from "../node/disk.ts";
 import { CannotRun, type Io } from "./io.ts";
+import { wordsBelow } from "./own-words.ts";
 
 /** A script, with the files among which it stands. */
 export interface Opened {
@@ -28,6 +28,8 @@ export interface Scripts {
   readonly opened: readonly Opened[];
   /** Why the others could not, a line each. */
   readonly refused: readonly string[];
+  /** True where a file of the pilot's own words is at fault: standard error has said how. */
+  readonly wordsFaulty: boolean;
   /** The real path of the handset that stands in, where one was named. */
   readonly handset: string | undefined;
   /** The name under which a file is reported. */
@@ -40,19 +42,18 @@ export async function openScripts(paths: readonly string[], io: Io, handset?: st
   const input = `${folder === "/" ? "" : folder}/-`;
   const held = new Map<string, FileAnswer>();
   if (paths.includes("-")) held.set(input, textAnswer(await io.input()));
-  const places = openPlaces(held, io.folder);
   const nameOf = (file: string): string => {
     if (file === input && held.has(input)) return "-";
-    if (!isWithin(file, folder) || file === folder) return file;
-    return file.slice(folder === "/" ? 1 : folder.length + 1);
+    return nameFrom(folder, file);
   };
-  const stand = handset === undefined ? undefined : holdHandset(handset, held, places, io.folder);
+  const places = openPlaces(held, io, nameOf);
+  const stand = handset === undefined ? undefined : await holdHandset(handset, held, places, io.folder);
   const found = new Map<string, Workspace>();
   const refused: string[] = [];
   for (const path of paths) {
     const at = path === "-" ? input : toPath(resolve(io.folder, path));
     const files = path === "-" ? [input] : filesAt(at, path, refused);
-    const workspace = files.length > 0 ? places.around(at) : null;
+    const workspace = files.length > 0 ? await places.around(at) : null;
     for (const each of files) {
       const file = workspace!.view.realPath(each);
       const answer = workspace!.view.read(file);
@@ -61,7 +62,7 @@ export async function openScripts(paths: readonly string[], io: Io, handset?: st
     }
   }
   const opened = [...found].map(([file, workspace]) => ({ file, workspace }));
-  return { opened, refused, handset: stand, nameOf };
+  return { opened, refused, wordsFaulty: places.wordsFaulty(), handset: stand, nameOf };
 }
 
 /** Opens the one craft that a command is about. */
@@ -103,17 +104,19 @@ function whyNot(answer: FileAnswer | undefined): string {
   }
 }
 
-/** One view of the disk for each workspace, and one memory for all. */
-function openPlaces(held: Map<string, FileAnswer>, folder: string) {
-  let core: Core | null = null;
+/** One view of the disk, with the own words that lie there, for each workspace. */
+function openPlaces(held: Map<string, FileAnswer>, io: Io, nameOf: (file: string) => string) {
   const places = new Map<string, Workspace>();
+  let wordsFaulty = false;
   return {
-    around(path: string): Workspace {
-      const root = workspaceRoot(realPathOf(path), folder);
+    wordsFaulty: () => wordsFaulty,
+    async around(path: string): Promise<Workspace> {
+      const root = workspaceRoot(realPathOf(path), io.folder);
       let place = places.get(root);
       if (!place) {
-        core ??= makeCore(makeCatalogue());
-        place = core.at(listedOnce(diskView(root, held)));
+        const words = await wordsBelow(realPathOf(root), io, nameOf);
+        wordsFaulty ||= words.faulty;
+        place = makeCore(words.catalogue).at(listedOnce(diskView(root, held)));
         places.set(root, place);
       }
       return place;
@@ -133,17 +136,17 @@ function listedOnce(view: FileView): FileView {
 }
 
 /** Reads the handset that stands in, from wherever it lies. */
-function holdHandset(
+async function holdHandset(
   path: string,
   held: Map<string, FileAnswer>,
   places: ReturnType<typeof openPlaces>,
   folder: string,
-): string {
+): Promise<string> {
   const file = realPathOf(toPath(resolve(folder, path)));
   const answer = readScriptFile(file);
   if (answer.kind !== "text") throw new CannotRun(`${path}: ${whyNot(answer)}`);
   held.set(file, answer);
-  const kind = places.around(file).script(file)?.kind;
+  const kind = (await places.around(file)).script(file)?.kind;
   if (kind !== "handset") throw new CannotRun(`${path} is a ${kind}, and --handset wants a handset`);
   return file;
 }

@@ -1,6 +1,7 @@
 /** The disk: the only place where files are read or written. Paths are absolute, with `/`. */
 import {
   existsSync,
+  linkSync,
   readdirSync,
   readFileSync,
   realpathSync,
@@ -84,6 +85,39 @@ export function listFiles(
 }
 
 /**
+ * The files below a folder whose name is wanted, in order of path. It looks into the nearest
+ * folders first, and into at most so many; `unseen` is true where there were more. A whole disk is
+ * nobody's workspace: there nothing is looked for.
+ */
+export function listNearest(
+  folder: string,
+  wanted: (name: string) => boolean,
+  mostFolders: number,
+): { readonly files: string[]; readonly unseen: boolean } {
+  const files: string[] = [];
+  const folders = dirname(folder) === folder ? [] : [folder];
+  for (let i = 0; i < Math.min(folders.length, mostFolders); i++) {
+    for (const entry of entriesOf(folders[i]!)) {
+      if (entry.isDirectory()) {
+        if (!SKIPPED.has(entry.name)) folders.push(join(folders[i]!, entry.name));
+      } else if (wanted(entry.name)) {
+        files.push(toPath(join(folders[i]!, entry.name)));
+      }
+    }
+  }
+  return { files: files.sort((a, b) => (a < b ? -1 : 1)), unseen: folders.length > mostFolders };
+}
+
+/** What lies in a folder; nothing where it cannot be read. */
+function entriesOf(folder: string): import("node:fs").Dirent[] {
+  try {
+    return readdirSync(folder, { withFileTypes: true });
+  } catch {
+    return [];
+  }
+}
+
+/**
  * The folder outside of which no script is read: the git repository that holds `path`; else the
  * working folder if it holds it; else the folder given, or, for a file, the folder above its own,
  * so that craft and layers may stand side by side.
@@ -97,6 +131,12 @@ export function workspaceRoot(path: string, workingFolder: string): string {
   }
   if (isWithin(toPath(path), toPath(workingFolder))) return toPath(workingFolder);
   return toPath(isFolder ? folder : dirname(folder));
+}
+
+/** A file as one in this folder calls it: from there on where it lies below, else whole. */
+export function nameFrom(folder: string, file: string): string {
+  if (!isWithin(file, folder) || file === folder) return file;
+  return file.slice(folder === "/" ? 1 : folder.length + 1);
 }
 
 export function isWithin(path: string, root: string): boolean {
@@ -140,6 +180,18 @@ export function writeAtomically(path: string, content: string | Uint8Array): voi
   try {
     writeFileSync(beside, content);
     renameSync(beside, path);
+  } finally {
+    rmSync(beside, { force: true });
+  }
+}
+
+/** Writes a new file whole or not at all; what has the name already stays, and that throws EEXIST. */
+export function writeNewAtomically(path: string, text: string): void {
+  const beside = `${path}.${process.pid}.part`;
+  try {
+    writeFileSync(beside, text);
+    // A second name is given only where nobody has it, in one step.
+    linkSync(beside, path);
   } finally {
     rmSync(beside, { force: true });
   }

@@ -1,0 +1,41 @@
+/** The catalogue of a workspace on the disk: the one that ships, with the pilot's own files laid over it. */
+import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
+import { isWordsFile, readOwnWords } from "../../../shared/services/own-words.ts";
+import { listNearest, nameFrom, readScriptFile, realPathOf, workspaceRoot } from "../node/disk.ts";
+import { type Io, oneLine } from "./io.ts";
+
+export interface Words {
+  readonly catalogue: Catalogue;
+  /** True where some file, or part of one, could not be taken; standard error has said which. */
+  readonly faulty: boolean;
+}
+
+/** Folders looked into before a search gives up: more than any workspace of scripts has. */
+const MOST_FOLDERS = 10_000;
+/** A page is wanted at once, and the working folder may be anywhere. */
+const MOST_FOLDERS_AROUND = 1000;
+
+/** Reads the own words below a folder; what is wrong with them goes to standard error, a line each. */
+export async function wordsBelow(root: string, io: Io, nameOf: (file: string) => string): Promise<Words> {
+  const { files, unseen } = listNearest(root, isWordsFile, MOST_FOLDERS);
+  if (unseen)
+    io.error(`fettle: ${nameOf(root)} has more than ${MOST_FOLDERS} folders: own words count from the nearest only\n`);
+  return wordsOf(files, io, nameOf);
+}
+
+/** The own words of the workspace that the working folder stands in. */
+export function wordsAround(io: Io): Promise<Words> {
+  const folder = realPathOf(io.folder);
+  const root = realPathOf(workspaceRoot(folder, folder));
+  const { files } = listNearest(root, isWordsFile, MOST_FOLDERS_AROUND);
+  return wordsOf(files, io, (file) => nameFrom(folder, file));
+}
+
+async function wordsOf(files: readonly string[], io: Io, nameOf: (file: string) => string): Promise<Words> {
+  const read = await readOwnWords(files.map((file) => ({ file, answer: readScriptFile(file) })));
+  for (const { file, range, where, message, severity } of read.problems) {
+    const at = `${nameOf(file)}:${range.start.line + 1}:${range.start.character + 1}`;
+    io.error(`fettle: ${oneLine(`${at}: ${severity}: ${where === "" ? "" : `${where}: `}${message}`)}\n`);
+  }
+  return { catalogue: read.catalogue, faulty: read.problems.some(({ severity }) => severity === "error") };
+}
