@@ -1,0 +1,134 @@
+/**
+ * Filters as the board runs them: sampled, one round after another. Pure arithmetic; `filters-of.ts`
+ * reads a craft's filters.
+ *
+ * - `lowPass`, `notch`: one filter at a loop's rate
+ * - `responseOf`: gain, phase and delay of a chain at one frequency; `sweepOf` at many
+ * - `lowPassDelayMs`, `notchDelayMs`: delay at low frequency of the analogue models, without a loop's rate
+ *
+ * Sources: Audio EQ Cookbook (W3C Note, 8 June 2021) for the low-pass of order 2 and the notch; the low-pass
+ * of order 1 is 1 / (s + 1) through the same bilinear transform, the cut being kept where it was.
+ */
+
+/** One filter: y0 = b0·x0 + b1·x1 + b2·x2 − a1·y1 − a2·y2, the newest sample first. */
+export interface Stage {
+  readonly b: readonly [number, number, number];
+  readonly a: readonly [number, number];
+}
+
+/** Q of a Butterworth low-pass of order 2: flat as far as it goes, and half the power at the cut. */
+const BUTTERWORTH_Q = Math.SQRT1_2;
+
+/** A low-pass that lets half the power through at its cut; null for a cut at or beyond half the loop's rate. */
+export function lowPass(order: 1 | 2, cutHz: number, rateHz: number): Stage | null {
+  if (cutHz <= 0 || cutHz >= rateHz / 2) return null;
+  if (order === 1) {
+    const k = Math.tan((Math.PI * cutHz) / rateHz);
+    return { b: [k / (1 + k), k / (1 + k), 0], a: [(k - 1) / (1 + k), 0] };
+  }
+  const w0 = (2 * Math.PI * cutHz) / rateHz;
+  const alpha = Math.sin(w0) / (2 * BUTTERWORTH_Q);
+  const cos = Math.cos(w0);
+  const b0 = (1 - cos) / 2 / (1 + alpha);
+  return { b: [b0, 2 * b0, b0], a: [(-2 * cos) / (1 + alpha), (1 - alpha) / (1 + alpha)] };
+}
+
+/**
+ * A notch of exactly this width between the frequencies at which half the power passes. The cookbook's
+ * Q gives the width only nearly, (rate / pi) · atan(alpha); this turns that round: alpha = tan(pi · width / rate).
+ * `depth` from 0 to 1 mixes it with the signal as it came. Null where the notch does not lie below half the rate.
+ */
+export function notch(atHz: number, widthHz: number, rateHz: number, depth = 1): Stage | null {
+  if (atHz <= 0 || atHz >= rateHz / 2 || widthHz <= 0 || widthHz >= rateHz / 2) return null;
+  const alpha = Math.tan((Math.PI * widthHz) / rateHz);
+  const cos = Math.cos((2 * Math.PI * atHz) / rateHz);
+  const [a1, a2] = [(-2 * cos) / (1 + alpha), (1 - alpha) / (1 + alpha)];
+  const end = depth / (1 + alpha);
+  const kept = 1 - depth;
+  return { b: [kept + end, kept * a1 + depth * a1, kept * a2 + end], a: [a1, a2] };
+}
+
+export interface Response {
+  readonly hz: number;
+  /** How much of the signal passes: 1 is all of it. */
+  readonly gain: number;
+  readonly gainDb: number;
+  /** Sum of each filter's own phase, so that it runs on below −pi without a jump. */
+  readonly phaseRad: number;
+  /** Group delay: the derivative of the phase, with its sign turned. */
+  readonly delayMs: number;
+}
+
+/** What a chain of filters does to one frequency, up to half the loop's rate. A chain of none changes nothing. */
+export function responseOf(stages: readonly Stage[], hz: number, rateHz: number): Response {
+  const w = (2 * Math.PI * hz) / rateHz;
+  let [gain, phaseRad, samples] = [1, 0, 0];
+  for (const { b, a } of stages) {
+    const over = valueAt(b, w);
+    const under = valueAt([1, ...a], w);
+    gain *= Math.hypot(...over) / Math.hypot(...under);
+    phaseRad += wrapped(Math.atan2(over[1], over[0]) - Math.atan2(under[1], under[0]));
+    samples += delayOf(b, w) - delayOf([1, ...a], w);
+  }
+  return { hz, gain, gainDb: 20 * Math.log10(gain), phaseRad, delayMs: (samples / rateHz) * 1000 };
+}
+
+/** Delay of a chain at low frequency: what every slow movement waits, in milliseconds. */
+export function slowDelayMs(stages: readonly Stage[], rateHz: number): number {
+  return responseOf(stages, 0, rateHz).delayMs;
+}
+
+/** The chain's response at each of these frequencies. */
+export function sweepOf(stages: readonly Stage[], rateHz: number, frequenciesHz: readonly number[]): Response[] {
+  return frequenciesHz.map((hz) => responseOf(stages, hz, rateHz));
+}
+
+/** Frequencies at even steps of their logarithm, both ends included. */
+export function logSteps(fromHz: number, toHz: number, points: number): number[] {
+  const step = Math.log(toHz / fromHz) / (points - 1);
+  return Array.from({ length: points }, (_, i) => (i === points - 1 ? toHz : fromHz * Math.exp(i * step)));
+}
+
+/** Delay at low frequency of an analogue low-pass: 1 / (2 pi f) for order 1, sqrt(2) / (2 pi f) for a Butterworth of order 2. */
+export function lowPassDelayMs(order: 1 | 2, cutHz: number): number {
+  return ((order === 1 ? 1 : Math.SQRT2) * 1000) / (2 * Math.PI * cutHz);
+}
+
+/** Delay at low frequency of an analogue notch: width / (2 pi f²), the derivative at nought of its phase. */
+export function notchDelayMs(atHz: number, widthHz: number): number {
+  return (widthHz * 1000) / (2 * Math.PI * atHz ** 2);
+}
+
+/** The cut of a low-pass of order 1 with this delay at low frequency; of a resistor and a capacitor, 1 / (2 pi R C). */
+export function cutOfDelayHz(delayMs: number): number {
+  return 1000 / (2 * Math.PI * delayMs);
+}
+
+type Complex = [re: number, im: number];
+
+/** c0 + c1·z⁻¹ + c2·z⁻² on the unit circle. */
+function valueAt(c: readonly number[], w: number): Complex {
+  const [c0 = 0, c1 = 0, c2 = 0] = c;
+  return [c0 + c1 * Math.cos(w) + c2 * Math.cos(2 * w), -c1 * Math.sin(w) - c2 * Math.sin(2 * w)];
+}
+
+/**
+ * Samples by which c0 + c1·z⁻¹ + c2·z⁻² delays: Re(Σ k·ck·z⁻ᵏ / Σ ck·z⁻ᵏ). One that reads alike from
+ * both ends delays by half its length at every frequency, also at its zeros, where that quotient has no value.
+ */
+function delayOf(c: readonly number[], w: number): number {
+  const [c0 = 0, c1 = 0, c2 = 0] = c;
+  if (c0 === c2) return 1;
+  if (c2 === 0 && c0 === c1) return 0.5;
+  const [re, im] = valueAt(c, w);
+  const [slopeRe, slopeIm] = [
+    c1 * Math.cos(w) + 2 * c2 * Math.cos(2 * w),
+    -c1 * Math.sin(w) - 2 * c2 * Math.sin(2 * w),
+  ];
+  return (slopeRe * re + slopeIm * im) / (re * re + im * im);
+}
+
+function wrapped(rad: number): number {
+  if (rad > Math.PI) return rad - 2 * Math.PI;
+  return rad < -Math.PI ? rad + 2 * Math.PI : rad;
+}

@@ -1,0 +1,73 @@
+/**
+ * What a craft says of its motors, as numbers: `motorsOf`, and `motorNotchesOf` for the notches that follow
+ * them. Null where a figure that is needed is neither said nor defaulted.
+ */
+import { type Harmonic, harmonicsAgainst, type MotorNotches, tipSpeedMs, turnHz, unloadedRpm } from "./motor.ts";
+import { CHEMISTRIES, packV } from "./pack.ts";
+import { packOf } from "./pack-of.ts";
+import { throwsOf } from "./rates-of.ts";
+import { fieldNumberIn, numberIn, numberOf, onceFor, saidIn, valueIn } from "./read.ts";
+import { shareOf } from "./sticks.ts";
+
+export interface MotorFigures {
+  readonly motors: number | null;
+  readonly poles: number | null;
+  readonly kvRpmPerV: number | null;
+  readonly blades: number | null;
+  /** Throttle at which the craft hovers, from 0 to 1. */
+  readonly hoverShare: number | null;
+  /**
+   * Without load: at full throttle of a fresh pack, and, with the throttle's share of the pack's nominal
+   * volts, in the hover and at idle. A propeller slows the motor, so these are upper bounds.
+   */
+  readonly fullRpm: number | null;
+  readonly hoverRpm: number | null;
+  readonly idleRpm: number | null;
+  readonly tipSpeedMs: number | null;
+}
+
+export const motorsOf = onceFor((craft, catalogue): MotorFigures => {
+  const number = (section: string, name: string, unit: string) => numberIn(craft, catalogue, section, name, unit);
+  const { chemistry, cells, fullV } = packOf(craft, catalogue);
+  const kv = number("motors", "kv", "rpm/V");
+  const nominalV = chemistry === null || cells === null ? null : packV(CHEMISTRIES[chemistry].nominalV, cells);
+  const share = (percent: number | null) => (percent === null ? null : percent / 100);
+  const hover = valueIn(craft, catalogue, "frame", "hover-throttle");
+  const hoverUs = numberOf(hover, "us");
+  const ends = throwsOf(craft, catalogue)?.throttle;
+  const hoverShare = hoverUs !== null && ends ? shareOf(hoverUs, ends.fromUs, ends.toUs) : share(numberOf(hover, "%"));
+  const rpm = (volts: number | null, of: number | null) =>
+    kv === null || volts === null || of === null ? null : unloadedRpm(kv, volts * of);
+  const fullRpm = rpm(fullV, share(number("motors", "limit", "%")));
+  const diameterIn = number("frame", "propeller-diameter", "in");
+  return {
+    motors: number("frame", "motors", ""),
+    poles: number("motors", "poles", ""),
+    kvRpmPerV: kv,
+    blades: number("frame", "propeller-blades", ""),
+    hoverShare,
+    fullRpm,
+    hoverRpm: rpm(nominalV, hoverShare),
+    idleRpm: rpm(nominalV, share(number("motors", "idle", "%"))),
+    tipSpeedMs: fullRpm === null || diameterIn === null ? null : tipSpeedMs(diameterIn, fullRpm),
+  };
+});
+
+/** The notches that follow the motors; null where there are none, or where count, floor or width is not said. */
+export const motorNotchesOf = onceFor((craft, catalogue): MotorNotches | null => {
+  if (!saidIn(craft, "filters", "motor-notches")) return null;
+  const field = (name: string, unit: string) => fieldNumberIn(craft, catalogue, "filters", "motor-notches", name, unit);
+  const [count, floorHz, widthHz] = [field("count", ""), field("floor", "Hz"), field("width", "Hz")];
+  if (count === null || floorHz === null || widthHz === null) return null;
+  const list = valueIn(craft, catalogue, "filters", "motor-notch-depths");
+  const depths = list?.kind === "list" ? list.items.map((item) => (numberOf(item, "%") ?? 100) / 100) : [];
+  return { count, floorHz, widthHz, fadeHz: field("fade", "Hz") ?? 0, depths };
+});
+
+/** What the notches do to the harmonics in the hover, one more than are cut; null where the speed is not known. */
+export const hoverHarmonicsOf = onceFor((craft, catalogue): readonly Harmonic[] | null => {
+  const notches = motorNotchesOf(craft, catalogue);
+  const { hoverRpm, blades } = motorsOf(craft, catalogue);
+  if (!notches || hoverRpm === null) return null;
+  return harmonicsAgainst(turnHz(hoverRpm), notches, notches.count + 1, blades);
+});
