@@ -5,6 +5,7 @@ import type { Workspace } from "../model/workspace.ts";
 import { gridOf, sizeOf } from "../osd/layout.ts";
 import type { OsdGesture, OsdPage, WriteWhere } from "../protocol/panel.ts";
 import type { TextEdit } from "../syntax/span.ts";
+import { fitted } from "./osd-fit-edit.ts";
 import { anchoredPlace, type Box, movedPlace } from "./osd-place.ts";
 import { askAbout, type OsdEdit, refused, type Scene, scriptOf, writeAll } from "./osd-write.ts";
 import { pickedCraft } from "./panel-switches.ts";
@@ -46,7 +47,7 @@ export function osdEditOf(workspace: Workspace, file: string, ask: OsdEditAsk): 
   const placed = ask.page === "osd" ? craft.osd : craft.osdSecond;
   const scene: Scene = { workspace, craft, file, grid, page: ask.page, placed, where: ask.where };
   const { gesture } = ask;
-  if (gesture.kind === "fit") return refused("A layout cannot be fitted to another grid yet.");
+  if (gesture.kind === "fit") return fitted(scene, gesture);
   const element = workspace.catalogue.element(gesture.element);
   if (!element) return refused(`There is no element “${gesture.element}”: the display cannot show it.`);
   const there = placed.get(gesture.element);
@@ -90,7 +91,7 @@ function added({ workspace, craft, grid, page }: Scene, name: string, box: Box):
  */
 function removed(scene: Scene, { name, source }: Placed): OsdEdit {
   const { workspace, craft, page, where } = scene;
-  const question = askAbout(scene, [source.file]);
+  const question = askAbout(scene, [source]);
   if (question) return question;
   const script = where === "override" ? craft.script : scriptOf(scene, source);
   const lines = script.entries.filter((each) => each.section === page && each.name === name).map(({ line }) => line);

@@ -49,7 +49,7 @@ export function writeAll(scene: Scene, changes: readonly Change[]): OsdEdit {
   const real = changes.filter(({ edits }) => edits.length > 0);
   const question = askAbout(
     scene,
-    real.map(({ source }) => source.file),
+    real.map(({ source }) => source),
   );
   if (question) return question;
   const files = new Map<string, TextEdit[]>();
@@ -75,19 +75,29 @@ export function writeAll(scene: Scene, changes: readonly Change[]): OsdEdit {
 }
 
 /**
- * The question that lines of these files raise; null where there is none: it was answered, or the
- * lines are the craft's own, or of the layer that the picture was drawn for and no other craft has.
+ * The question that lines of layers raise; null where there is none: it was answered, or all lines
+ * are the craft's own, or of the layer that the picture was drawn for and no other craft's.
  */
-export function askAbout({ workspace, craft, file, where }: Scene, files: readonly string[]): OsdEdit | null {
+export function askAbout({ workspace, craft, file, where }: Scene, sources: readonly Source[]): OsdEdit | null {
   if (where !== null) return null;
-  const layers = [...new Set(files)].filter((each) => each !== craft.file);
+  const inLayers = sources.filter((source) => source.file !== craft.file);
+  const layers = [...new Set(inLayers.map((source) => source.file))];
   const others = new Set<string>();
   for (const layer of layers) {
-    for (const other of workspace.craftsWith(layer)) if (other.file !== craft.file) others.add(other.name);
+    const lines = new Set(inLayers.filter((source) => source.file === layer).map(({ line }) => line));
+    for (const other of workspace.craftsWith(layer)) {
+      if (other.file !== craft.file && hangsOn(other, layer, lines)) others.add(other.name);
+    }
   }
   if (others.size === 0 && layers.every((layer) => layer === file)) return null;
   const names = layers.map((layer) => workspace.script(layer)?.name ?? layer);
   return { kind: "choose", layer: names.join(", "), alsoOn: [...others] };
+}
+
+/** Whether one of these lines has the last word on a craft: it says nothing over them. */
+function hangsOn(craft: Craft, file: string, lines: ReadonlySet<number>): boolean {
+  const said = [...craft.osd.values(), ...craft.osdSecond.values(), craft.settings.get("osd")?.get("grid")];
+  return said.some((each) => each?.source.file === file && lines.has(each.source.line));
 }
 
 export function scriptOf({ workspace, craft }: Scene, { file }: Source): Script {

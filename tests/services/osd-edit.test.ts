@@ -199,6 +199,40 @@ test("an element that would show through from a layer is dropped where it stood"
   expect(after(afresh, remove("amps"))[JUG]).toBe(`${jug}  drop amps\n`);
 });
 
+const fitTo = (columns: number, rows: number) => ({ kind: "fit" as const, columns, rows });
+
+test("a fit writes the grid and the places that are others on it, in every file, as one answer", () => {
+  const gesture = fitTo(53, 20);
+  expect(answerTo(both, gesture)).toEqual({ kind: "choose", layer: "Wide", alsoOn: ["Mug"] });
+  // pack-volts at 3, 12 of 16 rows stands near the bottom, and keeps its distance to it.
+  const ownPlaces = jug.replace("at 3, 12", "at 3, 16");
+  expect(after(both, gesture, { where: "there" })).toEqual({
+    ...both,
+    [WIDE]: wide.replace("30 x 16", "53 x 20"),
+    [JUG]: ownPlaces,
+  });
+  expect(after(both, gesture, { where: "override" })).toEqual({
+    ...both,
+    [JUG]: `${ownPlaces}  grid         53 x 20\n`,
+  });
+  expect(answerTo(both, fitTo(30, 16))).toEqual({ kind: "edits", files: [] });
+});
+
+test("a grid keeps the way in which it was written", () => {
+  const grid = (said: string, columns: number, rows: number) =>
+    after(own(`  grid ${said} # the chip's\n`), fitTo(columns, rows))[JUG]!.split("\n")[3];
+  expect(grid("pal", 30, 13)).toBe("  grid ntsc # the chip's");
+  expect(grid("pal", 53, 20)).toBe("  grid 53 x 20 # the chip's");
+  expect(grid("53x20", 30, 16)).toBe("  grid 30x16 # the chip's");
+});
+
+test("both pages are fitted, since they share the grid", () => {
+  const texts = { [JUG]: 'craft "Jug"\n\nosd\n  grid 53 x 20\n  amps at 40, 2\n\nosd-second\n  lap at 40, 18\n' };
+  const result = after(texts, fitTo(30, 16), { page: "osd-second" });
+  expect(cellOf(result, "amps")).toEqual([17, 2]);
+  expect(cellOf(result, "lap", "osd-second")).toEqual([17, 14]);
+});
+
 test("what cannot be written is refused, in a sentence", () => {
   const why = (texts: Record<string, string>, gesture: Parameters<typeof answerTo>[1], more = {}) => {
     const answer = answerTo(texts, gesture, more);
@@ -210,6 +244,7 @@ test("what cannot be written is refused, in a sentence", () => {
   expect(why(alone, add("amps", 1, 1))).toBe("amps stands on this page already, by line 8 of “Wide”.");
   expect(why(alone, move("pack-volts", -1, 1))).toContain("write it with an anchor");
   expect(why(alone, move("pack-volts", 1.5, 1))).toContain("whole cells");
+  expect(why(alone, fitTo(0, 16))).toContain("at most 64 x 32");
   expect(why({ [JUG]: jug }, move("pack-volts", 1, 1))).toContain("has no grid");
   expect(why({ [WIDE]: wide }, move("amps", 1, 1), { file: WIDE })).toContain("No craft");
   expect(why({ [JUG]: jug.replace('"Jug"', '"Jug" edition 9'), [WIDE]: wide }, add("lap", 1, 1))).toContain(
