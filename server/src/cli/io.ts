@@ -10,6 +10,15 @@ export interface Io {
   error(text: string): void;
   /** All of standard input. */
   input(): Promise<Uint8Array>;
+  /** Where standard input is a terminal: opens a conversation with the person who sits at it. */
+  readonly converse?: () => Conversation;
+}
+
+/** Questions on standard error, answers from a terminal. */
+export interface Conversation {
+  /** What is typed in answer to a prompt, without its line end; null at the end of input. */
+  ask(prompt: string): Promise<string | null>;
+  end(): void;
 }
 
 /** 0: nothing found; 1: something found; 2: the command could not run. */

@@ -1,10 +1,26 @@
 /** The command line: the process around `run`. */
+import { createInterface } from "node:readline/promises";
+import type { Conversation } from "./io.ts";
 import { run } from "./run.ts";
 
 async function input(): Promise<Uint8Array> {
   const chunks: Uint8Array[] = [];
   for await (const chunk of process.stdin) chunks.push(chunk);
   return Buffer.concat(chunks);
+}
+
+function converse(): Conversation {
+  const reader = createInterface({ input: process.stdin, output: process.stderr });
+  // A question that is open when input ends is never answered: the end has to be waited for beside it.
+  const ended = new Promise<null>((resolve) => reader.once("close", () => resolve(null)));
+  let open = true;
+  reader.once("close", () => {
+    open = false;
+  });
+  return {
+    ask: (prompt) => (open ? Promise.race([reader.question(prompt), ended]) : ended),
+    end: () => reader.close(),
+  };
 }
 
 // A reader that has seen enough, as `head` has, is no fault.
@@ -18,4 +34,5 @@ process.exitCode = await run(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   error: (text) => void process.stderr.write(text),
   input,
+  ...(process.stdin.isTTY && { converse }),
 });

@@ -12,6 +12,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "findings of files, or of every script below a folder",
     load: async () => (await import("./check.ts")).command,
   },
+  new: {
+    summary: "a craft from eight questions, ready to check",
+    load: async () => (await import("./new.ts")).command,
+  },
   show: {
     summary: "the effective craft, each value with the file and line it comes from",
     load: async () => (await import("./show.ts")).command,

@@ -1,0 +1,77 @@
+/** The questions of a new craft, asked at a terminal. */
+import type { Answers, Question } from "../../../shared/protocol/new-craft.ts";
+import { NAME_PROMPT, readAnswer, readName, USUAL_NAME } from "../../../shared/services/new-craft-answers.ts";
+import { allQuestions, type Found, questionsFor } from "../../../shared/services/new-craft-questions.ts";
+import { CannotRun, type Io, oneLine } from "./io.ts";
+
+type Answer = string | readonly string[];
+
+/** Asks until every question has an answer. At the end of input there is no craft. */
+export async function askAnswers(found: Found, io: Io): Promise<Answers> {
+  const conversation = io.converse!();
+  const ask = async (prompt: string): Promise<string> => {
+    const line = await conversation.ask(prompt);
+    if (line === null) throw new CannotRun("the answers ended before the questions did: nothing is written");
+    return line.trim();
+  };
+  try {
+    const answers: Record<string, Answer> = { name: await askName(ask, io) };
+    const ids = allQuestions(found).map(({ id }) => id);
+    for (const [at, id] of ids.entries()) {
+      const question = questionsFor(found, answers).find((each) => each.id === id)!;
+      answers[id] = await askOne(
+        question,
+        `${at + 1}/${ids.length}`,
+        (said) => readAnswer(question, said, found, answers),
+        ask,
+        io,
+      );
+    }
+    return answers;
+  } finally {
+    conversation.end();
+  }
+}
+
+async function askName(ask: (prompt: string) => Promise<string>, io: Io): Promise<string> {
+  for (;;) {
+    const understood = readName((await ask(`${NAME_PROMPT} [${USUAL_NAME}] `)) || USUAL_NAME);
+    if (understood.kind === "name") return understood.name;
+    io.error(`${oneLine(understood.problem)}\n`);
+  }
+}
+
+async function askOne(
+  question: Question,
+  step: string,
+  read: (said: unknown) => Answer | { readonly problem: string },
+  ask: (prompt: string) => Promise<string>,
+  io: Io,
+): Promise<Answer> {
+  const { choices, many, usual } = question;
+  if (choices.length === 0) return [];
+  io.error(`\n${step}  ${question.prompt}\n${listed(question)}`);
+  const prompt = many ? "Numbers or words, between commas [none] " : `Number or word [${usual}] `;
+  for (;;) {
+    const said = await ask(prompt);
+    if (said === "") return many ? [] : usual!;
+    const words = (many ? said.split(/\s*,\s*/) : [said])
+      .filter((word) => word !== "")
+      .map((word) => byNumber(question, word));
+    const answer = read(many ? words : words[0]);
+    if (typeof answer === "string" || !("problem" in answer)) return answer;
+    io.error(`${oneLine(answer.problem)}\n`);
+  }
+}
+
+function listed({ choices }: Question): string {
+  const width = Math.max(...choices.map(({ label }) => [...label].length));
+  return choices
+    .map(({ label, help }, i) => `  ${`${i + 1}`.padStart(2)}  ${oneLine(label).padEnd(width)}  ${oneLine(help)}\n`)
+    .join("");
+}
+
+/** A number counts along the list; a number that is no place on it is left to be read as a word. */
+function byNumber({ choices }: Question, said: string): string {
+  return (/^\d{1,3}$/.test(said) ? choices[Number(said) - 1]?.word : undefined) ?? said;
+}

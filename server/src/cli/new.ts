@@ -1,0 +1,102 @@
+/** `fettle new`: a craft from eight questions. */
+import { existsSync } from "node:fs";
+import { resolve } from "node:path";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
+import { foundIn, newCraft } from "../../../shared/services/new-craft.ts";
+import { readAnswers } from "../../../shared/services/new-craft-answers.ts";
+import { allQuestions, type Found } from "../../../shared/services/new-craft-questions.ts";
+import { diskView, readScriptFile, realPathOf, toPath, workspaceRoot } from "../node/disk.ts";
+import { readArguments } from "./arguments.ts";
+import { askAnswers } from "./ask-answers.ts";
+import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
+import { writeOut } from "./write-out.ts";
+
+const help = `Usage: fettle new [--out FILE] [--force]
+       fettle new --answers FILE [--out FILE] [--force]
+       fettle new --questions
+
+Writes a craft to begin with: some thirty lines, each with the reason why it is there,
+in which fettle check finds nothing. At a terminal eight questions are asked, and Enter
+takes the usual answer. Handsets and layers are those of the repository or the folder.
+
+  --answers FILE  the answers as JSON, as in {"name": "Jug", "size": "5-inch"}; what is
+                  not answered has the usual answer; “-” reads them from standard input
+  --out FILE      where the craft goes, in place of standard output
+  --force         replace FILE if it is there already
+  --questions     the questions with all their answers, as JSON
+
+Exit status: 0 the craft is written, 2 it cannot be.
+`;
+
+async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
+  const given = readArguments(args, {
+    answers: { type: "string" },
+    out: { type: "string" },
+    force: { type: "boolean" },
+    questions: { type: "boolean" },
+  });
+  if (given.paths.length > 0)
+    throw new CannotRun(`“${given.paths[0]}” is one word too many: --out FILE says where the craft goes`);
+  const out = given.text("out");
+  if (given.has("force") && out === undefined) throw new CannotRun("--force belongs to --out: it replaces that file");
+  const { workspace, found, file } = openPlace(out, io);
+  if (given.has("questions")) {
+    io.out(`${JSON.stringify(questionsForPrograms(found), null, 2)}\n`);
+    return 0;
+  }
+  // Nobody should answer eight questions for nothing.
+  if (out !== undefined && !given.has("force") && existsSync(file))
+    throw new CannotRun(`${out} is there already: choose another name, or --force replaces it`);
+  const answers = await answersFrom(given.text("answers"), found, io);
+  const { text, leftOut } = newCraft(answers, found, workspace, file);
+  for (const { path, why } of leftOut) io.error(`${oneLine(`${path} is left out: ${why}`)}\n`);
+  if (out === undefined) io.out(text);
+  else writeOut(out, text, given.has("force") ? "replace" : "keep", io);
+  return 0;
+}
+
+/** Where the craft is to stand, and what is there to build it on. Without a file it stands in the working folder. */
+function openPlace(out: string | undefined, io: Io): { workspace: Workspace; found: Found; file: string } {
+  const folder = realPathOf(io.folder);
+  const wanted = toPath(resolve(folder, out ?? "new.fettle"));
+  const file = `${realPathOf(toPath(resolve(wanted, "..")))}/${wanted.slice(wanted.lastIndexOf("/") + 1)}`;
+  const core = makeCore(makeCatalogue());
+  const workspace = core.at(diskView(workspaceRoot(file, folder)));
+  return { workspace, found: foundIn(workspace, folder), file };
+}
+
+async function answersFrom(path: string | undefined, found: Found, io: Io) {
+  if (path === undefined) {
+    if (!io.converse)
+      throw new CannotRun(
+        "nobody is there to answer, since standard input is no terminal: --answers FILE takes the answers, and --questions shows what there is to answer",
+      );
+    for (const { path, why } of found.notOffered) io.error(`${oneLine(`${path} cannot be used: ${why}`)}\n`);
+    return askAnswers(found, io);
+  }
+  const understood = readAnswers(found, await readJson(path, io));
+  if (understood.kind === "problem") throw new CannotRun(understood.problem);
+  return understood.answers;
+}
+
+async function readJson(path: string, io: Io): Promise<unknown> {
+  const name = path === "-" ? "standard input" : path;
+  const answer = path === "-" ? null : readScriptFile(toPath(resolve(io.folder, path)));
+  if (answer?.kind === "missing") throw new CannotRun(`${name}: there is no such file`);
+  if (answer?.kind === "unreadable") throw new CannotRun(`${name}: ${answer.why}`);
+  const text = answer?.kind === "text" ? answer.text : new TextDecoder().decode(await io.input());
+  try {
+    return JSON.parse(text.replace(/^\ufeff/, ""));
+  } catch (error) {
+    throw new CannotRun(`${name} is no JSON: ${(error as Error).message}`);
+  }
+}
+
+/** The questions as data, with the name among them and without what only the asking needs. */
+function questionsForPrograms(found: Found) {
+  const name = { id: "name", prompt: "What is it called?", many: false, usual: "New craft", choices: null };
+  return [name, ...allQuestions(found)];
+}
+
+export const command: Command = { help, run };

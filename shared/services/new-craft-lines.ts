@@ -1,0 +1,56 @@
+/** Lines of a script that is made, in its canonical layout. */
+
+export type ScriptLine =
+  | { readonly kind: "entry"; readonly name: string; readonly value: string; readonly note: string | null }
+  /** An entry that is commented out: the pilot knows its value, and we do not. */
+  | { readonly kind: "off"; readonly name: string; readonly value: string; readonly note: string | null };
+
+export interface ScriptSection {
+  readonly name: string;
+  readonly note: string | null;
+  readonly lines: readonly ScriptLine[];
+}
+
+/** An entry, with the note that stands above it. */
+export function entry(name: string, value: string, note: string | null = null): ScriptLine {
+  return { kind: "entry", name, value, note };
+}
+
+/** An entry that the pilot is to fill in and to uncomment. */
+export function off(name: string, value: string, note: string | null = null): ScriptLine {
+  return { kind: "off", name, value, note };
+}
+
+/** Notes are broken at this width, so that they can be read beside the panel. */
+const NOTE_COLUMNS = 100;
+
+/** A section as text: indented by two, the values of its entries aligned, each note above its line. */
+export function sectionText({ name, note, lines }: ScriptSection): string {
+  const widest = (kind: "entry" | "off") =>
+    Math.max(0, ...lines.map((each) => (each.kind === kind ? each.name.length : 0)));
+  const width = widest("entry");
+  // Entries that stand among others keep to themselves; where nothing else stands they are a column of their own.
+  const offWidth = width > 0 ? 0 : widest("off");
+  const rows = lines.flatMap((line): string[] => {
+    const above = line.note === null ? [] : noteLines(line.note, "  ");
+    const row =
+      line.kind === "off"
+        ? `  # ${line.name.padEnd(offWidth)}  ${line.value}`
+        : `  ${line.name.padEnd(width)}  ${line.value}`;
+    return [...above, row];
+  });
+  return [...(note === null ? [] : noteLines(note, "")), name, ...rows].join("\n");
+}
+
+/** A note as comment lines, broken between words; what is more than one line of text stays apart. */
+export function noteLines(note: string, indent: string): string[] {
+  return note.split("\n").flatMap((paragraph) => {
+    const rows: string[] = [];
+    for (const word of paragraph.split(" ")) {
+      const row = rows.at(-1);
+      if (row !== undefined && row.length + 1 + word.length <= NOTE_COLUMNS) rows[rows.length - 1] = `${row} ${word}`;
+      else rows.push(row === undefined ? `${indent}# ${word}` : `${indent}# ${word}`);
+    }
+    return rows;
+  });
+}
