@@ -1,12 +1,17 @@
 /** Elements of the OSD that are figures rather than text, each as lines within its cells. */
 import type { PanelElement } from "../protocol/panel.ts";
-import { type Box, path, rect, rounded, type SceneNode } from "./scene.ts";
+import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
 
 type Figure = Exclude<PanelElement["drawn"], "text">;
 
-/** The lines of a figure within the box that its cells make. */
+/** The lines of a figure within the box that its cells make, each over a dark one of its own that stands out from any ground. */
 export function drawFigure(figure: Figure, box: Box): SceneNode[] {
-  return figures[figure](box);
+  const drawn = figures[figure](box);
+  const shades = drawn.flatMap((line) => {
+    const { class: name, ...shape } = line.attributes;
+    return name === "line" || name === "faint" ? [node(line.tag, { ...shape, class: `shade ${name}-shade` })] : [];
+  });
+  return [...shades, ...drawn];
 }
 
 const figures: Readonly<Record<Figure, (box: Box) => SceneNode[]>> = {
@@ -20,7 +25,10 @@ const figures: Readonly<Record<Figure, (box: Box) => SceneNode[]>> = {
     const arm = Math.min(box.width / 2, box.height) * 0.8;
     const gap = arm * 0.35;
     return [
-      path("line", `${across(x - arm, x - gap, y)}${across(x + gap, x + arm, y)}${down(x, y - gap, y - gap * 2)}`),
+      path(
+        "line",
+        `${across(x - arm, x - gap, y)}${across(x + gap, x + arm, y)}${down(x, y - gap, Math.max(box.y + 2, y - gap * 2))}`,
+      ),
       rect("solid", { x: x - 1.5, y: y - 1.5, width: 3, height: 3 }),
     ];
   },

@@ -58,9 +58,13 @@ export function styleSheet(theme: Theme): string {
     [".plate,.reach", "fill:none"],
     [".marked .plate", "fill:#000;fill-opacity:.35;stroke:#fff;stroke-width:2"],
     [".glyphs", `fill:#fff;stroke:#000;stroke-width:${2 * PEN.edge};stroke-linejoin:round;paint-order:stroke`],
-    [".line", "fill:none;stroke:#fff;stroke-width:2.5"],
-    [".faint", "fill:none;stroke:#fff;stroke-opacity:.7;stroke-width:1.5"],
-    [".solid", "fill:#fff"],
+    [".line,.faint,.shade", "fill:none;stroke:#fff;stroke-linecap:round;stroke-linejoin:round"],
+    [".line", "stroke-width:2.5"],
+    [".faint", "stroke-width:1.5"],
+    [".shade", "stroke:#000"],
+    [".line-shade", "stroke-width:5.5"],
+    [".faint-shade", "stroke-width:4"],
+    [".solid", "fill:#fff;stroke:#000;stroke-width:3;stroke-linejoin:round;paint-order:stroke"],
     [".hatch-ground", "fill:#000;fill-opacity:.35"],
     [".hatch-line", `fill:${c.amiss};fill-opacity:.85`],
     [".hatched", "fill:url(#hatch)"],
@@ -82,10 +86,13 @@ export function styleSheet(theme: Theme): string {
   return rules.map(([selector, declarations]) => `${selector}{${declarations}}`).join("");
 }
 
+/** Where nothing can flash, dashes round it say that it does. */
+export const STEADY = ".flashes .plate{stroke:#fff;stroke-dasharray:12 5;stroke-width:3}";
+
 /**
  * What flashes in a drawing: twice a second, half of the time there, and steady for those who want no
  * motion. Within NUREG-0700 Rev 2, 1.3.10-12 (2 to 3 Hz, half on and half off) and WCAG 2.3.1 (at most three a second).
  */
 export const MOTION =
-  "@media (prefers-reduced-motion:no-preference){.flashes .glyphs{animation:flash .5s step-end infinite}}" +
-  "@keyframes flash{50%{opacity:0}}";
+  `@media (prefers-reduced-motion:no-preference){.flashes>:not(.plate,.hatched,.amiss-edge){animation:flash .5s step-end infinite}}` +
+  `@media (prefers-reduced-motion:reduce){${STEADY}}@keyframes flash{50%{opacity:0}}`;

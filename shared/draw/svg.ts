@@ -1,7 +1,7 @@
 /** A drawing as the text of an SVG file, in colours of its own. */
 import { lettered } from "./lettering.ts";
-import { MOTION, styleSheet, type Theme } from "./palette.ts";
-import { node, rect, type SceneNode } from "./scene.ts";
+import { MOTION, STEADY, styleSheet, type Theme } from "./palette.ts";
+import { type Box, node, rect, rounded, type SceneNode } from "./scene.ts";
 
 /** What a reader that shows no pictures says instead, and how the drawing is made. */
 export interface FileDetails {
@@ -10,6 +10,8 @@ export interface FileDetails {
   readonly description?: string;
   /** Pixels across; without it, as many as the drawing's own units. */
   readonly widthPx?: number | undefined;
+  /** Bare page round the drawing, in its own units. */
+  readonly margin?: number | undefined;
   /** `fonts`: text stays text, and what flashes does so. `outlines`: no font is needed, and all is steady. */
   readonly letters?: "fonts" | "outlines";
 }
@@ -17,16 +19,13 @@ export interface FileDetails {
 /** The whole file. */
 export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): string {
   const { title, description, widthPx, letters = "fonts" } = details;
-  const [x = 0, y = 0, width = 0, height = 0] = String(scene.attributes.viewBox ?? "")
-    .split(" ")
-    .map(Number);
-  const scale = widthPx === undefined || width === 0 ? 1 : widthPx / width;
-  const size =
-    width > 0 && height > 0 ? { width: width * scale, height: height * scale } : { width: null, height: null };
+  const { x, y, width, height } = pageOf(scene, details);
+  const scale = widthPx === undefined ? 1 : widthPx / width;
+  const size = { width: width * scale, height: height * scale, viewBox: [x, y, width, height].map(rounded).join(" ") };
   const drawn = letters === "outlines" ? lettered(scene) : scene;
-  const style = letters === "outlines" ? styleSheet(theme) : styleSheet(theme) + MOTION;
+  const style = letters === "outlines" ? styleSheet(theme) + STEADY : styleSheet(theme) + MOTION;
   return `${written(
-    node("svg", { xmlns: "http://www.w3.org/2000/svg", role: "img", ...size, ...drawn.attributes }, [
+    node("svg", { xmlns: "http://www.w3.org/2000/svg", role: "img", ...size, class: drawn.attributes.class ?? null }, [
       node("title", {}, [title]),
       ...(description === undefined ? [] : [node("desc", {}, [description])]),
       node("style", {}, [style]),
@@ -34,6 +33,12 @@ export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): str
       ...drawn.children,
     ]),
   )}\n`;
+}
+
+/** What of a drawing's plane a file shows: the drawing and the margin round it. */
+export function pageOf(scene: SceneNode, { margin = 0 }: Pick<FileDetails, "margin">): Box {
+  const [x = 0, y = 0, width = 1, height = 1] = String(scene.attributes.viewBox).split(" ").map(Number);
+  return { x: x - margin, y: y - margin, width: width + 2 * margin, height: height + 2 * margin };
 }
 
 function written(node: SceneNode | string): string {

@@ -52,7 +52,7 @@ test("every character that the drawings and the words beside them use has a glyp
 
 test.each(drawn)("“%s” stays inside its cell with its dark edge, as another program draws it", (letter) => {
   const { width, height, cover } = inkOf(amidst(letter));
-  const stray = cover.flatMap((amount, index) => {
+  const stray = [...cover].flatMap((amount, index) => {
     const [x, y] = [index % width, Math.floor(index / width)];
     const inside = x >= CELL.width && x < 2 * CELL.width && y >= CELL.height && y < 2 * CELL.height;
     return inside || amount === 0 ? [] : [`${x - CELL.width}, ${y - CELL.height}`];

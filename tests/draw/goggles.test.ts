@@ -1,8 +1,11 @@
 import { expect, test } from "vitest";
 import { rowPath } from "../../shared/draw/glyphs.ts";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
+import { toSvg } from "../../shared/draw/svg.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
+import type { PanelElement } from "../../shared/protocol/panel.ts";
 import { all, numbers } from "./find.ts";
+import { changes, inkOf } from "./ink.ts";
 import { element, fullPicture, picture } from "./samples.ts";
 
 test("the picture has its own aspect, and nothing round it", () => {
@@ -64,14 +67,21 @@ test("the element written on the cursor's line is marked, and only in its own fi
   expect(marked({ ...volts.at, file: "file:///other.fettle" })).toEqual([]);
 });
 
-test("every figure is drawn within its cells", () => {
-  for (const figure of fullPicture.elements.filter(({ drawn }) => drawn !== "text")) {
-    const scene = drawGoggles(picture([figure]));
-    const shapes = ["line", "solid", "faint"].flatMap((name) => all(scene, name));
-    expect(shapes.length, figure.name).toBeGreaterThan(0);
-    expect(all(scene, "glyphs")).toEqual([]);
-  }
-});
+test.each(fullPicture.elements.filter(({ drawn }) => drawn !== "text").map((figure) => [figure.name, figure] as const))(
+  "%s is drawn within its cells, and with a dark edge, as another program draws it",
+  (_, figure) => {
+    const draw = (elements: readonly PanelElement[]) =>
+      inkOf(toSvg(drawGoggles(picture(elements)), "light", { title: "x", letters: "outlines" }));
+    const changed = changes(draw([]), draw([figure]));
+    // 24 by 33.75 units a cell. A line may reach past its cells by half of its shade.
+    const [left, top] = [figure.column * 24 - 3, figure.row * 33.75 - 3];
+    const [right, bottom] = [left + figure.width * 24 + 6, top + figure.height * 33.75 + 6];
+    const stray = changed.filter(({ x, y }) => x + 1 < left || x > right || y + 1 < top || y > bottom);
+    expect(stray).toEqual([]);
+    const inks = new Set(changed.map(({ colour }) => colour));
+    expect([inks.has(0xffffff), inks.has(0x000000)]).toEqual([true, true]);
+  },
+);
 
 test("an element in words: what it shows, where it stands, what is amiss", () => {
   expect(elementInWords(element("pack-volts", 2, 13, "22.2V", { placed: "left+2, bottom-2" }))).toBe(

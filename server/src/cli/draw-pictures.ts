@@ -7,7 +7,7 @@ import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pagesOf } from "../../../shared/osd/layout.ts";
 import type { Grid, Page } from "../../../shared/osd/types.ts";
-import { type PanelControl, SCENARIOS, type Scenario } from "../../../shared/protocol/panel.ts";
+import { type PanelControl, type PanelElement, SCENARIOS, type Scenario } from "../../../shared/protocol/panel.ts";
 import { noSwitches } from "../../../shared/services/panel.ts";
 import { gogglesOf, noGoggles } from "../../../shared/services/panel-goggles.ts";
 import { switchesOf } from "../../../shared/services/panel-switches.ts";
@@ -17,6 +17,8 @@ export interface Picture {
   readonly scene: SceneNode;
   readonly title: string;
   readonly description: string;
+  /** Bare page round the drawing. */
+  readonly margin: number;
   /** Elements for which the grid has no room. */
   readonly unplaced?: readonly string[];
 }
@@ -41,7 +43,8 @@ export function osdPicture(craft: Craft, workspace: Workspace, wanted: WantedOsd
   return {
     scene: drawGoggles(goggles),
     title: `${craft.name} in the goggles`,
-    description: [`${moment}${page}, on ${columns} by ${rows} cells`, ...elements.map(elementInWords)].join(". "),
+    description: [`${moment}${page}, on ${columns} by ${rows} cells`, ...elements.map(elementWithFlash)].join(". "),
+    margin: 0,
     unplaced: preview?.unplaced ?? [],
   };
 }
@@ -55,6 +58,7 @@ export function switchesPicture(craft: Craft, workspace: Workspace): Picture {
     scene: drawSwitches(switches, { width: SWITCHES_WIDTH }),
     title: `Switches of ${craft.name}, at rest: ${stateInWords(switches.state)}`,
     description: [...controls, lossInWords(switches.loss)].join(" "),
+    margin: 14,
   };
 }
 
@@ -64,4 +68,8 @@ function controlWithModes(control: PanelControl): string {
     ...control.spans.map(({ fromUs, toUs, modes }) => `${fromUs} to ${toUs} us: ${modesInWords(modes)}`),
   ];
   return `${controlInWords(control)}: ${places.join("; ")}.`;
+}
+
+function elementWithFlash(element: PanelElement): string {
+  return `${elementInWords(element)}${element.flashes ? "; flashes" : ""}`;
 }

@@ -1,7 +1,7 @@
 /** `fettle draw`: the pictures of the panel, as files. */
 import { resolve } from "node:path";
 import type { Theme } from "../../../shared/draw/palette.ts";
-import { toSvg } from "../../../shared/draw/svg.ts";
+import { pageOf, toSvg } from "../../../shared/draw/svg.ts";
 import { SCENARIOS } from "../../../shared/protocol/panel.ts";
 import { writeAtomically } from "../node/disk.ts";
 import { NoPainter, toPng } from "../node/png.ts";
@@ -113,16 +113,15 @@ function refuseOsdOptions(given: Arguments): null {
 }
 
 async function contentOf(
-  { scene, title, description }: Picture,
+  { scene, unplaced: _, ...details }: Picture,
   out: string,
   theme: Theme,
   widthPx: number | undefined,
 ): Promise<string | Uint8Array> {
-  if (/\.svg$/i.test(out)) return toSvg(scene, theme, { title, description, widthPx });
-  const units = Number(String(scene.attributes.viewBox).split(" ")[2]);
-  const width = widthPx ?? Math.min(WIDTH.most, Math.round(units * PNG_SCALE));
+  if (/\.svg$/i.test(out)) return toSvg(scene, theme, { ...details, widthPx });
+  const usualPx = Math.min(WIDTH.most, Math.round(pageOf(scene, details).width * PNG_SCALE));
   try {
-    return await toPng(toSvg(scene, theme, { title, description, widthPx: width, letters: "outlines" }));
+    return await toPng(toSvg(scene, theme, { ...details, widthPx: widthPx ?? usualPx, letters: "outlines" }));
   } catch (error) {
     if (!(error instanceof NoPainter)) throw error;
     throw new CannotRun(`${error.message}, and a PNG needs it: install it, or write an SVG, which needs nothing more`);
