@@ -11,10 +11,11 @@ const shipped = [
   /^\[Content_Types\]\.xml$/,
   /^extension\.vsixmanifest$/,
   /^extension\/(package\.json|readme\.md|changelog\.md|LICENSE(\.txt|\.md)?)$/i,
-  /^extension\/dist\/(package\.json|NOTICES\.txt|fettle\.js)$/,
-  /^extension\/dist\/(client|server|cli)\/[^/]+\.c?js$/,
+  /^extension\/dist\/NOTICES\.txt$/,
+  /^extension\/dist\/(client|server)\/[^/]+\.c?js$/,
   /^extension\/dist\/panel\/[^/]+\.(js|css)$/,
   /^extension\/(grammars|snippets)\/[^/]+\.json$/,
+  /^extension\/client\/schemas\/[^/]+\.json$/,
   /^extension\/client\/icons\/[^/]+\.(svg|png)$/,
 ];
 
@@ -29,14 +30,7 @@ export async function packageExtension() {
   const strays = names.filter((name) => !shipped.some((pattern) => pattern.test(name)));
   if (strays.length > 0)
     fail(`The package holds what must not be shipped: ${strays.join(", ")}. Mend .vscodeignore and run this again.`);
-  const needed = [
-    main,
-    browser,
-    "dist/server/node.cjs",
-    "dist/server/worker.js",
-    "dist/panel/panel.js",
-    "dist/fettle.js",
-  ];
+  const needed = [main, browser, "dist/server/node.cjs", "dist/server/worker.js", "dist/panel/panel.js"];
   const missing = needed
     .map((path) => `extension/${path.replace(/^\.\//, "")}`)
     .filter((name) => !names.includes(name));
