@@ -1,0 +1,142 @@
+/**
+ * The JSON Schemas that are contributed to the editor, held to the dialect that they name by an
+ * outside validator (`ajv/dist/2020`), and to what the program itself takes.
+ */
+import { readFileSync } from "node:fs";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { readAliasesFile, readCatalogueFile } from "../../shared/catalogue/own-files.ts";
+import { glow } from "../services/glow.ts";
+
+const ajv = new Ajv2020({ allErrors: true });
+// Words of the editor's own, which the standard leaves free.
+ajv.addVocabulary(["enumDescriptions", "defaultSnippets"]);
+const schemaOf = (name: string) =>
+  JSON.parse(readFileSync(`client/schemas/fettle-${name}.schema.json`, "utf8")) as Record<string, unknown>;
+const catalogueFile = ajv.compile(schemaOf("catalogue"));
+const aliasesFile = ajv.compile(schemaOf("aliases"));
+
+const file = (...settings: unknown[]) => ({ catalogue: "The lamp", settings });
+const shipped = makeCatalogue().sections.flatMap(({ name: section, like, settings }) =>
+  like ? [] : settings.map((setting) => ({ section, ...setting })),
+);
+
+test("every setting that ships could stand in a catalogue of a pilot's own", () => {
+  expect(shipped.length).toBeGreaterThanOrEqual(220);
+  catalogueFile(file(...shipped));
+  expect(catalogueFile.errors).toBeNull();
+});
+
+test.each<[string, unknown]>([
+  ["an own setting", file(glow)],
+  ["no setting at all", file()],
+  ["the schema named", { $schema: "./fettle-catalogue.schema.json", ...file(glow) }],
+  ["a bare number", file({ ...glow, types: [{ is: "quantity", unit: "" }] })],
+  ["parts", file({ ...glow, default: undefined, types: [{ is: "fields", fields: [part("red"), part("green")] }] })],
+])("good: %s", (_, given) => {
+  const json = JSON.parse(JSON.stringify(given));
+  catalogueFile(json);
+  expect(catalogueFile.errors).toBeNull();
+  expect(readCatalogueFile(json).problems).toEqual([]);
+});
+
+function part(name: string) {
+  return { name, types: [{ is: "yes-no" }], what: "Says whether that lamp is lit." };
+}
+
+test.each<[string, unknown]>([
+  ["no object", []],
+  ["no settings", { catalogue: "The lamp" }],
+  ["a member that there is not", { ...file(glow), colour: "red" }],
+  ["a name in capitals", file({ ...glow, name: "Glow" })],
+  ["no kind", file({ ...glow, kind: undefined })],
+  ["a why of three words", file({ ...glow, why: "It just glows." })],
+  ["no words", file({ ...glow, words: [] })],
+  ["a type that there is not", file({ ...glow, types: [{ is: "speed" }] })],
+  ["a limit without source", file({ ...glow, types: [{ is: "integer", min: { at: 1 } }] })],
+  ["a choice of none", file({ ...glow, types: [{ is: "choice", choices: [] }] })],
+])("bad: %s", (_, given) => {
+  const json = JSON.parse(JSON.stringify(given));
+  expect(catalogueFile(json)).toBe(false);
+  expect(readCatalogueFile(json).problems.length).toBeGreaterThan(0);
+});
+
+test("the editor offers the sections and units that there are, and refuses others as the program does", () => {
+  expect(catalogueFile(file({ ...glow, section: "lamps" }))).toBe(false);
+  expect(catalogueFile(file({ ...glow, section: "modes" }))).toBe(false);
+  expect(catalogueFile(file({ ...glow, types: [{ is: "quantity", unit: "sec" }] }))).toBe(false);
+});
+
+test("one change anywhere in a setting is judged alike by the schema and by the program", () => {
+  const setting = fc.constantFrom(...shipped);
+  const change = fc.constantFrom<unknown>(
+    undefined,
+    null,
+    0,
+    1.5,
+    "x",
+    "-",
+    [],
+    {},
+    true,
+    "A whole sentence of some length.",
+  );
+  fc.assert(
+    fc.property(setting, fc.nat(), change, (original, pick, value) => {
+      const json = JSON.parse(JSON.stringify(file(original)));
+      const ways = waysIn(json).filter((way) => !["section", "unit"].includes(String(way.at(-1))));
+      const way = ways[pick % ways.length]!;
+      const changed = JSON.parse(JSON.stringify(withValue(json, way, value)));
+      expect(catalogueFile(changed), way.join(".")).toBe(readCatalogueFile(changed).problems.length === 0);
+    }),
+    { numRuns: 2000 },
+  );
+});
+
+type Way = readonly (string | number)[];
+
+function waysIn(value: unknown, way: Way = []): Way[] {
+  if (typeof value !== "object" || value === null) return [];
+  const entries = Array.isArray(value) ? [...value.entries()] : Object.entries(value);
+  return entries.flatMap(([key, inner]) => [[...way, key], ...waysIn(inner, [...way, key])]);
+}
+
+function withValue(whole: unknown, way: Way, value: unknown): unknown {
+  const [key, ...rest] = way;
+  if (key === undefined) return value;
+  const inner = withValue((whole as Record<string | number, unknown>)[key], rest, value);
+  return Array.isArray(whole) ? whole.with(key as number, inner) : { ...(whole as object), [key]: inner };
+}
+
+test.each<[boolean, unknown]>([
+  [true, { aliases: {} }],
+  [true, { aliases: { "self level": "level", squealer: "finder", "juice left": "pack.reserve" } }],
+  [true, { aliases: { "belly wait": "lights.glow-delay" } }],
+  [false, {}],
+  [false, { aliases: [] }],
+  [false, { aliases: { x: "level" } }],
+  [false, { aliases: { flat: "Level!" } }],
+  [false, { aliases: { flat: ["level"] } }],
+  [false, { aliases: {}, words: {} }],
+])("aliases, %s: %j", (good, given) => {
+  expect(aliasesFile(given)).toBe(good);
+  expect(readAliasesFile(given).problems.length === 0).toBe(good);
+});
+
+test("every member says what it is for, so that completion teaches", () => {
+  const silent: string[] = [];
+  const visit = (schema: unknown, at: string) => {
+    if (typeof schema !== "object" || schema === null) return;
+    for (const [key, inner] of Object.entries(schema)) {
+      if (key === "properties")
+        for (const [name, member] of Object.entries(inner as Record<string, { description?: string }>))
+          if ((member.description ?? "").length < 10) silent.push(`${at}.${name}`);
+      if (key !== "defaultSnippets") visit(inner, `${at}.${key}`);
+    }
+  };
+  visit(schemaOf("catalogue"), "catalogue");
+  visit(schemaOf("aliases"), "aliases");
+  expect(silent).toEqual([]);
+});
