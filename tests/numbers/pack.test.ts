@@ -89,7 +89,7 @@ describe("volts, charge and current", () => {
     expect(chargeMah(1, 3600)).toBe(1000);
   });
 
-  // 49 CFR 173.185(a)(3) (memory): watt hours are the rated capacity in ampere hours times the nominal volts.
+  // 49 CFR 171.8, "Watt-hour" (read): the rating of a lithium ion battery is its rated capacity in ampere-hours by its nominal voltage.
   // TSA: up to 100 Wh in carry-on baggage (read). A 6S 1100 mAh pack is far below, six of 3.7 V at 4500 mAh just at it.
   test("watt hours are ampere hours times nominal volts", () => {
     expect(energyWh(1100, packV(3.7, 6))).toBeCloseTo(24.42, 9);

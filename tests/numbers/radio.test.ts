@@ -36,7 +36,18 @@ describe("power", () => {
     expect(mwOf(3)).toBeCloseTo(2, 2);
   });
 
-  // Computed: 25 mW e.r.p. = 41 mW e.i.r.p.
+  // A table of dBm and watts at a dealer in network radios, fab-corp.com, "dB to Watt Table and Limits" (read).
+  test.each([
+    [10, 10],
+    [13, 20],
+    [17, 50],
+    [23, 200],
+    [24, 250],
+    [27, 500],
+    [36, 4000],
+  ])("%i dBm is %i mW, as such a table rounds it", (dbm, mw) => expect(mwOf(dbm) / mw).toBeCloseTo(1, 1));
+
+  // Computed: 25 mW e.r.p. = 41 mW e.i.r.p. A dipole has 1.64 times, 2.15 dB, over an even source: rvmx.net, RV_EV (read).
   test("25 mW e.r.p. is 41 mW e.i.r.p.", () => expect(eirpMwOf(25)).toBeCloseTo(41, 0));
 
   // OET Bulletin 63 (computed from P = 0.3 E²): 50 mV/m at 3 m is 0.75 mW.
@@ -156,6 +167,13 @@ describe("mixtures of carriers", () => {
       ["2 × 5769 − 5732", 2],
     ]);
     expect(landingOn([5658, 5695, 5769], 9)).toEqual([]);
+  });
+
+  // A live-sound magazine, prosoundweb.com, "Understanding Wireless: RF Output Power" (read): 32 channels 15 872. Its 225
+  // for eight is a slip: the formula gives 224, and so does counting them.
+  test("32 carriers have 15 872, eight have 224", () => {
+    expect([8, 32].map(thirdOrderCount)).toEqual([224, 15_872]);
+    expect(thirdOrder(EIGHT)).toHaveLength(224);
   });
 
   test("a product never counts against a carrier of its own, and lies where its text says", () => {
