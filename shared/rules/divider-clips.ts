@@ -30,11 +30,11 @@ export const rule: CraftRule = {
       const { clipV, divider, converter } = meter;
       if (clipV * (1 + 1e-9) >= fullV) return [];
       const names = ["divider-top", "divider-bottom", "cells", "adc-reference", "full-at"];
-      const neededKohm = divider.bottomKohm * (fullV / converter.referenceV - 1);
+      const neededKohm = Math.ceil(divider.bottomKohm * (fullV / converter.referenceV - 1) * 100) / 100;
       return [
         {
           of: names.map((name) => pack.said(name)),
-          message: `The meter reads up to ${figure(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${figure(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${figure(neededKohm, 2)} kohm or more; look at the board's own parts.`,
+          message: `The meter reads up to ${figure(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${figure(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
         },
       ];
     }),

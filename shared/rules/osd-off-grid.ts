@@ -1,4 +1,5 @@
-import { layoutOf, onGrid } from "../osd/layout.ts";
+import { gridArea, layoutOf, onGrid } from "../osd/layout.ts";
+import { moveInto } from "./osd-places.ts";
 import { pages } from "./pages.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
@@ -21,9 +22,16 @@ export const rule: CraftRule = {
       const { columns, rows } = layout.grid;
       return layout.elements
         .filter((placed) => !onGrid(placed, layout.grid))
-        .map((placed) => ({
-          at: valueSpot(workspace, placed.source),
-          message: `${placed.name} is up to ${placed.width} x ${placed.height} cells and begins at ${placed.column}, ${placed.row}: it leaves the grid of ${columns} x ${rows}.`,
-        }));
+        .map((placed) => {
+          const { name, width, height, column, row } = placed;
+          const tooLarge = width > columns || height > rows;
+          return {
+            at: valueSpot(workspace, placed.source),
+            message: tooLarge
+              ? `${name} is up to ${width} x ${height} cells: on a grid of ${columns} x ${rows} it has no place at all.`
+              : `${name} is up to ${width} x ${height} cells and begins at ${column}, ${row}: it leaves the grid of ${columns} x ${rows}.`,
+            fixes: moveInto(gridArea(layout.grid), placed, layout, workspace),
+          };
+        });
     }),
 };

@@ -1,4 +1,6 @@
-import { layoutOf, overlapsOf } from "../osd/layout.ts";
+import { gridArea, layoutOf, overlapsOf } from "../osd/layout.ts";
+import type { CellArea } from "../osd/types.ts";
+import { moveInto } from "./osd-places.ts";
 import { pages } from "./pages.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
@@ -17,11 +19,18 @@ export const rule: CraftRule = {
   check: (craft, workspace) =>
     pages.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);
-      return (layout ? overlapsOf(layout) : []).map(({ first, second, shared }) => ({
+      if (!layout) return [];
+      return overlapsOf(layout).map(({ first, second, shared }) => ({
         at: valueSpot(workspace, second.source),
-        message: `${second.name} and ${first.name} share the cell ${shared.left}, ${shared.top}.`,
+        message: `${second.name} and ${first.name} share ${cellsInWords(shared)}.`,
         related: [{ message: `${first.name} stands here`, at: valueSpot(workspace, first.source) }],
         alsoOf: [first.source],
+        fixes: moveInto(gridArea(layout.grid), second, layout, workspace),
       }));
     }),
 };
+
+function cellsInWords({ left, top, right, bottom }: CellArea): string {
+  const count = (right - left + 1) * (bottom - top + 1);
+  return count === 1 ? `the cell ${left}, ${top}` : `${count} cells, from ${left}, ${top} to ${right}, ${bottom}`;
+}

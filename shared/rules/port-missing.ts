@@ -2,10 +2,14 @@ import type { Need } from "../catalogue/types.ts";
 import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { meets } from "./needs.ts";
+import { settingOf } from "./settings.ts";
 import { headSpot } from "./spots.ts";
 import type { CraftRule, Report } from "./types.ts";
 
-const bySignal = { setting: "motors.rpm-feedback", is: "yes" };
+const reports: Need = {
+  port: "esc-data",
+  reason: "The controllers report over a port, or over the signal wire with rpm-feedback.",
+};
 
 /** Values that take a port; what needs one whatever its value says so in the catalogue. */
 const TAKEN: readonly { path: string; is: string; need: Need }[] = [
@@ -20,24 +24,8 @@ const TAKEN: readonly { path: string; is: string; need: Need }[] = [
     need: { port: "gps", reason: "The way home comes from a satellite receiver." },
   },
   { path: "safety.arm-needs-fix", is: "yes", need: { port: "gps", reason: "A fix comes from a satellite receiver." } },
-  {
-    path: "pack.volts-from",
-    is: "esc-data",
-    need: {
-      port: "esc-data",
-      or: bySignal,
-      reason: "The controllers report the volts over a port, or over the signal wire.",
-    },
-  },
-  {
-    path: "pack.current-from",
-    is: "esc-data",
-    need: {
-      port: "esc-data",
-      or: bySignal,
-      reason: "The controllers report the current over a port, or over the signal wire.",
-    },
-  },
+  { path: "pack.volts-from", is: "esc-data", need: reports },
+  { path: "pack.current-from", is: "esc-data", need: reports },
   { path: "video.set-by", is: "board", need: { port: "video", reason: "The board sets the transmitter over a port." } },
   {
     path: "recorder.to",
@@ -71,7 +59,8 @@ function inVain(craft: Craft, { catalogue }: Workspace): User[] {
       for (const need of (value && catalogue.element(name)?.needs) || [])
         if (need.port) users.push({ what: name, source, need });
   }
-  return users.filter(({ need }) => !meets(craft, need));
+  const bySignal = settingOf(craft, "motors.rpm-feedback")?.text === "yes";
+  return users.filter(({ need }) => !meets(craft, need) && !(need.port === "esc-data" && bySignal));
 }
 
 export const rule: CraftRule = {

@@ -25,6 +25,8 @@ import { rule as duplicateEntry } from "./duplicate-entry.ts";
 import { rule as editionNewer } from "./edition-newer.ts";
 import { rule as endpointsOff } from "./endpoints-off.ts";
 import { rule as failsafeHoldsArm } from "./failsafe-holds-arm.ts";
+import { rule as filterDelay } from "./filter-delay.ts";
+import { rule as gridMismatch } from "./grid-mismatch.ts";
 import { rule as levelsLost } from "./levels-lost.ts";
 import { rule as loopBudget } from "./loop-budget.ts";
 import { rule as lossHidden } from "./loss-hidden.ts";
@@ -33,8 +35,11 @@ import { rule as modeClash } from "./mode-clash.ts";
 import { rule as modeNeeds } from "./mode-needs.ts";
 import { rule as modeOverlap } from "./mode-overlap.ts";
 import { rule as modeShadowed } from "./mode-shadowed.ts";
+import { rule as osdCentreClutter } from "./osd-centre-clutter.ts";
+import { rule as osdEssentials } from "./osd-essentials.ts";
 import { rule as osdOffGrid } from "./osd-off-grid.ts";
 import { rule as osdOverlap } from "./osd-overlap.ts";
+import { rule as osdUnsafeArea } from "./osd-unsafe-area.ts";
 import { rule as outOfRange } from "./out-of-range.ts";
 import { rule as outputUnexplained } from "./output-unexplained.ts";
 import { rule as packChemistry } from "./pack-chemistry.ts";
@@ -88,6 +93,8 @@ export const rules: readonly Rule[] = [
   editionNewer,
   endpointsOff,
   failsafeHoldsArm,
+  filterDelay,
+  gridMismatch,
   levelsLost,
   loopBudget,
   lossHidden,
@@ -96,8 +103,11 @@ export const rules: readonly Rule[] = [
   modeNeeds,
   modeOverlap,
   modeShadowed,
+  osdCentreClutter,
+  osdEssentials,
   osdOffGrid,
   osdOverlap,
+  osdUnsafeArea,
   outOfRange,
   outputUnexplained,
   packChemistry,

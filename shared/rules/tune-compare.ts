@@ -94,8 +94,13 @@ export function filterLoosened(setting: Setting, workspace: Workspace): Hotter[]
       : [null, null];
   // Less than a hundredth, of a decibel or a hertz, is rounding.
   if (now === null || old === null || now >= old - 0.01) return [];
-  const what = `${setting.name} lets more through than in the layer below (${setting.text}, instead of ${before.text})`;
+  const what = `${setting.name} lets more through than in the layer below (${short(setting)}, instead of ${short(before)})`;
   return [{ at: valueSpot(workspace, setting.source), before: valueSpot(workspace, before.source), what }];
+}
+
+/** A value in the middle of a sentence, without the columns of a script. */
+function short({ text }: Setting): string {
+  return text.replaceAll(/ +/g, " ");
 }
 
 /**
@@ -131,7 +136,7 @@ export function takenAway(craft: Craft, workspace: Workspace): Hotter[] {
     const filters = LOW_PASSES.has(name) || name === "notch" || FIELDS[`filters.${name}`] !== undefined;
     const instead = INSTEAD[name] && craft.settings.get("filters")?.get(INSTEAD[name]);
     if (section !== "filters" || !filters || (instead && !instead.before)) return [];
-    const what = `${name} (${setting.text}) is taken away`;
+    const what = `${name} (${short(setting)}) is taken away`;
     return [{ at: spotAt(source, { start, end }), before: valueSpot(workspace, setting.source), what }];
   });
 }

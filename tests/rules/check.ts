@@ -47,24 +47,33 @@ export function workspaceOf(files: Readonly<Record<string, string>>): Workspace 
  * mark its finding. `others` are files that are used and not themselves held to anything. Gives
  * the findings of the first file.
  */
-export function check(marked: string, others: Readonly<Record<string, string>> = {}): Finding[] {
+export function check(
+  marked: string,
+  others: Readonly<Record<string, string>> = {},
+  held: ReadonlySet<string> = HELD,
+): Finding[] {
   const shown = filesIn(marked);
   const plain = Object.fromEntries([...shown].map(([path, text]) => [path, unmarked(text)]));
   const workspace = workspaceOf({ "wheel.fettle": WHEEL, ...others, ...plain });
-  const findings = [...shown.keys()].map((path) => heldFindings(workspace, path));
+  const findings = [...shown.keys()].map((path) => heldFindings(workspace, path, held));
   const found = [...shown.keys()].map((path, i) => withMarks(plain[path]!, findings[i]!));
   expect(found.join("\n=== \n")).toBe([...shown.values()].map(inOrder).join("\n=== \n"));
   return findings[0]!;
 }
 
+/** As `check`, but held to these codes, and to no others. */
+export function checkOnly(codes: string, marked: string, others: Readonly<Record<string, string>> = {}): Finding[] {
+  return check(marked, others, new Set(codes.split(" ")));
+}
+
 /** Codes of the findings of one text, in order. */
 export function codesOf(text: string): string[] {
   const workspace = workspaceOf({ "wheel.fettle": WHEEL, "jug.fettle": text });
-  return heldFindings(workspace, "jug.fettle").map(({ code }) => code);
+  return heldFindings(workspace, "jug.fettle", HELD).map(({ code }) => code);
 }
 
-function heldFindings(workspace: Workspace, file: string): Finding[] {
-  return findingsOf(workspace, file).filter(({ code }) => HELD.has(code));
+function heldFindings(workspace: Workspace, file: string, held: ReadonlySet<string>): Finding[] {
+  return findingsOf(workspace, file).filter(({ code }) => held.has(code));
 }
 
 function filesIn(marked: string): Map<string, string> {
