@@ -39,7 +39,7 @@ export function App() {
     setView(chosen);
     remember({ view: chosen });
   };
-  if (!model) return <p class="empty">{noScript}</p>;
+  if (!model) return <NoScript />;
   return (
     <>
       {model.craft !== "" && (
@@ -56,6 +56,17 @@ export function App() {
         </Tabs>
       )}
     </>
+  );
+}
+
+function NoScript() {
+  return (
+    <div class="empty">
+      <p>{noScript}</p>
+      <button type="button" onClick={() => tell({ kind: "new-craft" })}>
+        New craft…
+      </button>
+    </div>
   );
 }
 

@@ -70,18 +70,19 @@ export function makeOverlay(frame: HTMLElement): Overlay {
 
   return {
     paint(area, hatched, moving) {
-      frame.dataset.moving = "";
+      // Setting what is set already would cost the browser a look at every element again.
+      if (!("moving" in frame.dataset)) frame.dataset.moving = "";
       const { unitX, unitY } = area;
       const cells = hatched.map(([column, row]) => `M${column * unitX} ${row * unitY}h${unitX}v${unitY}h${-unitX}Z`);
-      hatch?.setAttribute("d", [...new Set(cells)].join(""));
-      guides?.setAttribute("d", moving ? centreLines(area) : "");
-      met?.setAttribute("d", moving ? metLines(area, moving.box) : "");
+      draw(hatch, [...new Set(cells)].join(""));
+      draw(guides, moving ? centreLines(area) : "");
+      draw(met, moving ? metLines(area, moving.box) : "");
       if (moving && note) showNote(note, area, moving);
-      if (note) note.hidden = !moving;
+      if (note && note.hidden === (moving !== null)) note.hidden = moving === null;
     },
     clear() {
       delete frame.dataset.moving;
-      for (const lines of [hatch, guides, met]) lines?.setAttribute("d", "");
+      for (const lines of [hatch, guides, met]) draw(lines, "");
       if (note) note.hidden = true;
     },
     say(words) {
@@ -91,6 +92,10 @@ export function makeOverlay(frame: HTMLElement): Overlay {
       }, sayAfterMs);
     },
   };
+}
+
+function draw(lines: SVGPathElement | null, d: string): void {
+  if (lines && lines.getAttribute("d") !== d) lines.setAttribute("d", d);
 }
 
 function centreLines({ columns, rows, unitX, unitY }: Area): string {

@@ -37,7 +37,7 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
       return { role: "application", "aria-label": label, "aria-describedby": "moving-keys" };
     }
     const element = byName.get(String(attributes["data-element"]));
-    return element && { ...said(element), class: `${attributes.class}${element.flashes ? " flashes" : ""}` };
+    return element && said(element);
   };
   const onFocusIn = ({ target }: FocusEvent) => {
     const name = (target as Element).closest<SVGElement>("[data-element]")?.dataset.element;

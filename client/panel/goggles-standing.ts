@@ -54,7 +54,7 @@ export function makeStanding(frame: HTMLElement) {
       if (!group || !element) continue;
       const [x, y] = [(to.column - element.column) * by.unitX, (to.row - element.row) * by.unitY];
       group.setAttribute("transform", `translate(${x} ${y})`);
-      group.dataset.moving = "";
+      if (!shifted.has(group)) group.dataset.moving = "";
       now.add(group);
     }
     for (const group of shifted) {
