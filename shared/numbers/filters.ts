@@ -62,13 +62,14 @@ export interface Response {
 /** What a chain of filters does to one frequency, up to half the loop's rate. A chain of none changes nothing. */
 export function responseOf(stages: readonly Stage[], hz: number, rateHz: number): Response {
   const w = (2 * Math.PI * hz) / rateHz;
+  const circle = { cos1: Math.cos(w), sin1: Math.sin(w), cos2: Math.cos(2 * w), sin2: Math.sin(2 * w) };
   let [gain, phaseRad, samples] = [1, 0, 0];
   for (const { b, a } of stages) {
-    const over = valueAt(b, w);
-    const under = valueAt([1, ...a], w);
-    gain *= Math.hypot(...over) / Math.hypot(...under);
-    phaseRad += wrapped(Math.atan2(over[1], over[0]) - Math.atan2(under[1], under[0]));
-    samples += delayOf(b, w) - delayOf([1, ...a], w);
+    const over = part(b[0], b[1], b[2], circle);
+    const under = part(1, a[0], a[1], circle);
+    gain *= over.size / under.size;
+    phaseRad += wrapped(over.phaseRad - under.phaseRad);
+    samples += over.delay - under.delay;
   }
   return { hz, gain, gainDb: 20 * Math.log10(gain), phaseRad, delayMs: (samples / rateHz) * 1000 };
 }
@@ -104,28 +105,30 @@ export function cutOfDelayHz(delayMs: number): number {
   return 1000 / (2 * Math.PI * delayMs);
 }
 
-type Complex = [re: number, im: number];
-
-/** c0 + c1·z⁻¹ + c2·z⁻² on the unit circle. */
-function valueAt(c: readonly number[], w: number): Complex {
-  const [c0 = 0, c1 = 0, c2 = 0] = c;
-  return [c0 + c1 * Math.cos(w) + c2 * Math.cos(2 * w), -c1 * Math.sin(w) - c2 * Math.sin(2 * w)];
+/** A frequency as a point of the unit circle, and the point twice as far round. */
+interface Circle {
+  readonly cos1: number;
+  readonly sin1: number;
+  readonly cos2: number;
+  readonly sin2: number;
 }
 
 /**
- * Samples by which c0 + c1·z⁻¹ + c2·z⁻² delays: Re(Σ k·ck·z⁻ᵏ / Σ ck·z⁻ᵏ). One that reads alike from
- * both ends delays by half its length at every frequency, also at its zeros, where that quotient has no value.
+ * Size, phase and delay in samples of c0 + c1·z⁻¹ + c2·z⁻² there; the delay is Re(Σ k·ck·z⁻ᵏ / Σ ck·z⁻ᵏ).
+ * One that reads alike from both ends delays by half its length at every frequency, also at its zeros,
+ * where that quotient has no value.
  */
-function delayOf(c: readonly number[], w: number): number {
-  const [c0 = 0, c1 = 0, c2 = 0] = c;
-  if (c0 === c2) return 1;
-  if (c2 === 0 && c0 === c1) return 0.5;
-  const [re, im] = valueAt(c, w);
-  const [slopeRe, slopeIm] = [
-    c1 * Math.cos(w) + 2 * c2 * Math.cos(2 * w),
-    -c1 * Math.sin(w) - 2 * c2 * Math.sin(2 * w),
-  ];
-  return (slopeRe * re + slopeIm * im) / (re * re + im * im);
+function part(c0: number, c1: number, c2: number, { cos1, sin1, cos2, sin2 }: Circle) {
+  const re = c0 + c1 * cos1 + c2 * cos2;
+  const im = -c1 * sin1 - c2 * sin2;
+  const delay = c0 === c2 ? 1 : c2 === 0 && c0 === c1 ? 0.5 : null;
+  const slopeRe = c1 * cos1 + 2 * c2 * cos2;
+  const slopeIm = -c1 * sin1 - 2 * c2 * sin2;
+  return {
+    size: Math.hypot(re, im),
+    phaseRad: Math.atan2(im, re),
+    delay: delay ?? (slopeRe * re + slopeIm * im) / (re * re + im * im),
+  };
 }
 
 function wrapped(rad: number): number {

@@ -56,7 +56,9 @@ export function packOf(craft: Craft, catalogue: Catalogue, section = "pack"): Pa
     number | null,
     number | null,
   ];
-  const ofPack = (volts: number | null) => (volts === null || cells === null ? null : packV(volts, cells));
+  // Six times 4.2 is a hair more than 25.2 in doubles, and a threshold may be compared with just that.
+  const ofPack = (volts: number | null) =>
+    volts === null || cells === null ? null : Number(packV(volts, cells).toPrecision(12));
   const usableMah = usable(craft, catalogue, section, capacityMah);
   const hoverA = number("hover-current", "A");
   const fullA = number("full-current", "A");

@@ -176,8 +176,7 @@ pack "Tired"
       fullA: null,
       fullS: null,
     });
-    expect(pack!.fullV).toBeCloseTo(25.2, 9);
-    expect(pack!.landV).toBeCloseTo(19.8, 9);
+    expect([pack!.fullV, pack!.warnV, pack!.landV]).toEqual([25.2, 21, 19.8]);
     expect(pack!.hoverS).toBeCloseTo((0.88 * 3600) / 6.5, 9);
   });
 
