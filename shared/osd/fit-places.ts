@@ -1,6 +1,6 @@
 /** Places for elements that wish for one each: on the grid, no two over each other. */
 import { type FreeCells, freeCells } from "./free-cells.ts";
-import { type Cell, cellReadAt, readingKey } from "./reading-order.ts";
+import { type Cell, cellReadAt, readingKey, type Size } from "./reading-order.ts";
 import type { Grid, PlacedElement } from "./types.ts";
 
 /** Where an element should come to stand, were it alone. It may be off the grid. */
@@ -148,9 +148,11 @@ function nearest(wish: Wish, places: Places, free: FreeCells, grid: Grid, within
   for (let at = within?.from ?? 0; at < end; at++) {
     const inversions = outOfOrder[at]!;
     if (inversions > leastInversions) continue;
-    const cell = { column: at % columns, row: Math.floor(at / columns) };
-    const distance = distanceTo(wish, cell);
+    const column = at % columns;
+    const row = (at - column) / columns;
+    const distance = distanceFrom(wish, column, row);
     if (inversions === leastInversions && distance >= leastDistance) continue;
+    const cell = { column, row };
     if (!free.fits(cell, wish.placed)) continue;
     best = cell;
     leastInversions = inversions;
@@ -175,11 +177,27 @@ function inversionsAt(wish: Wish, places: Places, grid: Grid): Int32Array {
   return counts;
 }
 
+/** The free place nearest to a cell; null where nothing of this size fits. */
+export function nearestFree(from: Cell, size: Size, free: FreeCells, { columns, rows }: Grid): Cell | null {
+  let best: Cell | null = null;
+  let least = Infinity;
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      const distance = distanceFrom(from, column, row);
+      if (distance >= least || !free.fits({ column, row }, size)) continue;
+      best = { column, row };
+      least = distance;
+    }
+  }
+  return best;
+}
+
 /** Cells are 12 x 18 pixels on the overlay chip (MAX7456 datasheet, p. 10): a row is as far as 1.5 columns. */
 const ROW_IN_COLUMNS = 18 / 12;
 
-function distanceTo(wish: Wish, { column, row }: Cell): number {
-  return (wish.column - column) ** 2 + (ROW_IN_COLUMNS * (wish.row - row)) ** 2;
+/** Squared, in columns. */
+function distanceFrom(from: Cell, column: number, row: number): number {
+  return (from.column - column) ** 2 + (ROW_IN_COLUMNS * (from.row - row)) ** 2;
 }
 
 /** Each at the first free place from the top left: the tightest, and the last resort. */
@@ -205,7 +223,7 @@ function judged(places: Places, read: readonly Wish[]): Attempt {
     const key = readingKey(cell, wish.placed);
     for (const before of keys) if (before > key) inversions++;
     keys.push(key);
-    const moved = distanceTo(wish, cell);
+    const moved = distanceFrom(wish, cell.column, cell.row);
     distance += moved;
     if (wish.anchored && moved > 0) uprooted++;
   }

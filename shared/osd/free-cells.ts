@@ -5,6 +5,7 @@ import type { Grid } from "./types.ts";
 export interface FreeCells {
   /** Whether all of an element's cells would be on the grid and free. */
   fits(at: Cell, size: Size): boolean;
+  /** Takes those of the cells that are on the grid. */
   take(at: Cell, size: Size): void;
   /** The first place, row by row from the top left; null where none is. */
   first(size: Size): Cell | null;
@@ -24,9 +25,11 @@ export function freeCells({ columns, rows }: Grid): FreeCells {
   return {
     fits,
     take({ column, row }, { width, height }) {
-      for (let r = row; r < row + height; r++) {
-        for (let c = column; c < column + width; c++) runs[r * columns + c] = 0;
-        for (let c = column - 1; c >= 0 && runs[r * columns + c]! > 0; c--) runs[r * columns + c] = column - c;
+      const [left, right] = [Math.max(0, column), Math.min(columns, column + width)];
+      if (left >= right) return;
+      for (let r = Math.max(0, row); r < Math.min(rows, row + height); r++) {
+        for (let c = left; c < right; c++) runs[r * columns + c] = 0;
+        for (let c = left - 1; c >= 0 && runs[r * columns + c]! > 0; c--) runs[r * columns + c] = left - c;
       }
     },
     first(size) {

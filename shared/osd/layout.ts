@@ -114,13 +114,22 @@ export function sharedArea(a: CellArea, b: CellArea): CellArea | null {
   return left > right || top > bottom ? null : { left, top, right, bottom };
 }
 
-/** Pairs of elements that share a cell, the later one second; those made to lie over others are in none. */
+/** The area of a whole grid. */
+export function gridArea({ columns, rows }: Grid): CellArea {
+  return { left: 0, top: 0, right: columns - 1, bottom: rows - 1 };
+}
+
+/** Pairs of elements that share a cell of the grid, the later one second; those made to lie over others are in none. */
 export function overlapsOf(layout: Layout): { first: PlacedElement; second: PlacedElement; shared: CellArea }[] {
-  const solid = layout.elements.filter((placed) => !placed.element.overlapsNothing);
+  const grid = gridArea(layout.grid);
+  const solid = layout.elements.flatMap((placed) => {
+    const area = placed.element.overlapsNothing ? null : sharedArea(areaOf(placed), grid);
+    return area ? [{ placed, area }] : [];
+  });
   return solid.flatMap((second, i) =>
     solid.slice(0, i).flatMap((first) => {
-      const shared = sharedArea(areaOf(first), areaOf(second));
-      return shared ? [{ first, second, shared }] : [];
+      const shared = sharedArea(first.area, second.area);
+      return shared ? [{ first: first.placed, second: second.placed, shared }] : [];
     }),
   );
 }

@@ -24,6 +24,11 @@ function inside(cells: number, share: number): [number, number] {
   return [first, cells - 1 - first];
 }
 
+/** Whether an area lies wholly inside another. */
+export function contains(outer: CellArea, { left, top, right, bottom }: CellArea): boolean {
+  return left >= outer.left && right <= outer.right && top >= outer.top && bottom <= outer.bottom;
+}
+
 /** The middle third of columns and of rows. The third is the project's own figure: no published one was found. */
 export function centralCells(grid: Grid): CellArea {
   const third = (cells: number): [number, number] => [Math.floor(cells / 3), Math.ceil((cells * 2) / 3) - 1];
