@@ -4,7 +4,7 @@ import { BOLD } from "./lettering.ts";
 
 export type Theme = "light" | "dark";
 
-interface Palette {
+export interface Palette {
   readonly page: string;
   readonly text: string;
   readonly quiet: string;
@@ -15,9 +15,11 @@ interface Palette {
   readonly sky: string;
   readonly ground: string;
   readonly amiss: string;
+  /** Lines of one chart, in order: Okabe–Ito colours that stand out from the page three to one, and the text's own. */
+  readonly series: readonly string[];
 }
 
-const palettes: Readonly<Record<Theme, Palette>> = {
+export const palettes: Readonly<Record<Theme, Palette>> = {
   light: {
     page: "#ffffff",
     text: "#26292e",
@@ -29,6 +31,7 @@ const palettes: Readonly<Record<Theme, Palette>> = {
     sky: "#44607c",
     ground: "#4d5540",
     amiss: "#ffb347",
+    series: ["#26292e", "#0072b2", "#d55e00", "#009e73"],
   },
   dark: {
     page: "#1d2024",
@@ -41,6 +44,7 @@ const palettes: Readonly<Record<Theme, Palette>> = {
     sky: "#2c4058",
     ground: "#38402f",
     amiss: "#ffb347",
+    series: ["#e4e6ea", "#56b4e9", "#e69f00", "#cc79a7"],
   },
 };
 
@@ -83,7 +87,29 @@ export function styleSheet(theme: Theme): string {
     [".arc.set", `stroke:${c.accent}`],
     [".needle", `stroke:${c.accent};stroke-width:3;stroke-linecap:round`],
   ];
-  return rules.map(([selector, declarations]) => `${selector}{${declarations}}`).join("");
+  return [...rules, ...chartRules(c)].map(([selector, declarations]) => `${selector}{${declarations}}`).join("");
+}
+
+/** Dashes of the lines of one chart, in order. */
+export const DASHES = ["none", "9 4", "2 4", "9 3 2 3"] as const;
+
+function chartRules(c: Palette): (readonly [selector: string, declarations: string])[] {
+  const series = c.series.flatMap((colour, index): [string, string][] => [
+    [`.chart-line.series-${index}`, `stroke:${colour};stroke-dasharray:${DASHES[index]}`],
+    [`.chart-marker.series-${index},.chart-name.series-${index}`, `fill:${colour}`],
+  ]);
+  return [
+    [".chart-grid,.chart-axis,.chart-line,.chart-drop,.chart-level,.chart-band-edge", "fill:none;stroke-width:1"],
+    [".chart-grid", `stroke:${c.line};stroke-opacity:.45`],
+    [".chart-axis", `stroke:${c.quiet}`],
+    [".chart-line", "stroke-width:2.2;stroke-linejoin:round;stroke-linecap:round"],
+    ...series,
+    [".chart-drop,.chart-level", `stroke:${c.quiet};stroke-dasharray:3 3`],
+    [".chart-point,.delay-bar", `fill:${c.accent}`],
+    [".whole .delay-bar", `fill:${c.quiet}`],
+    [".chart-band", `fill:${c.plate}`],
+    [".chart-band-edge", `stroke:${c.line};stroke-dasharray:4 4`],
+  ];
 }
 
 /** Where nothing can flash, dashes round it say that it does. */

@@ -1,0 +1,53 @@
+/** Scales of charts: from values to lengths, with ticks that one can read off. */
+
+export interface Scale {
+  readonly name: string;
+  readonly unit: string;
+  readonly from: number;
+  readonly to: number;
+  readonly ticks: readonly number[];
+  /** What is written at a tick. */
+  label(value: number): string;
+  /** Where a value lies, from 0 at the scale's beginning to 1 at its end; beyond them where the value is. */
+  share(value: number): number;
+}
+
+interface Named {
+  readonly name: string;
+  readonly unit: string;
+}
+
+/** An even scale that begins and ends at ticks of 1, 2, 2.5 or 5 times a power of ten, about `count` of them. */
+export function evenScale({ name, unit }: Named, least: number, most: number, count: number): Scale {
+  const top = most > least ? most : least + 1;
+  const step = niceStep((top - least) / Math.max(1, count));
+  const first = Math.floor(least / step + 1e-9);
+  const last = Math.ceil(top / step - 1e-9);
+  const ticks = Array.from({ length: last - first + 1 }, (_, index) => tidy((first + index) * step));
+  const [from, to] = [ticks[0]!, ticks.at(-1)!];
+  return { name, unit, from, to, ticks, label: String, share: (value) => (value - from) / (to - from) };
+}
+
+function niceStep(rough: number): number {
+  const power = 10 ** Math.floor(Math.log10(rough) + 1e-9);
+  const step = [1, 2, 2.5, 5, 10].find((each) => each * power >= rough * (1 - 1e-9))!;
+  return step * power;
+}
+
+/** Without the tail that multiplying leaves. */
+function tidy(value: number): number {
+  return Number(value.toPrecision(12)) + 0;
+}
+
+/** A scale on which equal lengths are equal ratios, with ticks at 1, 2 and 5 times powers of ten. Both ends are above 0. */
+export function ratioScale({ name, unit }: Named, from: number, to: number): Scale {
+  const ticks: number[] = [];
+  for (let power = 10 ** Math.floor(Math.log10(from)); power <= to; power *= 10) {
+    for (const each of [1, 2, 5]) {
+      const tick = tidy(each * power);
+      if (tick >= from && tick <= to) ticks.push(tick);
+    }
+  }
+  const span = Math.log(to / from);
+  return { name, unit, from, to, ticks, label: String, share: (value) => Math.log(value / from) / span };
+}
