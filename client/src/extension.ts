@@ -11,6 +11,7 @@ import {
   type ShowPositions,
 } from "../../shared/protocol/panel.ts";
 import { listForServer, readForServer } from "./files.ts";
+import { askNewCraft } from "./new-craft.ts";
 import { openAtStart } from "./open-at-start.ts";
 import { type Ask, pageBase, providePages, showPage } from "./pages.ts";
 import { panelHost, viewId } from "./panel-host.ts";
@@ -37,6 +38,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...providePages(ask),
     commands.registerCommand("fettle.showPanel", () => commands.executeCommand(`${viewId}.focus`)),
     commands.registerCommand("fettle.showPage", showPage),
+    commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
     commands.registerCommand("fettle.addOsdElement", () => panel.addElement()),
     // Of findings only: without positions there is nothing to show, so the palette has not got it.

@@ -124,6 +124,8 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     switch (message.kind) {
       case "select":
         return void selectLine(message.at);
+      case "new-craft":
+        return void commands.executeCommand("fettle.newCraft");
       case "osd":
         return void (script && edit(script, message.page, message.gesture));
       case "undo":

@@ -51,6 +51,3 @@ export interface NewCraftResult {
   /** Where the craft would be kept below the folder, such as `craft/jug.fettle`. */
   readonly path: string;
 }
-
-/** The client's command that asks the questions. */
-export const NEW_CRAFT_COMMAND = "fettle.newCraft";

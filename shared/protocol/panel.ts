@@ -275,6 +275,8 @@ export type ToPanel =
 
 export type FromPanel =
   | { readonly kind: "ready" }
+  /** No script is open, and one is wanted. */
+  | { readonly kind: "new-craft" }
   | { readonly kind: "select"; readonly at: LinePlace }
   | { readonly kind: "positions"; readonly positions: ControlsAt }
   | { readonly kind: "craft"; readonly file: string }

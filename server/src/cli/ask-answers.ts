@@ -11,8 +11,10 @@ export async function askAnswers(found: Found, io: Io): Promise<Answers> {
   const conversation = io.converse!();
   const ask = async (prompt: string): Promise<string> => {
     const line = await conversation.ask(prompt);
-    if (line === null) throw new CannotRun("the answers ended before the questions did: nothing is written");
-    return line.trim();
+    if (line !== null) return line.trim();
+    // What ended input left the cursor behind the question.
+    io.error("\n");
+    throw new CannotRun("the answers ended before the questions did: nothing is written");
   };
   try {
     const answers: Record<string, Answer> = { name: await askName(ask, io) };

@@ -1,15 +1,15 @@
 /** `fettle new`: a craft from eight questions. */
-import { existsSync } from "node:fs";
 import { resolve } from "node:path";
-import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
-import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
+import { basename, dirname, join } from "node:path/posix";
+import { makeCore } from "../../../shared/model/workspace.ts";
 import { foundIn, newCraft } from "../../../shared/services/new-craft.ts";
 import { readAnswers } from "../../../shared/services/new-craft-answers.ts";
 import { allQuestions, type Found } from "../../../shared/services/new-craft-questions.ts";
-import { diskView, readScriptFile, realPathOf, toPath, workspaceRoot } from "../node/disk.ts";
+import { diskView, listNearest, nameFrom, readScriptFile, realPathOf, toPath, workspaceRoot } from "../node/disk.ts";
 import { readArguments } from "./arguments.ts";
 import { askAnswers } from "./ask-answers.ts";
 import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
+import { wordsBelow } from "./own-words.ts";
 import { writeOut } from "./write-out.ts";
 
 const help = `Usage: fettle new [--out FILE] [--force]
@@ -40,29 +40,37 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     throw new CannotRun(`“${given.paths[0]}” is one word too many: --out FILE says where the craft goes`);
   const out = given.text("out");
   if (given.has("force") && out === undefined) throw new CannotRun("--force belongs to --out: it replaces that file");
-  const { workspace, found, file } = openPlace(out, io);
+  const { workspace, found, file } = await openPlace(out, io);
   if (given.has("questions")) {
     io.out(`${JSON.stringify(questionsForPrograms(found), null, 2)}\n`);
     return 0;
   }
   // Nobody should answer eight questions for nothing.
-  if (out !== undefined && !given.has("force") && existsSync(file))
+  if (out !== undefined && !given.has("force") && readScriptFile(file).kind !== "missing")
     throw new CannotRun(`${out} is there already: choose another name, or --force replaces it`);
   const answers = await answersFrom(given.text("answers"), found, io);
   const { text, leftOut } = newCraft(answers, found, workspace, file);
   for (const { path, why } of leftOut) io.error(`${oneLine(`${path} is left out: ${why}`)}\n`);
   if (out === undefined) io.out(text);
-  else writeOut(out, text, given.has("force") ? "replace" : "keep", io);
+  else {
+    writeOut(out, text, given.has("force") ? "replace" : "keep", io);
+    if (!given.has("answers")) io.error(`\n${oneLine(out)} is written\n`);
+  }
   return 0;
 }
 
+/** Folders looked into for handsets and layers: nobody should wait for the questions. */
+const MOST_FOLDERS = 1000;
+
 /** Where the craft is to stand, and what is there to build it on. Without a file it stands in the working folder. */
-function openPlace(out: string | undefined, io: Io): { workspace: Workspace; found: Found; file: string } {
+async function openPlace(out: string | undefined, io: Io) {
   const folder = realPathOf(io.folder);
   const wanted = toPath(resolve(folder, out ?? "new.fettle"));
-  const file = `${realPathOf(toPath(resolve(wanted, "..")))}/${wanted.slice(wanted.lastIndexOf("/") + 1)}`;
-  const core = makeCore(makeCatalogue());
-  const workspace = core.at(diskView(workspaceRoot(file, folder)));
+  const file = join(realPathOf(dirname(wanted)), basename(wanted));
+  const root = realPathOf(workspaceRoot(file, folder));
+  const { catalogue } = await wordsBelow(root, io, (each) => nameFrom(folder, each));
+  const { files } = listNearest(root, (name) => name.endsWith(".fettle"), MOST_FOLDERS);
+  const workspace = makeCore(catalogue).at({ ...diskView(root), list: () => files });
   return { workspace, found: foundIn(workspace, folder), file };
 }
 

@@ -15,6 +15,7 @@ import { diagnosticsOf, rulePages, wordsDiagnostics } from "./diagnostics.ts";
 import { makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { makeGuard } from "./guard.ts";
+import { answerNewCraft } from "./new-craft.ts";
 import { answerOsdEdits } from "./osd.ts";
 import { pathOf } from "./paths.ts";
 import { soon } from "./soon.ts";
@@ -137,6 +138,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
     positionsCommand: () => positionsCommand,
   });
 
+  answerNewCraft(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
   connection.onRequest(
     PANEL_REQUEST,

@@ -1,0 +1,37 @@
+/** The questions of a new craft and the script that their answers give, for the client that asks them. */
+import type { Connection } from "vscode-languageserver";
+import { NEW_CRAFT_REQUEST, type NewCraftParams, type NewCraftResult } from "../../../shared/protocol/new-craft.ts";
+import { foundIn, newCraft, pathForName } from "../../../shared/services/new-craft.ts";
+import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/services/new-craft-answers.ts";
+import { type Found, questionsFor } from "../../../shared/services/new-craft-questions.ts";
+import type { Documents } from "./documents.ts";
+import type { Guard } from "./guard.ts";
+
+const NOTHING_FOUND: Found = { handsets: [], layers: [], notOffered: [] };
+
+/** Answers `fettle/newCraft`; null where that fails. */
+export function answerNewCraft(connection: Connection, documents: Documents, guard: Guard): void {
+  connection.onRequest<NewCraftResult | null, void>(
+    NEW_CRAFT_REQUEST,
+    guard<[NewCraftParams], NewCraftResult | null>("new craft", null, async ({ folder, answers }) => {
+      const path = pathForName(typeof answers.name === "string" ? answers.name : USUAL_NAME);
+      // A folder may be opened through a link, while its files are known by their real paths.
+      const root = (await documents.readyWithAll(folder ?? "untitled:")).replace(/\/$/, "");
+      const workspace = documents.now();
+      // Without a folder nothing could be used, wherever it lies.
+      const found = folder === null ? NOTHING_FOUND : foundIn(workspace, root);
+      const understood = readAnswers(found, answers);
+      const made =
+        understood.kind === "answers" ? newCraft(understood.answers, found, workspace, `${root}/${path}`) : null;
+      return {
+        questions: questionsFor(found, answers),
+        notOffered: found.notOffered,
+        name: { prompt: NAME_PROMPT, usual: USUAL_NAME },
+        text: made?.text ?? null,
+        problem: understood.kind === "problem" ? understood.problem : null,
+        leftOut: made?.leftOut ?? [],
+        path,
+      };
+    }),
+  );
+}
