@@ -8,7 +8,7 @@ import { rules } from "./registry.generated.ts";
 import type { Report, Rule, Spot } from "./types.ts";
 
 /** Codes that say that something was not understood: accepting them would hide more than it shows. */
-const NEVER_ACCEPTED = (code: string) =>
+export const NEVER_ACCEPTED = (code: string) =>
   code === "syntax" || code === "unknown-name" || code === "edition-newer" || code.startsWith("use-");
 
 /**

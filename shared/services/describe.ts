@@ -11,7 +11,7 @@ import type {
   ValueType,
 } from "../catalogue/types.ts";
 
-const KINDS = {
+export const KINDS = {
   hardware: "hardware: true of this craft only",
   taste: "taste: the pilot's own",
   safety: "safety",
@@ -137,7 +137,7 @@ function extent(span: { from?: number | undefined; to?: number | undefined } | u
   return span.to === undefined ? `${span.from} and more ${unit}` : `${span.from} to ${span.to} ${unit}`;
 }
 
-function needLine(need: Need): string {
+export function needLine(need: Need): string {
   const state = need.is !== undefined ? ` ${need.is}` : need.not !== undefined ? ` other than ${need.not}` : "";
   const what = need.setting
     ? `\`${need.setting}\`${state}`

@@ -1,19 +1,17 @@
 /** The reference page of a name, as Markdown. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { unitFamily } from "../catalogue/units.ts";
+import type { Element, Mode, SectionSpec } from "../catalogue/types.ts";
+import { convert, unitFamily } from "../catalogue/units.ts";
 import { nearest } from "../model/nearest.ts";
+import { NEVER_ACCEPTED } from "../rules/engine.ts";
 import { rules } from "../rules/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../rules/types.ts";
-import {
-  describeElement,
-  describeMode,
-  describeSection,
-  describeSetting,
-  describeUnit,
-  list,
-  paragraphs,
-} from "./describe.ts";
+import { list, needLine, paragraphs, warning } from "./describe.ts";
+import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { listNames, type Named } from "./names.ts";
+import { code, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
+import { settingPage } from "./page-setting.ts";
+import { ruleNames } from "./rules-of.ts";
 
 /**
  * The page of everything that has this name, also of what is known by these plain words; null
@@ -82,55 +80,136 @@ function settingOf(catalogue: Catalogue, name: string) {
 }
 
 function onePage(catalogue: Catalogue, { name, kind }: Named): string {
-  const head = `# ${name}\n\n*${kind}*`;
   switch (kind) {
-    case "setting": {
-      const setting = settingOf(catalogue, name)!;
-      const choices = setting.types.flatMap((type) => (type.is === "choice" ? type.choices : []));
-      return paragraphs(
-        head,
-        describeSetting(setting, name.slice(0, name.indexOf("."))),
-        choices.length > 0 ? `## Words\n\n${list(choices.map((choice) => `\`${choice.word}\`: ${choice.what}`))}` : "",
-        seeAlso(setting.related, setting.words),
-      );
-    }
-    case "mode": {
-      const mode = catalogue.mode(name)!;
-      return paragraphs(head, describeMode(mode), relationsText(catalogue, name), seeAlso(mode.related, mode.words));
-    }
-    case "element": {
-      const element = catalogue.element(name)!;
-      return paragraphs(head, describeElement(element), seeAlso(element.related, element.words));
-    }
-    case "section": {
-      const settings = catalogue.settingsOf(name).map((setting) => `\`${setting.name}\`: ${setting.what}`);
-      return paragraphs(
-        head,
-        describeSection(catalogue.section(name)!),
-        settings.length > 0 ? `## Settings\n\n${list(settings)}` : "",
-      );
-    }
+    case "setting":
+      return settingPage(catalogue, catalogue.section(name.split(".")[0]!)!, settingOf(catalogue, name)!);
+    case "mode":
+      return modePage(catalogue, catalogue.mode(name)!);
+    case "element":
+      return elementPage(catalogue, catalogue.element(name)!);
+    case "section":
+      return sectionPage(catalogue, catalogue.section(name)!);
     case "unit":
-      return paragraphs(head, describeUnit(name, unitFamily(name)!));
+      return unitPage(catalogue, name);
     case "rule":
-      return rulePage(rules.find((rule) => rule.code === name)!);
+      return rulePage(rules.find((rule) => rule.code === name)!, ruleNames(catalogue).namesOf(name));
   }
 }
 
-/** A rule: when it fires, why that matters, and an example of each. */
-export function rulePage(rule: Rule): string {
+function modePage(catalogue: Catalogue, mode: Mode): string {
+  const { clashes, precedence } = catalogue.relations;
+  const { name } = mode;
+  const ordered = precedence.some(({ over, under }) => over === name || under.includes(name));
+  return paragraphs(
+    `# ${name}\n\n*mode*`,
+    `**${mode.what}**`,
+    mode.why,
+    warning(mode.hazard),
+    headed("How it is written", fenced(exampleOfMode(name))),
+    headed("What it needs", list((mode.needs ?? []).map(needLine))),
+    relationsText(catalogue, name),
+    neededBy(catalogue, (need) => need.mode === name),
+    rulesText(catalogue, name, [
+      ...(clashes.some(({ modes }) => modes.includes(name)) ? ["mode-clash"] : []),
+      ...(ordered ? ["mode-overlap", "mode-shadowed"] : []),
+      ...(mode.needs ? ["mode-needs"] : []),
+    ]),
+    seeAlso(mode.related, mode.words),
+  );
+}
+
+function elementPage(catalogue: Catalogue, element: Element): string {
+  const { name, widest, drawn } = element;
+  const cells = `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
+  const manners = [
+    element.textOf
+      ? `As wide as the text of \`${element.textOf}\`, at most ${cells}`
+      : drawn === "text"
+        ? `${cells}, for its widest text: \`${widest.join(" / ")}\``
+        : `${cells}, drawn as a figure: ${drawn}`,
+    ...(element.overlapsNothing ? ["Made to lie over or under others: it may share their cells"] : []),
+    ...(element.centre ? ["May stand in the middle of the picture"] : []),
+  ];
+  return paragraphs(
+    `# ${name}\n\n*element of the OSD*`,
+    `**${element.what}**`,
+    element.why,
+    headed("How it is written", fenced(exampleOfElement(name))),
+    headed("How it is shown", list(manners)),
+    headed("What it needs", list((element.needs ?? []).map(needLine))),
+    rulesText(catalogue, name, ["osd-off-grid", "osd-overlap", ...(element.role ? ["osd-essentials"] : [])]),
+    seeAlso(element.related, element.words),
+  );
+}
+
+function sectionPage(catalogue: Catalogue, section: SectionSpec): string {
+  const { name, holds, like } = section;
+  const lines = (things: readonly { readonly name: string; readonly what: string }[]) =>
+    list(things.map((each) => `\`${each.name}\`: ${each.what}`));
+  return paragraphs(
+    `# ${name}\n\n*section*`,
+    `**${section.what}**`,
+    section.why,
+    list([
+      `Stands in a ${section.in.join(" or a ")}`,
+      ...(section.title === "optional" ? [`May bear a name: \`${name} "…"\``] : []),
+      ...(section.title === "required" ? [`Bears a name: \`${name} "…"\``] : []),
+      ...(like ? [`A second set of \`${like}\`: what it leaves out is taken from there`] : []),
+    ]),
+    headed("Settings", lines(catalogue.settingsOf(name))),
+    headed("Modes", holds === "modes" ? lines(catalogue.modes) : ""),
+    headed("Elements", holds === "places" ? lines(catalogue.elements) : ""),
+    neededBy(catalogue, (need) => need.section === name),
+    seeAlso(undefined, section.words),
+  );
+}
+
+/** Settings that a page of a unit names: enough to know what it is for. */
+const MOST_TAKERS = 12;
+
+function unitPage(catalogue: Catalogue, symbol: string): string {
+  const family = unitFamily(symbol)!;
+  const unit = family.units.find((each) => each.symbol === symbol)!;
+  const takers = catalogue.sections.flatMap((section) =>
+    section.settings
+      .filter(({ types }) => types.some((type) => JSON.stringify(type).includes(`"unit":${JSON.stringify(symbol)}`)))
+      .map(({ name }) => `${section.name}.${name}`),
+  );
+  const others = family.units.filter((each) => each !== unit);
+  const more = takers.length > MOST_TAKERS ? `, and ${takers.length - MOST_TAKERS} more` : "";
+  return paragraphs(
+    `# ${symbol}\n\n*unit of ${family.name.replaceAll("-", " ")}*`,
+    `**${unit.name.charAt(0).toUpperCase()}${unit.name.slice(1)}.** ${family.what}`,
+    others.length > 0
+      ? list(others.map((each) => `1 ${symbol} is ${convert(1, symbol, each.symbol)} ${each.symbol} (${each.name})`))
+      : "No other unit is of its kind, and none is converted into it.",
+    unit.also ? `Read as well as: ${code(unit.also)}.` : "",
+    takers.length > 0 ? `Limits are given in it for: ${code(takers.slice(0, MOST_TAKERS))}${more}.` : "",
+  );
+}
+
+/** A rule: when it fires, why that matters, and an example of each. `names` are what it looks at. */
+export function rulePage(rule: Rule, names: readonly string[] = []): string {
   return paragraphs(
     `# ${rule.code}\n\n*rule, ${rule.severity}*`,
     `**${rule.summary}**`,
     rule.prose,
-    `## It fires here\n\n${exampleText(rule.examples.bad)}`,
-    `## It is silent here\n\n${exampleText(rule.examples.good)}`,
+    names.length > 0 ? `In its examples it looks at ${code(names)}.` : "",
+    NEVER_ACCEPTED(rule.code)
+      ? "It says that something was not understood, so no note can accept it."
+      : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,
+    headed("It fires here", exampleText(rule.examples.bad)),
+    headed("It is silent here", exampleText(rule.examples.good)),
   );
+}
+
+function fenced(text: string): string {
+  return `\`\`\`fettle\n${text}\n\`\`\``;
 }
 
 function exampleText(files: ExampleFiles): string {
   return Object.entries(files)
-    .map(([file, text]) => `\`${file}\`\n\n\`\`\`fettle\n${text.trimEnd()}\n\`\`\``)
+    .map(([file, text]) => `\`${file}\`\n\n${fenced(text.trimEnd())}`)
     .join("\n\n");
 }
 
@@ -153,12 +232,5 @@ function relationsText(catalogue: Catalogue, mode: string): string {
       .filter(({ over, under }) => over !== mode && under.includes(mode))
       .map(({ over, reason }) => `Does nothing while \`${over}\` is on: ${reason}`),
   ];
-  return lines.length > 0 ? `## With other modes\n\n${list(lines)}` : "";
-}
-
-function seeAlso(related: readonly string[] | undefined, words: readonly string[]): string {
-  return paragraphs(
-    related && related.length > 0 ? `See also: ${related.map((name) => `\`${name}\``).join(", ")}.` : "",
-    `Also found as: ${words.join("; ")}.`,
-  );
+  return headed("With other modes", list(lines));
 }

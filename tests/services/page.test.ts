@@ -1,0 +1,93 @@
+/** Reference pages: one for every name, and everything on it that the catalogue and the rules know. */
+import { expect, test } from "vitest";
+import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { rules } from "../../shared/rules/registry.generated.ts";
+import { listNames } from "../../shared/services/names.ts";
+import { namesLike, pageOf } from "../../shared/services/page.ts";
+import { ruleNames } from "../../shared/services/rules-of.ts";
+
+const catalogue = makeCatalogue();
+const all = listNames(catalogue);
+const page = (name: string) => pageOf(catalogue, name) ?? "";
+
+test("every name has a page that begins with it, says what it is, and leaves nothing unfilled", () => {
+  expect(all.length).toBeGreaterThan(450);
+  for (const { name, summary, kind } of all) {
+    const text = page(name);
+    expect(text, name).toContain(`# ${name}\n\n*${kind === "element" ? "element of the OSD" : kind}`);
+    if (kind !== "unit") expect(text, name).toContain(`**${summary}**`);
+    expect(text, name).not.toMatch(/undefined|null|NaN|\[object|\n{3}|## [^\n]+\n\n(##|$)/);
+  }
+});
+
+test("a setting's page has its kind, every limit with its source, and every usual band", () => {
+  for (const section of catalogue.sections)
+    for (const setting of section.settings) {
+      const text = page(`${section.name}.${setting.name}`);
+      expect(text, setting.name).toContain(`*setting · ${setting.kind}`);
+      JSON.stringify(setting.types, (key, value: unknown) => {
+        if (key === "source") expect(text, setting.name).toContain(value);
+        if (key === "at") expect(text, setting.name).toContain(String(value));
+        return value;
+      });
+      for (const { reason } of [...(setting.needs ?? []), ...(setting.excludes ?? [])]) expect(text).toContain(reason);
+    }
+});
+
+test("what a page refers to can be looked up", () => {
+  const known = new Set(all.flatMap(({ name }) => [name, name.slice(name.indexOf(".") + 1)]));
+  const dangling: string[] = [];
+  for (const { name } of all) {
+    const lines = page(name)
+      .split("\n")
+      .filter((line) => /^(See also|In its examples|Limits are given)/.test(line));
+    for (const [, to = ""] of lines.join("\n").matchAll(/`([^`]+)`/g))
+      if (!known.has(to)) dangling.push(`${name}: ${to}`);
+  }
+  expect(dangling).toEqual([]);
+});
+
+test("both ends of a need, and of what excludes, tell of it", () => {
+  expect(page("turtle")).toContain("Needs `motors.reversible` yes");
+  expect(page("motors.reversible")).toContain("- `turtle` (as `yes`): Only motors that can run backwards");
+  for (const section of catalogue.sections)
+    for (const { name, excludes = [] } of section.settings)
+      for (const { setting } of excludes)
+        expect(page(setting)).toContain(`Not together with \`${section.name}.${name}\``);
+});
+
+test("which rules look at a name is what the rules themselves ask for", () => {
+  const { rulesOf, namesOf } = ruleNames(catalogue);
+  expect(rulesOf("pack.warn-at")).toContain("pack-order");
+  expect(rulesOf("safety.arm-throttle-limit")).toEqual(["throttle-cannot-arm"]);
+  expect(rulesOf("arm")).toEqual(expect.arrayContaining(["arm-at-rest", "arm-on-dial"]));
+  expect(namesOf("band-mismatch")).toEqual(["link.band", "transmitter.band"]);
+  expect(namesOf("syntax")).toEqual([]);
+  expect(page("arm")).toContain("- `arm-at-rest` (error): ");
+  expect(page("rule-that-is-none")).toBe("");
+  for (const { code } of rules)
+    for (const name of namesOf(code))
+      expect(
+        all.map((each) => each.name),
+        code,
+      ).toContain(name);
+});
+
+test("units tell what they come to in others of their kind", () => {
+  expect(page("kHz")).toContain("- 1 kHz is 1000 Hz (hertz)");
+  expect(page("W")).toContain("- 1 W is 30 dBm");
+  expect(page("V/cell")).toContain("No other unit is of its kind");
+  expect(page("us")).toContain("Read as well as: `µs`");
+});
+
+test("a rule's page says whether a note may accept it", () => {
+  expect(page("osd-overlap")).toContain("`# allow osd-overlap: why`");
+  expect(page("use-missing")).toContain("no note can accept it");
+});
+
+test("a name is found by plain words, near a slip of the fingers, and several at once", () => {
+  expect(page("low battery warning")).toMatch(/^# pack\.warn-at\n/);
+  expect(namesLike(catalogue, "wran-at")[0]).toBe("pack.warn-at");
+  expect(page("video-power").match(/^# /gm)).toHaveLength(2);
+  expect(namesLike(catalogue, "warn at")[0]).toBe("pack.warn-at");
+});
