@@ -1,5 +1,6 @@
 /** Gestures on the picture: elements dragged by a pointer, moved by keys, pressed, removed. */
 import { type Cell, movedBy } from "../../shared/draw/moving.ts";
+import type { PanelElement } from "../../shared/protocol/panel.ts";
 import { makeStanding, type Shown } from "./goggles-standing.ts";
 
 export interface Mover {
@@ -90,6 +91,7 @@ export function makeMover(frame: HTMLElement): Mover {
     };
   };
   const onPointerMove = (event: PointerEvent) => {
+    if (!drag) standing.hover(standing.under(event.pageX, event.pageY)?.name);
     if (event.pointerId !== drag?.pointerId) return;
     pointer = { x: event.pageX, y: event.pageY };
     if (frameAsked === 0) frameAsked = requestAnimationFrame(follow);
@@ -132,6 +134,8 @@ export function makeMover(frame: HTMLElement): Mover {
     if (!grid || !element || event.altKey || event.ctrlKey || event.metaKey) return;
     const by = wayOf(event, grid);
     const press = () => standing.shown()?.press(element);
+    const next = nextByLetter(grid.elements, element, event.key);
+    if (next) standing.focus(next.name);
     const remove = () => standing.shown()?.remove(element);
     const act = { Enter: press, " ": press, Delete: remove, Backspace: remove }[event.key];
     if (!by && !act) return;
@@ -148,6 +152,7 @@ export function makeMover(frame: HTMLElement): Mover {
     on(frame, "pointerdown", onPointerDown),
     on(frame, "pointermove", onPointerMove),
     on(frame, "pointerup", onPointerUp),
+    on(frame, "pointerleave", () => standing.hover(undefined)),
     on(frame, "pointercancel", onLost),
     on(frame, "lostpointercapture", onLost),
     on(frame, "mousedown", (event) => {
@@ -164,9 +169,10 @@ export function makeMover(frame: HTMLElement): Mover {
 
   return {
     show(next) {
+      const isOther = standing.shown()?.subject !== next.subject;
       standing.show(next);
-      if (drag && (next.picture.preview || !standing.elementOf(drag.name))) cancel();
-      if (run && !standing.elementOf(run.name)) cancel();
+      const name = drag?.name ?? run?.name;
+      if (name !== undefined && (isOther || !standing.elementOf(name))) cancel();
     },
     cancel,
     focus: standing.focus,
@@ -193,6 +199,13 @@ function wayOf({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: 
     PageDown: { column: 0, row: grid.rows },
   };
   return ways[key] ?? null;
+}
+
+/** The next element after this one whose name begins with the letter of a key. */
+function nextByLetter(elements: readonly PanelElement[], from: PanelElement, key: string): PanelElement | undefined {
+  if (!/^[a-z]$/i.test(key)) return undefined;
+  const index = elements.indexOf(from) + 1;
+  return [...elements.slice(index), ...elements.slice(0, index)].find(({ name }) => name.startsWith(key.toLowerCase()));
 }
 
 function nameAt({ target }: Event): string | undefined {

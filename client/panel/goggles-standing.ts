@@ -9,6 +9,8 @@ import { type Area, areaOf, makeOverlay } from "./goggles-overlay.ts";
 /** What is given with every drawing. */
 export interface Shown {
   readonly picture: GogglesPicture;
+  /** What is drawn: another craft's elements, or another page's, are others even where the names are the same. */
+  readonly subject: string;
   /** Tells the host of an element that was dropped. */
   readonly tellMove: (gesture: OsdGesture) => void;
   /** A press without a movement. */
@@ -34,6 +36,7 @@ export function makeStanding(frame: HTMLElement) {
   let shown: Shown | null = null;
   let area: Area | null = null;
   let moving: string | null = null;
+  let hovered: SVGGElement | undefined;
   let settling = 0;
 
   const elementOf = (name: string | null | undefined) =>
@@ -95,6 +98,14 @@ export function makeStanding(frame: HTMLElement) {
       const focused = document.activeElement?.closest<SVGElement>("[data-element]")?.dataset.element;
       return elementOf(elementAt(standing(), { column, row }, focused ?? null)?.name) ?? null;
     },
+    /** Shows which element a press would mean, or none. */
+    hover(name: string | undefined): void {
+      const group = groups.get(name ?? "");
+      if (group === hovered) return;
+      delete hovered?.dataset.under;
+      if (group) group.dataset.under = "";
+      hovered = group;
+    },
     /** The element moves from now on: the guides are shown, and where it is. */
     begin(name: string): void {
       moving = name;
@@ -128,6 +139,7 @@ export function makeStanding(frame: HTMLElement) {
     /** Takes the drawing that has just been made; what was dropped stays until a model has taken it. */
     show(next: Shown): void {
       const isNew = shown?.picture !== next.picture;
+      if (shown?.subject !== next.subject) displaced.clear();
       shown = next;
       if (!isNew) return;
       const all = frame.querySelectorAll<SVGGElement>("[data-element]");

@@ -26,7 +26,7 @@ export function Moment({ scenario, look }: { readonly scenario: Scenario; readon
   return (
     <div class="moment">
       <label for="moment">
-        Moment of the flight <output for="moment">{label}</output>
+        Moment of the flight <b aria-hidden="true">{label}</b>
       </label>
       <input
         id="moment"

@@ -16,6 +16,8 @@ import { AddTool, ChosenTool, LookTools, Moment } from "./goggles-tools.tsx";
 import { remember, tell } from "./host.ts";
 
 interface Props {
+  /** The craft that is drawn. */
+  readonly craft: string;
   readonly picture: GogglesPicture;
   readonly version: number;
   readonly marked: LinePlace | null;
@@ -26,9 +28,13 @@ interface Awaited {
   readonly come: string | null;
   readonly gone: string | null;
   readonly next: string | null;
+  readonly untilMs: number;
 }
 
-export function GogglesView({ picture, version, marked }: Props) {
+/** Long enough to be asked where to write; later the focus is the pilot's own again. */
+const awaitedMs = 15_000;
+
+export function GogglesView({ craft, picture, version, marked }: Props) {
   const mover = useRef<Mover | null>(null);
   const awaited = useRef<Awaited | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
@@ -45,7 +51,8 @@ export function GogglesView({ picture, version, marked }: Props) {
     if (written) choose(written.name);
   }, [marked]);
   useEffect(() => {
-    const { come, gone, next } = awaited.current ?? { come: null, gone: null, next: null };
+    if (!awaited.current || performance.now() > awaited.current.untilMs) return;
+    const { come, gone, next } = awaited.current;
     const has = (name: string | null) => elements.some((element) => element.name === name);
     const focused = has(come) ? come : gone && !has(gone) ? next : null;
     if (!focused) return;
@@ -57,11 +64,16 @@ export function GogglesView({ picture, version, marked }: Props) {
     if (preview) return;
     const index = elements.indexOf(element);
     const next = elements[index + 1] ?? elements[index - 1];
-    awaited.current = { come: null, gone: element.name, next: next?.name ?? null };
+    awaited.current = {
+      come: null,
+      gone: element.name,
+      next: next?.name ?? null,
+      untilMs: performance.now() + awaitedMs,
+    };
     send({ kind: "remove", element: element.name });
   };
   const add = (added: AddableElement) => {
-    awaited.current = { come: added.name, gone: null, next: null };
+    awaited.current = { come: added.name, gone: null, next: null, untilMs: performance.now() + awaitedMs };
     send({ kind: "add", element: added.name, ...freePlace(picture, added) });
   };
   const look = (some: Partial<Pick<GogglesPicture, "scenario" | "page">>) => {
@@ -76,6 +88,7 @@ export function GogglesView({ picture, version, marked }: Props) {
     <div class={`goggles-view ${still === "still" ? "steady" : ""}`}>
       <GogglesPictureView
         picture={isBare ? { ...picture, elements: [] } : picture}
+        subject={`${craft} ${picture.page} ${preview ? "preview" : ""}`}
         marked={marked}
         label={picturesSize(picture)}
         mover={mover}
