@@ -58,7 +58,7 @@ export const rule: CraftRule = {
     return [
       {
         at: valueSpot(workspace, slowest.source),
-        message: `The filters delay slow movement by ${figure(totalMs, 1)} ms, more than ${MOST_MS} ms (the project's own figure): ${parts.join(", ")}. Damping that comes so late makes a craft wobble: lift a cut or take one away, then hover for 30 s and feel the motors.`,
+        message: `The filters delay slow movement by ${figure(totalMs, 2)} ms, more than ${MOST_MS} ms (the project's own figure): ${parts.join(", ")}. Damping that comes so late makes a craft wobble: lift a cut or take one away, then hover for 30 s and feel the motors.`,
         related: others.map(({ name, source, delayMs }) => ({
           message: `${name}: ${figure(delayMs, 2)} ms`,
           at: valueSpot(workspace, source),

@@ -49,6 +49,7 @@ function inVain(craft: Craft, { catalogue }: Workspace): User[] {
       if (!value || (value.kind === "yes-no" && !value.yes)) continue;
       const base = section.startsWith("pack/") ? "pack" : section;
       const path = `${base}.${name}`;
+      if (path === "osd.distance-alert" && !alertsOn(craft, "far")) continue;
       const taken = TAKEN.filter((each) => each.path === path && each.is === text).map(({ need }) => need);
       const known = taken.length > 0 ? [] : (catalogue.setting(base, name)?.needs ?? []);
       for (const need of [...taken, ...known]) if (need.port) users.push({ what: name, source, need });
@@ -61,6 +62,13 @@ function inVain(craft: Craft, { catalogue }: Workspace): User[] {
   }
   const bySignal = settingOf(craft, "motors.rpm-feedback")?.text === "yes";
   return users.filter(({ need }) => !meets(craft, need) && !(need.port === "esc-data" && bySignal));
+}
+
+/** A threshold alone is not in use: its alert has to be on. */
+function alertsOn(craft: Craft, alert: string): boolean {
+  const on = settingOf(craft, "osd.alert-on")?.value;
+  const items = on?.kind === "list" ? on.items : on ? [on] : [];
+  return items.some((item) => item.kind === "choice" && item.word === alert);
 }
 
 export const rule: CraftRule = {

@@ -72,7 +72,7 @@ describe("filter-delay", () => {
         smooth-d cut 100 Hz
     `);
     expect(found).toMatchObject({ severity: "hint" });
-    expect(found!.message).toContain("by 3.8 ms, more than 3 ms (the project's own figure)");
+    expect(found!.message).toContain("by 3.84 ms, more than 3 ms (the project's own figure)");
     expect(found!.message).toContain("smooth-gyro 2.25 ms, smooth-d 1.59 ms");
     check(`
       craft "Jug"
@@ -156,7 +156,7 @@ describe("filter-delay", () => {
     check(text("mass 600 g"));
     // Computed: 0.24 of 22.2 V at 1750 rpm/V is 155 turns a second; four notches of 20 Hz there take 0.53 ms, the low-pass 2.65 ms.
     const [found] = check(text("hover-throttle 24 %", "\n                    ^^^^^^^^^ filter-delay"));
-    expect(found!.message).toContain("by 3.2 ms");
+    expect(found!.message).toContain("by 3.18 ms");
     expect(found!.message).toContain("motor-notches in the hover 0.53 ms");
   });
 });

@@ -149,6 +149,20 @@ describe("port-missing", () => {
     check(text("pulse").replace("count 2\n", "count 2\n        ^^^^^^^^^^^^^ port-missing\n"));
   });
 
+  test("a threshold is in use where its alert is on", () => {
+    const text = (alerts: string, mark = "") => `
+      craft "Jug"
+      osd
+        alert-on ${alerts}
+        distance-alert 900 m${mark}
+      ports
+        port1 receiver
+    `;
+    check(text("low-pack, weak-link"));
+    check(text("far", "\n        ^^^^^^^^^^^^^^ port-missing"));
+    check(text("low-pack, far", "\n        ^^^^^^^^^^^^^^ port-missing"));
+  });
+
   test("what a mode needs is told at the mode", () => {
     const found = checkOnly(
       "port-missing mode-needs",
