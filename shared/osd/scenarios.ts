@@ -148,8 +148,8 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
   },
 };
 
-/** Seconds in the air with a fresh pack. */
-const FRESH_S = 8;
+/** With a fresh pack a craft has hovered so long, or for so much of what may be drawn, whichever is less. */
+const FRESH = { hoverS: 8, share: 0.05 };
 /** Seconds from plugging in to arming. */
 const WAITED_S = 50;
 
@@ -181,7 +181,7 @@ function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | stri
   const scene = { ...MID_FLIGHT, ...SCENES[scenario], ...linkIn(craft, scenario) };
   const speedKmh = Number(scene.speed);
   // A mAh is 3.6 A·s.
-  const flightS = scenario === "fresh-pack" ? FRESH_S : Math.round((pack.usedMah * 3.6) / (facts.hoverA * BRISK));
+  const flightS = Math.round((pack.usedMah * 3.6) / (facts.hoverA * (scenario === "fresh-pack" ? 1 : BRISK)));
   return new Map<string, number | string>([
     ...Object.entries(scene),
     ["pack-volts", pack.cellV * facts.cells],
@@ -210,7 +210,11 @@ function packIn(facts: PackFacts, scenario: Scenario): PackState {
   const briskA = facts.hoverA * BRISK;
   switch (scenario) {
     case "fresh-pack":
-      return packAfter(facts, (facts.hoverA * FRESH_S) / 3.6, facts.hoverA);
+      return packAfter(
+        facts,
+        Math.min((facts.hoverA * FRESH.hoverS) / 3.6, facts.budgetMah * FRESH.share),
+        facts.hoverA,
+      );
     case "mid-flight":
       return packAfter(facts, facts.budgetMah / 2, briskA);
     case "low-pack":
