@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { ControlsAt, LinePlace, PanelModel, ToPanel } from "../../shared/protocol/panel.ts";
 import { GogglesView } from "./goggles-view.tsx";
 import { listen, recall, remember, tell, type ViewName } from "./host.ts";
+import { keepFocus } from "./keep-focus.ts";
 import { SwitchesView } from "./switches-view.tsx";
 import { Tabs } from "./tabs.tsx";
 
@@ -31,6 +32,7 @@ export function App() {
     return stop;
   }, []);
   useEffect(keepScroll, []);
+  useEffect(keepFocus, []);
   useEffect(() => {
     if (model) window.scrollTo(0, recall().scrollTop);
   }, [model === null]);
