@@ -1,4 +1,5 @@
 /** How a drawing looks in a file of its own, where no editor lends it colours. */
+import { FLASH_FRAMES, FLASHING } from "./flash.ts";
 import { PEN } from "./glyphs.ts";
 import { BOLD } from "./lettering.ts";
 
@@ -115,10 +116,7 @@ function chartRules(c: Palette): (readonly [selector: string, declarations: stri
 /** Where nothing can flash, dashes round it say that it does. */
 export const STEADY = ".flashes .plate{stroke:#fff;stroke-dasharray:12 5;stroke-width:3}";
 
-/**
- * What flashes in a drawing: twice a second, half of the time there, and steady for those who want no
- * motion. Within NUREG-0700 Rev 2, 1.3.10-12 (2 to 3 Hz, half on and half off) and WCAG 2.3.1 (at most three a second).
- */
+/** What flashes in a drawing, and steady for those who want no motion. */
 export const MOTION =
-  `@media (prefers-reduced-motion:no-preference){.flashes>:not(.plate,.hatched,.amiss-edge){animation:flash .5s step-end infinite}}` +
-  `@media (prefers-reduced-motion:reduce){${STEADY}}@keyframes flash{50%{opacity:0}}`;
+  `@media (prefers-reduced-motion:no-preference){.flashes>:not(.plate,.hatched,.amiss-edge){animation:${FLASHING}}}` +
+  `@media (prefers-reduced-motion:reduce){${STEADY}}${FLASH_FRAMES}`;

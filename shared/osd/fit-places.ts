@@ -1,5 +1,6 @@
 /** Places for elements that wish for one each: on the grid, no two over each other. */
 import { type FreeCells, freeCells } from "./free-cells.ts";
+import { CHARACTER_PIXELS } from "./layout.ts";
 import { type Cell, cellReadAt, readingKey, type Size } from "./reading-order.ts";
 import type { Grid, PlacedElement } from "./types.ts";
 
@@ -192,8 +193,8 @@ export function nearestFree(from: Cell, size: Size, free: FreeCells, { columns, 
   return best;
 }
 
-/** Cells are 12 x 18 pixels on the overlay chip (MAX7456 datasheet, p. 10): a row is as far as 1.5 columns. */
-const ROW_IN_COLUMNS = 18 / 12;
+/** A row is as far as so many columns: the character's height over its width. */
+const ROW_IN_COLUMNS = CHARACTER_PIXELS.height / CHARACTER_PIXELS.width;
 
 /** Squared, in columns. */
 function distanceFrom(from: Cell, column: number, row: number): number {

@@ -21,6 +21,9 @@ export function gridOf(craft: Craft): Grid | null {
   return value?.kind === "choice" ? (NAMED_GRIDS[value.word] ?? null) : null;
 }
 
+/** Pixels of one character of the overlay chip (the same datasheet, p. 10): what a cell is measured by. */
+export const CHARACTER_PIXELS = { width: 12, height: 18 } as const;
+
 interface Known {
   readonly catalogue: Catalogue;
   readonly layout: Layout | null;
