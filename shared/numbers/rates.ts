@@ -46,8 +46,11 @@ export function highestRate(axis: Axis): number {
 /** The smallest stick (0 to 1) that gives a rate, by halving; null for a rate that the curve never reaches. */
 export function stickAtRate(axis: Axis, degS: number): number | null {
   const top = highestAt(axis);
-  if (degS < 0 || degS > rateAt(axis, top)) return null;
-  return halving((stick) => rateAt(axis, stick) < degS, top);
+  const highest = rateAt(axis, top);
+  // The curve is flat about its highest place, where rounding may lift a neighbour above it.
+  if (degS < 0 || degS > highest * (1 + 1e-12)) return null;
+  const wanted = Math.min(degS, highest);
+  return halving((stick) => rateAt(axis, stick) < wanted, top);
 }
 
 /** The stick at which half the end's rate is reached: 0.5 for a straight line, later the more the curve bends. */

@@ -75,6 +75,13 @@ describe("turn rates", () => {
     );
   });
 
+  test("a neighbour of the highest place, which rounding lifts above it, has its stick too", () => {
+    const axis = { slopeDegS: 408.6769986111916, endDegS: 10, bend: 3.804030408220344 };
+    const beside = rateAt(axis, highestAt(axis) * 0.9999999952548801);
+    expect(beside).toBeGreaterThan(highestRate(axis));
+    expect(rateAt(axis, stickAtRate(axis, beside)!)).toBeCloseTo(beside, 9);
+  });
+
   // Computed: 900 x − 600 x³ is highest where 900 = 1800 x², at 0.7071, and is 424.26 there.
   test("a slope far above the end makes a curve that comes back down", () => {
     const axis = { slopeDegS: 900, endDegS: 300, bend: 3 };
