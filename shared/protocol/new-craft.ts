@@ -42,7 +42,7 @@ export interface NewCraftResult {
   /** Files of the folder that are not offered. */
   readonly notOffered: readonly LeftOut[];
   readonly name: { readonly prompt: string; readonly usual: string };
-  /** The script that the answers so far give, with the usual answer where there is none; null where an answer is wrong. */
+  /** The script; null while a question is open, and where an answer is wrong. */
   readonly text: string | null;
   /** What is wrong with the answers, in a sentence. */
   readonly problem: string | null;

@@ -41,7 +41,22 @@ export function foundIn(workspace: Workspace, folder: string): Found {
       handsets.push({ file, path, name: script.name, band: band?.text ?? null });
     }
   }
+  const uses = usesOf(workspace);
+  handsets.sort((a, b) => (uses.get(b.file) ?? 0) - (uses.get(a.file) ?? 0));
   return { handsets, layers, notOffered };
+}
+
+/** How many scripts name a file: the handset that most do is the one that is usually meant. */
+function usesOf(workspace: Workspace): ReadonlyMap<string, number> {
+  const uses = new Map<string, number>();
+  for (const file of workspace.view.list()) {
+    const script = workspace.script(file);
+    for (const use of script?.uses ?? []) {
+      const target = workspace.target(script!, use);
+      if (target.kind === "script") uses.set(target.script.file, (uses.get(target.script.file) ?? 0) + 1);
+    }
+  }
+  return uses;
 }
 
 /** Where a craft of that name is kept, as in `craft/tea-pot.fettle`. */
@@ -75,17 +90,19 @@ export function newCraft(answers: Answers, found: Found, workspace: Workspace, f
   for (const layer of chosen) {
     const findings = bench.findings(write([...kept, layer], habits));
     if (findings.length <= bare.length) kept.push(layer);
-    else
-      leftOut.push({
-        path: layer.path,
-        why: (findings.find((each) => !bare.some(sameAs(each))) ?? findings[0]!).message,
-      });
+    else leftOut.push({ path: layer.path, why: reasonIn(findings, bare) });
   }
   return { text: write(kept, habits, leftOut), leftOut };
 }
 
 const NO_HABITS: Habits = new Map();
 const cores = new WeakMap<Catalogue, Core>();
+
+/** What is found now and was not before, without the question what else may have been meant. */
+function reasonIn(findings: readonly Finding[], before: readonly Finding[]): string {
+  const found = findings.find((each) => !before.some(sameAs(each))) ?? findings[0]!;
+  return found.message.replace(/ Did you mean [^?]*\?$/, "");
+}
 
 const sameAs = (a: Finding) => (b: Finding) => a.code === b.code && a.message === b.message;
 

@@ -6,6 +6,17 @@ const wheel =
   'handset "Wheel"\n\ntransmitter\n  band  2.4 GHz\n\ncontrols\n  TL  switch  ch5  up 1000 us  down 2000 us\n';
 const habits = 'layer "Habits"\n\nsafety\n  arm-hold  300 ms\n';
 const texts = { "/shed/handsets/wheel.fettle": wheel, "/shed/layers/habits.fettle": habits };
+/** All but the layers, of which there may be none. */
+const ANSWERS = {
+  name: "Jug",
+  size: "5-inch",
+  pack: "6-lipo",
+  link: "2.4-ghz",
+  video: "digital",
+  grid: "53x20",
+  gps: "no",
+  pilot: "beginner",
+};
 
 let session: Session;
 afterEach(() => session?.end());
@@ -22,28 +33,27 @@ test("the questions offer what the folder holds, as the answers so far leave the
   expect(words("pack")).toEqual(["1-lihv", "1-lipo", "2-lipo"]);
   expect(words("link")[0]).toBe("handsets/wheel.fettle");
   expect(words("layers")).toEqual(["layers/habits.fettle"]);
-  expect(problem).toBe(null);
-  expect(text).toContain('craft "Jug"\n\nuse "../handsets/wheel.fettle"\n');
+  expect({ text, problem }).toEqual({ text: null, problem: null });
 });
 
 test("the script checks clean where it is to be kept", async () => {
-  const answers = { name: "Jug", layers: ["layers/habits.fettle"] };
+  const answers = { ...ANSWERS, link: "handsets/wheel.fettle", layers: ["layers/habits.fettle"] };
   const { text, path } = await ask({ folder: "file:///shed/", answers });
   expect(path).toBe("craft/jug.fettle");
   await session.open("file:///shed/craft/jug.fettle", text!);
-  expect(text).toContain('use "../layers/habits.fettle"');
+  expect(text).toContain('use "../handsets/wheel.fettle"\nuse "../layers/habits.fettle"\n');
   expect(await session.pull("file:///shed/craft/jug.fettle")).toEqual([]);
 });
 
 test("without a folder no files are offered, and the script checks clean as a text without a file", async () => {
-  const { questions, text } = await ask({ folder: null, answers: { name: "Jug" } });
+  const { questions, text } = await ask({ folder: null, answers: ANSWERS });
   expect(questions.find(({ id }) => id === "layers")!.choices).toEqual([]);
   await session.open("untitled:Untitled-1", text!);
   expect(await session.pull("untitled:Untitled-1")).toEqual([]);
 });
 
 test("a wrong answer is said, and gives no script", async () => {
-  const { text, problem } = await ask({ folder: null, answers: { name: "Jug", size: "6-inch" } });
+  const { text, problem } = await ask({ folder: null, answers: { ...ANSWERS, size: "6-inch" } });
   expect(text).toBe(null);
   expect(problem).toMatch(/^size: “6-inch” is no answer: /);
 });

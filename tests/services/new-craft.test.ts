@@ -1,4 +1,5 @@
 /** A craft from eight questions: whatever is answered, nothing at all is found in it. */
+import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
@@ -104,6 +105,69 @@ test("what the pilot is to fill in checks clean as well once it is filled in", (
       const at = workspaceOf({ ...files, "craft/jug.fettle": filled });
       expect(findingsOf(at, NEW).map(({ message }) => message)).toEqual([]);
     }
+  }
+});
+
+/** The demonstration's own files, craft and all: they were not made for this. */
+function examples(): Record<string, string> {
+  const paths = ["craft", "handsets", "layers"].flatMap((part) =>
+    readdirSync(`examples/${part}`).map((name) => `${part}/${name}`),
+  );
+  return Object.fromEntries(paths.map((path) => [path, readFileSync(`examples/${path}`, "utf8")]));
+}
+
+test("nothing is found whichever handset and layers of the demonstration are chosen", () => {
+  const files = examples();
+  const found = foundIn(workspaceOf(files), "/shed");
+  expect(found.handsets.map(({ name }) => name)).toEqual(["Wheel", "Bellows"]);
+  const picks = fc.record({
+    at: fc.array(fc.nat({ max: 59 }), { minLength: 7, maxLength: 7 }),
+    layers: fc.subarray(found.layers.map(({ path }) => path)),
+  });
+  let kept = 0;
+  fc.assert(
+    fc.property(picks, ({ at, layers }) => {
+      let answers: Answers = { name: "Jug" };
+      for (const i of at.keys()) {
+        const { id, choices } = questionsFor(found, answers)[i]!;
+        answers = { ...answers, [id]: choices[at[i]! % choices.length]!.word };
+      }
+      const { findings, leftOut, text } = made(files, { ...answers, layers });
+      expect(findings).toEqual([]);
+      expect(text.match(/^use "..\/layers/gm)?.length ?? 0).toBe(layers.length - leftOut.length);
+      kept += layers.length - leftOut.length;
+    }),
+    { numRuns: 150 },
+  );
+  expect(kept).toBeGreaterThan(100);
+});
+
+test("every line stands as the language lays it out, and every section but the plainest says why", () => {
+  for (const gps of ["yes", "no"]) {
+    const { text } = made({ "handsets/wheel.fettle": wheel }, { gps, pilot: "pupil", pack: "6-li-ion" });
+    const script = workspaceOf({ "craft/jug.fettle": text }).script(NEW)!;
+    const lines = text.split("\n");
+    for (const { section, line, name, text: value } of script.entries) {
+      const width = Math.max(
+        ...script.entries.filter((each) => each.section === section).map((each) => each.name.length),
+      );
+      const said =
+        section === "modes" ? `when ${value}` : section === "osd" && / at /.test(lines[line]!) ? `at ${value}` : value;
+      expect(lines[line]).toBe(`  ${name.padEnd(width)}  ${said}`);
+    }
+    expect(text).not.toMatch(/\n\n\n|[ \t]\n|\n\n$|^.{101}/m);
+    for (const { section, line } of script.sections) {
+      expect(lines[line - 1]).toMatch(/^(#.*)?$/);
+      const notes =
+        lines
+          .slice(line - 1)
+          .join("\n")
+          .split("\n\n")[0]!
+          .match(/^ *# /gm) ?? [];
+      expect(notes.length, section).toBeGreaterThan(0);
+    }
+    expect(text).toContain("Propellers off");
+    expect(text).toContain("local law");
   }
 });
 

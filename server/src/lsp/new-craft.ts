@@ -21,10 +21,14 @@ export function answerNewCraft(connection: Connection, documents: Documents, gua
       // Without a folder nothing could be used, wherever it lies.
       const found = folder === null ? NOTHING_FOUND : foundIn(workspace, root);
       const understood = readAnswers(found, answers);
+      const questions = questionsFor(found, answers);
+      const isOpen = questions.some(({ id, choices }) => choices.length > 0 && answers[id] === undefined);
       const made =
-        understood.kind === "answers" ? newCraft(understood.answers, found, workspace, `${root}/${path}`) : null;
+        isOpen || understood.kind === "problem"
+          ? null
+          : newCraft(understood.answers, found, workspace, `${root}/${path}`);
       return {
-        questions: questionsFor(found, answers),
+        questions,
         notOffered: found.notOffered,
         name: { prompt: NAME_PROMPT, usual: USUAL_NAME },
         text: made?.text ?? null,
