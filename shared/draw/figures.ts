@@ -1,12 +1,14 @@
 /** Elements of the OSD that are figures rather than text, each as lines within its cells. */
-import type { PanelElement } from "../protocol/panel.ts";
+import type { FigureReading, PanelElement } from "../protocol/panel.ts";
 import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
+import { drawCompass, drawScale } from "./tapes.ts";
 
-type Figure = Exclude<PanelElement["drawn"], "text">;
+/** An element drawn as a figure, with what it shows; without a reading it is drawn as it rests. */
+export type FigureElement = Pick<PanelElement, "drawn" | "figure" | "width" | "height">;
 
 /** The lines of a figure within the box that its cells make, each over a dark one of its own that stands out from any ground. */
-export function drawFigure(figure: Figure, box: Box): SceneNode[] {
-  const drawn = figures[figure](box);
+export function drawFigure(element: FigureElement, box: Box): SceneNode[] {
+  const drawn = figureIn(element, box);
   const shades = drawn.flatMap((line) => {
     const { class: name, ...shape } = line.attributes;
     return name === "line" || name === "faint" ? [node(line.tag, { ...shape, class: `shade ${name}-shade` })] : [];
@@ -14,80 +16,95 @@ export function drawFigure(figure: Figure, box: Box): SceneNode[] {
   return [...shades, ...drawn];
 }
 
-const figures: Readonly<Record<Figure, (box: Box) => SceneNode[]>> = {
-  bar: (box) => {
-    const inner = inset(box, box.width * 0.04, box.height * 0.24);
-    const filled = { ...inset(inner, 3, 3), width: Math.max(0, (inner.width - 6) * 0.62) };
-    return [rect("line", inner, 2), rect("solid", filled, 1)];
-  },
-  sight: (box) => {
-    const { x, y } = middle(box);
-    const arm = Math.min(box.width / 2, box.height) * 0.8;
-    const gap = arm * 0.35;
-    return [
-      path(
-        "line",
-        `${across(x - arm, x - gap, y)}${across(x + gap, x + arm, y)}${down(x, y - gap, Math.max(box.y + 2, y - gap * 2))}`,
-      ),
-      rect("solid", { x: x - 1.5, y: y - 1.5, width: 3, height: 3 }),
-    ];
-  },
-  horizon: (box) => {
-    const { x, y } = middle(box);
-    const half = box.width * 0.48;
-    const gap = box.width * 0.1;
-    const step = box.height * 0.3;
-    const rung = box.width * 0.12;
-    const rungs = [y - step, y + step].map((at) => across(x - rung, x + rung, at)).join("");
-    const ends = `${down(x - half, y, y + step * 0.4)}${down(x + half, y, y + step * 0.4)}`;
-    return [
-      path("line", `${across(x - half, x - gap, y)}${across(x + gap, x + half, y)}${ends}`),
-      path("faint", rungs),
-    ];
-  },
-  arrow: (box) => {
-    const { x, y } = middle(box);
-    const reach = Math.min(box.width, box.height) * 0.44;
-    const left = `${at(x - reach * 0.62, y + reach)}`;
-    const right = `${at(x + reach * 0.62, y + reach)}`;
-    return [path("solid", `M${at(x, y - reach)}L${right}L${at(x, y + reach * 0.5)}L${left}Z`)];
-  },
-  trace: (box) => {
-    const inner = inset(box, box.width * 0.03, box.height * 0.1);
-    const heights = [0.2, 0.34, 0.3, 0.52, 0.66, 0.6, 0.8, 0.72, 0.86, 0.7];
-    const points = heights.map((share, index) =>
-      at(inner.x + (inner.width * index) / (heights.length - 1), inner.y + inner.height * (1 - share)),
-    );
-    const base = across(inner.x, inner.x + inner.width, inner.y + inner.height);
-    return [path("line", `M${points.join("L")}`), path("faint", base)];
-  },
-  tape: (box) => (box.height > box.width ? uprightTape(box) : lyingTape(box)),
-};
+function figureIn({ drawn, figure, width, height }: FigureElement, box: Box): SceneNode[] {
+  switch (drawn) {
+    case "text":
+      return [];
+    case "bar":
+      return drawBar(box, reading(figure, "bar")?.share ?? 1);
+    case "sight":
+      return drawSight(box);
+    case "horizon":
+      return drawHorizon(box, reading(figure, "horizon") ?? { pitchDeg: 0, rollDeg: 0 });
+    case "arrow":
+      return drawArrow(box, reading(figure, "arrow")?.turnDeg ?? 0);
+    case "trace":
+      return drawStick(box, reading(figure, "stick") ?? { across: 0, up: 0 });
+    case "tape":
+      return width > height
+        ? drawCompass(box, width, reading(figure, "compass")?.headingDeg ?? 0)
+        : drawScale(box, { width, height }, reading(figure, "scale") ?? { value: 0, step: 10 });
+  }
+}
 
-function uprightTape(box: Box): SceneNode[] {
+function reading<Kind extends FigureReading["kind"]>(figure: FigureReading | undefined, kind: Kind) {
+  return figure?.kind === kind ? (figure as Extract<FigureReading, { kind: Kind }>) : undefined;
+}
+
+function drawBar(box: Box, share: number): SceneNode[] {
+  const frame = inset(box, box.width * 0.04, box.height * 0.24);
+  const room = inset(frame, 3, 3);
+  const filled = room.width * Math.min(1, Math.max(0, share));
+  return [rect("line", frame, 2), ...(filled > 0.5 ? [rect("solid", { ...room, width: filled }, 1)] : [])];
+}
+
+function drawSight(box: Box): SceneNode[] {
   const { x, y } = middle(box);
-  const ticks = spread(9).map((share, index) => {
-    const length = box.width * (index % 2 === 0 ? 0.5 : 0.3);
-    return across(box.x + box.width * 0.2, box.x + box.width * 0.2 + length, box.y + box.height * share);
-  });
-  const spine = down(box.x + box.width * 0.2, box.y, box.y + box.height);
-  const pointer = `M${at(box.x + box.width * 0.3, y)}L${at(x + box.width * 0.4, y - 6)}V${rounded(y + 6)}Z`;
-  return [path("faint", `${spine}${ticks.join("")}`), path("solid", pointer)];
+  const arm = Math.min(box.width / 2, box.height) * 0.8;
+  const gap = arm * 0.35;
+  const fin = `M${at(x, y - gap)}V${rounded(Math.max(box.y + 2, y - gap * 2))}`;
+  return [
+    path("line", `M${at(x - arm, y)}H${rounded(x - gap)}M${at(x + gap, y)}H${rounded(x + arm)}${fin}`),
+    rect("solid", { x: x - 1.5, y: y - 1.5, width: 3, height: 3 }),
+  ];
 }
 
-function lyingTape(box: Box): SceneNode[] {
-  const { x } = middle(box);
-  const foot = box.y + box.height * 0.85;
-  const ticks = spread(13).map((share, index) =>
-    down(box.x + box.width * share, foot - box.height * (index % 3 === 0 ? 0.5 : 0.25), foot),
-  );
-  const pointer = `M${at(x, foot - box.height * 0.3)}l-5 ${rounded(-box.height * 0.5)}h10Z`;
-  return [path("faint", `${across(box.x, box.x + box.width, foot)}${ticks.join("")}`), path("solid", pointer)];
+/** Degrees of pitch that the whole height of the box shows. */
+const PITCH_SPAN = 90;
+
+/** The horizon as the craft sees it, and two short marks at the sides that go with the craft. */
+function drawHorizon(box: Box, { pitchDeg, rollDeg }: { pitchDeg: number; rollDeg: number }): SceneNode[] {
+  const { x, y } = middle(box);
+  const mark = box.width * 0.07;
+  const marks = `M${at(box.x + 2, y)}h${rounded(mark)}M${at(box.x + box.width - 2, y)}h${rounded(-mark)}`;
+  // Banked to the right, the world leans to the left.
+  const lean = (-rollDeg * Math.PI) / 180;
+  const [along, up] = [Math.cos(lean), Math.sin(lean)];
+  const reach = Math.min(box.width * 0.36, (box.height / 2 - 4) / Math.max(0.01, Math.abs(up)));
+  const room = Math.max(0, box.height / 2 - 4 - Math.abs(up) * reach);
+  const offset = Math.min(room, Math.max(-room, (pitchDeg / PITCH_SPAN) * box.height));
+  const gap = box.width * 0.06;
+  const end = (share: number) => at(x + share * along, y + offset + share * up);
+  const halves = [-1, 1].map((side) => `M${end(side * gap)}L${end(side * reach)}`).join("");
+  return [path("line", halves), path("faint", marks)];
 }
 
-/** That many shares of a length, the ends left free. */
-function spread(count: number): number[] {
-  return Array.from({ length: count }, (_, index) => (index + 0.5) / count);
+function drawArrow(box: Box, turnDeg: number): SceneNode[] {
+  const { x, y } = middle(box);
+  const reach = Math.min(box.width, box.height) * 0.44;
+  const turn = (turnDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const corners = [
+    [0, -1],
+    [0.62, 0.75],
+    [0, 0.42],
+    [-0.62, 0.75],
+  ] as const;
+  const points = corners.map(([a, b]) => at(x + reach * (a * cos - b * sin), y + reach * (a * sin + b * cos)));
+  return [path("solid", `M${points.join("L")}Z`)];
+}
+
+/** A square with its middle lines, and a dot where the stick is. */
+function drawStick(box: Box, { across, up }: { across: number; up: number }): SceneNode[] {
+  const { x, y } = middle(box);
+  const half = Math.min(box.width, box.height) / 2 - 3;
+  const within = (value: number) => Math.min(1, Math.max(-1, value)) * (half - 5);
+  const cross = `M${at(x - half, y)}h${rounded(half * 2)}M${at(x, y - half)}v${rounded(half * 2)}`;
+  return [
+    rect("faint", { x: x - half, y: y - half, width: half * 2, height: half * 2 }, 3),
+    path("faint", cross),
+    node("circle", { class: "solid", cx: x + within(across), cy: y - within(up), r: 5 }),
+  ];
 }
 
 function middle(box: Box): { x: number; y: number } {
@@ -101,12 +118,4 @@ function inset(box: Box, x: number, y: number): Box {
 
 function at(x: number, y: number): string {
   return `${rounded(x)} ${rounded(y)}`;
-}
-
-function across(fromX: number, toX: number, y: number): string {
-  return `M${at(fromX, y)}H${rounded(toX)}`;
-}
-
-function down(x: number, fromY: number, toY: number): string {
-  return `M${at(x, fromY)}V${rounded(toY)}`;
 }

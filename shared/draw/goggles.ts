@@ -1,7 +1,8 @@
 /** The picture that the pilot will see: a plain sky and ground, and the elements in their cells. */
 import type { GogglesPicture, LinePlace, PanelElement } from "../protocol/panel.ts";
 import { drawFigure } from "./figures.ts";
-import { CELL, rowPath } from "./glyphs.ts";
+import { rowPath } from "./glyphs.ts";
+import { lettersIn } from "./row.ts";
 import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
 
 export interface GogglesOptions {
@@ -83,8 +84,10 @@ function drawElement(element: PanelElement, cell: Cell, marked: boolean): SceneN
   );
   const content =
     element.drawn === "text"
-      ? element.text.flatMap((row, index) => drawRow(row, box.x, box.y + index * cell.height, cell))
-      : drawFigure(element.drawn, box);
+      ? element.text.flatMap((row, index) =>
+          rowPath(row) === "" ? [] : [lettersIn(row, { x: box.x, y: box.y + index * cell.height }, cell)],
+        )
+      : drawFigure(element, box);
   const className = [
     "element",
     ...(marked ? ["marked"] : []),
@@ -97,20 +100,6 @@ function drawElement(element: PanelElement, cell: Cell, marked: boolean): SceneN
     ...content,
     ...(amiss.length > 0 ? [path("amiss-edge", edge(box))] : []),
   ]);
-}
-
-/** One letter a cell. The text stands beside its letters, for those who search the drawing. */
-function drawRow(row: string, x: number, y: number, cell: Cell): SceneNode[] {
-  const d = rowPath(row);
-  if (d === "") return [];
-  const scale = `${fine(cell.width / CELL.width)} ${fine(cell.height / CELL.height)}`;
-  const transform = `translate(${rounded(x)} ${rounded(y)}) scale(${scale})`;
-  return [node("path", { class: "glyphs", d, transform, "data-text": row })];
-}
-
-/** A scale is finer than a place: over a row of cells its rounding adds up. */
-function fine(value: number): number {
-  return Math.round(value * 10_000) / 10_000;
 }
 
 function edge({ x, y, width, height }: Box): string {

@@ -1,6 +1,7 @@
 /** What the drawings show, in words: for those who do not see them, and for the line above them. */
 import type {
   ControlsAt,
+  FigureReading,
   LossPicture,
   OnLoss,
   PanelControl,
@@ -12,9 +13,42 @@ import type {
 /** An element as one says it: its name, where it stands and what is amiss; cells count from 0. */
 export function elementInWords(element: PanelElement): string {
   const text = element.text.map((row) => row.trim()).filter((row) => row !== "");
-  const shown = text.length > 0 ? ` shows ${text.join(" / ")}` : "";
+  const figure = element.figure ? figureInWords(element.figure) : text.join(" / ");
+  const shown = figure === "" ? "" : ` shows ${figure}`;
   const amiss = element.clashing.length > 0 ? `; ${cells(element.clashing.length)} shared or off the grid` : "";
   return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${amiss}`;
+}
+
+/** What a figure shows, as one says it: “60 %”, “47 deg to the right”. */
+export function figureInWords(figure: FigureReading): string {
+  switch (figure.kind) {
+    case "bar":
+      return percent(figure.share);
+    case "arrow":
+      return sideways(((((figure.turnDeg + 180) % 360) + 360) % 360) - 180, "straight ahead");
+    case "horizon": {
+      const nose = Math.round(figure.pitchDeg);
+      const pitch = nose === 0 ? "a level nose" : `the nose ${Math.abs(nose)} deg ${nose > 0 ? "up" : "down"}`;
+      return `${pitch}, banked ${sideways(figure.rollDeg, "not at all")}`;
+    }
+    case "compass":
+      return `${Math.round(figure.headingDeg)} deg`;
+    case "scale":
+      return `${Math.round(figure.value)} ${figure.unit}`;
+    case "stick": {
+      const [across, up] = [figure.across, figure.up];
+      return `${percent(Math.abs(across))} ${across < 0 ? "left" : "right"}, ${percent(Math.abs(up))} ${up < 0 ? "down" : "up"}`;
+    }
+  }
+}
+
+function sideways(deg: number, none: string): string {
+  const whole = Math.round(deg);
+  return whole === 0 ? none : `${Math.abs(whole)} deg to the ${whole > 0 ? "right" : "left"}`;
+}
+
+function percent(share: number): string {
+  return `${Math.round(share * 100)} %`;
 }
 
 function cells(count: number): string {

@@ -10,6 +10,20 @@ export interface LinePlace {
   readonly line: number;
 }
 
+/** What a figure shows, by the same readings as the texts. */
+export type FigureReading =
+  /** How much of it is filled, from 0 to 1. */
+  | { readonly kind: "bar"; readonly share: number }
+  /** Clockwise from straight ahead. */
+  | { readonly kind: "arrow"; readonly turnDeg: number }
+  /** Nose up and right side down are positive. */
+  | { readonly kind: "horizon"; readonly pitchDeg: number; readonly rollDeg: number }
+  | { readonly kind: "compass"; readonly headingDeg: number }
+  /** A scale that slides past its mark, with a line at every step. */
+  | { readonly kind: "scale"; readonly value: number; readonly step: number; readonly unit: string }
+  /** A stick, from -1 to 1 to the right and up. */
+  | { readonly kind: "stick"; readonly across: number; readonly up: number };
+
 export interface PanelElement {
   readonly name: string;
   readonly column: number;
@@ -19,6 +33,8 @@ export interface PanelElement {
   readonly drawn: "text" | "bar" | "sight" | "horizon" | "arrow" | "trace" | "tape";
   /** Sample text, a string for each row; empty for a figure. */
   readonly text: readonly string[];
+  /** Of a figure that has one: what it shows. */
+  readonly figure?: FigureReading;
   /** What stands in the script, as in `left+2, bottom-1`. */
   readonly placed: string;
   readonly what: string;

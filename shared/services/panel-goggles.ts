@@ -2,13 +2,21 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
+import { figureOf } from "../osd/figure.ts";
 import { fitLayout } from "../osd/fit.ts";
 import { clashingCells, layoutOf, pagesOf, placedOn, sizeOf } from "../osd/layout.ts";
 import { isAnalogue, pictureOf, safeCellsOf } from "../osd/safe-area.ts";
 import { momentOf } from "../osd/scenarios.ts";
 import { sampleText } from "../osd/text.ts";
 import type { Grid, Layout, Page } from "../osd/types.ts";
-import type { AddableElement, GogglesPicture, LinePlace, PanelElement, Scenario } from "../protocol/panel.ts";
+import type {
+  AddableElement,
+  FigureReading,
+  GogglesPicture,
+  LinePlace,
+  PanelElement,
+  Scenario,
+} from "../protocol/panel.ts";
 import { boardOf } from "../rules/problems.ts";
 import { printAxis } from "../syntax/print-value.ts";
 
@@ -74,6 +82,7 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown
     height: placed.height,
     drawn: placed.element.drawn,
     text: sampleText(placed.element, readings, workspace.catalogue, placed.width),
+    ...shown(figureOf(placed.name, readings)),
     placed: preview
       ? `${printAxis(placed.place.column)}, ${printAxis(placed.place.row)}`
       : (placedOn(craft, page).get(placed.name)?.text ?? ""),
@@ -84,6 +93,10 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown
     flashes: flashes.has(placed.name),
     alsoOn: alsoOn(placed.name, placed.source),
   }));
+}
+
+function shown(figure: FigureReading | null): { readonly figure?: FigureReading } {
+  return figure ? { figure } : {};
 }
 
 /** The names of the other craft on which a line places the element too: those over which nothing else is said. */

@@ -1,9 +1,10 @@
 import { expect, test } from "vitest";
 import { rowPath } from "../../shared/draw/glyphs.ts";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
+import type { SceneNode } from "../../shared/draw/scene.ts";
 import { toSvg } from "../../shared/draw/svg.ts";
-import { elementInWords } from "../../shared/draw/words.ts";
-import type { PanelElement } from "../../shared/protocol/panel.ts";
+import { elementInWords, figureInWords } from "../../shared/draw/words.ts";
+import type { FigureReading, PanelElement } from "../../shared/protocol/panel.ts";
 import { all, numbers } from "./find.ts";
 import { changes, inkOf } from "./ink.ts";
 import { element, fullPicture, picture } from "./samples.ts";
@@ -67,21 +68,105 @@ test("the element written on the cursor's line is marked, and only in its own fi
   expect(marked({ ...volts.at, file: "file:///other.fettle" })).toEqual([]);
 });
 
-test.each(fullPicture.elements.filter(({ drawn }) => drawn !== "text").map((figure) => [figure.name, figure] as const))(
-  "%s is drawn within its cells, and with a dark edge, as another program draws it",
-  (_, figure) => {
-    const draw = (elements: readonly PanelElement[]) =>
-      inkOf(toSvg(drawGoggles(picture(elements)), "light", { title: "x", letters: "outlines" }));
-    const changed = changes(draw([]), draw([figure]));
-    // 24 by 33.75 units a cell. A line may reach past its cells by half of its shade.
-    const [left, top] = [figure.column * 24 - 3, figure.row * 33.75 - 3];
-    const [right, bottom] = [left + figure.width * 24 + 6, top + figure.height * 33.75 + 6];
-    const stray = changed.filter(({ x, y }) => x + 1 < left || x > right || y + 1 < top || y > bottom);
-    expect(stray).toEqual([]);
-    const inks = new Set(changed.map(({ colour }) => colour));
-    expect([inks.has(0xffffff), inks.has(0x000000)]).toEqual([true, true]);
-  },
-);
+const figures = fullPicture.elements.filter(({ drawn }) => drawn !== "text");
+/** Readings at which a figure reaches furthest, or shows least. */
+const extremes: readonly FigureReading[] = [
+  { kind: "bar", share: 0 },
+  { kind: "bar", share: 1 },
+  { kind: "arrow", turnDeg: 180 },
+  { kind: "arrow", turnDeg: -451 },
+  { kind: "horizon", pitchDeg: 90, rollDeg: 180 },
+  { kind: "horizon", pitchDeg: -90, rollDeg: -90 },
+  { kind: "horizon", pitchDeg: -20, rollDeg: 45 },
+  { kind: "compass", headingDeg: 0 },
+  { kind: "compass", headingDeg: 359.9 },
+  { kind: "scale", value: -999.9, step: 5, unit: "m" },
+  { kind: "scale", value: 120_000, step: 10, unit: "km/h" },
+  { kind: "stick", across: 1, up: 1 },
+  { kind: "stick", across: -1.2, up: -1.2 },
+];
+const cases = figures.flatMap((element) => [
+  [element.name, element.figure, element] as const,
+  [element.name, undefined, { ...element, figure: undefined }] as const,
+  ...extremes
+    .filter(({ kind }) => kind === element.figure?.kind)
+    .map((figure) => [element.name, figure, { ...element, figure }] as const),
+]);
+
+test.each(cases)("%s is drawn within its cells, showing %j, as another program draws it", (_, __, shown) => {
+  const draw = (elements: readonly PanelElement[]) =>
+    inkOf(toSvg(drawGoggles(picture(elements)), "light", { title: "x", letters: "outlines" }));
+  const changed = changes(draw([]), draw([shown]));
+  // 24 by 33.75 units a cell. A line may reach past its cells by half of its shade.
+  const [left, top] = [shown.column * 24 - 3, shown.row * 33.75 - 3];
+  const [right, bottom] = [left + shown.width * 24 + 6, top + shown.height * 33.75 + 6];
+  const stray = changed.filter(({ x, y }) => x + 1 < left || x > right || y + 1 < top || y > bottom);
+  expect(stray).toEqual([]);
+  const inks = new Set(changed.map(({ colour }) => colour));
+  expect([inks.has(0xffffff), inks.has(0x000000)]).toEqual([true, true]);
+});
+
+test("figures show their readings", () => {
+  const only = (name: string, figure: FigureReading) => {
+    const element = figures.find((one) => one.name === name)!;
+    return drawGoggles(picture([{ ...element, figure }]));
+  };
+  const filled = (share: number) => Number(all(only("pack-bar", { kind: "bar", share }), "solid")[0]!.attributes.width);
+  expect(filled(0.25) / filled(1)).toBeCloseTo(0.25);
+  expect(all(only("pack-bar", { kind: "bar", share: 0 }), "solid")).toEqual([]);
+
+  const tip = (turnDeg: number) =>
+    numbers(/^M([\d. ]+)/.exec(pathOf(only("home-arrow", { kind: "arrow", turnDeg }), "solid"))![1]);
+  const [ahead, right, behind] = [tip(0), tip(90), tip(180)];
+  expect(ahead[1]!).toBeLessThan(right[1]!);
+  expect(right[0]!).toBeGreaterThan(ahead[0]!);
+  expect(behind[1]!).toBeGreaterThan(right[1]!);
+
+  // Banked to the right, the world leans to the left: the horizon's right end is the higher one.
+  const ends = /M([\d.]+) ([\d.]+)L.*L([\d.]+) ([\d.]+)$/;
+  const halves = pathOf(only("horizon-line", { kind: "horizon", pitchDeg: 0, rollDeg: 20 }), "line")
+    .split("M")
+    .slice(1);
+  const outer = halves.map((half) => numbers(half.split("L")[1]));
+  expect(ends.test(`M${halves.join("M")}`)).toBe(true);
+  expect(outer[1]![0]!).toBeGreaterThan(outer[0]![0]!);
+  expect(outer[1]![1]!).toBeLessThan(outer[0]![1]!);
+  // With the nose down the horizon is above the middle.
+  const level = (pitchDeg: number) =>
+    numbers(
+      pathOf(only("horizon-line", { kind: "horizon", pitchDeg, rollDeg: 0 }), "line")
+        .split("L")[1]!
+        .split("M")[0],
+    )[1]!;
+  expect(level(-10)).toBeLessThan(level(0));
+
+  const dot = (across: number, up: number) => all(only("stick-trace-left", { kind: "stick", across, up }), "solid")[0]!;
+  expect(Number(dot(1, 0).attributes.cx)).toBeGreaterThan(Number(dot(0, 0).attributes.cx));
+  expect(Number(dot(0, 1).attributes.cy)).toBeLessThan(Number(dot(0, 0).attributes.cy));
+
+  const letters = (scene: SceneNode) => all(scene, "glyphs").map(({ attributes }) => attributes["data-text"]);
+  expect(letters(only("heading-tape", { kind: "compass", headingDeg: 20 }))).toEqual(["N", "NE"]);
+  expect(letters(only("heading-tape", { kind: "compass", headingDeg: 350 }))).toEqual(["NW", "N", "NE"]);
+  expect(letters(only("height-tape", { kind: "scale", value: 24.5, step: 5, unit: "m" }))).toEqual(["25"]);
+});
+
+function pathOf(scene: SceneNode, className: string): string {
+  return String(all(scene, className)[0]!.attributes.d);
+}
+
+test("figures in words", () => {
+  expect(figureInWords({ kind: "bar", share: 0.604 })).toBe("60 %");
+  expect(figureInWords({ kind: "arrow", turnDeg: 47 })).toBe("47 deg to the right");
+  expect(figureInWords({ kind: "arrow", turnDeg: 350 })).toBe("10 deg to the left");
+  expect(figureInWords({ kind: "arrow", turnDeg: 0 })).toBe("straight ahead");
+  expect(figureInWords({ kind: "horizon", pitchDeg: -12, rollDeg: 8 })).toBe(
+    "the nose 12 deg down, banked 8 deg to the right",
+  );
+  expect(figureInWords({ kind: "horizon", pitchDeg: 0.2, rollDeg: 0 })).toBe("a level nose, banked not at all");
+  expect(figureInWords({ kind: "stick", across: -0.03, up: 0.44 })).toBe("3 % left, 44 % up");
+  const bar = figures.find(({ name }) => name === "pack-bar")!;
+  expect(elementInWords(bar)).toContain("pack-bar shows 60 %, at ");
+});
 
 test("an element in words: what it shows, where it stands, what is amiss", () => {
   expect(elementInWords(element("pack-volts", 2, 13, "22.2V", { placed: "left+2, bottom-2" }))).toBe(
