@@ -37,7 +37,10 @@ export interface FilterFigures {
   /** At low frequency, without the notches that follow the motors. */
   readonly gyroDelayMs: number;
   readonly dampingDelayMs: number;
-  /** Delay at low frequency of the notches that follow the motors, in the hover; null where that is not known. */
+  /**
+   * Delay at low frequency of the notches that follow the motors, in the hover; null where that is not known.
+   * The speed is that of unloaded motors: under load the notches stand lower, and delay somewhat more.
+   */
   readonly hoverNotchesDelayMs: number | null;
   /** Settings that are said and not in the chain: they lie beyond half the loop's rate, have a fault, or place themselves. */
   readonly leftOut: readonly string[];
