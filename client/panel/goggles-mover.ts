@@ -154,9 +154,16 @@ export function makeMover(frame: HTMLElement): Mover {
     on(frame, "pointerup", onPointerUp),
     on(frame, "pointerleave", () => standing.hover(undefined)),
     on(frame, "pointercancel", onLost),
-    on(frame, "lostpointercapture", onLost),
+    on(frame, "lostpointercapture", (event) => {
+      // A finger's first hold is on what lies under it, and ends when the frame takes over.
+      if (event.target === frame) onLost(event);
+    }),
     on(frame, "mousedown", (event) => {
       // The focus is set already, and no text of the page is to be selected.
+      if (drag) event.preventDefault();
+    }),
+    on(frame, "touchstart", (event) => {
+      // A finger on an element drags it, one on the sky scrolls the page. (touch-action is deaf to shapes of SVG.)
       if (drag) event.preventDefault();
     }),
     on(frame, "click", onClick),

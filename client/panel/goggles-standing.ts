@@ -24,7 +24,7 @@ interface Displaced extends Cell {
 }
 
 /** How long a dropped element waits where it was dropped after a model that has it elsewhere. */
-const settleMs = 400;
+const settleMs = 600;
 
 export type Standing = ReturnType<typeof makeStanding>;
 

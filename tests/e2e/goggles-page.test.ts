@@ -1,0 +1,205 @@
+/** Gestures on the picture against models that come when they like, as the editor may send them. */
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import type { FromPanel, GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
+import { element, picture } from "../draw/samples.ts";
+import { modelOf, openPanelPage, type PanelPage } from "./panel-page.ts";
+
+let panel: PanelPage;
+beforeAll(async () => {
+  panel = await openPanelPage();
+});
+afterAll(() => panel?.close());
+
+const volts = element("pack-volts", 2, 13, "22.2V", { placed: "left+2, bottom-2" });
+const amps = element("amps", 2, 5, "12.0A");
+const mode = element("mode", 20, 2, "LEVEL");
+const all = [volts, amps, mode];
+const at = (one: PanelElement, column: number, row: number): PanelElement => ({ ...one, column, row });
+
+let version = 0;
+const show = async (elements: readonly PanelElement[], more: Partial<GogglesPicture> = {}, craft?: string) => {
+  version++;
+  await panel.post(modelOf(picture(elements, more), version, craft));
+};
+const drawn = (name: string) => panel.page.locator(`[data-element="${name}"]`);
+const note = () => panel.page.locator("[data-part=note]");
+const movesTold = async () =>
+  (await panel.told()).flatMap((message: FromPanel) => (message.kind === "osd" ? [message.gesture] : []));
+const shiftOf = (name: string) => drawn(name).getAttribute("transform");
+
+async function cell(column: number, row: number): Promise<[number, number]> {
+  const sky = (await panel.page.locator(".sky").boundingBox())!;
+  return [sky.x + ((column + 0.5) * sky.width) / 30, sky.y + ((row + 0.5) * sky.height) / 16];
+}
+async function drag(from: readonly [number, number], to: readonly [number, number]): Promise<void> {
+  await panel.page.mouse.move(...(await cell(...from)));
+  await panel.page.mouse.down();
+  await panel.page.mouse.move(...(await cell(...to)), { steps: 4 });
+  await note().waitFor();
+}
+
+beforeEach(async () => {
+  await show(all, {}, `Jug ${version}`);
+  await panel.told();
+});
+
+test("a drag goes on against a model that comes meanwhile, and is told of with that model's version", async () => {
+  await drag([3, 13], [12, 9]);
+  expect(await note().textContent()).toContain("column 11, row 9");
+  // Somebody moves it, and another into its way, in the script.
+  const before = await panel.page.locator("[data-part=hatch]").getAttribute("d");
+  await panel.post(modelOf(picture([at(volts, 4, 12), at(amps, 13, 9), mode]), 900, `Jug ${version - 1}`));
+  await expect.poll(() => note().textContent()).toContain("shares cells with amps");
+  expect(await panel.page.locator("[data-part=hatch]").getAttribute("d")).not.toBe(before);
+  expect(await shiftOf("pack-volts")).toBe("translate(168 -101.25)");
+  await panel.page.mouse.up();
+  expect(await panel.told()).toEqual([
+    { kind: "osd", page: "osd", version: 900, gesture: { kind: "move", element: "pack-volts", column: 11, row: 9 } },
+  ]);
+});
+
+test("a drag ends where its element is gone, or another craft is drawn", async () => {
+  await drag([3, 13], [12, 9]);
+  await show([amps, mode], {}, `Jug ${version - 1}`);
+  await note().waitFor({ state: "hidden" });
+  await panel.page.mouse.up();
+  await show(all);
+  await drag([3, 13], [12, 9]);
+  await show(all, {}, "Pitcher");
+  await note().waitFor({ state: "hidden" });
+  expect(await shiftOf("pack-volts")).toBeNull();
+  await panel.page.mouse.up();
+  expect(await movesTold()).toEqual([]);
+});
+
+test("what was dropped stays there, past a model from before, until one has it", async () => {
+  const craft = `Jug ${version - 1}`;
+  await drag([3, 13], [12, 9]);
+  await panel.page.mouse.up();
+  await show(all, {}, craft);
+  expect(await shiftOf("pack-volts")).toBe("translate(216 -135)");
+  await show([at(volts, 11, 9), amps, mode], {}, craft);
+  expect(await shiftOf("pack-volts")).toBeNull();
+});
+
+test("what was dropped goes back where the models stay as they were", async () => {
+  await drag([3, 13], [12, 9]);
+  await panel.page.mouse.up();
+  await show(all, {}, `Jug ${version - 1}`);
+  await expect.poll(() => shiftOf("pack-volts")).toBeNull();
+});
+
+test("keys go on from where the element was put, also before the script has followed", async () => {
+  const { keyboard } = panel.page;
+  const craft = `Jug ${version - 1}`;
+  await drawn("amps").focus();
+  await keyboard.press("ArrowRight");
+  await expect.poll(movesTold).toEqual([{ kind: "move", element: "amps", column: 3, row: 5 }]);
+  await keyboard.press("ArrowRight");
+  await show([volts, at(amps, 3, 5), mode], {}, craft);
+  expect(await shiftOf("amps")).toBe("translate(24 0)");
+  await expect.poll(movesTold).toEqual([{ kind: "move", element: "amps", column: 4, row: 5 }]);
+});
+
+test("keys take an element to the edges, and letters go to another", async () => {
+  const { keyboard } = panel.page;
+  await drawn("amps").focus();
+  for (const key of ["End", "PageDown", "m"]) await keyboard.press(key);
+  // The focus has gone to the mode: what was moved is told at once.
+  expect(await movesTold()).toEqual([{ kind: "move", element: "amps", column: 25, row: 15 }]);
+  await expect.poll(() => drawn("mode").evaluate((group) => group === document.activeElement)).toBe(true);
+  await keyboard.press("Delete");
+  expect(await movesTold()).toEqual([{ kind: "remove", element: "mode" }]);
+});
+
+test("a finger drags as a mouse does, and what it takes hold of does not scroll away", async () => {
+  const session = await panel.page.context().newCDPSession(panel.page);
+  await session.send("Emulation.setTouchEmulationEnabled", { enabled: true });
+  const point = async (column: number, row: number) => {
+    const [x, y] = await cell(column, row);
+    return [{ x, y }];
+  };
+  await session.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: await point(3, 13) });
+  for (const row of [11, 9, 6])
+    await session.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: await point(9, row) });
+  await note().waitFor();
+  await session.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  await session.send("Emulation.setTouchEmulationEnabled", { enabled: false });
+  expect(await movesTold()).toEqual([{ kind: "move", element: "pack-volts", column: 8, row: 6 }]);
+});
+
+test("an element that is off the grid can be taken hold of, and comes back whole", async () => {
+  const craft = `Jug ${version - 1}`;
+  await show([at(volts, 28, 13), amps, mode], {}, craft);
+  await drag([28, 13], [27, 13]);
+  expect(await note().textContent()).toContain("column 25, row 13");
+  await panel.page.mouse.up();
+  expect(await movesTold()).toEqual([{ kind: "move", element: "pack-volts", column: 25, row: 13 }]);
+});
+
+test("a preview can be looked at and pressed, and nothing in it moves", async () => {
+  await show(all, { preview: { columns: 30, rows: 16, unplaced: ["sight", "heading"] } });
+  await panel.page.getByText("There is no room for sight and heading.").waitFor();
+  await panel.page.mouse.move(...(await cell(3, 13)));
+  await panel.page.mouse.down();
+  await panel.page.mouse.move(...(await cell(12, 9)), { steps: 4 });
+  await panel.page.mouse.up();
+  await drawn("amps").focus();
+  await panel.page.keyboard.press("ArrowRight");
+  expect(await shiftOf("amps")).toBeNull();
+  expect(await panel.told()).toEqual([]);
+  await panel.page.keyboard.press("Enter");
+  expect(await panel.told()).toEqual([{ kind: "select", at: amps.at }]);
+});
+
+test("a page that can be hidden can be seen bare", async () => {
+  await show(all, { canHide: true });
+  const bare = panel.page.getByRole("button", { name: "Bare picture" });
+  await bare.click();
+  expect(await drawn("amps").count()).toBe(0);
+  expect(await bare.getAttribute("aria-pressed")).toBe("true");
+  await bare.click();
+  expect(await drawn("amps").count()).toBe(1);
+});
+
+test("what the editor is told to keep still does not flash, and has a mark of its own", async () => {
+  await show([at({ ...volts, flashes: true }, 2, 13), amps, mode]);
+  const plate = () =>
+    drawn("pack-volts")
+      .locator(".plate")
+      .evaluate((rect) => getComputedStyle(rect).strokeDasharray);
+  const flashing = () => drawn("pack-volts").evaluate((group) => group.getAnimations({ subtree: true }).length);
+  expect(await flashing()).toBeGreaterThan(0);
+  expect(await plate()).toBe("none");
+  await panel.page.evaluate(() => document.body.classList.add("vscode-reduce-motion"));
+  expect(await flashing()).toBe(0);
+  expect(await plate()).not.toBe("none");
+  await panel.page.evaluate(() => document.body.classList.remove("vscode-reduce-motion"));
+});
+
+test("undo in what is typed is the typing's own; elsewhere it is the script's", async () => {
+  const { keyboard } = panel.page;
+  await show(all, { addable: [{ name: "speed", what: "Speed over ground.", width: 6, height: 1 }] });
+  await panel.page.getByLabel("Add an element").focus();
+  await keyboard.type("nothing of the sort");
+  await panel.page.getByText("No element that is not there yet").waitFor();
+  await keyboard.press("Enter");
+  await keyboard.press("Control+z");
+  expect(await panel.told()).toEqual([]);
+  await panel.page.getByRole("slider").focus();
+  for (const keys of ["Control+z", "Control+y", "Control+Shift+z"]) await keyboard.press(keys);
+  expect(await panel.told()).toEqual([{ kind: "undo" }, { kind: "redo" }, { kind: "redo" }]);
+});
+
+test("a movement that is not told yet is what undo takes back", async () => {
+  const { keyboard } = panel.page;
+  await drawn("amps").focus();
+  await keyboard.press("ArrowRight");
+  await keyboard.press("Control+z");
+  expect(await shiftOf("amps")).toBeNull();
+  expect(await panel.told()).toEqual([]);
+});
+
+test("nothing went wrong in the page", () => {
+  expect(panel.errors).toEqual([]);
+});

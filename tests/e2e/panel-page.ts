@@ -1,0 +1,77 @@
+/** The panel's page by itself, without an editor: given hand-made models, and asked what it told its host. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import type { Page } from "playwright-core";
+import { launchBrowser } from "../../.dev/browser.mjs";
+import { inProject } from "../../.dev/say.mjs";
+import type { FromPanel, GogglesPicture, PanelModel, ToPanel } from "../../shared/protocol/panel.ts";
+
+export interface PanelPage {
+  readonly page: Page;
+  post(message: ToPanel): Promise<void>;
+  /** What the page has told since it was last asked. */
+  told(): Promise<FromPanel[]>;
+  /** What went wrong in the page. */
+  readonly errors: readonly string[];
+  close(): Promise<void>;
+}
+
+/** Opens the built page as a webview would, its host being the test. */
+export async function openPanelPage(size = { width: 420, height: 800 }): Promise<PanelPage> {
+  mkdirSync(inProject(".cache"), { recursive: true });
+  const folder = mkdtempSync(inProject(".cache/panel-"));
+  const address = (name: string) => pathToFileURL(inProject("dist/panel", name)).href;
+  const host = `
+    window.told = [];
+    let kept;
+    window.acquireVsCodeApi = () => ({
+      postMessage: (message) => told.push(message), getState: () => kept, setState: (state) => { kept = state; },
+    });`;
+  const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Panel</title>
+    <link rel="stylesheet" href="${address("panel.css")}"></head>
+    <body class="vscode-light"><main id="panel"></main><script>${host}</script>
+    <script src="${address("panel.js")}"></script></body></html>`;
+  writeFileSync(join(folder, "index.html"), html);
+  const { page, close } = await launchBrowser(size);
+  const errors: string[] = [];
+  page.on("pageerror", (error) => errors.push(String(error)));
+  await page.goto(pathToFileURL(join(folder, "index.html")).href);
+  return {
+    page,
+    errors,
+    // Posted, taken, and painted: two frames later nothing of it is left to do.
+    post: (message) =>
+      page.evaluate(
+        (sent) =>
+          new Promise<void>((resolve) => {
+            const painted = () => requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
+            window.addEventListener("message", painted, { once: true });
+            window.postMessage(sent, "*");
+          }),
+        message,
+      ),
+    told: () => page.evaluate(() => (window as unknown as { told: FromPanel[] }).told.splice(0)),
+    async close() {
+      await close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** A model with nothing but that picture. */
+export function modelOf(goggles: GogglesPicture, version: number, craft = "Jug"): ToPanel {
+  const model: PanelModel = {
+    file: `file:///shed/${craft.toLowerCase()}.fettle`,
+    version,
+    craft,
+    empty: null,
+    alsoIn: [],
+    goggles,
+    noGoggles: null,
+    switches: null,
+    noSwitches: null,
+    findings: [],
+  };
+  return { kind: "model", model };
+}
