@@ -9,16 +9,18 @@ import { isAnalogue, pictureOf, safeCellsOf } from "../osd/safe-area.ts";
 import { momentOf } from "../osd/scenarios.ts";
 import { sampleText } from "../osd/text.ts";
 import type { Grid, Layout, Page } from "../osd/types.ts";
-import type {
-  AddableElement,
-  FigureReading,
-  GogglesPicture,
-  LinePlace,
-  PanelElement,
-  Scenario,
+import {
+  type AddableElement,
+  type FigureReading,
+  type GogglesPicture,
+  type LinePlace,
+  type PanelElement,
+  SCENARIOS,
+  type Scenario,
 } from "../protocol/panel.ts";
 import { boardOf } from "../rules/problems.ts";
 import { printAxis } from "../syntax/print-value.ts";
+import { alsoOn } from "./also-on.ts";
 
 export interface GogglesAsk {
   readonly scenario?: Scenario | undefined;
@@ -40,7 +42,7 @@ export function gogglesOf(craft: Craft, workspace: Workspace, ask: GogglesAsk = 
   if (!written) return null;
   const fitted = ask.fit && fitLayout(written, withinReason(ask.fit));
   const layout = fitted?.layout ?? written;
-  const scenario = ask.scenario ?? "mid-flight";
+  const scenario = SCENARIOS.find(({ name }) => name === ask.scenario)?.name ?? "mid-flight";
   return {
     columns: layout.grid.columns,
     rows: layout.grid.rows,
@@ -73,7 +75,7 @@ interface Shown {
 
 function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown): PanelElement[] {
   const { readings, flashes } = momentOf(craft, scenario);
-  const alsoOn = othersBy(craft, workspace, page);
+  const others = alsoOn(craft, workspace, page);
   return layout.elements.map((placed) => ({
     name: placed.name,
     column: placed.column,
@@ -91,29 +93,12 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown
     clashing: clashingCells(placed, layout),
     overlapsNothing: placed.element.overlapsNothing === true,
     flashes: flashes.has(placed.name),
-    alsoOn: alsoOn(placed.name, placed.source),
+    alsoOn: others(placed.name, placed.source),
   }));
 }
 
 function shown(figure: FigureReading | null): { readonly figure?: FigureReading } {
   return figure ? { figure } : {};
-}
-
-/** The names of the other craft on which a line places the element too: those over which nothing else is said. */
-function othersBy(craft: Craft, workspace: Workspace, page: Page): (name: string, source: Source) => string[] {
-  const byFile = new Map<string, readonly Craft[]>();
-  const craftsWith = (file: string) => {
-    const crafts = byFile.get(file) ?? workspace.craftsWith(file).filter((each) => each.file !== craft.file);
-    byFile.set(file, crafts);
-    return crafts;
-  };
-  return (name, source) => {
-    if (source.file === craft.file) return [];
-    return craftsWith(source.file).flatMap((other) => {
-      const theirs = placedOn(other, page).get(name)?.source;
-      return theirs?.file === source.file && theirs.line === source.line ? [other.name] : [];
-    });
-  };
 }
 
 /** Whether some state of the controls hides the page while it would be shown. */

@@ -16,12 +16,13 @@ export interface PanelAsk extends GogglesAsk {
 /** The panel's model; `version` is handed through, so that an answer can be told from a later one. */
 export function panelOf(workspace: Workspace, file: string, version: number, ask: PanelAsk = {}): PanelModel {
   const script = workspace.script(file);
-  const crafts = workspace.craftsWith(file);
+  // A craft is drawn for itself: which others there are matters for a layer or a handset only.
+  const crafts = script?.kind === "craft" ? [] : workspace.craftsWith(file);
   const craft = pickedCraft(workspace, file, crafts, ask.craft);
   const alsoIn = crafts
     .filter((each) => each.file !== craft?.file)
     .map((each) => ({ file: each.file, name: each.name }));
-  const base = { file, version, alsoIn: script?.kind === "craft" ? [] : alsoIn };
+  const base = { file, version, alsoIn };
   if (!script || !craft) {
     return {
       ...base,
