@@ -1,10 +1,11 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { inflateSync } from "node:zlib";
 import { beforeAll, expect, test } from "vitest";
+import { inProject } from "../../.dev/say.mjs";
 import { run } from "../../server/src/cli/run.ts";
 import { held } from "./held.ts";
-import { folderOf } from "./program.ts";
+import { buildProgram, folderOf, runProgram } from "./program.ts";
 import { shed } from "./shed.ts";
 
 const bowl = `craft "Bowl & <Spoon>"
@@ -191,4 +192,18 @@ test("a craft without an OSD or without controls says what to add", async () => 
     expect(io.errorText()).toContain(why);
     expect(readdirSync(bare)).toEqual(["lid.fettle"]);
   }
+});
+
+test("as a program of its own it paints with the package beside it, and says so where that is missing", async () => {
+  const program = await buildProgram();
+  const args = ["draw", "craft/bowl.fettle", "--view", "osd", "--out"];
+  const missing = await runProgram(program, [...args, "none.png"], { folder });
+  expect(missing).toMatchObject({ status: 2, out: "" });
+  expect(missing.error).toContain("@resvg/resvg-wasm is not installed; a PNG needs it: add it with");
+  expect(existsSync(join(folder, "none.png"))).toBe(false);
+  expect(await runProgram(program, [...args, "some.svg"], { folder })).toMatchObject({ status: 0, error: "" });
+
+  symlinkSync(inProject("node_modules"), join(dirname(program), "node_modules"));
+  expect(await runProgram(program, [...args, "some.png"], { folder })).toMatchObject({ status: 0, error: "" });
+  expect(readFileSync(join(folder, "some.png")).equals(await drawnPng("same.png", "--view", "osd"))).toBe(true);
 });

@@ -124,7 +124,9 @@ async function contentOf(
     return await toPng(toSvg(scene, theme, { ...details, widthPx: widthPx ?? usualPx, letters: "outlines" }));
   } catch (error) {
     if (!(error instanceof NoPainter)) throw error;
-    throw new CannotRun(`${error.message}, and a PNG needs it: install it, or write an SVG, which needs nothing more`);
+    throw new CannotRun(
+      `${error.message}; a PNG needs it: add it with “npm install @resvg/resvg-wasm”, or write an SVG`,
+    );
   }
 }
 

@@ -29,7 +29,7 @@ const commands: Readonly<Record<string, Entry>> = {
     load: async () => (await import("./ready.ts")).command,
   },
   draw: {
-    summary: "the pictures of the panel, as SVG files",
+    summary: "the pictures of the panel, as SVG or PNG files",
     load: async () => (await import("./draw.ts")).command,
   },
   explain: {
