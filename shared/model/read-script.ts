@@ -81,7 +81,6 @@ function readScript(
   }));
   if (!validUtf8) issues.push(notUtf8(tree));
   const entries: Entry[] = [];
-  const readings: EntryReading[] = [];
   const drops: Drop[] = [];
   const kept: Kept[] = [];
   const sections: Script["sections"][number][] = [];
@@ -114,7 +113,6 @@ function readScript(
           text: reading.text,
           pieces: reading.pieces,
         });
-        readings.push(reading);
         if (reading.fault) issues.push(issueOf(reading.fault, line, said));
         for (const beyond of reading.beyond)
           issues.push({ code: beyond.code, message: beyond.message, span: spanAt(line, beyond) });
@@ -125,7 +123,7 @@ function readScript(
   const notes = new Map<number, Note>();
   // Joined, not pushed as arguments: a hostile file has more findings than a call takes.
   // A craft's values are judged as the craft has them, by its size in all its files.
-  const unusual = tree.kind === "craft" ? [] : unusualValues(entries, readings);
+  const unusual = tree.kind === "craft" ? [] : unusualValues(entries, catalogue);
   const all = issues.concat(repeated, unusual, unexplained(tree));
   all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 

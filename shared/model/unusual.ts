@@ -6,21 +6,16 @@ import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import type { Craft, Source } from "./craft.ts";
 import { beyondUsual, type LimitIssue, type Size } from "./limits.ts";
-import { adjustable, type EntryReading } from "./read-entry.ts";
-import type { Entry, Issue } from "./script.ts";
+import { adjustable } from "./read-entry.ts";
+import type { Entry, Issue, Script } from "./script.ts";
 
 /** What is unusual in a file by itself. A craft's own file is judged with all that the craft uses. */
-export function unusualValues(entries: readonly Entry[], readings: readonly EntryReading[]): Issue[] {
-  const sizeOf = sizesIn(entries);
-  const issues: Issue[] = [];
-  for (let i = 0; i < entries.length; i++) {
-    const { section, line } = entries[i]!;
-    const { value, setting } = readings[i]!;
-    if (!value || !setting || !hasBands(setting)) continue;
-    for (const { code, message, start, end } of unusualIn(value, setting, sizeOf(section)))
-      issues.push({ code, message, span: spanAt(line, { start, end }) });
-  }
-  return issues;
+export function unusualValues(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
+  return strangeIn(entries, sizesIn(entries), catalogue).map(({ entry, issue: { code, message, start, end } }) => ({
+    code,
+    message,
+    span: spanAt(entry.line, { start, end }),
+  }));
 }
 
 /** An unusual value of an effective craft, in whichever file it stands. */
@@ -29,48 +24,66 @@ export interface Unusual extends Cols {
   readonly message: string;
 }
 
+const scripts = new WeakMap<Script, { sizes: string; strange: readonly Strange[] }>();
+
 /** What is unusual for the size of the whole craft, in every value that counts. */
 export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
-  const sizeOf = sizesIn([...craft.settings.values()].flatMap((table) => [...table.values()]));
-  const found: Unusual[] = [];
-  const judge = (value: Value | null, setting: Setting, section: string, source: Source, key = value) => {
-    if (!value || !key) return;
-    for (const { message, start, end } of unusualIn(value, setting, sizeOf(section), key))
-      found.push({ source, message, start, end });
-  };
-  for (const [section, table] of craft.settings) {
-    const base = section.startsWith("pack/") ? "pack" : section;
-    for (const said of table.values()) {
-      const setting = catalogue.setting(base, said.name);
-      if (!setting || !hasBands(setting)) continue;
-      if (said.items) for (const { value, source } of said.items) judge(value, setting, section, source);
-      else if (said.value?.kind !== "fields") judge(said.value, setting, section, said.source);
-      // Each field by its own line: the columns of one line mean nothing on another.
-      else
-        for (const field of said.value.fields) {
-          const alone = { ...said.value, fields: [field] };
-          judge(alone, setting, section, said.fieldSources.get(field.name) ?? said.source, field.value);
-        }
+  const packs = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
+  const sizes = ["pack", ...packs].map((section) => [section, ...Object.values(sizeOfCraft(craft, section))]).join();
+  return craft.scripts.flatMap((script) => {
+    // A file that did not change, in a craft of the same size, has nothing new.
+    let last = scripts.get(script);
+    if (last?.sizes !== sizes) {
+      last = { sizes, strange: strangeIn(script.entries, (section) => sizeOfCraft(craft, section), catalogue) };
+      scripts.set(script, last);
     }
-  }
-  for (const { name, value, source } of craft.adjust.values()) {
-    const setting = adjustable(name, catalogue);
-    if (setting && hasBands(setting)) judge(value, setting, "", source);
-  }
-  return found;
+    return last.strange.flatMap(({ entry, issue: { message, start, end } }) => {
+      const source = { file: script.file, line: entry.line };
+      return counts(craft, entry, source, start) ? [{ source, message, start, end }] : [];
+    });
+  });
 }
 
+/** Whether what stands in a column of an entry's line is what the craft has. */
+function counts(craft: Craft, { kind, section, name, value }: Entry, { file, line }: Source, column: number): boolean {
+  const isHere = (source: Source | undefined) => source?.file === file && source.line === line;
+  if (kind === "follows") return isHere(craft.adjust.get(name)?.source);
+  const setting = craft.settings.get(section)?.get(name);
+  if (setting?.items) return setting.items.some(({ source }) => isHere(source));
+  if (value?.kind !== "fields") return isHere(setting?.source);
+  const field = value.fields.find((each) => each.value.start <= column && column < each.value.end);
+  return isHere(field && setting?.fieldSources.get(field.name));
+}
+
+interface Strange {
+  readonly entry: Entry;
+  readonly issue: LimitIssue;
+}
+
+function strangeIn(entries: readonly Entry[], sizeAt: (section: string) => Size, catalogue: Catalogue): Strange[] {
+  const strange: Strange[] = [];
+  for (const entry of entries) {
+    const { kind, section, name, value } = entry;
+    if (!value || (kind !== "setting" && kind !== "follows")) continue;
+    const size = sizeAt(section);
+    const last = judged.get(value);
+    const same = last?.size.cells === size.cells && last?.size.propellerIn === size.propellerIn;
+    let issues = same ? last?.issues : undefined;
+    if (!issues) {
+      const base = section.startsWith("pack/") ? "pack" : section;
+      const setting = kind === "follows" ? adjustable(name, catalogue) : catalogue.setting(base, name);
+      const values = value.kind === "follows" ? [value.from, value.to] : [value];
+      issues = setting && hasBands(setting) ? values.flatMap((each) => beyondUsual(each, setting, size)) : NONE;
+      judged.set(value, { size, issues });
+    }
+    for (const issue of issues) strange.push({ entry, issue });
+  }
+  return strange;
+}
+
+const NONE: readonly LimitIssue[] = [];
+/** Equal lines share one reading, and so one value. */
 const judged = new WeakMap<Value, { size: Size; issues: readonly LimitIssue[] }>();
-
-/** What is unusual in a value; remembered by `key`, because equal lines share one reading. */
-function unusualIn(value: Value, setting: Setting, size: Size, key = value): readonly LimitIssue[] {
-  const known = judged.get(key);
-  if (known && known.size.cells === size.cells && known.size.propellerIn === size.propellerIn) return known.issues;
-  const values = value.kind === "follows" ? [value.from, value.to] : [value];
-  const issues = values.flatMap((each) => beyondUsual(each, setting, size));
-  judged.set(key, { size, issues });
-  return issues;
-}
 
 const bands = new WeakMap<Setting, boolean>();
 
@@ -100,23 +113,28 @@ function numbersOf(type: ValueType): (QuantityType | IntegerType)[] {
   }
 }
 
-type Said = Pick<Entry, "section" | "name" | "value">;
-
-/** The craft's size, as far as these entries say it, with the cells of the plain pack. */
-export function sizeIn(entries: readonly Said[]): Size {
-  return sizesIn(entries)("pack");
+/** The craft's size, as a section sees it: a named pack may have cells of its own. */
+export function sizeOfCraft(craft: Craft, section = "pack"): Size {
+  const plain = craft.settings.get("pack")?.get("cells");
+  const cells = section.startsWith("pack/") ? (craft.settings.get(section)?.get("cells") ?? plain) : plain;
+  return sizeOf(craft.settings.get("frame")?.get("propeller-diameter")?.value, cells?.value);
 }
 
-/** The size that counts in a section: a named pack may have cells of its own. */
-function sizesIn(entries: readonly Said[]): (section: string) => Size {
-  let propellerIn: number | undefined;
-  const cells = new Map<string, number | undefined>();
+function sizeOf(diameter: Value | null | undefined, cells: Value | null | undefined): Size {
+  return {
+    propellerIn: diameter?.kind === "quantity" ? convert(diameter.number, diameter.unit, "in") : undefined,
+    cells: cells?.kind === "integer" ? cells.number : undefined,
+  };
+}
+
+/** The size that a file says itself, as each of its sections sees it. */
+function sizesIn(entries: readonly Entry[]): (section: string) => Size {
+  let diameter: Value | null = null;
+  const cells = new Map<string, Value | null>();
   for (const { section, name, value } of entries) {
-    if (name === "propeller-diameter" && section === "frame")
-      propellerIn = value?.kind === "quantity" ? convert(value.number, value.unit, "in") : undefined;
-    if (name === "cells" && section.startsWith("pack"))
-      cells.set(section, value?.kind === "integer" ? value.number : undefined);
+    if (name === "propeller-diameter" && section === "frame") diameter = value;
+    if (name === "cells" && section.startsWith("pack")) cells.set(section, value);
   }
-  const plain: Size = { propellerIn, cells: cells.get("pack") };
-  return (section) => (cells.has(section) ? { propellerIn, cells: cells.get(section) } : plain);
+  const plain = sizeOf(diameter, cells.get("pack"));
+  return (section) => (cells.has(section) ? sizeOf(diameter, cells.get(section)) : plain);
 }

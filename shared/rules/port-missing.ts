@@ -1,3 +1,4 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Need } from "../catalogue/types.ts";
 import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
@@ -40,28 +41,62 @@ interface User {
   readonly need: Need;
 }
 
+interface Needs {
+  /** By SECTION.NAME: what a setting needs of ports, where it says this word, or whatever it says. */
+  readonly settings: ReadonlyMap<string, readonly { readonly is: string | null; readonly need: Need }[]>;
+  readonly elements: ReadonlyMap<string, readonly Need[]>;
+}
+
+const needsKnown = new WeakMap<Catalogue, Needs>();
+
+/** What of the catalogue needs a port; most of it does not. */
+function needsOf(catalogue: Catalogue): Needs {
+  let needs = needsKnown.get(catalogue);
+  if (!needs) {
+    const ofPort = (all: readonly Need[] = []) => all.filter(({ port }) => port !== undefined);
+    const settings = new Map<string, { is: string | null; need: Need }[]>();
+    for (const { name: section } of catalogue.sections)
+      for (const { name, needs: all } of catalogue.settingsOf(section))
+        settings.set(
+          `${section}.${name}`,
+          ofPort(all).map((need) => ({ is: null, need })),
+        );
+    for (const { path, is, need } of TAKEN) settings.set(path, [{ is, need }]);
+    needs = {
+      settings: new Map([...settings].filter(([, all]) => all.length > 0)),
+      elements: new Map(catalogue.elements.map(({ name, needs: all }) => [name, ofPort(all)])),
+    };
+    needsKnown.set(catalogue, needs);
+  }
+  return needs;
+}
+
 /** Everything in use, modes excepted, that needs a port, and needs it in vain. */
 function inVain(craft: Craft, { catalogue }: Workspace): User[] {
   const users: User[] = [];
-  for (const [section, table] of craft.settings) {
-    for (const { name, value, text, source } of table.values()) {
+  const { settings, elements } = needsOf(catalogue);
+  for (const [path, needs] of settings) {
+    const [section = "", name = ""] = path.split(".");
+    const tables = section === "pack" ? packSections(craft) : [section];
+    for (const table of tables) {
+      const said = craft.settings.get(table)?.get(name);
       // What is switched off is not in use.
-      if (!value || (value.kind === "yes-no" && !value.yes)) continue;
-      const base = section.startsWith("pack/") ? "pack" : section;
-      const path = `${base}.${name}`;
+      if (!said?.value || (said.value.kind === "yes-no" && !said.value.yes)) continue;
       if (path === "osd.distance-alert" && !alertsOn(craft, "far")) continue;
-      const taken = TAKEN.filter((each) => each.path === path && each.is === text).map(({ need }) => need);
-      const known = taken.length > 0 ? [] : (catalogue.setting(base, name)?.needs ?? []);
-      for (const need of [...taken, ...known]) if (need.port) users.push({ what: name, source, need });
+      for (const { is, need } of needs)
+        if (is === null || is === said.text) users.push({ what: name, source: said.source, need });
     }
   }
   for (const page of [craft.osd, craft.osdSecond]) {
     for (const { name, value, source } of page.values())
-      for (const need of (value && catalogue.element(name)?.needs) || [])
-        if (need.port) users.push({ what: name, source, need });
+      for (const need of (value && elements.get(name)) ?? []) users.push({ what: name, source, need });
   }
   const bySignal = settingOf(craft, "motors.rpm-feedback")?.text === "yes";
   return users.filter(({ need }) => !meets(craft, need) && !(need.port === "esc-data" && bySignal));
+}
+
+function packSections(craft: Craft): string[] {
+  return [...craft.settings.keys()].filter((section) => section === "pack" || section.startsWith("pack/"));
 }
 
 /** A threshold alone is not in use: its alert has to be on. */

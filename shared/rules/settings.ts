@@ -2,8 +2,6 @@
 import { convert } from "../catalogue/units.ts";
 import { linkOf } from "../logic/from-craft.ts";
 import type { Craft, Setting } from "../model/craft.ts";
-import type { Size } from "../model/limits.ts";
-import { sizeIn } from "../model/unusual.ts";
 
 /** A setting as SECTION.NAME; undefined where nobody said it. */
 export function settingOf(craft: Craft, path: string): Setting | undefined {
@@ -41,8 +39,4 @@ export function wordOf(setting: Setting | undefined): string | undefined {
 /** A figure as a pilot reads it: rounded, without noughts at its end. */
 export function figure(number: number, digits: number): string {
   return String(Number(number.toFixed(digits)));
-}
-
-export function sizeOfCraft(craft: Craft): Size {
-  return sizeIn([...craft.settings.values()].flatMap((table) => [...table.values()]));
 }
