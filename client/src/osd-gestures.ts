@@ -1,5 +1,15 @@
 /** Gestures on the picture of the OSD, written into the scripts: each is one step to undo. */
-import { commands, Range, type TextDocument, TextEdit, Uri, WorkspaceEdit, window, workspace } from "vscode";
+import {
+  commands,
+  Range,
+  type TextDocument,
+  TextEdit,
+  type TextEditor,
+  Uri,
+  WorkspaceEdit,
+  window,
+  workspace,
+} from "vscode";
 import {
   OSD_EDIT_REQUEST,
   type OsdEditParams,
@@ -39,6 +49,9 @@ export function osdGestures(ask: Ask, focusPanel: () => Thenable<unknown>): OsdG
   const askWhere = whereToWrite();
   let lastEdited: TextDocument | undefined;
   let stepping = false;
+  let stepsDue = 0;
+  /** What was in front before the first of several steps. */
+  let before: TextEditor | undefined;
   let queue: Promise<unknown> = Promise.resolve();
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const done = queue.then(work);
@@ -71,25 +84,33 @@ export function osdGestures(ask: Ask, focusPanel: () => Thenable<unknown>): OsdG
   };
 
   const step = async (way: "undo" | "redo", other: TextDocument | undefined): Promise<void> => {
+    stepsDue--;
     const document = lastEdited && !lastEdited.isClosed ? lastEdited : other;
     if (!document) return;
-    const before = window.activeTextEditor;
+    before ??= window.activeTextEditor;
     const shown = window.visibleTextEditors.find((editor) => editor.document === document);
     stepping = true;
     try {
       // The editor's own steps belong to the editor with the focus; the panel gets it back afterwards.
       await window.showTextDocument(document, { viewColumn: shown?.viewColumn, preview: false });
       await commands.executeCommand(way);
+      // Of steps in quick succession the last one gives the focus back.
+      if (stepsDue > 0) return;
       if (before && before.document !== document)
         await window.showTextDocument(before.document, { viewColumn: before.viewColumn, preserveFocus: true });
       await focusPanel();
+      await settled();
     } finally {
-      stepping = false;
+      stepping = stepsDue > 0;
+      if (!stepping) before = undefined;
     }
   };
   return {
     perform: (made) => inTurn(() => perform(made)),
-    step: (way, other) => inTurn(() => step(way, other)),
+    step(way, other) {
+      stepsDue++;
+      return inTurn(() => step(way, other));
+    },
     isStepping: () => stepping,
   };
 }
@@ -122,6 +143,11 @@ function editOf({ files }: Edits): WorkspaceEdit {
 
 function rangeOf({ start, end }: Edits["files"][number]["edits"][number]["range"]): Range {
   return new Range(start.line, start.character, end.line, end.character);
+}
+
+/** The editor gives the focus to a page a moment after it was asked to; until then nothing else may ask for it. */
+function settled(): Promise<void> {
+  return new Promise((done) => setTimeout(done, 50));
 }
 
 /** Says why, without waiting for an answer; the picture is drawn anew meanwhile. */

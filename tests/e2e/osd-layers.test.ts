@@ -1,0 +1,141 @@
+/** Gestures on the OSD whose lines stand in a layer, and those that come from the palette, in the real editor. */
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { inProject } from "../../.dev/say.mjs";
+import { type Editor, goTo, openFile, quickInput, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
+import { webview } from "./looks.ts";
+
+let editor: Editor;
+beforeAll(async () => {
+  editor = await startEditor({
+    folder: inProject("examples"),
+    open: ["craft/gravy-boat.fettle"],
+    views: ["fettle.panel"],
+    settings: { "editor.inlayHints.enabled": "off", "files.autoSave": "off" },
+  });
+  editor.page.setDefaultTimeout(8000);
+  await drawn("craft").waitFor();
+  await openFile(editor.page, "craft/gravy-boat.fettle", 50);
+});
+afterAll(() => editor?.close());
+
+const panel = () => webview(editor.page);
+const drawn = (name: string) => panel().locator(`[data-element="${name}"]`);
+const placeOf = async (name: string) =>
+  (await drawn(name).getAttribute("aria-label"))?.match(/column -?\d+, row -?\d+/)?.[0];
+const choice = (name: RegExp) => editor.page.getByRole("option", { name });
+const dirty = (name: string) => editor.page.locator(`.tab.dirty[data-resource-name="${name}"]`);
+const picture = () =>
+  panel()
+    .getByText(/on \d+ by \d+ cells/)
+    .last();
+
+/** Moves an element by keys, as one gesture. */
+async function moveByKeys(name: string, ...keys: string[]): Promise<void> {
+  await drawn(name).focus();
+  for (const key of keys) await editor.page.keyboard.press(key);
+}
+
+const focused = () =>
+  panel()
+    .locator("html")
+    .evaluate(({ ownerDocument: page }) => page.hasFocus() && page.activeElement?.getAttribute("data-element"));
+
+test("the layer's own line is changed where one wants that, and the script in front stays in front", async () => {
+  expect(await placeOf("craft")).toMatch(/row 2$/);
+  await moveByKeys("craft", "ArrowDown");
+  await choice(/In the layer “Wide OSD”, also moves it on .*Tankard/)
+    .first()
+    .click();
+  await expect.poll(() => placeOf("craft")).toMatch(/row 3$/);
+  await dirty("osd-wide.fettle").waitFor();
+  await editor.page.locator('.tab.active[data-resource-name="gravy-boat.fettle"]').waitFor();
+  await expect.poll(focused).toBe("craft");
+});
+
+test("undo in the panel takes it back in the layer, with the same script in front and the focus kept", async () => {
+  await editor.page.keyboard.press("Control+z");
+  await expect.poll(() => placeOf("craft")).toMatch(/row 2$/);
+  await dirty("osd-wide.fettle").waitFor({ state: "detached" });
+  await editor.page.locator('.tab.active[data-resource-name="gravy-boat.fettle"]').waitFor();
+  await expect.poll(focused).toBe("craft");
+  expect(await panel().getByRole("heading", { level: 1 }).textContent()).toBe("Gravy boat");
+});
+
+test("an element taken off one craft is dropped there, and stays in the layer", async () => {
+  await moveByKeys("sight", "Delete");
+  await choice(/Only on Gravy boat/)
+    .first()
+    .click();
+  await drawn("sight").waitFor({ state: "detached" });
+  await waitForLine(editor.page, "  drop sight");
+  expect(await dirty("osd-wide.fettle").count()).toBe(0);
+  await editor.page.keyboard.press("Control+z");
+  await drawn("sight").waitFor();
+  await dirty("gravy-boat.fettle").waitFor({ state: "detached" });
+});
+
+test("the answer can be kept, and then nothing is asked", async () => {
+  await moveByKeys("mode", "ArrowUp");
+  await choice(/Only on Gravy boat.*always/).click();
+  await waitForLine(editor.page, /mode\s+at\sright-3,\sbottom-4/);
+  await moveByKeys("flight-time", "ArrowUp");
+  await waitForLine(editor.page, /flight-time\s+at\sright-3,\sbottom-3/);
+  expect(await quickInput(editor.page).isVisible()).toBe(false);
+  await drawn("mode").focus();
+  for (const _ of [1, 2]) await editor.page.keyboard.press("Control+z");
+  await dirty("gravy-boat.fettle").waitFor({ state: "detached" });
+  await expect.poll(focused).toBe("mode");
+});
+
+test("an element is added from the palette, as one step", async () => {
+  const { page } = editor;
+  await runCommand(page, "Fettle: Add an OSD Element…");
+  await quickInput(page).fill("satellites");
+  await choice(/^satellites/)
+    .first()
+    .click();
+  await drawn("satellites").waitFor();
+  await waitForLine(page, /^\s+satellites\s+at\s/);
+  expect(await drawn("satellites").locator(".hatched").count()).toBe(0);
+  await openFile(page, "craft/gravy-boat.fettle", 50);
+  await undo(page);
+  await drawn("satellites").waitFor({ state: "detached" });
+  await dirty("gravy-boat.fettle").waitFor({ state: "detached" });
+});
+
+test("a grid is picked or typed in the palette, and its layout shown before anything is written", async () => {
+  const { page } = editor;
+  await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
+  await choice(/^pal/).click();
+  await expect.poll(() => picture().textContent()).toContain("30 by 16");
+  await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
+  await choice(/^Another size/).click();
+  await page.keyboard.type("600 x 20");
+  await page.getByText("up to 64 x 32").first().waitFor();
+  for (const _ of "600 x 20") await page.keyboard.press("Backspace");
+  await page.keyboard.type("50 x 18");
+  await page.keyboard.press("Enter");
+  await expect.poll(() => picture().textContent()).toContain("50 by 18");
+  expect(await editor.page.locator(".tab.dirty").count()).toBe(0);
+  await panel().getByRole("button", { name: "Back", exact: true }).click();
+  await expect.poll(() => picture().textContent()).toContain("53 by 20");
+});
+
+test("the drawing follows whatever changes the script, also in the middle of a drag", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/gravy-boat.fettle", 53, 20);
+  await expect.poll(() => placeOf("height")).toMatch(/column 3,/);
+  await moveByKeys("height", "ArrowDown");
+  // The run of keys is not over yet: what is typed now and what was moved must both be in the script.
+  await goTo(page, 53, 20);
+  await type(page, "1");
+  await waitForLine(page, /height\s+at\sleft\+31,\smiddle\+1/);
+  await expect.poll(() => placeOf("height")).toBe("column 31, row 10");
+  for (let i = 0; i < 12; i++) {
+    await page.keyboard.press("Backspace");
+    await type(page, String(i % 5));
+  }
+  await waitForLine(page, /height\s+at\sleft\+31,\smiddle\+1/);
+  await expect.poll(() => placeOf("height")).toBe("column 31, row 10");
+  expect(editor.errors.filter((error) => error.includes("fettle"))).toEqual([]);
+});
