@@ -25,7 +25,7 @@ export function pageOf(catalogue: Catalogue, name: string): string | null {
   );
   const found = exact.length > 0 ? exact : byWords(catalogue, wanted, all);
   if (found.length === 0) return null;
-  return `${found.map((each) => onePage(catalogue, each)).join("\n\n---\n\n")}\n`;
+  return `${found.map((each) => pageOfNamed(catalogue, each)).join("\n\n---\n\n")}\n`;
 }
 
 /** Names near to what was asked for, best first. */
@@ -57,7 +57,8 @@ function withWords(catalogue: Catalogue, all: readonly Named[]): { name: string;
   return all.map(({ name, kind }) => ({ name, words: wordsOf(catalogue, name, kind) }));
 }
 
-function wordsOf(catalogue: Catalogue, name: string, kind: Named["kind"]): readonly string[] {
+/** Plain words by which a thing is found. */
+export function wordsOf(catalogue: Catalogue, name: string, kind: Named["kind"]): readonly string[] {
   switch (kind) {
     case "setting":
       return settingOf(catalogue, name)?.words ?? [];
@@ -79,7 +80,8 @@ function settingOf(catalogue: Catalogue, name: string) {
   return catalogue.setting(name.slice(0, dot), name.slice(dot + 1));
 }
 
-function onePage(catalogue: Catalogue, { name, kind }: Named): string {
+/** The page of one thing. */
+export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<Named, "name" | "kind">): string {
   switch (kind) {
     case "setting":
       return settingPage(catalogue, catalogue.section(name.split(".")[0]!)!, settingOf(catalogue, name)!);

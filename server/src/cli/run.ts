@@ -36,6 +36,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "what a setting, mode, element, rule, unit or section is",
     load: async () => (await import("./explain.ts")).command,
   },
+  reference: {
+    summary: "the pages of all names as a site to search, and as Markdown",
+    load: async () => (await import("./reference.ts")).command,
+  },
   serve: {
     summary: "the language server, for any editor",
     load: async () => (await import("./serve.ts")).command,

@@ -2,6 +2,7 @@
 import {
   existsSync,
   linkSync,
+  mkdirSync,
   readdirSync,
   readFileSync,
   realpathSync,
@@ -195,4 +196,9 @@ export function writeNewAtomically(path: string, text: string): void {
   } finally {
     rmSync(beside, { force: true });
   }
+}
+
+/** Makes a folder with those above it; one that is there is left as it is. */
+export function makeFolder(path: string): void {
+  mkdirSync(path, { recursive: true });
 }

@@ -1,0 +1,97 @@
+/** The page of the reference: looks, and a search that needs neither server nor network. */
+import { REFERENCE_SCRIPT } from "./reference-script.ts";
+
+export interface ReferenceParts {
+  readonly nav: string;
+  readonly articles: string;
+  /** What it holds, in a phrase. */
+  readonly counts: string;
+}
+
+export function referenceHtml({ nav, articles, counts }: ReferenceParts): string {
+  return `<!doctype html>
+<html lang="en-GB">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'unsafe-inline'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>Fettle reference</title>
+<style>${CSS}</style>
+</head>
+<body>
+<header>
+<h1><a href="#start">Fettle reference</a></h1>
+<search>
+<label for="query">Search names and plain words</label>
+<input id="query" type="search" autocomplete="off" spellcheck="false" placeholder="low battery warning" aria-describedby="found" aria-controls="results">
+<p id="found" role="status"></p>
+</search>
+</header>
+<div id="sides">
+<nav aria-label="Names">
+<ul id="results" hidden></ul>
+<div id="contents">
+${nav}
+</div>
+</nav>
+<main tabindex="-1">
+<article id="start">
+<h2>What a script can say</h2>
+<p>${counts}. Each has a page: what it is, why one would change it and what goes wrong at each end, how it is written, its limits and where they come from, what it needs, and the rules that look at it.</p>
+<p class="keys"><kbd>/</kbd> goes to the search, <kbd>↓</kbd> and <kbd>↑</kbd> walk through what it finds, <kbd>Enter</kbd> opens a page, <kbd>Esc</kbd> leads back to the search.</p>
+<p>⚠ Propellers off for anything on the bench that can arm or spin motors.</p>
+</article>
+${articles}
+</main>
+</div>
+<script>${REFERENCE_SCRIPT}</script>
+</body>
+</html>
+`;
+}
+
+const CSS = `
+:root { color-scheme: light dark; --ground: #fbf8f3; --ink: #2a2521; --quiet: #655c53; --clay: #8f3f17; --line: #d9cfc3; --slip: #f1eae0; }
+@media (prefers-color-scheme: dark) {
+  :root { --ground: #1c1916; --ink: #ebe4da; --quiet: #b3a799; --clay: #eca97f; --line: #463e36; --slip: #27221d; }
+}
+* { box-sizing: border-box; }
+body { margin: 0; background: var(--ground); color: var(--ink); font: 1rem/1.55 system-ui, sans-serif; }
+a { color: var(--clay); }
+:focus-visible { outline: 2px solid var(--clay); outline-offset: 2px; }
+main:focus-visible { outline: none; }
+header { display: flex; flex-wrap: wrap; gap: .5rem 2rem; align-items: end; padding: .75rem 1.5rem; border-bottom: 3px double var(--line); }
+h1 { margin: 0; font: 600 1.25rem/1.3 ui-serif, Georgia, serif; }
+h1 a { color: inherit; text-decoration: none; }
+search { display: flex; flex-wrap: wrap; gap: .25rem .75rem; align-items: baseline; flex: 1; }
+input { font: inherit; color: inherit; background: var(--slip); border: 1px solid var(--quiet); padding: .3rem .6rem; min-width: 16rem; flex: 1; max-width: 32rem; }
+input::placeholder { color: var(--quiet); opacity: 1; }
+#found { margin: 0; color: var(--quiet); min-width: 9rem; }
+#sides { display: grid; grid-template-columns: minmax(13rem, 20rem) minmax(0, 1fr); }
+nav { padding: 1rem 1rem 3rem 1.5rem; border-right: 1px solid var(--line); }
+nav ul { list-style: none; margin: 0; padding: 0 0 .5rem .9rem; }
+#results { padding: 0; }
+#results a { display: block; padding: .35rem .5rem; text-decoration: none; border-left: 3px solid transparent; }
+#results a:hover, #results a:focus { background: var(--slip); border-left-color: var(--clay); }
+#results span { display: block; color: var(--quiet); font-size: .875rem; line-height: 1.35; }
+summary { cursor: pointer; padding: .15rem 0; }
+small { color: var(--quiet); }
+main { padding: 1rem 2rem 4rem; max-width: 52rem; }
+article { margin-bottom: 3rem; }
+.searching article { display: none; }
+.searching article.shown { display: block; }
+h2 { font: 600 1.6rem/1.25 ui-serif, Georgia, serif; margin: .5rem 0; overflow-wrap: anywhere; }
+h3 { font-size: 1.05rem; margin: 1.6rem 0 .4rem; }
+h2 + p em { color: var(--quiet); font-style: normal; }
+code, pre, kbd { font-family: ui-monospace, monospace; font-size: .925em; }
+pre { background: var(--slip); border-left: 3px solid var(--line); padding: .6rem 1rem; overflow: auto; }
+kbd { border: 1px solid var(--quiet); padding: 0 .35em; }
+li { margin: .2rem 0; }
+@media (max-width: 45rem) {
+  #sides { grid-template-columns: minmax(0, 1fr); }
+  nav { border-right: 0; border-bottom: 1px solid var(--line); padding-bottom: 1rem; }
+  main { padding: 1rem 1.5rem 3rem; }
+}
+@media print { header, nav { display: none; } #sides { display: block; } }
+`;
