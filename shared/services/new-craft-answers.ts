@@ -46,7 +46,7 @@ export function readName(given: unknown): { kind: "name"; name: string } | { kin
   return { kind: "name", name };
 }
 
-/** The answer to a question, from its word, its label or, where `given` is a number on a list, its place. */
+/** The answer to a question from its word or its label, of many a list of them or “none”; else why it is none. */
 export function readAnswer(
   question: Question,
   given: unknown,
@@ -54,7 +54,7 @@ export function readAnswer(
   answers: Answers,
 ): string | readonly string[] | { readonly problem: string } {
   if (question.many) {
-    const items = Array.isArray(given) ? given : [given];
+    const items = (Array.isArray(given) ? given : [given]).filter((item) => item !== "none");
     const words: string[] = [];
     for (const item of items) {
       const one = readOne(question, item, found, answers);

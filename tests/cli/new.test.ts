@@ -170,7 +170,8 @@ test("at a terminal Enter takes every usual answer", async () => {
   expect(asked[1]).toBe("Number or word [5-inch] ");
   expect(error).toContain("1/8  How large are the propellers?\n   1  31 mm");
   expect(error).toContain("layers/cracked.fettle cannot be used: line 4: ");
-  expect(out).toBe((await make(["--answers", "-"], "{}")).out);
+  const usual = await make(["--answers", "-"], '{ "layers": "none" }');
+  expect(usual).toEqual({ status: 0, out, error: "" });
 });
 
 test("a question is answered by a number or a word, and asked again after anything else", async () => {
