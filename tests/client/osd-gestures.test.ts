@@ -1,0 +1,171 @@
+/** How a gesture comes into the documents, with an editor of which only these few calls are there. */
+import { beforeEach, expect, test, vi } from "vitest";
+import type { OsdEditParams, OsdEditResult } from "../../shared/protocol/panel.ts";
+
+interface FakeDocument {
+  readonly uri: { toString(): string };
+  version: number;
+  readonly isClosed: boolean;
+}
+
+const editor = vi.hoisted(() => ({
+  documents: new Map<string, { version: number }>(),
+  applied: [] as unknown[],
+  takesEdits: true,
+  pick: undefined as string | undefined,
+  asked: [] as string[],
+  warnings: [] as string[],
+}));
+
+vi.mock("vscode", () => ({
+  Uri: { parse: (text: string) => ({ toString: () => text }) },
+  Range: class {
+    readonly at: number[];
+    constructor(...at: number[]) {
+      this.at = at;
+    }
+  },
+  TextEdit: class {
+    constructor(
+      readonly range: unknown,
+      readonly text: string,
+    ) {}
+  },
+  WorkspaceEdit: class {
+    readonly files: [string, unknown[]][] = [];
+    set(uri: { toString(): string }, edits: unknown[]) {
+      this.files.push([uri.toString(), edits]);
+    }
+  },
+  QuickPickItemKind: { Separator: -1 },
+  commands: { executeCommand: async () => undefined },
+  window: {
+    async showQuickPick(items: { label: string; description?: string }[]) {
+      editor.asked.push(...items.map(({ label, description }) => `${label}: ${description ?? ""}`));
+      const wanted = editor.pick;
+      return wanted && items.find((item) => `${item.label} ${item.description}`.includes(wanted));
+    },
+    async showWarningMessage(message: string) {
+      editor.warnings.push(message);
+    },
+  },
+  workspace: {
+    async openTextDocument(uri: { toString(): string }): Promise<FakeDocument> {
+      const name = uri.toString();
+      const known = editor.documents.get(name) ?? { version: 1 };
+      editor.documents.set(name, known);
+      return { uri, isClosed: false, ...known };
+    },
+    async applyEdit(edit: { files: unknown[] }) {
+      if (editor.takesEdits) editor.applied.push(edit.files);
+      return editor.takesEdits;
+    },
+  },
+}));
+
+const { osdGestures } = await import("../../client/src/osd-gestures.ts");
+
+beforeEach(() => {
+  Object.assign(editor, { applied: [], asked: [], warnings: [], takesEdits: true, pick: undefined });
+  editor.documents = new Map([["jug", { version: 3 }]]);
+});
+
+const made = {
+  uri: "jug",
+  craft: undefined,
+  craftName: "Jug",
+  page: "osd" as const,
+  gesture: { kind: "move" as const, element: "amps", column: 1, row: 1 },
+};
+const at = (line: number) => ({ start: { line, character: 0 }, end: { line, character: 1 } });
+const edits = (file: string, version: number | null, line = 4): OsdEditResult => ({
+  kind: "edits",
+  files: [{ file, version, edits: [{ range: at(line), text: "x" }] }],
+});
+const choose: OsdEditResult = { kind: "choose", layer: "Wide", alsoOn: ["Mug", "Vase"] };
+
+/** Gestures on a server that gives these answers, in turn, and what it was asked. */
+function answering(...answers: (OsdEditResult | ((params: OsdEditParams) => OsdEditResult))[]) {
+  const asked: OsdEditParams[] = [];
+  const ask = async (_: string, params: unknown) => {
+    asked.push(params as OsdEditParams);
+    const answer = answers.length > 1 ? answers.shift()! : answers[0]!;
+    return typeof answer === "function" ? answer(params as OsdEditParams) : answer;
+  };
+  return { asked, gestures: osdGestures(ask as Parameters<typeof osdGestures>[0], async () => undefined) };
+}
+
+test("edits made for the document as it is are applied once, as one edit", async () => {
+  const { asked, gestures } = answering(edits("jug", 3));
+  expect(await gestures.perform(made)).toBe(true);
+  expect(asked).toHaveLength(1);
+  expect(editor.applied).toEqual([[["jug", [{ range: { at: [4, 0, 4, 1] }, text: "x" }]]]]);
+});
+
+test("edits made for another version are never applied: they are asked for again", async () => {
+  const { asked, gestures } = answering(edits("jug", 2, 4), edits("jug", 3, 5));
+  expect(await gestures.perform(made)).toBe(true);
+  expect(asked).toHaveLength(2);
+  expect(JSON.stringify(editor.applied)).toContain("[5,0,5,1]");
+  expect(editor.applied).toHaveLength(1);
+});
+
+test("a script that never stands still is left alone, and the pilot is told", async () => {
+  const { asked, gestures } = answering(edits("jug", 2));
+  expect(await gestures.perform(made)).toBe(false);
+  expect(asked).toHaveLength(3);
+  expect(editor.applied).toEqual([]);
+  expect(editor.warnings).toEqual([expect.stringContaining("nothing was written")]);
+});
+
+test("a file that is not open is opened first, so that its version is known", async () => {
+  const { asked, gestures } = answering(() => edits("wide", editor.documents.has("wide") ? 1 : null));
+  expect(await gestures.perform(made)).toBe(true);
+  expect(asked).toHaveLength(2);
+  expect(editor.applied).toHaveLength(1);
+});
+
+test("a layer is asked about, and dismissing the question writes nothing", async () => {
+  const { asked, gestures } = answering(choose);
+  expect(await gestures.perform(made)).toBe(false);
+  expect(asked.map(({ where }) => where)).toEqual([null]);
+  expect(editor.asked[0]).toBe("In the layer “Wide”: also moves it on Mug, Vase");
+  expect(editor.asked[1]).toBe("Only on Jug, as an override: the layer stays as it is");
+  expect(editor.applied).toEqual([]);
+  expect(editor.warnings).toEqual([]);
+});
+
+test("what was chosen is asked of the server; what was chosen for good is not asked again", async () => {
+  const answer = ({ where }: OsdEditParams) => (where ? edits("jug", 3) : choose);
+  const { asked, gestures } = answering(answer);
+  editor.pick = "as an override";
+  await gestures.perform(made);
+  expect(asked.map(({ where }) => where)).toEqual([null, "override"]);
+  editor.pick = "In the layer “Wide” always";
+  await gestures.perform(made);
+  const questions = editor.asked.length;
+  await gestures.perform(made);
+  expect(asked.map(({ where }) => where).slice(2)).toEqual([null, "there", null, "there"]);
+  expect(editor.asked).toHaveLength(questions);
+});
+
+test("gestures are done one after the other, also after one that failed", async () => {
+  const order: string[] = [];
+  const { gestures } = answering((params) => {
+    order.push(JSON.stringify(params.gesture));
+    if (order.length === 1) throw new Error("lost");
+    return edits("jug", 3);
+  });
+  const first = gestures.perform(made);
+  const second = gestures.perform({ ...made, gesture: { kind: "remove", element: "amps" } });
+  await expect(first).rejects.toThrow("lost");
+  expect(await second).toBe(true);
+  expect(order).toHaveLength(2);
+});
+
+test("what is refused, by the script or by the editor, is said", async () => {
+  expect(await answering({ kind: "refused", message: "It is newer." }).gestures.perform(made)).toBe(false);
+  editor.takesEdits = false;
+  expect(await answering(edits("jug", 3)).gestures.perform(made)).toBe(false);
+  expect(editor.warnings).toEqual(["It is newer.", expect.stringContaining("read-only")]);
+});
