@@ -1,4 +1,5 @@
 /** Places for elements that wish for one each: on the grid, no two over each other. */
+import { filledRows } from "./fit-rows.ts";
 import { type FreeCells, freeCells } from "./free-cells.ts";
 import { CHARACTER_PIXELS } from "./layout.ts";
 import { type Cell, cellReadAt, readingKey, type Size } from "./reading-order.ts";
@@ -44,6 +45,7 @@ export function placesFor(wishes: readonly Wish[], grid: Grid): Places {
     () => settled([], tall, grid),
     () => packed(tall, grid),
     () => packed(large, grid),
+    () => filled(tall, read, grid),
   ];
   for (const packing of packings) {
     best = betterOf(best, judged(packing(), read));
@@ -212,6 +214,19 @@ function packed(all: readonly Wish[], grid: Grid): Places {
     free.take(cell, wish.placed);
   }
   return places;
+}
+
+/** Figures of several rows first, then every row filled as far as it goes. */
+function filled(tall: readonly Wish[], read: readonly Wish[], grid: Grid): Places {
+  const free = freeCells(grid);
+  const figures = packed(
+    tall.filter(({ placed }) => placed.height > 1),
+    grid,
+  );
+  for (const [{ placed }, cell] of figures) free.take(cell, placed);
+  const lines = read.filter(({ placed }) => placed.height === 1).map((wish) => ({ wish, width: wish.placed.width }));
+  const rows = filledRows(lines, free, grid);
+  return new Map([...figures, ...[...rows].map(([{ wish }, cell]) => [wish, cell] as const)]);
 }
 
 /** `read`: in the order of reading. */
