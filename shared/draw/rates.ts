@@ -1,6 +1,6 @@
 /** How fast the craft turns for where the stick is: a small chart for each axis, all on one scale, and the throttle. */
 import type { RatesAxis, RatesPicture } from "../protocol/numbers.ts";
-import { type Chart, drawChart } from "./chart.ts";
+import { type Chart, type ChartLine, drawChart } from "./chart.ts";
 import { evenScale, type Scale } from "./scale.ts";
 import { node, type SceneNode } from "./scene.ts";
 
@@ -8,9 +8,15 @@ const narrowest = 168;
 const height = 190;
 const gap = 14;
 
+export interface RatesOptions {
+  readonly width?: number | undefined;
+  /** The second set, drawn into the charts of the first. */
+  readonly second?: RatesPicture | null | undefined;
+}
+
 /** All charts as one SVG, in as many columns as the width allows. */
-export function drawRates(picture: RatesPicture, { width = 720 }: { readonly width?: number } = {}): SceneNode {
-  const charts = chartsOf(picture);
+export function drawRates(picture: RatesPicture, { width = 720, second = null }: RatesOptions = {}): SceneNode {
+  const charts = chartsOf(picture, second);
   const columns = Math.max(1, Math.min(charts.length, Math.floor((width + gap) / (narrowest + gap))));
   const chartWidth = Math.min(260, (Math.max(width, narrowest) - gap * (columns - 1)) / columns);
   const rows = Math.ceil(charts.length / columns);
@@ -22,38 +28,78 @@ export function drawRates(picture: RatesPicture, { width = 720 }: { readonly wid
   return node("svg", { viewBox: `0 0 ${size.map(Math.ceil).join(" ")}`, class: "rates" }, drawn);
 }
 
-function chartsOf({ axes, throttle }: RatesPicture): Chart[] {
-  const most = Math.max(1, ...axes.flatMap(({ points }) => points.map(([, degPerS]) => degPerS)));
+function chartsOf({ axes, throttle }: RatesPicture, second: RatesPicture | null): Chart[] {
+  const all = [...axes, ...(second?.axes ?? [])];
+  const most = Math.max(1, ...all.flatMap(({ points }) => points.map(([, degPerS]) => degPerS)));
   const y = evenScale({ name: "turn", unit: "deg/s" }, 0, most, 4);
-  const charts = axes.map((axis) => axisChart(axis, y));
-  if (!throttle) return charts;
+  const other = (name: string) => second?.axes.find((axis) => axis.name === name);
+  const charts = axes.map((axis) => axisChart(axis, other(axis.name), y));
+  return throttle ? [...charts, throttleChart(throttle, second?.throttle ?? null)] : charts;
+}
+
+type Throttle = NonNullable<RatesPicture["throttle"]>;
+
+function throttleChart(throttle: Throttle, second: Throttle | null): Chart {
   const limit = percent(throttle.limit);
+  const other = second && !isSame(throttle.points, second.points) ? second : null;
+  return {
+    title: "throttle",
+    words: [throttleInWords("Throttle", throttle), ...(other ? [throttleInWords("Second set", other)] : [])].join(" "),
+    x: stickScale(),
+    y: evenScale({ name: "throttle", unit: "%" }, 0, 100, 4),
+    lines: linesOf(inPercent(throttle.points), other && inPercent(other.points)),
+    marks: limit < 100 ? [{ kind: "level", y: throttle.limit * 100, label: `limit ${limit} %` }] : [],
+  };
+}
+
+function axisChart(axis: RatesAxis, second: RatesAxis | undefined, y: Scale): Chart {
+  const { name, points, endDegPerS, halfAtStick } = axis;
+  const other = second && !isSame(points, second.points) ? second : null;
+  const ends = [axis, ...(other ? [other] : [])].map((one) => Math.round(one.endDegPerS));
+  const ofStick = (curve: Curve): Curve => curve.map(([stick, degPerS]) => [stick * 100, degPerS] as const);
+  return {
+    title: `${name}, ${ends.join(" and ")} deg/s`,
+    words: other ? `${rateInWords(axis)} Second set: ${rateInWords(other)}` : rateInWords(axis),
+    x: stickScale(),
+    y,
+    lines: linesOf(ofStick(points), other && ofStick(other.points)),
+    marks:
+      halfAtStick === null
+        ? []
+        : [
+            {
+              kind: "point",
+              x: halfAtStick * 100,
+              y: endDegPerS / 2,
+              label: `half at ${percent(halfAtStick)} %`,
+              side: "left",
+            },
+          ],
+  };
+}
+
+type Curve = readonly (readonly [number, number])[];
+
+/** One line needs no name; of two each has its own. */
+function linesOf(first: Curve, second: Curve | null): ChartLine[] {
+  if (!second) return [{ name: "", points: first }];
   return [
-    ...charts,
-    {
-      title: "throttle",
-      words: `Throttle: ${limit < 100 ? `at most ${limit} %` : "no limit"}; ${middleInWords(throttle.points)}.`,
-      x: stickScale(),
-      y: evenScale({ name: "throttle", unit: "%" }, 0, 100, 4),
-      lines: [{ name: "", points: throttle.points.map(([stick, share]) => [stick * 100, share * 100] as const) }],
-      marks: limit < 100 ? [{ kind: "level", y: throttle.limit * 100, label: `limit ${limit} %` }] : [],
-    },
+    { name: "first", points: first },
+    { name: "second", points: second },
   ];
 }
 
-function axisChart({ name, points, endDegPerS, halfAtStick }: RatesAxis, y: Scale): Chart {
-  const half = halfAtStick === null ? null : percent(halfAtStick);
-  return {
-    title: `${name}, ${Math.round(endDegPerS)} deg/s`,
-    words: rateInWords({ name, points, endDegPerS, halfAtStick }),
-    x: stickScale(),
-    y,
-    lines: [{ name: "", points: points.map(([stick, degPerS]) => [stick * 100, degPerS] as const) }],
-    marks:
-      half === null
-        ? []
-        : [{ kind: "point", x: halfAtStick! * 100, y: endDegPerS / 2, label: `half at ${half} %`, side: "left" }],
-  };
+function inPercent(points: Curve): Curve {
+  return points.map(([stick, share]) => [stick * 100, share * 100] as const);
+}
+
+function isSame(a: Curve, b: Curve): boolean {
+  return a.length === b.length && a.every(([x, y], index) => x === b[index]![0] && y === b[index]![1]);
+}
+
+function throttleInWords(name: string, { limit, points }: Throttle): string {
+  const most = percent(limit) < 100 ? `at most ${percent(limit)} %` : "no limit";
+  return `${name}: ${most}; ${middleInWords(points)}.`;
 }
 
 /** An axis as one says it. */

@@ -144,6 +144,47 @@ test("another moment shows other readings", async () => {
   expect(Number.parseFloat(fresh[0]!)).toBeGreaterThan(Number.parseFloat(low[0]!));
 });
 
+const kiln = `craft "Kiln"
+
+sensors
+  loop-rate  4 kHz
+
+rates
+  roll   slope 200 deg/s  end 700 deg/s
+  pitch  slope 200 deg/s  end 700 deg/s
+  yaw    slope 200 deg/s  end 500 deg/s
+
+rates-second
+  roll   end 360 deg/s
+
+filters
+  smooth-gyro  cut 100 Hz  order 2
+  smooth-d     cut 100 Hz  order 1
+`;
+
+test("rates have a chart for each axis, with the second set where it differs", async () => {
+  const io = held(await folderOf({ "kiln.fettle": kiln }), "");
+  expect(await run(["draw", "kiln.fettle", "--view", "rates", "--out", "rates.svg"], io)).toBe(0);
+  const svg = readFileSync(join(io.folder, "rates.svg"), "utf8");
+  expect(svg).toContain("<title>Rates of Kiln</title>");
+  expect(svg).toContain(">roll, 700 and 360 deg/s<");
+  expect(svg).toContain(">pitch, 700 deg/s<");
+  expect(svg.match(/class="chart-line/g)).toHaveLength(5);
+  expect(svg).toMatch(
+    /<desc>Roll: 700 deg\/s at full stick, half of it at \d+ % of the stick\. Second set: Roll: 360 deg\/s/,
+  );
+});
+
+test("filters show what passes and how late it is", async () => {
+  const io = held(await folderOf({ "kiln.fettle": kiln }), "");
+  expect(await run(["draw", "kiln.fettle", "--view", "filters", "--out", "filters.svg"], io)).toBe(0);
+  const svg = readFileSync(join(io.folder, "filters.svg"), "utf8");
+  expect(svg.match(/class="chart-line/g)).toHaveLength(2);
+  // At 100 Hz, sampled at 4 kHz: 2.246 ms for order 2, 1.588 ms for order 1, 3.834 ms in a row (computed).
+  expect(svg).toContain("The gyro arrives 2.25 ms late at low frequency. The damping arrives 3.83 ms late");
+  expect(svg).toContain('aria-label="smooth-d, order 1 at 100 Hz: 1.59 ms"');
+});
+
 test("an SVG says in words what is to be seen", async () => {
   const osd = await drawn("words.svg", "--view", "osd");
   expect(osd).toMatch(/<desc>Mid flight, on 30 by 16 cells\. pack-volts shows [\d.]+V, at left\+2, bottom-1/);
@@ -153,8 +194,8 @@ test("an SVG says in words what is to be seen", async () => {
 });
 
 test.each([
-  [["--out", "x.svg"], "say what to draw: --view osd or --view switches"],
-  [["--view", "rates", "--out", "x.svg"], "--view is osd or switches, not “rates”"],
+  [["--out", "x.svg"], "say what to draw: --view osd, switches, rates or filters"],
+  [["--view", "gains", "--out", "x.svg"], "--view is osd or switches or rates or filters, not “gains”"],
   [["--view", "osd"], "say where the drawing goes: --out FILE.svg or --out FILE.png"],
   [["--view", "osd", "--out", "x.jpg"], "name a file that ends in .svg or .png, not “x.jpg”"],
   [
@@ -186,6 +227,8 @@ test("a craft without an OSD or without controls says what to add", async () => 
   for (const [view, why] of [
     ["osd", "Nothing is placed on the OSD yet"],
     ["switches", "No handset is in use"],
+    ["rates", "No rates are said"],
+    ["filters", "No filters are said"],
   ] as const) {
     const io = held(bare, "");
     expect(await run(["draw", "lid.fettle", "--view", view, "--out", "lid.svg"], io)).toBe(2);

@@ -1,5 +1,7 @@
 /** What `fettle draw` draws of a craft, each picture with what is to be seen in words. */
+import { drawFilters, filtersInWords } from "../../../shared/draw/filters.ts";
 import { drawGoggles } from "../../../shared/draw/goggles.ts";
+import { drawRates } from "../../../shared/draw/rates.ts";
 import type { SceneNode } from "../../../shared/draw/scene.ts";
 import { drawSwitches } from "../../../shared/draw/switches.ts";
 import { controlInWords, elementInWords, lossInWords, modesInWords, stateInWords } from "../../../shared/draw/words.ts";
@@ -10,6 +12,7 @@ import type { Grid, Page } from "../../../shared/osd/types.ts";
 import { type PanelControl, type PanelElement, SCENARIOS, type Scenario } from "../../../shared/protocol/panel.ts";
 import { noSwitches } from "../../../shared/services/panel.ts";
 import { gogglesOf, noGoggles } from "../../../shared/services/panel-goggles.ts";
+import { filtersPictureOf, ratesPictureOf } from "../../../shared/services/panel-numbers.ts";
 import { switchesOf } from "../../../shared/services/panel-switches.ts";
 import { CannotRun } from "./io.ts";
 
@@ -29,6 +32,8 @@ export interface WantedOsd {
   readonly fit: Grid | undefined;
 }
 
+/** Bare page round what is not a picture to its edges. */
+const MARGIN = 14;
 /** Four controls side by side, each wide enough for an output's name. */
 const SWITCHES_WIDTH = 690;
 
@@ -58,8 +63,40 @@ export function switchesPicture(craft: Craft, workspace: Workspace): Picture {
     scene: drawSwitches(switches, { width: SWITCHES_WIDTH }),
     title: `Switches of ${craft.name}, at rest: ${stateInWords(switches.state)}`,
     description: [...controls, lossInWords(switches.loss)].join(" "),
-    margin: 14,
+    margin: MARGIN,
   };
+}
+
+/** How fast the craft turns for where the sticks are, both sets if there are two. */
+export function ratesPicture(craft: Craft, workspace: Workspace): Picture {
+  const rates = ratesPictureOf(craft, workspace);
+  if (!rates)
+    throw new CannotRun(
+      "No rates are said: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.",
+    );
+  const second = ratesPictureOf(craft, workspace, "rates-second");
+  const scene = drawRates(rates, { second });
+  return { scene, title: `Rates of ${craft.name}`, description: wordsOf(scene), margin: MARGIN };
+}
+
+/** What the filters let through and how much later. */
+export function filtersPicture(craft: Craft, workspace: Workspace): Picture {
+  const filters = filtersPictureOf(craft, workspace);
+  if (!filters)
+    throw new CannotRun("No filters are said: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.");
+  return {
+    scene: drawFilters(filters),
+    title: `Filters of ${craft.name}`,
+    description: filtersInWords(filters),
+    margin: MARGIN,
+  };
+}
+
+/** The words that the charts of a drawing carry. */
+function wordsOf({ attributes, children }: SceneNode): string {
+  const own = attributes["aria-label"];
+  if (own !== undefined) return String(own);
+  return children.flatMap((child) => (typeof child === "string" ? [] : wordsOf(child))).join(" ");
 }
 
 function controlWithModes(control: PanelControl): string {

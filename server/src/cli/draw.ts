@@ -6,7 +6,14 @@ import { SCENARIOS } from "../../../shared/protocol/panel.ts";
 import { writeAtomically } from "../node/disk.ts";
 import { NoPainter, toPng } from "../node/png.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
-import { osdPicture, type Picture, switchesPicture, type WantedOsd } from "./draw-pictures.ts";
+import {
+  filtersPicture,
+  osdPicture,
+  type Picture,
+  ratesPicture,
+  switchesPicture,
+  type WantedOsd,
+} from "./draw-pictures.ts";
 import { gridNamed } from "./grid-named.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { openCraft } from "./scripts.ts";
@@ -15,14 +22,15 @@ const WIDTH = { least: 16, most: 8192 } as const;
 /** Pixels of a PNG for each unit of the drawing, where no width is asked for: the goggles are 1080 high then. */
 const PNG_SCALE = 2;
 
-const help = `Usage: fettle draw CRAFT --view osd|switches --out FILE.svg|FILE.png
+const help = `Usage: fettle draw CRAFT --view osd|switches|rates|filters --out FILE.svg|FILE.png
                    [--theme light|dark] [--width PX] [--handset PATH]
                    [--page osd|osd-second] [--scenario MOMENT] [--grid SIZE|pal|ntsc]
 
-Draws a craft as the panel shows it: the picture in the goggles, or the controls at rest
-with what each position turns on. “-” reads the craft from standard input.
+Draws a craft: the picture in the goggles; the controls at rest with what each position turns
+on; how fast it turns for the sticks; or what its filters let through, and how much later.
+“-” reads the craft from standard input.
 
-  --view VIEW        osd or switches
+  --view VIEW        osd, switches, rates or filters
   --out FILE         where the drawing goes, as SVG or as PNG; a file of that name is replaced
   --theme THEME      light (the usual) or dark
   --width PX         pixels across, from ${WIDTH.least} to ${WIDTH.most}
@@ -44,6 +52,8 @@ What flashes does so in an SVG, unless the reader wants no motion, and is steady
 Exit status: 0 the drawing is written, 2 there is nothing to draw or it cannot be written.
 `;
 
+const PICTURES = { switches: switchesPicture, rates: ratesPicture, filters: filtersPicture } as const;
+
 async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const given = readArguments(args, {
     view: { type: "string" },
@@ -56,14 +66,15 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     grid: { type: "string" },
   });
   const path = onePath(given, "craft");
-  if (!given.has("view")) throw new CannotRun("say what to draw: --view osd or --view switches");
-  const view = oneOf(given, "view", ["osd", "switches"], "osd");
+  if (!given.has("view")) throw new CannotRun("say what to draw: --view osd, switches, rates or filters");
+  const view = oneOf(given, "view", ["osd", "switches", "rates", "filters"], "osd");
   const theme = oneOf(given, "theme", ["light", "dark"], "light");
   const out = outOf(given);
   const widthPx = widthOf(given);
-  const wanted = view === "osd" ? wantedOsd(given) : refuseOsdOptions(given);
+  if (view !== "osd") refuseOsdOptions(given);
+  const wanted = wantedOsd(given);
   const { craft, workspace } = await openCraft(path, io, given.text("handset"));
-  const picture = wanted ? osdPicture(craft, workspace, wanted) : switchesPicture(craft, workspace);
+  const picture = view === "osd" ? osdPicture(craft, workspace, wanted) : PICTURES[view](craft, workspace);
   const content = await contentOf(picture, out, theme, widthPx);
   try {
     writeAtomically(resolve(io.folder, out), content);
@@ -106,10 +117,9 @@ function wantedOsd(given: Arguments): WantedOsd {
 }
 
 /** An option that would be without effect is a mistake of the one who wrote it. */
-function refuseOsdOptions(given: Arguments): null {
+function refuseOsdOptions(given: Arguments): void {
   const option = ["page", "scenario", "grid"].find((each) => given.has(each));
   if (option !== undefined) throw new CannotRun(`--${option} belongs to --view osd`);
-  return null;
 }
 
 async function contentOf(

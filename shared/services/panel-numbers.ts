@@ -1,0 +1,130 @@
+/** The craft's numbers as pictures have them: how fast it turns for the sticks, and what its filters let through. */
+import type { Craft, Source } from "../model/craft.ts";
+import type { Workspace } from "../model/workspace.ts";
+import { responseOf } from "../numbers/filters.ts";
+import { type Filter, type FilterFigures, filtersOf, stagesOf } from "../numbers/filters-of.ts";
+import { harmonicsHz, turnHz } from "../numbers/motor.ts";
+import { motorsOf } from "../numbers/motor-of.ts";
+import { type Axis, rateAt, rateCurve, stickAtRate, throttleAt } from "../numbers/rates.ts";
+import { type RatesFigures, ratesOf, secondRatesOf } from "../numbers/rates-of.ts";
+import type { FilterChain, FilterPart, FiltersPicture, RatesAxis, RatesPicture } from "../protocol/numbers.ts";
+import type { LinePlace } from "../protocol/panel.ts";
+
+const AXES = ["roll", "pitch", "yaw"] as const;
+const CURVE_POINTS = 41;
+
+/** A set of rates; null where the craft says no axis of it. */
+export function ratesPictureOf(
+  craft: Craft,
+  { catalogue }: Workspace,
+  set: RatesPicture["set"] = "rates",
+): RatesPicture | null {
+  const figures = set === "rates" ? ratesOf(craft, catalogue) : secondRatesOf(craft, catalogue);
+  if (!figures) return null;
+  const axes = AXES.flatMap((name) => axisOf(craft, set, name, figures));
+  if (axes.length === 0) return null;
+  const { throttle } = figures;
+  const points = Array.from({ length: CURVE_POINTS }, (_, index) => index / (CURVE_POINTS - 1));
+  return {
+    set,
+    axes,
+    throttle: throttle && {
+      points: points.map((stick) => [stick, throttleAt(throttle, stick)] as const),
+      limit: throttle.limit,
+      at: placeOf(craft, set, "throttle-limit") ?? placeOf(craft, set, "throttle-curve"),
+    },
+  };
+}
+
+function axisOf(craft: Craft, set: RatesPicture["set"], name: RatesAxis["name"], figures: RatesFigures): RatesAxis[] {
+  const axis: Axis | null = figures[name];
+  if (!axis) return [];
+  const top = figures.topDegS ?? Number.POSITIVE_INFINITY;
+  const endDegPerS = Math.min(top, rateAt(axis, 1));
+  const points = rateCurve(axis, CURVE_POINTS, top);
+  return [{ name, points, endDegPerS, halfAtStick: stickAtRate(axis, endDegPerS / 2), at: placeOf(craft, set, name) }];
+}
+
+/** The line of a setting; a second set falls back to the first. */
+function placeOf(craft: Craft, set: RatesPicture["set"], name: string): LinePlace | null {
+  const said = craft.settings.get(set)?.get(name) ?? craft.settings.get("rates")?.get(name);
+  return said ? lineOf(said.source) : null;
+}
+
+function lineOf({ file, line }: Source): LinePlace {
+  return { file, line };
+}
+
+const LEAST_HZ = 10;
+const MOST_HZ = 1000;
+const RESPONSE_POINTS = 160;
+
+/** The filters, with the notches that follow the motors where they stand in the hover; null where nothing is said of them. */
+export function filtersPictureOf(craft: Craft, { catalogue }: Workspace): FiltersPicture | null {
+  const figures = filtersOf(craft, catalogue);
+  if (!figures || (figures.gyro.length === 0 && figures.damping.length === 0 && !figures.motorNotches)) return null;
+  const { hoverRpm, fullRpm } = motorsOf(craft, catalogue);
+  const hoverHz = hoverRpm === null ? null : turnHz(hoverRpm);
+  const notchesMs = figures.hoverNotchesDelayMs ?? 0;
+  const chain = (name: FilterChain["name"], delayMs: number): FilterChain => ({
+    name,
+    response: responseAlong(figures, name, hoverHz),
+    delayMs: delayMs + notchesMs,
+  });
+  return {
+    chains: [
+      chain("gyro", figures.gyroDelayMs),
+      ...(figures.damping.length > 0 ? [chain("damping", figures.dampingDelayMs)] : []),
+    ],
+    parts: [
+      ...figures.gyro.map((filter) => partOf(filter, "gyro")),
+      ...motorPart(craft, figures, hoverHz),
+      ...figures.damping.map((filter) => partOf(filter, "damping")),
+    ],
+    motors: hoverHz === null || fullRpm === null ? null : { fromHz: hoverHz, toHz: turnHz(fullRpm) },
+  };
+}
+
+function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hoverHz: number | null) {
+  const { rateHz, motorNotches } = figures;
+  const stages = stagesOf(figures, chain, hoverHz);
+  const most = Math.min(MOST_HZ, rateHz * 0.49);
+  const even = Array.from(
+    { length: RESPONSE_POINTS },
+    (_, index) => LEAST_HZ * (most / LEAST_HZ) ** (index / (RESPONSE_POINTS - 1)),
+  );
+  // A notch may be narrower than the way from one point to the next: its middle is looked at too.
+  const notches = [
+    ...figures.gyro.flatMap(({ order, atHz }) => (order === null ? [atHz] : [])),
+    ...(motorNotches && hoverHz !== null ? harmonicsHz(hoverHz, motorNotches.count) : []),
+  ].filter((hz) => hz > LEAST_HZ && hz < most);
+  return [...even, ...notches].sort((a, b) => a - b).map((hz) => [hz, responseOf(stages, hz, rateHz).gainDb] as const);
+}
+
+function partOf({ name, order, atHz, widthHz, delayMs, source }: Filter, chain: FilterChain["name"]): FilterPart {
+  const at = `${rounded(atHz)} Hz`;
+  const what = order === null ? `${rounded(widthHz ?? 0)} Hz wide at ${at}` : `order ${order} at ${at}`;
+  return { name, what, chain, delayMs, at: lineOf(source) };
+}
+
+function motorPart(
+  craft: Craft,
+  { motorNotches, hoverNotchesDelayMs }: FilterFigures,
+  hoverHz: number | null,
+): FilterPart[] {
+  if (!motorNotches || hoverNotchesDelayMs === null || hoverHz === null) return [];
+  const said = craft.settings.get("filters")?.get("motor-notches");
+  return [
+    {
+      name: "motor-notches",
+      what: `in the hover, from ${rounded(hoverHz)} Hz`,
+      chain: "gyro",
+      delayMs: hoverNotchesDelayMs,
+      at: said ? lineOf(said.source) : null,
+    },
+  ];
+}
+
+function rounded(hz: number): number {
+  return Math.round(hz);
+}
