@@ -44,7 +44,9 @@ export function areaOf(frame: HTMLElement, { columns, rows }: GogglesPicture): A
 /** The element that moves, and what is said of it. */
 interface Moving {
   readonly box: CellBox;
-  readonly words: string;
+  readonly where: string;
+  /** What is amiss there; empty where nothing is. */
+  readonly amiss: string;
   /** How its place would be written. */
   readonly placed: string | null;
 }
@@ -65,6 +67,7 @@ export function makeOverlay(frame: HTMLElement): Overlay {
   const guides = part<SVGPathElement>("guides");
   const met = part<SVGPathElement>("met");
   const note = part<HTMLElement>("note");
+  const amiss = part<HTMLElement>("amiss");
   const live = part<HTMLElement>("live");
   let saying = 0;
 
@@ -78,12 +81,14 @@ export function makeOverlay(frame: HTMLElement): Overlay {
       draw(guides, moving ? centreLines(area) : "");
       draw(met, moving ? metLines(area, moving.box) : "");
       if (moving && note) showNote(note, area, moving);
-      if (note && note.hidden === (moving !== null)) note.hidden = moving === null;
+      if (note) show(note, moving !== null);
+      if (amiss) write(amiss, moving?.amiss ?? "");
     },
     clear() {
       delete frame.dataset.moving;
       for (const lines of [hatch, guides, met]) draw(lines, "");
-      if (note) note.hidden = true;
+      if (note) show(note, false);
+      if (amiss) write(amiss, "");
     },
     say(words) {
       clearTimeout(saying);
@@ -96,6 +101,14 @@ export function makeOverlay(frame: HTMLElement): Overlay {
 
 function draw(lines: SVGPathElement | null, d: string): void {
   if (lines && lines.getAttribute("d") !== d) lines.setAttribute("d", d);
+}
+
+function show(part: HTMLElement, shown: boolean): void {
+  if (part.hidden === shown) part.hidden = !shown;
+}
+
+function write(part: Element, text: string): void {
+  if (part.textContent !== text) part.textContent = text;
 }
 
 function centreLines({ columns, rows, unitX, unitY }: Area): string {
@@ -118,10 +131,10 @@ function metLines({ columns, rows, unitX, unitY }: Area, { column, row, width, h
 }
 
 /** Beside the element, on the side of the picture's middle, where there is most room. */
-function showNote(note: HTMLElement, area: Area, { box, words, placed }: Moving): void {
-  const [where, code] = note.children;
-  if (where && where.textContent !== words) where.textContent = words;
-  if (code && code.textContent !== placed) code.textContent = placed;
+function showNote(note: HTMLElement, area: Area, { box, where, placed }: Moving): void {
+  const [place, code] = note.children;
+  if (place) write(place, where);
+  if (code) write(code, placed ?? "");
   const x = area.left + box.column * area.pxX;
   const y = area.top + box.row * area.pxY;
   const onLeft = box.column + box.width / 2 <= area.columns / 2;

@@ -55,6 +55,7 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
         <span />
         <code />
       </p>
+      <p class="moving-amiss" data-part="amiss" aria-hidden="true" />
       <p class="unseen" data-part="live" role="status" />
     </div>
   );

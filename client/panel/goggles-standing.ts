@@ -2,7 +2,7 @@
  * Where the elements stand while the page is ahead of the model: one moves, or was dropped and the
  * script has yet to follow. Only attributes of drawn groups and of the overlay change here.
  */
-import { type Cell, clashOf, elementAt, movingInWords, placedAfter } from "../../shared/draw/moving.ts";
+import { type Cell, clashInWords, clashOf, elementAt, placedAfter, placeInWords } from "../../shared/draw/moving.ts";
 import type { GogglesPicture, OsdGesture, PanelElement } from "../../shared/protocol/panel.ts";
 import { type Area, areaOf, makeOverlay } from "./goggles-overlay.ts";
 
@@ -77,10 +77,11 @@ export function makeStanding(frame: HTMLElement) {
     const hatched = clashes.flatMap(({ cells }) => cells);
     const model = elementOf(moving);
     if (!mover || !model) return overlay.paint(area, hatched, null);
-    const words = movingInWords(mover, clashes[elements.indexOf(mover)]!, shown.picture);
+    const where = placeInWords(mover, shown.picture);
+    const amiss = clashInWords(clashes[elements.indexOf(mover)]!);
     const by = { column: mover.column - model.column, row: mover.row - model.row };
-    overlay.paint(area, hatched, { box: mover, words, placed: placedAfter(model.placed, by) });
-    overlay.say(words);
+    overlay.paint(area, hatched, { box: mover, where, amiss, placed: placedAfter(model.placed, by) });
+    overlay.say(amiss === "" ? where : `${where}; ${amiss}`);
   };
 
   return {

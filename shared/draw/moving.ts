@@ -94,8 +94,9 @@ export function elementAt<T extends CellBox & { readonly name: string }>(
 }
 
 /**
- * The free place for an element of that size that is nearest to the left edge at middle height, inside
- * the safe area where there is one; without any free place, the one nearest to there that is on the grid.
+ * The free place for an element of that size that is nearest to the left at middle height: inside the
+ * safe area where there is one, and no nearer to the edge than the layout itself goes. Without any free
+ * place, the middle of the left edge.
  */
 export function freePlace(picture: GogglesPicture, size: { readonly width: number; readonly height: number }): Cell {
   const { columns, rows, safe } = picture;
@@ -103,7 +104,8 @@ export function freePlace(picture: GogglesPicture, size: { readonly width: numbe
   const solid = picture.elements.filter(({ overlapsNothing }) => !overlapsNothing);
   // A cell is taller than it is wide: nearness is that of the eye.
   const cellHeight = columns / picture.aspect / rows;
-  for (const { left, top, right, bottom } of safe ? [safe, wholeGrid] : [wholeGrid]) {
+  const margin = Math.max(safe?.left ?? 0, leftMargin(solid, columns));
+  for (const { left, top, right, bottom } of [{ ...(safe ?? wholeGrid), left: margin }, wholeGrid]) {
     const wanted = { column: left, row: Math.floor((rows - size.height) / 2) };
     let best: Cell | null = null;
     let bestAway = Number.POSITIVE_INFINITY;
@@ -117,6 +119,12 @@ export function freePlace(picture: GogglesPicture, size: { readonly width: numbe
     if (best) return best;
   }
   return { column: 0, row: onAxis(Math.floor((rows - size.height) / 2), size.height, rows) };
+}
+
+/** The cells that a layout leaves free at the left, up to a sixth of the grid. */
+function leftMargin(elements: readonly CellBox[], columns: number): number {
+  const starts = elements.map(({ column }) => column).filter((column) => column >= 0);
+  return starts.length === 0 ? 0 : Math.min(Math.floor(columns / 6), ...starts);
 }
 
 const AXIS = /^(?:(left|centre|right|top|middle|bottom)(?:(\s*)([+-])(\s*)(\d+))?|(\d+))$/;
@@ -142,11 +150,16 @@ function shifted(axis: string, by: number): string | null {
   return `${anchor}${before}${offset < 0 ? "-" : "+"}${after}${Math.abs(offset)}`;
 }
 
-/** Where an element is while it moves, as in “column 12, row 3; shares cells with amps”. */
-export function movingInWords(box: CellBox, { sharers, leavesGrid }: Clash, grid: Grid): string {
+/** Where an element is while it moves, as in “column 12, row 3”; the middle of the grid is called so. */
+export function placeInWords(box: CellBox, grid: Grid): string {
   const centred = box.column === Math.floor((grid.columns - box.width) / 2) ? " (centre)" : "";
   const middle = box.row === Math.floor((grid.rows - box.height) / 2) ? " (middle)" : "";
-  const said = [`column ${box.column}${centred}, row ${box.row}${middle}`];
+  return `column ${box.column}${centred}, row ${box.row}${middle}`;
+}
+
+/** What is amiss where it is, as in “shares cells with amps”; empty where nothing is. */
+export function clashInWords({ sharers, leavesGrid }: Clash): string {
+  const said: string[] = [];
   if (sharers.length > 3) said.push(`shares cells with ${sharers[0]} and ${sharers.length - 1} more`);
   else if (sharers.length > 0) said.push(`shares cells with ${listed(sharers)}`);
   if (leavesGrid) said.push("leaves the grid");

@@ -3,12 +3,13 @@ import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import {
   type CellBox,
+  clashInWords,
   clashOf,
   elementAt,
   freePlace,
   movedBy,
-  movingInWords,
   placedAfter,
+  placeInWords,
 } from "../../shared/draw/moving.ts";
 import { layoutOf, onGrid } from "../../shared/osd/layout.ts";
 import { craftOf } from "../model/effective.ts";
@@ -69,6 +70,9 @@ test("a new element goes to the first free place from the middle of the left edg
   const taken = element("amps", 0, 7, "12.0A");
   // One row down is 33.75 drawing units away, five columns across are 120.
   expect(freePlace(picture([taken]), size)).toEqual({ column: 0, row: 6 });
+  // The layout keeps three cells from the edge: so does what is added to it.
+  expect(freePlace(picture([element("amps", 3, 1, "12.0A")]), size)).toEqual({ column: 3, row: 7 });
+  expect(freePlace(picture([element("amps", 24, 1, "12.0A")]), size)).toEqual({ column: 5, row: 7 });
   const full = element("horizon", 0, 0, "", { width: 30, height: 16 });
   expect(freePlace(picture([full]), size)).toEqual({ column: 0, row: 7 });
   expect(freePlace(picture([{ ...full, overlapsNothing: true }]), size)).toEqual({ column: 0, row: 7 });
@@ -139,14 +143,11 @@ function read(placed: string) {
   return { ...amps, anchors: [value.column.anchor, value.row.anchor] };
 }
 
-test("where it is, in words", () => {
-  const none = { cells: [], sharers: [], leavesGrid: false };
-  expect(movingInWords(box(3, 3, 5, 1), none, grid)).toBe("column 3, row 3");
-  expect(movingInWords(box(12, 7, 5, 1), none, grid)).toBe("column 12 (centre), row 7 (middle)");
-  const amiss = { cells: [], sharers: ["amps", "mode"], leavesGrid: true };
-  expect(movingInWords(box(3, 3, 5, 1), amiss, grid)).toBe(
-    "column 3, row 3; shares cells with amps and mode; leaves the grid",
-  );
-  const many = { cells: [], sharers: ["amps", "mode", "craft", "sight"], leavesGrid: false };
-  expect(movingInWords(box(3, 3, 5, 1), many, grid)).toContain("shares cells with amps and 3 more");
+test("where it is, and what is amiss there, in words", () => {
+  expect(placeInWords(box(3, 3, 5, 1), grid)).toBe("column 3, row 3");
+  expect(placeInWords(box(12, 7, 5, 1), grid)).toBe("column 12 (centre), row 7 (middle)");
+  const clash = (sharers: string[], leavesGrid: boolean) => clashInWords({ cells: [], sharers, leavesGrid });
+  expect(clash([], false)).toBe("");
+  expect(clash(["amps", "mode"], true)).toBe("shares cells with amps and mode; leaves the grid");
+  expect(clash(["amps", "mode", "craft", "sight"], false)).toBe("shares cells with amps and 3 more");
 });

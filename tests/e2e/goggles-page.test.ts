@@ -49,7 +49,7 @@ test("a drag goes on against a model that comes meanwhile, and is told of with t
   // Somebody moves it, and another into its way, in the script.
   const before = await panel.page.locator("[data-part=hatch]").getAttribute("d");
   await panel.post(modelOf(picture([at(volts, 4, 12), at(amps, 13, 9), mode]), 900, `Jug ${version - 1}`));
-  await expect.poll(() => note().textContent()).toContain("shares cells with amps");
+  await panel.page.getByText("shares cells with amps", { exact: true }).waitFor();
   expect(await panel.page.locator("[data-part=hatch]").getAttribute("d")).not.toBe(before);
   expect(await shiftOf("pack-volts")).toBe("translate(168 -101.25)");
   await panel.page.mouse.up();
