@@ -30,7 +30,7 @@ export const rule: CraftRule = {
             message: tooLarge
               ? `${name} is up to ${width} x ${height} cells: on a grid of ${columns} x ${rows} it has no place at all.`
               : `${name} is up to ${width} x ${height} cells and begins at ${column}, ${row}: it leaves the grid of ${columns} x ${rows}.`,
-            fixes: moveInto(gridArea(layout.grid), placed, layout, workspace),
+            fixes: moveInto(gridArea(layout.grid), placed, layout, craft),
           };
         });
     }),

@@ -25,7 +25,7 @@ export const rule: CraftRule = {
         message: `${second.name} and ${first.name} share ${cellsInWords(shared)}.`,
         related: [{ message: `${first.name} stands here`, at: valueSpot(workspace, first.source) }],
         alsoOf: [first.source],
-        fixes: moveInto(gridArea(layout.grid), second, layout, workspace),
+        fixes: moveInto(gridArea(layout.grid), second, layout, craft),
       }));
     }),
 };

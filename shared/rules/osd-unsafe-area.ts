@@ -32,7 +32,7 @@ export const rule: CraftRule = {
         .map((placed) => ({
           at: valueSpot(workspace, placed.source),
           message: `${placed.name} leaves the safe area: of a ${picture} picture only the middle ${Math.round(SAFE_SHARE[picture] * 100)} % is sure to be seen, here ${areaInWords(safe)}.`,
-          fixes: moveInto(safe, placed, layout, workspace),
+          fixes: moveInto(safe, placed, layout, craft),
         }));
     });
   },
