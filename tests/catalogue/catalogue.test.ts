@@ -99,6 +99,46 @@ test("a number's both hard limits are given, in order, and hold its usual bands"
   }
 });
 
+/** Numbers of which none is more usual than another: what is read off a meter, counted, or turned any way. */
+const UNUSUAL_BY_NATURE =
+  /^(board\.text-edition|link\.band|transmitter\.(band|stick-mode)|osd\.nudge-(right|down)|sensors\.(mount-(roll|pitch|yaw)|compass-yaw)|bench\.(pack-volts-(read|shown)|charge-(put-back|counted)))$/;
+
+test("a number says what is usual, unless none is more usual than another", () => {
+  const silent = settings.filter(({ setting }) => {
+    const numbers = setting.types.filter((type) => type.is === "quantity" || type.is === "integer");
+    return numbers.length > 0 && numbers.every(({ usual }) => !usual);
+  });
+  expect(silent.filter(({ path }) => !UNUSUAL_BY_NATURE.test(path)).map(({ path }) => path)).toEqual([]);
+  for (const { path } of silent) expect(path).toMatch(UNUSUAL_BY_NATURE);
+});
+
+test("what is usual is less than what can be", () => {
+  for (const { path, setting } of settings)
+    for (const { min, max, usual } of numbersOf(setting.types))
+      for (const { from, to, when } of usual ?? [])
+        if (!when) expect((from ?? min!.at) > min!.at || (to ?? max!.at) < max!.at, path).toBe(true);
+});
+
+test("every setting, mode and element leads on to others, and says more than one thing of why", () => {
+  for (const { path, setting } of settings) {
+    expect(setting.related?.length ?? 0, path).toBeGreaterThan(0);
+    expect(setting.why.match(/[.;:!?](\s|$)/g)?.length ?? 0, path).toBeGreaterThan(1);
+  }
+  for (const { name, related } of [...modes, ...elements]) expect(related?.length ?? 0, name).toBeGreaterThan(0);
+});
+
+test("no plain word is a name that means something else", () => {
+  const names = new Set([...sections, ...modes, ...elements].map(({ name }) => name));
+  const things = [
+    ...settings.map(({ path, setting }) => ({ name: path, words: setting.words })),
+    ...modes,
+    ...elements,
+  ];
+  expect(
+    things.flatMap(({ name, words }) => words.filter((word) => names.has(word)).map((word) => `${name}: ${word}`)),
+  ).toEqual([]);
+});
+
 test("every unit is a unit", () => {
   for (const { path, setting } of settings)
     for (const type of numbersOf(setting.types))

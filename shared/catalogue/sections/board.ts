@@ -43,6 +43,7 @@ export const board: SectionSpec = {
       kind: "hardware",
       what: "Anything about this very board that the next person should know.",
       why: "A burnt pad, a motor output moved to another pin, a sensor that needs a minute to warm up: such things are found in an evening and forgotten in a month. Keep it to facts about the board; a habit of the pilot's belongs beside the line it concerns, where it will be read.",
+      related: ["board.model", "board.flashed-on"],
       words: ["remarks", "known fault", "repair history"],
     },
     {

@@ -118,7 +118,7 @@ export const motorControllers: readonly Setting[] = [
     ],
     kind: "hardware",
     what: "The current one controller can carry for long.",
-    why: "Four times this figure should lie above the full current of the craft with something in hand, because a hard turn loads two motors more than the others. Printed ratings are made in a wind tunnel with a good heat sink; under a foam-covered stack much less is true. Overloaded, a controller fails shorted and takes its motor, sometimes the pack lead, along.",
+    why: "Times the number of motors, this figure should lie above the full current of the craft with something in hand, because a hard turn loads two motors more than the others. Printed ratings are made in a wind tunnel with a good heat sink; under a foam-covered stack much less is true. Overloaded, a controller fails shorted and takes its motor, sometimes the pack lead, along.",
     related: ["pack.full-current", "esc-heat", "motors.esc-heat-limit"],
     words: ["esc amps", "current rating", "burnt esc", "how strong is the esc"],
   },

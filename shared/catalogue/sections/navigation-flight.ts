@@ -28,7 +28,7 @@ export const navigationFlight: readonly Setting[] = [
     types: [quantity("m/s", 0.1, 15, fast, usually(0.3, 6))],
     kind: "taste",
     what: "How fast the craft comes down from a height when it does so by itself.",
-    why: "Straight down beyond some three metres a second most small craft fall into their own stirred air, rock, and may tip over. Slower is steady but takes a minute from a hundred metres, which an empty pack does not give.",
+    why: "Straight down beyond some three metres a second most small craft fall into their own stirred air, rock, and may tip over. Slower is steady but takes a minute and a half from a hundred metres, which an empty pack does not give: choose it together with the height of return.",
     related: ["navigation.landing-speed", "climb", "failsafe.descend-throttle"],
     words: ["descent rate", "sink speed", "wobbles coming down"],
   },

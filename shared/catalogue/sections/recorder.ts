@@ -138,7 +138,7 @@ export const recorder: SectionSpec = {
     },
     {
       name: "kept-share",
-      types: [quantity("%", 0, 100, meaning, usually(0, 100))],
+      types: [quantity("%", 0, 100, meaning, usually(0, 60))],
       kind: "taste",
       what: "Share of the store set aside for flights marked by the pilot.",
       why: "A flight marked from the handset, because something felt wrong, is then not the one that makes room for the next. Nothing set aside, and a single careless evening pushes it out; all of it, and unmarked flights have nowhere to go.",
