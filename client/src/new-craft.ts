@@ -45,9 +45,20 @@ async function askAll(request: (answers: Answers) => Promise<NewCraftResult | nu
   const given: (readonly [id: string, answer: string | readonly string[]])[] = [];
   /** What was answered before somebody went back, to be offered first. */
   const before = new Map<string, string | readonly string[]>();
+  let told = false;
+  /** Why the last answer cannot be taken; of a list every choice can, so it is the name's. */
+  let wrong: string | undefined;
   for (;;) {
     const state = await request(Object.fromEntries(given));
     if (!state) return Object.fromEntries(given);
+    if (!told)
+      for (const { path, why } of state.notOffered) window.showWarningMessage(`${path} is not offered: ${why}`);
+    told = true;
+    if (state.problem !== null && given.length > 0) {
+      wrong = state.problem;
+      given.pop();
+      continue;
+    }
     const ids = new Set(given.map(([id]) => id));
     // With nothing to choose from there is nothing to ask.
     const question = state.questions.find(({ id, choices }) => !ids.has(id) && choices.length > 0);
@@ -56,9 +67,10 @@ async function askAll(request: (answers: Answers) => Promise<NewCraftResult | nu
     const place = state.questions.findIndex((each) => each.id === id) + 1;
     const step =
       id === "name"
-        ? await askName(state.name, before.get(id))
+        ? await askName(state.name, before.get(id), wrong)
         : await pick(question!, { place, of: state.questions.length }, before.get(id));
     if (step === undefined) return undefined;
+    wrong = undefined;
     if (typeof step !== "symbol") {
       before.set(id, step);
       given.push([id, step]);
@@ -66,12 +78,16 @@ async function askAll(request: (answers: Answers) => Promise<NewCraftResult | nu
   }
 }
 
-function askName({ prompt, usual }: NewCraftResult["name"], before: unknown): Promise<Step> {
+function askName({ prompt, usual }: NewCraftResult["name"], before: unknown, wrong?: string): Promise<Step> {
   const box = window.createInputBox();
   box.title = TITLE;
   box.prompt = prompt;
   box.value = typeof before === "string" ? before : "";
   box.placeholder = usual;
+  box.validationMessage = wrong;
+  box.onDidChangeValue(() => {
+    box.validationMessage = undefined;
+  });
   return shown(box, () => box.value.trim() || usual);
 }
 

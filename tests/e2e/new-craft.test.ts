@@ -52,7 +52,10 @@ test("what is there is never overwritten, and a pilot who leaves gets nothing", 
   const { page } = editor;
   await runCommand(page, "Fettle: New Craft…");
   await title().filter({ hasText: "New craft" }).waitFor();
-  await type(page, "Ladle");
+  await type(page, "A ladle whose name is far too long for any display");
+  await page.keyboard.press("Enter");
+  await page.locator(".quick-input-message", { hasText: "at most 40 characters" }).waitFor();
+  await quickInput(page).fill("Ladle");
   await page.keyboard.press("Enter");
   for (let place = 1; place <= 8; place++) {
     await step(`${place}/8`);
