@@ -75,7 +75,7 @@ export function ratesPicture(craft: Craft, workspace: Workspace): Picture {
       "No rates are said: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.",
     );
   const second = ratesPictureOf(craft, workspace, "rates-second");
-  const scene = drawRates(rates, { second });
+  const scene = drawRates(rates, { second, width: second ? 900 : 720 });
   return { scene, title: `Rates of ${craft.name}`, description: wordsOf(scene), margin: MARGIN };
 }
 
