@@ -1,9 +1,7 @@
 /** `fettle draw`: the pictures of the panel, as files. */
-import { resolve } from "node:path";
 import type { Theme } from "../../../shared/draw/palette.ts";
 import { pageOf, toSvg } from "../../../shared/draw/svg.ts";
 import { SCENARIOS } from "../../../shared/protocol/panel.ts";
-import { writeAtomically } from "../node/disk.ts";
 import { NoPainter, toPng } from "../node/png.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import {
@@ -17,6 +15,7 @@ import {
 import { gridNamed } from "./grid-named.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { openCraft } from "./scripts.ts";
+import { writeOut } from "./write-out.ts";
 
 const WIDTH = { least: 16, most: 8192 } as const;
 /** Pixels of a PNG for each unit of the drawing, where no width is asked for: the goggles are 1080 high then. */
@@ -76,11 +75,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const { craft, workspace } = await openCraft(path, io, given.text("handset"));
   const picture = view === "osd" ? osdPicture(craft, workspace, wanted) : PICTURES[view](craft, workspace);
   const content = await contentOf(picture, out, theme, widthPx);
-  try {
-    writeAtomically(resolve(io.folder, out), content);
-  } catch (error) {
-    throw new CannotRun(`${out} cannot be written: ${whyNot(error as NodeJS.ErrnoException)}`);
-  }
+  writeOut(out, content, "replace", io);
   if (picture.unplaced && picture.unplaced.length > 0)
     io.error(`fettle: no room on this grid for ${picture.unplaced.join(", ")}\n`);
   return 0;
@@ -137,23 +132,6 @@ async function contentOf(
     throw new CannotRun(
       `${error.message}; a PNG needs it: add it with “npm install @resvg/resvg-wasm”, or write an SVG`,
     );
-  }
-}
-
-function whyNot({ code, message }: NodeJS.ErrnoException): string {
-  switch (code) {
-    case "ENOENT":
-      return "its folder is not there";
-    case "ENOTDIR":
-      return "it lies below a file";
-    case "EISDIR":
-      return "a folder has that name";
-    case "EACCES":
-    case "EPERM":
-    case "EROFS":
-      return "this user may not write there";
-    default:
-      return message;
   }
 }
 

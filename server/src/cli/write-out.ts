@@ -4,10 +4,10 @@ import { writeAtomically, writeNewAtomically } from "../node/disk.ts";
 import { CannotRun, type Io } from "./io.ts";
 
 /** Writes a file whole or not at all. `keep` never replaces what has the name already. */
-export function writeOut(out: string, text: string, standing: "replace" | "keep", io: Io): void {
+export function writeOut(out: string, content: string | Uint8Array, standing: "replace" | "keep", io: Io): void {
   const write = standing === "replace" ? writeAtomically : writeNewAtomically;
   try {
-    write(resolve(io.folder, out), text);
+    write(resolve(io.folder, out), content);
   } catch (error) {
     throw new CannotRun(`${out} cannot be written: ${whyNot(error as NodeJS.ErrnoException)}`);
   }

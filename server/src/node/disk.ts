@@ -186,13 +186,19 @@ export function writeAtomically(path: string, content: string | Uint8Array): voi
   }
 }
 
-/** Writes a new file whole or not at all; what has the name already stays, and that throws EEXIST. */
-export function writeNewAtomically(path: string, text: string): void {
+/** How a disk says that a file has one name there and no more, as on most memory cards. */
+const NO_SECOND_NAMES = new Set(["EPERM", "ENOTSUP", "EOPNOTSUPP", "ENOSYS"]);
+
+/** Writes a new file, whole or not at all where the disk can; what has the name already stays, and that throws EEXIST. */
+export function writeNewAtomically(path: string, content: string | Uint8Array): void {
   const beside = `${path}.${process.pid}.part`;
   try {
-    writeFileSync(beside, text);
+    writeFileSync(beside, content);
     // A second name is given only where nobody has it, in one step.
     linkSync(beside, path);
+  } catch (error) {
+    if (!NO_SECOND_NAMES.has((error as NodeJS.ErrnoException).code ?? "")) throw error;
+    writeFileSync(path, content, { flag: "wx" });
   } finally {
     rmSync(beside, { force: true });
   }
