@@ -13,7 +13,7 @@ import {
 import { listForServer, readForServer } from "./files.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { openAtStart } from "./open-at-start.ts";
-import { type Ask, pageBase, providePages, showPage } from "./pages.ts";
+import { type Ask, PAGE_COMMAND, pageBase, providePages, showPage } from "./pages.ts";
 import { panelHost, viewId } from "./panel-host.ts";
 
 /** Makes a client with its way to the server; it is not started yet. */
@@ -63,7 +63,9 @@ function clientOptions(output: LogOutputChannel): LanguageClientOptions {
       { pattern: "**/*.aliases.json" },
     ],
     diagnosticPullOptions: { onChange: true, onTabs: true },
-    initializationOptions: { pageBase, positionsCommand: POSITIONS_COMMAND },
+    initializationOptions: { pageBase, pageCommand: PAGE_COMMAND, positionsCommand: POSITIONS_COMMAND },
+    // A hover may lead to a page, and to nothing else.
+    markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND] } },
     outputChannel: output,
   };
 }

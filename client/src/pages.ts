@@ -7,6 +7,9 @@ const scheme = "fettle-page";
 /** What the server puts before a name to link to its page. */
 export const pageBase = `${scheme}:/`;
 
+/** The command that shows the page of a name. */
+export const PAGE_COMMAND = "fettle.showPage";
+
 /** Gives an answer to a request of the server, once the server runs. */
 export type Ask = <T>(method: string, params: unknown) => Promise<T>;
 

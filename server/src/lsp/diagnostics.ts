@@ -2,6 +2,7 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import { findingsOf } from "../../../shared/rules/engine.ts";
 import type { WordsProblem } from "../../../shared/services/own-words.ts";
+import type { PageName } from "../../../shared/services/page-at.ts";
 import type { Documents } from "./documents.ts";
 import { toDiagnostic } from "./to-lsp.ts";
 
@@ -44,6 +45,20 @@ function tooLarge(file: string) {
     related: [],
     fixes: [],
   };
+}
+
+export type PageOfName = (page: PageName) => string | null;
+
+/**
+ * The address of a name's page: a command of the client's own, which may be followed from a hover
+ * where the address of a document may not; else from where the client keeps the pages.
+ */
+export function namePages(pageBase: unknown, pageCommand: unknown): PageOfName {
+  if (typeof pageCommand === "string" && pageCommand !== "")
+    return ({ name }) => `command:${pageCommand}?${encodeURIComponent(JSON.stringify([name]))}`;
+  if (typeof pageBase !== "string" || !/^https?:/.test(pageBase)) return () => null;
+  const base = pageBase.endsWith("/") ? pageBase : `${pageBase}/`;
+  return ({ kind, name }) => `${base}${kind}/${encodeURIComponent(name)}.md`;
 }
 
 /** The address of a rule's page, from where the client keeps the pages. */

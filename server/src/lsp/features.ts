@@ -8,10 +8,11 @@ import { hintsOf } from "../../../shared/services/hints.ts";
 import { hoverAt } from "../../../shared/services/hover.ts";
 import { lensesOf, lensTitle } from "../../../shared/services/lenses.ts";
 import { linksOf } from "../../../shared/services/links.ts";
+import { pageNameAt } from "../../../shared/services/page-at.ts";
 import { symbolsOf } from "../../../shared/services/symbols.ts";
 import { tokensOf } from "../../../shared/services/tokens.ts";
 import type { Abilities } from "./capabilities.ts";
-import type { PageOfRule } from "./diagnostics.ts";
+import type { PageOfName, PageOfRule } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import {
@@ -31,6 +32,7 @@ interface Parts {
   readonly guard: Guard;
   readonly abilities: () => Abilities;
   readonly pageOfRule: PageOfRule;
+  readonly pageOfName: PageOfName;
   /** The client's command that shows positions on its panel; null where it has none. */
   readonly positionsCommand: () => string | null;
 }
@@ -50,7 +52,15 @@ function readyFor(documents: Documents, { textDocument: { uri } }: Asked): Promi
   return documents.isCraft(uri) ? documents.ready(uri) : documents.readyWithAll(uri);
 }
 
-export function answerFeatures({ connection, documents, guard, abilities, pageOfRule, positionsCommand }: Parts): void {
+export function answerFeatures({
+  connection,
+  documents,
+  guard,
+  abilities,
+  pageOfRule,
+  pageOfName,
+  positionsCommand,
+}: Parts): void {
   const { uriOf, now } = documents;
   const scriptOf = (file: string) => now().script(file);
 
@@ -58,7 +68,11 @@ export function answerFeatures({ connection, documents, guard, abilities, pageOf
     guard("hover", null, async (params) => {
       const file = await readyFor(documents, params);
       const hover = hoverAt(now(), file, params.position);
-      return hover && { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: hover.range };
+      if (!hover) return null;
+      const page = pageNameAt(now(), file, params.position);
+      const link = page && pageOfName(page);
+      const value = link ? `${hover.markdown}\n\n[All about ${page.name}](${link})` : hover.markdown;
+      return { contents: { kind: MarkupKind.Markdown, value }, range: hover.range };
     }),
   );
   connection.onCompletion(

@@ -11,7 +11,7 @@ import { isWordsFile, OWN_WORDS_ENDS } from "../../../shared/services/own-words.
 import { pageOf } from "../../../shared/services/page.ts";
 import { panelOf } from "../../../shared/services/panel.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
-import { diagnosticsOf, rulePages, wordsDiagnostics } from "./diagnostics.ts";
+import { diagnosticsOf, namePages, rulePages, wordsDiagnostics } from "./diagnostics.ts";
 import { makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { makeGuard } from "./guard.ts";
@@ -27,12 +27,18 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   const guard = makeGuard(connection);
   let abilities: Abilities = abilitiesOf({});
   let pageOfRule = rulePages(undefined);
+  let pageOfName = namePages(undefined, undefined);
   let positionsCommand: string | null = null;
 
   connection.onInitialize((params) => {
     abilities = abilitiesOf(params.capabilities);
-    const options = (params.initializationOptions ?? {}) as { pageBase?: unknown; positionsCommand?: unknown };
+    const options = (params.initializationOptions ?? {}) as {
+      pageBase?: unknown;
+      pageCommand?: unknown;
+      positionsCommand?: unknown;
+    };
     pageOfRule = rulePages(options.pageBase);
+    pageOfName = namePages(options.pageBase, options.pageCommand);
     positionsCommand = typeof options.positionsCommand === "string" ? options.positionsCommand : null;
     documents.setFolders((params.workspaceFolders ?? []).map(({ uri }) => uri));
     return { capabilities: capabilitiesFor(abilities), serverInfo: { name: "fettle" } };
@@ -135,6 +141,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
     guard,
     abilities: () => abilities,
     pageOfRule: (code) => pageOfRule(code),
+    pageOfName: (page) => pageOfName(page),
     positionsCommand: () => positionsCommand,
   });
 
