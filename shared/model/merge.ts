@@ -94,9 +94,10 @@ function layTogether(said: Said, entries: readonly Entry[], script: Script): voi
     text: entry.text,
     source: { file: script.file, line: entry.line },
   }));
-  if (kind === "setting")
-    laySetting(said, { ...listOf(section, name, lines), before: earlier(said, section, name, script) });
-  else (kind === "mode" ? said.modes : said.outputs).set(name, modeOf(name, lines));
+  if (kind === "setting") {
+    const before = earlier(said.settings.get(section)?.get(name), said, section, name, script);
+    laySetting(said, listOf(section, name, lines, before));
+  } else (kind === "mode" ? said.modes : said.outputs).set(name, modeOf(name, lines));
 }
 
 /** One line of several that count together. */
@@ -127,16 +128,16 @@ function layEntry(said: Said, entry: Entry, script: Script): void {
       said.adjust.set(name, { name, value, text, source });
       return;
     case "setting": {
-      const joined = joinSetting(said.settings.get(section)?.get(name), entry, text, source);
-      laySetting(said, { ...joined, before: earlier(said, section, name, script) });
+      const now = said.settings.get(section)?.get(name);
+      laySetting(said, joinSetting(now, entry, text, source, earlier(now, said, section, name, script)));
     }
   }
 }
 
-/** What the files before this one said of a setting, its own drop notwithstanding. */
-function earlier(said: Said, section: string, name: string, script: Script): Setting | null {
-  const setting = said.settings.get(section)?.get(name) ?? said.takenBack.get(`${section}.${name}`)?.setting;
-  return (setting?.source.file === script.file ? setting.before : setting) ?? null;
+/** What the files before this one said of a setting, its own drop notwithstanding; `now` is how it stands. */
+function earlier(now: Setting | undefined, said: Said, section: string, name: string, script: Script): Setting | null {
+  if (now) return now.source.file === script.file ? now.before : now;
+  return said.takenBack.size === 0 ? null : (said.takenBack.get(`${section}.${name}`)?.setting ?? null);
 }
 
 function laySetting(said: Said, setting: Setting): void {
@@ -171,15 +172,22 @@ function joinConditions(conditions: readonly (Condition | null)[]): Condition | 
 }
 
 /** Fields merge one by one over those said before, in the same file or an earlier one; all else is replaced. */
-function joinSetting(before: Setting | undefined, entry: Entry, text: string, source: Source): Omit<Setting, "before"> {
+function joinSetting(
+  now: Setting | undefined,
+  entry: Entry,
+  text: string,
+  source: Source,
+  before: Setting | null,
+): Setting {
   const { section, name, value } = entry;
-  if (value?.kind !== "fields") return { section, name, value, text, source, fieldSources: NO_FIELDS, items: null };
+  if (value?.kind !== "fields")
+    return { section, name, value, text, source, fieldSources: NO_FIELDS, items: null, before };
   const fields = new Map<string, Field>();
   const sources = new Map<string, Source>();
-  if (before?.value?.kind === "fields") {
-    for (const field of before.value.fields) {
+  if (now?.value?.kind === "fields") {
+    for (const field of now.value.fields) {
       fields.set(field.name, field);
-      sources.set(field.name, before.fieldSources.get(field.name) ?? before.source);
+      sources.set(field.name, now.fieldSources.get(field.name) ?? now.source);
     }
   }
   for (const field of value.fields) {
@@ -187,11 +195,20 @@ function joinSetting(before: Setting | undefined, entry: Entry, text: string, so
     sources.set(field.name, source);
   }
   const merged: Value = { ...value, fields: [...fields.values()] };
-  return { section, name, value: merged, text: printValue(merged), source, fieldSources: sources, items: null };
+  return {
+    section,
+    name,
+    value: merged,
+    text: printValue(merged),
+    source,
+    fieldSources: sources,
+    items: null,
+    before,
+  };
 }
 
 /** The lines of a repeatable setting: a list, in order. */
-function listOf(section: string, name: string, lines: readonly LineSaid[]): Omit<Setting, "before"> {
+function listOf(section: string, name: string, lines: readonly LineSaid[], before: Setting | null): Setting {
   const { value, source } = lines.at(-1)!;
   return {
     section,
@@ -201,6 +218,7 @@ function listOf(section: string, name: string, lines: readonly LineSaid[]): Omit
     source,
     fieldSources: NO_FIELDS,
     items: lines.map((line) => ({ value: line.value, source: line.source })),
+    before,
   };
 }
 

@@ -3,6 +3,7 @@ import { convert } from "../catalogue/units.ts";
 import type { Craft, Setting, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { fieldOf, numberOf } from "../numbers/read.ts";
+import { printValue } from "../syntax/print-value.ts";
 import type { Field, Value } from "../syntax/value.ts";
 import { spotAt, valueSpot } from "./spots.ts";
 import type { Spot } from "./types.ts";
@@ -12,6 +13,8 @@ export interface Hotter {
   /** The line of the file below. */
   readonly before: Spot;
   readonly what: string;
+  /** What stood there below, where one value goes back in its place. */
+  readonly back?: { readonly text: string; readonly start: number; readonly end: number };
 }
 
 /** Fields whose rise (1) or fall (-1) heats the motors, by SECTION.NAME of a first set. */
@@ -52,7 +55,8 @@ export function fieldRise(setting: Setting): Hotter[] {
   const old = convert(before.value.number, before.value.unit, value.unit);
   if (old === undefined || value.number <= old) return [];
   const what = `${setting.name} is ${setting.text}, up from ${before.text}`;
-  return [{ at: spotAt(setting.source, value), before: spotAt(before.source, before.value), what }];
+  const back = { text: before.text, start: value.start, end: value.end };
+  return [{ at: spotAt(setting.source, value), before: spotAt(before.source, before.value), what, back }];
 }
 
 /** A field of the effective value against the last one that another file had said. */
@@ -70,6 +74,7 @@ function fieldChange(setting: Setting, name: string, way: 1 | -1): Hotter | null
     at: spotAt(now.source, { start: now.field.nameAt.start, end: now.field.value.end }),
     before: spotAt(old.source, { start: old.field.nameAt.start, end: old.field.value.end }),
     what: `${setting.name} ${name} is ${told(number)}, ${way > 0 ? "up" : "down"} from ${told(oldNumber)}`,
+    back: { text: printValue(old.field.value), start: now.field.value.start, end: now.field.value.end },
   };
 }
 

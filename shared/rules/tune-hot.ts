@@ -25,10 +25,24 @@ export const rule: CraftRule = {
     for (const section of ["gains", "gains-second", "filters"])
       for (const setting of craft.settings.get(section)?.values() ?? [])
         if (setting.before) found.push(...fieldRise(setting), ...filterLoosened(setting, workspace));
-    return [...found, ...takenAway(craft, workspace)].map(({ at, before, what }) => ({
-      at,
-      message: `${what}, which sends more vibration into the motors. Hover for 30 s, land, take the pack out and feel the motors: too hot to hold means back. Then write the day into hover-checked in “bench”.`,
-      related: [{ message: "The layer below says this", at: before }],
-    }));
+    return [...found, ...takenAway(craft, workspace)].map(({ at, before, what, back }) => {
+      const place = (character: number) => ({ line: at.source.line, character });
+      // A layer is others' tune as well: only the craft's own line is put back at one press.
+      const fixes =
+        back && at.source.file === craft.file
+          ? [
+              {
+                title: `Go back to ${back.text}`,
+                edits: [{ range: { start: place(back.start), end: place(back.end) }, text: back.text }],
+              },
+            ]
+          : [];
+      return {
+        at,
+        message: `${what}, which sends more vibration into the motors. Hover for 30 s, land, take the pack out and feel the motors: too hot to hold means back. Then write the day into hover-checked in “bench”.`,
+        related: [{ message: "The layer below says this", at: before }],
+        fixes,
+      };
+    });
   },
 };

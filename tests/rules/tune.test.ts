@@ -33,6 +33,12 @@ test("more d gain on an axis, at the field; less, or the same, or another gain i
   expect(roll!.related).toMatchObject([
     { file: "tune.fettle", range: { start: { line: 2, character: 17 }, end: { line: 2, character: 22 } } },
   ]);
+  expect(roll!.fixes).toMatchObject([
+    {
+      title: "Go back to 0.6",
+      edits: [{ text: "0.6", range: { start: { line: 3, character: 15 }, end: { line: 3, character: 19 } } }],
+    },
+  ]);
   over("gains", "  roll d 0.5", "  pitch d 0.7 p 3");
 });
 
@@ -87,6 +93,15 @@ test("a factor over all gains", () => {
   check(text("overall 1.05\n          ^^^^ tune-hot"), base);
   check(text("overall 0.95"), base);
   check(text("d-fast pitch 2 roll 0.9\n                 ^^^^^^^^ tune-hot"), base);
+});
+
+test("a layer's own line is not put back from a craft", () => {
+  const layers = {
+    "low.fettle": 'layer "Low"\ngains\n  roll p 1 d 0.4\n',
+    "mid.fettle": 'layer "Mid"\ngains\n  roll d 0.6\n',
+  };
+  const text = 'craft "Jug"\nuse "low.fettle"\nuse "mid.fettle"\n    ^^^^^^^^^^^^ tune-hot';
+  expect(check(text, layers)[0]!.fixes).toEqual([]);
 });
 
 test("one layer over another is told on the use line of the upper", () => {
