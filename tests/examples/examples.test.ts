@@ -36,3 +36,16 @@ test.each(filesIn("craft"))("%s can be shown, with its switches", async (file) =
     expect(await run([command, file, "--format", "json"], io)).toBe(0);
   }
 });
+
+test("the words of the shed are read without a fault, and find what they mean", async () => {
+  for (const [asked, found] of [
+    ["squealer", "finder"],
+    ["first bell", "pack.warn-at"],
+    ["belly lamp", "lights.belly-delay"],
+  ] as const) {
+    const io = held(folder, "");
+    expect(await run(["explain", asked], io)).toBe(0);
+    expect(io.errorText()).toBe("");
+    expect(io.outText()).toMatch(new RegExp(`^# ${found.replace(".", "\\.")}\\n`));
+  }
+});

@@ -87,8 +87,8 @@ export function listFiles(
 
 /**
  * The files below a folder whose name is wanted, in order of path. It looks into the nearest
- * folders first, and into at most so many; `unseen` is true where there were more. A whole disk is
- * nobody's workspace: there nothing is looked for.
+ * folders first, into none that is hidden, and into at most so many; `unseen` is true where there
+ * were more. A whole disk is nobody's workspace: there nothing is looked for.
  */
 export function listNearest(
   folder: string,
@@ -100,7 +100,7 @@ export function listNearest(
   for (let i = 0; i < Math.min(folders.length, mostFolders); i++) {
     for (const entry of entriesOf(folders[i]!)) {
       if (entry.isDirectory()) {
-        if (!SKIPPED.has(entry.name)) folders.push(join(folders[i]!, entry.name));
+        if (!SKIPPED.has(entry.name) && !entry.name.startsWith(".")) folders.push(join(folders[i]!, entry.name));
       } else if (wanted(entry.name)) {
         files.push(toPath(join(folders[i]!, entry.name)));
       }
