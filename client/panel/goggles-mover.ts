@@ -9,6 +9,8 @@ export interface Mover {
   /** Takes back what moves and is not told yet; says whether there was anything. */
   cancel(): boolean;
   focus(name: string): void;
+  /** Moves an element by a step, as a press of an arrow key does. */
+  nudge(name: string, by: Cell): void;
   end(): void;
 }
 
@@ -120,7 +122,7 @@ export function makeMover(frame: HTMLElement): Mover {
     if (!pressTaken && element) standing.shown()?.press(element);
   };
 
-  const moveByKey = (name: string, by: Cell) => {
+  const nudge = (name: string, by: Cell) => {
     const [grid, element] = [picture(), standing.elementOf(name)];
     if (!grid || !element || drag || grid.preview) return;
     if (run && run.name !== name) endRun();
@@ -140,7 +142,7 @@ export function makeMover(frame: HTMLElement): Mover {
     const act = { Enter: press, " ": press, Delete: remove, Backspace: remove }[event.key];
     if (!by && !act) return;
     event.preventDefault();
-    if (by) return moveByKey(element.name, by);
+    if (by) return nudge(element.name, by);
     endRun();
     act?.();
   };
@@ -183,6 +185,7 @@ export function makeMover(frame: HTMLElement): Mover {
     },
     cancel,
     focus: standing.focus,
+    nudge,
     end() {
       endRun();
       endDrag();

@@ -1,5 +1,6 @@
 /** What lies under the picture: the moment of the flight, what is looked at, the chosen element, one more. */
 import { useEffect, useState } from "preact/hooks";
+import type { Cell } from "../../shared/draw/moving.ts";
 import {
   type AddableElement,
   type GogglesPicture,
@@ -92,14 +93,23 @@ export function LookTools({ picture, look, bare, setBare, still, setStill }: Loo
   );
 }
 
+/** For whoever can press and not drag. */
+const nudges = [
+  { to: "left", sign: "←", by: { column: -1, row: 0 } },
+  { to: "right", sign: "→", by: { column: 1, row: 0 } },
+  { to: "up", sign: "↑", by: { column: 0, row: -1 } },
+  { to: "down", sign: "↓", by: { column: 0, row: 1 } },
+] as const;
+
 interface ChosenProps {
+  readonly nudge: (element: PanelElement, by: Cell) => void;
   readonly chosen: PanelElement | null;
   readonly press: (element: PanelElement) => void;
   readonly remove: (element: PanelElement) => void;
 }
 
 /** The element that the focus or the cursor was on last. */
-export function ChosenTool({ chosen, press, remove }: ChosenProps) {
+export function ChosenTool({ chosen, nudge, press, remove }: ChosenProps) {
   if (!chosen)
     return <p class="quiet">Drag an element, or move to it with Tab and press the arrow keys: its line follows.</p>;
   return (
@@ -112,6 +122,13 @@ export function ChosenTool({ chosen, press, remove }: ChosenProps) {
         </span>
       </p>
       <div class="tools">
+        <fieldset class="joined" aria-label={`Move ${chosen.name} by a cell`}>
+          {nudges.map(({ to, sign, by }) => (
+            <button type="button" key={to} aria-label={to} onClick={() => nudge(chosen, by)}>
+              {sign}
+            </button>
+          ))}
+        </fieldset>
         <button type="button" onClick={() => press(chosen)}>
           Show its line
         </button>

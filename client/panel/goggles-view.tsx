@@ -1,6 +1,6 @@
 /** The goggles: the picture to be arranged, what goes with it, and the same as a list. */
 import { useEffect, useRef, useState } from "preact/hooks";
-import { freePlace } from "../../shared/draw/moving.ts";
+import { type Cell, freePlace } from "../../shared/draw/moving.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
 import type {
   AddableElement,
@@ -43,6 +43,7 @@ export function GogglesView({ craft, picture, version, marked }: Props) {
   const { elements, preview } = picture;
   const chosen = elements.find(({ name }) => name === chosenName) ?? null;
   const send = (gesture: OsdGesture) => tell({ kind: "osd", page: picture.page, gesture, version });
+  const nudge = ({ name }: PanelElement, by: Cell) => mover.current?.nudge(name, by);
   const press = ({ at }: PanelElement) => tell({ kind: "select", at });
 
   useUndoKeys(mover);
@@ -99,7 +100,7 @@ export function GogglesView({ craft, picture, version, marked }: Props) {
       />
       <Moment scenario={picture.scenario} look={look} />
       <LookTools picture={picture} look={look} bare={bare} setBare={setBare} still={still} setStill={setStill} />
-      {!preview && !isBare && <ChosenTool chosen={chosen} press={press} remove={remove} />}
+      {!preview && !isBare && <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />}
       {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
       <FitTool picture={picture} apply={send} />
       <p class="quiet">

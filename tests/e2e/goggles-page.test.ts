@@ -112,6 +112,13 @@ test("keys take an element to the edges, and letters go to another", async () =>
   expect(await movesTold()).toEqual([{ kind: "remove", element: "mode" }]);
 });
 
+test("whoever cannot drag moves the chosen element by presses, a run of which is one gesture", async () => {
+  await drawn("amps").focus();
+  for (const to of ["right", "right", "down"]) await panel.page.getByRole("button", { name: to }).click();
+  expect(await shiftOf("amps")).toBe("translate(48 33.75)");
+  await expect.poll(movesTold).toEqual([{ kind: "move", element: "amps", column: 4, row: 6 }]);
+});
+
 test("a finger drags as a mouse does, and what it takes hold of does not scroll away", async () => {
   const session = await panel.page.context().newCDPSession(panel.page);
   await session.send("Emulation.setTouchEmulationEnabled", { enabled: true });
