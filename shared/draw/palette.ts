@@ -108,6 +108,10 @@ function chartRules(c: Palette): (readonly [selector: string, declarations: stri
     [".chart-drop,.chart-level", `stroke:${c.quiet};stroke-dasharray:3 3`],
     [".chart-point,.delay-bar", `fill:${c.accent}`],
     [".whole .delay-bar", `fill:${c.quiet}`],
+    [".pack-scale", `fill:none;stroke:${c.quiet}`],
+    [".pack-bears", `fill:${c.accent};fill-opacity:.35`],
+    [".pack-mark", `fill:none;stroke:${c.text};stroke-width:1.5`],
+    [".over", "fill:url(#over)"],
     [".chart-band", `fill:${c.plate}`],
     [".chart-band-edge", `stroke:${c.line};stroke-dasharray:4 4`],
   ];

@@ -2,12 +2,20 @@ import { wcagContrast } from "culori";
 import { expect, test } from "vitest";
 import { type Chart, drawChart } from "../../shared/draw/chart.ts";
 import { drawFilters } from "../../shared/draw/filters.ts";
+import { drawLoop, loopInWords } from "../../shared/draw/loop.ts";
+import { drawPack, packInWords } from "../../shared/draw/pack.ts";
 import { DASHES, palettes } from "../../shared/draw/palette.ts";
 import { drawRates } from "../../shared/draw/rates.ts";
 import { evenScale, ratioScale } from "../../shared/draw/scale.ts";
 import { node, type SceneNode } from "../../shared/draw/scene.ts";
 import { toSvg } from "../../shared/draw/svg.ts";
-import type { FiltersPicture, RatesAxis, RatesPicture } from "../../shared/protocol/numbers.ts";
+import type {
+  FiltersPicture,
+  LoopPicture,
+  PackPicture,
+  RatesAxis,
+  RatesPicture,
+} from "../../shared/protocol/numbers.ts";
 import { all, numbers, texts } from "./find.ts";
 import { changes, inkOf } from "./ink.ts";
 
@@ -218,7 +226,57 @@ test("a craft without filters or rates is a drawing still", () => {
   }
 });
 
+const pack: PackPicture = {
+  section: "pack/long",
+  cells: 6,
+  bears: { fromCellV: 2.75, toCellV: 4.2 },
+  marks: [
+    { name: "warn-at", cellV: 3.5, at: null },
+    { name: "full-at", cellV: 4.2, at: null },
+    { name: "land-at", cellV: 3.3, at: null },
+  ],
+  capacityMah: 1100,
+  usableMah: 880,
+  hoverS: 480,
+  fullS: 61,
+};
+
+test("a pack: thresholds in order of volts, each a line and words, the lowest lowest", () => {
+  const scene = drawPack(pack);
+  expect(all(scene, "pack-label").flatMap(texts)).toEqual([
+    "land-at 3.30 V/cell, 19.8 V",
+    "warn-at 3.50 V/cell, 21.0 V",
+    "full-at 4.20 V/cell, 25.2 V",
+  ]);
+  const ys = all(scene, "pack-label").map(({ attributes }) => Number(attributes.y));
+  expect(ys).toEqual([...ys].sort((a, b) => b - a));
+  expect(packInWords(pack)).toBe(
+    "long, 6 cells, 1100 mAh. A cell bears 2.75 to 4.20 V. warn-at 3.50 V/cell, 21.0 V. full-at 4.20 V/cell, 25.2 V. " +
+      "land-at 3.30 V/cell, 19.8 V. 880 mAh to use last 8:00 in the hover and 1:01 at full current.",
+  );
+});
+
+const loop: LoopPicture = { roundUs: 125, frameUs: 55.33, gyroRatio: 1, at: null };
+const tight: LoopPicture = { roundUs: 50, frameUs: 55, gyroRatio: null, at: null };
+
+test("a loop: the command within its round, and what is left; what does not fit is hatched", () => {
+  const [frame] = all(drawLoop(loop), "delay-bar");
+  const [round] = all(drawLoop(loop), "pack-scale");
+  expect(Number(frame!.attributes.width) / Number(round!.attributes.width)).toBeCloseTo(55.33 / 125, 2);
+  expect(all(drawLoop(loop), "over")).toEqual([]);
+  expect(all(drawLoop(tight), "over")).toHaveLength(1);
+  expect(loopInWords(loop)).toBe(
+    "A command of 55.3 us in a round of 125 us: 69.7 us to spare. 1 gyro sample to a round.",
+  );
+  expect(loopInWords(tight)).toBe("A command of 55 us in a round of 50 us: 5 us too long.");
+});
+
 test.each([
+  ["pack", drawPack(pack)],
+  ["bare pack", drawPack({ ...pack, bears: null, marks: [], cells: null, capacityMah: null, usableMah: null })],
+  ["narrow pack", drawPack(pack, { width: 280 })],
+  ["loop", drawLoop(loop)],
+  ["tight loop", drawLoop(tight)],
   ["rates", drawRates(rates)],
   ["narrow rates", drawRates(rates, { width: 200 })],
   ["filters", drawFilters(filters)],

@@ -1,0 +1,58 @@
+/** The packs and the loop of a craft as pictures have them. */
+import type { Craft } from "../model/craft.ts";
+import type { Workspace } from "../model/workspace.ts";
+import { loopOf } from "../numbers/loop-of.ts";
+import { CHEMISTRIES } from "../numbers/pack.ts";
+import { type PackFigures, packsOf } from "../numbers/pack-of.ts";
+import type { LoopPicture, PackPicture } from "../protocol/numbers.ts";
+import type { LinePlace } from "../protocol/panel.ts";
+
+/** Every pack of which the craft says something to draw: a threshold, or what is in it. */
+export function packPicturesOf(craft: Craft, { catalogue }: Workspace): PackPicture[] {
+  return packsOf(craft, catalogue)
+    .filter(({ section }) => craft.settings.has(section))
+    .map((figures) => packPictureOf(craft, figures));
+}
+
+function packPictureOf(craft: Craft, figures: PackFigures): PackPicture {
+  const { section, chemistry, cells, capacityMah, usableMah, hoverS, fullS } = figures;
+  const facts = chemistry && CHEMISTRIES[chemistry];
+  const thresholds = [
+    ["full-at", figures.fullCellV],
+    ["warn-at", figures.warnCellV],
+    ["land-at", figures.landCellV],
+  ] as const;
+  return {
+    section,
+    cells,
+    bears: facts && { fromCellV: facts.cutOffV, toCellV: facts.chargeLimitV },
+    marks: thresholds.flatMap(([name, cellV]) => {
+      const at = placeOf(craft, section, name);
+      // A default stands in for reckoning; it is no threshold that anybody set.
+      return cellV === null || at === null ? [] : [{ name, cellV, at }];
+    }),
+    capacityMah,
+    usableMah,
+    hoverS,
+    fullS,
+  };
+}
+
+/** The line of a setting; a named pack lies over the plain one. */
+function placeOf(craft: Craft, section: string, name: string): LinePlace | null {
+  const said = craft.settings.get(section)?.get(name) ?? craft.settings.get("pack")?.get(name);
+  return said ? { file: said.source.file, line: said.source.line } : null;
+}
+
+/** How the command to the motors fits into the loop; null where that is not a digital one, or its figures are not known. */
+export function loopPictureOf(craft: Craft, { catalogue }: Workspace): LoopPicture | null {
+  const { budget, gyro } = loopOf(craft, catalogue);
+  if (!budget) return null;
+  const said = craft.settings.get("sensors")?.get("loop-rate");
+  return {
+    roundUs: budget.roundUs,
+    frameUs: budget.frameUs,
+    gyroRatio: gyro?.ratio ?? null,
+    at: said ? { file: said.source.file, line: said.source.line } : null,
+  };
+}
