@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { fitLayout } from "../../shared/osd/fit.ts";
-import { layoutOf, onGrid, overlapsOf } from "../../shared/osd/layout.ts";
+import { layoutOf, onGrid, overlapsOf, resolveAxis } from "../../shared/osd/layout.ts";
 import { readingKey } from "../../shared/osd/reading-order.ts";
 import type { Grid, Layout, PlacedElement } from "../../shared/osd/types.ts";
 import { printAxis } from "../../shared/syntax/print-value.ts";
@@ -206,6 +206,30 @@ describe("of any layout, on any grid", () => {
         expect([...there.unplaced, ...back.unplaced]).toEqual([]);
         expect(order(there.layout)).toEqual(order(before));
         expect(order(back.layout)).toEqual(order(before));
+      }),
+    );
+  });
+
+  test("an anchored element stays as it is written, where its place is on the grid and no other anchored one's", () => {
+    fc.assert(
+      fc.property(layouts(oneRow, 13, "mixed"), grid, ({ grid: from, layout: before }, to) => {
+        const written = before.elements.map(({ place }) => [place.column.anchor, place.row.anchor]);
+        // Of one axis anchored and one counted it is the region that decides: those are left out here.
+        const elements = before.elements.filter((_, i) => (written[i]![0] === null) === (written[i]![1] === null));
+        const anchored = elements
+          .filter(({ place }) => place.column.anchor !== null)
+          .map((each) => ({
+            ...each,
+            column: resolveAxis(each.place.column, to.columns, each.width),
+            row: resolveAxis(each.place.row, to.rows, each.height),
+          }));
+        const clear = anchored.filter((each) => {
+          const others = anchored.filter((other) => other !== each);
+          const clashes = overlapsOf({ grid: to, elements: [...others, each] });
+          return onGrid(each, to) && !clashes.some(({ first, second }) => first === each || second === each);
+        });
+        const after = new Map(fitLayout({ grid: from, elements }, to).layout.elements.map((each) => [each.name, each]));
+        for (const each of clear) expect(placeText(after.get(each.name)!)).toBe(placeText(each));
       }),
     );
   });

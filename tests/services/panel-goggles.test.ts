@@ -61,6 +61,10 @@ test("each moment that the panel offers has its own readings, and what is past a
   ]);
 });
 
+test("a moment that there is not is the middle of a flight", () => {
+  expect(goggles({ scenario: "take-off" as never }).scenario).toBe("mid-flight");
+});
+
 test("a page can be hidden where some state of the controls hides it", () => {
   expect(goggles().canHide).toBe(false);
   const hiding = (when: string) => craft.replace("modes\n", `modes\n  osd-hide when ${when}\n`);
