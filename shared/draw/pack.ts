@@ -2,7 +2,6 @@
 import type { PackPicture } from "../protocol/numbers.ts";
 import { evenScale } from "./scale.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { listed } from "./words.ts";
 import { text, widthOf } from "./writing.ts";
 
 const SIZE = 12;
@@ -14,7 +13,10 @@ const barHeight = 16;
 export function drawPack(picture: PackPicture, { width = 520 }: { readonly width?: number } = {}): SceneNode {
   const marks = [...picture.marks].sort((a, b) => a.cellV - b.cellV);
   const labels = marks.map(({ name, cellV }) => `${name} ${voltsInWords(cellV, picture.cells)}`);
-  const room = Math.max(60, width - Math.max(30, ...labels.map((label) => widthOf(label, SIZE))) - 16);
+  const room = Math.max(
+    60,
+    width - Math.max(widthOf("V/cell", SIZE) + 10, ...labels.map((label) => widthOf(label, SIZE))) - 16,
+  );
   const { bears } = picture;
   const volts = [...marks.map(({ cellV }) => cellV), ...(bears ? [bears.fromCellV, bears.toCellV] : [])];
   const scale = evenScale({ name: "cell", unit: "V" }, Math.min(2.5, ...volts), Math.max(4.5, ...volts), 4);
@@ -38,14 +40,18 @@ export function drawPack(picture: PackPicture, { width = 520 }: { readonly width
       text("pack-label", x(cellV) + 8, y, SIZE, labels[index]!),
     ];
   });
-  const height = foot + 24 + marks.length * rowHeight;
+  const times = timesInWords(picture);
+  const under = foot + 16 + (marks.length + 1) * rowHeight;
+  const height = under - rowHeight + 8 + times.length * rowHeight;
   return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${height}`, class: "pack" }, [
     node("g", { class: "chart", role: "img", "aria-label": packInWords(picture) }, [
       text("chart-title", 0, 13, 13, titleOf(picture)),
       rect("pack-scale", { x: 8, y: barTop, width: room, height: barHeight }),
       ...filled,
+      text("small", 8 + room + 16, barTop - 7, 11, "V/cell"),
       ...scale.ticks.map((tick) => text("small", x(tick), barTop - 7, 11, scale.label(tick), "middle")),
       ...drops,
+      ...times.map((time, index) => text("small", 8, under + index * rowHeight, SIZE, time)),
     ]),
   ]);
 }
@@ -65,16 +71,21 @@ function voltsInWords(cellV: number, cells: number | null): string {
 
 /** The pack as one says it. */
 export function packInWords(picture: PackPicture): string {
-  const { marks, cells, bears, usableMah, hoverS, fullS } = picture;
+  const { marks, cells, bears } = picture;
   const said = [`${titleOf(picture)}.`];
   if (bears) said.push(`A cell bears ${bears.fromCellV.toFixed(2)} to ${bears.toCellV.toFixed(2)} V.`);
   said.push(...marks.map(({ name, cellV }) => `${name} ${voltsInWords(cellV, cells)}.`));
-  const times = [
-    ...(hoverS === null ? [] : [`${clock(hoverS)} in the hover`]),
-    ...(fullS === null ? [] : [`${clock(fullS)} at full current`]),
+  return [...said, ...timesInWords(picture).map((time) => `${time}.`)].join(" ");
+}
+
+/** How long what may be used lasts, as far as that is known. */
+function timesInWords({ usableMah, hoverS, fullS }: PackPicture): string[] {
+  if (usableMah === null) return [];
+  const charge = `${Math.round(usableMah)} mAh`;
+  return [
+    ...(hoverS === null ? [] : [`${charge} last ${clock(hoverS)} in the hover`]),
+    ...(fullS === null ? [] : [`${charge} last ${clock(fullS)} at full current`]),
   ];
-  if (usableMah !== null && times.length > 0) said.push(`${Math.round(usableMah)} mAh to use last ${listed(times)}.`);
-  return said.join(" ");
 }
 
 function clock(seconds: number): string {

@@ -252,7 +252,7 @@ test("a pack: thresholds in order of volts, each a line and words, the lowest lo
   expect(ys).toEqual([...ys].sort((a, b) => b - a));
   expect(packInWords(pack)).toBe(
     "long, 6 cells, 1100 mAh. A cell bears 2.75 to 4.20 V. warn-at 3.50 V/cell, 21.0 V. full-at 4.20 V/cell, 25.2 V. " +
-      "land-at 3.30 V/cell, 19.8 V. 880 mAh to use last 8:00 in the hover and 1:01 at full current.",
+      "land-at 3.30 V/cell, 19.8 V. 880 mAh last 8:00 in the hover. 880 mAh last 1:01 at full current.",
   );
 });
 
