@@ -13,19 +13,26 @@ interface Choice extends QuickPickItem {
 export function whereToWrite(): (question: Question, gesture: OsdGesture, craft: string) => Promise<WriteWhere | null> {
   const remembered = new Map<string, WriteWhere>();
   return async ({ layer, alsoOn }, gesture, craft) => {
-    const known = remembered.get(layer);
+    // A grid is changed so rarely, and changes so much, that it is asked about each time.
+    const rare = gesture.kind === "fit";
+    const known = rare ? undefined : remembered.get(layer);
     if (known) return known;
     const inLayer = `In the layer “${layer}”`;
     const onlyHere = `Only on ${craft}, as an override`;
-    const choices: Choice[] = [
+    const once: Choice[] = [
       { label: inLayer, description: consequence(gesture, alsoOn), where: "there" },
       { label: onlyHere, description: "the layer stays as it is", where: "override" },
+    ];
+    const always: Choice[] = [
       { label: "without asking again until the editor is closed", kind: QuickPickItemKind.Separator },
       { label: inLayer, description: "always", where: "there", always: true },
       { label: onlyHere, description: "always", where: "override", always: true },
     ];
     const title = `${subject(gesture)} in the layer “${layer}”`;
-    const chosen = await window.showQuickPick(choices, { title, placeHolder: "Where is the change to be written?" });
+    const chosen = await window.showQuickPick(rare ? once : [...once, ...always], {
+      title,
+      placeHolder: "Where is the change to be written?",
+    });
     if (!chosen?.where) return null;
     if (chosen.always) remembered.set(layer, chosen.where);
     return chosen.where;

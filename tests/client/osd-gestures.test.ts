@@ -147,6 +147,12 @@ test("what was chosen is asked of the server; what was chosen for good is not as
   await gestures.perform(made);
   expect(asked.map(({ where }) => where).slice(2)).toEqual([null, "there", null, "there"]);
   expect(editor.asked).toHaveLength(questions);
+  // But a grid is, and for this once.
+  await gestures.perform({ ...made, gesture: { kind: "fit", columns: 30, rows: 16 } });
+  expect(editor.asked.slice(questions)).toEqual([
+    "In the layer “Wide”: also changes the layout of Mug, Vase",
+    "Only on Jug, as an override: the layer stays as it is",
+  ]);
 });
 
 test("gestures are done one after the other, also after one that failed", async () => {

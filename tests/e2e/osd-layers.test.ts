@@ -121,6 +121,30 @@ test("a grid is picked or typed in the palette, and its layout shown before anyt
   await expect.poll(() => picture().textContent()).toContain("53 by 20");
 });
 
+test("a layout in two files is fitted in both at once, and undone in both", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/gravy-boat.fettle", 53, 28);
+  await type(page, "\nlap  at 42, 5");
+  await drawn("lap").waitFor();
+  await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
+  await choice(/^60 x 22/).click();
+  await panel().getByRole("button", { name: "Apply", exact: true }).click();
+  await choice(/In the layer “Wide OSD”, also changes the layout of/)
+    .first()
+    .click();
+  await expect.poll(() => picture().textContent()).toContain("60 by 22");
+  await dirty("osd-wide.fettle").waitFor();
+  await waitForLine(page, /lap\s+at\s48,\s5/);
+  await drawn("lap").focus();
+  await page.keyboard.press("Control+z");
+  await waitForLine(page, /lap\s+at\s42,\s5/);
+  await dirty("osd-wide.fettle").waitFor({ state: "detached" });
+  await expect.poll(() => picture().textContent()).toContain("53 by 20");
+  await openFile(page, "craft/gravy-boat.fettle", 54);
+  await undo(page);
+  await drawn("lap").waitFor({ state: "detached" });
+});
+
 test("the drawing follows whatever changes the script, also in the middle of a drag", async () => {
   const { page } = editor;
   await openFile(page, "craft/gravy-boat.fettle", 53, 20);
