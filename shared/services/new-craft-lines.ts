@@ -24,7 +24,7 @@ export function off(name: string, value: string, note: string | null = null): Sc
 /** Notes are broken at this width, so that they can be read beside the panel. */
 const NOTE_COLUMNS = 100;
 
-/** A section as text: indented by two, the values of its entries aligned, each note above its line. */
+/** A section as text: indented by two, the values of its entries aligned; a note at the end of its line, or above where that is too long. */
 export function sectionText({ name, note, lines }: ScriptSection): string {
   const widest = (kind: "entry" | "off") =>
     Math.max(0, ...lines.map((each) => (each.kind === kind ? each.name.length : 0)));
@@ -32,15 +32,16 @@ export function sectionText({ name, note, lines }: ScriptSection): string {
   // Entries that stand among others keep to themselves; where nothing else stands they are a column of their own.
   const offWidth = width > 0 ? 0 : widest("off");
   const rows = lines.flatMap((line): string[] => {
-    const above = line.note === null ? [] : noteLines(line.note, "  ");
-    const row =
-      line.kind === "off"
-        ? `  # ${line.name.padEnd(offWidth)}  ${line.value}`
-        : `  ${line.name.padEnd(width)}  ${line.value}`;
-    return [...above, row];
+    if (line.kind === "off") return [...noteAbove(line.note), `  # ${line.name.padEnd(offWidth)}  ${line.value}`];
+    const row = `  ${line.name.padEnd(width)}  ${line.value}`;
+    const whole = `${row}  # ${line.note}`;
+    const fits = line.note !== null && whole.length <= NOTE_COLUMNS && !line.note.includes("\n");
+    return fits ? [whole] : [...noteAbove(line.note), row];
   });
   return [...(note === null ? [] : noteLines(note, "")), name, ...rows].join("\n");
 }
+
+const noteAbove = (note: string | null) => (note === null ? [] : noteLines(note, "  "));
 
 /** A note as comment lines, broken between words; what is more than one line of text stays apart. */
 export function noteLines(note: string, indent: string): string[] {

@@ -75,4 +75,4 @@ export const modesOf = (text: string) =>
   text
     .split("\n")
     .filter((line) => /^ {2}[a-z-]+ +when /.test(line))
-    .map((line) => line.trim().replace(/ +/g, " "));
+    .map((line) => line.replace(/ +#.*/, "").trim().replace(/ +/g, " "));
