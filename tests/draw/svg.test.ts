@@ -27,3 +27,38 @@ test("the same picture gives the same text", () => {
     toSvg(drawGoggles(fullPicture), "light", { title: "x" }),
   );
 });
+
+test("what flashes does so twice a second, half on and half off, and never for those who want no motion", () => {
+  const flashing = drawGoggles(picture([element("pack-volts", 2, 2, "13.1V", { flashes: true })]));
+  const svg = toSvg(flashing, "light", { title: "x" });
+  const [, seconds] =
+    /@media \(prefers-reduced-motion:no-preference\)\{[^}]*animation:flash ([\d.]+)s step-end infinite/.exec(svg)!;
+  const rateHz = 1 / Number(seconds);
+  // NUREG-0700 Rev 2, 1.3.10-12: 2 to 3 Hz, 0.8 to 5 Hz at all, half on and half off; WCAG 2.3.1: at most three a second (both read).
+  expect(rateHz).toBeGreaterThanOrEqual(2);
+  expect(rateHz).toBeLessThanOrEqual(3);
+  expect(svg).toContain("@keyframes flash{50%{opacity:0}}");
+  expect(svg).toMatch(/@media \(prefers-reduced-motion:reduce\)\{\.flashes \.plate\{[^}]*stroke-dasharray/);
+
+  const steady = toSvg(flashing, "light", { title: "x", letters: "outlines" });
+  expect(steady).not.toMatch(/animation|@media|@keyframes/);
+  expect(steady).toContain(".flashes .plate{");
+});
+
+test("a file can have a margin and a width, and keeps its shape", () => {
+  const scene = drawSwitches(fullSwitches, { width: 700 });
+  const svg = toSvg(scene, "dark", { title: "x", description: "y & z", margin: 14, widthPx: 1456 });
+  const [, width, height, viewBox] = / width="([\d.]+)" height="([\d.]+)" viewBox="([^"]*)"/.exec(svg)!;
+  const [left, top, across, down] = viewBox!.split(" ").map(Number);
+  expect([left, top, across]).toEqual([-14, -14, 728]);
+  expect(width).toBe("1456");
+  expect(Number(height) / Number(width)).toBeCloseTo(down! / across!, 4);
+  expect(svg).toContain("<desc>y &amp; z</desc>");
+  expect(svg).toContain('<rect class="page" x="-14" y="-14" width="728"');
+});
+
+test("half a character, as a broken file may have it, does not break the drawing", () => {
+  const svg = toSvg(drawGoggles(picture([element("craft", 1, 1, "a\ud83d")])), "light", { title: "\udc00" });
+  expect(svg).toContain('data-text="a\ufffd"');
+  expect(svg).toContain("<title>\ufffd</title>");
+});
