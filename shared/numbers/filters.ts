@@ -68,7 +68,7 @@ export function responseOf(stages: readonly Stage[], hz: number, rateHz: number)
     const over = part(b[0], b[1], b[2], circle);
     const under = part(1, a[0], a[1], circle);
     gain *= over.size / under.size;
-    phaseRad += wrapped(over.phaseRad - under.phaseRad);
+    phaseRad += over.phaseRad - under.phaseRad;
     samples += over.delay - under.delay;
   }
   return { hz, gain, gainDb: 20 * Math.log10(gain), phaseRad, delayMs: (samples / rateHz) * 1000 };
@@ -129,9 +129,4 @@ function part(c0: number, c1: number, c2: number, { cos1, sin1, cos2, sin2 }: Ci
     phaseRad: Math.atan2(im, re),
     delay: delay ?? (slopeRe * re + slopeIm * im) / (re * re + im * im),
   };
-}
-
-function wrapped(rad: number): number {
-  if (rad > Math.PI) return rad - 2 * Math.PI;
-  return rad < -Math.PI ? rad + 2 * Math.PI : rad;
 }

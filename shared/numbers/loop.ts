@@ -56,8 +56,7 @@ export function gyroMultiple(
   loopRateKhz: number,
 ): { readonly ratio: number; readonly even: boolean } {
   const ratio = gyroRateKhz / loopRateKhz;
-  const whole = Math.round(ratio);
-  return { ratio, even: whole >= 1 && Math.abs(ratio - whole) < 1e-6 };
+  return { ratio, even: Math.abs(ratio - Math.round(ratio)) < 1e-6 };
 }
 
 /** The loop rates that divide a gyro's rate evenly, the fastest first, down to `slowestKhz`. */

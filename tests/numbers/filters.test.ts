@@ -207,6 +207,25 @@ describe("properties", () => {
     );
   });
 
+  // Each order of a low-pass turns the phase by a quarter of a circle and no more; a notch by a quarter either way (memory).
+  test("the phase of a low-pass falls without a jump, that of a notch stays within a quarter turn", () => {
+    fc.assert(
+      fc.property(rates, fc.constantFrom(...ORDERS), part(0.005, 0.45), part(0.01, 0.2), (rateHz, order, at, wide) => {
+        const low = sweepOf([lowPass(order, at * rateHz, rateHz)!], rateHz, sweep(rateHz)).map((each) => each.phaseRad);
+        for (const [i, phase] of low.entries()) {
+          expect(phase).toBeLessThan(low[i - 1] ?? 0);
+          expect(phase).toBeGreaterThan((-order * Math.PI) / 2);
+        }
+        const one = [notch(at * rateHz, wide * rateHz, rateHz)!];
+        for (const { gain, phaseRad, hz } of sweepOf(one, rateHz, sweep(rateHz))) {
+          if (gain < 1e-6) continue;
+          expect(Math.abs(phaseRad)).toBeLessThanOrEqual(Math.PI / 2);
+          expect(Math.sign(phaseRad)).toBe(hz < at * rateHz ? -1 : 1);
+        }
+      }),
+    );
+  });
+
   test("a chain's delays and decibels add up, its gains multiply", () => {
     fc.assert(
       fc.property(chains, part(0.001, 0.49), ([rateHz, chain], at) => {

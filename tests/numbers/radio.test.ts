@@ -94,6 +94,12 @@ describe("bands", () => {
     expect(places).toEqual(["outside", "spills", "inside", "inside", "inside"]);
   });
 
+  // Computed from the same 18 MHz: 5866 MHz ends just at 5875, one megahertz more spills over it; likewise 5734 and 5733 below.
+  test("a signal may reach both edges of the band, and no further", () => {
+    const places = [5866, 5867, 5734, 5733].map((mhz) => placeIn("europe", mhz, ANALOGUE_WIDTH_MHZ, "analogue"));
+    expect(places).toEqual(["inside", "spills", "inside", "spills"]);
+  });
+
   // ERC/REC 70-03 annex 1 (memory): 25 mW e.i.r.p. ETSI EN 300 328: 20 dBm e.i.r.p. at 2.4 GHz (quoted).
   test("Europe: 25 mW at 5.8 GHz, 20 dBm at 2.4 GHz", () => {
     expect(mostMw("europe", 5806, "analogue")?.powerMw).toBe(25);
