@@ -3,7 +3,7 @@ import { filledRows } from "./fit-rows.ts";
 import { type FreeCells, freeCells } from "./free-cells.ts";
 import { CHARACTER_PIXELS } from "./layout.ts";
 import { type Cell, cellReadAt, readingKey, type Size } from "./reading-order.ts";
-import type { Grid, PlacedElement } from "./types.ts";
+import type { CellArea, Grid, PlacedElement } from "./types.ts";
 
 /** Where an element should come to stand, were it alone. It may be off the grid. */
 export interface Wish extends Cell {
@@ -146,7 +146,7 @@ function nearest(wish: Wish, places: Places, free: FreeCells, grid: Grid, within
   const { columns, rows } = grid;
   const outOfOrder = inversionsAt(wish, places, grid);
   let best: Cell | null = null;
-  let [leastInversions, leastDistance] = [Infinity, Infinity];
+  let [leastInversions, leastCost] = [Infinity, Infinity];
   const end = within ? within.to + 1 : columns * rows;
   for (let at = within?.from ?? 0; at < end; at++) {
     const inversions = outOfOrder[at]!;
@@ -154,12 +154,14 @@ function nearest(wish: Wish, places: Places, free: FreeCells, grid: Grid, within
     const column = at % columns;
     const row = (at - column) / columns;
     const distance = distanceFrom(wish, column, row);
-    if (inversions === leastInversions && distance >= leastDistance) continue;
+    if (inversions === leastInversions && distance >= leastCost) continue;
     const cell = { column, row };
     if (!free.fits(cell, wish.placed)) continue;
+    const cost = standsAlone(cell, wish.placed, free, grid) ? distance : apart(distance);
+    if (inversions === leastInversions && cost >= leastCost) continue;
     best = cell;
     leastInversions = inversions;
-    leastDistance = distance;
+    leastCost = cost;
   }
   return best;
 }
@@ -180,19 +182,34 @@ function inversionsAt(wish: Wish, places: Places, grid: Grid): Int32Array {
   return counts;
 }
 
-/** The free place nearest to a cell; null where nothing of this size fits. */
-export function nearestFree(from: Cell, size: Size, free: FreeCells, { columns, rows }: Grid): Cell | null {
+/** The free place nearest to a cell, within an area; null where nothing of this size fits. */
+export function nearestFree(from: Cell, size: Size, free: FreeCells, grid: Grid, within: CellArea): Cell | null {
   let best: Cell | null = null;
-  let least = Infinity;
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
+  let leastCost = Infinity;
+  for (let row = within.top; row + size.height - 1 <= within.bottom; row++) {
+    for (let column = within.left; column + size.width - 1 <= within.right; column++) {
       const distance = distanceFrom(from, column, row);
-      if (distance >= least || !free.fits({ column, row }, size)) continue;
-      best = { column, row };
-      least = distance;
+      const cell = { column, row };
+      if (distance >= leastCost || !free.fits(cell, size)) continue;
+      const cost = standsAlone(cell, size, free, grid) ? distance : apart(distance);
+      if (cost >= leastCost) continue;
+      best = cell;
+      leastCost = cost;
     }
   }
   return best;
+}
+
+/** Whether nothing is wall to wall with it on the left or the right: two figures would read as one. */
+function standsAlone({ column, row }: Cell, { width, height }: Size, free: FreeCells, { columns }: Grid): boolean {
+  const side = { width: 1, height };
+  const left = column === 0 || free.fits({ column: column - 1, row }, side);
+  return left && (column + width === columns || free.fits({ column: column + width, row }, side));
+}
+
+/** A place wall to wall with another counts as two columns further off; the two are this project's choice. */
+function apart(distance: number): number {
+  return (Math.sqrt(distance) + 2) ** 2;
 }
 
 /** A row is as far as so many columns: the character's height over its width. */

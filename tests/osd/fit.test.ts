@@ -75,6 +75,15 @@ describe("where something is in the way", () => {
     expect(fitted("amps at 2, 2; watts at 4, 2", "30 x 16", PAL)).toEqual(["amps at 2, 2", "watts at 4, 3"]);
   });
 
+  test("two figures do not end up wall to wall where there is room for a gap", () => {
+    // Up or down a row the mode would be read before or after both others.
+    expect(fitted("amps at 2, 0; mode at 4, 0; watts at 2, 1", "30 x 16", { columns: 30, rows: 2 })).toEqual([
+      "amps at 2, 0",
+      "mode at 9, 0",
+      "watts at 2, 1",
+    ]);
+  });
+
   test("elements made to lie over others share cells, yet stay on the grid", () => {
     const entries = "horizon-line at 40, 15; sight at centre, middle; alerts at 33, 19; craft at centre, middle";
     expect(fitted(entries, "53 x 20", PAL)).toEqual([

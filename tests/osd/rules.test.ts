@@ -140,7 +140,7 @@ describe("osd-off-grid and osd-overlap", () => {
     expect(repaired("osd-off-grid", "grid pal\npack-volts at right+1, 3")).toBe("pack-volts at right, 3");
     expect(repaired("osd-off-grid", "grid pal\namps at 24, 3\npack-volts at 28, 3")).toBe("pack-volts at 25, 2");
     expect(repaired("osd-overlap", "grid pal\namps at 2, 3\npack-volts at left+7, top+3")).toBe(
-      "pack-volts at left+8, top+3",
+      "pack-volts at left+7, top+2",
     );
   });
 
