@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { ACCENTS, SHAPES } from "../../shared/draw/glyph-shapes.ts";
@@ -113,4 +114,17 @@ test("paths are short, and the same every time", () => {
   expect(rowPath(line)).toMatch(/^[MhvlazA-Z0-9 .-]+$/);
   expect(rowPath(line)).not.toContain("NaN");
   expect(rowPath(`${line}`)).toBe(rowPath(line));
+});
+
+test("any text whatever is a path that another program can draw, with ink for every letter that is not blank", () => {
+  fc.assert(
+    fc.property(fc.string({ unit: "binary", maxLength: 12 }), (text) => {
+      const path = rowPath(text);
+      expect(path).toMatch(/^(?:M-?[\d.]+ -?[\d.]+(?:[hv]-?[\d.]+|[la][-\d. ]+)+z)*$/);
+      const starts = [...path.matchAll(/M(-?[\d.]+) /g)].map(([, x]) => Math.floor(Number(x) / CELL.width));
+      const inked = [...text].flatMap((letter, index) => (strokesOf(letter).length > 0 ? [index] : []));
+      expect([...new Set(starts)]).toEqual(inked);
+    }),
+    { numRuns: 300 },
+  );
 });

@@ -1,7 +1,7 @@
 /** `fettle draw`: the pictures of the panel, as files. */
 import type { Theme } from "../../../shared/draw/palette.ts";
 import { pageOf, toSvg } from "../../../shared/draw/svg.ts";
-import { SCENARIOS } from "../../../shared/protocol/panel.ts";
+import { SCENARIOS, type Scenario } from "../../../shared/protocol/panel.ts";
 import { NoPainter, toPng } from "../node/png.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import {
@@ -21,6 +21,8 @@ const WIDTH = { least: 16, most: 8192 } as const;
 /** Pixels of a PNG for each unit of the drawing, where no width is asked for: the goggles are 1080 high then. */
 const PNG_SCALE = 2;
 
+const USUAL_MOMENT: Scenario = "mid-flight";
+
 const help = `Usage: fettle draw CRAFT --view osd|switches|rates|filters --out FILE.svg|FILE.png
                    [--theme light|dark] [--width PX] [--handset PATH]
                    [--page osd|osd-second] [--scenario MOMENT] [--grid SIZE|pal|ntsc]
@@ -37,12 +39,7 @@ on; how fast it turns for the sticks; or what its filters let through, and how m
 
 Of the OSD:
   --page PAGE        osd (the usual) or osd-second
-  --scenario MOMENT  ${SCENARIOS.slice(0, 3)
-    .map(({ name }) => name)
-    .join(", ")} (the usual: mid-flight),
-                     ${SCENARIOS.slice(3)
-                       .map(({ name }) => name)
-                       .join(" or ")}
+  --scenario MOMENT  ${momentNames()}
   --grid GRID        the layout fitted to another grid, such as 53x20; what finds no room
                      there is named on standard error
 
@@ -50,6 +47,11 @@ What flashes does so in an SVG, unless the reader wants no motion, and is steady
 
 Exit status: 0 the drawing is written, 2 there is nothing to draw or it cannot be written.
 `;
+
+function momentNames(): string {
+  const names = SCENARIOS.map(({ name }) => (name === USUAL_MOMENT ? `${name} (the usual)` : name));
+  return `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;
+}
 
 const PICTURES = { switches: switchesPicture, rates: ratesPicture, filters: filtersPicture } as const;
 
@@ -105,7 +107,7 @@ function wantedOsd(given: Arguments): WantedOsd {
       given,
       "scenario",
       SCENARIOS.map(({ name }) => name),
-      "mid-flight",
+      USUAL_MOMENT,
     ),
     fit: grid === undefined ? undefined : gridNamed(grid),
   };
