@@ -6,7 +6,7 @@ import { gridOf, sizeOf } from "../osd/layout.ts";
 import type { OsdGesture, OsdPage, WriteWhere } from "../protocol/panel.ts";
 import type { TextEdit } from "../syntax/span.ts";
 import { fitted } from "./osd-fit-edit.ts";
-import { anchoredPlace, type Box, movedPlace } from "./osd-place.ts";
+import { anchoredPlace, type Box, MOST_CELLS, movedPlace } from "./osd-place.ts";
 import { askAbout, type OsdEdit, refused, type Scene, scriptOf, writeAll } from "./osd-write.ts";
 import { pickedCraft } from "./panel-switches.ts";
 import {
@@ -52,8 +52,8 @@ export function osdEditOf(workspace: Workspace, file: string, ask: OsdEditAsk): 
   if (!element) return refused(`There is no element “${gesture.element}”: the display cannot show it.`);
   const there = placed.get(gesture.element);
   if (gesture.kind === "remove") return there ? removed(scene, there) : gone(gesture.element);
-  if (!Number.isInteger(gesture.column) || !Number.isInteger(gesture.row))
-    return refused(`${gesture.element} can only stand in whole cells.`);
+  if (![gesture.column, gesture.row].every((cell) => Number.isInteger(cell) && Math.abs(cell) <= MOST_CELLS))
+    return refused(`${gesture.element} can only stand in whole cells, and no grid has more than ${MOST_CELLS} a side.`);
   const box: Box = { column: gesture.column, row: gesture.row, ...sizeOf(element, craft) };
   if (gesture.kind === "move") return there ? moved(scene, there, box) : gone(gesture.element);
   return there

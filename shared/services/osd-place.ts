@@ -13,7 +13,7 @@ export interface Box {
 }
 
 /** The language counts no further, so that a slip of the keyboard stays out of the reckoning. */
-const MOST_CELLS = 9999;
+export const MOST_CELLS = 9999;
 
 /** Why a place cannot be said in its own words, in a sentence. */
 export interface Unsayable {

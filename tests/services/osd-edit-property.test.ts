@@ -189,3 +189,72 @@ test("a removed element takes no other with it", () => {
     RUNS,
   );
 });
+
+const anyLine = fc.oneof(
+  {
+    weight: 6,
+    arbitrary: fc.constantFrom(
+      ...[
+        "  amps at left+3, top",
+        "  mode at 1, 1 # a",
+        "\tsight\tat\tcentre,middle",
+        "  amps at 9999, 9999",
+        "  lap at 3, right",
+      ],
+      ...["osd", "osd-second", "  # x", "  # allow osd-overlap", "", "  drop amps", "  drop mode sight"],
+    ),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(
+      ...[
+        "  drop all",
+        "  grid pal",
+        "  grid 0",
+        "video",
+        'verbatim "x"',
+        "  | kept",
+        'use "wide.fettle"',
+        "  amps at left+",
+      ],
+      ...["<<<<<<< a", "=======", ">>>>>>> b", 'craft "Again"', 'craft "Jug" edition 9'],
+    ),
+  },
+  { weight: 1, arbitrary: fc.string({ maxLength: 20 }) },
+);
+const anyCell = fc.oneof(
+  { weight: 5, arbitrary: fc.integer({ min: -5, max: 40 }) },
+  { weight: 1, arbitrary: fc.constantFrom(1e9, -1e9, 0.5, Number.NaN, Infinity, 9999, -9999) },
+);
+const anyName = fc.constantFrom("amps", "mode", "sight", "lap", "grid", "kettle");
+const anyGesture: fc.Arbitrary<OsdGesture> = fc.oneof(
+  fc.record({ kind: fc.constantFrom("move", "add"), element: anyName, column: anyCell, row: anyCell }),
+  fc.record({ kind: fc.constant("remove"), element: anyName }),
+  fc.record({ kind: fc.constant("fit"), columns: anyCell, rows: anyCell }),
+);
+
+test("whatever the script is and whatever is asked, the answer is edits that do it, a question or a refusal", () => {
+  const files = fc.tuple(fc.array(anyLine, { maxLength: 12 }), fc.array(anyLine, { maxLength: 12 }), end).map(
+    ([layer, own, eol]): Texts => ({
+      [WIDE]: ['layer "Wide"', "osd", "  grid 40 x 18", "  mode at right-3, top", ...layer].join(eol),
+      [JUG]: ['craft "Jug"', 'use "wide.fettle"', "osd", ...own].join(eol),
+    }),
+  );
+  const where = fc.constantFrom("there" as const, "override" as const, null);
+  const page = fc.constantFrom("osd" as const, "osd-second" as const);
+  fc.assert(
+    fc.property(files, anyGesture, where, page, (before, made, chosen, shown) => {
+      const answer = answerTo(before, made, { where: chosen, page: shown });
+      if (answer.kind === "refused") expect(answer.message).toMatch(/^[“A-Za-z].*\.$/);
+      if (answer.kind !== "edits") return;
+      const now: Record<string, string> = { ...before };
+      for (const { file, edits } of answer.files) {
+        now[file] = edited(before[file]!, edits);
+        expect(edited(now[file]!, inverse(before[file]!, edits))).toBe(before[file]);
+      }
+      if (made.kind === "remove") expect(cellOf(now, made.element, shown)).toBeNull();
+      else if (made.kind !== "fit") expect(cellOf(now, made.element, shown)).toEqual([made.column, made.row]);
+    }),
+    { numRuns: 300 },
+  );
+});
