@@ -1,5 +1,5 @@
 /** The layout on another grid: asked for, looked at, and only then written. */
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { listed } from "../../shared/draw/words.ts";
 import type { GogglesPicture, OsdGesture } from "../../shared/protocol/panel.ts";
 import { tell } from "./host.ts";
@@ -24,6 +24,11 @@ export function FitTool({ picture, apply }: Props) {
   const { preview } = picture;
   const [columns, setColumns] = useState(picture.columns);
   const [rows, setRows] = useState(picture.rows);
+  // What stands there to begin with is the grid that there is, also of the next craft.
+  useEffect(() => {
+    setColumns(picture.columns);
+    setRows(picture.rows);
+  }, [picture.columns, picture.rows]);
   const show = (grid: { readonly columns: number; readonly rows: number }) => {
     setColumns(grid.columns);
     setRows(grid.rows);

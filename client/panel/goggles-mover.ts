@@ -154,6 +154,7 @@ export function makeMover(frame: HTMLElement): Mover {
     on(frame, "pointerdown", onPointerDown),
     on(frame, "pointermove", onPointerMove),
     on(frame, "pointerup", onPointerUp),
+    on(frame, "pointerenter", standing.measure),
     on(frame, "pointerleave", () => standing.hover(undefined)),
     on(frame, "pointercancel", onLost),
     on(frame, "lostpointercapture", (event) => {

@@ -181,11 +181,7 @@ export function AddTool({ addable, add }: AddProps) {
         Add
       </button>
       <span id="add-found" class="quiet block" aria-live="polite">
-        {typed.trim() === ""
-          ? ""
-          : found
-            ? `${found.name}: ${found.what}`
-            : "No element that is not there yet is called so."}
+        {typed.trim() === "" ? "" : found ? `${found.name}: ${found.what}` : "There is no such element to add."}
       </span>
     </form>
   );

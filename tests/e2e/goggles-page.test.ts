@@ -189,7 +189,7 @@ test("undo in what is typed is the typing's own; elsewhere it is the script's", 
   await show(all, { addable: [{ name: "speed", what: "Speed over ground.", width: 6, height: 1 }] });
   await panel.page.getByLabel("Add an element").focus();
   await keyboard.type("nothing of the sort");
-  await panel.page.getByText("No element that is not there yet").waitFor();
+  await panel.page.getByText("There is no such element to add.").waitFor();
   await keyboard.press("Enter");
   await keyboard.press("Control+z");
   expect(await panel.told()).toEqual([]);

@@ -200,6 +200,7 @@ test("the moments of a flight are gone through by keys", async () => {
       .evaluate((group) => group.getAnimations({ subtree: true }).length);
   expect(await moving()).toBe(0);
   await screenshot(page, "goggles-link-lost");
+  expect(await violations(page)).toEqual([]);
   await button("Stop the flashing").click();
   expect(await moving()).toBeGreaterThan(0);
   await slider.focus();
@@ -253,6 +254,7 @@ test("another grid is looked at first, then written, and undone", async () => {
     .getByText(/^Preview on 30 by 16 cells/)
     .waitFor();
   await screenshot(page, "goggles-preview");
+  expect(await violations(page)).toEqual([]);
   await button("Back").click();
   await panel()
     .getByText(/^Preview on/)
