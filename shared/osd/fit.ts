@@ -1,7 +1,8 @@
 /** A layout for one grid turned into one for another. */
 import type { Axis } from "../syntax/value.ts";
-import { placesFor, type Wish } from "./fit-places.ts";
+import { placesFor } from "./fit-places.ts";
 import { resolveAxis } from "./layout.ts";
+import type { Wish } from "./nearest.ts";
 import { type Cell, readingKey } from "./reading-order.ts";
 import type { Grid, Layout, PlacedElement } from "./types.ts";
 

@@ -1,7 +1,7 @@
 /** Where else an element of a layout could stand. */
 import { movedTo } from "./fit.ts";
-import { nearestFree } from "./fit-places.ts";
 import { freeCells } from "./free-cells.ts";
+import { nearestFree } from "./nearest.ts";
 import type { CellArea, Layout, PlacedElement } from "./types.ts";
 
 /**
