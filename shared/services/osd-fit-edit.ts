@@ -1,19 +1,13 @@
 /** A layout fitted to another grid, as edits of the scripts. */
+import type { Catalogue } from "../catalogue/catalogue.ts";
 import { fitLayout } from "../osd/fit.ts";
-import { layoutOf } from "../osd/layout.ts";
+import { layoutOf, NAMED_GRIDS } from "../osd/layout.ts";
 import type { Grid, Page } from "../osd/types.ts";
 import type { Value } from "../syntax/value.ts";
 import { movedPlace } from "./osd-place.ts";
 import { type Change, type OsdEdit, refused, type Scene, scriptOf, writeAll } from "./osd-write.ts";
 
-/** The largest grid that the language knows. */
-const MOST: Grid = { columns: 64, rows: 32 };
 const PAGES: readonly Page[] = ["osd", "osd-second"];
-/** Grids that have a name in the language. */
-const NAMED: readonly (Grid & { readonly word: string })[] = [
-  { word: "pal", columns: 30, rows: 16 },
-  { word: "ntsc", columns: 30, rows: 13 },
-];
 
 /**
  * The grid and every place that is another one on it, of both pages, since they share the grid. A
@@ -22,9 +16,10 @@ const NAMED: readonly (Grid & { readonly word: string })[] = [
  */
 export function fitted(scene: Scene, to: Grid): OsdEdit {
   const { craft, workspace } = scene;
-  if (!isGrid(to))
+  const most = largestGrid(workspace.catalogue);
+  if (!fits(to.columns, most.columns) || !fits(to.rows, most.rows))
     return refused(
-      `A grid has whole columns and rows, at most ${MOST.columns} x ${MOST.rows}, so there is no fitting it to ${to.columns} x ${to.rows}.`,
+      `A grid has whole columns and rows, at most ${most.columns} x ${most.rows}, so there is no fitting it to ${to.columns} x ${to.rows}.`,
     );
   if (to.columns === scene.grid.columns && to.rows === scene.grid.rows) return { kind: "edits", files: [] };
   const changes: Change[] = [gridChange(scene, to)];
@@ -44,9 +39,13 @@ export function fitted(scene: Scene, to: Grid): OsdEdit {
   return writeAll(scene, changes);
 }
 
-function isGrid({ columns, rows }: Grid): boolean {
-  const whole = (cells: number, most: number) => Number.isInteger(cells) && cells >= 1 && cells <= most;
-  return whole(columns, MOST.columns) && whole(rows, MOST.rows);
+function fits(cells: number, most: number): boolean {
+  return Number.isInteger(cells) && cells >= 1 && cells <= most;
+}
+
+function largestGrid(catalogue: Catalogue): Grid {
+  const size = catalogue.setting("osd", "grid")?.types.find((type) => type.is === "size");
+  return { columns: size?.mostColumns ?? 0, rows: size?.mostRows ?? 0 };
 }
 
 function gridChange(scene: Scene, to: Grid): Change {
@@ -60,8 +59,8 @@ function gridChange(scene: Scene, to: Grid): Change {
 
 /** As the script has it so far: a name stays a name where the new grid has one, a size keeps its blanks. */
 function gridText({ kind }: Value, said: string, { columns, rows }: Grid): string {
-  const named = NAMED.find((each) => each.columns === columns && each.rows === rows);
-  if (kind === "choice" && named) return named.word;
+  const named = Object.entries(NAMED_GRIDS).find(([, grid]) => grid.columns === columns && grid.rows === rows);
+  if (kind === "choice" && named) return named[0];
   const times = /[ \t]*x[ \t]*/.exec(kind === "size" ? said : "") ?? [" x "];
   return `${columns}${times[0]}${rows}`;
 }
