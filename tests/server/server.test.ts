@@ -33,7 +33,7 @@ pack
 modes
   level when TR is mid
 
-osd
+osd # allow osd-essentials: one figure will do here
   grid 53 x 20
   pack-volts at left+2, bottom-1
 `;
