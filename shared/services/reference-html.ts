@@ -78,7 +78,7 @@ nav ul { list-style: none; margin: 0; padding: 0 0 .5rem .9rem; }
 summary { cursor: pointer; padding: .15rem 0; }
 small { color: var(--quiet); }
 main { padding: 1rem 2rem 4rem; max-width: 52rem; }
-article { margin-bottom: 3rem; }
+article { margin-bottom: 3rem; scroll-margin-top: 8rem; }
 .searching article { display: none; }
 .searching article.shown { display: block; }
 h2 { font: 600 1.6rem/1.25 ui-serif, Georgia, serif; margin: .5rem 0; overflow-wrap: anywhere; }
