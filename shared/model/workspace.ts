@@ -55,8 +55,14 @@ export function makeCore(catalogue: Catalogue): Core {
         },
         craftsWith: (file) =>
           view.list().flatMap((each) => {
-            const craft = workspace.craft(each);
-            return craft?.scripts.some((script) => script.file === file) ? [craft] : [];
+            const script = workspace.script(each);
+            // What a craft is made of is told without putting it together: there may be hundreds.
+            if (
+              script?.kind !== "craft" ||
+              !planOf(workspace, script, null).parts.some((part) => part.script.file === file)
+            )
+              return [];
+            return workspace.craft(each) ?? [];
           }),
       };
       return workspace;

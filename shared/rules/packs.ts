@@ -2,7 +2,7 @@
 import type { Craft, Setting } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { type PackFigures, packsOf } from "../numbers/pack-of.ts";
-import { saidIn } from "../numbers/read.ts";
+import { onceFor, saidIn } from "../numbers/read.ts";
 import type { Severity } from "../protocol/findings.ts";
 import { valueSpot } from "./spots.ts";
 import type { Report } from "./types.ts";
@@ -19,16 +19,23 @@ export interface PackReport {
   readonly of: readonly (Setting | null | undefined)[];
 }
 
+/** Made once for a craft: several rules go through its packs. */
+const packsWithLines = onceFor((craft, catalogue): readonly Pack[] =>
+  packsOf(craft, catalogue).map((figures) => ({ ...figures, said: (name) => saidIn(craft, figures.section, name) })),
+);
+
 /** What a rule finds in each pack. What a named pack only takes over from the plain one is said of that one alone. */
 export function packReports(
   craft: Craft,
   workspace: Workspace,
   check: (pack: Pack) => readonly PackReport[],
 ): Report[] {
-  return packsOf(craft, workspace.catalogue).flatMap((figures) => {
-    const { section } = figures;
+  return packsWithLines(craft, workspace.catalogue).flatMap((pack) => {
+    const found = check(pack);
+    if (found.length === 0) return [];
+    const { section } = pack;
     const named = section === "pack" ? "" : `Pack “${section.slice("pack/".length)}”: `;
-    return check({ ...figures, said: (name) => saidIn(craft, section, name) }).flatMap(({ of, message, severity }) => {
+    return found.flatMap(({ of, message, severity }) => {
       const said = of.filter((setting) => setting !== null && setting !== undefined);
       const main = said.find((setting) => setting.section === section) ?? (named === "" ? said[0] : undefined);
       if (!main) return [];

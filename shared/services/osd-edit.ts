@@ -36,7 +36,9 @@ export interface OsdEditAsk {
  * why there are none. A move to where the element stands already is no edit.
  */
 export function osdEditOf(workspace: Workspace, file: string, ask: OsdEditAsk): OsdEdit {
-  const craft = pickedCraft(workspace, file, workspace.craftsWith(file), ask.craft);
+  // A craft is its own; only a layer asks which craft it is drawn in, and that means reading them all.
+  const crafts = workspace.script(file)?.kind === "craft" ? [] : workspace.craftsWith(file);
+  const craft = pickedCraft(workspace, file, crafts, ask.craft);
   if (!craft) return refused("No craft of this workspace has this layout, so there is nothing to change.");
   if (craft.script.tree.newer) return refused(newerEdition(craft.script));
   const grid = gridOf(craft);
