@@ -104,6 +104,8 @@ export function makeStanding(frame: HTMLElement) {
       const group = groups.get(name ?? "");
       if (group === hovered) return;
       delete hovered?.dataset.under;
+      // A pen is over an element before it touches: by then it must not scroll.
+      frame.toggleAttribute("data-over", group !== undefined);
       if (group) group.dataset.under = "";
       hovered = group;
     },

@@ -135,6 +135,14 @@ test("a finger drags as a mouse does, and what it takes hold of does not scroll 
   expect(await movesTold()).toEqual([{ kind: "move", element: "pack-volts", column: 8, row: 6 }]);
 });
 
+test("a pen that hovers over an element will not scroll, over the sky it will", async () => {
+  const touchAction = () => panel.page.locator(".picture").evaluate((frame) => getComputedStyle(frame).touchAction);
+  await panel.page.mouse.move(...(await cell(3, 5)));
+  await expect.poll(touchAction).toBe("none");
+  await panel.page.mouse.move(...(await cell(15, 9)));
+  await expect.poll(touchAction).toBe("auto");
+});
+
 test("an element that is off the grid can be taken hold of, and comes back whole", async () => {
   const craft = `Jug ${version - 1}`;
   await show([at(volts, 28, 13), amps, mode], {}, craft);
