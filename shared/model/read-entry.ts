@@ -32,7 +32,7 @@ export interface EntryReading {
 export function readEntry(text: string, head: Word, at: Cols, spec: SectionSpec, catalogue: Catalogue): EntryReading {
   switch (spec.holds) {
     case "modes":
-      if (!catalogue.mode(head.text)) return unknownHead(head, "mode", spec, catalogue);
+      if (!catalogue.mode(head.text)) return unknownHead(text, head, "mode", spec, catalogue);
       return worded(text, head, at, "mode", "when", (reading) => readWhen(reading, catalogue));
     case "outputs":
       if (!isName(head))
@@ -60,7 +60,7 @@ export function readEntry(text: string, head: Word, at: Cols, spec: SectionSpec,
 
 function readPlain(text: string, head: Word, at: Cols, spec: SectionSpec, catalogue: Catalogue): EntryReading {
   const setting = catalogue.setting(spec.name, head.text);
-  if (!setting) return unknownHead(head, spec.holds === "places" ? "element" : "setting", spec, catalogue);
+  if (!setting) return unknownHead(text, head, spec.holds === "places" ? "element" : "setting", spec, catalogue);
   const read = readSetting(text, at, setting, units);
   const pieces: Piece[] = [{ kind: "setting", start: head.start, end: head.end }, ...read.pieces];
   const beyond = read.value ? beyondLimits(read.value, setting) : [];
@@ -112,7 +112,19 @@ function worded(
 function readWhen(reading: Reading, catalogue: Catalogue): Value | Fault {
   const names = catalogue.modes.map((mode) => mode.name);
   const condition = readCondition(reading, { names, has: (name) => catalogue.mode(name) !== undefined });
-  return isFault(condition) ? condition : { kind: "condition", condition, start: condition.start, end: condition.end };
+  if (isFault(condition)) return offeringModes(condition, catalogue);
+  return { kind: "condition", condition, start: condition.start, end: condition.end };
+}
+
+/** Names that a condition could have meant, also by the plain words for modes. */
+function offeringModes(problem: Fault, catalogue: Catalogue): Fault {
+  if (!problem.unknown) return problem;
+  const { word, candidates } = problem.unknown;
+  const likely = nearest(
+    word,
+    candidates.map((name) => catalogue.mode(name) ?? name),
+  );
+  return offering({ ...problem, unknown: { word, candidates: likely } });
 }
 
 /** `SETTING follows DIAL from VALUE to VALUE`: both ends are read as that setting's. */
@@ -120,7 +132,7 @@ function readFollows(text: string, head: Word, at: Cols, catalogue: Catalogue): 
   const setting = adjustable(head.text, catalogue);
   const type = setting?.types.find((each) => each.is === "quantity");
   if (!setting || type?.is !== "quantity") {
-    const names = catalogue.sections.flatMap((section) => section.settings.filter(isQuantity).map((each) => each.name));
+    const names = catalogue.sections.flatMap((section) => section.settings.filter(isQuantity));
     const message = `No setting “${head.text}” can follow a dial: only a setting that is a quantity can.`;
     return stray(head, "follows", message, names);
   }
@@ -218,7 +230,8 @@ function pulsesBeyond(control: ControlValue): LimitIssue[] {
 }
 
 function unknownHead(
-  head: Word,
+  text: string,
+  first: Word,
   kind: "setting" | "mode" | "element",
   spec: SectionSpec,
   catalogue: Catalogue,
@@ -230,10 +243,23 @@ function unknownHead(
       : kind === "element"
         ? [...catalogue.settingsOf(spec.name), ...catalogue.elements]
         : catalogue.settingsOf(spec.name);
+  const head = spoken(text, first, candidates);
   const elsewhere =
     kind === "setting" ? catalogue.sections.find((section) => catalogue.setting(section.name, head.text)) : undefined;
   const hint = elsewhere ? `: it belongs in “${elsewhere.name}”` : "";
   return stray(head, kind, `“${spec.name}” has no ${what} “${head.text}”${hint}.`, candidates);
+}
+
+/** Small words in a row, up to what a value or a condition begins with. */
+const PHRASE = /[a-z][a-z0-9-]*(?:[ \t]+(?!when\b|at\b|follows\b)[a-z][a-z0-9-]*)+/y;
+
+/** The words at the head of a line, where together they are plain words for something; else the first alone. */
+function spoken(text: string, first: Word, candidates: readonly Named[]): Word {
+  PHRASE.lastIndex = first.start;
+  const said = PHRASE.exec(text)?.[0];
+  const plainWords = said?.split(/[ \t]+/).join(" ");
+  const known = candidates.some(({ words = [] }) => words.some((word) => word.toLowerCase() === plainWords));
+  return said && plainWords && known ? { text: plainWords, start: first.start, end: first.start + said.length } : first;
 }
 
 /** An entry whose name is not to be had here; without candidates it is the grammar that forbids it. */

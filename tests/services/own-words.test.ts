@@ -225,6 +225,20 @@ test("a pilot's word finds the name in a page, in a suggestion with its repair, 
   expect(level?.filter).toContain("stay-flat");
 });
 
+test.each([
+  ["  stay  flat when TR is mid", "stay flat", "  level when TR is mid"],
+  ["  flip it over when TR is mid", "flip it over", "  turtle when TR is mid"],
+  ["  arm when not squealer", "squealer", "  arm when not finder"],
+])("plain words in a script are told as one, and repaired as one: %s", async (line, said, repaired) => {
+  const { catalogue } = await read(aliases({ "stay flat": "level", squealer: "finder" }));
+  const workspace = makeCore(catalogue).at(memoryFiles({ "jug.fettle": `craft "Jug"\nmodes\n${line}\n` }));
+  const unknown = findingsOf(workspace, "jug.fettle").find(
+    ({ code, message }) => code === "unknown-name" && message.includes(`“${said}”`),
+  );
+  const { range, text } = unknown!.fixes[0]!.edits[0]!;
+  expect(line.slice(0, range.start.character) + text + line.slice(range.end.character)).toBe(repaired);
+});
+
 test("the same word stands for what an own catalogue adds", async () => {
   const { catalogue, problems } = await read({ ...own(glow), ...aliases({ "belly wait": "lights.glow-delay" }) });
   expect(problems).toEqual([]);
