@@ -66,7 +66,14 @@ test("words of one's own explain, suggest and list", async () => {
   expect((await ran(files, "explain", "--list")).error).toBe("");
 });
 
-test("what lies in another repository, or among packages, does not count", async () => {
-  const files = { "jug.fettle": jug, "node_modules/lamp/lamp.catalogue.json": lamp };
-  expect((await ran(files, "check")).status).toBe(1);
+test.each(["node_modules/lamp/", ".cache/", "words/.old/"])("what lies in %s does not count", async (place) => {
+  const files = { "jug.fettle": jug, [`${place}lamp.catalogue.json`]: lamp };
+  expect(await ran(files, "check")).toMatchObject({ status: 1, error: "" });
+});
+
+test("nor does what lies outside the repository", async () => {
+  const folder = await folderOf({ "shed/.git/HEAD": "", "shed/jug.fettle": jug, "lamp.catalogue.json": lamp });
+  const io = held(folder, "");
+  expect(await run(["check", "shed"], io)).toBe(1);
+  expect(io.outText()).toContain("unknown-name");
 });
