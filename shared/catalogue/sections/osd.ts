@@ -135,6 +135,8 @@ export const osd: SectionSpec = {
       kind: "safety",
       what: "The height above the starting place at which the display warns.",
       why: "Seen through a wide lens everything beyond sixty metres looks alike, so a pilot who climbs for a dive easily passes the legal ceiling. A warning well below it leaves room for the craft's momentum and the barometer's drift; one set at the ceiling tells only that the rule is already broken. Over falling ground the height below the craft is more than this figure knows.",
+      hazard:
+        "The ceiling is 120 m over the ground in the open category of the EU (UAS.OPEN.010(2)) and 400 ft for recreation in the United States (49 USC 44809(a)(6)); local rules have the last word.",
       related: ["height", "sensors.barometer", "navigation.return-height"],
       words: ["altitude warning", "ceiling", "legal height", "too high"],
     },
@@ -152,6 +154,8 @@ export const osd: SectionSpec = {
       kind: "safety",
       what: "The distance from home at which the display warns.",
       why: "It is a reminder of the way back, which against the wind can cost twice what the way out did. Chosen as far as an observer can still see the craft it keeps one honest; chosen as far as the radio reaches it warns where nothing can be done about it any more. Too short, it flashes for the whole of a normal flight.",
+      hazard:
+        "Whoever flies by the picture needs somebody beside them who keeps the craft in unaided sight: many laws ask for it, and it is how one sees the other aircraft.",
       needs: [{ port: "gps", reason: "Distance from home is measured by satellite receiver." }],
       related: ["home-distance", "navigation.start-distance"],
       words: ["distance warning", "too far away", "range limit"],

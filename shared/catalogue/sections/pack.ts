@@ -71,6 +71,8 @@ export const pack: SectionSpec = {
       kind: "hardware",
       what: "Charge of the whole pack, as its label gives it.",
       why: "The share used, the time left and the current the pack may give are all reckoned from it. Labels flatter: an old pack holds a fifth less. Too high a figure says half full when the pack is collapsing; too low a one sends you home with the best minutes unflown. Twice the capacity is never twice the flight, for the pack has to carry itself.",
+      hazard:
+        "Charge attended. In an aeroplane spare packs travel in the cabin, each up to 100 Wh: the mean volts times the ampere hours.",
       related: ["pack.warn-after", "pack.discharge-rating", "used-capacity", "pack.reserve"],
       words: ["milliampere hours", "battery size", "how big is the pack"],
     },
@@ -231,6 +233,8 @@ export const pack: SectionSpec = {
       kind: "hardware",
       what: "The pack's connector, as the trade calls it.",
       why: "Nothing spoils a day like a borrowed pack with another plug. A plug rated below the full current grows hot, loosens its spring, and lets go in a hard turn; one far too large is dead weight on a light craft. An adaptor adds two more contacts that can do the same.",
+      hazard:
+        "Plugging in may start a motor. After soldering, the first power comes from a supply that limits its current, with the propellers off.",
       related: ["pack.full-current"],
       words: ["connector", "battery plug", "adaptor", "which lead"],
     },
