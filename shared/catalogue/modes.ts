@@ -77,7 +77,7 @@ export const modes: readonly Mode[] = [
       },
     ],
     related: ["motors.reversible", "safety.turtle-power", "safety.turtle-stop-after", "arm", "safety.arm-tilt-limit"],
-    words: ["flip it over", "upside down in the grass", "crashed on its back", "turn over"],
+    words: ["flip over after a crash", "flip it over", "upside down in the grass", "crashed on its back", "turn over"],
   },
   {
     name: "grip-at-idle",

@@ -8,6 +8,7 @@ import { rules } from "../rules/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../rules/types.ts";
 import { list, needLine, paragraphs, warning } from "./describe.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
+import { findDescribed } from "./find.ts";
 import { listNames, type Named } from "./names.ts";
 import { code, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
@@ -20,12 +21,16 @@ import { ruleNames } from "./rules-of.ts";
 export function pageOf(catalogue: Catalogue, name: string): string | null {
   const wanted = name.trim();
   const all = listNames(catalogue);
-  const exact = all.filter(
-    (each) => each.name === wanted || (each.kind === "setting" && each.name.endsWith(`.${wanted}`)),
-  );
+  const spelled = (name: string) => all.filter((each) => isCalled(each, name));
+  const [asWritten, hyphenated] = [spelled(wanted), spelled(wanted.replaceAll(" ", "-"))];
+  const exact = asWritten.length > 0 ? asWritten : hyphenated;
   const found = exact.length > 0 ? exact : byWords(catalogue, wanted, all);
   if (found.length === 0) return null;
   return `${found.map((each) => pageOfNamed(catalogue, each)).join("\n\n---\n\n")}\n`;
+}
+
+function isCalled({ name, kind }: Named, wanted: string): boolean {
+  return name === wanted || (kind === "setting" && name.endsWith(`.${wanted}`));
 }
 
 /** Names near to what was asked for, best first. */
@@ -39,18 +44,39 @@ export function namesLike(catalogue: Catalogue, name: string): string[] {
 }
 
 const MOST_BY_WORDS = 5;
+/** A description fits more than was meant: the best of it is enough. */
+const MOST_DESCRIBED = 3;
 
 function byWords(catalogue: Catalogue, wanted: string, all: readonly Named[]): Named[] {
   const plain = wanted.toLowerCase().replaceAll("-", " ");
-  if (plain === "") return [];
-  const worded = withWords(catalogue, all);
-  const said = worded.filter((each) => each.words.some((word) => word.toLowerCase() === plain));
-  const holding =
-    said.length > 0 || plain.length < 4
-      ? said
-      : worded.filter((each) => each.words.some((word) => word.toLowerCase().includes(plain)));
-  const names = holding.length > 0 ? holding.map((each) => each.name) : nearest(wanted, worded, 1);
-  return all.filter((each) => names.includes(each.name)).slice(0, MOST_BY_WORDS);
+  const described = all.map((each) => ({
+    ...each,
+    words: wordsOf(catalogue, each.name, each.kind),
+    why: whyOf(catalogue, each),
+  }));
+  const said = described.filter((each) => each.words.some((word) => word.toLowerCase() === plain));
+  if (said.length > 0) return said.slice(0, MOST_BY_WORDS);
+  const fitting = findDescribed(catalogue, plain, described, MOST_DESCRIBED);
+  if (fitting.length > 0) return fitting;
+  const [name] = nearest(wanted, described, 1);
+  return all.filter((each) => each.name === name);
+}
+
+function whyOf(catalogue: Catalogue, { name, kind }: Named): string {
+  switch (kind) {
+    case "setting":
+      return settingOf(catalogue, name)?.why ?? "";
+    case "mode":
+      return catalogue.mode(name)?.why ?? "";
+    case "element":
+      return catalogue.element(name)?.why ?? "";
+    case "section":
+      return catalogue.section(name)?.why ?? "";
+    case "rule":
+      return rules.find((rule) => rule.code === name)?.prose ?? "";
+    case "unit":
+      return "";
+  }
 }
 
 function withWords(catalogue: Catalogue, all: readonly Named[]): { name: string; words: readonly string[] }[] {

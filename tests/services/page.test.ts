@@ -91,3 +91,25 @@ test("a name is found by plain words, near a slip of the fingers, and several at
   expect(page("video-power").match(/^# /gm)).toHaveLength(2);
   expect(namesLike(catalogue, "warn at")[0]).toBe("pack.warn-at");
 });
+
+test.each([
+  ["number of cells", "pack.cells"],
+  ["limit the throttle", "rates.throttle-limit"],
+  ["how fast it flips", "rates.roll"],
+  ["low voltage warning", "pack.warn-at"],
+  ["camera angle", "camera-angle"],
+  ["stick deadband", "link.deadband"],
+  ["battery voltage on screen", "pack-volts"],
+  ["flip over after a crash", "turtle"],
+  ["signal lost", "failsafe"],
+  ["warn at", "pack.warn-at"],
+  ["vtx power", "video.power"],
+])("“%s” finds %s among the first", (asked, name) => {
+  expect([...page(asked).matchAll(/^# (.+)$/gm)].map(([, found]) => found)).toContain(name);
+});
+
+test("a description fits few names or none, never a heap", () => {
+  expect(page("motor").match(/^# /gm)!.length).toBeLessThanOrEqual(5);
+  expect(page("the of and")).toBe("");
+  expect(page("glorious wholly unheard matter")).toBe("");
+});

@@ -5,7 +5,7 @@ export const failsafe: SectionSpec = {
   name: "failsafe",
   what: "What the craft does by itself once the link is lost, and how the pilot gets it back.",
   why: "The link will go one day, and then these lines fly the craft. Choose them for the place you fly: over people the best end is a short one.",
-  words: ["signal loss", "lost link", "emergency", "radio gone"],
+  words: ["signal lost", "signal loss", "lost link", "emergency", "radio gone"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [

@@ -68,7 +68,13 @@ export const motors: SectionSpec = {
       why: "Either flies the same if the board is told the truth. Turning outwards throws grass and dirt away from the lens and slides along a branch rather than pulling it in; turning inwards is how older builds and many spare parts come. If board and propellers disagree, yaw works against itself and the craft spins up faster and faster the moment it leaves the ground.",
       hazard: "Check it with the propellers off: a craft with yaw reversed cannot be caught by the sticks.",
       related: ["motors.motor1", "bench.motors-checked"],
-      words: ["propeller rotation", "props in or out", "reversed propellers", "yaw spins on take-off"],
+      words: [
+        "motor direction",
+        "propeller rotation",
+        "props in or out",
+        "reversed propellers",
+        "yaw spins on take-off",
+      ],
     },
     {
       name: "idle",

@@ -94,7 +94,7 @@ export const video: SectionSpec = {
       hazard:
         "Never let it transmit without its antenna: the power has nowhere to go and burns the output stage. Without airflow it overheats, so keep bench sessions short or the power low. What may be sent is the law of the place and of the licence held.",
       related: ["video.power-steps", "video.power-disarmed", "video.region", "video-power"],
-      words: ["transmit power", "milliwatts", "more video range", "picture is weak"],
+      words: ["vtx power", "transmit power", "milliwatts", "more video range", "picture is weak"],
     },
     {
       name: "power-steps",

@@ -1,0 +1,99 @@
+/** Names found by a plain description, as a pilot would say it. */
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Named } from "./names.ts";
+
+/** A name with all that is said of it. */
+export interface Described extends Named {
+  /** Plain words by which the catalogue, or the pilot, lists it. */
+  readonly words: readonly string[];
+  readonly why: string;
+}
+
+/** What a word weighs by where it stands: the name and the words say most. */
+const WEIGHTS = { name: 3, words: 3, summary: 2, why: 0.5 } as const;
+
+/** What fits this share as well as the best may be what is meant. */
+const NEARLY = 0.6;
+
+/** Words that say nothing of what is meant. */
+const EMPTY = new Set(
+  "a an and are at be by can do does for from goes has have how i in is it its me my no not of off on or so that the then this to too up what when where which who why with".split(
+    " ",
+  ),
+);
+
+/**
+ * The names that a description fits, best first, at most `most`: those of which every word is said,
+ * and which fit nearly as well as the best. A second set yields to the first.
+ */
+export function findDescribed(
+  catalogue: Catalogue,
+  text: string,
+  all: readonly Described[],
+  most: number,
+): Described[] {
+  const wanted = tokens(text);
+  const first = all.filter(({ name, kind }) => kind !== "setting" || !catalogue.section(name.split(".")[0]!)?.like);
+  let found = scored(first, wanted);
+  // One word of several may be the pilot's own: what fits all others is better than nothing.
+  if (found.length === 0 && wanted.length > 2)
+    for (const [i] of wanted.entries()) {
+      const fewer = scored(first, wanted.toSpliced(i, 1));
+      if ((fewer[0]?.score ?? 0) > (found[0]?.score ?? 0)) found = fewer;
+    }
+  const best = found[0]?.score ?? 0;
+  return found
+    .filter(({ score }) => score >= best * NEARLY)
+    .slice(0, most)
+    .map(({ each }) => each);
+}
+
+interface Scored {
+  readonly each: Described;
+  readonly score: number;
+}
+
+/** What every word fits, best first; of two that fit alike the shorter name. */
+function scored(all: readonly Described[], wanted: readonly string[]): Scored[] {
+  if (wanted.length === 0) return [];
+  return all
+    .map((each) => ({ each, score: scoreOf(each, wanted) }))
+    .filter(({ score }) => score > 0)
+    .sort((a, b) => b.score - a.score || a.each.name.length - b.each.name.length);
+}
+
+/** Nothing where some word is nowhere; a phrase of the catalogue's own that says them all counts for more. */
+function scoreOf({ name, kind, words, summary, why }: Described, wanted: readonly string[]): number {
+  const where = [
+    { of: tokens(name), weight: WEIGHTS.name },
+    { of: words.flatMap(tokens), weight: WEIGHTS.words },
+    { of: tokens(summary), weight: WEIGHTS.summary },
+    { of: tokens(why), weight: WEIGHTS.why },
+  ];
+  let sum = 0;
+  for (const word of wanted) {
+    const weight = Math.max(...where.map(({ of, weight }) => (of.some((each) => alike(each, word)) ? weight : 0)));
+    if (weight === 0) return 0;
+    sum += weight;
+  }
+  const says = (phrase: readonly string[]) => wanted.every((word) => phrase.some((each) => alike(each, word)));
+  const phrased = words.some((phrase) => says(tokens(phrase))) || says(tokens(name));
+  // A section has something to do with much; one thing in it is rather what is meant.
+  return sum * (phrased ? 1.5 : 1) * (kind === "section" ? 0.7 : 1);
+}
+
+function tokens(text: string): string[] {
+  return text
+    .toLowerCase()
+    .split(/[^a-z0-9/%]+/)
+    .filter((word) => word.length > 1 && !EMPTY.has(word));
+}
+
+/** The same word, or two forms of one: “flips” and “flip”, “warning” and “warns”. */
+function alike(a: string, b: string): boolean {
+  if (a === b) return true;
+  const stem = Math.max(4, Math.min(a.length, b.length) - 3);
+  return (
+    Math.min(a.length, b.length) >= 4 && a.slice(0, stem) === b.slice(0, stem) && Math.abs(a.length - b.length) <= 3
+  );
+}
