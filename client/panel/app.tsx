@@ -1,9 +1,10 @@
-/** The panel: two views of the script that is open, and what to say where there is nothing to draw. */
+/** The panel: three views of the script that is open, and what to say where there is nothing to draw. */
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { ControlsAt, LinePlace, PanelModel, ToPanel } from "../../shared/protocol/panel.ts";
+import type { ControlsAt, LinePlace, PanelModel, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
 import { GogglesView } from "./goggles-view.tsx";
-import { listen, recall, remember, tell, type ViewName } from "./host.ts";
+import { listen, recall, remember, tell } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
+import { NumbersView } from "./numbers-view.tsx";
 import { SwitchesView } from "./switches-view.tsx";
 import { Tabs } from "./tabs.tsx";
 
@@ -31,6 +32,12 @@ export function App() {
     tell({ kind: "ready" });
     return stop;
   }, []);
+  // The host asks for the numbers only while they are looked at.
+  const told = useRef<ViewName>("goggles");
+  useEffect(() => {
+    if (told.current !== view) tell({ kind: "view", view });
+    told.current = view;
+  }, [view]);
   useEffect(keepScroll, []);
   useEffect(keepFocus, []);
   useEffect(() => {
@@ -54,7 +61,9 @@ export function App() {
         <p class="empty">{model.empty}</p>
       ) : (
         <Tabs view={view} choose={choose}>
-          {view === "goggles" ? <Goggles model={model} marked={marked} /> : <Switches model={model} />}
+          {view === "goggles" && <Goggles model={model} marked={marked} />}
+          {view === "switches" && <Switches model={model} />}
+          {view === "numbers" && <Numbers model={model} />}
         </Tabs>
       )}
     </>
@@ -85,6 +94,12 @@ function Switches({ model }: { model: PanelModel }) {
     tell({ kind: "positions", positions });
   };
   return <SwitchesView picture={model.switches} findings={model.findings} move={move} />;
+}
+
+function Numbers({ model }: { model: PanelModel }) {
+  if (model.numbers) return <NumbersView picture={model.numbers} />;
+  // Without a reason for it, they are on their way.
+  return model.noNumbers === null ? null : <p class="empty">{model.noNumbers}</p>;
 }
 
 /** A layer or a handset is part of several craft: one of them is drawn. */

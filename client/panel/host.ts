@@ -1,7 +1,5 @@
 /** The way from the panel's page to its host, and what the page remembers while it is hidden. */
-import type { ControlsAt, FromPanel, Scenario, ToPanel } from "../../shared/protocol/panel.ts";
-
-export type ViewName = "goggles" | "switches";
+import type { ControlsAt, FromPanel, Scenario, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
 
 /** What outlives the page: where the pilot had got to, and nothing of the script itself. */
 export interface Remembered {

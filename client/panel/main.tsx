@@ -3,6 +3,7 @@ import { render } from "preact";
 import "./panel.css";
 import "./drawings.css";
 import "./goggles.css";
+import "./numbers.css";
 import { App } from "./app.tsx";
 
 const root = document.getElementById("panel");

@@ -7,6 +7,7 @@ import { enrichControls } from "./controls.ts";
 import { ModesList } from "./modes-list.tsx";
 import { ReadyList } from "./ready-list.tsx";
 import { sceneView } from "./scene-view.tsx";
+import { useWidth } from "./use-width.ts";
 
 interface Shown {
   readonly picture: SwitchesPicture;
@@ -119,17 +120,6 @@ function useKeys(keys: Readonly<Record<string, () => void>>): void {
 function placesInWords({ kind, positions, spans, rest }: PanelControl): string[] {
   if (kind === "dial") return spans.map((span) => `${span.fromUs} to ${span.toUs} us: ${modesInWords(span.modes)}`);
   return positions.map(({ name, modes }) => `${name}${name === rest ? ", at rest" : ""}: ${modesInWords(modes)}`);
-}
-
-function useWidth(frame: { current: HTMLDivElement | null }): number {
-  const [width, setWidth] = useState(0);
-  useEffect(() => {
-    if (!frame.current) return;
-    const observer = new ResizeObserver(([entry]) => setWidth(Math.floor(entry?.contentRect.width ?? 0)));
-    observer.observe(frame.current);
-    return () => observer.disconnect();
-  }, [frame]);
-  return width;
 }
 
 /** The focus goes along when the position that had it is no longer the one that is set. */

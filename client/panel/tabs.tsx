@@ -1,8 +1,8 @@
-/** The two views as tabs: arrow keys go from one to the other. */
+/** The views as tabs: arrow keys go from one to the other. */
 import type { ComponentChildren } from "preact";
-import type { ViewName } from "./host.ts";
+import type { ViewName } from "../../shared/protocol/panel.ts";
 
-const titles: Readonly<Record<ViewName, string>> = { goggles: "Goggles", switches: "Switches" };
+const titles: Readonly<Record<ViewName, string>> = { goggles: "Goggles", switches: "Switches", numbers: "Numbers" };
 const names = Object.keys(titles) as ViewName[];
 
 interface Shown {

@@ -20,6 +20,7 @@ import {
   type PanelParams,
   type ShowPositions,
   type ToPanel,
+  type ViewName,
 } from "../../shared/protocol/panel.ts";
 import { latestOnly } from "./latest-only.ts";
 import { askElement, askGrid } from "./osd-commands.ts";
@@ -45,7 +46,6 @@ export interface PanelHost {
 
 /** What the pilot has chosen to see of a craft; its script knows nothing of it. */
 type Look = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
-type View = (ToPanel & { kind: "show" })["view"];
 
 /** Registers the view and follows the editor (what is typed comes to notice through `refresh`); `log` takes what nobody need be bothered with. */
 export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
@@ -54,6 +54,8 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   /** The craft that a layer or a handset is drawn as part of: the one last chosen or looked at. */
   let craft: string | undefined;
   let craftName = "this craft";
+  /** What the page shows, as it tells. */
+  let viewShown: ViewName = "goggles";
   /** By the craft that is drawn. */
   const looks = new Map<string, Look>();
   const drawn = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? document.uri.toString();
@@ -63,13 +65,14 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     ...looks.get(drawn(document)),
     uri: document.uri.toString(),
     craft,
+    view: viewShown,
   });
 
   const marks = scriptMarks();
   const focusPanel = () => commands.executeCommand(`${viewId}.focus`);
   const gestures = osdGestures(ask, focusPanel);
   /** Set while the page that is to show this view is still being opened. */
-  let viewWanted: View | undefined;
+  let viewWanted: ViewName | undefined;
 
   const post = (message: ToPanel) => view?.webview.postMessage(message);
   const refresh = latestOnly(async () => {
@@ -87,7 +90,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       log(`The panel could not be drawn for ${params.uri}: ${error}`);
     }
   });
-  const showView = async (name: View) => {
+  const showView = async (name: ViewName) => {
     viewWanted = view?.visible ? undefined : name;
     if (!viewWanted) post({ kind: "show", view: name });
     await focusPanel();
@@ -143,6 +146,11 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       case "craft":
         craft = message.file;
         break;
+      case "view":
+        viewShown = message.view;
+        // Every model has what the other views draw.
+        if (viewShown !== "numbers") return;
+        break;
       case "ready":
         if (viewWanted) post({ kind: "show", view: viewWanted });
         viewWanted = undefined;
@@ -186,6 +194,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const provider = window.registerWebviewViewProvider(viewId, {
     resolveWebviewView: (resolved) => {
       view = resolved;
+      viewShown = "goggles";
       resolved.webview.options = { enableScripts: true, localResourceRoots: [panelFolder(extension)] };
       resolved.webview.onDidReceiveMessage(take);
       resolved.onDidChangeVisibility(refresh);

@@ -17,7 +17,7 @@ export function panelPage(webview: Webview, extension: Uri): string {
     <meta charset="utf-8" />
     <meta http-equiv="Content-Security-Policy" content="${policy}" />
     <meta name="viewport" content="width=device-width, initial-scale=1" />
-    <title>Fettle: goggles and switches</title>
+    <title>Fettle: goggles, switches and numbers</title>
     <link rel="stylesheet" href="${address("panel.css")}" />
   </head>
   <body>

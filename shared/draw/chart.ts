@@ -1,36 +1,10 @@
 /** Small charts: lines over two scales, told apart by dashes, markers and their names, not by colour alone. */
+import { bands, drawReading, levels, places, points } from "./chart-marks.ts";
+import { type Chart, type ChartLine, gap, placed, plotIn, SIZE, TITLE_SIZE, titled } from "./plot.ts";
 import type { Scale } from "./scale.ts";
-import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
+import { type Box, node, path, rounded, type SceneNode } from "./scene.ts";
 import { text, widthOf } from "./writing.ts";
 
-export interface ChartLine {
-  /** Written at the line's end; empty for a line that needs none, being alone. */
-  readonly name: string;
-  readonly points: readonly (readonly [x: number, y: number])[];
-}
-
-/** What is marked on a chart: a point with its drop lines, a band of the lower scale, a height. */
-export type ChartMark =
-  | { readonly kind: "point"; readonly x: number; readonly y: number; readonly label: string; readonly side: Side }
-  | { readonly kind: "band"; readonly fromX: number; readonly toX: number; readonly label: string }
-  | { readonly kind: "level"; readonly y: number; readonly label: string };
-
-/** On which side of its point a label stands. */
-export type Side = "left" | "right";
-
-export interface Chart {
-  readonly title: string;
-  /** The whole of it in words, for those who do not see it. */
-  readonly words: string;
-  readonly x: Scale;
-  readonly y: Scale;
-  readonly lines: readonly ChartLine[];
-  readonly marks?: readonly ChartMark[];
-}
-
-const SIZE = 11;
-const TITLE_SIZE = 13;
-const gap = 5;
 /** Lines there can be on one chart: as many as can be told apart. */
 export const MOST_LINES = 4;
 
@@ -39,31 +13,16 @@ export function drawChart(box: Box, chart: Chart): SceneNode {
   const plot = plotIn(box, chart);
   const lines = chart.lines.slice(0, MOST_LINES);
   return node("g", { class: "chart", role: "img", "aria-label": chart.words }, [
-    text("chart-title", plot.x, box.y + TITLE_SIZE, TITLE_SIZE, chart.title),
+    ...(chart.title === "" ? [] : [text("chart-title", plot.x, box.y + TITLE_SIZE, TITLE_SIZE, chart.title)]),
     ...bands(plot, chart),
     ...axes(plot, chart),
     ...levels(plot, chart),
     ...lines.flatMap((line, index) => drawLine(plot, chart, line, index)),
     ...endLabels(plot, chart, lines),
     ...points(plot, chart),
+    ...places(plot, chart),
+    ...drawReading(plot, chart),
   ]);
-}
-
-function plotIn(box: Box, { x, y, lines }: Chart): Box {
-  const ticks = Math.max(...y.ticks.map((tick) => widthOf(y.label(tick), SIZE)));
-  const left = ticks + gap + 2;
-  const right = Math.max(widthOf(x.label(x.to), SIZE) / 2, ...lines.map(({ name }) => nameRoom(name)));
-  const top = TITLE_SIZE + SIZE + 3 * gap;
-  const bottom = 2 * SIZE + 3 * gap;
-  return { x: box.x + left, y: box.y + top, width: box.width - left - right, height: box.height - top - bottom };
-}
-
-function nameRoom(name: string): number {
-  return name === "" ? 0 : widthOf(name, SIZE) + 2 * gap;
-}
-
-function placed(plot: Box, { x, y }: Chart, atX: number, atY: number): { readonly x: number; readonly y: number } {
-  return { x: plot.x + x.share(atX) * plot.width, y: plot.y + (1 - y.share(atY)) * plot.height };
 }
 
 function axes(plot: Box, chart: Chart): SceneNode[] {
@@ -97,10 +56,6 @@ function axes(plot: Box, chart: Chart): SceneNode[] {
       return [index];
     });
   }
-}
-
-function titled({ name, unit }: Scale): string {
-  return unit === "" ? name : `${name}, ${unit}`;
 }
 
 function drawLine(plot: Box, chart: Chart, line: ChartLine, index: number): SceneNode[] {
@@ -172,49 +127,5 @@ function endLabels(plot: Box, chart: Chart, lines: readonly ChartLine[]): SceneN
     const at = Math.max(free, y + SIZE * 0.36);
     free = at + SIZE + 2;
     return text(`chart-name series-${index}`, plot.x + plot.width + gap, at, SIZE, line.name);
-  });
-}
-
-function points(plot: Box, chart: Chart): SceneNode[] {
-  return (chart.marks ?? []).flatMap((mark) => {
-    if (mark.kind !== "point") return [];
-    const { x, y } = placed(plot, chart, mark.x, mark.y);
-    const drops = `M${rounded(plot.x)} ${rounded(y)}H${rounded(x)}V${rounded(plot.y + plot.height)}`;
-    const label =
-      mark.side === "left"
-        ? text("chart-label", x - 7, y - 4, SIZE, mark.label, "end")
-        : text("chart-label", x + 7, y + SIZE, SIZE, mark.label);
-    return [
-      path("chart-drop", drops),
-      path("chart-point", `M${rounded(x - 3.2)} ${rounded(y)}a3.2 3.2 0 0 1 6.4 0a3.2 3.2 0 0 1-6.4 0z`),
-      label,
-    ];
-  });
-}
-
-function bands(plot: Box, chart: Chart): SceneNode[] {
-  return (chart.marks ?? []).flatMap((mark) => {
-    if (mark.kind !== "band") return [];
-    const inScale = (x: number) => Math.min(chart.x.to, Math.max(chart.x.from, x));
-    const from = placed(plot, chart, inScale(mark.fromX), chart.y.from).x;
-    const to = placed(plot, chart, inScale(mark.toX), chart.y.from).x;
-    const edges = `M${rounded(from)} ${rounded(plot.y)}v${rounded(plot.height)}M${rounded(to)} ${rounded(plot.y)}v${rounded(plot.height)}`;
-    const middle = Math.min((from + to) / 2, plot.x + plot.width - widthOf(mark.label, SIZE) / 2);
-    return [
-      rect("chart-band", { x: from, y: plot.y, width: to - from, height: plot.height }),
-      path("chart-band-edge", edges),
-      text("chart-label", middle, plot.y - gap - 2, SIZE, mark.label, "middle"),
-    ];
-  });
-}
-
-function levels(plot: Box, chart: Chart): SceneNode[] {
-  return (chart.marks ?? []).flatMap((mark) => {
-    if (mark.kind !== "level") return [];
-    const { y } = placed(plot, chart, chart.x.from, mark.y);
-    return [
-      path("chart-level", `M${rounded(plot.x)} ${rounded(y)}h${rounded(plot.width)}`),
-      text("chart-label", plot.x + gap, y + SIZE + 1, SIZE, mark.label),
-    ];
   });
 }

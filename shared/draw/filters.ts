@@ -1,6 +1,7 @@
 /** What the filters let through and how much later: the response of each chain, and the delay of every filter. */
 import type { FilterPart, FiltersPicture } from "../protocol/numbers.ts";
 import { drawChart } from "./chart.ts";
+import type { Chart } from "./plot.ts";
 import { evenScale, ratioScale } from "./scale.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
 import { text, widthOf } from "./writing.ts";
@@ -13,60 +14,122 @@ const LEAST_DB = -50;
 
 /** The response as a chart, and under it a bar for the delay of each filter, longest for the most. */
 export function drawFilters(picture: FiltersPicture, { width = 560 }: { readonly width?: number } = {}): SceneNode {
-  const { chains, motors } = picture;
-  const hz = chains.flatMap(({ response }) => response.map(([at]) => at)).filter((at) => at > 0);
-  const [from, to] = hz.length > 0 ? [Math.min(...hz), Math.max(...hz)] : [10, 1000];
-  const chart = drawChart(
-    { x: 0, y: 0, width, height: chartHeight },
-    {
-      title: "What passes the filters",
-      words: filtersInWords(picture),
-      x: ratioScale({ name: "frequency", unit: "Hz" }, from, Math.max(to, from * 2)),
-      y: evenScale({ name: "level", unit: "dB" }, LEAST_DB, 0, 5),
-      lines: chains.map(({ name, response }) => ({ name, points: response })),
-      marks: motors ? [{ kind: "band", fromX: motors.fromHz, toX: motors.toHz, label: "motors" }] : [],
-    },
-  );
-  const { height, nodes } = drawDelays(picture, chartHeight + 10, width);
-  return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(chartHeight + 10 + height)}`, class: "filters" }, [
+  const chart = drawChart({ x: 0, y: 0, width, height: chartHeight }, responseChart(picture));
+  const { height, nodes } = delayRows(picture, chartHeight + 32, width);
+  const title = picture.parts.length > 0 ? "How much later it arrives" : "No filters";
+  return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(chartHeight + 36 + height)}`, class: "filters" }, [
     chart,
+    text("chart-title", 0, chartHeight + 23, 13, title),
     ...nodes,
   ]);
 }
 
-function drawDelays(
+/** What of each frequency passes, with where the motors are and their notches stand at full throttle. */
+export function responseChart(picture: FiltersPicture): Chart {
+  const { chains, motors, notches } = picture;
+  const hz = chains.flatMap(({ response }) => response.map(([at]) => at)).filter((at) => at > 0);
+  const [from, to] = hz.length > 0 ? [Math.min(...hz), Math.max(...hz)] : [10, 1000];
+  return {
+    title: "What passes the filters",
+    words: filtersInWords(picture),
+    x: ratioScale({ name: "frequency", unit: "Hz" }, from, Math.max(to, from * 2)),
+    y: evenScale({ name: "level", unit: "dB" }, LEAST_DB, 0, 5),
+    digits: 1,
+    lines: chains.map(({ name, response }) => ({ name, points: response })),
+    marks: [
+      ...(motors ? [{ kind: "band" as const, fromX: motors.fromHz, toX: motors.toHz, label: "motors" }] : []),
+      ...(notches ? [{ kind: "places" as const, xs: notches.fullHz }] : []),
+    ],
+  };
+}
+
+/** The bars of the delays by themselves. */
+export function drawDelays(picture: FiltersPicture, { width = 560 }: { readonly width?: number } = {}): SceneNode {
+  const { height, nodes } = delayRows(picture, 0, width);
+  return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`, class: "filters" }, nodes);
+}
+
+function delayRows(
   { parts, chains }: FiltersPicture,
   y: number,
   width: number,
-): { height: number; nodes: SceneNode[] } {
-  const labels = parts.map((part) => `${part.name}, ${part.what}`);
-  const totals = chains.map(({ name }) => `all of the ${name}`);
-  const left = Math.min(width * 0.55, Math.max(0, ...[...labels, ...totals].map((label) => widthOf(label, SIZE))) + 10);
-  const room = Math.max(20, width - left - widthOf("00.00 ms", SIZE) - 10);
-  const longest = Math.max(1e-9, ...parts.map(({ delayMs }) => delayMs), ...chains.map(({ delayMs }) => delayMs));
+): { readonly height: number; readonly nodes: readonly SceneNode[] } {
   const rows = [
-    ...parts.map((part, index) => ({ label: labels[index]!, delayMs: part.delayMs, kind: "delay" })),
-    ...chains.map(({ delayMs }, index) => ({ label: totals[index]!, delayMs, kind: "delay whole" })),
+    ...parts.map(({ name, what, delayMs }) => ({ name, what, delayMs, kind: "delay" })),
+    ...chains.map(({ name, delayMs }) => ({ name: `all of the ${name}`, what: "", delayMs, kind: "delay whole" })),
   ];
-  const nodes = rows.map(({ label, delayMs, kind }, index) => {
-    const top = y + 22 + index * rowHeight;
-    const bar = { x: left, y: top + 4, width: Math.max(1, (delayMs / longest) * room), height: rowHeight - 8 };
-    return node("g", { class: kind, role: "img", "aria-label": `${label}: ${inMs(delayMs)}` }, [
-      text("delay-name", 0, top + 14, SIZE, label),
-      rect("delay-bar", bar, 2),
-      text("small", bar.x + bar.width + 6, top + 14, SIZE, inMs(delayMs)),
-    ]);
+  const longest = Math.max(1e-9, ...rows.map(({ delayMs }) => delayMs));
+  const left = Math.max(0, ...rows.map((row) => widthOf(labelOf(row), SIZE))) + 10;
+  // Where words and bars have no room side by side, the bar goes under its words.
+  const draw = left > width * 0.6 ? stackedRow : evenRow(left);
+  let top = y;
+  const nodes = rows.map((row, index) => {
+    const { height, children } = draw(row, top, width, row.delayMs / longest);
+    const reach = rect("reach", { x: 0, y: top, width, height });
+    top += height;
+    const said = `${labelOf(row)}: ${inMs(row.delayMs)}`;
+    return node("g", { class: row.kind, role: "img", "aria-label": said, "data-part": index }, [reach, ...children]);
   });
-  const heading = text("chart-title", 0, y + 13, 13, rows.length > 0 ? "How much later it arrives" : "No filters");
-  return { height: 26 + rows.length * rowHeight, nodes: [heading, ...nodes] };
+  return { height: top - y, nodes };
+}
+
+interface DelayRow {
+  readonly name: string;
+  readonly what: string;
+  readonly delayMs: number;
+}
+type DrawRow = (
+  row: DelayRow,
+  top: number,
+  width: number,
+  share: number,
+) => { readonly height: number; readonly children: readonly SceneNode[] };
+
+function evenRow(left: number): DrawRow {
+  return (row, top, width, share) => {
+    const room = Math.max(20, width - left - widthOf("00.00 ms", SIZE) - 10);
+    const bar = { x: left, y: top + 4, width: Math.max(1, share * room), height: rowHeight - 8 };
+    const children = [
+      text("delay-name", 0, top + 14, SIZE, labelOf(row)),
+      rect("delay-bar", bar, 2),
+      text("small", bar.x + bar.width + 6, top + 14, SIZE, inMs(row.delayMs)),
+    ];
+    return { height: rowHeight, children };
+  };
+}
+
+const stackedRow: DrawRow = ({ name, what, delayMs }, top, width, share) => {
+  const said = what === "" ? [] : [text("small", 0, top + 28, SIZE - 1, what)];
+  const barTop = top + (what === "" ? 19 : 33);
+  const children = [
+    text("delay-name", 0, top + 14, SIZE, name),
+    text("small", width, top + 14, SIZE, inMs(delayMs), "end"),
+    ...said,
+    rect("delay-bar", { x: 0, y: barTop, width: Math.max(1, share * width), height: 7 }, 2),
+  ];
+  return { height: barTop - top + 13, children };
+};
+
+function labelOf({ name, what }: DelayRow): string {
+  return what === "" ? name : `${name}, ${what}`;
 }
 
 /** The filters as one says them. */
-export function filtersInWords({ chains, parts, motors }: FiltersPicture): string {
+export function filtersInWords({ chains, parts, motors, notches }: FiltersPicture): string {
   const delays = chains.map(({ name, delayMs }) => `The ${name} arrives ${inMs(delayMs)} late at low frequency.`);
   const each = parts.map(({ name, what, delayMs }: FilterPart) => `${name}, ${what}: ${inMs(delayMs)}.`);
   const noise = motors ? [`The motors turn at ${Math.round(motors.fromHz)} to ${Math.round(motors.toHz)} Hz.`] : [];
-  return [...delays, ...each, ...noise].join(" ");
+  const stand = notches ? notchesInWords(notches) : [];
+  return [...delays, ...each, ...noise, ...stand].join(" ");
+}
+
+/** Where the notches that follow the motors stand, a sentence for the hover and one for full throttle. */
+export function notchesInWords({ hoverHz, fullHz }: NonNullable<FiltersPicture["notches"]>): string[] {
+  const at = (hz: readonly number[]) => hz.map(Math.round).join(", ");
+  return [
+    ...(hoverHz.length > 0 ? [`In the hover the motor notches stand at ${at(hoverHz)} Hz.`] : []),
+    ...(fullHz.length > 0 ? [`At full throttle they stand at ${at(fullHz)} Hz.`] : []),
+  ];
 }
 
 function inMs(delayMs: number): string {

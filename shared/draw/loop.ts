@@ -1,19 +1,55 @@
-/** A round of the loop, and how much of it the command to the motors takes. */
+/** A round of the loop beside the samples of the gyro and the command to the motors, all on one scale of time. */
 import type { LoopPicture } from "../protocol/numbers.ts";
-import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
+import { node, rect, type SceneNode } from "./scene.ts";
 import { text } from "./writing.ts";
 
-const barTop = 24;
-const barHeight = 18;
+const SIZE = 12;
+const barHeight = 14;
+const rowHeight = 38;
+/** More samples than these in a round cannot be told apart. */
+const MOST_SAMPLES = 32;
 
-/** The round as a bar, the command within it; what does not fit sticks out of it, hatched. */
-export function drawLoop(picture: LoopPicture, { width = 520 }: { readonly width?: number } = {}): SceneNode {
-  const { roundUs, frameUs } = picture;
-  const perUs = (width - 16) / Math.max(roundUs, frameUs);
-  const [round, frame] = [8 + roundUs * perUs, 8 + frameUs * perUs];
-  const within = Math.min(round, frame) - 8;
-  const over = frame - round;
-  return node("svg", { viewBox: `0 0 ${Math.ceil(width)} 70`, class: "loop" }, [
+export interface LoopOptions {
+  readonly width?: number;
+  /** The page says what it is. */
+  readonly heading?: "drawn" | "none";
+}
+
+/** The round as a bar, the command and its pause under it; what does not fit sticks out, hatched. */
+export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" }: LoopOptions = {}): SceneNode {
+  const { roundUs, frameUs, pauseUs, gyroRatio } = picture;
+  const perUs = (width - 2) / Math.max(roundUs, frameUs);
+  const x = (us: number) => 1 + us * perUs;
+  const begin = heading === "drawn" ? 22 : 0;
+  const title = frameUs > roundUs ? "The command does not fit the round" : "A round of the loop";
+  const command = frameUs - pauseUs;
+  const stretch = (kind: string, from: number, to: number) => ({ kind, from, to: Math.max(from, to) });
+  const rows = [
+    ...(gyroRatio === null ? [] : [{ name: "gyro", bars: samples(roundUs, gyroRatio) }]),
+    { name: "loop", bars: [stretch("loop-round", 0, roundUs)] },
+    {
+      name: "command",
+      bars: [
+        stretch("delay-bar", 0, Math.min(command, roundUs)),
+        stretch("loop-pause", Math.min(command, roundUs), Math.min(frameUs, roundUs)),
+        stretch("over", roundUs, frameUs),
+      ].filter(({ from, to }) => to > from),
+    },
+  ];
+  const words = loopRows(picture);
+  const drawn = rows.map(({ name, bars }, index) => {
+    const top = begin + index * rowHeight;
+    const said = words.find(([of]) => of === name)?.[1] ?? "";
+    return node("g", { class: "loop-row", "data-loop": name }, [
+      rect("reach", { x: 0, y: top, width, height: rowHeight - 3 }),
+      text("pack-label", 0, top + 13, SIZE, `${name}: ${said}`),
+      ...bars.map(({ kind, from, to }) =>
+        rect(kind, { x: x(from), y: top + 18, width: (to - from) * perUs, height: barHeight }),
+      ),
+    ]);
+  });
+  const bottom = begin + rows.length * rowHeight;
+  return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${bottom + 20}`, class: "loop" }, [
     node("defs", {}, [
       node(
         "pattern",
@@ -21,16 +57,36 @@ export function drawLoop(picture: LoopPicture, { width = 520 }: { readonly width
         [rect("hatch-line", { x: 0, y: 0, width: 3, height: 8 })],
       ),
     ]),
-    node("g", { class: "chart", role: "img", "aria-label": loopInWords(picture) }, [
-      text("chart-title", 0, 13, 13, over > 0 ? "The command does not fit the round" : "A round of the loop"),
-      rect("pack-scale", { x: 8, y: barTop, width: round - 8, height: barHeight }),
-      rect("delay-bar", { x: 8, y: barTop, width: within, height: barHeight }),
-      ...(over > 0 ? [rect("over", { x: round, y: barTop, width: over, height: barHeight })] : []),
-      path("pack-mark", `M${rounded(round)} ${barTop - 3}v${barHeight + 9}`),
-      text("pack-label", 8, barTop + barHeight + 16, 12, `command ${inUs(frameUs)}`),
-      text("small", width - 8, barTop + barHeight + 16, 12, `round ${inUs(roundUs)}, ${spareInWords(picture)}`, "end"),
+    node("g", { class: "chart", role: "group", "aria-label": loopInWords(picture) }, [
+      ...(heading === "drawn" ? [text("chart-title", 0, 13, 13, title)] : []),
+      ...drawn,
+      text("small", 0, bottom + 13, SIZE, spareInWords(picture)),
     ]),
   ]);
+}
+
+/** The samples of the gyro that begin in one round, with a little air between them. */
+function samples(roundUs: number, ratio: number): { kind: string; from: number; to: number }[] {
+  const each = roundUs / ratio;
+  const air = Math.min(each, roundUs) * 0.03;
+  const count = Math.ceil(ratio - 1e-9);
+  if (count > MOST_SAMPLES) return [{ kind: "loop-sample", from: 0, to: roundUs }];
+  return Array.from({ length: count }, (_, index) => ({
+    kind: "loop-sample",
+    from: index * each + air,
+    to: Math.min(roundUs, (index + 1) * each) - air,
+  }));
+}
+
+/** What takes how long, as name and words. */
+export function loopRows(picture: LoopPicture): (readonly [name: string, said: string])[] {
+  const { roundUs, frameUs, pauseUs, gyroRatio } = picture;
+  const pause = pauseUs > 0 ? `, pause ${inUs(pauseUs)}` : "";
+  return [
+    ...(gyroRatio === null ? [] : [["gyro", `a sample every ${inUs(roundUs / gyroRatio)}`] as const]),
+    ["loop", `a round of ${inUs(roundUs)}`],
+    ["command", `${inUs(frameUs - pauseUs)}${pause}`],
+  ];
 }
 
 /** The loop as one says it. */
@@ -41,7 +97,8 @@ export function loopInWords(picture: LoopPicture): string {
   return `A command of ${inUs(frameUs)} in a round of ${inUs(roundUs)}: ${spareInWords(picture)}.${gyro}`;
 }
 
-function spareInWords({ roundUs, frameUs }: LoopPicture): string {
+/** What is left of the round, or lacking. */
+export function spareInWords({ roundUs, frameUs }: LoopPicture): string {
   return frameUs > roundUs ? `${inUs(frameUs - roundUs)} too long` : `${inUs(roundUs - frameUs)} to spare`;
 }
 

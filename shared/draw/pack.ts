@@ -1,65 +1,171 @@
-/** A pack's thresholds on the scale of one cell, and how long what may be used of it lasts. */
-import type { PackPicture } from "../protocol/numbers.ts";
-import { evenScale } from "./scale.ts";
+/** A pack's thresholds on an upright scale, each beside where pilots usually set it, and how long what may be used lasts. */
+import type { PackMark, PackPicture } from "../protocol/numbers.ts";
+import { evenScale, type Scale } from "./scale.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { text, widthOf } from "./writing.ts";
+import { text } from "./writing.ts";
 
-const SIZE = 12;
-const rowHeight = 20;
-const barTop = 40;
-const barHeight = 16;
+const SIZE = 11;
+const plotHeight = 170;
+const barWidth = 14;
+/** From one threshold's own upright to the next. */
+const step = 12;
+/** Under this the words of a threshold take two lines, and the pack's own scale is left to them. */
+const NARROW = 350;
 
-/** The scale as a bar: what the cell bears is filled, and each threshold has its line and its words. */
-export function drawPack(picture: PackPicture, { width = 520 }: { readonly width?: number } = {}): SceneNode {
-  const marks = [...picture.marks].sort((a, b) => a.cellV - b.cellV);
-  const labels = marks.map(({ name, cellV }) => `${name} ${voltsInWords(cellV, picture.cells)}`);
-  const room = Math.max(
-    60,
-    width - Math.max(widthOf("V/cell", SIZE) + 10, ...labels.map((label) => widthOf(label, SIZE))) - 16,
-  );
-  const { bears } = picture;
+export interface PackOptions {
+  readonly width?: number;
+  /** The page says what pack it is. */
+  readonly heading?: "drawn" | "none";
+}
+
+interface Label {
+  readonly name: string;
+  readonly cellV: number;
+  readonly mark: PackMark | null;
+  /** Which upright it has, from 0; of a limit none, it stands on the bar. */
+  readonly column: number | null;
+}
+
+/**
+ * What a cell bears is filled. Each threshold has an upright with ends where it is usually set, a dot
+ * where it is set here, and words; a dot beyond the ends is unusual.
+ */
+export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" }: PackOptions = {}): SceneNode {
+  const { bears, cells } = picture;
+  const marks = [...picture.marks].sort((a, b) => b.cellV - a.cellV);
   const volts = [...marks.map(({ cellV }) => cellV), ...(bears ? [bears.fromCellV, bears.toCellV] : [])];
   const scale = evenScale({ name: "cell", unit: "V" }, Math.min(2.5, ...volts), Math.max(4.5, ...volts), 4);
-  const x = (cellV: number) => 8 + scale.share(cellV) * room;
-  const filled = bears
-    ? [
-        rect("pack-bears", {
-          x: x(bears.fromCellV),
-          y: barTop,
-          width: x(bears.toCellV) - x(bears.fromCellV),
-          height: barHeight,
-        }),
-      ]
-    : [];
-  const foot = barTop + barHeight;
-  // The lowest threshold has the lowest words, so that no line crosses the words of another.
-  const drops = marks.flatMap(({ cellV }, index) => {
-    const y = foot + 16 + (marks.length - index) * rowHeight;
-    return [
-      path("pack-mark", `M${rounded(x(cellV))} ${barTop - 3}V${rounded(y - 4)}h5`),
-      text("pack-label", x(cellV) + 8, y, SIZE, labels[index]!),
-    ];
+  const top = (heading === "drawn" ? 22 : 0) + 18;
+  const y = (cellV: number) => top + (1 - scale.share(cellV)) * plotHeight;
+  const isNarrow = width < NARROW;
+  const tickRight = cells === null || isNarrow ? 38 : 72;
+  const barLeft = tickRight + 6;
+  const firstColumn = barLeft + barWidth + 12;
+  const labelLeft = firstColumn + marks.length * step + 12;
+  const labels: Label[] = [
+    ...marks.map((mark, column) => ({ name: mark.name, cellV: mark.cellV, mark, column })),
+    ...(bears ? [limit("charge limit", bears.toCellV), limit("cut-off", bears.fromCellV)] : []),
+  ];
+  const rowHeight = isNarrow ? 27 : 15;
+  const ys = apart(
+    labels.map(({ cellV }) => y(cellV)),
+    rowHeight,
+    { from: top - 2, to: top + plotHeight + 4 },
+  );
+  const drawn = labels.map((label, index) => {
+    const from = label.column === null ? barLeft + barWidth : firstColumn + label.column * step;
+    return drawLabel(label, {
+      from,
+      y: y(label.cellV),
+      labelLeft,
+      labelY: ys[index]!,
+      cells,
+      isNarrow,
+      rowHeight,
+      width,
+    });
   });
-  const times = timesInWords(picture);
-  const under = foot + 16 + (marks.length + 1) * rowHeight;
-  const height = under - rowHeight + 8 + times.length * rowHeight;
-  return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${height}`, class: "pack" }, [
-    node("g", { class: "chart", role: "img", "aria-label": packInWords(picture) }, [
-      text("chart-title", 0, 13, 13, titleOf(picture)),
-      rect("pack-scale", { x: 8, y: barTop, width: room, height: barHeight }),
-      ...filled,
-      text("small", 8 + room + 16, barTop - 7, 11, "V/cell"),
-      ...scale.ticks.map((tick) => text("small", x(tick), barTop - 7, 11, scale.label(tick), "middle")),
-      ...drops,
-      ...times.map((time, index) => text("small", 8, under + index * rowHeight, SIZE, time)),
+  const notes = notesOf(picture);
+  const under = Math.max(top + plotHeight, ...ys.map((each) => each + rowHeight / 2)) + 22;
+  const height = under + Math.max(0, notes.length - 1) * 17 + 8;
+  return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`, class: "pack" }, [
+    node("g", { class: "chart", role: "group", "aria-label": packInWords(picture) }, [
+      ...(heading === "drawn" ? [text("chart-title", 0, 13, 13, titleOf(picture))] : []),
+      ...ticks(scale, y, tickRight, cells === null || isNarrow ? null : cells, top),
+      rect("pack-scale", { x: barLeft, y: top, width: barWidth, height: plotHeight }),
+      ...(bears
+        ? [
+            rect("pack-bears", {
+              x: barLeft,
+              y: y(bears.toCellV),
+              width: barWidth,
+              height: y(bears.fromCellV) - y(bears.toCellV),
+            }),
+          ]
+        : []),
+      ...marks.flatMap(({ usual }, column) => (usual ? [usualBar(firstColumn + column * step, usual, y)] : [])),
+      ...drawn,
+      ...notes.map((note, index) => text("small", 0, under + index * 17, SIZE, note)),
     ]),
   ]);
 }
 
-function titleOf({ section, cells, capacityMah }: PackPicture): string {
+function limit(name: string, cellV: number): Label {
+  return { name, cellV, mark: null, column: null };
+}
+
+function ticks(scale: Scale, y: (cellV: number) => number, right: number, cells: number | null, top: number) {
+  const perPack = 28;
+  return [
+    text("small", right, top - 10, SIZE, "V/cell", "end"),
+    ...scale.ticks.map((tick) => text("small", right, y(tick) + 4, SIZE, tick.toFixed(1), "end")),
+    ...(cells === null
+      ? []
+      : [
+          text("small", perPack, top - 10, SIZE, "V", "end"),
+          ...scale.ticks.map((tick) =>
+            text("small", perPack, y(tick) + 4, SIZE, String(Number((tick * cells).toFixed(1))), "end"),
+          ),
+        ]),
+  ];
+}
+
+function usualBar(x: number, { fromCellV, toCellV }: NonNullable<PackMark["usual"]>, y: (cellV: number) => number) {
+  const [from, to] = [y(toCellV), y(fromCellV)].map(rounded) as [number, number];
+  return path("pack-usual", `M${rounded(x - 3)} ${from}h6m-3 0V${to}m-3 0h6`);
+}
+
+interface Where {
+  readonly from: number;
+  readonly y: number;
+  readonly labelLeft: number;
+  readonly labelY: number;
+  readonly cells: number | null;
+  readonly isNarrow: boolean;
+  readonly rowHeight: number;
+  readonly width: number;
+}
+
+function drawLabel({ name, cellV, mark }: Label, where: Where): SceneNode {
+  const { from, y, labelLeft, labelY, cells, isNarrow, rowHeight, width } = where;
+  const volts = voltsInWords(cellV, cells);
+  const leader = `M${rounded(from)} ${rounded(y)}H${rounded(labelLeft - 9)}L${rounded(labelLeft - 3)} ${rounded(labelY)}`;
+  const own = mark ? "pack-label" : "small";
+  const words = isNarrow
+    ? [text(own, labelLeft, labelY - 2, SIZE, name), text("small", labelLeft, labelY + 11, SIZE, volts)]
+    : [text(own, labelLeft, labelY + 4, SIZE, `${name} ${volts}`)];
+  const dot = `M${rounded(from - 3.5)} ${rounded(y)}a3.5 3.5 0 0 1 7 0a3.5 3.5 0 0 1-7 0z`;
+  const reach = { x: labelLeft - 2, y: labelY - rowHeight / 2, width: width - labelLeft + 2, height: rowHeight };
+  return node("g", { class: mark ? "threshold" : "pack-limit", "data-mark": mark ? name : null }, [
+    ...(mark ? [rect("reach", reach)] : []),
+    path("pack-leader", leader),
+    ...(mark ? [path("pack-dot", dot)] : []),
+    ...words,
+  ]);
+}
+
+/** Heights no nearer to one another than `least`, in their order, within a span as far as that goes. */
+function apart(ys: readonly number[], least: number, span: { readonly from: number; readonly to: number }): number[] {
+  const order = ys.map((_, index) => index).sort((a, b) => ys[a]! - ys[b]! || a - b);
+  const placed = [...ys];
+  let free = span.from;
+  for (const index of order) {
+    placed[index] = Math.max(free, placed[index]!);
+    free = placed[index]! + least;
+  }
+  let floor = Math.max(span.to, span.from + (ys.length - 1) * least);
+  for (const index of order.reverse()) {
+    placed[index] = Math.min(floor, placed[index]!);
+    floor = placed[index]! - least;
+  }
+  return placed;
+}
+
+/** What pack it is, in a few words. */
+export function titleOf({ section, cells, capacityMah }: PackPicture): string {
   const name = section.startsWith("pack/") ? section.slice("pack/".length) : "pack";
   const facts = [
-    ...(cells === null ? [] : [`${cells} cells`]),
+    ...(cells === null ? [] : [cells === 1 ? "1 cell" : `${cells} cells`]),
     ...(capacityMah === null ? [] : [`${capacityMah} mAh`]),
   ];
   return [name, ...facts].join(", ");
@@ -76,6 +182,27 @@ export function packInWords(picture: PackPicture): string {
   if (bears) said.push(`A cell bears ${bears.fromCellV.toFixed(2)} to ${bears.toCellV.toFixed(2)} V.`);
   said.push(...marks.map(({ name, cellV }) => `${name} ${voltsInWords(cellV, cells)}.`));
   return [...said, ...timesInWords(picture).map((time) => `${time}.`)].join(" ");
+}
+
+/** A row for each threshold and limit: its name, the volts of a cell and of the pack, and where it is usually set. */
+export function packRows({ marks, cells, bears }: PackPicture): string[][] {
+  const row = (name: string, cellV: number, usual: PackMark["usual"]) => [
+    name,
+    cellV.toFixed(2),
+    cells === null ? "not known" : (cellV * cells).toFixed(1),
+    usual ? `${usual.fromCellV.toFixed(1)} to ${usual.toCellV.toFixed(1)}` : "",
+  ];
+  return [
+    ...(bears ? [row("charge limit", bears.toCellV, null)] : []),
+    ...[...marks].sort((a, b) => b.cellV - a.cellV).map(({ name, cellV, usual }) => row(name, cellV, usual)),
+    ...(bears ? [row("cut-off", bears.fromCellV, null)] : []),
+  ];
+}
+
+function notesOf(picture: PackPicture): string[] {
+  const { marks, chemistry } = picture;
+  const isUsualDrawn = chemistry !== null && marks.some(({ usual }) => usual);
+  return [...(isUsualDrawn ? [`uprights: usual for ${chemistry}`] : []), ...timesInWords(picture)];
 }
 
 /** How long what may be used lasts, as far as that is known. */

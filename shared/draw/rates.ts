@@ -1,6 +1,7 @@
 /** How fast the craft turns for where the stick is: a small chart for each axis, all on one scale, and the throttle. */
 import type { RatesAxis, RatesPicture } from "../protocol/numbers.ts";
-import { type Chart, type ChartLine, drawChart } from "./chart.ts";
+import { drawChart } from "./chart.ts";
+import type { Chart, ChartLine } from "./plot.ts";
 import { evenScale, type Scale } from "./scale.ts";
 import { node, type SceneNode } from "./scene.ts";
 
@@ -16,11 +17,11 @@ export interface RatesOptions {
 
 /** All charts as one SVG, in as many columns as the width allows. */
 export function drawRates(picture: RatesPicture, { width = 720, second = null }: RatesOptions = {}): SceneNode {
-  const charts = chartsOf(picture, second);
+  const charts = ratesCharts(picture, second);
   const columns = Math.max(1, Math.min(charts.length, Math.floor((width + gap) / (narrowest + gap))));
   const chartWidth = Math.min(260, (Math.max(width, narrowest) - gap * (columns - 1)) / columns);
   const rows = Math.ceil(charts.length / columns);
-  const drawn = charts.map((chart, index) => {
+  const drawn = charts.map(({ chart }, index) => {
     const [column, row] = [index % columns, Math.floor(index / columns)];
     return drawChart({ x: column * (chartWidth + gap), y: row * (height + gap), width: chartWidth, height }, chart);
   });
@@ -28,13 +29,20 @@ export function drawRates(picture: RatesPicture, { width = 720, second = null }:
   return node("svg", { viewBox: `0 0 ${size.map(Math.ceil).join(" ")}`, class: "rates" }, drawn);
 }
 
-function chartsOf({ axes, throttle }: RatesPicture, second: RatesPicture | null): Chart[] {
+export interface NamedChart {
+  readonly name: RatesAxis["name"] | "throttle";
+  readonly chart: Chart;
+}
+
+/** A chart for each axis, all with one upright scale, and one for the throttle. */
+export function ratesCharts({ axes, throttle }: RatesPicture, second: RatesPicture | null): NamedChart[] {
   const all = [...axes, ...(second?.axes ?? [])];
   const most = Math.max(1, ...all.flatMap(({ points }) => points.map(([, degPerS]) => degPerS)));
   const y = evenScale({ name: "turn", unit: "deg/s" }, 0, most, 4);
   const other = (name: string) => second?.axes.find((axis) => axis.name === name);
-  const charts = axes.map((axis) => axisChart(axis, other(axis.name), y));
-  return throttle ? [...charts, throttleChart(throttle, second?.throttle ?? null)] : charts;
+  const charts: NamedChart[] = axes.map((axis) => ({ name: axis.name, chart: axisChart(axis, other(axis.name), y) }));
+  if (!throttle) return charts;
+  return [...charts, { name: "throttle", chart: throttleChart(throttle, second?.throttle ?? null) }];
 }
 
 type Throttle = NonNullable<RatesPicture["throttle"]>;
@@ -45,7 +53,7 @@ function throttleChart(throttle: Throttle, second: Throttle | null): Chart {
   return {
     title: "throttle",
     words: [throttleInWords("Throttle", throttle), ...(other ? [throttleInWords("Second set", other)] : [])].join(" "),
-    x: stickScale(),
+    ...ofStick("stick down"),
     y: evenScale({ name: "throttle", unit: "%" }, 0, 100, 4),
     lines: linesOf(inPercent(throttle.points), other && inPercent(other.points)),
     marks: limit < 100 ? [{ kind: "level", y: throttle.limit * 100, label: `limit ${limit} %` }] : [],
@@ -56,13 +64,13 @@ function axisChart(axis: RatesAxis, second: RatesAxis | undefined, y: Scale): Ch
   const { name, points, endDegPerS, halfAtStick } = axis;
   const other = second && !isSame(points, second.points) ? second : null;
   const ends = [axis, ...(other ? [other] : [])].map((one) => Math.round(one.endDegPerS));
-  const ofStick = (curve: Curve): Curve => curve.map(([stick, degPerS]) => [stick * 100, degPerS] as const);
+  const inDegrees = (curve: Curve): Curve => curve.map(([stick, degPerS]) => [stick * 100, degPerS] as const);
   return {
     title: `${name}, ${ends.join(" and ")} deg/s`,
     words: other ? `${rateInWords(axis)} Second set: ${rateInWords(other)}` : rateInWords(axis),
-    x: stickScale(),
+    ...ofStick("stick centred"),
     y,
-    lines: linesOf(ofStick(points), other && ofStick(other.points)),
+    lines: linesOf(inDegrees(points), other && inDegrees(other.points)),
     marks:
       halfAtStick === null
         ? []
@@ -116,8 +124,14 @@ function middleInWords(points: readonly (readonly [number, number])[]): string {
   return `half stick gives ${percent(a[1] + (b[1] - a[1]) * share)} %`;
 }
 
-function stickScale(): Scale {
-  return evenScale({ name: "stick", unit: "%" }, 0, 100, 4);
+/** The lower scale of a stick, as one says its places. */
+function ofStick(begin: string): Pick<Chart, "x" | "place" | "rows"> {
+  const said: Readonly<Record<number, string>> = { 0: begin, 50: "half stick", 100: "full stick" };
+  return {
+    x: evenScale({ name: "stick", unit: "%" }, 0, 100, 4),
+    place: (x) => said[Math.round(x * 10) / 10] ?? `${Number(x.toFixed(1))} % stick`,
+    rows: Array.from({ length: 11 }, (_, index) => index * 10),
+  };
 }
 
 function percent(share: number): number {

@@ -32,3 +32,9 @@ export interface Finding {
   /** A set of positions that shows the finding: a position's name, or a pulse in us. */
   readonly witness?: Readonly<Record<string, string | number>>;
 }
+
+/** A line of a script, by the id under which the editor knows the file. */
+export interface LinePlace {
+  readonly file: string;
+  readonly line: number;
+}

@@ -1,5 +1,5 @@
 /** The craft's numbers as they are drawn: plain data, reckoned elsewhere, units in the names. */
-import type { LinePlace } from "./panel.ts";
+import type { LinePlace } from "./findings.ts";
 
 export interface RatesAxis {
   readonly name: "roll" | "pitch" | "yaw";
@@ -49,30 +49,62 @@ export interface FiltersPicture {
   readonly parts: readonly FilterPart[];
   /** Where the motors' own noise lies, from hover to full throttle; null where that is not known. */
   readonly motors: { readonly fromHz: number; readonly toHz: number } | null;
+  /** Where the notches that follow the motors stand at both ends of that; null where there are none, or it is not known. */
+  readonly notches: { readonly hoverHz: readonly number[]; readonly fullHz: readonly number[] } | null;
+  /** Settings that are said and not in the sums. */
+  readonly leftOut: readonly string[];
 }
 
 export interface PackPicture {
   /** `pack`, or `pack/NAME`. */
   readonly section: string;
+  /** Null where it is not said, as are the usual bands then. */
+  readonly chemistry: string | null;
   /** Null where the board counts them. */
   readonly cells: number | null;
   /** What a cell bears: never charged above, never drawn below; null where the chemistry is not said. */
   readonly bears: { readonly fromCellV: number; readonly toCellV: number } | null;
   /** `full-at`, `warn-at` and `land-at`, those that are said. */
-  readonly marks: readonly { readonly name: string; readonly cellV: number; readonly at: LinePlace | null }[];
+  readonly marks: readonly PackMark[];
   readonly capacityMah: number | null;
   /** What may be used of it. */
   readonly usableMah: number | null;
   /** Time to use that, in a steady hover and at full current. */
   readonly hoverS: number | null;
   readonly fullS: number | null;
+  /** Of what names the pack: its capacity, or else its cells or its chemistry. */
+  readonly at: LinePlace | null;
+}
+
+export interface PackMark {
+  readonly name: string;
+  readonly cellV: number;
+  /** Where pilots usually set it with this chemistry; null where that is not said. */
+  readonly usual: { readonly fromCellV: number; readonly toCellV: number } | null;
+  readonly at: LinePlace | null;
 }
 
 /** How the command to the motors fits into a round of the loop. */
 export interface LoopPicture {
   readonly roundUs: number;
+  /** The command with the silence after it. */
   readonly frameUs: number;
+  readonly pauseUs: number;
   /** Samples of the gyro to a round. */
   readonly gyroRatio: number | null;
+  /** Of the loop's rate, the gyro's, and the command's. */
   readonly at: LinePlace | null;
+  readonly gyroAt: LinePlace | null;
+  readonly commandAt: LinePlace | null;
+}
+
+/** Everything that the view of numbers draws; what the script does not say is null, or none. */
+export interface NumbersPicture {
+  readonly rates: RatesPicture | null;
+  readonly secondRates: RatesPicture | null;
+  readonly packs: readonly PackPicture[];
+  readonly filters: FiltersPicture | null;
+  readonly loop: LoopPicture | null;
+  /** What is not drawn and what would have to be said for it, in sentences. */
+  readonly missing: readonly string[];
 }

@@ -2,13 +2,12 @@
  * What the panel is told and what it tells: plain data. The panel computes nothing of the craft;
  * it draws these and reports gestures.
  */
-import type { PlaceRange, Severity } from "./findings.ts";
+import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
+import type { NumbersPicture } from "./numbers.ts";
 
-/** A line of a script, by the id under which the editor knows the file. */
-export interface LinePlace {
-  readonly file: string;
-  readonly line: number;
-}
+export type { LinePlace } from "./findings.ts";
+
+export type ViewName = "goggles" | "switches" | "numbers";
 
 /** What a figure shows, by the same readings as the texts. */
 export type FigureReading =
@@ -192,6 +191,9 @@ export interface PanelModel {
   readonly noGoggles: string | null;
   readonly switches: SwitchesPicture | null;
   readonly noSwitches: string | null;
+  /** Null also where the numbers are not looked at: then nobody reckons them. */
+  readonly numbers: NumbersPicture | null;
+  readonly noNumbers: string | null;
   readonly findings: readonly {
     readonly code: string;
     readonly severity: Severity;
@@ -209,6 +211,8 @@ export const PANEL_REQUEST = "fettle/panel";
 export interface PanelParams {
   readonly uri: string;
   readonly craft?: string;
+  /** What is looked at: the numbers are reckoned for their own view only. */
+  readonly view?: ViewName;
   readonly positions?: ControlsAt;
   readonly scenario?: Scenario;
   readonly page?: OsdPage;
@@ -287,10 +291,12 @@ export type ToPanel =
   | { readonly kind: "model"; readonly model: PanelModel }
   /** The cursor's line, so that the element written there is marked. */
   | { readonly kind: "cursor"; readonly at: LinePlace | null }
-  | { readonly kind: "show"; readonly view: "goggles" | "switches" };
+  | { readonly kind: "show"; readonly view: ViewName };
 
 export type FromPanel =
   | { readonly kind: "ready" }
+  /** Another view is looked at than the goggles, or than before. */
+  | { readonly kind: "view"; readonly view: ViewName }
   /** No script is open, and one is wanted. */
   | { readonly kind: "new-craft" }
   | { readonly kind: "select"; readonly at: LinePlace }

@@ -2,9 +2,9 @@
 import type { Craft } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { loopOf } from "../numbers/loop-of.ts";
-import { CHEMISTRIES } from "../numbers/pack.ts";
+import { CHEMISTRIES, type Span } from "../numbers/pack.ts";
 import { type PackFigures, packsOf } from "../numbers/pack-of.ts";
-import type { LoopPicture, PackPicture } from "../protocol/numbers.ts";
+import type { LoopPicture, PackMark, PackPicture } from "../protocol/numbers.ts";
 import type { LinePlace } from "../protocol/panel.ts";
 
 /** Every pack of which the craft says something to draw: a threshold, or what is in it. */
@@ -18,41 +18,53 @@ function packPictureOf(craft: Craft, figures: PackFigures): PackPicture {
   const { section, chemistry, cells, capacityMah, usableMah, hoverS, fullS } = figures;
   const facts = chemistry && CHEMISTRIES[chemistry];
   const thresholds = [
-    ["full-at", figures.fullCellV],
-    ["warn-at", figures.warnCellV],
-    ["land-at", figures.landCellV],
+    ["full-at", figures.fullCellV, facts?.usualV.full],
+    ["warn-at", figures.warnCellV, facts?.usualV.warn],
+    ["land-at", figures.landCellV, facts?.usualV.land],
   ] as const;
   return {
     section,
+    chemistry,
     cells,
     bears: facts && { fromCellV: facts.cutOffV, toCellV: facts.chargeLimitV },
-    marks: thresholds.flatMap(([name, cellV]) => {
+    marks: thresholds.flatMap(([name, cellV, usual]): PackMark[] => {
       const at = placeOf(craft, section, name);
       // A default stands in for reckoning; it is no threshold that anybody set.
-      return cellV === null || at === null ? [] : [{ name, cellV, at }];
+      return cellV === null || at === null ? [] : [{ name, cellV, usual: usual ? bandOf(usual) : null, at }];
     }),
     capacityMah,
     usableMah,
     hoverS,
     fullS,
+    at: placeOf(craft, section, "capacity") ?? placeOf(craft, section, "cells") ?? placeOf(craft, section, "chemistry"),
   };
+}
+
+function bandOf({ from, to }: Span): PackMark["usual"] {
+  return { fromCellV: from, toCellV: to };
 }
 
 /** The line of a setting; a named pack lies over the plain one. */
 function placeOf(craft: Craft, section: string, name: string): LinePlace | null {
-  const said = craft.settings.get(section)?.get(name) ?? craft.settings.get("pack")?.get(name);
+  return lineOf(craft, section, name) ?? lineOf(craft, "pack", name);
+}
+
+function lineOf(craft: Craft, section: string, name: string): LinePlace | null {
+  const said = craft.settings.get(section)?.get(name);
   return said ? { file: said.source.file, line: said.source.line } : null;
 }
 
 /** How the command to the motors fits into the loop; null where that is not a digital one, or its figures are not known. */
 export function loopPictureOf(craft: Craft, { catalogue }: Workspace): LoopPicture | null {
-  const { budget, gyro } = loopOf(craft, catalogue);
+  const { budget, gyro, pauseUs } = loopOf(craft, catalogue);
   if (!budget) return null;
-  const said = craft.settings.get("sensors")?.get("loop-rate");
   return {
     roundUs: budget.roundUs,
     frameUs: budget.frameUs,
+    pauseUs: pauseUs ?? 0,
     gyroRatio: gyro?.ratio ?? null,
-    at: said ? { file: said.source.file, line: said.source.line } : null,
+    at: lineOf(craft, "sensors", "loop-rate"),
+    gyroAt: lineOf(craft, "sensors", "gyro-rate"),
+    commandAt: lineOf(craft, "motors", "esc-rate") ?? lineOf(craft, "motors", "esc-signal"),
   };
 }

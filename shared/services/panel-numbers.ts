@@ -3,7 +3,7 @@ import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { responseOf } from "../numbers/filters.ts";
 import { type Filter, type FilterFigures, filtersOf, stagesOf } from "../numbers/filters-of.ts";
-import { harmonicsHz, turnHz } from "../numbers/motor.ts";
+import { harmonicsAgainst, turnHz } from "../numbers/motor.ts";
 import { motorsOf } from "../numbers/motor-of.ts";
 import { type Axis, rateAt, rateCurve, stickAtRate, throttleAt } from "../numbers/rates.ts";
 import { type RatesFigures, ratesOf, secondRatesOf } from "../numbers/rates-of.ts";
@@ -58,6 +58,8 @@ function lineOf({ file, line }: Source): LinePlace {
 const LEAST_HZ = 10;
 const MOST_HZ = 1000;
 const RESPONSE_POINTS = 160;
+/** The middle of a notch lets through nothing at all, which has no number in decibels, and none in JSON. */
+const NOTHING_DB = -120;
 
 /** The filters, with the notches that follow the motors where they stand in the hover; null where nothing is said of them. */
 export function filtersPictureOf(craft: Craft, { catalogue }: Workspace): FiltersPicture | null {
@@ -66,6 +68,7 @@ export function filtersPictureOf(craft: Craft, { catalogue }: Workspace): Filter
   const { hoverRpm, fullRpm } = motorsOf(craft, catalogue);
   const hoverHz = hoverRpm === null ? null : turnHz(hoverRpm);
   const notchesMs = figures.hoverNotchesDelayMs ?? 0;
+  const fullHz = fullRpm === null ? null : turnHz(fullRpm);
   const chain = (name: FilterChain["name"], delayMs: number): FilterChain => ({
     name,
     response: responseAlong(figures, name, hoverHz),
@@ -81,8 +84,21 @@ export function filtersPictureOf(craft: Craft, { catalogue }: Workspace): Filter
       ...motorPart(craft, figures, hoverHz),
       ...figures.damping.map((filter) => partOf(filter, "damping")),
     ],
-    motors: hoverHz === null || fullRpm === null ? null : { fromHz: hoverHz, toHz: turnHz(fullRpm) },
+    motors: hoverHz === null || fullHz === null ? null : { fromHz: hoverHz, toHz: fullHz },
+    notches:
+      figures.motorNotches && hoverHz !== null
+        ? { hoverHz: notchesAt(figures, hoverHz), fullHz: notchesAt(figures, fullHz) }
+        : null,
+    leftOut: figures.leftOut,
   };
+}
+
+/** Where the notches stand that follow motors which turn so often a second; those let in not at all are none. */
+function notchesAt({ motorNotches, motors, rateHz }: FilterFigures, turn: number | null): number[] {
+  if (!motorNotches || motors === null || turn === null) return [];
+  return harmonicsAgainst(turn, motorNotches, motorNotches.count, null).flatMap(({ hz, depth }) =>
+    depth > 0 && hz < rateHz / 2 ? [hz] : [],
+  );
 }
 
 function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hoverHz: number | null) {
@@ -93,12 +109,15 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
     { length: RESPONSE_POINTS },
     (_, index) => LEAST_HZ * (most / LEAST_HZ) ** (index / (RESPONSE_POINTS - 1)),
   );
-  // A notch may be narrower than the way from one point to the next: its middle is looked at too.
+  // A notch may be narrower than the way from one point to the next: its middle and its sides are looked at too.
   const notches = [
-    ...figures.gyro.flatMap(({ order, atHz }) => (order === null ? [atHz] : [])),
-    ...(motorNotches && hoverHz !== null ? harmonicsHz(hoverHz, motorNotches.count) : []),
-  ].filter((hz) => hz > LEAST_HZ && hz < most);
-  return [...even, ...notches].sort((a, b) => a - b).map((hz) => [hz, responseOf(stages, hz, rateHz).gainDb] as const);
+    ...figures.gyro.flatMap(({ order, atHz, widthHz }) => (order === null ? [[atHz, widthHz ?? 0] as const] : [])),
+    ...notchesAt(figures, hoverHz).map((hz) => [hz, motorNotches?.widthHz ?? 0] as const),
+  ].flatMap(([hz, widthHz]) => [-0.5, -0.25, -0.1, 0, 0.1, 0.25, 0.5].map((share) => hz + share * widthHz));
+  return [...new Set([...even, ...notches])]
+    .filter((hz) => hz >= LEAST_HZ && hz <= most)
+    .sort((a, b) => a - b)
+    .map((hz) => [hz, Math.max(NOTHING_DB, responseOf(stages, hz, rateHz).gainDb)] as const);
 }
 
 function partOf({ name, order, atHz, widthHz, delayMs, source }: Filter, chain: FilterChain["name"]): FilterPart {

@@ -1,15 +1,18 @@
-/** What the panel draws for one document: the picture in the goggles, and the switches. */
+/** What the panel draws for one document: the picture in the goggles, the switches, and the numbers. */
 import type { Craft } from "../model/craft.ts";
 import type { Script } from "../model/script.ts";
 import type { Workspace } from "../model/workspace.ts";
-import type { PanelModel } from "../protocol/panel.ts";
+import type { PanelModel, ViewName } from "../protocol/panel.ts";
 import { findingsOf } from "../rules/engine.ts";
+import { NO_NUMBERS, numbersOf } from "./panel-all-numbers.ts";
 import { type GogglesAsk, gogglesOf, noGoggles } from "./panel-goggles.ts";
 import { pickedCraft, switchesOf } from "./panel-switches.ts";
 
 export interface PanelAsk extends GogglesAsk {
   /** Of several craft that use the file, the one to draw. */
   readonly craft?: string | undefined;
+  /** What is looked at; the numbers are reckoned for their own view only. */
+  readonly view?: ViewName | undefined;
   readonly positions?: Readonly<Record<string, string | number>> | undefined;
 }
 
@@ -32,11 +35,15 @@ export function panelOf(workspace: Workspace, file: string, version: number, ask
       noGoggles: null,
       switches: null,
       noSwitches: null,
+      numbers: null,
+      noNumbers: null,
       findings: [],
     };
   }
   const goggles = gogglesOf(craft, workspace, ask);
   const switches = switchesOf(craft, workspace, ask.positions);
+  const isLookedAt = ask.view === "numbers";
+  const numbers = isLookedAt ? numbersOf(craft, workspace) : null;
   return {
     ...base,
     craft: craft.name,
@@ -45,6 +52,8 @@ export function panelOf(workspace: Workspace, file: string, version: number, ask
     noGoggles: goggles ? null : noGoggles(craft),
     switches,
     noSwitches: switches ? null : noSwitches(craft),
+    numbers,
+    noNumbers: isLookedAt && !numbers ? NO_NUMBERS : null,
     findings: findingsOf(workspace, craft.file).map(({ code, severity, message, file: at, range, witness }) => ({
       code,
       severity,

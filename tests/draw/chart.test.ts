@@ -1,10 +1,11 @@
 import { wcagContrast } from "culori";
 import { expect, test } from "vitest";
-import { type Chart, drawChart } from "../../shared/draw/chart.ts";
+import { drawChart } from "../../shared/draw/chart.ts";
 import { drawFilters } from "../../shared/draw/filters.ts";
 import { drawLoop, loopInWords } from "../../shared/draw/loop.ts";
 import { drawPack, packInWords } from "../../shared/draw/pack.ts";
 import { DASHES, palettes } from "../../shared/draw/palette.ts";
+import type { Chart } from "../../shared/draw/plot.ts";
 import { drawRates } from "../../shared/draw/rates.ts";
 import { evenScale, ratioScale } from "../../shared/draw/scale.ts";
 import { node, type SceneNode } from "../../shared/draw/scene.ts";
@@ -200,6 +201,8 @@ const filters: FiltersPicture = {
     { name: "smooth-d", what: "order 2 at 100 Hz", chain: "damping", delayMs: 2.25, at: null },
   ],
   motors: { fromHz: 180, toHz: 480 },
+  notches: { hoverHz: [180, 360], fullHz: [480, 960] },
+  leftOut: [],
 };
 
 test("filters: both chains, the motors' band, and a bar for each delay", () => {
@@ -219,7 +222,7 @@ test("filters: both chains, the motors' band, and a bar for each delay", () => {
 
 test("a craft without filters or rates is a drawing still", () => {
   for (const scene of [
-    drawFilters({ chains: [], parts: [], motors: null }),
+    drawFilters({ chains: [], parts: [], motors: null, notches: null, leftOut: [] }),
     drawRates({ set: "rates", axes: [], throttle: null }),
   ]) {
     expect(toSvg(scene, "light", { title: "x" })).not.toMatch(/NaN|Infinity|undefined/);
@@ -228,12 +231,14 @@ test("a craft without filters or rates is a drawing still", () => {
 
 const pack: PackPicture = {
   section: "pack/long",
+  chemistry: "lipo",
+  at: null,
   cells: 6,
   bears: { fromCellV: 2.75, toCellV: 4.2 },
   marks: [
-    { name: "warn-at", cellV: 3.5, at: null },
-    { name: "full-at", cellV: 4.2, at: null },
-    { name: "land-at", cellV: 3.3, at: null },
+    { name: "warn-at", cellV: 3.5, usual: { fromCellV: 3.1, toCellV: 3.8 }, at: null },
+    { name: "full-at", cellV: 4.2, usual: { fromCellV: 4, toCellV: 4.2 }, at: null },
+    { name: "land-at", cellV: 3.3, usual: { fromCellV: 3, toCellV: 3.7 }, at: null },
   ],
   capacityMah: 1100,
   usableMah: 880,
@@ -241,28 +246,35 @@ const pack: PackPicture = {
   fullS: 61,
 };
 
-test("a pack: thresholds in order of volts, each a line and words, the lowest lowest", () => {
+test("a pack: thresholds in order of volts, each with where it is usual and words of its own", () => {
   const scene = drawPack(pack);
   expect(all(scene, "pack-label").flatMap(texts)).toEqual([
-    "land-at 3.30 V/cell, 19.8 V",
-    "warn-at 3.50 V/cell, 21.0 V",
     "full-at 4.20 V/cell, 25.2 V",
+    "warn-at 3.50 V/cell, 21.0 V",
+    "land-at 3.30 V/cell, 19.8 V",
   ]);
   const ys = all(scene, "pack-label").map(({ attributes }) => Number(attributes.y));
-  expect(ys).toEqual([...ys].sort((a, b) => b - a));
+  for (const [index, y] of ys.slice(1).entries()) expect(y - ys[index]!).toBeGreaterThanOrEqual(14.9);
+  expect(all(scene, "pack-usual")).toHaveLength(3);
+  // The scale of one cell, and of the pack of six: 3.5 and 21 V at one height.
+  const tick = (said: string) => all(scene, "small").find((each) => texts(each)[0] === said)!.attributes.y;
+  expect(tick("3.5")).toBe(tick("21"));
   expect(packInWords(pack)).toBe(
     "long, 6 cells, 1100 mAh. A cell bears 2.75 to 4.20 V. warn-at 3.50 V/cell, 21.0 V. full-at 4.20 V/cell, 25.2 V. " +
       "land-at 3.30 V/cell, 19.8 V. 880 mAh last 8:00 in the hover. 880 mAh last 1:01 at full current.",
   );
 });
 
-const loop: LoopPicture = { roundUs: 125, frameUs: 55.33, gyroRatio: 1, at: null };
-const tight: LoopPicture = { roundUs: 50, frameUs: 55, gyroRatio: null, at: null };
+const unplaced = { at: null, gyroAt: null, commandAt: null };
+const loop: LoopPicture = { ...unplaced, roundUs: 125, frameUs: 55.33, pauseUs: 2, gyroRatio: 1 };
+const tight: LoopPicture = { ...unplaced, roundUs: 50, frameUs: 55, pauseUs: 2, gyroRatio: null };
 
 test("a loop: the command within its round, and what is left; what does not fit is hatched", () => {
-  const [frame] = all(drawLoop(loop), "delay-bar");
-  const [round] = all(drawLoop(loop), "pack-scale");
-  expect(Number(frame!.attributes.width) / Number(round!.attributes.width)).toBeCloseTo(55.33 / 125, 2);
+  const width = (kind: string) => Number(all(drawLoop(loop), kind)[0]!.attributes.width);
+  expect((width("delay-bar") + width("loop-pause")) / width("loop-round")).toBeCloseTo(55.33 / 125, 2);
+  expect(width("loop-pause") / width("loop-round")).toBeCloseTo(2 / 125, 2);
+  const samples = (gyroRatio: number) => all(drawLoop({ ...loop, gyroRatio }), "loop-sample").length;
+  expect([samples(1), samples(2), samples(2.5), samples(100)]).toEqual([1, 2, 3, 1]);
   expect(all(drawLoop(loop), "over")).toEqual([]);
   expect(all(drawLoop(tight), "over")).toHaveLength(1);
   expect(loopInWords(loop)).toBe(

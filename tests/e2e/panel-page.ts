@@ -71,6 +71,8 @@ export function modelOf(goggles: GogglesPicture, version: number, craft = "Jug")
     noGoggles: null,
     switches: null,
     noSwitches: null,
+    numbers: null,
+    noNumbers: null,
     findings: [],
   };
   return { kind: "model", model };

@@ -11,6 +11,7 @@ import { pagesOf } from "../../../shared/osd/layout.ts";
 import type { Grid, Page } from "../../../shared/osd/types.ts";
 import { type PanelControl, type PanelElement, SCENARIOS, type Scenario } from "../../../shared/protocol/panel.ts";
 import { noSwitches } from "../../../shared/services/panel.ts";
+import { NO_RATES, noFilters } from "../../../shared/services/panel-all-numbers.ts";
 import { gogglesOf, noGoggles } from "../../../shared/services/panel-goggles.ts";
 import { filtersPictureOf, ratesPictureOf } from "../../../shared/services/panel-numbers.ts";
 import { switchesOf } from "../../../shared/services/panel-switches.ts";
@@ -70,10 +71,7 @@ export function switchesPicture(craft: Craft, workspace: Workspace): Picture {
 /** How fast the craft turns for where the sticks are, both sets if there are two. */
 export function ratesPicture(craft: Craft, workspace: Workspace): Picture {
   const rates = ratesPictureOf(craft, workspace);
-  if (!rates)
-    throw new CannotRun(
-      "No rates are said: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.",
-    );
+  if (!rates) throw new CannotRun(NO_RATES);
   const second = ratesPictureOf(craft, workspace, "rates-second");
   const scene = drawRates(rates, { second, width: second ? 900 : 720 });
   return { scene, title: `Rates of ${craft.name}`, description: wordsOf(scene), margin: MARGIN };
@@ -82,8 +80,7 @@ export function ratesPicture(craft: Craft, workspace: Workspace): Picture {
 /** What the filters let through and how much later. */
 export function filtersPicture(craft: Craft, workspace: Workspace): Picture {
   const filters = filtersPictureOf(craft, workspace);
-  if (!filters)
-    throw new CannotRun("No filters are said: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.");
+  if (!filters) throw new CannotRun(noFilters(craft, workspace));
   return {
     scene: drawFilters(filters),
     title: `Filters of ${craft.name}`,

@@ -14,6 +14,7 @@ import {
   SymbolKind,
 } from "vscode-languageserver";
 import type { Finding } from "../../../shared/protocol/findings.ts";
+import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";
 import type { Suggestion } from "../../../shared/services/complete.ts";
 import type { Definition } from "../../../shared/services/definition.ts";
@@ -150,7 +151,7 @@ export function toLocationLink({ from, file, range }: Definition, uriOf: UriOf):
 /** The panel's model with the editor's own addresses for its files. */
 export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
   const placed = <T extends { readonly file: string }>(place: T): T => ({ ...place, file: uriOf(place.file) });
-  const { goggles, switches } = model;
+  const { goggles, switches, numbers } = model;
   const named = <T extends { readonly lines: readonly LinePlace[] }>(modes: readonly T[]) =>
     modes.map((mode) => ({ ...mode, lines: mode.lines.map(placed) }));
   return {
@@ -158,6 +159,7 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
     alsoIn: model.alsoIn.map(placed),
     findings: model.findings.map(placed),
     goggles: goggles && { ...goggles, elements: goggles.elements.map((each) => ({ ...each, at: placed(each.at) })) },
+    numbers: numbers && toNumbers(numbers, (at) => at && placed(at)),
     switches: switches && {
       ...switches,
       controls: switches.controls.map((each) => ({ ...each, at: placed(each.at) })),
@@ -167,6 +169,33 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
         ...switches.ready,
         obstacles: switches.ready.obstacles.map((each) => ({ ...each, at: each.at && placed(each.at) })),
       },
+    },
+  };
+}
+
+function toNumbers(numbers: NumbersPicture, placed: (at: LinePlace | null) => LinePlace | null): NumbersPicture {
+  const set = (rates: RatesPicture | null) =>
+    rates && {
+      ...rates,
+      axes: rates.axes.map((axis) => ({ ...axis, at: placed(axis.at) })),
+      throttle: rates.throttle && { ...rates.throttle, at: placed(rates.throttle.at) },
+    };
+  const { packs, filters, loop } = numbers;
+  return {
+    ...numbers,
+    rates: set(numbers.rates),
+    secondRates: set(numbers.secondRates),
+    packs: packs.map((pack) => ({
+      ...pack,
+      at: placed(pack.at),
+      marks: pack.marks.map((mark) => ({ ...mark, at: placed(mark.at) })),
+    })),
+    filters: filters && { ...filters, parts: filters.parts.map((part) => ({ ...part, at: placed(part.at) })) },
+    loop: loop && {
+      ...loop,
+      at: placed(loop.at),
+      gyroAt: placed(loop.gyroAt),
+      commandAt: placed(loop.commandAt),
     },
   };
 }

@@ -1,0 +1,164 @@
+/** The numbers: how fast the craft turns, what its packs bear, what its filters pass, and the loop's time. */
+import { useRef } from "preact/hooks";
+import { drawDelays, notchesInWords, responseChart } from "../../shared/draw/filters.ts";
+import { drawLoop, loopRows, spareInWords } from "../../shared/draw/loop.ts";
+import { drawPack, packRows, titleOf } from "../../shared/draw/pack.ts";
+import { ratesCharts } from "../../shared/draw/rates.ts";
+import type {
+  FilterPart,
+  FiltersPicture,
+  LoopPicture,
+  NumbersPicture,
+  PackPicture,
+  RatesPicture,
+} from "../../shared/protocol/numbers.ts";
+import type { LinePlace } from "../../shared/protocol/panel.ts";
+import { tell } from "./host.ts";
+import { ReadChart } from "./read-chart.tsx";
+import { pressable, sceneView } from "./scene-view.tsx";
+import { TextTable } from "./text-table.tsx";
+import { useWidth } from "./use-width.ts";
+
+/** Two charts side by side need as much each. */
+const CHART_WIDTH = 190;
+const gap = 12;
+
+export function NumbersView({ picture }: { picture: NumbersPicture }) {
+  const frame = useRef<HTMLDivElement>(null);
+  const width = useWidth(frame);
+  const { rates, secondRates, packs, filters, loop, missing } = picture;
+  return (
+    <div class="numbers" ref={frame}>
+      {width > 0 && (
+        <>
+          {rates && <Rates rates={rates} second={secondRates} width={width} />}
+          {packs.map((pack) => (
+            <Pack key={pack.section} pack={pack} width={width} />
+          ))}
+          {filters && <Filters filters={filters} width={width} />}
+          {loop && <Loop loop={loop} width={width} />}
+        </>
+      )}
+      {missing.map((sentence) => (
+        <p class="quiet" key={sentence}>
+          {sentence}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPicture | null; width: number }) {
+  const columns = width >= 2 * CHART_WIDTH + gap ? 2 : 1;
+  const chartWidth = Math.floor((width - gap * (columns - 1)) / columns);
+  const of = (set: RatesPicture | null, name: string) =>
+    name === "throttle" ? set?.throttle : set?.axes.find((axis) => axis.name === name);
+  return (
+    <section>
+      <h2>Rates</h2>
+      <div class="charts">
+        {ratesCharts(rates, second).map(({ name, chart }) => {
+          const both = chart.lines.length > 1;
+          const places = [of(rates, name)?.at, ...(both ? [of(second, name)?.at] : [])];
+          return (
+            <div key={name} style={{ width: chartWidth }}>
+              <h3>
+                {name}
+                {places.map((at, index) => (
+                  <ItsLine key={index} at={at} words={lineWords(name, both, index)} />
+                ))}
+              </h3>
+              <ReadChart chart={chart} name={`${name} by stick`} width={chartWidth} height={170} />
+            </div>
+          );
+        })}
+      </div>
+    </section>
+  );
+}
+
+function lineWords(name: string, both: boolean, index: number): string {
+  if (!both) return `line of ${name}`;
+  return `${index === 0 ? "first" : "second"} line of ${name}`;
+}
+
+/** The line of the script that says it, a press away. */
+function ItsLine({ at, words }: { at: LinePlace | null | undefined; words: string }) {
+  if (!at) return null;
+  return (
+    <button type="button" class="link" aria-label={words} onClick={() => tell({ kind: "select", at })}>
+      {words.replace(/ of .*/, "")}
+    </button>
+  );
+}
+
+/** A part of a drawing that leads to its line, where it has one. */
+function toLine(at: LinePlace | null | undefined, label: string): Readonly<Record<string, unknown>> {
+  if (!at) return { role: "img", "aria-label": label };
+  return { ...pressable(() => tell({ kind: "select", at })), "aria-label": label };
+}
+
+function Pack({ pack, width }: { pack: PackPicture; width: number }) {
+  const scene = drawPack(pack, { width: Math.min(width, 460), heading: "none" });
+  const rows = packRows(pack);
+  return (
+    <section>
+      <h2>{titleOf(pack)}</h2>
+      <ItsLine at={pack.at} words={`line of ${titleOf(pack)}`} />
+      {sceneView(scene, ({ attributes }) => {
+        const mark = pack.marks.find(({ name }) => name === attributes["data-mark"]);
+        if (!mark) return undefined;
+        return toLine(mark.at, (rows.find(([name]) => name === mark.name) ?? []).filter(Boolean).join(", "));
+      })}
+      <TextTable head={["threshold", "V/cell", "pack, V", "usual, V/cell"]} rows={rows} name={titleOf(pack)} />
+    </section>
+  );
+}
+
+function Filters({ filters, width }: { filters: FiltersPicture; width: number }) {
+  const { parts, chains, notches, leftOut } = filters;
+  const delays = [
+    ...parts.map((part) => [part.name, part.what, part.delayMs.toFixed(2)]),
+    ...chains.map(({ name, delayMs }) => [`all of the ${name}`, "", delayMs.toFixed(2)]),
+  ];
+  const partOf = (index: number): FilterPart | undefined => parts[index];
+  return (
+    <section>
+      <h2>What passes the filters</h2>
+      <ReadChart chart={responseChart(filters)} name="What passes, by frequency" width={width} height={210} />
+      {notches && (
+        <p class="quiet">
+          {notchesInWords(notches).join(" ")} {notches.fullHz.length > 0 && "The wedges mark these."}
+        </p>
+      )}
+      <h2>How much later it arrives</h2>
+      {sceneView(drawDelays(filters, { width }), ({ attributes }) => {
+        const index = attributes["data-part"];
+        if (typeof index !== "number") return undefined;
+        return toLine(partOf(index)?.at, String(attributes["aria-label"]));
+      })}
+      {leftOut.length > 0 && <p class="quiet">Not in these sums: {leftOut.join(", ")}.</p>}
+      <TextTable head={["filter", "where", "later by, ms"]} rows={delays} name="Delays" />
+    </section>
+  );
+}
+
+function Loop({ loop, width }: { loop: LoopPicture; width: number }) {
+  const places: Readonly<Record<string, LinePlace | null>> = {
+    gyro: loop.gyroAt,
+    loop: loop.at,
+    command: loop.commandAt,
+  };
+  const rows = [...loopRows(loop), ["left", spareInWords(loop)]];
+  return (
+    <section>
+      <h2>{loop.frameUs > loop.roundUs ? "The command does not fit the round" : "A round of the loop"}</h2>
+      {sceneView(drawLoop(loop, { width, heading: "none" }), ({ attributes }) => {
+        const name = attributes["data-loop"];
+        if (typeof name !== "string") return undefined;
+        return toLine(places[name], `${name}: ${rows.find(([of]) => of === name)?.[1] ?? ""}`);
+      })}
+      <TextTable head={["what", "time"]} rows={rows} name="A round of the loop" />
+    </section>
+  );
+}

@@ -1,0 +1,87 @@
+/** A chart that is read off: a line moves along it by arrow keys or the pointer, and words say what stands there. */
+import { useState } from "preact/hooks";
+import { drawChart } from "../../shared/draw/chart.ts";
+import { nearestStop, readingInWords, stopsOf, tableOf } from "../../shared/draw/chart-reading.ts";
+import { type Chart, plotIn } from "../../shared/draw/plot.ts";
+import { node } from "../../shared/draw/scene.ts";
+import { sceneView } from "./scene-view.tsx";
+import { TextTable } from "./text-table.tsx";
+
+interface Shown {
+  readonly chart: Chart;
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+export function ReadChart({ chart, name, width, height }: Shown) {
+  const [share, setShare] = useState(0.5);
+  const [shown, setShown] = useState(false);
+  const stops = stopsOf(chart);
+  // The script goes on under the reader: what stays is the place on the scale.
+  const at = nearestStop(chart, share);
+  const words = readingInWords(chart, at);
+  const box = { x: 0, y: 0, width, height };
+  const bare = { ...chart, title: "" };
+  const plot = plotIn(box, bare);
+  const reading = shown ? [{ kind: "reading" as const, x: at }] : [];
+  const scene = node("svg", { viewBox: `0 0 ${width} ${height}`, class: "read-chart" }, [
+    drawChart(box, { ...bare, marks: [...(chart.marks ?? []), ...reading] }),
+  ]);
+  const go = (index: number) => {
+    const stop = stops[Math.min(stops.length - 1, Math.max(0, index))];
+    if (stop !== undefined) setShare(chart.x.share(stop));
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const here = stops.indexOf(at);
+    const far = Math.ceil(stops.length / 8);
+    const to: Readonly<Record<string, number>> = {
+      ArrowRight: here + 1,
+      ArrowUp: here + 1,
+      ArrowLeft: here - 1,
+      ArrowDown: here - 1,
+      PageUp: here + far,
+      PageDown: here - far,
+      Home: 0,
+      End: stops.length - 1,
+    };
+    const index = to[event.key];
+    if (index === undefined || event.ctrlKey || event.altKey || event.metaKey) return;
+    event.preventDefault();
+    go(index);
+  };
+  const follow = (event: PointerEvent & { currentTarget: SVGElement }) => {
+    const shape = event.currentTarget.getBoundingClientRect();
+    const x = ((event.clientX - shape.left) * width) / shape.width;
+    setShown(true);
+    setShare(Math.min(1, Math.max(0, (x - plot.x) / plot.width)));
+  };
+  // A slider is what a screen reader gives the arrow keys to, and whose value it says when it changes.
+  const slider = {
+    role: "slider",
+    tabindex: 0,
+    "aria-label": `${name}. ${chart.words}`,
+    "aria-valuemin": Math.round(chart.x.from),
+    "aria-valuemax": Math.round(chart.x.to),
+    "aria-valuenow": Math.round(at),
+    "aria-valuetext": words,
+    onKeyDown,
+    onFocus: () => setShown(true),
+    onBlur: () => setShown(false),
+    onPointerMove: follow,
+    onPointerDown: follow,
+    onPointerLeave: ({ currentTarget }: PointerEvent & { currentTarget: SVGElement }) =>
+      setShown(currentTarget === document.activeElement),
+  };
+  const table = tableOf(chart);
+  return (
+    <>
+      {sceneView(scene, ({ tag, attributes }) => {
+        if (tag === "svg") return slider;
+        return attributes.class === "chart" ? { role: "presentation", "aria-label": undefined } : undefined;
+      })}
+      <p class="read-out">{words}</p>
+      <TextTable name={name} head={table.head} rows={table.rows} />
+    </>
+  );
+}

@@ -1,0 +1,36 @@
+/** A drawing once more as a table, folded away under it. */
+interface Shown {
+  /** What the table is of, for those who come to it by its name. */
+  readonly name: string;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+export function TextTable({ name, head, rows }: Shown) {
+  return (
+    <details>
+      <summary>As a table</summary>
+      <table aria-label={name}>
+        <thead>
+          <tr>
+            {head.map((cell) => (
+              <th scope="col" key={cell}>
+                {cell}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([first, ...others], row) => (
+            <tr key={row}>
+              <th scope="row">{first}</th>
+              {others.map((cell, column) => (
+                <td key={column}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}

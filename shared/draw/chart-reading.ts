@@ -1,0 +1,92 @@
+/** A chart read off: the places where it is read, what stands there in words, and the whole as a table. */
+import { type Chart, type ChartLine, titled } from "./plot.ts";
+
+/** Places to read a chart at, about as many as one has the patience for. */
+const MOST_STOPS = 40;
+
+/** The line's value there, straight between its points; null beyond its ends. */
+export function valueAt({ points }: ChartLine, x: number): number | null {
+  const after = points.findIndex(([at]) => at >= x);
+  const [a, b] = [points[after - 1], points[after]];
+  if (!b || (!a && b[0] !== x)) return null;
+  if (!a || b[0] === x) return b[1];
+  return a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);
+}
+
+/** Where an arrow key stops: points of the first line, evenly along the scale, and every dip between them. */
+export function stopsOf({ x, lines }: Chart): number[] {
+  const points = lines[0]?.points ?? [];
+  const stops: number[] = [];
+  let next = 0;
+  const dips = dipsOf(points);
+  for (const [index, [at]] of points.entries()) {
+    const isLast = index === points.length - 1;
+    if (x.share(at) < next - 1e-9 && !dips.includes(at) && !isLast) continue;
+    stops.push(at);
+    while (next <= x.share(at) + 1e-9) next += 1 / MOST_STOPS;
+  }
+  return stops;
+}
+
+/** Where a line is lower than just before and just after. */
+function dipsOf(points: ChartLine["points"]): number[] {
+  return points.flatMap(([at, value], index) => {
+    const [before, after] = [points[index - 1]?.[1], points[index + 1]?.[1]];
+    return before !== undefined && after !== undefined && value < before && value < after ? [at] : [];
+  });
+}
+
+/** The stop nearest to a share of the scale, from 0 to 1. */
+export function nearestStop(chart: Chart, share: number): number {
+  const stops = stopsOf(chart);
+  const away = (at: number) => Math.abs(chart.x.share(at) - share);
+  return stops.reduce((best, at) => (away(at) < away(best) ? at : best), stops[0] ?? chart.x.from);
+}
+
+/** As in “half stick: 260 deg/s”; of several lines each with its name. */
+export function readingInWords(chart: Chart, x: number): string {
+  const values = chart.lines.map((line) => {
+    const said = valueInWords(chart, line, x);
+    return line.name === "" ? said : `${line.name} ${said}`;
+  });
+  return `${placeInWords(chart, x)}: ${values.join(", ")}`;
+}
+
+function placeInWords(chart: Chart, x: number): string {
+  return chart.place?.(x) ?? `${round(x, 0)} ${chart.x.unit}`;
+}
+
+function valueInWords(chart: Chart, line: ChartLine, x: number): string {
+  const said = numberInWords(chart, line, x);
+  return /\d/.test(said) ? `${said} ${chart.y.unit}` : said;
+}
+
+function numberInWords({ y, digits = 0 }: Chart, line: ChartLine, x: number): string {
+  const value = valueAt(line, x);
+  if (value === null) return "not known";
+  // What lies far below the end of such a scale is as good as nothing.
+  return y.unit === "dB" && value <= 2 * y.from ? "nothing" : round(value, digits);
+}
+
+/** Without a nought that has a sign. */
+function round(value: number, digits: number): string {
+  return (Number(value.toFixed(digits)) + 0).toFixed(digits);
+}
+
+export interface ReadTable {
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** The chart in a table: a row for each of its places, and for every dip of its first line. */
+export function tableOf(chart: Chart): ReadTable {
+  const dips = dipsOf(chart.lines[0]?.points ?? []);
+  const places = [...new Set([...(chart.rows ?? chart.x.ticks), ...dips])].sort((a, b) => a - b);
+  return {
+    head: [
+      titled(chart.x),
+      ...chart.lines.map(({ name }) => (name === "" ? titled(chart.y) : `${name}, ${chart.y.unit}`)),
+    ],
+    rows: places.map((x) => [round(x, 0), ...chart.lines.map((line) => numberInWords(chart, line, x))]),
+  };
+}

@@ -1,0 +1,74 @@
+/** Everything that the view of numbers draws of a craft, and what is missing where there is less. */
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Craft } from "../model/craft.ts";
+import type { Workspace } from "../model/workspace.ts";
+import { loopOf } from "../numbers/loop-of.ts";
+import { numberIn, saidIn } from "../numbers/read.ts";
+import type { NumbersPicture } from "../protocol/numbers.ts";
+import { loopPictureOf, packPicturesOf } from "./panel-budgets.ts";
+import { filtersPictureOf, ratesPictureOf } from "./panel-numbers.ts";
+
+const kept = new WeakMap<Craft, { readonly catalogue: Catalogue; readonly picture: NumbersPicture | null }>();
+
+/** Reckoned once for each craft; null where it says nothing that can be drawn. */
+export function numbersOf(craft: Craft, workspace: Workspace): NumbersPicture | null {
+  const { catalogue } = workspace;
+  const known = kept.get(craft);
+  if (known?.catalogue === catalogue) return known.picture;
+  const picture = drawable(craft, workspace);
+  kept.set(craft, { catalogue, picture });
+  return picture;
+}
+
+function drawable(craft: Craft, workspace: Workspace): NumbersPicture | null {
+  const rates = ratesPictureOf(craft, workspace);
+  const packs = packPicturesOf(craft, workspace);
+  const filters = filtersPictureOf(craft, workspace);
+  const loop = loopPictureOf(craft, workspace);
+  if (!rates && packs.length === 0 && !filters && !loop) return null;
+  return {
+    rates,
+    secondRates: rates && ratesPictureOf(craft, workspace, "rates-second"),
+    packs,
+    filters,
+    loop,
+    missing: [
+      ...(rates ? [] : [NO_RATES]),
+      ...(packs.length > 0 ? [] : [NO_PACK]),
+      ...(filters ? [] : [noFilters(craft, workspace)]),
+      ...(loop ? [] : [noLoop(craft, workspace)]),
+    ],
+  };
+}
+
+/** Why there are no rates to draw, and what to add. */
+export const NO_RATES =
+  "No rates are said: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.";
+
+const NO_PACK = "No pack is said: add a section “pack” with lines such as “cells 6” and “warn-at 3.5 V/cell”.";
+
+/** Why there are no filters to draw, and what to add. */
+export function noFilters(craft: Craft, { catalogue }: Workspace): string {
+  if (craft.settings.has("filters") && numberIn(craft, catalogue, "sensors", "loop-rate", "kHz") === null)
+    return "What the filters do depends on how often the loop goes round: say it in “sensors”, as in “loop-rate 4 kHz”.";
+  return "No filters are said: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.";
+}
+
+function noLoop(craft: Craft, { catalogue }: Workspace): string {
+  const { signal, loopRateKhz, escRateKbit } = loopOf(craft, catalogue);
+  if (signal === "pulse")
+    return "The loop's time is drawn for digital commands to the motors; these motors take pulses.";
+  const wanted = [
+    ...(loopRateKhz === null ? ["“loop-rate 4 kHz” in “sensors”"] : []),
+    ...(signal === null ? ["“esc-signal digital” in “motors”"] : []),
+    ...(escRateKbit === null ? ["“esc-rate 300 kbit/s” in “motors”"] : []),
+  ];
+  const faulty = wanted.length === 0 || saidIn(craft, "motors", "esc-pause")?.value === null;
+  return faulty
+    ? "The loop's time is not known: a line that it needs has a fault."
+    : `The loop's time is not known: say lines such as ${wanted.join(" and ")}.`;
+}
+
+/** Why there is nothing to draw, and what to add. */
+export const NO_NUMBERS =
+  "Nothing is said yet of which there are numbers to draw: add sections such as “rates”, “pack” or “filters”.";
