@@ -1,4 +1,5 @@
 /** A pilot's own catalogues and aliases: what counts of them, and what is told of the rest. */
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { OwnSetting } from "../../shared/catalogue/types.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
@@ -268,4 +269,43 @@ test("one word for two names offers both, and a name that stands twice in a file
   const page = pageOf(words.catalogue, "low bell");
   expect(page).toContain("# pack.warn-at");
   expect(page).toContain("# alerts");
+});
+
+test("no file, whatever it holds, does more than be told of", async () => {
+  const odd = fc.oneof(fc.jsonValue(), fc.constant(glow), fc.constantFrom("", "x", "lights.count", "2 s", "__proto__"));
+  const key = fc.constantFrom(
+    ...Object.keys(glow),
+    "needs",
+    "excludes",
+    "related",
+    "hazard",
+    "repeatable",
+    "__proto__",
+  );
+  const setting = fc.dictionary(key, odd).map((change) => ({ ...glow, ...change }));
+  const files = fc.record({
+    "a.catalogue.json": fc.oneof(
+      odd,
+      fc.record({ catalogue: odd, settings: fc.oneof(odd, fc.array(fc.oneof(odd, setting))) }),
+    ),
+    "b.aliases.json": fc.oneof(odd, fc.record({ aliases: fc.oneof(odd, fc.dictionary(fc.string(), odd)) })),
+  });
+  await fc.assert(
+    fc.asyncProperty(files, async (given) => {
+      const { catalogue, problems } = await read(given);
+      const texts = Object.entries(given).map(([file, content]) => [
+        file,
+        JSON.stringify(content, null, 2)?.split("\n") ?? [""],
+      ]);
+      for (const { file, range } of problems) {
+        const lines = texts.find(([name]) => name === file)![1] as string[];
+        expect(range.end.character).toBeLessThanOrEqual(lines[range.end.line]!.length);
+      }
+      const workspace = makeCore(catalogue).at(
+        memoryFiles({ "jug.fettle": 'craft "Jug"\nlights\n  glow-delay 2 s\n  none\n' }),
+      );
+      expect(findingsOf(workspace, "jug.fettle").length).toBeGreaterThan(0);
+    }),
+    { numRuns: 300 },
+  );
 });
