@@ -3,7 +3,7 @@
  * and every named one. Null where a figure is neither said nor defaulted.
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { Craft } from "../model/craft.ts";
+import type { Craft, Setting } from "../model/craft.ts";
 import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, USUAL_SHARE } from "./pack.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
 
@@ -41,8 +41,36 @@ export interface PackFigures {
 /** Plain `pack` and every named pack, in the order in which they were said. */
 export const packsOf = onceFor((craft, catalogue): readonly PackFigures[] => {
   const named = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
-  return ["pack", ...named].map((section) => packOf(craft, catalogue, section));
+  return ["pack", ...named].map((section) => rememberedOf(craft, catalogue, section));
 });
+
+type Table = ReadonlyMap<string, Setting>;
+const NOTHING: Table = new Map();
+/** By section: the figures last reckoned, and the values from which. */
+const remembered = new Map<string, { catalogue: Catalogue; own: Table; plain: Table; figures: PackFigures }>();
+/** A shelf of packs, and no more. */
+const MOST_REMEMBERED = 1000;
+
+/** The figures of a pack, reckoned anew only where a value of it or of plain `pack` is another: a shelf may be long. */
+function rememberedOf(craft: Craft, catalogue: Catalogue, section: string): PackFigures {
+  const own = craft.settings.get(section) ?? NOTHING;
+  const plain = craft.settings.get("pack") ?? NOTHING;
+  const known = remembered.get(section);
+  if (known?.catalogue === catalogue && sameValues(known.own, own) && sameValues(known.plain, plain))
+    return known.figures;
+  const figures = packOf(craft, catalogue, section);
+  if (remembered.size >= MOST_REMEMBERED) remembered.clear();
+  remembered.set(section, { catalogue, own, plain, figures });
+  return figures;
+}
+
+/** Equal lines share one reading, so that a value is the same where the words are. */
+function sameValues(a: Table, b: Table): boolean {
+  if (a === b) return true;
+  if (a.size !== b.size) return false;
+  for (const [name, { value }] of a) if (!b.has(name) || b.get(name)!.value !== value) return false;
+  return true;
+}
 
 /** The figures of one pack; a named one (`pack/NAME`) lies over plain `pack`. */
 export function packOf(craft: Craft, catalogue: Catalogue, section = "pack"): PackFigures {

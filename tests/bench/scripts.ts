@@ -93,17 +93,24 @@ osd
   used-capacity  at left+3, top+3
 `;
 
-/** A craft of so many lines: what it is, then packs with their notes and board lines that are kept. */
+/** Of what nobody translated yet there is the most in a long script: lines of board text that are kept. */
+const KEPT_FOR_EACH_PACK = 16;
+
+/**
+ * A craft of so many lines: what it is, then a shelf of packs with their notes, and after each of
+ * them board lines that are kept. At 500 lines that is 20 packs, at 10,000 it is 400.
+ */
 export function craftOf(lines: number): string {
   const text = head.split("\n");
-  for (let i = 0; text.length + 9 < lines; i++) {
+  for (let i = 0; text.length + 9 + KEPT_FOR_EACH_PACK < lines; i++) {
     text.push("", `# bought in spring, tab number ${i}`, `pack "Shelf ${i}"`);
     text.push(
       `  capacity  ${1000 + (i % 900)} mAh`,
       `  warn-at   ${3.4 + (i % 3) / 10} V/cell  # as on the label`,
       "  cells     6",
     );
-    if (i % 40 === 39) text.push("", 'verbatim "kiln"', `  | line ${i} of the board's own text`);
+    text.push("", 'verbatim "kiln"');
+    for (let k = 0; k < KEPT_FOR_EACH_PACK; k++) text.push(`  | shelf ${i} row ${k} = ${(i * 37 + k * 11) % 997}`);
   }
   while (text.length < lines) text.push("# a note");
   return `${text.slice(0, lines - 1).join("\n")}\n`;

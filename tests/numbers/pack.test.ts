@@ -187,6 +187,27 @@ pack "Tired"
     expect(packOf(...craftWith(TANKARD), "pack/Tired")).toEqual(tired);
   });
 
+  test("whatever is edited, the figures are those that would be reckoned afresh", () => {
+    const line = fc.constantFrom(
+      "capacity 1000 mAh",
+      "capacity 1300 mAh",
+      "capacity 1000 V",
+      "cells 4",
+      "cells detect",
+      "reserve 20 %",
+      "warn-after 700 mAh",
+      "chemistry li-ion",
+      "full-at 4.1 V/cell",
+    );
+    const packs = fc.array(fc.tuple(fc.constantFrom("pack", 'pack "A"', 'pack "B"'), fc.array(line, { maxLength: 3 })));
+    const held = fc.property(packs, (said) => {
+      const text = said.map(([head, lines]) => [head, ...lines.map((each) => `  ${each}`)].join("\n")).join("\n\n");
+      const [craft, catalogue] = craftWith(text);
+      for (const pack of packsOf(craft, catalogue)) expect(pack).toEqual(packOf(craft, catalogue, pack.section));
+    });
+    fc.assert(held, { numRuns: 500 });
+  });
+
   test("what nobody said is null, and so is what a faulty line says", () => {
     const nothing = packOf(...craftWith("pack\n  cells detect"));
     expect(nothing).toMatchObject({ cells: null, cellsDetected: true, fullV: null, usableMah: null, chemistry: null });
