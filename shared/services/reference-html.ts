@@ -61,7 +61,7 @@ body { margin: 0; background: var(--ground); color: var(--ink); font: 1rem/1.55 
 a { color: var(--clay); }
 :focus-visible { outline: 2px solid var(--clay); outline-offset: 2px; }
 main:focus-visible { outline: none; }
-header { display: flex; flex-wrap: wrap; gap: .5rem 2rem; align-items: end; padding: .75rem 1.5rem; border-bottom: 3px double var(--line); }
+header { display: flex; flex-wrap: wrap; gap: .5rem 2rem; align-items: baseline; padding: .75rem 1.5rem; border-bottom: 3px double var(--line); }
 h1 { margin: 0; font: 600 1.25rem/1.3 ui-serif, Georgia, serif; }
 h1 a { color: inherit; text-decoration: none; }
 search { display: flex; flex-wrap: wrap; gap: .25rem .75rem; align-items: baseline; flex: 1; }
