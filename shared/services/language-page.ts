@@ -1,0 +1,154 @@
+/**
+ * The language, as its reference tells it: files, grammar, how files combine, what each construct
+ * means. Fenced examples are whole scripts, and tests read them.
+ */
+
+/** The page of the language, as Markdown. */
+export function languagePage(): string {
+  return [intro, files, grammar, units, notes, handsets, conditions, places, combining, further, kept].join("\n\n");
+}
+
+const intro = `# The language
+
+*edition 1*
+
+A script says what a craft *is and does*, in the pilot's words and with a unit on every quantity; how a board stores it is not its business. One fact a line and no line continues on the next, so that a change reads well in a diff and a line can be quoted to a friend. Later wins, and every value knows the file and the line that it comes from. Reading never fails and never loses a byte.`;
+
+const files = `## Files
+
+The extension is \`.fettle\`, the text UTF-8; a byte-order mark and the line ends that a file has are kept. Capitals matter. The first statement says what the file is:
+
+| header | what it holds |
+| --- | --- |
+| \`craft "NAME"\` | one whole machine |
+| \`layer "NAME"\` | a part made to be reused: a maker's base, a pilot's habits, an OSD layout |
+| \`handset "NAME"\` | the pilot's transmitter and its controls; only \`transmitter\`, \`controls\` and \`use\` of handsets |
+
+\`edition 1\` may follow the name, and is meant where nothing does. A higher edition than this tool knows gives one finding and nothing else, and such a file is never rewritten. \`use\` lines and sections follow in any order.
+
+\`\`\`fettle
+craft "Tankard"
+
+use "handsets/wheel.fettle"
+
+pack
+  chemistry  lipo
+  cells      6
+  capacity   1100 mAh
+
+modes
+  # always the left shoulder switch, pulled down
+  arm       when TL is down
+  level     when TR is mid
+  recorder  when arm
+
+osd
+  grid        53 x 20
+  pack-volts  at left+3, bottom-2
+\`\`\``;
+
+const grammar = `## Grammar
+
+\`\`\`
+file      = { blank | comment } header { blank | comment | use | section }
+header    = kind string [ "edition" integer ] EOL
+use       = "use" string EOL
+section   = name [ string ] EOL { blank | comment | entry }    name in the first column; string for pack, verbatim
+entry     = INDENT ( drop | name-or-control value... ) EOL      one or more spaces or tabs
+drop      = "drop" ( "all" | ( name | control ) { name | control } )
+comment   = "#" to the end of the line, outside a string; at any indent
+string    = '"' { any but '"' '\\' EOL | '\\"' | '\\\\' } '"'
+name      = lower { lower | digit | "-" }
+control   = upper { letter | digit }
+channel   = "ch" integer
+number    = [ "-" ] digits [ "." digits ] [ unit ]              a unit straight after, or after a space
+range     = number "to" number                                  must rise; the second may lend its unit
+size      = integer "x" integer
+cell      = axis "," axis                                       column, row
+axis      = integer | anchor [ ("+" | "-") integer ]            left centre right / top middle bottom
+list      = value { "," value }                                 a unit on the last serves those without
+order     = word { word }                                       each once
+fields    = name value { name value }                           each once
+date      = dddd "-" dd "-" dd
+choice    = word | integer ":" integer
+yes-no    = "yes" | "no"
+verbatim  = "verbatim" string EOL { INDENT "|" any-text EOL }
+\`\`\`
+
+Each setting has its type, and the type picks the production; of two types the first that fits counts. What is left over on a line is \`syntax\`; a word that is no choice is \`unknown-name\`; anything else that does not fit is \`wrong-type\`, and a bare number where a unit is due \`missing-unit\`.
+
+Without a header a file is read as a layer, with a finding. A second header, an entry outside a section, a text after a section's name: the line is ignored, with a finding. The entries of an unknown section are kept and not checked. Of a merge conflict the first side is read.`;
+
+const units = `## Units
+
+A number is converted inside its family and never across: volts are not volts a cell.
+
+V mV · V/cell · A mA · mAh Ah · us ms s min · Hz kHz MHz GHz · mW W dBm · dB · deg · deg/s · % · mm cm m in ft · g kg oz · rpm/V · ohm kohm mohm · kbit/s · degC · C (discharge rating) · m/s km/h mph
+
+\`µ\` is read, \`us\` is written.`;
+
+const notes = `## Notes, and findings that are accepted
+
+The whole-line comments straight above an entry and the comment at its end are its note; above a section's name they are the section's. A note is shown wherever the entry takes effect, also in another file. An entry that was commented out is no note.
+
+\`# allow CODE: reason\` in a note accepts that finding for that entry, wherever it takes effect; without a reason it says so (\`allow-unexplained\`). \`syntax\`, \`unknown-name\`, \`use-*\` and \`edition-newer\` cannot be accepted.`;
+
+const handsets = `## Handsets
+
+\`\`\`fettle
+handset "Wheel"
+
+transmitter
+  band   2.4 GHz
+  power  100 mW
+
+controls
+  TL  switch    ch5  up 1000 us  down 2000 us
+  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us
+  PB  button    ch7  rest 1000 us  held 2000 us
+  KN  dial      ch9  1000 us to 2000 us
+  SX  selector  ch10 one 1000 us  two 1500 us  three 2000 us  rests two
+\`\`\`
+
+A switch has 2 or 3 positions, a selector 2 to 16, a button 2, of which it springs back to one (a button that the handset latches is a switch). A dial's range may fall: then it turns the other way. The position listed first is where the control rests when the handset is switched on, unless \`rests\` says another; a dial may rest anywhere. Channels 1 to 4 carry the sticks in the order of \`link.order\`.
+
+A craft has one handset: the last that is met among all its \`use\` lines, with what that one uses; others are left out whole. It lies under every layer. \`controls\` in a layer or a craft restates a control whole, for that craft.`;
+
+const conditions = `## Conditions
+
+\`\`\`
+entry     = MODE "when" condition
+condition = both { "or" both }
+both      = part { "and" part }
+part      = "not" part | "(" condition ")" | test
+test      = CONTROL "is" [ "not" ] POSITION | "always" | MODE
+          | ( CONTROL | CHANNEL ) ( "in" range | "above" number | "below" number )
+\`\`\`
+
+\`in\` includes both ends; \`above\` and \`below\` leave out the bound. A mode stands for its own condition in the effective craft; one that nobody set up is off.
+
+A *state* gives every switch, selector and button a position, every dial a whole number of microseconds of its range, and every channel without a control any within \`link.endpoints\` (of a stick that \`bench\` has measured, within its measured ends: what it never sends need not be reckoned with). On a channel that carries two levels only, the positions between a control's ends do not arrive. Rules hold in all states. *At rest* every control stands at its rest, dials anywhere. *Armed* is \`arm\`, and \`arm-permit\` too where it is set up. A mode is *selected* when its condition holds; it *acts* when, besides, what takes precedence over it is off.
+
+A position stands for the pulses half-way to its neighbours, and at either end for all that lie beyond.`;
+
+const places = `## Places on the OSD
+
+Cells count from 0 at the top left. \`3, 18\` is a cell; \`left+2\` puts the element's left edge two cells in, \`right-2\` its right edge two cells before the last column, \`centre\` its middle in the middle (rounded to the left), \`centre-4\` four to the left of that; \`top\`, \`middle\` and \`bottom\` likewise. An element is as wide as its widest text; \`craft\` and \`pilot\` as the name that they show. All places are reckoned on the effective grid (\`pal\` is 30 x 16, \`ntsc\` 30 x 13), whichever file said it.`;
+
+const combining = `## How files combine
+
+\`use\` names a file from where it is written, with \`/\`. A craft or a layer may use layers and handsets, a handset only handsets. A file's own sections lie over all that it uses, in the order of the \`use\` lines; a file met a second time is skipped.
+
+Within a file, lines of one mode join as "or", lines of \`fields\` join field by field, repeatable settings form a list, and for all else the later line wins, with a finding. Across files, fields merge one by one; a mode's lines and a repeatable setting's are replaced together; everything else is replaced whole.
+
+\`drop A B\` takes back each of A and B as far as earlier files said it, \`drop all\` the whole section. A file's drops act before its entries, so that dropping and setting in one file starts afresh.
+
+A default stands in for rules, numbers and pictures only: it is never written to a board, and a rule never fires on defaults alone. A line with a fault leaves its name without value: nothing earlier shows through.`;
+
+const further = `## Second sets, several packs, dials that adjust, single motors
+
+\`rates-second\`, \`gains-second\` and \`osd-second\` take the entries of the first set (\`osd-second\` without \`grid\` and \`picture\`); the first two fall back to it. \`pack "NAME"\` lies over plain \`pack\`. In \`adjust\`, \`SETTING follows DIAL from VALUE to VALUE\`. \`motor1\` to \`motor8\` in \`motors\` are fields over the plain ones.`;
+
+const kept = `## Lines that are kept
+
+\`verbatim "DIALECT"\` holds lines of board text that were not understood: all after \`|\` is kept as it is. Parts for one dialect join in the order of the files. Nothing that was pasted is ever lost.`;
