@@ -121,12 +121,11 @@ function OtherCraft({ model }: { model: PanelModel }) {
 }
 
 /** A page that was hidden, or an editor that was closed, comes back with what was looked at, and the switches as they stood. */
-function restore({ file, switches, goggles }: PanelModel): void {
+function restore({ file }: PanelModel): void {
   const remembered = recall();
-  const { scenario } = remembered;
-  if (goggles && scenario && scenario !== goggles.scenario) tell({ kind: "look", scenario, page: goggles.page });
-  if (remembered.file !== file || !switches?.state.atRest || Object.keys(remembered.positions).length === 0) return;
-  tell({ kind: "positions", positions: remembered.positions });
+  const positions = remembered.file === file ? remembered.positions : {};
+  if (!remembered.scenario && Object.keys(positions).length === 0) return;
+  tell({ kind: "remembered", scenario: remembered.scenario, positions });
 }
 
 function keepScroll(): () => void {

@@ -14,7 +14,8 @@ import { listForServer, readForServer } from "./files.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { openAtStart } from "./open-at-start.ts";
 import { type Ask, PAGE_COMMAND, pageBase, providePages, showPage } from "./pages.ts";
-import { panelHost, viewId } from "./panel-host.ts";
+import { viewId } from "./panel-faces.ts";
+import { panelHost } from "./panel-host.ts";
 
 /** Makes a client with its way to the server; it is not started yet. */
 export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
@@ -37,6 +38,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...panel.disposables,
     ...providePages(ask),
     commands.registerCommand("fettle.showPanel", () => commands.executeCommand(`${viewId}.focus`)),
+    commands.registerCommand("fettle.showPanelBeside", () => panel.openBeside()),
     commands.registerCommand("fettle.showPage", showPage),
     commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),

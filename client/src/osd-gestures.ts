@@ -19,6 +19,7 @@ import {
   type WriteWhere,
 } from "../../shared/protocol/panel.ts";
 import type { Ask } from "./pages.ts";
+import { columnFor } from "./script-editors.ts";
 import { whereToWrite } from "./where-to-write.ts";
 
 export interface GestureMade {
@@ -28,13 +29,15 @@ export interface GestureMade {
   readonly craftName: string;
   readonly page: OsdPage;
   readonly gesture: OsdGesture;
+  /** Gives the keyboard back to the picture on which it was made. */
+  readonly focus: () => Thenable<unknown>;
 }
 
 export interface OsdGestures {
   /** Does what a gesture asks, after those before it; false where the pilot or the script would not have it. */
   perform(made: GestureMade): Promise<boolean>;
   /** Takes back, or does again, the last step in the document last edited from here; else in `other`. */
-  step(way: "undo" | "redo", other: TextDocument | undefined): Promise<void>;
+  step(way: "undo" | "redo", other: TextDocument | undefined, focus: GestureMade["focus"]): Promise<void>;
   /** True while an editor is in front only for a step: nobody turned to it. */
   isStepping(): boolean;
 }
@@ -44,8 +47,7 @@ type Edits = Extract<OsdEditResult, { kind: "edits" }>;
 /** So often the edits are worked out again where a document has changed meanwhile, or was not open. */
 const MOST_TRIES = 3;
 
-/** `focusPanel` gives the keyboard back to the picture. */
-export function osdGestures(ask: Ask, focusPanel: () => Thenable<unknown>): OsdGestures {
+export function osdGestures(ask: Ask): OsdGestures {
   const askWhere = whereToWrite();
   let lastEdited: TextDocument | undefined;
   let stepping = false;
@@ -59,14 +61,14 @@ export function osdGestures(ask: Ask, focusPanel: () => Thenable<unknown>): OsdG
     return done;
   };
 
-  const perform = async ({ uri, craft, craftName, page, gesture }: GestureMade): Promise<boolean> => {
+  const perform = async ({ uri, craft, craftName, page, gesture, focus }: GestureMade): Promise<boolean> => {
     let where: WriteWhere | null = null;
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       const params: OsdEditParams = { uri, craft, page, gesture, where };
       let answer = await ask<OsdEditResult>(OSD_EDIT_REQUEST, params);
       if (answer.kind === "choose") {
         where = await askWhere(answer, gesture, craftName);
-        await focusPanel();
+        await focus();
         if (where === null) return false;
         answer = await ask<OsdEditResult>(OSD_EDIT_REQUEST, { ...params, where });
       }
@@ -83,22 +85,22 @@ export function osdGestures(ask: Ask, focusPanel: () => Thenable<unknown>): OsdG
     return refuse("The script kept changing while the change was worked out, so nothing was written: try again.");
   };
 
-  const step = async (way: "undo" | "redo", other: TextDocument | undefined): Promise<void> => {
+  const step: OsdGestures["step"] = async (way, other, focus) => {
     stepsDue--;
     const document = lastEdited && !lastEdited.isClosed ? lastEdited : other;
     if (!document) return;
-    before ??= window.activeTextEditor;
-    const shown = window.visibleTextEditors.find((editor) => editor.document === document);
+    const viewColumn = columnFor(document);
+    before ??= window.activeTextEditor ?? window.visibleTextEditors.find((editor) => editor.viewColumn === viewColumn);
     stepping = true;
     try {
       // The editor's own steps belong to the editor with the focus; the panel gets it back afterwards.
-      await window.showTextDocument(document, { viewColumn: shown?.viewColumn, preview: false });
+      await window.showTextDocument(document, { viewColumn, preview: false });
       await commands.executeCommand(way);
       // Of steps in quick succession the last one gives the focus back.
       if (stepsDue > 0) return;
       if (before && before.document !== document)
         await window.showTextDocument(before.document, { viewColumn: before.viewColumn, preserveFocus: true });
-      await focusPanel();
+      await focus();
       await settled();
     } finally {
       stepping = stepsDue > 0;
@@ -107,9 +109,9 @@ export function osdGestures(ask: Ask, focusPanel: () => Thenable<unknown>): OsdG
   };
   return {
     perform: (made) => inTurn(() => perform(made)),
-    step(way, other) {
+    step(way, other, focus) {
       stepsDue++;
-      return inTurn(() => step(way, other));
+      return inTurn(() => step(way, other, focus));
     },
     isStepping: () => stepping,
   };

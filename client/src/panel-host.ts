@@ -1,14 +1,5 @@
 /** The panel's host: follows the script in the editor, asks the server, and passes on. */
-import {
-  commands,
-  type Disposable,
-  type TextDocument,
-  type TextEditor,
-  Uri,
-  type WebviewView,
-  window,
-  workspace,
-} from "vscode";
+import { commands, type Disposable, type TextDocument, type TextEditor, Uri, window, workspace } from "vscode";
 import { freePlace } from "../../shared/draw/moving.ts";
 import {
   type FromPanel,
@@ -19,18 +10,15 @@ import {
   type PanelModel,
   type PanelParams,
   type ShowPositions,
-  type ToPanel,
   type ViewName,
 } from "../../shared/protocol/panel.ts";
 import { latestOnly } from "./latest-only.ts";
 import { askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
 import type { Ask } from "./pages.ts";
-import { panelFolder, panelPage } from "./panel-page.ts";
+import { type Face, panelFaces, viewId } from "./panel-faces.ts";
 import { activeScript, isCraft, scriptOf, selectLine } from "./script-editors.ts";
 import { scriptMarks } from "./script-marks.ts";
-
-export const viewId = "fettle.panel";
 
 export interface PanelHost {
   readonly disposables: readonly Disposable[];
@@ -42,6 +30,8 @@ export interface PanelHost {
   fitOsd(): Promise<void>;
   /** Asks for an element, and adds it where there is room. */
   addElement(): Promise<void>;
+  /** Shows the panel as a tab next to the script. */
+  openBeside(): void;
 }
 
 /** What the pilot has chosen to see of a craft; its script knows nothing of it. */
@@ -49,13 +39,10 @@ type Look = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
 
 /** Registers the view and follows the editor (what is typed comes to notice through `refresh`); `log` takes what nobody need be bothered with. */
 export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
-  let view: WebviewView | undefined;
   let script = activeScript();
   /** The craft that a layer or a handset is drawn as part of: the one last chosen or looked at. */
   let craft: string | undefined;
   let craftName = "this craft";
-  /** What the page shows, as it tells. */
-  let viewShown: ViewName = "goggles";
   /** By the craft that is drawn. */
   const looks = new Map<string, Look>();
   const drawn = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? document.uri.toString();
@@ -65,18 +52,16 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     ...looks.get(drawn(document)),
     uri: document.uri.toString(),
     craft,
-    view: viewShown,
+    view: faces.view(),
   });
 
   const marks = scriptMarks();
-  const focusPanel = () => commands.executeCommand(`${viewId}.focus`);
-  const gestures = osdGestures(ask, focusPanel);
+  const gestures = osdGestures(ask);
   /** Set while the page that is to show this view is still being opened. */
-  let viewWanted: ViewName | undefined;
+  let viewWanted: { readonly face: Face; readonly view: ViewName } | undefined;
 
-  const post = (message: ToPanel) => view?.webview.postMessage(message);
   const refresh = latestOnly(async () => {
-    if (!view?.visible || !script) return marks.mark([]);
+    if (!faces.isVisible() || !script) return marks.mark([]);
     const params = paramsFor(script);
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
@@ -84,16 +69,17 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       // The script went on: the server is about to hear of it, and says when it has.
       if (!script.isClosed && model.version < script.version) return;
       craftName = model.craft;
-      marks.mark(view?.visible ? linesBehind(model) : []);
-      await post({ kind: "model", model });
+      marks.mark(faces.isVisible() ? linesBehind(model) : []);
+      faces.post({ kind: "model", model });
     } catch (error) {
       log(`The panel could not be drawn for ${params.uri}: ${error}`);
     }
   });
   const showView = async (name: ViewName) => {
-    viewWanted = view?.visible ? undefined : name;
-    if (!viewWanted) post({ kind: "show", view: name });
-    await focusPanel();
+    const face = faces.front();
+    viewWanted = face.isVisible() ? undefined : { face, view: name };
+    if (!viewWanted) face.post({ kind: "show", view: name });
+    await face.focus();
     refresh();
   };
 
@@ -109,13 +95,13 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const postCursor = (editor: TextEditor | undefined) => {
     const document = scriptOf(editor);
     if (!editor || !document) return;
-    post({ kind: "cursor", at: { file: document.uri.toString(), line: editor.selection.active.line } });
+    faces.post({ kind: "cursor", at: { file: document.uri.toString(), line: editor.selection.active.line } });
   };
 
-  const edit = async (document: TextDocument, page: OsdPage, gesture: OsdGesture) => {
+  const edit = async (document: TextDocument, page: OsdPage, gesture: OsdGesture, from: Face) => {
     const { uri } = paramsFor(document);
     try {
-      const done = await gestures.perform({ uri, craft, craftName, page, gesture });
+      const done = await gestures.perform({ uri, craft, craftName, page, gesture, focus: from.focus });
       if (done && gesture.kind === "fit") look(document, { fit: undefined });
     } catch (error) {
       log(`The OSD of ${uri} could not be edited: ${error}`);
@@ -123,22 +109,31 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     // Also where nothing was written: what was dropped then goes back to where the script has it.
     refresh();
   };
-  const take = (message: FromPanel) => {
+  const take = (message: FromPanel, from: Face) => {
     switch (message.kind) {
       case "select":
         return void selectLine(message.at);
       case "new-craft":
         return void commands.executeCommand("fettle.newCraft");
       case "osd":
-        return void (script && edit(script, message.page, message.gesture));
+        return void (script && edit(script, message.page, message.gesture, from));
       case "undo":
       case "redo":
-        return void gestures.step(message.kind, script).then(refresh);
+        return void gestures.step(message.kind, script, from.focus).then(refresh);
       case "positions":
         if (script) look(script, { positions: message.positions });
         break;
       case "look":
         if (script) look(script, { scenario: message.scenario, page: message.page });
+        break;
+      case "remembered":
+        // Another page, or this one before it was hidden, may have gone on.
+        if (script)
+          look(script, {
+            positions: message.positions,
+            scenario: message.scenario ?? undefined,
+            ...looks.get(drawn(script)),
+          });
         break;
       case "preview":
         if (script) look(script, { fit: message.grid ?? undefined });
@@ -147,12 +142,13 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         craft = message.file;
         break;
       case "view":
-        viewShown = message.view;
+        from.looksAt(message.view);
         // Every model has what the other views draw.
-        if (viewShown !== "numbers") return;
+        if (message.view !== "numbers") return;
         break;
       case "ready":
-        if (viewWanted) post({ kind: "show", view: viewWanted });
+        if (viewWanted?.face !== from) break;
+        from.post({ kind: "show", view: viewWanted.view });
         viewWanted = undefined;
     }
     refresh();
@@ -187,29 +183,17 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     if (!element) return;
     const { document, picture } = found;
     look(document, { fit: undefined });
-    await edit(document, picture.page, { kind: "add", element: element.name, ...freePlace(picture, element) });
+    const added: OsdGesture = { kind: "add", element: element.name, ...freePlace(picture, element) };
+    await edit(document, picture.page, added, faces.front());
     await showView("goggles");
   };
 
-  const provider = window.registerWebviewViewProvider(viewId, {
-    resolveWebviewView: (resolved) => {
-      view = resolved;
-      viewShown = "goggles";
-      resolved.webview.options = { enableScripts: true, localResourceRoots: [panelFolder(extension)] };
-      resolved.webview.onDidReceiveMessage(take);
-      resolved.onDidChangeVisibility(refresh);
-      resolved.onDidDispose(() => {
-        view = undefined;
-        marks.mark([]);
-      });
-      resolved.webview.html = panelPage(resolved.webview, extension);
-    },
-  });
+  const faces = panelFaces(extension, take, refresh);
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
   revealWhereWanted();
   const followed = window.onDidChangeActiveTextEditor(follow);
-  const disposables = [provider, selected, followed, ...marks.disposables];
-  return { refresh, showPositions, fitOsd, addElement, disposables };
+  const disposables = [...faces.disposables, selected, followed, ...marks.disposables];
+  return { refresh, showPositions, fitOsd, addElement, openBeside: faces.openBeside, disposables };
 }
 
 /** The lines of the modes that are on; none at rest, where nobody has asked what a control does. */

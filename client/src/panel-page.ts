@@ -7,7 +7,7 @@ export function panelFolder(extension: Uri): Uri {
 }
 
 /** The HTML of the panel's webview: no inline script or style, nothing from elsewhere. */
-export function panelPage(webview: Webview, extension: Uri): string {
+export function panelPage(webview: Webview, extension: Uri, place: "side" | "tab"): string {
   const address = (name: string) => webview.asWebviewUri(Uri.joinPath(panelFolder(extension), name)).toString();
   const { cspSource } = webview;
   const policy = `default-src 'none'; script-src ${cspSource}; style-src ${cspSource}`;
@@ -21,7 +21,7 @@ export function panelPage(webview: Webview, extension: Uri): string {
     <link rel="stylesheet" href="${address("panel.css")}" />
   </head>
   <body>
-    <main id="panel"></main>
+    <main id="panel" data-place="${place}"></main>
     <script src="${address("panel.js")}"></script>
   </body>
 </html>`;

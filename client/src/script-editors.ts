@@ -1,5 +1,16 @@
 /** The scripts among what the editor shows. */
-import { Selection, type TextDocument, type TextEditor, TextEditorRevealType, Uri, window, workspace } from "vscode";
+import {
+  Selection,
+  TabInputText,
+  TabInputWebview,
+  type TextDocument,
+  type TextEditor,
+  TextEditorRevealType,
+  Uri,
+  ViewColumn,
+  window,
+  workspace,
+} from "vscode";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
 
 /** The document of an editor, where that is a script. */
@@ -16,11 +27,25 @@ export function activeScript(): TextDocument | undefined {
   return scriptOf(window.activeTextEditor) ?? window.visibleTextEditors.map(scriptOf).find((document) => document);
 }
 
+/** Where a script is best shown: where it is already, else anywhere but over the panel's own tab. */
+export function columnFor(document: TextDocument): ViewColumn {
+  const shown = window.visibleTextEditors.find((editor) => editor.document === document)?.viewColumn;
+  if (shown !== undefined) return shown;
+  const groups = window.tabGroups.all;
+  const address = document.uri.toString();
+  const holds = groups.find(({ tabs }) =>
+    tabs.some(({ input }) => input instanceof TabInputText && input.uri.toString() === address),
+  );
+  const isFree = ({ activeTab }: (typeof groups)[number]) => !(activeTab?.input instanceof TabInputWebview);
+  const { activeTabGroup } = window.tabGroups;
+  const free = isFree(activeTabGroup) ? activeTabGroup : groups.find(isFree);
+  return (holds ?? free)?.viewColumn ?? ViewColumn.Beside;
+}
+
 /** Shows a line of a script, selected, and turns to it. */
 export async function selectLine({ file, line }: LinePlace): Promise<void> {
   const document = await workspace.openTextDocument(Uri.parse(file));
-  const shown = window.visibleTextEditors.find((editor) => editor.document === document);
-  const editor = await window.showTextDocument(document, { viewColumn: shown?.viewColumn, preserveFocus: false });
+  const editor = await window.showTextDocument(document, { viewColumn: columnFor(document), preserveFocus: false });
   const { range } = document.lineAt(Math.min(line, document.lineCount - 1));
   editor.selection = new Selection(range.start, range.end);
   editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);

@@ -295,6 +295,8 @@ export type ToPanel =
 
 export type FromPanel =
   | { readonly kind: "ready" }
+  /** What a page that comes back had last shown: of use to a host that has been told of nothing since. */
+  | { readonly kind: "remembered"; readonly scenario: Scenario | null; readonly positions: ControlsAt }
   /** Another view is looked at than the goggles, or than before. */
   | { readonly kind: "view"; readonly view: ViewName }
   /** No script is open, and one is wanted. */

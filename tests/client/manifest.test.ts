@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 
 const manifest = JSON.parse(readFileSync("package.json", "utf8"));
 const { contributes } = manifest;
-const code = ["extension", "panel-host", "pages", "open-at-start"].map((name) =>
+const code = ["extension", "panel-host", "panel-faces", "pages", "open-at-start"].map((name) =>
   readFileSync(`client/src/${name}.ts`, "utf8"),
 );
 
@@ -35,4 +35,9 @@ test("the panel's page lets in its own script and styles and nothing else", () =
   const page = readFileSync("client/src/panel-page.ts", "utf8");
   expect(page).toContain("default-src 'none'");
   expect(page).not.toMatch(/unsafe-|<style|style="|\son[a-z]+="|https?:/);
+});
+
+test("a tab of the panel wakes the extension when the editor opens with it", () => {
+  const tabType = /const tabType = "([^"]+)"/.exec(code.join("\n"))?.[1];
+  expect(manifest.activationEvents).toContain(`onWebviewPanel:${tabType}`);
 });

@@ -76,6 +76,7 @@ const made = {
   craftName: "Jug",
   page: "osd" as const,
   gesture: { kind: "move" as const, element: "amps", column: 1, row: 1 },
+  focus: async () => undefined,
 };
 const at = (line: number) => ({ start: { line, character: 0 }, end: { line, character: 1 } });
 const edits = (file: string, version: number | null, line = 4): OsdEditResult => ({
@@ -92,7 +93,7 @@ function answering(...answers: (OsdEditResult | ((params: OsdEditParams) => OsdE
     const answer = answers.length > 1 ? answers.shift()! : answers[0]!;
     return typeof answer === "function" ? answer(params as OsdEditParams) : answer;
   };
-  return { asked, gestures: osdGestures(ask as Parameters<typeof osdGestures>[0], async () => undefined) };
+  return { asked, gestures: osdGestures(ask as Parameters<typeof osdGestures>[0]) };
 }
 
 test("edits made for the document as it is are applied once, as one edit", async () => {
