@@ -6,6 +6,7 @@ import { inProject } from "../../.dev/say.mjs";
 import { glow } from "../services/glow.ts";
 import { type Editor, goTo, startEditor, type } from "./editor.ts";
 import { completions, hover, quickFixes, waitForNoProblem, waitForProblem } from "./language.ts";
+import { webview } from "./looks.ts";
 
 const jug = 'craft "Jug"\n\nlights\n  glow-delay  31 s\n\nmodes\n  squealer  when ch9 above 1500 us\n  \n';
 const lamp = { catalogue: "The lamp", settings: [{ ...glow, kind: "teste" }] };
@@ -60,4 +61,14 @@ test("a word of one's own offers the name that it means, in completion and as a 
   await goTo(editor.page, 8, 3);
   await type(editor.page, "stay");
   expect(await completions(editor.page)).toContain("level");
+});
+
+test("the link in a hover opens the page of its name beside the script", async () => {
+  const { page } = editor;
+  await goTo(page, 4, 5);
+  await page.keyboard.press("Control+k");
+  await page.keyboard.press("Control+i");
+  await page.locator(".monaco-resizable-hover:visible a", { hasText: "All about lights.glow-delay" }).click();
+  await page.locator(".tab", { hasText: "Preview lights.glow-delay.md" }).waitFor();
+  await webview(page).getByRole("heading", { name: "lights.glow-delay" }).waitFor();
 });
