@@ -2,7 +2,7 @@
 import type { Script } from "../model/script.ts";
 import type { Workspace } from "../model/workspace.ts";
 import type { ControlValue } from "../syntax/value.ts";
-import { controlsKnown } from "./controls-known.ts";
+import { controlsKnown, describeControl } from "./controls-known.ts";
 import type { Offer } from "./suggestion.ts";
 
 /** `said` is what stands after `when`, up to the position. */
@@ -52,11 +52,6 @@ function offerTests(workspace: Workspace, controls: ReadonlyMap<string, ControlV
     keyword("not", "the opposite of what follows", 6),
     ...(first ? [always] : []),
   ];
-}
-
-function describeControl({ control, channel, positions, fromUs, toUs }: ControlValue): string {
-  const places = control === "dial" ? `${fromUs} us to ${toUs} us` : positions.map((each) => each.name).join(", ");
-  return `${control} on ch${channel}: ${places}`;
 }
 
 function offerPositions(control: ControlValue | undefined, mayNegate: boolean): Offer[] {

@@ -24,3 +24,9 @@ export function controlsKnown(workspace: Workspace, file: string): ReadonlyMap<s
   }
   return known;
 }
+
+/** A control in a few words: its kind, its channel, and where it can stand. */
+export function describeControl({ control, channel, positions, fromUs, toUs }: ControlValue): string {
+  const places = control === "dial" ? `${fromUs} us to ${toUs} us` : positions.map((each) => each.name).join(", ");
+  return `${control} on ch${channel}: ${places}`;
+}

@@ -1,10 +1,10 @@
-/** Small figures beside the script's own: pulses, pack volts, cells. */
+/** Small figures beside the script's own, one a line: what the line comes to on its craft. */
 import type { Craft } from "../model/craft.ts";
 import type { Entry, Script } from "../model/script.ts";
 import type { Workspace } from "../model/workspace.ts";
-import { gridOf, resolveAxis, sizeOf } from "../osd/layout.ts";
 import type { Position, Range } from "../syntax/span.ts";
-import type { Quantity, Value } from "../syntax/value.ts";
+import { consequencesOf } from "./consequences.ts";
+import { counts } from "./hover-consequences.ts";
 import { craftFor } from "./standing.ts";
 
 export interface InlayHint {
@@ -14,74 +14,40 @@ export interface InlayHint {
   readonly tooltip: string;
 }
 
-/** The hints of the lines of a range, as the effective craft has it. */
+/** The hints of the lines of a range, as the effective craft has it. A line that does not count has none. */
 export function hintsOf(workspace: Workspace, file: string, range: Range): InlayHint[] {
   const script = workspace.script(file);
   const craft = script && craftFor(workspace, file);
   if (!script || !craft) return [];
   return script.entries
     .filter((entry) => entry.line >= range.start.line && entry.line <= range.end.line)
-    .flatMap((entry) => hintsOfEntry(workspace, craft, script, entry));
+    .flatMap((entry) => hintOf(workspace, craft, script, entry) ?? []);
 }
 
-function hintsOfEntry(workspace: Workspace, craft: Craft, script: Script, entry: Entry): InlayHint[] {
-  const hint = (character: number, label: string, tooltip: string): InlayHint => ({
-    at: { line: entry.line, character },
-    label,
-    tooltip,
+function hintOf(workspace: Workspace, craft: Craft, script: Script, entry: Entry): InlayHint | null {
+  if (entry.kind === "mode" || entry.kind === "output") return pulsesHint(craft, script, entry);
+  if (!entry.value || !counts(craft, script.file, entry)) return null;
+  const { kind, section, name, line } = entry;
+  const told = consequencesOf(craft, workspace.catalogue, { kind, section, name, file: script.file, line });
+  const shown = told.find(({ brief }) => brief !== undefined);
+  return shown ? { at: { line, character: entry.value.end }, label: shown.brief!, tooltip: shown.text } : null;
+}
+
+/** The pulses of the positions in a condition: of one behind it, of several behind the last. */
+function pulsesHint(craft: Craft, script: Script, entry: Entry): InlayHint | null {
+  const { text } = script.tree.lines[entry.line]!;
+  const found = entry.pieces.flatMap((piece) => {
+    if (piece.kind !== "position" || piece.of === undefined) return [];
+    const word = text.slice(piece.start, piece.end);
+    const control = craft.controls.get(piece.of)?.value;
+    const position = control?.positions.find(({ name }) => name === word);
+    return position && control ? { piece, of: piece.of, word, us: position.pulseUs, channel: control.channel } : [];
   });
-  const { value } = entry;
-  if (entry.kind === "mode" || entry.kind === "output") {
-    const { text } = script.tree.lines[entry.line]!;
-    return entry.pieces.flatMap((piece) => {
-      if (piece.kind !== "position" || piece.of === undefined) return [];
-      const control = craft.controls.get(piece.of)?.value;
-      const position = control?.positions.find((each) => each.name === text.slice(piece.start, piece.end));
-      return position && control
-        ? [
-            hint(
-              piece.end,
-              `${position.pulseUs} us`,
-              `${piece.of} at “${position.name}” sends this pulse on ch${control.channel}`,
-            ),
-          ]
-        : [];
-    });
-  }
-  if (entry.kind === "element" && value?.kind === "cell") {
-    const grid = gridOf(craft);
-    const element = workspace.catalogue.element(entry.name);
-    if (!grid || !element || (value.column.anchor === null && value.row.anchor === null)) return [];
-    const size = sizeOf(element, craft);
-    const column = resolveAxis(value.column, grid.columns, size.width);
-    const row = resolveAxis(value.row, grid.rows, size.height);
-    return [
-      hint(
-        value.end,
-        `= ${column}, ${row}`,
-        `Column and row of its first cell on this grid of ${grid.columns} x ${grid.rows}, counted from 0`,
-      ),
-    ];
-  }
-  const cells = entry.kind === "setting" && value ? cellsOf(craft, entry.section) : null;
-  if (cells === null || !value) return [];
-  return perCell(value).map(({ number, end }) =>
-    hint(
-      end,
-      `= ${Number((number * cells).toFixed(2))} V`,
-      `The whole pack, with ${cells} ${cells === 1 ? "cell" : "cells"} in series`,
-    ),
-  );
-}
-
-/** The cell count of the pack that a section speaks of; null where it is not said as a number. */
-function cellsOf(craft: Craft, section: string): number | null {
-  const own = craft.settings.get(section)?.get("cells") ?? craft.settings.get("pack")?.get("cells");
-  return own?.value?.kind === "integer" ? own.value.number : null;
-}
-
-function perCell(value: Value): Quantity[] {
-  if (value.kind === "quantity") return value.unit === "V/cell" ? [value] : [];
-  if (value.kind === "range") return [value.from, value.to].filter((each) => each.unit === "V/cell");
-  return [];
+  const last = found.at(-1);
+  if (!last) return null;
+  return {
+    at: { line: entry.line, character: last.piece.end },
+    label: `${found.map(({ us }) => us).join(", ")} us`,
+    tooltip: found.map(({ of, word, us, channel }) => `${of} at “${word}” sends ${us} us on ch${channel}`).join("\n"),
+  };
 }

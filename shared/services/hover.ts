@@ -17,10 +17,11 @@ import {
   paragraphs,
   plainText,
 } from "./describe.ts";
+import { whatFollows } from "./hover-consequences.ts";
 import { hoverControl, hoverPosition } from "./hover-controls.ts";
 import { hoverHeader, hoverUse } from "./hover-files.ts";
 import { notesOf, type Resolved, resolvedIn } from "./resolved.ts";
-import { baseOf, craftFor, holds, quoted, type Standing, standingAt } from "./standing.ts";
+import { baseOf, craftFor, craftsFor, holds, quoted, type Standing, standingAt } from "./standing.ts";
 
 export interface Hover {
   readonly markdown: string;
@@ -72,7 +73,8 @@ function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | 
         ? describeFollowed(catalogue, entry.name)
         : describeName(catalogue, baseOf(entry.section), entry.name);
   if (!what) return null;
-  const craft = craftFor(workspace, file);
+  const crafts = craftsFor(workspace, file);
+  const craft = crafts[0];
   const resolved = craft && resolvedIn(craft, entry);
   const own = notesOf(workspace, [{ file, line: entry.line }]);
   if (!craft || !resolved) return paragraphs(what, quoteNote(own));
@@ -80,7 +82,13 @@ function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | 
     workspace,
     resolved.sources.map(({ source }) => source),
   );
-  return paragraphs(what, comesTo(resolved, craft.name, file), conversions(entry), quoteNote(notes || own));
+  return paragraphs(
+    what,
+    comesTo(resolved, craft.name, file),
+    whatFollows(workspace, file, entry, crafts),
+    conversions(entry),
+    quoteNote(notes || own),
+  );
 }
 
 function comesTo(resolved: Resolved, craft: string, from: string): string {

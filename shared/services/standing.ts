@@ -73,7 +73,13 @@ export function baseOf(section: string): string {
 
 /** The effective craft in whose light a file is read: the file itself, else the first craft that uses it. */
 export function craftFor(workspace: Workspace, file: string): Craft | null {
-  return workspace.craft(file) ?? workspace.craftsWith(file)[0] ?? null;
+  return craftsFor(workspace, file)[0] ?? null;
+}
+
+/** Every craft in whose light a file may be read: the file itself, else all that use it. */
+export function craftsFor(workspace: Workspace, file: string): Craft[] {
+  const own = workspace.craft(file);
+  return own ? [own] : workspace.craftsWith(file);
 }
 
 /** A file's path as one would write it in a `use` of another; its whole path where they share no folder. */

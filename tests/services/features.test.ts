@@ -43,8 +43,7 @@ test("hints: pulses beside positions, the pack's volts, cells", () => {
   );
   expect(shown).toEqual([
     "warn-at 3.5 V/cell [= 21 V]",
-    "level when TR is mid [1500 us]",
-    "level when TR is mid and not TL is up [1000 us]",
+    "level when TR is mid and not TL is up [1500, 1000 us]",
     "amps at right, bottom [= 47, 19]",
   ]);
 });
