@@ -2,8 +2,8 @@
 import { useRef } from "preact/hooks";
 import { drawDelays, notchesInWords, responseChart } from "../../shared/draw/filters.ts";
 import { drawLoop, loopRows, spareInWords } from "../../shared/draw/loop.ts";
-import { drawPack, packRows, titleOf } from "../../shared/draw/pack.ts";
-import { ratesCharts } from "../../shared/draw/rates.ts";
+import { drawPack, packFacts, packName, packRows } from "../../shared/draw/pack.ts";
+import { limitInWords, type NamedChart, ratesCharts } from "../../shared/draw/rates.ts";
 import type {
   FilterPart,
   FiltersPicture,
@@ -51,43 +51,46 @@ export function NumbersView({ picture }: { picture: NumbersPicture }) {
 function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPicture | null; width: number }) {
   const columns = width >= 2 * CHART_WIDTH + gap ? 2 : 1;
   const chartWidth = Math.floor((width - gap * (columns - 1)) / columns);
-  const of = (set: RatesPicture | null, name: string) =>
-    name === "throttle" ? set?.throttle : set?.axes.find((axis) => axis.name === name);
   return (
     <section>
       <h2>Rates</h2>
       <div class="charts">
-        {ratesCharts(rates, second).map(({ name, chart }) => {
-          const both = chart.lines.length > 1;
-          const places = [of(rates, name)?.at, ...(both ? [of(second, name)?.at] : [])];
-          return (
-            <div key={name} style={{ width: chartWidth }}>
-              <h3>
-                {name}
-                {places.map((at, index) => (
-                  <ItsLine key={index} at={at} words={lineWords(name, both, index)} />
-                ))}
-              </h3>
-              <ReadChart chart={chart} name={`${name} by stick`} width={chartWidth} height={170} />
+        {ratesCharts(rates, second).map(({ name, chart }) => (
+          <div key={name} style={{ width: `${chartWidth}px` }}>
+            <div class="head">
+              <h3>{name}</h3>
+              {endsOf(name, chart.lines.length > 1 ? [rates, second] : [rates]).map(({ words, at }, index) => (
+                <ItsLine key={index} at={at} words={words} of={name} />
+              ))}
             </div>
-          );
-        })}
+            <ReadChart chart={chart} name={`${name} by stick`} width={chartWidth} height={170} />
+          </div>
+        ))}
       </div>
     </section>
   );
 }
 
-function lineWords(name: string, both: boolean, index: number): string {
-  if (!both) return `line of ${name}`;
-  return `${index === 0 ? "first" : "second"} line of ${name}`;
+/** What full stick gives in each set, with its line. */
+function endsOf(name: NamedChart["name"], sets: readonly (RatesPicture | null)[]) {
+  return sets.flatMap((set) => {
+    if (name === "throttle") return set?.throttle ? [{ words: limitInWords(set.throttle), at: set.throttle.at }] : [];
+    const axis = set?.axes.find((each) => each.name === name);
+    return axis ? [{ words: `${Math.round(axis.endDegPerS)} deg/s`, at: axis.at }] : [];
+  });
 }
 
-/** The line of the script that says it, a press away. */
-function ItsLine({ at, words }: { at: LinePlace | null | undefined; words: string }) {
-  if (!at) return null;
+/** What it is at most, which leads to the line of the script that says so. */
+function ItsLine({ at, words, of }: { at: LinePlace | null; words: string; of: string }) {
+  if (!at) return <span class="quiet">{words}</span>;
   return (
-    <button type="button" class="link" aria-label={words} onClick={() => tell({ kind: "select", at })}>
-      {words.replace(/ of .*/, "")}
+    <button
+      type="button"
+      class="link"
+      aria-label={`${words}, the line of ${of}`}
+      onClick={() => tell({ kind: "select", at })}
+    >
+      {words}
     </button>
   );
 }
@@ -101,16 +104,19 @@ function toLine(at: LinePlace | null | undefined, label: string): Readonly<Recor
 function Pack({ pack, width }: { pack: PackPicture; width: number }) {
   const scene = drawPack(pack, { width: Math.min(width, 460), heading: "none" });
   const rows = packRows(pack);
+  const [name, facts] = [packName(pack), packFacts(pack)];
   return (
     <section>
-      <h2>{titleOf(pack)}</h2>
-      <ItsLine at={pack.at} words={`line of ${titleOf(pack)}`} />
+      <div class="head">
+        <h2>{name}</h2>
+        {facts !== "" && <ItsLine at={pack.at} words={facts} of={name} />}
+      </div>
       {sceneView(scene, ({ attributes }) => {
         const mark = pack.marks.find(({ name }) => name === attributes["data-mark"]);
         if (!mark) return undefined;
         return toLine(mark.at, (rows.find(([name]) => name === mark.name) ?? []).filter(Boolean).join(", "));
       })}
-      <TextTable head={["threshold", "V/cell", "pack, V", "usual, V/cell"]} rows={rows} name={titleOf(pack)} />
+      <TextTable head={["threshold", "V/cell", "pack, V", "usual, V/cell"]} rows={rows} name={name} />
     </section>
   );
 }
@@ -125,12 +131,13 @@ function Filters({ filters, width }: { filters: FiltersPicture; width: number })
   return (
     <section>
       <h2>What passes the filters</h2>
-      <ReadChart chart={responseChart(filters)} name="What passes, by frequency" width={width} height={210} />
-      {notches && (
-        <p class="quiet">
-          {notchesInWords(notches).join(" ")} {notches.fullHz.length > 0 && "The wedges mark these."}
-        </p>
-      )}
+      <ReadChart chart={responseChart(filters)} name="What passes, by frequency" width={width} height={210}>
+        {notches && (
+          <p class="quiet">
+            {notchesInWords(notches).join(" ")} {notches.fullHz.length > 0 && "A wedge marks each of those in view."}
+          </p>
+        )}
+      </ReadChart>
       <h2>How much later it arrives</h2>
       {sceneView(drawDelays(filters, { width }), ({ attributes }) => {
         const index = attributes["data-part"];

@@ -1,4 +1,5 @@
 /** A chart that is read off: a line moves along it by arrow keys or the pointer, and words say what stands there. */
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { drawChart } from "../../shared/draw/chart.ts";
 import { nearestStop, readingInWords, stopsOf, tableOf } from "../../shared/draw/chart-reading.ts";
@@ -12,9 +13,11 @@ interface Shown {
   readonly name: string;
   readonly width: number;
   readonly height: number;
+  /** What else there is to say of it, before its table. */
+  readonly children?: ComponentChildren;
 }
 
-export function ReadChart({ chart, name, width, height }: Shown) {
+export function ReadChart({ chart, name, width, height, children }: Shown) {
   const [share, setShare] = useState(0.5);
   const [shown, setShown] = useState(false);
   const stops = stopsOf(chart);
@@ -81,6 +84,7 @@ export function ReadChart({ chart, name, width, height }: Shown) {
         return attributes.class === "chart" ? { role: "presentation", "aria-label": undefined } : undefined;
       })}
       <p class="read-out">{words}</p>
+      {children}
       <TextTable name={name} head={table.head} rows={table.rows} />
     </>
   );

@@ -1,5 +1,6 @@
 /** A chart read off: the places where it is read, what stands there in words, and the whole as a table. */
 import { type Chart, type ChartLine, titled } from "./plot.ts";
+import type { Scale } from "./scale.ts";
 
 /** Places to read a chart at, about as many as one has the patience for. */
 const MOST_STOPS = 40;
@@ -13,19 +14,21 @@ export function valueAt({ points }: ChartLine, x: number): number | null {
   return a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);
 }
 
-/** Where an arrow key stops: points of the first line, evenly along the scale, and every dip between them. */
-export function stopsOf({ x, lines }: Chart): number[] {
+/** Where an arrow key stops: evenly along the scale or where the chart says, and at every dip. */
+export function stopsOf({ x, lines, stops }: Chart): number[] {
   const points = lines[0]?.points ?? [];
-  const stops: number[] = [];
+  const all = new Set([...(stops ?? spread(points, x)), ...dipsOf(points)]);
+  return [...all].sort((a, b) => a - b);
+}
+
+/** Of many points about as many as one has the patience for, the last among them. */
+function spread(points: ChartLine["points"], x: Scale): number[] {
   let next = 0;
-  const dips = dipsOf(points);
-  for (const [index, [at]] of points.entries()) {
-    const isLast = index === points.length - 1;
-    if (x.share(at) < next - 1e-9 && !dips.includes(at) && !isLast) continue;
-    stops.push(at);
+  return points.flatMap(([at], index) => {
+    if (x.share(at) < next - 1e-9 && index < points.length - 1) return [];
     while (next <= x.share(at) + 1e-9) next += 1 / MOST_STOPS;
-  }
-  return stops;
+    return [at];
+  });
 }
 
 /** Where a line is lower than just before and just after. */

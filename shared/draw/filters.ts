@@ -2,7 +2,7 @@
 import type { FilterPart, FiltersPicture } from "../protocol/numbers.ts";
 import { drawChart } from "./chart.ts";
 import type { Chart } from "./plot.ts";
-import { evenScale, ratioScale } from "./scale.ts";
+import { evenScale, preferredNumbers, ratioScale } from "./scale.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
 import { text, widthOf } from "./writing.ts";
 
@@ -35,6 +35,7 @@ export function responseChart(picture: FiltersPicture): Chart {
     x: ratioScale({ name: "frequency", unit: "Hz" }, from, Math.max(to, from * 2)),
     y: evenScale({ name: "level", unit: "dB" }, LEAST_DB, 0, 5),
     digits: 1,
+    stops: preferredNumbers(from, to),
     lines: chains.map(({ name, response }) => ({ name, points: response })),
     marks: [
       ...(motors ? [{ kind: "band" as const, fromX: motors.fromHz, toX: motors.toHz, label: "motors" }] : []),
@@ -123,12 +124,12 @@ export function filtersInWords({ chains, parts, motors, notches }: FiltersPictur
   return [...delays, ...each, ...noise, ...stand].join(" ");
 }
 
-/** Where the notches that follow the motors stand, a sentence for the hover and one for full throttle. */
+/** Where the notches that follow the motors stand, in the hover and at full throttle. */
 export function notchesInWords({ hoverHz, fullHz }: NonNullable<FiltersPicture["notches"]>): string[] {
-  const at = (hz: readonly number[]) => hz.map(Math.round).join(", ");
+  const at = (hz: readonly number[]) => `${hz.map(Math.round).join(", ")} Hz`;
   return [
-    ...(hoverHz.length > 0 ? [`In the hover the motor notches stand at ${at(hoverHz)} Hz.`] : []),
-    ...(fullHz.length > 0 ? [`At full throttle they stand at ${at(fullHz)} Hz.`] : []),
+    ...(hoverHz.length > 0 ? [`In the hover the motor notches stand at ${at(hoverHz)}.`] : []),
+    ...(fullHz.length > 0 ? [`At full throttle the motor notches stand at ${at(fullHz)}.`] : []),
   ];
 }
 

@@ -25,7 +25,7 @@ export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" 
   const command = frameUs - pauseUs;
   const stretch = (kind: string, from: number, to: number) => ({ kind, from, to: Math.max(from, to) });
   const rows = [
-    ...(gyroRatio === null ? [] : [{ name: "gyro", bars: samples(roundUs, gyroRatio) }]),
+    ...(gyroRatio === null ? [] : [{ name: "gyro", bars: samples(roundUs, gyroRatio, 2 / perUs) }]),
     { name: "loop", bars: [stretch("loop-round", 0, roundUs)] },
     {
       name: "command",
@@ -65,16 +65,15 @@ export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" 
   ]);
 }
 
-/** The samples of the gyro that begin in one round, with a little air between them. */
-function samples(roundUs: number, ratio: number): { kind: string; from: number; to: number }[] {
+/** The samples of the gyro that begin in one round, with a little air after each but the last. */
+function samples(roundUs: number, ratio: number, airUs: number): { kind: string; from: number; to: number }[] {
   const each = roundUs / ratio;
-  const air = Math.min(each, roundUs) * 0.03;
   const count = Math.ceil(ratio - 1e-9);
   if (count > MOST_SAMPLES) return [{ kind: "loop-sample", from: 0, to: roundUs }];
   return Array.from({ length: count }, (_, index) => ({
     kind: "loop-sample",
-    from: index * each + air,
-    to: Math.min(roundUs, (index + 1) * each) - air,
+    from: index * each,
+    to: index === count - 1 ? roundUs : Math.max(index * each, (index + 1) * each - airUs),
   }));
 }
 

@@ -161,14 +161,21 @@ function apart(ys: readonly number[], least: number, span: { readonly from: numb
   return placed;
 }
 
-/** What pack it is, in a few words. */
-export function titleOf({ section, cells, capacityMah }: PackPicture): string {
-  const name = section.startsWith("pack/") ? section.slice("pack/".length) : "pack";
-  const facts = [
+/** The name that the script gives it, or that of the plain pack. */
+export function packName({ section }: PackPicture): string {
+  return section.startsWith("pack/") ? section.slice("pack/".length) : "pack";
+}
+
+/** Cells and capacity, as far as they are said. */
+export function packFacts({ cells, capacityMah }: PackPicture): string {
+  return [
     ...(cells === null ? [] : [cells === 1 ? "1 cell" : `${cells} cells`]),
     ...(capacityMah === null ? [] : [`${capacityMah} mAh`]),
-  ];
-  return [name, ...facts].join(", ");
+  ].join(", ");
+}
+
+function titleOf(picture: PackPicture): string {
+  return [packName(picture), packFacts(picture)].filter((each) => each !== "").join(", ");
 }
 
 function voltsInWords(cellV: number, cells: number | null): string {

@@ -31,6 +31,8 @@ export interface Chart {
   place?(x: number): string;
   /** Decimals of a value that is read off. */
   readonly digits?: number;
+  /** Places of the lower scale where the chart is read off, without its dips; without, points of its first line. */
+  readonly stops?: readonly number[];
   /** Places of the lower scale that a table has a row for; without, its ticks. */
   readonly rows?: readonly number[];
   readonly lines: readonly ChartLine[];
@@ -52,7 +54,8 @@ export function plotIn(box: Box, { title, x, y, lines }: Chart): Box {
 }
 
 function nameRoom(name: string): number {
-  return name === "" ? 0 : widthOf(name, SIZE) + 2 * gap;
+  // Faces differ: a name that is cut off is worse than a plot that is a little smaller.
+  return name === "" ? 0 : widthOf(name, SIZE) * 1.12 + 2 * gap;
 }
 
 /** Where a point of both scales lies. */

@@ -106,8 +106,12 @@ function isSame(a: Curve, b: Curve): boolean {
 }
 
 function throttleInWords(name: string, { limit, points }: Throttle): string {
-  const most = percent(limit) < 100 ? `at most ${percent(limit)} %` : "no limit";
-  return `${name}: ${most}; ${middleInWords(points)}.`;
+  return `${name}: ${limitInWords({ limit })}; ${middleInWords(points)}.`;
+}
+
+/** The most that the motors are given. */
+export function limitInWords({ limit }: Pick<Throttle, "limit">): string {
+  return percent(limit) < 100 ? `at most ${percent(limit)} %` : "no limit";
 }
 
 /** An axis as one says it. */

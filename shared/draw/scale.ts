@@ -39,6 +39,17 @@ function tidy(value: number): number {
   return Number(value.toPrecision(12)) + 0;
 }
 
+/** What one decade of preferred numbers has, twenty to it: ISO 3, series R'20, from memory. */
+const PREFERRED = [10, 11, 12.5, 14, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 56, 63, 71, 80, 90];
+
+/** Round numbers at nearly equal ratios, from 10 on, that lie between two ends, both included. */
+export function preferredNumbers(from: number, to: number): number[] {
+  const numbers: number[] = [];
+  for (let power = 1; power * PREFERRED[0]! <= to; power *= 10)
+    numbers.push(...PREFERRED.map((each) => each * power).filter((each) => each >= from && each <= to));
+  return numbers;
+}
+
 /** A scale on which equal lengths are equal ratios, with ticks at 1, 2 and 5 times powers of ten. Both ends are above 0. */
 export function ratioScale({ name, unit }: Named, from: number, to: number): Scale {
   const ticks: number[] = [];

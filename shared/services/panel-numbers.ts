@@ -1,4 +1,5 @@
 /** The craft's numbers as pictures have them: how fast it turns for the sticks, and what its filters let through. */
+import { preferredNumbers } from "../draw/scale.ts";
 import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { responseOf } from "../numbers/filters.ts";
@@ -57,7 +58,7 @@ function lineOf({ file, line }: Source): LinePlace {
 
 const LEAST_HZ = 10;
 const MOST_HZ = 1000;
-const RESPONSE_POINTS = 160;
+const RESPONSE_POINTS = 120;
 /** The middle of a notch lets through nothing at all, which has no number in decibels, and none in JSON. */
 const NOTHING_DB = -120;
 
@@ -113,8 +114,8 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
   const notches = [
     ...figures.gyro.flatMap(({ order, atHz, widthHz }) => (order === null ? [[atHz, widthHz ?? 0] as const] : [])),
     ...notchesAt(figures, hoverHz).map((hz) => [hz, motorNotches?.widthHz ?? 0] as const),
-  ].flatMap(([hz, widthHz]) => [-0.5, -0.25, -0.1, 0, 0.1, 0.25, 0.5].map((share) => hz + share * widthHz));
-  return [...new Set([...even, ...notches])]
+  ].flatMap(([hz, widthHz]) => [-1, -0.5, -0.25, -0.1, 0, 0.1, 0.25, 0.5, 1].map((share) => hz + share * widthHz));
+  return [...new Set([...even, ...preferredNumbers(LEAST_HZ, most), ...notches])]
     .filter((hz) => hz >= LEAST_HZ && hz <= most)
     .sort((a, b) => a - b)
     .map((hz) => [hz, Math.max(NOTHING_DB, responseOf(stages, hz, rateHz).gainDb)] as const);
