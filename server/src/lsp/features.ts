@@ -15,6 +15,7 @@ import type { Abilities } from "./capabilities.ts";
 import type { PageOfName, PageOfRule } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
+import { readyFor } from "./ready.ts";
 import {
   toCodeAction,
   toCompletionItem,
@@ -25,6 +26,7 @@ import {
   toSymbol,
 } from "./to-lsp.ts";
 import { packTokens } from "./tokens-to-lsp.ts";
+import { refactorings } from "./values.ts";
 
 interface Parts {
   readonly connection: Connection;
@@ -37,19 +39,10 @@ interface Parts {
   readonly positionsCommand: () => string | null;
 }
 
-interface Asked {
-  readonly textDocument: { readonly uri: string };
-}
-
 /** What a lens that is to be resolved is about. */
 interface LensRef {
   readonly uri: string;
   readonly name: string;
-}
-
-/** The path of the document asked about, once all is read that its answer may need. */
-function readyFor(documents: Documents, { textDocument: { uri } }: Asked): Promise<string> {
-  return documents.isCraft(uri) ? documents.ready(uri) : documents.readyWithAll(uri);
 }
 
 export function answerFeatures({
@@ -129,9 +122,10 @@ export function answerFeatures({
     return { range: lens.range, command: { title: (await title(lens.data as LensRef)) ?? "", command: "" } };
   });
   connection.onCodeAction(
-    guard("quick fixes", null, async ({ textDocument, range }) => {
+    guard("code actions", null, async ({ textDocument, range, context }) => {
       const file = await documents.ready(textDocument.uri);
       const fixes = fixesAt(now(), file, range).map((fix) => toCodeAction(fix, uriOf, pageOfRule));
+      fixes.push(...(await refactorings(documents, textDocument.uri, range, context.only)));
       const command = positionsCommand();
       if (command === null) return fixes;
       const shown = shownAt(now(), file, range).map((finding) =>

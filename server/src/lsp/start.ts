@@ -20,6 +20,7 @@ import { answerOsdEdits } from "./osd.ts";
 import { pathOf } from "./paths.ts";
 import { soon } from "./soon.ts";
 import { toPanelModel } from "./to-lsp.ts";
+import { answerValues } from "./values.ts";
 
 /** Serves a connection until it ends; `files` is what the host can reach beyond the editor's open documents. */
 export function startServer(connection: Connection, files: ServerFiles): void {
@@ -145,6 +146,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
     positionsCommand: () => positionsCommand,
   });
 
+  answerValues(connection, documents, guard);
   answerNewCraft(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
   connection.onRequest(

@@ -1,0 +1,11 @@
+/** Which files an answer waits for. */
+import type { Documents } from "./documents.ts";
+
+export interface Asked {
+  readonly textDocument: { readonly uri: string };
+}
+
+/** The path of the document asked about, once all is read that its answer may need. */
+export function readyFor(documents: Documents, { textDocument: { uri } }: Asked): Promise<string> {
+  return documents.isCraft(uri) ? documents.ready(uri) : documents.readyWithAll(uri);
+}
