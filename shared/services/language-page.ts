@@ -18,11 +18,9 @@ const files = `## Files
 
 The extension is \`.fettle\`, the text UTF-8; a byte-order mark and the line ends that a file has are kept. Capitals matter. The first statement says what the file is:
 
-| header | what it holds |
-| --- | --- |
-| \`craft "NAME"\` | one whole machine |
-| \`layer "NAME"\` | a part made to be reused: a maker's base, a pilot's habits, an OSD layout |
-| \`handset "NAME"\` | the pilot's transmitter and its controls; only \`transmitter\`, \`controls\` and \`use\` of handsets |
+- \`craft "NAME"\`: one whole machine
+- \`layer "NAME"\`: a part made to be reused: a maker's base, a pilot's habits, an OSD layout
+- \`handset "NAME"\`: the pilot's transmitter and its controls; only \`transmitter\`, \`controls\` and \`use\` of handsets
 
 \`edition 1\` may follow the name, and is meant where nothing does. A higher edition than this tool knows gives one finding and nothing else, and such a file is never rewritten. \`use\` lines and sections follow in any order.
 

@@ -38,7 +38,7 @@ ${nav}
 <main tabindex="-1">
 <article id="start">
 <h2>What a script can say</h2>
-<p>${counts}. Each has a page: what it is, why one would change it and what goes wrong at each end, how it is written, its limits and where they come from, what it needs, and the rules that look at it.</p>
+<p>${counts}. Each has a page: what it is, why one would change it and what goes wrong at each end, how it is written, its limits and where they come from, what it needs, and the rules that look at it. How a script is written, and how files combine, is on the page <a href="#language">The language</a>.</p>
 <p class="keys"><kbd>/</kbd> goes to the search, <kbd>↓</kbd> and <kbd>↑</kbd> walk through what it finds, <kbd>Enter</kbd> opens a page, <kbd>Esc</kbd> leads back to the search.</p>
 <p>⚠ Propellers off for anything on the bench that can arm or spin motors.</p>
 </article>

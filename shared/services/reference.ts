@@ -1,6 +1,7 @@
 /** The reference as files: one page that searches without a server, and the same as Markdown. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { rules } from "../rules/registry.generated.ts";
+import { languagePage } from "./language-page.ts";
 import { escapeHtml, htmlOf, type LinkTo } from "./markdown-html.ts";
 import { listNames, type Named, type NameKind } from "./names.ts";
 import { pageOfNamed, wordsOf } from "./page.ts";
@@ -65,7 +66,12 @@ function siteOf(catalogue: Catalogue, groups: readonly Group[]): string {
       return `<article id="${idOf(kind, name)}" data-kind="${kind}" data-words="${escapeHtml(words)}">\n${html}\n</article>`;
     }),
   );
-  return referenceHtml({ nav: nav.join("\n"), articles: articles.join("\n"), counts: countsOf(catalogue) });
+  const language = `<article id="language">\n${htmlOf(languagePage(), (each, chapter) => linkTo(each, chapter, ""))}\n</article>`;
+  return referenceHtml({
+    nav: nav.join("\n"),
+    articles: [language, ...articles].join("\n"),
+    counts: countsOf(catalogue),
+  });
 }
 
 function countsOf(catalogue: Catalogue): string {
@@ -100,7 +106,12 @@ function markdownOf(catalogue: Catalogue, groups: readonly Group[]): ReferenceFi
     const [first = "", ...rest] = file.startsWith("sections/") ? pages : [`# ${title}`, ...pages];
     return { path: `markdown/${file}`, text: `${[first, ...rest.map(oneDeeper)].join("\n\n")}\n` };
   });
-  return [{ path: "markdown/README.md", text: `# Reference\n\n${countsOf(catalogue)}.\n\n${contents}\n` }, ...files];
+  const first = "- [The language](language.md): how a script is written, and how files combine";
+  return [
+    { path: "markdown/README.md", text: `# Reference\n\n${countsOf(catalogue)}.\n\n${first}\n${contents}\n` },
+    { path: "markdown/language.md", text: `${languagePage()}\n` },
+    ...files,
+  ];
 }
 
 /** Headings one level down; a script that happens to have a note is no heading. */
