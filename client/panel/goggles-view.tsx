@@ -1,7 +1,7 @@
 /** The goggles: the picture to be arranged, what goes with it, and the same as a list. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import { type Cell, freePlace } from "../../shared/draw/moving.ts";
-import { elementInWords } from "../../shared/draw/words.ts";
+import { elementInWords, listed } from "../../shared/draw/words.ts";
 import type {
   AddableElement,
   GogglesPicture,
@@ -84,6 +84,7 @@ export function GogglesView({ craft, picture, version, marked }: Props) {
   };
 
   const isBare = bare === "bare" && picture.canHide;
+  const blank = elements.filter((element) => element.blank).map(({ name }) => name);
   const amiss = elements.filter(({ clashing }) => clashing.length > 0);
   return (
     <div class={`goggles-view ${still === "still" ? "steady" : ""}`}>
@@ -106,6 +107,7 @@ export function GogglesView({ craft, picture, version, marked }: Props) {
       <p class="quiet">
         {picturesSize(picture)}
         {picture.safe ? ", the safe area dotted." : "."}
+        {blank.length > 0 && !isBare && ` Outlined, as nothing shows there at this moment: ${listed(blank)}.`}
       </p>
       {amiss.length > 0 && (
         <p class="warning">Hatched cells are shared or off the grid: {amiss.map(({ name }) => name).join(", ")}.</p>

@@ -90,6 +90,7 @@ function drawElement(element: PanelElement, cell: Cell, marked: boolean): SceneN
       : drawFigure(element, box);
   const className = [
     "element",
+    ...(element.blank ? ["blank"] : []),
     ...(marked ? ["marked"] : []),
     ...(amiss.length > 0 ? ["amiss"] : []),
     ...(element.flashes ? ["flashes"] : []),

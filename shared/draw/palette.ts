@@ -49,6 +49,9 @@ export const palettes: Readonly<Record<Theme, Palette>> = {
   },
 };
 
+/** Of a name that only marks a place: dimmer than any reading, and still three to one against sky and ground. */
+export const BLANK_OPACITY = 0.7;
+
 /** The style sheet of a drawing in a file. */
 export function styleSheet(theme: Theme): string {
   const c = palettes[theme];
@@ -61,6 +64,8 @@ export function styleSheet(theme: Theme): string {
     [".rim", `fill:none;stroke:${c.line};stroke-width:2`],
     [".safe", "fill:none;stroke:#fff;stroke-opacity:.55;stroke-dasharray:2 6;stroke-width:1.5"],
     [".plate,.reach", "fill:none"],
+    [".blank .plate", "stroke:#fff;stroke-opacity:.6;stroke-width:1.5"],
+    [".blank .glyphs", `opacity:${BLANK_OPACITY}`],
     [".marked .plate", "fill:#000;fill-opacity:.35;stroke:#fff;stroke-width:2"],
     [".glyphs", `fill:#fff;stroke:#000;stroke-width:${2 * PEN.edge};stroke-linejoin:round;paint-order:stroke`],
     [".line,.faint,.shade", "fill:none;stroke:#fff;stroke-linecap:round;stroke-linejoin:round"],

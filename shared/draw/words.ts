@@ -13,7 +13,7 @@ import type {
 /** An element as one says it: its name, where it stands and what is amiss; cells count from 0. */
 export function elementInWords(element: PanelElement): string {
   const text = element.text.map((row) => row.trim()).filter((row) => row !== "");
-  const figure = element.figure ? figureInWords(element.figure) : text.join(" / ");
+  const figure = element.blank ? "nothing now" : element.figure ? figureInWords(element.figure) : text.join(" / ");
   const shown = figure === "" ? "" : ` shows ${figure}`;
   const amiss = element.clashing.length > 0 ? `; ${cells(element.clashing.length)} shared or off the grid` : "";
   return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${amiss}`;

@@ -8,14 +8,27 @@ export type Readings = ReadonlyMap<string, number | string>;
 /**
  * The text of an element, a string for each row; empty for a figure. A number that needs more
  * cells than the element has stands at the highest that fits, as on a display with so many
- * digits. Where the moment has nothing to show, the element's own name stands in, so that its
- * place is seen.
+ * digits. Where the moment has nothing to show (`isBlank`), the element's own name stands in, so
+ * that its place is seen.
  */
 export function sampleText(element: Element, readings: Readings, catalogue: Catalogue, width: number): string[] {
   if (element.drawn !== "text") return [];
-  const rows = element.shows.map((template) => filled(template, readings, catalogue));
-  if (rows.every((row) => row.trim() === "")) return [cut(element.name.toUpperCase(), width)];
+  const rows = rowsOf(element, readings, catalogue);
+  if (isEmpty(rows)) return [cut(element.name.toUpperCase(), width)];
   return rows.map((row, i) => ([...row].length > width ? cut(element.widest[i] ?? row, width) : row));
+}
+
+/** Whether the display shows nothing of an element at this moment; a figure is always there. */
+export function isBlank(element: Element, readings: Readings, catalogue: Catalogue): boolean {
+  return element.drawn === "text" && isEmpty(rowsOf(element, readings, catalogue));
+}
+
+function rowsOf(element: Element, readings: Readings, catalogue: Catalogue): string[] {
+  return element.shows.map((template) => filled(template, readings, catalogue));
+}
+
+function isEmpty(rows: readonly string[]): boolean {
+  return rows.every((row) => row.trim() === "");
 }
 
 function cut(row: string, width: number): string {

@@ -32,6 +32,8 @@ export interface PanelElement {
   readonly drawn: "text" | "bar" | "sight" | "horizon" | "arrow" | "trace" | "tape";
   /** Sample text, a string for each row; empty for a figure. */
   readonly text: readonly string[];
+  /** The display shows nothing of it at this moment: the text is its name, so that its place is seen. */
+  readonly blank: boolean;
   /** Of a figure that has one: what it shows. */
   readonly figure?: FigureReading;
   /** What stands in the script, as in `left+2, bottom-1`. */

@@ -7,7 +7,7 @@ import { fitLayout } from "../osd/fit.ts";
 import { clashingCells, layoutOf, pagesOf, placedOn, sizeOf } from "../osd/layout.ts";
 import { isAnalogue, pictureOf, safeCellsOf } from "../osd/safe-area.ts";
 import { momentOf } from "../osd/scenarios.ts";
-import { sampleText } from "../osd/text.ts";
+import { isBlank, sampleText } from "../osd/text.ts";
 import type { Grid, Layout, Page } from "../osd/types.ts";
 import {
   type AddableElement,
@@ -84,6 +84,7 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown
     height: placed.height,
     drawn: placed.element.drawn,
     text: sampleText(placed.element, readings, workspace.catalogue, placed.width),
+    blank: isBlank(placed.element, readings, workspace.catalogue),
     ...shown(figureOf(placed.name, readings)),
     placed: preview
       ? `${printAxis(placed.place.column)}, ${printAxis(placed.place.row)}`

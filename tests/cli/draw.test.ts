@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { inflateSync } from "node:zlib";
 import { beforeAll, expect, test } from "vitest";
@@ -142,6 +142,21 @@ test("another moment shows other readings", async () => {
   expect(fresh).toHaveLength(2);
   expect(fresh[1]).toBe(low[1]);
   expect(Number.parseFloat(fresh[0]!)).toBeGreaterThan(Number.parseFloat(low[0]!));
+});
+
+test("what shows nothing has its place outlined in a layout, and is left out of a moment", async () => {
+  const jug = 'craft "Jug"\n\nosd\n  grid pal\n  alerts at centre, top+2\n  craft at centre, top+4\n';
+  writeFileSync(join(folder, "jug.fettle"), jug);
+  const names = (svg: string) => [...svg.matchAll(/data-element="([^"]*)"/g)].map(([, name]) => name);
+  const drawnOf = async (file: string, ...args: string[]) => {
+    expect(await draw("jug.fettle", "--view", "osd", "--out", file, ...args)).toMatchObject({ status: 0, error: "" });
+    return readFileSync(join(folder, file), "utf8");
+  };
+  const layout = await drawnOf("layout.svg");
+  expect([names(layout), layout.includes('class="element blank"')]).toEqual([["alerts", "craft"], true]);
+  const moment = await drawnOf("moment.svg", "--scenario", "mid-flight");
+  expect(names(moment)).toEqual(["craft"]);
+  expect(moment).toContain("alerts shows nothing now");
 });
 
 const kiln = `craft "Kiln"

@@ -1,6 +1,9 @@
+import { readFileSync } from "node:fs";
+import { wcagContrast } from "culori";
 import { expect, test } from "vitest";
 import { rowPath } from "../../shared/draw/glyphs.ts";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
+import { BLANK_OPACITY, palettes } from "../../shared/draw/palette.ts";
 import type { SceneNode } from "../../shared/draw/scene.ts";
 import { toSvg } from "../../shared/draw/svg.ts";
 import { elementInWords, figureInWords } from "../../shared/draw/words.ts";
@@ -36,6 +39,38 @@ test("an element that flashes says so in its class", () => {
     picture([element("pack-volts", 2, 13, "13.1V", { flashes: true }), element("amps", 2, 12, "9A")]),
   );
   expect(all(scene, "flashes").map(({ attributes }) => attributes["data-element"])).toEqual(["pack-volts"]);
+});
+
+test("what shows nothing is told from what reads like its name, in the drawing and in words", () => {
+  const elements = [element("alerts", 9, 10, "ALERTS", { blank: true }), element("craft", 9, 12, "ALERTS")];
+  const scene = drawGoggles(picture(elements));
+  expect(all(scene, "blank").map(({ attributes }) => attributes["data-element"])).toEqual(["alerts"]);
+  expect(elements.map(elementInWords)).toEqual([
+    "alerts shows nothing now, at 9, 10 (column 9, row 10)",
+    "craft shows ALERTS, at 9, 12 (column 9, row 12)",
+  ]);
+});
+
+test("a name that only marks a place is dimmer than a reading, and still legible on sky and ground", () => {
+  const ink = (one: PanelElement) =>
+    inkOf(toSvg(drawGoggles(picture([one])), "light", { title: "x", letters: "outlines" }));
+  const bare = inkOf(toSvg(drawGoggles(picture([])), "light", { title: "x", letters: "outlines" }));
+  const brightest = (one: PanelElement) => Math.max(...changes(bare, ink(one)).map(({ colour }) => colour >> 8));
+  expect(brightest(element("alerts", 9, 10, "ALERTS"))).toBe(0xffff);
+  expect(brightest(element("alerts", 9, 10, "ALERTS", { blank: true }))).toBeLessThan(0xf000);
+  for (const theme of ["light", "dark"] as const) {
+    for (const ground of [palettes[theme].sky, palettes[theme].ground]) {
+      const parts = ground.match(/[0-9a-f]{2}/g)!.map((part) => Number.parseInt(part, 16));
+      const dim = parts.map((part) =>
+        Math.round(part + (255 - part) * BLANK_OPACITY)
+          .toString(16)
+          .padStart(2, "0"),
+      );
+      // WCAG 2.2, 1.4.11 (read): three to one.
+      expect(wcagContrast(`#${dim.join("")}`, ground), `${theme} ${ground}`).toBeGreaterThanOrEqual(3);
+    }
+  }
+  expect(readFileSync("client/panel/drawings.css", "utf8")).toContain(`.blank .glyphs {\n  opacity: ${BLANK_OPACITY};`);
 });
 
 test("each cell that is amiss is hatched, also off the grid, which the drawing then reaches", () => {

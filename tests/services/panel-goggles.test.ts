@@ -50,14 +50,15 @@ test("each moment that the panel offers has its own readings, and what is past a
   const shown = SCENARIOS.map(({ name }) => {
     const picture = goggles({ scenario: name });
     const flashing = picture.elements.filter((each) => each.flashes).map((each) => each.name);
-    return [picture.scenario, named(picture, "cell-volts")?.text[0], named(picture, "alerts")?.text[0], flashing];
+    const alerts = named(picture, "alerts");
+    return [picture.scenario, named(picture, "cell-volts")?.text[0], alerts?.text[0], alerts?.blank, flashing];
   });
   expect(shown).toEqual([
-    ["fresh-pack", "4.11V", "ALERTS", []],
-    ["mid-flight", "3.70V", "ALERTS", []],
-    ["low-pack", "3.27V", "LAND NOW", ["cell-volts", "alerts"]],
-    ["link-fading", "3.67V", "ALERTS", []],
-    ["link-lost", "3.66V", "LINK LOST", ["alerts"]],
+    ["fresh-pack", "4.11V", "ALERTS", true, []],
+    ["mid-flight", "3.70V", "ALERTS", true, []],
+    ["low-pack", "3.27V", "LAND NOW", false, ["cell-volts", "alerts"]],
+    ["link-fading", "3.67V", "ALERTS", true, []],
+    ["link-lost", "3.66V", "LINK LOST", false, ["alerts"]],
   ]);
 });
 

@@ -29,7 +29,8 @@ export interface Picture {
 
 export interface WantedOsd {
   readonly page: Page;
-  readonly scenario: Scenario;
+  /** Without one the layout is shown at the usual moment, and what is blank then by its name. */
+  readonly scenario: Scenario | undefined;
   readonly fit: Grid | undefined;
 }
 
@@ -44,10 +45,12 @@ export function osdPicture(craft: Craft, workspace: Workspace, wanted: WantedOsd
   if (!goggles) throw new CannotRun(noGoggles(craft));
   if (!pagesOf(craft).includes(wanted.page)) throw new CannotRun(`${craft.name} lays out no ${wanted.page} page`);
   const { columns, rows, elements, preview } = goggles;
-  const moment = SCENARIOS.find(({ name }) => name === wanted.scenario)!.label;
+  const moment = SCENARIOS.find(({ name }) => name === goggles.scenario)!.label;
+  // Of one moment the pilot sees no more than the display shows then.
+  const seen = wanted.scenario === undefined ? elements : elements.filter(({ blank }) => !blank);
   const page = wanted.page === "osd-second" ? ", second page" : "";
   return {
-    scene: drawGoggles(goggles),
+    scene: drawGoggles({ ...goggles, elements: seen }),
     title: `${craft.name} in the goggles`,
     description: [`${moment}${page}, on ${columns} by ${rows} cells`, ...elements.map(elementWithFlash)].join(". "),
     margin: 0,

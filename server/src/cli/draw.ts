@@ -21,6 +21,7 @@ const WIDTH = { least: 16, most: 8192 } as const;
 /** Pixels of a PNG for each unit of the drawing, where no width is asked for: the goggles are 1080 high then. */
 const PNG_SCALE = 2;
 
+const MOMENTS = SCENARIOS.map(({ name }) => name);
 const USUAL_MOMENT: Scenario = "mid-flight";
 
 const help = `Usage: fettle draw CRAFT --view osd|switches|rates|filters --out FILE.svg|FILE.png
@@ -39,7 +40,9 @@ on; how fast it turns for the sticks; or what its filters let through, and how m
 
 Of the OSD:
   --page PAGE        osd (the usual) or osd-second
-  --scenario MOMENT  ${momentNames()}
+  --scenario MOMENT  ${momentNames()}:
+                     what the pilot sees then, and no more; without it the layout at
+                     ${USUAL_MOMENT}, what is blank then outlined with its name
   --grid GRID        the layout fitted to another grid, such as 53x20; what finds no room
                      there is named on standard error
 
@@ -49,8 +52,7 @@ Exit status: 0 the drawing is written, 2 there is nothing to draw or it cannot b
 `;
 
 function momentNames(): string {
-  const names = SCENARIOS.map(({ name }) => (name === USUAL_MOMENT ? `${name} (the usual)` : name));
-  return `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;
+  return `${MOMENTS.slice(0, -1).join(", ")} or ${MOMENTS.at(-1)}`;
 }
 
 const PICTURES = { switches: switchesPicture, rates: ratesPicture, filters: filtersPicture } as const;
@@ -103,12 +105,7 @@ function wantedOsd(given: Arguments): WantedOsd {
   const grid = given.text("grid");
   return {
     page: oneOf(given, "page", ["osd", "osd-second"], "osd"),
-    scenario: oneOf(
-      given,
-      "scenario",
-      SCENARIOS.map(({ name }) => name),
-      USUAL_MOMENT,
-    ),
+    scenario: given.has("scenario") ? oneOf(given, "scenario", MOMENTS, USUAL_MOMENT) : undefined,
     fit: grid === undefined ? undefined : gridNamed(grid),
   };
 }
