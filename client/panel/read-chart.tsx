@@ -83,7 +83,7 @@ export function ReadChart({ chart, name, width, height, children }: Shown) {
         if (tag === "svg") return slider;
         return attributes.class === "chart" ? { role: "presentation", "aria-label": undefined } : undefined;
       })}
-      <p class="read-out">{words}</p>
+      <p class={`read-out ${chart.lines.length > 1 ? "of-two" : ""}`}>{words.replaceAll(/(\d) /g, "$1\u00a0")}</p>
       {children}
       <TextTable name={name} head={table.head} rows={table.rows} />
     </>

@@ -1,4 +1,5 @@
 /** Small charts: lines over two scales, told apart by dashes, markers and their names, not by colour alone. */
+import { apart } from "./apart.ts";
 import { bands, drawReading, levels, places, points } from "./chart-marks.ts";
 import { type Chart, type ChartLine, gap, placed, plotIn, SIZE, TITLE_SIZE, titled } from "./plot.ts";
 import type { Scale } from "./scale.ts";
@@ -46,15 +47,17 @@ function axes(plot: Box, chart: Chart): SceneNode[] {
     text("small", plot.x + plot.width, bottom + 2 * SIZE + 2 * gap, SIZE, titled(x), "end"),
   ];
 
-  /** Ticks whose labels do not run into one another. */
+  /** Ticks whose labels do not run into one another; whole powers of ten come first. */
   function legible(places: readonly number[]): number[] {
-    let free = Number.NEGATIVE_INFINITY;
-    return places.flatMap((at, index) => {
-      const half = widthOf(x.label(x.ticks[index]!), SIZE) / 2;
-      if (at - half < free) return [];
-      free = at + half + gap;
-      return [index];
-    });
+    const half = (index: number) => widthOf(x.label(x.ticks[index]!), SIZE) / 2;
+    const isPower = (index: number) => Number.isInteger(Math.log10(x.ticks[index]!));
+    const order = [...places.keys()].sort((a, b) => Number(isPower(b)) - Number(isPower(a)) || a - b);
+    const taken: number[] = [];
+    for (const index of order) {
+      const hits = (other: number) => Math.abs(places[index]! - places[other]!) < half(index) + half(other) + gap;
+      if (!taken.some(hits)) taken.push(index);
+    }
+    return taken.sort((a, b) => a - b);
   }
 }
 
@@ -120,12 +123,13 @@ function endLabels(plot: Box, chart: Chart, lines: readonly ChartLine[]): SceneN
     .map((line, index) => ({ line, index, end: visible(line.points, chart).at(-1)?.at(-1) }))
     .flatMap(({ line, index, end }) =>
       line.name === "" || !end ? [] : [{ line, index, ...placed(plot, chart, ...end) }],
-    )
-    .sort((a, b) => a.y - b.y);
-  let free = plot.y;
-  return ends.map(({ line, index, y }) => {
-    const at = Math.max(free, y + SIZE * 0.36);
-    free = at + SIZE + 2;
-    return text(`chart-name series-${index}`, plot.x + plot.width + gap, at, SIZE, line.name);
-  });
+    );
+  const ys = apart(
+    ends.map(({ y }) => y + SIZE * 0.36),
+    SIZE + 2,
+    { from: plot.y, to: plot.y + plot.height },
+  );
+  return ends.map(({ line, index }, at) =>
+    text(`chart-name series-${index}`, plot.x + plot.width + gap, ys[at]!, SIZE, line.name),
+  );
 }

@@ -1,5 +1,6 @@
 /** A pack's thresholds on an upright scale, each beside where pilots usually set it, and how long what may be used lasts. */
 import type { PackMark, PackPicture } from "../protocol/numbers.ts";
+import { apart } from "./apart.ts";
 import { evenScale, type Scale } from "./scale.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { text } from "./writing.ts";
@@ -38,7 +39,9 @@ export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" 
   const top = (heading === "drawn" ? 22 : 0) + 18;
   const y = (cellV: number) => top + (1 - scale.share(cellV)) * plotHeight;
   const isNarrow = width < NARROW;
-  const tickRight = cells === null || isNarrow ? 38 : 72;
+  // Of one cell the pack's volts are the cell's.
+  const scaled = cells === 1 || isNarrow ? null : cells;
+  const tickRight = scaled === null ? 38 : 72;
   const barLeft = tickRight + 6;
   const firstColumn = barLeft + barWidth + 12;
   const labelLeft = firstColumn + marks.length * step + 12;
@@ -71,7 +74,7 @@ export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" 
   return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`, class: "pack" }, [
     node("g", { class: "chart", role: "group", "aria-label": packInWords(picture) }, [
       ...(heading === "drawn" ? [text("chart-title", 0, 13, 13, titleOf(picture))] : []),
-      ...ticks(scale, y, tickRight, cells === null || isNarrow ? null : cells, top),
+      ...ticks(scale, y, tickRight, scaled, top),
       rect("pack-scale", { x: barLeft, y: top, width: barWidth, height: plotHeight }),
       ...(bears
         ? [
@@ -144,34 +147,18 @@ function drawLabel({ name, cellV, mark }: Label, where: Where): SceneNode {
   ]);
 }
 
-/** Heights no nearer to one another than `least`, in their order, within a span as far as that goes. */
-function apart(ys: readonly number[], least: number, span: { readonly from: number; readonly to: number }): number[] {
-  const order = ys.map((_, index) => index).sort((a, b) => ys[a]! - ys[b]! || a - b);
-  const placed = [...ys];
-  let free = span.from;
-  for (const index of order) {
-    placed[index] = Math.max(free, placed[index]!);
-    free = placed[index]! + least;
-  }
-  let floor = Math.max(span.to, span.from + (ys.length - 1) * least);
-  for (const index of order.reverse()) {
-    placed[index] = Math.min(floor, placed[index]!);
-    floor = placed[index]! - least;
-  }
-  return placed;
-}
-
 /** The name that the script gives it, or that of the plain pack. */
 export function packName({ section }: PackPicture): string {
   return section.startsWith("pack/") ? section.slice("pack/".length) : "pack";
 }
 
-/** Cells and capacity, as far as they are said. */
-export function packFacts({ cells, capacityMah }: PackPicture): string {
-  return [
+/** Cells and capacity, as far as they are said, else the chemistry. */
+export function packFacts({ cells, capacityMah, chemistry }: PackPicture): string {
+  const facts = [
     ...(cells === null ? [] : [cells === 1 ? "1 cell" : `${cells} cells`]),
     ...(capacityMah === null ? [] : [`${capacityMah} mAh`]),
-  ].join(", ");
+  ];
+  return facts.length > 0 ? facts.join(", ") : (chemistry ?? "");
 }
 
 function titleOf(picture: PackPicture): string {
@@ -179,7 +166,7 @@ function titleOf(picture: PackPicture): string {
 }
 
 function voltsInWords(cellV: number, cells: number | null): string {
-  return `${cellV.toFixed(2)} V/cell${cells === null ? "" : `, ${(cellV * cells).toFixed(1)} V`}`;
+  return `${cellV.toFixed(2)} V/cell${cells === null || cells === 1 ? "" : `, ${(cellV * cells).toFixed(1)} V`}`;
 }
 
 /** The pack as one says it. */
@@ -196,7 +183,7 @@ export function packRows({ marks, cells, bears }: PackPicture): string[][] {
   const row = (name: string, cellV: number, usual: PackMark["usual"]) => [
     name,
     cellV.toFixed(2),
-    cells === null ? "not known" : (cellV * cells).toFixed(1),
+    cells === null ? "not known" : (cellV * cells).toFixed(cells === 1 ? 2 : 1),
     usual ? `${usual.fromCellV.toFixed(1)} to ${usual.toCellV.toFixed(1)}` : "",
   ];
   return [

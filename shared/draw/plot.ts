@@ -42,10 +42,12 @@ export interface Chart {
 export const SIZE = 11;
 export const TITLE_SIZE = 13;
 export const gap = 5;
+/** Faces differ: words that are cut off are worse than a plot that is a little smaller. */
+const ROOM = 1.12;
 
 /** Where the plot itself lies in the chart's box, clear of all that is written round it. */
 export function plotIn(box: Box, { title, x, y, lines }: Chart): Box {
-  const ticks = Math.max(...y.ticks.map((tick) => widthOf(y.label(tick), SIZE)));
+  const ticks = Math.max(...y.ticks.map((tick) => widthOf(y.label(tick), SIZE))) * ROOM;
   const left = ticks + gap + 2;
   const right = Math.max(widthOf(x.label(x.to), SIZE) / 2, ...lines.map(({ name }) => nameRoom(name)));
   const top = (title === "" ? 0 : TITLE_SIZE + gap) + SIZE + 2 * gap;
@@ -54,8 +56,7 @@ export function plotIn(box: Box, { title, x, y, lines }: Chart): Box {
 }
 
 function nameRoom(name: string): number {
-  // Faces differ: a name that is cut off is worse than a plot that is a little smaller.
-  return name === "" ? 0 : widthOf(name, SIZE) * 1.12 + 2 * gap;
+  return name === "" ? 0 : widthOf(name, SIZE) * ROOM + 2 * gap;
 }
 
 /** Where a point of both scales lies. */

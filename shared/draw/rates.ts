@@ -64,7 +64,7 @@ function axisChart(axis: RatesAxis, second: RatesAxis | undefined, y: Scale): Ch
   const { name, points, endDegPerS, halfAtStick } = axis;
   const other = second && !isSame(points, second.points) ? second : null;
   const ends = [axis, ...(other ? [other] : [])].map((one) => Math.round(one.endDegPerS));
-  const inDegrees = (curve: Curve): Curve => curve.map(([stick, degPerS]) => [stick * 100, degPerS] as const);
+  const inDegrees = (curve: Curve): Curve => curve.map(([stick, degPerS]) => [inHundred(stick), degPerS] as const);
   return {
     title: `${name}, ${ends.join(" and ")} deg/s`,
     words: other ? `${rateInWords(axis)} Second set: ${rateInWords(other)}` : rateInWords(axis),
@@ -98,7 +98,7 @@ function linesOf(first: Curve, second: Curve | null): ChartLine[] {
 }
 
 function inPercent(points: Curve): Curve {
-  return points.map(([stick, share]) => [stick * 100, share * 100] as const);
+  return points.map(([stick, share]) => [inHundred(stick), share * 100] as const);
 }
 
 function isSame(a: Curve, b: Curve): boolean {
@@ -136,6 +136,11 @@ function ofStick(begin: string): Pick<Chart, "x" | "place" | "rows"> {
     place: (x) => said[Math.round(x * 10) / 10] ?? `${Number(x.toFixed(1))} % stick`,
     rows: Array.from({ length: 11 }, (_, index) => index * 10),
   };
+}
+
+/** Without the tail that multiplying leaves. */
+function inHundred(share: number): number {
+  return Number((share * 100).toPrecision(12));
 }
 
 function percent(share: number): number {

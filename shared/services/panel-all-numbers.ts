@@ -3,7 +3,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { loopOf } from "../numbers/loop-of.ts";
-import { numberIn, saidIn } from "../numbers/read.ts";
+import { numberIn } from "../numbers/read.ts";
 import type { NumbersPicture } from "../protocol/numbers.ts";
 import { loopPictureOf, packPicturesOf } from "./panel-budgets.ts";
 import { filtersPictureOf, ratesPictureOf } from "./panel-numbers.ts";
@@ -63,10 +63,9 @@ function noLoop(craft: Craft, { catalogue }: Workspace): string {
     ...(signal === null ? ["“esc-signal digital” in “motors”"] : []),
     ...(escRateKbit === null ? ["“esc-rate 300 kbit/s” in “motors”"] : []),
   ];
-  const faulty = wanted.length === 0 || saidIn(craft, "motors", "esc-pause")?.value === null;
-  return faulty
-    ? "The loop's time is not known: a line that it needs has a fault."
-    : `The loop's time is not known: say lines such as ${wanted.join(" and ")}.`;
+  if (wanted.length === 0) return "The loop's time is not known: a line that it needs has a fault.";
+  const list = [wanted.slice(0, -1).join(", "), wanted.at(-1)].filter((each) => each !== "").join(" and ");
+  return `The loop's time is not known: say lines such as ${list}.`;
 }
 
 /** Why there is nothing to draw, and what to add. */

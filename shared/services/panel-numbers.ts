@@ -118,7 +118,7 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
   return [...new Set([...even, ...preferredNumbers(LEAST_HZ, most), ...notches])]
     .filter((hz) => hz >= LEAST_HZ && hz <= most)
     .sort((a, b) => a - b)
-    .map((hz) => [hz, Math.max(NOTHING_DB, responseOf(stages, hz, rateHz).gainDb)] as const);
+    .map((hz) => [hundredths(hz), hundredths(Math.max(NOTHING_DB, responseOf(stages, hz, rateHz).gainDb))] as const);
 }
 
 function partOf({ name, order, atHz, widthHz, delayMs, source }: Filter, chain: FilterChain["name"]): FilterPart {
@@ -143,6 +143,11 @@ function motorPart(
       at: said ? lineOf(said.source) : null,
     },
   ];
+}
+
+/** Finer than can be seen, and half as much to send. */
+function hundredths(value: number): number {
+  return Math.round(value * 100) / 100 + 0;
 }
 
 function rounded(hz: number): number {
