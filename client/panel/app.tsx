@@ -63,7 +63,7 @@ export function App() {
         <Tabs view={view} choose={choose}>
           {view === "goggles" && <Goggles model={model} marked={marked} />}
           {view === "switches" && <Switches model={model} />}
-          {view === "numbers" && <Numbers model={model} />}
+          {view === "numbers" && <Numbers model={model} marked={marked} />}
         </Tabs>
       )}
     </>
@@ -96,8 +96,8 @@ function Switches({ model }: { model: PanelModel }) {
   return <SwitchesView picture={model.switches} findings={model.findings} move={move} />;
 }
 
-function Numbers({ model }: { model: PanelModel }) {
-  if (model.numbers) return <NumbersView picture={model.numbers} />;
+function Numbers({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
+  if (model.numbers) return <NumbersView picture={model.numbers} marked={marked} />;
   // Without a reason for it, they are on their way.
   return model.noNumbers === null ? null : <p class="empty">{model.noNumbers}</p>;
 }

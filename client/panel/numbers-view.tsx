@@ -1,5 +1,5 @@
 /** The numbers: how fast the craft turns, what its packs bear, what its filters pass, and the loop's time. */
-import { useRef } from "preact/hooks";
+import { useMemo, useRef } from "preact/hooks";
 import { drawDelays, notchesInWords, responseChart } from "../../shared/draw/filters.ts";
 import { drawLoop, loopRows, spareInWords } from "../../shared/draw/loop.ts";
 import { drawPack, packFacts, packName, packRows } from "../../shared/draw/pack.ts";
@@ -13,9 +13,9 @@ import type {
   RatesPicture,
 } from "../../shared/protocol/numbers.ts";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
-import { tell } from "./host.ts";
+import { Cursor, ItsLine, useToLine } from "./lines.tsx";
 import { ReadChart } from "./read-chart.tsx";
-import { pressable, sceneView } from "./scene-view.tsx";
+import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
 import { useWidth } from "./use-width.ts";
 
@@ -23,21 +23,27 @@ import { useWidth } from "./use-width.ts";
 const CHART_WIDTH = 190;
 const gap = 12;
 
-export function NumbersView({ picture }: { picture: NumbersPicture }) {
+interface Shown {
+  readonly picture: NumbersPicture;
+  /** The cursor's line: the part that it says is marked. */
+  readonly marked: LinePlace | null;
+}
+
+export function NumbersView({ picture, marked }: Shown) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
   const { rates, secondRates, packs, filters, loop, missing } = picture;
   return (
     <div class="numbers" ref={frame}>
       {width > 0 && (
-        <>
+        <Cursor.Provider value={marked}>
           {rates && <Rates rates={rates} second={secondRates} width={width} />}
           {packs.map((pack) => (
             <Pack key={pack.section} pack={pack} width={width} />
           ))}
           {filters && <Filters filters={filters} width={width} />}
           {loop && <Loop loop={loop} width={width} />}
-        </>
+        </Cursor.Provider>
       )}
       {missing.map((sentence) => (
         <p class="quiet" key={sentence}>
@@ -49,13 +55,14 @@ export function NumbersView({ picture }: { picture: NumbersPicture }) {
 }
 
 function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPicture | null; width: number }) {
+  const charts = useMemo(() => ratesCharts(rates, second), [rates, second]);
   const columns = width >= 2 * CHART_WIDTH + gap ? 2 : 1;
   const chartWidth = Math.floor((width - gap * (columns - 1)) / columns);
   return (
     <section>
       <h2>Rates</h2>
       <div class="charts">
-        {ratesCharts(rates, second).map(({ name, chart }) => (
+        {charts.map(({ name, chart }) => (
           <div key={name} style={{ width: `${chartWidth}px` }}>
             <div class="head">
               <h3>{name}</h3>
@@ -80,31 +87,11 @@ function endsOf(name: NamedChart["name"], sets: readonly (RatesPicture | null)[]
   });
 }
 
-/** What it is at most, which leads to the line of the script that says so. */
-function ItsLine({ at, words, of }: { at: LinePlace | null; words: string; of: string }) {
-  if (!at) return <span class="quiet">{words}</span>;
-  return (
-    <button
-      type="button"
-      class="link"
-      aria-label={`${words}, the line of ${of}`}
-      onClick={() => tell({ kind: "select", at })}
-    >
-      {words}
-    </button>
-  );
-}
-
-/** A part of a drawing that leads to its line, where it has one. */
-function toLine(at: LinePlace | null | undefined, label: string): Readonly<Record<string, unknown>> {
-  if (!at) return { role: "img", "aria-label": label };
-  return { ...pressable(() => tell({ kind: "select", at })), "aria-label": label };
-}
-
 function Pack({ pack, width }: { pack: PackPicture; width: number }) {
   const scene = drawPack(pack, { width: Math.min(width, 460), heading: "none" });
   const rows = packRows(pack);
   const [name, facts] = [packName(pack), packFacts(pack)];
+  const toLine = useToLine();
   return (
     <section>
       <div class="head">
@@ -123,6 +110,8 @@ function Pack({ pack, width }: { pack: PackPicture; width: number }) {
 
 function Filters({ filters, width }: { filters: FiltersPicture; width: number }) {
   const { parts, chains, notches, leftOut } = filters;
+  const chart = useMemo(() => responseChart(filters), [filters]);
+  const toLine = useToLine();
   const delays = [
     ...parts.map((part) => [part.name, part.what, part.delayMs.toFixed(2)]),
     ...chains.map(({ name, delayMs }) => [`all of the ${name}`, "", delayMs.toFixed(2)]),
@@ -131,7 +120,7 @@ function Filters({ filters, width }: { filters: FiltersPicture; width: number })
   return (
     <section>
       <h2>What passes the filters</h2>
-      <ReadChart chart={responseChart(filters)} name="What passes, by frequency" width={width} height={210}>
+      <ReadChart chart={chart} name="What passes, by frequency" width={width} height={210}>
         {notches && (
           <p class="quiet">
             {notchesInWords(notches).join(" ")} {notches.fullHz.length > 0 && "A wedge marks each of those in view."}
@@ -156,6 +145,7 @@ function Loop({ loop, width }: { loop: LoopPicture; width: number }) {
     loop: loop.at,
     command: loop.commandAt,
   };
+  const toLine = useToLine();
   const rows = [...loopRows(loop), ["left", spareInWords(loop)]];
   return (
     <section>

@@ -1,6 +1,6 @@
 /** A chart that is read off: a line moves along it by arrow keys or the pointer, and words say what stands there. */
 import type { ComponentChildren } from "preact";
-import { useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { drawChart } from "../../shared/draw/chart.ts";
 import { nearestStop, readingInWords, stopsOf, tableOf } from "../../shared/draw/chart-reading.ts";
 import { type Chart, plotIn } from "../../shared/draw/plot.ts";
@@ -20,17 +20,19 @@ interface Shown {
 export function ReadChart({ chart, name, width, height, children }: Shown) {
   const [share, setShare] = useState(0.5);
   const [shown, setShown] = useState(false);
-  const stops = stopsOf(chart);
+  const stops = useMemo(() => stopsOf(chart), [chart]);
   // The script goes on under the reader: what stays is the place on the scale.
   const at = nearestStop(chart, share);
   const words = readingInWords(chart, at);
   const box = { x: 0, y: 0, width, height };
   const bare = { ...chart, title: "" };
   const plot = plotIn(box, bare);
-  const reading = shown ? [{ kind: "reading" as const, x: at }] : [];
-  const scene = node("svg", { viewBox: `0 0 ${width} ${height}`, class: "read-chart" }, [
-    drawChart(box, { ...bare, marks: [...(chart.marks ?? []), ...reading] }),
-  ]);
+  const scene = useMemo(() => {
+    const reading = shown ? [{ kind: "reading" as const, x: at }] : [];
+    return node("svg", { viewBox: `0 0 ${width} ${height}`, class: "read-chart" }, [
+      drawChart(box, { ...bare, marks: [...(chart.marks ?? []), ...reading] }),
+    ]);
+  }, [chart, width, height, at, shown]);
   const go = (index: number) => {
     const stop = stops[Math.min(stops.length - 1, Math.max(0, index))];
     if (stop !== undefined) setShare(chart.x.share(stop));
@@ -76,7 +78,7 @@ export function ReadChart({ chart, name, width, height, children }: Shown) {
     onPointerLeave: ({ currentTarget }: PointerEvent & { currentTarget: SVGElement }) =>
       setShown(currentTarget === document.activeElement),
   };
-  const table = tableOf(chart);
+  const table = useMemo(() => tableOf(chart), [chart]);
   return (
     <>
       {sceneView(scene, ({ tag, attributes }) => {

@@ -31,7 +31,7 @@ export function responseChart(picture: FiltersPicture): Chart {
   const [from, to] = hz.length > 0 ? [Math.min(...hz), Math.max(...hz)] : [10, 1000];
   return {
     title: "What passes the filters",
-    words: filtersInWords(picture),
+    words: responseInWords(picture, from, to),
     x: ratioScale({ name: "frequency", unit: "Hz" }, from, Math.max(to, from * 2)),
     y: evenScale({ name: "level", unit: "dB" }, LEAST_DB, 0, 5),
     digits: 1,
@@ -42,6 +42,15 @@ export function responseChart(picture: FiltersPicture): Chart {
       ...(notches ? [{ kind: "places" as const, xs: notches.fullHz }] : []),
     ],
   };
+}
+
+function responseInWords({ motors, notches }: FiltersPicture, from: number, to: number): string {
+  const about = `From ${Math.round(from)} to ${Math.round(to)} Hz.`;
+  return [about, ...motorsInWords(motors), ...(notches ? notchesInWords(notches) : [])].join(" ");
+}
+
+function motorsInWords(motors: FiltersPicture["motors"]): string[] {
+  return motors ? [`The motors turn at ${Math.round(motors.fromHz)} to ${Math.round(motors.toHz)} Hz.`] : [];
 }
 
 /** The bars of the delays by themselves. */
@@ -119,9 +128,8 @@ function labelOf({ name, what }: DelayRow): string {
 export function filtersInWords({ chains, parts, motors, notches }: FiltersPicture): string {
   const delays = chains.map(({ name, delayMs }) => `The ${name} arrives ${inMs(delayMs)} late at low frequency.`);
   const each = parts.map(({ name, what, delayMs }: FilterPart) => `${name}, ${what}: ${inMs(delayMs)}.`);
-  const noise = motors ? [`The motors turn at ${Math.round(motors.fromHz)} to ${Math.round(motors.toHz)} Hz.`] : [];
   const stand = notches ? notchesInWords(notches) : [];
-  return [...delays, ...each, ...noise, ...stand].join(" ");
+  return [...delays, ...each, ...motorsInWords(motors), ...stand].join(" ");
 }
 
 /** Where the notches that follow the motors stand, in the hover and at full throttle. */

@@ -2,7 +2,7 @@
 import { preferredNumbers } from "../draw/scale.ts";
 import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
-import { responseOf } from "../numbers/filters.ts";
+import { responseOf, type Stage } from "../numbers/filters.ts";
 import { type Filter, type FilterFigures, filtersOf, stagesOf } from "../numbers/filters-of.ts";
 import { harmonicsAgainst, turnHz } from "../numbers/motor.ts";
 import { motorsOf } from "../numbers/motor-of.ts";
@@ -104,7 +104,7 @@ function notchesAt({ motorNotches, motors, rateHz }: FilterFigures, turn: number
 
 function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hoverHz: number | null) {
   const { rateHz, motorNotches } = figures;
-  const stages = stagesOf(figures, chain, hoverHz);
+  const passing = decibelsOf(stagesOf(figures, chain, hoverHz), rateHz);
   const most = Math.min(MOST_HZ, rateHz * 0.49);
   const even = Array.from(
     { length: RESPONSE_POINTS },
@@ -118,7 +118,7 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
   return [...new Set([...even, ...preferredNumbers(LEAST_HZ, most), ...notches])]
     .filter((hz) => hz >= LEAST_HZ && hz <= most)
     .sort((a, b) => a - b)
-    .map((hz) => [hundredths(hz), hundredths(Math.max(NOTHING_DB, responseOf(stages, hz, rateHz).gainDb))] as const);
+    .map((hz) => [hundredths(hz), hundredths(Math.max(NOTHING_DB, passing(hz)))] as const);
 }
 
 function partOf({ name, order, atHz, widthHz, delayMs, source }: Filter, chain: FilterChain["name"]): FilterPart {
@@ -143,6 +143,14 @@ function motorPart(
       at: said ? lineOf(said.source) : null,
     },
   ];
+}
+
+/** Decibels of a chain add up; the motors' notches are the same several times over, and are reckoned once. */
+function decibelsOf(stages: readonly Stage[], rateHz: number): (hz: number) => number {
+  const times = new Map<Stage, number>();
+  for (const stage of stages) times.set(stage, (times.get(stage) ?? 0) + 1);
+  const alike = [...times].map(([stage, count]) => ({ alone: [stage], count }));
+  return (hz) => alike.reduce((sum, { alone, count }) => sum + count * responseOf(alone, hz, rateHz).gainDb, 0);
 }
 
 /** Finer than can be seen, and half as much to send. */

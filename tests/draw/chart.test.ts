@@ -1,7 +1,7 @@
 import { wcagContrast } from "culori";
 import { expect, test } from "vitest";
 import { drawChart } from "../../shared/draw/chart.ts";
-import { drawFilters } from "../../shared/draw/filters.ts";
+import { drawDelays, drawFilters } from "../../shared/draw/filters.ts";
 import { drawLoop, loopInWords } from "../../shared/draw/loop.ts";
 import { drawPack, packInWords } from "../../shared/draw/pack.ts";
 import { DASHES, palettes } from "../../shared/draw/palette.ts";
@@ -293,6 +293,10 @@ test.each([
   ["narrow rates", drawRates(rates, { width: 200 })],
   ["filters", drawFilters(filters)],
   ["narrow filters", drawFilters(filters, { width: 300 })],
+  ["narrowest pack", drawPack(pack, { width: 220, heading: "none" })],
+  ["narrowest loop", drawLoop(loop, { width: 220, heading: "none" })],
+  ["narrowest delays", drawDelays(filters, { width: 220 })],
+  ["pack of one cell", drawPack({ ...pack, cells: 1 }, { width: 460 })],
 ])("nothing of the %s is drawn beyond the picture, as another program draws it", (_, scene) => {
   const [, , width = 0, height = 0] = numbers(scene.attributes.viewBox);
   const svg = (shown: SceneNode) => toSvg(shown, "light", { title: "x", letters: "outlines", margin: 40 });

@@ -104,6 +104,18 @@ test("a part leads to its line, in whatever file that is", async () => {
   await part("smooth-gyro, order 1 at 400 Hz").click();
   await activeFile("tune-five.fettle");
   await expect.poll(lineOfCursor).toBe("6");
+  // The cursor's line is marked in turn.
+  await panel().locator("[data-part='0'][data-marked]").waitFor();
+  await part("command: 26.7 us, pause 2 us").press("Enter");
+  await activeFile("maker-base.fettle");
+  await expect.poll(lineOfCursor).toBe("35");
+});
+
+test("a craft that says little is told what to add", async () => {
+  await openFile(editor.page, "craft/pipkin.fettle");
+  await panel().getByText("No rates are said: add a section “rates”").waitFor();
+  expect(await panel().getByRole("slider").count()).toBe(0);
+  await panel().getByRole("heading", { name: "pack" }).waitFor();
 });
 
 test("what is typed is what is drawn", async () => {

@@ -1,0 +1,52 @@
+/** From a part of a drawing to the line of the script that says it, and from the cursor's line to the part. */
+import { createContext } from "preact";
+import { useContext } from "preact/hooks";
+import type { LinePlace } from "../../shared/protocol/panel.ts";
+import { tell } from "./host.ts";
+import { pressable } from "./scene-view.tsx";
+
+/** The cursor's line in the editor. */
+export const Cursor = createContext<LinePlace | null>(null);
+
+interface Shown {
+  readonly at: LinePlace | null;
+  readonly words: string;
+  /** What the line is about. */
+  readonly of: string;
+}
+
+/** Words that lead to the line which says them, where there is one. */
+export function ItsLine({ at, words, of }: Shown) {
+  const cursor = useContext(Cursor);
+  if (!at) return <span class="quiet">{words}</span>;
+  return (
+    <button
+      type="button"
+      class="link"
+      data-marked={isSame(at, cursor)}
+      aria-label={`${words}, the line of ${of}`}
+      onClick={() => tell({ kind: "select", at })}
+    >
+      {words}
+    </button>
+  );
+}
+
+type ToLine = (at: LinePlace | null | undefined, label: string) => Readonly<Record<string, unknown>>;
+
+/** What makes a node of a drawing lead to its line, where it has one. */
+export function useToLine(): ToLine {
+  const cursor = useContext(Cursor);
+  return (at, label) =>
+    at
+      ? {
+          ...pressable(() => tell({ kind: "select", at })),
+          "aria-label": label,
+          "data-marked": isSame(at, cursor),
+        }
+      : { role: "img", "aria-label": label };
+}
+
+function isSame(at: LinePlace, cursor: LinePlace | null): true | undefined {
+  return (at.file === cursor?.file && at.line === cursor.line) || undefined;
+}
