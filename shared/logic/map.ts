@@ -84,10 +84,14 @@ function dialSpans(variable: BoardVariable, modes: readonly (readonly string[])[
   return spans.reverse().map((span) => ({ ...span, fromUs: span.toUs, toUs: span.fromUs }));
 }
 
-/** Neighbouring positions between which no set tells; none for a control on which none hangs. */
+/**
+ * Positions next to one another by pulse, as the lever passes them, between which no set tells; none
+ * for a control on which none hangs. A handset may list its positions in any order.
+ */
 export function findIdlePositions(compiled: Compiled, sets: readonly number[]): readonly IdlePositions[] {
-  const { diagrams } = compiled;
+  const { diagrams, byLevel } = compiled;
   const told = diagrams.widths.map((width) => new Uint8Array(width));
+  const passed = byLevel.map(({ cells }) => byPulse(cells));
   const asked = new Uint8Array(diagrams.widths.length);
   const seen = new Set<number>();
   const visit = (node: number): void => {
@@ -95,9 +99,11 @@ export function findIdlePositions(compiled: Compiled, sets: readonly number[]): 
     seen.add(node);
     const level = diagrams.levelOf(node);
     asked[level] = 1;
-    for (let v = 0; v < diagrams.widths[level]!; v++) {
-      const child = diagrams.child(node, v);
-      if (v > 0 && child !== diagrams.child(node, v - 1)) told[level]![v] = 1;
+    let before = -1;
+    for (const value of passed[level]!) {
+      const child = diagrams.child(node, value);
+      if (before >= 0 && child !== before) told[level]![value] = 1;
+      before = child;
       visit(child);
     }
   };
@@ -107,8 +113,15 @@ export function findIdlePositions(compiled: Compiled, sets: readonly number[]): 
     if (!control || control.kind === "dial" || asked[level] === 0) return [];
     // Of positions that never arrive another finding speaks.
     if (cells.length < control.positions.length) return [];
-    return cells.flatMap(({ position }, value): IdlePositions[] =>
-      value > 0 && told[level]![value] === 0 ? [{ control, positions: [cells[value - 1]!.position!, position!] }] : [],
-    );
+    const order = passed[level]!;
+    return order.slice(1).flatMap((value, i): IdlePositions[] => {
+      const alike = [order[i]!, value].sort((a, b) => a - b).map((each) => cells[each]!.position!);
+      return told[level]![value] === 0 ? [{ control, positions: alike as [string, string] }] : [];
+    });
   });
+}
+
+/** The values of a variable, rising by pulse. */
+function byPulse(cells: BoardVariable["cells"]): readonly number[] {
+  return cells.map((_, value) => value).sort((a, b) => cells[a]!.fromUs - cells[b]!.fromUs);
 }

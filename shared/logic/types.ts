@@ -188,7 +188,7 @@ export interface PulseSpan {
   readonly modes: readonly string[];
 }
 
-/** Two neighbouring positions, as listed, that give the same modes in every state. */
+/** Two positions next to one another by pulse, in the order of the handset, that give the same modes in every state. */
 export interface IdlePositions {
   readonly control: ControlSpec;
   readonly positions: readonly [string, string];

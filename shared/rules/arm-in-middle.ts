@@ -29,8 +29,10 @@ export const rule: CraftRule = {
     return board.variables.flatMap(({ name, control }) => {
       if (!names.has(name) || !control || control.positions.length < 3) return [];
       const arming = control.positions.filter((position) => sets.meet(armed, sets.where({ [name]: position.name })));
-      const ends = [control.positions[0], control.positions.at(-1)];
-      if (arming.length === 0 || arming.some((position) => ends.includes(position))) return [];
+      // The lever passes the positions in the order of their pulses, however the handset lists them.
+      const pulses = control.positions.map(({ pulseUs }) => pulseUs);
+      const ends = [Math.min(...pulses), Math.max(...pulses)];
+      if (arming.length === 0 || arming.some(({ pulseUs }) => ends.includes(pulseUs))) return [];
       const where = arming.map((position) => `“${position.name}”`).join(", ");
       return [
         {

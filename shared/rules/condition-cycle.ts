@@ -24,7 +24,13 @@ export const rule: CraftRule = {
     },
   },
   check: (craft, workspace) =>
-    boardOf(craft, workspace).cycles.map(({ links }) => {
+    boardOf(craft, workspace).cycles.map((cycle) => {
+      // A circle begins anywhere: at a line of the craft's own file, where it has one.
+      const own = Math.max(
+        0,
+        cycle.links.findIndex(({ source }) => source.file === craft.file),
+      );
+      const links = [...cycle.links.slice(own), ...cycle.links.slice(0, own)];
       const [first, ...others] = links;
       const path = links.map(({ from }) => from).join(" → ");
       return {

@@ -15,6 +15,7 @@ interface Control {
 /** Two controls on one channel: in a handset's file; in a craft where the craft or a layer has a part in it. */
 export function sharedChannels(of: Script | Craft): Report[] {
   const { controls, concerns } = controlsOf(of);
+  const nearness = ({ source, fromHandset }: Control): number => (source.file === of.file ? 2 : fromHandset ? 0 : 1);
   const first = new Map<number, Control>();
   return controls.flatMap((control) => {
     const before = first.get(control.value.channel);
@@ -23,12 +24,14 @@ export function sharedChannels(of: Script | Craft): Report[] {
       return [];
     }
     if (!concerns(control) && !concerns(before) && control.source.file === before.source.file) return [];
+    // Whoever restates a control for one craft, or adds one, has the line that can be mended here.
+    const [at, other] = nearness(before) > nearness(control) ? [before, control] : [control, before];
     return [
       {
-        at: spotAt(control.source, control.value.channelAt),
-        message: `${control.name} and ${before.name} both drive ch${control.value.channel}: give one of them a channel of its own.`,
-        related: [{ message: `${before.name} drives it here`, at: spotAt(before.source, before.value.channelAt) }],
-        alsoOf: [before.source],
+        at: spotAt(at.source, at.value.channelAt),
+        message: `${at.name} and ${other.name} both drive ch${at.value.channel}: give one of them a channel of its own.`,
+        related: [{ message: `${other.name} drives it here`, at: spotAt(other.source, other.value.channelAt) }],
+        alsoOf: [other.source],
       },
     ];
   });

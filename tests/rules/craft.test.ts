@@ -1,6 +1,7 @@
 /** Craft rules: where their findings stand, and that they are exact. */
 import { describe, expect, test } from "vitest";
-import { check, codesOf } from "./check.ts";
+import { findingsOf } from "../../shared/rules/engine.ts";
+import { check, codesOf, WHEEL, workspaceOf } from "./check.ts";
 
 const modes = (...lines: string[]) =>
   codesOf(`craft "Jug"\nuse "wheel.fettle"\nmodes\n${lines.map((line) => `  ${line}\n`).join("")}`);
@@ -192,6 +193,69 @@ describe("condition-never and condition-always are exact", () => {
         lights when level
     `);
     expect(finding!.related.map(({ range }) => range.start.line)).toEqual([5, 6]);
+  });
+
+  test("a circle through a layer stands on the craft's own line of it", () => {
+    const [finding] = check(`
+      craft "Jug"
+      use "wheel.fettle"
+      use "habits.fettle"
+      modes
+        arm when TL is down
+        level when finder
+                   ^^^^^^ condition-cycle
+      === habits.fettle
+      layer "Habits"
+      modes
+        finder when level
+    `);
+    expect(finding!.message).toBe("These conditions run in a circle: level → finder → level.");
+    expect(finding!.related).toMatchObject([{ file: "habits.fettle", range: { start: { line: 2 } } }]);
+  });
+});
+
+describe("controls restated for one craft", () => {
+  test("a channel that is then shared is a finding on the restating line", () => {
+    const [finding] = check(`
+      craft "Jug"
+      use "wheel.fettle"
+      controls
+        TL switch ch6 up 1000 us down 2000 us
+                  ^^^ channel-shared
+      modes
+        arm when TL is down
+    `);
+    expect(finding!.related).toMatchObject([{ file: "wheel.fettle", range: { start: { line: 3 } } }]);
+  });
+
+  /** The lever passes positions by their pulses; a handset may list them with the resting one first. */
+  const listed = (positions: string, ...lines: string[]) =>
+    findingsOf(
+      workspaceOf({
+        "wheel.fettle": WHEEL,
+        "jug.fettle": `craft "Jug"\nuse "wheel.fettle"\ncontrols\n  TR switch ch6 ${positions}\nmodes\n${lines
+          .map((line) => `  ${line}\n`)
+          .join("")}`,
+      }),
+      "jug.fettle",
+    ).map(({ code }) => code);
+
+  test.each([
+    ["up 1000 us mid 1500 us down 2000 us", "mid", true],
+    ["mid 1500 us up 1000 us down 2000 us", "mid", true],
+    ["down 2000 us up 1000 us mid 1500 us", "mid", true],
+    ["mid 1500 us down 2000 us up 1000 us", "down", false],
+    ["up 1000 us down 2000 us mid 1500 us", "down", false],
+  ])("with %s, armed at %s is in the middle: %s", (positions, armed, wanted) =>
+    expect(listed(positions, `arm when TR is ${armed}`).includes("arm-in-middle")).toBe(wanted),
+  );
+
+  test("neighbours that do the same are neighbours by pulse", () => {
+    const idle = (positions: string, level: string) =>
+      listed(positions, "arm when TL is down", `level when TR is ${level}`).includes("control-idle");
+    expect(idle("mid 1500 us up 1000 us down 2000 us", "mid")).toBe(false);
+    expect(idle("mid 1500 us up 1000 us down 2000 us", "down")).toBe(true);
+    expect(idle("up 1000 us down 2000 us mid 1500 us", "up")).toBe(true);
   });
 });
 
