@@ -65,10 +65,17 @@ export const REGIONS: Readonly<
 };
 
 /**
- * Network equipment has more bands here, under conditions of its own (47 CFR 15.407, ETSI EN 301 893,
- * both from memory), and a digital link may be such: of it nothing is said between these two.
+ * Network equipment has more bands, under conditions of its own, and a digital link may be such: of it
+ * nothing is said there. 47 CFR 15.407, and (EU) 2022/179, which lets it fly on unmanned craft in one
+ * stretch only; both from memory.
  */
-const NETWORK_MHZ = { from: 5150, to: 5725 };
+const NETWORK_MHZ: Readonly<Partial<Record<Region, readonly { readonly from: number; readonly to: number }[]>>> = {
+  europe: [{ from: 5170, to: 5250 }],
+  usa: [
+    { from: 5150, to: 5350 },
+    { from: 5470, to: 5725 },
+  ],
+};
 
 /** Bands for industrial, scientific and medical use: 47 CFR 18.301; ITU Radio Regulations 5.150 has the same, from memory. */
 export const ISM_BANDS: readonly { readonly centreMhz: number; readonly halfMhz: number }[] = [
@@ -105,8 +112,8 @@ export function placeIn(region: Region, mhz: number, widthMhz: number, signal: S
   if (mhz < knownMhz.from || mhz > knownMhz.to) return "unknown";
   const bands = bandsAt(region, mhz, signal);
   if (bands.length === 0) {
-    const network = signal !== "analogue" && mhz >= NETWORK_MHZ.from && mhz < NETWORK_MHZ.to;
-    return network && !region.startsWith("amateur") ? "unknown" : "outside";
+    const network = signal !== "analogue" && NETWORK_MHZ[region]?.some(({ from, to }) => mhz >= from && mhz < to);
+    return network ? "unknown" : "outside";
   }
   const { fromMhz, toMhz } = edgesMhz(mhz, widthMhz);
   return bands.some((band) => fromMhz >= band.fromMhz && toMhz <= band.toMhz) ? "inside" : "spills";

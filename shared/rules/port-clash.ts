@@ -1,5 +1,11 @@
+import type { Value } from "../syntax/value.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule, Report } from "./types.ts";
+
+/** Whether a part hangs on the port: one that is said to be free serves nothing. */
+function isUse(value: Value | null): boolean {
+  return value?.kind === "choice" && value.word !== "spare";
+}
 
 export const rule: CraftRule = {
   code: "port-clash",
@@ -19,14 +25,15 @@ export const rule: CraftRule = {
     for (const { file, entries } of craft.scripts) {
       for (const { section, name, value, line, text } of entries) {
         const counts = ports.get(name)?.source;
-        if (section !== "ports" || value?.kind !== "choice" || counts?.file !== file || counts.line !== line) continue;
+        if (section !== "ports" || !isUse(value) || counts?.file !== file || counts.line !== line) continue;
         const other = entries.find(
-          (each) =>
-            each.section === section && each.name === name && each.value?.kind === "choice" && each.text !== text,
+          (each) => each.section === section && each.name === name && isUse(each.value) && each.text !== text,
         );
         if (!other) continue;
-        const free = [1, 2, 3, 4, 5, 6, 7, 8].find((number) => !ports.has(`port${number}`));
-        const advice = free ? `, as port${free}, of which nothing is said` : "";
+        const names = [1, 2, 3, 4, 5, 6, 7, 8].map((number) => `port${number}`);
+        const spare = names.find((port) => ports.get(port)?.text === "spare");
+        const free = names.find((port) => !ports.has(port));
+        const advice = spare ? `, as ${spare}, which is spare` : free ? `, as ${free}, of which nothing is said` : "";
         reports.push({
           at: valueSpot(workspace, { file, line }),
           message: `${name} serves ${other.text} and ${text} at once, and neither is then heard: give one of them a port of its own${advice}.`,

@@ -11,10 +11,16 @@ export function pictureBands(region: Region): Band[] {
   return REGIONS[region].bands.filter(({ fromMhz, toMhz }) => toMhz - fromMhz >= 10);
 }
 
+function holds(outer: Band, inner: Band): boolean {
+  return outer.fromMhz <= inner.fromMhz && inner.toMhz <= outer.toMhz;
+}
+
 /** How a carrier stands in its region, and what to say of it; null where nothing is amiss. */
 function judge(region: Region, mhz: number, signal: Signal | null): { message: string; severity: Severity } | null {
-  const spans = pictureBands(region).map(({ fromMhz, toMhz }) => `${fromMhz} to ${toMhz} MHz`);
-  const bands = `for pictures ${region} has ${[...new Set(spans)].join(", ")}`;
+  const all = pictureBands(region);
+  const widest = all.filter((band, i) => !all.some((each, k) => holds(each, band) && (!holds(band, each) || k < i)));
+  const spans = widest.map(({ fromMhz, toMhz }) => `${fromMhz} to ${toMhz} MHz`);
+  const bands = `for pictures ${region} has ${spans.join(", ")}`;
   // An analogue signal is the stricter case, so it stands in where the kind is not said.
   const place = placeIn(region, mhz, 0, signal ?? "analogue");
   if (place === "outside") {
@@ -22,7 +28,7 @@ function judge(region: Region, mhz: number, signal: Signal | null): { message: s
     return { message, severity: "warning" };
   }
   if (place === "unknown" && placeIn(region, mhz, 0, "analogue") === "outside") {
-    const message = `${mhz} MHz is open to network equipment only, which gives way to radar (47 CFR 15.407, ETSI EN 301 893, from memory; else ${bands}): see that your transmitter is such, or take another channel. Local rules have the last word.`;
+    const message = `${mhz} MHz is open to network equipment only, which gives way to radar (47 CFR 15.407, (EU) 2022/179, from memory; else ${bands}): see that your transmitter is such, or take another channel. Local rules have the last word.`;
     return { message, severity: "hint" };
   }
   if (signal !== "analogue" || placeIn(region, mhz, ANALOGUE_WIDTH_MHZ, signal) !== "spills") return null;

@@ -217,10 +217,26 @@ describe("video-band", () => {
     check("  frequency 5.9 GHz");
   });
 
-  test("between network bands a digital link may be network equipment: a hint", () => {
-    const [found] = at(5660, "europe", "digital", "network");
-    expect(found).toMatchObject({ severity: "hint" });
-    at(5660, "europe", "analogue", "outside");
+  // 47 CFR 15.407: 5150-5350 and 5470-5725 MHz; (EU) 2022/179: on unmanned craft 5170-5250 MHz only. Both from memory.
+  test("in network bands a digital link may be network equipment: a hint, where such may fly", () => {
+    for (const [mhz, region] of [
+      [5660, "usa"],
+      [5320, "usa"],
+      [5180, "europe"],
+    ] as const)
+      expect(at(mhz, region, "digital", "network")[0]).toMatchObject({ severity: "hint" });
+    for (const [mhz, region, signal] of [
+      [5660, "usa", "analogue"],
+      [5400, "usa", "digital"],
+      [5660, "europe", "digital"],
+      [5160, "europe", "digital"],
+    ] as const)
+      expect(at(mhz, region, signal, "outside")[0]).toMatchObject({ severity: "warning" });
+  });
+
+  test("bands that lie in one another are told as one", () => {
+    const [found] = at(5900, "usa", "digital", "outside");
+    expect(found!.message).toContain("usa has 902 to 928 MHz, 2400 to 2483.5 MHz, 5725 to 5875 MHz)");
   });
 });
 

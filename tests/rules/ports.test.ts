@@ -30,6 +30,29 @@ describe("port-clash", () => {
     `);
   });
 
+  test("a port that is said to be spare is offered first", () => {
+    const [found] = check(`
+      craft "Jug"
+      ports
+        port1 receiver
+        port1 gps
+              ^^^ port-clash
+        port3 spare
+    `);
+    expect(found!.message).toContain("as port3, which is spare");
+  });
+
+  test("a port that is said to be free, and to serve something, has one use", () => {
+    check(`
+      craft "Jug"
+      ports
+        port1 spare
+        port1 gps
+        port2 video
+        port2 spare
+    `);
+  });
+
   test("a later file is meant to win", () => {
     check(
       `
