@@ -5,20 +5,12 @@ import type { Workspace } from "../model/workspace.ts";
 import { gridOf, sizeOf } from "../osd/layout.ts";
 import type { OsdGesture, OsdPage, WriteWhere } from "../protocol/panel.ts";
 import type { TextEdit } from "../syntax/span.ts";
+import { added } from "./osd-add.ts";
 import { fitted } from "./osd-fit-edit.ts";
-import { anchoredPlace, type Box, MOST_CELLS, movedPlace } from "./osd-place.ts";
+import { type Box, MOST_CELLS, movedPlace } from "./osd-place.ts";
 import { askAbout, type OsdEdit, refused, type Scene, scriptOf, writeAll } from "./osd-write.ts";
 import { pickedCraft } from "./panel-switches.ts";
-import {
-  appendEntries,
-  lineForDrop,
-  lineForEntry,
-  linesOfNote,
-  newerEdition,
-  whyNotWritable,
-  withoutLines,
-  writeDrop,
-} from "./script-edits.ts";
+import { lineForDrop, linesOfNote, newerEdition, whyNotWritable, withoutLines, writeDrop } from "./script-edits.ts";
 
 export interface OsdEditAsk {
   /** Of several craft that use the file, the one that was drawn. */
@@ -77,14 +69,6 @@ function moved(scene: Scene, { name, source, value }: Placed, to: Box): OsdEdit 
   const edits = movedPlace(line, value, to, scene.grid);
   if ("why" in edits) return refused(`${name} cannot be moved there: ${edits.why}.`);
   return writeAll(scene, [{ source, section: scene.page, edits }]);
-}
-
-/** Written in the craft's own file: nobody else is touched, so nobody need be asked. */
-function added({ workspace, craft, grid, page }: Scene, name: string, box: Box): OsdEdit {
-  const why = whyNotWritable(workspace, craft.script, lineForEntry(craft.script, page));
-  if (why !== null) return refused(why);
-  const entry = { name, rest: `at ${anchoredPlace(box, grid)}` };
-  return editsIn(craft.script, appendEntries(craft.script, new Map([[page, [entry]]])));
 }
 
 /**

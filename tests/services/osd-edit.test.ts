@@ -126,6 +126,40 @@ test("an added element is placed as a pilot would write it", () => {
   expect(placed("pack-volts", 13, 6)).toBe("pack-volts at centre+1, middle-1");
 });
 
+test("what is added to the picture of a layer is asked about, and goes into the layer where one wants that", () => {
+  const drawnFor = { file: WIDE, craft: JUG } as const;
+  expect(answerTo(both, add("mode", 2, 1), drawnFor)).toEqual({ kind: "choose", layer: "Wide", alsoOn: ["Mug"] });
+  const there = after(both, add("mode", 2, 1), { ...drawnFor, where: "there" });
+  expect(there[WIDE]).toBe(`${wide}  mode         at left+2, top+1\n`);
+  expect(there[JUG]).toBe(jug);
+  const override = after(both, add("mode", 2, 1), { ...drawnFor, where: "override" });
+  expect(override[WIDE]).toBe(wide);
+  expect(override[JUG]).toBe(`${jug}  mode         at left+2, top+1\n`);
+});
+
+test("a layer of one craft alone takes what is added to its picture, unasked", () => {
+  expect(after(alone, add("mode", 2, 1), { file: WIDE })[WIDE]).toContain("  mode         at left+2, top+1\n");
+  const handset = {
+    ...alone,
+    "/shed/wheel.fettle": 'handset "Wheel"\n',
+    [JUG]: jug.replace("use", 'use "wheel.fettle"\nuse'),
+  };
+  expect(after(handset, add("mode", 2, 1), { file: "/shed/wheel.fettle" })[JUG]).toContain("mode ");
+});
+
+test("a craft that says its own, or drops it, is not changed by what is added to the layer", () => {
+  const others = {
+    ...both,
+    [MUG]: `${mug}osd\n  mode at 1, 1\n`,
+    "/shed/vase.fettle": 'craft "Vase"\nuse "wide.fettle"\nosd\n  drop mode\n',
+  };
+  expect(after(others, add("mode", 2, 1), { file: WIDE, craft: JUG })[WIDE]).toContain("  mode         at");
+  // Where the drawn craft itself takes it back, only its own line can show it.
+  const vase = after(others, add("mode", 2, 1), { file: WIDE, craft: "/shed/vase.fettle" });
+  expect(vase[WIDE]).toBe(wide);
+  expect(vase["/shed/vase.fettle"]).toMatch(/\n {2}mode +at left\+2, top\+1\n/);
+});
+
 test("what is added goes below the last entry, before what follows", () => {
   const texts = own("  grid   pal\n  # drop amps\n  mode   at left, top\n  # no entry\n\nvideo\n  signal analogue\n");
   expect(after(texts, add("amps", 2, 1))[JUG]).toBe(
