@@ -8,6 +8,9 @@ import { node } from "../../shared/draw/scene.ts";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
 
+/** Under this width the words of two lines of a chart take two lines. */
+const TWO_LINES = 330;
+
 interface Shown {
   readonly chart: Chart;
   readonly name: string;
@@ -85,7 +88,9 @@ export function ReadChart({ chart, name, width, height, children }: Shown) {
         if (tag === "svg") return slider;
         return attributes.class === "chart" ? { role: "presentation", "aria-label": undefined } : undefined;
       })}
-      <p class={`read-out ${chart.lines.length > 1 ? "of-two" : ""}`}>{words.replaceAll(/(\d) /g, "$1\u00a0")}</p>
+      <p class={`read-out ${chart.lines.length > 1 && width < TWO_LINES ? "of-two" : ""}`}>
+        {words.replaceAll(/(\d) /g, "$1\u00a0")}
+      </p>
       {children}
       <TextTable name={name} head={table.head} rows={table.rows} />
     </>

@@ -146,6 +146,7 @@ test.each(["light", "dark", "high-contrast"] as Theme[])("nobody is shut out in 
   await panel().locator(`body.vscode-${theme}`).waitFor();
   await sideBar(460);
   await chart("pitch by stick").focus();
+  await panel().getByRole("heading", { name: "Rates" }).scrollIntoViewIfNeeded();
   expect(await violations(page)).toEqual([]);
   await screenshot(page, `numbers-${theme}`);
   for (const name of ["land-at, 3.30", "all of the damping"]) {
