@@ -2,13 +2,22 @@
 import { mkdirSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname } from "node:path";
-import type { FrameLocator, Page } from "playwright-core";
+import type { FrameLocator, Locator, Page } from "playwright-core";
 import { inProject } from "../../.dev/say.mjs";
 import { quickInput, runCommand } from "./editor.ts";
 
-/** The page inside the one webview that is shown. */
-export function webview(page: Page): FrameLocator {
-  return page.frameLocator("iframe.webview.ready").frameLocator("#active-frame");
+/** Where a webview stands: the one that is shown; of several, the one in the side bar, or in a tab. */
+export type Place = "only" | "side" | "tab";
+
+/** Webviews stand in the order in which they were first opened: the side bar's before the tab beside the script. */
+function frameIn(page: Page, place: Place): Locator {
+  const frames = page.locator("iframe.webview.ready");
+  return { only: frames, side: frames.first(), tab: frames.last() }[place];
+}
+
+/** The page inside a webview. */
+export function webview(page: Page, place: Place = "only"): FrameLocator {
+  return frameIn(page, place).contentFrame().frameLocator("#active-frame");
 }
 
 /** The editor's own themes that the pictures are taken in. */
@@ -51,13 +60,16 @@ interface AxeInPage {
 }
 
 /** What axe-core finds amiss in the panel's page, a line for each place; empty where all is well. */
-export async function violations(page: Page): Promise<string[]> {
-  const shown = page.frameLocator("iframe.webview.ready").locator("#active-frame");
+export async function violations(page: Page, place: Place = "only"): Promise<string[]> {
+  const shown = frameIn(page, place).contentFrame().locator("#active-frame");
   const frame = await (await shown.elementHandle())?.contentFrame();
   if (!frame) throw new Error("The panel is not there.");
   await frame.evaluate(axe.source);
   // The page is transparent: what lies behind it in the workbench is what its text is read against.
-  const behind = await page.locator(".part.sidebar").evaluate((part) => getComputedStyle(part).backgroundColor);
+  const behind = await frame.evaluate(
+    (name) => getComputedStyle(document.documentElement).getPropertyValue(name),
+    place === "tab" ? "--vscode-editor-background" : "--vscode-sideBar-background",
+  );
   const { passes, violations: found } = await frame.evaluate(async (background) => {
     const { style } = document.documentElement;
     style.background = background;
