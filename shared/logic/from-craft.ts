@@ -73,14 +73,18 @@ export function switchInputOf(craft: Craft, precedence: Precedence = NO_PRECEDEN
 /** Default of `link.order`: the sticks on channels 1 to 4. */
 const USUAL_ORDER = "roll pitch throttle yaw";
 
+/** The sticks in the order of their channels, from 1; the usual order where the craft does not say. */
+export function stickOrder(craft: Craft): readonly string[] {
+  return (craft.settings.get("link")?.get("order")?.text ?? USUAL_ORDER).split(" ");
+}
+
 /**
  * The ends of the sticks' channels as the bench measured them: what a stick really sends, whatever
  * it should. They count in place of `link.endpoints` for a condition that names such a channel.
  */
 function measuredSticks(craft: Craft): ReadonlyMap<number, PulseRange> {
-  const order = (craft.settings.get("link")?.get("order")?.text ?? USUAL_ORDER).split(" ");
   const measured = new Map<number, PulseRange>();
-  for (const [i, stick] of order.entries()) {
+  for (const [i, stick] of stickOrder(craft).entries()) {
     const value = craft.settings.get("bench")?.get(stick)?.value;
     if (value?.kind === "range") measured.set(i + 1, { fromUs: inUs(value.from), toUs: inUs(value.to) });
   }

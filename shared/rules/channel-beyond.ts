@@ -1,6 +1,5 @@
 import { linkOf } from "../logic/from-craft.ts";
-import type { Craft, Source } from "../model/craft.ts";
-import { type Condition, walkCondition } from "../syntax/condition.ts";
+import { conditionNodes, usedControls } from "./conditions.ts";
 import { spotAt } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -29,30 +28,21 @@ export const rule: CraftRule = {
     const { channels } = linkOf(craft);
     if (channels === null) return [];
     const nodes = conditionNodes(craft);
-    const used = new Set<string>();
-    for (const { node } of nodes) {
-      if (node.kind === "is") used.add(node.control);
-      if ("subject" in node && node.subject.kind === "control") used.add(node.subject.name);
-    }
-    for (const { value } of craft.adjust.values()) if (value?.kind === "follows") used.add(value.dial);
-    // A handset serves many craft: what this one makes no use of may lie beyond its link.
-    const controls = [...craft.controls.values()].flatMap(({ name, value, source, fromHandset }) => {
-      if (!value || value.channel <= channels || (fromHandset && !used.has(name))) return [];
-      const message = `${name} drives ch${value.channel}, and the link carries ${channels} channels.`;
-      return [{ at: spotAt(source, value.channelAt), message }];
-    });
+    const used = usedControls(craft, nodes);
+    const beyond = new Set<number>();
     const tests = nodes.flatMap(({ node, source }) => {
       if (!("subject" in node) || node.subject.kind !== "channel" || node.subject.channel <= channels) return [];
+      beyond.add(node.subject.channel);
       const message = `The link carries ${channels} channels: nothing is ever heard of ch${node.subject.channel}.`;
       return [{ at: spotAt(source, node.subject), message }];
+    });
+    // A handset serves many craft: what this one makes no use of may lie beyond its link.
+    const controls = [...craft.controls.values()].flatMap(({ name, value, source, fromHandset }) => {
+      if (!value || value.channel <= channels) return [];
+      if (fromHandset && (!used.has(name) || beyond.has(value.channel))) return [];
+      const message = `${name} drives ch${value.channel}, and the link carries ${channels} channels.`;
+      return [{ at: spotAt(source, value.channelAt), message }];
     });
     return [...controls, ...tests];
   },
 };
-
-function conditionNodes(craft: Craft): { node: Condition; source: Source }[] {
-  const lines = [...craft.modes.values(), ...craft.outputs.values()].flatMap((mode) => mode.lines);
-  return lines.flatMap(({ condition, source }) =>
-    (condition ? [...walkCondition(condition)] : []).map((node) => ({ node, source })),
-  );
-}

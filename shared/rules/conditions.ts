@@ -1,7 +1,8 @@
 /** Conditions as rules point at them, and positions in words. */
 import type { Positions } from "../logic/types.ts";
-import type { Craft, Mode } from "../model/craft.ts";
+import type { Craft, Mode, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
+import { type Condition, walkCondition } from "../syntax/condition.ts";
 import { valueSpot } from "./spots.ts";
 import type { Report } from "./types.ts";
 
@@ -27,4 +28,32 @@ export function wordPositions(positions: Positions): string {
 
 function modeOf(craft: Craft, name: string): Mode | undefined {
   return name.startsWith("outputs.") ? craft.outputs.get(name.slice("outputs.".length)) : craft.modes.get(name);
+}
+
+export interface ConditionNode {
+  readonly node: Condition;
+  readonly source: Source;
+}
+
+/** Every part of every condition of a craft, with its line. */
+export function conditionNodes(craft: Craft): ConditionNode[] {
+  const lines = [...craft.modes.values(), ...craft.outputs.values()].flatMap((mode) => mode.lines);
+  return lines.flatMap(({ condition, source }) =>
+    (condition ? [...walkCondition(condition)] : []).map((node) => ({ node, source })),
+  );
+}
+
+/** The controls of which a craft makes use: by name or channel in a condition, or as a dial that something follows. */
+export function usedControls(craft: Craft, nodes: readonly ConditionNode[]): ReadonlySet<string> {
+  const used = new Set<string>();
+  const channels = new Set<number>();
+  for (const { node } of nodes) {
+    if (node.kind === "is") used.add(node.control);
+    if (!("subject" in node)) continue;
+    if (node.subject.kind === "control") used.add(node.subject.name);
+    else channels.add(node.subject.channel);
+  }
+  for (const { value } of craft.adjust.values()) if (value?.kind === "follows") used.add(value.dial);
+  for (const { name, value } of craft.controls.values()) if (value && channels.has(value.channel)) used.add(name);
+  return used;
 }

@@ -1,4 +1,5 @@
 import { linkOf } from "../logic/from-craft.ts";
+import { conditionNodes, usedControls } from "./conditions.ts";
 import { lostPositions } from "./controls.ts";
 import { spotAt } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
@@ -26,8 +27,11 @@ export const rule: CraftRule = {
   },
   check(craft) {
     const { twoLevelChannels } = linkOf(craft);
-    return [...craft.controls.values()].flatMap(({ name, value, source }) => {
-      if (!value || !twoLevelChannels.includes(value.channel)) return [];
+    if (twoLevelChannels.length === 0) return [];
+    const used = usedControls(craft, conditionNodes(craft));
+    // A handset serves many craft: of what this one makes no use nothing is lost.
+    return [...craft.controls.values()].flatMap(({ name, value, source, fromHandset }) => {
+      if (!value || !twoLevelChannels.includes(value.channel) || (fromHandset && !used.has(name))) return [];
       if (value.control === "dial")
         return [
           {

@@ -31,6 +31,16 @@ test("a mode at an end of two levels may be on with the switch half-way: the lin
   expect(findings(...level)).toEqual(["levels-lost: ch6 carries two levels only: “mid” of TR cannot arrive."]);
 });
 
+test("of a handset's control that the craft makes no use of nothing is lost", () => {
+  const spare = (...lines: string[]) =>
+    findings("link", "  two-level 6, 9", ...lines).map((each) => each.split(":")[0]);
+  expect(spare()).toEqual([]);
+  expect(spare("modes", "  lights when ch6 above 1700 us")).toEqual(["levels-lost"]);
+  expect(
+    spare("adjust", "  level-stiffness follows KN from 20 to 80").filter((code) => code === "levels-lost"),
+  ).toEqual(["levels-lost"]);
+});
+
 // Common practice, no source: end points are off by up to 10 us.
 test("a bound 20 us from a position is too near; on a coarse link 10 us and a step are", () => {
   const above = (boundUs: number) => ["modes", `  level when ch6 above ${boundUs} us`];
