@@ -35,7 +35,7 @@ test("every way to write a colour is read as that colour, by us and by culori", 
     fc.property(rgb, (parts) => {
       for (const way of waysToWrite(parts)) {
         const plain = way.replaceAll('"', "");
-        const read = parse(plain) as { r: number; g: number; b: number };
+        const read = parse(plain)!;
         expect([read.r, read.g, read.b].map((each) => Math.round(each * 255))).toEqual([...parts]);
         expect(rgbOf(plain)).toEqual([...parts]);
       }
