@@ -164,9 +164,21 @@ function hoverPiece(workspace: Workspace, standing: Standing, entry: Entry): str
         .find((each) => each.name === word);
       return field ? `**${word}** — ${field.what}` : null;
     }
+    case "number":
+    case "anchor":
+      return hoverFigure(workspace, script.file, entry);
     default:
       return null;
   }
+}
+
+/** A figure of a value: what the value comes to and what follows, without all that is told of its name. */
+function hoverFigure(workspace: Workspace, file: string, entry: Entry): string | null {
+  const crafts = craftsFor(workspace, file);
+  const resolved = crafts[0] && resolvedIn(crafts[0], entry);
+  const what = resolved ? comesTo(resolved, crafts[0]!.name, file) : "";
+  const told = [resolved ? whatFollows(workspace, file, entry, crafts) : "", conversions(entry)];
+  return told.some((part) => part !== "") ? paragraphs(what, ...told) : null;
 }
 
 /** What one word of a choice means; null where the setting has no such word. */

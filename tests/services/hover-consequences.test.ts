@@ -73,3 +73,13 @@ test("where nothing follows nothing is promised", () => {
   expect(hoverText('craft "Jug"\n\nboard\n  mod|el "kiln"\n')).not.toContain("What follows");
   expect(hoverText('layer "Alone"\n\npack\n  cells 4\n  warn-a|t 3.5 V/cell\n')).not.toContain("What follows");
 });
+
+test("over the figure itself: what it comes to and what follows, without the page of its name", () => {
+  expect(hoverText('craft "Jug"\n\npack\n  cells 6\n  warn-at 3.|5 V/cell\n')).toBe(
+    "On Jug: `3.5 V/cell` (line 5)\n\nWhat follows:\n\n- The whole pack then has 21 V, with 6 cells in series",
+  );
+  expect(hoverText('craft "Jug"\n\npack\n  capacity 1|100 mAh\n')).toContain("1100 mAh = 1.1 Ah");
+  expect(hoverText('craft "Jug"\n\nosd\n  grid 30 x 16\n  amps at ri|ght, bottom\n')).toContain("What follows:");
+  expect(hoverText('craft "Jug"\n\nport|s\n')).not.toContain("What follows");
+  expect(hoverText('craft "Jug"\n\nlights\n  count 1|2\n')).toBeNull();
+});
