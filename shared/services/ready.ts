@@ -95,8 +95,12 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
         return [{ what, state: "open", message: `${message} The sticks may still arm the craft.`, source }];
       return [{ what, state: "stands", message, source }];
     }
-    const open = board.sets.dependsOn(board.sets.given(set, positions)).join(", ");
-    return [{ what, state: "open", message: `${name} hangs on ${open}, which may stand anywhere: ${wish}.`, source }];
+    const open = board.sets.dependsOn(board.sets.given(set, positions));
+    // Half-way between two levels the control stands somewhere, and what arrives is open all the same.
+    const arrives = open.every((each) => each in positions)
+      ? "which may arrive as either end"
+      : "which may stand anywhere";
+    return [{ what, state: "open", message: `${name} hangs on ${open.join(", ")}, ${arrives}: ${wish}.`, source }];
   });
 }
 

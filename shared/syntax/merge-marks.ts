@@ -52,8 +52,9 @@ function conflictAt(texts: readonly string[], start: number): Conflict {
 function wordConflict(start: number, divider: number | null, last: number | null): string {
   if (divider === null || last === null)
     return "This marker belongs to a merge that was resolved only in part. Remove what is left of its markers, once you have looked at what stands around them.";
-  const read =
-    divider === start + 1 ? "its first side is empty" : `its first side, lines ${start + 2} to ${divider}, was read`;
+  const [from, to] = [start + 2, divider];
+  const lines = from === to ? `line ${from}` : `lines ${from} to ${to}`;
+  const read = from > to ? "its first side is empty" : `its first side, ${lines}, was read`;
   return `An unresolved merge: ${read}, the other side (up to line ${last + 1}) was not. Keep what is right and remove the markers.`;
 }
 

@@ -111,6 +111,13 @@ test("another handset stands in for the craft's own", async () => {
   expect(JSON.parse(out)).toMatchObject({ handset: "Bellows", positions: { TL: "down" }, armed: "depends", moves: [] });
 });
 
+test("where a line behind arm has a fault, no move is said to be in vain", async () => {
+  const faulty = await ready(["-"], 'craft "Lid"\n\nmodes\n  arm when lights\n  lights when arm\n');
+  expect(faulty.out).toContain("Which moves arm it is not known.\n");
+  const never = await ready(["-"], 'craft "Lid"\n\nmodes\n  arm when not always\n');
+  expect(never.out).toContain("No move of the controls arms it.\n");
+});
+
 test("standard input is read as a craft", async () => {
   const { status, out } = await ready(["-"], 'craft "Lid"\n\nmodes\n  arm when always\n');
   expect(status).toBe(0);

@@ -110,3 +110,19 @@ test("--handset stands in for the craft's own", async () => {
   expect(controls.map(({ channel }: { channel: number }) => channel)).toEqual([7]);
   expect(rest.modes).toEqual(["arm"]);
 });
+
+test("text names the modes that it cannot know, and stretches of one pulse by that pulse", async () => {
+  const io = held(
+    await folderOf({
+      "lid.fettle":
+        'craft "Lid"\nuse "wheel.fettle"\nlink\n  two-level 9\nmodes\n  arm when TL is down\n  level when TR is midle\n  lights when KN above 1500 us\n',
+      "wheel.fettle": wheel,
+    }),
+    "",
+  );
+  expect(await run(["switches", "lid.fettle"], io)).toBe(0);
+  expect(io.outText()).toContain(
+    "Not in this map, since a line behind it has a fault (fettle check tells which): level\n",
+  );
+  expect(io.outText()).toContain("KN  dial, channel 9\n  1000 us  nothing\n  2000 us  lights\n");
+});

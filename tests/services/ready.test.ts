@@ -35,6 +35,13 @@ test("at rest both arm and its permit stand in between, each with its line", () 
   expect(found.obstacles[0]!.message).toBe("arm is off here: arm is on when TL is down.");
 });
 
+test("half-way between two levels a switch stands somewhere, and what arrives is open", () => {
+  const { obstacles } = ready("link\n  two-level 6\nmodes\n  arm when TR is down\n", { positions: { TR: "mid" } });
+  expect(obstacles.map(({ state, message }) => [state, message])).toEqual([
+    ["open", "arm hangs on TR, which may arrive as either end: arm is on when TR is down."],
+  ]);
+});
+
 test("the moves are the shortest way, and following them leaves nothing in between", () => {
   const { moves, positions } = ready(SWITCHED);
   expect(moves).toEqual([

@@ -53,8 +53,9 @@ function obstacleText({ state, message, file, line }: ReadyTold["obstacles"][num
   return `  ${STATES[state].padEnd(WIDEST_STATE)}  ${oneLine(message)}${oneLine(from) && ` ${oneLine(from)}`}\n`;
 }
 
-function movesText({ moves, ways }: ReadyTold): string {
-  if (moves === null) return ways.length > 0 ? "" : "No move of the controls arms it.\n";
+function movesText({ moves, ways, complete }: ReadyTold): string {
+  if (moves === null && ways.length > 0) return "";
+  if (moves === null) return `${complete ? "No move of the controls arms it" : "Which moves arm it is not known"}.\n`;
   if (moves.length === 0) return "";
   return `The shortest way of the controls: ${oneLine(moves.map(moveText).join(", "))}\n`;
 }

@@ -25,6 +25,17 @@ standard input. Propellers off before you try any of it.
 
 Exit status: 0 nothing surely stands in between, 1 something does, 2 the command could
 not run.
+
+The shape of the JSON, with lines from 0 and null for what is not given or not known:
+  craft, handset, throttle, tilt, positions {CONTROL: position or pulse}
+  armed      “yes”, “no” or “depends”
+  moves      [{name, from, to}], the shortest way: empty where nothing has to move,
+             null where no move arms it, or, with complete false, where it is not known
+  ways       [{words, demands: [{name, positions, pulses: [{from, to}]}]}]: all demands
+             of one way at once, each met by any of its positions or pulses in us
+  complete   false where there are more ways, or some that are not known
+  obstacles  [{what, state, message, file, line}], what as SECTION.NAME, state “stands”,
+             “open” (what is not known decides) or “wait” (it goes by itself)
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitStatus> {

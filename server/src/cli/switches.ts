@@ -29,9 +29,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   else {
     const board = switchboardOf(craft, catalogue.relations.precedence);
     const { states } = board.listStates(MOST_STATES);
-    io.out(
-      switchesText({ craft: craft.name, handset: craft.handset?.name ?? null, report, states, loss: board.loss() }),
-    );
+    const { unknown } = board.stateAt(board.rest);
+    const handset = craft.handset?.name ?? null;
+    io.out(switchesText({ craft: craft.name, handset, report, states, loss: board.loss(), unknown }));
   }
   return 0;
 }
