@@ -7,6 +7,7 @@ import { numberIn } from "../numbers/read.ts";
 import type { NumbersPicture } from "../protocol/numbers.ts";
 import { loopPictureOf, packPicturesOf } from "./panel-budgets.ts";
 import { filtersPictureOf, ratesPictureOf } from "./panel-numbers.ts";
+import { positive } from "./sound-figures.ts";
 
 const kept = new WeakMap<Craft, { readonly catalogue: Catalogue; readonly picture: NumbersPicture | null }>();
 
@@ -49,7 +50,7 @@ const NO_PACK = "No pack is said: add a section “pack” with lines such as �
 
 /** Why there are no filters to draw, and what to add. */
 export function noFilters(craft: Craft, { catalogue }: Workspace): string {
-  if (craft.settings.has("filters") && numberIn(craft, catalogue, "sensors", "loop-rate", "kHz") === null)
+  if (craft.settings.has("filters") && positive(numberIn(craft, catalogue, "sensors", "loop-rate", "kHz")) === null)
     return "What the filters do depends on how often the loop goes round: say it in “sensors”, as in “loop-rate 4 kHz”.";
   return "No filters are said: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.";
 }

@@ -6,6 +6,7 @@ import { CHEMISTRIES, type Span } from "../numbers/pack.ts";
 import { type PackFigures, packsOf } from "../numbers/pack-of.ts";
 import type { LoopPicture, PackMark, PackPicture } from "../protocol/numbers.ts";
 import type { LinePlace } from "../protocol/panel.ts";
+import { positive } from "./sound-figures.ts";
 
 /** Every pack of which the craft says something to draw: a threshold, or what is in it. */
 export function packPicturesOf(craft: Craft, { catalogue }: Workspace): PackPicture[] {
@@ -15,7 +16,7 @@ export function packPicturesOf(craft: Craft, { catalogue }: Workspace): PackPict
 }
 
 function packPictureOf(craft: Craft, figures: PackFigures): PackPicture {
-  const { section, chemistry, cells, capacityMah, usableMah, hoverS, fullS } = figures;
+  const { section, chemistry } = figures;
   const facts = chemistry && CHEMISTRIES[chemistry];
   const thresholds = [
     ["full-at", figures.fullCellV, facts?.usualV.full],
@@ -25,17 +26,17 @@ function packPictureOf(craft: Craft, figures: PackFigures): PackPicture {
   return {
     section,
     chemistry,
-    cells,
+    cells: positive(figures.cells),
     bears: facts && { fromCellV: facts.cutOffV, toCellV: facts.chargeLimitV },
     marks: thresholds.flatMap(([name, cellV, usual]): PackMark[] => {
       const at = placeOf(craft, section, name);
       // A default stands in for reckoning; it is no threshold that anybody set.
       return cellV === null || at === null ? [] : [{ name, cellV, usual: usual ? bandOf(usual) : null, at }];
     }),
-    capacityMah,
-    usableMah,
-    hoverS,
-    fullS,
+    capacityMah: positive(figures.capacityMah),
+    usableMah: positive(figures.usableMah),
+    hoverS: positive(figures.hoverS),
+    fullS: positive(figures.fullS),
     at: placeOf(craft, section, "capacity") ?? placeOf(craft, section, "cells") ?? placeOf(craft, section, "chemistry"),
   };
 }
@@ -57,12 +58,14 @@ function lineOf(craft: Craft, section: string, name: string): LinePlace | null {
 /** How the command to the motors fits into the loop; null where that is not a digital one, or its figures are not known. */
 export function loopPictureOf(craft: Craft, { catalogue }: Workspace): LoopPicture | null {
   const { budget, gyro, pauseUs } = loopOf(craft, catalogue);
-  if (!budget) return null;
+  // A rate of nought, which is an error of its own, leaves a round without an end.
+  if (!budget || positive(budget.roundUs) === null || positive(budget.frameUs) === null) return null;
+  if (pauseUs === null || pauseUs < 0 || pauseUs > budget.frameUs) return null;
   return {
     roundUs: budget.roundUs,
     frameUs: budget.frameUs,
-    pauseUs: pauseUs ?? 0,
-    gyroRatio: gyro?.ratio ?? null,
+    pauseUs,
+    gyroRatio: positive(gyro?.ratio ?? null),
     at: lineOf(craft, "sensors", "loop-rate"),
     gyroAt: lineOf(craft, "sensors", "gyro-rate"),
     commandAt: lineOf(craft, "motors", "esc-rate") ?? lineOf(craft, "motors", "esc-signal"),

@@ -10,6 +10,7 @@ import { type Axis, rateAt, rateCurve, stickAtRate, throttleAt } from "../number
 import { type RatesFigures, ratesOf, secondRatesOf } from "../numbers/rates-of.ts";
 import type { FilterChain, FilterPart, FiltersPicture, RatesAxis, RatesPicture } from "../protocol/numbers.ts";
 import type { LinePlace } from "../protocol/panel.ts";
+import { positive, sound } from "./sound-figures.ts";
 
 const AXES = ["roll", "pitch", "yaw"] as const;
 const CURVE_POINTS = 41;
@@ -43,6 +44,7 @@ function axisOf(craft: Craft, set: RatesPicture["set"], name: RatesAxis["name"],
   const top = figures.topDegS ?? Number.POSITIVE_INFINITY;
   const endDegPerS = Math.min(top, rateAt(axis, 1));
   const points = rateCurve(axis, CURVE_POINTS, top);
+  if (points.some(([, degPerS]) => sound(degPerS) === null)) return [];
   return [{ name, points, endDegPerS, halfAtStick: stickAtRate(axis, endDegPerS / 2), at: placeOf(craft, set, name) }];
 }
 
@@ -65,11 +67,12 @@ const NOTHING_DB = -120;
 /** The filters, with the notches that follow the motors where they stand in the hover; null where nothing is said of them. */
 export function filtersPictureOf(craft: Craft, { catalogue }: Workspace): FiltersPicture | null {
   const figures = filtersOf(craft, catalogue);
-  if (!figures || (figures.gyro.length === 0 && figures.damping.length === 0 && !figures.motorNotches)) return null;
+  if (!figures || positive(figures.rateHz) === null) return null;
+  if (figures.gyro.length === 0 && figures.damping.length === 0 && !figures.motorNotches) return null;
   const { hoverRpm, fullRpm } = motorsOf(craft, catalogue);
-  const hoverHz = hoverRpm === null ? null : turnHz(hoverRpm);
-  const notchesMs = figures.hoverNotchesDelayMs ?? 0;
-  const fullHz = fullRpm === null ? null : turnHz(fullRpm);
+  const turns = (rpm: number | null) => positive(rpm === null ? null : turnHz(rpm));
+  const [hoverHz, fullHz] = [turns(hoverRpm), turns(fullRpm)];
+  const notchesMs = hoverHz === null ? 0 : (sound(figures.hoverNotchesDelayMs) ?? 0);
   const chain = (name: FilterChain["name"], delayMs: number): FilterChain => ({
     name,
     response: responseAlong(figures, name, hoverHz),
@@ -123,7 +126,9 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
 
 function partOf({ name, order, atHz, widthHz, delayMs, source }: Filter, chain: FilterChain["name"]): FilterPart {
   const at = `${rounded(atHz)} Hz`;
-  const what = order === null ? `${rounded(widthHz ?? 0)} Hz wide at ${at}` : `order ${order} at ${at}`;
+  // One that moves is reckoned where it delays most.
+  const where = name.startsWith("moving-") ? `${at} at idle` : at;
+  const what = order === null ? `${rounded(widthHz ?? 0)} Hz wide at ${at}` : `order ${order} at ${where}`;
   return { name, what, chain, delayMs, at: lineOf(source) };
 }
 

@@ -99,3 +99,19 @@ test("a craft that says nothing has no pictures of it", () => {
   expect(ratesPictureOf(...opened)).toBe(null);
   expect(filtersPictureOf(...opened)).toBe(null);
 });
+
+test("a filter that moves is reckoned at idle, where it delays most, and says so", () => {
+  const moving = `${craft}  moving-cut  idle 150 Hz  full 400 Hz\n`;
+  const part = filtersPictureOf(...open({ "kiln.fettle": moving }))!.parts.find(({ name }) => name === "moving-cut");
+  expect(part!.what).toBe("order 1 at 150 Hz at idle");
+  // Order 1: 1 / (2 pi fc) is 1.061 ms at 150 Hz (computed), sampled at 4 kHz a little less.
+  expect(part!.delayMs).toBeGreaterThan(1.05);
+  expect(part!.delayMs).toBeLessThan(1.061);
+});
+
+test("figures that a nought leaves without an end are not drawn", () => {
+  const still = filtersPictureOf(...open({ "kiln.fettle": craft.replace("4 kHz", "0 kHz") }));
+  expect(still).toBe(null);
+  const bent = ratesPictureOf(...open({ "kiln.fettle": craft.replace("bend 3", "bend -1") }))!;
+  expect(bent.axes.map(({ name }) => name)).toEqual(["yaw"]);
+});
