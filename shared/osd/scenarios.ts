@@ -29,8 +29,6 @@ const MID_FLIGHT: Scene = {
   "signal-dbm": -68,
   "noise-margin": 9,
   antenna: 1,
-  lifetime: 2_478,
-  "time-of-day": 15 * 60 + 42,
   day: "2026-05-01",
   "lap-time": 27,
   "lap-number": 3,
@@ -52,9 +50,6 @@ const MID_FLIGHT: Scene = {
   "home-bearing": 47,
   satellites: 14,
   "fix-spread": 0.9,
-  // The middle of the North Sea: nobody's home.
-  latitude: 56.00123,
-  longitude: 3.00456,
   "esc-heat": 58,
   "board-heat": 46,
   "motor-rpm": 17_400,
@@ -74,7 +69,6 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
     "link-quality": 100,
     "signal-dbm": -42,
     "noise-margin": 12,
-    "time-of-day": 15 * 60 + 40,
     "lap-time": 8,
     "lap-number": 1,
     throttle: 27,
@@ -90,8 +84,6 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
     "top-speed": 12,
     "home-distance": 9,
     "home-bearing": 180,
-    latitude: 56.00211,
-    longitude: 3.00296,
     "esc-heat": 34,
     "board-heat": 38,
     "motor-rpm": 14_100,
@@ -103,7 +95,6 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
   },
   "low-pack": {
     "signal-dbm": -57,
-    "time-of-day": 15 * 60 + 44,
     "lap-number": 6,
     height: 12.1,
     "ground-clearance": 11.7,
@@ -119,7 +110,6 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
   "link-fading": {
     "noise-margin": -4,
     antenna: 2,
-    "time-of-day": 15 * 60 + 43,
     height: 46.2,
     "ground-clearance": 47.9,
     "top-height": 47,
@@ -133,7 +123,6 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
     "signal-dbm": -130,
     "noise-margin": -20,
     antenna: 2,
-    "time-of-day": 15 * 60 + 43,
     height: 45.8,
     "ground-clearance": 47.1,
     "top-height": 47,
@@ -150,8 +139,13 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
 
 /** With a fresh pack a craft has hovered so long, or for so much of what may be drawn, whichever is less. */
 const FRESH = { hoverS: 8, share: 0.05 };
-/** Seconds from plugging in to arming. */
+/** Seconds from plugging in to arming, and when that was: minutes since midnight, and of the craft's life so far. */
 const WAITED_S = 50;
+const ARMED_MIN = { ofDay: 15 * 60 + 40, ofLife: 2_470 };
+/** The middle of the North Sea: nobody's home. */
+const HOME = { latitude: 56, longitude: 3 };
+/** On a sphere as large as the earth, whose mean radius is 6371.009 km (from memory). */
+const METRES_A_DEGREE = (6_371_009 * Math.PI) / 180;
 
 const momentsKnown = new WeakMap<Craft, Map<Scenario, Moment>>();
 
@@ -195,7 +189,10 @@ function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | stri
     ["time-left", timeLeftS(facts, pack)],
     ["flight-time", flightS],
     ["power-time", flightS + WAITED_S],
-    ["travelled", Math.round((speedKmh / 3.6) * flightS * 0.8)],
+    ["lifetime", ARMED_MIN.ofLife + flightS / 60],
+    ["time-of-day", (ARMED_MIN.ofDay + flightS / 60) % (24 * 60)],
+    ["travelled", Math.round(Math.max(Number(scene["home-distance"]), (speedKmh / 3.6) * flightS * 0.8))],
+    ...placeIn(scene),
     ["packet-rate", quantityOf(craft, "link.packet-rate", "Hz") ?? EXAMPLE.packetHz],
     ["link-power", quantityOf(craft, "transmitter.power", "mW") ?? EXAMPLE.handsetMw],
     ["video-frequency", quantityOf(craft, "video.frequency", "MHz") ?? EXAMPLE.videoMhz],
@@ -204,6 +201,16 @@ function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | stri
     ["craft-name", craft.name],
     ["pilot-name", nameText("osd.pilot-name", craft)],
   ]);
+}
+
+/** Where the craft is, by the way home: near enough to it to reckon as on a plane. */
+function placeIn(scene: Scene): [string, number][] {
+  const way = ((Number(scene.heading) + Number(scene["home-bearing"])) * Math.PI) / 180;
+  const degrees = Number(scene["home-distance"]) / METRES_A_DEGREE;
+  return [
+    ["latitude", HOME.latitude - degrees * Math.cos(way)],
+    ["longitude", HOME.longitude - (degrees * Math.sin(way)) / Math.cos((HOME.latitude * Math.PI) / 180)],
+  ];
 }
 
 function packIn(facts: PackFacts, scenario: Scenario): PackState {

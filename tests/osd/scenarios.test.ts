@@ -156,6 +156,39 @@ describe("of any pack", () => {
     );
   });
 
+  test("where the craft is, how far it came and what time it is agree with each other", () => {
+    const radiusM = 6_371_009;
+    const rad = (deg: number) => (deg * Math.PI) / 180;
+    fc.assert(
+      fc.property(packs, ({ craft: of }) => {
+        const homes = moments.map((scenario) => {
+          const value = (name: string) => read(of, scenario, name);
+          expect(value("travelled")).toBeGreaterThanOrEqual(value("home-distance"));
+          for (const name of ["height", "speed"]) expect(value(`top-${name}`)).toBeGreaterThanOrEqual(value(name));
+          expect(value("time-of-day")).toBeCloseTo((15 * 60 + 40 + value("flight-time") / 60) % (24 * 60), 6);
+          // Along the arrow, as far as the figure says: the destination formula of the great circle (from memory).
+          const [latitude, way] = [rad(value("latitude")), rad(value("heading") + value("home-bearing"))];
+          const arc = value("home-distance") / radiusM;
+          const home = Math.asin(
+            Math.sin(latitude) * Math.cos(arc) + Math.cos(latitude) * Math.sin(arc) * Math.cos(way),
+          );
+          const east = Math.atan2(
+            Math.sin(way) * Math.sin(arc) * Math.cos(latitude),
+            Math.cos(arc) - Math.sin(latitude) * Math.sin(home),
+          );
+          return [home, rad(value("longitude")) + east];
+        });
+        const [first, ...others] = homes as [number[], ...number[][]];
+        // All moments are of one flight, from one home: to a metre.
+        for (const other of others) {
+          expect(Math.abs(other[0]! - first[0]!) * radiusM).toBeLessThan(1);
+          expect(Math.abs(other[1]! - first[1]!) * radiusM).toBeLessThan(1);
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+
   test("a flight empties the pack: fresh, half way, at its end", () => {
     fc.assert(
       fc.property(packs, ({ craft: of }) => {

@@ -41,7 +41,7 @@ test("the pages that are laid out; the first of them in place of one that is not
   expect(goggles()).toMatchObject({ page: "osd", pages: ["osd", "osd-second"] });
   const second = goggles({ page: "osd-second" });
   expect(second.page).toBe("osd-second");
-  expect(second.elements).toMatchObject([{ name: "latitude", column: 2, row: 2, text: ["56.00123"] }]);
+  expect(second.elements).toMatchObject([{ name: "latitude", column: 2, row: 2, text: ["56.00013"] }]);
   const alone = craft.replace(/osd-second\n {2}latitude.*\n/, "");
   expect(goggles({ page: "osd-second" }, alone)).toMatchObject({ page: "osd", pages: ["osd"] });
 });
