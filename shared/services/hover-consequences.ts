@@ -4,12 +4,15 @@ import type { Entry } from "../model/script.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { saidIn } from "../numbers/read.ts";
 import { consequencesOf } from "./consequences.ts";
-import { together } from "./consequences-words.ts";
+import { counted, together } from "./consequences-words.ts";
 import { list, paragraphs, plainText } from "./describe.ts";
 import { resolvedIn } from "./resolved.ts";
 
 /** More craft than this make a hover that nobody reads. */
 const MOST_CRAFT = 3;
+
+/** Nor packs more than these. */
+const MOST_PACKS = 4;
 
 /**
  * The consequences of an entry as Markdown, for up to three of the craft on which its line counts; where
@@ -50,16 +53,16 @@ function sentencesOf({ catalogue }: Workspace, craft: Craft, file: string, entry
     consequencesOf(craft, catalogue, { kind, section: of, name, file, line }).map(({ text }) => text);
   const plain = texts(section);
   if (section !== "pack") return plain;
-  const named = [...craft.settings.keys()].filter(
-    (each) => each.startsWith("pack/") && saidIn(craft, each, name)?.section === "pack",
-  );
   const known = new Set(plain);
-  return [
-    ...plain,
-    ...named.flatMap((each) =>
-      texts(each)
-        .filter((text) => !known.has(text))
-        .map((text) => `Pack “${plainText(each.slice("pack/".length))}”: ${text}`),
-    ),
-  ];
+  const told = [...plain];
+  let packs = 0;
+  for (const each of craft.settings.keys()) {
+    if (!each.startsWith("pack/") || saidIn(craft, each, name)?.section !== "pack") continue;
+    if (++packs > MOST_PACKS) continue;
+    const title = `Pack “${plainText(each.slice("pack/".length))}”`;
+    for (const text of texts(each)) if (!known.has(text)) told.push(`${title}: ${text}`);
+  }
+  const more = packs - MOST_PACKS;
+  if (more > 0) told.push(`${counted(more, "more pack")} ${more === 1 ? "takes" : "take"} it over`);
+  return told;
 }

@@ -62,6 +62,13 @@ test("a plain pack's line is also told for the packs that take it over", () => {
   ]);
 });
 
+test("of a shelf of packs the first few are told, and how many there are besides", () => {
+  const shelf = Array.from({ length: 9 }, (_, i) => `\npack "${i}"\n  cells ${i + 1}\n`).join("");
+  const told = hoverText(`craft "Jug"\n\npack\n  warn-a|t 3.5 V/cell\n${shelf}`)!;
+  expect(told.match(/Pack “\d”/g)).toEqual(["Pack “0”", "Pack “1”", "Pack “2”", "Pack “3”"]);
+  expect(told).toContain("- 5 more packs take it over");
+});
+
 test("of two filters of one name each tells its own delay", () => {
   const filters = (one: string, two: string) =>
     `craft "Jug"\n\nsensors\n  loop-rate 4 kHz\n\nfilters\n  ${one} cut 100 Hz order 1\n  ${two} cut 200 Hz order 1\n`;
