@@ -75,7 +75,7 @@ function delayRows(
   let top = y;
   const nodes = rows.map((row, index) => {
     const { height, children } = draw(row, top, width, row.delayMs / longest);
-    const reach = rect("reach", { x: 0, y: top, width, height });
+    const reach = rect("reach", { x: -4, y: top, width: width + 8, height: height - 2 });
     top += height;
     const said = `${labelOf(row)}: ${inMs(row.delayMs)}`;
     return node("g", { class: row.kind, role: "img", "aria-label": said, "data-part": index }, [reach, ...children]);

@@ -41,7 +41,7 @@ export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" 
     const top = begin + index * rowHeight;
     const said = words.find(([of]) => of === name)?.[1] ?? "";
     return node("g", { class: "loop-row", "data-loop": name }, [
-      rect("reach", { x: 0, y: top, width, height: rowHeight - 3 }),
+      rect("reach", { x: -4, y: top - 2, width: width + 8, height: rowHeight - 1 }),
       text("pack-label", 0, top + 13, SIZE, `${name}: ${said}`),
       ...bars.map(({ kind, from, to }) =>
         rect(kind, { x: x(from), y: top + 18, width: (to - from) * perUs, height: barHeight }),
