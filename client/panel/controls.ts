@@ -80,10 +80,13 @@ function knob(
   const turnTo = (us: number) => set(control.name, Math.round(Math.min(toUs, Math.max(fromUs, us))));
   const stepUs = Math.max(1, (toUs - fromUs) * dialStep);
   const here = control.spans.findIndex((span) => inSpan(pulseUs, span));
+  // A reversed dial lists its stretches falling; a page up is more all the same.
+  const up = control.spans[0]!.fromUs === toUs && control.spans.length > 1 ? -1 : 1;
   const toSpan = (index: number) => {
     const span = control.spans[index];
     if (span) turnTo((span.fromUs + span.toUs) / 2);
   };
+  const stands = control.name in positions ? `${pulseUs} us` : `not set, shown at ${pulseUs} us`;
   return {
     role: "slider",
     tabindex: 0,
@@ -92,15 +95,15 @@ function knob(
     "aria-valuemin": fromUs,
     "aria-valuemax": toUs,
     "aria-valuenow": pulseUs,
-    "aria-valuetext": `${pulseUs} us: ${modesInWords(control.spans[here]?.modes ?? [])}`,
+    "aria-valuetext": `${stands}: ${modesInWords(control.spans[here]?.modes ?? [])}`,
     onClick: (event: MouseEvent) => turnTo(fromUs + shareAt(event) * (toUs - fromUs)),
     onKeyDown: onKeys({
       ArrowUp: () => turnTo(pulseUs + stepUs),
       ArrowRight: () => turnTo(pulseUs + stepUs),
       ArrowDown: () => turnTo(pulseUs - stepUs),
       ArrowLeft: () => turnTo(pulseUs - stepUs),
-      PageUp: () => toSpan(here + 1),
-      PageDown: () => toSpan(here - 1),
+      PageUp: () => toSpan(here + up),
+      PageDown: () => toSpan(here - up),
       Enter: () => tell({ kind: "select", at: control.at }),
       Home: () => move({}),
     }),

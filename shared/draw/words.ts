@@ -59,10 +59,17 @@ function cells(count: number): string {
 export function stateInWords(state: SwitchesState): string {
   const others = state.on.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
   const open = state.possible.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
+  const faulty = state.unknown.map(shortName).filter((name) => name !== "arm");
+  const unsure = open.length + faulty.length > 0;
   const sentences = [armedInWords[state.armed ?? "never"]];
   if (others.length > 0) sentences.push(`${capital(listed(others))} on.`);
-  else sentences.push(`Nothing${state.armed === "yes" ? " else" : ""}${open.length > 0 ? " is surely" : ""} on.`);
+  else sentences.push(`Nothing${state.armed === "yes" ? " else" : ""}${unsure ? " is surely" : ""} on.`);
   if (open.length > 0) sentences.push(`${capital(listed(open))} on or off, as what is not set here decides.`);
+  if (faulty.length > 0) sentences.push(`Not known, since a line behind it has a fault: ${listed(faulty)}.`);
+  // No control shows these, and the state hangs on them.
+  const channels = Object.entries(state.positions).filter(([name]) => /^ch\d+$/.test(name));
+  if (channels.length > 0)
+    sentences.push(`This is with ${listed(channels.map(([name, us]) => `${name} at ${us} us`))}.`);
   return sentences.join(" ");
 }
 
@@ -70,6 +77,7 @@ const armedInWords = {
   yes: "Armed.",
   no: "Not armed.",
   depends: "Armed or not, as what is not set here decides.",
+  unknown: "Armed or not is not known: a line behind arm has a fault.",
   never: "Nothing arms this craft.",
 };
 
@@ -117,7 +125,11 @@ const armedOnLoss: Readonly<Record<OnLoss, string>> = {
 };
 
 /** How a mode stands in a state. */
-export function standsInWords(name: string, { on, possible }: SwitchesState): "on" | "off" | "on or off" {
+export function standsInWords(
+  name: string,
+  { on, possible, unknown }: SwitchesState,
+): "on" | "off" | "on or off" | "not known" {
+  if (unknown.includes(name)) return "not known";
   if (on.some((mode) => mode.name === name)) return "on";
   return possible.some((mode) => mode.name === name) ? "on or off" : "off";
 }
@@ -133,6 +145,7 @@ export function becomesInWords(name: string, { modes }: LossPicture, state: Swit
 
 /** What turns a mode on, as in “with TL down”. */
 export function waysInWords({ ways }: PanelMode): string {
+  if (ways === null) return "a line behind it has a fault";
   return ways.length === 0 ? "no position turns it on" : `with ${ways.join("; or ")}`;
 }
 

@@ -127,11 +127,16 @@ export interface SwitchesState {
   readonly positions: ControlsAt;
   /** True where every control is where the hand finds it: then nobody has moved any. */
   readonly atRest: boolean;
-  /** "armed", "not armed", "armed in some of these states", or null where the script has no arm. */
-  readonly armed: "yes" | "no" | "depends" | null;
+  /**
+   * "armed", "not armed", "armed in some of these states", "a line behind arm has a fault", or null
+   * where the script has no arm.
+   */
+  readonly armed: "yes" | "no" | "depends" | "unknown" | null;
   readonly on: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
   /** On or off, depending on what is not set here. */
   readonly possible: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
+  /** Names of modes of which nothing is known, since a line behind them has a fault. */
+  readonly unknown: readonly string[];
 }
 
 /** What becomes of a mode when the link is lost. `kept`: as it was; `either`: hangs on what is not preset. */
@@ -151,8 +156,8 @@ export interface PanelMode {
   readonly name: string;
   readonly what: string;
   readonly lines: readonly LinePlace[];
-  /** What turns it on, as one says it: “TL down”; some of many where there are many, none where nothing does. */
-  readonly ways: readonly string[];
+  /** What turns it on, as one says it: “TL down”; some of many where there are many, none where nothing does, null where it is not known. */
+  readonly ways: readonly string[] | null;
 }
 
 /** What stands between the craft and arming, with the controls where they are. */

@@ -83,22 +83,30 @@ function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positio
     });
   const names = new Set([...Object.keys(board.rest), ...Object.keys(positions)]);
   const atRest = [...names].every((name) => positions[name] === board.rest[name]);
-  return { positions, atRest, armed: armedIn(report, board), on: told(report.on), possible: told(report.possible) };
+  return {
+    positions,
+    atRest,
+    armed: armedIn(report, board),
+    on: told(report.on),
+    possible: told(report.possible),
+    unknown: report.unknown,
+  };
 }
 
-/** Armed is `arm`, and `arm-permit` too where somebody set it up. Null where that is not known. */
+/** Armed is `arm`, and `arm-permit` too where somebody set it up: where one of them is off, the other need not be known. */
 function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"] {
   const asked = ["arm", "arm-permit"].filter((name) => board.names.includes(name));
-  if (!asked.includes("arm") || asked.some((name) => report.unknown.includes(name))) return null;
+  if (!asked.includes("arm")) return null;
   if (asked.every((name) => report.on.includes(name))) return "yes";
-  return asked.every((name) => report.on.includes(name) || report.possible.includes(name)) ? "depends" : "no";
+  const mayBe = [...report.on, ...report.possible, ...report.unknown];
+  if (asked.some((name) => !mayBe.includes(name))) return "no";
+  return asked.some((name) => report.unknown.includes(name)) ? "unknown" : "depends";
 }
 
-function waysOf(name: string, board: Switchboard): string[] {
+function waysOf(name: string, board: Switchboard): string[] | null {
   const set = board.selected(name);
-  return set === null || set === board.sets.none
-    ? []
-    : board.waysTo(set, MOST_WAYS).ways.map((way) => wayOf(way).words);
+  if (set === null) return null;
+  return set === board.sets.none ? [] : board.waysTo(set, MOST_WAYS).ways.map((way) => wayOf(way).words);
 }
 
 function lossOf(board: Switchboard): LossPicture {

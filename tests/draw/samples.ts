@@ -140,6 +140,7 @@ export const fullSwitches: SwitchesPicture = {
       { name: "altitude-hold", what: "Holds the height.", lines: [] },
     ],
     possible: [],
+    unknown: [],
   },
   modes: [
     { name: "arm", what: "Lets the motors turn.", lines: [{ file, line: 2 }], ways: ["TL down"] },

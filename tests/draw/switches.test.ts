@@ -9,6 +9,7 @@ import {
   movesInWords,
   standsInWords,
   stateInWords,
+  waysInWords,
 } from "../../shared/draw/words.ts";
 import { wrapped } from "../../shared/draw/writing.ts";
 import type { SwitchesState } from "../../shared/protocol/panel.ts";
@@ -22,6 +23,7 @@ const state = (some: Partial<SwitchesState>): SwitchesState => ({
   armed: "no",
   on: [],
   possible: [],
+  unknown: [],
   ...some,
 });
 
@@ -37,6 +39,19 @@ test("the state in words", () => {
       "Finder on or off, as what is not set here decides.",
   );
   expect(listed(["a", "b", "c"])).toBe("a, b and c");
+});
+
+test("what a fault hides is told as not known, and channels without a control by their pulse", () => {
+  expect(stateInWords(state({ armed: "unknown", unknown: ["arm", "outputs.lamp"] }))).toBe(
+    "Armed or not is not known: a line behind arm has a fault. Nothing is surely on. " +
+      "Not known, since a line behind it has a fault: lamp.",
+  );
+  expect(stateInWords(state({ positions: { TL: "up", KN: 1500, ch11: 1200 } }))).toBe(
+    "Not armed. Nothing on. This is with ch11 at 1200 us.",
+  );
+  expect(standsInWords("level", state({ unknown: ["level"] }))).toBe("not known");
+  expect(waysInWords({ ...mode("level"), ways: null })).toBe("a line behind it has a fault");
+  expect(waysInWords({ ...mode("level"), ways: [] })).toBe("no position turns it on");
 });
 
 test("controls keep the script's order, with what each position turns on", () => {

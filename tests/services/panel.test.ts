@@ -112,6 +112,23 @@ test("every mode comes with its lines and what turns it on", () => {
   expect(model(never).switches?.modes[1]).toMatchObject({ name: "level", ways: [] });
 });
 
+test("a mode behind whose line there is a fault is not known, and neither is arming, unless its permit is off", () => {
+  const faulty = (permit = "") =>
+    model(
+      craft
+        .replace("arm when TL is down", `arm when TL is dwn${permit}`)
+        .replace("level when TR is mid", "level when arm"),
+    ).switches!;
+  expect(faulty().state).toMatchObject({ armed: "unknown", unknown: ["arm", "level"] });
+  expect(faulty().modes).toMatchObject([
+    { name: "arm", ways: null },
+    { name: "level", ways: null },
+    { name: "lights", ways: ["KN from 1501 us to 2000 us"] },
+    {},
+  ]);
+  expect(faulty("\n  arm-permit when TL is down").state).toMatchObject({ armed: "no", unknown: ["arm", "level"] });
+});
+
 test("signal loss: kept where the receiver holds, settled where it sends presets, open where nobody says", () => {
   const lost = (link: string) => {
     const loss = model(`${craft}link\n${link}`).switches?.loss;
