@@ -14,6 +14,7 @@ import type { Workspace } from "../model/workspace.ts";
 import { numberIn, saidIn } from "../numbers/read.ts";
 import { calibrationOf } from "../numbers/sensing-of.ts";
 import type { Range, TextEdit } from "../syntax/span.ts";
+import { AGREED_SHARE, MOST_RATIO } from "./consequences-meters.ts";
 import { figure } from "./consequences-words.ts";
 import { counts } from "./hover-consequences.ts";
 import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
@@ -25,8 +26,6 @@ export interface CalibrationAction {
   readonly edits: readonly TextEdit[];
 }
 
-/** A pair of readings further apart than this is no matter of scale: something else is wrong. */
-const MOST_RATIO = 2;
 /** What a trusted meter is good for, in significant digits. */
 const DIGITS = 4;
 
@@ -43,7 +42,7 @@ interface Scale {
 /**
  * What the readings on the lines of a range offer, for the craft that the file is, or the first that uses it.
  * Nothing where one of the two readings is missing, the meter is not said or works otherwise, the two are
- * further apart than a factor of two, or the figures agree.
+ * further apart than a factor of two, or they agree to less than a thousandth.
  */
 export function calibrationsAt(workspace: Workspace, file: string, range: Range): CalibrationAction[] {
   const script = workspace.script(file);
@@ -87,6 +86,7 @@ function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): Calibrati
   const { name, ratio, aim } = scale;
   const said = saidIn(craft, "pack", name);
   if (said?.value?.kind !== "quantity" || ratio > MOST_RATIO || ratio < 1 / MOST_RATIO) return [];
+  if (Math.abs(1 / ratio - 1) < AGREED_SHARE) return [];
   const { value, source } = said;
   const number = convert(scale.number, scale.unit, value.unit);
   if (number === undefined) return [];

@@ -53,32 +53,42 @@ const currentMeter: Teller = ({ craft, catalogue, section, name }) => {
   return told;
 };
 
-/** By what share the craft's figure is off, in words. */
-function off(error: number): string {
-  if (Math.abs(error) < 0.0005) return "right to a thousandth";
-  return `${percent(Math.abs(error))} too ${error > 0 ? "high" : "low"}`;
-}
+/** Readings nearer than this agree as well as any meter can tell. */
+export const AGREED_SHARE = 0.0005;
+/** A pair of readings further apart than this is no matter of scale: something else is wrong. */
+export const MOST_RATIO = 2;
 
-const STALE = "once it is written, these two readings are stale: take them again";
+/** What two readings of one thing say of a scale; `cure` is what would put it right. */
+function verdict(what: string, error: number, cure: string): string {
+  if (Math.abs(error) < AGREED_SHARE) return `The craft ${what} right to a thousandth: nothing is to be corrected`;
+  const ratio = 1 + error;
+  const off = `The craft ${what} ${percent(Math.abs(error))} too ${error > 0 ? "high" : "low"}`;
+  if (ratio > MOST_RATIO || ratio < 1 / MOST_RATIO)
+    return `${off}: that is no matter of scale, so look for another fault`;
+  return `${off}: ${cure} puts it right. Once it is written, these two readings are stale: take them again`;
+}
 
 const bothVolts: Teller = ({ craft, catalogue }) => {
   const { volts: found } = calibrationOf(craft, catalogue);
   return found === null
     ? []
-    : says(
-        `The craft shows its volts ${off(found.error)}: a divider-top of ${figure(found.topKohm, 4)} kohm puts it right, and ${STALE}`,
-        ["bench.pack-volts-read", "bench.pack-volts-shown", "pack.divider-top", "pack.divider-bottom"],
-      );
+    : says(verdict("shows its volts", found.error, `a divider-top of ${figure(found.topKohm, 4)} kohm`), [
+        "bench.pack-volts-read",
+        "bench.pack-volts-shown",
+        "pack.divider-top",
+        "pack.divider-bottom",
+      ]);
 };
 
 const bothCharges: Teller = ({ craft, catalogue }) => {
   const { current } = calibrationOf(craft, catalogue);
   return current === null
     ? []
-    : says(
-        `The craft counts charge ${off(current.error)}: a shunt of ${figure(current.shuntMohm, 4)} mohm puts it right, and ${STALE}`,
-        ["bench.charge-put-back", "bench.charge-counted", "pack.shunt"],
-      );
+    : says(verdict("counts its charge", current.error, `a shunt of ${figure(current.shuntMohm, 4)} mohm`), [
+        "bench.charge-put-back",
+        "bench.charge-counted",
+        "pack.shunt",
+      ]);
 };
 
 /** A measured travel against the ends that the board takes for full stick. */

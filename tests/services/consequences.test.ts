@@ -121,6 +121,10 @@ describe("meters", () => {
     const bench =
       "pack\n  divider-top 10 kohm\n  divider-bottom 1 kohm\n\nbench\n  pack-volts-read 16.4 V\n  pack-volts-shown 16.2| V";
     expect(follows(bench)[0]).toContain("shows its volts 1.2 % too low: a divider-top of 10.14 kohm puts it right");
+    expect(follows(bench.replace("16.2", "16.4"))).toEqual([
+      "The craft shows its volts right to a thousandth: nothing is to be corrected",
+    ]);
+    expect(follows(bench.replace("16.2", "8.1"))[0]).toContain("51 % too low: that is no matter of scale");
     expect(follows("link\n  endpoints 1000 us to 2000 us\n\nbench\n  roll 1004 us to 2010| us")).toEqual([
       "The low end, 1000 us, is missed by 4 us, the high end, 2000 us, passed by 10 us",
     ]);
