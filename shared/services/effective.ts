@@ -1,12 +1,14 @@
 /** What `show` reports: the effective craft, each value with the file and line that it comes from. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { SectionSpec } from "../catalogue/types.ts";
+import type { SectionSpec, Setting as SettingSpec } from "../catalogue/types.ts";
 import type { Craft, Mode, Placed, Setting, Source } from "../model/craft.ts";
 import { readSetting } from "../model/read-value.ts";
 import { units } from "../model/units.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { gridOf, layoutOf, sizeOf } from "../osd/layout.ts";
 import type { Page } from "../osd/types.ts";
+import { printValue } from "../syntax/print-value.ts";
+import type { Value } from "../syntax/value.ts";
 import { type PlainSource, type PlainValue, plainValue } from "./plain-value.ts";
 
 export interface EffectiveSetting extends PlainSource {
@@ -106,9 +108,10 @@ function namedPacks(craft: Craft, catalogue: Catalogue, at: At): Record<string, 
 }
 
 function shownSetting(setting: Setting, catalogue: Catalogue, at: At): EffectiveSetting {
-  const { section, name, value, text, items } = setting;
+  const { section, name, value, items } = setting;
   const spec = catalogue.setting(section.startsWith("pack/") ? "pack" : section, name);
   const own = at(setting.source);
+  const text = canonicalText(setting, spec);
   if (!spec) return { value: null, text, ...own };
   if (items) {
     const values = items.map((item) => (item.value ? plainValue(item.value, spec, () => at(item.source)) : null));
@@ -116,6 +119,19 @@ function shownSetting(setting: Setting, catalogue: Catalogue, at: At): Effective
   }
   const sourceOf = (field: string) => at(setting.fieldSources.get(field) ?? setting.source);
   return { value: value && plainValue(value, spec, sourceOf), text, ...own };
+}
+
+/** Parts stand in the catalogue's order, in whatever order they were said: what is the same reads the same. */
+function canonicalText({ value, text, items }: Setting, spec: SettingSpec | undefined): string {
+  const values = items ? items.map((item) => item.value) : [value];
+  const texts = values.map((each) => (each?.kind === "fields" ? ordered(each, spec) : null));
+  return texts.includes(null) ? text : texts.join("; ");
+}
+
+function ordered(value: Extract<Value, { kind: "fields" }>, spec: SettingSpec | undefined): string {
+  const order = spec?.types.flatMap((type) => (type.is === "fields" ? type.fields.map(({ name }) => name) : [])) ?? [];
+  const fields = [...value.fields].sort((a, b) => order.indexOf(a.name) - order.indexOf(b.name));
+  return printValue({ ...value, fields });
 }
 
 /** A second set has no defaults of its own: it falls back to the first. */

@@ -131,6 +131,19 @@ test("each field has its own line, and so has each item of a repeatable setting"
   ]);
 });
 
+test("what is the same reads the same, in whatever order its parts were said", async () => {
+  const texts = async (gains: string, filter: string) => {
+    const lid = `craft "Lid"\n\ngains\n${gains}\nfilters\n  smooth-gyro  ${filter}\n  smooth-gyro  cut 90 Hz\n`;
+    const io = held(await folderOf({ "lid.fettle": lid }), "");
+    expect(await run(["show", "lid.fettle", "--format", "json"], io)).toBe(0);
+    const { settings } = JSON.parse(io.outText());
+    return [settings["gains.roll"].text, settings["filters.smooth-gyro"].text];
+  };
+  const said = await texts("  roll  p 1  i 1.2  d 0.6\n", "cut 100 Hz  order 2");
+  expect(said).toEqual(["p 1  i 1.2  d 0.6", "cut 100 Hz  order 2; cut 90 Hz"]);
+  expect(await texts("  roll  d 0.6  i 1.2\n  roll  p 1\n", "order 2  cut 100 Hz")).toEqual(said);
+});
+
 test("a default has no file, what nobody said and has none is left out, a fault leaves no value", async () => {
   const { settings } = await json();
   expect(settings["pack.adc-bits"]).toEqual({ value: 12, text: "12", file: null, line: null });
