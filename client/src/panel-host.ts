@@ -17,7 +17,7 @@ import { askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
 import type { Ask } from "./pages.ts";
 import { type Face, panelFaces, viewId } from "./panel-faces.ts";
-import { activeScript, isCraft, scriptOf, selectLine } from "./script-editors.ts";
+import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
 import { scriptMarks } from "./script-marks.ts";
 
 export interface PanelHost {
@@ -84,12 +84,13 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   };
 
   const follow = (editor: TextEditor | undefined) => {
-    const next = scriptOf(editor);
+    // With the panel's own tab in front no script is active: then one that is out of sight is left for one in sight.
+    const next = scriptOf(editor) ?? (script && editorOf(script) ? undefined : activeScript());
     if (!next || gestures.isStepping()) return;
     if (script && isCraft(script)) craft = script.uri.toString();
     script = next;
     refresh();
-    postCursor(editor);
+    postCursor(editorOf(next));
     revealWhereWanted();
   };
   const postCursor = (editor: TextEditor | undefined) => {
@@ -152,7 +153,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         viewWanted = undefined;
     }
     refresh();
-    if (message.kind === "ready") postCursor(window.activeTextEditor);
+    if (message.kind === "ready") postCursor(window.activeTextEditor ?? (script && editorOf(script)));
   };
 
   const showPositions = async ({ uri, positions }: ShowPositions) => {

@@ -27,9 +27,14 @@ export function activeScript(): TextDocument | undefined {
   return scriptOf(window.activeTextEditor) ?? window.visibleTextEditors.map(scriptOf).find((document) => document);
 }
 
+/** The editor in which a script is in view, the active one before others. */
+export function editorOf(script: TextDocument): TextEditor | undefined {
+  return [window.activeTextEditor, ...window.visibleTextEditors].find((editor) => editor?.document === script);
+}
+
 /** Where a script is best shown: where it is already, else anywhere but over the panel's own tab. */
 export function columnFor(document: TextDocument): ViewColumn {
-  const shown = window.visibleTextEditors.find((editor) => editor.document === document)?.viewColumn;
+  const shown = editorOf(document)?.viewColumn;
   if (shown !== undefined) return shown;
   const groups = window.tabGroups.all;
   const address = document.uri.toString();

@@ -20,6 +20,7 @@ const drawn = (name: string, place: Place = "tab") => webview(editor.page, place
 const slider = (place: Place) => webview(editor.page, place).getByRole("slider", { name: /Moment of the flight/ });
 const group = (name: string) =>
   editor.page.locator(".editor-group-container", { has: editor.page.locator(".tab", { hasText: name }) });
+const markedIn = (place: Place) => drawn("height", place).and(webview(editor.page, place).locator(".marked")).waitFor();
 const isClean = () => editor.page.locator(".tab.active:not(.dirty)", { hasText: "amphora.fettle" }).waitFor();
 const hasFocus = (name: string) =>
   drawn(name).evaluate((element) => element.ownerDocument.hasFocus() && element.matches(":focus"));
@@ -45,8 +46,7 @@ test("the button over a script opens the panel beside it, larger, and leaves the
   const width = async (place: Place) => (await webview(page, place).locator(".picture").boundingBox())!.width;
   expect(await width("tab")).toBeGreaterThan(1.5 * (await width("side")));
   // The line that the cursor was on before is marked on both.
-  for (const place of ["side", "tab"] as const)
-    await drawn("height", place).and(webview(page, place).locator(".marked")).waitFor();
+  for (const place of ["side", "tab"] as const) await markedIn(place);
   await screenshot(page, "panel-beside");
 });
 
@@ -152,6 +152,9 @@ test("a tab behind another comes back as it was", async () => {
   await drawn("height").waitFor();
   await page.locator(".tab", { hasText: "osd-wide" }).last().click();
   await page.keyboard.press("Control+w");
+  // The layer is out of sight: the craft beside is drawn for itself again, with the cursor's line marked.
+  await webview(page, "tab").getByText("Drawn as in").waitFor({ state: "detached" });
+  for (const place of ["side", "tab"] as const) await markedIn(place);
 });
 
 test.each(Object.keys(themes) as Theme[])("nobody is shut out of the tab in the %s theme", async (theme) => {
