@@ -11,10 +11,8 @@ export const rule: CraftRule = {
   prose:
     "A board that counts cells divides the voltage at plug-in by what one cell may have. From some count on, a pack of one cell more that is nearly empty reads like a full one of one cell less: taken for full, it is flown until it falls, for every warning is then a cell too low. Say the number of cells; a craft that flies on several packs can name each of them.",
   examples: {
-    bad: {
-      "jug.fettle": 'craft "Jug"\n\npack\n  cells detect\n  full-at 4.2 V/cell\n  land-at 3.3 V/cell\n',
-    },
-    good: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 6\n  full-at 4.2 V/cell\n  land-at 3.3 V/cell\n' },
+    bad: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  cells detect\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n' },
   },
   check(craft, workspace) {
     const limit = settingOf(craft, "board.input-limit");

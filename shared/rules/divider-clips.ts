@@ -14,11 +14,11 @@ export const rule: CraftRule = {
   examples: {
     bad: {
       "jug.fettle":
-        'craft "Jug"\n\npack\n  cells 6\n  full-at 4.2 V/cell\n  divider-top 10 kohm\n  divider-bottom 2 kohm\n',
+        'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n  divider-top 10 kohm\n  divider-bottom 2 kohm\n',
     },
     good: {
       "jug.fettle":
-        'craft "Jug"\n\npack\n  cells 6\n  full-at 4.2 V/cell\n  divider-top 10 kohm\n  divider-bottom 1 kohm\n',
+        'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n  divider-top 10 kohm\n  divider-bottom 1 kohm\n',
     },
   },
   check: (craft, workspace) =>

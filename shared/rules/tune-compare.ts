@@ -30,7 +30,8 @@ const FIELDS: Readonly<Record<string, Readonly<Record<string, 1 | -1>>>> = {
 };
 /** Settings of one number of which more heats the motors. */
 const NUMBERS: ReadonlySet<string> = new Set(["gains.overall", "filters.smooth-yaw"]);
-const LOW_PASSES: ReadonlySet<string> = new Set(["smooth-gyro", "smooth-d"]);
+const NOTCH = "filters.notch";
+const LOW_PASSES: ReadonlySet<string> = new Set(["filters.smooth-gyro", "filters.smooth-d"]);
 /** Filters that take over from one another: dropping one for the other is no loss. */
 const INSTEAD: Readonly<Record<string, string>> = {
   "smooth-gyro": "moving-cut",
@@ -92,9 +93,9 @@ function numberAndUnit(value: Value): [number: number | null, unit: string] {
 export function filterLoosened(setting: Setting, workspace: Workspace): Hotter[] {
   const { before } = setting;
   if (!before || setting.section !== "filters") return [];
-  const [now, old] = LOW_PASSES.has(setting.name)
+  const [now, old] = LOW_PASSES.has(pathOf(setting))
     ? [weakeningDb(setting), weakeningDb(before)]
-    : setting.name === "notch"
+    : pathOf(setting) === NOTCH
       ? [notchedHz(setting), notchedHz(before)]
       : [null, null];
   // Less than a hundredth, of a decibel or a hertz, is rounding.
@@ -138,7 +139,8 @@ function notchedHz({ items }: Setting): number | null {
 export function takenAway(craft: Craft, workspace: Workspace): Hotter[] {
   return [...craft.takenBack.values()].flatMap(({ setting, source, start, end }) => {
     const { section, name } = setting;
-    const filters = LOW_PASSES.has(name) || name === "notch" || FIELDS[`filters.${name}`] !== undefined;
+    const path = pathOf(setting);
+    const filters = LOW_PASSES.has(path) || path === NOTCH || FIELDS[path] !== undefined;
     const instead = INSTEAD[name] && craft.settings.get("filters")?.get(INSTEAD[name]);
     if (section !== "filters" || !filters || (instead && !instead.before)) return [];
     const what = `${name} (${short(setting)}) is taken away`;

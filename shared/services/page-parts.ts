@@ -3,7 +3,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Need } from "../catalogue/types.ts";
 import { rules } from "../rules/registry.generated.ts";
 import { list, paragraphs } from "./describe.ts";
-import { ruleNames } from "./rules-of.ts";
+import { rulesLookingAt } from "./rules-of.ts";
 
 /** A chapter of a page; nothing where it would be empty. */
 export function headed(title: string, text: string): string {
@@ -15,8 +15,8 @@ export function code(names: readonly string[]): string {
 }
 
 /** The rules that look at a name, besides those that look at every line alike. */
-export function rulesText(catalogue: Catalogue, name: string, more: readonly string[] = []): string {
-  const codes = new Set([...ruleNames(catalogue).rulesOf(name), ...more]);
+export function rulesText(name: string, more: readonly string[] = []): string {
+  const codes = new Set([...rulesLookingAt(name), ...more]);
   const found = rules.filter((rule) => codes.has(rule.code));
   return headed(
     "Rules that look at it",

@@ -26,7 +26,7 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
       ]),
     ),
     neededBy(catalogue, (need: Need) => need.setting === said || need.or?.setting === said),
-    rulesText(catalogue, said),
+    rulesText(said),
     seeAlso(setting.related, setting.words),
   );
 }

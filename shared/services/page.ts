@@ -12,7 +12,7 @@ import { findDescribed } from "./find.ts";
 import { listNames, type Named } from "./names.ts";
 import { code, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
-import { ruleNames } from "./rules-of.ts";
+import { namesLookedAt } from "./rules-of.ts";
 
 /**
  * The page of everything that has this name, also of what is known by these plain words; null
@@ -114,13 +114,13 @@ export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<Named, "n
     case "mode":
       return modePage(catalogue, catalogue.mode(name)!);
     case "element":
-      return elementPage(catalogue, catalogue.element(name)!);
+      return elementPage(catalogue.element(name)!);
     case "section":
       return sectionPage(catalogue, catalogue.section(name)!);
     case "unit":
       return unitPage(catalogue, name);
     case "rule":
-      return rulePage(rules.find((rule) => rule.code === name)!, ruleNames(catalogue).namesOf(name));
+      return rulePage(rules.find((rule) => rule.code === name)!, namesLookedAt(name));
   }
 }
 
@@ -137,7 +137,7 @@ function modePage(catalogue: Catalogue, mode: Mode): string {
     headed("What it needs", list((mode.needs ?? []).map(needLine))),
     relationsText(catalogue, name),
     neededBy(catalogue, (need) => need.mode === name),
-    rulesText(catalogue, name, [
+    rulesText(name, [
       ...(clashes.some(({ modes }) => modes.includes(name)) ? ["mode-clash"] : []),
       ...(ordered ? ["mode-overlap", "mode-shadowed"] : []),
       ...(mode.needs ? ["mode-needs"] : []),
@@ -146,7 +146,7 @@ function modePage(catalogue: Catalogue, mode: Mode): string {
   );
 }
 
-function elementPage(catalogue: Catalogue, element: Element): string {
+function elementPage(element: Element): string {
   const { name, widest, drawn } = element;
   const cells = `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
   const manners = [
@@ -165,7 +165,7 @@ function elementPage(catalogue: Catalogue, element: Element): string {
     headed("How it is written", fenced(exampleOfElement(name))),
     headed("How it is shown", list(manners)),
     headed("What it needs", list((element.needs ?? []).map(needLine))),
-    rulesText(catalogue, name, ["osd-off-grid", "osd-overlap", ...(element.role ? ["osd-essentials"] : [])]),
+    rulesText(name, ["osd-off-grid", "osd-overlap", ...(element.role ? ["osd-essentials"] : [])]),
     seeAlso(element.related, element.words),
   );
 }
@@ -222,7 +222,7 @@ export function rulePage(rule: Rule, names: readonly string[] = []): string {
     `# ${rule.code}\n\n*rule, ${rule.severity}*`,
     `**${rule.summary}**`,
     rule.prose,
-    names.length > 0 ? `In its examples it looks at ${code(names)}.` : "",
+    names.length > 0 ? `It looks at ${code(names)}.` : "",
     NEVER_ACCEPTED(rule.code)
       ? "It says that something was not understood, so no note can accept it."
       : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,

@@ -4,7 +4,7 @@ import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { rules } from "../../shared/rules/registry.generated.ts";
 import { listNames } from "../../shared/services/names.ts";
 import { namesLike, pageOf } from "../../shared/services/page.ts";
-import { ruleNames } from "../../shared/services/rules-of.ts";
+import { namesLookedAt, rulesLookingAt } from "../../shared/services/rules-of.ts";
 
 const catalogue = makeCatalogue();
 const all = listNames(catalogue);
@@ -40,7 +40,7 @@ test("what a page refers to can be looked up", () => {
   for (const { name } of all) {
     const lines = page(name)
       .split("\n")
-      .filter((line) => /^(See also|In its examples|Limits are given)/.test(line));
+      .filter((line) => /^(See also|It looks at|Limits are given)/.test(line));
     for (const [, to = ""] of lines.join("\n").matchAll(/`([^`]+)`/g))
       if (!known.has(to)) dangling.push(`${name}: ${to}`);
   }
@@ -56,17 +56,26 @@ test("both ends of a need, and of what excludes, tell of it", () => {
         expect(page(setting)).toContain(`Not together with \`${section.name}.${name}\``);
 });
 
-test("which rules look at a name is what the rules themselves ask for", () => {
-  const { rulesOf, namesOf } = ruleNames(catalogue);
-  expect(rulesOf("pack.warn-at")).toContain("pack-order");
-  expect(rulesOf("safety.arm-throttle-limit")).toEqual(["throttle-cannot-arm"]);
-  expect(rulesOf("arm")).toEqual(expect.arrayContaining(["arm-at-rest", "arm-on-dial"]));
-  expect(namesOf("band-mismatch")).toEqual(["link.band", "transmitter.band"]);
-  expect(namesOf("syntax")).toEqual([]);
+test("which rules look at a name is what changes their findings, also what their examples do not say", () => {
+  expect(rulesLookingAt("pack.warn-at")).toEqual(["cells-ambiguous", "pack-chemistry", "pack-order"]);
+  expect(rulesLookingAt("pack.chemistry")).toEqual(
+    expect.arrayContaining(["cells-ambiguous", "divider-clips", "pack-chemistry", "pack-order"]),
+  );
+  expect(rulesLookingAt("pack.full-current")).toEqual(["current-over-rating", "shunt-clips"]);
+  expect(rulesLookingAt("video.signal")).toEqual(
+    expect.arrayContaining(["grid-mismatch", "osd-unsafe-area", "video-band", "video-power"]),
+  );
+  expect(rulesLookingAt("failsafe.descend-for")).toEqual(["failsafe-holds-arm"]);
+  expect(rulesLookingAt("gains.pitch")).toEqual(["tune-hot"]);
+  expect(rulesLookingAt("ports.port7")).toEqual(["mode-needs", "port-clash", "port-missing"]);
+  expect(rulesLookingAt("safety.arm-throttle-limit")).toEqual(["throttle-cannot-arm"]);
+  expect(rulesLookingAt("arm")).toEqual(expect.arrayContaining(["arm-at-rest", "arm-on-dial"]));
+  expect(namesLookedAt("band-mismatch")).toEqual(["link.band", "transmitter.band"]);
+  expect(namesLookedAt("syntax")).toEqual([]);
   expect(page("arm")).toContain("- `arm-at-rest` (error): ");
   expect(page("rule-that-is-none")).toBe("");
   for (const { code } of rules)
-    for (const name of namesOf(code))
+    for (const name of namesLookedAt(code))
       expect(
         all.map((each) => each.name),
         code,
