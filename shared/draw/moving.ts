@@ -93,10 +93,13 @@ export function elementAt<T extends CellBox & { readonly name: string }>(
   return there.find(({ name }) => name === preferred) ?? bySize[0] ?? null;
 }
 
+/** Of the largest grid that a script may say. */
+const MOST_CELLS = 64 * 32;
+
 /**
  * The free place for an element of that size that is nearest to the left at middle height: inside the
  * safe area where there is one, and no nearer to the edge than the layout itself goes. Without any free
- * place, the middle of the left edge.
+ * place, or on a grid with more cells than any may have, the middle of the left edge.
  */
 export function freePlace(picture: GogglesPicture, size: { readonly width: number; readonly height: number }): Cell {
   const { columns, rows, safe } = picture;
@@ -105,7 +108,8 @@ export function freePlace(picture: GogglesPicture, size: { readonly width: numbe
   // A cell is taller than it is wide: nearness is that of the eye.
   const cellHeight = columns / picture.aspect / rows;
   const margin = Math.max(safe?.left ?? 0, leftMargin(solid, columns));
-  for (const { left, top, right, bottom } of [{ ...(safe ?? wholeGrid), left: margin }, wholeGrid]) {
+  const areas = columns * rows > MOST_CELLS ? [] : [{ ...(safe ?? wholeGrid), left: margin }, wholeGrid];
+  for (const { left, top, right, bottom } of areas) {
     const wanted = { column: left, row: Math.floor((rows - size.height) / 2) };
     let best: Cell | null = null;
     let bestAway = Number.POSITIVE_INFINITY;

@@ -14,10 +14,14 @@ export const NAMED_GRIDS: Readonly<Record<string, Grid>> = {
   ntsc: { columns: 30, rows: 13 },
 };
 
-/** The effective grid; null where the craft says none. Both pages share it. */
+/** The largest grid that a script may say. */
+export const LARGEST_GRID: Grid = { columns: 64, rows: 32 };
+
+/** The effective grid; null where the craft says none, or one without a cell. Both pages share it. */
 export function gridOf(craft: Craft): Grid | null {
   const value = craft.settings.get("osd")?.get("grid")?.value;
-  if (value?.kind === "size") return { columns: value.columns, rows: value.rows };
+  if (value?.kind === "size")
+    return value.columns >= 1 && value.rows >= 1 ? { columns: value.columns, rows: value.rows } : null;
   return value?.kind === "choice" ? (NAMED_GRIDS[value.word] ?? null) : null;
 }
 

@@ -1,14 +1,18 @@
 /** Where else an element of a layout could stand. */
 import { movedTo } from "./fit.ts";
 import { freeCells } from "./free-cells.ts";
+import { LARGEST_GRID } from "./layout.ts";
 import { nearestFree } from "./nearest.ts";
 import type { CellArea, Layout, PlacedElement } from "./types.ts";
 
 /**
  * The element at the nearest place where all its cells lie within `area` and share none with
- * another element; its anchors stay. Null where there is none.
+ * another element; its anchors stay. Null where there is none. On a grid with more cells than any
+ * may have, which is a slip of the keyboard, none is sought: every cell would be looked at.
  */
 export function freePlaceFor(placed: PlacedElement, layout: Layout, area: CellArea): PlacedElement | null {
+  const { columns, rows } = layout.grid;
+  if (columns * rows > LARGEST_GRID.columns * LARGEST_GRID.rows) return null;
   const free = freeCells(layout.grid);
   if (!placed.element.overlapsNothing) {
     for (const other of layout.elements) {

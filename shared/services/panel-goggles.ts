@@ -4,7 +4,7 @@ import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { figureOf } from "../osd/figure.ts";
 import { fitLayout } from "../osd/fit.ts";
-import { clashingCells, layoutOf, pagesOf, placedOn, sizeOf } from "../osd/layout.ts";
+import { clashingCells, LARGEST_GRID, layoutOf, pagesOf, placedOn, sizeOf } from "../osd/layout.ts";
 import { isAnalogue, pictureOf, safeCellsOf } from "../osd/safe-area.ts";
 import { momentOf } from "../osd/scenarios.ts";
 import { isBlank, sampleText } from "../osd/text.ts";
@@ -29,9 +29,6 @@ export interface GogglesAsk {
   /** Shows the layout as it would be on this grid. */
   readonly fit?: Grid | undefined;
 }
-
-/** The largest grid that the language knows. */
-const MOST: Grid = { columns: 64, rows: 32 };
 
 /** Null where the craft has no grid to place anything on. */
 export function gogglesOf(craft: Craft, workspace: Workspace, ask: GogglesAsk = {}): GogglesPicture | null {
@@ -61,7 +58,7 @@ export function gogglesOf(craft: Craft, workspace: Workspace, ask: GogglesAsk = 
 /** What a client asks for may be anything: whole cells, at least one, no more than a grid can have. */
 function withinReason({ columns, rows }: Grid): Grid {
   const whole = (cells: number, most: number) => Math.max(1, Math.min(most, Math.floor(cells) || 1));
-  return { columns: whole(columns, MOST.columns), rows: whole(rows, MOST.rows) };
+  return { columns: whole(columns, LARGEST_GRID.columns), rows: whole(rows, LARGEST_GRID.rows) };
 }
 
 interface Shown {

@@ -74,6 +74,8 @@ test("a new element goes to the first free place from the middle of the left edg
   expect(freePlace(picture([element("amps", 3, 1, "12.0A")]), size)).toEqual({ column: 3, row: 7 });
   expect(freePlace(picture([element("amps", 24, 1, "12.0A")]), size)).toEqual({ column: 5, row: 7 });
   const full = element("horizon", 0, 0, "", { width: 30, height: 16 });
+  // A slip of the keyboard in the grid is no reason to seek through a hundred million cells.
+  expect(freePlace(picture([full], { columns: 9999, rows: 9999 }), size)).toEqual({ column: 0, row: 4999 });
   expect(freePlace(picture([full]), size)).toEqual({ column: 0, row: 7 });
   expect(freePlace(picture([{ ...full, overlapsNothing: true }]), size)).toEqual({ column: 0, row: 7 });
 });

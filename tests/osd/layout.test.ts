@@ -2,7 +2,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import { clashingCells, gridOf, layoutOf, onGrid, overlapsOf, resolveAxis } from "../../shared/osd/layout.ts";
+import {
+  clashingCells,
+  gridOf,
+  LARGEST_GRID,
+  layoutOf,
+  onGrid,
+  overlapsOf,
+  resolveAxis,
+} from "../../shared/osd/layout.ts";
 import { centralCells, SAFE_SHARE, safeCells } from "../../shared/osd/safe-area.ts";
 import type { Layout, PlacedElement } from "../../shared/osd/types.ts";
 import { craftOf } from "../model/effective.ts";
@@ -43,6 +51,18 @@ describe("grids", () => {
     expect(layoutOf(craft, catalogue, "osd-second")!.elements[0]!.column).toBe(50 - 6);
     const without = craftOf({ "a.fettle": 'craft "A"\nosd\n  sight at right, bottom\n' });
     expect(layoutOf(without, catalogue, "osd")).toBeNull();
+  });
+
+  test("a grid without a cell is none", () => {
+    for (const grid of ["0 x 0", "0 x 16", "30 x 0"]) {
+      const of = craftOf({ "a.fettle": `craft "A"\nosd\n  grid ${grid}\n  sight at right, bottom\n` });
+      expect(layoutOf(of, catalogue, "osd"), grid).toBeNull();
+    }
+  });
+
+  test("the largest is the largest that a script may say", () => {
+    const size = catalogue.setting("osd", "grid")!.types.find((type) => type.is === "size");
+    expect(LARGEST_GRID).toEqual({ columns: size?.mostColumns, rows: size?.mostRows });
   });
 });
 

@@ -144,6 +144,16 @@ describe("osd-off-grid and osd-overlap", () => {
     );
   });
 
+  test("on a grid with a slip in it no place is sought", () => {
+    const startMs = performance.now();
+    const about = findings(craft("grid 9999 x 9999\namps at left-3, top\npack-volts at 2, 1\nmode at 4, 1", ANALOGUE));
+    expect(performance.now() - startMs).toBeLessThan(2000);
+    expect(about.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(["osd-off-grid", "osd-overlap", "osd-unsafe-area"]),
+    );
+    expect(about.flatMap(({ fixes }) => fixes)).toEqual([]);
+  });
+
   test("what is larger than the grid has no place, and no repair is offered", () => {
     const [finding] = findings(craft("grid 10 x 5\nmode at 0, 0")).filter(({ code }) => code === "osd-off-grid");
     expect(finding).toMatchObject({ message: expect.stringContaining("no place at all"), fixes: [] });
