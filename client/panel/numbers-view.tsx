@@ -19,8 +19,9 @@ import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
 import { useWidth } from "./use-width.ts";
 
-/** Two charts side by side need as much each. */
+/** What a chart, and what a pack, needs at least beside others. */
 const CHART_WIDTH = 190;
+const PACK_WIDTH = 350;
 const gap = 12;
 
 interface Shown {
@@ -38,9 +39,7 @@ export function NumbersView({ picture, marked }: Shown) {
       {width > 0 && (
         <Cursor.Provider value={marked}>
           {rates && <Rates rates={rates} second={secondRates} width={width} />}
-          {packs.map((pack) => (
-            <Pack key={pack.section} pack={pack} width={width} />
-          ))}
+          {packs.length > 0 && <Packs packs={packs} width={width} />}
           {filters && <Filters filters={filters} width={width} />}
           {loop && <Loop loop={loop} width={width} />}
         </Cursor.Provider>
@@ -56,8 +55,7 @@ export function NumbersView({ picture, marked }: Shown) {
 
 function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPicture | null; width: number }) {
   const charts = useMemo(() => ratesCharts(rates, second), [rates, second]);
-  const columns = width >= 2 * CHART_WIDTH + gap ? 2 : 1;
-  const chartWidth = Math.floor((width - gap * (columns - 1)) / columns);
+  const chartWidth = shareOf(width, CHART_WIDTH, [4, 2]);
   return (
     <section>
       <h2>Rates</h2>
@@ -87,13 +85,30 @@ function endsOf(name: NamedChart["name"], sets: readonly (RatesPicture | null)[]
   });
 }
 
+function Packs({ packs, width }: { packs: readonly PackPicture[]; width: number }) {
+  const packWidth = packs.length > 1 ? shareOf(width, PACK_WIDTH, [2]) : width;
+  return (
+    <div class="charts">
+      {packs.map((pack) => (
+        <Pack key={pack.section} pack={pack} width={packWidth} />
+      ))}
+    </div>
+  );
+}
+
+/** The width of one of several side by side, as many as have room; of all of it where there is none. */
+function shareOf(width: number, least: number, counts: readonly number[]): number {
+  const columns = counts.find((count) => width >= count * least + (count - 1) * gap) ?? 1;
+  return Math.floor((width - gap * (columns - 1)) / columns);
+}
+
 function Pack({ pack, width }: { pack: PackPicture; width: number }) {
-  const scene = drawPack(pack, { width: Math.min(width, 460), heading: "none" });
+  const scene = drawPack(pack, { width, heading: "none" });
   const rows = packRows(pack);
   const [name, facts] = [packName(pack), packFacts(pack)];
   const toLine = useToLine();
   return (
-    <section>
+    <section style={{ width: `${width}px` }}>
       <div class="head">
         <h2>{name}</h2>
         {facts !== "" && <ItsLine at={pack.at} words={facts} of={name} />}

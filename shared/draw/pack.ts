@@ -10,6 +10,8 @@ const plotHeight = 170;
 const barWidth = 14;
 /** From one threshold's own upright to the next. */
 const step = 12;
+/** As wide as the words of a threshold get, about. */
+const MOST_REACH = 210;
 /** Under this the words of a threshold take two lines, and the pack's own scale is left to them. */
 const NARROW = 350;
 
@@ -138,7 +140,8 @@ function drawLabel({ name, cellV, mark }: Label, where: Where): SceneNode {
     ? [text(own, labelLeft, labelY - 2, SIZE, name), text("small", labelLeft, labelY + 11, SIZE, volts)]
     : [text(own, labelLeft, labelY + 4, SIZE, `${name} ${volts}`)];
   const dot = `M${rounded(from - 3.5)} ${rounded(y)}a3.5 3.5 0 0 1 7 0a3.5 3.5 0 0 1-7 0z`;
-  const reach = { x: labelLeft - 2, y: labelY - rowHeight / 2, width: width - labelLeft + 2, height: rowHeight };
+  const reachWidth = Math.min(width - labelLeft + 2, MOST_REACH);
+  const reach = { x: labelLeft - 2, y: labelY - rowHeight / 2, width: reachWidth, height: rowHeight };
   return node("g", { class: mark ? "threshold" : "pack-limit", "data-mark": mark ? name : null }, [
     ...(mark ? [rect("reach", reach)] : []),
     path("pack-leader", leader),
