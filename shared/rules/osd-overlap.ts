@@ -1,5 +1,6 @@
 import { gridArea, layoutOf, overlapsOf } from "../osd/layout.ts";
-import type { CellArea } from "../osd/types.ts";
+import type { CellArea, PlacedElement } from "../osd/types.ts";
+import type { Fix } from "../syntax/span.ts";
 import { moveInto } from "./osd-places.ts";
 import { pages } from "./pages.ts";
 import { valueSpot } from "./spots.ts";
@@ -20,12 +21,19 @@ export const rule: CraftRule = {
     pages.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);
       if (!layout) return [];
+      // One move takes an element from all that it lies over, and is looked for once.
+      const fixes = new Map<PlacedElement, Fix[]>();
+      const fixesOf = (placed: PlacedElement) => {
+        const known = fixes.get(placed) ?? moveInto(gridArea(layout.grid), placed, layout, craft);
+        fixes.set(placed, known);
+        return known;
+      };
       return overlapsOf(layout).map(({ first, second, shared }) => ({
         at: valueSpot(workspace, second.source),
         message: `${second.name} and ${first.name} share ${cellsInWords(shared)}.`,
         related: [{ message: `${first.name} stands here`, at: valueSpot(workspace, first.source) }],
         alsoOf: [first.source],
-        fixes: moveInto(gridArea(layout.grid), second, layout, craft),
+        fixes: fixesOf(second),
       }));
     }),
 };
