@@ -1,7 +1,7 @@
 /** The numbers read in the real editor: by keys, by the pointer, as tables, and from a part to its line. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
-import { type Editor, openFile, startEditor, type as typeText, visibleLines } from "./editor.ts";
+import { type Editor, openFile, runCommand, startEditor, type as typeText, visibleLines } from "./editor.ts";
 import { screenshot, type Theme, useTheme, violations, webview } from "./looks.ts";
 
 let editor: Editor;
@@ -169,4 +169,17 @@ test("a narrow panel has all of it, and nothing runs out of it", async () => {
     await panel().getByLabel(name).first().scrollIntoViewIfNeeded();
     await screenshot(page, `numbers-narrow-${name.split(/\W/)[0]}`);
   }
+});
+
+test("the tab beside the script has them too, while the side bar shows something else", async () => {
+  const { page } = editor;
+  await panel().getByRole("tab", { name: "Goggles" }).click();
+  await runCommand(page, "Fettle: Open the Panel beside the Script");
+  await expect.poll(() => page.locator("iframe.webview.ready").count()).toBe(2);
+  const beside = webview(page, "tab");
+  await beside.getByRole("tab", { name: "Numbers" }).click();
+  await beside.getByRole("slider", { name: "roll by stick" }).waitFor();
+  const side = webview(page, "side");
+  expect(await side.getByRole("tab", { name: "Goggles" }).getAttribute("aria-selected")).toBe("true");
+  await screenshot(page, "numbers-beside");
 });
