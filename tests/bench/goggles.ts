@@ -1,13 +1,10 @@
 /** How long a frame of a drag takes, and how long it takes from a key press to the painted picture, in the real editor. */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 import type { Frame, Page } from "playwright-core";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { freePlace } from "../../shared/draw/moving.ts";
 import type { PanelElement } from "../../shared/protocol/panel.ts";
 import { picture } from "../draw/samples.ts";
+import { editsPainted, inEditor, spread } from "./in-editor.ts";
 
 const GRID = { columns: 60, rows: 22 };
 const ELEMENTS = 45;
@@ -28,46 +25,24 @@ function crowdedCraft(): string {
   return `craft "Crowded"\n\nosd\n  grid ${GRID.columns} x ${GRID.rows}\n  picture 16:9\n${lines.join("\n")}\n`;
 }
 
-const percentile = (numbers: readonly number[], share: number) =>
-  [...numbers].sort((a, b) => a - b)[Math.min(numbers.length - 1, Math.floor(numbers.length * share))]!;
-const spread = (numbers: readonly number[]) =>
-  `p50 ${percentile(numbers, 0.5).toFixed(1)} ms, p95 ${percentile(numbers, 0.95).toFixed(1)} ms`;
-
 export async function run(): Promise<string> {
-  // The scripts of the project find its folder by their own: they are not to be bundled.
-  const script = (name: string) => import(pathToFileURL(join(process.cwd(), ".dev", name)).href);
-  const { launchBrowser }: typeof import("../../.dev/browser.mjs") = await script("browser.mjs");
-  const { serveEditor }: typeof import("../../.dev/web-host.mjs") = await script("web-host.mjs");
-  const folder = mkdtempSync(join(tmpdir(), "fettle-bench-"));
-  writeFileSync(join(folder, "crowded.fettle"), crowdedCraft());
-  const settings = { "editor.minimap.enabled": false };
-  const host = await serveEditor({ folder, open: ["crowded.fettle"], views: ["fettle.panel"], settings });
-  const { page, close } = await launchBrowser();
-  try {
-    await page.goto(host.url);
-    const panel = await panelOf(page);
+  return inEditor("crowded.fettle", { "crowded.fettle": crowdedCraft() }, "[data-element]", async (page, panel) => {
     const shown = await panel.locator("[data-element]").count();
     const { work, gaps } = await dragFrames(page, panel);
-    const painted = await editsPainted(page, panel);
+    const painted = await editsPainted(page, panel, {
+      line: "at",
+      nth: 3,
+      key: "0",
+      watched: ".goggles",
+      edits: EDITS,
+    });
     return [
       `${shown} elements on ${GRID.columns} x ${GRID.rows}, in Chromium`,
       `drag, work of a frame from input to paint:  ${spread(work)}  (${work.length} frames)`,
       `drag, from one frame to the next:           ${spread(gaps)}`,
       `key press in the script to painted picture: ${spread(painted)}  (${painted.length} edits)`,
     ].join("\n");
-  } finally {
-    await close();
-    await host.close();
-    rmSync(folder, { recursive: true });
-  }
-}
-
-async function panelOf(page: Page): Promise<Frame> {
-  const inner = page.frameLocator("iframe.webview.ready");
-  await inner.frameLocator("#active-frame").locator("[data-element]").first().waitFor({ timeout: 60_000 });
-  const frame = await (await inner.locator("#active-frame").elementHandle())?.contentFrame();
-  if (!frame) throw new Error("The panel is not there.");
-  return frame;
+  });
 }
 
 /** Holds an element by the mouse, and moves it by a cell with every frame, all over the grid. */
@@ -117,43 +92,4 @@ async function dragFrames(page: Page, panel: Frame): Promise<{ work: number[]; g
   await page.keyboard.press("Escape");
   await page.mouse.up();
   return measured;
-}
-
-/** Types at the end of an element's line and takes it back, and sees when the picture has changed. */
-async function editsPainted(page: Page, panel: Frame): Promise<number[]> {
-  await page.locator(".monaco-editor .view-line", { hasText: "at" }).nth(3).click();
-  await page.keyboard.press("End");
-  await page.evaluate(() => {
-    const keys = window as unknown as { pressedAt: number };
-    window.addEventListener(
-      "keydown",
-      ({ timeStamp }) => {
-        keys.pressedAt = performance.timeOrigin + timeStamp;
-      },
-      true,
-    );
-  });
-  await panel.evaluate(() => {
-    const paints = window as unknown as { paintedAt: number };
-    paints.paintedAt = 0;
-    const channel = new MessageChannel();
-    channel.port1.onmessage = () => {
-      paints.paintedAt = performance.timeOrigin + performance.now();
-    };
-    const observer = new MutationObserver(() => requestAnimationFrame(() => channel.port2.postMessage(0)));
-    observer.observe(document.querySelector(".goggles")!, { subtree: true, childList: true, attributes: true });
-  });
-  const spent: number[] = [];
-  for (let edit = 0; edit < EDITS; edit++) {
-    await panel.evaluate(() => {
-      (window as unknown as { paintedAt: number }).paintedAt = 0;
-    });
-    await page.keyboard.press(edit % 2 === 0 ? "0" : "Backspace");
-    await panel.waitForFunction(() => (window as unknown as { paintedAt: number }).paintedAt > 0);
-    const pressed = await page.evaluate(() => (window as unknown as { pressedAt: number }).pressedAt);
-    const painted = await panel.evaluate(() => (window as unknown as { paintedAt: number }).paintedAt);
-    spent.push(painted - pressed);
-    await page.waitForTimeout(150);
-  }
-  return spent;
 }
