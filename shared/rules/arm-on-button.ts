@@ -1,4 +1,4 @@
-import { conditionOf } from "./conditions.ts";
+import { armingOn } from "./conditions.ts";
 import { boardOf } from "./problems.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -27,9 +27,13 @@ export const rule: CraftRule = {
     const names = new Set(board.sets.dependsOn(board.armed));
     return board.variables
       .filter((variable) => names.has(variable.name) && variable.control?.kind === "button")
-      .map((variable) => ({
-        ...conditionOf(craft, workspace, "arm"),
-        message: `Arming hangs on ${variable.name}, which springs back: the motors stop as soon as it is let go.`,
-      }));
+      .map((variable) => {
+        const { by, where } = armingOn(craft, workspace, board, variable.name);
+        const then = by === "arm" ? "the motors stop" : "the leave to arm is gone";
+        return {
+          ...where,
+          message: `Arming hangs on ${variable.name}, which springs back: ${then} as soon as it is let go.`,
+        };
+      });
   },
 };

@@ -1,4 +1,4 @@
-import { conditionOf } from "./conditions.ts";
+import { armingOn } from "./conditions.ts";
 import { boardOf } from "./problems.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -28,7 +28,7 @@ export const rule: CraftRule = {
     return board.variables
       .filter((variable) => names.has(variable.name) && variable.control?.kind === "dial")
       .map((variable) => ({
-        ...conditionOf(craft, workspace, "arm"),
+        ...armingOn(craft, workspace, board, variable.name).where,
         message: `Arming hangs on ${variable.name}, a dial, which can be turned by accident and tells the hand nothing.`,
       }));
   },

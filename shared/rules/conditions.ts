@@ -1,5 +1,5 @@
 /** Conditions as rules point at them, and positions in words. */
-import type { Positions } from "../logic/types.ts";
+import type { Positions, Switchboard } from "../logic/types.ts";
 import type { Craft, Mode, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { type Condition, walkCondition } from "../syntax/condition.ts";
@@ -11,6 +11,16 @@ export function conditionOf(craft: Craft, workspace: Workspace, name: string): P
   const lines = modeOf(craft, name)?.lines ?? [];
   const last = lines.at(-1)?.source ?? { file: craft.file, line: 0 };
   return { at: valueSpot(workspace, last), alsoOf: lines.map(({ source }) => source) };
+}
+
+/** Where a finding about a control stands on which arming hangs: at `arm`, or at `arm-permit` where only that asks for it. */
+export function armingOn(craft: Craft, workspace: Workspace, board: Switchboard, control: string) {
+  const arm = board.selected("arm");
+  const permits = arm !== null && !board.sets.dependsOn(arm).includes(control);
+  const [one, other] = permits ? ["arm-permit", "arm"] : ["arm", "arm-permit"];
+  const { at, alsoOf = [] } = conditionOf(craft, workspace, one!);
+  const others = conditionOf(craft, workspace, other!).alsoOf ?? [];
+  return { by: permits ? ("permit" as const) : ("arm" as const), where: { at, alsoOf: [...alsoOf, ...others] } };
 }
 
 /** Whether a mode's condition is, or has as one of its lines, the word `always` alone. */

@@ -92,6 +92,14 @@ function readTest(reading: Reading, modes: ModeNames): Condition | Fault {
     return { kind: "always", start: name.start, end: name.end };
   }
   if (!modes.has(name.text)) {
+    const control = name.text.toUpperCase();
+    if (scan.match(TESTING) && !control.includes("-"))
+      return unknownName(
+        name,
+        name.text,
+        [control],
+        `There is no mode “${name.text}”, and a control begins with a capital letter.`,
+      );
     return unknownName(
       name,
       name.text,
@@ -189,6 +197,9 @@ function keyword(reading: Reading, word: string) {
   if (found) piece(reading, "keyword", found);
   return found;
 }
+
+/** What stands after a control, and never after a mode. */
+const TESTING = /(?:is|in|above|below)(?![A-Za-z0-9_-])/y;
 
 const KEYWORDS: Record<string, RegExp> = Object.fromEntries(
   ["or", "and", "not", "is", "in", "above", "below"].map((word) => [word, new RegExp(`${word}(?![A-Za-z0-9_-])`, "y")]),

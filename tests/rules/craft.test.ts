@@ -214,6 +214,42 @@ describe("condition-never and condition-always are exact", () => {
   });
 });
 
+describe("controls that should not arm", () => {
+  const arming = (...lines: string[]) =>
+    findingsOf(
+      workspaceOf({
+        "wheel.fettle": WHEEL,
+        "jug.fettle": `craft "Jug"\nuse "wheel.fettle"\nmodes\n${lines.map((line) => `  ${line}\n`).join("")}`,
+      }),
+      "jug.fettle",
+    )
+      .filter(({ code }) => code === "arm-on-button" || code === "arm-on-dial")
+      .map(({ code, range, message }) => [code, range.start.line, message.replace(/^[^,]*, /, "")]);
+
+  test("the finding stands on the line that asks for the control", () => {
+    expect(arming("arm when PB is held", "arm-permit when TR is up")).toEqual([
+      ["arm-on-button", 3, "which springs back: the motors stop as soon as it is let go."],
+    ]);
+    expect(arming("arm when TL is down", "arm-permit when PB is held")).toEqual([
+      ["arm-on-button", 4, "which springs back: the leave to arm is gone as soon as it is let go."],
+    ]);
+    expect(
+      arming("arm when TL is down", "arm-permit when KN above 1500 us").map(([code, line]) => [code, line]),
+    ).toEqual([["arm-on-dial", 4]]);
+    expect(arming("arm when level and TL is down", "level when KN above 1500 us").map(([, line]) => line)).toEqual([3]);
+  });
+
+  test("a control that decides nothing in the end is none of them", () => {
+    expect(arming("arm when TL is down and (KN above 1500 us or KN below 1501 us)")).toEqual([]);
+    expect(arming("arm when TL is down and (PB is held or PB is rest)")).toEqual([]);
+  });
+
+  test("a note on either line accepts it", () => {
+    expect(arming("# allow arm-on-button: two hands", "arm when TL is down", "arm-permit when PB is held")).toEqual([]);
+    expect(arming("arm when TL is down", "arm-permit when PB is held # allow arm-on-button: two hands")).toEqual([]);
+  });
+});
+
 describe("controls restated for one craft", () => {
   test("a channel that is then shared is a finding on the restating line", () => {
     const [finding] = check(`

@@ -122,6 +122,20 @@ describe("what is wrong with a condition", () => {
     expect(mended).toBe(`  level when ${wanted.startsWith("level") ? wanted.replace("level", "arm") : wanted}`);
   });
 
+  test.each([
+    ["tl is up", "TL"],
+    ["kn above 1500 us", "KN"],
+  ])("a control in small letters is offered as it is written: %s", (text, control) => {
+    const script = workspaceOf({ "jug.fettle": `craft "Jug"\nmodes\n  arm when ${text}\n` }).script("jug.fettle")!;
+    expect(script.issues.map(({ code, message }) => [code, message])).toEqual([
+      [
+        "unknown-name",
+        `There is no mode “${control.toLowerCase()}”, and a control begins with a capital letter. Did you mean “${control}”?`,
+      ],
+    ]);
+    expect(script.issues[0]!.fixes!.map(({ edits }) => edits[0]!.text)).toEqual([control]);
+  });
+
   test("an entry of modes needs when, and the name of a mode", () => {
     check(`
       craft "Jug"
