@@ -84,7 +84,8 @@ export function told(number: number, unit: string): string {
   return unit === "" ? String(number) : `${number} ${unit}`;
 }
 
-function forSize(band: Band): string {
+/** The craft that a band is for, as “ with propellers of 3 in and more”; empty for one that is for all. */
+export function forSize(band: Band): string {
   const { propellerIn, cells } = band.when ?? {};
   const parts: string[] = [];
   if (propellerIn) parts.push(`propellers of ${extent(propellerIn, "in")}`);

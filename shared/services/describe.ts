@@ -10,6 +10,7 @@ import type {
   UnitFamily,
   ValueType,
 } from "../catalogue/types.ts";
+import { forSize } from "../model/limits.ts";
 
 export const KINDS = {
   hardware: "hardware: true of this craft only",
@@ -80,7 +81,9 @@ export function typeLines(type: ValueType): string[] {
         type.is === "integer" ? "a whole number" : unit === "" ? "a number without unit" : `a quantity in ${unit}`;
       return [
         `Takes ${what}${limitsText(type.min, type.max, unit)}`,
-        ...(type.usual ?? []).map((band) => bandLine(band, unit)),
+        ...(type.usual ?? []).map((band, i) =>
+          bandLine(band, unit, i > 0 && !band.when ? " otherwise" : forSize(band)),
+        ),
       ];
     }
     case "choice":
@@ -122,19 +125,12 @@ function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string
   return "";
 }
 
-function bandLine(band: Band, unit: string): string {
+/** `whose`: the craft for which it is usual; of several bands the first that fits counts. */
+function bandLine(band: Band, unit: string, whose: string): string {
   const told = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
   const ends =
     `${band.from === undefined ? "" : told(band.from)} to ${band.to === undefined ? "" : told(band.to)}`.trim();
-  const { propellerIn, cells } = band.when ?? {};
-  const whens = [extent(propellerIn, "in propellers"), extent(cells, "cells")].filter((part) => part !== "");
-  return `Usual${whens.length > 0 ? ` with ${whens.join(" and ")}` : ""}: ${ends} (${band.source})`;
-}
-
-function extent(span: { from?: number | undefined; to?: number | undefined } | undefined, unit: string): string {
-  if (!span) return "";
-  if (span.from === undefined) return `up to ${span.to} ${unit}`;
-  return span.to === undefined ? `${span.from} and more ${unit}` : `${span.from} to ${span.to} ${unit}`;
+  return `Usual${whose}: ${ends} (${band.source})`;
 }
 
 export function needLine(need: Need): string {
