@@ -9,7 +9,7 @@ export const extraModes: readonly Mode[] = [
     hazard:
       "Motors as finder sound only while the pack is in, never when armed, and in short calls: still windings get hot and the pack drains.",
     related: ["finder.motors", "finder.sounder", "finder.after-lost", "arm"],
-    words: ["beeper", "buzzer", "lost in the grass", "where is my craft", "make it beep"],
+    words: ["beeper", "buzzer", "lost in the grass", "find a lost craft", "where is my craft", "make it beep"],
   },
   {
     name: "sounds-off",
@@ -54,7 +54,7 @@ export const extraModes: readonly Mode[] = [
     what: "Clears the text and the figures from the picture.",
     why: "For a clean recording from the goggles, or to see whether a speck is a bird or a letter. With it on, the craft has no way left to tell you of a low pack or a fading link except by sound. Take a switch that springs back or a place where you notice it, and keep an eye on the clock.",
     related: ["osd-second", "alerts", "osd.alert-on"],
-    words: ["clean picture", "hide the text", "switch off the display", "no overlay"],
+    words: ["clean picture", "hide the text", "switch off the display", "turn off the osd", "no overlay"],
   },
   {
     name: "osd-second",

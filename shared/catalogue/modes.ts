@@ -22,7 +22,7 @@ export const modes: readonly Mode[] = [
       "Taken away in flight it may stop the motors, depending on the board: put it where it stays, and try it low.",
     needs: [{ mode: "arm", reason: "It gives leave to arm; with no arm mode there is nothing to give leave to." }],
     related: ["arm", "safety.arm-tilt-limit", "safety.arm-hold"],
-    words: ["second arm switch", "permission to arm", "two-step arming", "safety switch"],
+    words: ["second arm switch", "permission to arm", "two-step arming", "safety switch", "switch before arming"],
   },
   {
     name: "level",

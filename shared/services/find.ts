@@ -15,9 +15,9 @@ const WEIGHTS = { name: 3, words: 3, summary: 2, why: 0.5 } as const;
 /** What fits this share as well as the best may be what is meant. */
 const NEARLY = 0.6;
 
-/** Words that say nothing of what is meant. */
+/** Words that say nothing of what is meant: all of it is of some craft. */
 const EMPTY = new Set(
-  "a an and are at be by can do does for from goes has have how i in is it its me my no not of off on or so that the then this to too up what when where which who why with".split(
+  "a an and are at be by can copter do does drone for from goes has have how i in is it its me my no not of off on or quad so that the then this to too up what when where which who why will with won wont".split(
     " ",
   ),
 );
@@ -89,11 +89,14 @@ function tokens(text: string): string[] {
     .filter((word) => word.length > 1 && !EMPTY.has(word));
 }
 
-/** The same word, or two forms of one: “flips” and “flip”, “warning” and “warns”. */
-function alike(a: string, b: string): boolean {
-  if (a === b) return true;
-  const stem = Math.max(4, Math.min(a.length, b.length) - 3);
+/** Whether a word said of something is the one asked for, or another form of it: “flips” for “flip”, “maximum” for “max”. */
+function alike(said: string, asked: string): boolean {
+  if (said === asked) return true;
+  if (asked.length === 3) return said.startsWith(asked) && said.length <= 7;
+  const stem = Math.max(4, Math.min(said.length, asked.length) - 3);
   return (
-    Math.min(a.length, b.length) >= 4 && a.slice(0, stem) === b.slice(0, stem) && Math.abs(a.length - b.length) <= 3
+    Math.min(said.length, asked.length) >= 4 &&
+    said.slice(0, stem) === asked.slice(0, stem) &&
+    Math.abs(said.length - asked.length) <= 3
   );
 }

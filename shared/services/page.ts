@@ -58,7 +58,9 @@ function byWords(catalogue: Catalogue, wanted: string, all: readonly Named[]): N
   if (said.length > 0) return said.slice(0, MOST_BY_WORDS);
   const fitting = findDescribed(catalogue, plain, described, MOST_DESCRIBED);
   if (fitting.length > 0) return fitting;
-  const [name] = nearest(wanted, described, 1);
+  // A second set has the names of the first, which is rather what is meant.
+  const firstSets = described.filter(({ name }) => !catalogue.section(name.split(".")[0]!)?.like);
+  const [name] = nearest(wanted, firstSets, 1);
   return all.filter((each) => each.name === name);
 }
 

@@ -113,6 +113,18 @@ test.each([
   ["signal lost", "failsafe"],
   ["warn at", "pack.warn-at"],
   ["vtx power", "video.power"],
+  ["my quad wont arm", "arm"],
+  ["find lost drone", "finder"],
+  ["max throttle", "rates.throttle-limit"],
+  ["osd position", "osd"],
+  ["blackbox", "recorder"],
+  ["arming angle", "safety.arm-tilt-limit"],
+  ["turn off osd", "osd-hide"],
+  ["second battery", "pack"],
+  ["weight", "frame.mass"],
+  ["jello", "board.soft-mount"],
+  ["compass calibration", "sensors.compass"],
+  ["level trim", "sensors.level-trim-roll"],
 ])("“%s” finds %s among the first", (asked, name) => {
   expect([...page(asked).matchAll(/^# (.+)$/gm)].map(([, found]) => found)).toContain(name);
 });

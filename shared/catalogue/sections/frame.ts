@@ -105,7 +105,7 @@ export const frame: SectionSpec = {
       what: "Mass of the craft as it takes off: pack, camera and all.",
       why: "Weigh it, do not add up the catalogue. Hover throttle, flight time and how hard it hits all follow from this figure, and in many countries so does the law: a good many rules begin at 250 g. Too light a figure promises a flight time that the pack will not keep; one that has grown since you weighed it explains a craft gone lazy.",
       related: ["frame.mass-dry", "frame.hover-throttle", "pack.hover-current"],
-      words: ["all-up weight", "take-off weight", "how heavy", "250 gram"],
+      words: ["weight", "all-up weight", "take-off weight", "how heavy", "250 gram"],
     },
     {
       name: "mass-dry",

@@ -10,7 +10,7 @@ export const pack: SectionSpec = {
   name: "pack",
   what: "The battery: what it is, when the craft calls it low, and how its volts and amperes are measured.",
   why: "A pack tells how it feels by its voltage under load, and by what has been drawn from it. Plain `pack` is what all have in common; `pack` with a name in quotes is one of several, laid over it.",
-  words: ["battery", "accumulator", "cells", "low-voltage warning"],
+  words: ["battery", "accumulator", "cells", "low-voltage warning", "several batteries", "second battery"],
   holds: "settings",
   in: ["craft", "layer"],
   title: "optional",

@@ -22,7 +22,7 @@ export const safety: SectionSpec = {
       why: "A limit keeps a craft that is carried, or lies on its back, from starting when the switch is touched. Pilots of small craft often take it out, since a rock or a slope is easily 25 deg and a craft stuck there would need a walk. Tight, it refuses on every meadow; open, it arms in the hand as readily as on the ground, and a second switch for permission is then worth having.",
       hazard: "Open, a craft with larger propellers can start in somebody's hand.",
       related: ["arm-permit", "sensors.accelerometer", "turtle"],
-      words: ["arm on a slope", "will not arm tilted", "angle check", "arm upside down"],
+      words: ["arm on a slope", "will not arm tilted", "arming angle", "angle check", "arm upside down"],
     },
     {
       name: "arm-throttle-limit",

@@ -19,7 +19,7 @@ export const otherSensors: readonly Setting[] = [
     what: "How far level flight is leaned to the right, so that the craft does not slide to the left.",
     why: "No table is level and no board sits quite true, so a levelled craft creeps sideways in still air; a degree or two cancels that. If it takes more than a handful, look for the bent arm, the crooked board or the pack hung to one side instead: a trim hides them, and they come back the other way round when inverted.",
     related: ["level", "sensors.accelerometer", "sensors.mount-roll"],
-    words: ["drifts sideways in level mode", "accelerometer trim", "trim roll"],
+    words: ["drifts sideways in level mode", "accelerometer trim", "trim roll", "level trim"],
   },
   {
     name: "level-trim-pitch",

@@ -175,7 +175,7 @@ export const sensors: SectionSpec = {
       what: "Whether there is a compass and it is in use.",
       why: "It knows the heading at a standstill, which satellites can tell only while moving. On a small craft it sits centimetres from pack leads that carry tens of amperes, and their field turns the needle with the throttle: an untrue compass makes a craft that should hold its place circle ever wider. No compass is better than a bad one.",
       related: ["heading", "return-home", "hold-place", "sensors.declination"],
-      words: ["magnetometer", "mag", "heading sensor", "circles in position hold"],
+      words: ["magnetometer", "mag", "compass calibration", "heading sensor", "circles in position hold"],
     },
     ...otherSensors,
   ],
