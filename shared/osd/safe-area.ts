@@ -37,9 +37,9 @@ export function centralCells(grid: Grid): CellArea {
   return { left, top, right, bottom };
 }
 
-/** The shape of the picture: as said; else by the signal, whose pictures are mostly of one shape. */
+/** The shape of the picture: as said; else the camera's; else by the signal, whose pictures are mostly of one shape. */
 export function pictureOf(craft: Craft): Aspect {
-  const said = wordOf(craft, "osd.picture");
+  const said = wordOf(craft, "osd.picture") ?? wordOf(craft, "video.camera-picture");
   if (said !== undefined) return said === "16:9" ? "16:9" : "4:3";
   return wordOf(craft, "video.signal") === "digital" ? "16:9" : "4:3";
 }

@@ -1,5 +1,6 @@
 /** What the rules of the OSD find, in whole craft, and the repairs that they offer. */
 import { describe, expect, test } from "vitest";
+import { pictureOf } from "../../shared/osd/safe-area.ts";
 import { findingsOf } from "../../shared/rules/engine.ts";
 import { workspaceOf } from "../rules/check.ts";
 
@@ -42,6 +43,17 @@ describe("osd-unsafe-area", () => {
     ["grid ntsc\npicture 16:9\npack-volts at 2, 12", ["osd-unsafe-area: pack-volts at 2, 12"]],
     ["grid pal\nalerts at 0, 0", ["osd-unsafe-area: alerts at 0, 0"]],
   ])("%j", (osd, wanted) => expect(found(osd, ANALOGUE)).toEqual(wanted));
+
+  test("the picture's shape is as said, else the camera's, else what the signal mostly has", () => {
+    const shape = (text: string) =>
+      pictureOf(workspaceOf({ "jug.fettle": `craft "Jug"\n${text}` }).craft("jug.fettle")!);
+    expect(shape("")).toBe("4:3");
+    expect(shape("video\n  signal analogue\n")).toBe("4:3");
+    expect(shape("video\n  signal digital\n")).toBe("16:9");
+    expect(shape("video\n  signal digital\n  camera-picture 4:3\n")).toBe("4:3");
+    expect(shape("video\n  signal analogue\n  camera-picture 16:9\n")).toBe("16:9");
+    expect(shape("video\n  signal digital\n  camera-picture 16:9\nosd\n  picture 4:3\n")).toBe("4:3");
+  });
 
   test("a digital picture is shown whole, and without a signal nothing is known", () => {
     expect(found("grid pal\npack-volts at 0, 0", "video\n  signal digital")).toEqual([]);
