@@ -1,9 +1,10 @@
 /** What is told of a control and of its positions: the pulses, and what each turns on. */
 
-import { switchboardOf } from "../logic/from-craft.ts";
+import { linkOf, switchboardOf } from "../logic/from-craft.ts";
 import type { ControlMap } from "../logic/types.ts";
 import type { Craft } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
+import { lostPositions } from "../rules/controls.ts";
 import { list, paragraphs } from "./describe.ts";
 import { craftFor, entryAt, quoted } from "./standing.ts";
 
@@ -36,10 +37,16 @@ export function hoverPosition(workspace: Workspace, file: string, control: strin
   const mapped = craft && controlOf(workspace, craft, control);
   const found = mapped?.positions.find((each) => each.name === position);
   if (!found) return ownControl(workspace, file, control);
-  const rest = mapped?.control.rest === position ? ", where the control rests" : "";
+  const { channel, rest } = mapped!.control;
+  const said = craft?.controls.get(control)?.value;
+  const lost =
+    said && linkOf(craft).twoLevelChannels.includes(channel) && lostPositions(said).includes(position)
+      ? `ch${channel} carries two levels only: this position arrives as one of its ends.`
+      : "";
   return paragraphs(
-    `**${control} ${position}** — ${found.pulseUs} us on ch${mapped?.control.channel}${rest}`,
+    `**${control} ${position}** — ${found.pulseUs} us on ch${channel}${rest === position ? ", where the control rests" : ""}`,
     `Can be on here: ${modesText(found.modes)}.`,
+    lost,
   );
 }
 

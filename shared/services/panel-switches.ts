@@ -51,7 +51,8 @@ function possibleOnly(board: Switchboard, wanted: ControlsAt): Positions {
     if (at === undefined) continue;
     const isPosition = typeof at === "string" && control?.positions.some((each) => each.name === at);
     const takesPulse = typeof at === "number" && (control === null || control.kind === "dial");
-    if (isPosition || takesPulse) kept[name] = at;
+    // Of a pulse that the control no longer sends there is no state, and nothing could be said.
+    if ((isPosition || takesPulse) && board.sets.where({ [name]: at }) !== board.sets.none) kept[name] = at;
   }
   return kept;
 }

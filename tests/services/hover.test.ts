@@ -60,6 +60,13 @@ test("a control and a position: pulses, and what they turn on", () => {
   );
 });
 
+test("a position that a channel of two levels loses says so", () => {
+  const at = (position: string) =>
+    hoverText(craft(`link\n  two-level 6\nmodes\n  arm when TL is down\n  level when TR is ${position}\n`));
+  expect(at("m|id")).toContain("ch6 carries two levels only: this position arrives as one of its ends.");
+  expect(at("do|wn")).not.toContain("two levels");
+});
+
 test("the words of a choice, fields, elements, outputs, sections, dropped names", () => {
   expect(hoverText(craft("pack\n  chemistry li|hv\n"))).toContain("4.35 V a cell");
   expect(hoverText(craft("rates\n  roll slo|pe 100 deg/s\n"))).toContain("**slope** — ");

@@ -93,6 +93,15 @@ test("the switches: at rest, and with controls moved", () => {
   ]);
 });
 
+test("a pulse that a dial or channel no longer sends is forgotten, and readiness does not go by it", () => {
+  const here = model(craft.replace("level when TR is mid", "level when ch12 above 1500 us"), {
+    positions: { TL: "up", KN: 2400, ch12: 300 },
+  }).switches!;
+  expect(here.state.positions).toEqual({ TL: "up", TR: "mid" });
+  expect(here.state.atRest).toBe(true);
+  expect(here.ready.obstacles).toMatchObject([{ state: "stands" }]);
+});
+
 test("at rest until a control is moved, also a dial", () => {
   const atRest = (positions?: Record<string, string | number>) => model(craft, { positions }).switches?.state.atRest;
   expect(atRest()).toBe(true);
