@@ -5,7 +5,7 @@ import { dialNeeds, drawDial } from "./dial.ts";
 import { drawRocker, rockerNeeds } from "./rocker.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
 import { stateInWords } from "./words.ts";
-import { text, widthOf } from "./writing.ts";
+import { lineHeight, lines, text, widthOf, wrappedBold } from "./writing.ts";
 
 export interface SwitchesOptions {
   /** How wide the drawing may be, in its own units; controls wrap within it. */
@@ -32,8 +32,9 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + gap) / (narrowest + gap))));
   const widest = columns === 1 ? width : Math.max(widestCard, narrowest);
   const cardWidth = Math.min(widest, (width - gap * (columns - 1)) / columns);
-  const above = options.words === "none" ? [] : [text("state-words", 0, 15, 15, stateInWords(picture.state))];
-  let y = above.length > 0 ? 32 : 1;
+  const said = options.words === "none" ? [] : wrappedBold(stateInWords(picture.state), width, 15);
+  const above = lines("state-words", 0, 15, 15, said);
+  let y = said.length > 0 ? 32 + (said.length - 1) * lineHeight(15) : 1;
   const cards: SceneNode[] = [];
   for (let first = 0; first < picture.controls.length; first += columns) {
     const row = picture.controls.slice(first, first + columns);

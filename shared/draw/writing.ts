@@ -24,10 +24,24 @@ export function widthOf(text: string, size: number): number {
 
 /** Names, separated by commas, in lines that fit a width at a letter size; a name is never broken. */
 export function wrapped(names: readonly string[], width: number, size: number): string[] {
-  const most = Math.max(1, Math.floor(width / (size * letterWidth)));
+  return filled(
+    names.map((name, index) => (index < names.length - 1 ? `${name},` : name)),
+    width / (size * letterWidth),
+  );
+}
+
+/** A bold letter takes about so much more room than another, in whichever face. */
+const boldWidth = 1.15;
+
+/** Bold sentences, in lines that fit a width at a letter size; a word is never broken. */
+export function wrappedBold(sentences: string, width: number, size: number): string[] {
+  return filled(sentences.split(" "), width / (size * letterWidth * boldWidth));
+}
+
+function filled(pieces: readonly string[], letters: number): string[] {
+  const most = Math.max(1, Math.floor(letters));
   const lines: string[] = [];
-  for (const [index, name] of names.entries()) {
-    const piece = index < names.length - 1 ? `${name},` : name;
+  for (const piece of pieces) {
     const last = lines.at(-1);
     if (last !== undefined && last.length + 1 + piece.length <= most) lines[lines.length - 1] = `${last} ${piece}`;
     else lines.push(piece);

@@ -62,6 +62,18 @@ test("controls keep the script's order, with what each position turns on", () =>
   expect(words.slice(words.indexOf("down"), words.indexOf("TR")).join(" ")).toBe("down arm, recorder");
 });
 
+test("long words above the controls are broken into lines, and the controls make room", () => {
+  const long = { ...fullSwitches, state: state({ possible: ["finder", "lights", "recorder", "level"].map(mode) }) };
+  const scene = drawSwitches(long, { width: 460 });
+  const said = all(scene, "state-words");
+  expect(said.length).toBeGreaterThan(1);
+  expect(said.map((each) => texts(each).join("")).join(" ")).toBe(stateInWords(long.state));
+  // Every line at 0.62 of its size a letter, as the bold letters of the drawn files take at most.
+  for (const each of said) expect(texts(each).join("").length * 15 * 0.62).toBeLessThanOrEqual(460);
+  const tops = all(scene, "card").map(({ attributes }) => Number(attributes.y));
+  expect(Math.min(...tops)).toBeGreaterThan(Number(said.at(-1)!.attributes.y) + 8);
+});
+
 test("exactly the position that is set is filled, on every control", () => {
   const scene = drawSwitches(fullSwitches, { words: "none" });
   const set = all(scene, "way").filter(({ attributes }) => String(attributes.class).includes("set"));
