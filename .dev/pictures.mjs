@@ -17,7 +17,7 @@ for (const [name, theme] of [
 ])
   await takePictures(`${name}`, `${theme}`);
 
-/** Both views of the demo's craft beside its script. */
+/** The views of the demo's craft beside its script. */
 async function takePictures(/** @type {string} */ name, /** @type {string} */ theme) {
   const settings = {
     "workbench.colorTheme": theme,
@@ -33,10 +33,10 @@ async function takePictures(/** @type {string} */ name, /** @type {string} */ th
     const panel = page.frameLocator("iframe.webview.ready").frameLocator("#active-frame");
     await panel.locator("[data-element]").first().waitFor({ timeout: 60_000 });
     await widenSideBar(page, 460);
-    for (const view of ["Goggles", "Switches"]) {
+    for (const view of ["Goggles", "Switches", "Numbers"]) {
       await panel.getByRole("tab", { name: view }).click();
       if (view === "Switches") await panel.getByRole("radio").nth(1).click({ force: true });
-      await page.mouse.move(900, 600);
+      await page.mouse.move(760, 16);
       await page.waitForTimeout(700);
       const path = inProject("client/media", `${view.toLowerCase()}-${name}.png`);
       await page.screenshot({ path });
