@@ -167,7 +167,14 @@ function elementPage(element: Element): string {
     headed("How it is written", fenced(exampleOfElement(name))),
     headed("How it is shown", list(manners)),
     headed("What it needs", list((element.needs ?? []).map(needLine))),
-    rulesText(name, ["osd-off-grid", "osd-overlap", ...(element.role ? ["osd-essentials"] : [])]),
+    rulesText(name, [
+      "osd-off-grid",
+      "osd-unsafe-area",
+      ...(element.overlapsNothing ? [] : ["osd-overlap"]),
+      ...(drawn === "text" && !element.centre ? ["osd-centre-clutter"] : []),
+      ...(element.role ? ["osd-essentials"] : []),
+      ...((element.needs ?? []).some(({ port }) => port !== undefined) ? ["port-missing"] : []),
+    ]),
     seeAlso(element.related, element.words),
   );
 }

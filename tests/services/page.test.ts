@@ -82,6 +82,17 @@ test("which rules look at a name is what changes their findings, also what their
       ).toContain(name);
 });
 
+test("an element's page has the rules that look at every such element", () => {
+  const codesOn = (name: string) =>
+    [...page(name).matchAll(/^- `([a-z-]+)` \((?:error|warning|hint|info)\)/gm)].map(([, code]) => code);
+  const placed = ["osd-off-grid", "osd-unsafe-area"];
+  expect(codesOn("cell-volts").sort()).toEqual(
+    ["osd-centre-clutter", "osd-essentials", "osd-overlap", ...placed].sort(),
+  );
+  expect(codesOn("satellites").sort()).toEqual(["osd-centre-clutter", "osd-overlap", "port-missing", ...placed].sort());
+  expect(codesOn("sight").sort()).toEqual(placed);
+});
+
 test("units tell what they come to in others of their kind", () => {
   expect(page("kHz")).toContain("- 1 kHz is 1000 Hz (hertz)");
   expect(page("W")).toContain("- 1 W is 30 dBm");
