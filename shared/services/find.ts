@@ -64,22 +64,35 @@ function scored(all: readonly Described[], wanted: readonly string[]): Scored[] 
 
 /** Nothing where some word is nowhere; a phrase of the catalogue's own that says them all counts for more. */
 function scoreOf({ name, kind, words, summary, why }: Described, wanted: readonly string[]): number {
+  // From what says most to what says least: the first place in which a word stands is the one that counts.
   const where = [
-    { of: tokens(name), weight: WEIGHTS.name },
-    { of: words.flatMap(tokens), weight: WEIGHTS.words },
-    { of: tokens(summary), weight: WEIGHTS.summary },
-    { of: tokens(why), weight: WEIGHTS.why },
+    { of: () => tokensOf(name), weight: WEIGHTS.name },
+    { of: () => words.flatMap(tokensOf), weight: WEIGHTS.words },
+    { of: () => tokensOf(summary), weight: WEIGHTS.summary },
+    { of: () => tokensOf(why), weight: WEIGHTS.why },
   ];
   let sum = 0;
   for (const word of wanted) {
-    const weight = Math.max(...where.map(({ of, weight }) => (of.some((each) => alike(each, word)) ? weight : 0)));
-    if (weight === 0) return 0;
-    sum += weight;
+    const place = where.find(({ of }) => of().some((each) => alike(each, word)));
+    if (!place) return 0;
+    sum += place.weight;
   }
   const says = (phrase: readonly string[]) => wanted.every((word) => phrase.some((each) => alike(each, word)));
-  const phrased = words.some((phrase) => says(tokens(phrase))) || says(tokens(name));
+  const phrased = words.some((phrase) => says(tokensOf(phrase))) || says(tokensOf(name));
   // A section has something to do with much; one thing in it is rather what is meant.
   return sum * (phrased ? 1.5 : 1) * (kind === "section" ? 0.7 : 1);
+}
+
+const tokensKnown = new Map<string, readonly string[]>();
+
+/** The tokens of a text of the catalogue, which is asked for them again and again. */
+function tokensOf(text: string): readonly string[] {
+  let known = tokensKnown.get(text);
+  if (!known) {
+    known = tokens(text);
+    tokensKnown.set(text, known);
+  }
+  return known;
 }
 
 function tokens(text: string): string[] {
