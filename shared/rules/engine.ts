@@ -6,6 +6,7 @@ import type { Finding, PlaceRange, RelatedPlace } from "../protocol/findings.ts"
 import { rangeOf, spanAt } from "../syntax/span.ts";
 import { rules } from "./registry.generated.ts";
 import type { Report, Rule, Spot } from "./types.ts";
+import { standInReports } from "./use-problems.ts";
 
 /** Codes that say that something was not understood: accepting them would hide more than it shows. */
 export const NEVER_ACCEPTED = (code: string) =>
@@ -21,7 +22,15 @@ export function findingsOf(workspace: Workspace, file: string, handset?: string)
   const found = fileFindings(workspace, script);
   if (script.tree.newer) return found;
   const craft = workspace.craft(file, handset);
-  return craft ? sorted([...found, ...craftFindings(workspace, craft)]) : found;
+  if (!craft) return found;
+  return sorted([...found, ...standInFindings(workspace, script, handset), ...craftFindings(workspace, craft)]);
+}
+
+function standInFindings(workspace: Workspace, script: Script, handset: string | undefined): Finding[] {
+  const standIn = handset === undefined ? undefined : workspace.script(handset);
+  if (!standIn) return [];
+  const rule = rules.find(({ code }) => code === "use-broken")!;
+  return standInReports(script, standIn, workspace).map((report) => toFinding(rule, report, report.at));
 }
 
 /** What the rules of single files find. A file in a newer edition has that one finding and no other. */

@@ -3,7 +3,7 @@ import type { Script, Use } from "../model/script.ts";
 import { leadsBack } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { alikePositions, sharedChannels } from "./controls.ts";
-import { spotOf } from "./spots.ts";
+import { headSpot, spotOf } from "./spots.ts";
 import type { Report } from "./types.ts";
 
 export type UseCode = "use-missing" | "use-kind" | "use-cycle" | "use-broken";
@@ -39,6 +39,17 @@ function problemsOf(script: Script, workspace: Workspace): Problems {
     files.set(script, problems);
   }
   return problems;
+}
+
+/** A handset that stands in for the craft's own has no `use` line: its errors are told on the header. */
+export function standInReports(craft: Script, handset: Script, workspace: Workspace): Report[] {
+  if (!hasErrors(handset, workspace)) return [];
+  return [
+    {
+      at: headSpot(workspace, { file: craft.file, line: craft.tree.header ?? 0 }),
+      message: `The handset that stands in${handset.name ? `, “${handset.name}”,` : ""} has errors of its own, and what they touch is missing here: mend it there.`,
+    },
+  ];
 }
 
 /** Files that a file names twice, by their real paths. */

@@ -103,6 +103,18 @@ test("standard input is a file of the working folder, called -", async () => {
   ]);
 });
 
+test("a handset that stands in with errors of its own leaves no false all-clear", async () => {
+  const other = await folderOf({
+    "odd.fettle": 'handset "Odd"\n\ncontrols\n  TL  swich  ch5  up 1000 us  down 2000 us\n',
+    "lid.fettle": 'craft "Lid"\n\nmodes\n  arm when TL is down\n',
+  });
+  const outcome = await runProgram(program, ["check", "lid.fettle", "--handset", "odd.fettle", "--format", "json"], {
+    folder: other,
+  });
+  expect(outcome.status).toBe(1);
+  expect(problems(outcome)).toMatchObject([{ code: "use-broken", file: "lid.fettle", range: { start: { line: 0 } } }]);
+});
+
 test("--handset stands in for the craft's own, from wherever it lies", async () => {
   const other = await folderOf({ "bellows.fettle": wheel.replace("2.4 GHz", "868 MHz") });
   const outcome = await check("craft/cup.fettle", "--handset", join(other, "bellows.fettle"), "--format", "json");
