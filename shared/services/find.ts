@@ -16,7 +16,7 @@ const WEIGHTS = { name: 3, words: 3, summary: 2, why: 0.5 } as const;
 const NEARLY = 0.6;
 
 /** Words that say nothing of what is meant: all of it is of some craft. */
-const EMPTY = new Set(
+export const EMPTY_WORDS = new Set(
   "a an and are at be by can copter do does drone for from goes has have how i in is it its me my no not of off on or quad so that the then this to too up what when where which who why will with won wont".split(
     " ",
   ),
@@ -99,7 +99,7 @@ function tokens(text: string): string[] {
   return text
     .toLowerCase()
     .split(/[^a-z0-9/%]+/)
-    .filter((word) => word.length > 1 && !EMPTY.has(word));
+    .filter((word) => word.length > 1 && !EMPTY_WORDS.has(word));
 }
 
 /** Whether a word said of something is the one asked for, or another form of it: “flips” for “flip”, “maximum” for “max”. */

@@ -1,3 +1,5 @@
+import { EMPTY_WORDS } from "./find.ts";
+
 /**
  * The script of the reference's page: plain, for any browser of these years, and small enough to
  * stand in the page. Without it every page is shown, one below the other.
@@ -10,6 +12,7 @@ export const REFERENCE_SCRIPT = `
   const found = document.getElementById("found");
   const main = document.querySelector("main");
   const most = 60;
+  const empty = new Set("${[...EMPTY_WORDS].join(" ")}".split(" "));
 
   const plain = (text) => text.toLowerCase().replace(/[-_.]/g, " ");
   const entries = [...document.querySelectorAll("article[data-kind]")].map((article) => {
@@ -26,7 +29,7 @@ export const REFERENCE_SCRIPT = `
 
   /* The lower the better; a word that is nowhere leaves the entry out. */
   const score = (entry, asked, words) => {
-    if (entry.exact.includes(asked)) return 0;
+    if (entry.exact.includes(asked) || entry.exact.includes(words.join("-"))) return 0;
     const phrase = words.join(" ");
     if (entry.phrases.includes(phrase)) return 0.5;
     let sum = 0;
@@ -44,9 +47,17 @@ export const REFERENCE_SCRIPT = `
     return sum / words.length + entry.name.length / 1000;
   };
 
+  const hitsOf = (asked, words) =>
+    entries
+      .map((entry) => ({ entry, at: score(entry, asked, words) }))
+      .filter(({ at }) => at < Infinity)
+      .sort((a, b) => a.at - b.at);
+
   const search = () => {
     const asked = query.value.trim().toLowerCase();
-    const words = plain(asked).split(/\\s+/).filter(Boolean);
+    const said = plain(asked).split(/[^a-z0-9/%]+/).filter(Boolean);
+    const telling = said.filter((word) => word.length > 1 && !empty.has(word));
+    const words = telling.length > 0 ? telling : said;
     contents.hidden = asked !== "";
     results.hidden = asked === "";
     results.replaceChildren();
@@ -54,10 +65,13 @@ export const REFERENCE_SCRIPT = `
       found.textContent = "";
       return;
     }
-    const hits = entries
-      .map((entry) => ({ entry, at: score(entry, asked, words) }))
-      .filter(({ at }) => at < Infinity)
-      .sort((a, b) => a.at - b.at);
+    let hits = hitsOf(asked, words);
+    /* One word of several may be the reader's own: the best of what fits all the others. */
+    if (hits.length === 0 && words.length > 2)
+      for (const word of words) {
+        const fewer = hitsOf(asked, words.filter((each) => each !== word));
+        if (fewer.length > 0 && (hits.length === 0 || fewer[0].at < hits[0].at)) hits = fewer;
+      }
     for (const { entry } of hits.slice(0, most)) {
       const link = document.createElement("a");
       link.href = "#" + entry.id;

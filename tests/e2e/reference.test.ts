@@ -68,6 +68,11 @@ test("a name comes before what only speaks of it, and words that lead nowhere ar
     return (await page.locator("#results a code").allTextContents())[0];
   };
   expect(await first("arm")).toBe("arm");
+  // As one who is new to it asks: with words that say nothing, and one that nobody here says.
+  expect(await first("my quad won't arm")).toBe("arm");
+  expect(await first("How do I stop it beeping?")).toBe("sounds-off");
+  expect(await first("silly low battery warning")).toBe("pack.warn-at");
+  expect(await first("A")).toBe("A");
   expect(await first("turt")).toBe("turtle");
   expect(await first("osd overlap")).toBe("osd-overlap");
   expect(await first("warn at")).toBe("pack.warn-at");
