@@ -83,7 +83,15 @@ function NoScript() {
 
 function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
   if (model.goggles)
-    return <GogglesView craft={model.craft} picture={model.goggles} version={model.version} marked={marked} />;
+    return (
+      <GogglesView
+        craft={model.craft}
+        picture={model.goggles}
+        file={model.file}
+        version={model.version}
+        marked={marked}
+      />
+    );
   return <p class="empty">{model.noGoggles ?? "This script lays out no OSD."}</p>;
 }
 

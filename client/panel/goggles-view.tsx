@@ -19,6 +19,7 @@ interface Props {
   /** The craft that is drawn. */
   readonly craft: string;
   readonly picture: GogglesPicture;
+  readonly file: string;
   readonly version: number;
   readonly marked: LinePlace | null;
 }
@@ -34,7 +35,7 @@ interface Awaited {
 /** Long enough to be asked where to write; later the focus is the pilot's own again. */
 const awaitedMs = 15_000;
 
-export function GogglesView({ craft, picture, version, marked }: Props) {
+export function GogglesView({ craft, picture, file, version, marked }: Props) {
   const mover = useRef<Mover | null>(null);
   const awaited = useRef<Awaited | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
@@ -42,7 +43,7 @@ export function GogglesView({ craft, picture, version, marked }: Props) {
   const [still, setStill] = useState<"still" | "flashing">("flashing");
   const { elements, preview } = picture;
   const chosen = elements.find(({ name }) => name === chosenName) ?? null;
-  const send = (gesture: OsdGesture) => tell({ kind: "osd", page: picture.page, gesture, version });
+  const send = (gesture: OsdGesture) => tell({ kind: "osd", file, page: picture.page, gesture, version });
   const nudge = ({ name }: PanelElement, by: Cell) => mover.current?.nudge(name, by);
   const press = ({ at }: PanelElement) => tell({ kind: "select", at });
 

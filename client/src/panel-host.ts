@@ -116,8 +116,13 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         return void selectLine(message.at);
       case "new-craft":
         return void commands.executeCommand("fettle.newCraft");
-      case "osd":
-        return void (script && edit(script, message.page, message.gesture, from));
+      case "osd": {
+        // Of the script that was drawn, though the pilot may have turned to another meanwhile.
+        const documents = [script, ...workspace.textDocuments];
+        const drawnFor = documents.find((each) => each?.uri.toString() === message.file);
+        if (!drawnFor) break;
+        return void edit(drawnFor, message.page, message.gesture, from);
+      }
       case "undo":
       case "redo":
         return void gestures.step(message.kind, script, from.focus).then(refresh);

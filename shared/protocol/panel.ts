@@ -311,8 +311,14 @@ export type FromPanel =
   | { readonly kind: "select"; readonly at: LinePlace }
   | { readonly kind: "positions"; readonly positions: ControlsAt }
   | { readonly kind: "craft"; readonly file: string }
-  /** `version` is that of the model on which the gesture was made. */
-  | { readonly kind: "osd"; readonly page: OsdPage; readonly gesture: OsdGesture; readonly version: number }
+  /** `file` and `version` are those of the model on which the gesture was made: another script may be in front by now. */
+  | {
+      readonly kind: "osd";
+      readonly file: string;
+      readonly page: OsdPage;
+      readonly gesture: OsdGesture;
+      readonly version: number;
+    }
   | { readonly kind: "look"; readonly scenario: Scenario; readonly page: OsdPage }
   /** Shows the layout on another grid; null ends the preview. */
   | { readonly kind: "preview"; readonly grid: { readonly columns: number; readonly rows: number } | null }

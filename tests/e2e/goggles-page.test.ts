@@ -54,7 +54,13 @@ test("a drag goes on against a model that comes meanwhile, and is told of with t
   expect(await shiftOf("pack-volts")).toBe("translate(168 -101.25)");
   await panel.page.mouse.up();
   expect(await panel.told()).toEqual([
-    { kind: "osd", page: "osd", version: 900, gesture: { kind: "move", element: "pack-volts", column: 11, row: 9 } },
+    {
+      kind: "osd",
+      file: "file:///shed/jug 0.fettle",
+      page: "osd",
+      version: 900,
+      gesture: { kind: "move", element: "pack-volts", column: 11, row: 9 },
+    },
   ]);
 });
 

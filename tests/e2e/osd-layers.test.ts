@@ -103,6 +103,24 @@ test("an element is added from the palette, as one step", async () => {
   await dirty("gravy-boat.fettle").waitFor({ state: "detached" });
 });
 
+test("what was moved by keys moves in the script that was drawn, though one turns to another at once", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/amphora.fettle", 84);
+  await openFile(page, "craft/gravy-boat.fettle", 50);
+  await drawn("speed").waitFor({ state: "detached" });
+  // Both craft place it, each in its own file.
+  await moveByKeys("height", "ArrowRight");
+  await page.locator('.tab[data-resource-name="amphora.fettle"]').click();
+  await dirty("gravy-boat.fettle").waitFor();
+  await drawn("speed").waitFor();
+  expect(await placeOf("height")).toBe("column 3, row 9");
+  expect(await dirty("amphora.fettle").count()).toBe(0);
+  await openFile(page, "craft/gravy-boat.fettle", 50);
+  await waitForLine(page, "  height  at left+4, middle");
+  await undo(page);
+  await dirty("gravy-boat.fettle").waitFor({ state: "detached" });
+});
+
 test("a grid is picked or typed in the palette, and its layout shown before anything is written", async () => {
   const { page } = editor;
   await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
