@@ -47,7 +47,7 @@ export const extraModes: readonly Mode[] = [
     hazard:
       "What may be transmitted is the law of the place. With no air over it, at this power, the transmitter overheats.",
     related: ["video-low", "video.power", "video.power-steps", "video.region"],
-    words: ["more picture range", "full transmitter power", "picture breaks up"],
+    words: ["more picture range", "full transmitter power", "picture breaks up", "noise in the picture"],
   },
   {
     name: "osd-hide",

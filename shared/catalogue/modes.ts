@@ -12,7 +12,15 @@ export const modes: readonly Mode[] = [
     hazard:
       "From this moment the blades cut. Nobody before the craft or within reach, and propellers off on the bench.",
     related: ["arm-permit", "safety.arm-hold", "safety.arm-throttle-limit", "safety.spin-when-armed", "turtle"],
-    words: ["start the motors", "motor switch", "enable motors", "kill switch", "disarm"],
+    words: [
+      "start the motors",
+      "motor switch",
+      "enable motors",
+      "stop the motors",
+      "arm switch",
+      "kill switch",
+      "disarm",
+    ],
   },
   {
     name: "arm-permit",

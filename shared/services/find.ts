@@ -17,7 +17,7 @@ const NEARLY = 0.6;
 
 /** Words that say nothing of what is meant: all of it is of some craft. */
 export const EMPTY_WORDS = new Set(
-  "a an and are at be by can copter do does drone for from goes has have how i in is it its me my no not of off on or quad so that the then this to too up what when where which who why will with won wont".split(
+  "a an and are at be by can copter do does drone for from goes has have how i in is it its many me much my no not of off on or quad so that the then this to too up what when where which who why will with won wont".split(
     " ",
   ),
 );

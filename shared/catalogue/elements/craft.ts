@@ -132,7 +132,7 @@ export const craftElements: readonly Element[] = [
     overlapsNothing: true,
     centre: true,
     related: ["osd.alert-on", "message", "pack.warn-at"],
-    words: ["warnings", "warning text", "low battery warning", "flashing message"],
+    words: ["warnings", "warning text", "low battery warning", "flashing message", "why the screen flashes"],
   },
   {
     name: "message",

@@ -74,7 +74,7 @@ export const placeElements: readonly Element[] = [
     widest: ["499km/h"],
     needs: [satellites],
     related: ["top-speed", "home-distance", "navigation.return-speed"],
-    words: ["ground speed", "how fast", "velocity"],
+    words: ["ground speed", "speed in the goggles", "how fast", "velocity"],
   },
   {
     name: "top-speed",

@@ -85,7 +85,7 @@ export const powerElements: readonly Element[] = [
       { setting: "pack.current-from", not: "none", reason: "A share of the charge can only be told by counting it." },
     ],
     related: ["used-capacity", "pack.capacity", "pack-bar"],
-    words: ["battery percentage", "percent left", "remaining charge"],
+    words: ["battery percentage", "percent left", "remaining charge", "how much battery is left"],
   },
   {
     name: "charge-per-distance",

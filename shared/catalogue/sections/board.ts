@@ -70,7 +70,7 @@ export const board: SectionSpec = {
       what: "Whether rubber or silicone stands between the board and the frame.",
       why: "Rubber keeps motor vibration away from the gyro, so filters can be set higher and the craft reacts sooner. Screwed down hard, the gyro hears every bent propeller. But rubber that is too soft, or pinched by a cable, lets the board swing on its own, and then the craft wobbles in a way that no gain can cure.",
       related: ["filters.smooth-gyro", "sensors.mount-yaw"],
-      words: ["vibration", "jello in the picture", "grommets", "rubber standoffs", "gummies"],
+      words: ["vibration", "jello in the picture", "shaky video", "grommets", "rubber standoffs", "gummies"],
     },
     {
       name: "input-limit",

@@ -6,7 +6,7 @@ export const link: SectionSpec = {
   name: "link",
   what: "The radio between handset and craft: its band, its channels and their pulses, and what it does when it breaks.",
   why: "Everything the craft does hangs on this thread. What stands here says how finely it carries the sticks, and how the craft will know that it has gone.",
-  words: ["radio", "receiver", "control link", "channels", "range"],
+  words: ["radio", "receiver", "control link", "receiver not found", "channels", "range"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [

@@ -85,7 +85,7 @@ export const pack: SectionSpec = {
       hazard:
         "A charge limit above the chemistry's own is a fire risk: 4.20 V for lipo and li-ion, 4.35 V for the high-voltage kind.",
       related: ["pack.chemistry", "pack.cells", "pack-bar"],
-      words: ["fully charged", "charge limit", "maximum cell voltage"],
+      words: ["fully charged", "charge limit", "maximum cell voltage", "volts when full"],
     },
     {
       name: "warn-at",

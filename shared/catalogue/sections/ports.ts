@@ -23,7 +23,7 @@ export const ports: SectionSpec = {
   name: "ports",
   what: "What is soldered to each serial port of the board.",
   why: "A port serves one thing. Writing down all of them, the free ones too, finds a place for the next part and shows why a part is silent.",
-  words: ["serial ports", "uart", "wiring", "pads", "what is connected where"],
+  words: ["serial ports", "uart", "wiring", "pads", "what is connected where", "where is the gps plugged in"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [

@@ -46,7 +46,14 @@ export const throttleRates: readonly Setting[] = [
     what: "The most throttle that full stick gives.",
     why: "It tames a craft for a hall, a child or a first outing without touching the motors' room for corrections: in a hard turn they may still go to their end. Too low, and a craft that falls cannot be caught, because the stick has nothing left; put on a dial it is the kindest way to lend a craft.",
     related: ["motors.limit", "rates.throttle-limit-by", "rates.throttle-curve"],
-    words: ["limit the power", "beginner power", "slower craft", "cap the throttle", "maximum throttle"],
+    words: [
+      "limit the power",
+      "beginner power",
+      "slower craft",
+      "slow it down",
+      "cap the throttle",
+      "maximum throttle",
+    ],
   },
   {
     name: "throttle-limit-by",

@@ -40,7 +40,7 @@ export const rates: SectionSpec = {
   name: "rates",
   what: "How fast the craft turns for a given stick, and how the throttle stick is read.",
   why: "They are the pilot's handwriting, the part of a configuration that one carries from craft to craft so that the thumbs need not learn anew. What the craft can follow is up to the tune and the motors; rates only ask.",
-  words: ["rates", "expo", "stick sensitivity", "how fast it rolls", "stick curve"],
+  words: ["rates", "expo", "stick sensitivity", "how fast it rolls", "stick curve", "sticks too sensitive"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [
