@@ -15,7 +15,7 @@ export function issueOf(fault: Fault, line: number, text: string): Issue {
   const { word = "", candidates = [], chosen } = unknown ?? {};
   const offered = chosen ? candidates : nearest(word, candidates);
   const repairs: Repair[] = [...(fault.repairs ?? []), ...offered.map((name) => replacement(fault, name))];
-  const question = offered.length > 0 ? ` Did you mean ${offered.map((name) => `“${name}”`).join(" or ")}?` : "";
+  const question = didYouMean(offered);
   const end = Math.max(fault.end, Math.min(fault.start + 1, text.length));
   return {
     code: fault.code,
@@ -28,7 +28,7 @@ export function issueOf(fault: Fault, line: number, text: string): Issue {
 export function unknownSection(tree: Tree, line: number, name: string, catalogue: Catalogue): Issue {
   const { start, end } = sectionWord(tree, line);
   const offered = nearest(name, catalogue.sections);
-  const question = offered.length > 0 ? ` Did you mean ${offered.map((each) => `“${each}”`).join(" or ")}?` : "";
+  const question = didYouMean(offered);
   return {
     code: "unknown-name",
     message: `There is no section “${name}”; its entries are kept, not checked.${question}`,
@@ -67,7 +67,7 @@ export function unknownDrops(
     const fixes = offered.map((each) => fixOf(replacement(word, each), line));
     return {
       code: "unknown-name" as const,
-      message: `“${spec.name}” has nothing called “${word.text}” to take back.`,
+      message: `“${spec.name}” has nothing called “${word.text}” to take back.${didYouMean(offered)}`,
       span: spanAt(line, word),
       fixes,
     };
@@ -127,4 +127,8 @@ function replacement(at: Cols, name: string): Repair {
 function fixOf(repair: Repair, line: number): Fix {
   const range = { start: { line, character: repair.start }, end: { line, character: repair.end } };
   return { title: repair.title, edits: [{ range, text: repair.text }] };
+}
+
+function didYouMean(offered: readonly string[]): string {
+  return offered.length > 0 ? ` Did you mean ${offered.map((name) => `“${name}”`).join(" or ")}?` : "";
 }

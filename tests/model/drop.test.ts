@@ -41,7 +41,7 @@ describe("drop", () => {
   });
 
   test("a known name that nobody said is a hint; an unknown name is an error and no hint", () => {
-    check(`
+    const findings = check(`
       craft "Jug"
       pack
         cells 4
@@ -64,6 +64,11 @@ describe("drop", () => {
         drop all
              ^^^ drop-nothing
     `);
+    expect(findings.filter(({ code }) => code === "unknown-name").map(({ message }) => message)).toEqual([
+      "“pack” has nothing called “capacty” to take back. Did you mean “capacity”?",
+      "“modes” has nothing called “findre” to take back. Did you mean “finder”?",
+      "“osd” has nothing called “nothing” to take back.",
+    ]);
   });
 
   test("in a layer it is told on the use line of the craft", () => {
