@@ -46,7 +46,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "The video transmitter sends outside the bands of the region that is said.",
   prose:
-    "Which frequencies are free to use differs from place to place, and beyond them other services listen who have a right to. A carrier outside the region's bands is a warning; an analogue signal whose edge spills over is a hint. The bands known here are ETSI EN 300 440 and EN 300 328 for Europe, 47 CFR 15.247 and 15.249 for the United States, 47 CFR 97.301 for licensed amateurs. Take another channel, or say the region and licence that are true; local rules have the last word.",
+    "Which frequencies are free to use differs from place to place, and beyond them other services listen who have a right to. A carrier outside the region's bands is a warning; an analogue signal whose edge spills over is a hint, and so is a digital one in a band that is open to network equipment. The bands known here are ETSI EN 300 440 and EN 300 328 for Europe, 47 CFR 15.247 and 15.249 for the United States, 47 CFR 97.301 for licensed amateurs. Take another channel, or say the region and licence that are true; local rules have the last word.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nvideo\n  frequency 5658 MHz\n  region europe\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nvideo\n  frequency 5769 MHz\n  region europe\n' },
