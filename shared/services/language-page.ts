@@ -145,7 +145,7 @@ A default stands in for rules, numbers and pictures only: it is never written to
 
 const further = `## Second sets, several packs, dials that adjust, single motors
 
-\`rates-second\`, \`gains-second\` and \`osd-second\` take the entries of the first set (\`osd-second\` without \`grid\` and \`picture\`); the first two fall back to it. \`pack "NAME"\` lies over plain \`pack\`. In \`adjust\`, \`SETTING follows DIAL from VALUE to VALUE\`. \`motor1\` to \`motor8\` in \`motors\` are fields over the plain ones.`;
+\`rates-second\`, \`gains-second\` and \`osd-second\` take the entries of \`rates\`, \`gains\` and \`osd\` (without \`grid\` and \`picture\`); the first two fall back to what those say. \`pack "NAME"\` lies over plain \`pack\`. In \`adjust\`, \`SETTING follows DIAL from VALUE to VALUE\`. \`motor1\` to \`motor8\` in \`motors\` are fields over the plain ones.`;
 
 const kept = `## Lines that are kept
 
