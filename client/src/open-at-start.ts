@@ -1,11 +1,11 @@
 /** Opens the script that a folder names as the one to begin with. */
-import { Uri, window, workspace } from "vscode";
+import { TabInputText, TabInputWebview, Uri, window, workspace } from "vscode";
 
 /** Opens what `fettle.openAtStart` names, unless something else is open already. */
 export async function openAtStart(): Promise<void> {
   const folder = workspace.workspaceFolders?.[0];
   const path = workspace.getConfiguration("fettle", folder?.uri).get<string>("openAtStart", "");
-  if (!folder || path === "" || window.visibleTextEditors.length > 0) return;
+  if (!folder || path === "" || isSomethingOpen()) return;
   // An absolute path or one with ".." leads out of the folder, which is no business of a folder's setting.
   if (path.startsWith("/") || path.split(/[\\/]/).includes("..")) return;
   try {
@@ -15,4 +15,14 @@ export async function openAtStart(): Promise<void> {
       `The script ${path} could not be opened. The setting fettle.openAtStart names it: correct the path, or empty it.`,
     );
   }
+}
+
+/** A script, or the panel's tab, that the editor is restoring has a tab before it has an editor; a welcome page counts for nothing. */
+function isSomethingOpen(): boolean {
+  const tabs = window.tabGroups.all.flatMap((group) => group.tabs);
+  const isOurs = ({ viewType }: TabInputWebview) => viewType.includes("fettle.");
+  return (
+    window.visibleTextEditors.length > 0 ||
+    tabs.some(({ input }) => input instanceof TabInputText || (input instanceof TabInputWebview && isOurs(input)))
+  );
 }

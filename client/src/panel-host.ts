@@ -198,7 +198,11 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
   revealWhereWanted();
   const followed = window.onDidChangeActiveTextEditor(follow);
-  const disposables = [...faces.disposables, selected, followed, ...marks.disposables];
+  // Where the editor comes back with the panel's tab in front, scripts come into view and none is ever active.
+  const seen = window.onDidChangeVisibleTextEditors(() => {
+    if (!script) follow(undefined);
+  });
+  const disposables = [...faces.disposables, selected, followed, seen, ...marks.disposables];
   return { refresh, showPositions, fitOsd, addElement, openBeside: faces.openBeside, disposables };
 }
 
