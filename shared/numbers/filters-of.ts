@@ -70,7 +70,7 @@ export const filtersOf = onceFor((craft, catalogue): FilterFigures | null => {
     dampingDelayMs: gyroDelayMs + sum(damping),
     hoverNotchesDelayMs:
       motorNotches && motors !== null && hoverRpm !== null
-        ? slowDelayMs(motorStages(motorNotches, motors, turnHz(hoverRpm), rateHz), rateHz)
+        ? finite(slowDelayMs(motorStages(motorNotches, motors, turnHz(hoverRpm), rateHz), rateHz))
         : null,
     leftOut: [...new Set(leftOut)],
   };
@@ -95,6 +95,11 @@ export function motorStages(notches: MotorNotches, motors: number, motorTurnHz: 
   return Array.from({ length: motors }, () => one).flat();
 }
 
+/** Null for what has no number: notches of motors that hardly turn, or at a rate that no board has. */
+function finite(ms: number): number | null {
+  return Number.isFinite(ms) ? ms : null;
+}
+
 function sum(filters: readonly Filter[]): number {
   return filters.reduce((total, { delayMs }) => total + delayMs, 0);
 }
@@ -105,8 +110,11 @@ function readFilters(craft: Craft, catalogue: Catalogue, name: string, rateHz: n
   const usualOrder = defaultField(catalogue.setting("filters", name), "order", "") ?? 1;
   return (said.items ?? [said]).flatMap(({ value, source }) => {
     const made = value && makeFilter(value, rateHz, usualOrder);
-    if (!made) leftOut.push(name);
-    return made ? { name, source, ...made, delayMs: slowDelayMs([made.stage], rateHz) } : [];
+    const delayMs = made ? slowDelayMs([made.stage], rateHz) : Number.NaN;
+    // At a rate that no board has, a filter may be too slow or too narrow for doubles to tell it from none.
+    if (made && Number.isFinite(delayMs)) return { name, source, ...made, delayMs };
+    leftOut.push(name);
+    return [];
   });
 }
 
