@@ -1,5 +1,6 @@
 /** The switches of an effective craft, as the logic takes them. */
 import type { Craft, Setting } from "../model/craft.ts";
+import { oncePer } from "../model/memo.ts";
 import { units } from "../model/units.ts";
 import { resolvePath } from "../model/uses.ts";
 import { sameInput } from "./same-input.ts";
@@ -11,24 +12,15 @@ type Precedence = NonNullable<SwitchInput["precedence"]>;
 const NO_PRECEDENCE: Precedence = [];
 /** Default of `link.endpoints`; common practice, no source. */
 const USUAL_ENDPOINTS_US: PulseRange = { fromUs: 1000, toUs: 2000 };
-const boards = new WeakMap<Craft, Map<Precedence, Switchboard>>();
+
+const boardOfCraft = oncePer((craft: Craft, precedence: Precedence) => boardFor(switchInputOf(craft, precedence)));
 
 /**
  * The switchboard of a craft. `precedence` is the catalogue's: which modes do nothing while another
  * is on; without it every mode that is selected acts. The same craft gives the same board again.
  */
 export function switchboardOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): Switchboard {
-  let known = boards.get(craft);
-  if (!known) {
-    known = new Map();
-    boards.set(craft, known);
-  }
-  let board = known.get(precedence);
-  if (!board) {
-    board = boardFor(switchInputOf(craft, precedence));
-    known.set(precedence, board);
-  }
-  return board;
+  return boardOfCraft(craft, precedence);
 }
 
 const recent: Switchboard[] = [];

@@ -1,6 +1,7 @@
 /** The effective craft: every value that counts, and the lines that it comes from. */
 import type { Condition } from "../syntax/condition.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
+import type { Remembering } from "./memo.ts";
 import type { Script } from "./script.ts";
 
 /** A line of a script. */
@@ -76,7 +77,7 @@ export interface TakenBack {
   readonly end: number;
 }
 
-export interface Craft {
+export interface Craft extends Remembering {
   readonly script: Script;
   readonly file: string;
   readonly name: string;

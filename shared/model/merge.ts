@@ -54,6 +54,7 @@ export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Cra
     handset: plan.handset,
     scripts: plan.parts.map((part) => part.script),
     ...said,
+    memo: new Map(),
     answersFor: (source) =>
       source.file === craft.file ? source : { file: craft.file, line: via.get(source.file) ?? craft.tree.header ?? 0 },
   };

@@ -2,12 +2,13 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "./craft.ts";
 import type { FileView } from "./files.ts";
+import type { Remembering } from "./memo.ts";
 import { mergeCraft } from "./merge.ts";
 import { scriptReader } from "./read-script.ts";
 import type { Script, Use } from "./script.ts";
 import { type Plan, planOf, type Scripts, type UseTarget, useTarget } from "./uses.ts";
 
-export interface Workspace extends Scripts {
+export interface Workspace extends Scripts, Remembering {
   readonly catalogue: Catalogue;
   /** The script behind a path; null where the path has no text. */
   script(file: string): Script | null;
@@ -34,6 +35,7 @@ export function makeCore(catalogue: Catalogue): Core {
     catalogue,
     at(view) {
       const workspace: Workspace = {
+        memo: new Map(),
         catalogue,
         view,
         script(file) {

@@ -10,6 +10,7 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { FieldsType, Setting as Spec } from "../catalogue/types.ts";
 import { convert } from "../catalogue/units.ts";
 import type { Craft, Setting } from "../model/craft.ts";
+import { oncePer } from "../model/memo.ts";
 import { readSetting } from "../model/read-value.ts";
 import { units } from "../model/units.ts";
 import type { Value } from "../syntax/value.ts";
@@ -114,12 +115,5 @@ export function defaultField(spec: Spec | undefined, field: string, unit: string
 
 /** A reader that works out its answer once for each craft, and again if it is asked with another catalogue. */
 export function onceFor<T>(read: (craft: Craft, catalogue: Catalogue) => T): typeof read {
-  const kept = new WeakMap<Craft, { readonly catalogue: Catalogue; readonly answer: T }>();
-  return (craft, catalogue) => {
-    const found = kept.get(craft);
-    if (found?.catalogue === catalogue) return found.answer;
-    const answer = read(craft, catalogue);
-    kept.set(craft, { catalogue, answer });
-    return answer;
-  };
+  return oncePer(read);
 }

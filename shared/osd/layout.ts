@@ -2,6 +2,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Element } from "../catalogue/types.ts";
 import type { Craft, Placed } from "../model/craft.ts";
+import { oncePer } from "../model/memo.ts";
 import type { Axis } from "../syntax/value.ts";
 import type { CellArea, Grid, Layout, Page, PlacedElement } from "./types.ts";
 
@@ -28,19 +29,14 @@ export function gridOf(craft: Craft): Grid | null {
 /** Pixels of one character of the overlay chip (the same datasheet, p. 10): what a cell is measured by. */
 export const CHARACTER_PIXELS = { width: 12, height: 18 } as const;
 
-interface Known {
-  readonly catalogue: Catalogue;
-  readonly layout: Layout | null;
-}
-const layoutsKnown: Readonly<Record<Page, WeakMap<Craft, Known>>> = { osd: new WeakMap(), "osd-second": new WeakMap() };
+const layouts: Readonly<Record<Page, (craft: Craft, catalogue: Catalogue) => Layout | null>> = {
+  osd: oncePer((craft: Craft, catalogue: Catalogue) => layOut(craft, catalogue, "osd")),
+  "osd-second": oncePer((craft: Craft, catalogue: Catalogue) => layOut(craft, catalogue, "osd-second")),
+};
 
 /** The elements of a page on the effective grid; null without a grid. Elements with a fault are left out. */
 export function layoutOf(craft: Craft, catalogue: Catalogue, page: Page): Layout | null {
-  const known = layoutsKnown[page].get(craft);
-  if (known?.catalogue === catalogue) return known.layout;
-  const layout = layOut(craft, catalogue, page);
-  layoutsKnown[page].set(craft, { catalogue, layout });
-  return layout;
+  return layouts[page](craft, catalogue);
 }
 
 function layOut(craft: Craft, catalogue: Catalogue, page: Page): Layout | null {

@@ -4,6 +4,7 @@
  * itself (how far, how fast, how warm) is the project's own example, no measurement.
  */
 import type { Craft } from "../model/craft.ts";
+import { oncePer } from "../model/memo.ts";
 import { nameText } from "./layout.ts";
 import { BRISK, type PackFacts, type PackState, packAfter, packAtItsEnd, packFacts, timeLeftS } from "./pack-state.ts";
 import { quantityOf, wordOf } from "./said.ts";
@@ -147,12 +148,11 @@ const HOME = { latitude: 56, longitude: 3 };
 /** On a sphere as large as the earth, whose mean radius is 6371.009 km (from memory). */
 const METRES_A_DEGREE = (6_371_009 * Math.PI) / 180;
 
-const momentsKnown = new WeakMap<Craft, Map<Scenario, Moment>>();
+const momentsOf = oncePer((_: Craft) => new Map<Scenario, Moment>());
 
 /** The readings of a craft at a moment of a flight, and what flashes then. */
 export function momentOf(craft: Craft, scenario: Scenario): Moment {
-  const known = momentsKnown.get(craft) ?? new Map<Scenario, Moment>();
-  momentsKnown.set(craft, known);
+  const known = momentsOf(craft, undefined);
   const moment = known.get(scenario) ?? makeMoment(craft, scenario);
   known.set(scenario, moment);
   return moment;

@@ -52,12 +52,10 @@ export function fileFindings(workspace: Workspace, script: Script): Finding[] {
   return sorted(found);
 }
 
-const craftsKnown = new WeakMap<Craft, readonly Finding[]>();
-
 /** What the rules of a whole craft find; the same craft, with the same files, is asked once. */
 function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
-  const known = craftsKnown.get(craft);
-  if (known) return known;
+  const known = craft.memo.get(craftFindings);
+  if (known) return known.answer as readonly Finding[];
   const findings: Finding[] = [];
   for (const rule of rules) {
     const reports =
@@ -72,7 +70,7 @@ function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
       if (!accepted(rule.code, lines, workspace)) findings.push(toFinding(rule, report, shown));
     }
   }
-  craftsKnown.set(craft, findings);
+  craft.memo.set(craftFindings, { also: undefined, answer: findings });
   return findings;
 }
 

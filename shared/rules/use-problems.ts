@@ -1,4 +1,5 @@
 /** What can be wrong with a `use` line: one finding a line, the gravest first. */
+import { oncePer } from "../model/memo.ts";
 import type { Script, Use } from "../model/script.ts";
 import { leadsBack } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
@@ -16,15 +17,11 @@ export function useReports(script: Script, workspace: Workspace, code: UseCode):
 }
 
 type Problems = readonly { readonly use: Use; readonly problem: Problem }[];
-const known = new WeakMap<Workspace, WeakMap<Script, Problems>>();
+const filesOf = oncePer((_: Workspace) => new Map<Script, Problems>());
 
 /** What is wrong with each `use` of a file; four rules ask, and it is found once. */
 function problemsOf(script: Script, workspace: Workspace): Problems {
-  let files = known.get(workspace);
-  if (!files) {
-    files = new WeakMap();
-    known.set(workspace, files);
-  }
+  const files = filesOf(workspace, undefined);
   let problems = files.get(script);
   if (!problems) {
     const byPath = new Map<string | null, Problem | null>();

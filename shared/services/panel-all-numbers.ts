@@ -1,6 +1,7 @@
 /** Everything that the view of numbers draws of a craft, and what is missing where there is less. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
+import { oncePer } from "../model/memo.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { loopOf } from "../numbers/loop-of.ts";
 import { numberIn } from "../numbers/read.ts";
@@ -9,19 +10,13 @@ import { loopPictureOf, packPicturesOf } from "./panel-budgets.ts";
 import { filtersPictureOf, ratesPictureOf } from "./panel-numbers.ts";
 import { positive } from "./sound-figures.ts";
 
-const kept = new WeakMap<Craft, { readonly catalogue: Catalogue; readonly picture: NumbersPicture | null }>();
-
 /** Reckoned once for each craft; null where it says nothing that can be drawn. */
-export function numbersOf(craft: Craft, workspace: Workspace): NumbersPicture | null {
-  const { catalogue } = workspace;
-  const known = kept.get(craft);
-  if (known?.catalogue === catalogue) return known.picture;
-  const picture = drawable(craft, workspace);
-  kept.set(craft, { catalogue, picture });
-  return picture;
+export function numbersOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): NumbersPicture | null {
+  return drawable(craft, catalogue);
 }
 
-function drawable(craft: Craft, workspace: Workspace): NumbersPicture | null {
+const drawable = oncePer((craft: Craft, catalogue: Catalogue): NumbersPicture | null => {
+  const workspace = { catalogue };
   const rates = ratesPictureOf(craft, workspace);
   const packs = packPicturesOf(craft, workspace);
   const filters = filtersPictureOf(craft, workspace);
@@ -40,7 +35,7 @@ function drawable(craft: Craft, workspace: Workspace): NumbersPicture | null {
       ...(loop ? [] : [noLoop(craft, workspace)]),
     ],
   };
-}
+});
 
 /** Why there are no rates to draw, and what to add. */
 export const NO_RATES =
@@ -49,13 +44,13 @@ export const NO_RATES =
 const NO_PACK = "No pack is said: add a section “pack” with lines such as “cells 6” and “warn-at 3.5 V/cell”.";
 
 /** Why there are no filters to draw, and what to add. */
-export function noFilters(craft: Craft, { catalogue }: Workspace): string {
+export function noFilters(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): string {
   if (craft.settings.has("filters") && positive(numberIn(craft, catalogue, "sensors", "loop-rate", "kHz")) === null)
     return "What the filters do depends on how often the loop goes round: say it in “sensors”, as in “loop-rate 4 kHz”.";
   return "No filters are said: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.";
 }
 
-function noLoop(craft: Craft, { catalogue }: Workspace): string {
+function noLoop(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): string {
   const { signal, loopRateKhz, escRateKbit } = loopOf(craft, catalogue);
   if (signal === "pulse")
     return "The loop's time is drawn for digital commands to the motors; these motors take pulses.";

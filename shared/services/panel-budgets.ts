@@ -9,7 +9,7 @@ import type { LinePlace } from "../protocol/panel.ts";
 import { positive } from "./sound-figures.ts";
 
 /** Every pack of which the craft says something to draw: a threshold, or what is in it. */
-export function packPicturesOf(craft: Craft, { catalogue }: Workspace): PackPicture[] {
+export function packPicturesOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): PackPicture[] {
   return packsOf(craft, catalogue)
     .filter(({ section }) => craft.settings.has(section))
     .map((figures) => packPictureOf(craft, figures));
@@ -56,7 +56,7 @@ function lineOf(craft: Craft, section: string, name: string): LinePlace | null {
 }
 
 /** How the command to the motors fits into the loop; null where that is not a digital one, or its figures are not known. */
-export function loopPictureOf(craft: Craft, { catalogue }: Workspace): LoopPicture | null {
+export function loopPictureOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): LoopPicture | null {
   const { budget, gyro, pauseUs } = loopOf(craft, catalogue);
   // A rate of nought, which is an error of its own, leaves a round without an end.
   if (!budget || positive(budget.roundUs) === null || positive(budget.frameUs) === null) return null;

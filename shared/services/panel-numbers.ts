@@ -18,7 +18,7 @@ const CURVE_POINTS = 41;
 /** A set of rates; null where the craft says no axis of it. */
 export function ratesPictureOf(
   craft: Craft,
-  { catalogue }: Workspace,
+  { catalogue }: Pick<Workspace, "catalogue">,
   set: RatesPicture["set"] = "rates",
 ): RatesPicture | null {
   const figures = set === "rates" ? ratesOf(craft, catalogue) : secondRatesOf(craft, catalogue);
@@ -65,7 +65,7 @@ const RESPONSE_POINTS = 120;
 const NOTHING_DB = -120;
 
 /** The filters, with the notches that follow the motors where they stand in the hover; null where nothing is said of them. */
-export function filtersPictureOf(craft: Craft, { catalogue }: Workspace): FiltersPicture | null {
+export function filtersPictureOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): FiltersPicture | null {
   const figures = filtersOf(craft, catalogue);
   if (!figures || positive(figures.rateHz) === null) return null;
   if (figures.gyro.length === 0 && figures.damping.length === 0 && !figures.motorNotches) return null;
