@@ -6,9 +6,6 @@ export const practice = "common practice, no source";
 /** The number follows from what the word means: a share ends at 100 %, a circle at 360 deg. */
 export const meaning = "by definition of the quantity";
 
-/** The text overlay of an analogue picture. */
-export const overlayChip = "MAX7456 datasheet, 19-0576 Rev 0, 8/07, p. 10";
-
 /** Licence-free 5.8 GHz in Europe. */
 export const europe58 = "ETSI EN 300 440 V2.2.1, Table 1";
 

@@ -64,11 +64,6 @@ export function beyondUsual(value: Value, setting: Setting, size: Size): LimitIs
   return issues;
 }
 
-/** The band that counts for a craft of this size, if the type has one. */
-export function usualBand(type: QuantityType | IntegerType, size: Size): Band | undefined {
-  return type.usual?.find((each) => fits(each, size) === true);
-}
-
 /** The band that counts whatever the craft leaves unsaid; none if one before it may count, and holds the number. */
 function certainBand(type: QuantityType | IntegerType, size: Size, number: number): Band | undefined {
   for (const band of type.usual ?? []) {

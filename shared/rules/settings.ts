@@ -26,11 +26,6 @@ export function amountIn(setting: Setting | undefined, unit: string): number | u
   return setting?.value?.kind === "quantity" ? convert(setting.value.number, setting.value.unit, unit) : undefined;
 }
 
-/** The whole number that a setting is; undefined where it is none. */
-export function wholeOf(setting: Setting | undefined): number | undefined {
-  return setting?.value?.kind === "integer" ? setting.value.number : undefined;
-}
-
 /** The word that was chosen; undefined where none was. */
 export function wordOf(setting: Setting | undefined): string | undefined {
   return setting?.value?.kind === "choice" ? setting.value.word : undefined;
