@@ -1,9 +1,11 @@
 /** How fast the craft turns for where the stick is: a small chart for each axis, all on one scale, and the throttle. */
+
 import type { RatesAxis, RatesPicture } from "../protocol/numbers.ts";
 import { drawChart } from "./chart.ts";
 import type { Chart, ChartLine } from "./plot.ts";
 import { evenScale, type Scale } from "./scale.ts";
 import { node, type SceneNode } from "./scene.ts";
+import { capital } from "./words.ts";
 
 const narrowest = 168;
 const height = 190;
@@ -145,8 +147,4 @@ function inHundred(share: number): number {
 
 function percent(share: number): number {
   return Math.round(share * 100);
-}
-
-function capital(word: string): string {
-  return word.slice(0, 1).toUpperCase() + word.slice(1);
 }

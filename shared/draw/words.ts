@@ -191,6 +191,7 @@ export function inSpan(pulseUs: number, span: { readonly fromUs: number; readonl
   return pulseUs >= low && pulseUs <= high;
 }
 
-function capital(text: string): string {
+/** With its first letter large. */
+export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,7 +1,8 @@
 /** Conditions of two craft side by side: true in the same states, or where not. */
 import type { Condition } from "../syntax/condition.ts";
+import { sameMap, sameRange } from "./same-input.ts";
 import { makeSwitchboard } from "./switchboard.ts";
-import type { ConditionSpec, ControlSpec, PairedBoards, PulseRange, StateSet, SwitchInput } from "./types.ts";
+import type { ConditionSpec, ControlSpec, PairedBoards, StateSet, SwitchInput } from "./types.ts";
 
 /**
  * Both craft in one set of states. Null where they have no states in common to compare: their
@@ -45,16 +46,10 @@ function sameStates(a: SwitchInput, b: SwitchInput): boolean {
   });
 }
 
-function sameRange(a: PulseRange, b: PulseRange): boolean {
-  return a.fromUs === b.fromUs && a.toUs === b.toUs;
-}
-
 /** Do the same pulses arrive: on channels of two levels, and from sticks as measured? */
 function sameLink(a: SwitchInput, b: SwitchInput): boolean {
   const levels = (input: SwitchInput): string => [...new Set(input.twoLevelChannels)].sort().join();
-  const [one, other] = [a.measuredUs ?? new Map(), b.measuredUs ?? new Map()] as const;
-  if (levels(a) !== levels(b) || one.size !== other.size) return false;
-  return [...one].every(([channel, range]) => other.has(channel) && sameRange(range, other.get(channel)!));
+  return levels(a) === levels(b) && sameMap(a.measuredUs, b.measuredUs, sameRange);
 }
 
 /** The same states: where a control rests, and which way a dial turns, does not matter for that. */

@@ -20,7 +20,7 @@ export function sameInput(a: SwitchInput, b: SwitchInput): boolean {
   );
 }
 
-function sameRange(a: PulseRange, b: PulseRange): boolean {
+export function sameRange(a: PulseRange, b: PulseRange): boolean {
   return a.fromUs === b.fromUs && a.toUs === b.toUs;
 }
 
@@ -54,7 +54,7 @@ function sameList<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) 
   return a.length === b.length && a.every((each, i) => same(each, b[i]!));
 }
 
-function sameMap<T>(
+export function sameMap<T>(
   a: ReadonlyMap<number, T> | undefined,
   b: ReadonlyMap<number, T> | undefined,
   same: (one: T, other: T) => boolean,

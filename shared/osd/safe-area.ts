@@ -1,6 +1,6 @@
 /** What a screen is sure to show, and what should stay clear. */
 import type { Craft } from "../model/craft.ts";
-import { wordOf } from "./said.ts";
+import { wordOf } from "../model/said.ts";
 import type { CellArea, Grid } from "./types.ts";
 
 /**

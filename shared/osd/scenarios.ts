@@ -5,9 +5,9 @@
  */
 import type { Craft } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
+import { quantityOf, wordOf } from "../model/said.ts";
 import { nameText } from "./layout.ts";
 import { BRISK, type PackFacts, type PackState, packAfter, packAtItsEnd, packFacts, timeLeftS } from "./pack-state.ts";
-import { quantityOf, wordOf } from "./said.ts";
 import type { Readings } from "./text.ts";
 import { alertText, troublesOf } from "./troubles.ts";
 import type { Scenario } from "./types.ts";

@@ -1,6 +1,6 @@
 /** What the display warns of at some moment: thresholds of the script that the readings have passed. */
 import type { Craft } from "../model/craft.ts";
-import { integerOf, quantityOf, wordOf, wordsOf } from "./said.ts";
+import { integerOf, quantityOf, wordOf, wordsOf } from "../model/said.ts";
 import type { Readings } from "./text.ts";
 
 export interface Trouble {

@@ -1,4 +1,5 @@
 import { armingOn } from "./conditions.ts";
+import { WHEEL } from "./example-files.ts";
 import { boardOf } from "./problems.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -12,13 +13,11 @@ export const rule: CraftRule = {
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when PB is held\n',
-      "wheel.fettle":
-        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+      ...WHEEL,
     },
     good: {
       "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n',
-      "wheel.fettle":
-        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+      ...WHEEL,
     },
   },
   check(craft, workspace) {

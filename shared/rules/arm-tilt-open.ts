@@ -1,6 +1,6 @@
 import { convert } from "../catalogue/units.ts";
+import { settingOf } from "../model/said.ts";
 import { sizeOfCraft } from "../model/unusual.ts";
-import { settingOf } from "./settings.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 

@@ -1,6 +1,7 @@
+import { amountIn, settingOf } from "../model/said.ts";
 import { CHEMISTRIES, MOST_CELLS, mistakenCells } from "../numbers/pack.ts";
 import { packReports } from "./packs.ts";
-import { amountIn, figure, settingOf } from "./settings.ts";
+import { figure } from "./settings.ts";
 import type { CraftRule } from "./types.ts";
 
 export const rule: CraftRule = {

@@ -1,4 +1,5 @@
-import { settingOf, throttlePercent } from "./settings.ts";
+import { settingOf } from "../model/said.ts";
+import { throttlePercent } from "./settings.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 

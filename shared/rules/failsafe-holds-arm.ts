@@ -1,10 +1,11 @@
 import { convert } from "../catalogue/units.ts";
 import { linkOf, stickOrder } from "../logic/from-craft.ts";
 import type { Craft, Setting } from "../model/craft.ts";
+import { settingOf } from "../model/said.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { conditionOf } from "./conditions.ts";
 import { boardOf } from "./problems.ts";
-import { settingOf, throttlePercent } from "./settings.ts";
+import { throttlePercent } from "./settings.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule, Report } from "./types.ts";
 

@@ -1,7 +1,7 @@
+import { settingOf } from "../model/said.ts";
 import { gridOf, NAMED_GRIDS } from "../osd/layout.ts";
 import { isAnalogue } from "../osd/safe-area.ts";
 import type { Grid } from "../osd/types.ts";
-import { settingOf } from "./settings.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule, Report } from "./types.ts";
 

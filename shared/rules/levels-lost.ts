@@ -1,6 +1,7 @@
 import { linkOf } from "../logic/from-craft.ts";
 import { conditionNodes, usedControls } from "./conditions.ts";
 import { lostPositions } from "./controls.ts";
+import { WHEEL } from "./example-files.ts";
 import { spotAt } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -15,14 +16,12 @@ export const rule: CraftRule = {
     bad: {
       "jug.fettle":
         'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  two-level 6, 7\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
-      "wheel.fettle":
-        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+      ...WHEEL,
     },
     good: {
       "jug.fettle":
         'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  two-level 5, 7\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
-      "wheel.fettle":
-        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+      ...WHEEL,
     },
   },
   check(craft) {

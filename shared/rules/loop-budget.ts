@@ -1,7 +1,8 @@
+import { settingOf } from "../model/said.ts";
 import { fastestLoopKhz, slowestEscKbit } from "../numbers/loop.ts";
 import { loopOf } from "../numbers/loop-of.ts";
-import { figure, settingOf } from "./settings.ts";
-import { valueSpot } from "./spots.ts";
+import { figure } from "./settings.ts";
+import { restingOn, valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
 export const rule: CraftRule = {
@@ -32,11 +33,7 @@ export const rule: CraftRule = {
       {
         at: valueSpot(workspace, rate.source),
         message: `One command takes ${figure(budget.frameUs, 1)} us (16 bits at ${escRateKbit} kbit/s and ${pauseUs} us of pause), one round at ${loopRateKhz} kHz ${figure(budget.roundUs, 1)} us: take ${faster}a loop of ${Math.floor(fastestLoopKhz(escRateKbit, pauseUs) * 100) / 100} kHz at most.`,
-        related: others.map(({ name, text, source }) => ({
-          message: `${name} ${text}`,
-          at: valueSpot(workspace, source),
-        })),
-        alsoOf: others.map(({ source }) => source),
+        ...restingOn(others, workspace),
       },
     ];
   },

@@ -1,4 +1,4 @@
-import { settingOf } from "./settings.ts";
+import { settingOf } from "../model/said.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 

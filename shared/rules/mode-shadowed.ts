@@ -1,4 +1,5 @@
 import { conditionOf } from "./conditions.ts";
+import { WHEEL } from "./example-files.ts";
 import { precedencePairs } from "./precedence.ts";
 import { boardOf } from "./problems.ts";
 import type { CraftRule } from "./types.ts";
@@ -14,14 +15,12 @@ export const rule: CraftRule = {
     bad: {
       "jug.fettle":
         'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is mid or TR is down\n  level-blend when TR is down\n',
-      "wheel.fettle":
-        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+      ...WHEEL,
     },
     good: {
       "jug.fettle":
         'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is mid\n  level-blend when TR is down\n',
-      "wheel.fettle":
-        'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us mid 1500 us down 2000 us\n  PB button ch7 rest 1000 us held 2000 us\n  KN dial ch9 1000 us to 2000 us\n',
+      ...WHEEL,
     },
   },
   check(craft, workspace) {

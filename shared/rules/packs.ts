@@ -4,7 +4,7 @@ import type { Workspace } from "../model/workspace.ts";
 import { type PackFigures, packsOf } from "../numbers/pack-of.ts";
 import { onceFor, saidIn } from "../numbers/read.ts";
 import type { Severity } from "../protocol/findings.ts";
-import { valueSpot } from "./spots.ts";
+import { restingOn, valueSpot } from "./spots.ts";
 import type { Report } from "./types.ts";
 
 export interface Pack extends PackFigures {
@@ -45,11 +45,7 @@ export function packReports(
           at: valueSpot(workspace, main.source),
           message: `${named}${message}`,
           ...(severity && { severity }),
-          related: others.map(({ name, text, source }) => ({
-            message: `${name} ${text}`,
-            at: valueSpot(workspace, source),
-          })),
-          alsoOf: others.map(({ source }) => source),
+          ...restingOn(others, workspace),
         },
       ];
     });

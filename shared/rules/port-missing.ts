@@ -1,9 +1,9 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Need } from "../catalogue/types.ts";
 import type { Craft, Source } from "../model/craft.ts";
+import { settingOf } from "../model/said.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { meets } from "./needs.ts";
-import { settingOf } from "./settings.ts";
 import { headSpot } from "./spots.ts";
 import type { CraftRule, Report } from "./types.ts";
 

@@ -1,5 +1,6 @@
 import type { Craft } from "../model/craft.ts";
-import { amountIn, figure, settingOf, wordOf } from "./settings.ts";
+import { amountIn, settingOf, wordOf } from "../model/said.ts";
+import { figure } from "./settings.ts";
 import { spotAt, valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -7,7 +8,7 @@ import type { CraftRule } from "./types.ts";
 const ROOM_M = 10;
 
 function returns(craft: Craft): boolean {
-  return craft.modes.has("return-home") || wordOf(settingOf(craft, "failsafe.then")) === "return";
+  return craft.modes.has("return-home") || wordOf(craft, "failsafe.then") === "return";
 }
 
 export const rule: CraftRule = {

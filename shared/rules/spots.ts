@@ -1,5 +1,5 @@
 /** Places that rules point at, and file findings handed on to the rule of their code. */
-import type { Craft, Source } from "../model/craft.ts";
+import type { Craft, Setting, Source } from "../model/craft.ts";
 import type { ReadingCode, Script } from "../model/script.ts";
 import type { Workspace } from "../model/workspace.ts";
 import type { Cols, Span } from "../syntax/span.ts";
@@ -46,6 +46,17 @@ export function valueSpot(workspace: Workspace, source: Source): Spot {
   return node?.kind === "entry" && node.value.end > node.value.start
     ? spotAt(source, node.value)
     : headSpot(workspace, source);
+}
+
+/** Settings that a finding rests on besides the one it points at: shown with it, and their notes may accept it. */
+export function restingOn(settings: readonly Setting[], workspace: Workspace): Pick<Report, "related" | "alsoOf"> {
+  return {
+    related: settings.map(({ name, text, source }) => ({
+      message: `${name} ${text}`,
+      at: valueSpot(workspace, source),
+    })),
+    alsoOf: settings.map(({ source }) => source),
+  };
 }
 
 /** The line that answers for a section of a craft: its last heading, or the craft's header. */

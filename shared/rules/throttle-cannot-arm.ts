@@ -1,5 +1,5 @@
 import { convert } from "../catalogue/units.ts";
-import { settingOf } from "./settings.ts";
+import { settingOf } from "../model/said.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 

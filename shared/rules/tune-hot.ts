@@ -1,4 +1,4 @@
-import { settingOf } from "./settings.ts";
+import { settingOf } from "../model/said.ts";
 import { fieldRise, filterLoosened, type Hotter, takenAway } from "./tune-compare.ts";
 import type { CraftRule } from "./types.ts";
 

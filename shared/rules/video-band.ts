@@ -1,8 +1,8 @@
+import { amountIn, settingOf } from "../model/said.ts";
 import { ANALOGUE_WIDTH_MHZ } from "../numbers/radio.ts";
 import { type Band, placeIn, REGIONS, type Region, type Signal } from "../numbers/radio-bands.ts";
 import { videoOf } from "../numbers/radio-of.ts";
 import type { Severity } from "../protocol/findings.ts";
-import { amountIn, settingOf } from "./settings.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 

@@ -1,7 +1,8 @@
 import type { Setting } from "../model/craft.ts";
+import { amountIn, settingOf } from "../model/said.ts";
 import { type Band, mostMw, type Region, type Signal } from "../numbers/radio-bands.ts";
 import { videoOf } from "../numbers/radio-of.ts";
-import { amountIn, figure, settingOf } from "./settings.ts";
+import { figure } from "./settings.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 import { pictureBands } from "./video-band.ts";

@@ -1,5 +1,6 @@
 /** What follows for the filters: delay, how much passes, and the sum of the chain. */
 
+import { listed } from "../draw/words.ts";
 import { lowPass, lowPassDelayMs, responseOf, slowDelayMs } from "../numbers/filters.ts";
 import { type Filter, type FilterFigures, filtersOf } from "../numbers/filters-of.ts";
 import { turnHz } from "../numbers/motor.ts";
@@ -14,7 +15,6 @@ import {
   says,
   type Teller,
   type Tellers,
-  together,
 } from "./consequences-words.ts";
 
 const HOVER = ["frame.hover-throttle", "motors.kv", "pack.cells", "pack.chemistry"];
@@ -96,7 +96,7 @@ const moving: Teller = (subject) => {
     ({ field, hz, delayMs }) => `${ms(delayMs)} at ${field === "idle" ? "idle" : "full throttle"} (${hertz(hz)})`,
   );
   return [
-    ...says(`It delays slow movements by ${together(told)}`, [
+    ...says(`It delays slow movements by ${listed(told)}`, [
       ...ends.map(({ field }) => `filters.${subject.name}:${field}`),
       "sensors.loop-rate",
     ]),

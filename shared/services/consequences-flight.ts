@@ -1,4 +1,6 @@
 /** What follows for the hand and for a lost link: rates, throttle, arming, failsafe, the way home, dials. */
+
+import { capital, listed } from "../draw/words.ts";
 import { motorsOf } from "../numbers/motor-of.ts";
 import {
   halfRateStick,
@@ -13,17 +15,7 @@ import { ratesOf, secondRatesOf, throwsOf } from "../numbers/rates-of.ts";
 import { numberIn, numberOf, saidIn, valueIn, wordIn } from "../numbers/read.ts";
 import { shareOf } from "../numbers/sticks.ts";
 import type { Value } from "../syntax/value.ts";
-import {
-  capital,
-  duration,
-  figure,
-  percent,
-  type Subject,
-  says,
-  type Teller,
-  type Tellers,
-  together,
-} from "./consequences-words.ts";
+import { duration, figure, percent, type Subject, says, type Teller, type Tellers } from "./consequences-words.ts";
 
 function figuresOf({ craft, catalogue, section }: Subject) {
   return section === "rates-second" ? secondRatesOf(craft, catalogue) : ratesOf(craft, catalogue);
@@ -61,7 +53,7 @@ const topRate: Teller = (subject) => {
   const own = `${subject.section}.top-rate`;
   return cut.length === 0
     ? says("No axis reaches it", [own])
-    : says(`It holds back ${together(cut.map(({ text }) => text))}`, [
+    : says(`It holds back ${listed(cut.map(({ text }) => text))}`, [
         own,
         ...cut.map(({ name }) => `${subject.section}.${name}`),
       ]);

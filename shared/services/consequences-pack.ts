@@ -1,12 +1,12 @@
 /** What follows from what is said of a pack: volts, charge, current, time. */
 
+import { capital, listed } from "../draw/words.ts";
 import { CHEMISTRIES, energyWh, ratingC, sagV } from "../numbers/pack.ts";
 import { type PackFigures, packOf } from "../numbers/pack-of.ts";
 import { numberIn, numberOf, saidIn } from "../numbers/read.ts";
 import { packFacts } from "../osd/pack-state.ts";
 import {
   type Consequence,
-  capital,
   counted,
   duration,
   figure,
@@ -15,7 +15,6 @@ import {
   says,
   type Teller,
   type Tellers,
-  together,
   volts,
 } from "./consequences-words.ts";
 
@@ -224,7 +223,7 @@ const sag: Teller = (subject) => {
   );
   if (each.length === 0) return [];
   return says(
-    `The pack gives way ${together(each.map(({ text }) => text))}`,
+    `The pack gives way ${listed(each.map(({ text }) => text))}`,
     names(subject, "cell-resistance", "cells", "parallel", ...each.map(({ of }) => of)),
   );
 };

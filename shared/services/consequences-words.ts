@@ -63,16 +63,6 @@ export function hertz(hz: number): string {
   return round || hz >= 9999.5 ? `${figure(hz / 1000)} kHz` : `${figure(hz, hz >= 1000 ? 4 : 3)} Hz`;
 }
 
-/** `a`, `a and b`, `a, b and c`. */
-export function together(parts: readonly string[]): string {
-  return parts.length < 2 ? parts.join("") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
-}
-
-/** A sentence begins with a capital letter. */
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 export function counted(number: number, one: string, many = `${one}s`): string {
   return `${number} ${number === 1 ? one : many}`;
 }

@@ -5,6 +5,7 @@
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { FieldsType } from "../catalogue/types.ts";
+import { listed } from "../draw/words.ts";
 import type { Craft, Setting, Source } from "../model/craft.ts";
 import type { Entry } from "../model/script.ts";
 import { saidIn } from "../numbers/read.ts";
@@ -29,7 +30,7 @@ import {
   transmitterTellers,
   videoTellers,
 } from "./consequences-radio.ts";
-import { type Consequence, type Subject, type Teller, type Tellers, together } from "./consequences-words.ts";
+import type { Consequence, Subject, Teller, Tellers } from "./consequences-words.ts";
 import { baseOf } from "./standing.ts";
 
 export type { Consequence } from "./consequences-words.ts";
@@ -111,7 +112,7 @@ function suppositions(craft: Craft, catalogue: Catalogue, from: readonly string[
     const text = supposedOf(craft, catalogue, path);
     if (text !== null) supposed.add(text);
   }
-  return supposed.size === 0 ? "" : ` (with ${together([...supposed])}, as the catalogue supposes)`;
+  return supposed.size === 0 ? "" : ` (with ${listed([...supposed])}, as the catalogue supposes)`;
 }
 
 function supposedOf(craft: Craft, catalogue: Catalogue, path: string): string | null {

@@ -1,10 +1,12 @@
 /** What follows from a value, under it: for the craft that the line is a part of. */
+
+import { listed } from "../draw/words.ts";
 import type { Craft } from "../model/craft.ts";
 import type { Entry } from "../model/script.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { saidIn } from "../numbers/read.ts";
 import { consequencesOf } from "./consequences.ts";
-import { counted, together } from "./consequences-words.ts";
+import { counted } from "./consequences-words.ts";
 import { list, paragraphs, plainText } from "./describe.ts";
 import { resolvedIn } from "./resolved.ts";
 
@@ -33,7 +35,7 @@ export function whatFollows(workspace: Workspace, file: string, entry: Entry, cr
   const more = told.length - MOST_CRAFT;
   return paragraphs(
     ...[...groups].flatMap(([text, names]) => [
-      crafts.length > 1 ? `What follows, on ${together(names)}:` : "What follows:",
+      crafts.length > 1 ? `What follows, on ${listed(names)}:` : "What follows:",
       text,
     ]),
     more > 0 ? `The line is a part of ${more} more craft.` : "",

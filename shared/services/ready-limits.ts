@@ -3,7 +3,7 @@
 import { convert } from "../catalogue/units.ts";
 import type { Positions } from "../logic/types.ts";
 import type { Craft, Setting, Source } from "../model/craft.ts";
-import { settingOf } from "../rules/settings.ts";
+import { settingOf } from "../model/said.ts";
 
 /** What is known of the moment; what is left out is not known. */
 export interface Moment {

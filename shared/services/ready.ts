@@ -1,9 +1,9 @@
 /** What stands between a craft and arming, in one state of its controls, and every way there. */
 import type { Move, Positions, StateSet, Switchboard, Way } from "../logic/types.ts";
 import type { Craft, Source } from "../model/craft.ts";
+import { settingOf } from "../model/said.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { boardOf } from "../rules/problems.ts";
-import { settingOf } from "../rules/settings.ts";
 import { limitObstacles, type Moment, type Obstacle, waits } from "./ready-limits.ts";
 
 export interface ArmingWay {

@@ -1,15 +1,8 @@
 /** What `check` reports: the findings of some files, in order, and how many there are of each severity. */
-import type { Finding, PlaceRange, RelatedPlace, Severity } from "../protocol/findings.ts";
+import type { Finding, Severity } from "../protocol/findings.ts";
 
 /** A finding as it is reported, its files named as the reader knows them. */
-export interface ReportedFinding {
-  readonly code: string;
-  readonly severity: Severity;
-  readonly message: string;
-  readonly file: string;
-  readonly range: PlaceRange;
-  readonly related: readonly RelatedPlace[];
-}
+export type ReportedFinding = Omit<Finding, "fixes" | "witness">;
 
 export interface Counts {
   readonly files: number;
