@@ -1,4 +1,5 @@
 import type { Element } from "../catalogue/types.ts";
+import { placedOn } from "../osd/layout.ts";
 import { sectionSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -29,13 +30,16 @@ export const rule: CraftRule = {
     },
   },
   check: (craft, workspace) => {
-    if (craft.osd.size === 0) return [];
-    const roles = new Set([...craft.osd.keys()].map((name) => workspace.catalogue.element(name)?.role));
+    // The second page is what the pilot flies by only where there is no first.
+    const page = craft.osd.size > 0 ? "osd" : "osd-second";
+    const placed = placedOn(craft, page);
+    if (placed.size === 0) return [];
+    const roles = new Set([...placed.keys()].map((name) => workspace.catalogue.element(name)?.role));
     const missing = ESSENTIALS.filter(({ role }) => !roles.has(role));
     if (missing.length === 0) return [];
     return [
       {
-        at: sectionSpot(craft, workspace, "osd"),
+        at: sectionSpot(craft, workspace, page),
         severity: missing[0]!.role === "voltage" ? "warning" : "hint",
         message: `In flight the display shows ${inWords(missing.map(({ words }) => words))}.`,
       },

@@ -111,9 +111,12 @@ describe("osd-essentials", () => {
     expect(lacking("grid pal\nsight at centre, middle")).toEqual([expect.stringMatching(/^warning: .* no voltage /)]);
   });
 
-  test("the second page does not count, and a line with a fault does", () => {
+  test("beside a first page the second does not count, without one it does, and so does a line with a fault", () => {
     const noVolts = all.replace("pack-volts at 2, 2\n", "");
     expect(lacking(noVolts, "osd-second\n  pack-volts at 2, 2\n")).toHaveLength(1);
+    const only = "osd-second\n  pack-volts at 2, 2\n  flight-time at 2, 3\n  link-quality at 2, 4\n";
+    expect(lacking("grid pal", only)).toEqual(["hint: In flight the display shows no alerts."]);
+    expect(lacking("grid pal", `${only}  alerts at 2, 14\n`)).toEqual([]);
     expect(lacking(all.replace("at 2, 2", "at 2"))).toEqual([]);
   });
 
