@@ -3,6 +3,9 @@
  * for the throttle. 1000 to 2000 us with the middle at 1500 are common practice, no source.
  */
 
+/** How far a pulse at the end of a stick's or a switch's travel may be off, in us. Common practice, no source. */
+export const END_TOLERANCE_US = 10;
+
 /** What the board takes for the ends and the middle of a stick, and how far about the middle is dead. */
 export interface Throw {
   readonly fromUs: number;

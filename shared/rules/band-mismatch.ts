@@ -1,5 +1,5 @@
-import { convert } from "../catalogue/units.ts";
 import type { Craft } from "../model/craft.ts";
+import { amountIn, settingOf } from "../model/said.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -12,9 +12,8 @@ const BANDS_MHZ = [
 ] as const;
 
 function bandOf(craft: Craft, section: string) {
-  const setting = craft.settings.get(section)?.get("band");
-  const mhz =
-    setting?.value?.kind === "quantity" ? convert(setting.value.number, setting.value.unit, "MHz") : undefined;
+  const setting = settingOf(craft, `${section}.band`);
+  const mhz = amountIn(setting, "MHz");
   return setting && mhz !== undefined ? { setting, mhz } : null;
 }
 

@@ -1,11 +1,11 @@
 import { convert } from "../catalogue/units.ts";
 import { linkOf } from "../logic/from-craft.ts";
+import { END_TOLERANCE_US } from "../numbers/sticks.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
 const STICKS = ["roll", "pitch", "throttle", "yaw"];
-/** How far a measured end may fall short, and go beyond, in us. Common practice, no source. */
-const SHORT_US = 10;
+/** How far a measured end may go beyond, in us. Common practice, no source. */
 const BEYOND_US = 25;
 
 export const rule: CraftRule = {
@@ -29,8 +29,8 @@ export const rule: CraftRule = {
       ) as [number, number];
       const shortUs = Math.max(low - wanted.fromUs, wanted.toUs - high);
       const beyondUs = Math.max(wanted.fromUs - low, high - wanted.toUs);
-      if (shortUs <= SHORT_US && beyondUs <= BEYOND_US) return [];
-      const what = shortUs > SHORT_US ? `falls ${shortUs} us short of` : `goes ${beyondUs} us beyond`;
+      if (shortUs <= END_TOLERANCE_US && beyondUs <= BEYOND_US) return [];
+      const what = shortUs > END_TOLERANCE_US ? `falls ${shortUs} us short of` : `goes ${beyondUs} us beyond`;
       return [
         {
           at: valueSpot(workspace, setting.source),

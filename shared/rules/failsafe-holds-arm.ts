@@ -1,8 +1,8 @@
-import { convert } from "../catalogue/units.ts";
 import { linkOf, stickOrder } from "../logic/from-craft.ts";
 import type { Craft, Setting } from "../model/craft.ts";
-import { settingOf } from "../model/said.ts";
+import { amountIn, settingOf } from "../model/said.ts";
 import type { Workspace } from "../model/workspace.ts";
+import { END_TOLERANCE_US } from "../numbers/sticks.ts";
 import { conditionOf } from "./conditions.ts";
 import { boardOf } from "./problems.ts";
 import { throttlePercent } from "./settings.ts";
@@ -12,21 +12,15 @@ import type { CraftRule, Report } from "./types.ts";
 /** Longest time of holding, and of coming down, that still counts as an end. The project's own figures. */
 const LONGEST_HOLD_S = 10;
 const LONGEST_DESCENT_S = 60;
-/** How far a closed throttle may lie above the end point, in us. Common practice, no source. */
-const TOLERANCE_US = 10;
-
-function seconds(setting: Setting | undefined): number | undefined {
-  return setting?.value?.kind === "quantity" ? convert(setting.value.number, setting.value.unit, "s") : undefined;
-}
 
 function endless(craft: Craft): { setting: Setting; why: string } | null {
   const hold = settingOf(craft, "failsafe.hold-for");
-  const holdS = seconds(hold);
+  const holdS = amountIn(hold, "s");
   if (hold && holdS !== undefined && holdS > LONGEST_HOLD_S)
     return { setting: hold, why: `the craft flies on for ${holdS} s` };
   const then = settingOf(craft, "failsafe.then");
   const descent = settingOf(craft, "failsafe.descend-for");
-  const descentS = seconds(descent);
+  const descentS = amountIn(descent, "s");
   const throttle = throttlePercent(craft, "failsafe.descend-throttle");
   if (then?.value?.kind !== "choice" || then.value.word !== "descend" || !descent || descentS === undefined)
     return null;
@@ -44,7 +38,7 @@ function presetHolds(craft: Craft, workspace: Workspace): Report[] {
   const reversed = settingOf(craft, "link.reversed")?.text.includes("throttle") ?? false;
   const above =
     throttleUs !== undefined && (reversed ? endpointsUs.toUs - throttleUs : throttleUs - endpointsUs.fromUs);
-  if (above === false || above <= TOLERANCE_US || boardOf(craft, workspace).loss().armed !== "on") return [];
+  if (above === false || above <= END_TOLERANCE_US || boardOf(craft, workspace).loss().armed !== "on") return [];
   const arm = conditionOf(craft, workspace, "arm");
   return [
     {

@@ -1,12 +1,11 @@
 import { linkOf } from "../logic/from-craft.ts";
+import { END_TOLERANCE_US } from "../numbers/sticks.ts";
 import { WHEEL } from "./example-files.ts";
 import { boardOf } from "./problems.ts";
 import { spotAt } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
-/** Usual tolerance of an end point, in us. Common practice, no source. */
-const TOLERANCE_US = 10;
-const THIN_US = 2 * TOLERANCE_US;
+const THIN_US = 2 * END_TOLERANCE_US;
 
 export const rule: CraftRule = {
   code: "thin-margin",
@@ -30,8 +29,8 @@ export const rule: CraftRule = {
   check(craft, workspace) {
     const { resolutionUs } = linkOf(craft);
     // A coarse link may round a pulse away by a whole step of its own, on top of the tolerance.
-    const coarse = resolutionUs !== null && TOLERANCE_US + resolutionUs > THIN_US;
-    const thinUs = coarse ? TOLERANCE_US + resolutionUs : THIN_US;
+    const coarse = resolutionUs !== null && END_TOLERANCE_US + resolutionUs > THIN_US;
+    const thinUs = coarse ? END_TOLERANCE_US + resolutionUs : THIN_US;
     const why = coarse ? `on a link that sends steps of ${resolutionUs} us, too near` : "too near";
     return boardOf(craft, workspace)
       .margins(thinUs)

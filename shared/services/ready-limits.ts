@@ -2,8 +2,8 @@
 
 import { convert } from "../catalogue/units.ts";
 import type { Positions } from "../logic/types.ts";
-import type { Craft, Setting, Source } from "../model/craft.ts";
-import { settingOf } from "../model/said.ts";
+import type { Craft, Source } from "../model/craft.ts";
+import { amountIn, settingOf } from "../model/said.ts";
 
 /** What is known of the moment; what is left out is not known. */
 export interface Moment {
@@ -31,8 +31,8 @@ export function limitObstacles(craft: Craft, moment: Moment): Obstacle[] {
 /** The throttle must be below the limit, as the limit's own page says: at it is not below it. */
 function throttleObstacles(craft: Craft, { throttleUs }: Moment): Obstacle[] {
   const limit = settingOf(craft, "safety.arm-throttle-limit");
-  const limitUs = quantityIn(limit, "us");
-  if (!limit || limitUs === null || (throttleUs !== undefined && throttleUs < limitUs)) return [];
+  const limitUs = amountIn(limit, "us");
+  if (!limit || limitUs === undefined || (throttleUs !== undefined && throttleUs < limitUs)) return [];
   const measured = settingOf(craft, "bench.throttle")?.value;
   const lowUs = measured?.kind === "range" ? convert(measured.from.number, measured.from.unit, "us") : undefined;
   const tooHigh = lowUs !== undefined && lowUs > limitUs;
@@ -50,8 +50,8 @@ function throttleObstacles(craft: Craft, { throttleUs }: Moment): Obstacle[] {
 
 function tiltObstacles(craft: Craft, { tiltDeg }: Moment): Obstacle[] {
   const limit = settingOf(craft, "safety.arm-tilt-limit");
-  const limitDeg = quantityIn(limit, "deg");
-  if (!limit || limitDeg === null || limitDeg >= 180 || (tiltDeg !== undefined && tiltDeg <= limitDeg)) return [];
+  const limitDeg = amountIn(limit, "deg");
+  if (!limit || limitDeg === undefined || limitDeg >= 180 || (tiltDeg !== undefined && tiltDeg <= limitDeg)) return [];
   const here = tiltDeg === undefined ? "how it lies is not given" : `it lies at ${tiltDeg} deg`;
   return [
     {
@@ -69,13 +69,13 @@ function needs(craft: Craft): Obstacle[] {
     const setting = settingOf(craft, `safety.${name}`);
     return setting ? [{ what: `safety.${name}`, state: "open", message, source: setting.source }] : [];
   };
-  const cellVolts = quantityIn(settingOf(craft, "safety.arm-needs-cell-volts"), "V/cell");
+  const cellVolts = amountIn(settingOf(craft, "safety.arm-needs-cell-volts"), "V/cell");
   return [
     ...(isSaid(craft, "arm-needs-fix", "yes") ? open("arm-needs-fix", "It waits for a good position fix.") : []),
     ...(isSaid(craft, "arm-needs-still", "yes")
       ? open("arm-needs-still", "It must lie still while the gyro finds its nought.")
       : []),
-    ...(cellVolts !== null
+    ...(cellVolts !== undefined
       ? open("arm-needs-cell-volts", `Every resting cell must have ${cellVolts} V at least.`)
       : []),
     ...(isSaid(craft, "arm-on-cable", "no") ? open("arm-on-cable", "No bench cable may be plugged in.") : []),
@@ -85,8 +85,8 @@ function needs(craft: Craft): Obstacle[] {
 /** What only takes time. */
 export function waits(craft: Craft): Obstacle[] {
   const hold = settingOf(craft, "safety.arm-hold");
-  const holdMs = quantityIn(hold, "ms");
-  if (!hold || holdMs === null || holdMs === 0) return [];
+  const holdMs = amountIn(hold, "ms");
+  if (!hold || holdMs === undefined || holdMs === 0) return [];
   const message = `What arms it must stay on for ${holdMs} ms before the motors may start.`;
   return [{ what: "safety.arm-hold", state: "wait", message, source: hold.source }];
 }
@@ -94,10 +94,4 @@ export function waits(craft: Craft): Obstacle[] {
 function isSaid(craft: Craft, name: string, word: "yes" | "no"): boolean {
   const value = settingOf(craft, `safety.${name}`)?.value;
   return value?.kind === "yes-no" && value.yes === (word === "yes");
-}
-
-/** Null where nobody said it, where its line has a fault, and where it is a word such as `any`. */
-function quantityIn(setting: Setting | undefined, unit: string): number | null {
-  const value = setting?.value;
-  return value?.kind === "quantity" ? (convert(value.number, value.unit, unit) ?? null) : null;
 }
