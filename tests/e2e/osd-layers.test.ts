@@ -1,7 +1,18 @@
 /** Gestures on the OSD whose lines stand in a layer, and those that come from the palette, in the real editor. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
-import { type Editor, goTo, openFile, quickInput, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
+import {
+  type Editor,
+  goTo,
+  openFile,
+  quickInput,
+  runCommand,
+  startEditor,
+  type,
+  undo,
+  visibleLines,
+  waitForLine,
+} from "./editor.ts";
 import { webview } from "./looks.ts";
 
 let editor: Editor;
@@ -79,10 +90,15 @@ test("the answer can be kept, and then nothing is asked", async () => {
   await choice(/Only on Gravy boat.*always/).click();
   await waitForLine(editor.page, /mode\s+at\sright-3,\sbottom-4/);
   await moveByKeys("flight-time", "ArrowUp");
-  await waitForLine(editor.page, /flight-time\s+at\sright-3,\sbottom-3/);
+  const moved = /flight-time\s+at\sright-3,\sbottom-3/;
+  await waitForLine(editor.page, moved);
   expect(await quickInput(editor.page).isVisible()).toBe(false);
   await drawn("mode").focus();
-  for (const _ of [1, 2]) await editor.page.keyboard.press("Control+z");
+  await editor.page.keyboard.press("Control+z");
+  // The editor takes the keyboard for each step: the next is pressed once it has given it back.
+  await expect.poll(async () => (await visibleLines(editor.page)).some((line) => moved.test(line))).toBe(false);
+  await expect.poll(focused).toBe("mode");
+  await editor.page.keyboard.press("Control+z");
   await dirty("gravy-boat.fettle").waitFor({ state: "detached" });
   await expect.poll(focused).toBe("mode");
 });
