@@ -74,8 +74,7 @@ export async function startEditor(options: EditorOptions): Promise<Editor> {
 
 /** Opens a file of the workspace, by its name or path, with the cursor at a line and column from 1. */
 export async function openFile(page: Page, path: string, line = 1, column = 1): Promise<void> {
-  await page.keyboard.press("Control+p");
-  await quickInput(page).fill(path);
+  await asked(page, "Control+p", path);
   // The list answers as it searches: the row must be that file's before Enter means it.
   const name = path.slice(path.lastIndexOf("/") + 1);
   await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: name }).waitFor();
@@ -84,10 +83,26 @@ export async function openFile(page: Page, path: string, line = 1, column = 1): 
   await goTo(page, line, column);
 }
 
+/** Opens the editor's quick input and fills it in; again, as a person would, where something took the keyboard just then. */
+async function asked(page: Page, keys: string, text: string): Promise<void> {
+  for (let triesLeft = 2; triesLeft > 0; triesLeft--) {
+    await page.keyboard.press(keys);
+    const filled = quickInput(page).fill(text, { timeout: 2_500 });
+    if (
+      await filled.then(
+        () => true,
+        () => false,
+      )
+    )
+      return;
+  }
+  await page.keyboard.press(keys);
+  await quickInput(page).fill(text);
+}
+
 /** Puts the cursor at a line and column, both from 1, with the text focused. */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
-  await page.keyboard.press("Control+g");
-  await quickInput(page).fill(`:${line}:${column}`);
+  await asked(page, "Control+g", `:${line}:${column}`);
   await page.keyboard.press("Enter");
   await quickInput(page).waitFor({ state: "hidden" });
   await page.locator(".monaco-editor.focused").first().waitFor();
