@@ -28,6 +28,8 @@ export default defineConfig({
           fileParallelism: false,
           testTimeout: 60_000,
           hookTimeout: 120_000,
+          // The editor answers in its own time, and hands the keyboard over in its own time too.
+          expect: { poll: { timeout: 8_000 } },
           retry: 0,
         },
       },
