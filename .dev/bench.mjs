@@ -1,16 +1,15 @@
 // npm run bench [-- NAME…]: runs tests/bench/*.ts, each of which exports run(): Promise<string>.
-import { existsSync, readdirSync } from "node:fs";
+import { readdirSync } from "node:fs";
 import { build } from "./build.mjs";
 import { importTs } from "./run-ts.mjs";
 import { fail, inProject, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 
 await setUp();
-const folder = inProject("tests/bench");
-const all = existsSync(folder) ? readdirSync(folder).filter((name) => name.endsWith(".ts")) : [];
+const all = readdirSync(inProject("tests/bench")).filter((name) => name.endsWith(".ts"));
 const wanted = process.argv.slice(2);
 const chosen = all.filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
-if (chosen.length === 0) fail(`No benchmark of that name; there are: ${all.join(", ") || "none"}.`);
+if (chosen.length === 0) fail(`No benchmark of that name; there are: ${all.join(", ")}.`);
 await build("minify");
 for (const name of chosen.sort()) {
   say(`Measuring ${name} …`);

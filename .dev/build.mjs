@@ -1,5 +1,5 @@
 // npm run build [-- --minify | --watch]: bundles everything that runs into dist/.
-import { chmodSync, existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { bundles } from "./bundles.mjs";
 import { writeNotices } from "./notices.mjs";
@@ -14,12 +14,11 @@ export async function build(how) {
   const esbuild = await import("esbuild");
   const begun = performance.now();
   prepareDist();
-  const present = presentBundles();
   /** @type {import("esbuild").Metafile["outputs"]} */
   const outputs = {};
   const inputs = new Set();
   try {
-    const results = await Promise.all(present.map(({ options }) => esbuild.build({ ...options, ...finish(how) })));
+    const results = await Promise.all(bundles.map((options) => esbuild.build({ ...options, ...finish(how) })));
     for (const { metafile } of results) {
       Object.assign(outputs, metafile?.outputs);
       for (const file of Object.keys(metafile?.inputs ?? {})) inputs.add(file);
@@ -29,14 +28,14 @@ export async function build(how) {
   }
   removeOldChunks(Object.keys(outputs));
   writeNotices(inputs);
-  if (existsSync(inProject("dist/fettle.js"))) chmodSync(inProject("dist/fettle.js"), 0o755);
+  chmodSync(inProject("dist/fettle.js"), 0o755);
   say(`Built in ${(performance.now() - begun).toFixed(0)} ms: ${sizes(outputs)}.`);
 }
 
 /** Old chunks go, since their names change with what is in them; last, so that a program that runs keeps its own. */
 function removeOldChunks(/** @type {readonly string[]} */ made) {
   const folder = inProject("dist/cli");
-  for (const name of existsSync(folder) ? readdirSync(folder) : []) {
+  for (const name of readdirSync(folder)) {
     if (!made.includes(`dist/cli/${name}`)) rmSync(join(folder, name), { recursive: true });
   }
 }
@@ -52,12 +51,6 @@ function finish(/** @type {"plain" | "minify"} */ how) {
   return how === "minify" ? { minify: true, metafile: true } : { sourcemap: "linked", metafile: true };
 }
 
-function presentBundles() {
-  const missing = bundles.filter(({ entry }) => !existsSync(inProject(entry)));
-  for (const { entry } of missing) say(`Not built: ${entry} is not there.`);
-  return bundles.filter((bundle) => !missing.includes(bundle));
-}
-
 function sizes(/** @type {import("esbuild").Metafile["outputs"]} */ outputs) {
   const files = Object.entries(outputs).filter(([file]) => !file.endsWith(".map"));
   return files.map(([file, { bytes }]) => `${file} ${(bytes / 1024).toFixed(0)} kB`).join(", ");
@@ -66,9 +59,7 @@ function sizes(/** @type {import("esbuild").Metafile["outputs"]} */ outputs) {
 async function watch() {
   const esbuild = await import("esbuild");
   prepareDist();
-  const contexts = presentBundles().map(({ options }) =>
-    esbuild.context({ ...options, ...finish("plain"), logLevel: "info" }),
-  );
+  const contexts = bundles.map((options) => esbuild.context({ ...options, ...finish("plain"), logLevel: "info" }));
   for (const context of await Promise.all(contexts)) await context.watch();
   say("Watching; Ctrl+C ends it.");
 }

@@ -31,8 +31,12 @@ const forNode = {
 /** @type {import("esbuild").BuildOptions} */
 const forBrowser = { ...common, platform: "browser", define: { "process.env.NODE_ENV": '"production"' } };
 
-/** @param {string} entry @param {import("esbuild").BuildOptions} options */
-const bundle = (entry, options) => ({ entry, options: { ...options, entryPoints: [entry] } });
+/**
+ * @param {string} entry
+ * @param {import("esbuild").BuildOptions} options
+ * @returns {import("esbuild").BuildOptions}
+ */
+const bundle = (entry, options) => ({ ...options, entryPoints: [entry] });
 
 /**
  * The bundles, by the entry that each begins with. Extension hosts load CommonJS on every editor

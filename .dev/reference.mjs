@@ -1,25 +1,20 @@
 // npm run reference: writes the pages of all names that ship into dist/reference, as a site and as Markdown.
+// What an earlier run left there goes. The demo's own words are not among them.
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { importTs } from "./run-ts.mjs";
-import { inProject, isMain, say } from "./say.mjs";
+import { inProject, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 
-/** Writes the reference; what an earlier run left there goes. The demo's own words are not among it. */
-export async function writeReference() {
-  const folder = inProject("dist/reference");
-  const made = await importTs(inProject(".dev/reference.ts"));
-  const { referenceFiles } = /** @type {typeof import("./reference.ts")} */ (made);
-  const files = referenceFiles();
-  rmSync(folder, { recursive: true, force: true });
-  for (const { path, text } of files) {
-    mkdirSync(dirname(join(folder, path)), { recursive: true });
-    writeFileSync(join(folder, path), text);
-  }
-  say(`${files.length} files: open ${join(folder, "index.html")} in a browser.`);
+await setUp();
+const folder = inProject("dist/reference");
+const { referenceFiles } = /** @type {typeof import("./reference.ts")} */ (
+  await importTs(inProject(".dev/reference.ts"))
+);
+const files = referenceFiles();
+rmSync(folder, { recursive: true, force: true });
+for (const { path, text } of files) {
+  mkdirSync(dirname(join(folder, path)), { recursive: true });
+  writeFileSync(join(folder, path), text);
 }
-
-if (isMain(import.meta.url)) {
-  await setUp();
-  await writeReference();
-}
+say(`${files.length} files: open ${join(folder, "index.html")} in a browser.`);

@@ -37,8 +37,16 @@ export function fail(text) {
  * @returns {Promise<number>}
  */
 export function run(program, args, env = {}) {
+  return statusOf(program, spawn(program, args, { cwd: root, stdio: "inherit", env: { ...process.env, ...env } }));
+}
+
+/**
+ * @param {string} program as messages call it
+ * @param {import("node:child_process").ChildProcess} child
+ * @returns {Promise<number>}
+ */
+function statusOf(program, child) {
   return new Promise((resolve) => {
-    const child = spawn(program, args, { cwd: root, stdio: "inherit", env: { ...process.env, ...env } });
     child.on("error", (error) => {
       console.error(`${program} could not be started: ${error.message}`);
       resolve(1);
@@ -53,7 +61,7 @@ export function runTool(/** @type {string} */ script, /** @type {readonly string
 }
 
 /**
- * Runs npm: the one that runs this script, else the one on the path.
+ * Runs npm, the one that runs this script, else the one on the path, and gives its exit status as `run` does.
  * @param {readonly string[]} args
  * @param {string} [folder]
  * @returns {Promise<number>}
@@ -64,13 +72,7 @@ export function runNpm(args, folder = root) {
   const child = npm?.endsWith("js")
     ? spawn(process.execPath, [npm, ...args], options)
     : spawn("npm", args, { ...options, shell: process.platform === "win32" });
-  return new Promise((resolve) => {
-    child.on("error", (error) => {
-      console.error(`npm could not be started: ${error.message}`);
-      resolve(1);
-    });
-    child.on("exit", (status) => resolve(status ?? 1));
-  });
+  return statusOf("npm", child);
 }
 
 /**

@@ -199,7 +199,7 @@ function positionAfterRests(): Readonly<Record<string, Rule>> {
 }
 
 /** The grammar as the editor reads it. */
-export async function generate(): Promise<{ path: string; text: string }[]> {
+export function generate(): { path: string; text: string }[] {
   const grammar = {
     name: "Fettle",
     scopeName: "source.fettle",

@@ -152,7 +152,8 @@ function titled({ $schema, ...rest }: Schema, title: string): Schema {
   return JSON.parse(JSON.stringify({ $schema, title, ...rest }).replaceAll("__schema", "part")) as Schema;
 }
 
-export async function generate(): Promise<{ path: string; text: string }[]> {
+/** Both schemas as the manifest names them. */
+export function generate(): { path: string; text: string }[] {
   const file = (name: string, schema: Schema) => ({
     path: `client/schemas/fettle-${name}.schema.json`,
     text: `${JSON.stringify(schema, null, 1)}\n`,

@@ -14,10 +14,8 @@ import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
 import { boardOf } from "../../shared/rules/problems.ts";
 import { rules } from "../../shared/rules/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../../shared/rules/types.ts";
-
-import { traced } from "../rule-trace.ts";
-import { valuesOf } from "../rule-values.ts";
-import type { Project } from "./rules.ts";
+import { traced } from "./rule-trace.ts";
+import { valuesOf } from "./rule-values.ts";
 
 /** A craft that says nearly everything, and what it uses. */
 const FULL_FOLDER = "tests/fixtures/sane";
@@ -34,7 +32,8 @@ const eachMode = catalogue.modes.map(
 );
 type CraftRule = Exclude<Rule, { readonly scope: "file" }>;
 
-export async function generate({ root }: Project): Promise<{ path: string; text: string }[]> {
+/** The table, by code of a rule; it takes some seconds. */
+export function generate(root: string): { path: string; text: string }[] {
   const inRules = (name: string) => readFileSync(join(root, "shared/rules", name), "utf8");
   const full = Object.fromEntries(FULL.map((name) => [name, readFileSync(join(root, FULL_FOLDER, name), "utf8")]));
   const texts = rules.map(({ code }) => inRules(`${code}.ts`));

@@ -16,10 +16,10 @@ export interface Outcome {
 
 /** Builds the bundle of the command line into a folder of its own; gives the path of the program. */
 export async function buildProgram(): Promise<string> {
-  const bundle = bundles.find(({ entry }) => entry === "server/src/cli/main.ts");
+  const bundle = bundles.find(({ entryPoints }) => String(entryPoints) === "server/src/cli/main.ts");
   if (!bundle) throw new Error("The command line is not among the bundles.");
   const outdir = temporaryFolder();
-  await build({ ...bundle.options, outdir });
+  await build({ ...bundle, outdir });
   writeFileSync(join(outdir, "package.json"), '{ "type": "module" }\n');
   return join(outdir, "fettle.js");
 }

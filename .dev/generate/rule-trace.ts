@@ -1,6 +1,6 @@
 /** A craft that listens to what it is asked for. */
-import type { Catalogue } from "../shared/catalogue/catalogue.ts";
-import type { Craft } from "../shared/model/craft.ts";
+import type { Catalogue } from "../../shared/catalogue/catalogue.ts";
+import type { Craft } from "../../shared/model/craft.ts";
 
 /** The craft, which tells what it is asked for: settings as SECTION.NAME, modes and elements by name. */
 export function traced(craft: Craft, catalogue: Catalogue, note: (name: string) => void): Craft {
