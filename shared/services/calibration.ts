@@ -4,16 +4,17 @@
  * - `pack-volts-read` against `pack-volts-shown`: a new `pack.divider-top`, the lower resistor kept
  * - `charge-put-back` against `charge-counted`: a new `pack.shunt`
  *
- * The readings are left as they are, for they tell what was measured. They belong to the old scale, so
- * the same correction must not be made twice: every title asks to read both again.
+ * The readings belong to the old scale: with them the same correction could be made twice. So they are
+ * commented out where they stand, which keeps what was measured, and every title asks to take them again.
  */
 
+import type { Catalogue } from "../catalogue/catalogue.ts";
 import { convert } from "../catalogue/units.ts";
 import type { Craft } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { numberIn, saidIn } from "../numbers/read.ts";
 import { calibrationOf } from "../numbers/sensing-of.ts";
-import type { Range, TextEdit } from "../syntax/span.ts";
+import { type Range, rangeOf, spanAt, type TextEdit } from "../syntax/span.ts";
 import { AGREED_SHARE, MOST_RATIO } from "./consequences-meters.ts";
 import { figure } from "./consequences-words.ts";
 import { counts } from "./hover-consequences.ts";
@@ -22,8 +23,7 @@ import { craftFor } from "./standing.ts";
 
 export interface CalibrationAction {
   readonly title: string;
-  readonly file: string;
-  readonly edits: readonly TextEdit[];
+  readonly files: readonly { readonly file: string; readonly edits: readonly TextEdit[] }[];
 }
 
 /** What a trusted meter is good for, in significant digits. */
@@ -37,12 +37,18 @@ interface Scale {
   /** What is to become of what, in words. */
   readonly aim: string;
   readonly ratio: number;
+  /** The settings of `bench` that it was worked out from. */
+  readonly readings: readonly [string, string];
 }
+
+const VOLTS = ["pack-volts-read", "pack-volts-shown"] as const;
+const CHARGES = ["charge-put-back", "charge-counted"] as const;
 
 /**
  * What the readings on the lines of a range offer, for the craft that the file is, or the first that uses it.
  * Nothing where one of the two readings is missing, the meter is not said or works otherwise, the two are
- * further apart than a factor of two, or they agree to less than a thousandth.
+ * further apart than a factor of two, or they agree to less than a thousandth; and nothing where a reading
+ * stands in a layer that other craft use, for it was taken on one of them and nobody knows on which.
  */
 export function calibrationsAt(workspace: Workspace, file: string, range: Range): CalibrationAction[] {
   const script = workspace.script(file);
@@ -53,34 +59,41 @@ export function calibrationsAt(workspace: Workspace, file: string, range: Range)
   const craft = craftFor(workspace, file);
   if (!craft) return [];
   const names = new Set(asked.filter((entry) => counts(craft, file, entry)).map(({ name }) => name));
+  const hasAny = (readings: readonly string[]) => readings.some((name) => names.has(name));
   const scales = [
-    names.has("pack-volts-read") || names.has("pack-volts-shown") ? voltsScale(workspace, craft) : null,
-    names.has("charge-put-back") || names.has("charge-counted") ? currentScale(workspace, craft) : null,
+    hasAny(VOLTS) ? voltsScale(workspace, craft) : null,
+    hasAny(CHARGES) ? currentScale(workspace, craft) : null,
   ];
   return scales.flatMap((scale) => (scale ? actionsFor(workspace, craft, scale) : []));
 }
 
 function voltsScale({ catalogue }: Workspace, craft: Craft): Scale | null {
   const found = calibrationOf(craft, catalogue).volts;
-  const readV = numberIn(craft, catalogue, "bench", "pack-volts-read", "V");
-  const shownV = numberIn(craft, catalogue, "bench", "pack-volts-shown", "V");
+  const [readV, shownV] = readingsIn(craft, catalogue, VOLTS, "V");
   if (!found || readV === null || shownV === null) return null;
   const aim = `Set the divider so that ${figure(shownV, 5)} V shown becomes ${figure(readV, 5)} V`;
-  return { name: "divider-top", unit: "kohm", number: found.topKohm, aim, ratio: readV / shownV };
+  const ratio = readV / shownV;
+  return { name: "divider-top", unit: "kohm", number: found.topKohm, aim, ratio, readings: VOLTS };
 }
 
 function currentScale({ catalogue }: Workspace, craft: Craft): Scale | null {
   const found = calibrationOf(craft, catalogue).current;
-  const backMah = numberIn(craft, catalogue, "bench", "charge-put-back", "mAh");
-  const countedMah = numberIn(craft, catalogue, "bench", "charge-counted", "mAh");
+  const [backMah, countedMah] = readingsIn(craft, catalogue, CHARGES, "mAh");
   if (!found || backMah === null || countedMah === null) return null;
   const aim = `Set the shunt so that ${figure(countedMah, 6)} mAh counted becomes ${figure(backMah, 6)} mAh`;
-  return { name: "shunt", unit: "mohm", number: found.shuntMohm, aim, ratio: backMah / countedMah };
+  const ratio = backMah / countedMah;
+  return { name: "shunt", unit: "mohm", number: found.shuntMohm, aim, ratio, readings: CHARGES };
+}
+
+function readingsIn(craft: Craft, catalogue: Catalogue, [one, other]: Scale["readings"], unit: string) {
+  const reading = (name: string) => numberIn(craft, catalogue, "bench", name, unit);
+  return [reading(one), reading(other)] as const;
 }
 
 /**
- * The edit of the line that counts. A measured scale is true of one board only: where that line stands in
- * a layer that other craft use, the craft says it over the layer instead.
+ * The edits that set the scale and comment out what it was worked out from. A measured scale is true of one
+ * board only: where the line that counts stands in a layer that other craft use, the craft says it over the
+ * layer instead.
  */
 function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): CalibrationAction[] {
   const { name, ratio, aim } = scale;
@@ -92,30 +105,54 @@ function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): Calibrati
   if (number === undefined) return [];
   const text = `${figure(number, DIGITS)} ${value.unit}`;
   if (Number(figure(number, DIGITS)) === value.number || !isAllowed(workspace, name, scale)) return [];
-  const others = workspace.craftsWith(source.file).filter((each) => each.file !== craft.file);
-  const script = others.length > 0 ? craft.script : workspace.script(source.file);
+  const isOver = isShared(workspace, craft, source.file);
+  const script = isOver ? craft.script : workspace.script(source.file);
   if (!script) return [];
-  const line = others.length > 0 ? lineForEntry(script, "pack") : source.line;
-  if (whyNotWritable(workspace, script, line) !== null) return [];
-  const where =
-    others.length > 0
-      ? `, over that of “${workspace.script(source.file)?.name ?? source.file}”`
-      : whereElse(craft, script.file, script.name);
+  const line = isOver ? lineForEntry(script, "pack") : source.line;
+  const spent = commentedOut(workspace, craft, scale.readings);
+  if (!spent || whyNotWritable(workspace, script, line) !== null) return [];
+  const where = isOver
+    ? `, over that of “${workspace.script(source.file)?.name ?? source.file}”`
+    : whereElse(craft, script.file, script.name);
+  const set = isOver
+    ? appendEntries(script, new Map([["pack", [{ name, rest: text }]]]))
+    : [{ range: rangeOf(spanAt(line, value)), text }];
+  const files = new Map(spent).set(script.file, [...set, ...(spent.get(script.file) ?? [])]);
   return [
     {
-      title: `${aim}: ${name} ${text} instead of ${said.text}${where}; then read both again`,
-      file: script.file,
-      edits:
-        others.length > 0
-          ? appendEntries(script, new Map([["pack", [{ name, rest: text }]]]))
-          : [
-              {
-                range: { start: { line, character: value.start }, end: { line, character: value.end } },
-                text,
-              },
-            ],
+      title: `${aim}: ${name} ${text} instead of ${said.text}${where}; the two readings become comments: take them again`,
+      files: [...files].map(([file, edits]) => ({ file, edits })),
     },
   ];
+}
+
+/**
+ * The edits that make comments of readings, by file: of every line that says one, so that no earlier one shows
+ * through. Null where one of them must not be written to, or stands in a layer that other craft use.
+ */
+function commentedOut(workspace: Workspace, craft: Craft, readings: readonly string[]): Map<string, TextEdit[]> | null {
+  const edits = new Map<string, TextEdit[]>();
+  for (const script of craft.scripts) {
+    const lines = script.entries
+      .filter(({ section, name }) => section === "bench" && readings.includes(name))
+      .map(({ line }) => line);
+    if (lines.length === 0) continue;
+    if (isShared(workspace, craft, script.file)) return null;
+    if (lines.some((line) => whyNotWritable(workspace, script, line) !== null)) return null;
+    edits.set(
+      script.file,
+      lines.map((line) => {
+        const { text } = script.tree.lines[line]!;
+        const at = { line, character: text.length - text.trimStart().length };
+        return { range: { start: at, end: at }, text: "# " };
+      }),
+    );
+  }
+  return edits;
+}
+
+function isShared(workspace: Workspace, craft: Craft, file: string): boolean {
+  return workspace.craftsWith(file).some((each) => each.file !== craft.file);
 }
 
 function whereElse(craft: Craft, file: string, name: string): string {

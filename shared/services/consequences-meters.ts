@@ -59,36 +59,41 @@ export const AGREED_SHARE = 0.0005;
 export const MOST_RATIO = 2;
 
 /** What two readings of one thing say of a scale; `cure` is what would put it right. */
-function verdict(what: string, error: number, cure: string): string {
-  if (Math.abs(error) < AGREED_SHARE) return `The craft ${what} right to a thousandth: nothing is to be corrected`;
+function verdict(what: string, error: number, cure: string): { readonly text: string; readonly brief: string } {
+  if (Math.abs(error) < AGREED_SHARE)
+    return {
+      text: `The craft ${what} right to a thousandth: nothing is to be corrected`,
+      brief: "right: nothing to correct",
+    };
   const ratio = 1 + error;
-  const off = `The craft ${what} ${percent(Math.abs(error))} too ${error > 0 ? "high" : "low"}`;
+  const brief = `${percent(Math.abs(error))} too ${error > 0 ? "high" : "low"}`;
+  const off = `The craft ${what} ${brief}`;
   if (ratio > MOST_RATIO || ratio < 1 / MOST_RATIO)
-    return `${off}: that is no matter of scale, so look for another fault`;
-  return `${off}: ${cure} puts it right. Once it is written, these two readings are stale: take them again`;
+    return { text: `${off}: that is no matter of scale, so look for another fault`, brief };
+  return {
+    text: `${off}: ${cure} puts it right. Once it is written, these two readings are stale: take them again`,
+    brief,
+  };
 }
 
-const bothVolts: Teller = ({ craft, catalogue }) => {
+const bothVolts: Teller = ({ craft, catalogue, name }) => {
   const { volts: found } = calibrationOf(craft, catalogue);
-  return found === null
-    ? []
-    : says(verdict("shows its volts", found.error, `a divider-top of ${figure(found.topKohm, 4)} kohm`), [
-        "bench.pack-volts-read",
-        "bench.pack-volts-shown",
-        "pack.divider-top",
-        "pack.divider-bottom",
-      ]);
+  if (found === null) return [];
+  const { text, brief } = verdict("shows its volts", found.error, `a divider-top of ${figure(found.topKohm, 4)} kohm`);
+  const from = ["bench.pack-volts-read", "bench.pack-volts-shown", "pack.divider-top", "pack.divider-bottom"];
+  return says(text, from, name === "pack-volts-shown" ? brief : undefined);
 };
 
-const bothCharges: Teller = ({ craft, catalogue }) => {
+const bothCharges: Teller = ({ craft, catalogue, name }) => {
   const { current } = calibrationOf(craft, catalogue);
-  return current === null
-    ? []
-    : says(verdict("counts its charge", current.error, `a shunt of ${figure(current.shuntMohm, 4)} mohm`), [
-        "bench.charge-put-back",
-        "bench.charge-counted",
-        "pack.shunt",
-      ]);
+  if (current === null) return [];
+  const { text, brief } = verdict(
+    "counts its charge",
+    current.error,
+    `a shunt of ${figure(current.shuntMohm, 4)} mohm`,
+  );
+  const from = ["bench.charge-put-back", "bench.charge-counted", "pack.shunt"];
+  return says(text, from, name === "charge-counted" ? brief : undefined);
 };
 
 /** A measured travel against the ends that the board takes for full stick. */

@@ -69,7 +69,12 @@ test("readings offer a refactoring, where that kind is asked for, with the file 
   expect(others).toEqual([]);
   expect(action).toMatchObject({
     kind: "refactor.rewrite",
-    edit: { changes: { "file:///shed/base.fettle": [{ newText: "10.14 kohm" }] } },
+    edit: {
+      changes: {
+        "file:///shed/base.fettle": [{ newText: "10.14 kohm" }],
+        [JUG]: [{ newText: "# " }, { newText: "# " }],
+      },
+    },
   });
   expect(await actions(["refactor"])).toHaveLength(1);
   expect(await actions(["quickfix"])).toEqual([]);

@@ -4,18 +4,20 @@ import { describe, expect, test } from "vitest";
 import { calibrationsAt } from "../../shared/services/calibration.ts";
 import { atCursor } from "./cursor.ts";
 
-/** What is offered on the line at the cursor of a craft: titles, and the files after the edits. */
+/** What is offered on the line at the cursor of a craft: titles, and each file after the edits. */
 function offered(text: string, more: Record<string, string> = {}) {
   const { workspace, file, position } = atCursor(text, more);
-  return calibrationsAt(workspace, file, { start: position, end: position }).map((action) => {
-    const lines = workspace.script(action.file)!.tree.lines.map((line) => line.text);
-    // Inserted lines come from edits at the end of a line.
-    for (const { range, text: put } of action.edits)
-      lines[range.start.line] =
-        lines[range.start.line]!.slice(0, range.start.character) +
-        put +
-        lines[range.start.line]!.slice(range.end.character);
-    return { title: action.title, file: action.file.slice("/shed/".length), text: lines.join("\n") };
+  return calibrationsAt(workspace, file, { start: position, end: position }).map(({ title, files }) => {
+    const after = files.map(({ file: changed, edits }) => {
+      const lines = workspace.script(changed)!.tree.lines.map((line) => line.text);
+      for (const { range, text: put } of edits)
+        lines[range.start.line] =
+          lines[range.start.line]!.slice(0, range.start.character) +
+          put +
+          lines[range.start.line]!.slice(range.end.character);
+      return [changed.slice("/shed/".length), lines.join("\n")] as const;
+    });
+    return { title, files: Object.fromEntries(after), text: after.find(([name]) => name === file.slice(6))?.[1] };
   });
 }
 
@@ -34,14 +36,34 @@ describe("the divider", () => {
     expect(others).toEqual([]);
     expect(action?.text).toContain(`  divider-top    ${becomes} # as printed\n`);
     expect(action?.title).toBe(
-      `Set the divider so that ${shown} V shown becomes ${read} V: divider-top ${becomes} instead of ${top}; then read both again`,
+      `Set the divider so that ${shown} V shown becomes ${read} V: divider-top ${becomes} instead of ${top}; the two readings become comments: take them again`,
     );
   });
 
-  test("nothing else of the script changes, the readings included", () => {
+  test("the readings become comments where they stand, and nothing else of the script changes", () => {
     const text = divider("10 kohm", "1 kohm", 16.4, 16.2);
     const [action] = offered(text);
-    expect(action?.text).toBe(text.replace("|", "").replace("10 kohm", "10.14 kohm"));
+    const after = `craft "Jug"
+
+pack
+  divider-top    10.14 kohm # as printed
+  divider-bottom 1 kohm
+
+bench
+  # pack-volts-read 16.4 V
+  # pack-volts-shown 16.2 V
+`;
+    expect(action?.text).toBe(after);
+    // What is done once is not offered again, from any line.
+    for (let line = 0; line < 9; line++)
+      expect(offered(after.replace(new RegExp(`^(?:.*\\n){${line}}`), (before) => `${before}|`))).toEqual([]);
+  });
+
+  test("an earlier reading does not show through", () => {
+    const twice = divider("10 kohm", "1 kohm", 16.4, 16.2).replace("bench\n", "bench\n  pack-volts-shown 15.9 V\n");
+    expect(offered(twice)[0]?.text).toContain(
+      "  # pack-volts-shown 15.9 V\n  # pack-volts-read 16.4 V\n  # pack-volts-shown 16.2 V\n",
+    );
   });
 
   test("with the new divider the craft would have shown what the meter read", () => {
@@ -87,7 +109,7 @@ describe("the shunt", () => {
     const [action] = offered(craft(1000, 1250));
     expect(action?.text).toContain("  shunt 5 mohm\n");
     expect(action?.title).toBe(
-      "Set the shunt so that 1250 mAh counted becomes 1000 mAh: shunt 5 mohm instead of 4 mohm; then read both again",
+      "Set the shunt so that 1250 mAh counted becomes 1000 mAh: shunt 5 mohm instead of 4 mohm; the two readings become comments: take them again",
     );
     expect(offered(craft(1000, 2100))).toEqual([]);
     expect(offered(craft(1000, 1250, "1000 mohm"))).toEqual([]);
@@ -97,30 +119,39 @@ describe("the shunt", () => {
 describe("where the line stands", () => {
   const base = 'layer "Base"\n\npack\n  divider-top 10 kohm\n  divider-bottom 1 kohm\n';
   const bench = "bench\n  pack-volts-read 16.4| V\n  pack-volts-shown 16.2 V\n";
+  const spent = "bench\n  # pack-volts-read 16.4 V\n  # pack-volts-shown 16.2 V\n";
   const jug = `craft "Jug"\n\nuse "base.fettle"\n\npack\n  cells    4\n  capacity 850 mAh\n\n${bench}`;
+  const mug = 'craft "Mug"\n\nuse "base.fettle"\n';
 
   test("in a layer that only this craft uses: there", () => {
-    expect(offered(jug, { "base.fettle": base })).toEqual([
-      {
-        title:
-          "Set the divider so that 16.2 V shown becomes 16.4 V: divider-top 10.14 kohm instead of 10 kohm, in “Base”; then read both again",
-        file: "base.fettle",
-        text: base.replace("10 kohm", "10.14 kohm"),
-      },
-    ]);
+    const [action, ...others] = offered(jug, { "base.fettle": base });
+    expect(others).toEqual([]);
+    expect(action?.title).toBe(
+      "Set the divider so that 16.2 V shown becomes 16.4 V: divider-top 10.14 kohm instead of 10 kohm, in “Base”; the two readings become comments: take them again",
+    );
+    expect(action?.files).toEqual({
+      "base.fettle": base.replace("10 kohm", "10.14 kohm"),
+      "jug.fettle": jug.replace(bench, spent),
+    });
   });
 
   test("in a layer that other craft use: the craft says it over the layer", () => {
-    const more = { "base.fettle": base, "mug.fettle": 'craft "Mug"\n\nuse "base.fettle"\n' };
-    expect(offered(jug, more)).toEqual([
-      {
-        title:
-          "Set the divider so that 16.2 V shown becomes 16.4 V: divider-top 10.14 kohm instead of 10 kohm, over that of “Base”; then read both again",
-        file: "jug.fettle",
-        text: jug.replace("|", "").replace("850 mAh\n", "850 mAh\n  divider-top 10.14 kohm\n"),
-      },
-    ]);
+    const more = { "base.fettle": base, "mug.fettle": mug };
+    const [action] = offered(jug, more);
+    expect(action?.title).toBe(
+      "Set the divider so that 16.2 V shown becomes 16.4 V: divider-top 10.14 kohm instead of 10 kohm, over that of “Base”; the two readings become comments: take them again",
+    );
+    expect(action?.files).toEqual({
+      "jug.fettle": jug.replace("850 mAh\n", "850 mAh\n  divider-top 10.14 kohm\n").replace(bench, spent),
+    });
     const bare = jug.replace(/pack\n.*\n.*\n\n/, "");
-    expect(offered(bare, more)[0]?.text).toBe(`${bare.replace("|", "")}\npack\n  divider-top  10.14 kohm\n`);
+    expect(offered(bare, more)[0]?.text).toBe(`${bare.replace(bench, spent)}\npack\n  divider-top  10.14 kohm\n`);
+  });
+
+  test("readings in a layer that other craft use were taken on nobody knows which: nothing", () => {
+    const shared = `${base}\n${bench.replace("|", "")}`;
+    const own = `craft "Jug"\n\nuse "base.fettle"\n\nbench\n  pack-volts-shown 16.1| V\n`;
+    expect(offered(own, { "base.fettle": shared, "mug.fettle": mug })).toEqual([]);
+    expect(Object.keys(offered(own, { "base.fettle": shared })[0]?.files ?? {})).toEqual(["base.fettle", "jug.fettle"]);
   });
 });

@@ -87,6 +87,32 @@ test("only the lines that are asked for, and only those that count", () => {
   expect(hinted(layer, { "mug.fettle": mug })).toEqual(["warn-at 3.5 V/cell [= 14 V]"]);
 });
 
+test("readings of the bench: how far off, and where nothing is left to correct", () => {
+  const bench = (shown: string, counted: string) =>
+    hinted(`craft "Jug"
+
+pack
+  divider-top 10 kohm
+  divider-bottom 1 kohm
+  shunt 4 mohm
+  shunt-gain 20
+
+bench
+  pack-volts-read 16.4 V
+  pack-volts-shown ${shown}
+  charge-put-back 1000 mAh
+  charge-counted ${counted}
+`).filter((hint) => /^pack-volts|^charge/.test(hint));
+  expect(bench("16.2 V", "1250 mAh")).toEqual([
+    "pack-volts-shown 16.2 V [1.2 % too low]",
+    "charge-counted 1250 mAh [25 % too high]",
+  ]);
+  expect(bench("16.4 V", "1000 mAh")).toEqual([
+    "pack-volts-shown 16.4 V [right: nothing to correct]",
+    "charge-counted 1000 mAh [right: nothing to correct]",
+  ]);
+});
+
 test("the tooltip says the whole sentence, and the default it rests on", () => {
   const { workspace, file } = atCursor(craft);
   const tips = hintsOf(workspace, file, all).map(({ tooltip }) => tooltip);

@@ -51,15 +51,17 @@ export async function refactorings(
   if (documents.isCraft(uri) && calibrationsAt(documents.now(), here, range).length === 0) return [];
   // Only with every craft read is it known whose line would change as well.
   const file = await documents.readyWithAll(uri);
-  return calibrationsAt(documents.now(), file, range).map((each) => toRefactoring(each, documents.uriOf(each.file)));
+  return calibrationsAt(documents.now(), file, range).map((each) => toRefactoring(each, documents.uriOf));
 }
 
 function isWithin(kind: string, wanted: string): boolean {
   return wanted === "" || kind === wanted || kind.startsWith(`${wanted}.`);
 }
 
-function toRefactoring({ title, edits }: CalibrationAction, uri: string): CodeAction {
-  const changes = { [uri]: edits.map(({ range, text }) => ({ range, newText: text })) };
+function toRefactoring({ title, files }: CalibrationAction, uriOf: (file: string) => string): CodeAction {
+  const changes = Object.fromEntries(
+    files.map(({ file, edits }) => [uriOf(file), edits.map(({ range, text }) => ({ range, newText: text }))]),
+  );
   return { title, kind: CodeActionKind.RefactorRewrite, edit: { changes } };
 }
 
