@@ -4,6 +4,7 @@
  */
 import { type Alias, type Catalogue, makeCatalogue } from "../catalogue/catalogue.ts";
 import type { OwnSetting } from "../catalogue/types.ts";
+import { CATALOGUE_END } from "../model/file-names.ts";
 import type { FileAnswer } from "../model/files.ts";
 import type { Range } from "../syntax/span.ts";
 import { type JsonPath, type JsonText, readJson } from "./json-text.ts";
@@ -27,16 +28,6 @@ export interface OwnWords {
   readonly problems: readonly WordsProblem[];
   /** The same text for the same settings and words, by which two readings are compared. */
   readonly key: string;
-}
-
-const CATALOGUE = ".catalogue.json";
-const ALIASES = ".aliases.json";
-
-/** The ends of the names of such files. */
-export const OWN_WORDS_ENDS: readonly string[] = [CATALOGUE, ALIASES];
-
-export function isWordsFile(path: string): boolean {
-  return OWN_WORDS_ENDS.some((end) => path.endsWith(end));
 }
 
 /** The catalogue with what these files add to it. Never rejects: what cannot be read is told. */
@@ -66,7 +57,7 @@ export async function readOwnWords(
         ofName: true,
         message: "This name stands twice here, and the earlier one is lost: keep one.",
       });
-    if (file.endsWith(CATALOGUE)) {
+    if (file.endsWith(CATALOGUE_END)) {
       const read = shapes.readCatalogueFile(json.value);
       for (const problem of read.problems) tell("error", problem);
       for (const { at, setting } of read.settings) settings.push({ setting, tell: tellAt(["settings", at]) });

@@ -2,12 +2,13 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { OwnSetting } from "../../shared/catalogue/types.ts";
+import { isWordsFile } from "../../shared/model/file-names.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
 import { findingsOf } from "../../shared/rules/engine.ts";
 import { completionsAt } from "../../shared/services/complete.ts";
 import { hoverAt } from "../../shared/services/hover.ts";
-import { isWordsFile, type OwnWords, readOwnWords } from "../../shared/services/own-words.ts";
+import { type OwnWords, readOwnWords } from "../../shared/services/own-words.ts";
 import { pageOf } from "../../shared/services/page.ts";
 import { glow } from "./glow.ts";
 

@@ -31,6 +31,7 @@ test("a wrong import is known as one", () => {
   expect(mayImport("shared/rules/syntax.ts", "zod")).toBe(false);
   expect(mayImport("server/src/cli/check.ts", "server/src/lsp/server.ts")).toBe(false);
   expect(mayImport("client/panel/main.tsx", "shared/model/craft.ts")).toBe(false);
+  expect(mayImport("shared/elsewhere/a.ts", "shared/syntax/tree.ts")).toBe(false);
 });
 
 test("imports run one way, and shared imports only the packages it may", () => {

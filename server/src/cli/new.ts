@@ -1,9 +1,10 @@
 /** `fettle new`: a craft from eight questions. */
 import { resolve } from "node:path";
 import { basename, dirname, join } from "node:path/posix";
+import { isScriptFile } from "../../../shared/model/file-names.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { foundIn, newCraft } from "../../../shared/services/new-craft.ts";
-import { readAnswers } from "../../../shared/services/new-craft-answers.ts";
+import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/services/new-craft-answers.ts";
 import { allQuestions, type Found } from "../../../shared/services/new-craft-questions.ts";
 import { diskView, listNearest, nameFrom, readScriptFile, realPathOf, toPath, workspaceRoot } from "../node/disk.ts";
 import { readArguments } from "./arguments.ts";
@@ -69,7 +70,7 @@ async function openPlace(out: string | undefined, io: Io) {
   const file = join(realPathOf(dirname(wanted)), basename(wanted));
   const root = realPathOf(workspaceRoot(file, folder));
   const { catalogue } = await wordsBelow(root, io, (each) => nameFrom(folder, each));
-  const { files } = listNearest(root, (name) => name.endsWith(".fettle"), MOST_FOLDERS);
+  const { files } = listNearest(root, isScriptFile, MOST_FOLDERS);
   const workspace = makeCore(catalogue).at({ ...diskView(root), list: () => files });
   return { workspace, found: foundIn(workspace, folder), file };
 }
@@ -103,7 +104,7 @@ async function readJson(path: string, io: Io): Promise<unknown> {
 
 /** The questions as data, with the name among them and without what only the asking needs. */
 function questionsForPrograms(found: Found) {
-  const name = { id: "name", prompt: "What is it called?", many: false, usual: "New craft", choices: null };
+  const name = { id: "name", prompt: NAME_PROMPT, many: false, usual: USUAL_NAME, choices: null };
   return [name, ...allQuestions(found)];
 }
 

@@ -4,12 +4,12 @@
  * they changed.
  */
 import { TextDocument } from "vscode-languageserver-textdocument";
+import { isBelow, isWordsFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
 import { MOST_BYTES } from "../../../shared/model/text-answer.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
-import { isWordsFile } from "../../../shared/services/own-words.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
-import { isBelow, pathOf, uriOf } from "./paths.ts";
+import { pathOf, uriOf } from "./paths.ts";
 
 /** What the host can reach; paths as `paths.ts` makes them. Neither call ever rejects. */
 export interface ServerFiles {

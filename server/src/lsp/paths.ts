@@ -27,11 +27,6 @@ export function uriOf(path: string): string {
   return `${scheme}:${encoded(authority)}${encoded(rest)}`;
 }
 
-/** True where a path is a folder or lies below it. */
-export function isBelow(path: string, folder: string): boolean {
-  return path === folder || path.startsWith(folder.endsWith("/") ? folder : `${folder}/`);
-}
-
 function encoded(path: string): string {
   return path.split("/").map(encodeURIComponent).join("/");
 }

@@ -1,5 +1,6 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import { CodeLensRefreshRequest, type Connection, DidChangeWatchedFilesNotification } from "vscode-languageserver";
+import { isWordsFile, OWN_WORDS_ENDS, SCRIPT_END } from "../../../shared/model/file-names.ts";
 import {
   CHANGED_NOTIFICATION,
   PAGE_REQUEST,
@@ -7,7 +8,6 @@ import {
   type PageParams,
   type PanelParams,
 } from "../../../shared/protocol/panel.ts";
-import { isWordsFile, OWN_WORDS_ENDS } from "../../../shared/services/own-words.ts";
 import { pageOf } from "../../../shared/services/page.ts";
 import { panelOf } from "../../../shared/services/panel.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
@@ -47,7 +47,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   connection.onInitialized(
     guard("initialized", undefined, async () => {
       if (abilities.changesFolders) connection.workspace.onDidChangeWorkspaceFolders(onFolders);
-      const watchers = [".fettle", ...OWN_WORDS_ENDS].map((end) => ({ globPattern: `**/*${end}` }));
+      const watchers = [SCRIPT_END, ...OWN_WORDS_ENDS].map((end) => ({ globPattern: `**/*${end}` }));
       if (abilities.watchesFiles)
         await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
       await tellWords();

@@ -1,9 +1,9 @@
 /** The disk as the language server asks for it. */
-
-import { isWordsFile } from "../../../shared/services/own-words.ts";
+import { isScriptFile, isWordsFile } from "../../../shared/model/file-names.ts";
 import type { ServerFiles } from "../lsp/documents.ts";
 import { listFiles, readScriptFile, realPathOf } from "./disk.ts";
 
+/** Paths are looked at as they are; what is no file of the disk is missing. */
 export const diskFiles: ServerFiles = {
   async look(path) {
     // A document that is no file (an unsaved one, a comparison) has an address that no disk knows.
@@ -14,5 +14,5 @@ export const diskFiles: ServerFiles = {
 };
 
 function isWanted(name: string): boolean {
-  return name.endsWith(".fettle") || isWordsFile(name);
+  return isScriptFile(name) || isWordsFile(name);
 }

@@ -1,5 +1,6 @@
 /** The disk: the only place where files are read or written. Paths are absolute, with `/`. */
 import {
+  type Dirent,
   existsSync,
   linkSync,
   mkdirSync,
@@ -12,6 +13,7 @@ import {
   writeFileSync,
 } from "node:fs";
 import { dirname, isAbsolute, join, resolve, sep } from "node:path";
+import { isBelow, isScriptFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 
@@ -52,27 +54,19 @@ export function realPathOf(path: string): string {
   }
 }
 
+/** Takes a folder that cannot be read, and why. */
+type Report = (path: string, why: string) => void;
+
 /** Every script below a folder, in order of path. Folders that cannot be read are told to `report`. */
-export function listScripts(folder: string, report: (path: string, why: string) => void = () => {}): string[] {
-  return listFiles(folder, (name) => name.endsWith(".fettle"), report);
+export function listScripts(folder: string, report?: Report): string[] {
+  return listFiles(folder, isScriptFile, report);
 }
 
-/** Every file below a folder whose name is wanted, in order of path. */
-export function listFiles(
-  folder: string,
-  wanted: (name: string) => boolean,
-  report: (path: string, why: string) => void = () => {},
-): string[] {
+/** Every file below a folder whose name is wanted, in order of path; `report` as for scripts. */
+export function listFiles(folder: string, wanted: (name: string) => boolean, report?: Report): string[] {
   const found: string[] = [];
   const visit = (path: string): void => {
-    let entries: import("node:fs").Dirent[];
-    try {
-      entries = readdirSync(path, { withFileTypes: true });
-    } catch (error) {
-      report(path, (error as Error).message);
-      return;
-    }
-    for (const entry of entries) {
+    for (const entry of entriesOf(path, report)) {
       const below = join(path, entry.name);
       if (entry.isDirectory()) {
         if (!SKIPPED.has(entry.name)) visit(below);
@@ -109,11 +103,12 @@ export function listNearest(
   return { files: files.sort((a, b) => (a < b ? -1 : 1)), unseen: folders.length > mostFolders };
 }
 
-/** What lies in a folder; nothing where it cannot be read. */
-function entriesOf(folder: string): import("node:fs").Dirent[] {
+/** What lies in a folder; nothing where it cannot be read, which is told to `report`. */
+function entriesOf(folder: string, report?: Report): Dirent[] {
   try {
     return readdirSync(folder, { withFileTypes: true });
-  } catch {
+  } catch (error) {
+    report?.(folder, (error as Error).message);
     return [];
   }
 }
@@ -124,24 +119,19 @@ function entriesOf(folder: string): import("node:fs").Dirent[] {
  * so that craft and layers may stand side by side.
  */
 export function workspaceRoot(path: string, workingFolder: string): string {
-  const isFolder = existsSync(path) && statSync(path).isDirectory();
-  const folder = isFolder ? path : dirname(path);
+  const folder = isFolder(path) ? path : dirname(path);
   for (let each = folder; ; each = dirname(each)) {
     if (existsSync(join(each, ".git"))) return toPath(each);
     if (dirname(each) === each) break;
   }
-  if (isWithin(toPath(path), toPath(workingFolder))) return toPath(workingFolder);
-  return toPath(isFolder ? folder : dirname(folder));
+  if (isBelow(toPath(path), toPath(workingFolder))) return toPath(workingFolder);
+  return toPath(isFolder(path) ? folder : dirname(folder));
 }
 
 /** A file as one in this folder calls it: from there on where it lies below, else whole. */
 export function nameFrom(folder: string, file: string): string {
-  if (!isWithin(file, folder) || file === folder) return file;
+  if (!isBelow(file, folder) || file === folder) return file;
   return file.slice(folder === "/" ? 1 : folder.length + 1);
-}
-
-export function isWithin(path: string, root: string): boolean {
-  return path === root || path.startsWith(root.endsWith("/") ? root : `${root}/`);
 }
 
 /**
@@ -156,7 +146,7 @@ export function diskView(root: string, held: ReadonlyMap<string, FileAnswer> = n
     read(path) {
       let answer = answers.get(path);
       if (!answer) {
-        const inside = isAbsolute(path) && isWithin(path, realRoot);
+        const inside = isAbsolute(path) && isBelow(path, realRoot);
         answer = inside ? readScriptFile(path) : { kind: "outside" };
         answers.set(path, answer);
       }
