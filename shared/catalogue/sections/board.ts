@@ -70,7 +70,7 @@ export const board: SectionSpec = {
       what: "Whether rubber or silicone stands between the board and the frame.",
       why: "Rubber keeps motor vibration away from the gyro, so filters can be set higher and the craft reacts sooner. Screwed down hard, the gyro hears every bent propeller. But rubber that is too soft, or pinched by a cable, lets the board swing on its own, and then the craft wobbles in a way that no gain can cure.",
       related: ["filters.smooth-gyro", "sensors.mount-yaw"],
-      words: ["vibration", "jello in the picture", "shaky video", "grommets", "rubber standoffs", "gummies"],
+      words: ["vibration", "jello in the picture", "shaky video", "grommets", "rubber standoffs"],
     },
     {
       name: "input-limit",
@@ -85,7 +85,7 @@ export const board: SectionSpec = {
       ],
       kind: "hardware",
       what: "Highest pack voltage that the board's supply input is made for.",
-      why: "Compare it with the full pack, not with the nominal figure: six cells are 25.2 V when charged. Braking motors push the voltage higher still for an instant, so a board rated just at the full pack needs a good capacitor on the leads. Written too high, it lets a pack pass that smokes the regulator at the first plug-in; too low, it rules out a pack that would do.",
+      why: "Compare it with the full pack, not with the nominal figure: six cells are 25.2 V when charged. Braking motors push the voltage higher still for an instant, so leave some volts of room and solder a good capacitor across the leads. Written too high, it lets a pack pass that smokes the regulator at the first plug-in; too low, it rules out a pack that would do.",
       related: ["pack.cells", "pack.full-at", "board.supply-rating"],
       words: ["maximum input voltage", "how many cells can the board take", "over-voltage"],
     },

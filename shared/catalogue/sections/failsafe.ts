@@ -1,17 +1,18 @@
+import { practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
 import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
 export const failsafe: SectionSpec = {
   name: "failsafe",
   what: "What the craft does by itself once the link is lost, and how the pilot gets it back.",
-  why: "The link will go one day, and then these lines fly the craft. Choose them for the place you fly: over people the best end is a short one.",
+  why: "The link will go one day, and then these lines fly the craft. Choose them for the place: near people motors that stop soon do the least harm, and above people no line here makes a flight safe, so do not fly there.",
   words: ["signal lost", "signal loss", "lost link", "emergency", "radio gone"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [
     {
       name: "hold-for",
-      types: [quantity("s", 0, 3600, "common practice, no source: an hour is longer than any pack", usually(0, 10))],
+      types: [quantity("s", 0, 3600, "common practice, no source: an hour is longer than any pack", usually(0, 5))],
       kind: "safety",
       what: "How long the craft carries on after the link is lost, before it acts.",
       why: "A breath of patience lets a link come back from behind a wall with nothing noticed. Half a second to a second is plenty near people. Each second more is a second of flight without a pilot, at whatever throttle was last held: at 20 m/s, ten of them are two hundred metres. None at all makes each flicker an end.",
@@ -25,7 +26,7 @@ export const failsafe: SectionSpec = {
         choice({
           last: "The sticks stay as they were last heard.",
           centred: "Roll, pitch and yaw go to the middle; the throttle stays as it was.",
-          level: "The craft levels itself; the throttle stays as it was.",
+          level: "The craft levels itself by its accelerometer; the throttle stays as it was.",
         }),
       ],
       kind: "safety",
@@ -38,14 +39,14 @@ export const failsafe: SectionSpec = {
       name: "then",
       types: [
         choice({
-          stop: "The motors stop and the craft falls where it is.",
+          stop: "The motors stop and the craft falls, carried on by the speed that it had.",
           descend: "The craft comes down at a set throttle for a set time, then stops.",
-          return: "The craft flies home by GPS and lands there.",
+          return: "The craft flies home by satellites and lands there.",
         }),
       ],
       kind: "safety",
       what: "What the craft does when the link has not come back in time.",
-      why: "Stopping is the right end indoors, at a race and near anyone: the craft falls within metres of where it was. A blind descent suits soft ground and calm air, and drifts with the wind. Returning can save a craft far out, and needs a fix, a compass or speed to know its nose, height above every tree on the way, and a home point that is right.",
+      why: "Stopping is the right end indoors, at a race and wherever anyone is about, since the craft comes down near by: from a height of 20 m and at 15 m/s, within some thirty metres. A blind descent suits soft ground and calm air, and drifts with the wind. Returning can save a craft far out, and needs a fix, a compass or speed to know its nose, height above every tree on the way, and a home point that is right.",
       hazard: "A craft that flies by itself does not see people. If in doubt, let it stop.",
       related: ["failsafe.then-without-fix", "failsafe.descend-throttle", "navigation.return-height", "return-home"],
       words: ["drop or land", "what happens on signal loss", "failsafe procedure", "rescue"],
@@ -54,13 +55,13 @@ export const failsafe: SectionSpec = {
       name: "then-without-fix",
       types: [
         choice({
-          stop: "The motors stop where it is.",
+          stop: "The motors stop and the craft falls.",
           descend: "The craft comes down at the set throttle.",
         }),
       ],
       kind: "safety",
       what: "What takes the place of the return when the craft does not know where it is.",
-      why: "Satellites can be too few just after a cold start, under trees or beside a cliff, and a return without a fix is a guess with the motors on. Descending gives the craft a chance over open land. Stopping is the end that hurts nobody a street away; a craft that keeps trying to return instead goes wherever its wrong position sends it.",
+      why: "Satellites can be too few just after a cold start, under trees or beside a cliff, and a return without a fix is a guess with the motors on. Descending gives the craft a chance over open land, and drifts with the wind meanwhile. Stopping keeps it out of the next street. Left to go on returning, it would fly wherever its wrong position sends it.",
       needs: [
         {
           setting: "failsafe.then",
@@ -74,13 +75,30 @@ export const failsafe: SectionSpec = {
     {
       name: "descend-throttle",
       types: [
-        quantity("%", 0, 100, "by definition: a share of the throttle", usually(0, 60)),
-        quantity("us", 800, 2200, "common practice, no source: the span of a control pulse with room at both ends"),
+        quantity("%", 0, 100, "by definition: a share of the throttle", [
+          { from: 0, to: 55, source: practice, when: { cells: { to: 2 } } },
+          { from: 0, to: 45, source: practice },
+        ]),
+        quantity(
+          "us",
+          800,
+          2200,
+          "common practice, no source: the span of a control pulse with room at both ends",
+          usually(1000, 1550),
+        ),
       ],
       kind: "safety",
       what: "Throttle during a blind descent.",
-      why: "It has to lie a little below the throttle at which the craft hovers on a half-used pack. At or above hover it climbs away on a fresh pack and nobody can stop it; far below, it drops like a stone with its motors running. The figure is for one mass and one propeller: change either and fly it anew, low over grass.",
+      why: "It has to lie below hover on a pack fresh from the charger, which takes less throttle than on a half-used one, and the loss may come in the first minute. Try it by hand: hold that throttle at head height over grass, and the craft must sink. Far too low, it drops like a stone with its motors running. A change of mass, propellers or cells asks for a new trial.",
       hazard: "At or above hover the craft climbs out of reach until the time is up.",
+      needs: [
+        {
+          setting: "failsafe.then",
+          is: "descend",
+          or: { setting: "failsafe.then-without-fix", is: "descend" },
+          reason: "Only a blind descent flies at this throttle.",
+        },
+      ],
       related: ["frame.hover-throttle", "failsafe.descend-for", "motors.idle"],
       words: ["landing throttle", "emergency descent", "failsafe throttle"],
     },
@@ -91,6 +109,14 @@ export const failsafe: SectionSpec = {
       what: "How long a blind descent lasts before the motors stop.",
       why: "Long enough to come down from where you usually fly, and no longer: the motors also run on the ground, in grass and in whoever picks the craft up, until this is over. At two metres a second, twenty seconds are forty metres. Too short drops the craft from half way; nought would be no end at all.",
       hazard: "Motors keep turning after touchdown until this time has passed.",
+      needs: [
+        {
+          setting: "failsafe.then",
+          is: "descend",
+          or: { setting: "failsafe.then-without-fix", is: "descend" },
+          reason: "The time runs only while the craft descends.",
+        },
+      ],
       related: ["failsafe.descend-throttle", "failsafe.then"],
       words: ["landing time", "motors off delay", "when do the motors stop"],
     },
@@ -123,7 +149,7 @@ export const failsafe: SectionSpec = {
       ],
       kind: "safety",
       what: "If the throttle was at its bottom this long before the loss, the motors simply stop.",
-      why: "A handset switched off by someone who forgot to disarm must not send a craft in the grass into a descent or a return. A few seconds at idle tell a landed craft from a flying one. Too short, and a long dive with the throttle closed counts as landed; too long, and a craft that was just put down takes off by itself.",
+      why: "A handset switched off by someone who forgot to disarm must not send a craft in the grass into a descent or a return. A few seconds at idle tell a landed craft from a flying one. Too short, and a long dive with the throttle closed counts as landed; too long, and a craft that was just put down gets up again to fly home.",
       hazard: "Disarm before switching the handset off, whatever stands here.",
       related: ["safety.idle-disarm-after", "failsafe.then"],
       words: ["handset switched off on the ground", "low throttle delay", "landed craft takes off"],
@@ -141,7 +167,7 @@ export const failsafe: SectionSpec = {
       ],
       kind: "safety",
       what: "How long the link must be good again before the pilot gets the craft back.",
-      why: "At the edge of range the link flickers, and handing over at the first packet would toss the craft between pilot and procedure. A second or so of good packets is proof enough. Too long, and you stand there with a live link watching your craft descend into the pond; none, and it jerks with every packet.",
+      why: "At the edge of range the link flickers, and a craft handed over at the first packet would be tossed to and fro between the pilot and these lines. A second or so of good packets is proof enough. Too long, and you stand there with a live link watching your craft descend into the pond; none, and it jerks with every packet.",
       related: ["failsafe.resume-stick", "failsafe.rearm-needs-off", "link-quality"],
       words: ["link recovery", "get control back", "recovery delay"],
     },
@@ -162,7 +188,7 @@ export const failsafe: SectionSpec = {
       types: [yesNo],
       kind: "safety",
       what: "Whether the arm switch must go to off once before a craft that stopped can arm again.",
-      why: "After a stop the arm switch is still on. Without this, the motors start again by themselves the moment the link is back, perhaps in the hands of the friend who went to fetch the craft. With it, the pilot has to mean it. The only price is a second of thought after a harmless dropout on the ground.",
+      why: "After a stop the arm switch is still on. Without this, the motors start again by themselves the moment the link is back, perhaps in the hands of the friend who went to fetch the craft. With it, the pilot has to mean it. It does not bring back a craft that stopped in the air: by the time the switch has gone off and on, that one is down.",
       hazard: "Without it a craft lying in the grass, or in a hand, can spin up when the link returns.",
       related: ["arm", "failsafe.then", "safety.arm-hold"],
       words: ["motors start again by themselves", "arm switch still on", "link comes back"],
@@ -173,7 +199,7 @@ export const failsafe: SectionSpec = {
         choice({
           warn: "The craft only warns: landing is the pilot's business.",
           descend: "The craft begins a descent that the pilot may steer.",
-          return: "The craft turns for home while it still can.",
+          return: "The craft turns for home by satellites while it still can.",
         }),
       ],
       kind: "safety",

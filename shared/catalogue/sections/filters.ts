@@ -66,7 +66,8 @@ export const filters: SectionSpec = {
       kind: "hardware",
       what: "A low-pass over the gyro: what shakes faster than its cut is weakened.",
       why: "Propellers, bearings and the frame's own ringing lie above what a craft can ever do, and this takes them off as a whole. Lower it for a large or rattling craft; lift it on a stiff, clean one, because the delay it saves lets the gains go up. Far too low the craft wallows and bounces after flips; far too high the motors hum, run hot and finally burn.",
-      hazard: "After lifting a cut, hover half a minute, land and feel the motors before flying on.",
+      hazard:
+        "A cut lifted too far can burn motors within one flight: after thirty seconds of hovering land, pull the pack, and touch each of them.",
       related: ["filters.motor-notches", "filters.smooth-d", "sensors.gyro-rate"],
       words: ["gyro low-pass", "gyro filter", "less delay", "lowpass cutoff"],
     },
@@ -81,8 +82,9 @@ export const filters: SectionSpec = {
       repeatable: true,
       kind: "hardware",
       what: "A low-pass over the damping part of the controller alone.",
-      why: "Damping looks at how fast the rotation changes, and that makes every rattle larger the faster it is: twice the frequency, twice the noise. So it gets a lower cut than the gyro. Too high here is the commonest cause of hot motors on an otherwise calm craft; too low, and the damping arrives when the overshoot is over and begins to feed it.",
-      hazard: "After lifting this cut, hover half a minute, land and feel the motors before flying on.",
+      why: "Damping looks at how fast the rotation changes, and that makes every rattle larger the faster it is: twice the frequency, twice the noise. So it gets a lower cut than the gyro, and often a second filter of its own. Too high here is the commonest cause of hot motors on an otherwise calm craft; too low, and the damping arrives when the overshoot is over and begins to feed it.",
+      hazard:
+        "Of all cuts this one heats motors the fastest: lift it by a tenth at a time, each with a short hover and the motors felt, pack out.",
       related: ["filters.smooth-gyro", "gains.roll", "gains.pitch"],
       words: ["d-term filter", "derivative low-pass", "motors hot after hover", "damping filter"],
     },
@@ -176,12 +178,16 @@ export const filters: SectionSpec = {
       ],
       kind: "hardware",
       what: "Notches that follow each motor's own speed and its harmonics.",
-      why: "Nearly all vibration comes from the motors, and where their speed is known it can be cut exactly there, so that the low-passes may be opened wide. Three-bladed propellers shake at the turning and at three times it, two-bladed ones at twice. More harmonics load the processor for little; a floor set too low puts a notch among the craft's own movements at idle, and it wobbles when the throttle is closed.",
+      why: "Nearly all vibration comes from the motors, and where their speed is known it can be cut exactly there, so that the low-passes may be opened wide. Three-bladed propellers shake at the turning and at three times it, two-bladed ones at twice. More harmonics load the processor for little; a floor set too low puts a notch among the craft's own movements at idle, and it wobbles when the throttle is closed. If all of them seem useless, count the magnets again: from a wrong number every notch is worked out beside the noise.",
       needs: [
         {
           port: "esc-data",
           or: { setting: "motors.esc-signal", is: "digital" },
           reason: "The motors' speed has to reach the board, by a wire of its own or by a digital motor signal.",
+        },
+        {
+          setting: "motors.poles",
+          reason: "Reported speeds are electrical turns, which the magnets make into real ones.",
         },
       ],
       related: ["motors.poles", "motors.rpm-feedback", "frame.propeller-blades", "filters.motor-notch-depths"],
