@@ -1,15 +1,16 @@
 /** Flying by satellites: what a position must be worth, and how the craft comes home. */
-import { openCategory } from "../sources.ts";
+import { openCategory, practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
 import { choice, integer, quantity, usually, yesNo } from "../value-types.ts";
 import { navigationFlight } from "./navigation-flight.ts";
 
 const far = "common practice, no source: beyond what a small pack can fly";
+const heights = `${practice} below: houses and trees; ${openCategory} above`;
 
 export const navigation: SectionSpec = {
   name: "navigation",
   what: "How far the craft trusts its satellites, and how it comes home by itself.",
-  why: "A return that was set up with care brings a craft back that would have been lost; one that was never tried flies it into the nearest tree at a height that suited another field. Try it close by, with a thumb on the switch.",
+  why: "A return that was set up with care brings a craft back that would have been lost; one that was never tried flies it into the nearest tree at a height that suited another field. Try it over open ground with nobody about, in sight, beyond the start distance and with a thumb on the switch.",
   words: ["gps", "return to home", "rescue", "come back by itself", "autopilot"],
   holds: "settings",
   in: ["craft", "layer"],
@@ -17,11 +18,16 @@ export const navigation: SectionSpec = {
     {
       name: "fix-needs",
       types: [
-        integer(3, 40, "by definition: three satellites give a place on the ground, four one in space", usually(4, 20)),
+        integer(
+          3,
+          40,
+          "by definition three satellites give a place on the ground, four one in space; more than forty is no demand to make, common practice",
+          usually(6, 20),
+        ),
       ],
       kind: "safety",
       what: "How many satellites make a position good enough to fly by.",
-      why: "Home is remembered from the first good position, and every metre of its error is a metre beside the field later on. Eight or more with a view all round are good to some metres. Few, and the craft may take a wall's echo for home; many, and in a valley one waits for ever, and in the end flies without.",
+      why: "Home is where the craft stood when it armed with a good position, and every metre of error then is a metre beside the field later on. Eight or more with a view all round are good to some metres. Four or five do make a position, one that a wall's echo can shift by the width of a street; ask for very many, and in a valley one waits for ever, and in the end flies without.",
       hazard: "A home set from a poor position may lie beyond an obstacle, or over people.",
       needs: [{ port: "gps", reason: "Satellites are counted by their receiver." }],
       related: ["satellites", "safety.arm-needs-fix", "navigation.worst-spread", "return-home"],
@@ -29,10 +35,18 @@ export const navigation: SectionSpec = {
     },
     {
       name: "worst-spread",
-      types: [quantity("", 1, 50, "by definition: 1 is the ideal of a dilution of precision", usually(1.2, 6))],
+      types: [
+        quantity(
+          "",
+          1,
+          50,
+          "by definition 1 is the ideal of a dilution of precision; at 50 a position says nothing, common practice",
+          usually(1.2, 4),
+        ),
+      ],
       kind: "safety",
       what: "The largest dilution of the horizontal position that still counts as good.",
-      why: "Many satellites in one strip of sky, between houses, give a position that slides to and fro by the width of a street. This figure sees it where the count does not. At 2 and below the position is firm; above 4 a hover wanders visibly. Very strict, a good sky in the woods is refused.",
+      why: "Many satellites in one strip of sky, between houses, give a position that slides along that strip. This figure sees it where the count does not. At 2 and below the position is firm; above 3 it is too soft to be flown home by, and above 4 a hover wanders visibly. Very strict, a good sky in the woods is refused.",
       related: ["fix-spread", "navigation.fix-needs", "hold-place"],
       words: ["hdop limit", "gps precision", "position wanders"],
     },
@@ -83,7 +97,7 @@ export const navigation: SectionSpec = {
     },
     {
       name: "return-height",
-      types: [quantity("m", 1, 1000, far, [{ from: 5, to: 120, source: openCategory }])],
+      types: [quantity("m", 1, 1000, far, [{ from: 10, to: 120, source: heights }])],
       kind: "safety",
       what: "The height over the starting place at which the craft flies home.",
       why: "It has to clear the tallest thing on the way, measured from where one stood and not from where the craft is, with ten metres to spare for a barometer that drifted. Too low ends in the first row of trees; too high wastes charge on the climb, meets stronger wind, and breaks the legal ceiling.",
@@ -124,10 +138,10 @@ export const navigation: SectionSpec = {
     },
     {
       name: "start-distance",
-      types: [quantity("m", 0, 1000, far, usually(3, 200))],
+      types: [quantity("m", 0, 1000, far, usually(3, 100))],
       kind: "safety",
       what: "The distance from home below which a return does not fly, but lands or stops as the failsafe says.",
-      why: "Close to its pilot a craft that turns round and climbs by itself is more of a danger than one that comes down: the direction home cannot be told well from a few steps. Ten to thirty metres are common. Set very far, a link lost just short of it drops a craft that could have come back.",
+      why: "Close to its pilot a craft that turns round and climbs by itself is more of a danger than one that comes down: the direction home cannot be told well from a few steps. Ten to thirty metres are common. At nought it turns round overhead, at head height and among everybody; set very far, a link lost just short of it drops a craft that could have come back.",
       hazard: "Inside this circle the craft may drop: know what the failsafe does there.",
       related: ["failsafe.then", "navigation.home-radius", "return-home"],
       words: ["minimum distance for return", "too close to home", "rescue refuses"],
@@ -137,7 +151,7 @@ export const navigation: SectionSpec = {
       types: [quantity("m", 0.5, 500, far, usually(1, 60))],
       kind: "safety",
       what: "How near to home counts as being there.",
-      why: "Satellites know a place to some metres, so a circle smaller than that is searched for ever, to and fro, until the pack is empty. A wide one makes the craft begin to land where it meets the circle, perhaps over the car park. Three to ten metres suit an open field.",
+      why: "Satellites know a place to some metres, so a circle smaller than that is searched for ever, to and fro, until the pack is empty. A wide one makes the craft begin to land where it meets the circle, perhaps over the car park. Three to ten metres suit an open field. Keep it well inside the start distance, or a return begun just outside is over before it has begun.",
       related: ["navigation.arrival", "navigation.start-distance", "home-distance"],
       words: ["arrival circle", "close enough to home", "landing circle"],
     },
@@ -152,8 +166,8 @@ export const navigation: SectionSpec = {
       ],
       kind: "safety",
       what: "What the craft does when it has come home.",
-      why: "Waiting gives time to take over, at the price of charge; landing is sure, on ground that nobody has looked at. Stopping is for craft that glide or that come back low over deep grass, and for no others: from the return height it is a fall.",
-      hazard: "Nobody may stand at the starting place: the craft does not see people.",
+      why: "Waiting gives time to take over, at the price of charge; landing is sure, on ground that nobody has looked at. Stopping is for what glides, and for no multirotor above head height: from the return height it is a fall on whatever is below.",
+      hazard: "Move away from the starting place, you too: a craft that comes down there does not see people.",
       related: ["navigation.landing-speed", "failsafe.pack-empty-then", "navigation.home-radius"],
       words: ["land at home", "hover over home", "what happens after the return"],
     },
@@ -164,7 +178,7 @@ export const navigation: SectionSpec = {
       what: "Whether a return is refused while the craft does not know which way it points.",
       why: "Without a compass the nose's direction is learned from flying straight for a while; a return begun before that flies off in any direction. Refusing it then leaves the failsafe to bring the craft down where it is. Not refusing is for pilots who always fly a straight stretch first.",
       needs: [{ port: "gps", reason: "Direction of flight comes from a moving position." }],
-      related: ["sensors.compass", "heading", "failsafe.then-without-fix"],
+      related: ["sensors.compass", "heading", "failsafe.then-without-fix", "return-home"],
       words: ["rescue without compass", "flew away on return", "heading unknown"],
     },
     ...navigationFlight,

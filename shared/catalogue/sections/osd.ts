@@ -2,10 +2,13 @@
 import { meaning, openCategory, practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
 
+const dots = "from memory: the overlay chip shifts its text by -32 to 31 dots";
+const lines = "from memory: the overlay chip's five bits move its text from 16 lines up to 15 down";
+
 export const osd: SectionSpec = {
   name: "osd",
   what: "The text and figures laid over the camera's picture, and the cell in which each of them stands.",
-  why: "In the air it is the only instrument panel there is: what is not on it the pilot does not know, and what is badly placed hides the very thing one is flying towards.",
+  why: "In the air it is the only instrument panel there is: what is not on it the pilot does not know, and what is badly placed hides the very thing one is flying towards. Volts, the link, the alerts and a clock come first; each further element has to be worth the piece of picture that it covers.",
   words: ["on-screen display", "screen layout", "what I see in the goggles", "text over the picture", "osd position"],
   holds: "places",
   in: ["craft", "layer"],
@@ -109,14 +112,14 @@ export const osd: SectionSpec = {
         {
           is: "quantity",
           unit: "dBm",
-          min: { at: -140, source: "from memory: thermal noise in the narrowest radio-control channels" },
+          min: { at: -140, source: "from memory: below what the slowest long-range receivers still make out" },
           max: { at: 0, source: practice },
           usual: [{ from: -130, to: -60, source: practice }],
         },
       ],
       kind: "safety",
       what: "The received strength, in decibels over a milliwatt, below which the display warns.",
-      why: "A receiver has a floor below which it hears nothing, different for each packet rate: warn some 10 dB above it, which is a little more than a third of the distance still in hand. A figure under the floor never appears in time, and one at -60 dBm warns over the take-off spot.",
+      why: "A receiver has a floor below which it hears nothing, different for each packet rate: warn some 10 dB above it, and in the open the craft is then at about a third of the distance at which it would go deaf. Trees and bodies eat those 10 dB in one step, so nearer to the floor the warning comes too late, and under it never; one at -60 dBm warns over the take-off spot.",
       related: ["signal", "link.packet-rate", "osd.link-alert"],
       words: ["signal strength warning", "receiver sensitivity", "weak radio warning"],
     },
@@ -128,11 +131,11 @@ export const osd: SectionSpec = {
           unit: "m",
           min: { at: 1, source: practice },
           max: { at: 10000, source: practice },
-          usual: [{ from: 5, to: 120, source: openCategory }],
+          usual: [{ from: 5, to: 120, source: `${practice} below; ${openCategory} above` }],
         },
       ],
       kind: "safety",
-      what: "The height above the starting place at which the display warns.",
+      what: "The height above the starting place that brings up a warning in the picture.",
       why: "Seen through a wide lens everything beyond sixty metres looks alike, so a pilot who climbs for a dive easily passes the legal ceiling. A warning well below it leaves room for the craft's momentum and the barometer's drift; one set at the ceiling tells only that the rule is already broken. Over falling ground the height below the craft is more than this figure knows.",
       hazard:
         "The ceiling is 120 m over the ground in the open category of the EU (UAS.OPEN.010(2)) and 400 ft for recreation in the United States (49 USC 44809(a)(6)); local rules have the last word.",
@@ -188,13 +191,14 @@ export const osd: SectionSpec = {
         },
       ],
       kind: "hardware",
-      what: "The temperature of a motor controller at which the display warns.",
+      what: "How hot a motor controller may grow before the display says so.",
       why: "Controllers grow hot long before they fail: a bent bell, a wrong propeller or a tune full of vibration shows here first. The sensor sits beside the transistors and reads lower than they are, so a warning close to their rating comes too late; one at 60 degC comes on every summer day, with nothing wrong.",
       needs: [
         {
           port: "esc-data",
           or: { setting: "motors.rpm-feedback", is: "yes" },
-          reason: "The controllers have to report their temperature, by a wire of their own or by the motor signal.",
+          reason:
+            "A controller's temperature reaches the board over its data wire or with its answers on the signal wire.",
         },
       ],
       related: ["esc-heat", "motors.esc-heat-limit"],
@@ -225,8 +229,8 @@ export const osd: SectionSpec = {
       types: [
         {
           is: "integer",
-          min: { at: -32, source: "from memory: the overlay chip shifts its text by -32 to 31 dots" },
-          max: { at: 31, source: "from memory: the overlay chip shifts its text by -32 to 31 dots" },
+          min: { at: -32, source: dots },
+          max: { at: 31, source: dots },
         },
       ],
       default: "0",
@@ -242,8 +246,8 @@ export const osd: SectionSpec = {
       types: [
         {
           is: "integer",
-          min: { at: -16, source: "from memory: the overlay chip moves its text by 16 lines up or down" },
-          max: { at: 16, source: "from memory: the overlay chip moves its text by 16 lines up or down" },
+          min: { at: -16, source: lines },
+          max: { at: 15, source: lines },
         },
       ],
       default: "0",
