@@ -22,7 +22,19 @@ const craft: Record<string, Craft> = {
       filters.smooth-gyro.cut 200 500 1000 · filters.smooth-d.cut 90 200 · filters.motor-notches.count 3 · filters.motor-notches.floor 100
       gains.roll.p 0.6 1.4 · gains.yaw.d 0 · gains.level-stiffness 6 10 · gains.level-tilt 55 · gains.thrust-curve 20 40
       gains.i-throttle-lift 3 8 · rates.roll.slope 150 400 · rates.roll.end 550 750 · rates.yaw.end 500 · camera.uptilt 15 25
-      osd.link-alert 50 70 · osd.signal-alert -100 · osd.flight-time-alert 2.5`,
+      osd.link-alert 50 70 · osd.signal-alert -100 · osd.flight-time-alert 2.5
+      frame.mass 22 30 · frame.mass-dry 16 22 · frame.wheelbase 65 · frame.propeller-pitch 1 1.4 · frame.propeller-blades 2 4 · frame.hover-throttle 35 55
+      failsafe.hold-for 0.3 1.5 · failsafe.descend-throttle 25 45 · link.lost-after 100 300 1000 · link.packet-rate 250 500 · link.telemetry-every 2 128
+      filters.notch.at 850 · filters.tracking-notches.ceiling 900 · filters.moving-cut.idle 300 · filters.moving-cut.full 1000
+      camera.delay 12 40 · camera.view-angle 140 160 · bench.rest-current 0.35 2.4 · bench.centres.roll 1488 1503 · board.hole-spacing 25.5 26.5 · gains.spin-guard 1800`,
+  },
+  "an 85 mm whoop on two cells": {
+    propellerIn: 2,
+    cells: 2,
+    values: `
+      frame.mass 55 110 · frame.mass-dry 40 80 · frame.wheelbase 85 · frame.propeller-pitch 1 2 · frame.propeller-blades 3 5 · frame.hover-throttle 30 50
+      failsafe.hold-for 0.5 · failsafe.descend-throttle 25 45 · camera.uptilt 10 30 · bench.rest-current 0.5 1.5 · bench.motor-heat-read 30 70
+      filters.smooth-gyro.cut 150 500 · filters.smooth-d.cut 80 150 · gains.thrust-curve 0 40 · gains.level-tilt 40 60 · lights.count 0 8`,
   },
   "a two-inch ducted craft on three cells": {
     propellerIn: 2,
@@ -37,7 +49,8 @@ const craft: Record<string, Craft> = {
     cells: 4,
     values: `
       motors.kv 3800 5500 · motors.poles 12 14 · motors.idle 4.5 6 · motors.esc-rating 20 45 · video.power 25 1000
-      filters.smooth-gyro.cut 90 250 500 · gains.roll.d 0.5 1.3 · rates.roll.end 600 1000 · sensors.level-trim-pitch -2 3`,
+      filters.smooth-gyro.cut 90 250 500 · gains.roll.d 0.5 1.3 · rates.roll.end 600 1000 · sensors.level-trim-pitch -2 3 · frame.mass 110 249 · frame.wheelbase 120 150 · frame.propeller-pitch 2 3
+      frame.hover-throttle 18 35 · failsafe.descend-throttle 15 30 · bench.rest-current 0.4 1`,
   },
   "a bare five-inch racer on six cells": {
     propellerIn: 5.1,
@@ -45,6 +58,8 @@ const craft: Record<string, Craft> = {
     values: `
       motors.kv 1750 2150 · motors.poles 14 · motors.idle 4 6.5 · motors.esc-rating 45 65 · motors.esc-rate 300 600 · motors.esc-pause 2 30
       motors.limit 85 100 · motors.advance 16 25 · video.frequency 5658 5695 5769 5843 5880 · video.power 25 200
+      frame.mass 280 450 700 · frame.wheelbase 200 250 · frame.propeller-pitch 3 5.1 · frame.hover-throttle 12 30 · failsafe.hold-for 0.3 1.5 · failsafe.descend-throttle 0 10 22
+      link.packet-rate 250 1000 · link.lost-after 50 300 · camera.delay 15 45 · bench.motor-heat-read 45 75 · gains.spin-guard 1600 1950 · filters.smooth-feed 60 300
       sensors.loop-rate 4 8 · filters.smooth-gyro.cut 100 500 · filters.smooth-d.cut 75 150 · filters.notch.at 150 · filters.notch.width 20
       filters.motor-notches.count 1 3 · filters.motor-notches.floor 80 150 · filters.motor-notches.width 20 60 · filters.smooth-sticks 60 200
       gains.roll.p 0.8 1.3 · gains.pitch.i 1 2 · gains.yaw.feed 1 2 · gains.launch-tilt 30 60 · gains.windup-cut 15 40
@@ -112,6 +127,12 @@ test.each([
   ["a damping cut that lets everything through", "a ten-inch carrier on eight cells", "filters.smooth-d.cut", 900],
   ["a motor that idles at a third", "a bare five-inch racer on six cells", "motors.idle", 33],
   ["rates nobody can follow", "a seven-inch long-ranger on six cells", "rates.roll.end", 3500],
+  ["a blind descent that climbs", "a bare five-inch racer on six cells", "failsafe.descend-throttle", 60],
+  ["ten seconds of flight without a pilot", "a bare five-inch racer on six cells", "failsafe.hold-for", 10],
+  ["a link called lost after two seconds", "a 31 mm whoop on one cell", "link.lost-after", 2000],
+  ["a spin guard that the gyro cannot reach", "a bare five-inch racer on six cells", "gains.spin-guard", 2300],
+  ["a stick that rests off its middle", "an 85 mm whoop on two cells", "bench.centres.yaw", 1530],
+  ["a motor hot enough to lose its magnets", "a bare five-inch racer on six cells", "bench.motor-heat-read", 84],
   ["home set from three satellites", "a seven-inch long-ranger on six cells", "navigation.fix-needs", 3],
 ])("%s is noticed", (_, name, place, number) => {
   const one = { ...craft[name]!, values: `${place} ${number}` };

@@ -77,7 +77,7 @@ export const failsafe: SectionSpec = {
       types: [
         quantity("%", 0, 100, "by definition: a share of the throttle", [
           { from: 0, to: 55, source: practice, when: { cells: { to: 2 } } },
-          { from: 0, to: 45, source: practice },
+          { from: 0, to: 50, source: practice },
         ]),
         quantity(
           "us",

@@ -33,7 +33,7 @@ export const steeringGains: readonly Setting[] = [
     ],
     kind: "hardware",
     what: "The most of the motors' range that the steady part of the correction may claim.",
-    why: "Against a bent arm or a pack hung far back the steady part has to hold a real load all the time, and needs room for it. Without a limit it goes on gathering while the craft is held in a hand or caught in a net, and on release throws it over. Too tight, the craft slides off to one side in a long dive.",
+    why: "Against a bent arm or a pack hung far back the steady part has to hold a real load all the time, and needs room for it. Without a limit it goes on gathering while an armed craft hangs in a net or leans on a kerb, and throws it over as it comes free. Too tight, the craft slides off to one side in a long dive.",
     related: ["gains.windup-guard", "gains.roll"],
     words: ["integral limit", "i-term limit", "flips when released"],
   },
@@ -71,7 +71,7 @@ export const steeringGains: readonly Setting[] = [
     why: "A quick, light racer settles within a few hundredths of a second and wants a high figure, so that only the sharpest moves count; a heavy seven-inch or a whoop swings for longer and wants a low one. Too low, it is paused during ordinary flying and the craft feels loose in wind; too high, the bounce returns.",
     needs: [{ setting: "gains.windup-guard", not: "off", reason: "It sets what the guard reacts to." }],
     related: ["gains.windup-guard"],
-    words: ["relax cutoff", "slow wobble after stopping", "bounce on a heavy craft"],
+    words: ["how quick a move counts", "slow wobble after stopping", "bounce on a heavy craft"],
   },
   {
     name: "i-throttle-lift",
@@ -114,7 +114,8 @@ export const steeringGains: readonly Setting[] = [
     kind: "hardware",
     what: "The damping during fast movement, in place of the calm damping of each axis.",
     why: "Damping is wanted when a flip is being stopped and is only noise while hovering, so it can be low at rest and rise when things move. That runs cooler than one high figure. A rise by more than about half is felt as a change of character in the middle of a move, and one below the calm figure does nothing.",
-    hazard: "Raise it in small steps and feel the motors after half a minute of hard flying.",
+    hazard:
+      "A hover does not show its heat, for it wakes in hard moves only: fly those for half a minute, land, pull the pack and touch the motors.",
     related: ["gains.roll", "gains.d-fast-gain", "filters.smooth-d"],
     words: ["dynamic damping", "d rises in fast moves", "cooler motors"],
   },
@@ -185,6 +186,6 @@ export const steeringGains: readonly Setting[] = [
     what: "How much the stick's push is held back while the stick hardly moves.",
     why: "Thumbs tremble and stick sensors flicker, and a strong push turns that into a restless hum in straight flight. Calming it leaves quick moves untouched. Too much of it, and the first touch of a correction seems to stick before it breaks loose: a racer, who lives on small quick inputs, keeps it low.",
     related: ["filters.smooth-feed", "link.packet-rate"],
-    words: ["jitter reduction", "restless in straight flight", "trembling thumbs"],
+    words: ["steady the small moves", "restless in straight flight", "trembling thumbs"],
   },
 ];

@@ -19,7 +19,7 @@ export const levelGains: readonly Setting[] = [
     why: "It gives self-levelling its character. Soft, the craft leans into a gust and takes its time to come back, which films well and teaches patience; stiff, it snaps upright when the stick is let go and holds its angle in a draught. Beyond what the gains can follow it overshoots level and rocks to and fro.",
     needs: [{ setting: "sensors.accelerometer", is: "yes", reason: "Without it the craft does not know level." }],
     related: ["level", "level-blend", "gains.level-tilt", "sensors.level-trim-roll"],
-    words: ["angle strength", "self-level too soft", "level gain", "rocks in level mode"],
+    words: ["how hard it levels", "self-level too soft", "level gain", "rocks in level mode"],
   },
   {
     name: "level-tilt",
@@ -35,6 +35,9 @@ export const levelGains: readonly Setting[] = [
     kind: "taste",
     what: "How far the craft leans in level flight with the stick at its end.",
     why: "Lean is speed: 25 deg is a stroll for a beginner, 60 deg a run. A wide angle makes the middle of the stick touchy, since the same travel then covers more, and it takes so much of the thrust sideways that a heavy craft sinks. A narrow one may be too little to make way against the wind and come home.",
+    needs: [
+      { setting: "sensors.accelerometer", is: "yes", reason: "A lean can only be limited where it is measured." },
+    ],
     related: ["level", "gains.level-stiffness", "gains.level-bend"],
     words: ["maximum angle", "angle limit", "tilt limit in level mode", "too slow in level"],
   },
@@ -104,7 +107,8 @@ export const levelGains: readonly Setting[] = [
     kind: "taste",
     what: "How far forwards the craft leans while it waits on its rear motors for a launch.",
     why: "A race is decided before the first gate by who is already pointing at it. Steep, the first push goes all into speed and a weak pack drags the tail along the ground; flat, the craft jumps up and has to be pushed over. It leans on its rear feet, so it wants ground that does not give.",
-    hazard: "The rear propellers turn fast on the ground: nobody stands near or in front of the row.",
+    hazard:
+      "The rear propellers turn fast on the ground, and the craft shoots off the way it leans: nobody in front of the row or beside it.",
     needs: [{ mode: "launch-hold", reason: "The angle is held in that mode." }],
     related: ["launch-hold", "gains.launch-release"],
     words: ["race start angle", "start on the back motors", "launch angle"],

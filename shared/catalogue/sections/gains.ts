@@ -49,7 +49,7 @@ export const gains: SectionSpec = {
       what: "The gains about the long axis.",
       why: "Raise p until a quick roll stops crisply; past that it trembles, fast and audible. d takes the bounce off the stop, and multiplies noise: too much of it cooks the motors before one can hear it. i holds the angle against wind and an uneven load; too little and the craft creeps away, too much and it sways slowly, like a boat. Roll has the least inertia, so it needs the least of everything.",
       hazard:
-        "Change one figure at a time by a tenth or two. After raising d, hover half a minute, land and feel the motors.",
+        "Change one figure at a time, by a tenth or two of itself. More d is paid for in heat: keep the first flight with it to half a minute, then touch each motor with the pack out.",
       related: ["gains.pitch", "gains.overall", "filters.smooth-d", "rates.roll"],
       words: ["roll pid", "bounces after a roll", "roll oscillates", "roll feels loose"],
     },
@@ -106,10 +106,11 @@ export const gains: SectionSpec = {
       default: "1",
       kind: "hardware",
       what: "A factor on all gains of all axes at once.",
-      why: "The balance between gains belongs to the frame, the level of them to how much push a motor has for its load: a heavier pack, other propellers or a cell more is mostly a matter of this one number. Put on a dial it is the quickest way to find where a new craft begins to shake. Over that point it shakes on all axes together; far under it flies as if drunk.",
-      hazard: "On a dial, start from the low end and turn it in small steps, with height below you.",
+      why: "The balance between gains belongs to the frame, the level of them to how much push a motor has for its load: a heavier pack, other propellers or a cell more is mostly a matter of this one number. Put on a dial it is the quickest way to find where a new craft begins to shake. Over that point it shakes on all axes together; far under it staggers and drifts.",
+      hazard:
+        "On a dial, start from the low end and turn in small steps, high over open ground: past the edge the shaking can grow faster than a thumb turns back.",
       related: ["gains.roll", "gains.pitch", "gains.yaw"],
-      words: ["master multiplier", "all gains at once", "scale the tune"],
+      words: ["multiply all gains", "all gains at once", "scale the tune"],
     },
     ...levelGains,
     ...steeringGains,
@@ -120,7 +121,7 @@ export const gains: SectionSpec = {
 export const gainsSecond: SectionSpec = {
   name: "gains-second",
   what: "A second tune, used while the mode `gains-second` is on; what it does not say stays as in the first.",
-  why: "One craft may fly with and without a heavy camera, or on two kinds of propellers: a switch then does what would otherwise be an evening with a cable.",
+  why: "One craft may fly with and without a heavy camera, or on two kinds of propellers, and each load wants gains of its own. Change over on the ground: the tune for the heavy load can shake the light craft.",
   words: ["second pid profile", "other tune", "tune for a heavy camera", "switch tunes"],
   holds: "settings",
   in: ["craft", "layer"],
