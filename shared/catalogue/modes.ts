@@ -8,9 +8,9 @@ export const modes: readonly Mode[] = [
   {
     name: "arm",
     what: "Lets the motors run: while it is on the craft flies, when it goes off they stop.",
-    why: "It is the first switch of every craft and the last resort in every mishap, so give it a place that the hand finds blind, the same on all your craft. A switch that must be pulled towards you is rarely knocked. Sharing it with something else, or putting it in a middle position, arms the craft on the way to that other thing; a button or a dial lets go of it in mid air.",
+    why: "The first switch of every craft is the last resort in every mishap, so give it a place that the hand finds blind, the same on all your craft. A switch that must be pulled towards you is rarely knocked. Sharing it with something else, or putting it in a middle position, arms the craft on the way to that other thing; a button or a dial lets go of it in mid air.",
     hazard:
-      "From this moment the blades cut. Nobody before the craft or within reach, and propellers off on the bench.",
+      "From this moment the blades cut. Never arm in the hand, with anybody within reach, or at the bench with the propellers on.",
     related: ["arm-permit", "safety.arm-hold", "safety.arm-throttle-limit", "safety.spin-when-armed", "turtle"],
     words: [
       "start the motors",
@@ -25,9 +25,9 @@ export const modes: readonly Mode[] = [
   {
     name: "arm-permit",
     what: "Must be on as well before the craft will arm.",
-    why: "Two movements of two fingers do not happen by accident in a bag or in a child's hand. It is most worth having where the tilt limit was taken out, or the propellers are large. Once in the air it need not be touched. Put on the same switch as arming it guards nothing, and forgotten in its off position it is the reason why the craft will not arm today.",
+    why: "Two movements of two fingers do not happen by accident in a bag or in a child's hand. It is most worth having where the tilt limit was taken out, or the propellers are large. Once in the air leave it alone. Put on the same switch as arming it guards nothing, and forgotten in its off position it is the reason why the craft will not arm today.",
     hazard:
-      "Taken away in flight it may stop the motors, depending on the board: put it where it stays, and try it low.",
+      "Taken away in flight it stops the motors on some boards: give it a switch that stays where it is put, and find out with the propellers off.",
     needs: [{ mode: "arm", reason: "It gives leave to arm; with no arm mode there is nothing to give leave to." }],
     related: ["arm", "safety.arm-tilt-limit", "safety.arm-hold"],
     words: ["second arm switch", "permission to arm", "two-step arming", "safety switch", "switch before arming"],
@@ -35,7 +35,7 @@ export const modes: readonly Mode[] = [
   {
     name: "level",
     what: "The sticks ask for an angle, and with the sticks let go the craft levels itself.",
-    why: "It is how most people learn, and how one hovers to take a picture. Flips are impossible, since the craft refuses to lean further than its limit. Flown fast it feels nailed to the horizon, and each gust or each hit makes it lean against you; many move on to flying by rates and keep this on a switch for the day when the picture fails. A craft that creeps sideways in it wants trim, not stick.",
+    why: "It is how most people learn, and how one hovers to take a picture. Flips are impossible, since the craft refuses to lean further than its limit. Flown fast it feels nailed to the horizon, and fights every line that is not level; many move on to flying by rates and keep this on a switch for landing and for the day when the picture fails. After a bump it rights itself by a sense of down that needs some seconds to come true again. A craft that creeps sideways in it wants trim, not stick.",
     needs: [{ setting: "sensors.accelerometer", is: "yes", reason: noAccelerometer }],
     related: ["level-blend", "level-now", "gains.level-stiffness", "sensors.level-trim-roll", "sensors.accelerometer"],
     words: ["self level", "beginner mode", "stabilised", "hover by itself"],
@@ -74,9 +74,9 @@ export const modes: readonly Mode[] = [
   {
     name: "turtle",
     what: "Turns a craft that lies on its back over, by running some of its motors backwards.",
-    why: "It saves the walk. Select it disarmed, arm, and tap the stick towards the side over which the craft should roll; then disarm, leave the mode, and arm anew to fly. Since it takes effect on arming, its switch may well share a position with arming. The usual failure is holding the stick: a propeller caught in grass stands still, and its winding burns within seconds while the pilot waits for something to happen.",
+    why: "It saves the walk. Select it disarmed, arm, and tap the stick towards the side over which the craft should roll; then disarm, leave the mode, and arm anew to fly. Boards look at it in the moment of arming, so moved in flight it does nothing; left on by mistake it turns the next start into a somersault. The usual failure is holding the stick: a propeller caught in grass stands still, and its winding burns within seconds while the pilot waits for something to happen.",
     hazard:
-      "Short bursts only: blocked motors burn. Nobody near, for the craft jumps, and it may land propellers first. Under trees or in wet grass, walk.",
+      "Short bursts only: blocked motors burn. Nobody near, for the craft jumps, and it may land propellers first. In a tangle of grass or twigs, walk, and disarm before you reach in.",
     needs: [
       {
         setting: "motors.reversible",
@@ -104,8 +104,8 @@ export const modes: readonly Mode[] = [
   {
     name: "launch-hold",
     what: "Holds the craft leaning on the start line until the throttle passes a mark.",
-    why: "A race start from a hold is the same every time: nose down, weight on the feet, then everything at once. Switch it on before arming and it serves for one start. If the board has gyro vibration from the ground or the feet give way, it pushes harder and harder against a craft that cannot move; abort by disarming, never by reaching for it.",
-    hazard: "Motors turn on the line: nobody in front, marshals behind, and arm only when told.",
+    why: "A race start from a hold is the same every time: nose down, weight on the feet, then everything at once. Switch it on before arming and it serves for one start. If the craft is caught in the grass or one foot gives way, it pushes harder and harder against what will not move; abort by disarming, never by reaching for it.",
+    hazard: "The motors turn while the craft stands there: nobody in front of the line, and arm only when told.",
     related: ["gains.launch-tilt", "gains.launch-release", "arm"],
     words: ["race start", "start line", "starting block"],
   },
@@ -115,22 +115,37 @@ export const modes: readonly Mode[] = [
     why: "It frees one thumb, for filming or for a first flight. The height comes from air pressure, so a gust, an open door or the craft's own wash moves it by a metre, and over a hillside it holds its height above the sea, not above the grass. Switching in or out with the throttle anywhere but at the hover makes the craft jump; learn the feel of it high up.",
     hazard: "Never trust it within reach of people or a ceiling: it errs by more than a hand's breadth.",
     needs: [{ setting: "sensors.barometer", is: "yes", reason: "The height that is held comes from air pressure." }],
-    related: ["hold-place", "sensors.barometer", "height", "climb"],
+    related: ["hold-place", "rates.throttle-hover", "sensors.barometer", "height", "climb"],
     words: ["altitude hold", "keep the height", "hover at one height"],
   },
   {
     name: "hold-place",
     what: "Keeps the craft over one spot, and at its height, while the sticks are let go.",
-    why: "With a good fix it parks the craft in the air while you look at the map. The fix wanders by metres, and so does the craft. It needs to know which way its nose points: a compass that a lead disturbs makes it circle, wider each time, until it dashes off. That is the moment to leave the mode at once; have a plain switch for it, and height below.",
+    why: "With a good fix it parks the craft in the air while you look where home is. The fix wanders by metres, and so does the craft. It needs to know which way its nose points: a compass that a lead disturbs makes it circle, wider each time, until it dashes off. That is the moment to leave the mode at once; have a plain switch for it, and height below.",
     hazard: "Leave the mode the moment it begins to circle: each turn is wider and faster than the one before.",
-    needs: [{ port: "gps", reason: "The place that is held comes from a satellite receiver." }],
-    related: ["hold-height", "return-home", "sensors.compass", "satellites", "navigation.fix-needs"],
+    needs: [
+      { port: "gps", reason: "The place that is held comes from a satellite receiver." },
+      {
+        setting: "sensors.accelerometer",
+        is: "yes",
+        reason: "It keeps its place by leaning, and leans by the accelerometer's sense of down.",
+      },
+    ],
+    related: [
+      "hold-height",
+      "return-home",
+      "navigation.hold-stick",
+      "sensors.compass",
+      "sensors.flow",
+      "satellites",
+      "navigation.fix-needs",
+    ],
     words: ["position hold", "gps hold", "park in the air", "hover on the spot"],
   },
   {
     name: "hold-heading",
     what: "Keeps the nose pointing one way while the yaw stick is let go.",
-    why: "For a slow pan along a wall, or a craft seen from below whose nose must not wander. By gyro alone it drifts some degrees a minute; by compass it keeps true, as long as the needle is. In fast flight it gets in the way, for banked turns want a nose that follows. Yaw that is trimmed off its middle turns it into a slow spin.",
+    why: "For a slow pan along a wall, or a craft seen from below whose nose must not wander. By gyro alone it drifts some degrees a minute; by compass it keeps true, as long as the needle is. In fast flight it gets in the way, for banked turns want a nose that follows. A yaw stick that rests off its middle turns it into a slow spin.",
     related: ["link.yaw-deadband", "sensors.compass", "heading"],
     words: ["heading lock", "keep the nose straight", "compass hold"],
   },
@@ -144,14 +159,23 @@ export const modes: readonly Mode[] = [
   {
     name: "return-home",
     what: "Flies the craft back to where it was armed, by satellites, without the pilot.",
-    why: "For the day when picture or orientation is gone and the link still holds; the same flight serves after signal loss if so set up. It climbs first, so say a height above every tree and mast, and try it once near by before it is needed. Home is where the craft was armed with a fix: armed too early, home is somewhere else. A breath of wind stronger than its return speed, and it flies backwards.",
+    why: "For the day when picture or orientation is gone and the link still holds; the same flight serves after signal loss if so set up. It climbs first, so say a height above every tree and mast, and try it once near by before it is needed. Home is where the craft was armed with a fix: armed too early, home is somewhere else. Against more wind than its steepest lean can beat it drifts away backwards, and waiting makes it worse.",
     hazard:
       "A craft on its way home sees neither people nor branches. Watch it, and be ready to take over or to stop it.",
-    needs: [{ port: "gps", reason: "The way home comes from a satellite receiver." }],
+    needs: [
+      { port: "gps", reason: "The way home comes from a satellite receiver." },
+      {
+        setting: "sensors.accelerometer",
+        is: "yes",
+        reason: "It flies by angles, which are measured from the accelerometer's sense of down.",
+      },
+    ],
     related: [
       "navigation.return-height",
       "navigation.obstacle-height",
       "navigation.fix-needs",
+      "navigation.return-speed",
+      "navigation.steepest-tilt",
       "failsafe.then",
       "safety.arm-needs-fix",
       "home-arrow",

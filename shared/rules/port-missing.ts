@@ -81,7 +81,7 @@ function inVain(craft: Craft, { catalogue }: Workspace): User[] {
     for (const table of tables) {
       const said = craft.settings.get(table)?.get(name);
       // What is switched off is not in use.
-      if (!said?.value || (said.value.kind === "yes-no" && !said.value.yes)) continue;
+      if (!said?.value || (said.value.kind === "yes-no" && !said.value.yes) || said.text === "none") continue;
       if (path === "osd.distance-alert" && !alertsOn(craft, "far")) continue;
       for (const { is, need } of needs)
         if (is === null || is === said.text) users.push({ what: name, source: said.source, need });

@@ -23,6 +23,9 @@ const craft: Record<string, Craft> = {
       gains.roll.p 0.6 1.4 · gains.yaw.d 0 · gains.level-stiffness 6 10 · gains.level-tilt 55 · gains.thrust-curve 20 40
       gains.i-throttle-lift 3 8 · rates.roll.slope 150 400 · rates.roll.end 550 750 · rates.yaw.end 500 · camera.uptilt 15 25
       osd.link-alert 50 70 · osd.signal-alert -100 · osd.flight-time-alert 2.5
+      pack.capacity 260 300 450 · pack.reserve 10 20 · pack.warn-at 3.2 3.3 · pack.land-at 2.9 3.0 · pack.hover-current 2 3.5
+      pack.full-current 10 25 · pack.cell-resistance 15 60 · safety.arm-throttle-limit 1020 1050 1100 · safety.disarm-hold 0 100 250
+      safety.idle-disarm-after 5 20 60 · safety.arm-tilt-limit 25 180 · safety.turtle-power 60 100 · motors.pulse-rate 400 4000 32000
       frame.mass 22 30 · frame.mass-dry 16 22 · frame.wheelbase 65 · frame.propeller-pitch 1 1.4 · frame.propeller-blades 2 4 · frame.hover-throttle 35 55
       failsafe.hold-for 0.3 1.5 · failsafe.descend-throttle 25 45 · link.lost-after 100 300 1000 · link.packet-rate 250 500 · link.telemetry-every 2 128
       filters.notch.at 850 · filters.tracking-notches.ceiling 900 · filters.moving-cut.idle 300 · filters.moving-cut.full 1000
@@ -32,6 +35,7 @@ const craft: Record<string, Craft> = {
     propellerIn: 2,
     cells: 2,
     values: `
+      motors.kv 11000 14000 · motors.idle 5 8 · pack.capacity 450 550 · pack.hover-current 4 9 · pack.full-current 20 45 · pack.warn-at 3.4 3.5
       frame.mass 55 110 · frame.mass-dry 40 80 · frame.wheelbase 85 · frame.propeller-pitch 1 2 · frame.propeller-blades 3 5 · frame.hover-throttle 30 50
       failsafe.hold-for 0.5 · failsafe.descend-throttle 25 45 · camera.uptilt 10 30 · bench.rest-current 0.5 1.5 · bench.motor-heat-read 30 70
       filters.smooth-gyro.cut 150 500 · filters.smooth-d.cut 80 150 · gains.thrust-curve 0 40 · gains.level-tilt 40 60 · lights.count 0 8`,
@@ -74,7 +78,7 @@ const craft: Record<string, Craft> = {
       video.power 25 600 1600 · video.frequency 1280 5800 · filters.smooth-gyro.cut 50 120 · filters.smooth-d.cut 40 90
       filters.motor-notches.floor 40 70 · gains.roll.p 0.6 1.2 · gains.windup-cut 5 10 · gains.level-stiffness 3 6
       rates.roll.end 300 550 · rates.yaw.end 150 250 · camera.uptilt 5 20 · camera.view-angle 120 160
-      navigation.fix-needs 6 8 10 · navigation.return-height 30 60 100 · navigation.return-speed 6 12 18 · navigation.home-radius 3 15
+      navigation.fix-needs 6 8 10 · navigation.return-height 30 60 100 · navigation.return-speed 6 12 18 · navigation.worst-spread 1.5 2 3 · navigation.landing-speed 0.5 1 · navigation.home-radius 3 15
       navigation.start-distance 15 50 · navigation.obstacle-height 0 25 60 · osd.height-alert 60 110 · osd.distance-alert 500 3000
       sensors.declination -12 3 14 · recorder.rate 100 500`,
   },
@@ -133,7 +137,21 @@ test.each([
   ["a spin guard that the gyro cannot reach", "a bare five-inch racer on six cells", "gains.spin-guard", 2300],
   ["a stick that rests off its middle", "an 85 mm whoop on two cells", "bench.centres.yaw", 1530],
   ["a motor hot enough to lose its magnets", "a bare five-inch racer on six cells", "bench.motor-heat-read", 84],
+  ["damping far above any craft's of this size", "a bare five-inch racer on six cells", "gains.roll.d", 3.6],
+  ["a landed craft that waits a minute to be let off", "a 31 mm whoop on one cell", "failsafe.stop-if-idle-for", 60],
   ["home set from three satellites", "a seven-inch long-ranger on six cells", "navigation.fix-needs", 3],
+  ["home set from five satellites", "a seven-inch long-ranger on six cells", "navigation.fix-needs", 5],
+  ["a position too soft to come home by", "a seven-inch long-ranger on six cells", "navigation.worst-spread", 6],
+  ["a way home below the roofs", "a seven-inch long-ranger on six cells", "navigation.return-height", 6],
+  ["a wide ring in which it only drops", "a seven-inch long-ranger on six cells", "navigation.start-distance", 150],
+  ["a landing far from home", "a seven-inch long-ranger on six cells", "navigation.home-radius", 50],
+  ["a landing that bounces", "a seven-inch long-ranger on six cells", "navigation.landing-speed", 3],
+  ["a pack flown to its last drop", "a bare five-inch racer on six cells", "pack.reserve", 0],
+  ["an alarm that waits the pack out", "a 31 mm whoop on one cell", "pack.warn-delay", 10],
+  ["arming with the throttle a fifth open", "a bare five-inch racer on six cells", "safety.arm-throttle-limit", 1200],
+  ["motors that go on after disarming", "a bare five-inch racer on six cells", "safety.disarm-hold", 500],
+  ["a blocked motor pushed for ten seconds", "a bare five-inch racer on six cells", "safety.turtle-stop-after", 10],
+  ["a craft left armed in the grass", "a bare five-inch racer on six cells", "safety.idle-disarm-after", 300],
 ])("%s is noticed", (_, name, place, number) => {
   const one = { ...craft[name]!, values: `${place} ${number}` };
   const [row] = rows(one);

@@ -60,6 +60,8 @@ test.each([
   ["ports: port1 receiver; port2 receiver", ""],
   ["navigation: return-height 40 m | ports: port1 receiver", "port-missing error"],
   ["navigation: return-height 40 m", ""],
+  ["navigation: fence-distance 300 m | ports: port1 receiver", "port-missing error"],
+  ["navigation: fence-distance none | ports: port1 receiver", ""],
   ["failsafe: then return | navigation: obstacle-height 30 m; return-height 30 m", "return-unready warning"],
   ["failsafe: then return | safety: arm-needs-fix no", "return-unready warning"],
   ["failsafe: then return | navigation: return-height 30 m", ""],

@@ -1,11 +1,10 @@
 /** Elements about the craft itself: time, names, warnings, heat and its insides. */
 import type { Element, Need } from "../types.ts";
 
-const escTalks: Need = {
-  port: "esc-data",
-  or: { setting: "motors.rpm-feedback", is: "yes" },
-  reason: "The motor controllers have to report, by a wire of their own or by the motor signal.",
-};
+/** A figure that the speed controllers report, by a wire of their own or by the motor signal. */
+function escTalks(reason: string): Need {
+  return { port: "esc-data", or: { setting: "motors.rpm-feedback", is: "yes" }, reason };
+}
 
 export const craftElements: readonly Element[] = [
   {
@@ -62,11 +61,11 @@ export const craftElements: readonly Element[] = [
   {
     name: "lap",
     what: "Number of the lap and the time since the last pass of the start.",
-    why: "Training alone, one learns at once which line was quicker. The pass has to be told to the board, by a beacon or by a switch; over the start in the wrong direction, or too high, the lap simply goes on.",
+    why: "Training alone, one learns at once which line was quicker. The pass has to be told to the board, by a beacon or by a switch; out of the beacon's reach, or with the switch forgotten, the lap simply goes on.",
     drawn: "text",
     shows: ["LAP {lap-number} {lap-time:clock}"],
     widest: ["LAP 99 99:59"],
-    related: ["flight-time"],
+    related: ["lap-mark", "flight-time"],
     words: ["lap timer", "race lap", "lap time"],
   },
   {
@@ -152,14 +151,14 @@ export const craftElements: readonly Element[] = [
     drawn: "text",
     shows: ["ESC {esc-heat}C"],
     widest: ["ESC 150C"],
-    needs: [escTalks],
+    needs: [escTalks("The controllers have to report their heat, by a wire of their own or by the motor signal.")],
     related: ["osd.heat-alert", "motors.esc-heat-limit", "motor-rpm"],
     words: ["esc temperature", "controller heat", "too hot to fly"],
   },
   {
     name: "board-heat",
     what: "Temperature of the flight board's processor.",
-    why: "A board shut in a small frame with a hot video transmitter can reach figures at which sensors drift, above all while it stands still on the bench. In the air a breeze settles it; there one seldom needs to know.",
+    why: "A board shut in a small frame with a hot video transmitter can reach figures at which sensors drift, above all while it waits for its turn or lies on the bench. In flight the air cools it, and there one seldom needs to know.",
     drawn: "text",
     shows: ["CPU {board-heat}C"],
     widest: ["CPU 125C"],
@@ -169,11 +168,11 @@ export const craftElements: readonly Element[] = [
   {
     name: "motor-rpm",
     what: "Revolutions a minute, the mean over all motors.",
-    why: "In hover it hardly changes from day to day, so a rise means more mass or chipped propellers. It is right only if the number of magnets is; twice or half of what volts and winding allow tells that it is not.",
+    why: "In hover it hardly changes from day to day, so a rise means more mass or chipped propellers. It is right only if the number of magnets is: shown at full throttle, more than the volts times the motor's rpm/V tells that it is not.",
     drawn: "text",
     shows: ["{motor-rpm}rpm"],
     widest: ["99999rpm"],
-    needs: [escTalks],
+    needs: [escTalks("Turns are counted in the controllers, which have to report them.")],
     related: ["motors.poles", "filters.motor-notches", "esc-heat"],
     words: ["rpm", "motor speed", "revolutions"],
   },

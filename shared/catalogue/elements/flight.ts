@@ -1,17 +1,16 @@
 /** Elements about how the craft is held and steered, the horizon and the sticks. */
 import type { Element, Need } from "../types.ts";
 
-const knowsDown: Need = {
-  setting: "sensors.accelerometer",
-  is: "yes",
-  reason: "Only with an accelerometer does the craft know which way is down.",
-};
+/** A figure that rests on the sense of down; `reason` says in what way. */
+function knowsDown(reason: string): Need {
+  return { setting: "sensors.accelerometer", is: "yes", reason };
+}
 
 export const flightElements: readonly Element[] = [
   {
     name: "throttle",
     what: "Throttle as the motors are given it, after curve and limit.",
-    why: "The throttle at hover tells how loaded the craft is, and is the number one needs for a safe descent after losing the link. It also shows a stick that does not come back to its end, which keeps a craft from arming.",
+    why: "The throttle at hover tells how loaded the craft is, and a descent after losing the link has to be set below it. It also shows a stick that does not come back to its end, which keeps a craft from arming.",
     drawn: "text",
     shows: ["THR {throttle}%"],
     widest: ["THR 100%"],
@@ -39,7 +38,7 @@ export const flightElements: readonly Element[] = [
     widest: Array<string>(7).fill("##############"),
     overlapsNothing: true,
     centre: true,
-    needs: [knowsDown],
+    needs: [knowsDown("Without an accelerometer the craft has no level for the line to keep to.")],
     related: ["sight", "sensors.accelerometer", "sensors.level-trim-roll", "pitch-angle"],
     words: ["artificial horizon", "attitude line", "level line"],
   },
@@ -50,9 +49,9 @@ export const flightElements: readonly Element[] = [
     drawn: "text",
     shows: ["PIT {pitch-angle}"],
     widest: ["PIT -90"],
-    needs: [knowsDown],
+    needs: [knowsDown("The angle is counted from the horizon, which takes an accelerometer to find.")],
     related: ["roll-angle", "horizon-line", "sensors.level-trim-pitch"],
-    words: ["nose angle", "pitch degrees", "angle of attack"],
+    words: ["nose angle", "pitch degrees", "nose up or down"],
   },
   {
     name: "roll-angle",
@@ -61,7 +60,7 @@ export const flightElements: readonly Element[] = [
     drawn: "text",
     shows: ["ROL {roll-angle}"],
     widest: ["ROL -180"],
-    needs: [knowsDown],
+    needs: [knowsDown("Bank is measured against the direction of gravity, which the accelerometer feels.")],
     related: ["pitch-angle", "sensors.level-trim-roll", "sensors.mount-roll"],
     words: ["bank angle", "roll degrees", "leans to one side"],
   },
@@ -79,7 +78,7 @@ export const flightElements: readonly Element[] = [
   {
     name: "heading",
     what: "Direction of the nose, in degrees clockwise from north.",
-    why: "With a compass, or with satellites while moving, it tells the way back when all fields look alike. A craft with neither shows a figure that drifts from the moment it was plugged in: take that one for turns only.",
+    why: "With a compass, or with satellites while moving, it tells the way back when all fields look alike. A craft with neither counts from wherever its nose pointed at plug-in, and drifts: good for how far one has turned, and for nothing else.",
     drawn: "text",
     shows: ["HDG {heading}"],
     widest: ["HDG 359"],

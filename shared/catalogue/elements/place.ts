@@ -1,23 +1,25 @@
 /** Elements about where the craft is, how high, how fast, and the way home. */
 import type { Element, Need } from "../types.ts";
 
-const satellites: Need = { port: "gps", reason: "The figure comes from a satellite receiver." };
-const heightSensor: Need = {
-  setting: "sensors.barometer",
-  is: "yes",
-  or: { port: "gps" },
-  reason: "Height comes from air pressure or from satellites.",
-};
+/** A figure of the satellite receiver; `reason` says how it comes by it. */
+function satellites(reason: string): Need {
+  return { port: "gps", reason };
+}
+
+/** A figure of height, which a barometer gives, or else satellites. */
+function heightSensor(reason: string): Need {
+  return { setting: "sensors.barometer", is: "yes", or: { port: "gps" }, reason };
+}
 
 export const placeElements: readonly Element[] = [
   {
     name: "height",
     what: "Height above the place where the craft was armed.",
-    why: "Through a wide lens thirty metres and sixty look the same, and the law has a ceiling. Over falling ground the true height is more than this says, over a hill less; and a barometer drifts by some metres in an hour.",
+    why: "Through a wide lens thirty metres and sixty look the same, and the law has a ceiling. Over falling ground the true height is more than this says, over a hill less; and a barometer drifts with the weather in the course of an afternoon.",
     drawn: "text",
     shows: ["{height.1}m"],
     widest: ["-999.9m"],
-    needs: [heightSensor],
+    needs: [heightSensor("Height comes from air pressure or from satellites.")],
     related: ["osd.height-alert", "sensors.barometer", "climb", "ground-clearance"],
     words: ["altitude", "how high am I", "height above take-off"],
   },
@@ -28,7 +30,7 @@ export const placeElements: readonly Element[] = [
     drawn: "text",
     shows: ["MAX {top-height}m"],
     widest: ["MAX 9999m"],
-    needs: [heightSensor],
+    needs: [heightSensor("There is no greatest height where neither air pressure nor satellites give any.")],
     related: ["height", "osd.landing-summary"],
     words: ["maximum altitude", "highest point", "height record"],
   },
@@ -39,7 +41,7 @@ export const placeElements: readonly Element[] = [
     drawn: "tape",
     shows: [],
     widest: Array<string>(7).fill("#####"),
-    needs: [heightSensor],
+    needs: [heightSensor("The scale slides by a height that a barometer or satellites must give.")],
     related: ["height", "speed-tape"],
     words: ["altitude ladder", "height scale", "sliding altitude"],
   },
@@ -57,11 +59,11 @@ export const placeElements: readonly Element[] = [
   {
     name: "climb",
     what: "Rate of climb in metres a second, negative in descent.",
-    why: "Falling faster than two or three metres a second straight down, a craft sinks into its own wake and wobbles. The number says how fast is too fast for this craft. It lags by half a second, as it has to be smoothed.",
+    why: "Sinking straight down at two or three metres a second and more, a craft meets its own wake and wobbles; watched while it begins to, the figure says how fast is too fast for this one. It is smoothed and so lags by half a second: too late to land by.",
     drawn: "text",
     shows: ["{climb.1}m/s"],
     widest: ["-99.9m/s"],
-    needs: [heightSensor],
+    needs: [heightSensor("Climb is height that changes, felt by a barometer or seen by satellites.")],
     related: ["height", "failsafe.descend-throttle", "sensors.barometer"],
     words: ["vertical speed", "variometer", "sink rate"],
   },
@@ -72,7 +74,7 @@ export const placeElements: readonly Element[] = [
     drawn: "text",
     shows: ["{speed}km/h"],
     widest: ["499km/h"],
-    needs: [satellites],
+    needs: [satellites("Only satellites tell how fast the ground goes by.")],
     related: ["top-speed", "home-distance", "navigation.return-speed"],
     words: ["ground speed", "speed in the goggles", "how fast", "velocity"],
   },
@@ -83,7 +85,7 @@ export const placeElements: readonly Element[] = [
     drawn: "text",
     shows: ["MAX {top-speed}km/h"],
     widest: ["MAX 499km/h"],
-    needs: [satellites],
+    needs: [satellites("The record is taken from the speed that satellites give.")],
     related: ["speed", "osd.landing-summary"],
     words: ["maximum speed", "speed record", "fastest"],
   },
@@ -94,7 +96,7 @@ export const placeElements: readonly Element[] = [
     drawn: "tape",
     shows: [],
     widest: Array<string>(7).fill("#####"),
-    needs: [satellites],
+    needs: [satellites("The scale slides by the speed over the ground, which satellites measure.")],
     related: ["speed", "height-tape"],
     words: ["speed ladder", "speed scale", "sliding speed"],
   },
@@ -105,18 +107,18 @@ export const placeElements: readonly Element[] = [
     drawn: "text",
     shows: ["TRIP {travelled}m"],
     widest: ["TRIP 999999m"],
-    needs: [satellites],
+    needs: [satellites("The way is added up from positions, and those come from satellites.")],
     related: ["charge-per-distance", "home-distance"],
     words: ["trip distance", "odometer", "total distance"],
   },
   {
     name: "home-arrow",
     what: "An arrow to the place where the craft was armed, as seen from the nose.",
-    why: "Lost among trees one turns until it points up and flies. It needs a true heading: with a compass beside a power lead it points wrong by a quarter circle, so try it close by before trusting it far out.",
+    why: "Lost among trees one turns until it points up and flies. It needs a true heading: without a compass it means nothing until the craft has flown straight for a while, and a compass beside a power lead turns it by a quarter circle. Try it close by before trusting it far out.",
     drawn: "arrow",
     shows: [],
     widest: ["##"],
-    needs: [satellites],
+    needs: [satellites("Where home lies is known from two positions: that at arming and that of now.")],
     related: ["home-distance", "heading", "return-home"],
     words: ["direction home", "way back", "where is home"],
   },
@@ -127,29 +129,29 @@ export const placeElements: readonly Element[] = [
     drawn: "text",
     shows: ["HOME {home-distance}m"],
     widest: ["HOME 99999m"],
-    needs: [satellites],
+    needs: [satellites("Both ends of the distance are positions from a satellite receiver.")],
     related: ["home-arrow", "osd.distance-alert", "navigation.fix-needs"],
     words: ["distance to home", "how far away", "range"],
   },
   {
     name: "satellites",
     what: "Number of satellites used for the position.",
-    why: "Wait for enough of them before arming, or home is set wrong. Half a dozen give a position, ten a good one. A number that drops when the camera is switched on shows which cable wants shielding.",
+    why: "Wait for enough of them before arming, or home is set wrong. Half a dozen give a rough position, eight or ten one to come home by. A number that drops when the camera is switched on shows which cable wants shielding.",
     drawn: "text",
     shows: ["SAT {satellites}"],
     widest: ["SAT 99"],
-    needs: [satellites],
+    needs: [satellites("They are counted by their receiver.")],
     related: ["fix-spread", "navigation.fix-needs", "safety.arm-needs-fix"],
     words: ["gps satellites", "sats", "gps lock", "satellite count"],
   },
   {
     name: "fix-spread",
     what: "How much the satellites' layout in the sky blurs the position: 1 is ideal.",
-    why: "Twelve satellites in one half of the sky, beside a wall, are worth less than eight all around. Below two is good, above three one should not let the craft fly itself home.",
+    why: "Twelve satellites in one half of the sky, beside a wall, are worth less than eight all around. Two and below is good; above three do not let the craft fly itself home.",
     drawn: "text",
     shows: ["DOP {fix-spread.1}"],
     widest: ["DOP 99.9"],
-    needs: [satellites],
+    needs: [satellites("The receiver works it out from where its satellites stand.")],
     related: ["satellites", "navigation.worst-spread"],
     words: ["hdop", "dilution of precision", "gps accuracy"],
   },
@@ -160,7 +162,7 @@ export const placeElements: readonly Element[] = [
     drawn: "text",
     shows: ["{latitude.5}"],
     widest: ["-90.00000"],
-    needs: [satellites],
+    needs: [satellites("A place on the globe comes from a satellite receiver.")],
     related: ["longitude", "finder"],
     words: ["coordinates", "gps position", "where did it crash"],
   },
@@ -171,7 +173,7 @@ export const placeElements: readonly Element[] = [
     drawn: "text",
     shows: ["{longitude.5}"],
     widest: ["-180.00000"],
-    needs: [satellites],
+    needs: [satellites("Like its twin it is half of a position, which satellites give.")],
     related: ["latitude", "finder"],
     words: ["position east", "map coordinates", "find a lost craft"],
   },

@@ -1,17 +1,16 @@
 /** Elements about the pack: what is left in it and what is taken from it. */
 import type { Element, Need } from "../types.ts";
 
-const senseCurrent: Need = {
-  setting: "pack.current-from",
-  not: "none",
-  reason: "Without a current sensor there is nothing to count.",
-};
+/** A figure that comes from the current sensor; `reason` says what it takes from there. */
+function senseCurrent(reason: string): Need {
+  return { setting: "pack.current-from", not: "none", reason };
+}
 
 export const powerElements: readonly Element[] = [
   {
     name: "pack-volts",
     what: "Volts of the whole pack, at this moment and under load.",
-    why: "The figure that a charger and a meter show too, so it is easy to check on the bench. It sags with every burst of throttle and comes back afterwards, and one must know the cell count to judge it: 14 V is half full for four cells and a disaster for six.",
+    why: "The figure that a charger and a meter show too, so it is easy to check on the bench. It sags with every burst of throttle and comes back afterwards, and one must know the cell count to judge it: 15 V is half full for four cells and the ruin of six.",
     drawn: "text",
     shows: ["{pack-volts.1}V"],
     widest: ["33.6V"],
@@ -22,7 +21,7 @@ export const powerElements: readonly Element[] = [
   {
     name: "cell-volts",
     what: "Mean volts of one cell: the pack's volts divided by the number of cells.",
-    why: "It means the same on every craft, from one cell to eight, so thresholds learned once hold everywhere and packs can be mixed in a day. It is a mean and hides one weak cell among healthy ones; and with the cell count detected wrongly, it is wrong by a quarter.",
+    why: "It means the same on every craft, from one cell to eight, so thresholds learned once hold everywhere and packs can be mixed in a day. It is a mean and hides one weak cell among healthy ones; and with five cells taken for four it shows a quarter too much.",
     drawn: "text",
     shows: ["{cell-volts.2}V"],
     widest: ["4.35V"],
@@ -37,8 +36,8 @@ export const powerElements: readonly Element[] = [
     drawn: "text",
     shows: ["{rested-volts.2}V"],
     widest: ["4.35V"],
-    needs: [senseCurrent],
-    related: ["cell-volts", "amps"],
+    needs: [senseCurrent("What the load takes off the volts is reckoned from the current.")],
+    related: ["cell-volts", "amps", "pack.cell-resistance"],
     words: ["sag compensated voltage", "resting voltage", "volts without load"],
   },
   {
@@ -48,7 +47,7 @@ export const powerElements: readonly Element[] = [
     drawn: "text",
     shows: ["{amps.1}A"],
     widest: ["299.9A"],
-    needs: [senseCurrent],
+    needs: [senseCurrent("It shows what the current sensor reads, and `none` says that there is no such sensor.")],
     related: ["used-capacity", "pack.shunt", "pack.full-current"],
     words: ["current draw", "amperage", "how much current"],
   },
@@ -59,7 +58,7 @@ export const powerElements: readonly Element[] = [
     drawn: "text",
     shows: ["{watts}W"],
     widest: ["9999W"],
-    needs: [senseCurrent],
+    needs: [senseCurrent("Of volts times amps the amps would be missing.")],
     related: ["amps", "used-capacity"],
     words: ["power draw", "wattage", "compare propellers"],
   },
@@ -70,7 +69,7 @@ export const powerElements: readonly Element[] = [
     drawn: "text",
     shows: ["{used-capacity}mAh"],
     widest: ["29999mAh"],
-    needs: [senseCurrent],
+    needs: [senseCurrent("Without a current sensor there is nothing to count.")],
     related: ["charge-left", "pack.capacity", "pack.warn-after"],
     words: ["mah used", "consumption", "milliamp hours drawn", "fuel gauge"],
   },
@@ -81,9 +80,7 @@ export const powerElements: readonly Element[] = [
     drawn: "text",
     shows: ["{charge-left}%"],
     widest: ["100%"],
-    needs: [
-      { setting: "pack.current-from", not: "none", reason: "A share of the charge can only be told by counting it." },
-    ],
+    needs: [senseCurrent("A share of the charge can only be told by counting it.")],
     related: ["used-capacity", "pack.capacity", "pack-bar"],
     words: ["battery percentage", "percent left", "remaining charge", "how much battery is left"],
   },
@@ -96,7 +93,7 @@ export const powerElements: readonly Element[] = [
     widest: ["9999mAh/km"],
     needs: [
       { port: "gps", reason: "The way over the ground comes from the satellites." },
-      { setting: "pack.current-from", not: "none", reason: "The charge for that way has to be counted." },
+      senseCurrent("The charge for that way has to be counted."),
     ],
     related: ["used-capacity", "speed", "time-left"],
     words: ["mah per km", "cruise efficiency", "best range speed"],
@@ -104,7 +101,7 @@ export const powerElements: readonly Element[] = [
   {
     name: "pack-bar",
     what: "A bar that empties with the pack.",
-    why: "The corner of an eye reads a length where it cannot read a digit, which in a race is all the reading one gets. It shows no trouble of its own kind: keep a voltage beside it, since a bar drawn from counted charge looks well filled over a pack that is sagging.",
+    why: "The corner of an eye reads a length where it cannot read a digit, which in a race is all the reading one gets. It gives no figure to check and no reason: keep a voltage beside it, since a bar drawn from counted charge looks well filled over a pack that is sagging.",
     drawn: "bar",
     shows: [],
     widest: ["########"],
@@ -114,17 +111,11 @@ export const powerElements: readonly Element[] = [
   {
     name: "time-left",
     what: "Minutes and seconds until the landing reserve, at the current of the last moments.",
-    why: "It answers the question that all other pack figures are asked for. It follows the right hand: a minute of hard flying halves it, a glide doubles it, and it knows nothing of the wind on the way back. Trust its trend sooner than its value.",
+    why: "It answers the question that all other pack figures are asked for. It follows the throttle: a minute of hard flying halves it, a minute of calm doubles it, and it knows nothing of the wind on the way back. Trust its trend sooner than its value.",
     drawn: "text",
     shows: ["{time-left:clock}"],
     widest: ["99:59"],
-    needs: [
-      {
-        setting: "pack.current-from",
-        not: "none",
-        reason: "An estimate of time needs the charge used and the rate of use.",
-      },
-    ],
+    needs: [senseCurrent("An estimate of time needs the charge used and the rate of use.")],
     related: ["pack.reserve", "charge-left", "flight-time"],
     words: ["remaining flight time", "how long can I fly", "minutes left"],
   },

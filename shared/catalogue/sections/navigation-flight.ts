@@ -26,7 +26,7 @@ export const navigationFlight: readonly Setting[] = [
   },
   {
     name: "descend-speed",
-    types: [quantity("m/s", 0.1, 15, fast, usually(0.3, 6))],
+    types: [quantity("m/s", 0.1, 15, fast, usually(0.3, 5))],
     kind: "taste",
     what: "How fast the craft comes down from a height when it does so by itself.",
     why: "Straight down beyond some three metres a second most small craft fall into their own stirred air, rock, and may tip over. Slower is steady but takes a minute and a half from a hundred metres, which an empty pack does not give: choose it together with the height of return.",

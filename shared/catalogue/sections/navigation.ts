@@ -148,7 +148,7 @@ export const navigation: SectionSpec = {
     },
     {
       name: "home-radius",
-      types: [quantity("m", 0.5, 500, far, usually(1, 60))],
+      types: [quantity("m", 0.5, 500, far, usually(1, 30))],
       kind: "safety",
       what: "How near to home counts as being there.",
       why: "Satellites know a place to some metres, so a circle smaller than that is searched for ever, to and fro, until the pack is empty. A wide one makes the craft begin to land where it meets the circle, perhaps over the car park. Three to ten metres suit an open field. Keep it well inside the start distance, or a return begun just outside is over before it has begun.",

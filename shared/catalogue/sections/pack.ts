@@ -110,7 +110,7 @@ export const pack: SectionSpec = {
       name: "warn-after",
       types: [
         quantity("mAh", 5, 200_000, "common practice, no source: the same bounds as a pack's capacity"),
-        quantity("%", 1, 100, "by definition: a share of the capacity", usually(30, 95)),
+        quantity("%", 1, 100, "by definition: a share of the capacity", usually(30, 90)),
       ],
       kind: "taste",
       what: "Charge drawn from the pack, or share of its capacity, at which the craft warns.",
@@ -133,7 +133,7 @@ export const pack: SectionSpec = {
     {
       name: "warn-delay",
       types: [
-        quantity("s", 0, 60, "common practice, no source: a minute later the pack is empty anyway", usually(0, 10)),
+        quantity("s", 0, 60, "common practice, no source: a minute later the pack is empty anyway", usually(0, 5)),
       ],
       kind: "taste",
       what: "How long the voltage must stay low before the warning is given.",

@@ -9,7 +9,9 @@ export const throttleRates: readonly Setting[] = [
     types: [{ is: "list", of: quantity("%", 0, 100, meaning), fewest: 2, most: 17 }],
     kind: "taste",
     what: "Throttle at evenly spaced places of the stick's travel, from its lower to its upper end.",
-    why: "A strong craft hovers low in the travel, where a millimetre is a metre of height; points that rise slowly there spread it over more of the stick. Take care that the list never falls, or more stick gives less power at some point. A first figure above nothing keeps the craft from arming at a low limit, and a flat piece feels like a hole.",
+    why: "A strong craft hovers low in the travel, where a millimetre is a metre of height; points that rise slowly there spread it over more of the stick. Take care that the list never falls, or more stick gives less power at some point; a flat piece feels like a hole.",
+    hazard:
+      "Begin the list at 0 %: a first figure above it is thrust with the stick closed, so that the craft leaps as it arms and will not come down.",
     excludes: [
       {
         setting: "rates.throttle-soft",
@@ -34,8 +36,8 @@ export const throttleRates: readonly Setting[] = [
     types: [quantity("%", 0, 100, meaning, usually(10, 70))],
     kind: "hardware",
     what: "Where on its travel the throttle stick stands while the craft hovers.",
-    why: "The soft part of the throttle lies about this place, and modes that hold a height start from it. Read it from the display in a calm hover with a half-used pack. Entered too high, the craft sinks when a height hold begins; too low, and it jumps up. A heavier camera moves it at once.",
-    related: ["throttle", "hold-height", "failsafe.descend-throttle", "rates.throttle-soft"],
+    why: "The soft part of the throttle lies about this place, and modes that hold a height start from it. Read it from the display in a calm hover with a half-used pack. Entered above the true hover, it makes the craft leap up when a height hold begins; entered below it, the craft drops first. A heavier camera moves it at once.",
+    related: ["throttle", "hold-height", "frame.hover-throttle", "failsafe.descend-throttle", "rates.throttle-soft"],
     words: ["hover point", "throttle mid", "hover throttle"],
   },
   {
@@ -44,7 +46,7 @@ export const throttleRates: readonly Setting[] = [
     default: "100 %",
     kind: "taste",
     what: "The most throttle that full stick gives.",
-    why: "It tames a craft for a hall, a child or a first outing without touching the motors' room for corrections: in a hard turn they may still go to their end. Too low, and a craft that falls cannot be caught, because the stick has nothing left; put on a dial it is the kindest way to lend a craft.",
+    why: "It tames a craft for a hall, a child or a first outing without touching the motors' room for corrections: in a hard turn they may still go to their end. Little above the hover, and a craft that falls cannot be caught, because the stick has nothing left; put on a dial it is the kindest way to lend a craft.",
     related: ["motors.limit", "rates.throttle-limit-by", "rates.throttle-curve"],
     words: [
       "limit the power",

@@ -43,7 +43,7 @@ export const video: SectionSpec = {
       ],
       kind: "taste",
       what: "The carrier on which the video transmitter sends.",
-      why: "A channel is a place in the air that nobody else may stand in: an analogue signal is about 18 MHz wide, and with several pilots the mixtures of their carriers fall on further channels. Too near a neighbour's, both pictures break up near their gates; too near the edge of the band, the signal spills over a border that the law draws.",
+      why: "A channel is a place in the air that nobody else may stand in: an analogue signal is about 18 MHz wide, and with several pilots the mixtures of their carriers fall on further channels. Too near a neighbour's, each picture breaks up as its pilot flies behind the other craft; too near the edge of the band, the signal spills over a border that the law draws.",
       hazard: "Switching on a transmitter on the channel of a craft in the air takes its pilot's picture away.",
       related: ["video.region", "video.channel-label", "video-channel", "video.spare-frequency"],
       words: ["video channel", "which channel", "interference with friends", "megahertz"],
@@ -92,7 +92,7 @@ export const video: SectionSpec = {
       what: "What the video transmitter sends in flight.",
       why: "Four times the power gives twice the distance in the open, and a great deal of heat with it: a strong transmitter on a craft that stands still in the sun shuts itself down within minutes. Among friends little power is a kindness, since a strong carrier floods the viewers beside it. Too little, and the picture goes at the first wall between you and the craft.",
       hazard:
-        "Never let it transmit without its antenna: the power has nowhere to go and burns the output stage. Without airflow it overheats, so keep bench sessions short or the power low. What may be sent is the law of the place and of the licence held.",
+        "Never let it transmit without its antenna: the power has nowhere to go and burns the output stage. Without airflow it overheats, so keep bench sessions short or the power low. How much may be sent, and where, is for local law and the licence held.",
       related: ["video.power-steps", "video.power-disarmed", "video.region", "video-power"],
       words: ["vtx power", "transmit power", "milliwatts", "more video range", "picture is weak"],
     },
@@ -236,14 +236,23 @@ export const video: SectionSpec = {
         {
           is: "choice",
           choices: [
-            { word: "europe", what: `Licence-free use in Europe: 5725 to 5875 MHz (${europe58}), at 25 mW e.i.r.p.` },
-            { word: "usa", what: "Licence-free use in the United States, under part 15 of 47 CFR." },
+            {
+              word: "europe",
+              what: `Licence-free use in Europe: 5725 to 5875 MHz (${europe58}), at 25 mW e.i.r.p. (ERC/REC 70-03 annex 1, from memory).`,
+            },
+            {
+              word: "usa",
+              what: "Licence-free use in the United States (47 CFR 15.247 and 15.249): at 5.8 GHz 0.75 mW, or up to 1 W for digital signals below 5850 MHz.",
+            },
             {
               word: "amateur-region-1",
-              what: "A licensed amateur in Europe, Africa, the Middle East or northern Asia.",
+              what: "A licensed amateur in Europe, Africa, the Middle East or northern Asia: 5650 to 5850 MHz.",
             },
             { word: "amateur-region-2", what: "A licensed amateur in the Americas: 5650 to 5925 MHz." },
-            { word: "amateur-region-3", what: "A licensed amateur in southern and eastern Asia or in Oceania." },
+            {
+              word: "amateur-region-3",
+              what: "A licensed amateur in southern and eastern Asia or in Oceania: 5650 to 5850 MHz.",
+            },
           ],
         },
       ],
