@@ -1,4 +1,5 @@
 /** What had the focus has it again when the editor gives the keyboard back: after a question, or a step undone. */
+import { tell } from "./host.ts";
 
 /** Watches the page; gives the way to stop. */
 export function keepFocus(): () => void {
@@ -7,6 +8,7 @@ export function keepFocus(): () => void {
     if (target instanceof HTMLElement || target instanceof SVGElement) last = target;
   };
   const onFocus = () => {
+    tell({ kind: "keyboard" });
     if (document.activeElement === document.body && last?.isConnected) last.focus({ preventScroll: true });
   };
   document.addEventListener("focusin", onFocusIn);

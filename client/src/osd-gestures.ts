@@ -1,15 +1,5 @@
 /** Gestures on the picture of the OSD, written into the scripts: each is one step to undo. */
-import {
-  commands,
-  Range,
-  type TextDocument,
-  TextEdit,
-  type TextEditor,
-  Uri,
-  WorkspaceEdit,
-  window,
-  workspace,
-} from "vscode";
+import { Range, type TextDocument, TextEdit, Uri, WorkspaceEdit, window, workspace } from "vscode";
 import {
   OSD_EDIT_REQUEST,
   type OsdEditParams,
@@ -18,8 +8,9 @@ import {
   type OsdPage,
   type WriteWhere,
 } from "../../shared/protocol/panel.ts";
+import type { Keyboard } from "./keyboard.ts";
 import type { Ask } from "./pages.ts";
-import { columnFor } from "./script-editors.ts";
+import { columnFor, focusGroup } from "./script-editors.ts";
 import { whereToWrite } from "./where-to-write.ts";
 
 export interface GestureMade {
@@ -29,15 +20,15 @@ export interface GestureMade {
   readonly craftName: string;
   readonly page: OsdPage;
   readonly gesture: OsdGesture;
-  /** Gives the keyboard back to the picture on which it was made. */
-  readonly focus: () => Thenable<unknown>;
+  /** Of the page on which it was made: it has the keyboard again after a question. */
+  readonly keyboard: Keyboard;
 }
 
 export interface OsdGestures {
   /** Does what a gesture asks, after those before it; false where the pilot or the script would not have it. */
   perform(made: GestureMade): Promise<boolean>;
   /** Takes back, or does again, the last step in the document last edited from here; else in `other`. */
-  step(way: "undo" | "redo", other: TextDocument | undefined, focus: GestureMade["focus"]): Promise<void>;
+  step(way: "undo" | "redo", other: TextDocument | undefined, keyboard: Keyboard): Promise<void>;
   /** True while an editor is in front only for a step: nobody turned to it. */
   isStepping(): boolean;
 }
@@ -51,9 +42,6 @@ export function osdGestures(ask: Ask): OsdGestures {
   const askWhere = whereToWrite();
   let lastEdited: TextDocument | undefined;
   let stepping = false;
-  let stepsDue = 0;
-  /** What was in front before the first of several steps. */
-  let before: TextEditor | undefined;
   let queue: Promise<unknown> = Promise.resolve();
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
     const done = queue.then(work);
@@ -61,14 +49,14 @@ export function osdGestures(ask: Ask): OsdGestures {
     return done;
   };
 
-  const perform = async ({ uri, craft, craftName, page, gesture, focus }: GestureMade): Promise<boolean> => {
+  const perform = async ({ uri, craft, craftName, page, gesture, keyboard }: GestureMade): Promise<boolean> => {
     let where: WriteWhere | null = null;
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       const params: OsdEditParams = { uri, craft, page, gesture, where };
       let answer = await ask<OsdEditResult>(OSD_EDIT_REQUEST, params);
       if (answer.kind === "choose") {
         where = await askWhere(answer, gesture, craftName);
-        await focus();
+        await keyboard.giveBack();
         if (where === null) return false;
         answer = await ask<OsdEditResult>(OSD_EDIT_REQUEST, { ...params, where });
       }
@@ -85,34 +73,26 @@ export function osdGestures(ask: Ask): OsdGestures {
     return refuse("The script kept changing while the change was worked out, so nothing was written: try again.");
   };
 
-  const step: OsdGestures["step"] = async (way, other, focus) => {
-    stepsDue--;
+  const step: OsdGestures["step"] = async (way, other, keyboard) => {
     const document = lastEdited && !lastEdited.isClosed ? lastEdited : other;
     if (!document) return;
     const viewColumn = columnFor(document);
-    before ??= window.activeTextEditor ?? window.visibleTextEditors.find((editor) => editor.viewColumn === viewColumn);
+    const before = window.visibleTextEditors.find((editor) => editor.viewColumn === viewColumn);
     stepping = true;
     try {
-      // The editor's own steps belong to the editor with the focus; the panel gets it back afterwards.
-      await window.showTextDocument(document, { viewColumn, preview: false });
-      await commands.executeCommand(way);
-      // Of steps in quick succession the last one gives the focus back.
-      if (stepsDue > 0) return;
+      if (before?.document !== document)
+        await window.showTextDocument(document, { viewColumn, preserveFocus: true, preview: false });
+      // The editor's own steps belong to what has the keyboard.
+      await keyboard.giveBack([focusGroup(viewColumn), way]);
       if (before && before.document !== document)
-        await window.showTextDocument(before.document, { viewColumn: before.viewColumn, preserveFocus: true });
-      await focus();
-      await settled();
+        await window.showTextDocument(before.document, { viewColumn, preserveFocus: true });
     } finally {
-      stepping = stepsDue > 0;
-      if (!stepping) before = undefined;
+      stepping = false;
     }
   };
   return {
     perform: (made) => inTurn(() => perform(made)),
-    step(way, other, focus) {
-      stepsDue++;
-      return inTurn(() => step(way, other, focus));
-    },
+    step: (way, other, keyboard) => inTurn(() => step(way, other, keyboard)),
     isStepping: () => stepping,
   };
 }
@@ -145,11 +125,6 @@ function editOf({ files }: Edits): WorkspaceEdit {
 
 function rangeOf({ start, end }: Edits["files"][number]["edits"][number]["range"]): Range {
   return new Range(start.line, start.character, end.line, end.character);
-}
-
-/** The editor gives the focus to a page a moment after it was asked to; until then nothing else may ask for it. */
-function settled(): Promise<void> {
-  return new Promise((done) => setTimeout(done, 50));
 }
 
 /** Says why, without waiting for an answer; the picture is drawn anew meanwhile. */

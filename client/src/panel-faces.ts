@@ -1,7 +1,9 @@
 /** The panel's page in its two places: the view in the side bar, and a tab of the editor. Both may be open. */
 import { commands, type Disposable, Uri, ViewColumn, type Webview, type WebviewPanel, window } from "vscode";
 import type { FromPanel, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
+import { type Keyboard, keyboardOf } from "./keyboard.ts";
 import { panelFolder, panelPage } from "./panel-page.ts";
+import { focusGroup } from "./script-editors.ts";
 
 export const viewId = "fettle.panel";
 const tabType = "fettle.tab";
@@ -15,6 +17,7 @@ export interface Face {
   looksAt(view: ViewName): void;
   /** Opens the page where it is closed or hidden, and gives it the keyboard. */
   focus(): Thenable<unknown>;
+  readonly keyboard: Keyboard;
 }
 
 export interface PanelFaces {
@@ -43,7 +46,11 @@ export function panelFaces(
     webview.html = panelPage(webview, extension, place);
   };
 
-  const inSide = makeFace(() => commands.executeCommand(`${viewId}.focus`));
+  const focusSide = `${viewId}.focus`;
+  const inSide = makeFace(
+    () => commands.executeCommand(focusSide),
+    keyboardOf(() => focusSide),
+  );
   const provider = window.registerWebviewViewProvider(viewId, {
     resolveWebviewView(view) {
       inSide.open({ webview: view.webview, isVisible: () => view.visible });
@@ -57,7 +64,10 @@ export function panelFaces(
   });
 
   let panel: WebviewPanel | undefined;
-  const inTab = makeFace(async () => openTab("take the keyboard"));
+  const inTab = makeFace(
+    async () => openTab("take the keyboard"),
+    keyboardOf(() => focusGroup(panel?.viewColumn)),
+  );
   const adopt = (adopted: WebviewPanel) => {
     panel = adopted;
     panel.iconPath = {
@@ -119,7 +129,7 @@ interface MadeFace {
   close(): void;
 }
 
-function makeFace(focus: Face["focus"]): MadeFace {
+function makeFace(focus: Face["focus"], keyboard: Keyboard): MadeFace {
   let now: Open | undefined;
   let view: ViewName = "goggles";
   const face: Face = {
@@ -132,6 +142,7 @@ function makeFace(focus: Face["focus"]): MadeFace {
       view = shown;
     },
     focus,
+    keyboard,
   };
   return {
     face,

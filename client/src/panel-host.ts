@@ -102,7 +102,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const edit = async (document: TextDocument, page: OsdPage, gesture: OsdGesture, from: Face) => {
     const { uri } = paramsFor(document);
     try {
-      const done = await gestures.perform({ uri, craft, craftName, page, gesture, focus: from.focus });
+      const done = await gestures.perform({ uri, craft, craftName, page, gesture, keyboard: from.keyboard });
       if (done && gesture.kind === "fit") look(document, { fit: undefined });
     } catch (error) {
       log(`The OSD of ${uri} could not be edited: ${error}`);
@@ -114,6 +114,8 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     switch (message.kind) {
       case "select":
         return void selectLine(message.at);
+      case "keyboard":
+        return from.keyboard.arrived();
       case "new-craft":
         return void commands.executeCommand("fettle.newCraft");
       case "osd": {
@@ -125,7 +127,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       }
       case "undo":
       case "redo":
-        return void gestures.step(message.kind, script, from.focus).then(refresh);
+        return void gestures.step(message.kind, script, from.keyboard).then(refresh);
       case "positions":
         if (script) look(script, { positions: message.positions });
         break;

@@ -47,6 +47,14 @@ export function columnFor(document: TextDocument): ViewColumn {
   return (holds ?? free)?.viewColumn ?? ViewColumn.Beside;
 }
 
+const GROUPS = ["First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth"];
+
+/** The editor's command that gives the keyboard to what a column shows; to the active one's where there is no such column. */
+export function focusGroup(column: ViewColumn | undefined): string {
+  const which = GROUPS[(column ?? 0) - 1];
+  return `workbench.action.focus${which ?? "Active"}EditorGroup`;
+}
+
 /** Shows a line of a script, selected, and turns to it. */
 export async function selectLine({ file, line }: LinePlace): Promise<void> {
   const document = await workspace.openTextDocument(Uri.parse(file));

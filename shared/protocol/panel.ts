@@ -302,6 +302,8 @@ export type ToPanel =
 
 export type FromPanel =
   | { readonly kind: "ready" }
+  /** The page has the keyboard, which it had not. */
+  | { readonly kind: "keyboard" }
   /** What a page that comes back had last shown: of use to a host that has been told of nothing since. */
   | { readonly kind: "remembered"; readonly scenario: Scenario | null; readonly positions: ControlsAt }
   /** Another view is looked at than the goggles, or than before. */

@@ -9,12 +9,15 @@ interface FakeDocument {
 }
 
 const editor = vi.hoisted(() => ({
-  documents: new Map<string, { version: number }>(),
+  documents: new Map<string, FakeDocument>(),
   applied: [] as unknown[],
   takesEdits: true,
   pick: undefined as string | undefined,
   asked: [] as string[],
   warnings: [] as string[],
+  /** The document in sight, and what was done with it there. */
+  shown: "jug",
+  steps: [] as string[],
 }));
 
 vi.mock("vscode", () => ({
@@ -38,8 +41,17 @@ vi.mock("vscode", () => ({
     }
   },
   QuickPickItemKind: { Separator: -1 },
-  commands: { executeCommand: async () => undefined },
+  TabInputText: class {},
+  TabInputWebview: class {},
   window: {
+    get visibleTextEditors() {
+      return [{ document: documentOf(editor.shown), viewColumn: 2 }];
+    },
+    tabGroups: { all: [], activeTabGroup: { viewColumn: 2 } },
+    async showTextDocument(document: FakeDocument, options: unknown) {
+      expect(options).toMatchObject({ viewColumn: 2, preserveFocus: true });
+      editor.shown = document.uri.toString();
+    },
     async showQuickPick(items: { label: string; description?: string }[]) {
       editor.asked.push(...items.map(({ label, description }) => `${label}: ${description ?? ""}`));
       const wanted = editor.pick;
@@ -51,10 +63,7 @@ vi.mock("vscode", () => ({
   },
   workspace: {
     async openTextDocument(uri: { toString(): string }): Promise<FakeDocument> {
-      const name = uri.toString();
-      const known = editor.documents.get(name) ?? { version: 1 };
-      editor.documents.set(name, known);
-      return { uri, isClosed: false, ...known };
+      return documentOf(uri.toString());
     },
     async applyEdit(edit: { files: unknown[] }) {
       if (editor.takesEdits) editor.applied.push(edit.files);
@@ -63,11 +72,19 @@ vi.mock("vscode", () => ({
   },
 }));
 
+/** The same document at each time that it is asked for, in the editor's way. */
+function documentOf(name: string): FakeDocument {
+  const known = editor.documents.get(name) ?? { uri: { toString: () => name }, isClosed: false, version: 1 };
+  editor.documents.set(name, known);
+  return known;
+}
+
 const { osdGestures } = await import("../../client/src/osd-gestures.ts");
 
 beforeEach(() => {
   Object.assign(editor, { applied: [], asked: [], warnings: [], takesEdits: true, pick: undefined });
-  editor.documents = new Map([["jug", { version: 3 }]]);
+  Object.assign(editor, { shown: "jug", steps: [], documents: new Map() });
+  documentOf("jug").version = 3;
 });
 
 const made = {
@@ -76,7 +93,12 @@ const made = {
   craftName: "Jug",
   page: "osd" as const,
   gesture: { kind: "move" as const, element: "amps", column: 1, row: 1 },
-  focus: async () => undefined,
+  keyboard: {
+    async giveBack(after: readonly string[] = []) {
+      editor.steps.push([editor.shown, ...after, "panel"].join(", "));
+    },
+    arrived: () => undefined,
+  },
 };
 const at = (line: number) => ({ start: { line, character: 0 }, end: { line, character: 1 } });
 const edits = (file: string, version: number | null, line = 4): OsdEditResult => ({
@@ -175,4 +197,32 @@ test("what is refused, by the script or by the editor, is said", async () => {
   editor.takesEdits = false;
   expect(await answering(edits("jug", 3)).gestures.perform(made)).toBe(false);
   expect(editor.warnings).toEqual(["It is newer.", expect.stringContaining("read-only")]);
+});
+
+test("a step is taken in the script in sight, and the page has the keyboard again", async () => {
+  const { gestures } = answering(edits("jug", 3));
+  await gestures.perform(made);
+  await gestures.step("undo", undefined, made.keyboard);
+  await gestures.step("redo", undefined, made.keyboard);
+  const group = "workbench.action.focusSecondEditorGroup";
+  expect(editor.steps).toEqual([`jug, ${group}, undo, panel`, `jug, ${group}, redo, panel`]);
+  expect(gestures.isStepping()).toBe(false);
+});
+
+test("a step in a layer out of sight shows it for that long, and then what was there", async () => {
+  documentOf("wide");
+  const { gestures } = answering(edits("wide", 1));
+  await gestures.perform(made);
+  await gestures.step("undo", undefined, made.keyboard);
+  expect(editor.steps).toEqual(["wide, workbench.action.focusSecondEditorGroup, undo, panel"]);
+  expect(editor.shown).toBe("jug");
+});
+
+test("where nothing was edited from the panel, a step belongs to the script that is drawn; without one it is nothing", async () => {
+  const { gestures } = answering(edits("jug", 3));
+  await gestures.step("undo", undefined, made.keyboard);
+  expect(editor.steps).toEqual([]);
+  const drawn = documentOf("jug") as unknown as Parameters<typeof gestures.step>[1];
+  await gestures.step("undo", drawn, made.keyboard);
+  expect(editor.steps).toHaveLength(1);
 });
