@@ -138,6 +138,8 @@ export const benchReadings: readonly Setting[] = [
     kind: "hardware",
     what: "Current that the craft really draws disarmed, read with a meter in the lead.",
     why: "It is what camera, transmitter and board take from the pack all the time: eight watts of digital camera and transmitter are a third of an ampere on six cells and more than two on a single one, which is minutes of flight for a tiny craft waiting for its turn. What the craft shows beyond this is the sensor's offset. A sudden rise between two weeks is a regulator or a camera about to fail.",
+    hazard:
+      "Propellers off, and do not arm: the fuse of a common meter goes at ten amperes, and a motor takes that at once.",
     related: ["pack.shunt-offset", "pack.current-from", "video.power-disarmed"],
     words: ["idle draw", "standby current", "amps while disarmed"],
   },

@@ -5,7 +5,7 @@ import { benchReadings } from "./bench-readings.ts";
 export const bench: SectionSpec = {
   name: "bench",
   what: "What was read and checked on the bench, and on which day.",
-  why: "A check that is not written down is one that nobody knows of. Dates here go stale when what they cover changes, and then the checklist asks for them again.",
+  why: "A check that is not written down is one that nobody knows of. The date says what it is worth: after new software, another receiver, a swapped part or a hard crash, do it again and write the new day.",
   words: ["checklist", "measured", "checked on", "pre-flight"],
   holds: "settings",
   in: ["craft", "layer"],
@@ -76,7 +76,7 @@ export const bench: SectionSpec = {
       types: [date],
       kind: "safety",
       what: "Day of the last half minute of hovering after which the motors were felt.",
-      why: "Thirty seconds over grass, land, disarm, pack out, and touch each motor: warm is right, too hot to hold means a tune or a filter that shakes the motors. One that is hotter than its sisters has a bent shaft or a bad bearing. Do it after every change of gains or filters, before the first long flight with them.",
+      why: "Thirty seconds over grass, land, disarm, pack out, and touch each motor: warm is right, too hot to hold means a tune or a filter that shakes the motors. One that is hotter than its sisters most often has a bent shaft or a bad bearing. Do it after every change of gains or filters, before the first long flight with them.",
       hazard: "Pack out before the hand goes near the motors.",
       related: ["bench.motor-heat-read", "filters.smooth-d", "gains.roll"],
       words: ["hot motors", "test hover", "maiden flight"],

@@ -85,7 +85,7 @@ export const board: SectionSpec = {
       ],
       kind: "hardware",
       what: "Highest pack voltage that the board's supply input is made for.",
-      why: "Compare it with the full pack, not with the nominal figure: six cells are 25.2 V when charged. Braking motors push the voltage higher still for an instant, so leave some volts of room and solder a good capacitor across the leads. Written too high, it lets a pack pass that smokes the regulator at the first plug-in; too low, it rules out a pack that would do.",
+      why: "Compare it with the full pack, not with the nominal figure: six cells are 25.2 V when charged. Braking motors push the voltage higher still for an instant, so leave some volts of room and solder a good capacitor across the leads. A figure taken from a look-alike board is how a regulator goes up in smoke at the first plug-in; a timid one only leaves good packs at home.",
       related: ["pack.cells", "pack.full-at", "board.supply-rating"],
       words: ["maximum input voltage", "how many cells can the board take", "over-voltage"],
     },

@@ -81,7 +81,7 @@ export const linkSticks: readonly Setting[] = [
     ],
     kind: "taste",
     what: "How far yaw may stand from the middle and still count as centred.",
-    why: "The yaw stick shares its gimbal with the throttle, so thumb and spring nudge it whenever the throttle moves. A little more deadness than on the other axes keeps the nose where it points through a punch, and lets a heading be held at all. Too much and slow pans for the camera start with a jerk.",
+    why: "The yaw stick shares its gimbal with the throttle, so thumb and spring nudge it whenever the throttle moves. A little more deadness than on the other axes keeps the nose where it points through a punch, and lets a heading be held at all. With a lot of it slow pans for the camera start with a jerk.",
     related: ["link.deadband", "hold-heading", "rates.yaw"],
     words: ["yaw twitch", "nose wanders with throttle", "rudder dead zone"],
   },

@@ -41,7 +41,7 @@ export const link: SectionSpec = {
       types: [text(80)],
       kind: "hardware",
       what: "The secret that makes this receiver and one handset belong together.",
-      why: "Whoever knows it can build a handset that your craft obeys, so it belongs in a private layer, not in a script you post: a sharing copy takes it out. One phrase for all your craft spares binding each anew, and lets two of them listen at the same time.",
+      why: "Whoever knows it can build a handset that your craft obeys, so it belongs in a private layer that you use and never post: take that line out of whatever you show to others. One phrase for all your craft spares binding each anew, and lets two of them listen at the same time.",
       hazard:
         "With one phrase on several craft, the one still lying in the box with its pack in obeys the sticks as well.",
       related: ["link.receiver", "transmitter.module"],
@@ -117,7 +117,7 @@ export const link: SectionSpec = {
       ],
       kind: "taste",
       what: "How many times a second the handset sends the sticks.",
-      why: "A high rate feels direct: at 500 Hz the newest stick is two milliseconds old, at 50 Hz twenty. Range pays for it, since a short packet carries less energy for each bit: each doubling costs about three decibels, some thirty per cent of the distance in free air. A racer wants the top, a long-ranger the bottom; too low for a lively craft, and one can feel the steps.",
+      why: "A high rate feels direct: at 500 Hz the newest stick is at most two milliseconds old, at 50 Hz twenty. Range pays for it, since a short packet carries less energy for each bit: each doubling costs about three decibels, some thirty per cent of the distance in free air. A racer wants the top, a long-ranger the bottom; on a lively craft fifty a second are felt as steps.",
       related: ["filters.smooth-sticks", "link.telemetry-every", "link.lost-after", "link-quality"],
       words: ["refresh rate", "latency", "range against speed", "packets per second"],
     },
@@ -205,7 +205,7 @@ export const link: SectionSpec = {
       ],
       kind: "safety",
       what: "What the receiver gives the board when it no longer hears the handset.",
-      why: "Silence is best: the board then acts on the loss by its own rules. Held values are a craft that flies on with the last stick, away from you, until the pack is empty. To the board presets look like a live link, so nothing in `failsafe` begins: they work only if they put the arm channel off or ask for the right mode, and must be tried again whenever a switch moves to another channel.",
+      why: "Silence is best: the board then acts on the loss by its own rules. Held values are a craft that flies on with the last stick, away from you, until the pack is empty. To most boards presets look like a live link, and then nothing in `failsafe` begins: they work only if they put the arm channel off or ask for the right mode, and must be tried again whenever a switch moves to another channel.",
       hazard:
         "A receiver that holds its last values turns a lost link into a craft that nobody flies. Try it on the bench with the propellers off.",
       related: ["link.lost-after", "link.preset-channels", "failsafe.then", "bench.failsafe-checked"],
