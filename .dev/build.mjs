@@ -41,9 +41,10 @@ function removeOldChunks(/** @type {readonly string[]} */ made) {
 }
 
 function prepareDist() {
-  mkdirSync(inProject("dist"), { recursive: true });
+  mkdirSync(inProject("dist/server"), { recursive: true });
   // dist/fettle.js is a module; a manifest at the root that said so would bind the extension too.
   writeFileSync(inProject("dist/package.json"), '{ "type": "module" }\n');
+  writeFileSync(inProject("dist/server/package.json"), '{ "type": "commonjs" }\n');
 }
 
 /** @returns {import("esbuild").BuildOptions} */

@@ -38,6 +38,17 @@ const forBrowser = { ...common, platform: "browser", define: { "process.env.NODE
  */
 const bundle = (entry, options) => ({ ...options, entryPoints: [entry] });
 
+/** The server is shipped once: its bundle for a worker starts nothing on Node, and gives `startServer` there. */
+const serverOfWorker = { name: "fettleServer", file: "./worker.js" };
+
+/** @type {import("esbuild").Plugin} */
+const takesServerFromWorker = {
+  name: "takes the server from the worker",
+  setup({ onResolve }) {
+    onResolve({ filter: /\/lsp\/start\.ts$/ }, () => ({ path: serverOfWorker.file, external: true }));
+  },
+};
+
 /**
  * The bundles, by the entry that each begins with. Extension hosts load CommonJS on every editor
  * that `engines` admits; the command line is split, so that a command loads only what it needs.
@@ -45,8 +56,18 @@ const bundle = (entry, options) => ({ ...options, entryPoints: [entry] });
 export const bundles = [
   bundle("client/src/node.ts", { ...forNode, external: ["vscode"], outfile: "dist/client/node.cjs" }),
   bundle("client/src/web.ts", { ...forBrowser, format: "cjs", external: ["vscode"], outfile: "dist/client/web.js" }),
-  bundle("server/src/node/server.ts", { ...forNode, outfile: "dist/server/node.cjs" }),
-  bundle("server/src/lsp/worker.ts", { ...forBrowser, format: "iife", outfile: "dist/server/worker.js" }),
+  bundle("server/src/node/server.ts", {
+    ...forNode,
+    plugins: [takesServerFromWorker],
+    outfile: "dist/server/node.cjs",
+  }),
+  bundle("server/src/lsp/worker.ts", {
+    ...forBrowser,
+    format: "iife",
+    globalName: serverOfWorker.name,
+    footer: { js: `if (typeof module === "object") module.exports = ${serverOfWorker.name};` },
+    outfile: "dist/server/worker.js",
+  }),
   bundle("client/panel/main.tsx", {
     ...forBrowser,
     format: "iife",

@@ -41,6 +41,14 @@ test("imports run one way, and shared imports only the packages it may", () => {
   expect(wrong).toEqual([]);
 });
 
+test("the server's own modules take no more than types from the library of the protocol, which every host brings itself", () => {
+  const taking = code.filter(
+    ({ path, text }) =>
+      path.startsWith("server/src/lsp/") && /^import (?!type )[^;]*? from "vscode-languageserver(\/\w+)?";/m.test(text),
+  );
+  expect(taking.map(({ path }) => path)).toEqual([]);
+});
+
 test("only server/src/node touches the file system", () => {
   const touching = code.filter(({ imports }) => imports.some((name) => /^(node:)?fs(\/promises)?$/.test(name)));
   expect(touching.map(({ path }) => path).filter((path) => !path.startsWith("server/src/node/"))).toEqual([]);

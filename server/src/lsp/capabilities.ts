@@ -1,10 +1,6 @@
 /** What the client can do, and what the server offers in turn. */
-import {
-  type ClientCapabilities,
-  CodeActionKind,
-  type ServerCapabilities,
-  TextDocumentSyncKind,
-} from "vscode-languageserver";
+import type { ClientCapabilities, ServerCapabilities, TextDocumentSyncKind } from "vscode-languageserver";
+import { CodeActionKind } from "vscode-languageserver-types";
 import { LEGEND } from "./tokens-to-lsp.ts";
 
 export interface Abilities {
@@ -34,7 +30,7 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
 
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
   return {
-    textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+    textDocumentSync: { openClose: true, change: 2 satisfies typeof TextDocumentSyncKind.Incremental },
     ...(abilities.pulls && {
       diagnosticProvider: { identifier: "fettle", interFileDependencies: true, workspaceDiagnostics: false },
     }),

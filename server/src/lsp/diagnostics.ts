@@ -1,5 +1,5 @@
 /** The findings of a document, as diagnostics. */
-import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
 import { findingsOf } from "../../../shared/rules/engine.ts";
 import type { WordsProblem } from "../../../shared/services/own-words.ts";
 import type { PageName } from "../../../shared/services/page-at.ts";

@@ -1,5 +1,6 @@
 /** What the editor asks of a document: each handler waits for the files, asks the service, and hands it over. */
-import { type CompletionItem, type Connection, MarkupKind } from "vscode-languageserver";
+import type { Connection } from "vscode-languageserver";
+import { type CompletionItem, MarkupKind } from "vscode-languageserver-types";
 import { completionsAt, type DocRef, documentationOf } from "../../../shared/services/complete.ts";
 import { definitionsAt } from "../../../shared/services/definition.ts";
 import { fixesAt, shownAt } from "../../../shared/services/fixes.ts";

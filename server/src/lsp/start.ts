@@ -1,5 +1,5 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
-import { CodeLensRefreshRequest, type Connection, DidChangeWatchedFilesNotification } from "vscode-languageserver";
+import type { Connection, DidChangeWatchedFilesRegistrationOptions, RegistrationParams } from "vscode-languageserver";
 import { isWordsFile, OWN_WORDS_ENDS, SCRIPT_END } from "../../../shared/model/file-names.ts";
 import {
   CHANGED_NOTIFICATION,
@@ -21,6 +21,18 @@ import { pathOf } from "./paths.ts";
 import { soon } from "./soon.ts";
 import { toPanelModel } from "./to-lsp.ts";
 import { answerValues } from "./values.ts";
+
+const WATCHED_FILES: RegistrationParams = {
+  registrations: [
+    {
+      id: "watched-files",
+      method: "workspace/didChangeWatchedFiles",
+      registerOptions: {
+        watchers: [SCRIPT_END, ...OWN_WORDS_ENDS].map((end) => ({ globPattern: `**/*${end}` })),
+      } satisfies DidChangeWatchedFilesRegistrationOptions,
+    },
+  ],
+};
 
 /** Serves a connection until it ends; `files` is what the host can reach beyond the editor's open documents. */
 export function startServer(connection: Connection, files: ServerFiles): void {
@@ -47,9 +59,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   connection.onInitialized(
     guard("initialized", undefined, async () => {
       if (abilities.changesFolders) connection.workspace.onDidChangeWorkspaceFolders(onFolders);
-      const watchers = [SCRIPT_END, ...OWN_WORDS_ENDS].map((end) => ({ globPattern: `**/*${end}` }));
-      if (abilities.watchesFiles)
-        await connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+      if (abilities.watchesFiles) await connection.sendRequest("client/registerCapability", WATCHED_FILES);
       await tellWords();
     }),
   );
@@ -76,7 +86,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   };
   const refreshDecorations = () => {
     if (abilities.refreshesHints) connection.languages.inlayHint.refresh();
-    if (abilities.refreshesLenses) void connection.sendRequest(CodeLensRefreshRequest.type);
+    if (abilities.refreshesLenses) void connection.sendRequest("workspace/codeLens/refresh");
   };
   /** The editor asks anew for the document that is typed in; what stands in a craft beside it may have changed too. */
   const refreshOthersSoon = soon(refreshDecorations, 300);

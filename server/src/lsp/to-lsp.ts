@@ -12,7 +12,7 @@ import {
   InsertTextFormat,
   type LocationLink,
   SymbolKind,
-} from "vscode-languageserver";
+} from "vscode-languageserver-types";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";

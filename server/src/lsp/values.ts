@@ -1,12 +1,12 @@
 /** What the editor asks of the values themselves: their parts while they are typed, their colours, what readings make of them. */
+import type { Connection } from "vscode-languageserver";
 import {
   type CodeAction,
   CodeActionKind,
   type Color,
-  type Connection,
   MarkupKind,
   type SignatureHelp,
-} from "vscode-languageserver";
+} from "vscode-languageserver-types";
 import { type CalibrationAction, calibrationsAt } from "../../../shared/services/calibration.ts";
 import { type ColourAt, coloursOf, waysToWrite } from "../../../shared/services/colours.ts";
 import { type SignatureHelp as Parts, signatureAt } from "../../../shared/services/signature.ts";
