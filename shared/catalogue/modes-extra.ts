@@ -113,7 +113,7 @@ export const extraModes: readonly Mode[] = [
   {
     name: "camera-line",
     what: "Turns the craft about the camera's line of sight instead of its own axes.",
-    why: "With a camera tilted up steeply, plain yaw swings the horizon round like a clock's hand; with this, yaw and roll are blended so that the picture turns as the eye expects. It is pleasant for slow flying round an object. It goes by the uptilt that the script states, so a camera bent by a crash makes flat turns crooked; and with it on, thumbs trained without it are wrong by just that angle.",
+    why: "With a camera tilted up steeply, plain yaw swings the horizon round like a clock's hand; with this, yaw and roll are blended so that the picture turns as the eye expects. That is pleasant for slow flying round an object. Where `yaw-about` of the rates says `camera` it is so all the time, and this mode adds nothing. It goes by the uptilt that the script states, so a camera bent by a crash makes flat turns crooked; and with it on, thumbs trained without it are wrong by just that angle.",
     related: ["camera.uptilt", "rates.yaw-about", "camera-tilt", "rates.yaw"],
     words: ["yaw follows the camera", "tilt compensation", "turn round an object", "picture rolls in a yaw"],
   },

@@ -48,7 +48,7 @@ export const placeElements: readonly Element[] = [
   {
     name: "ground-clearance",
     what: "Distance to the ground straight below, from a range finder.",
-    why: "It is the only height that knows of tables, slopes and roofs, and it is what counts while landing. Its reach ends after a few metres, where the element goes blank; a bank tilts the beam and reads too far.",
+    why: "No other height knows of tables, slopes and roofs, and none counts as much while landing. Its reach ends after a few metres, where the element goes blank; a bank tilts the beam and reads too far.",
     drawn: "text",
     shows: ["GND {ground-clearance.1}m"],
     widest: ["GND 99.9m"],

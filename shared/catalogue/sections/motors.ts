@@ -92,7 +92,7 @@ export const motors: SectionSpec = {
       ],
       kind: "hardware",
       what: "How fast the motors turn when armed with the throttle at its end.",
-      why: "It is the floor under every motor while the others work. Too low, and in a dive or a sharp stop a motor loses step, stutters or stands, and the craft falls out of the turn; too high, and it will not come down, floats after a flip and skates along the ground. Small propellers with little inertia need more of it than large ones.",
+      why: "No motor turns slower than this in flight, however hard the others work. Too low, and in a dive or a sharp stop a motor loses step, stutters or stands, and the craft falls out of the turn; too high, and it will not come down, floats after a flip and skates along the ground. Small propellers with little inertia need more of it than large ones.",
       hazard: "Idle near what the craft hovers with lifts it off as soon as it is armed, with the stick closed.",
       related: ["safety.spin-when-armed", "grip-at-idle", "safety.arm-throttle-limit", "frame.hover-throttle"],
       words: ["idle speed", "minimum throttle", "motor stops in the air", "desync"],

@@ -32,6 +32,13 @@ export const packSensing: readonly Setting[] = [
     kind: "hardware",
     what: "Resistor from the pack to the measuring pin.",
     why: "With the lower resistor it scales the pack down to what the converter can read: 15 kohm over 10 kohm makes 3.6 V of 9 V. Too small for the pack and the reading sticks at its top, so that a fresh pack and a half-used one look alike, and the pin gets more than it bears; too large and each step of the converter is a coarse jump. When the shown volts are off by a steady factor, correct this one.",
+    needs: [
+      {
+        setting: "pack.volts-from",
+        is: "divider",
+        reason: "Volts that the controllers report pass through no divider of the board.",
+      },
+    ],
     related: ["pack.divider-bottom", "pack.adc-reference", "bench.pack-volts-read", "bench.pack-volts-shown"],
     words: ["voltage scale", "calibrate voltage", "upper resistor"],
   },
@@ -48,7 +55,10 @@ export const packSensing: readonly Setting[] = [
     ],
     kind: "hardware",
     what: "Resistor from the measuring pin to ground.",
-    why: "It is the part that the converter looks across. Take it from the board's page and leave it alone: one equation has room for one unknown, and calibration belongs to the upper resistor. A cold joint here lets the whole pack voltage onto the pin, which reads full scale once and then for ever nothing.",
+    why: "What stands across it is what the converter reads. Take the figure from the board's page and leave it alone: one equation has room for one unknown, and calibration belongs to the upper resistor. A cold joint here lets the whole pack voltage onto the pin, which reads full scale once and then for ever nothing.",
+    needs: [
+      { setting: "pack.volts-from", is: "divider", reason: "It is one half of the divider, which has to be in use." },
+    ],
     related: ["pack.divider-top", "pack.adc-bits"],
     words: ["lower resistor", "voltage divider", "battery reading wrong"],
   },
@@ -78,7 +88,7 @@ export const packSensing: readonly Setting[] = [
     default: "3.3 V",
     kind: "hardware",
     what: "Voltage on the measuring pin at which the converter reads its full scale.",
-    why: "It is the yardstick of both meters, so an error of three per cent here is one of three per cent in volts and in amperes alike. Boards that run their converter from the processor's supply drift a little with its load. If both meters are off by the same share, suspect this before either of the others.",
+    why: "Both meters measure by this yardstick, so an error of three per cent here is one of three per cent in volts and in amperes alike. Boards that run their converter from the processor's supply drift a little with its load. If both meters are off by the same share, suspect this before either of the others.",
     related: ["pack.adc-bits", "pack.divider-top", "pack.shunt"],
     words: ["reference voltage", "full scale", "both meters wrong"],
   },
@@ -128,6 +138,13 @@ export const packSensing: readonly Setting[] = [
     kind: "hardware",
     what: "Resistor in the pack's lead across which the current is read.",
     why: "Amperes times milliohms are the millivolts that the amplifier gets: 20 A through 5 mohm give 100 mV, and two watts of heat. A larger one reads small currents finely, then saturates at full throttle and cooks itself; a smaller one reaches far and shows the hover as one or two steps of noise.",
+    needs: [
+      {
+        setting: "pack.current-from",
+        is: "shunt",
+        reason: "Amperes that the controllers report are not read across a resistor.",
+      },
+    ],
     related: ["pack.shunt-gain", "pack.full-current", "bench.charge-put-back", "bench.charge-counted"],
     words: ["current scale", "sense resistor", "calibrate the current sensor"],
   },
@@ -145,6 +162,13 @@ export const packSensing: readonly Setting[] = [
     kind: "hardware",
     what: "How many times the amplifier enlarges the voltage across the shunt.",
     why: "Shunt and gain together must keep the full current below the converter's reference: 5 mohm, gain 20 and 20 A make 2.0 V. Too much gain and the meter stops rising just when it matters, so used charge is counted short on every punch; too little and the lower half of the throttle all reads the same.",
+    needs: [
+      {
+        setting: "pack.current-from",
+        is: "shunt",
+        reason: "Without a shunt in use there is nothing for the amplifier to enlarge.",
+      },
+    ],
     related: ["pack.shunt", "pack.adc-reference", "pack.shunt-offset"],
     words: ["current amplifier", "amp meter stuck at a maximum", "sensor gain"],
   },
@@ -156,6 +180,9 @@ export const packSensing: readonly Setting[] = [
     kind: "hardware",
     what: "Voltage that the current sensor gives while no current flows.",
     why: "Few amplifiers start exactly at nought. Half an ampere of offset is nothing to a five-inch craft in a race and a sixth of what a palm-sized one hovers with, and the used charge is off by as much. Read it with the pack in, disarmed and the propellers off, less what the electronics draw. The wrong sign doubles the error.",
+    needs: [
+      { setting: "pack.current-from", is: "shunt", reason: "The offset is that of the amplifier behind the shunt." },
+    ],
     related: ["pack.shunt-gain", "bench.rest-current", "used-capacity"],
     words: ["current at rest", "zero offset", "shows amps while disarmed"],
   },

@@ -117,6 +117,7 @@ export const ports: SectionSpec = {
       kind: "hardware",
       what: "Speed of the serial line to a recorder outside the board.",
       why: "A frame of flight data is some fifty bytes, so a thousand of them a second want about half a megabit before any margin. Too slow, and frames are dropped, most of all in the wild moments worth reading; too fast for the recorder's card, and it loses whole stretches instead.",
+      needs: [{ setting: "recorder.to", is: "serial", reason: "Only a recorder outside the board has a line to it." }],
       related: ["recorder.rate", "recorder.to"],
       words: ["logger baud rate", "external recorder", "gaps in the recording"],
     },

@@ -23,7 +23,7 @@ export const transmitter: SectionSpec = {
       ],
       kind: "hardware",
       what: "Radio band in which the handset's module transmits.",
-      why: "It is fixed by the module, and by the country it was sold in: the sub-gigahertz bands differ between regions although the modules look alike. A craft bought abroad may carry a receiver for the other one and will never bind. Modules that offer two bands must be set to the one that the receiver has.",
+      why: "The module decides it, and the country it was sold in: the sub-gigahertz bands differ between regions although the modules look alike. A craft bought abroad may carry a receiver for the other one and will never bind. Modules that offer two bands must be set to the one that the receiver has.",
       hazard:
         "Using another region's band is unlawful in most places, and may fall on somebody's alarm or emergency service.",
       related: ["link.band", "transmitter.module"],
@@ -92,7 +92,7 @@ export const transmitter: SectionSpec = {
       types: [yesNo],
       kind: "safety",
       what: "Whether the handset refuses to transmit until throttle and switches are at rest.",
-      why: "It is the first lock against a craft that finds itself armed as the handset wakes. The nag at each start teaches the hand to put the switches back after landing. Without it, an arm switch left down by the last pilot reaches the craft at the first packet, and only the craft's own checks stand in between.",
+      why: "A handset that wakes with its arm switch down arms the craft that is waiting for it; this is the first lock against that. The nag at each start teaches the hand to put the switches back after landing. Without it the switch left down by the last pilot reaches the craft with the first packet, and only the craft's own checks stand in between.",
       related: ["arm", "link.on-loss", "safety.arm-throttle-limit"],
       words: ["switch warning", "throttle warning", "handset beeps at power-on"],
     },
