@@ -3,7 +3,7 @@
  * reads a craft's filters.
  *
  * - `lowPass`, `notch`: one filter at a loop's rate
- * - `responseOf`: gain, phase and delay of a chain at one frequency; `sweepOf` at many
+ * - `responseOf`: gain, phase and delay of a chain at one frequency; `logSteps`: frequencies to ask it at
  * - `lowPassDelayMs`, `notchDelayMs`: delay at low frequency of the analogue models, without a loop's rate
  *
  * Sources: Audio EQ Cookbook (W3C Note, 8 June 2021) for the low-pass of order 2 and the notch; the low-pass
@@ -79,11 +79,6 @@ export function slowDelayMs(stages: readonly Stage[], rateHz: number): number {
   return responseOf(stages, 0, rateHz).delayMs;
 }
 
-/** The chain's response at each of these frequencies. */
-export function sweepOf(stages: readonly Stage[], rateHz: number, frequenciesHz: readonly number[]): Response[] {
-  return frequenciesHz.map((hz) => responseOf(stages, hz, rateHz));
-}
-
 /** Frequencies at even steps of their logarithm, both ends included. */
 export function logSteps(fromHz: number, toHz: number, points: number): number[] {
   const step = Math.log(toHz / fromHz) / (points - 1);
@@ -98,11 +93,6 @@ export function lowPassDelayMs(order: 1 | 2, cutHz: number): number {
 /** Delay at low frequency of an analogue notch: width / (2 pi f²), the derivative at nought of its phase. */
 export function notchDelayMs(atHz: number, widthHz: number): number {
   return (widthHz * 1000) / (2 * Math.PI * atHz ** 2);
-}
-
-/** The cut of a low-pass of order 1 with this delay at low frequency; of a resistor and a capacitor, 1 / (2 pi R C). */
-export function cutOfDelayHz(delayMs: number): number {
-  return 1000 / (2 * Math.PI * delayMs);
 }
 
 /** A frequency as a point of the unit circle, and the point twice as far round. */

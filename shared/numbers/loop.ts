@@ -59,13 +59,6 @@ export function gyroMultiple(
   return { ratio, even: Math.abs(ratio - Math.round(ratio)) < 1e-6 };
 }
 
-/** The loop rates that divide a gyro's rate evenly, the fastest first, down to `slowestKhz`. */
-export function evenLoopsKhz(gyroRateKhz: number, slowestKhz: number): number[] {
-  const rates: number[] = [];
-  for (let part = 1; gyroRateKhz / part >= slowestKhz - 1e-9 && part <= 64; part++) rates.push(gyroRateKhz / part);
-  return rates;
-}
-
 /** Microseconds between two pulses: 1 / f. */
 export function pulsePeriodUs(pulseRateHz: number): number {
   return 1e6 / pulseRateHz;

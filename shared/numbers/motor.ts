@@ -2,7 +2,7 @@
  * Motors: how fast they turn, and where what they shake falls against the notches. Pure arithmetic;
  * `motor-of.ts` reads a craft's figures.
  *
- * - `unloadedRpm`, `turnHz`, `electricalHz`, `rpmOfElectrical`
+ * - `unloadedRpm`, `turnHz`, `electricalHz`
  * - `harmonicsHz`, `notchWeight`, `harmonicsAgainst`
  * - `tipSpeedMs`: the speed of a propeller's tips
  */
@@ -25,16 +25,6 @@ export function cyclesPerTurn(poles: number): number {
 /** Frequency of the currents in the windings: f = n · p / 120, p being poles and never pairs (Ohio University, ch. 14.3). */
 export function electricalHz(rpm: number, poles: number): number {
   return (rpm * poles) / 120;
-}
-
-/** Turns a minute of an electrical frequency: n = 120 f / p, the same formula. */
-export function rpmOfElectrical(hz: number, poles: number): number {
-  return (120 * hz) / poles;
-}
-
-/** By what share a shown speed, and every notch with it, is off when `said` poles stand for `real` ones. */
-export function polesError(said: number, real: number): number {
-  return real / said - 1;
 }
 
 /** The turning and its multiples, `count` of them. */

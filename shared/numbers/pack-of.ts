@@ -4,7 +4,7 @@
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../model/craft.ts";
-import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, USUAL_SHARE } from "./pack.ts";
+import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, sharedMah, USUAL_SHARE } from "./pack.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
 
 export interface PackFigures {
@@ -130,13 +130,13 @@ function chargeIn(
   const value = valueIn(craft, catalogue, section, name);
   const percent = numberOf(value, "%");
   if (percent === null) return numberOf(value, "mAh");
-  return capacityMah === null ? null : (capacityMah * percent) / 100;
+  return capacityMah === null ? null : sharedMah(capacityMah, percent / 100);
 }
 
 function usable(craft: Craft, catalogue: Catalogue, section: string, capacityMah: number | null): number | null {
   if (capacityMah === null) return null;
   const reserveMah = chargeIn(craft, catalogue, section, "reserve", capacityMah);
-  return reserveMah === null ? capacityMah * USUAL_SHARE : Math.max(0, capacityMah - reserveMah);
+  return reserveMah === null ? sharedMah(capacityMah, USUAL_SHARE) : Math.max(0, capacityMah - reserveMah);
 }
 
 function timeS(usableMah: number | null, currentA: number | null): number | null {

@@ -3,8 +3,8 @@
  *
  * - `CHEMISTRIES`: nominal, charge limit, cut-off and usual bands of each kind of cell
  * - `packV`, `cellV`: volts of the pack and of one cell
- * - `sharedMah`, `ratedCurrentA`, `ratingC`, `flightS`, `chargeMah`, `energyWh`, `sagV`
- * - `fittingCells`: cell counts that one reading of volts allows
+ * - `sharedMah`, `parallelMah`, `ratedCurrentA`, `ratingC`, `flightS`, `energyWh`, `sagV`
+ * - `fittingCells`, `mistakenCells`: cell counts that one reading of volts allows
  */
 
 export type Chemistry = "lipo" | "lihv" | "li-ion";
@@ -89,16 +89,6 @@ export function flightS(usableMah: number, currentA: number): number {
   return (usableMah * 3.6) / currentA;
 }
 
-/** Charge that a steady current draws in a time: Q = I · t. */
-export function chargeMah(currentA: number, seconds: number): number {
-  return (currentA * seconds) / 3.6;
-}
-
-/** Mean current of a flight that drew this charge: I = Q / t. */
-export function meanCurrentA(drawnMah: number, seconds: number): number {
-  return (drawnMah * 3.6) / seconds;
-}
-
 /** Energy of a pack at its nominal volts: E = Q · U. */
 export function energyWh(capacityMah: number, volts: number): number {
   return (capacityMah * volts) / 1000;
@@ -107,11 +97,6 @@ export function energyWh(capacityMah: number, volts: number): number {
 /** Volts that a current takes off the pack inside its cells: Ohm's law, cells in series and strings in parallel. */
 export function sagV(currentA: number, cellMohm: number, cells: number, strings: number): number {
   return (currentA * cellMohm * cells) / strings / 1000;
-}
-
-/** Heat inside the pack: P = U · I with the sag as U. */
-export function packHeatW(currentA: number, cellMohm: number, cells: number, strings: number): number {
-  return currentA * sagV(currentA, cellMohm, cells, strings);
 }
 
 /** The most cells in series that a small craft flies on, as the catalogue has it. */

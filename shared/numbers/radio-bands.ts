@@ -2,7 +2,8 @@
  * Where one may transmit without a licence, or as a licensed amateur, and with what power: the bands
  * that each word of `video.region` stands for. Local law has the last word.
  *
- * - `REGIONS`, `ISM_BANDS`: the tables
+ * - `REGIONS`: the table
+ * - `ismBandOf`: the band for industry, science and medicine that holds a frequency
  * - `bandsAt`: bands that hold a carrier, `placeIn`: inside, over an edge, or outside
  * - `mostMw`: the most power that they allow
  */
@@ -78,15 +79,15 @@ const NETWORK_MHZ: Readonly<Partial<Record<Region, readonly { readonly from: num
 };
 
 /** Bands for industrial, scientific and medical use: 47 CFR 18.301; ITU Radio Regulations 5.150 has the same, from memory. */
-export const ISM_BANDS: readonly { readonly centreMhz: number; readonly halfMhz: number }[] = [
-  { centreMhz: 915, halfMhz: 13 },
-  { centreMhz: 2450, halfMhz: 50 },
-  { centreMhz: 5800, halfMhz: 75 },
-];
+const ISM_BANDS = [
+  { fromMhz: 915 - 13, toMhz: 915 + 13 },
+  { fromMhz: 2450 - 50, toMhz: 2450 + 50 },
+  { fromMhz: 5800 - 75, toMhz: 5800 + 75 },
+] as const;
 
-/** True where a frequency lies in one of the ISM bands, edges included. */
-export function inIsmBand(mhz: number): boolean {
-  return ISM_BANDS.some(({ centreMhz, halfMhz }) => Math.abs(mhz - centreMhz) <= halfMhz);
+/** The ISM band that a frequency lies in, edges included; null where it lies in none. */
+export function ismBandOf(mhz: number): { readonly fromMhz: number; readonly toMhz: number } | null {
+  return ISM_BANDS.find(({ fromMhz, toMhz }) => mhz >= fromMhz && mhz <= toMhz) ?? null;
 }
 
 /** True for a word that `REGIONS` knows. */

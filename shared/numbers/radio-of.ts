@@ -1,5 +1,4 @@
-/** What a craft says of its radios, as numbers: `videoOf`, `linkBandOf`. Null where a figure is not said. */
-
+/** What a craft says of its video transmitter, as numbers: `videoOf`. Null where a figure is not said. */
 import { ANALOGUE_WIDTH_MHZ, dbmOf } from "./radio.ts";
 import { type Band, bandsAt, isRegion, mostMw, type Place, placeIn, type Region, type Signal } from "./radio-bands.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
@@ -44,10 +43,3 @@ export const videoOf = onceFor((craft, catalogue): VideoFigures => {
     most: judged ? mostMw(region, carrierMhz, signal) : null,
   };
 });
-
-/** The bands of the craft's receiver and of its handset, in megahertz, and the handset's most power. */
-export const linkBandOf = onceFor((craft, catalogue) => ({
-  receiverMhz: numberIn(craft, catalogue, "link", "band", "MHz"),
-  handsetMhz: numberIn(craft, catalogue, "transmitter", "band", "MHz"),
-  handsetMw: numberIn(craft, catalogue, "transmitter", "power", "mW"),
-}));

@@ -36,11 +36,6 @@ export function fieldMw(voltsPerMetre: number, metres: number): number {
   return ((voltsPerMetre * metres) ** 2 / 30) * 1000;
 }
 
-/** How much further a signal goes in the open for so many times the power: distance goes as the root of power. */
-export function rangeGain(powerRatio: number): number {
-  return Math.sqrt(powerRatio);
-}
-
 export interface Product {
   readonly mhz: number;
   /** As in `2 × 5769 − 5732`, or `5732 + 5806 − 5769`. */

@@ -1,8 +1,8 @@
 /**
  * Rates: from a stick to a turn rate and to throttle. Pure arithmetic; `rates-of.ts` reads a craft's
- * figures, and `sticks.ts` has the way from a pulse to a stick.
+ * figures, and `sticks.ts` has the way from a pulse to a throttle.
  *
- * - `rateAt`, `steepnessAt`, `stickAtRate`, `highestRate`, `rateCurve`: one axis
+ * - `rateAt`, `stickAtRate`, `highestRate`, `rateCurve`: one axis
  * - `turnS`: how long one turn takes
  * - `throttleAt`, `stickAtThrottle`: curve, softness and limit
  */
@@ -21,12 +21,6 @@ export interface Axis {
 export function rateAt({ slopeDegS, endDegS, bend }: Axis, stick: number): number {
   const size = Math.min(1, Math.abs(stick));
   return Math.sign(stick) * (slopeDegS * size + (endDegS - slopeDegS) * size ** bend);
-}
-
-/** How steep the curve is there, in deg/s for one full throw of the stick: its derivative. */
-export function steepnessAt({ slopeDegS, endDegS, bend }: Axis, stick: number): number {
-  const size = Math.min(1, Math.abs(stick));
-  return slopeDegS + (endDegS - slopeDegS) * bend * size ** (bend - 1);
 }
 
 /**
@@ -98,11 +92,6 @@ export function throttleAt(throttle: Throttle, stick: number): number {
 export function stickAtThrottle(throttle: Throttle, wanted: number): number | null {
   if (wanted < 0 || wanted > throttleAt(throttle, 1) + 1e-12) return null;
   return halving((stick) => throttleAt(throttle, stick) < wanted - 1e-12, 1);
-}
-
-/** Whether more stick gives less throttle at some point. */
-export function fallsSomewhere(curve: readonly number[]): boolean {
-  return curve.some((value, i) => i > 0 && value < curve[i - 1]!);
 }
 
 function along(points: readonly number[], at: number): number {

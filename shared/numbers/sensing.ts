@@ -3,7 +3,7 @@
  * both. Pure arithmetic; `sensing-of.ts` reads a craft's figures.
  *
  * - `dividerScale`, `dividedV`, `voltsStepV`, `voltsClipV`: the volts
- * - `shuntPinV`, `currentStepA`, `currentClipA`, `shuntHeatW`: the amperes
+ * - `shuntCurrentA`, `currentStepA`, `currentClipA`, `shuntHeatW`: the amperes
  * - `correctedTopKohm`, `correctedShuntMohm`: calibration from two readings
  *
  * Source of the formulas: Ohm's law, and the rule of the unloaded divider that follows from it.
@@ -53,12 +53,7 @@ export function voltsClipV(divider: Divider, converter: Converter): number {
   return converter.referenceV * dividerScale(divider);
 }
 
-/** Volts on the pin for a current: I · R, enlarged, over the offset. */
-export function shuntPinV(currentA: number, { shuntMohm, gain, offsetMv }: Shunt): number {
-  return (currentA * shuntMohm * gain + offsetMv) / 1000;
-}
-
-/** The current that the board makes of so many volts on the pin: `shuntPinV` turned round. */
+/** The current that the board makes of so many volts on the pin, which are I · R, enlarged, over the offset. */
 export function shuntCurrentA(pinV: number, { shuntMohm, gain, offsetMv }: Shunt): number {
   return (pinV * 1000 - offsetMv) / (shuntMohm * gain);
 }

@@ -1,6 +1,6 @@
 /**
- * From a pulse to a stick and back: `stickOf`, `pulseOf` for a stick with a middle, `shareOf`, `sharePulse`
- * for the throttle. 1000 to 2000 us with the middle at 1500 are common practice, no source.
+ * Sticks and their pulses: the ends and the middle of one (`Throw`), and from a pulse to a throttle and back
+ * (`shareOf`, `sharePulse`). 1000 to 2000 us with the middle at 1500 are common practice, no source.
  */
 
 /** How far a pulse at the end of a stick's or a switch's travel may be off, in us. Common practice, no source. */
@@ -12,21 +12,6 @@ export interface Throw {
   readonly centreUs: number;
   readonly toUs: number;
   readonly deadbandUs: number;
-}
-
-/**
- * A stick from -1 to 1: a straight line from the middle to each end, and nought within the deadband, at
- * whose edge it therefore jumps. Pulses beyond an end count as that end.
- */
-export function stickOf(pulseUs: number, { fromUs, centreUs, toUs, deadbandUs }: Throw): number {
-  const away = pulseUs - centreUs;
-  if (Math.abs(away) <= deadbandUs) return 0;
-  return away > 0 ? Math.min(1, away / (toUs - centreUs)) : Math.max(-1, away / (centreUs - fromUs));
-}
-
-/** The pulse of a stick from -1 to 1, whatever the deadband makes of it. */
-export function pulseOf(stick: number, { fromUs, centreUs, toUs }: Throw): number {
-  return centreUs + stick * (stick > 0 ? toUs - centreUs : centreUs - fromUs);
 }
 
 /** A throttle stick from 0 to 1: a straight line between the ends, and no further. */

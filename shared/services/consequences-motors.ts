@@ -11,6 +11,7 @@ import { ratesOf, throwsOf } from "../numbers/rates-of.ts";
 import { numberIn, numberOf, saidIn } from "../numbers/read.ts";
 import { sharePulse } from "../numbers/sticks.ts";
 import {
+  all,
   type Consequence,
   figure,
   hertz,
@@ -186,11 +187,6 @@ const hoverStick: Teller = ({ craft, catalogue }) => {
     from,
   );
 };
-
-const all =
-  (...tellers: readonly Teller[]): Teller =>
-  (subject) =>
-    tellers.flatMap((tell) => tell(subject));
 
 export const motorTellers: Tellers = {
   kv: all(turns, electrical),

@@ -1,11 +1,12 @@
 /** What follows from what is said of a pack: volts, charge, current, time. */
 
 import { capital, listed } from "../draw/words.ts";
-import { CHEMISTRIES, energyWh, ratingC, sagV } from "../numbers/pack.ts";
+import { CHEMISTRIES, energyWh, flightS, packV, ratingC, sagV, sharedMah } from "../numbers/pack.ts";
 import { type PackFigures, packOf } from "../numbers/pack-of.ts";
 import { numberIn, numberOf, saidIn } from "../numbers/read.ts";
 import { packFacts } from "../osd/pack-state.ts";
 import {
+  all,
   type Consequence,
   counted,
   duration,
@@ -45,11 +46,11 @@ const usable: Teller = (subject) => {
   if (capacityMah === null || usableMah === null) return [];
   const { text, of } = times(pack);
   const usual = saidIn(subject.craft, subject.section, "reserve") ? "" : " (80 % is usual; no reserve is said)";
-  const all = names(subject, "capacity", "reserve", ...of);
+  const from = names(subject, "capacity", "reserve", ...of);
   const share = percent(usableMah / capacityMah);
   return says(
     `${figure(capacityMah, 6)} mAh at ${share} is ${figure(usableMah, 4)} mAh${text}${usual}`,
-    all,
+    from,
     `${figure(usableMah, 4)} mAh usable`,
   );
 };
@@ -57,7 +58,7 @@ const usable: Teller = (subject) => {
 const energy: Teller = (subject) => {
   const { capacityMah, chemistry, cells } = facts(subject);
   if (capacityMah === null || chemistry === null || cells === null) return [];
-  const nominalV = CHEMISTRIES[chemistry].nominalV * cells;
+  const nominalV = packV(CHEMISTRIES[chemistry].nominalV, cells);
   const wattHours = energyWh(capacityMah, nominalV);
   const flying = wattHours > CARRY_ON_WH ? ", more than the 100 Wh of a spare pack in carry-on baggage (TSA)" : "";
   return says(
@@ -84,10 +85,10 @@ const thresholds: Teller = (subject) => {
   const limitV = chemistry && CHEMISTRIES[chemistry].chargeLimitV;
   const each = [
     fullCellV === null && limitV !== null
-      ? { text: `full ${volts(limitV * cells)} (${limitV} V/cell, the limit of ${chemistry})`, of: "chemistry" }
-      : { text: `full ${volts((fullCellV ?? 0) * cells)}`, of: fullCellV === null ? null : "full-at" },
-    { text: `warn ${volts((warnCellV ?? 0) * cells)}`, of: warnCellV === null ? null : "warn-at" },
-    { text: `land ${volts((landCellV ?? 0) * cells)}`, of: landCellV === null ? null : "land-at" },
+      ? { text: `full ${volts(packV(limitV, cells))} (${limitV} V/cell, the limit of ${chemistry})`, of: "chemistry" }
+      : { text: `full ${volts(packV(fullCellV ?? 0, cells))}`, of: fullCellV === null ? null : "full-at" },
+    { text: `warn ${volts(packV(warnCellV ?? 0, cells))}`, of: warnCellV === null ? null : "warn-at" },
+    { text: `land ${volts(packV(landCellV ?? 0, cells))}`, of: landCellV === null ? null : "land-at" },
   ].flatMap(({ text, of }) => (of === null ? [] : { text, of }));
   if (each.length === 0) return [];
   return says(
@@ -100,10 +101,10 @@ const bears: Teller = (subject) => {
   const { cells, chemistry } = facts(subject);
   if (chemistry === null) return [];
   const { cutOffV, chargeLimitV, nominalV } = CHEMISTRIES[chemistry];
-  const whole =
-    cells === null ? "" : `: ${volts(cutOffV * cells)} to ${volts(chargeLimitV * cells)}, ${volts(nominalV * cells)}`;
+  const [low, high, middle] = [cutOffV, chargeLimitV, nominalV].map((cellV) => volts(packV(cellV, cells ?? 0)));
+  const whole = cells === null ? "" : `; ${counted(cells, "cell")}: ${low} to ${high}, ${middle}`;
   return says(
-    `A cell of ${chemistry} bears ${cutOffV} to ${chargeLimitV} V, nominal ${nominalV} V${whole && `; ${counted(cells!, "cell")}${whole}`}`,
+    `A cell of ${chemistry} bears ${cutOffV} to ${chargeLimitV} V, nominal ${nominalV} V${whole}`,
     names(subject, "chemistry", ...(cells === null ? [] : ["cells"])),
   );
 };
@@ -112,10 +113,11 @@ const wholePack: Teller = (subject) => {
   const { cells } = facts(subject);
   const cellV = numberOf(subject.value, "V/cell");
   if (cells === null || cellV === null) return [];
+  const whole = volts(packV(cellV, cells));
   return says(
-    `The whole pack then has ${volts(cellV * cells)}, with ${counted(cells, "cell")} in series`,
+    `The whole pack then has ${whole}, with ${counted(cells, "cell")} in series`,
     names(subject, subject.name, "cells"),
-    `= ${volts(cellV * cells)}`,
+    `= ${whole}`,
   );
 };
 
@@ -123,7 +125,7 @@ const apart: Teller = (subject) => {
   const { warnCellV, landCellV, cells } = facts(subject);
   if (warnCellV === null || landCellV === null) return [];
   const gapV = warnCellV - landCellV;
-  const whole = cells === null ? "" : `, ${volts(gapV * cells)} on the pack`;
+  const whole = cells === null ? "" : `, ${volts(packV(gapV, cells))} on the pack`;
   return says(
     `From the warning to landing are ${volts(gapV)} a cell${whole}`,
     names(subject, "warn-at", "land-at", ...(cells === null ? [] : ["cells"])),
@@ -169,10 +171,10 @@ function charge(what: "used" | "kept"): Teller {
     const share = numberOf(subject.value, "%");
     const saidMah = numberOf(subject.value, "mAh");
     if (capacityMah === null || (share === null && saidMah === null)) return [];
-    const mah = saidMah ?? (capacityMah * share!) / 100;
+    const mah = saidMah ?? sharedMah(capacityMah, share! / 100);
     const ofIt = saidMah === null ? `${figure(mah, 4)} mAh` : percent(mah / capacityMah);
     const told = saidMah === null ? `${figure(share!)} % of ${figure(capacityMah, 6)} mAh is ${ofIt}` : null;
-    const lasts = hoverA === null ? "" : `; ${duration((mah * 3.6) / hoverA)} at ${figure(hoverA)} A`;
+    const lasts = hoverA === null ? "" : `; ${duration(flightS(mah, hoverA))} at ${figure(hoverA)} A`;
     const left =
       what === "kept" ? `, so that ${figure(Math.max(0, capacityMah - mah), 4)} mAh are there to be flown` : "";
     return says(
@@ -190,7 +192,7 @@ const current: Teller = (subject) => {
   const { usableMah, capacityMah, chemistry, cells } = facts(subject);
   const told: Consequence[] = [];
   if (usableMah !== null && capacityMah !== null) {
-    const lasts = duration((usableMah * 3.6) / amps);
+    const lasts = duration(flightS(usableMah, amps));
     const usual = saidIn(subject.craft, subject.section, "reserve") ? "" : " (80 %, as no reserve is said)";
     told.push(
       ...says(
@@ -201,7 +203,7 @@ const current: Teller = (subject) => {
     );
   }
   if (chemistry !== null && cells !== null) {
-    const nominalV = CHEMISTRIES[chemistry].nominalV * cells;
+    const nominalV = packV(CHEMISTRIES[chemistry].nominalV, cells);
     told.push(
       ...says(
         `${figure(amps * nominalV)} W at ${volts(nominalV)} nominal`,
@@ -237,10 +239,6 @@ const packMass: Teller = (subject) => {
     "frame.mass",
   ]);
 };
-
-function all(...tellers: readonly Teller[]): Teller {
-  return (subject) => tellers.flatMap((tell) => tell(subject));
-}
 
 export const packTellers: Tellers = {
   capacity: all(usable, energy, rated),

@@ -1,6 +1,6 @@
 /** What follows for the radios: packets, bands, powers, pictures a second. */
 import { ANALOGUE_WIDTH_MHZ, dbmOf, edgesMhz, mwOf } from "../numbers/radio.ts";
-import { ISM_BANDS } from "../numbers/radio-bands.ts";
+import { ismBandOf } from "../numbers/radio-bands.ts";
 import { videoOf } from "../numbers/radio-of.ts";
 import { throwsOf } from "../numbers/rates-of.ts";
 import { numberIn, numberOf } from "../numbers/read.ts";
@@ -15,7 +15,8 @@ function every(what: string): Teller {
   };
 }
 
-const packets: Teller = ({ craft, catalogue, value }) => {
+const packets: Teller = (subject) => {
+  const { craft, catalogue, value } = subject;
   const hz = numberOf(value, "Hz");
   if (hz === null) return [];
   const loopKhz = numberIn(craft, catalogue, "sensors", "loop-rate", "kHz");
@@ -27,11 +28,11 @@ const packets: Teller = ({ craft, catalogue, value }) => {
       ["link.packet-rate", ...(loopKhz === null ? [] : ["sensors.loop-rate"])],
       duration(1 / hz),
     ),
-    ...missed(craft, catalogue),
+    ...missed(subject),
   ];
 };
 
-const missed = (craft: Parameters<Teller>[0]["craft"], catalogue: Parameters<Teller>[0]["catalogue"]) => {
+const missed: Teller = ({ craft, catalogue }) => {
   const lostS = numberIn(craft, catalogue, "link", "lost-after", "s");
   const hz = numberIn(craft, catalogue, "link", "packet-rate", "Hz");
   return lostS === null || hz === null
@@ -74,9 +75,8 @@ const steps: Teller = ({ craft, catalogue, value }) => {
 
 /** The band that holds a frequency in which anything may send without a licence, within the power of the place. */
 function ismText(mhz: number): string | null {
-  const band = ISM_BANDS.find(({ centreMhz, halfMhz }) => Math.abs(mhz - centreMhz) <= halfMhz);
-  if (!band) return null;
-  return `${band.centreMhz - band.halfMhz} to ${band.centreMhz + band.halfMhz} MHz (47 CFR 18.301)`;
+  const band = ismBandOf(mhz);
+  return band && `${band.fromMhz} to ${band.toMhz} MHz (47 CFR 18.301)`;
 }
 
 const linkBand: Teller = ({ section, value }) => {
@@ -149,7 +149,7 @@ const logged: Teller = ({ craft, catalogue, value }) => {
 
 export const linkTellers: Tellers = {
   "packet-rate": packets,
-  "lost-after": ({ craft, catalogue }) => missed(craft, catalogue),
+  "lost-after": missed,
   "telemetry-every": replies,
   deadband: dead,
   "yaw-deadband": dead,

@@ -22,9 +22,17 @@ export interface Subject {
   readonly source: Source;
 }
 
+/** What follows from one value; nothing where figures are missing that it would rest on. */
 export type Teller = (subject: Subject) => readonly Consequence[];
+/** By the name of a setting. */
 export type Tellers = Readonly<Record<string, Teller>>;
 
+/** What each of these tells, one after the other. */
+export function all(...tellers: readonly Teller[]): Teller {
+  return (subject) => tellers.flatMap((tell) => tell(subject));
+}
+
+/** One sentence, without its full stop, and what it was reckoned from. */
 export function says(text: string, from: readonly string[], brief?: string): Consequence[] {
   return [{ text, from, ...(brief !== undefined && { brief }) }];
 }
@@ -63,6 +71,7 @@ export function hertz(hz: number): string {
   return round || hz >= 9999.5 ? `${figure(hz / 1000)} kHz` : `${figure(hz, hz >= 1000 ? 4 : 3)} Hz`;
 }
 
+/** `1 cell`, `4 cells`. */
 export function counted(number: number, one: string, many = `${one}s`): string {
   return `${number} ${number === 1 ? one : many}`;
 }

@@ -8,7 +8,7 @@ import type { FieldsType } from "../catalogue/types.ts";
 import { listed } from "../draw/words.ts";
 import type { Craft, Setting, Source } from "../model/craft.ts";
 import type { Entry } from "../model/script.ts";
-import { saidIn } from "../numbers/read.ts";
+import { fieldOf, saidIn } from "../numbers/read.ts";
 import { filterTellers, smoothingTellers } from "./consequences-filters.ts";
 import {
   failsafeTellers,
@@ -123,15 +123,9 @@ function supposedOf(craft: Craft, catalogue: Catalogue, path: string): string | 
   const spec = catalogue.setting(baseOf(section), name);
   if (field === undefined) return !said && spec?.default !== undefined ? `${name} ${spec.default}` : null;
   // A repeatable setting has no fields of its own: whoever asks has looked at the line.
-  const value = said?.items ? null : said?.value;
-  if (value?.kind === "fields" && value.fields.some((each) => each.name === field)) return null;
-  if (section === "rates-second" && saidField(craft, name, field)) return null;
+  if (fieldOf(said?.items ? null : (said?.value ?? null), field)) return null;
+  if (section === "rates-second" && fieldOf(saidIn(craft, "rates", name)?.value ?? null, field)) return null;
   const fields = spec?.types.find((type): type is FieldsType => type.is === "fields")?.fields;
   const usual = fields?.find((each) => each.name === field)?.default;
   return usual === undefined ? null : `${field} ${usual}`;
-}
-
-function saidField(craft: Craft, name: string, field: string): boolean {
-  const value = craft.settings.get("rates")?.get(name)?.value;
-  return value?.kind === "fields" && value.fields.some((each) => each.name === field);
 }

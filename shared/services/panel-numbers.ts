@@ -2,7 +2,7 @@
 import { preferredNumbers } from "../draw/scale.ts";
 import type { Craft, Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
-import { responseOf, type Stage } from "../numbers/filters.ts";
+import { logSteps, responseOf, type Stage } from "../numbers/filters.ts";
 import { type Filter, type FilterFigures, filtersOf, stagesOf } from "../numbers/filters-of.ts";
 import { harmonicsAgainst, turnHz } from "../numbers/motor.ts";
 import { motorsOf } from "../numbers/motor-of.ts";
@@ -109,16 +109,12 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
   const { rateHz, motorNotches } = figures;
   const passing = decibelsOf(stagesOf(figures, chain, hoverHz), rateHz);
   const most = Math.min(MOST_HZ, rateHz * 0.49);
-  const even = Array.from(
-    { length: RESPONSE_POINTS },
-    (_, index) => LEAST_HZ * (most / LEAST_HZ) ** (index / (RESPONSE_POINTS - 1)),
-  );
   // A notch may be narrower than the way from one point to the next: its middle and its sides are looked at too.
   const notches = [
     ...figures.gyro.flatMap(({ order, atHz, widthHz }) => (order === null ? [[atHz, widthHz ?? 0] as const] : [])),
     ...notchesAt(figures, hoverHz).map((hz) => [hz, motorNotches?.widthHz ?? 0] as const),
   ].flatMap(([hz, widthHz]) => [-1, -0.5, -0.25, -0.1, 0, 0.1, 0.25, 0.5, 1].map((share) => hz + share * widthHz));
-  return [...new Set([...even, ...preferredNumbers(LEAST_HZ, most), ...notches])]
+  return [...new Set([...logSteps(LEAST_HZ, most, RESPONSE_POINTS), ...preferredNumbers(LEAST_HZ, most), ...notches])]
     .filter((hz) => hz >= LEAST_HZ && hz <= most)
     .sort((a, b) => a - b)
     .map((hz) => [hundredths(hz), hundredths(Math.max(NOTHING_DB, passing(hz)))] as const);

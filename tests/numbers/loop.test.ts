@@ -3,7 +3,6 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   budgetOf,
-  evenLoopsKhz,
   fastestLoopKhz,
   frameUs,
   gyroMultiple,
@@ -51,7 +50,6 @@ describe("gyro and pulses", () => {
   test("an 8 kHz gyro serves 8, 4 and 2 kHz evenly, and 3 kHz not", () => {
     expect([8, 4, 2, 3].map((loop) => gyroMultiple(8, loop).even)).toEqual([true, true, true, false]);
     expect(gyroMultiple(4, 8)).toEqual({ ratio: 0.5, even: false });
-    expect(evenLoopsKhz(8, 2)).toEqual([8, 4, 8 / 3, 2]);
   });
 
   // Computed: 400 pulses a second are 2500 us apart; 2000 us fit, and at 500 a second they meet.

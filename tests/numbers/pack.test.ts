@@ -4,13 +4,10 @@ import { describe, expect, test } from "vitest";
 import {
   CHEMISTRIES,
   cellV,
-  chargeMah,
   energyWh,
   fittingCells,
   flightS,
-  meanCurrentA,
   mistakenCells,
-  packHeatW,
   packV,
   parallelMah,
   ratedCurrentA,
@@ -86,7 +83,6 @@ describe("volts, charge and current", () => {
   // SI brochure, 9th edition, tables 4 and 8 (memory): 1 C = 1 A s and 1 h = 3600 s, so 1 Ah is 3600 C.
   test("an ampere hour lasts 3600 s at one ampere", () => {
     expect(flightS(1000, 1)).toBe(3600);
-    expect(chargeMah(1, 3600)).toBe(1000);
   });
 
   // 49 CFR 171.8, "Watt-hour" (read): the rating of a lithium ion battery is its rated capacity in ampere-hours by its nominal voltage.
@@ -96,21 +92,16 @@ describe("volts, charge and current", () => {
     expect(energyWh(4500, packV(3.7, 6))).toBeCloseTo(99.9, 9);
   });
 
-  // Computed (Ohm's law): 40 A through four cells of 5 mohm takes 0.8 V off the pack, and makes 32 W of heat.
-  test("sag and heat inside the pack", () => {
+  // Computed (Ohm's law): 40 A through four cells of 5 mohm takes 0.8 V off the pack.
+  test("sag inside the pack", () => {
     expect(sagV(40, 5, 4, 1)).toBeCloseTo(0.8, 12);
     expect(sagV(40, 5, 4, 2)).toBeCloseTo(0.4, 12);
-    expect(packHeatW(40, 5, 4, 1)).toBeCloseTo(32, 12);
   });
 
-  test("charge and time, volts and cells turn round", () => {
-    const positive = fc.double({ min: 0.1, max: 1000, noNaN: true });
+  test("volts and cells turn round", () => {
     fc.assert(
-      fc.property(positive, positive, fc.integer({ min: 1, max: 14 }), (current, seconds, cells) => {
-        const mah = chargeMah(current, seconds);
-        expect(flightS(mah, current)).toBeCloseTo(seconds, 6);
-        expect(meanCurrentA(mah, seconds)).toBeCloseTo(current, 6);
-        expect(cellV(packV(current, cells), cells)).toBeCloseTo(current, 9);
+      fc.property(fc.double({ min: 0.1, max: 1000, noNaN: true }), fc.integer({ min: 1, max: 14 }), (volts, cells) => {
+        expect(cellV(packV(volts, cells), cells)).toBeCloseTo(volts, 9);
       }),
     );
   });

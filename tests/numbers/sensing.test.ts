@@ -12,7 +12,6 @@ import {
   shownError,
   shuntCurrentA,
   shuntHeatW,
-  shuntPinV,
   voltsClipV,
   voltsStepV,
 } from "../../shared/numbers/sensing.ts";
@@ -49,8 +48,8 @@ describe("the converter and the shunt", () => {
 
   // Maker's example (read): 5 mohm, gain 20, 20 A gives 100 mV, 2.0 V, 2 W; 12 bits at 3.3 V is 8.06 mA a step.
   test("5 mohm, gain 20, 20 A", () => {
-    expect(shuntPinV(20, { ...shunt, gain: 1 })).toBeCloseTo(0.1, 12);
-    expect(shuntPinV(20, shunt)).toBeCloseTo(2, 12);
+    expect(shuntCurrentA(0.1, { ...shunt, gain: 1 })).toBeCloseTo(20, 12);
+    expect(shuntCurrentA(2, shunt)).toBeCloseTo(20, 12);
     expect(shuntHeatW(20, 5)).toBeCloseTo(2, 12);
     expect(currentStepA(shunt, { bits: 12, referenceV: 3.3 }) * 1000).toBeCloseTo(8.06, 2);
   });
@@ -61,11 +60,11 @@ describe("the converter and the shunt", () => {
     expect(currentClipA({ ...shunt, offsetMv: 300 }, { bits: 12, referenceV: 3.3 })).toBeCloseTo(30, 9);
   });
 
-  test("volts on the pin and amperes turn round", () => {
+  test("the current is what puts these volts on the pin", () => {
     fc.assert(
       fc.property(ohms, ohms, ohms, fc.integer({ min: -500, max: 500 }), (current, shuntMohm, gain, offsetMv) => {
-        const one = { shuntMohm, gain, offsetMv };
-        expect(shuntCurrentA(shuntPinV(current, one), one)).toBeCloseTo(current, 3);
+        const pinV = (current * shuntMohm * gain + offsetMv) / 1000;
+        expect(shuntCurrentA(pinV, { shuntMohm, gain, offsetMv })).toBeCloseTo(current, 3);
       }),
     );
   });
@@ -88,7 +87,7 @@ describe("calibration", () => {
     // Computed: 900 counted for 1000 put back, so every ampere shown was really 1.111: the shunt is smaller by a tenth.
     const shuntMohm = correctedShuntMohm(0.5, 1000, 900)!;
     expect(shuntMohm).toBeCloseTo(0.45, 12);
-    const pinV = shuntPinV(9, { ...shunt, shuntMohm: 0.45 });
+    const pinV = (9 * 0.45 * shunt.gain) / 1000;
     expect(shuntCurrentA(pinV, { ...shunt, shuntMohm: 0.5 })).toBeCloseTo(8.1, 12);
     expect(shownError(900, 1000)).toBeCloseTo(-0.1, 12);
   });
