@@ -74,7 +74,7 @@ export const modes: readonly Mode[] = [
   {
     name: "turtle",
     what: "Turns a craft that lies on its back over, by running some of its motors backwards.",
-    why: "It saves the walk. Select it disarmed, arm, and tap the stick towards the side over which the craft should roll; then disarm, leave the mode, and arm anew to fly. Boards look at it in the moment of arming, so moved in flight it does nothing; left on by mistake it turns the next start into a somersault. The usual failure is holding the stick: a propeller caught in grass stands still, and its winding burns within seconds while the pilot waits for something to happen.",
+    why: "It saves the walk. Select it disarmed, arm, and tap the stick towards the side over which the craft should roll; then disarm, leave the mode, and arm anew to fly. Most boards look at it only in the moment of arming, so that moved in flight it does nothing; left on by mistake it turns the next start into a somersault. The usual failure is holding the stick: a propeller caught in grass stands still, and its winding burns within seconds while the pilot waits for something to happen.",
     hazard:
       "Short bursts only: blocked motors burn. Nobody near, for the craft jumps, and it may land propellers first. In a tangle of grass or twigs, walk, and disarm before you reach in.",
     needs: [

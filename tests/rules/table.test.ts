@@ -62,6 +62,15 @@ test.each([
   ["navigation: return-height 40 m", ""],
   ["navigation: fence-distance 300 m | ports: port1 receiver", "port-missing error"],
   ["navigation: fence-distance none | ports: port1 receiver", ""],
+  // What flies by itself leans, and leans by the accelerometer.
+  ...["return-home", "hold-place"].flatMap((mode): [string, string][] => {
+    const modes = `modes: arm when ch5 above 1700 us; ${mode} when ch6 above 1700 us | ports: port1 gps`;
+    return [
+      [`${modes} | sensors: accelerometer no`, "mode-needs error"],
+      [`${modes} | sensors: accelerometer yes`, ""],
+      [modes, ""],
+    ];
+  }),
   ["failsafe: then return | navigation: obstacle-height 30 m; return-height 30 m", "return-unready warning"],
   ["failsafe: then return | safety: arm-needs-fix no", "return-unready warning"],
   ["failsafe: then return | navigation: return-height 30 m", ""],

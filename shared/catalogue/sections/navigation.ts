@@ -41,7 +41,7 @@ export const navigation: SectionSpec = {
           1,
           50,
           "by definition 1 is the ideal of a dilution of precision; at 50 a position says nothing, common practice",
-          usually(1.2, 4),
+          usually(1.2, 3),
         ),
       ],
       kind: "safety",

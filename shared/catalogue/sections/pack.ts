@@ -223,7 +223,7 @@ export const pack: SectionSpec = {
       ],
       kind: "hardware",
       what: "Mass of the pack with its lead and plug.",
-      why: "The pack is usually a third of the craft. Reckoned for an ideal hover, the longest flight has two thirds of the mass in the pack; well before that each further gram buys seconds and costs the craft its liveliness, and a motor its life. Weigh it with strap and plug: for a palm-sized craft those are a tenth of it. Two packs of one label can differ by as much as a camera.",
+      why: "The pack is usually a third of the craft. Reckoned for an ideal hover, the longest flight has two thirds of the mass in the pack; well before that each further gram buys seconds, loads the motors and costs the craft its liveliness. Weigh it with strap and plug: for a palm-sized craft those are a tenth of it. Two packs of one label can differ by as much as a camera.",
       related: ["frame.mass", "frame.mass-dry", "pack.capacity"],
       words: ["battery weight", "how heavy is the pack"],
     },
