@@ -1,19 +1,9 @@
 /** The layout on another grid: asked for, looked at, and only then written. */
 import { useEffect, useState } from "preact/hooks";
 import { listed } from "../../shared/draw/words.ts";
+import { type Grid, LARGEST_GRID, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
 import type { GogglesPicture, OsdGesture } from "../../shared/protocol/panel.ts";
 import { tell } from "./host.ts";
-
-/** The first two are those of the overlay chip (MAX7456 datasheet, p. 10), the others common practice. */
-const usualGrids = [
-  { columns: 30, rows: 16, called: "pal" },
-  { columns: 30, rows: 13, called: "ntsc" },
-  { columns: 50, rows: 18, called: null },
-  { columns: 53, rows: 20, called: null },
-  { columns: 60, rows: 22, called: null },
-] as const;
-const mostColumns = 64;
-const mostRows = 32;
 
 interface Props {
   readonly picture: GogglesPicture;
@@ -29,10 +19,10 @@ export function FitTool({ picture, apply }: Props) {
     setColumns(picture.columns);
     setRows(picture.rows);
   }, [picture.columns, picture.rows]);
-  const show = (grid: { readonly columns: number; readonly rows: number }) => {
+  const show = (grid: Grid) => {
     setColumns(grid.columns);
     setRows(grid.rows);
-    tell({ kind: "preview", grid: { columns: grid.columns, rows: grid.rows } });
+    tell({ kind: "preview", grid });
   };
   return (
     <>
@@ -73,7 +63,7 @@ export function FitTool({ picture, apply }: Props) {
               type="number"
               required
               min={1}
-              max={mostColumns}
+              max={LARGEST_GRID.columns}
               value={columns}
               onInput={({ currentTarget }) => setColumns(currentTarget.valueAsNumber)}
             />
@@ -84,7 +74,7 @@ export function FitTool({ picture, apply }: Props) {
               type="number"
               required
               min={1}
-              max={mostRows}
+              max={LARGEST_GRID.rows}
               value={rows}
               onInput={({ currentTarget }) => setRows(currentTarget.valueAsNumber)}
             />
@@ -92,10 +82,10 @@ export function FitTool({ picture, apply }: Props) {
           <button type="submit">Preview</button>
         </form>
         <fieldset class="tools" aria-label="Usual grids">
-          {usualGrids.map((grid) => (
+          {USUAL_GRIDS.map(({ name, grid }) => (
             <button type="button" key={`${grid.columns} ${grid.rows}`} onClick={() => show(grid)}>
               {grid.columns} × {grid.rows}
-              {grid.called && ` ${grid.called}`}
+              {name && ` ${name}`}
             </button>
           ))}
         </fieldset>

@@ -1,14 +1,8 @@
 /** What lies under the picture: the moment of the flight, what is looked at, the chosen element, one more. */
 import { useEffect, useState } from "preact/hooks";
 import type { Cell } from "../../shared/draw/moving.ts";
-import {
-  type AddableElement,
-  type GogglesPicture,
-  type OsdPage,
-  type PanelElement,
-  SCENARIOS,
-  type Scenario,
-} from "../../shared/protocol/panel.ts";
+import { type OsdPage, SCENARIOS, type Scenario } from "../../shared/protocol/osd.ts";
+import type { AddableElement, GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
 
 type Look = (some: { readonly scenario?: Scenario; readonly page?: OsdPage }) => void;
 

@@ -3,20 +3,9 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Element } from "../catalogue/types.ts";
 import type { Craft, Placed } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
+import { NAMED_GRIDS } from "../protocol/osd.ts";
 import type { Axis } from "../syntax/value.ts";
 import type { CellArea, Grid, Layout, Page, PlacedElement } from "./types.ts";
-
-/**
- * Grids with a name: 30 columns, with 16 rows for PAL and 13 for NTSC.
- * Source: character-overlay chip datasheet MAX7456 (19-0576 Rev 0, 8/07, p. 10).
- */
-export const NAMED_GRIDS: Readonly<Record<string, Grid>> = {
-  pal: { columns: 30, rows: 16 },
-  ntsc: { columns: 30, rows: 13 },
-};
-
-/** The largest grid that a script may say. */
-export const LARGEST_GRID: Grid = { columns: 64, rows: 32 };
 
 /** The effective grid; null where the craft says none, or one without a cell. Both pages share it. */
 export function gridOf(craft: Craft): Grid | null {
@@ -26,7 +15,7 @@ export function gridOf(craft: Craft): Grid | null {
   return value?.kind === "choice" ? (NAMED_GRIDS[value.word] ?? null) : null;
 }
 
-/** Pixels of one character of the overlay chip (the same datasheet, p. 10): what a cell is measured by. */
+/** Pixels of one character of the overlay chip MAX7456 (datasheet 19-0576 Rev 0, 8/07, p. 10): what a cell is measured by. */
 export const CHARACTER_PIXELS = { width: 12, height: 18 } as const;
 
 const layouts: Readonly<Record<Page, (craft: Craft, catalogue: Catalogue) => Layout | null>> = {

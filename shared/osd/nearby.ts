@@ -1,7 +1,7 @@
 /** Where else an element of a layout could stand. */
+import { LARGEST_GRID } from "../protocol/osd.ts";
 import { movedTo } from "./fit.ts";
 import { freeCells } from "./free-cells.ts";
-import { LARGEST_GRID } from "./layout.ts";
 import { nearestFree } from "./nearest.ts";
 import type { CellArea, Layout, PlacedElement } from "./types.ts";
 

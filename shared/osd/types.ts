@@ -1,13 +1,10 @@
 /** Where the elements of a page come to stand on the grid. */
-
 import type { Element } from "../catalogue/types.ts";
 import type { Source } from "../model/craft.ts";
+import type { Grid } from "../protocol/osd.ts";
 import type { Axis } from "../syntax/value.ts";
 
-export interface Grid {
-  readonly columns: number;
-  readonly rows: number;
-}
+export type { Grid, OsdPage as Page, Scenario } from "../protocol/osd.ts";
 
 /** Whole cells, ends included. */
 export interface CellArea {
@@ -40,8 +37,3 @@ export interface Layout {
   /** In the order in which the script says them. */
   readonly elements: readonly PlacedElement[];
 }
-
-export type Page = "osd" | "osd-second";
-
-/** The moment of a flight whose readings are shown. */
-export type Scenario = "fresh-pack" | "mid-flight" | "low-pack" | "link-fading" | "link-lost";

@@ -4,8 +4,10 @@
  */
 import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
 import type { NumbersPicture } from "./numbers.ts";
+import type { Grid, OsdPage, Scenario } from "./osd.ts";
 
 export type { LinePlace } from "./findings.ts";
+export type { OsdPage, Scenario } from "./osd.ts";
 
 export type ViewName = "goggles" | "switches" | "numbers";
 
@@ -50,18 +52,6 @@ export interface PanelElement {
   readonly alsoOn: readonly string[];
 }
 
-/** The moment of a flight whose readings are shown. */
-export type Scenario = "fresh-pack" | "mid-flight" | "low-pack" | "link-fading" | "link-lost";
-export const SCENARIOS: readonly { readonly name: Scenario; readonly label: string }[] = [
-  { name: "fresh-pack", label: "Fresh pack" },
-  { name: "mid-flight", label: "Mid flight" },
-  { name: "low-pack", label: "Low pack" },
-  { name: "link-fading", label: "Link fading" },
-  { name: "link-lost", label: "Link lost" },
-];
-
-export type OsdPage = "osd" | "osd-second";
-
 /** An element that could be added to the page. */
 export interface AddableElement {
   readonly name: string;
@@ -71,16 +61,12 @@ export interface AddableElement {
 }
 
 /** What a layout becomes on another grid, before anything is written. */
-export interface FitPreview {
-  readonly columns: number;
-  readonly rows: number;
+export interface FitPreview extends Grid {
   /** Elements for which there was no room. */
   readonly unplaced: readonly string[];
 }
 
-export interface GogglesPicture {
-  readonly columns: number;
-  readonly rows: number;
+export interface GogglesPicture extends Grid {
   /** Width over height of the whole picture. */
   readonly aspect: number;
   /** Whole cells inside the safe area, ends included; null where no rule asks for one. */
@@ -224,7 +210,7 @@ export interface PanelParams {
   readonly scenario?: Scenario;
   readonly page?: OsdPage;
   /** Shows the layout as it would be on this grid. */
-  readonly fit?: { readonly columns: number; readonly rows: number };
+  readonly fit?: Grid;
 }
 
 /** What was done to the picture in the panel. Cells are where the element's top left corner is to stand. */
@@ -270,7 +256,7 @@ export interface ShowPositions {
   readonly positions: ControlsAt;
 }
 
-/** `fettle/changed`: a notification that drawings may be out of date. */
+/** `fettle/changed`: a notification that drawings may be out of date, though nothing was typed. */
 export const CHANGED_NOTIFICATION = "fettle/changed";
 
 /** `fettle/page`: the reference page of a name, as Markdown. Null where nothing has the name. */
@@ -323,7 +309,7 @@ export type FromPanel =
     }
   | { readonly kind: "look"; readonly scenario: Scenario; readonly page: OsdPage }
   /** Shows the layout on another grid; null ends the preview. */
-  | { readonly kind: "preview"; readonly grid: { readonly columns: number; readonly rows: number } | null }
+  | { readonly kind: "preview"; readonly grid: Grid | null }
   /** Undo and redo belong to the document that was last edited from here. */
   | { readonly kind: "undo" }
   | { readonly kind: "redo" };

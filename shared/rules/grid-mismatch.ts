@@ -1,7 +1,7 @@
 import { settingOf } from "../model/said.ts";
-import { gridOf, NAMED_GRIDS } from "../osd/layout.ts";
+import { gridOf } from "../osd/layout.ts";
 import { isAnalogue } from "../osd/safe-area.ts";
-import type { Grid } from "../osd/types.ts";
+import { type Grid, NAMED_GRIDS } from "../protocol/osd.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule, Report } from "./types.ts";
 

@@ -1,7 +1,7 @@
 import { areaOf, layoutOf, onGrid, sharedArea } from "../osd/layout.ts";
 import { centralCells } from "../osd/safe-area.ts";
+import { OSD_PAGES } from "../protocol/osd.ts";
 import { areaInWords } from "./osd-places.ts";
-import { pages } from "./pages.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -17,7 +17,7 @@ export const rule: CraftRule = {
     good: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid 53 x 20\n  pack-volts at centre, bottom-2\n' },
   },
   check: (craft, workspace) =>
-    pages.flatMap((page) => {
+    OSD_PAGES.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);
       if (!layout) return [];
       const centre = centralCells(layout.grid);

@@ -1,6 +1,6 @@
 import { gridArea, layoutOf, onGrid } from "../osd/layout.ts";
+import { OSD_PAGES } from "../protocol/osd.ts";
 import { moveInto } from "./osd-places.ts";
-import { pages } from "./pages.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -16,7 +16,7 @@ export const rule: CraftRule = {
     good: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at right-2, 3\n' },
   },
   check: (craft, workspace) =>
-    pages.flatMap((page) => {
+    OSD_PAGES.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);
       if (!layout) return [];
       const { columns, rows } = layout.grid;

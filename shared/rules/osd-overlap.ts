@@ -1,8 +1,8 @@
 import { gridArea, layoutOf, overlapsOf } from "../osd/layout.ts";
 import type { CellArea, PlacedElement } from "../osd/types.ts";
+import { OSD_PAGES } from "../protocol/osd.ts";
 import type { Fix } from "../syntax/span.ts";
 import { moveInto } from "./osd-places.ts";
-import { pages } from "./pages.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -18,7 +18,7 @@ export const rule: CraftRule = {
     good: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at 2, 3\n  flight-time at 2, 4\n' },
   },
   check: (craft, workspace) =>
-    pages.flatMap((page) => {
+    OSD_PAGES.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);
       if (!layout) return [];
       // One move takes an element from all that it lies over, and is looked for once.

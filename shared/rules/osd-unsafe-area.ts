@@ -1,7 +1,7 @@
 import { areaOf, layoutOf, onGrid } from "../osd/layout.ts";
 import { contains, isAnalogue, pictureOf, SAFE_SHARE, safeCellsOf } from "../osd/safe-area.ts";
+import { OSD_PAGES } from "../protocol/osd.ts";
 import { areaInWords, moveInto } from "./osd-places.ts";
-import { pages } from "./pages.ts";
 import { valueSpot } from "./spots.ts";
 import type { CraftRule } from "./types.ts";
 
@@ -23,7 +23,7 @@ export const rule: CraftRule = {
   check: (craft, workspace) => {
     if (!isAnalogue(craft)) return [];
     const picture = pictureOf(craft);
-    return pages.flatMap((page) => {
+    return OSD_PAGES.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);
       if (!layout) return [];
       const safe = safeCellsOf(craft, layout.grid);

@@ -1,13 +1,11 @@
 /** A layout fitted to another grid, as edits of the scripts. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { fitLayout } from "../osd/fit.ts";
-import { layoutOf, NAMED_GRIDS } from "../osd/layout.ts";
-import type { Grid, Page } from "../osd/types.ts";
+import { layoutOf } from "../osd/layout.ts";
+import { type Grid, NAMED_GRIDS, OSD_PAGES } from "../protocol/osd.ts";
 import type { Value } from "../syntax/value.ts";
 import { movedPlace } from "./osd-place.ts";
 import { type Change, type OsdEdit, refused, type Scene, scriptOf, writeAll } from "./osd-write.ts";
-
-const PAGES: readonly Page[] = ["osd", "osd-second"];
 
 /**
  * The grid and every place that is another one on it, of both pages, since they share the grid. A
@@ -23,7 +21,7 @@ export function fitted(scene: Scene, to: Grid): OsdEdit {
     );
   if (to.columns === scene.grid.columns && to.rows === scene.grid.rows) return { kind: "edits", files: [] };
   const changes: Change[] = [gridChange(scene, to)];
-  for (const section of PAGES) {
+  for (const section of OSD_PAGES) {
     const layout = layoutOf(craft, workspace.catalogue, section);
     const placed = section === "osd" ? craft.osd : craft.osdSecond;
     for (const box of layout ? fitLayout(layout, to).layout.elements : []) {

@@ -1,23 +1,16 @@
 /** The picture in the goggles, as the panel draws it: one page at one moment, also as it would be on another grid. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { Craft, Source } from "../model/craft.ts";
+import type { Craft } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { figureOf } from "../osd/figure.ts";
 import { fitLayout } from "../osd/fit.ts";
-import { clashingCells, LARGEST_GRID, layoutOf, pagesOf, placedOn, sizeOf } from "../osd/layout.ts";
+import { clashingCells, layoutOf, pagesOf, placedOn, sizeOf } from "../osd/layout.ts";
 import { isAnalogue, pictureOf, safeCellsOf } from "../osd/safe-area.ts";
 import { momentOf } from "../osd/scenarios.ts";
 import { isBlank, sampleText } from "../osd/text.ts";
 import type { Grid, Layout, Page } from "../osd/types.ts";
-import {
-  type AddableElement,
-  type FigureReading,
-  type GogglesPicture,
-  type LinePlace,
-  type PanelElement,
-  SCENARIOS,
-  type Scenario,
-} from "../protocol/panel.ts";
+import { LARGEST_GRID, SCENARIOS, type Scenario } from "../protocol/osd.ts";
+import type { AddableElement, FigureReading, GogglesPicture, PanelElement } from "../protocol/panel.ts";
 import { boardOf } from "../rules/problems.ts";
 import { printAxis } from "../syntax/print-value.ts";
 import { alsoOn } from "./also-on.ts";
@@ -87,7 +80,7 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown
       ? `${printAxis(placed.place.column)}, ${printAxis(placed.place.row)}`
       : (placedOn(craft, page).get(placed.name)?.text ?? ""),
     what: placed.element.what,
-    at: placeOf(placed.source),
+    at: placed.source,
     clashing: clashingCells(placed, layout),
     overlapsNothing: placed.element.overlapsNothing === true,
     flashes: flashes.has(placed.name),
@@ -122,8 +115,4 @@ export function noGoggles(craft: Craft): string {
   if (craft.osd.size === 0 && craft.osdSecond.size === 0)
     return "Nothing is placed on the OSD yet: add a section “osd” with a “grid” and lines such as “pack-volts at left+2, bottom-1”.";
   return "The OSD has no grid, so nothing can be placed: say how many columns and rows there are, as in “grid 53 x 20”.";
-}
-
-function placeOf(source: Source): LinePlace {
-  return { file: source.file, line: source.line };
 }

@@ -2,17 +2,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import {
-  clashingCells,
-  gridOf,
-  LARGEST_GRID,
-  layoutOf,
-  onGrid,
-  overlapsOf,
-  resolveAxis,
-} from "../../shared/osd/layout.ts";
+import { clashingCells, gridOf, layoutOf, onGrid, overlapsOf, resolveAxis } from "../../shared/osd/layout.ts";
 import { centralCells, SAFE_SHARE, safeCells } from "../../shared/osd/safe-area.ts";
 import type { Layout, PlacedElement } from "../../shared/osd/types.ts";
+import { LARGEST_GRID } from "../../shared/protocol/osd.ts";
 import { craftOf } from "../model/effective.ts";
 import { check } from "../rules/check.ts";
 

@@ -5,7 +5,8 @@ import { describe, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { FLASH } from "../../shared/draw/flash.ts";
 import { MOTION, palettes, styleSheet } from "../../shared/draw/palette.ts";
-import { CHARACTER_PIXELS, NAMED_GRIDS } from "../../shared/osd/layout.ts";
+import { CHARACTER_PIXELS } from "../../shared/osd/layout.ts";
+import { NAMED_GRIDS } from "../../shared/protocol/osd.ts";
 
 describe("the overlay chip", () => {
   // MAX7456 datasheet, 19-0576 Rev 0, 8/07, p. 10: 30 columns; 13 rows NTSC, 16 rows PAL; 12 x 18 pixels (read).

@@ -9,7 +9,7 @@ import { sizeOf } from "../../shared/osd/layout.ts";
 import { momentOf } from "../../shared/osd/scenarios.ts";
 import { filled, sampleText } from "../../shared/osd/text.ts";
 import type { Scenario } from "../../shared/osd/types.ts";
-import { SCENARIOS } from "../../shared/protocol/panel.ts";
+import { SCENARIOS } from "../../shared/protocol/osd.ts";
 import { craftOf } from "../model/effective.ts";
 import { workspaceOf } from "../rules/check.ts";
 

@@ -1,6 +1,7 @@
 /** The picture in the goggles: pages, moments, what can be added, whom a move concerns, and previews. */
 import { expect, test } from "vitest";
-import { type GogglesPicture, SCENARIOS } from "../../shared/protocol/panel.ts";
+import { SCENARIOS } from "../../shared/protocol/osd.ts";
+import type { GogglesPicture } from "../../shared/protocol/panel.ts";
 import { type GogglesAsk, gogglesOf } from "../../shared/services/panel-goggles.ts";
 import { atCursor } from "./cursor.ts";
 

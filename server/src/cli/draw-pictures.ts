@@ -8,8 +8,8 @@ import { controlInWords, elementInWords, lossInWords, modesInWords, stateInWords
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pagesOf } from "../../../shared/osd/layout.ts";
-import type { Grid, Page } from "../../../shared/osd/types.ts";
-import { type PanelControl, type PanelElement, SCENARIOS, type Scenario } from "../../../shared/protocol/panel.ts";
+import { type Grid, type OsdPage, SCENARIOS, type Scenario } from "../../../shared/protocol/osd.ts";
+import type { PanelControl, PanelElement } from "../../../shared/protocol/panel.ts";
 import { noSwitches } from "../../../shared/services/panel.ts";
 import { NO_RATES, noFilters } from "../../../shared/services/panel-all-numbers.ts";
 import { gogglesOf, noGoggles } from "../../../shared/services/panel-goggles.ts";
@@ -28,7 +28,7 @@ export interface Picture {
 }
 
 export interface WantedOsd {
-  readonly page: Page;
+  readonly page: OsdPage;
   /** Without one the layout is shown at the usual moment, and what is blank then by its name. */
   readonly scenario: Scenario | undefined;
   readonly fit: Grid | undefined;

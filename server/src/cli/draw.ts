@@ -1,7 +1,7 @@
 /** `fettle draw`: the pictures of the panel, as files. */
 import type { Theme } from "../../../shared/draw/palette.ts";
 import { pageOf, toSvg } from "../../../shared/draw/svg.ts";
-import { SCENARIOS, type Scenario } from "../../../shared/protocol/panel.ts";
+import { OSD_PAGES, SCENARIOS, type Scenario } from "../../../shared/protocol/osd.ts";
 import { NoPainter, toPng } from "../node/png.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import {
@@ -104,7 +104,7 @@ function widthOf(given: Arguments): number | undefined {
 function wantedOsd(given: Arguments): WantedOsd {
   const grid = given.text("grid");
   return {
-    page: oneOf(given, "page", ["osd", "osd-second"], "osd"),
+    page: oneOf(given, "page", OSD_PAGES, "osd"),
     scenario: given.has("scenario") ? oneOf(given, "scenario", MOMENTS, USUAL_MOMENT) : undefined,
     fit: grid === undefined ? undefined : gridNamed(grid),
   };

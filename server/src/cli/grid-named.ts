@@ -1,6 +1,5 @@
 /** A grid as an argument names it. */
-import { LARGEST_GRID, NAMED_GRIDS } from "../../../shared/osd/layout.ts";
-import type { Grid } from "../../../shared/osd/types.ts";
+import { type Grid, LARGEST_GRID, NAMED_GRIDS } from "../../../shared/protocol/osd.ts";
 import { CannotRun } from "./io.ts";
 
 /** A size such as `53x20`, or one of the names that scripts have for grids. */
