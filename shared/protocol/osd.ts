@@ -1,0 +1,39 @@
+/** The OSD as every part of the program speaks of it: its pages, its grids, the moments at which it is looked at. */
+
+export type OsdPage = "osd" | "osd-second";
+export const OSD_PAGES: readonly OsdPage[] = ["osd", "osd-second"];
+
+export interface Grid {
+  readonly columns: number;
+  readonly rows: number;
+}
+
+/**
+ * Grids with a name: 30 columns, with 16 rows for PAL and 13 for NTSC.
+ * Source: character-overlay chip datasheet MAX7456 (19-0576 Rev 0, 8/07, p. 10).
+ */
+export const NAMED_GRIDS: Readonly<Record<string, Grid>> = {
+  pal: { columns: 30, rows: 16 },
+  ntsc: { columns: 30, rows: 13 },
+};
+
+/** Grids in use: those with a name, and the wide ones of digital viewers (common practice, no source). */
+export const USUAL_GRIDS: readonly { readonly name: string | null; readonly grid: Grid }[] = [
+  ...Object.entries(NAMED_GRIDS).map(([name, grid]) => ({ name, grid })),
+  { name: null, grid: { columns: 50, rows: 18 } },
+  { name: null, grid: { columns: 53, rows: 20 } },
+  { name: null, grid: { columns: 60, rows: 22 } },
+];
+
+/** The largest grid that a script may say. */
+export const LARGEST_GRID: Grid = { columns: 64, rows: 32 };
+
+/** The moment of a flight whose readings are shown. */
+export type Scenario = "fresh-pack" | "mid-flight" | "low-pack" | "link-fading" | "link-lost";
+export const SCENARIOS: readonly { readonly name: Scenario; readonly label: string }[] = [
+  { name: "fresh-pack", label: "Fresh pack" },
+  { name: "mid-flight", label: "Mid flight" },
+  { name: "low-pack", label: "Low pack" },
+  { name: "link-fading", label: "Link fading" },
+  { name: "link-lost", label: "Link lost" },
+];
