@@ -1,6 +1,10 @@
 /** What both hosts of the editor have in common: all but how the language server is started. */
 import { commands, type ExtensionContext, type LogOutputChannel, window } from "vscode";
-import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import {
+  type BaseLanguageClient,
+  DidChangeTextDocumentNotification,
+  type LanguageClientOptions,
+} from "vscode-languageclient";
 import {
   CHANGED_NOTIFICATION,
   LIST_REQUEST,
@@ -23,7 +27,10 @@ export type MakeClient = (context: ExtensionContext, options: LanguageClientOpti
 /** Sets everything up, then starts the language server; rejects where that cannot be started. */
 export async function activateWith(context: ExtensionContext, makeClient: MakeClient): Promise<BaseLanguageClient> {
   const output = window.createOutputChannel("Fettle", { log: true });
-  const client = makeClient(context, clientOptions(output));
+  const client = makeClient(
+    context,
+    clientOptions(output, () => panel.refresh()),
+  );
   client.onRequest<ReadResult, void>(READ_REQUEST, ({ uri }: ReadParams) => readForServer(uri));
   client.onRequest(LIST_REQUEST, listForServer);
   const started = client.start();
@@ -56,7 +63,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   return client;
 }
 
-function clientOptions(output: LogOutputChannel): LanguageClientOptions {
+/** `typed` is called as soon as the server has been told what was typed, before anything else is asked of it. */
+function clientOptions(output: LogOutputChannel, typed: () => void): LanguageClientOptions {
   return {
     documentSelector: [
       { language: "fettle" },
@@ -69,5 +77,11 @@ function clientOptions(output: LogOutputChannel): LanguageClientOptions {
     // A hover may lead to a page, and to nothing else.
     markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND] } },
     outputChannel: output,
+    middleware: {
+      async sendNotification(type, send, params) {
+        await send(type, params);
+        if (type === DidChangeTextDocumentNotification.type) typed();
+      },
+    },
   };
 }

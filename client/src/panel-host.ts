@@ -66,7 +66,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
       if (!model || params.uri !== script?.uri.toString()) return;
-      // The script went on: the server is about to hear of it, and says when it has.
+      // The script went on: as soon as the server has heard of that, it is asked again.
       if (!script.isClosed && model.version < script.version) return;
       craftName = model.craft;
       marks.mark(faces.isVisible() ? linesBehind(model) : []);
@@ -93,10 +93,16 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     postCursor(editorOf(next));
     revealWhereWanted();
   };
+  /** What every page that is open knows of the cursor. */
+  let cursor: LinePlace | undefined;
   const postCursor = (editor: TextEditor | undefined) => {
     const document = scriptOf(editor);
     if (!editor || !document) return;
-    faces.post({ kind: "cursor", at: { file: document.uri.toString(), line: editor.selection.active.line } });
+    const at = { file: document.uri.toString(), line: editor.selection.active.line };
+    // Most keys move the cursor within its line.
+    if (cursor?.file === at.file && cursor.line === at.line) return;
+    cursor = at;
+    faces.post({ kind: "cursor", at });
   };
 
   const edit = async (document: TextDocument, page: OsdPage, gesture: OsdGesture, from: Face) => {
@@ -160,7 +166,9 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         viewWanted = undefined;
     }
     refresh();
-    if (message.kind === "ready") postCursor(window.activeTextEditor ?? (script && editorOf(script)));
+    if (message.kind !== "ready") return;
+    cursor = undefined;
+    postCursor(window.activeTextEditor ?? (script && editorOf(script)));
   };
 
   const showPositions = async ({ uri, positions }: ShowPositions) => {

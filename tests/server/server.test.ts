@@ -133,6 +133,29 @@ test("twenty quick edits with pulls that nobody waits for end in the right findi
   expect(session.log).toEqual([]);
 });
 
+test("what is typed is drawn for whoever asks right after, and told of only where nothing was typed", async () => {
+  session = await startSession(filesInMemory(texts));
+  const { client } = session;
+  let toldTimes = 0;
+  client.onNotification("fettle/changed", () => {
+    toldTimes++;
+  });
+  await session.open(JUG, jug);
+  await session.pull(JUG);
+  expect(toldTimes).toBe(1);
+  const start = { line: 0, character: 7 };
+  void client.sendNotification("textDocument/didChange", {
+    textDocument: { uri: JUG, version: 2 },
+    contentChanges: [{ range: { start, end: { line: 0, character: 10 } }, text: "Bowl" }],
+  });
+  expect(await client.sendRequest("fettle/panel", { uri: JUG })).toMatchObject({ version: 2, craft: "Bowl" });
+  expect(toldTimes).toBe(1);
+  const changes = [{ uri: "file:///shed/layers/other.fettle", type: 2 }];
+  await client.sendNotification("workspace/didChangeWatchedFiles", { changes });
+  await session.pull(JUG);
+  expect(toldTimes).toBe(2);
+});
+
 test("unsaved text of a layer counts, and what is closed is read from its file again", async () => {
   session = await startSession(filesInMemory(texts));
   const { client } = session;

@@ -73,7 +73,7 @@ export function startServer(connection: Connection, files: ServerFiles): void {
       });
     }
   });
-  /** After every change of a text: whoever shows something of it is told. */
+  /** After a change of a text that was not typed: whoever shows something of it is told. */
   const changed = () => {
     connection.sendNotification(CHANGED_NOTIFICATION);
     if (!abilities.pulls) push();
@@ -122,8 +122,10 @@ export function startServer(connection: Connection, files: ServerFiles): void {
   connection.onDidChangeTextDocument(
     guard("change", undefined, ({ textDocument: { uri, version }, contentChanges }) => {
       documents.change(uri, contentChanges, version);
-      if (!isWordsFile(pathOf(uri)) && documents.openUris().length > 1) refreshOthersSoon();
-      changedAt(uri);
+      if (isWordsFile(pathOf(uri))) return void wordsChanged();
+      if (documents.openUris().length > 1) refreshOthersSoon();
+      // Whoever types knows that what is drawn is out of date, and has asked for it by now.
+      if (!abilities.pulls) push();
     }),
   );
   connection.onDidCloseTextDocument(
