@@ -36,6 +36,19 @@ export interface Mode {
   readonly lines: readonly { readonly source: Source; readonly condition: Condition | null }[];
 }
 
+/** Before the name of an output, where it stands among modes. */
+const OUTPUTS = "outputs.";
+
+/** True for the name of an output as it stands among modes: `outputs.NAME`. */
+export function isOutput(name: string): boolean {
+  return name.startsWith(OUTPUTS);
+}
+
+/** The mode or the output of that name; undefined where the craft has none such. */
+export function modeNamed({ modes, outputs }: Pick<Craft, "modes" | "outputs">, name: string): Mode | undefined {
+  return isOutput(name) ? outputs.get(name.slice(OUTPUTS.length)) : modes.get(name);
+}
+
 export interface Control {
   readonly name: string;
   readonly value: ControlValue | null;

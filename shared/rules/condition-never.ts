@@ -1,5 +1,5 @@
 import { linkOf } from "../logic/from-craft.ts";
-import type { Craft } from "../model/craft.ts";
+import { type Craft, modeNamed } from "../model/craft.ts";
 import { walkCondition } from "../syntax/condition.ts";
 import { conditionOf } from "./conditions.ts";
 import { lostPositions } from "./controls.ts";
@@ -43,8 +43,7 @@ export const rule: CraftRule = {
 function lostIn(craft: Craft, name: string): string {
   const { twoLevelChannels } = linkOf(craft);
   if (twoLevelChannels.length === 0) return "";
-  const mode = name.startsWith("outputs.") ? craft.outputs.get(name.slice("outputs.".length)) : craft.modes.get(name);
-  for (const { condition } of mode?.lines ?? []) {
+  for (const { condition } of modeNamed(craft, name)?.lines ?? []) {
     for (const node of condition ? walkCondition(condition) : []) {
       if (node.kind !== "is" || node.negated) continue;
       const control = craft.controls.get(node.control)?.value;

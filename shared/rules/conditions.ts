@@ -1,6 +1,6 @@
 /** Conditions as rules point at them, and positions in words. */
 import type { Positions, Switchboard } from "../logic/types.ts";
-import type { Craft, Mode, Source } from "../model/craft.ts";
+import { type Craft, modeNamed, type Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { type Condition, walkCondition } from "../syntax/condition.ts";
 import { valueSpot } from "./spots.ts";
@@ -8,7 +8,7 @@ import type { Report } from "./types.ts";
 
 /** Where a finding about the condition of a mode or output stands: its last line; notes of all its lines count. */
 export function conditionOf(craft: Craft, workspace: Workspace, name: string): Pick<Report, "at" | "alsoOf"> {
-  const lines = modeOf(craft, name)?.lines ?? [];
+  const lines = modeNamed(craft, name)?.lines ?? [];
   const last = lines.at(-1)?.source ?? { file: craft.file, line: 0 };
   return { at: valueSpot(workspace, last), alsoOf: lines.map(({ source }) => source) };
 }
@@ -25,7 +25,7 @@ export function armingOn(craft: Craft, workspace: Workspace, board: Switchboard,
 
 /** Whether a mode's condition is, or has as one of its lines, the word `always` alone. */
 export function saysAlways(craft: Craft, name: string): boolean {
-  return modeOf(craft, name)?.lines.some(({ condition }) => condition?.kind === "always") ?? false;
+  return modeNamed(craft, name)?.lines.some(({ condition }) => condition?.kind === "always") ?? false;
 }
 
 /** Positions as a pilot would say them: “TL down, KN at 1500 us”. */
@@ -36,10 +36,7 @@ export function wordPositions(positions: Positions): string {
   return words.length === 0 ? "any position of the controls" : words.join(", ");
 }
 
-function modeOf(craft: Craft, name: string): Mode | undefined {
-  return name.startsWith("outputs.") ? craft.outputs.get(name.slice("outputs.".length)) : craft.modes.get(name);
-}
-
+/** A part of a condition, and its line. */
 export interface ConditionNode {
   readonly node: Condition;
   readonly source: Source;

@@ -8,9 +8,10 @@ import { rules } from "./registry.generated.ts";
 import type { Report, Rule, Spot } from "./types.ts";
 import { standInReports } from "./use-problems.ts";
 
-/** Codes that say that something was not understood: accepting them would hide more than it shows. */
-export const NEVER_ACCEPTED = (code: string) =>
-  code === "syntax" || code === "unknown-name" || code === "edition-newer" || code.startsWith("use-");
+/** True of codes that say that something was not understood: accepting them would hide more than it shows. */
+export function isNeverAccepted(code: string): boolean {
+  return code === "syntax" || code === "unknown-name" || code === "edition-newer" || code.startsWith("use-");
+}
 
 /**
  * Everything found in a file: by the rules of single files and, for a craft, by those of a whole
@@ -84,7 +85,7 @@ function shownAt(at: Spot, craft: Craft): Spot {
 }
 
 function accepted(code: string, lines: readonly Source[], workspace: Workspace): boolean {
-  if (NEVER_ACCEPTED(code)) return false;
+  if (isNeverAccepted(code)) return false;
   return lines.some(({ file, line }) =>
     workspace
       .script(file)

@@ -1,5 +1,6 @@
 /** What can stand at a position, the likeliest first. */
 import type { Workspace } from "../model/workspace.ts";
+import { isNeverAccepted } from "../rules/engine.ts";
 import { rules } from "../rules/registry.generated.ts";
 import { commentStart } from "../syntax/scanner.ts";
 import type { Position, Range } from "../syntax/span.ts";
@@ -40,10 +41,8 @@ export function completionsAt(workspace: Workspace, file: string, at: Position):
 function allowances(standing: Standing, before: string): Suggestion[] {
   const found = /#\s*allow\s+([a-z-]*)$/.exec(before);
   if (!found) return [];
-  const fixed = (code: string) =>
-    code === "syntax" || code === "unknown-name" || code === "edition-newer" || code.startsWith("use-");
   const offers = rules
-    .filter((rule) => !fixed(rule.code))
+    .filter((rule) => !isNeverAccepted(rule.code))
     .map((rule): Offer => {
       const text = `${rule.code}: \${1:why it is right on this craft}`;
       return {

@@ -12,12 +12,14 @@ import type {
 } from "../catalogue/types.ts";
 import { forSize } from "../model/limits.ts";
 
+/** What the kind of a setting says of it. */
 export const KINDS = {
   hardware: "hardware: true of this craft only",
   taste: "taste: the pilot's own",
   safety: "safety",
 } as const;
 
+/** A setting: its prose, its limits with their sources, what it needs and excludes. */
 export function describeSetting(setting: Setting, section: string): string {
   return paragraphs(
     `**${section}.${setting.name}** — ${setting.what}`,
@@ -34,6 +36,7 @@ export function describeSetting(setting: Setting, section: string): string {
   );
 }
 
+/** A mode: its prose, and what it needs. */
 export function describeMode(mode: Mode): string {
   return paragraphs(
     `**${mode.name}** — ${mode.what}`,
@@ -43,24 +46,31 @@ export function describeMode(mode: Mode): string {
   );
 }
 
+/** An element of the OSD: its prose, its size, and what it needs. */
 export function describeElement(element: Element): string {
   const widest =
     element.drawn === "text" ? `Widest text: \`${element.widest.join(" / ")}\`` : `Drawn as a figure: ${element.drawn}`;
-  const size = `${Math.max(...element.widest.map((row) => [...row].length))} x ${element.widest.length} cells`;
   return paragraphs(
     `**${element.name}** — ${element.what}`,
     element.why,
     list([
-      `${widest}, ${size}${element.textOf ? " (the text's own length counts)" : ""}`,
+      `${widest}, ${cellsOf(element)}${element.textOf ? " (the text's own length counts)" : ""}`,
       ...(element.needs ?? []).map(needLine),
     ]),
   );
 }
 
+/** The cells that an element takes for its widest text: `7 x 1 cells`. */
+export function cellsOf({ widest }: Element): string {
+  return `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
+}
+
+/** A section: what it is, why one writes it, and in which files it may stand. */
 export function describeSection(section: SectionSpec): string {
   return paragraphs(`**${section.name}** — ${section.what}`, section.why, `Stands in: ${section.in.join(", ")}.`);
 }
 
+/** A unit, and the others of its family. */
 export function describeUnit(symbol: string, family: UnitFamily): string {
   const unit = family.units.find((each) => each.symbol === symbol);
   const others = family.units.filter((each) => each.symbol !== symbol).map((each) => `\`${each.symbol}\``);
@@ -133,6 +143,7 @@ function bandLine(band: Band, unit: string, whose: string): string {
   return `Usual${whose}: ${ends} (${band.source})`;
 }
 
+/** A need as a line of a list, with its reason. */
 export function needLine(need: Need): string {
   const state = need.is !== undefined ? ` ${need.is}` : need.not !== undefined ? ` other than ${need.not}` : "";
   const what = need.setting
@@ -150,16 +161,24 @@ export function needLine(need: Need): string {
   return `Needs ${what}${or}: ${need.reason}`;
 }
 
+/** A hazard with the sign of one; nothing where there is none. */
 export function warning(hazard: string | undefined): string {
   return hazard ? `⚠ ${hazard}` : "";
 }
 
+/** Lines as a list. */
 export function list(lines: readonly string[]): string {
   return lines.map((line) => `- ${line}`).join("\n");
 }
 
+/** Parts with an empty line between them; those that are empty are left out. */
 export function paragraphs(...parts: readonly string[]): string {
   return parts.filter((part) => part !== "").join("\n\n");
+}
+
+/** A pilot's note, set off from what the tool says; nothing where there is none. */
+export function quoteNote(note: string): string {
+  return note === "" ? "" : `> ${note.split("\n").map(plainText).join("  \n> ")}`;
 }
 
 /** A pilot's own words, so that nothing in them acts as Markdown. */

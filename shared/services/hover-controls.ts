@@ -5,7 +5,7 @@ import type { ControlMap } from "../logic/types.ts";
 import type { Craft } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { lostPositions } from "../rules/controls.ts";
-import { list, paragraphs } from "./describe.ts";
+import { list, paragraphs, plainText, quoteNote } from "./describe.ts";
 import { craftFor, entryAt, quoted } from "./standing.ts";
 
 /** A control in words; null where no file that counts has it. */
@@ -25,9 +25,9 @@ export function hoverControl(workspace: Workspace, file: string, name: string): 
   const note = workspace.script(source.file)?.noteOf(source.line).text ?? "";
   return paragraphs(
     `**${name}** — ${control.kind} on ch${control.channel} (${quoted(source, file)})`,
-    `What can be on at each place, on ${craft.name}:`,
+    `What can be on at each place, on ${plainText(craft.name)}:`,
     list(places),
-    note === "" ? "" : `> ${note.replaceAll("\n", "  \n> ")}`,
+    quoteNote(note),
   );
 }
 
@@ -68,6 +68,6 @@ function ownControl(workspace: Workspace, file: string, name: string): string | 
   return paragraphs(`**${name}** — ${value.control} on ch${value.channel}`, list(places));
 }
 
-export function modesText(modes: readonly string[]): string {
+function modesText(modes: readonly string[]): string {
   return modes.length === 0 ? "nothing" : modes.join(", ");
 }

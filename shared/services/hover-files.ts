@@ -1,7 +1,7 @@
 /** What is told of a header and of a `use`. */
 import type { Script } from "../model/script.ts";
 import type { Workspace } from "../model/workspace.ts";
-import { list, paragraphs, plainText } from "./describe.ts";
+import { list, paragraphs, plainText, quoteNote } from "./describe.ts";
 import { pathBetween, type Standing } from "./standing.ts";
 
 const KINDS = {
@@ -10,6 +10,7 @@ const KINDS = {
   handset: "The pilot's transmitter: its module and its physical controls.",
 } as const;
 
+/** What kind of file it is, its files or its users, and the note above its header. */
 export function hoverHeader(workspace: Workspace, { script }: Standing): string {
   const craft = workspace.craft(script.file);
   const users = craft ? [] : workspace.craftsWith(script.file).map((each) => plainText(each.name));
@@ -23,10 +24,11 @@ export function hoverHeader(workspace: Workspace, { script }: Standing): string 
       : users.length > 0
         ? `Used by ${users.join(", ")}.`
         : "No craft of this workspace uses it.",
-    quotedNote(script, script.tree.header),
+    headerNote(script),
   );
 }
 
+/** The file that a line uses, what it says, and its note; why not, where it cannot be used; null where nobody knows. */
 export function hoverUse(workspace: Workspace, { script, line }: Standing): string | null {
   const use = script.uses.find((each) => each.line === line);
   const target = use && workspace.target(script, use);
@@ -35,7 +37,7 @@ export function hoverUse(workspace: Workspace, { script, line }: Standing): stri
   return paragraphs(
     `**${target.script.kind} “${plainText(target.script.name)}”** — ${pathBetween(script.file, target.script.file)}`,
     sections.length > 0 ? `Says: ${[...new Set(sections)].join(", ")}.` : "It says nothing yet.",
-    quotedNote(target.script, target.script.tree.header),
+    headerNote(target.script),
   );
 }
 
@@ -43,7 +45,7 @@ function fileLine(script: Script, from: string): string {
   return `${script.kind} “${plainText(script.name)}” (${script.file === from ? "this file" : pathBetween(from, script.file)})`;
 }
 
-function quotedNote(script: Script, line: number | null): string {
-  const note = line === null ? "" : script.noteOf(line).text;
-  return note === "" ? "" : `> ${note.split("\n").map(plainText).join("  \n> ")}`;
+/** The note above a file's header. */
+function headerNote({ tree, noteOf }: Script): string {
+  return tree.header === null ? "" : quoteNote(noteOf(tree.header).text);
 }

@@ -16,6 +16,7 @@ import {
   list,
   paragraphs,
   plainText,
+  quoteNote,
 } from "./describe.ts";
 import { whatFollows } from "./hover-consequences.ts";
 import { hoverControl, hoverPosition } from "./hover-controls.ts";
@@ -190,14 +191,4 @@ function describeChoice(catalogue: Catalogue, entry: Entry, word: string): strin
   );
   const choice = choices.find((each) => each.word === word);
   return choice ? `**${word}** — ${choice.what}` : null;
-}
-
-/** A pilot's note, set off from what the tool says. */
-function quoteNote(note: string): string {
-  return note === ""
-    ? ""
-    : note
-        .split("\n")
-        .map((line) => `> ${plainText(line)}`)
-        .join("  \n");
 }

@@ -10,6 +10,7 @@ export function headed(title: string, text: string): string {
   return text === "" ? "" : `## ${title}\n\n${text}`;
 }
 
+/** Names as code, between commas. */
 export function code(names: readonly string[]): string {
   return names.map((name) => `\`${name}\``).join(", ");
 }
@@ -43,6 +44,12 @@ export function neededBy(catalogue: Catalogue, meant: (need: Need) => boolean): 
   return headed("Needed by", list(lines));
 }
 
+/** Lines of a script, set as such. */
+export function fenced(script: string): string {
+  return `\`\`\`fettle\n${script}\n\`\`\``;
+}
+
+/** Related names, and the plain words by which the page is found. */
 export function seeAlso(related: readonly string[] | undefined, words: readonly string[]): string {
   return paragraphs(
     related && related.length > 0 ? `See also: ${code(related)}.` : "",

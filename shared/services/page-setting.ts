@@ -1,11 +1,12 @@
 /** The reference page of a setting: all that the catalogue and the rules know of it. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { Need, SectionSpec, Setting, ValueType } from "../catalogue/types.ts";
+import type { SectionSpec, Setting, ValueType } from "../catalogue/types.ts";
 import { adjustable } from "../model/read-entry.ts";
 import { KINDS, list, needLine, paragraphs, typeLines, warning } from "./describe.ts";
 import { exampleOfSetting } from "./example-line.ts";
-import { headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
+import { fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 
+/** The page of a setting; of a second set, what is said of the first counts. */
 export function settingPage(catalogue: Catalogue, section: SectionSpec, setting: Setting): string {
   const name = `${section.name}.${setting.name}`;
   const base = section.like && !section.settings.includes(setting) ? section.like : section.name;
@@ -25,7 +26,7 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
         ...excludedBy(catalogue, said),
       ]),
     ),
-    neededBy(catalogue, (need: Need) => need.setting === said || need.or?.setting === said),
+    neededBy(catalogue, (need) => need.setting === said || need.or?.setting === said),
     rulesText(said),
     seeAlso(setting.related, setting.words),
   );
@@ -33,7 +34,7 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
 
 function written(section: SectionSpec, setting: Setting): string {
   const example = exampleOfSetting(section, setting);
-  return example === "" ? "" : `\`\`\`fettle\n${example}\n\`\`\``;
+  return example === "" ? "" : fenced(example);
 }
 
 /** What a type takes; a named part with what it takes below it, a choice with what each word means. */

@@ -2,15 +2,16 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Element, Mode, SectionSpec } from "../catalogue/types.ts";
 import { convert, unitFamily } from "../catalogue/units.ts";
+import { capital } from "../draw/words.ts";
 import { nearest } from "../model/nearest.ts";
-import { NEVER_ACCEPTED } from "../rules/engine.ts";
+import { isNeverAccepted } from "../rules/engine.ts";
 import { rules } from "../rules/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../rules/types.ts";
-import { list, needLine, paragraphs, warning } from "./describe.ts";
+import { cellsOf, list, needLine, paragraphs, warning } from "./describe.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { findDescribed } from "./find.ts";
 import { listNames, type Named } from "./names.ts";
-import { code, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
+import { code, fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
 import { namesLookedAt } from "./rules-of.ts";
 
@@ -150,7 +151,7 @@ function modePage(catalogue: Catalogue, mode: Mode): string {
 
 function elementPage(element: Element): string {
   const { name, widest, drawn } = element;
-  const cells = `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
+  const cells = cellsOf(element);
   const manners = [
     element.textOf
       ? `As wide as the text of \`${element.textOf}\`, at most ${cells}`
@@ -216,7 +217,7 @@ function unitPage(catalogue: Catalogue, symbol: string): string {
   const more = takers.length > MOST_TAKERS ? `, and ${takers.length - MOST_TAKERS} more` : "";
   return paragraphs(
     `# ${symbol}\n\n*unit of ${family.name.replaceAll("-", " ")}*`,
-    `**${unit.name.charAt(0).toUpperCase()}${unit.name.slice(1)}.** ${family.what}`,
+    `**${capital(unit.name)}.** ${family.what}`,
     others.length > 0
       ? list(others.map((each) => `1 ${symbol} is ${convert(1, symbol, each.symbol)} ${each.symbol} (${each.name})`))
       : "No other unit is of its kind, and none is converted into it.",
@@ -226,22 +227,18 @@ function unitPage(catalogue: Catalogue, symbol: string): string {
 }
 
 /** A rule: when it fires, why that matters, and an example of each. `names` are what it looks at. */
-export function rulePage(rule: Rule, names: readonly string[] = []): string {
+function rulePage(rule: Rule, names: readonly string[]): string {
   return paragraphs(
     `# ${rule.code}\n\n*rule, ${rule.severity}*`,
     `**${rule.summary}**`,
     rule.prose,
     names.length > 0 ? `It looks at ${code(names)}.` : "",
-    NEVER_ACCEPTED(rule.code)
+    isNeverAccepted(rule.code)
       ? "It says that something was not understood, so no note can accept it."
       : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,
     headed("It fires here", exampleText(rule.examples.bad)),
     headed("It is silent here", exampleText(rule.examples.good)),
   );
-}
-
-function fenced(text: string): string {
-  return `\`\`\`fettle\n${text}\n\`\`\``;
 }
 
 function exampleText(files: ExampleFiles): string {

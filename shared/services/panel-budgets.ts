@@ -51,8 +51,7 @@ function placeOf(craft: Craft, section: string, name: string): LinePlace | null 
 }
 
 function lineOf(craft: Craft, section: string, name: string): LinePlace | null {
-  const said = craft.settings.get(section)?.get(name);
-  return said ? { file: said.source.file, line: said.source.line } : null;
+  return craft.settings.get(section)?.get(name)?.source ?? null;
 }
 
 /** How the command to the motors fits into the loop; null where that is not a digital one, or its figures are not known. */

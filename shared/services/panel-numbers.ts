@@ -1,6 +1,6 @@
 /** The craft's numbers as pictures have them: how fast it turns for the sticks, and what its filters let through. */
 import { preferredNumbers } from "../draw/scale.ts";
-import type { Craft, Source } from "../model/craft.ts";
+import type { Craft } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { logSteps, responseOf, type Stage } from "../numbers/filters.ts";
 import { type Filter, type FilterFigures, filtersOf, stagesOf } from "../numbers/filters-of.ts";
@@ -51,11 +51,7 @@ function axisOf(craft: Craft, set: RatesPicture["set"], name: RatesAxis["name"],
 /** The line of a setting; a second set falls back to the first. */
 function placeOf(craft: Craft, set: RatesPicture["set"], name: string): LinePlace | null {
   const said = craft.settings.get(set)?.get(name) ?? craft.settings.get("rates")?.get(name);
-  return said ? lineOf(said.source) : null;
-}
-
-function lineOf({ file, line }: Source): LinePlace {
-  return { file, line };
+  return said?.source ?? null;
 }
 
 const LEAST_HZ = 10;
@@ -125,7 +121,7 @@ function partOf({ name, order, atHz, widthHz, delayMs, source }: Filter, chain: 
   // One that moves is reckoned where it delays most.
   const where = name.startsWith("moving-") ? `${at} at idle` : at;
   const what = order === null ? `${rounded(widthHz ?? 0)} Hz wide at ${at}` : `order ${order} at ${where}`;
-  return { name, what, chain, delayMs, at: lineOf(source) };
+  return { name, what, chain, delayMs, at: source };
 }
 
 function motorPart(
@@ -141,7 +137,7 @@ function motorPart(
       what: `in the hover, from ${rounded(hoverHz)} Hz`,
       chain: "gyro",
       delayMs: hoverNotchesDelayMs,
-      at: said ? lineOf(said.source) : null,
+      at: said?.source ?? null,
     },
   ];
 }

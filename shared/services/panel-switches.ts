@@ -1,6 +1,6 @@
 /** The controls of a craft as the panel shows them, and the state in which they put it. */
 import type { Positions, StateReport, Switchboard } from "../logic/types.ts";
-import type { Craft, Mode } from "../model/craft.ts";
+import { type Craft, isOutput, modeNamed } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import type {
   ControlsAt,
@@ -69,7 +69,7 @@ function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
       positions: positions.map(({ name, pulseUs, modes }) => ({ name, pulseUs, modes })),
       spans,
       rest: control.rest,
-      at: { file: source.file, line: source.line },
+      at: source,
     });
   }
   return controls;
@@ -118,25 +118,19 @@ function lossOf(board: Switchboard): LossPicture {
 function readyOf(craft: Craft, workspace: Workspace, positions: Positions): ReadyPicture {
   const { obstacles, moves } = readinessOf(craft, workspace, { positions });
   return {
-    obstacles: obstacles.map(({ state, message, source }) => ({
-      state,
-      message,
-      at: source && { file: source.file, line: source.line },
-    })),
+    obstacles: obstacles.map(({ state, message, source }) => ({ state, message, at: source })),
     moves: moves === null ? null : moves.map(({ name, to }) => ({ name, to })),
   };
 }
 
 function modeOf(name: string, craft: Craft, workspace: Workspace): Omit<PanelMode, "ways"> {
-  const output = name.startsWith("outputs.") ? name.slice("outputs.".length) : null;
-  const mode: Mode | undefined = output === null ? craft.modes.get(name) : craft.outputs.get(output);
-  const lines = (mode?.lines ?? []).map(({ source }) => ({ file: source.file, line: source.line }));
+  const lines = (modeNamed(craft, name)?.lines ?? []).map(({ source }) => source);
   const note = lines
     .map(({ file, line }) => workspace.script(file)?.noteOf(line).text ?? "")
     .find((text) => text !== "");
   return {
     name,
-    what: output === null ? (workspace.catalogue.mode(name)?.what ?? "") : (note ?? "An output of the board."),
+    what: isOutput(name) ? (note ?? "An output of the board.") : (workspace.catalogue.mode(name)?.what ?? ""),
     lines,
   };
 }

@@ -91,4 +91,6 @@ test("where there is nothing to say, nothing is said; a pilot's own words are no
   expect(hoverText(craft("nonsense\n  he|re 3\n"))).toBeNull();
   expect(hoverText(craft("pack\n  # a no|te\n  cells 4\n"))).toBeNull();
   expect(hoverText(craft("pack\n  ce|lls 4 # *not* [a link](x)\n"))).toContain("> \\*not\\* \\[a link\\](x)");
+  const control = craft("controls\n  # *worn* at the tip\n  T|L switch ch5 up 1000 us down 2000 us\n");
+  expect(hoverText(control)).toContain("> \\*worn\\* at the tip");
 });
