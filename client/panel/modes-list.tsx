@@ -47,11 +47,7 @@ function Row({ mode, said, mark }: { mode: PanelMode; said: string; mark: Shown[
       </button>
       <span id={described}>
         <b>{said}</b>
-        <span class="quiet">
-          {" "}
-          {isOutput ? "an output, " : ""}
-          {waysInWords(mode)}
-        </span>
+        <span class="quiet">{` ${isOutput ? "an output, " : ""}${waysInWords(mode)}`}</span>
       </span>
     </li>
   );

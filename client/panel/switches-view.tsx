@@ -47,7 +47,7 @@ export function SwitchesView({ picture, findings, move }: Shown) {
         {width > 0 && sceneView(drawSwitches(picture, { width, words: "none", mode }), enrichControls(picture, steer))}
       </div>
       <p class="quiet">
-        {picture.handset ? `${picture.handset}. ` : ""}
+        {picture.handset && `${picture.handset}. `}
         {picture.states === 1 ? "One set of modes" : `${picture.states ?? "Countless"} different sets of modes`} within
         reach.
         {picture.modes.some(({ name }) => name.startsWith("outputs.")) && " An arrow marks an output of the board."}
