@@ -4,7 +4,7 @@ import type { SectionSpec } from "../catalogue/types.ts";
 import { type LineReader, lineReader, parse } from "../syntax/parse.ts";
 import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";
-import type { LineNode, Tree } from "../syntax/tree.ts";
+import type { LineNode, Section, Tree } from "../syntax/tree.ts";
 import { NO_NOTE, noteOfLine } from "./notes.ts";
 import { type EntryReading, readEntry } from "./read-entry.ts";
 import { repeatedEntries } from "./repeated.ts";
@@ -29,18 +29,37 @@ export interface ScriptReader {
 
 /** A reader that remembers each file by its text, and each line by its own. */
 export function scriptReader(catalogue: Catalogue): ScriptReader {
-  const known = new Map<string, { text: string; validUtf8: boolean; script: Script }>();
+  const known = new Map<string, Known>();
   const lines = lineReader();
   const entries = entryReader(catalogue);
   return {
     read(file, text, validUtf8) {
       const found = known.get(file);
       if (found && found.text === text && found.validUtf8 === validUtf8) return found.script;
-      const script = readScript(file, text, validUtf8, catalogue, lines, entries);
-      known.set(file, { text, validUtf8, script });
+      const tree = parse(text, lines, found && { text: found.text, tree: found.script.tree });
+      const readings = readSections(tree, catalogue, entries, found);
+      const script = readScript(file, tree, readings, validUtf8, catalogue, lines, entries);
+      known.set(file, { text, validUtf8, script, readings });
       return script;
     },
   };
+}
+
+/** A file as it was last read. */
+interface Known {
+  readonly text: string;
+  readonly validUtf8: boolean;
+  readonly script: Script;
+  readonly readings: readonly SectionReading[];
+}
+
+/** What stands in one section of a file. */
+interface SectionReading {
+  readonly about: Script["sections"][number];
+  readonly entries: readonly Entry[];
+  readonly drops: readonly Drop[];
+  readonly kept: readonly Kept[];
+  readonly issues: readonly Issue[];
 }
 
 /** Printed once, when it is read: the same line is printed in every craft that has it. */
@@ -64,15 +83,68 @@ function entryReader(catalogue: Catalogue): EntryReader {
   };
 }
 
+/** Every section of a file; one whose lines did not change since the file was last read is not read again. */
+function readSections(tree: Tree, catalogue: Catalogue, readOne: EntryReader, before?: Known): SectionReading[] {
+  const old = before?.script.tree;
+  return tree.sections.map((section, i) => {
+    const same = old?.kind === tree.kind && isSame(section, tree, old.sections[i], old);
+    return same ? before!.readings[i]! : readSection(section, tree, catalogue, readOne);
+  });
+}
+
+/** Whether the same lines of two trees make a section of both. Equal lines are one object. */
+function isSame(a: Section, tree: Tree, b: Section | undefined, old: Tree): boolean {
+  const { entries } = a;
+  if (b?.line !== a.line || b.entries.length !== entries.length || tree.lines[a.line] !== old.lines[a.line])
+    return false;
+  for (let i = 0; i < entries.length; i++) {
+    const line = entries[i]!;
+    if (b.entries[i] !== line || tree.lines[line] !== old.lines[line]) return false;
+  }
+  return true;
+}
+
+function readSection(section: Section, tree: Tree, catalogue: Catalogue, readOne: EntryReader): SectionReading {
+  const entries: Entry[] = [];
+  const drops: Drop[] = [];
+  const kept: Kept[] = [];
+  const issues: Issue[] = [];
+  const spec = catalogue.section(section.name);
+  const misplaced = spec !== undefined && !spec.in.includes(tree.kind);
+  const resolved = section.title === null ? section.name : `${section.name}/${section.title}`;
+  const cleared = section.entries.length > 0 && section.entries.every((line) => dropsAll(tree, line));
+  const about = { section: resolved, line: section.line, known: spec !== undefined, misplaced, cleared };
+  if (!spec) issues.push(unknownSection(tree, section.line, section.name, catalogue));
+  else if (misplaced) issues.push(misplacedSection(tree, section.line, spec));
+  const reading: SectionReading = { about, entries, drops, kept, issues };
+  if (!spec || misplaced) return reading;
+  for (const line of section.entries) {
+    const { text: said, node } = tree.lines[line]!;
+    if (node.kind === "kept") {
+      kept.push({ dialect: section.title ?? "", line, text: node.text });
+    } else if (node.kind === "drop") {
+      drops.push({ section: resolved, line, all: node.all !== null, names: node.names });
+      issues.push(...unknownDrops(node, line, spec, catalogue));
+    } else if (node.kind === "entry") {
+      const { kind, value, text, pieces, fault, beyond: beyonds } = readOne(said, node, spec);
+      entries.push({ kind, section: resolved, name: node.head.text, line, head: node.head, value, text, pieces });
+      if (fault) issues.push(issueOf(fault, line, said));
+      for (const beyond of beyonds)
+        issues.push({ code: beyond.code, message: beyond.message, span: spanAt(line, beyond) });
+    }
+  }
+  return reading;
+}
+
 function readScript(
   file: string,
-  text: string,
+  tree: Tree,
+  readings: readonly SectionReading[],
   validUtf8: boolean,
   catalogue: Catalogue,
   lineReading: LineReader,
   readOne: EntryReader,
 ): Script {
-  const tree = parse(text, lineReading);
   const issues: Issue[] = tree.issues.map(({ code, message, span, fix }) => ({
     code,
     message,
@@ -80,51 +152,13 @@ function readScript(
     ...(fix && { fixes: [fix] }),
   }));
   if (!validUtf8) issues.push(notUtf8(tree));
-  const entries: Entry[] = [];
-  const drops: Drop[] = [];
-  const kept: Kept[] = [];
-  const sections: Script["sections"][number][] = [];
-
-  for (const section of tree.sections) {
-    const spec = catalogue.section(section.name);
-    const misplaced = spec !== undefined && !spec.in.includes(tree.kind);
-    const resolved = section.title === null ? section.name : `${section.name}/${section.title}`;
-    const cleared = section.entries.length > 0 && section.entries.every((line) => dropsAll(tree, line));
-    sections.push({ section: resolved, line: section.line, known: spec !== undefined, misplaced, cleared });
-    if (!spec) issues.push(unknownSection(tree, section.line, section.name, catalogue));
-    else if (misplaced) issues.push(misplacedSection(tree, section.line, spec));
-    if (!spec || misplaced) continue;
-    for (const line of section.entries) {
-      const { text: said, node } = tree.lines[line]!;
-      if (node.kind === "kept") {
-        kept.push({ dialect: section.title ?? "", line, text: node.text });
-      } else if (node.kind === "drop") {
-        drops.push({ section: resolved, line, all: node.all !== null, names: node.names });
-        issues.push(...unknownDrops(node, line, spec, catalogue));
-      } else if (node.kind === "entry") {
-        const reading = readOne(said, node, spec);
-        entries.push({
-          kind: reading.kind,
-          section: resolved,
-          name: node.head.text,
-          line,
-          head: node.head,
-          value: reading.value,
-          text: reading.text,
-          pieces: reading.pieces,
-        });
-        if (reading.fault) issues.push(issueOf(reading.fault, line, said));
-        for (const beyond of reading.beyond)
-          issues.push({ code: beyond.code, message: beyond.message, span: spanAt(line, beyond) });
-      }
-    }
-  }
+  const entries = joined(readings, "entries");
   const repeated = repeatedEntries(entries, catalogue);
   const notes = new Map<number, Note>();
   // Joined, not pushed as arguments: a hostile file has more findings than a call takes.
   // A craft's values are judged as the craft has them, by its size in all its files.
   const unusual = tree.kind === "craft" ? [] : unusualValues(entries, catalogue);
-  const all = issues.concat(repeated, unusual, unexplained(tree));
+  const all = issues.concat(joined(readings, "issues"), repeated, unusual, unexplained(tree));
   all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 
   const noteAt = (line: number): Note => {
@@ -146,10 +180,10 @@ function readScript(
     kind: tree.kind,
     name: tree.name ?? file.slice(file.lastIndexOf("/") + 1).replace(/\.fettle$/, ""),
     entries,
-    drops,
-    kept,
+    drops: joined(readings, "drops"),
+    kept: joined(readings, "kept"),
     uses: tree.uses.map((line) => useOf(tree, line)),
-    sections,
+    sections: readings.map((each) => each.about),
     issues: all,
     noteOf(line) {
       let note = notes.get(line);
@@ -160,6 +194,13 @@ function readScript(
       return note;
     },
   };
+}
+
+/** What all sections hold of one kind: `flatMap` takes a millisecond for a long file. */
+function joined<K extends "entries" | "drops" | "kept" | "issues">(readings: readonly SectionReading[], kind: K) {
+  const all: SectionReading[K][number][] = [];
+  for (const reading of readings) for (const each of reading[kind]) all.push(each);
+  return all;
 }
 
 function dropsAll(tree: Tree, line: number): boolean {

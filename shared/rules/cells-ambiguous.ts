@@ -1,8 +1,35 @@
 import { amountIn, settingOf } from "../model/said.ts";
 import { CHEMISTRIES, MOST_CELLS, mistakenCells } from "../numbers/pack.ts";
-import { packReports } from "./packs.ts";
+import { type Pack, type PackReport, packReports } from "./packs.ts";
 import { figure } from "./settings.ts";
 import type { CraftRule } from "./types.ts";
+
+const LIMIT = "board.input-limit";
+
+/** The counts of cells that the board may take for each other, with what it bears at most. */
+function doubtOf(pack: Pack, limitV: number | undefined): PackReport[] {
+  if (!pack.cellsDetected) return [];
+  const facts = pack.chemistry === null ? null : CHEMISTRIES[pack.chemistry];
+  const fullV = pack.fullCellV ?? facts?.chargeLimitV;
+  const emptyV = pack.landCellV ?? pack.warnCellV ?? facts?.usualV.land.from;
+  if (fullV === undefined || emptyV === undefined) return [];
+  // A hair of rounding must not take away the last cell that the board bears.
+  const most = limitV === undefined ? MOST_CELLS : Math.min(MOST_CELLS, Math.floor(limitV / fullV + 1e-9));
+  const mistaken = mistakenCells(emptyV, fullV, most);
+  if (!mistaken) return [];
+  const { fewer, more, fromV, toV } = mistaken;
+  return [
+    {
+      of: [
+        pack.said("cells"),
+        pack.said("full-at"),
+        pack.said("land-at") ?? pack.said("warn-at"),
+        settingOf(pack.craft, LIMIT),
+      ],
+      message: `From ${figure(fromV, 2)} V to ${figure(toV, 2)} V a pack can be of ${fewer} nearly full cells or of ${more} nearly empty ones, and taken for ${fewer} it is flown until it falls: say how many cells it has.`,
+    },
+  ];
+}
 
 export const rule: CraftRule = {
   code: "cells-ambiguous",
@@ -15,26 +42,5 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  cells detect\n' },
     good: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n' },
   },
-  check(craft, workspace) {
-    const limit = settingOf(craft, "board.input-limit");
-    const limitV = amountIn(limit, "V");
-    return packReports(craft, workspace, (pack) => {
-      if (!pack.cellsDetected) return [];
-      const facts = pack.chemistry === null ? null : CHEMISTRIES[pack.chemistry];
-      const fullV = pack.fullCellV ?? facts?.chargeLimitV;
-      const emptyV = pack.landCellV ?? pack.warnCellV ?? facts?.usualV.land.from;
-      if (fullV === undefined || emptyV === undefined) return [];
-      // A hair of rounding must not take away the last cell that the board bears.
-      const most = limitV === undefined ? MOST_CELLS : Math.min(MOST_CELLS, Math.floor(limitV / fullV + 1e-9));
-      const mistaken = mistakenCells(emptyV, fullV, most);
-      if (!mistaken) return [];
-      const { fewer, more, fromV, toV } = mistaken;
-      return [
-        {
-          of: [pack.said("cells"), pack.said("full-at"), pack.said("land-at") ?? pack.said("warn-at"), limit],
-          message: `From ${figure(fromV, 2)} V to ${figure(toV, 2)} V a pack can be of ${fewer} nearly full cells or of ${more} nearly empty ones, and taken for ${fewer} it is flown until it falls: say how many cells it has.`,
-        },
-      ];
-    });
-  },
+  check: (craft, workspace) => packReports(craft, workspace, doubtOf, amountIn(settingOf(craft, LIMIT), "V")),
 };

@@ -1,8 +1,44 @@
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Craft } from "../model/craft.ts";
 import { amountIn, settingOf } from "../model/said.ts";
 import { numberIn } from "../numbers/read.ts";
-import { packReports } from "./packs.ts";
+import { type Pack, type PackReport, packReports } from "./packs.ts";
 import { figure } from "./settings.ts";
 import type { CraftRule } from "./types.ts";
+
+const RATING = "motors.esc-rating";
+
+/** How many controllers there are, what one may carry, and all together; null where that is not known. */
+function controllersOf(craft: Craft, catalogue: Catalogue) {
+  const ratingA = amountIn(settingOf(craft, RATING), "A");
+  const motors = numberIn(craft, catalogue, "frame", "motors", "");
+  return ratingA === undefined || motors === null ? null : { motors, ratingA, allA: ratingA * motors };
+}
+
+/** What the pack does not give, or the controllers, which bear `allA` together, do not carry. */
+function excessOf(pack: Pack, allA: number | null): PackReport[] {
+  const { fullA, ratedA, capacityMah, ratingC } = pack;
+  if (fullA === null) return [];
+  // A share of the current for rounding: 1.1 Ah at 120 C is 132 A, not a hair less.
+  const over = (limitA: number | null) => limitA !== null && fullA > limitA * (1 + 1e-9);
+  const full = pack.said("full-current");
+  const overPack = over(ratedA)
+    ? `the pack is rated for ${figure(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
+    : "";
+  const escs = over(allA) ? controllersOf(pack.craft, pack.catalogue) : null;
+  const overEsc = escs ? `${escs.motors} controllers of ${escs.ratingA} A carry ${figure(escs.allA, 1)} A` : "";
+  if (!overPack && !overEsc) return [];
+  return [
+    {
+      of: [
+        full,
+        ...(overPack ? [pack.said("capacity"), pack.said("discharge-rating")] : []),
+        ...(overEsc ? [settingOf(pack.craft, RATING), settingOf(pack.craft, "frame.motors")] : []),
+      ],
+      message: `The craft draws ${figure(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
+    },
+  ];
+}
 
 export const rule: CraftRule = {
   code: "current-over-rating",
@@ -19,32 +55,6 @@ export const rule: CraftRule = {
       "jug.fettle": 'craft "Jug"\n\npack\n  capacity 1500 mAh\n  discharge-rating 100 C\n  full-current 120 A\n',
     },
   },
-  check(craft, workspace) {
-    const rating = settingOf(craft, "motors.esc-rating");
-    const ratingA = amountIn(rating, "A");
-    const motors = numberIn(craft, workspace.catalogue, "frame", "motors", "");
-    const allA = ratingA === undefined || motors === null ? null : ratingA * motors;
-    return packReports(craft, workspace, (pack) => {
-      const { fullA, ratedA, capacityMah, ratingC } = pack;
-      if (fullA === null) return [];
-      // A share of the current for rounding: 1.1 Ah at 120 C is 132 A, not a hair less.
-      const over = (limitA: number | null) => limitA !== null && fullA > limitA * (1 + 1e-9);
-      const full = pack.said("full-current");
-      const overPack = over(ratedA)
-        ? `the pack is rated for ${figure(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
-        : "";
-      const overEsc = over(allA) ? `${motors} controllers of ${ratingA} A carry ${figure(allA!, 1)} A` : "";
-      if (!overPack && !overEsc) return [];
-      return [
-        {
-          of: [
-            full,
-            ...(overPack ? [pack.said("capacity"), pack.said("discharge-rating")] : []),
-            ...(overEsc ? [rating, settingOf(craft, "frame.motors")] : []),
-          ],
-          message: `The craft draws ${figure(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
-        },
-      ];
-    });
-  },
+  check: (craft, workspace) =>
+    packReports(craft, workspace, excessOf, controllersOf(craft, workspace.catalogue)?.allA ?? null),
 };

@@ -1,8 +1,25 @@
 import { CHEMISTRIES } from "../numbers/pack.ts";
 import { voltsMeterOf } from "../numbers/sensing-of.ts";
-import { packReports } from "./packs.ts";
+import { type Pack, type PackReport, packReports } from "./packs.ts";
 import { figure } from "./settings.ts";
 import type { CraftRule } from "./types.ts";
+
+function clippedVolts(pack: Pack): PackReport[] {
+  const meter = voltsMeterOf(pack.craft, pack.catalogue, pack.section);
+  const fullCellV = pack.fullCellV ?? (pack.chemistry && CHEMISTRIES[pack.chemistry].chargeLimitV);
+  if (!meter || pack.cells === null || fullCellV === null) return [];
+  const fullV = pack.cells * fullCellV;
+  const { clipV, divider, converter } = meter;
+  if (clipV * (1 + 1e-9) >= fullV) return [];
+  const names = ["divider-top", "divider-bottom", "cells", "adc-reference", "full-at"];
+  const neededKohm = Math.ceil(divider.bottomKohm * (fullV / converter.referenceV - 1) * 100) / 100;
+  return [
+    {
+      of: names.map((name) => pack.said(name)),
+      message: `The meter reads up to ${figure(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${figure(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
+    },
+  ];
+}
 
 export const rule: CraftRule = {
   code: "divider-clips",
@@ -21,21 +38,5 @@ export const rule: CraftRule = {
         'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n  divider-top 10 kohm\n  divider-bottom 1 kohm\n',
     },
   },
-  check: (craft, workspace) =>
-    packReports(craft, workspace, (pack) => {
-      const meter = voltsMeterOf(craft, workspace.catalogue, pack.section);
-      const fullCellV = pack.fullCellV ?? (pack.chemistry && CHEMISTRIES[pack.chemistry].chargeLimitV);
-      if (!meter || pack.cells === null || fullCellV === null) return [];
-      const fullV = pack.cells * fullCellV;
-      const { clipV, divider, converter } = meter;
-      if (clipV * (1 + 1e-9) >= fullV) return [];
-      const names = ["divider-top", "divider-bottom", "cells", "adc-reference", "full-at"];
-      const neededKohm = Math.ceil(divider.bottomKohm * (fullV / converter.referenceV - 1) * 100) / 100;
-      return [
-        {
-          of: names.map((name) => pack.said(name)),
-          message: `The meter reads up to ${figure(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${figure(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
-        },
-      ];
-    }),
+  check: (craft, workspace) => packReports(craft, workspace, clippedVolts, null),
 };

@@ -1,6 +1,6 @@
 import type { Setting } from "../model/craft.ts";
 import { CHEMISTRIES } from "../numbers/pack.ts";
-import { type Pack, packReports } from "./packs.ts";
+import { type Pack, type PackReport, packReports } from "./packs.ts";
 import type { CraftRule } from "./types.ts";
 
 interface Step {
@@ -24,6 +24,21 @@ function stepsOf(pack: Pack): Step[] {
   ];
 }
 
+/** Each step that does not lie above the next. */
+function disorderOf(pack: Pack): PackReport[] {
+  const steps = stepsOf(pack);
+  return steps.slice(1).flatMap((lower, i) => {
+    const upper = steps[i]!;
+    if (upper.volts > lower.volts) return [];
+    return [
+      {
+        of: lower.setting ? [lower.setting, upper.setting] : [upper.setting, pack.said("chemistry")],
+        message: `${upper.name} is ${upper.volts} V/cell, which is not above ${lower.name} (${lower.volts} V/cell): ${upper.otherwise}. The order is full, warn, land, cut-off.`,
+      },
+    ];
+  });
+}
+
 export const rule: CraftRule = {
   code: "pack-order",
   severity: "error",
@@ -38,18 +53,5 @@ export const rule: CraftRule = {
         'craft "Jug"\n\npack\n  chemistry lipo\n  full-at 4.2 V/cell\n  warn-at 3.5 V/cell\n  land-at 3.3 V/cell\n',
     },
   },
-  check: (craft, workspace) =>
-    packReports(craft, workspace, (pack) => {
-      const steps = stepsOf(pack);
-      return steps.slice(1).flatMap((lower, i) => {
-        const upper = steps[i]!;
-        if (upper.volts > lower.volts) return [];
-        return [
-          {
-            of: lower.setting ? [lower.setting, upper.setting] : [upper.setting, pack.said("chemistry")],
-            message: `${upper.name} is ${upper.volts} V/cell, which is not above ${lower.name} (${lower.volts} V/cell): ${upper.otherwise}. The order is full, warn, land, cut-off.`,
-          },
-        ];
-      });
-    }),
+  check: (craft, workspace) => packReports(craft, workspace, disorderOf, null),
 };

@@ -1,7 +1,21 @@
 import { currentMeterOf } from "../numbers/sensing-of.ts";
-import { packReports } from "./packs.ts";
+import { type Pack, type PackReport, packReports } from "./packs.ts";
 import { figure } from "./settings.ts";
 import type { CraftRule } from "./types.ts";
+
+function clippedAmps(pack: Pack): PackReport[] {
+  const meter = currentMeterOf(pack.craft, pack.catalogue, pack.section);
+  if (!meter || pack.fullA === null || meter.clipA * (1 + 1e-9) >= pack.fullA) return [];
+  const { shunt, converter, clipA } = meter;
+  const offset = shunt.offsetMv === 0 ? "" : `, over ${shunt.offsetMv} mV at rest`;
+  const names = ["shunt-gain", "shunt", "full-current", "adc-reference", "shunt-offset"];
+  return [
+    {
+      of: names.map((name) => pack.said(name)),
+      message: `The meter reads up to ${figure(clipA, 1)} A (${converter.referenceV} V at the pin, ${shunt.shuntMohm} mohm enlarged ${shunt.gain} times${offset}), and the craft draws ${figure(pack.fullA, 1)} A at full throttle: what lies above is never counted. Check the three figures against the board's own parts.`,
+    },
+  ];
+}
 
 export const rule: CraftRule = {
   code: "shunt-clips",
@@ -18,18 +32,5 @@ export const rule: CraftRule = {
       "jug.fettle": 'craft "Jug"\n\npack\n  full-current 120 A\n  shunt 0.5 mohm\n  shunt-gain 50\n',
     },
   },
-  check: (craft, workspace) =>
-    packReports(craft, workspace, (pack) => {
-      const meter = currentMeterOf(craft, workspace.catalogue, pack.section);
-      if (!meter || pack.fullA === null || meter.clipA * (1 + 1e-9) >= pack.fullA) return [];
-      const { shunt, converter, clipA } = meter;
-      const offset = shunt.offsetMv === 0 ? "" : `, over ${shunt.offsetMv} mV at rest`;
-      const names = ["shunt-gain", "shunt", "full-current", "adc-reference", "shunt-offset"];
-      return [
-        {
-          of: names.map((name) => pack.said(name)),
-          message: `The meter reads up to ${figure(clipA, 1)} A (${converter.referenceV} V at the pin, ${shunt.shuntMohm} mohm enlarged ${shunt.gain} times${offset}), and the craft draws ${figure(pack.fullA, 1)} A at full throttle: what lies above is never counted. Check the three figures against the board's own parts.`,
-        },
-      ];
-    }),
+  check: (craft, workspace) => packReports(craft, workspace, clippedAmps, null),
 };

@@ -6,11 +6,90 @@ export interface Split {
   readonly ends: LineEnd[];
 }
 
+/** A text that was split before, and what came of it. */
+export interface Before {
+  readonly text: string;
+  readonly lines: readonly { readonly text: string }[];
+  readonly ends: readonly LineEnd[];
+}
+
 /**
  * The lines of a text and what ends each. The last has the end "" (and may be empty), so that
- * every line joined with its end gives the text back.
+ * every line joined with its end gives the text back. Lines that the text has in common with the
+ * one `before` it, from its begin on and up to its end, are the same strings as they were.
  */
-export function splitLines(text: string): Split {
+export function splitLines(text: string, before?: Before): Split {
+  if (!before) return splitAll(text);
+  const { head, start } = headOf(before, sharedStart(before.text, text));
+  const { tail, length } = tailOf(before, sharedEnd(before.text, text, start));
+  const between = splitAll(text.slice(start, text.length - length));
+  if (tail > 0) {
+    between.lines.pop();
+    between.ends.pop();
+  }
+  const { lines, ends } = before;
+  const from = lines.length - tail;
+  const split: Split = { lines: [], ends: [] };
+  for (let i = 0; i < head; i++) split.lines.push(lines[i]!.text);
+  for (const line of between.lines) split.lines.push(line);
+  for (let i = from; i < lines.length; i++) split.lines.push(lines[i]!.text);
+  return { lines: split.lines, ends: ends.slice(0, head).concat(between.ends, ends.slice(from)) };
+}
+
+/** How many whole lines stand in so many characters from the begin, and where the next one starts. */
+function headOf({ lines, ends }: Before, shared: number): { head: number; start: number } {
+  let start = 0;
+  let head = 0;
+  for (; head < lines.length; head++) {
+    const next = start + lines[head]!.text.length + ends[head]!.length;
+    // The character after it belongs to it too: a line feed makes another end of a carriage return.
+    if (next >= shared) break;
+    start = next;
+  }
+  return { head, start };
+}
+
+/** How many whole lines stand in so many characters up to the end, and their length. */
+function tailOf({ lines, ends }: Before, shared: number): { tail: number; length: number } {
+  let length = 0;
+  let tail = 0;
+  for (; tail < lines.length; tail++) {
+    const at = lines.length - 1 - tail;
+    const next = length + lines[at]!.text.length + ends[at]!.length;
+    // The character before it must end a line.
+    if (next >= shared) break;
+    length = next;
+  }
+  return { tail, length };
+}
+
+/** The length of what two texts have in common from their begin. */
+function sharedStart(a: string, b: string): number {
+  return longest(Math.min(a.length, b.length), (from, to) => a.slice(from, to) === b.slice(from, to));
+}
+
+/** The length of what two texts have in common up to their end, without the first `taken` characters. */
+function sharedEnd(a: string, b: string, taken: number): number {
+  const most = Math.min(a.length, b.length) - taken;
+  return longest(
+    most,
+    (from, to) => a.slice(a.length - to, a.length - from) === b.slice(b.length - to, b.length - from),
+  );
+}
+
+/** The largest length up to which all is equal, by halving: long strings are compared faster than counted through. */
+function longest(most: number, isEqual: (from: number, to: number) => boolean): number {
+  let low = 0;
+  let high = most;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (isEqual(low, middle)) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+function splitAll(text: string): Split {
   const lines: string[] = [];
   const ends: LineEnd[] = [];
   let start = 0;

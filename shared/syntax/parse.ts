@@ -22,9 +22,9 @@ export function lineReader(): LineReader {
     const map = known[within];
     const found = map.get(text);
     if (found) return found;
-    const line = parseLine(text, within);
+    const line = parseLine(ownCopy(text), within);
     if (map.size >= MOST_REMEMBERED) map.clear();
-    if (text.length < 400) map.set(text, line);
+    if (text.length < 400) map.set(line.text, line);
     return line;
   };
   return {
@@ -40,14 +40,23 @@ export function lineReader(): LineReader {
   };
 }
 
+/** What was read of an earlier text of the same file. */
+export interface Parsed {
+  readonly text: string;
+  readonly tree: Tree;
+}
+
 /**
- * Parses a script. Never throws, for any text; `print` of the tree gives the text back. A line
+ * Parses a script. Never throws, for any text; `print` of the tree gives the text back, and
+ * `before` saves work and changes nothing. A line
  * that says more than a section's name begins no section: it is mostly an entry that lost its
  * indent, and what follows it still belongs to the section above.
  */
-export function parse(text: string, reader: LineReader = lineReader()): Tree {
+export function parse(text: string, reader: LineReader = lineReader(), before?: Parsed): Tree {
   const bom = text.startsWith(BOM);
-  const { lines: texts, ends } = splitLines(bom ? text.slice(1) : text);
+  const known = before?.tree.bom === bom ? before : undefined;
+  const body = (whole: string) => (bom ? whole.slice(BOM.length) : whole);
+  const { lines: texts, ends } = splitLines(body(text), known && { ...known.tree, text: body(known.text) });
   const issues: SyntaxIssue[] = [];
   const unread = mergeMarks(texts, issues);
   const lines: Line[] = [];
@@ -140,6 +149,11 @@ export function print(tree: Tree): string {
   let text = tree.bom ? BOM : "";
   for (let i = 0; i < tree.lines.length; i++) text += tree.lines[i]!.text + tree.ends[i]!;
   return text;
+}
+
+/** A part of a text keeps the whole text in memory; a line that is remembered must not, while one types. */
+function ownCopy(text: string): string {
+  return ` ${text}`.slice(1);
 }
 
 function placed(line: number, issue: Line["issues"][number]): SyntaxIssue {
