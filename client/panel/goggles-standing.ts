@@ -28,6 +28,7 @@ const settleMs = 600;
 
 export type Standing = ReturnType<typeof makeStanding>;
 
+/** Watches nothing by itself: its mover tells it of every drawing and every gesture. */
 export function makeStanding(frame: HTMLElement) {
   const overlay = makeOverlay(frame);
   const displaced = new Map<string, Displaced>();

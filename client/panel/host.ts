@@ -35,6 +35,7 @@ export function listen(take: (message: ToPanel) => void): () => void {
   return () => window.removeEventListener("message", onMessage);
 }
 
+/** All of it; what a page that has never been shown would remember, where there is nothing. */
 export function recall(): Remembered {
   const state = api.getState();
   return typeof state === "object" && state !== null ? { ...nothing, ...state } : nothing;

@@ -5,6 +5,7 @@ import { activateWith } from "./extension.ts";
 
 let client: BaseLanguageClient | undefined;
 
+/** The editor calls it once, when a workspace has a script or the panel's tab comes back. */
 export async function activate(context: ExtensionContext): Promise<void> {
   client = await activateWith(context, ({ extensionUri }, options) => {
     const module = Uri.joinPath(extensionUri, "dist/server/node.cjs").fsPath;
@@ -13,6 +14,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   });
 }
 
+/** The editor calls it at its end. */
 export async function deactivate(): Promise<void> {
   await client?.stop();
 }

@@ -14,7 +14,7 @@ export const PAGE_COMMAND = "fettle.showPage";
 export type Ask = <T>(method: string, params: unknown) => Promise<T>;
 
 /** The name that a page's address is about, as in `rule/mode-clash.md`. */
-export function nameOfPage(path: string): string {
+function nameOfPage(path: string): string {
   return path.slice(path.lastIndexOf("/") + 1).replace(/\.md$/, "");
 }
 

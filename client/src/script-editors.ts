@@ -18,6 +18,7 @@ export function scriptOf(editor: TextEditor | undefined): TextDocument | undefin
   return editor?.document.languageId === "fettle" ? editor.document : undefined;
 }
 
+/** True for a script whose header says so. */
 export function isCraft(document: TextDocument): boolean {
   return /^craft[ \t]+"/m.test(document.getText());
 }

@@ -8,6 +8,7 @@ export interface ScriptMarks {
   readonly disposables: readonly Disposable[];
 }
 
+/** No marks yet. */
 export function scriptMarks(): ScriptMarks {
   const decoration = window.createTextEditorDecorationType({
     isWholeLine: true,

@@ -5,6 +5,7 @@ import { activateWith } from "./extension.ts";
 
 let client: BaseLanguageClient | undefined;
 
+/** The editor calls it once, when a workspace has a script or the panel's tab comes back. */
 export async function activate(context: ExtensionContext): Promise<void> {
   client = await activateWith(context, ({ extensionUri }, options) => {
     const worker = new Worker(Uri.joinPath(extensionUri, "dist/server/worker.js").toString(true));
@@ -12,6 +13,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   });
 }
 
+/** The editor calls it at its end. */
 export async function deactivate(): Promise<void> {
   await client?.stop();
 }

@@ -7,7 +7,7 @@ import { type Box, node, path, rounded, type SceneNode } from "./scene.ts";
 import { text, widthOf } from "./writing.ts";
 
 /** Lines there can be on one chart: as many as can be told apart. */
-export const MOST_LINES = 4;
+const MOST_LINES = 4;
 
 /** The chart in a box, as a group that says in words what it shows. */
 export function drawChart(box: Box, chart: Chart): SceneNode {

@@ -1,4 +1,5 @@
 /** The geometry of moving an element: whole cells, counted from 0 at the top left of the grid. */
+import { type Grid, MOST_CELLS } from "../protocol/osd.ts";
 import type { GogglesPicture, PanelElement } from "../protocol/panel.ts";
 import { listed } from "./words.ts";
 
@@ -12,7 +13,6 @@ export interface CellBox extends Cell {
   readonly height: number;
 }
 
-type Grid = Pick<GogglesPicture, "columns" | "rows">;
 type Solid = CellBox & Pick<PanelElement, "name" | "overlapsNothing">;
 
 /**
@@ -92,9 +92,6 @@ export function elementAt<T extends CellBox & { readonly name: string }>(
   const bySize = there.toSorted((a, b) => a.width * a.height - b.width * b.height);
   return there.find(({ name }) => name === preferred) ?? bySize[0] ?? null;
 }
-
-/** Of the largest grid that a script may say. */
-const MOST_CELLS = 64 * 32;
 
 /**
  * The free place for an element of that size that is nearest to the left at middle height: inside the

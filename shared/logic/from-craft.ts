@@ -37,7 +37,7 @@ function boardFor(input: SwitchInput): Switchboard {
 }
 
 /** What a craft says of its controls and conditions; controls whose line has a fault are left out. */
-export function switchInputOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): SwitchInput {
+function switchInputOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): SwitchInput {
   const controls: ControlSpec[] = [];
   const faultyControls: string[] = [];
   for (const { name, value } of craft.controls.values()) {

@@ -4,6 +4,7 @@ import { type Diagrams, EVERY, NONE } from "./diagram.ts";
 /** A value for each level, or -1 where the variable is free. */
 export type Fixed = Int32Array;
 
+/** Every variable free. */
 export function nothingFixed(diagrams: Diagrams): Fixed {
   return new Int32Array(diagrams.widths.length).fill(-1);
 }

@@ -20,6 +20,7 @@ export function sameInput(a: SwitchInput, b: SwitchInput): boolean {
   );
 }
 
+/** True for the same two ends. */
 export function sameRange(a: PulseRange, b: PulseRange): boolean {
   return a.fromUs === b.fromUs && a.toUs === b.toUs;
 }
@@ -54,6 +55,7 @@ function sameList<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) 
   return a.length === b.length && a.every((each, i) => same(each, b[i]!));
 }
 
+/** True for the same keys with the same values; two that are not there are the same. */
 export function sameMap<T>(
   a: ReadonlyMap<number, T> | undefined,
   b: ReadonlyMap<number, T> | undefined,

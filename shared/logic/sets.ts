@@ -12,6 +12,7 @@ export interface Placing {
   readonly possible: boolean;
 }
 
+/** A node of the diagrams as the set that it stands for. */
 export function asSet(node: number): StateSet {
   return node as StateSet;
 }
@@ -52,6 +53,7 @@ export function cube(diagrams: Diagrams, fixed: Fixed): number {
   return node;
 }
 
+/** The operations on sets, by the names that the conditions were compiled with. */
 export function makeSets(compiled: Compiled): Sets {
   const { diagrams, levels, variables } = compiled;
   const marks = (names: readonly string[]): Uint8Array => {

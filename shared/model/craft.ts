@@ -36,6 +36,12 @@ export interface Mode {
   readonly lines: readonly { readonly source: Source; readonly condition: Condition | null }[];
 }
 
+/** The catalogue's name of a section: `pack` for `pack/NAME`. */
+export function baseOf(section: string): string {
+  const slash = section.indexOf("/");
+  return slash < 0 ? section : section.slice(0, slash);
+}
+
 /** Before the name of an output, where it stands among modes. */
 const OUTPUTS = "outputs.";
 

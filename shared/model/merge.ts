@@ -4,7 +4,18 @@ import type { Condition } from "../syntax/condition.ts";
 import { printCondition, printValue } from "../syntax/print-value.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Field, Value } from "../syntax/value.ts";
-import type { Control, Craft, DroppedNothing, Follow, Mode, Placed, Setting, Source, TakenBack } from "./craft.ts";
+import {
+  baseOf,
+  type Control,
+  type Craft,
+  type DroppedNothing,
+  type Follow,
+  type Mode,
+  type Placed,
+  type Setting,
+  type Source,
+  type TakenBack,
+} from "./craft.ts";
 import type { Drop, Entry, Script } from "./script.ts";
 import type { Part, Plan } from "./uses.ts";
 
@@ -83,8 +94,7 @@ function layOver(said: Said, { script }: Part, catalogue: Catalogue): void {
 /** Whether the lines of this name in one file count together, and replace those of earlier files. */
 function joins({ kind, section, name }: Entry, catalogue: Catalogue): boolean {
   if (kind === "mode" || kind === "output") return true;
-  const base = section.startsWith("pack/") ? "pack" : section;
-  return kind === "setting" && catalogue.setting(base, name)?.repeatable === true;
+  return kind === "setting" && catalogue.setting(baseOf(section), name)?.repeatable === true;
 }
 
 /** All lines of one mode, output or repeatable setting in one file. */
@@ -248,7 +258,7 @@ function remember(said: Said, setting: Setting, source: Source, { start, end }: 
 
 /** Whether a section could hold a name at all; one that it could not is told as unknown. */
 function isKnown(section: string, name: string, catalogue: Catalogue): boolean {
-  const spec = catalogue.section(section.startsWith("pack/") ? "pack" : section);
+  const spec = catalogue.section(baseOf(section));
   if (spec?.holds === "modes") return catalogue.mode(name) !== undefined;
   if (spec?.holds === "places" && catalogue.element(name)) return true;
   if (spec?.holds === "places" || spec?.holds === "settings") return catalogue.setting(spec.name, name) !== undefined;

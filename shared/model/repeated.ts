@@ -1,6 +1,7 @@
 /** Entries that say again, in one file, what an earlier line of it said. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type Cols, spanAt } from "../syntax/span.ts";
+import { baseOf } from "./craft.ts";
 import type { Entry, Issue } from "./script.ts";
 
 /**
@@ -17,7 +18,7 @@ export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue)
     if (entry.kind === "mode" || entry.kind === "output") continue;
     if (entry.section !== section) {
       section = entry.section;
-      base = section.startsWith("pack/") ? "pack" : section;
+      base = baseOf(section);
       first = bySection.get(section) ?? new Map();
       bySection.set(section, first);
     }

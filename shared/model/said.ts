@@ -2,6 +2,7 @@
 import { convert } from "../catalogue/units.ts";
 import type { Craft, Setting } from "./craft.ts";
 
+/** The line that counts, also one with a fault. */
 export function settingOf(craft: Craft, path: string): Setting | undefined {
   const [section = "", name = ""] = path.split(".");
   return craft.settings.get(section)?.get(name);

@@ -4,7 +4,7 @@ import type { IntegerType, QuantityType, Setting, ValueType } from "../catalogue
 import { convert } from "../catalogue/units.ts";
 import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
-import type { Craft, Source } from "./craft.ts";
+import { baseOf, type Craft, type Source } from "./craft.ts";
 import { beyondUsual, type LimitIssue, type Size } from "./limits.ts";
 import { adjustable } from "./read-entry.ts";
 import type { Entry, Issue, Script } from "./script.ts";
@@ -70,8 +70,7 @@ function strangeIn(entries: readonly Entry[], sizeAt: (section: string) => Size,
     const same = last?.size.cells === size.cells && last?.size.propellerIn === size.propellerIn;
     let issues = same ? last?.issues : undefined;
     if (!issues) {
-      const base = section.startsWith("pack/") ? "pack" : section;
-      const setting = kind === "follows" ? adjustable(name, catalogue) : catalogue.setting(base, name);
+      const setting = kind === "follows" ? adjustable(name, catalogue) : catalogue.setting(baseOf(section), name);
       const values = value.kind === "follows" ? [value.from, value.to] : [value];
       issues = setting && hasBands(setting) ? values.flatMap((each) => beyondUsual(each, setting, size)) : NONE;
       judged.set(value, { size, issues });

@@ -9,7 +9,7 @@
  */
 
 /** Bits of one digital command, checksum included. Common practice, no source. */
-export const COMMAND_BITS = 16;
+const COMMAND_BITS = 16;
 
 /** Microseconds of one round: 1 / f. */
 export function periodUs(rateKhz: number): number {

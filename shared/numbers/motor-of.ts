@@ -26,6 +26,7 @@ export interface MotorFigures {
   readonly tipSpeedMs: number | null;
 }
 
+/** The motors of the frame and how fast they turn; each figure is null where something that it needs is not known. */
 export const motorsOf = onceFor((craft, catalogue): MotorFigures => {
   const number = (section: string, name: string, unit: string) => numberIn(craft, catalogue, section, name, unit);
   const { chemistry, cells, fullV } = packOf(craft, catalogue);

@@ -19,6 +19,7 @@ export interface RatesFigures {
   readonly throttle: Throttle | null;
 }
 
+/** The first set; what is not said has the catalogue's default. */
 export const ratesOf = onceFor((craft, catalogue) => readRates(craft, catalogue, "rates"));
 
 /** The second set; null where the craft has none. */

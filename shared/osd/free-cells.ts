@@ -13,6 +13,7 @@ export interface FreeCells {
   last(size: Size, before: number): Cell | null;
 }
 
+/** A grid on which nothing stands yet. */
 export function freeCells({ columns, rows }: Grid): FreeCells {
   /** By cell: how many free cells there are from it to the right. */
   const runs = new Uint16Array(columns * rows).map((_, at) => columns - (at % columns));

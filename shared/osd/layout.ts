@@ -93,6 +93,7 @@ export function resolveAxis(axis: Axis, cells: number, size: number): number {
   }
 }
 
+/** The cells of an element, also those off the grid. */
 export function areaOf({ column, row, width, height }: PlacedElement): CellArea {
   return { left: column, top: row, right: column + width - 1, bottom: row + height - 1 };
 }

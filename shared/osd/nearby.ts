@@ -1,5 +1,5 @@
 /** Where else an element of a layout could stand. */
-import { LARGEST_GRID } from "../protocol/osd.ts";
+import { MOST_CELLS } from "../protocol/osd.ts";
 import { movedTo } from "./fit.ts";
 import { freeCells } from "./free-cells.ts";
 import { nearestFree } from "./nearest.ts";
@@ -12,7 +12,7 @@ import type { CellArea, Layout, PlacedElement } from "./types.ts";
  */
 export function freePlaceFor(placed: PlacedElement, layout: Layout, area: CellArea): PlacedElement | null {
   const { columns, rows } = layout.grid;
-  if (columns * rows > LARGEST_GRID.columns * LARGEST_GRID.rows) return null;
+  if (columns * rows > MOST_CELLS) return null;
   const free = freeCells(layout.grid);
   if (!placed.element.overlapsNothing) {
     for (const other of layout.elements) {

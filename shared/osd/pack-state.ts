@@ -72,11 +72,10 @@ export const BRISK = 1.6;
 export function packFacts(craft: Craft): PackFacts {
   const chemistry = wordOf(craft, "pack.chemistry") ?? "lipo";
   const capacityMah = quantityOf(craft, "pack.capacity", "mAh") ?? EXAMPLE.capacityMah;
-  const chargeOf = (path: string) => {
-    const share = quantityOf(craft, path, "%");
-    return share === undefined ? quantityOf(craft, path, "mAh") : (capacityMah * share) / 100;
-  };
-  const reserveMah = Math.min(chargeOf("pack.reserve") ?? capacityMah * EXAMPLE.reserveShare, capacityMah);
+  const reserveMah = Math.min(
+    chargeOf(craft, "pack.reserve", capacityMah) ?? capacityMah * EXAMPLE.reserveShare,
+    capacityMah,
+  );
   const hoverA = quantityOf(craft, "pack.hover-current", "A") ?? EXAMPLE.hoverA;
   const saidOhm = quantityOf(craft, "pack.cell-resistance", "ohm");
   const strings = integerOf(craft, "pack.parallel") ?? 1;
@@ -86,7 +85,7 @@ export function packFacts(craft: Craft): PackFacts {
   return {
     cells: integerOf(craft, "pack.cells") ?? EXAMPLE.cells,
     capacityMah,
-    budgetMah: Math.min(chargeOf("pack.warn-after") ?? capacityMah - reserveMah, capacityMah),
+    budgetMah: Math.min(chargeOf(craft, "pack.warn-after", capacityMah) ?? capacityMah - reserveMah, capacityMah),
     reserveMah,
     hoverA,
     cellOhm: saidOhm === undefined ? EXAMPLE.sagV / (hoverA * BRISK) : saidOhm / strings,
@@ -95,6 +94,13 @@ export function packFacts(craft: Craft): PackFacts {
     landV: quantityOf(craft, "pack.land-at", "V/cell"),
     usualLandV: USUAL_LAND_V[chemistry] ?? USUAL_LAND_V.lipo!,
   };
+}
+
+/** A charge in mAh that may be said as a share of the capacity; undefined where it is not said, or a share of what is not known. */
+export function chargeOf(craft: Craft, path: string, capacityMah: number | undefined): number | undefined {
+  const percent = quantityOf(craft, path, "%");
+  if (percent === undefined) return quantityOf(craft, path, "mAh");
+  return capacityMah === undefined ? undefined : (capacityMah * percent) / 100;
 }
 
 /** The pack once so much was drawn, giving so many amperes. */

@@ -1,6 +1,7 @@
 /** What the display warns of at some moment: thresholds of the script that the readings have passed. */
 import type { Craft } from "../model/craft.ts";
 import { integerOf, quantityOf, wordOf, wordsOf } from "../model/said.ts";
+import { chargeOf } from "./pack-state.ts";
 import type { Readings } from "./text.ts";
 
 export interface Trouble {
@@ -21,12 +22,7 @@ export function troublesOf(craft: Craft, readings: Readings): readonly Trouble[]
   const atLeast = (name: string, limit: number | undefined) => limit !== undefined && read(name) >= limit;
   const counts = wordOf(craft, "pack.current-from") !== "none";
   const landing = under("cell-volts", quantityOf(craft, "pack.land-at", "V/cell"));
-  const capacityMah = quantityOf(craft, "pack.capacity", "mAh");
-  const warnShare = quantityOf(craft, "pack.warn-after", "%");
-  const warnMah =
-    warnShare === undefined
-      ? quantityOf(craft, "pack.warn-after", "mAh")
-      : capacityMah && (capacityMah * warnShare) / 100;
+  const warnMah = chargeOf(craft, "pack.warn-after", quantityOf(craft, "pack.capacity", "mAh"));
   const hasReserve = craft.settings.get("pack")?.get("reserve")?.value != null;
   const flightAlertMin = quantityOf(craft, "osd.flight-time-alert", "min");
   const passed: readonly (Trouble & { readonly is: boolean })[] = [

@@ -27,6 +27,7 @@ export const USUAL_GRIDS: readonly { readonly name: string | null; readonly grid
 
 /** The largest grid that a script may say. */
 export const LARGEST_GRID: Grid = { columns: 64, rows: 32 };
+export const MOST_CELLS = LARGEST_GRID.columns * LARGEST_GRID.rows;
 
 /** The moment of a flight whose readings are shown. */
 export type Scenario = "fresh-pack" | "mid-flight" | "low-pack" | "link-fading" | "link-lost";

@@ -12,6 +12,7 @@ export function boardOf(craft: Craft, workspace: Workspace): Switchboard {
   return switchboardOf(craft, workspace.catalogue.relations.precedence);
 }
 
+/** The problems of one code, each with a repair for every name that may have been meant. */
 export function problemReports(craft: Craft, workspace: Workspace, code: Problem["code"]): Report[] {
   return boardOf(craft, workspace)
     .problems.filter((problem) => problem.code === code)

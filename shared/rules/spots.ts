@@ -21,6 +21,7 @@ export function readingReports(script: Script, code: ReadingCode): Report[] {
   );
 }
 
+/** A stretch of a line of a file. */
 export function spotOf(file: string, span: Span): Spot {
   return { source: { file, line: span.line }, start: span.start, end: span.end };
 }

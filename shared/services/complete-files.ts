@@ -1,7 +1,8 @@
 /** What can stand at the beginning of a line: sections, `use`, the header; and the files to use. */
 import type { SectionSpec } from "../catalogue/types.ts";
+import { baseOf } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
-import { baseOf, pathBetween, type Standing } from "./standing.ts";
+import { pathBetween, type Standing } from "./standing.ts";
 import type { Offer } from "./suggestion.ts";
 
 const HEADERS = {
@@ -13,6 +14,7 @@ const HEADERS = {
   },
 } as const;
 
+/** A header where the file has none yet; else `use` and the sections that may stand in such a file. */
 export function offerTopLevel(workspace: Workspace, { script, line }: Standing): Offer[] {
   if (script.tree.header === null || script.tree.header === line) {
     return Object.entries(HEADERS).map(([label, { detail, text }]) => ({

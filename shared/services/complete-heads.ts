@@ -1,11 +1,13 @@
 /** The names that can begin an entry, those not said yet first. */
 import type { Setting, SimpleType, ValueType } from "../catalogue/types.ts";
+import { baseOf } from "../model/craft.ts";
 import { adjustable } from "../model/read-entry.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { controlsKnown } from "./controls-known.ts";
-import { baseOf, type Standing } from "./standing.ts";
+import type { Standing } from "./standing.ts";
 import { inSnippet, type Offer } from "./suggestion.ts";
 
+/** The names that a section can hold, each with a snippet of its value; those said already come last. */
 export function offerHeads(workspace: Workspace, standing: Standing): Offer[] {
   const { spec, section, script, line, text, column } = standing;
   if (!spec || section === null) return [];
@@ -110,7 +112,7 @@ function offerControls(workspace: Workspace, file: string, said: ReadonlySet<str
 }
 
 /** The value of a setting as a snippet: what stands in it is meant to be overwritten. */
-export function valueSnippet(setting: Setting): string {
+function valueSnippet(setting: Setting): string {
   return typeSnippet(setting.types[0]!, setting.default);
 }
 

@@ -1,11 +1,12 @@
 /** What can follow the name of an entry. */
 import colourNames from "color-name";
 import type { FieldsType, Setting, SimpleType, ValueType } from "../catalogue/types.ts";
+import { baseOf } from "../model/craft.ts";
 import { adjustable } from "../model/read-entry.ts";
 import { unitsLike } from "../model/read-simple.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { offerConditions, offerControlLine, offerDial } from "./complete-conditions.ts";
-import { baseOf, type Standing } from "./standing.ts";
+import type { Standing } from "./standing.ts";
 import type { Offer } from "./suggestion.ts";
 
 /** `before` is the line up to the position. */
@@ -98,7 +99,7 @@ function offerFollows(workspace: Workspace, file: string, setting: Setting, said
 }
 
 /** What any of the types offers after what has been said of the value. */
-export function offerTypes(types: readonly ValueType[], said: string, usual: string | undefined): Offer[] {
+function offerTypes(types: readonly ValueType[], said: string, usual: string | undefined): Offer[] {
   const offers = types.flatMap((type) => (type.is === "fields" ? offerFields(type, said) : offerSimple(type, said)));
   if (usual !== undefined && said.trim() === "" && !offers.some((each) => each.label === usual)) {
     offers.unshift({ label: usual, kind: "value", detail: "the default", group: 0 });

@@ -6,7 +6,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { FieldsType } from "../catalogue/types.ts";
 import { listed } from "../draw/words.ts";
-import type { Craft, Setting, Source } from "../model/craft.ts";
+import { baseOf, type Craft, type Setting, type Source } from "../model/craft.ts";
 import type { Entry } from "../model/script.ts";
 import { fieldOf, saidIn } from "../numbers/read.ts";
 import { filterTellers, smoothingTellers } from "./consequences-filters.ts";
@@ -31,7 +31,6 @@ import {
   videoTellers,
 } from "./consequences-radio.ts";
 import type { Consequence, Subject, Teller, Tellers } from "./consequences-words.ts";
-import { baseOf } from "./standing.ts";
 
 export type { Consequence } from "./consequences-words.ts";
 

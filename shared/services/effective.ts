@@ -1,7 +1,7 @@
 /** What `show` reports: the effective craft, each value with the file and line that it comes from. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec, Setting as SettingSpec } from "../catalogue/types.ts";
-import type { Craft, Mode, Placed, Setting, Source } from "../model/craft.ts";
+import { baseOf, type Craft, type Mode, type Placed, type Setting, type Source } from "../model/craft.ts";
 import { readSetting } from "../model/read-value.ts";
 import { units } from "../model/units.ts";
 import type { Workspace } from "../model/workspace.ts";
@@ -109,7 +109,7 @@ function namedPacks(craft: Craft, catalogue: Catalogue, at: At): Record<string, 
 
 function shownSetting(setting: Setting, catalogue: Catalogue, at: At): EffectiveSetting {
   const { section, name, value, items } = setting;
-  const spec = catalogue.setting(section.startsWith("pack/") ? "pack" : section, name);
+  const spec = catalogue.setting(baseOf(section), name);
   const own = at(setting.source);
   const text = canonicalText(setting, spec);
   if (!spec) return { value: null, text, ...own };

@@ -7,10 +7,12 @@ export function exampleOfSetting(section: SectionSpec, setting: Setting): string
   return section.title === "required" ? "" : `${section.name}\n  ${setting.name}  ${value}`;
 }
 
+/** The section with one entry for the mode. */
 export function exampleOfMode(name: string): string {
   return `modes\n  ${name}  when TL is down`;
 }
 
+/** The section with one entry for the element. */
 export function exampleOfElement(name: string): string {
   return `osd\n  ${name}  at left+1, top+1`;
 }

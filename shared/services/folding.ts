@@ -8,6 +8,7 @@ export interface Fold {
   readonly kind: "region" | "comment" | "imports";
 }
 
+/** In order of line; a section of one line folds nothing away. */
 export function foldsOf(script: Script): Fold[] {
   const { tree } = script;
   const folds: Fold[] = [];

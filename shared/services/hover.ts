@@ -1,6 +1,7 @@
 /** What a pilot is told of the word under the pointer. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { unitFamily } from "../catalogue/units.ts";
+import { baseOf } from "../model/craft.ts";
 import { adjustable } from "../model/read-entry.ts";
 import type { Entry } from "../model/script.ts";
 import type { Workspace } from "../model/workspace.ts";
@@ -22,7 +23,7 @@ import { whatFollows } from "./hover-consequences.ts";
 import { hoverControl, hoverPosition } from "./hover-controls.ts";
 import { hoverHeader, hoverUse } from "./hover-files.ts";
 import { notesOf, type Resolved, resolvedIn } from "./resolved.ts";
-import { baseOf, craftFor, craftsFor, holds, quoted, type Standing, standingAt } from "./standing.ts";
+import { craftFor, craftsFor, holds, quoted, type Standing, standingAt } from "./standing.ts";
 
 export interface Hover {
   readonly markdown: string;

@@ -73,6 +73,7 @@ function inlineHtml(text: string, linkTo: (name: string) => string | null): stri
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
+/** Text as it may stand in HTML, in an attribute too. */
 export function escapeHtml(text: string): string {
   return text.replace(/[&<>"]/g, (character) => ENTITIES[character]!);
 }

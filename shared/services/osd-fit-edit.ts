@@ -1,8 +1,7 @@
 /** A layout fitted to another grid, as edits of the scripts. */
-import type { Catalogue } from "../catalogue/catalogue.ts";
 import { fitLayout } from "../osd/fit.ts";
-import { layoutOf } from "../osd/layout.ts";
-import { type Grid, NAMED_GRIDS, OSD_PAGES } from "../protocol/osd.ts";
+import { layoutOf, placedOn } from "../osd/layout.ts";
+import { type Grid, LARGEST_GRID, NAMED_GRIDS, OSD_PAGES } from "../protocol/osd.ts";
 import type { Value } from "../syntax/value.ts";
 import { movedPlace } from "./osd-place.ts";
 import { type Change, type OsdEdit, refused, type Scene, scriptOf, writeAll } from "./osd-write.ts";
@@ -14,16 +13,16 @@ import { type Change, type OsdEdit, refused, type Scene, scriptOf, writeAll } fr
  */
 export function fitted(scene: Scene, to: Grid): OsdEdit {
   const { craft, workspace } = scene;
-  const most = largestGrid(workspace.catalogue);
-  if (!fits(to.columns, most.columns) || !fits(to.rows, most.rows))
+  const { columns, rows } = LARGEST_GRID;
+  if (!fits(to.columns, columns) || !fits(to.rows, rows))
     return refused(
-      `A grid has whole columns and rows, at most ${most.columns} x ${most.rows}, so there is no fitting it to ${to.columns} x ${to.rows}.`,
+      `A grid has whole columns and rows, at most ${columns} x ${rows}, so there is no fitting it to ${to.columns} x ${to.rows}.`,
     );
   if (to.columns === scene.grid.columns && to.rows === scene.grid.rows) return { kind: "edits", files: [] };
   const changes: Change[] = [gridChange(scene, to)];
   for (const section of OSD_PAGES) {
     const layout = layoutOf(craft, workspace.catalogue, section);
-    const placed = section === "osd" ? craft.osd : craft.osdSecond;
+    const placed = placedOn(craft, section);
     for (const box of layout ? fitLayout(layout, to).layout.elements : []) {
       const { source } = box;
       const value = placed.get(box.name)?.value;
@@ -39,11 +38,6 @@ export function fitted(scene: Scene, to: Grid): OsdEdit {
 
 function fits(cells: number, most: number): boolean {
   return Number.isInteger(cells) && cells >= 1 && cells <= most;
-}
-
-function largestGrid(catalogue: Catalogue): Grid {
-  const size = catalogue.setting("osd", "grid")?.types.find((type) => type.is === "size");
-  return { columns: size?.mostColumns ?? 0, rows: size?.mostRows ?? 0 };
 }
 
 function gridChange(scene: Scene, to: Grid): Change {

@@ -7,6 +7,7 @@ import type { OsdPage, WriteWhere } from "../protocol/panel.ts";
 import type { TextEdit } from "../syntax/span.ts";
 import { appendEntries, lineForEntry, type NewEntry, whyNotWritable } from "./script-edits.ts";
 
+/** What comes of a gesture. */
 export type OsdEdit =
   | { readonly kind: "edits"; readonly files: readonly FileEdits[] }
   /** The line stands in a layer: there it would change for these craft as well. */
@@ -39,6 +40,7 @@ export interface Change {
   readonly edits: readonly TextEdit[];
 }
 
+/** Why nothing is written, in a sentence. */
 export function refused(message: string): OsdEdit {
   return { kind: "refused", message };
 }
@@ -100,6 +102,7 @@ function hangsOn(craft: Craft, file: string, lines: ReadonlySet<number>): boolea
   return said.some((each) => each?.source.file === file && lines.has(each.source.line));
 }
 
+/** The script of a line that the craft is made of. */
 export function scriptOf({ workspace, craft }: Scene, { file }: Source): Script {
   return craft.scripts.find((script) => script.file === file) ?? workspace.script(file) ?? craft.script;
 }

@@ -1,8 +1,9 @@
 /** The reference page that belongs to what stands at a position. */
+import { baseOf } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import type { Position } from "../syntax/span.ts";
 import type { Named } from "./names.ts";
-import { baseOf, holds, standingAt } from "./standing.ts";
+import { holds, standingAt } from "./standing.ts";
 
 export type PageName = Pick<Named, "name" | "kind">;
 

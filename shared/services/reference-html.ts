@@ -1,6 +1,7 @@
 /** The page of the reference: looks, and a search that needs neither server nor network. */
 import { REFERENCE_SCRIPT } from "./reference-script.ts";
 
+/** What the page is put together from, as HTML. */
 export interface ReferenceParts {
   readonly nav: string;
   readonly articles: string;
@@ -8,6 +9,7 @@ export interface ReferenceParts {
   readonly counts: string;
 }
 
+/** The whole page, with its styles and its script in it. */
 export function referenceHtml({ nav, articles, counts }: ReferenceParts): string {
   return `<!doctype html>
 <html lang="en-GB">

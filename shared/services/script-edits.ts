@@ -23,6 +23,7 @@ export function whyNotWritable(workspace: Workspace, script: Script, line: numbe
   return null;
 }
 
+/** Why a script of a newer edition is not rewritten, in a sentence. */
 export function newerEdition({ name }: Script): string {
   return `“${name}” is written in a newer edition of the language, so this tool does not rewrite it: update the tool.`;
 }

@@ -1,5 +1,6 @@
 /** The parts of the value that is being written, and which of them stands at the cursor. */
 import type { FieldSpec, FieldsType, SimpleType } from "../catalogue/types.ts";
+import { baseOf } from "../model/craft.ts";
 import { adjustable } from "../model/read-entry.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { gridOf, sizeOf } from "../osd/layout.ts";
@@ -9,7 +10,7 @@ import { controlsKnown, describeControl } from "./controls-known.ts";
 import { list, paragraphs, typeLines } from "./describe.ts";
 import { type SignatureHelp, type Slot, shaped } from "./signature-shape.ts";
 import { conditionSignatures, controlSignatures } from "./signature-switches.ts";
-import { baseOf, craftFor, type Standing, standingAt } from "./standing.ts";
+import { craftFor, type Standing, standingAt } from "./standing.ts";
 
 export type { SignatureHelp } from "./signature-shape.ts";
 

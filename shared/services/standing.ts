@@ -1,6 +1,6 @@
 /** What stands at a position of a script, for every service that asks. */
 import type { SectionSpec } from "../catalogue/types.ts";
-import type { Craft, Source } from "../model/craft.ts";
+import { baseOf, type Craft, type Source } from "../model/craft.ts";
 import type { Entry, Script } from "../model/script.ts";
 import { resolvePath } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
@@ -8,6 +8,7 @@ import type { Piece } from "../syntax/piece.ts";
 import type { Cols, Position } from "../syntax/span.ts";
 import type { LineNode } from "../syntax/tree.ts";
 
+/** A position, with all that is known of it. */
 export interface Standing {
   readonly script: Script;
   readonly line: number;
@@ -54,7 +55,7 @@ export function entryAt(script: Script, line: number): Entry | null {
 }
 
 /** The last of some things in order of line that stands on a line or above it. */
-export function lastUpTo<T extends { readonly line: number }>(all: readonly T[], line: number): T | undefined {
+function lastUpTo<T extends { readonly line: number }>(all: readonly T[], line: number): T | undefined {
   let low = 0;
   let high = all.length;
   while (low < high) {
@@ -63,12 +64,6 @@ export function lastUpTo<T extends { readonly line: number }>(all: readonly T[],
     else high = middle;
   }
   return all[low - 1];
-}
-
-/** The catalogue's name of a resolved section: `pack` for `pack/NAME`. */
-export function baseOf(section: string): string {
-  const slash = section.indexOf("/");
-  return slash < 0 ? section : section.slice(0, slash);
 }
 
 /** The effective craft in whose light a file is read: the file itself, else the first craft that uses it. */

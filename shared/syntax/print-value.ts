@@ -3,6 +3,7 @@ import type { Condition, Subject } from "./condition.ts";
 import { quote } from "./scanner.ts";
 import type { Axis, Quantity, Value } from "./value.ts";
 
+/** A value in canonical spelling: one space between words and before a unit. */
 export function printValue(value: Value): string {
   switch (value.kind) {
     case "quantity":
@@ -49,6 +50,7 @@ export function printQuantity(quantity: Quantity): string {
   return quantity.unit === "" ? quantity.digits : `${quantity.digits} ${quantity.unit}`;
 }
 
+/** One axis of a place: `left+2`, `bottom`, `7`. */
 export function printAxis({ anchor, offset }: Axis): string {
   if (anchor === null) return String(offset);
   if (offset === 0) return anchor;

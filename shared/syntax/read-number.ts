@@ -75,6 +75,7 @@ export function inUnit(reading: Reading, quantity: Quantity, unit: string, what:
   return wrongUnit(quantity, unit, what);
 }
 
+/** The fault of a bare number, with a repair for each unit that it may have. */
 export function missingUnit(quantity: Quantity, units: readonly string[], what: string): Fault {
   const message = `${what} needs a unit: ${quantity.digits} ${units.join(" or ")}?`;
   return fault(
@@ -90,6 +91,7 @@ export function missingUnit(quantity: Quantity, units: readonly string[], what: 
   );
 }
 
+/** The fault of a number whose unit is of another kind. */
 export function wrongUnit(quantity: Quantity, unit: string, what: string): Fault {
   const wanted = unit === "" ? "is a bare number without unit" : `is given in ${unit}`;
   const code: FaultCode = "wrong-unit";

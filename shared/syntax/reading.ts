@@ -41,6 +41,7 @@ export interface Repair extends Cols {
   readonly text: string;
 }
 
+/** A fault at some columns of the line. */
 export function fault(code: FaultCode, at: Cols, message: string, ...repairs: Repair[]): Fault {
   return { kind: "fault", code, start: at.start, end: at.end, message, ...(repairs.length > 0 && { repairs }) };
 }
@@ -50,10 +51,12 @@ export function unknownName(at: Cols, word: string, candidates: readonly string[
   return { ...fault("unknown-name", at, message), unknown: { word, candidates } };
 }
 
+/** True for a fault, false for whatever else a reader gives. */
 export function isFault(value: unknown): value is Fault {
   return typeof value === "object" && value !== null && (value as { kind?: unknown }).kind === "fault";
 }
 
+/** Notes what a stretch of the line is, for colours and hovers; `of` names what it belongs to. */
 export function piece(reading: Reading, kind: PieceKind, at: Cols, of?: string): void {
   reading.pieces.push({ kind, start: at.start, end: at.end, ...(of !== undefined && { of }) });
 }

@@ -134,6 +134,7 @@ export function commentStart(text: string): number {
   return -1;
 }
 
+/** True for a blank and a tab, by their character codes. */
 export function isSpace(code: number): boolean {
   return code === 32 || code === 9;
 }

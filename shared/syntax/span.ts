@@ -36,6 +36,7 @@ export interface Fix {
   readonly edits: readonly TextEdit[];
 }
 
+/** A stretch of a line as a range. */
 export function rangeOf(span: Span): Range {
   return {
     start: { line: span.line, character: span.start },
@@ -43,10 +44,12 @@ export function rangeOf(span: Span): Range {
   };
 }
 
+/** Columns, on a line. */
 export function spanAt(line: number, cols: Cols): Span {
   return { line, start: cols.start, end: cols.end };
 }
 
+/** Below nought where `a` comes first, nought where both are one. */
 export function comparePositions(a: Position, b: Position): number {
   return a.line - b.line || a.character - b.character;
 }

@@ -3,8 +3,10 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 import { nearest } from "../../../shared/model/nearest.ts";
 import { CannotRun } from "./io.ts";
 
+/** The options of a command, as Node's own parser takes them. */
 export type Options = NonNullable<ParseArgsConfig["options"]>;
 
+/** What a command was called with. */
 export interface Arguments {
   readonly paths: readonly string[];
   text(option: string): string | undefined;

@@ -17,6 +17,7 @@ import { filtersPictureOf, ratesPictureOf } from "../../../shared/services/panel
 import { switchesOf } from "../../../shared/services/panel-switches.ts";
 import { CannotRun } from "./io.ts";
 
+/** A drawing with its words. */
 export interface Picture {
   readonly scene: SceneNode;
   readonly title: string;
@@ -27,6 +28,7 @@ export interface Picture {
   readonly unplaced?: readonly string[];
 }
 
+/** What is to be seen of the OSD. */
 export interface WantedOsd {
   readonly page: OsdPage;
   /** Without one the layout is shown at the usual moment, and what is blank then by its name. */

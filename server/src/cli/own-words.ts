@@ -5,6 +5,7 @@ import { readOwnWords } from "../../../shared/services/own-words.ts";
 import { listNearest, nameFrom, readScriptFile, realPathOf, workspaceRoot } from "../node/disk.ts";
 import { type Io, oneLine } from "./io.ts";
 
+/** The catalogue to go by. */
 export interface Words {
   readonly catalogue: Catalogue;
   /** True where some file, or part of one, could not be taken; standard error has said which. */

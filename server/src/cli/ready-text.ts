@@ -5,6 +5,7 @@ import type { Readiness } from "../../../shared/services/ready.ts";
 import type { Obstacle } from "../../../shared/services/ready-limits.ts";
 import { oneLine } from "./io.ts";
 
+/** What `fettle ready` reports, as JSON has it too. */
 export interface ReadyTold extends Omit<Readiness, "obstacles"> {
   readonly craft: string;
   readonly handset: string | null;
@@ -27,6 +28,7 @@ const VERDICTS = {
 
 const STATES = { stands: "stands", open: "not known", wait: "takes time" } as const;
 
+/** The whole report: the moment, the verdict with what stands in between, and the ways there. */
 export function readyText(told: ReadyTold): string {
   const { craft, handset, obstacles } = told;
   const parts = [

@@ -23,6 +23,7 @@ export interface Opened {
   readonly workspace: Workspace;
 }
 
+/** What came of the paths that a command was given. */
 export interface Scripts {
   /** Scripts that could be read, each once. */
   readonly opened: readonly Opened[];

@@ -3,6 +3,7 @@ import type { DistinctState, LossState, Positions } from "../../../shared/logic/
 import type { ReportedSpan, SwitchReport } from "../../../shared/services/switch-map.ts";
 import { oneLine } from "./io.ts";
 
+/** What `fettle switches` tells a person. */
 export interface SwitchesTold {
   readonly craft: string;
   readonly handset: string | null;
@@ -14,6 +15,7 @@ export interface SwitchesTold {
   readonly unknown: readonly string[];
 }
 
+/** The whole map: control by control, at rest, on signal loss, the distinct states, the clashes. */
 export function switchesText({ craft, handset, report, states, loss, unknown }: SwitchesTold): string {
   const parts = [
     `craft    ${oneLine(craft)}\nhandset  ${oneLine(handset ?? "none")}\n`,

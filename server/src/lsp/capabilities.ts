@@ -3,6 +3,7 @@ import type { ClientCapabilities, ServerCapabilities, TextDocumentSyncKind } fro
 import { CodeActionKind } from "vscode-languageserver-types";
 import { LEGEND } from "./tokens-to-lsp.ts";
 
+/** What a client has said of itself, as far as it matters here. */
 export interface Abilities {
   /** Asks for diagnostics itself; else they are pushed. */
   readonly pulls: boolean;
@@ -15,6 +16,7 @@ export interface Abilities {
   readonly linksToDefinitions: boolean;
 }
 
+/** The abilities among all that a client says it can do. */
 export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Abilities {
   return {
     pulls: textDocument?.diagnostic !== undefined,
@@ -28,6 +30,7 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
   };
 }
 
+/** What the server offers to such a client. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
   return {
     textDocumentSync: { openClose: true, change: 2 satisfies typeof TextDocumentSyncKind.Incremental },

@@ -4,9 +4,7 @@ import { findingsOf } from "../../../shared/rules/engine.ts";
 import type { WordsProblem } from "../../../shared/services/own-words.ts";
 import type { PageName } from "../../../shared/services/page-at.ts";
 import type { Documents } from "./documents.ts";
-import { toDiagnostic } from "./to-lsp.ts";
-
-export type PageOfRule = (code: string) => string | null;
+import { type PageOfRule, toDiagnostic } from "./to-lsp.ts";
 
 /** Waits for all that the document uses; a text that is too large has that one finding. */
 export async function diagnosticsOf(documents: Documents, uri: string, pageOfRule: PageOfRule): Promise<Diagnostic[]> {
@@ -47,6 +45,7 @@ function tooLarge(file: string) {
   };
 }
 
+/** The address of a name's page; null where there are no pages. */
 export type PageOfName = (page: PageName) => string | null;
 
 /**
@@ -57,13 +56,17 @@ export function namePages(pageBase: unknown, pageCommand: unknown): PageOfName {
   if (typeof pageCommand === "string" && pageCommand !== "")
     return ({ name }) => `command:${pageCommand}?${encodeURIComponent(JSON.stringify([name]))}`;
   if (typeof pageBase !== "string" || !/^https?:/.test(pageBase)) return () => null;
-  const base = pageBase.endsWith("/") ? pageBase : `${pageBase}/`;
+  const base = asFolder(pageBase);
   return ({ kind, name }) => `${base}${kind}/${encodeURIComponent(name)}.md`;
 }
 
 /** The address of a rule's page, from where the client keeps the pages. */
 export function rulePages(pageBase: unknown): PageOfRule {
   if (typeof pageBase !== "string" || pageBase === "") return () => null;
-  const base = pageBase.endsWith("/") ? pageBase : `${pageBase}/`;
+  const base = asFolder(pageBase);
   return (code) => `${base}rule/${code}.md`;
+}
+
+function asFolder(address: string): string {
+  return address.endsWith("/") ? address : `${address}/`;
 }

@@ -19,8 +19,10 @@ export interface ServerFiles {
   list(folders: readonly string[]): Promise<readonly string[]>;
 }
 
+/** A change of a text, as the protocol tells it. */
 export type Change = Parameters<typeof TextDocument.update>[1][number];
 
+/** All texts, open or not. Addresses and paths are those of `paths.ts`; none of these calls throws. */
 export interface Documents {
   open(uri: string, languageId: string, version: number, text: string): void;
   change(uri: string, changes: Change[], version: number): void;
@@ -58,6 +60,7 @@ interface Open {
   readonly answer: FileAnswer;
 }
 
+/** No documents yet; `files` is what the host can reach besides those that will be opened. */
 export function makeDocuments(files: ServerFiles): Documents {
   const opened = new Map<string, Open>();
   const settling = new Map<string, Promise<void>>();

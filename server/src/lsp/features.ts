@@ -13,11 +13,12 @@ import { pageNameAt } from "../../../shared/services/page-at.ts";
 import { symbolsOf } from "../../../shared/services/symbols.ts";
 import { tokensOf } from "../../../shared/services/tokens.ts";
 import type { Abilities } from "./capabilities.ts";
-import type { PageOfName, PageOfRule } from "./diagnostics.ts";
+import type { PageOfName } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { readyFor } from "./ready.ts";
 import {
+  type PageOfRule,
   toCodeAction,
   toCompletionItem,
   toDiagnostic,
@@ -46,6 +47,7 @@ interface LensRef {
   readonly name: string;
 }
 
+/** Answers what an editor asks of a document, but for its findings and what `values.ts` answers. */
 export function answerFeatures({
   connection,
   documents,

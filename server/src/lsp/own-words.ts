@@ -15,6 +15,7 @@ interface Host {
 
 type Changes = Parameters<typeof TextDocument.update>[1];
 
+/** The pilot's own files as they are at this moment, with what they come to. */
 export interface OwnWordsFiles {
   /** The core by the words as they were last read. */
   core(): Core;
@@ -30,6 +31,7 @@ export interface OwnWordsFiles {
   forgetAll(): void;
 }
 
+/** Reads them when first asked for; until then only what ships counts. */
 export function makeOwnWords(host: Host): OwnWordsFiles {
   const opened = new Map<string, TextDocument>();
   let core = makeCore(makeCatalogue());

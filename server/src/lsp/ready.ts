@@ -1,6 +1,7 @@
 /** Which files an answer waits for. */
 import type { Documents } from "./documents.ts";
 
+/** What every request about a document has. */
 export interface Asked {
   readonly textDocument: { readonly uri: string };
 }

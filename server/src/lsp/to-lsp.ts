@@ -22,6 +22,10 @@ import type { OfferedFix, ShownFinding } from "../../../shared/services/fixes.ts
 import type { Fold } from "../../../shared/services/folding.ts";
 import type { ScriptSymbol } from "../../../shared/services/symbols.ts";
 
+/** The address of a rule's page; null where there are no pages. */
+export type PageOfRule = (code: string) => string | null;
+
+/** The address by which the editor knows a path. */
 export type UriOf = (path: string) => string;
 
 const SEVERITIES = {
@@ -31,8 +35,8 @@ const SEVERITIES = {
   hint: DiagnosticSeverity.Hint,
 } as const;
 
-/** `pageOfRule` gives the address of a rule's page, or null where there are no pages. */
-export function toDiagnostic(finding: Finding, uriOf: UriOf, pageOfRule: (code: string) => string | null): Diagnostic {
+/** A finding, with a link to its rule's page where there are pages. */
+export function toDiagnostic(finding: Finding, uriOf: UriOf, pageOfRule: PageOfRule): Diagnostic {
   const href = pageOfRule(finding.code);
   return {
     range: finding.range,
@@ -48,7 +52,8 @@ export function toDiagnostic(finding: Finding, uriOf: UriOf, pageOfRule: (code: 
   };
 }
 
-export function toCodeAction(fix: OfferedFix, uriOf: UriOf, pageOfRule: (code: string) => string | null): CodeAction {
+/** A repair as a quick fix of its finding. */
+export function toCodeAction(fix: OfferedFix, uriOf: UriOf, pageOfRule: PageOfRule): CodeAction {
   const changes: Record<string, { range: Finding["range"]; newText: string }[]> = {};
   for (const { file, range, text } of fix.edits) {
     const uri = uriOf(file);
@@ -123,6 +128,7 @@ const SYMBOL_KINDS: Record<ScriptSymbol["kind"], SymbolKind> = {
   follows: SymbolKind.Property,
 };
 
+/** A symbol with those below it. */
 export function toSymbol(symbol: ScriptSymbol): DocumentSymbol {
   return {
     name: symbol.name || "…",
@@ -140,10 +146,12 @@ const FOLD_KINDS = {
   imports: FoldingRangeKind.Imports,
 } as const;
 
+/** Lines that fold together. */
 export function toFoldingRange({ startLine, endLine, kind }: Fold): FoldingRange {
   return { startLine, endLine, kind: FOLD_KINDS[kind] };
 }
 
+/** From the word asked about to the whole line that defines it. */
 export function toLocationLink({ from, file, range }: Definition, uriOf: UriOf): LocationLink {
   return { originSelectionRange: from, targetUri: uriOf(file), targetRange: range, targetSelectionRange: range };
 }

@@ -46,6 +46,7 @@ export const LEGEND = { tokenTypes: [...TYPES], tokenModifiers: [] as string[] }
 
 const INDEX = Object.fromEntries(TYPES.map((type, i) => [type, i])) as Record<TokenType, number>;
 
+/** The numbers of all tokens, which come in order of place. */
 export function packTokens(tokens: readonly Token[]): number[] {
   const packed: number[] = [];
   let line = 0;

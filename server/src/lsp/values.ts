@@ -15,6 +15,7 @@ import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { readyFor } from "./ready.ts";
 
+/** Answers signature help and both questions about colours. */
 export function answerValues(connection: Connection, documents: Documents, guard: Guard): void {
   connection.onSignatureHelp(
     guard("signature help", null, async (params) => {
