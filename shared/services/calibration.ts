@@ -71,7 +71,7 @@ function voltsScale({ catalogue }: Workspace, craft: Craft): Scale | null {
   const found = calibrationOf(craft, catalogue).volts;
   const [readV, shownV] = readingsIn(craft, catalogue, VOLTS, "V");
   if (!found || readV === null || shownV === null) return null;
-  const aim = `Set the divider so that ${figure(shownV, 5)} V shown becomes ${figure(readV, 5)} V`;
+  const aim = `${figure(shownV, 5)} V shown becomes ${figure(readV, 5)} V`;
   const ratio = readV / shownV;
   return { name: "divider-top", unit: "kohm", number: found.topKohm, aim, ratio, readings: VOLTS };
 }
@@ -80,7 +80,7 @@ function currentScale({ catalogue }: Workspace, craft: Craft): Scale | null {
   const found = calibrationOf(craft, catalogue).current;
   const [backMah, countedMah] = readingsIn(craft, catalogue, CHARGES, "mAh");
   if (!found || backMah === null || countedMah === null) return null;
-  const aim = `Set the shunt so that ${figure(countedMah, 6)} mAh counted becomes ${figure(backMah, 6)} mAh`;
+  const aim = `${figure(countedMah, 6)} mAh counted becomes ${figure(backMah, 6)} mAh`;
   const ratio = backMah / countedMah;
   return { name: "shunt", unit: "mohm", number: found.shuntMohm, aim, ratio, readings: CHARGES };
 }
@@ -120,7 +120,7 @@ function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): Calibrati
   const files = new Map(spent).set(script.file, [...set, ...(spent.get(script.file) ?? [])]);
   return [
     {
-      title: `${aim}: ${name} ${text} instead of ${said.text}${where}; the two readings become comments: take them again`,
+      title: `Set ${name} ${text} instead of ${said.text}${where}: ${aim}; these readings become comments, so take both again`,
       files: [...files].map(([file, edits]) => ({ file, edits })),
     },
   ];

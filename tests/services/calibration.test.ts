@@ -36,7 +36,7 @@ describe("the divider", () => {
     expect(others).toEqual([]);
     expect(action?.text).toContain(`  divider-top    ${becomes} # as printed\n`);
     expect(action?.title).toBe(
-      `Set the divider so that ${shown} V shown becomes ${read} V: divider-top ${becomes} instead of ${top}; the two readings become comments: take them again`,
+      `Set divider-top ${becomes} instead of ${top}: ${shown} V shown becomes ${read} V; these readings become comments, so take both again`,
     );
   });
 
@@ -109,7 +109,7 @@ describe("the shunt", () => {
     const [action] = offered(craft(1000, 1250));
     expect(action?.text).toContain("  shunt 5 mohm\n");
     expect(action?.title).toBe(
-      "Set the shunt so that 1250 mAh counted becomes 1000 mAh: shunt 5 mohm instead of 4 mohm; the two readings become comments: take them again",
+      "Set shunt 5 mohm instead of 4 mohm: 1250 mAh counted becomes 1000 mAh; these readings become comments, so take both again",
     );
     expect(offered(craft(1000, 2100))).toEqual([]);
     expect(offered(craft(1000, 1250, "1000 mohm"))).toEqual([]);
@@ -127,7 +127,7 @@ describe("where the line stands", () => {
     const [action, ...others] = offered(jug, { "base.fettle": base });
     expect(others).toEqual([]);
     expect(action?.title).toBe(
-      "Set the divider so that 16.2 V shown becomes 16.4 V: divider-top 10.14 kohm instead of 10 kohm, in “Base”; the two readings become comments: take them again",
+      "Set divider-top 10.14 kohm instead of 10 kohm, in “Base”: 16.2 V shown becomes 16.4 V; these readings become comments, so take both again",
     );
     expect(action?.files).toEqual({
       "base.fettle": base.replace("10 kohm", "10.14 kohm"),
@@ -139,7 +139,7 @@ describe("where the line stands", () => {
     const more = { "base.fettle": base, "mug.fettle": mug };
     const [action] = offered(jug, more);
     expect(action?.title).toBe(
-      "Set the divider so that 16.2 V shown becomes 16.4 V: divider-top 10.14 kohm instead of 10 kohm, over that of “Base”; the two readings become comments: take them again",
+      "Set divider-top 10.14 kohm instead of 10 kohm, over that of “Base”: 16.2 V shown becomes 16.4 V; these readings become comments, so take both again",
     );
     expect(action?.files).toEqual({
       "jug.fettle": jug.replace("850 mAh\n", "850 mAh\n  divider-top 10.14 kohm\n").replace(bench, spent),
