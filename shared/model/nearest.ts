@@ -35,6 +35,9 @@ export function nearest(word: string, names: readonly (string | Named)[], most =
     }
     if (Number.isFinite(score)) scored.push({ name, score });
   }
+  // What differs in nothing but capitals is what was meant, however near others come.
+  const same = scored.filter(({ score }) => score === 0);
+  if (same.length > 0) return same.map(({ name }) => name);
   scored.sort((a, b) => a.score - b.score || (a.name < b.name ? -1 : 1));
   return [...new Set(scored.map((each) => each.name))].slice(0, most);
 }

@@ -10,6 +10,7 @@ import { scanner } from "../syntax/scanner.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Word } from "../syntax/tree.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
+import { jointFault, outdentFault, secondEntry, signFault, wordRepair } from "./entry-slips.ts";
 import { beyondLimits, type LimitIssue } from "./limits.ts";
 import { type Named, nearest } from "./nearest.ts";
 import { readSimple } from "./read-simple.ts";
@@ -62,9 +63,10 @@ function readPlain(text: string, head: Word, at: Cols, spec: SectionSpec, catalo
   const setting = catalogue.setting(spec.name, head.text);
   if (!setting) return unknownHead(text, head, spec.holds === "places" ? "element" : "setting", spec, catalogue);
   const read = readSetting(text, at, setting, units);
+  const problem = read.fault && (signFault(text, at) ?? secondEntry(text, head, read.fault, spec, catalogue));
   const pieces: Piece[] = [{ kind: "setting", start: head.start, end: head.end }, ...read.pieces];
   const beyond = read.value ? beyondLimits(read.value, setting) : [];
-  return { kind: "setting", value: read.value, pieces, fault: read.fault, beyond, setting };
+  return { kind: "setting", value: read.value, pieces, fault: problem ?? read.fault, beyond, setting };
 }
 
 type ReadRest = (reading: Reading) => Value | Fault;
@@ -102,6 +104,7 @@ function worded(
         "syntax",
         nextCols(reading),
         `“${word}” is wanted after ${head.text}, as in “${example}”; ${found(reading)}.`,
+        ...wordRepair(reading, word),
       );
     }
     piece(reading, "keyword", said);
@@ -113,6 +116,8 @@ function readWhen(reading: Reading, catalogue: Catalogue): Value | Fault {
   const names = catalogue.modes.map((mode) => mode.name);
   const condition = readCondition(reading, { names, has: (name) => catalogue.mode(name) !== undefined });
   if (isFault(condition)) return offeringModes(condition, catalogue);
+  const joint = jointFault(reading);
+  if (joint) return joint;
   return { kind: "condition", condition, start: condition.start, end: condition.end };
 }
 
@@ -244,10 +249,21 @@ function unknownHead(
         ? [...catalogue.settingsOf(spec.name), ...catalogue.elements]
         : catalogue.settingsOf(spec.name);
   const head = spoken(text, first, candidates);
-  const elsewhere =
-    kind === "setting" ? catalogue.sections.find((section) => catalogue.setting(section.name, head.text)) : undefined;
-  const hint = elsewhere ? `: it belongs in “${elsewhere.name}”` : "";
-  return stray(head, kind, `“${spec.name}” has no ${what} “${head.text}”${hint}.`, candidates);
+  const message = `“${spec.name}” has no ${what} “${head.text}”`;
+  const outdented = outdentFault(text, head, catalogue);
+  if (outdented) return { ...stray(head, kind, ""), fault: outdented };
+  const home = homeOf(head.text, catalogue);
+  // Where it is at home is what was meant; a name that is like it is not.
+  return home
+    ? stray(head, kind, `${message}: it belongs in “${home}”.`, [])
+    : stray(head, kind, `${message}.`, candidates);
+}
+
+/** The section in which a name may stand; undefined where it may stand in none. */
+function homeOf(name: string, catalogue: Catalogue): string | undefined {
+  if (catalogue.mode(name)) return "modes";
+  if (catalogue.element(name)) return "osd";
+  return catalogue.sections.find((section) => catalogue.setting(section.name, name))?.name;
 }
 
 /** Small words in a row, up to what a value or a condition begins with. */

@@ -3,7 +3,7 @@ import colourNames from "color-name";
 import type { QuantityType, SimpleType } from "../catalogue/types.ts";
 import { unitFamily } from "../catalogue/units.ts";
 import { BAD_STRING } from "../syntax/line.ts";
-import { missingUnit, readNumber, readRange, wrongUnit } from "../syntax/read-number.ts";
+import { commaFault, missingUnit, readNumber, readRange, without, wrongUnit } from "../syntax/read-number.ts";
 import { readCell, readDate, readSize } from "../syntax/read-place.ts";
 import { type Fault, fault, found, isFault, nextCols, piece, type Reading, unknownName } from "../syntax/reading.ts";
 import type { Quantity, Value } from "../syntax/value.ts";
@@ -54,6 +54,8 @@ export function readSimple(reading: Reading, type: SimpleType, name: string, fol
 function readQuantity(reading: Reading, type: QuantityType, name: string, following: Following): Quantity | Fault {
   const quantity = readNumber(reading);
   if (isFault(quantity)) return quantity;
+  const comma = commaFault(reading, quantity);
+  if (comma) return comma;
   if (quantity.unit === "" && type.unit !== "") {
     const before = reading.scan.last();
     const word = reading.scan.symbol();
@@ -68,7 +70,9 @@ function readQuantity(reading: Reading, type: QuantityType, name: string, follow
       );
     }
   }
-  return checkUnit(reading, quantity, type, name) ?? quantity;
+  // A mark of inches or degrees goes where the unit's own symbol comes.
+  const mark = quantity.unit === "" && reading.scan.at() === quantity.end ? reading.scan.match(/["″°]/y) : null;
+  return checkUnit(reading, mark ? { ...quantity, end: mark.end } : quantity, type, name) ?? quantity;
 }
 
 /** The fault in a number's unit, if there is one. */
@@ -86,8 +90,21 @@ export function unitsLike(unit: string): string[] {
 }
 
 function readInteger(reading: Reading, name: string): Value | Fault {
+  const start = reading.scan.at();
   const number = readNumber(reading);
+  // Of what is stuck to a whole number no unit was meant: 4S, 12x.
+  if (isFault(number) && number.unknown) {
+    const digits = reading.scan.text(start, number.start);
+    return fault(
+      "unknown-name",
+      number,
+      `${name} is a bare number without unit: take “${number.unknown.word}” away.`,
+      without({ digits, start, end: number.end }),
+    );
+  }
   if (isFault(number)) return number;
+  const comma = commaFault(reading, number);
+  if (comma) return comma;
   if (number.unit !== "") return wrongUnit(number, "", name);
   if (!/^-?\d+$/.test(number.digits))
     return fault("wrong-type", number, `${name} is a whole number; “${number.digits}” is not.`);
@@ -96,20 +113,31 @@ function readInteger(reading: Reading, name: string): Value | Fault {
   return { kind: "integer", number: number.number || 0, start: number.start, end: number.end };
 }
 
+/** How others say yes and no. */
+const SWITCHED: Readonly<Record<string, string | undefined>> = { true: "yes", on: "yes", false: "no", off: "no" };
+
 function readChoice(
   reading: Reading,
   words: readonly string[],
   name: string,
 ): { kind: "choice"; word: string; start: number; end: number } | Fault {
   const word = reading.scan.match(/\d+:\d+(?![A-Za-z0-9_-])/y) ?? reading.scan.name();
-  if (!word) return fault("wrong-type", nextCols(reading), `${name} is one of ${words.join(", ")}; ${found(reading)}.`);
-  if (!words.includes(word.text)) {
-    return unknownName(
-      word,
-      word.text,
-      words,
-      `“${word.text}” is no choice of ${name}: it is one of ${words.join(", ")}.`,
+  if (!word) {
+    const said = reading.scan.rest();
+    const spelled = said.text.replaceAll('"', "").toLowerCase().replaceAll("_", "-");
+    const meant = words.filter((each) => each === spelled);
+    return fault(
+      "wrong-type",
+      nextCols(reading),
+      `${name} is one of ${words.join(", ")}; ${found(reading)}.`,
+      ...meant.map((each) => ({ title: `Write ${each}`, start: said.start, end: said.end, text: each })),
     );
+  }
+  if (!words.includes(word.text)) {
+    const message = `“${word.text}” is no choice of ${name}: it is one of ${words.join(", ")}.`;
+    const meant = words.filter((each) => each === SWITCHED[word.text]);
+    const unknown = unknownName(word, word.text, words, message);
+    return meant.length === 0 ? unknown : { ...unknown, unknown: { word: word.text, candidates: meant, chosen: true } };
   }
   piece(reading, "choice", word);
   return { kind: "choice", word: word.text, start: word.start, end: word.end };

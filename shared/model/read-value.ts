@@ -2,6 +2,7 @@
 import type { Setting, ValueType } from "../catalogue/types.ts";
 import { type Fault, fault, isFault, type Reading } from "../syntax/reading.ts";
 import { scanner } from "../syntax/scanner.ts";
+import { commentSlip } from "../syntax/slips.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import { readFields } from "./read-fields.ts";
@@ -45,6 +46,8 @@ function leftOver(reading: Reading, value: Value, type: ValueType): Fault | null
   if (value.kind === "integer" && type.is === "integer" && reading.units.symbol(rest.text)) {
     return fault("wrong-unit", rest, `A whole number without unit is wanted here; remove “${rest.text}”.`);
   }
+  const comment = commentSlip(rest);
+  if (comment) return fault("syntax", rest, comment.message, comment.repair);
   return fault(
     "syntax",
     rest,

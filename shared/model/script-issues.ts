@@ -2,6 +2,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/types.ts";
 import type { Fault, Repair } from "../syntax/reading.ts";
+import { lookalikeSlip } from "../syntax/slips.ts";
 import type { Cols, Fix } from "../syntax/span.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Tree, Word } from "../syntax/tree.ts";
@@ -9,8 +10,13 @@ import { nearest } from "./nearest.ts";
 import { allowanceOf } from "./notes.ts";
 import type { Issue } from "./script.ts";
 
+const NOTHING = { word: "", candidates: [] };
+
 /** A fault of one line, with its repairs: the sure ones, or the names that were most likely meant. */
-export function issueOf(fault: Fault, line: number, text: string): Issue {
+export function issueOf(told: Fault, line: number, text: string): Issue {
+  const slip = lookalikeSlip(text, told);
+  // Whatever does not fit there, it does not fit for the look of it.
+  const fault: Fault = slip ? { ...told, message: slip.message, repairs: [slip.repair], unknown: NOTHING } : told;
   const { unknown } = fault;
   const { word = "", candidates = [], chosen } = unknown ?? {};
   const offered = chosen ? candidates : nearest(word, candidates);

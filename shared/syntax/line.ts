@@ -1,5 +1,6 @@
 /** What one line is, by itself. Only its text and whether it stands in a verbatim section count. */
 import { commentStart, isSpace, type Scanner, scanner } from "./scanner.ts";
+import { commentSlip, lookalikeSlip, nameSlip, quotesSlip, type Slip } from "./slips.ts";
 import type { FileKind, Line, LineIssue, LineNode, Quoted, Word } from "./tree.ts";
 
 /** The newest edition of the language that this tool reads. */
@@ -25,25 +26,26 @@ export function parseLine(text: string, within: "plain" | "verbatim"): Line {
   while (end > indent && isSpace(text.charCodeAt(end - 1))) end--;
   const issues: LineIssue[] = [];
   const scan = scanner(text, indent, end);
-  const node = indent === 0 ? parseStatement(scan, end, issues) : parseEntry(scan, end, within, issues);
+  const node = indent === 0 ? parseStatement(scan, text, end, issues) : parseEntry(scan, text, end, within, issues);
   return { text, node, comment, issues };
 }
 
-function parseStatement(scan: Scanner, end: number, issues: LineIssue[]): LineNode {
+function parseStatement(scan: Scanner, text: string, end: number, issues: LineIssue[]): LineNode {
   const word = scan.name();
   if (!word) {
     const found = scan.rest();
     issues.push(
-      issue(
-        found,
-        `“${found.text}” begins no statement: a line that is not indented is the header, a “use” or the name of a section. If it belongs to the section above, indent it.`,
-      ),
+      slipped(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
+        issue(
+          found,
+          `“${found.text}” begins no statement: a line that is not indented is the header, a “use” or the name of a section. If it belongs to the section above, indent it.`,
+        ),
     );
     return STRAY;
   }
-  if (FILE_KINDS.includes(word.text)) return parseHeader(word, scan, end, issues);
+  if (FILE_KINDS.includes(word.text)) return parseHeader(word, scan, text, end, issues);
   if (word.text === "use") {
-    const path = readText(scan, end, issues, 'a file is named in quotes, as in use "layers/habits.fettle"');
+    const path = readText(scan, text, end, issues, 'the file\'s name in quotes, as in use "layers/habits.fettle"');
     nothingMore(scan, end, issues, "after the file's name");
     return { kind: "use", word, path };
   }
@@ -51,18 +53,21 @@ function parseStatement(scan: Scanner, end: number, issues: LineIssue[]): LineNo
   const quoted = scan.quoted();
   if (quoted && scan.done()) return { kind: "section", name: word, title: quoted };
   const from = quoted ? scan.at() : word.end + 1;
-  issues.push({
-    code: "syntax",
-    start: from,
-    end,
-    message: `A section's name stands alone on its line: nothing may follow “${word.text}”. An entry is indented by one space or more.`,
-    repair: { title: "Indent the line", start: 0, end: 0, text: "  " },
-  });
+  const slip = titleSlip(word, { text: text.slice(scan.at(), end), start: scan.at(), end });
+  issues.push(
+    slipped({ start: from, end }, slip) ?? {
+      code: "syntax",
+      start: from,
+      end,
+      message: `A section's name stands alone on its line: nothing may follow “${word.text}”. An entry is indented by one space or more.`,
+      repair: { title: "Indent the line", start: 0, end: 0, text: "  " },
+    },
+  );
   return { kind: "section", name: word, title: quoted };
 }
 
-function parseHeader(word: Word, scan: Scanner, end: number, issues: LineIssue[]): LineNode {
-  const name = readText(scan, end, issues, `a name in quotes, as in ${word.text} "Tankard"`);
+function parseHeader(word: Word, scan: Scanner, text: string, end: number, issues: LineIssue[]): LineNode {
+  const name = readText(scan, text, end, issues, `a name in quotes, as in ${word.text} "Tankard"`);
   let edition = EDITION;
   if (name && !scan.done()) {
     const said = scan.name();
@@ -92,7 +97,13 @@ function parseHeader(word: Word, scan: Scanner, end: number, issues: LineIssue[]
   return { kind: "header", word, fileKind: word.text as FileKind, name, edition };
 }
 
-function parseEntry(scan: Scanner, end: number, within: "plain" | "verbatim", issues: LineIssue[]): LineNode {
+function parseEntry(
+  scan: Scanner,
+  text: string,
+  end: number,
+  within: "plain" | "verbatim",
+  issues: LineIssue[],
+): LineNode {
   const head = scan.name() ?? scan.control();
   if (head?.text === "drop" && (within === "plain" || scan.rest().text === "all"))
     return parseDrop(head, scan, end, issues);
@@ -109,10 +120,11 @@ function parseEntry(scan: Scanner, end: number, within: "plain" | "verbatim", is
   if (!head) {
     const found = scan.rest();
     issues.push(
-      issue(
-        found,
-        `“${found.text}” is no name: an entry begins with a name in small letters, or with a control such as TL.`,
-      ),
+      slipped(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
+        issue(
+          found,
+          `“${found.text}” is no name: an entry begins with a name in small letters, or with a control such as TL.`,
+        ),
     );
     return STRAY;
   }
@@ -148,7 +160,7 @@ function parseDrop(word: Word, scan: Scanner, end: number, issues: LineIssue[]):
   return { kind: "drop", word, all, names };
 }
 
-function readText(scan: Scanner, end: number, issues: LineIssue[], wanted: string): Quoted | null {
+function readText(scan: Scanner, text: string, end: number, issues: LineIssue[], wanted: string): Quoted | null {
   if (scan.done()) {
     issues.push(issue({ start: Math.max(0, end - 1), end }, `Something is missing here: ${wanted}.`));
     return null;
@@ -156,9 +168,38 @@ function readText(scan: Scanner, end: number, issues: LineIssue[], wanted: strin
   const quoted = scan.quoted();
   if (quoted) return quoted;
   const start = scan.at();
-  issues.push(issue({ start, end }, scan.rest().text.startsWith('"') ? BAD_STRING : `Here belongs ${wanted}.`));
+  const said = { text: text.slice(start, end), start, end };
+  issues.push(
+    slipped(said, quotesSlip(said, wanted) ?? foldersSlip(said) ?? unquotedSlip(said, wanted)) ??
+      issue(said, said.text.startsWith('"') ? BAD_STRING : `Here belongs ${wanted}.`),
+  );
   scan.go(end);
   return null;
+}
+
+/** What follows the name of a section by a slip of the hand, where it is no entry that lost its indent. */
+function titleSlip(word: Word, said: Word): Slip | null {
+  if (/^[:;,={]$/.test(said.text)) {
+    const repair = { title: `Take “${said.text}” away`, start: said.start, end: said.end, text: "" };
+    return { message: `A section's name stands alone on its line: take “${said.text}” away.`, repair };
+  }
+  if (word.text !== "pack" && word.text !== "verbatim") return null;
+  const wanted = `the name in quotes, as in ${word.text} "Long"`;
+  return quotesSlip(said, wanted) ?? (/^[\w-]+$/.test(said.text) ? unquotedSlip(said, wanted) : null);
+}
+
+/** A path as it is written elsewhere, which no text in quotes can hold as it is. */
+function foldersSlip(said: Word): Slip | null {
+  if (!/^"[^"\\]*(\\[^"\\]+)+"$/.test(said.text)) return null;
+  const path = said.text.replaceAll("\\", "/");
+  const repair = { title: `Write ${path}`, start: said.start, end: said.end, text: path };
+  return { message: `A “\\” cannot stand so in quotes; between folders stands “/”: ${path}.`, repair };
+}
+
+function unquotedSlip(said: Word, wanted: string): Slip | null {
+  if (!/^[^"\\\s]+( [^"\\\s]+)*$/.test(said.text)) return null;
+  const repair = { title: `Write "${said.text}"`, start: said.start, end: said.end, text: `"${said.text}"` };
+  return { message: `Here belongs ${wanted}.`, repair };
 }
 
 /** Why a string literal could not be read. */
@@ -170,6 +211,10 @@ function nothingMore(scan: Scanner, end: number, issues: LineIssue[], where: str
     issues.push(
       issue({ start: scan.at(), end }, `Nothing may stand ${where}: remove it, or begin it with # as a comment.`),
     );
+}
+
+function slipped(at: { start: number; end: number }, slip: Slip | null): LineIssue | null {
+  return slip && { code: "syntax", start: at.start, end: at.end, message: slip.message, repair: slip.repair };
 }
 
 function issue(at: { start: number; end: number }, message: string): LineIssue {

@@ -92,6 +92,16 @@ function readTest(reading: Reading, modes: ModeNames): Condition | Fault {
     return { kind: "always", start: name.start, end: name.end };
   }
   if (!modes.has(name.text)) {
+    const digits = CHANNEL_WORD.test(name.text) ? scan.digits() : null;
+    if (digits) {
+      const channel = `ch${digits.text}`;
+      const at = { start: name.start, end: digits.end };
+      return fault("syntax", at, `A channel is written “${channel}”.`, {
+        title: `Write ${channel}`,
+        ...at,
+        text: channel,
+      });
+    }
     const control = name.text.toUpperCase();
     if (scan.match(TESTING) && !control.includes("-"))
       return unknownName(
@@ -141,6 +151,18 @@ function readBounds(reading: Reading, subject: Subject): Condition | Fault {
   const who = subject.kind === "control" ? subject.name : `ch${subject.channel}`;
   const word = keyword(reading, "in") ?? keyword(reading, "above") ?? keyword(reading, "below");
   if (!word) {
+    const sign = scan.match(/[<>]=?|==?/y);
+    if (sign) return signFault(sign, subject);
+    const at = scan.at();
+    const position = subject.kind === "control" ? scan.name() : null;
+    if (position && !RESERVED.has(position.text))
+      return fault("syntax", position, `Between a control and its position stands “is”: ${who} is ${position.text}.`, {
+        title: `Write is ${position.text}`,
+        start: position.start,
+        end: position.start,
+        text: "is ",
+      });
+    scan.go(at);
     const is = subject.kind === "channel" && scan.match(/is(?![A-Za-z0-9_-])/y);
     const hint = is
       ? "a channel has no positions: test its pulse"
@@ -163,6 +185,23 @@ function readBounds(reading: Reading, subject: Subject): Condition | Fault {
     start: subject.start,
     end: bound.at.end,
   };
+}
+
+/** A sign of other languages in place of a word. */
+function signFault({ text, start, end }: Cols & { text: string }, subject: Subject): Fault {
+  const word = text.startsWith(">") ? "above" : text.startsWith("<") ? "below" : "is";
+  if (word === "is" && subject.kind === "channel")
+    return fault(
+      "syntax",
+      { start, end },
+      `A channel has no positions: test its pulse, as in “ch${subject.channel} above 1500 us”.`,
+    );
+  return fault("syntax", { start, end }, `“${text}” is written “${word}” here.`, {
+    title: `Write ${word}`,
+    start,
+    end,
+    text: word,
+  });
 }
 
 /** A position that stands alone after `or` is a slip that has one sure repair: its control belongs before it. */
@@ -197,6 +236,8 @@ function keyword(reading: Reading, word: string) {
   if (found) piece(reading, "keyword", found);
   return found;
 }
+
+const CHANNEL_WORD = /^(?:ch|chan|channel)$/;
 
 /** What stands after a control, and never after a mode. */
 const TESTING = /(?:is|in|above|below)(?![A-Za-z0-9_-])/y;

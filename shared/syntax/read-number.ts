@@ -1,13 +1,13 @@
 /** Numbers with their units, and ranges of them. */
 import {
   type Fault,
-  type FaultCode,
   fault,
   found,
   isFault,
   nextCols,
   piece,
   type Reading,
+  type Repair,
   unknownName,
 } from "./reading.ts";
 import type { Cols } from "./span.ts";
@@ -20,7 +20,8 @@ import type { Quantity, ValueOf } from "./value.ts";
 export function readNumber(reading: Reading): Quantity | Fault {
   const { scan, units } = reading;
   const digits = scan.digits();
-  if (!digits) return fault("wrong-type", nextCols(reading), `A number is wanted here, but ${found(reading)}.`);
+  if (!digits)
+    return fault("wrong-type", nextCols(reading), `A number is wanted here, but ${found(reading)}.`, ...bare(reading));
   if (!Number.isFinite(Number(digits.text)))
     return fault("wrong-type", digits, "This number is larger than any that can be reckoned with.");
   piece(reading, "number", digits);
@@ -37,6 +38,16 @@ export function readNumber(reading: Reading): Quantity | Fault {
     return unknownName(spelling, spelling.text, units.all, `There is no unit “${spelling.text}”.`);
   }
   return { ...quantity, unit: "", end: digits.end };
+}
+
+/** The repair of a number that stands in quotes or behind a plus sign. */
+function bare(reading: Reading): Repair[] {
+  if (reading.scan.done()) return [];
+  const { text, start } = reading.scan.rest();
+  const number = /^(?:\+(-?\d+(?:\.\d+)?)|"(-?\d+(?:\.\d+)?)")/.exec(text);
+  if (!number) return [];
+  const plain = number[1] ?? number[2]!;
+  return [{ title: `Write ${plain}`, start, end: start + number[0].length, text: plain }];
 }
 
 /** A range: `number to number`. Only the second may lend its unit to the first. It must rise, unless `mayFall`. */
@@ -75,6 +86,24 @@ export function inUnit(reading: Reading, quantity: Quantity, unit: string, what:
   return wrongUnit(quantity, unit, what);
 }
 
+/**
+ * The fault of a number with a comma in it, as many people write it: the point parts off the
+ * decimals, and nothing parts off the thousands. Not to be asked inside a list.
+ */
+export function commaFault(reading: Reading, { digits, start, end }: Quantity): Fault | null {
+  const rest = reading.scan.at() === end ? reading.scan.match(/,\d+(?![\d,])/y) : null;
+  if (!rest) return null;
+  const thousands = rest.end - rest.start === 4 && !/^-?0/.test(digits);
+  const plain = `${digits}${thousands ? "" : "."}${rest.text.slice(1)}`;
+  const why = thousands ? "Nothing stands between the thousands of a number" : "Decimals stand after a point";
+  return fault("wrong-type", { start, end: rest.end }, `${why}, and a comma parts one value from the next: ${plain}.`, {
+    title: `Write ${plain}`,
+    start,
+    end: rest.end,
+    text: plain,
+  });
+}
+
 /** The fault of a bare number, with a repair for each unit that it may have. */
 export function missingUnit(quantity: Quantity, units: readonly string[], what: string): Fault {
   const message = `${what} needs a unit: ${quantity.digits} ${units.join(" or ")}?`;
@@ -94,8 +123,15 @@ export function missingUnit(quantity: Quantity, units: readonly string[], what: 
 /** The fault of a number whose unit is of another kind. */
 export function wrongUnit(quantity: Quantity, unit: string, what: string): Fault {
   const wanted = unit === "" ? "is a bare number without unit" : `is given in ${unit}`;
-  const code: FaultCode = "wrong-unit";
-  return fault(code, unitCols(quantity), `${what} ${wanted}, and “${quantity.unit}” is a unit of another kind.`);
+  const at = unitCols(quantity);
+  if (unit === "")
+    return fault("wrong-unit", at, `${what} ${wanted}: take “${quantity.unit}” away.`, without(quantity));
+  return fault("wrong-unit", at, `${what} ${wanted}, and “${quantity.unit}” is a unit of another kind.`);
+}
+
+/** The repair that leaves a number bare of what is stuck to it. */
+export function without({ digits, start, end }: Pick<Quantity, "digits" | "start" | "end">): Repair {
+  return { title: `Write ${digits}`, start, end, text: digits };
 }
 
 function unitCols(quantity: Quantity): Cols {
@@ -121,6 +157,8 @@ export function pulsesOf(
 export function readPulse(reading: Reading, what: string): { readonly pulseUs: number; readonly at: Cols } | Fault {
   const quantity = readNumber(reading);
   if (isFault(quantity)) return quantity;
+  const comma = commaFault(reading, quantity);
+  if (comma) return comma;
   const pulseUs = inUnit(reading, quantity, "us", what);
   return typeof pulseUs === "number" ? { pulseUs, at: quantity } : pulseUs;
 }

@@ -25,6 +25,8 @@ export interface Scanner {
   match(pattern: RegExp): Word | null;
   /** Whatever stands next, for a message: a token if it is one, else all up to a space. */
   rest(): Word;
+  /** What stands between two columns, as it is. */
+  text(from: number, to: number): string;
   go(to: number): void;
 }
 
@@ -91,6 +93,7 @@ export function scanner(text: string, start: number, end: number): Scanner {
       column = from;
       return word ?? { text: slice.slice(from, end), start: from, end };
     },
+    text: (from, to) => slice.slice(from, to),
     go(to) {
       column = to;
       last = to;

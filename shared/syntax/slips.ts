@@ -1,0 +1,68 @@
+/** What is written by habit from elsewhere, and what the language writes in its place. */
+import type { Repair } from "./reading.ts";
+import type { Cols } from "./span.ts";
+
+/** A slip: what is wrong and what to write, with the repair. */
+export interface Slip {
+  readonly message: string;
+  readonly repair: Repair;
+}
+
+/** A comment as other languages begin it. */
+const OTHER_COMMENT = /^(?:\/\/|;|--)/;
+
+/** The slip of a text that begins like a comment of another language; null for any other. */
+export function commentSlip({ text, start }: Cols & { readonly text: string }): Slip | null {
+  const marks = OTHER_COMMENT.exec(text)?.[0];
+  if (marks === undefined) return null;
+  const repair = { title: "Begin the comment with #", start, end: start + marks.length, text: "#" };
+  return { message: `A comment begins with “#”, and not with “${marks}”.`, repair };
+}
+
+/** The slip of a word that would be a name if it were spelled as names are; null for any other. */
+export function nameSlip(word: Cols & { readonly text: string }): Slip | null {
+  const spelled = word.text.toLowerCase().replaceAll("_", "-");
+  if (spelled === word.text || !/^[a-z][a-z0-9-]*$/.test(spelled)) return null;
+  const repair = { title: `Write ${spelled}`, start: word.start, end: word.end, text: spelled };
+  return { message: `Names are in small letters, with “-” between words: “${spelled}”.`, repair };
+}
+
+/** The slip of a text in quotes of another shape; null for any other. `wanted` is what belongs there. */
+export function quotesSlip({ text, start }: Cols & { readonly text: string }, wanted: string): Slip | null {
+  const said = /^[“”„«»‘’']([^"“”„«»‘’'\\]+)[“”„«»‘’']/.exec(text);
+  if (!said) return null;
+  const quoted = `"${said[1]}"`;
+  const repair = { title: `Write ${quoted}`, start, end: start + said[0].length, text: quoted };
+  return { message: `Quotes are straight and double: ${wanted}.`, repair };
+}
+
+/** Letters and marks that look like those of the language and are others. */
+const LOOKALIKES: Readonly<Record<string, string>> = {
+  ...Object.fromEntries([..."‐‑‒–—−"].map((mark) => [mark, "-"])),
+  ...Object.fromEntries([..."\u00a0\u2002\u2003\u2007\u2009\u202f\u3000"].map((space) => [space, " "])),
+  ...Object.fromEntries([..."\u200b\u200c\u200d\u2060\ufeff\u00ad"].map((nothing) => [nothing, ""])),
+  ...Object.fromEntries([..."асеорхуіјԁԛѕ"].map((letter, i) => [letter, "aceopxyijdqs"[i]!])),
+};
+const LOOKALIKE = new RegExp(`[${Object.keys(LOOKALIKES).join("")}]`, "u");
+const ALL_LOOKALIKES = new RegExp(LOOKALIKE.source, "gu");
+
+/**
+ * The slip of a character that only looks like one of the language, in these columns or just after
+ * them; the repair writes the stretch of them anew. Null where there is none.
+ */
+export function lookalikeSlip(text: string, { start, end }: Cols): Slip | null {
+  const until = Math.min(text.length, end + 1);
+  const stretch = text.slice(start, until);
+  const found = LOOKALIKE.exec(stretch)?.[0];
+  if (found === undefined) return null;
+  const meant = LOOKALIKES[found]!;
+  const code = `U+${found.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}`;
+  const message =
+    meant === ""
+      ? `Something that cannot be seen stands here (${code}): take it out.`
+      : meant === " "
+        ? `What stands here only looks like a space (${code}): write a plain one.`
+        : `The “${found}” here only looks like “${meant}” (${code}): write a plain one.`;
+  const plain = stretch.replace(ALL_LOOKALIKES, (each) => LOOKALIKES[each]!);
+  return { message, repair: { title: "Write it with plain characters", start, end: until, text: plain } };
+}
