@@ -4,7 +4,8 @@ import { fail, inProject, isMain, runTool, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 import { namesInZip } from "./zip-names.mjs";
 
-const mostBytes = 1_000_000;
+/** A fifth more than it has: what doubles it, such as a part that is shipped twice, is noticed. */
+const mostBytes = 750_000;
 
 /** What may be shipped. .vscodeignore chooses; this list catches what it lets through. */
 const shipped = [
