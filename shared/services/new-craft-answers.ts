@@ -91,17 +91,18 @@ const squashed = (text: string) =>
     .replace(/^\.\//, "")
     .replace(/[\s,_-]+/g, "");
 
-/** The choice of that word or label; for a label such as “Wheel, 2.4 GHz” its first part is enough. */
+/** The choice of that word or label; for a label such as “Wheel, 2.4 GHz” its first part is enough, of either the begin. */
 function choiceOf(choices: readonly Choice[], said: string): Choice | undefined {
-  const only = (key: (choice: Choice) => string) => {
-    const fit = choices.filter((choice) => squashed(key(choice)) === squashed(said));
-    return fit.length === 1 ? fit[0] : undefined;
-  };
+  const sole = (fit: readonly Choice[]) => (fit.length === 1 ? fit[0] : undefined);
+  const wanted = squashed(said);
+  const only = (key: (choice: Choice) => string) => sole(choices.filter((choice) => squashed(key(choice)) === wanted));
+  const begins = (text: string) => wanted !== "" && squashed(text).startsWith(wanted);
   return (
     choices.find(({ word }) => word === said) ??
     only(({ word }) => word) ??
     only(({ label }) => label) ??
-    only(({ label }) => label.split(",")[0]!)
+    only(({ label }) => label.split(",")[0]!) ??
+    sole(choices.filter(({ word, label }) => begins(word) || begins(label)))
   );
 }
 

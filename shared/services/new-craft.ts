@@ -74,8 +74,10 @@ export function pathForName(name: string): string {
 export function newCraft(answers: Answers, found: Found, workspace: Workspace, file: string): NewCraft {
   const bench = makeBench(workspace, file);
   const chosen = found.layers.filter(({ path }) => (answers.layers as readonly string[]).includes(path));
-  const write = (layers: readonly FoundFile[], habits: Habits, leftOut: readonly LeftOut[] = []) =>
-    scriptText({ answers, found, file, layers, leftOut, habits, bench });
+  const write = (layers: readonly FoundFile[], habits: Habits, leftOut: readonly LeftOut[] = []) => {
+    const text = scriptText({ answers, found, file, layers, leftOut, habits, bench });
+    return layers.length > 0 ? withFreePositions(text, bench.findings(text)) : text;
+  };
 
   const handset = found.handsets.find(({ path }) => path === answers.link);
   const usual = handset ? bench.habitsWith(handset.file) : NO_HABITS;
@@ -95,6 +97,16 @@ export function newCraft(answers: Answers, found: Found, workspace: Workspace, f
   return { text: write(kept, habits, leftOut), leftOut };
 }
 
+/** That a position is left free is nothing against a layer: the note says so where the finding stands. */
+function withFreePositions(text: string, findings: readonly Finding[]): string {
+  const free = new Set(findings.filter(({ code }) => code === "control-idle").map(({ range }) => range.start.line));
+  return text
+    .split("\n")
+    .flatMap((line, i) => (free.has(i) ? [FREE_POSITION, line] : [line]))
+    .join("\n");
+}
+
+const FREE_POSITION = "# allow control-idle: a position is left free until there is something for it to do";
 const NO_HABITS: Habits = new Map();
 const cores = new WeakMap<Catalogue, Core>();
 
@@ -165,12 +177,7 @@ function scriptText({ answers, found, file, layers, leftOut, habits, bench }: To
     band: handset ? handset.band : BAND_OF_WORD[answers.link as string]!,
     habits,
   });
-  const uses = order.flatMap((each) => [
-    ...(each === handset && leavesPosition
-      ? ["# allow control-idle: a position is left free until there is something for it to do"]
-      : []),
-    use(each),
-  ]);
+  const uses = order.flatMap((each) => [...(each === handset && leavesPosition ? [FREE_POSITION] : []), use(each)]);
   const without = leftOut.flatMap(({ path, why }) => {
     const layer = found.layers.find((each) => each.path === path)!;
     return [...noteLines(`Left out, because: ${why}`, ""), `# ${use(layer)}`];

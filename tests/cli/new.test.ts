@@ -197,6 +197,16 @@ test("a question is answered by a number or a word, and asked again after anythi
   expect(await check("craft/typed.fettle")).toEqual({ status: 0, findings: [] });
 });
 
+test("the begin of one answer is enough, and what a number or a begin was taken for is said", async () => {
+  const { status, out, error } = await talk(["Cruet", "5", "6-l", "4-lii", "wh", "a", "pa", "n", "beg", ""]);
+  expect(status).toBe(0);
+  // Five is the fifth of the list, and the pilot may have meant inches.
+  expect(error).toContain("\n  → 7 inch\n");
+  expect(error).toContain("pack: “6-l” is no answer");
+  expect(out).toContain("A 7 inch craft, 4-cell li-ion, for a beginner");
+  expect(out).toContain("signal  analogue");
+});
+
 test("where input ends before the questions do, nothing is written", async () => {
   const { status, out, error } = await talk(["Cruet", "5-inch"], "--out", "craft/unfinished.fettle");
   expect({ status, out }).toEqual({ status: 2, out: "" });

@@ -30,6 +30,7 @@ test("--help lists every command, and each says how it is used", async () => {
       out: expect.stringMatching(new RegExp(`^Usage: fettle ${name} `)),
       error: "",
     });
+    expect(await say("help", name)).toEqual(await say(name, "--help"));
   }
 });
 
@@ -37,6 +38,7 @@ test.each([
   [[], "say which command: fettle --help lists them"],
   [["chek"], "there is no command “chek”: did you mean check?"],
   [["kiln"], "there is no command “kiln”: fettle --help lists those that there are"],
+  [["help", "chek"], "there is no command “chek”: did you mean check?"],
   [["toString"], "there is no command “toString”: fettle --help lists those that there are"],
   [["serve"], "say --stdio: the server speaks over standard input and output"],
   [["explain"], "say which name to explain, or --list for every name"],
@@ -48,7 +50,7 @@ test.each([
 
 test("it says the version of the manifest", async () => {
   expect(version).toBe(JSON.parse(readFileSync(inProject("package.json"), "utf8")).version);
-  expect((await say("--version")).out).toBe(`${version}\n`);
+  for (const asked of ["--version", "-v", "version"]) expect((await say(asked)).out).toBe(`${version}\n`);
 });
 
 test("explain gives the page of every thing of a name, also by plain words", async () => {

@@ -18,12 +18,14 @@ export async function askAnswers(found: Found, io: Io): Promise<Answers> {
   };
   try {
     const answers: Record<string, Answer> = { name: await askName(ask, io) };
-    const ids = allQuestions(found).map(({ id }) => id);
-    for (const [at, id] of ids.entries()) {
+    const all = allQuestions(found);
+    // What nothing can be chosen for is not asked, and not counted.
+    const steps = all.filter(({ choices }) => choices.length > 0).length;
+    for (const [at, { id }] of all.entries()) {
       const question = questionsFor(found, answers).find((each) => each.id === id)!;
       answers[id] = await askOne(
         question,
-        `${at + 1}/${ids.length}`,
+        `${at + 1}/${steps}`,
         (said) => readAnswer(question, said, found, answers),
         ask,
         io,
@@ -61,9 +63,20 @@ async function askOne(
       .filter((word) => word !== "")
       .map((word) => byNumber(question, word));
     const answer = read(many ? words : words[0]);
-    if (typeof answer === "string" || !("problem" in answer)) return answer;
+    if (typeof answer === "string" || !("problem" in answer)) {
+      io.error(understood(question, said, answer));
+      return answer;
+    }
     io.error(`${oneLine(answer.problem)}\n`);
   }
+}
+
+/** What a number or the begin of a word was taken for, where that is not what was typed: 5 may be the fifth, or 5 inch. */
+function understood({ choices }: Question, said: string, answer: Answer): string {
+  const words = typeof answer === "string" ? [answer] : answer;
+  if (words.join(", ") === said) return "";
+  const labels = words.map((word) => choices.find((each) => each.word === word)!.label);
+  return `  → ${oneLine(labels.join("; "))}\n`;
 }
 
 function listed({ choices }: Question): string {

@@ -52,10 +52,11 @@ export async function run(args: readonly string[], io: Io): Promise<ExitStatus> 
   try {
     if (name === undefined) throw new CannotRun("say which command: fettle --help lists them");
     if (name === "--help" || name === "-h" || name === "help") {
-      io.out(help());
+      const [of] = name === "help" ? rest : [];
+      io.out(of === undefined || of.startsWith("-") ? help() : (await find(of).load()).help);
       return 0;
     }
-    if (name === "--version") {
+    if (name === "--version" || name === "-v" || name === "version") {
       io.out(`${(await import("./version.ts")).version}\n`);
       return 0;
     }
