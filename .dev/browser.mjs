@@ -7,8 +7,9 @@ import { inProject } from "./say.mjs";
 /**
  * Starts Chromium with an empty profile of its own and gives its one page and the way to end it.
  * @param {{ width: number, height: number }} [size] of the window, in CSS pixels
+ * @param {string | null} [cache] where it keeps what it may keep of the files it is given; with its profile by default
  */
-export async function launchBrowser(size = { width: 1440, height: 900 }) {
+export async function launchBrowser(size = { width: 1440, height: 900 }, cache = null) {
   const executablePath = findChromium();
   if (!executablePath) throw new Error(`There is no Chromium here. ${howToGetChromium}`);
   const { chromium } = await import("playwright-core");
@@ -31,6 +32,7 @@ export async function launchBrowser(size = { width: 1440, height: 900 }) {
       "--disable-background-networking",
       "--disable-component-update",
       "--disable-sync",
+      ...(cache === null ? [] : [`--disk-cache-dir=${cache}`]),
     ],
   });
   const page = context.pages()[0] ?? (await context.newPage());

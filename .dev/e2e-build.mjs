@@ -1,6 +1,7 @@
 // Before the tests in the editor: what they load is built from the sources of now.
 import { rmSync } from "node:fs";
 import { build } from "./build.mjs";
+import { lightenEditor } from "./editor-files.mjs";
 import { inProject } from "./say.mjs";
 
 /** Where the suite that runs in the extension host lies: for the editor in a browser, and for one on Node. */
@@ -29,4 +30,5 @@ export async function buildHostSuites() {
 export async function setup() {
   if (process.env.FETTLE_BUILT !== "1") await build("plain");
   await buildHostSuites();
+  await lightenEditor();
 }

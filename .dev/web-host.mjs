@@ -1,5 +1,6 @@
 // The real editor in a browser: serves the prebuilt workbench with this extension and one folder.
 import { createRequire } from "node:module";
+import { browserCache, editorFiles } from "./editor-files.mjs";
 import { inProject } from "./say.mjs";
 
 const require = createRequire(import.meta.url);
@@ -18,6 +19,7 @@ const quiet = {
 /**
  * @typedef {object} WebHost
  * @property {string} url where the editor is; localhost, because its webviews live on *.localhost
+ * @property {string | null} cache where a browser may keep the editor's files; null where the address is not the usual one
  * @property {() => Promise<void>} close
  */
 
@@ -27,6 +29,7 @@ const quiet = {
  * @property {string} [extension] the extension's folder; this project by default
  * @property {string} [tests] a CommonJS module in the extension's folder, run in the extension host
  * @property {number} [port] 0, the default, takes a free one
+ * @property {boolean} [light] at the tests' own port where that is free, with lighter scripts that the browser keeps
  * @property {Record<string, unknown>} [settings] laid under the user's and the workspace's own
  * @property {readonly string[]} [open] files of the workspace to open at first, such as "craft/jug.fettle"
  * @property {readonly string[]} [views] views to show at first, by their ids
@@ -49,6 +52,8 @@ export async function serveEditor(what) {
   });
   // The first in line writes an access log to standard output.
   app.middleware.shift();
+  // Behind what lets webviews, which have addresses of their own, read them.
+  if (what.light) app.middleware.splice(2, 0, editorFiles());
   const open = (what.open ?? []).map((path) => ({ uri: { ...folderUri, path: `/${path}` } }));
   const layout = { force: true, editors: open, views: (what.views ?? []).map((id) => ({ id })) };
   const extra = {
@@ -64,19 +69,40 @@ export async function serveEditor(what) {
         (/** @type {string} */ _, /** @type {string} */ head) => `${head}${asAttribute(extra).slice(0, -1)},`,
       );
   });
-  const server = app.listen(what.port ?? 0, "localhost");
-  await new Promise((resolve, reject) => {
-    server.once("listening", resolve);
-    server.once("error", reject);
-  });
+  const { server, isUsual } = await listening(app, what);
   return {
     url: `http://localhost:${server.address().port}/`,
+    cache: isUsual ? browserCache() : null,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());
         server.closeAllConnections();
       }),
   };
+}
+
+/** What a browser keeps it knows by its address, port and all. Whoever has this port has the browser's cache to himself. */
+const testPort = 7360;
+
+/**
+ * @param {any} app
+ * @param {Served} what
+ * @returns {Promise<{ server: any, isUsual: boolean }>}
+ */
+async function listening(app, { light, port = 0 }) {
+  if (light) {
+    const server = await listeningAt(app, testPort).catch(() => null);
+    if (server) return { server, isUsual: true };
+  }
+  return { server: await listeningAt(app, port), isUsual: false };
+}
+
+function listeningAt(/** @type {any} */ app, /** @type {number} */ port) {
+  const server = app.listen(port, "localhost");
+  return new Promise((resolve, reject) => {
+    server.once("listening", () => resolve(server));
+    server.once("error", reject);
+  });
 }
 
 function asAttribute(/** @type {unknown} */ value) {

@@ -21,7 +21,8 @@
  * The editor answers in its own time: await a helper that waits, or `expect.poll(() => …)`, and
  * never compare at once what was only just typed. Lines and columns count from 1, as shown.
  */
-import { cpSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import type { Page } from "playwright-core";
 import { launchBrowser } from "../../.dev/browser.mjs";
 import { inProject } from "../../.dev/say.mjs";
@@ -36,7 +37,9 @@ export interface Editor {
 
 export interface EditorOptions {
   /** Copied first, so that a test can do as it likes. */
-  readonly folder: string;
+  readonly folder?: string;
+  /** Written into the folder, or into an empty one: texts by their paths. */
+  readonly files?: Readonly<Record<string, string>>;
   /** The extension's own folder; this project by default. */
   readonly extension?: string;
   /** Files of the folder to open at first. */
@@ -51,18 +54,23 @@ export interface EditorOptions {
 export async function startEditor(options: EditorOptions): Promise<Editor> {
   mkdirSync(inProject(".cache"), { recursive: true });
   const folder = mkdtempSync(inProject(".cache/workspace-"));
-  cpSync(options.folder, folder, { recursive: true });
-  const { folder: _, size, ...rest } = options;
-  const host = await serveEditor({ ...rest, folder });
-  const browser = await launchBrowser(size);
+  if (options.folder) cpSync(options.folder, folder, { recursive: true });
+  for (const [path, text] of Object.entries(options.files ?? {})) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  }
+  const { folder: _, files: __, size, ...rest } = options;
+  const host = await serveEditor({ ...rest, folder, light: true });
+  const browser = await launchBrowser(size, host.cache);
   const { page } = browser;
   const errors: string[] = [];
   page.on("console", (message) => {
     if (message.type() === "error") errors.push(message.text());
   });
   page.on("pageerror", (error) => errors.push(String(error)));
-  await page.goto(host.url);
-  await page.locator(".monaco-workbench .part.statusbar").waitFor();
+  // Its status bar tells better than the page's own event that it stands.
+  await page.goto(host.url, { waitUntil: "commit" });
+  await page.locator(".monaco-workbench .part.statusbar").waitFor({ timeout: 90_000 });
   if (options.open?.length) await page.locator(".monaco-editor .view-line").first().waitFor();
   const close = async () => {
     await browser.close();
