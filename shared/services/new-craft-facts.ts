@@ -1,7 +1,8 @@
 /** What is usual for a craft of each size and for each pilot. All of it is common practice, no source, unless said. */
 import type { Size } from "./new-craft-questions.ts";
 
-interface SizeFacts {
+/** What is usual for a craft of one size. */
+export interface SizeFacts {
   readonly propeller: string;
   /** What such craft commonly weigh, ready to fly. */
   readonly mass: string;
@@ -20,7 +21,8 @@ export const SIZE_FACTS: Readonly<Record<Size, SizeFacts>> = {
   "10-inch": { propeller: "10 in", mass: "2000 g", fastestDegPerS: 320, armTiltDeg: 25, returnHeightM: 50 },
 };
 
-interface PilotFacts {
+/** What is usual for one kind of pilot. */
+export interface PilotFacts {
   readonly who: string;
   readonly levelAtRest: boolean;
   readonly turtle: boolean;

@@ -1,10 +1,12 @@
 /** Lines of a script that is made, in its canonical layout. */
 
+/** A line of a section. */
 export type ScriptLine =
   | { readonly kind: "entry"; readonly name: string; readonly value: string; readonly note: string | null }
   /** An entry that is commented out: the pilot knows its value, and we do not. */
   | { readonly kind: "off"; readonly name: string; readonly value: string; readonly note: string | null };
 
+/** A section, with the note that stands above it. */
 export interface ScriptSection {
   readonly name: string;
   readonly note: string | null;
@@ -50,7 +52,7 @@ export function noteLines(note: string, indent: string): string[] {
     for (const word of paragraph.split(" ")) {
       const row = rows.at(-1);
       if (row !== undefined && row.length + 1 + word.length <= NOTE_COLUMNS) rows[rows.length - 1] = `${row} ${word}`;
-      else rows.push(row === undefined ? `${indent}# ${word}` : `${indent}# ${word}`);
+      else rows.push(`${indent}# ${word}`);
     }
     return rows;
   });

@@ -2,19 +2,17 @@
 import type { Craft } from "../model/craft.ts";
 import type { Answers } from "../protocol/new-craft.ts";
 import { entry, type ScriptLine, type ScriptSection } from "./new-craft-lines.ts";
-
-type Say = (section: string, name: string, value: string, note?: string | null) => ScriptLine[];
+import type { Sayer } from "./new-craft-say.ts";
 
 /** The section of the first page; without lines where no text is wanted. */
-export function osdSection(answers: Answers, below: Craft, answered: Say, usual: Say): ScriptSection {
+export function osdSection(answers: Answers, below: Craft, { answered, usual }: Sayer): ScriptSection {
   const grid = answers.grid as string;
   const note = "Places count from the edges; the middle stays free for what one flies around.";
   if (grid === "none") return { name: "osd", note: null, lines: [] };
   const lines = [
-    ...answered("osd", "grid", grid.replace("x", " x ")),
-    ...(answers.video === "digital" ? usual("osd", "picture", "16:9") : []),
+    ...answered("grid", grid.replace("x", " x ")),
+    ...(answers.video === "digital" ? usual("picture", "16:9") : []),
     ...usual(
-      "osd",
       "alert-on",
       "low-pack, weak-link, cannot-arm",
       "What flashes: a few things, for where everything flashes nothing is read.",
