@@ -13,6 +13,7 @@ import {
   isDrop,
   issueOf,
   misplacedSection,
+  noText,
   notUtf8,
   unexplained,
   unknownDrops,
@@ -38,7 +39,8 @@ export function scriptReader(catalogue: Catalogue): ScriptReader {
       if (found && found.text === text && found.validUtf8 === validUtf8) return found.script;
       const tree = parse(text, lines, found && { text: found.text, tree: found.script.tree });
       const readings = readSections(tree, catalogue, entries, found);
-      const script = readScript(file, tree, readings, validUtf8, catalogue, lines, entries);
+      const encoding = text.includes("\0") ? "none" : validUtf8 ? "utf-8" : "broken";
+      const script = readScript(file, tree, readings, encoding, catalogue, lines, entries);
       known.set(file, { text, validUtf8, script, readings });
       return script;
     },
@@ -136,11 +138,14 @@ function readSection(section: Section, tree: Tree, catalogue: Catalogue, readOne
   return reading;
 }
 
+/** Whether a file is text: “none” where it holds bytes that no text has. */
+type Encoding = "utf-8" | "broken" | "none";
+
 function readScript(
   file: string,
   tree: Tree,
   readings: readonly SectionReading[],
-  validUtf8: boolean,
+  encoding: Encoding,
   catalogue: Catalogue,
   lineReading: LineReader,
   readOne: EntryReader,
@@ -151,14 +156,18 @@ function readScript(
     span,
     ...(fix && { fixes: [fix] }),
   }));
-  if (!validUtf8) issues.push(notUtf8(tree));
+  if (encoding === "broken") issues.push(notUtf8(tree));
   const entries = joined(readings, "entries");
   const repeated = repeatedEntries(entries, catalogue);
   const notes = new Map<number, Note>();
   // Joined, not pushed as arguments: a hostile file has more findings than a call takes.
   // A craft's values are judged as the craft has them, by its size in all its files.
   const unusual = tree.kind === "craft" ? [] : unusualValues(entries, catalogue);
-  const all = issues.concat(joined(readings, "issues"), repeated, unusual, unexplained(tree));
+  // Of what is no text at all, nothing else that is said would help.
+  const all =
+    encoding === "none"
+      ? [noText(tree)]
+      : issues.concat(joined(readings, "issues"), repeated, unusual, unexplained(tree));
   all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 
   const noteAt = (line: number): Note => {

@@ -104,6 +104,18 @@ export function notUtf8(tree: Tree): Issue {
   };
 }
 
+/** The finding of a file that is no text: binary, or text of an encoding in which letters come with zeros. */
+export function noText(tree: Tree): Issue {
+  const line = tree.lines.findIndex(({ text }) => text.includes("\0"));
+  const start = tree.lines[line]!.text.indexOf("\0");
+  return {
+    code: "syntax",
+    message:
+      "This file is no text that can be read: it holds zero bytes. If it is a script all the same, it was mostly saved as UTF-16: save it as UTF-8.",
+    span: { line, start, end: start + 1 },
+  };
+}
+
 /** Accepted findings that give no reason. */
 export function unexplained(tree: Tree): Issue[] {
   const issues: Issue[] = [];

@@ -55,6 +55,16 @@ export function resolvePath(from: string, path: string): string | null {
   return root + parts.join("/");
 }
 
+/** A file's path as one would write it in a `use` of another; its whole path where they share no folder. */
+export function pathBetween(from: string, to: string): string {
+  const here = from.split("/").slice(0, -1);
+  const there = to.split("/");
+  let same = 0;
+  while (same < here.length && same < there.length - 1 && here[same] === there[same]) same++;
+  const path = [...here.slice(same).map(() => ".."), ...there.slice(same)].join("/");
+  return resolvePath(from, path) === to ? path : to;
+}
+
 /** A file that takes part in a craft, and the line of the craft's own file through which it came in. */
 export interface Part {
   readonly script: Script;

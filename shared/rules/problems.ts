@@ -14,13 +14,21 @@ export function boardOf(craft: Craft, workspace: Workspace): Switchboard {
 
 /** The problems of one code, each with a repair for every name that may have been meant. */
 export function problemReports(craft: Craft, workspace: Workspace, code: Problem["code"]): Report[] {
-  return boardOf(craft, workspace)
-    .problems.filter((problem) => problem.code === code)
-    .map((problem) => ({
-      at: spotAt(problem.source, problem),
-      message: wordProblem(problem),
-      fixes: problem.candidates.map((name) => replace(problem, name)),
-    }));
+  const problems = boardOf(craft, workspace).problems.filter((problem) => problem.code === code);
+  const [first] = problems;
+  // Without a handset every condition names what is not there, and one finding says why.
+  if (first?.what === "control" && craft.controls.size === 0)
+    return [
+      {
+        at: spotAt(first.source, first),
+        message: `No handset is in use, so nothing says what ${first.word} is and on which channel it comes: name your handset's file at the top, as in use "../handsets/wheel.fettle".`,
+      },
+    ];
+  return problems.map((problem) => ({
+    at: spotAt(problem.source, problem),
+    message: wordProblem(problem),
+    fixes: problem.candidates.map((name) => replace(problem, name)),
+  }));
 }
 
 function wordProblem({ code, what, word, control, candidates }: Problem): string {

@@ -1,8 +1,12 @@
 /** What can be wrong with a `use` line: one finding a line, the gravest first. */
+
 import { oncePer } from "../model/memo.ts";
+import { nearest } from "../model/nearest.ts";
 import type { Script, Use } from "../model/script.ts";
-import { leadsBack } from "../model/uses.ts";
+import { leadsBack, pathBetween } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
+import { quote } from "../syntax/scanner.ts";
+import { type Fix, rangeOf } from "../syntax/span.ts";
 import { alikePositions, sharedChannels } from "./controls.ts";
 import { headSpot, spotOf } from "./spots.ts";
 import type { Report } from "./types.ts";
@@ -12,9 +16,15 @@ export type UseCode = "use-missing" | "use-kind" | "use-cycle" | "use-broken";
 /** The findings of one code on the `use` lines of a file. */
 export function useReports(script: Script, workspace: Workspace, code: UseCode): Report[] {
   return problemsOf(script, workspace).flatMap(({ use, problem }) =>
-    problem.code === code ? [{ at: spotOf(script.file, use.at), message: problem.message }] : [],
+    problem.code === code
+      ? [{ at: spotOf(script.file, use.at), message: problem.message, fixes: (problem.meant ?? []).map(pathFix(use)) }]
+      : [],
   );
 }
+
+const pathFix =
+  ({ at }: Use) =>
+  (path: string): Fix => ({ title: `Write ${quote(path)}`, edits: [{ range: rangeOf(at), text: quote(path) }] });
 
 type Problems = readonly { readonly use: Use; readonly problem: Problem }[];
 const filesOf = oncePer((_: Workspace) => new Map<Script, Problems>());
@@ -73,6 +83,8 @@ export function repeatedUses(script: Script, workspace: Workspace): Report[] {
 interface Problem {
   readonly code: UseCode;
   readonly message: string;
+  /** Files that were most likely meant, as they would be written there. */
+  readonly meant?: readonly string[];
 }
 
 function problemOf(script: Script, use: Use, workspace: Workspace): Problem | null {
@@ -91,7 +103,11 @@ function ownProblem(script: Script, use: Use, workspace: Workspace): Problem | n
   if (use.path === null) return null;
   const target = workspace.target(script, use);
   if (target.kind === "unread") return null;
-  if (target.kind === "none") return { code: "use-missing", message: `“${use.path}” cannot be used: ${target.why}.` };
+  if (target.kind === "none") {
+    const meant = pathsLike(script, use.path, workspace);
+    const question = meant.length > 0 ? ` Did you mean ${meant.map((path) => `“${path}”`).join(" or ")}?` : "";
+    return { code: "use-missing", message: `“${use.path}” cannot be used: ${target.why}.${question}`, meant };
+  }
   const used = target.script;
   if (used.kind === "craft") {
     return {
@@ -109,6 +125,23 @@ function ownProblem(script: Script, use: Use, workspace: Workspace): Problem | n
     };
   }
   return null;
+}
+
+/** Files of the workspace that a path comes near to and that may be used there: of that name first, then of that spelling. */
+function pathsLike(script: Script, path: string, workspace: Workspace): string[] {
+  const nameOf = (each: string) =>
+    each
+      .replace(/^.*[/\\]/, "")
+      .replace(/\.fettle$/, "")
+      .toLowerCase();
+  const paths = workspace.view.list().flatMap((file) => {
+    const kind = file === script.file ? undefined : workspace.script(file)?.kind;
+    return kind === "handset" || (kind === "layer" && script.kind !== "handset")
+      ? [pathBetween(script.file, file)]
+      : [];
+  });
+  const named = paths.filter((each) => nameOf(each) === nameOf(path));
+  return named.length > 0 ? named.slice(0, 3) : nearest(path, paths);
 }
 
 const ERRORS: ReadonlySet<string> = new Set([

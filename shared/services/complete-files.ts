@@ -1,8 +1,9 @@
 /** What can stand at the beginning of a line: sections, `use`, the header; and the files to use. */
 import type { SectionSpec } from "../catalogue/types.ts";
 import { baseOf } from "../model/craft.ts";
+import { pathBetween } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
-import { pathBetween, type Standing } from "./standing.ts";
+import type { Standing } from "./standing.ts";
 import type { Offer } from "./suggestion.ts";
 
 const HEADERS = {

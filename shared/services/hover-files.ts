@@ -1,8 +1,9 @@
 /** What is told of a header and of a `use`. */
 import type { Script } from "../model/script.ts";
+import { pathBetween } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { list, paragraphs, plainText, quoteNote } from "./describe.ts";
-import { pathBetween, type Standing } from "./standing.ts";
+import type { Standing } from "./standing.ts";
 
 const KINDS = {
   craft: "One whole machine: its files laid over each other, later ones first to be heard.",

@@ -2,6 +2,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Mode } from "../model/craft.ts";
 import type { FileView } from "../model/files.ts";
+import { pathBetween } from "../model/uses.ts";
 import { type Core, makeCore, type Workspace } from "../model/workspace.ts";
 import type { Finding } from "../protocol/findings.ts";
 import type { Answers, LeftOut } from "../protocol/new-craft.ts";
@@ -12,7 +13,6 @@ import { noteLines, sectionText } from "./new-craft-lines.ts";
 import type { Habits } from "./new-craft-modes.ts";
 import { BAND_OF_WORD, type Found, type FoundFile } from "./new-craft-questions.ts";
 import { sectionsOf } from "./new-craft-sections.ts";
-import { pathBetween } from "./standing.ts";
 
 export interface NewCraft {
   readonly text: string;

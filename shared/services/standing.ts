@@ -2,7 +2,7 @@
 import type { SectionSpec } from "../catalogue/types.ts";
 import { baseOf, type Craft, type Source } from "../model/craft.ts";
 import type { Entry, Script } from "../model/script.ts";
-import { resolvePath } from "../model/uses.ts";
+import { pathBetween } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
 import type { Piece } from "../syntax/piece.ts";
 import type { Cols, Position } from "../syntax/span.ts";
@@ -75,16 +75,6 @@ export function craftFor(workspace: Workspace, file: string): Craft | null {
 export function craftsFor(workspace: Workspace, file: string): Craft[] {
   const own = workspace.craft(file);
   return own ? [own] : workspace.craftsWith(file);
-}
-
-/** A file's path as one would write it in a `use` of another; its whole path where they share no folder. */
-export function pathBetween(from: string, to: string): string {
-  const here = from.split("/").slice(0, -1);
-  const there = to.split("/");
-  let same = 0;
-  while (same < here.length && same < there.length - 1 && here[same] === there[same]) same++;
-  const path = [...here.slice(same).map(() => ".."), ...there.slice(same)].join("/");
-  return resolvePath(from, path) === to ? path : to;
 }
 
 /** A line as a person quotes it to another: `layers/habits.fettle:12`, counted from 1. */

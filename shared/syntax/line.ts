@@ -7,7 +7,8 @@ import type { FileKind, Line, LineIssue, LineNode, Quoted, Word } from "./tree.t
 export const EDITION = 1;
 
 const STRAY: LineNode = { kind: "stray" };
-const FILE_KINDS: readonly string[] = ["craft", "layer", "handset"] satisfies FileKind[];
+/** The words with which a header begins. */
+export const FILE_KINDS: readonly string[] = ["craft", "layer", "handset"] satisfies FileKind[];
 
 /** Reads one line, without its line end. Never throws; what cannot be read is a `stray` with an issue. */
 export function parseLine(text: string, within: "plain" | "verbatim"): Line {

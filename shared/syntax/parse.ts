@@ -1,8 +1,8 @@
 /** A script's text as a lossless tree. */
-import { parseLine } from "./line.ts";
+import { FILE_KINDS, parseLine } from "./line.ts";
 import { splitLines } from "./lines.ts";
 import { mergeMarks } from "./merge-marks.ts";
-import type { FileKind, Line, Section, SyntaxIssue, Tree } from "./tree.ts";
+import type { FileKind, Line, LineIssue, LineNode, Section, SyntaxIssue, Tree } from "./tree.ts";
 
 const MOST_REMEMBERED = 50_000;
 const BOM = "\uFEFF";
@@ -66,7 +66,9 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
   let kind: FileKind = "layer";
   let name: string | null = null;
   let newer = false;
-  let first = true;
+  let firstAt: number | null = null;
+  // What is indented has lost its section by a fault that was told already.
+  let lost = false;
   let section: (Section & { entries: number[] }) | null = null;
 
   for (let i = 0; i < texts.length; i++) {
@@ -87,7 +89,7 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
         header = i;
         kind = node.fileKind;
         name = node.name?.text ?? null;
-        if (!first && line.issues.length === 0)
+        if (firstAt !== null && line.issues.length === 0)
           report("The header must be the first statement of the file: move it to the top.", 0, said.length);
         if (line.issues.some((issue) => issue.code === "edition-newer")) {
           newer = true;
@@ -118,30 +120,67 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
         );
       }
       if (!extra && (!node.title || titled)) {
+        lost = false;
         section = { line: i, name: node.name.text, title: titled ? (node.title?.text ?? null) : null, entries: [] };
         sections.push(section);
       }
     } else if (section && (node.kind === "entry" || node.kind === "drop" || node.kind === "kept")) {
       section.entries.push(i);
     } else if (node.kind === "entry" || node.kind === "drop") {
-      report(
-        "This entry stands in no section: write the section's name, not indented, above it.",
-        indentOf(said),
-        said.length,
-      );
-    }
-    first = false;
+      if (!lost) issues.push(placed(i, orphaned(said, node)));
+      lost = true;
+    } else if (node.kind === "stray" && indentOf(said) === 0) lost = true;
+    firstAt ??= i;
   }
-  if (header === null) {
-    issues.unshift({
-      code: "syntax",
-      message:
-        'This file has no header: its first statement must be craft "NAME", layer "NAME" or handset "NAME". It is read as a layer.',
-      span: { line: 0, start: 0, end: lines[0]?.text.length ?? 0 },
-    });
-  }
+  if (header === null) tellNoHeader(issues, lines, firstAt);
   issues.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start);
   return { bom, lines, ends, header, kind, name, newer, uses, sections, issues };
+}
+
+/** The issue of an entry in no section. */
+function orphaned(text: string, node: LineNode & { kind: "entry" | "drop" }): LineIssue {
+  const at = { start: indentOf(text), end: text.length };
+  if (node.kind === "drop" || node.value.end > node.value.start)
+    return {
+      code: "syntax",
+      ...at,
+      message: "This entry stands in no section: write the section's name, not indented, above it.",
+    };
+  return {
+    code: "syntax",
+    ...at,
+    message: `“${node.head.text}” is indented and stands in no section: if it is a section's name, take its indent away.`,
+    repair: { title: "Take the indent away", start: 0, end: at.start, text: "" },
+  };
+}
+
+/** Tells that a file has no header; where its first statement was meant for one, that alone. */
+function tellNoHeader(issues: SyntaxIssue[], lines: readonly Line[], firstAt: number | null): void {
+  const wanted = 'craft "NAME", layer "NAME" or handset "NAME"';
+  const first = firstAt === null ? undefined : lines[firstAt]!;
+  if (first && firstAt !== null && /["“]/.test(first.text)) {
+    const { node } = first;
+    if (node.kind === "stray" && first.issues.length > 0) return;
+    if (node.kind === "section" && node.title && node.name.text !== "pack" && node.name.text !== "verbatim") {
+      const { start, end, text } = node.name;
+      const meant = FILE_KINDS.find((kind) => kind.charAt(0) === text.charAt(0));
+      const issue: LineIssue = {
+        code: "syntax",
+        start,
+        end,
+        message: `The first statement is the header, and “${text}” is no kind of file: it must be ${wanted}.`,
+        ...(meant && { repair: { title: `Write ${meant}`, start, end, text: meant } }),
+      };
+      const told = issues.findIndex(({ span }) => span.line === firstAt);
+      issues.splice(Math.max(0, told), told < 0 ? 0 : 1, placed(firstAt, issue));
+      return;
+    }
+  }
+  issues.unshift({
+    code: "syntax",
+    message: `This file has no header: its first statement must be ${wanted}. It is read as a layer.`,
+    span: { line: 0, start: 0, end: lines[0]?.text.length ?? 0 },
+  });
 }
 
 /** The text of a tree, byte for byte as it was read. */

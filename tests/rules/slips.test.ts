@@ -109,3 +109,52 @@ test("a name that is at home in another section is told where", () => {
     "“pack” has no setting “pack-volts”: it belongs in “osd”.",
   ]);
 });
+
+test("a file that is not where it is looked for is looked for elsewhere", () => {
+  const asked = (path: string) => {
+    const files = {
+      "craft/jug.fettle": `craft "Jug"\nuse "${path}"\n`,
+      "layers/habits.fettle": 'layer "Habits"\n',
+      "handsets/wheel.fettle": HANDSET,
+      "craft/bowl.fettle": 'craft "Bowl"\n',
+    };
+    const [finding] = findingsOf(workspaceOf(files), "craft/jug.fettle");
+    return finding!.fixes.map(({ edits }) => edits[0]!.text);
+  };
+  expect(asked("../layers/hobits.fettle")).toEqual(['"../layers/habits.fettle"']);
+  expect(asked("habits.fettle")).toEqual(['"../layers/habits.fettle"']);
+  expect(asked("../layers/habits")).toEqual(['"../layers/habits.fettle"']);
+  expect(asked("C:/handsets/wheel.fettle")).toEqual(['"../handsets/wheel.fettle"']);
+  // A craft is none that could be used.
+  expect(asked("bowls.fettle")).toEqual([]);
+});
+
+describe("one finding for one fault", () => {
+  test("without a handset it is not every control that is unknown", () => {
+    const { messages } = mended("modes\n  arm when TL is down\n  level when TR is up\n", 'craft "Jug"\n');
+    expect(messages).toEqual([expect.stringContaining("No handset is in use, so nothing says what TL is")]);
+  });
+
+  test.each([
+    ['crafft "Jug"\npack\n  cells 4\n', "“crafft” is no kind of file", 'craft "Jug"\npack\n  cells 4\n'],
+    ['Craft "Jug"\npack\n  cells 4\n', "Names are in small letters", 'craft "Jug"\npack\n  cells 4\n'],
+    [
+      'craft "Jug"\nPack\n  cells 4\n  chemistry lipo\n',
+      "Names are in small letters",
+      'craft "Jug"\npack\n  cells 4\n  chemistry lipo\n',
+    ],
+    [
+      'craft "Jug"\n  pack\n    cells 4\n    chemistry lipo\n',
+      "“pack” is indented and stands in no section",
+      'craft "Jug"\npack\n    cells 4\n    chemistry lipo\n',
+    ],
+  ])("%j", (text, said, after) => {
+    expect(mended(text, "")).toEqual({ messages: [expect.stringContaining(said)], text: after });
+    expect(mended(after, "").messages).toEqual([]);
+  });
+
+  test("what is no text is said to be none, and nothing else", () => {
+    for (const text of ["\ufffdPNG\r\n\0\0\0\rIHDR\n x", "c\0r\0a\0f\0t\0\n\0"])
+      expect(mended(text, "").messages).toEqual([expect.stringContaining("it holds zero bytes")]);
+  });
+});
