@@ -16,12 +16,10 @@ import {
   type Source,
   type TakenBack,
 } from "./craft.ts";
-import type { Drop, Entry, Script } from "./script.ts";
+import type { Drop, Entry, Kept, Script } from "./script.ts";
 import type { Part, Plan } from "./uses.ts";
 
 const NO_FIELDS: ReadonlyMap<string, Source> = new Map();
-
-type Kept = Craft["kept"][number];
 
 /** What has been said so far, by all files up to the present one. */
 interface Said {
@@ -87,8 +85,7 @@ function layOver(said: Said, { script }: Part, catalogue: Catalogue): void {
     }
   }
   for (const lines of joint.values()) layTogether(said, lines, script);
-  for (const { dialect, line, text } of script.kept)
-    said.kept.push({ dialect, text, source: { file: script.file, line } });
+  if (script.kept.length > 0) said.kept = said.kept.concat(script.kept);
 }
 
 /** Whether the lines of this name in one file count together, and replace those of earlier files. */

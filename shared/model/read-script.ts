@@ -38,7 +38,7 @@ export function scriptReader(catalogue: Catalogue): ScriptReader {
       const found = known.get(file);
       if (found && found.text === text && found.validUtf8 === validUtf8) return found.script;
       const tree = parse(text, lines, found && { text: found.text, tree: found.script.tree });
-      const readings = readSections(tree, catalogue, entries, found);
+      const readings = readSections(file, tree, catalogue, entries, found);
       const encoding = text.includes("\0") ? "none" : validUtf8 ? "utf-8" : "broken";
       const script = readScript(file, tree, readings, encoding, catalogue, lines, entries);
       known.set(file, { text, validUtf8, script, readings });
@@ -86,11 +86,17 @@ function entryReader(catalogue: Catalogue): EntryReader {
 }
 
 /** Every section of a file; one whose lines did not change since the file was last read is not read again. */
-function readSections(tree: Tree, catalogue: Catalogue, readOne: EntryReader, before?: Known): SectionReading[] {
+function readSections(
+  file: string,
+  tree: Tree,
+  catalogue: Catalogue,
+  readOne: EntryReader,
+  before?: Known,
+): SectionReading[] {
   const old = before?.script.tree;
   return tree.sections.map((section, i) => {
     const same = old?.kind === tree.kind && isSame(section, tree, old.sections[i], old);
-    return same ? before!.readings[i]! : readSection(section, tree, catalogue, readOne);
+    return same ? before!.readings[i]! : readSection(file, section, tree, catalogue, readOne);
   });
 }
 
@@ -106,7 +112,13 @@ function isSame(a: Section, tree: Tree, b: Section | undefined, old: Tree): bool
   return true;
 }
 
-function readSection(section: Section, tree: Tree, catalogue: Catalogue, readOne: EntryReader): SectionReading {
+function readSection(
+  file: string,
+  section: Section,
+  tree: Tree,
+  catalogue: Catalogue,
+  readOne: EntryReader,
+): SectionReading {
   const entries: Entry[] = [];
   const drops: Drop[] = [];
   const kept: Kept[] = [];
@@ -123,7 +135,7 @@ function readSection(section: Section, tree: Tree, catalogue: Catalogue, readOne
   for (const line of section.entries) {
     const { text: said, node } = tree.lines[line]!;
     if (node.kind === "kept") {
-      kept.push({ dialect: section.title ?? "", line, text: node.text });
+      kept.push({ dialect: section.title ?? "", text: node.text, source: { file, line } });
     } else if (node.kind === "drop") {
       drops.push({ section: resolved, line, all: node.all !== null, names: node.names });
       issues.push(...unknownDrops(node, line, spec, catalogue));
@@ -207,8 +219,10 @@ function readScript(
 
 /** What all sections hold of one kind: `flatMap` takes a millisecond for a long file. */
 function joined<K extends "entries" | "drops" | "kept" | "issues">(readings: readonly SectionReading[], kind: K) {
-  const all: SectionReading[K][number][] = [];
-  for (const reading of readings) for (const each of reading[kind]) all.push(each);
+  // Of the right length from the start: an array that grows leaves its smaller selves to be cleared away.
+  const all = new Array<SectionReading[K][number]>(readings.reduce((sum, reading) => sum + reading[kind].length, 0));
+  let at = 0;
+  for (const reading of readings) for (const each of reading[kind]) all[at++] = each;
   return all;
 }
 

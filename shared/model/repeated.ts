@@ -1,6 +1,6 @@
 /** Entries that say again, in one file, what an earlier line of it said. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import { type Cols, spanAt } from "../syntax/span.ts";
+import { type Cols, type Fix, spanAt } from "../syntax/span.ts";
 import { baseOf } from "./craft.ts";
 import type { Entry, Issue } from "./script.ts";
 
@@ -10,10 +10,15 @@ import type { Entry, Issue } from "./script.ts";
  */
 export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
   const issues: Issue[] = [];
-  const bySection = new Map<string, Map<string, { line: number; at: Cols }>>();
+  const bySection = new Map<string, Map<string, Said>>();
   let section = "";
   let base = "";
-  let first = new Map<string, { line: number; at: Cols }>();
+  let first = new Map<string, Said>();
+  const say = (key: string, said: Said, fixes: (before: Said) => readonly Fix[]) => {
+    const before = first.get(key);
+    if (before) issues.push(repeated(key, said, before, fixes(before)));
+    else first.set(key, said);
+  };
   for (const entry of entries) {
     if (entry.kind === "mode" || entry.kind === "output") continue;
     if (entry.section !== section) {
@@ -23,32 +28,35 @@ export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue)
       bySection.set(section, first);
     }
     if (entry.kind === "setting" && catalogue.setting(base, entry.name)?.repeatable) continue;
-    const { value } = entry;
-    const parts =
-      value?.kind === "fields"
-        ? value.fields.map((field) => ({ name: field.name, at: field.nameAt }))
-        : [{ name: "", at: entry.head }];
-    for (const { name, at } of parts) {
-      const key = name === "" ? entry.name : `${entry.name} ${name}`;
-      const before = first.get(key);
-      if (!before) {
-        first.set(key, { line: entry.line, at });
-        continue;
-      }
-      issues.push({
-        code: "duplicate-entry",
-        message: `${key} is said already on line ${before.line + 1}; this later line counts. Remove the one that is not meant.`,
-        span: spanAt(entry.line, at),
-        related: [{ message: `${key} is said here first`, span: spanAt(before.line, before.at) }],
-        fixes: [{ title: "Remove the earlier line", edits: name === "" ? [removal(before.line)] : [] }].filter(
-          (fix) => fix.edits.length > 0,
-        ),
-      });
-    }
+    const { name, line, value } = entry;
+    if (value?.kind !== "fields") say(name, entry, removal);
+    else for (const field of value.fields) say(`${name} ${field.name}`, { line, head: field.nameAt }, noFix);
   }
   return issues;
 }
 
-function removal(line: number) {
-  return { range: { start: { line, character: 0 }, end: { line: line + 1, character: 0 } }, text: "" };
+/** Where something is said: an entry, or a field of one. */
+interface Said {
+  readonly line: number;
+  readonly head: Cols;
+}
+
+function repeated(key: string, said: Said, before: Said, fixes: readonly Fix[]): Issue {
+  return {
+    code: "duplicate-entry",
+    message: `${key} is said already on line ${before.line + 1}; this later line counts. Remove the one that is not meant.`,
+    span: spanAt(said.line, said.head),
+    related: [{ message: `${key} is said here first`, span: spanAt(before.line, before.head) }],
+    fixes,
+  };
+}
+
+function removal({ line }: Said): Fix[] {
+  const range = { start: { line, character: 0 }, end: { line: line + 1, character: 0 } };
+  return [{ title: "Remove the earlier line", edits: [{ range, text: "" }] }];
+}
+
+/** The line of a field says others too. */
+function noFix(): Fix[] {
+  return [];
 }

@@ -60,8 +60,8 @@ export interface Drop {
 
 export interface Kept {
   readonly dialect: string;
-  readonly line: number;
   readonly text: string;
+  readonly source: { readonly file: string; readonly line: number };
 }
 
 export interface Use {

@@ -62,10 +62,13 @@ interface Strange {
 
 function strangeIn(entries: readonly Entry[], sizeAt: (section: string) => Size, catalogue: Catalogue): Strange[] {
   const strange: Strange[] = [];
+  let at: string | null = null;
+  let size: Size = {};
   for (const entry of entries) {
     const { kind, section, name, value } = entry;
     if (!value || (kind !== "setting" && kind !== "follows")) continue;
-    const size = sizeAt(section);
+    if (section !== at) size = sizeAt(section);
+    at = section;
     const last = judged.get(value);
     const same = last?.size.cells === size.cells && last?.size.propellerIn === size.propellerIn;
     let issues = same ? last?.issues : undefined;

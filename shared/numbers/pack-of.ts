@@ -68,7 +68,7 @@ function rememberedOf(craft: Craft, catalogue: Catalogue, section: string): Pack
 function sameValues(a: Table, b: Table): boolean {
   if (a === b) return true;
   if (a.size !== b.size) return false;
-  for (const [name, { value }] of a) if (!b.has(name) || b.get(name)!.value !== value) return false;
+  for (const name of a.keys()) if (!b.has(name) || b.get(name)!.value !== a.get(name)!.value) return false;
   return true;
 }
 

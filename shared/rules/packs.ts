@@ -65,12 +65,15 @@ export function packReports<A extends number | null | undefined>(
   const { catalogue } = workspace;
   for (const { figures, calm } of shelfOf(craft, catalogue)) {
     if (calm.has(check) && calm.get(check) === also) continue;
-    const said = (name: string) => saidIn(craft, figures.section, name);
-    const found = check({ ...figures, craft, catalogue, said }, also);
+    const found = check(packOf(figures, craft, catalogue), also);
     if (found.length === 0) calm.set(check, also);
     for (const each of found) reports.push(...reportOf(each, figures.section, workspace));
   }
   return reports;
+}
+
+function packOf(figures: PackFigures, craft: Craft, catalogue: Catalogue): Pack {
+  return { ...figures, craft, catalogue, said: (name) => saidIn(craft, figures.section, name) };
 }
 
 function reportOf({ of, message, severity }: PackReport, section: string, workspace: Workspace): Report[] {

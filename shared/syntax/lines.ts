@@ -2,8 +2,8 @@
 import type { LineEnd } from "./tree.ts";
 
 export interface Split {
-  readonly lines: string[];
-  readonly ends: LineEnd[];
+  readonly lines: readonly string[];
+  readonly ends: readonly LineEnd[];
 }
 
 /** A text that was split before, and what came of it. */
@@ -27,13 +27,16 @@ export function splitLines(text: string, before?: Before): Split {
     between.lines.pop();
     between.ends.pop();
   }
-  const { lines, ends } = before;
-  const from = lines.length - tail;
-  const split: Split = { lines: [], ends: [] };
-  for (let i = 0; i < head; i++) split.lines.push(lines[i]!.text);
-  for (const line of between.lines) split.lines.push(line);
-  for (let i = from; i < lines.length; i++) split.lines.push(lines[i]!.text);
-  return { lines: split.lines, ends: ends.slice(0, head).concat(between.ends, ends.slice(from)) };
+  const from = before.lines.length - tail;
+  const lines = new Array<string>(head + between.lines.length + tail);
+  for (let i = 0; i < head; i++) lines[i] = before.lines[i]!.text;
+  for (let i = 0; i < between.lines.length; i++) lines[head + i] = between.lines[i]!;
+  for (let i = 0; i < tail; i++) lines[lines.length - tail + i] = before.lines[from + i]!.text;
+  const sameEnds = from - head === between.ends.length && between.ends.every((end, i) => end === before.ends[head + i]);
+  return {
+    lines,
+    ends: sameEnds ? before.ends : before.ends.slice(0, head).concat(between.ends, before.ends.slice(from)),
+  };
 }
 
 /** How many whole lines stand in so many characters from the begin, and where the next one starts. */
@@ -89,7 +92,7 @@ function longest(most: number, isEqual: (from: number, to: number) => boolean): 
   return low;
 }
 
-function splitAll(text: string): Split {
+function splitAll(text: string): { lines: string[]; ends: LineEnd[] } {
   const lines: string[] = [];
   const ends: LineEnd[] = [];
   let start = 0;

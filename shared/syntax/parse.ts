@@ -59,7 +59,7 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
   const { lines: texts, ends } = splitLines(body(text), known && { ...known.tree, text: body(known.text) });
   const issues: SyntaxIssue[] = [];
   const unread = mergeMarks(texts, issues);
-  const lines: Line[] = [];
+  const lines = new Array<Line>(texts.length);
   const uses: number[] = [];
   const sections: (Section & { entries: number[] })[] = [];
   let header: number | null = null;
@@ -71,26 +71,27 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
   let lost = false;
   let section: (Section & { entries: number[] }) | null = null;
 
+  const report = (line: number, message: string, start: number, end: number) =>
+    issues.push({ code: "syntax", message, span: { line, start, end } });
+
   for (let i = 0; i < texts.length; i++) {
     const said = texts[i]!;
     if (newer || unread?.has(i)) {
-      lines.push({ text: said, node: { kind: unread?.has(i) ? "conflict" : "blank" }, comment: null, issues: [] });
+      lines[i] = { text: said, node: { kind: unread?.has(i) ? "conflict" : "blank" }, comment: null, issues: [] };
       continue;
     }
     const line = reader.read(said, section?.name === "verbatim" ? "verbatim" : "plain", i);
-    lines.push(line);
+    lines[i] = line;
     const { node } = line;
     if (node.kind === "blank" || node.kind === "comment") continue;
     for (const issue of line.issues) issues.push(placed(i, issue));
-    const report = (message: string, start: number, end: number) =>
-      issues.push({ code: "syntax", message, span: { line: i, start, end } });
     if (node.kind === "header") {
       if (header === null) {
         header = i;
         kind = node.fileKind;
         name = node.name?.text ?? null;
         if (firstAt !== null && line.issues.length === 0)
-          report("The header must be the first statement of the file: move it to the top.", 0, said.length);
+          report(i, "The header must be the first statement of the file: move it to the top.", 0, said.length);
         if (line.issues.some((issue) => issue.code === "edition-newer")) {
           newer = true;
           issues.splice(0, issues.length, ...issues.filter((issue) => issue.code === "edition-newer"));
@@ -99,6 +100,7 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
         }
       } else if (line.issues.length === 0) {
         report(
+          i,
           `This file has its header already, on line ${header + 1}: one file holds one ${kind}. Remove this line, or move what follows to a file of its own.`,
           0,
           node.word.end,
@@ -110,10 +112,16 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
       const extra = line.issues.length > 0;
       const titled = node.name.text === "pack" || node.name.text === "verbatim";
       if (node.title && !titled && !extra) {
-        report(`A name in quotes may follow only “pack” and “verbatim”; remove it.`, node.title.start, node.title.end);
+        report(
+          i,
+          `A name in quotes may follow only “pack” and “verbatim”; remove it.`,
+          node.title.start,
+          node.title.end,
+        );
       }
       if (node.name.text === "verbatim" && !node.title && !extra) {
         report(
+          i,
           'Say whose lines these are: verbatim "DIALECT", with the name of the dialect they came from.',
           node.name.start,
           node.name.end,
