@@ -97,7 +97,7 @@ function endsOf(cells: readonly Cell[]): readonly Cell[] {
  * reach the ends of the scale at the outermost. Exactly half-way counts for the lower one. Null
  * for a dial.
  */
-export function nearestPosition(control: ControlSpec, pulseUs: number): string | null {
+function nearestPosition(control: ControlSpec, pulseUs: number): string | null {
   let best: ControlSpec["positions"][number] | null = null;
   for (const position of control.positions) {
     const gain = best === null ? 1 : Math.abs(best.pulseUs - pulseUs) - Math.abs(position.pulseUs - pulseUs);

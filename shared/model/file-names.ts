@@ -4,7 +4,7 @@
 export const SCRIPT_END = ".fettle";
 /** The ends of the names of a pilot's own files: further settings, and words for what there is. */
 export const CATALOGUE_END = ".catalogue.json";
-export const ALIASES_END = ".aliases.json";
+const ALIASES_END = ".aliases.json";
 export const OWN_WORDS_ENDS: readonly string[] = [CATALOGUE_END, ALIASES_END];
 
 /** True for the name or the path of a script. */

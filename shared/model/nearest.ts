@@ -42,6 +42,11 @@ export function nearest(word: string, names: readonly (string | Named)[], most =
   return [...new Set(scored.map((each) => each.name))].slice(0, most);
 }
 
+/** The question behind a message, with the blank before it: which of these was meant. Empty where nothing is offered. */
+export function didYouMean(offered: readonly string[]): string {
+  return offered.length > 0 ? ` Did you mean ${offered.map((name) => `“${name}”`).join(" or ")}?` : "";
+}
+
 /** Whether two words differ only by two neighbouring letters that changed places: one slip of the fingers, not two. */
 function swapped(a: string, b: string): boolean {
   if (a.length !== b.length) return false;

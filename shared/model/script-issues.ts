@@ -6,7 +6,7 @@ import { lookalikeSlip } from "../syntax/slips.ts";
 import type { Cols, Fix } from "../syntax/span.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Tree, Word } from "../syntax/tree.ts";
-import { nearest } from "./nearest.ts";
+import { didYouMean, nearest } from "./nearest.ts";
 import { allowanceOf } from "./notes.ts";
 import type { Issue } from "./script.ts";
 
@@ -31,6 +31,7 @@ export function issueOf(told: Fault, line: number, text: string): Issue {
   };
 }
 
+/** A section that the catalogue has not got, with those that may have been meant. */
 export function unknownSection(tree: Tree, line: number, name: string, catalogue: Catalogue): Issue {
   const { start, end } = sectionWord(tree, line);
   const offered = nearest(name, catalogue.sections);
@@ -43,6 +44,7 @@ export function unknownSection(tree: Tree, line: number, name: string, catalogue
   };
 }
 
+/** A section in a kind of file that cannot hold it. */
 export function misplacedSection(tree: Tree, line: number, spec: SectionSpec): Issue {
   const homes = spec.in.map((kind) => `a ${kind}`).join(" or ");
   const handset =
@@ -90,6 +92,7 @@ export function isDrop(node: LineNode & { kind: "drop" }, spec: SectionSpec, cat
   return named && unknownDrops(node, 0, spec, catalogue).length === 0;
 }
 
+/** Bytes that are no UTF-8, at the first place where they show. */
 export function notUtf8(tree: Tree): Issue {
   const line = Math.max(
     0,
@@ -145,8 +148,4 @@ function replacement(at: Cols, name: string): Repair {
 function fixOf(repair: Repair, line: number): Fix {
   const range = { start: { line, character: repair.start }, end: { line, character: repair.end } };
   return { title: repair.title, edits: [{ range, text: repair.text }] };
-}
-
-function didYouMean(offered: readonly string[]): string {
-  return offered.length > 0 ? ` Did you mean ${offered.map((name) => `“${name}”`).join(" or ")}?` : "";
 }

@@ -8,13 +8,15 @@ export interface FoundFile {
   readonly name: string;
 }
 
+/** What there is to build a new craft on. */
 export interface Found {
   readonly handsets: readonly (FoundFile & { readonly band: string | null })[];
   readonly layers: readonly FoundFile[];
   readonly notOffered: readonly LeftOut[];
 }
 
-export const SIZES = ["31-mm", "2-inch", "3-inch", "5-inch", "7-inch", "10-inch"] as const;
+const SIZES = ["31-mm", "2-inch", "3-inch", "5-inch", "7-inch", "10-inch"] as const;
+/** A class of propeller. */
 export type Size = (typeof SIZES)[number];
 
 /** What each class of propeller commonly flies on, the most common first (common practice, no source). */

@@ -3,7 +3,7 @@ import { type Alias, type Catalogue, makeCatalogue } from "../catalogue/catalogu
 import type { ShapeProblem } from "../catalogue/own-files.ts";
 import type { FieldSpec, IntegerType, Need, OwnSetting, Setting, ValueType } from "../catalogue/types.ts";
 import { beyondLimits } from "../model/limits.ts";
-import { nearest } from "../model/nearest.ts";
+import { didYouMean, nearest } from "../model/nearest.ts";
 import { readSetting } from "../model/read-value.ts";
 import { units } from "../model/units.ts";
 import { RESERVED } from "../syntax/reading.ts";
@@ -56,7 +56,7 @@ export function aliasProblems(
   return given.flatMap(({ alias, tell }) => {
     const { word, name } = alias;
     if (!names.some((each) => each.name === name)) {
-      tell("error", { path: [], ofName: false, message: `Nothing is called “${name}”.${didYouMean(name, names)}` });
+      tell("error", { path: [], ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
       return [];
     }
     const plain = word.toLowerCase().replaceAll("-", " ");
@@ -83,7 +83,7 @@ type Fault = (path: JsonPath, message: string) => void;
 function homeOf({ section, name }: OwnSetting, shipped: Catalogue, fault: Fault): void {
   const spec = shipped.section(section);
   const open = shipped.sections.filter(({ holds, like }) => !like && (holds === "settings" || holds === "places"));
-  if (!spec) fault(["section"], `There is no section “${section}”.${didYouMean(section, open)}`);
+  if (!spec) fault(["section"], `There is no section “${section}”.${question(section, open)}`);
   else if (spec.like)
     fault(["section"], `“${section}” takes its settings from “${spec.like}”: put this one there, and both have it.`);
   else if (!open.includes(spec))
@@ -96,7 +96,7 @@ function typeFaults(type: ValueType, path: JsonPath, fault: Fault): void {
   switch (type.is) {
     case "quantity":
       if (type.unit !== "" && units.symbol(type.unit) !== type.unit)
-        fault([...path, "unit"], `“${type.unit}” is no unit.${didYouMean(type.unit, units.all)}`);
+        fault([...path, "unit"], `“${type.unit}” is no unit.${question(type.unit, units.all)}`);
       numberFaults(type, path, fault);
       break;
     case "integer":
@@ -164,7 +164,7 @@ function linkWarnings({ related, excludes, needs }: OwnSetting, catalogue: Catal
   const names = namesIn(catalogue);
   const warn = (path: JsonPath, name: string | undefined, known: boolean) => {
     if (name === undefined || known) return;
-    tell("warning", { path, ofName: false, message: `Nothing is called “${name}”.${didYouMean(name, names)}` });
+    tell("warning", { path, ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
   };
   const isSetting = (path = "") => catalogue.setting(path.split(".")[0] ?? "", path.split(".")[1] ?? "") !== undefined;
   const isName = (name: string) => names.some((each) => each.name === name);
@@ -205,9 +205,6 @@ function namesIn(catalogue: Catalogue): NamedThing[] {
   ];
 }
 
-function didYouMean(word: string, names: Parameters<typeof nearest>[1]): string {
-  const offered = nearest(word, names, 3);
-  return offered.length > 0
-    ? ` Did you mean ${offered.map((name) => `“${name}”`).join(" or ")}?`
-    : " Look at its spelling.";
+function question(word: string, names: Parameters<typeof nearest>[1]): string {
+  return didYouMean(nearest(word, names, 3)) || " Look at its spelling.";
 }

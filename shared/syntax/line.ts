@@ -4,7 +4,7 @@ import { commentSlip, lookalikeSlip, nameSlip, quotesSlip, type Slip } from "./s
 import type { FileKind, Line, LineIssue, LineNode, Quoted, Word } from "./tree.ts";
 
 /** The newest edition of the language that this tool reads. */
-export const EDITION = 1;
+const EDITION = 1;
 
 const STRAY: LineNode = { kind: "stray" };
 /** The words with which a header begins. */

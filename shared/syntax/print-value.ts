@@ -46,7 +46,7 @@ export function printValue(value: Value): string {
   }
 }
 
-export function printQuantity(quantity: Quantity): string {
+function printQuantity(quantity: Quantity): string {
   return quantity.unit === "" ? quantity.digits : `${quantity.digits} ${quantity.unit}`;
 }
 

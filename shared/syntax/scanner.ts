@@ -102,7 +102,7 @@ export function scanner(text: string, start: number, end: number): Scanner {
 }
 
 /** A complete string literal at `start`: only `\"` and `\\` are escapes. Null where there is none. */
-export function readQuoted(text: string, start: number, end: number): Quoted | null {
+function readQuoted(text: string, start: number, end: number): Quoted | null {
   if (text.charCodeAt(start) !== QUOTE) return null;
   let said = "";
   let from = start + 1;
