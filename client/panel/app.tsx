@@ -8,7 +8,7 @@ import { NumbersView } from "./numbers-view.tsx";
 import { SwitchesView } from "./switches-view.tsx";
 import { Tabs } from "./tabs.tsx";
 
-const noScript = "Open a script, a file that ends in .fettle, and see here what its pilot will see and switch.";
+const NO_SCRIPT = "Open a script, a file that ends in .fettle, and see here what its pilot will see and switch.";
 
 export function App() {
   const [model, setModel] = useState<PanelModel | null>(null);
@@ -73,7 +73,7 @@ export function App() {
 function NoScript() {
   return (
     <div class="empty">
-      <p>{noScript}</p>
+      <p>{NO_SCRIPT}</p>
       <button type="button" onClick={() => tell({ kind: "new-craft" })}>
         New craft…
       </button>

@@ -64,8 +64,8 @@ function way(
 }
 
 /** How far an arrow key turns a dial, as a share of its range. */
-const dialStep = 0.02;
-const turnDeg = 270;
+const DIAL_STEP = 0.02;
+const TURN_DEG = 270;
 
 function knob(
   control: PanelControl,
@@ -78,7 +78,7 @@ function knob(
   const { fromUs, toUs } = range;
   const pulseUs = dialPulseUs(control, positions);
   const turnTo = (us: number) => set(control.name, Math.round(Math.min(toUs, Math.max(fromUs, us))));
-  const stepUs = Math.max(1, (toUs - fromUs) * dialStep);
+  const stepUs = Math.max(1, (toUs - fromUs) * DIAL_STEP);
   const here = control.spans.findIndex((span) => inSpan(pulseUs, span));
   // A reversed dial lists its stretches falling; a page up is more all the same.
   const up = control.spans[0]!.fromUs === toUs && control.spans.length > 1 ? -1 : 1;
@@ -116,7 +116,7 @@ function shareAt(event: MouseEvent): number {
   if (!circle) return 0;
   const [x, y] = [event.clientX - circle.x - circle.width / 2, event.clientY - circle.y - circle.height / 2];
   const deg = (Math.atan2(x, -y) * 180) / Math.PI;
-  return Math.min(1, Math.max(0, (deg + turnDeg / 2) / turnDeg));
+  return Math.min(1, Math.max(0, (deg + TURN_DEG / 2) / TURN_DEG));
 }
 
 function onKeys(keys: Readonly<Record<string, () => void>>): (event: KeyboardEvent) => void {

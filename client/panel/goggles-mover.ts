@@ -24,10 +24,10 @@ interface Drag {
 }
 
 /** A pointer that moves less than this, in CSS pixels, was meant to press. */
-const stillPx = 4;
+const STILL_PX = 4;
 /** Presses of keys that follow one another faster are one gesture. */
-const runMs = 600;
-const strideCells = 5;
+const RUN_MS = 600;
+const STRIDE_CELLS = 5;
 
 /** Watches the frame round a drawing of the goggles. A frame of the screen paints one movement at most. */
 export function makeMover(frame: HTMLElement): Mover {
@@ -67,7 +67,7 @@ export function makeMover(frame: HTMLElement): Mover {
     const [grid, area, element] = [picture(), standing.area(), standing.elementOf(drag?.name)];
     if (!drag || !grid || !area || !element) return;
     const [x, y] = [pointer.x - drag.fromX, pointer.y - drag.fromY];
-    if (!drag.begun && Math.hypot(x, y) < stillPx) return;
+    if (!drag.begun && Math.hypot(x, y) < STILL_PX) return;
     if (!drag.begun) standing.begin(drag.name);
     drag.begun = true;
     const by = { column: Math.round(x / area.pxX), row: Math.round(y / area.pxY) };
@@ -127,7 +127,7 @@ export function makeMover(frame: HTMLElement): Mover {
     if (!grid || !element || drag || grid.preview) return;
     if (run && run.name !== name) endRun();
     clearTimeout(run?.timer);
-    run = { name, timer: window.setTimeout(endRun, runMs) };
+    run = { name, timer: window.setTimeout(endRun, RUN_MS) };
     standing.begin(name);
     standing.put(name, movedBy({ ...element, ...standing.placeOf(element) }, by, grid));
   };
@@ -198,7 +198,7 @@ export function makeMover(frame: HTMLElement): Mover {
 
 /** The cells by which a key moves an element; null for a key that moves none. */
 function wayOf({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: number }): Cell | null {
-  const step = shiftKey ? strideCells : 1;
+  const step = shiftKey ? STRIDE_CELLS : 1;
   const ways: Readonly<Record<string, Cell>> = {
     ArrowLeft: { column: -step, row: 0 },
     ArrowRight: { column: step, row: 0 },

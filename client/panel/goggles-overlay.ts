@@ -58,7 +58,7 @@ export interface Overlay {
   say(words: string): void;
 }
 
-const sayAfterMs = 250;
+const SAY_AFTER_MS = 250;
 
 /** Finds the overlay's own parts in the frame, as the view has put them there. */
 export function makeOverlay(frame: HTMLElement): Overlay {
@@ -94,7 +94,7 @@ export function makeOverlay(frame: HTMLElement): Overlay {
       clearTimeout(saying);
       saying = window.setTimeout(() => {
         if (live) live.textContent = words;
-      }, sayAfterMs);
+      }, SAY_AFTER_MS);
     },
   };
 }

@@ -24,7 +24,7 @@ interface Displaced extends Cell {
 }
 
 /** How long a dropped element waits where it was dropped after a model that has it elsewhere. */
-const settleMs = 600;
+const SETTLE_MS = 600;
 
 export type Standing = ReturnType<typeof makeStanding>;
 
@@ -159,7 +159,7 @@ export function makeStanding(frame: HTMLElement) {
       settling = window.setTimeout(() => {
         for (const [name, { told }] of displaced) if (told) displaced.delete(name);
         paint();
-      }, settleMs);
+      }, SETTLE_MS);
       paint();
     },
     end(): void {

@@ -37,7 +37,7 @@ export function Moment({ scenario, look }: { readonly scenario: Scenario; readon
   );
 }
 
-const pageTitles: Readonly<Record<OsdPage, string>> = { osd: "First page", "osd-second": "Second page" };
+const PAGE_TITLES: Readonly<Record<OsdPage, string>> = { osd: "First page", "osd-second": "Second page" };
 
 interface LookProps {
   readonly picture: GogglesPicture;
@@ -59,7 +59,7 @@ export function LookTools({ picture, look, bare, setBare, still, setStill }: Loo
         <fieldset class="joined" aria-label="Page">
           {pages.map((each) => (
             <button type="button" key={each} aria-pressed={each === page} onClick={() => look({ page: each })}>
-              {pageTitles[each]}
+              {PAGE_TITLES[each]}
             </button>
           ))}
         </fieldset>
@@ -88,7 +88,7 @@ export function LookTools({ picture, look, bare, setBare, still, setStill }: Loo
 }
 
 /** For whoever can press and not drag. */
-const nudges = [
+const NUDGES = [
   { to: "left", sign: "←", by: { column: -1, row: 0 } },
   { to: "right", sign: "→", by: { column: 1, row: 0 } },
   { to: "up", sign: "↑", by: { column: 0, row: -1 } },
@@ -117,7 +117,7 @@ export function ChosenTool({ chosen, nudge, press, remove }: ChosenProps) {
       </p>
       <div class="tools">
         <fieldset class="joined" aria-label={`Move ${chosen.name} by a cell`}>
-          {nudges.map(({ to, sign, by }) => (
+          {NUDGES.map(({ to, sign, by }) => (
             <button type="button" key={to} aria-label={to} onClick={() => nudge(chosen, by)}>
               {sign}
             </button>

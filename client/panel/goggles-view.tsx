@@ -33,7 +33,7 @@ interface Awaited {
 }
 
 /** Long enough to be asked where to write; later the focus is the pilot's own again. */
-const awaitedMs = 15_000;
+const AWAITED_MS = 15_000;
 
 export function GogglesView({ craft, picture, file, version, marked }: Props) {
   const mover = useRef<Mover | null>(null);
@@ -70,12 +70,12 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
       come: null,
       gone: element.name,
       next: next?.name ?? null,
-      untilMs: performance.now() + awaitedMs,
+      untilMs: performance.now() + AWAITED_MS,
     };
     send({ kind: "remove", element: element.name });
   };
   const add = (added: AddableElement) => {
-    awaited.current = { come: added.name, gone: null, next: null, untilMs: performance.now() + awaitedMs };
+    awaited.current = { come: added.name, gone: null, next: null, untilMs: performance.now() + AWAITED_MS };
     send({ kind: "add", element: added.name, ...freePlace(picture, added) });
   };
   const look = (some: Partial<Pick<GogglesPicture, "scenario" | "page">>) => {

@@ -22,7 +22,7 @@ import { useWidth } from "./use-width.ts";
 /** What a chart, and what a pack, needs at least beside others. */
 const CHART_WIDTH = 190;
 const PACK_WIDTH = 350;
-const gap = 12;
+const GAP = 12;
 
 interface Shown {
   readonly picture: NumbersPicture;
@@ -98,8 +98,8 @@ function Packs({ packs, width }: { packs: readonly PackPicture[]; width: number 
 
 /** The width of one of several side by side, as many as have room; of all of it where there is none. */
 function shareOf(width: number, least: number, counts: readonly number[]): number {
-  const columns = counts.find((count) => width >= count * least + (count - 1) * gap) ?? 1;
-  return Math.floor((width - gap * (columns - 1)) / columns);
+  const columns = counts.find((count) => width >= count * least + (count - 1) * GAP) ?? 1;
+  return Math.floor((width - GAP * (columns - 1)) / columns);
 }
 
 function Pack({ pack, width }: { pack: PackPicture; width: number }) {

@@ -2,8 +2,8 @@
 import type { ComponentChildren } from "preact";
 import type { ViewName } from "../../shared/protocol/panel.ts";
 
-const titles: Readonly<Record<ViewName, string>> = { goggles: "Goggles", switches: "Switches", numbers: "Numbers" };
-const names = Object.keys(titles) as ViewName[];
+const TITLES: Readonly<Record<ViewName, string>> = { goggles: "Goggles", switches: "Switches", numbers: "Numbers" };
+const NAMES = Object.keys(TITLES) as ViewName[];
 
 interface Shown {
   readonly view: ViewName;
@@ -14,7 +14,7 @@ interface Shown {
 export function Tabs({ view, choose, children }: Shown) {
   const onKeyDown = (event: KeyboardEvent) => {
     const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
-    const next = by && names[(names.indexOf(view) + by + names.length) % names.length];
+    const next = by && NAMES[(NAMES.indexOf(view) + by + NAMES.length) % NAMES.length];
     if (!next) return;
     event.preventDefault();
     choose(next);
@@ -23,7 +23,7 @@ export function Tabs({ view, choose, children }: Shown) {
   return (
     <>
       <div role="tablist" aria-label="Views of the script" onKeyDown={onKeyDown}>
-        {names.map((name) => (
+        {NAMES.map((name) => (
           <button
             type="button"
             role="tab"
@@ -34,7 +34,7 @@ export function Tabs({ view, choose, children }: Shown) {
             tabIndex={name === view ? 0 : -1}
             onClick={() => choose(name)}
           >
-            {titles[name]}
+            {TITLES[name]}
           </button>
         ))}
       </div>

@@ -1,6 +1,6 @@
 /** What is marked on a chart beside its lines. */
 import { valueAt } from "./chart-reading.ts";
-import { type Chart, gap, placed, SIZE } from "./plot.ts";
+import { type Chart, GAP, placed, SIZE } from "./plot.ts";
 import { type Box, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { text, widthOf } from "./writing.ts";
 
@@ -34,7 +34,7 @@ export function bands(plot: Box, chart: Chart): SceneNode[] {
     return [
       rect("chart-band", { x: from, y: plot.y, width: to - from, height: plot.height }),
       path("chart-band-edge", edges),
-      text("chart-label", middle, plot.y - gap - 2, SIZE, mark.label, "middle"),
+      text("chart-label", middle, plot.y - GAP - 2, SIZE, mark.label, "middle"),
     ];
   });
 }
@@ -46,7 +46,7 @@ export function levels(plot: Box, chart: Chart): SceneNode[] {
     const { y } = placed(plot, chart, chart.x.from, mark.y);
     return [
       path("chart-level", `M${rounded(plot.x)} ${rounded(y)}h${rounded(plot.width)}`),
-      text("chart-label", plot.x + gap, y + SIZE + 1, SIZE, mark.label),
+      text("chart-label", plot.x + GAP, y + SIZE + 1, SIZE, mark.label),
     ];
   });
 }

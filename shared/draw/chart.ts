@@ -1,7 +1,7 @@
 /** Small charts: lines over two scales, told apart by dashes, markers and their names, not by colour alone. */
 import { apart } from "./apart.ts";
 import { bands, drawReading, levels, places, points } from "./chart-marks.ts";
-import { type Chart, type ChartLine, gap, placed, plotIn, SIZE, TITLE_SIZE, titled } from "./plot.ts";
+import { type Chart, type ChartLine, GAP, placed, plotIn, SIZE, TITLE_SIZE, titled } from "./plot.ts";
 import type { Scale } from "./scale.ts";
 import { type Box, node, path, rounded, type SceneNode } from "./scene.ts";
 import { text, widthOf } from "./writing.ts";
@@ -39,12 +39,12 @@ function axes(plot: Box, chart: Chart): SceneNode[] {
       "chart-axis",
       `M${rounded(plot.x)} ${rounded(plot.y)}v${rounded(plot.height)}h${rounded(plot.width)}${notches}`,
     ),
-    ...across.map((at, index) => text("small", plot.x - gap, at + SIZE * 0.36, SIZE, y.label(y.ticks[index]!), "end")),
+    ...across.map((at, index) => text("small", plot.x - GAP, at + SIZE * 0.36, SIZE, y.label(y.ticks[index]!), "end")),
     ...legible(down).map((index) =>
-      text("small", down[index]!, bottom + SIZE + gap, SIZE, x.label(x.ticks[index]!), "middle"),
+      text("small", down[index]!, bottom + SIZE + GAP, SIZE, x.label(x.ticks[index]!), "middle"),
     ),
-    text("small", plot.x, plot.y - gap - 2, SIZE, titled(y)),
-    text("small", plot.x + plot.width, bottom + 2 * SIZE + 2 * gap, SIZE, titled(x), "end"),
+    text("small", plot.x, plot.y - GAP - 2, SIZE, titled(y)),
+    text("small", plot.x + plot.width, bottom + 2 * SIZE + 2 * GAP, SIZE, titled(x), "end"),
   ];
 
   /** Ticks whose labels do not run into one another; whole powers of ten come first. */
@@ -54,7 +54,7 @@ function axes(plot: Box, chart: Chart): SceneNode[] {
     const order = [...places.keys()].sort((a, b) => Number(isPower(b)) - Number(isPower(a)) || a - b);
     const taken: number[] = [];
     for (const index of order) {
-      const hits = (other: number) => Math.abs(places[index]! - places[other]!) < half(index) + half(other) + gap;
+      const hits = (other: number) => Math.abs(places[index]! - places[other]!) < half(index) + half(other) + GAP;
       if (!taken.some(hits)) taken.push(index);
     }
     return taken.sort((a, b) => a - b);
@@ -130,6 +130,6 @@ function endLabels(plot: Box, chart: Chart, lines: readonly ChartLine[]): SceneN
     { from: plot.y, to: plot.y + plot.height },
   );
   return ends.map(({ line, index }, at) =>
-    text(`chart-name series-${index}`, plot.x + plot.width + gap, ys[at]!, SIZE, line.name),
+    text(`chart-name series-${index}`, plot.x + plot.width + GAP, ys[at]!, SIZE, line.name),
   );
 }

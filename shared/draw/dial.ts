@@ -6,17 +6,17 @@ import { dialPulseUs, dialRangeUs, inSpan, markedName } from "./words.ts";
 import { lineHeight, lines, text, widthOf, wrapped } from "./writing.ts";
 
 /** How far the knob turns, in degrees, and where it begins; 0 is upright. */
-const turnDeg = 270;
-const beginDeg = -135;
-const knobRadius = 26;
-const size = 12;
-const textIndent = 16;
+const TURN_DEG = 270;
+const BEGIN_DEG = -135;
+const KNOB_RADIUS = 26;
+const SIZE = 12;
+const TEXT_INDENT = 16;
 
 /** The room that a dial and the longest text beneath it need, so that no name leaves its card. */
 export function dialNeeds({ spans }: PanelControl): number {
-  const ranges = spans.map(({ fromUs, toUs }) => widthOf(rangeInWords(fromUs, toUs), size));
-  const modes = spans.flatMap((span) => span.modes.map((mode) => widthOf(`${markedName(mode)},`, size)));
-  return Math.max(2 * knobRadius + 52, textIndent + Math.max(0, ...ranges, ...modes));
+  const ranges = spans.map(({ fromUs, toUs }) => widthOf(rangeInWords(fromUs, toUs), SIZE));
+  const modes = spans.flatMap((span) => span.modes.map((mode) => widthOf(`${markedName(mode)},`, SIZE)));
+  return Math.max(2 * KNOB_RADIUS + 52, TEXT_INDENT + Math.max(0, ...ranges, ...modes));
 }
 
 function rangeInWords(fromUs: number, toUs: number): string {
@@ -26,36 +26,36 @@ function rangeInWords(fromUs: number, toUs: number): string {
 /** The knob, pointing to where it is set, above its stretches in rising order. */
 export function drawDial(control: PanelControl, { x, y, width, positions, mode }: CardPlace): Card {
   const pulseUs = dialPulseUs(control, positions);
-  const centre = { x: x + knobRadius + 5, y: y + knobRadius + 4 };
+  const centre = { x: x + KNOB_RADIUS + 5, y: y + KNOB_RADIUS + 4 };
   const range = dialRangeUs(control);
   const degOf = (us: number) =>
     range && range.toUs > range.fromUs
-      ? beginDeg + ((us - range.fromUs) / (range.toUs - range.fromUs)) * turnDeg
-      : beginDeg;
+      ? BEGIN_DEG + ((us - range.fromUs) / (range.toUs - range.fromUs)) * TURN_DEG
+      : BEGIN_DEG;
   const current = control.spans.findIndex((span) => inSpan(pulseUs, span));
   const arcs = control.spans.map(({ fromUs, toUs, modes }, index) => {
     const [low, high] = [degOf(Math.min(fromUs, toUs)), degOf(Math.max(fromUs, toUs))];
     const className = ["arc", ...(modes.length > 0 ? [] : ["idle"]), ...(index === current ? ["set"] : [])].join(" ");
-    return path(className, arc(centre, knobRadius, low + 2, high - 2));
+    return path(className, arc(centre, KNOB_RADIUS, low + 2, high - 2));
   });
-  const tip = around(centre, knobRadius - 7, degOf(pulseUs));
+  const tip = around(centre, KNOB_RADIUS - 7, degOf(pulseUs));
   const knob = node("g", { class: "knob", "data-control": control.name, "data-knob": pulseUs }, [
-    node("circle", { class: "reach", cx: centre.x, cy: centre.y, r: knobRadius + 5 }),
+    node("circle", { class: "reach", cx: centre.x, cy: centre.y, r: KNOB_RADIUS + 5 }),
     ...arcs,
-    node("circle", { class: "rocker", cx: centre.x, cy: centre.y, r: knobRadius - 6 }),
+    node("circle", { class: "rocker", cx: centre.x, cy: centre.y, r: KNOB_RADIUS - 6 }),
     path("needle", `M${rounded(centre.x)} ${rounded(centre.y)}L${rounded(tip.x)} ${rounded(tip.y)}`),
-    text("small", centre.x + knobRadius + 12, centre.y + 4, 11, `${pulseUs} us`),
+    text("small", centre.x + KNOB_RADIUS + 12, centre.y + 4, 11, `${pulseUs} us`),
   ]);
-  const rows = drawSpans(control, { x, y: y + 2 * knobRadius + 12, width, positions, mode }, current);
-  return { height: 2 * knobRadius + 12 + rows.height, nodes: [knob, ...rows.nodes] };
+  const rows = drawSpans(control, { x, y: y + 2 * KNOB_RADIUS + 12, width, positions, mode }, current);
+  return { height: 2 * KNOB_RADIUS + 12 + rows.height, nodes: [knob, ...rows.nodes] };
 }
 
 function drawSpans(control: PanelControl, { x, y, width, mode }: CardPlace, current: number): Card {
   const nodes: SceneNode[] = [];
   let top = y;
   for (const [index, { fromUs, toUs, modes }] of control.spans.entries()) {
-    const names = wrapped(modes.length > 0 ? modes.map(markedName) : ["–"], width - textIndent, size);
-    const height = 22 + names.length * lineHeight(size);
+    const names = wrapped(modes.length > 0 ? modes.map(markedName) : ["–"], width - TEXT_INDENT, SIZE);
+    const height = 22 + names.length * lineHeight(SIZE);
     const middleUs = Math.round((fromUs + toUs) / 2);
     const set = index === current;
     nodes.push(
@@ -65,8 +65,14 @@ function drawSpans(control: PanelControl, { x, y, width, mode }: CardPlace, curr
         [
           rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
           rect("key", { x, y: top + 3, width: 6, height: height - 8 }, 3),
-          text("way-name", x + textIndent, top + 14, size, rangeInWords(fromUs, toUs)),
-          ...lines(modes.length > 0 ? "modes" : "modes none", x + textIndent, top + 14 + lineHeight(size), size, names),
+          text("way-name", x + TEXT_INDENT, top + 14, SIZE, rangeInWords(fromUs, toUs)),
+          ...lines(
+            modes.length > 0 ? "modes" : "modes none",
+            x + TEXT_INDENT,
+            top + 14 + lineHeight(SIZE),
+            SIZE,
+            names,
+          ),
         ],
       ),
     );

@@ -6,22 +6,22 @@ import { evenScale, preferredNumbers, ratioScale } from "./scale.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
 import { text, widthOf } from "./writing.ts";
 
-const chartHeight = 230;
-const rowHeight = 20;
+const CHART_HEIGHT = 230;
+const ROW_HEIGHT = 20;
 const SIZE = 12;
 /** What lies under this is as good as gone. */
 const LEAST_DB = -50;
 
 /** The response as a chart, and under it a bar for the delay of each filter, longest for the most. */
 export function drawFilters(picture: FiltersPicture, { width = 560 }: { readonly width?: number } = {}): SceneNode {
-  const chart = drawChart({ x: 0, y: 0, width, height: chartHeight }, responseChart(picture));
-  const { height, nodes } = delayRows(picture, chartHeight + 32, width);
+  const chart = drawChart({ x: 0, y: 0, width, height: CHART_HEIGHT }, responseChart(picture));
+  const { height, nodes } = delayRows(picture, CHART_HEIGHT + 32, width);
   const title = picture.parts.length > 0 ? "How much later it arrives" : "No filters";
-  return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(chartHeight + 36 + height)}`, class: "filters" }, [
-    chart,
-    text("chart-title", 0, chartHeight + 23, 13, title),
-    ...nodes,
-  ]);
+  return node(
+    "svg",
+    { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(CHART_HEIGHT + 36 + height)}`, class: "filters" },
+    [chart, text("chart-title", 0, CHART_HEIGHT + 23, 13, title), ...nodes],
+  );
 }
 
 /** What of each frequency passes, with where the motors are and their notches stand at full throttle. */
@@ -98,13 +98,13 @@ type DrawRow = (
 function evenRow(left: number): DrawRow {
   return (row, top, width, share) => {
     const room = Math.max(20, width - left - widthOf("00.00 ms", SIZE) - 10);
-    const bar = { x: left, y: top + 4, width: Math.max(1, share * room), height: rowHeight - 8 };
+    const bar = { x: left, y: top + 4, width: Math.max(1, share * room), height: ROW_HEIGHT - 8 };
     const children = [
       text("delay-name", 0, top + 14, SIZE, labelOf(row)),
       rect("delay-bar", bar, 2),
       text("small", bar.x + bar.width + 6, top + 14, SIZE, inMs(row.delayMs)),
     ];
-    return { height: rowHeight, children };
+    return { height: ROW_HEIGHT, children };
   };
 }
 

@@ -16,7 +16,7 @@ export function hasGlyph(character: string): boolean {
 
 const rows = new Map<string, string>();
 /** More rows than any picture has; a name that is being typed must not fill the memory. */
-const mostRows = 600;
+const MOST_ROWS = 600;
 
 /** The path of a row of cells, the first with its corner at 0, 0. Empty where nothing is to be seen. */
 export function rowPath(row: string): string {
@@ -24,14 +24,14 @@ export function rowPath(row: string): string {
   if (known !== undefined) return known;
   let path = "";
   for (const [index, character] of [...row].entries()) path += moved(outlines(character, PEN.ink), index * CELL.width);
-  if (rows.size >= mostRows) rows.clear();
+  if (rows.size >= MOST_ROWS) rows.clear();
   rows.set(row, path);
   return path;
 }
 
 /** Space between letters side by side, and the width of a blank; units of a letter's cell. */
-const gap = 1.7;
-const blank = 5;
+const GAP = 1.7;
+const BLANK = 5;
 
 export interface Line {
   readonly path: string;
@@ -44,13 +44,13 @@ export function printedLine(text: string, reach: number): Line {
   let x = 0;
   for (const character of text) {
     const span = extent(character);
-    if (!span) x += blank;
+    if (!span) x += BLANK;
     else {
       path += moved(outlines(character, reach), x - span.left + reach);
-      x += span.right - span.left + 2 * reach + gap;
+      x += span.right - span.left + 2 * reach + GAP;
     }
   }
-  return { path, width: Math.max(0, x - (text === "" ? 0 : gap)) };
+  return { path, width: Math.max(0, x - (text === "" ? 0 : GAP)) };
 }
 
 function moved(parts: readonly Outline[], byX: number): string {
@@ -66,7 +66,7 @@ function outlines(character: string, reach: number): readonly Outline[] {
   const known = kept.get(key);
   if (known) return known;
   const made = strokesOf(character).flatMap((stroke) => outlinesOf(stroke, reach));
-  if (kept.size >= mostRows) kept.clear();
+  if (kept.size >= MOST_ROWS) kept.clear();
   kept.set(key, made);
   return made;
 }
@@ -83,7 +83,7 @@ export function strokesOf(character: string): readonly Stroke[] {
 }
 
 /** Capitals make room for what stands over them. */
-const loweredTop = 7;
+const LOWERED_TOP = 7;
 
 function shapeOf(character: string): readonly Stroke[] | null {
   const own = shape(character);
@@ -111,7 +111,7 @@ function isAbove(mark: string): boolean {
 }
 
 function lowered({ corners, closed }: Stroke): Stroke {
-  const share = (13 - loweredTop) / 10;
+  const share = (13 - LOWERED_TOP) / 10;
   const lower = corners.map(({ x, y, radius }) => ({ x, y: y < 13 ? 13 - (13 - y) * share : y, radius }));
   return { closed, corners: lower };
 }

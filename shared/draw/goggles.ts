@@ -10,13 +10,13 @@ export interface GogglesOptions {
   readonly marked?: LinePlace | null;
 }
 
-const pictureHeight = 540;
+const PICTURE_HEIGHT = 540;
 /** Cells off the grid are drawn as far as this, so that one long text does not shrink the rest. */
-const mostCellsOff = 6;
+const MOST_CELLS_OFF = 6;
 
 /** The picture as one SVG, at its own aspect, with room around it where elements leave the grid. */
 export function drawGoggles(picture: GogglesPicture, options: GogglesOptions = {}): SceneNode {
-  const screen: Box = { x: 0, y: 0, width: pictureHeight * picture.aspect, height: pictureHeight };
+  const screen: Box = { x: 0, y: 0, width: PICTURE_HEIGHT * picture.aspect, height: PICTURE_HEIGHT };
   const cell = { width: screen.width / picture.columns, height: screen.height / picture.rows };
   const horizonY = screen.height * 0.6;
   const elements = picture.elements.map((element) => drawElement(element, cell, isMarked(element, options.marked)));
@@ -46,7 +46,7 @@ function isMarked(element: PanelElement, marked: LinePlace | null | undefined): 
 }
 
 function viewBox(picture: GogglesPicture, cell: Cell, screen: Box): string {
-  const reach = (cellsOff: readonly number[]) => Math.min(mostCellsOff, Math.max(0, ...cellsOff));
+  const reach = (cellsOff: readonly number[]) => Math.min(MOST_CELLS_OFF, Math.max(0, ...cellsOff));
   const { elements, columns, rows } = picture;
   const left = reach(elements.map(({ column }) => -column)) * cell.width;
   const top = reach(elements.map(({ row }) => -row)) * cell.height;

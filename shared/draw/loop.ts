@@ -4,8 +4,8 @@ import { node, rect, type SceneNode } from "./scene.ts";
 import { text } from "./writing.ts";
 
 const SIZE = 12;
-const barHeight = 14;
-const rowHeight = 38;
+const BAR_HEIGHT = 14;
+const ROW_HEIGHT = 38;
 /** More samples than these in a round cannot be told apart. */
 const MOST_SAMPLES = 32;
 
@@ -38,17 +38,17 @@ export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" 
   ];
   const words = loopRows(picture);
   const drawn = rows.map(({ name, bars }, index) => {
-    const top = begin + index * rowHeight;
+    const top = begin + index * ROW_HEIGHT;
     const said = words.find(([of]) => of === name)?.[1] ?? "";
     return node("g", { class: "loop-row", "data-loop": name }, [
-      rect("reach", { x: -4, y: top - 2, width: width + 8, height: rowHeight - 1 }),
+      rect("reach", { x: -4, y: top - 2, width: width + 8, height: ROW_HEIGHT - 1 }),
       text("pack-label", 0, top + 13, SIZE, `${name}: ${said}`),
       ...bars.map(({ kind, from, to }) =>
-        rect(kind, { x: x(from), y: top + 18, width: (to - from) * perUs, height: barHeight }),
+        rect(kind, { x: x(from), y: top + 18, width: (to - from) * perUs, height: BAR_HEIGHT }),
       ),
     ]);
   });
-  const bottom = begin + rows.length * rowHeight;
+  const bottom = begin + rows.length * ROW_HEIGHT;
   return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${bottom + 20}`, class: "loop" }, [
     node("defs", {}, [
       node(

@@ -6,10 +6,10 @@ import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { text } from "./writing.ts";
 
 const SIZE = 11;
-const plotHeight = 170;
-const barWidth = 14;
+const PLOT_HEIGHT = 170;
+const BAR_WIDTH = 14;
 /** From one threshold's own upright to the next. */
-const step = 12;
+const STEP = 12;
 /** As wide as the words of a threshold get, about. */
 const MOST_REACH = 210;
 /** Under this the words of a threshold take two lines, and the pack's own scale is left to them. */
@@ -39,14 +39,14 @@ export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" 
   const volts = [...marks.map(({ cellV }) => cellV), ...(bears ? [bears.fromCellV, bears.toCellV] : [])];
   const scale = evenScale({ name: "cell", unit: "V" }, Math.min(2.5, ...volts), Math.max(4.5, ...volts), 4);
   const top = (heading === "drawn" ? 22 : 0) + 18;
-  const y = (cellV: number) => top + (1 - scale.share(cellV)) * plotHeight;
+  const y = (cellV: number) => top + (1 - scale.share(cellV)) * PLOT_HEIGHT;
   const isNarrow = width < NARROW;
   // Of one cell the pack's volts are the cell's.
   const scaled = cells === 1 || isNarrow ? null : cells;
   const tickRight = scaled === null ? 38 : 72;
   const barLeft = tickRight + 6;
-  const firstColumn = barLeft + barWidth + 12;
-  const labelLeft = firstColumn + marks.length * step + 12;
+  const firstColumn = barLeft + BAR_WIDTH + 12;
+  const labelLeft = firstColumn + marks.length * STEP + 12;
   const labels: Label[] = [
     ...marks.map((mark, column) => ({ name: mark.name, cellV: mark.cellV, mark, column })),
     ...(bears ? [limit("charge limit", bears.toCellV), limit("cut-off", bears.fromCellV)] : []),
@@ -55,10 +55,10 @@ export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" 
   const ys = apart(
     labels.map(({ cellV }) => y(cellV)),
     rowHeight,
-    { from: top - 2, to: top + plotHeight + 4 },
+    { from: top - 2, to: top + PLOT_HEIGHT + 4 },
   );
   const drawn = labels.map((label, index) => {
-    const from = label.column === null ? barLeft + barWidth : firstColumn + label.column * step;
+    const from = label.column === null ? barLeft + BAR_WIDTH : firstColumn + label.column * STEP;
     return drawLabel(label, {
       from,
       y: y(label.cellV),
@@ -71,24 +71,24 @@ export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" 
     });
   });
   const notes = notesOf(picture);
-  const under = Math.max(top + plotHeight, ...ys.map((each) => each + rowHeight / 2)) + 22;
+  const under = Math.max(top + PLOT_HEIGHT, ...ys.map((each) => each + rowHeight / 2)) + 22;
   const height = under + Math.max(0, notes.length - 1) * 17 + 8;
   return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`, class: "pack" }, [
     node("g", { class: "chart", role: "group", "aria-label": packInWords(picture) }, [
       ...(heading === "drawn" ? [text("chart-title", 0, 13, 13, titleOf(picture))] : []),
       ...ticks(scale, y, tickRight, scaled, top),
-      rect("pack-scale", { x: barLeft, y: top, width: barWidth, height: plotHeight }),
+      rect("pack-scale", { x: barLeft, y: top, width: BAR_WIDTH, height: PLOT_HEIGHT }),
       ...(bears
         ? [
             rect("pack-bears", {
               x: barLeft,
               y: y(bears.toCellV),
-              width: barWidth,
+              width: BAR_WIDTH,
               height: y(bears.fromCellV) - y(bears.toCellV),
             }),
           ]
         : []),
-      ...marks.flatMap(({ usual }, column) => (usual ? [usualBar(firstColumn + column * step, usual, y)] : [])),
+      ...marks.flatMap(({ usual }, column) => (usual ? [usualBar(firstColumn + column * STEP, usual, y)] : [])),
       ...drawn,
       ...notes.map((note, index) => text("small", 0, under + index * 17, SIZE, note)),
     ]),

@@ -41,22 +41,22 @@ export interface Chart {
 
 export const SIZE = 11;
 export const TITLE_SIZE = 13;
-export const gap = 5;
+export const GAP = 5;
 /** Faces differ: words that are cut off are worse than a plot that is a little smaller. */
 const ROOM = 1.12;
 
 /** Where the plot itself lies in the chart's box, clear of all that is written round it. */
 export function plotIn(box: Box, { title, x, y, lines }: Chart): Box {
   const ticks = Math.max(...y.ticks.map((tick) => widthOf(y.label(tick), SIZE))) * ROOM;
-  const left = ticks + gap + 2;
+  const left = ticks + GAP + 2;
   const right = Math.max(widthOf(x.label(x.to), SIZE) / 2, ...lines.map(({ name }) => nameRoom(name)));
-  const top = (title === "" ? 0 : TITLE_SIZE + gap) + SIZE + 2 * gap;
-  const bottom = 2 * SIZE + 3 * gap;
+  const top = (title === "" ? 0 : TITLE_SIZE + GAP) + SIZE + 2 * GAP;
+  const bottom = 2 * SIZE + 3 * GAP;
   return { x: box.x + left, y: box.y + top, width: box.width - left - right, height: box.height - top - bottom };
 }
 
 function nameRoom(name: string): number {
-  return name === "" ? 0 : widthOf(name, SIZE) * ROOM + 2 * gap;
+  return name === "" ? 0 : widthOf(name, SIZE) * ROOM + 2 * GAP;
 }
 
 /** Where a point of both scales lies. */

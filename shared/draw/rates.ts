@@ -7,9 +7,9 @@ import { evenScale, type Scale } from "./scale.ts";
 import { node, type SceneNode } from "./scene.ts";
 import { capital } from "./words.ts";
 
-const narrowest = 168;
-const height = 190;
-const gap = 14;
+const NARROWEST = 168;
+const HEIGHT = 190;
+const GAP = 14;
 
 export interface RatesOptions {
   readonly width?: number | undefined;
@@ -20,14 +20,17 @@ export interface RatesOptions {
 /** All charts as one SVG, in as many columns as the width allows. */
 export function drawRates(picture: RatesPicture, { width = 720, second = null }: RatesOptions = {}): SceneNode {
   const charts = ratesCharts(picture, second);
-  const columns = Math.max(1, Math.min(charts.length, Math.floor((width + gap) / (narrowest + gap))));
-  const chartWidth = Math.min(260, (Math.max(width, narrowest) - gap * (columns - 1)) / columns);
+  const columns = Math.max(1, Math.min(charts.length, Math.floor((width + GAP) / (NARROWEST + GAP))));
+  const chartWidth = Math.min(260, (Math.max(width, NARROWEST) - GAP * (columns - 1)) / columns);
   const rows = Math.ceil(charts.length / columns);
   const drawn = charts.map(({ chart }, index) => {
     const [column, row] = [index % columns, Math.floor(index / columns)];
-    return drawChart({ x: column * (chartWidth + gap), y: row * (height + gap), width: chartWidth, height }, chart);
+    return drawChart(
+      { x: column * (chartWidth + GAP), y: row * (HEIGHT + GAP), width: chartWidth, height: HEIGHT },
+      chart,
+    );
   });
-  const size = [columns * (chartWidth + gap) - gap, Math.max(1, rows * (height + gap) - gap)];
+  const size = [columns * (chartWidth + GAP) - GAP, Math.max(1, rows * (HEIGHT + GAP) - GAP)];
   return node("svg", { viewBox: `0 0 ${size.map(Math.ceil).join(" ")}`, class: "rates" }, drawn);
 }
 

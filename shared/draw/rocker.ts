@@ -5,18 +5,18 @@ import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { markedName } from "./words.ts";
 import { lineHeight, lines, text, widthOf, wrapped } from "./writing.ts";
 
-const rockerWidth = 26;
-const textGap = 10;
-const nameSize = 13;
-const modesSize = 12;
+const ROCKER_WIDTH = 26;
+const TEXT_GAP = 10;
+const NAME_SIZE = 13;
+const MODES_SIZE = 12;
 
 /** The room that a rocker and the longest text beside it need, so that no name leaves its card. */
 export function rockerNeeds({ positions, rest }: PanelControl): number {
-  const names = positions.map(({ name }) => widthOf(labelOf(name, rest), nameSize));
+  const names = positions.map(({ name }) => widthOf(labelOf(name, rest), NAME_SIZE));
   const modes = positions.flatMap((position) =>
-    position.modes.map((mode) => widthOf(`${markedName(mode)},`, modesSize)),
+    position.modes.map((mode) => widthOf(`${markedName(mode)},`, MODES_SIZE)),
   );
-  return rockerWidth + textGap + Math.max(0, ...names, ...modes);
+  return ROCKER_WIDTH + TEXT_GAP + Math.max(0, ...names, ...modes);
 }
 
 function labelOf(name: string, rest: string | null): string {
@@ -26,14 +26,14 @@ function labelOf(name: string, rest: string | null): string {
 /** The positions from top to bottom in the script's order; the one that is set is filled and stands out. */
 export function drawRocker(control: PanelControl, place: CardPlace): Card {
   const { x, y, width, positions, mode } = place;
-  const textWidth = width - rockerWidth - textGap;
+  const textWidth = width - ROCKER_WIDTH - TEXT_GAP;
   let top = y + 3;
   const nodes: SceneNode[] = [];
   for (const { name, modes } of control.positions) {
-    const names = wrapped(modes.length > 0 ? modes.map(markedName) : ["–"], textWidth, modesSize);
-    const height = Math.max(36, 22 + names.length * lineHeight(modesSize));
+    const names = wrapped(modes.length > 0 ? modes.map(markedName) : ["–"], textWidth, MODES_SIZE);
+    const height = Math.max(36, 22 + names.length * lineHeight(MODES_SIZE));
     const set = positions[control.name] === name;
-    const plate = { x, y: top, width: rockerWidth, height: height - 2 };
+    const plate = { x, y: top, width: ROCKER_WIDTH, height: height - 2 };
     nodes.push(
       node(
         "g",
@@ -42,12 +42,12 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
           rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
           rect("key", plate, 5),
           ...(set ? [path("grip", grip(x, top + plate.height / 2))] : []),
-          text("way-name", x + rockerWidth + textGap, top + 14, nameSize, labelOf(name, control.rest)),
+          text("way-name", x + ROCKER_WIDTH + TEXT_GAP, top + 14, NAME_SIZE, labelOf(name, control.rest)),
           ...lines(
             modes.length > 0 ? "modes" : "modes none",
-            x + rockerWidth + textGap,
-            top + 14 + lineHeight(modesSize),
-            modesSize,
+            x + ROCKER_WIDTH + TEXT_GAP,
+            top + 14 + lineHeight(MODES_SIZE),
+            MODES_SIZE,
             names,
           ),
         ],
@@ -55,12 +55,12 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
     );
     top += height;
   }
-  const body = rect("rocker", { x: x - 3, y: y, width: rockerWidth + 6, height: top - y + 1 }, 8);
+  const body = rect("rocker", { x: x - 3, y: y, width: ROCKER_WIDTH + 6, height: top - y + 1 }, 8);
   return { height: top - y + 1, nodes: [body, ...nodes] };
 }
 
 /** Three ridges, as a thumb would feel them. */
 function grip(x: number, middleY: number): string {
-  const ridge = (y: number) => `M${rounded(x + 7)} ${rounded(y)}h${rockerWidth - 14}`;
+  const ridge = (y: number) => `M${rounded(x + 7)} ${rounded(y)}h${ROCKER_WIDTH - 14}`;
   return [-5, 0, 5].map((offset) => ridge(middleY + offset)).join("");
 }

@@ -16,22 +16,22 @@ export interface SwitchesOptions {
   readonly mode?: string | null;
 }
 
-const narrowestCard = 124;
-const widestCard = 210;
-const gap = 10;
-const padding = 10;
-const headHeight = 40;
+const NARROWEST_CARD = 124;
+const WIDEST_CARD = 210;
+const GAP = 10;
+const PADDING = 10;
+const HEAD_HEIGHT = 40;
 
 /** All controls as one SVG, in the order of the script, in as many columns as the width allows. */
 export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions = {}): SceneNode {
   const needs = picture.controls.map((one) =>
     Math.max(headNeeds(one), one.kind === "dial" ? dialNeeds(one) : rockerNeeds(one)),
   );
-  const narrowest = Math.max(narrowestCard, Math.ceil(Math.max(0, ...needs)) + 2 * padding + 2);
+  const narrowest = Math.max(NARROWEST_CARD, Math.ceil(Math.max(0, ...needs)) + 2 * PADDING + 2);
   const width = Math.max(narrowest, options.width ?? 640);
-  const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + gap) / (narrowest + gap))));
-  const widest = columns === 1 ? width : Math.max(widestCard, narrowest);
-  const cardWidth = Math.min(widest, (width - gap * (columns - 1)) / columns);
+  const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + GAP) / (narrowest + GAP))));
+  const widest = columns === 1 ? width : Math.max(WIDEST_CARD, narrowest);
+  const cardWidth = Math.min(widest, (width - GAP * (columns - 1)) / columns);
   const said = options.words === "none" ? [] : wrappedBold(stateInWords(picture.state), width, 15);
   const above = lines("state-words", 0, 15, 15, said);
   let y = said.length > 0 ? 32 + (said.length - 1) * lineHeight(15) : 1;
@@ -39,7 +39,7 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   for (let first = 0; first < picture.controls.length; first += columns) {
     const row = picture.controls.slice(first, first + columns);
     const drawn = row.map((control, index) => {
-      const x = index * (cardWidth + gap) + 1;
+      const x = index * (cardWidth + GAP) + 1;
       const place = { x, y, width: cardWidth - 2, positions: picture.state.positions, mode: options.mode ?? null };
       return { control, place, ...drawControl(control, place) };
     });
@@ -48,9 +48,9 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
       const frame = rect("card", { x: place.x, y, width: place.width, height }, 6);
       cards.push(node("g", { class: "control", "data-control": control.name }, [frame, ...nodes]));
     }
-    y += height + gap;
+    y += height + GAP;
   }
-  const height = Math.max(1, y - gap + 1);
+  const height = Math.max(1, y - GAP + 1);
   return node("svg", { viewBox: `0 0 ${Math.round(width)} ${Math.ceil(height)}`, class: "switches" }, [
     ...above,
     ...cards,
@@ -59,7 +59,7 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
 
 /** The room that a control's name and what stands right of it need. */
 function headNeeds(control: PanelControl): number {
-  return widthOf(control.name, 15) + gap + widthOf(kindInWords(control), 11);
+  return widthOf(control.name, 15) + GAP + widthOf(kindInWords(control), 11);
 }
 
 function kindInWords({ kind, channel }: PanelControl): string {
@@ -68,14 +68,14 @@ function kindInWords({ kind, channel }: PanelControl): string {
 
 function drawControl(control: PanelControl, place: CardPlace): Card {
   const head = node("g", { class: "head", "data-line": control.at.line, "data-head": control.name }, [
-    rect("plate", { x: place.x + 3, y: place.y + 3, width: place.width - 6, height: headHeight - 8 }, 4),
-    text("control-name", place.x + padding, place.y + 21, 15, control.name),
-    text("small", place.x + place.width - padding, place.y + 20, 11, kindInWords(control), "end"),
+    rect("plate", { x: place.x + 3, y: place.y + 3, width: place.width - 6, height: HEAD_HEIGHT - 8 }, 4),
+    text("control-name", place.x + PADDING, place.y + 21, 15, control.name),
+    text("small", place.x + place.width - PADDING, place.y + 20, 11, kindInWords(control), "end"),
   ]);
-  const inner = { ...place, x: place.x + padding, y: place.y + headHeight, width: place.width - 2 * padding };
+  const inner = { ...place, x: place.x + PADDING, y: place.y + HEAD_HEIGHT, width: place.width - 2 * PADDING };
   const { height, nodes } = control.kind === "dial" ? drawDial(control, inner) : drawRocker(control, inner);
   return {
-    height: headHeight + height + padding,
+    height: HEAD_HEIGHT + height + PADDING,
     nodes: [head, node("g", { class: "ways", "data-ways": control.name }, nodes)],
   };
 }

@@ -61,7 +61,7 @@ export function stateInWords(state: SwitchesState): string {
   const open = state.possible.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
   const faulty = state.unknown.map(shortName).filter((name) => name !== "arm");
   const unsure = open.length + faulty.length > 0;
-  const sentences = [armedInWords[state.armed ?? "never"]];
+  const sentences = [ARMED_IN_WORDS[state.armed ?? "never"]];
   if (others.length > 0) sentences.push(`${capital(listed(others))} on.`);
   else sentences.push(`Nothing${state.armed === "yes" ? " else" : ""}${unsure ? " is surely" : ""} on.`);
   if (open.length > 0) sentences.push(`${capital(listed(open))} on or off, as what is not set here decides.`);
@@ -73,7 +73,7 @@ export function stateInWords(state: SwitchesState): string {
   return sentences.join(" ");
 }
 
-const armedInWords = {
+const ARMED_IN_WORDS = {
   yes: "Armed.",
   no: "Not armed.",
   depends: "Armed or not, as what is not set here decides.",
@@ -95,8 +95,8 @@ export function markedName(name: string): string {
 export function lossInWords({ receiver, armed, modes }: LossPicture): string {
   const of = (outcome: OnLoss) =>
     modes.filter(({ name, becomes }) => becomes === outcome && name !== "arm").map(({ name }) => shortName(name));
-  const said = [`Signal lost. ${receiverInWords[receiver ?? "unsaid"]}`];
-  if (armed) said.push(armedOnLoss[armed]);
+  const said = [`Signal lost. ${RECEIVER_IN_WORDS[receiver ?? "unsaid"]}`];
+  if (armed) said.push(ARMED_ON_LOSS[armed]);
   const sentences = [
     [of("on"), "on"],
     [of("off"), "off"],
@@ -110,14 +110,14 @@ export function lossInWords({ receiver, armed, modes }: LossPicture): string {
   return said.join(" ");
 }
 
-const receiverInWords = {
+const RECEIVER_IN_WORDS = {
   silent: "The receiver falls silent, and the failsafe decides.",
   hold: "The receiver holds its last values.",
   preset: "The receiver sends its presets.",
   unsaid: "The script does not say what the receiver does.",
 };
 
-const armedOnLoss: Readonly<Record<OnLoss, string>> = {
+const ARMED_ON_LOSS: Readonly<Record<OnLoss, string>> = {
   on: "Armed, whatever it was.",
   off: "Not armed.",
   kept: "Armed if it was.",

@@ -15,27 +15,27 @@ export function text(
 }
 
 /** A letter's mean width as a share of its size, in the sans-serif faces that editors use. */
-const letterWidth = 0.54;
+const LETTER_WIDTH = 0.54;
 
 /** About how wide a text is at a letter size; bold text takes a little more. */
 export function widthOf(text: string, size: number): number {
-  return text.length * size * letterWidth;
+  return text.length * size * LETTER_WIDTH;
 }
 
 /** Names, separated by commas, in lines that fit a width at a letter size; a name is never broken. */
 export function wrapped(names: readonly string[], width: number, size: number): string[] {
   return filled(
     names.map((name, index) => (index < names.length - 1 ? `${name},` : name)),
-    width / (size * letterWidth),
+    width / (size * LETTER_WIDTH),
   );
 }
 
 /** A bold letter takes about so much more room than another, in whichever face. */
-const boldWidth = 1.15;
+const BOLD_WIDTH = 1.15;
 
 /** Bold sentences, in lines that fit a width at a letter size; a word is never broken. */
 export function wrappedBold(sentences: string, width: number, size: number): string[] {
-  return filled(sentences.split(" "), width / (size * letterWidth * boldWidth));
+  return filled(sentences.split(" "), width / (size * LETTER_WIDTH * BOLD_WIDTH));
 }
 
 function filled(pieces: readonly string[], letters: number): string[] {
