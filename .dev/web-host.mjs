@@ -1,6 +1,6 @@
 // The real editor in a browser: serves the prebuilt workbench with this extension and one folder.
 import { createRequire } from "node:module";
-import { browserCache, editorFiles } from "./editor-files.mjs";
+import { editorFiles } from "./editor-files.mjs";
 import { inProject } from "./say.mjs";
 
 const require = createRequire(import.meta.url);
@@ -19,7 +19,6 @@ const quiet = {
 /**
  * @typedef {object} WebHost
  * @property {string} url where the editor is; localhost, because its webviews live on *.localhost
- * @property {string | null} cache where a browser may keep the editor's files; null where the address is not the usual one
  * @property {() => Promise<void>} close
  */
 
@@ -55,7 +54,8 @@ export async function serveEditor(what) {
   // Behind what lets webviews, which have addresses of their own, read them.
   if (what.light) app.middleware.splice(2, 0, editorFiles());
   const open = (what.open ?? []).map((path) => ({ uri: { ...folderUri, path: `/${path}` } }));
-  const layout = { force: true, editors: open, views: (what.views ?? []).map((id) => ({ id })) };
+  // Where the browser knows the folder already, as after a reload, all comes back as it was left.
+  const layout = { editors: open, views: (what.views ?? []).map((id) => ({ id })) };
   const extra = {
     configurationDefaults: { ...quiet, ...what.settings },
     ...(open.length > 0 || layout.views.length > 0 ? { defaultLayout: layout } : {}),
@@ -69,10 +69,9 @@ export async function serveEditor(what) {
         (/** @type {string} */ _, /** @type {string} */ head) => `${head}${asAttribute(extra).slice(0, -1)},`,
       );
   });
-  const { server, isUsual } = await listening(app, what);
+  const server = await listening(app, what);
   return {
     url: `http://localhost:${server.address().port}/`,
-    cache: isUsual ? browserCache() : null,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());
@@ -81,20 +80,13 @@ export async function serveEditor(what) {
   };
 }
 
-/** What a browser keeps it knows by its address, port and all. Whoever has this port has the browser's cache to himself. */
+/** What a browser keeps it knows by its address, port and all. */
 const testPort = 7360;
 
-/**
- * @param {any} app
- * @param {Served} what
- * @returns {Promise<{ server: any, isUsual: boolean }>}
- */
-async function listening(app, { light, port = 0 }) {
-  if (light) {
-    const server = await listeningAt(app, testPort).catch(() => null);
-    if (server) return { server, isUsual: true };
-  }
-  return { server: await listeningAt(app, port), isUsual: false };
+/** @returns {Promise<any>} */
+async function listening(/** @type {any} */ app, /** @type {Served} */ { light, port = 0 }) {
+  const usual = light && (await listeningAt(app, testPort).catch(() => null));
+  return usual || listeningAt(app, port);
 }
 
 function listeningAt(/** @type {any} */ app, /** @type {number} */ port) {

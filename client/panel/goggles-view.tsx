@@ -85,6 +85,7 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
   };
 
   const isBare = bare === "bare" && picture.canHide;
+  const size = `${picturesSize(picture)}${isBare ? ", all hidden" : ""}`;
   const blank = elements.filter((element) => element.blank).map(({ name }) => name);
   const amiss = elements.filter(({ clashing }) => clashing.length > 0);
   return (
@@ -93,7 +94,7 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
         picture={isBare ? { ...picture, elements: [] } : picture}
         subject={`${craft} ${picture.page} ${preview ? "preview" : ""}`}
         marked={marked}
-        label={picturesSize(picture)}
+        label={size}
         mover={mover}
         choose={choose}
         tellMove={send}
@@ -106,7 +107,7 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
       {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
       <FitTool picture={picture} apply={send} />
       <p class="quiet">
-        {picturesSize(picture)}
+        {size}
         {picture.safe ? ", the safe area dotted." : "."}
         {blank.length > 0 && !isBare && ` Outlined, as nothing shows there at this moment: ${listed(blank)}.`}
       </p>

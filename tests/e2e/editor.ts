@@ -61,7 +61,7 @@ export async function startEditor(options: EditorOptions): Promise<Editor> {
   }
   const { folder: _, files: __, size, ...rest } = options;
   const host = await serveEditor({ ...rest, folder, light: true });
-  const browser = await launchBrowser(size, host.cache);
+  const browser = await launchBrowser(size);
   const { page } = browser;
   const errors: string[] = [];
   page.on("console", (message) => {

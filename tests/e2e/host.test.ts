@@ -7,7 +7,7 @@ import { serveEditor } from "../../.dev/web-host.mjs";
 
 test("everything that the desktop's suite asks for holds in the browser", async () => {
   const host = await serveEditor({ folder: inProject("examples"), tests: hostSuites.web, light: true });
-  const { page, close } = await launchBrowser(undefined, host.cache);
+  const { page, close } = await launchBrowser();
   const said: string[] = [];
   try {
     // The workbench reports what the extension host says, and how the suite ended, to these two.
