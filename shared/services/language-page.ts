@@ -150,3 +150,28 @@ const further = `## Second sets, several packs, dials that adjust, single motors
 const kept = `## Lines that are kept
 
 \`verbatim "DIALECT"\` holds lines of board text that were not understood: all after \`|\` is kept as it is. Parts for one dialect join in the order of the files. Nothing that was pasted is ever lost.`;
+
+/** Words of the language by the parts of the page that speak of them. */
+const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
+  { part: files, words: "craft layer header edition file files" },
+  { part: grammar, words: "grammar syntax string" },
+  { part: units, words: "unit units" },
+  { part: notes, words: "note notes allow comment comments" },
+  { part: handsets, words: "handset handsets control controls switch selector button dial rests" },
+  {
+    part: conditions,
+    words: "when condition conditions is and or not in above below always state states rest armed position",
+  },
+  { part: places, words: "at place places left centre right top middle bottom" },
+  { part: combining, words: "use layer layers drop merge" },
+  { part: further, words: "follows" },
+];
+
+/** What the page says of a word of the language, such as “use” or “when”, as Markdown; null of any other word. */
+export function languageTopic(word: string): string | null {
+  const asked = word.toLowerCase();
+  if (asked === "language") return languagePage();
+  const parts = TOPICS.filter(({ words }) => words.split(" ").includes(asked)).map(({ part }) => part);
+  if (parts.length === 0) return null;
+  return parts.map((part) => part.replace(/^## (.*)$/m, "# $1\n\n*of the language*")).join("\n\n---\n\n");
+}

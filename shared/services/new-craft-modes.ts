@@ -36,7 +36,7 @@ const ARM_NOTE = "The motors may start with this switch here, and nowhere else."
 const NO_ARM_NOTE =
   "No switch of the handset can arm it: one is wanted with two or three positions whose highest pulse is at an end, and not where it rests. Add one, write its name here and take away the #.";
 const NO_HANDSET_NOTE =
-  "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own, “use” it above, then write your switches' names here and take away the #.";
+  "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own (“fettle explain handset” shows one), “use” it above, then write your switches' names here and take away the #.";
 
 /** The modes of a new craft, or why there are none yet. Modes that a layer sets up are left to it. */
 export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Wanted): ModesPlan {

@@ -10,14 +10,15 @@ import type { ExampleFiles, Rule } from "../rules/types.ts";
 import { cellsOf, list, needLine, paragraphs, warning } from "./describe.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { findDescribed } from "./find.ts";
+import { languageTopic } from "./language-page.ts";
 import { listNames, type Named } from "./names.ts";
 import { code, fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
 import { namesLookedAt } from "./rules-of.ts";
 
 /**
- * The page of everything that has this name, also of what is known by these plain words; null
- * where nothing is. A setting is named alone or as SECTION.NAME.
+ * The page of everything that has this name, a word of the language among it, also of what is known
+ * by these plain words; null where nothing is. A setting is named alone or as SECTION.NAME.
  */
 export function pageOf(catalogue: Catalogue, name: string): string | null {
   const wanted = name.trim();
@@ -25,9 +26,10 @@ export function pageOf(catalogue: Catalogue, name: string): string | null {
   const spelled = (name: string) => all.filter((each) => isCalled(each, name));
   const [asWritten, hyphenated] = [spelled(wanted), spelled(wanted.replaceAll(" ", "-"))];
   const exact = asWritten.length > 0 ? asWritten : hyphenated;
-  const found = exact.length > 0 ? exact : byWords(catalogue, wanted, all);
-  if (found.length === 0) return null;
-  return `${found.map((each) => pageOfNamed(catalogue, each)).join("\n\n---\n\n")}\n`;
+  const topic = languageTopic(wanted);
+  const found = exact.length > 0 || topic !== null ? exact : byWords(catalogue, wanted, all);
+  const pages = [...found.map((each) => pageOfNamed(catalogue, each)), ...(topic === null ? [] : [topic])];
+  return pages.length > 0 ? `${pages.join("\n\n---\n\n")}\n` : null;
 }
 
 function isCalled({ name, kind }: Named, wanted: string): boolean {
@@ -180,6 +182,19 @@ function elementPage(element: Element): string {
   );
 }
 
+/** Entries of sections that hold something else than settings, none of which has a page of its own. */
+const EXAMPLES: Partial<Record<SectionSpec["holds"], string>> = {
+  controls: [
+    "  TL  switch    ch5  up 1000 us  down 2000 us",
+    "  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us",
+    "  PB  button    ch7  rest 1000 us  held 2000 us",
+    "  SX  selector  ch8  one 1000 us  two 1500 us  three 2000 us  rests two",
+    "  KN  dial      ch9  1000 us to 2000 us",
+  ].join("\n"),
+  outputs: "  # the lamp at the nose: its power, by the board's own switch\n  nose-light  when TL is down",
+  follows: "  overall  follows KN from 80 % to 120 %",
+};
+
 function sectionPage(catalogue: Catalogue, section: SectionSpec): string {
   const { name, holds, like } = section;
   const lines = (things: readonly { readonly name: string; readonly what: string }[]) =>
@@ -194,6 +209,7 @@ function sectionPage(catalogue: Catalogue, section: SectionSpec): string {
       ...(section.title === "required" ? [`Bears a name: \`${name} "…"\``] : []),
       ...(like ? [`A second set of \`${like}\`: what it leaves out is taken from there`] : []),
     ]),
+    headed("How it is written", EXAMPLES[holds] ? fenced(`${name}\n${EXAMPLES[holds]}`) : ""),
     headed("Settings", lines(catalogue.settingsOf(name))),
     headed("Modes", holds === "modes" ? lines(catalogue.modes) : ""),
     headed("Elements", holds === "places" ? lines(catalogue.elements) : ""),

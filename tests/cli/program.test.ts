@@ -53,6 +53,18 @@ test("it says the version of the manifest", async () => {
   for (const asked of ["--version", "-v", "version"]) expect((await say(asked)).out).toBe(`${version}\n`);
 });
 
+test("explain tells of the words of the language, too", async () => {
+  expect((await say("explain", "handset")).out).toMatch(
+    /^# Handsets\n\n\*of the language\*\n\n```fettle\nhandset "Wheel"/,
+  );
+  expect((await say("explain", "when")).out).toMatch(/^# Conditions\n/);
+  expect((await say("explain", "language")).out).toContain("\n## Grammar\n");
+  // What has the name comes first.
+  expect((await say("explain", "craft")).out).toMatch(/^# craft\n\n\*element of the OSD\*(.|\n)*\n---\n\n# Files\n/);
+  expect((await say("explain", "use")).out).toMatch(/^# How files combine\n/);
+  expect((await say("explain", "controls")).out).toMatch(/^# controls\n(.|\n)*\n {2}TR {2}switch {4}ch6 /);
+});
+
 test("explain gives the page of every thing of a name, also by plain words", async () => {
   const { status, out } = await say("explain", "arm");
   expect(status).toBe(0);

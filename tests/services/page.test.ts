@@ -1,6 +1,9 @@
 /** Reference pages: one for every name, and everything on it that the catalogue and the rules know. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { memoryFiles } from "../../shared/model/files.ts";
+import { makeCore } from "../../shared/model/workspace.ts";
+import { findingsOf } from "../../shared/rules/engine.ts";
 import { rules } from "../../shared/rules/registry.generated.ts";
 import { listNames } from "../../shared/services/names.ts";
 import { namesLike, pageOf } from "../../shared/services/page.ts";
@@ -154,4 +157,16 @@ test("a description fits few names or none, never a heap", () => {
   expect(page("motor").match(/^# /gm)!.length).toBeLessThanOrEqual(5);
   expect(page("the of and")).toBe("");
   expect(page("glorious wholly unheard matter")).toBe("");
+});
+
+test.each([
+  ["controls", 'handset "Wheel"'],
+  ["outputs", 'craft "Jug"\nuse "wheel.fettle"'],
+  ["adjust", 'craft "Jug"\nuse "wheel.fettle"'],
+])("the page of “%s” shows entries in which nothing is wrong", (section, header) => {
+  const written = /## How it is written\n\n```fettle\n(.*?)\n```/s.exec(pageOf(catalogue, section)!)![1]!;
+  const shown = /```fettle\n(handset "Wheel"(.*?))```/s.exec(pageOf(catalogue, "handset")!)![1]!;
+  const files = { "jug.fettle": `${header}\n${written}\n`, "wheel.fettle": shown };
+  const found = findingsOf(makeCore(catalogue).at(memoryFiles(files)), "jug.fettle");
+  expect(found.filter(({ severity }) => severity !== "info").map(({ message }) => message)).toEqual([]);
 });

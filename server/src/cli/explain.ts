@@ -10,9 +10,10 @@ const help = `Usage: fettle explain NAME
 
 What a setting, mode, element, rule, unit or section is, why one would change it and
 what goes wrong at each end. A setting is named alone or as SECTION.NAME; plain words
-find it as well: fettle explain low voltage warning
+find it as well: fettle explain low voltage warning. Words of the language are told of
+too, such as handset, layer, use or when, and all of it under “language”.
 
-So do your own words and the settings of your own, from the *.aliases.json and
+Your own words and the settings of your own are found as well, from the *.aliases.json and
 *.catalogue.json of the workspace that the working folder stands in.
 
   --list            every name that has a page
