@@ -192,7 +192,7 @@ const EXAMPLES: Partial<Record<SectionSpec["holds"], string>> = {
     "  KN  dial      ch9  1000 us to 2000 us",
   ].join("\n"),
   outputs: "  # the lamp at the nose: its power, by the board's own switch\n  nose-light  when TL is down",
-  follows: "  overall  follows KN from 80 % to 120 %",
+  follows: "  overall  follows KN from 0.8 to 1.2",
 };
 
 function sectionPage(catalogue: Catalogue, section: SectionSpec): string {
