@@ -2,7 +2,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { listed } from "../../shared/draw/words.ts";
 import { type Grid, LARGEST_GRID, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
-import type { GogglesPicture, OsdGesture } from "../../shared/protocol/panel.ts";
+import type { FitPreview, GogglesPicture, OsdGesture } from "../../shared/protocol/panel.ts";
 import { tell } from "./host.ts";
 
 interface Props {
@@ -10,86 +10,95 @@ interface Props {
   readonly apply: (gesture: OsdGesture) => void;
 }
 
+/** What becomes of the layout where a grid has been asked for, and the way to ask. */
 export function FitTool({ picture, apply }: Props) {
   const { preview } = picture;
-  const [columns, setColumns] = useState(picture.columns);
-  const [rows, setRows] = useState(picture.rows);
-  // What stands there to begin with is the grid that there is, also of the next craft.
+  return (
+    <>
+      {preview && <Preview preview={preview} apply={apply} />}
+      <details open={preview !== null}>
+        <summary>Fit to another grid…</summary>
+        <GridForm columns={picture.columns} rows={picture.rows} />
+      </details>
+    </>
+  );
+}
+
+function Preview({ preview, apply }: { readonly preview: FitPreview; readonly apply: Props["apply"] }) {
+  const { columns, rows, unplaced } = preview;
+  return (
+    <div class="preview">
+      <p role="status">
+        Preview on {columns} by {rows} cells.{" "}
+        {unplaced.length === 0 ? "Every element has a place." : `There is no room for ${listed(unplaced)}.`}
+      </p>
+      <div class="tools">
+        <button type="button" class="first" onClick={() => apply({ kind: "fit", columns, rows })}>
+          Apply
+        </button>
+        <button type="button" onClick={() => tell({ kind: "preview", grid: null })}>
+          Back
+        </button>
+      </div>
+    </div>
+  );
+}
+
+/** What stands there to begin with is the grid that there is, also of the next craft. */
+function GridForm(now: Grid) {
+  const [columns, setColumns] = useState(now.columns);
+  const [rows, setRows] = useState(now.rows);
   useEffect(() => {
-    setColumns(picture.columns);
-    setRows(picture.rows);
-  }, [picture.columns, picture.rows]);
+    setColumns(now.columns);
+    setRows(now.rows);
+  }, [now.columns, now.rows]);
   const show = (grid: Grid) => {
     setColumns(grid.columns);
     setRows(grid.rows);
     tell({ kind: "preview", grid });
   };
+  const onSubmit = (event: Event) => {
+    event.preventDefault();
+    show({ columns, rows });
+  };
   return (
     <>
-      {preview && (
-        <div class="preview">
-          <p role="status">
-            Preview on {preview.columns} by {preview.rows} cells.{" "}
-            {preview.unplaced.length === 0
-              ? "Every element has a place."
-              : `There is no room for ${listed(preview.unplaced)}.`}
-          </p>
-          <div class="tools">
-            <button
-              type="button"
-              class="first"
-              onClick={() => apply({ kind: "fit", columns: preview.columns, rows: preview.rows })}
-            >
-              Apply
-            </button>
-            <button type="button" onClick={() => tell({ kind: "preview", grid: null })}>
-              Back
-            </button>
-          </div>
-        </div>
-      )}
-      <details open={preview !== null}>
-        <summary>Fit to another grid…</summary>
-        <form
-          class="tools fit"
-          onSubmit={(event) => {
-            event.preventDefault();
-            show({ columns, rows });
-          }}
-        >
-          <label>
-            Columns{" "}
-            <input
-              type="number"
-              required
-              min={1}
-              max={LARGEST_GRID.columns}
-              value={columns}
-              onInput={({ currentTarget }) => setColumns(currentTarget.valueAsNumber)}
-            />
-          </label>
-          <label>
-            Rows{" "}
-            <input
-              type="number"
-              required
-              min={1}
-              max={LARGEST_GRID.rows}
-              value={rows}
-              onInput={({ currentTarget }) => setRows(currentTarget.valueAsNumber)}
-            />
-          </label>
-          <button type="submit">Preview</button>
-        </form>
-        <fieldset class="tools" aria-label="Usual grids">
-          {USUAL_GRIDS.map(({ name, grid }) => (
-            <button type="button" key={`${grid.columns} ${grid.rows}`} onClick={() => show(grid)}>
-              {grid.columns} × {grid.rows}
-              {name && ` ${name}`}
-            </button>
-          ))}
-        </fieldset>
-      </details>
+      <form class="tools fit" onSubmit={onSubmit}>
+        <Count name="Columns" most={LARGEST_GRID.columns} value={columns} take={setColumns} />
+        <Count name="Rows" most={LARGEST_GRID.rows} value={rows} take={setRows} />
+        <button type="submit">Preview</button>
+      </form>
+      <fieldset class="tools" aria-label="Usual grids">
+        {USUAL_GRIDS.map(({ name, grid }) => (
+          <button type="button" key={`${grid.columns} ${grid.rows}`} onClick={() => show(grid)}>
+            {grid.columns} × {grid.rows}
+            {name && ` ${name}`}
+          </button>
+        ))}
+      </fieldset>
     </>
+  );
+}
+
+interface CountProps {
+  readonly name: string;
+  readonly most: number;
+  readonly value: number;
+  readonly take: (value: number) => void;
+}
+
+function Count({ name, most, value, take }: CountProps) {
+  return (
+    <label>
+      {name}{" "}
+      <input
+        type="number"
+        required
+        min={1}
+        max={most}
+        value={value}
+        onInput={({ currentTarget }) => take(currentTarget.valueAsNumber)}
+      />
+    </label>
   );
 }

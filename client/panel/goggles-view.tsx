@@ -24,7 +24,7 @@ interface Props {
   readonly marked: LinePlace | null;
 }
 
-/** What is waited for: an element that was added is to have the focus, or one beside a removed one. */
+/** A wish for the focus: an element that was added is to have it, or one beside a removed one. */
 interface Awaited {
   readonly come: string | null;
   readonly gone: string | null;
@@ -35,9 +35,9 @@ interface Awaited {
 /** Long enough to be asked where to write; later the focus is the pilot's own again. */
 const AWAITED_MS = 15_000;
 
+/** The whole view; the picture without elements where that is wished for and the craft can show it. */
 export function GogglesView({ craft, picture, file, version, marked }: Props) {
   const mover = useRef<Mover | null>(null);
-  const awaited = useRef<Awaited | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
   const [bare, setBare] = useState<"bare" | "with elements">("with elements");
   const [still, setStill] = useState<"still" | "flashing">("flashing");
@@ -48,34 +48,21 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
   const press = ({ at }: PanelElement) => tell({ kind: "select", at });
 
   useUndoKeys(mover);
+  const awaitFocus = useAwaitedFocus(mover, picture);
   useEffect(() => {
     const written = elements.find(({ at }) => at.file === marked?.file && at.line === marked.line);
     if (written) choose(written.name);
   }, [marked]);
-  useEffect(() => {
-    if (!awaited.current || performance.now() > awaited.current.untilMs) return;
-    const { come, gone, next } = awaited.current;
-    const has = (name: string | null) => elements.some((element) => element.name === name);
-    const focused = has(come) ? come : gone && !has(gone) ? next : null;
-    if (!focused) return;
-    awaited.current = null;
-    mover.current?.focus(focused);
-  }, [picture]);
 
   const remove = (element: PanelElement) => {
     if (preview) return;
     const index = elements.indexOf(element);
     const next = elements[index + 1] ?? elements[index - 1];
-    awaited.current = {
-      come: null,
-      gone: element.name,
-      next: next?.name ?? null,
-      untilMs: performance.now() + AWAITED_MS,
-    };
+    awaitFocus({ come: null, gone: element.name, next: next?.name ?? null });
     send({ kind: "remove", element: element.name });
   };
   const add = (added: AddableElement) => {
-    awaited.current = { come: added.name, gone: null, next: null, untilMs: performance.now() + AWAITED_MS };
+    awaitFocus({ come: added.name, gone: null, next: null });
     send({ kind: "add", element: added.name, ...freePlace(picture, added) });
   };
   const look = (some: Partial<Pick<GogglesPicture, "scenario" | "page">>) => {
@@ -118,22 +105,45 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
         Arrow keys move an element by a cell, with Shift by five; Home, End, Page Up and Page Down take it to an edge.
         Enter shows its line, Delete removes it, Escape takes a movement back.
       </p>
-      <details>
-        <summary>The picture as a list</summary>
-        <ul class="list">
-          {elements.map((element) => (
-            <li key={element.name}>
-              <button type="button" class="link" onClick={() => press(element)}>
-                {element.name}
-              </button>{" "}
-              {elementInWords(element).slice(element.name.length).trimStart().replace(/^, /, "")}
-              <span class="quiet block">{element.what}</span>
-            </li>
-          ))}
-        </ul>
-      </details>
+      <AsList elements={elements} press={press} />
     </div>
   );
+}
+
+function AsList({ elements, press }: Pick<GogglesPicture, "elements"> & { press: (element: PanelElement) => void }) {
+  return (
+    <details>
+      <summary>The picture as a list</summary>
+      <ul class="list">
+        {elements.map((element) => (
+          <li key={element.name}>
+            <button type="button" class="link" onClick={() => press(element)}>
+              {element.name}
+            </button>{" "}
+            {elementInWords(element).slice(element.name.length).trimStart().replace(/^, /, "")}
+            <span class="quiet block">{element.what}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+/** Gives what takes a wish for the focus, and fulfils it with the first picture in which that can be. */
+function useAwaitedFocus(mover: { readonly current: Mover | null }, { elements }: GogglesPicture) {
+  const awaited = useRef<Awaited | null>(null);
+  useEffect(() => {
+    if (!awaited.current || performance.now() > awaited.current.untilMs) return;
+    const { come, gone, next } = awaited.current;
+    const has = (name: string | null) => elements.some((element) => element.name === name);
+    const focused = has(come) ? come : gone && !has(gone) ? next : null;
+    if (!focused) return;
+    awaited.current = null;
+    mover.current?.focus(focused);
+  }, [elements]);
+  return (wish: Omit<Awaited, "untilMs">) => {
+    awaited.current = { ...wish, untilMs: performance.now() + AWAITED_MS };
+  };
 }
 
 /** Undo and redo belong to the script: the host is told, unless it is what one types that is meant. */
