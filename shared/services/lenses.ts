@@ -1,4 +1,5 @@
 /** Above each mode of a craft's own file: in how many of its states it is on, and whether it is at rest. */
+import type { Switchboard } from "../logic/types.ts";
 import type { Craft, Mode } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { boardOf } from "../rules/problems.ts";
@@ -7,13 +8,14 @@ import { type Range, rangeOf, spanAt } from "../syntax/span.ts";
 
 export interface Lens {
   readonly range: Range;
-  /** A mode, or an output as `outputs.NAME`: what `lensTitle` is asked for. */
-  readonly name: string;
+  /** As in “on in 2 of 12 states; at rest: off”. */
+  readonly title: string;
 }
 
 /**
- * One lens a mode or output, at the first of its lines in this file. None for a layer or a handset,
- * which have no states of their own, and none where a condition is not known.
+ * One lens a mode or output, at the first of its lines in this file; one of which nothing is known
+ * says so, since lines would jump if it came and went while a condition is typed. None for a layer
+ * or a handset, which have no states of their own.
  */
 export function lensesOf(workspace: Workspace, file: string): Lens[] {
   const craft = craftOf(workspace, file);
@@ -21,9 +23,9 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
   const board = boardOf(craft, workspace);
   const lensOf = (name: string, { lines }: Mode): Lens[] => {
     const own = lines.find(({ source }) => source.file === file)?.source;
-    if (!own || board.selected(name) === null) return [];
+    if (!own) return [];
     const { start, end } = headSpot(workspace, own);
-    return [{ range: rangeOf(spanAt(own.line, { start, end })), name }];
+    return [{ range: rangeOf(spanAt(own.line, { start, end })), title: titleOf(board, name) }];
   };
   return [
     ...[...craft.modes.values()].flatMap((mode) => lensOf(mode.name, mode)),
@@ -31,14 +33,8 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
   ].sort((a, b) => a.range.start.line - b.range.start.line);
 }
 
-/**
- * As in “on in 2 of 12 states; at rest: off”; null where the craft has no such mode or its condition
- * is not known. Apart from `lensesOf`, so that states are counted only for the lines in view.
- */
-export function lensTitle(workspace: Workspace, file: string, name: string): string | null {
-  const craft = craftOf(workspace, file);
-  const board = craft && boardOf(craft, workspace);
-  if (!board?.names.includes(name) || board.selected(name) === null) return null;
+function titleOf(board: Switchboard, name: string): string {
+  if (board.selected(name) === null) return "not known, since a line behind it has a fault";
   const rest = board.stateAt(board.rest);
   const atRest = rest.on.includes(name) ? "on" : rest.possible.includes(name) ? "on or off" : "off";
   const [count, states] = [board.countStatesWith(name), board.countStates()];

@@ -46,7 +46,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     foldingRangeProvider: true,
     documentLinkProvider: {},
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
-    codeLensProvider: { resolveProvider: true },
+    codeLensProvider: {},
     inlayHintProvider: true,
     semanticTokensProvider: { legend: LEGEND, full: true },
     workspace: { workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders } },

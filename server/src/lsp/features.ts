@@ -7,7 +7,7 @@ import { fixesAt, shownAt } from "../../../shared/services/fixes.ts";
 import { foldsOf } from "../../../shared/services/folding.ts";
 import { hintsOf } from "../../../shared/services/hints.ts";
 import { hoverAt } from "../../../shared/services/hover.ts";
-import { lensesOf, lensTitle } from "../../../shared/services/lenses.ts";
+import { lensesOf } from "../../../shared/services/lenses.ts";
 import { linksOf } from "../../../shared/services/links.ts";
 import { pageNameAt } from "../../../shared/services/page-at.ts";
 import { symbolsOf } from "../../../shared/services/symbols.ts";
@@ -39,12 +39,6 @@ interface Parts {
   readonly pageOfName: PageOfName;
   /** The client's command that shows positions on its panel; null where it has none. */
   readonly positionsCommand: () => string | null;
-}
-
-/** What a lens that is to be resolved is about. */
-interface LensRef {
-  readonly uri: string;
-  readonly name: string;
 }
 
 /** Answers what an editor asks of a document, but for its findings and what `values.ts` answers. */
@@ -114,16 +108,10 @@ export function answerFeatures({
   connection.onCodeLens(
     guard("code lenses", null, async ({ textDocument: { uri } }) => {
       const file = await documents.ready(uri);
-      return lensesOf(now(), file).map(({ range, name }) => ({ range, data: { uri, name } }));
+      // An empty command is shown as words alone: there is nothing to click.
+      return lensesOf(now(), file).map(({ range, title }) => ({ range, command: { title, command: "" } }));
     }),
   );
-  connection.onCodeLensResolve(async (lens) => {
-    const title = guard("code lens", null, async ({ uri, name }: LensRef) => {
-      return lensTitle(now(), await documents.ready(uri), name);
-    });
-    // An empty command is shown as words alone: there is nothing to click.
-    return { range: lens.range, command: { title: (await title(lens.data as LensRef)) ?? "", command: "" } };
-  });
   connection.onCodeAction(
     guard("code actions", null, async ({ textDocument, range, context }) => {
       const file = await documents.ready(textDocument.uri);
