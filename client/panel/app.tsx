@@ -10,6 +10,7 @@ import { Tabs } from "./tabs.tsx";
 
 const NO_SCRIPT = "Open a script, a file that ends in .fettle, and see here what its pilot will see and switch.";
 
+/** The whole page. It keeps what was looked at, and no more: all else comes with each model. */
 export function App() {
   const [model, setModel] = useState<PanelModel | null>(null);
   const [marked, setMarked] = useState<LinePlace | null>(null);

@@ -15,6 +15,7 @@ interface Props extends Shown {
   readonly choose: (name: string) => void;
 }
 
+/** The picture with its overlay; `choose` hears of the element that has the focus. */
 export function GogglesPictureView({ marked, label, mover, choose, ...shown }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const { picture } = shown;

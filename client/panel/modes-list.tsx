@@ -10,6 +10,7 @@ interface Shown {
   readonly mark: (mode: string | null) => void;
 }
 
+/** All modes, in the script's order. */
 export function ModesList({ picture, link, mark }: Shown) {
   const said = ({ name }: PanelMode) =>
     link === "lost" ? becomesInWords(name, picture.loss, picture.state) : standsInWords(name, picture.state);

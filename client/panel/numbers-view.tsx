@@ -30,6 +30,7 @@ interface Shown {
   readonly marked: LinePlace | null;
 }
 
+/** The whole view; what the script does not say is named below. */
 export function NumbersView({ picture, marked }: Shown) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);

@@ -20,6 +20,7 @@ interface Shown {
   readonly children?: ComponentChildren;
 }
 
+/** A chart with what is read off it, and the same as a table. */
 export function ReadChart({ chart, name, width, height, children }: Shown) {
   const [share, setShare] = useState(0.5);
   const [shown, setShown] = useState(false);

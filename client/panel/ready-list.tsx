@@ -9,6 +9,7 @@ interface Shown {
   readonly move: (positions: ControlsAt) => void;
 }
 
+/** What surely stands in between, the way there, and what may stand in between besides. */
 export function ReadyList({ ready: { obstacles, moves }, positions, move }: Shown) {
   const standing = obstacles.filter(({ state }) => state === "stands");
   const others = obstacles.filter(({ state }) => state !== "stands");

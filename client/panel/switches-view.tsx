@@ -15,6 +15,7 @@ interface Shown {
   readonly move: (positions: ControlsAt) => void;
 }
 
+/** The whole view; the link is up until somebody cuts it here. */
 export function SwitchesView({ picture, findings, move }: Shown) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);

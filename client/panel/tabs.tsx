@@ -11,6 +11,7 @@ interface Shown {
   readonly children: ComponentChildren;
 }
 
+/** The tabs, and below them the view that is chosen. */
 export function Tabs({ view, choose, children }: Shown) {
   const onKeyDown = (event: KeyboardEvent) => {
     const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key];

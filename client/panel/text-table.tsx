@@ -6,6 +6,7 @@ interface Shown {
   readonly rows: readonly (readonly string[])[];
 }
 
+/** The table; the first cell of a row names it. */
 export function TextTable({ name, head, rows }: Shown) {
   return (
     <details>

@@ -38,6 +38,7 @@ type Edits = Extract<OsdEditResult, { kind: "edits" }>;
 /** So often the edits are worked out again where a document has changed meanwhile, or was not open. */
 const MOST_TRIES = 3;
 
+/** Performs gestures by asking the server for their edits. */
 export function osdGestures(ask: Ask): OsdGestures {
   const askWhere = whereToWrite();
   let lastEdited: TextDocument | undefined;
