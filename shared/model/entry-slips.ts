@@ -91,3 +91,15 @@ export function outdentFault(text: string, head: Word, catalogue: Catalogue): Fa
     text: "",
   });
 }
+
+/** The fault of a setting that is named with its section, as pages name it; null where it is none. */
+export function dottedFault(text: string, head: Word, catalogue: Catalogue): Fault | null {
+  const name = /^\.([a-z][a-z0-9-]*)/.exec(text.slice(head.end))?.[1];
+  if (!name || !catalogue.setting(head.text, name)) return null;
+  const at = { start: head.start, end: head.end + 1 + name.length };
+  return fault("syntax", at, `A setting is named without its section here: “${name}”.`, {
+    title: `Write ${name}`,
+    ...at,
+    text: name,
+  });
+}

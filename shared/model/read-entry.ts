@@ -10,7 +10,7 @@ import { scanner } from "../syntax/scanner.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Word } from "../syntax/tree.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
-import { jointFault, outdentFault, secondEntry, signFault, wordRepair } from "./entry-slips.ts";
+import { dottedFault, jointFault, outdentFault, secondEntry, signFault, wordRepair } from "./entry-slips.ts";
 import { beyondLimits, type LimitIssue } from "./limits.ts";
 import { type Named, nearest } from "./nearest.ts";
 import { readSimple } from "./read-simple.ts";
@@ -138,6 +138,8 @@ function readFollows(text: string, head: Word, at: Cols, catalogue: Catalogue): 
   const type = setting?.types.find((each) => each.is === "quantity");
   if (!setting || type?.is !== "quantity") {
     const names = catalogue.sections.flatMap((section) => section.settings.filter(isQuantity));
+    const dotted = dottedFault(text, head, catalogue);
+    if (dotted) return { ...stray(head, "follows", ""), fault: dotted };
     const message = `No setting “${head.text}” can follow a dial: only a setting that is a quantity can.`;
     return stray(head, "follows", message, names);
   }

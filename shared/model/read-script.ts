@@ -6,6 +6,7 @@ import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Section, Tree } from "../syntax/tree.ts";
 import { NO_NOTE, noteOfLine } from "./notes.ts";
+import { tellPasted } from "./pasted.ts";
 import { type EntryReading, readEntry } from "./read-entry.ts";
 import { repeatedEntries } from "./repeated.ts";
 import type { Drop, Entry, Issue, Kept, Note, Script, Use } from "./script.ts";
@@ -179,7 +180,7 @@ function readScript(
   const all =
     encoding === "none"
       ? [noText(tree)]
-      : issues.concat(joined(readings, "issues"), repeated, unusual, unexplained(tree));
+      : tellPasted(issues.concat(joined(readings, "issues"), repeated, unusual, unexplained(tree)), tree, catalogue);
   all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 
   const noteAt = (line: number): Note => {

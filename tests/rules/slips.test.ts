@@ -9,6 +9,7 @@ const HANDSET = `handset "Wheel"
 controls
   TL switch ch5 up 1000 us down 2000 us
   TR switch ch6 up 1000 us mid 1500 us down 2000 us
+  KN dial ch7 1000 us to 2000 us
 `;
 
 /** The findings of a craft with these sections, and its text once the first of them is repaired. */
@@ -23,7 +24,7 @@ function mended(sections: string, head = HEAD) {
 
 function repaired(text: string, { edits }: Fix): string {
   const lines = text.split("\n");
-  for (const { range, text: written } of edits) {
+  for (const { range, text: written } of edits.toReversed()) {
     const { line, character } = range.start;
     expect(range.end.line).toBe(line);
     lines[line] = lines[line]!.slice(0, character) + written + lines[line]!.slice(range.end.character);
@@ -62,6 +63,11 @@ describe("one finding that says what to write, and a repair that leaves nothing 
     ["pack “long”\n# none yet", "Quotes are straight and double", 'pack "long"\n# none yet'],
     ['pack\n  use "wheel.fettle"', "take its indent away", 'pack\nuse "wheel.fettle"'],
     ["pack\n  cells 4\n frame\n", "“frame” is the name of a section", "pack\n  cells 4\nframe\n"],
+    [
+      "adjust\n  gains.overall follows KN from 0.8 to 1.2",
+      "A setting is named without its section here: “overall”.",
+      "adjust\n  overall follows KN from 0.8 to 1.2",
+    ],
     // Conditions.
     ["modes\n  arm when TL down", "Between a control and its position stands “is”", "modes\n  arm when TL is down"],
     ["modes\n  arm = TL is down", "“when” is wanted after arm", "modes\n  arm when TL is down"],
@@ -151,6 +157,19 @@ describe("one finding for one fault", () => {
   ])("%j", (text, said, after) => {
     expect(mended(text, "")).toEqual({ messages: [expect.stringContaining(said)], text: after });
     expect(mended(after, "").messages).toEqual([]);
+  });
+
+  test("lines of a board's own text, which are kept as they are", () => {
+    const board = "glaze depth = 3\n# kiln\nfire 1 0 900 1200\n\nfire 2 0 900 1300\ncool";
+    const kept = mended(`pack\n  cells 4\n${board}\n\nframe\n  mass 600 g`);
+    expect(kept.messages).toEqual([expect.stringContaining("from here to line 10 read like a board's own text")]);
+    expect(kept.text).toBe(
+      'pack\n  cells 4\nverbatim "board"\n  | glaze depth = 3\n  | # kiln\n  | fire 1 0 900 1200\n  | \n  | fire 2 0 900 1300\n  | cool\n\nframe\n  mass 600 g',
+    );
+    expect(mended(kept.text!).messages).toEqual([]);
+    // One such line, or entries that lost their indent, are slips of the hand.
+    expect(mended("pack\n  cells 4\nglaze depth").messages).toEqual([expect.stringContaining("stands alone")]);
+    expect(mended("pack\ncells 4\nchemistry lipo").messages).toHaveLength(2);
   });
 
   test("what is no text is said to be none, and nothing else", () => {
