@@ -1,8 +1,8 @@
 /** The switches: the handset's controls to be moved, and in words what comes of it. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import { drawSwitches } from "../../shared/draw/switches.ts";
-import { controlInWords, lossInWords, modesInWords, stateInWords } from "../../shared/draw/words.ts";
-import type { ControlsAt, PanelControl, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
+import { controlInWords, lossInWords, placesInWords, stateInWords } from "../../shared/draw/words.ts";
+import type { ControlsAt, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
 import { enrichControls } from "./controls.ts";
 import { ModesList } from "./modes-list.tsx";
 import { ReadyList } from "./ready-list.tsx";
@@ -116,11 +116,6 @@ function useKeys(keys: Readonly<Record<string, () => void>>): void {
     window.addEventListener("keydown", onKeyDown);
     return () => window.removeEventListener("keydown", onKeyDown);
   });
-}
-
-function placesInWords({ kind, positions, spans, rest }: PanelControl): string[] {
-  if (kind === "dial") return spans.map((span) => `${span.fromUs} to ${span.toUs} us: ${modesInWords(span.modes)}`);
-  return positions.map(({ name, modes }) => `${name}${name === rest ? ", at rest" : ""}: ${modesInWords(modes)}`);
 }
 
 /** The focus goes along when the position that had it is no longer the one that is set. */

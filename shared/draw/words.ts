@@ -170,6 +170,12 @@ export function modesInWords(modes: readonly string[]): string {
   return modes.length === 0 ? "turns nothing on" : listed(modes.map(shortName));
 }
 
+/** What each place of a control turns on, a line each: “up, at rest: turns nothing on”, “1000 to 1400 us: lights”. */
+export function placesInWords({ kind, positions, spans, rest }: PanelControl): string[] {
+  if (kind === "dial") return spans.map((span) => `${span.fromUs} to ${span.toUs} us: ${modesInWords(span.modes)}`);
+  return positions.map(({ name, modes }) => `${name}${name === rest ? ", at rest" : ""}: ${modesInWords(modes)}`);
+}
+
 /** The whole range of a dial in us, from its lower to its higher end; null for any other control. */
 export function dialRangeUs(control: PanelControl): { fromUs: number; toUs: number } | null {
   if (control.kind !== "dial" || control.spans.length === 0) return null;

@@ -1,6 +1,5 @@
-import { armingOn } from "./conditions.ts";
+import { armingReports } from "./conditions.ts";
 import { WHEEL } from "./example-files.ts";
-import { boardOf } from "./problems.ts";
 import type { CraftRule } from "./types.ts";
 
 export const rule: CraftRule = {
@@ -20,19 +19,9 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
-  check(craft, workspace) {
-    const board = boardOf(craft, workspace);
-    if (board.armed === null) return [];
-    const names = new Set(board.sets.dependsOn(board.armed));
-    return board.variables
-      .filter((variable) => names.has(variable.name) && variable.control?.kind === "button")
-      .map((variable) => {
-        const { by, where } = armingOn(craft, workspace, board, variable.name);
-        const then = by === "arm" ? "the motors stop" : "the leave to arm is gone";
-        return {
-          ...where,
-          message: `Arming hangs on ${variable.name}, which springs back: ${then} as soon as it is let go.`,
-        };
-      });
-  },
+  check: (craft, workspace) =>
+    armingReports(craft, workspace, "button", (name, by) => {
+      const then = by === "arm" ? "the motors stop" : "the leave to arm is gone";
+      return `Arming hangs on ${name}, which springs back: ${then} as soon as it is let go.`;
+    }),
 };

@@ -1,6 +1,5 @@
-import { armingOn } from "./conditions.ts";
+import { armingReports } from "./conditions.ts";
 import { WHEEL } from "./example-files.ts";
-import { boardOf } from "./problems.ts";
 import type { CraftRule } from "./types.ts";
 
 export const rule: CraftRule = {
@@ -20,15 +19,11 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
-  check(craft, workspace) {
-    const board = boardOf(craft, workspace);
-    if (board.armed === null) return [];
-    const names = new Set(board.sets.dependsOn(board.armed));
-    return board.variables
-      .filter((variable) => names.has(variable.name) && variable.control?.kind === "dial")
-      .map((variable) => ({
-        ...armingOn(craft, workspace, board, variable.name).where,
-        message: `Arming hangs on ${variable.name}, a dial, which can be turned by accident and tells the hand nothing.`,
-      }));
-  },
+  check: (craft, workspace) =>
+    armingReports(
+      craft,
+      workspace,
+      "dial",
+      (name) => `Arming hangs on ${name}, a dial, which can be turned by accident and tells the hand nothing.`,
+    ),
 };

@@ -1,8 +1,9 @@
 /** Conditions as rules point at them, and positions in words. */
-import type { Positions, Switchboard } from "../logic/types.ts";
+import type { ControlSpec, Positions, Switchboard } from "../logic/types.ts";
 import { type Craft, modeNamed, type Source } from "../model/craft.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { type Condition, walkCondition } from "../syntax/condition.ts";
+import { boardOf } from "./problems.ts";
 import { valueSpot } from "./spots.ts";
 import type { Report } from "./types.ts";
 
@@ -13,8 +14,41 @@ export function conditionOf(craft: Craft, workspace: Workspace, name: string): P
   return { at: valueSpot(workspace, last), alsoOf: lines.map(({ source }) => source) };
 }
 
-/** Where a finding about a control stands on which arming hangs: at `arm`, or at `arm-permit` where only that asks for it. */
-export function armingOn(craft: Craft, workspace: Workspace, board: Switchboard, control: string) {
+/** Where a finding about two modes stands: at the condition of `name`, that of `other` beside it; notes of both count. */
+export function conditionsOf(
+  craft: Craft,
+  workspace: Workspace,
+  name: string,
+  other: string,
+): Pick<Report, "at" | "related" | "alsoOf"> {
+  const [own, beside] = [conditionOf(craft, workspace, name), conditionOf(craft, workspace, other)];
+  return {
+    at: own.at,
+    related: [{ message: `${other} is set up here`, at: beside.at }],
+    alsoOf: [...(own.alsoOf ?? []), ...(beside.alsoOf ?? [])],
+  };
+}
+
+/** A finding for each control of a kind on which arming hangs; `word` is told whether by `arm`, or by `arm-permit` alone. */
+export function armingReports(
+  craft: Craft,
+  workspace: Workspace,
+  kind: ControlSpec["kind"],
+  word: (control: string, by: "arm" | "permit") => string,
+): Report[] {
+  const board = boardOf(craft, workspace);
+  if (board.armed === null) return [];
+  const names = new Set(board.sets.dependsOn(board.armed));
+  return board.variables
+    .filter(({ name, control }) => names.has(name) && control?.kind === kind)
+    .map(({ name }) => {
+      const { by, where } = armingOn(craft, workspace, board, name);
+      return { ...where, message: word(name, by) };
+    });
+}
+
+/** At `arm`, or at `arm-permit` where only that asks for the control. */
+function armingOn(craft: Craft, workspace: Workspace, board: Switchboard, control: string) {
   const arm = board.selected("arm");
   const permits = arm !== null && !board.sets.dependsOn(arm).includes(control);
   const [one, other] = permits ? ["arm-permit", "arm"] : ["arm", "arm-permit"];

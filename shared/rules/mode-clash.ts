@@ -1,4 +1,4 @@
-import { conditionOf, wordPositions } from "./conditions.ts";
+import { conditionsOf, wordPositions } from "./conditions.ts";
 import { WHEEL } from "./example-files.ts";
 import { boardOf } from "./problems.ts";
 import type { CraftRule } from "./types.ts";
@@ -28,13 +28,9 @@ export const rule: CraftRule = {
       .clashes(clashes.map(({ modes }) => modes))
       .map(({ modes: [a, b], witness }) => {
         const reason = clashes.find(({ modes }) => modes[0] === a && modes[1] === b)?.reason ?? "";
-        const first = conditionOf(craft, workspace, a);
-        const second = conditionOf(craft, workspace, b);
         return {
-          ...second,
+          ...conditionsOf(craft, workspace, b, a),
           message: `${a} and ${b} are on together with ${wordPositions(witness.needed)}. ${reason}`,
-          related: [{ message: `${a} is set up here`, at: first.at }],
-          alsoOf: [...(second.alsoOf ?? []), first.at.source, ...(first.alsoOf ?? [])],
           witness: witness.positions,
         };
       });

@@ -1,4 +1,4 @@
-import { conditionOf, wordPositions } from "./conditions.ts";
+import { conditionsOf, wordPositions } from "./conditions.ts";
 import { WHEEL } from "./example-files.ts";
 import { precedencePairs } from "./precedence.ts";
 import { boardOf } from "./problems.ts";
@@ -30,13 +30,10 @@ export const rule: CraftRule = {
       if (above === null || below === null || board.sets.within(below, above)) return [];
       const witness = board.witness(board.sets.and(above, below));
       if (!witness) return [];
-      const [at, first] = [conditionOf(craft, workspace, under), conditionOf(craft, workspace, over)];
       return [
         {
-          ...at,
+          ...conditionsOf(craft, workspace, under, over),
           message: `With ${wordPositions(witness.needed)} both ${over} and ${under} are on, and ${under} does nothing. ${reason}`,
-          related: [{ message: `${over} is set up here`, at: first.at }],
-          alsoOf: [...(at.alsoOf ?? []), ...(first.alsoOf ?? [])],
           witness: witness.positions,
         },
       ];

@@ -1,4 +1,4 @@
-import { conditionOf } from "./conditions.ts";
+import { conditionsOf } from "./conditions.ts";
 import { WHEEL } from "./example-files.ts";
 import { precedencePairs } from "./precedence.ts";
 import { boardOf } from "./problems.ts";
@@ -28,13 +28,10 @@ export const rule: CraftRule = {
     return precedencePairs(craft, workspace).flatMap(({ over, under, reason }) => {
       const [above, below] = [board.selected(over), board.selected(under)];
       if (above === null || below === null || below === board.sets.none || !board.sets.within(below, above)) return [];
-      const [at, first] = [conditionOf(craft, workspace, under), conditionOf(craft, workspace, over)];
       return [
         {
-          ...at,
+          ...conditionsOf(craft, workspace, under, over),
           message: `Whenever ${under} is on, ${over} is on too, so ${under} never acts. ${reason}`,
-          related: [{ message: `${over} is set up here`, at: first.at }],
-          alsoOf: [...(at.alsoOf ?? []), ...(first.alsoOf ?? [])],
         },
       ];
     });

@@ -4,7 +4,13 @@ import { drawGoggles } from "../../../shared/draw/goggles.ts";
 import { drawRates } from "../../../shared/draw/rates.ts";
 import type { SceneNode } from "../../../shared/draw/scene.ts";
 import { drawSwitches } from "../../../shared/draw/switches.ts";
-import { controlInWords, elementInWords, lossInWords, modesInWords, stateInWords } from "../../../shared/draw/words.ts";
+import {
+  controlInWords,
+  elementInWords,
+  lossInWords,
+  placesInWords,
+  stateInWords,
+} from "../../../shared/draw/words.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pagesOf } from "../../../shared/osd/layout.ts";
@@ -102,11 +108,7 @@ function wordsOf({ attributes, children }: SceneNode): string {
 }
 
 function controlWithModes(control: PanelControl): string {
-  const places = [
-    ...control.positions.map(({ name, modes }) => `${name}: ${modesInWords(modes)}`),
-    ...control.spans.map(({ fromUs, toUs, modes }) => `${fromUs} to ${toUs} us: ${modesInWords(modes)}`),
-  ];
-  return `${controlInWords(control)}: ${places.join("; ")}.`;
+  return `${controlInWords(control)}: ${placesInWords(control).join("; ")}.`;
 }
 
 function elementWithFlash(element: PanelElement): string {
