@@ -37,7 +37,7 @@ export const RULE_NAMES: Readonly<Record<string, string>> = {
   "pack-chemistry": "pack.chemistry pack.full-at pack.land-at pack.storage-at pack.warn-at",
   "pack-order": "pack.chemistry pack.full-at pack.land-at pack.warn-at",
   "port-clash": "ports.port1 ports.port2 ports.port3 ports.port4 ports.port5 ports.port6 ports.port7 ports.port8",
-  "port-missing": "failsafe.then link.wiring motors.rpm-feedback navigation.fence-distance navigation.fix-needs navigation.hold-stick navigation.home-needs-heading navigation.return-height osd.alert-on osd.distance-alert pack.current-from pack.volts-from ports.port1 ports.port2 ports.port3 ports.port4 ports.port5 ports.port6 ports.port7 ports.port8 recorder.places-kept recorder.to safety.arm-needs-fix video.set-by",
+  "port-missing": "failsafe.then link.wiring motors.rpm-feedback navigation.fence-distance navigation.fix-needs navigation.hold-stick navigation.home-needs-heading navigation.return-height navigation.return-speed osd.alert-on osd.distance-alert pack.current-from pack.volts-from ports.port1 ports.port2 ports.port3 ports.port4 ports.port5 ports.port6 ports.port7 ports.port8 recorder.places-kept recorder.to safety.arm-needs-fix video.set-by",
   "return-unready": "failsafe.then navigation.obstacle-height navigation.return-height safety.arm-needs-fix",
   "shunt-clips": "pack.adc-reference pack.current-from pack.full-current pack.shunt pack.shunt-gain pack.shunt-offset",
   "thin-margin": "link.endpoints link.resolution",
