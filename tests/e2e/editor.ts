@@ -68,15 +68,21 @@ export async function startEditor(options: EditorOptions): Promise<Editor> {
     if (message.type() === "error") errors.push(message.text());
   });
   page.on("pageerror", (error) => errors.push(String(error)));
-  // Its status bar tells better than the page's own event that it stands.
-  await page.goto(host.url, { waitUntil: "commit" });
-  await page.locator(".monaco-workbench .part.statusbar").waitFor({ timeout: 90_000 });
-  if (options.open?.length) await page.locator(".monaco-editor .view-line").first().waitFor();
   const close = async () => {
     await browser.close();
     await host.close();
     rmSync(folder, { recursive: true, force: true });
   };
+  try {
+    // Its status bar tells better than the page's own event that it stands.
+    await page.goto(host.url, { waitUntil: "commit" });
+    await page.locator(".monaco-workbench .part.statusbar").waitFor({ timeout: 90_000 });
+    if (options.open?.length) await page.locator(".monaco-editor .view-line").first().waitFor();
+  } catch (error) {
+    // The next suite has the same browser, and is not to share its time with an editor that nobody looks at.
+    await close();
+    throw error;
+  }
   return { page, errors, close };
 }
 
