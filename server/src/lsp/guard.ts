@@ -8,14 +8,21 @@ export type Guard = <P extends unknown[], R>(
   handler: (...params: P) => R | Promise<R>,
 ) => (...params: P) => Promise<R>;
 
-export function makeGuard(connection: Connection): Guard {
+/** `onMessage` is called before each. */
+export function makeGuard(connection: Connection, onMessage: () => void): Guard {
   return (name, empty, handler) =>
     async (...params) => {
+      onMessage();
       try {
         return await handler(...params);
       } catch (error) {
-        connection.console.error(`${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+        logError(connection, name, error);
         return empty;
       }
     };
+}
+
+/** A fault of ours in the editor's log, with where it came from. */
+export function logError(connection: Connection, name: string, error: unknown): void {
+  connection.console.error(`${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
 }

@@ -2,11 +2,11 @@
 declare function setTimeout(work: () => void, delayMs: number): number;
 declare function clearTimeout(timer: number | undefined): void;
 
-/** Once typing pauses for `delayMs`, does the work; every new call starts the wait again. */
-export function soon(work: () => void, delayMs: number): () => void {
+/** Once it is called for and `delayMs` have passed, does the work; every new call starts the wait again. */
+export function soon(work: () => void, delayMs: number): (delayMs?: number) => void {
   let waiting: number | undefined;
-  return () => {
+  return (inMs = delayMs) => {
     clearTimeout(waiting);
-    waiting = setTimeout(work, delayMs);
+    waiting = setTimeout(work, inMs);
   };
 }

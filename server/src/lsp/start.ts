@@ -14,13 +14,14 @@ import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts"
 import { diagnosticsOf, namePages, rulePages, wordsDiagnostics } from "./diagnostics.ts";
 import { makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
-import { makeGuard } from "./guard.ts";
+import { logError, makeGuard } from "./guard.ts";
 import { answerNewCraft } from "./new-craft.ts";
 import { answerOsdEdits } from "./osd.ts";
 import { pathOf } from "./paths.ts";
 import { soon } from "./soon.ts";
 import { toPanelModel } from "./to-lsp.ts";
 import { answerValues } from "./values.ts";
+import { makeWarmUp } from "./warm-up.ts";
 
 const WATCHED_FILES: RegistrationParams = {
   registrations: [
@@ -37,7 +38,8 @@ const WATCHED_FILES: RegistrationParams = {
 /** Serves a connection until it ends; `files` is what the host can reach beyond the editor's open documents. */
 export function startServer(connection: Connection, files: ServerFiles): void {
   const documents = makeDocuments(files);
-  const guard = makeGuard(connection);
+  const warmUp = makeWarmUp((error) => logError(connection, "warm-up", error));
+  const guard = makeGuard(connection, warmUp);
   let abilities: Abilities = abilitiesOf({});
   let pageOfRule = rulePages(undefined);
   let pageOfName = namePages(undefined, undefined);

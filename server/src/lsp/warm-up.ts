@@ -1,0 +1,137 @@
+/**
+ * Typing before anybody types. An engine compiles well only what has run often, so the first keys of
+ * a session would take several times as long as those after them. A craft of our own is typed in and
+ * checked as a pilot's is, out of sight, while the editor asks for nothing.
+ */
+import { memoryFiles } from "../../../shared/model/files.ts";
+import { diagnosticsOf } from "./diagnostics.ts";
+import { makeDocuments } from "./documents.ts";
+import { soon } from "./soon.ts";
+
+/** Longer than between two messages of an editor that is busy, shorter than between two keys. */
+const SILENCE_MS = 60;
+/** Lets a message in between two keys, each of which takes a few milliseconds. */
+const BREATH_MS = 2;
+/** More gain nothing that one could measure. */
+const KEYS = 50;
+/** Code that has met one set of documents is compiled for that one alone, and for any once it has met a second. */
+const TIMES = 3;
+
+const CRAFT = "/warm-up/tankard.fettle";
+const texts = {
+  [CRAFT]: `craft "Tankard"
+
+use "wheel.fettle"
+use "habits.fettle"
+
+pack
+  chemistry  lipo
+  cells      6
+  capacity   1100 mAh
+  warn-at    3.5 V/cell  # under load
+  land-at    3.3 V/cell
+
+# the old ones
+pack "Shelf"
+  capacity   1000 mAh
+
+modes
+  recorder  when arm
+
+osd
+  grid          53 x 20
+  pack-volts    at left+3, bottom-2
+  link-quality  at right-3, top+2
+  flight-time   at right-3, bottom-2
+  alerts        at centre, top+2
+
+verbatim "kiln"
+  | row 1 = 37
+`,
+  "/warm-up/habits.fettle": `layer "Habits"
+
+motors
+  poles       14
+  esc-signal  digital
+  reversible  yes
+
+rates
+  roll   slope 120 deg/s  end 720 deg/s
+  pitch  slope 120 deg/s  end 720 deg/s
+
+filters
+  smooth-gyro  cut 250 Hz  order 2
+
+modes
+  # arm is always the left shoulder switch, pulled down
+  arm       when TL is down
+  level     when TR is mid or KN above 1600 us
+  turtle    when TR is down and not SL is down
+  finder    when PB is held
+`,
+  "/warm-up/wheel.fettle": `handset "Wheel"
+
+transmitter
+  band   2.4 GHz
+  power  100 mW
+
+controls
+  TL  switch  ch5  up 1000 us  down 2000 us
+  TR  switch  ch6  up 1000 us  mid 1500 us  down 2000 us
+  SL  switch  ch7  up 1000 us  mid 1500 us  down 2000 us
+  PB  button  ch9  rest 1000 us  held 2000 us
+  KN  dial    ch10 1000 us to 2000 us
+`,
+};
+/** In “3.5 V/cell” of `warn-at`, where one more digit is found to be too much. */
+const AT = { line: 9, character: 14 };
+
+/** What is compiled serves every connection of the process. */
+let begun = false;
+
+/**
+ * Gives what to call with every message: in the silence after it the warm-up begins, or goes on.
+ * What goes wrong in it is told to `failed`, and is its end.
+ */
+export function makeWarmUp(failed: (error: unknown) => void): () => void {
+  if (begun) return () => {};
+  begun = true;
+  let left: AsyncGenerator<number> | null = null;
+  let over = false;
+  const step = async () => {
+    left ??= rehearse();
+    over = (await left.next()).done === true;
+    if (!over) later(BREATH_MS);
+  };
+  const later = soon(() => {
+    step().catch((error) => {
+      over = true;
+      failed(error);
+    });
+  }, SILENCE_MS);
+  return () => {
+    if (!over) later();
+  };
+}
+
+/** Goes through all keys, one a step, and gives how many findings there are after each. */
+export async function* rehearse(): AsyncGenerator<number> {
+  for (let i = 0; i < TIMES; i++) yield* type();
+}
+
+/** Types a digit, takes it away again, and so on. */
+async function* type(): AsyncGenerator<number> {
+  const files = memoryFiles(texts);
+  const documents = makeDocuments({
+    look: async (path) => ({ answer: files.read(path)!, realPath: path }),
+    list: async () => files.list(),
+  });
+  const uri = documents.uriOf(CRAFT);
+  documents.open(uri, "fettle", 0, texts[CRAFT]!);
+  for (let version = 1; version <= KEYS; version++) {
+    const isDigit = version % 2 === 1;
+    const range = { start: AT, end: isDigit ? AT : { ...AT, character: AT.character + 1 } };
+    documents.change(uri, [{ range, text: isDigit ? "3" : "" }], version);
+    yield (await diagnosticsOf(documents, uri, () => null)).length;
+  }
+}
