@@ -1,7 +1,8 @@
-import { spawn } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { spawn, spawnSync } from "node:child_process";
+import { existsSync, readFileSync } from "node:fs";
 import { beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
+import { mayColour } from "../../server/src/cli/io.ts";
 import { run } from "../../server/src/cli/run.ts";
 import { version } from "../../server/src/cli/version.ts";
 import { held } from "./held.ts";
@@ -95,6 +96,32 @@ test("explain --list gives every name with its kind and a sentence", async () =>
   }
   expect(new Set(names.map(({ kind }) => kind)).size).toBe(6);
   expect((await say("explain", "--list")).out.split("\n")).toHaveLength(names.length + 1);
+});
+
+test.each([
+  [true, {}, true],
+  [true, { TERM: "xterm-256color", NO_COLOR: "" }, true],
+  [true, { NO_COLOR: "1" }, false],
+  [true, { TERM: "dumb" }, false],
+  [false, {}, false],
+])("at a terminal: %s, with %j: colour %s", (isTerminal, env, colour) => {
+  expect(mayColour(isTerminal, env)).toBe(colour);
+});
+
+test.runIf(existsSync("/dev/full"))("a full disk is told of, and no success", () => {
+  const { status, stderr } = spawnSync("sh", ["-c", `"$0" "$1" --help > /dev/full`, process.execPath, program], {
+    encoding: "utf8",
+  });
+  expect({ status, stderr }).toEqual({
+    status: 2,
+    stderr: expect.stringMatching(/^fettle: standard output cannot be written: .*\n$/),
+  });
+});
+
+test.runIf(existsSync("/proc/self"))("a folder that nobody can make is told of, and not waited for", async () => {
+  const { status, out, error } = await say("reference", "--out", "/proc/nowhere/reference");
+  expect({ status, out }).toEqual({ status: 2, out: "" });
+  expect(error).toMatch(/^fettle: .*\/proc\/nowhere.*\n$/);
 });
 
 test("colour stands in the text only where a terminal is", async () => {

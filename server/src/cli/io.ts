@@ -37,3 +37,8 @@ export class CannotRun extends Error {}
 export function oneLine(text: string): string {
   return text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g, " ").trim();
 }
+
+/** Whether text may be coloured: at a terminal that can, where nobody asks for none (no-color.org). */
+export function mayColour(isTerminal: boolean, env: Readonly<Record<string, string | undefined>>): boolean {
+  return isTerminal && !env.NO_COLOR && env.TERM !== "dumb";
+}

@@ -1,6 +1,6 @@
 /** The command line: the process around `run`. */
 import { createInterface } from "node:readline/promises";
-import type { Conversation } from "./io.ts";
+import { type Conversation, mayColour, oneLine } from "./io.ts";
 import { run } from "./run.ts";
 
 async function input(): Promise<Uint8Array> {
@@ -25,12 +25,14 @@ function converse(): Conversation {
 
 // A reader that has seen enough, as `head` has, is no fault.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === "EPIPE" ? 0 : 2);
+  if (error.code === "EPIPE") process.exit(0);
+  process.stderr.write(`fettle: standard output cannot be written: ${oneLine(error.message)}\n`);
+  process.exit(2);
 });
 
 process.exitCode = await run(process.argv.slice(2), {
   folder: process.cwd(),
-  colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
+  colour: mayColour(process.stdout.isTTY === true, process.env),
   out: (text) => void process.stdout.write(text),
   error: (text) => void process.stderr.write(text),
   input,

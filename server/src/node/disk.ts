@@ -194,7 +194,13 @@ export function writeNewAtomically(path: string, content: string | Uint8Array): 
   }
 }
 
-/** Makes a folder with those above it; one that is there is left as it is. */
+/**
+ * Makes a folder with those above it; one that is there is left as it is. Step by step: asked for
+ * all at once, Node never comes back from a place that says of a folder in it that it is missing.
+ */
 export function makeFolder(path: string): void {
-  mkdirSync(path, { recursive: true });
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
+  const above = dirname(path);
+  if (above !== path) makeFolder(above);
+  mkdirSync(path);
 }
