@@ -95,7 +95,9 @@ export function outdentFault(text: string, head: Word, catalogue: Catalogue): Fa
 /** The fault of a setting that is named with its section, as pages name it; null where it is none. */
 export function dottedFault(text: string, head: Word, catalogue: Catalogue): Fault | null {
   const name = /^\.([a-z][a-z0-9-]*)/.exec(text.slice(head.end))?.[1];
-  if (!name || !catalogue.setting(head.text, name)) return null;
+  // Of what no dial can move another fault is told.
+  const takesQuantity = catalogue.setting(head.text, name ?? "")?.types.some(({ is }) => is === "quantity");
+  if (!name || !takesQuantity) return null;
   const at = { start: head.start, end: head.end + 1 + name.length };
   return fault("syntax", at, `A setting is named without its section here: “${name}”.`, {
     title: `Write ${name}`,
