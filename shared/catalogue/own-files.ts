@@ -47,7 +47,8 @@ export function readAliasesFile(json: unknown): {
   const faulty = new Set(issues.map(({ path }) => path[1]));
   const entries = typeof said === "object" && said !== null && !Array.isArray(said) ? Object.entries(said) : [];
   return {
-    aliases: entries.filter(([word]) => !faulty.has(word)).map(([word, name]) => ({ word, name: name as string })),
+    // The schema passes over a key “__proto__”, whatever it holds.
+    aliases: entries.flatMap(([word, name]) => (typeof name === "string" && !faulty.has(word) ? [{ word, name }] : [])),
     problems: issues.flatMap((issue) => problemsOf(issue, json)),
   };
 }

@@ -310,3 +310,8 @@ test("no file, whatever it holds, does more than be told of", async () => {
     { numRuns: 300 },
   );
 });
+
+test("a key that objects have of themselves is a word like any other, or none", async () => {
+  const { problems } = await read({ "mine.aliases.json": JSON.parse('{ "aliases": { "__proto__": { "a": 1 } } }') });
+  expect(problems).toEqual([]);
+});
