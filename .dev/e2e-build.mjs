@@ -1,8 +1,6 @@
 // Before the tests in the editor: what they load is built from the sources of now.
 import { rmSync } from "node:fs";
-import { shareBrowser } from "./browser.mjs";
 import { build } from "./build.mjs";
-import { browserCache, lightenEditor } from "./editor-files.mjs";
 import { inProject } from "./say.mjs";
 
 /** Where the suite that runs in the extension host lies: for the editor in a browser, and for one on Node. */
@@ -27,10 +25,8 @@ export async function buildHostSuites() {
     });
 }
 
-/** Vitest calls this once before the e2e project, and in the end what it gives. */
+/** Vitest calls this once before the e2e project. */
 export async function setup() {
   if (process.env.FETTLE_BUILT !== "1") await build("plain");
   await buildHostSuites();
-  await lightenEditor();
-  return shareBrowser(browserCache());
 }

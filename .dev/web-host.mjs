@@ -1,6 +1,5 @@
 // The real editor in a browser: serves the prebuilt workbench with this extension and one folder.
 import { createRequire } from "node:module";
-import { editorFiles } from "./editor-files.mjs";
 import { inProject } from "./say.mjs";
 
 const require = createRequire(import.meta.url);
@@ -28,7 +27,6 @@ const quiet = {
  * @property {string} [extension] the extension's folder; this project by default
  * @property {string} [tests] a CommonJS module in the extension's folder, run in the extension host
  * @property {number} [port] 0, the default, takes a free one
- * @property {boolean} [light] at the tests' own port where that is free, with lighter scripts that the browser keeps
  * @property {Record<string, unknown>} [settings] laid under the user's and the workspace's own
  * @property {readonly string[]} [open] files of the workspace to open at first, such as "craft/jug.fettle"
  * @property {readonly string[]} [views] views to show at first, by their ids
@@ -51,8 +49,6 @@ export async function serveEditor(what) {
   });
   // The first in line writes an access log to standard output.
   app.middleware.shift();
-  // Behind what lets webviews, which have addresses of their own, read them.
-  if (what.light) app.middleware.splice(2, 0, editorFiles());
   const open = (what.open ?? []).map((path) => ({ uri: { ...folderUri, path: `/${path}` } }));
   // Where the browser knows the folder already, as after a reload, all comes back as it was left.
   const layout = { editors: open, views: (what.views ?? []).map((id) => ({ id })) };
@@ -69,7 +65,11 @@ export async function serveEditor(what) {
         (/** @type {string} */ _, /** @type {string} */ head) => `${head}${asAttribute(extra).slice(0, -1)},`,
       );
   });
-  const server = await listening(app, what);
+  const server = app.listen(what.port ?? 0, "localhost");
+  await new Promise((resolve, reject) => {
+    server.once("listening", resolve);
+    server.once("error", reject);
+  });
   return {
     url: `http://localhost:${server.address().port}/`,
     close: () =>
@@ -78,23 +78,6 @@ export async function serveEditor(what) {
         server.closeAllConnections();
       }),
   };
-}
-
-/** What a browser keeps it knows by its address, port and all. */
-const testPort = 7360;
-
-/** @returns {Promise<any>} */
-async function listening(/** @type {any} */ app, /** @type {Served} */ { light, port = 0 }) {
-  const usual = light && (await listeningAt(app, testPort).catch(() => null));
-  return usual || listeningAt(app, port);
-}
-
-function listeningAt(/** @type {any} */ app, /** @type {number} */ port) {
-  const server = app.listen(port, "localhost");
-  return new Promise((resolve, reject) => {
-    server.once("listening", () => resolve(server));
-    server.once("error", reject);
-  });
 }
 
 function asAttribute(/** @type {unknown} */ value) {

@@ -60,7 +60,7 @@ export async function startEditor(options: EditorOptions): Promise<Editor> {
     writeFileSync(join(folder, path), text);
   }
   const { folder: _, files: __, size, ...rest } = options;
-  const host = await serveEditor({ ...rest, folder, light: true });
+  const host = await serveEditor({ ...rest, folder });
   const browser = await launchBrowser(size);
   const { page } = browser;
   const errors: string[] = [];
@@ -79,7 +79,7 @@ export async function startEditor(options: EditorOptions): Promise<Editor> {
     await page.locator(".monaco-workbench .part.statusbar").waitFor({ timeout: 90_000 });
     if (options.open?.length) await page.locator(".monaco-editor .view-line").first().waitFor();
   } catch (error) {
-    // The next suite has the same browser, and is not to share its time with an editor that nobody looks at.
+    // The next suite is not to share its time with an editor that nobody looks at.
     await close();
     throw error;
   }
@@ -147,8 +147,18 @@ export async function waitForLine(page: Page, text: string | RegExp): Promise<vo
   await activeLines(page).filter({ hasText: shown }).first().waitFor();
 }
 
-/** The lines of the active editor that are in view, from top to bottom, blanks as blanks. */
+/** The lines of the active editor that are in view, from top to bottom, blanks as blanks, once they stand still. */
 export async function visibleLines(page: Page): Promise<string[]> {
+  let before: string[] | undefined;
+  for (;;) {
+    const now = await linesNow(page);
+    if (now.join("\n") === before?.join("\n")) return now;
+    before = now;
+    await page.waitForTimeout(200);
+  }
+}
+
+async function linesNow(page: Page): Promise<string[]> {
   const rows = await activeLines(page).evaluateAll((all) =>
     all.map((line) => ({ top: line.getBoundingClientRect().top, text: line.textContent ?? "" })),
   );

@@ -6,7 +6,7 @@ import { inProject } from "../../.dev/say.mjs";
 import { serveEditor } from "../../.dev/web-host.mjs";
 
 test("everything that the desktop's suite asks for holds in the browser", async () => {
-  const host = await serveEditor({ folder: inProject("examples"), tests: hostSuites.web, light: true });
+  const host = await serveEditor({ folder: inProject("examples"), tests: hostSuites.web });
   const { page, close } = await launchBrowser();
   const said: string[] = [];
   try {
