@@ -20,6 +20,7 @@ export function App() {
   useEffect(() => {
     const stop = listen((message: ToPanel) => {
       if (message.kind === "cursor") setMarked(message.at);
+      else if (message.kind === "keyboard") tell({ kind: "keyboard", has: document.hasFocus() });
       else if (message.kind === "show") {
         setView(message.view);
         // What is to be shown counts, not where the switches once stood.

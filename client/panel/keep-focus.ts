@@ -8,7 +8,7 @@ export function keepFocus(): () => void {
     if (target instanceof HTMLElement || target instanceof SVGElement) last = target;
   };
   const onFocus = () => {
-    tell({ kind: "keyboard" });
+    tell({ kind: "keyboard", has: true });
     if (document.activeElement === document.body && last?.isConnected) last.focus({ preventScroll: true });
   };
   document.addEventListener("focusin", onFocusIn);

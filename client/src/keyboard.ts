@@ -4,37 +4,41 @@ import { commands } from "vscode";
 export interface Keyboard {
   /** Runs commands of the editor and gives the keyboard back to the page, in one go: no key comes in between. */
   giveBack(after?: readonly string[]): Promise<void>;
-  /** The page tells that it has the keyboard. */
-  arrived(): void;
+  /** The page tells that it has got the keyboard, or, where it was asked, whether it has it. */
+  told(has: boolean): void;
 }
 
-/** Longer than the editor needs to pass the keyboard on, and than the interval in which it looks who has it. */
-const PATIENCE_MS = 300;
+/** Twice as long as the editor takes to pass the keyboard on to a page, and more. */
+const ASKED_AFTER_MS = 150;
+/** A page that is closed meanwhile answers nothing. */
+const GIVEN_UP_AFTER_MS = 2_000;
 const MOST_TRIES = 4;
 
-/** `command` gives the editor's command that lets the page, which is open, have the keyboard. */
-export function keyboardOf(command: () => string): Keyboard {
-  let waiting: ((came: boolean) => void) | undefined;
-  const arrival = () =>
+/** `command` gives the editor's command that lets the page, which is open, have the keyboard; `ask` asks the page whether it has. */
+export function keyboardOf(command: () => string, ask: () => void): Keyboard {
+  let told: (has: boolean) => void = () => undefined;
+  /** Whether the page has it, as soon as it tells so of itself, else as it answers. */
+  const answer = () =>
     new Promise<boolean>((resolve) => {
-      const giveUp = setTimeout(resolve, PATIENCE_MS, false);
-      waiting = (came) => {
-        clearTimeout(giveUp);
-        resolve(came);
+      const timers = [setTimeout(ask, ASKED_AFTER_MS), setTimeout(() => told(true), GIVEN_UP_AFTER_MS)];
+      told = (has) => {
+        for (const timer of timers) clearTimeout(timer);
+        resolve(has);
       };
     });
   return {
     async giveBack(after = []) {
       let due = [...after, command()];
       for (let tries = 0; tries < MOST_TRIES; tries++) {
-        const came = arrival();
+        const has = answer();
         await commands.executeCommand("runCommands", { commands: due });
-        if (await came) return;
+        if (await has) return;
         // The editor looks now and then whether a page still has the keyboard. If it looks in the midst of
-        // this, it takes the page for one that has lost it, and passes nothing on: so it is asked again.
+        // this, it takes the page for one that has lost it, and passes nothing on. Nobody else can have it
+        // then, as no key arrives anywhere: so it is asked for again, and closes nothing that was opened.
         due = [command()];
       }
     },
-    arrived: () => waiting?.(true),
+    told: (has) => told(has),
   };
 }

@@ -49,7 +49,7 @@ export function panelFaces(
   const focusSide = `${viewId}.focus`;
   const inSide = makeFace(
     () => commands.executeCommand(focusSide),
-    keyboardOf(() => focusSide),
+    () => focusSide,
   );
   const provider = window.registerWebviewViewProvider(viewId, {
     resolveWebviewView(view) {
@@ -66,7 +66,7 @@ export function panelFaces(
   let panel: WebviewPanel | undefined;
   const inTab = makeFace(
     async () => openTab("take the keyboard"),
-    keyboardOf(() => focusGroup(panel?.viewColumn)),
+    () => focusGroup(panel?.viewColumn),
   );
   const adopt = (adopted: WebviewPanel) => {
     panel = adopted;
@@ -129,7 +129,8 @@ interface MadeFace {
   close(): void;
 }
 
-function makeFace(focus: Face["focus"], keyboard: Keyboard): MadeFace {
+/** `focusCommand` gives the editor's command that lets the page, where it is open, have the keyboard. */
+function makeFace(focus: Face["focus"], focusCommand: () => string): MadeFace {
   let now: Open | undefined;
   let view: ViewName = "goggles";
   const face: Face = {
@@ -142,7 +143,7 @@ function makeFace(focus: Face["focus"], keyboard: Keyboard): MadeFace {
       view = shown;
     },
     focus,
-    keyboard,
+    keyboard: keyboardOf(focusCommand, () => face.post({ kind: "keyboard" })),
   };
   return {
     face,

@@ -121,7 +121,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       case "select":
         return void selectLine(message.at);
       case "keyboard":
-        return from.keyboard.arrived();
+        return from.keyboard.told(message.has);
       case "new-craft":
         return void commands.executeCommand("fettle.newCraft");
       case "osd": {

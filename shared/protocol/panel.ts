@@ -284,12 +284,14 @@ export type ToPanel =
   | { readonly kind: "model"; readonly model: PanelModel }
   /** The cursor's line, so that the element written there is marked. */
   | { readonly kind: "cursor"; readonly at: LinePlace | null }
-  | { readonly kind: "show"; readonly view: ViewName };
+  | { readonly kind: "show"; readonly view: ViewName }
+  /** Asks whether the page has the keyboard. */
+  | { readonly kind: "keyboard" };
 
 export type FromPanel =
   | { readonly kind: "ready" }
-  /** The page has the keyboard, which it had not. */
-  | { readonly kind: "keyboard" }
+  /** The page has got the keyboard; or whether it has it, where that was asked. */
+  | { readonly kind: "keyboard"; readonly has: boolean }
   /** What a page that comes back had last shown: of use to a host that has been told of nothing since. */
   | { readonly kind: "remembered"; readonly scenario: Scenario | null; readonly positions: ControlsAt }
   /** Another view is looked at than the goggles, or than before. */

@@ -97,21 +97,24 @@ export async function openFile(page: Page, path: string, line = 1, column = 1): 
   await goTo(page, line, column);
 }
 
-/** Opens the editor's quick input and fills it in; again, as a person would, where something took the keyboard just then. */
+/** Opens the editor's quick input and fills it in. */
 async function asked(page: Page, keys: string, text: string): Promise<void> {
-  for (let triesLeft = 2; triesLeft > 0; triesLeft--) {
+  await again(async (timeout) => {
     await page.keyboard.press(keys);
-    const filled = quickInput(page).fill(text, { timeout: 2_500 });
-    if (
-      await filled.then(
-        () => true,
-        () => false,
-      )
-    )
-      return;
+    await quickInput(page).fill(text, { timeout });
+  });
+}
+
+/** Does it again, as a person would, where something took the keyboard just then. */
+async function again(attempt: (timeoutMs: number | undefined) => Promise<void>): Promise<void> {
+  for (let triesLeft = 2; triesLeft > 0; triesLeft--) {
+    const done = await attempt(2_500).then(
+      () => true,
+      () => false,
+    );
+    if (done) return;
   }
-  await page.keyboard.press(keys);
-  await quickInput(page).fill(text);
+  await attempt(undefined);
 }
 
 /** Puts the cursor at a line and column, both from 1, with the text focused. */
@@ -124,11 +127,14 @@ export async function goTo(page: Page, line: number, column = 1): Promise<void> 
 
 /** Runs a command by its whole title as the palette shows it, such as `View: Show Explorer`. */
 export async function runCommand(page: Page, title: string): Promise<void> {
-  await page.keyboard.press("F1");
-  await quickInput(page).fill(`>${title}`);
   // A command of a longer title may stand first, and a shortcut may follow the title.
   const label = new RegExp(`^${escaped(title)}(,|$)`);
-  await page.locator(".quick-input-list").getByRole("option", { name: label }).first().click();
+  const row = page.locator(".quick-input-list").getByRole("option", { name: label }).first();
+  await again(async (timeout) => {
+    await page.keyboard.press("F1");
+    await quickInput(page).fill(`>${title}`, { timeout });
+    await row.click({ timeout });
+  });
 }
 
 /** Types into whatever has the focus, key by key. */
