@@ -17,22 +17,19 @@ const MOST_TRIES = 4;
 /** `command` gives the editor's command that lets the page, which is open, have the keyboard; `ask` asks the page whether it has. */
 export function keyboardOf(command: () => string, ask: () => void): Keyboard {
   let told: (has: boolean) => void = () => undefined;
-  /** Whether the page has it, as soon as it tells so of itself, else as it answers. */
-  const answer = () =>
-    new Promise<boolean>((resolve) => {
-      const timers = [setTimeout(ask, ASKED_AFTER_MS), setTimeout(() => told(true), GIVEN_UP_AFTER_MS)];
-      told = (has) => {
-        for (const timer of timers) clearTimeout(timer);
-        resolve(has);
-      };
-    });
   return {
     async giveBack(after = []) {
       let due = [...after, command()];
       for (let tries = 0; tries < MOST_TRIES; tries++) {
-        const has = answer();
+        const answer = new Promise<boolean>((resolve) => {
+          told = resolve;
+        });
         await commands.executeCommand("runCommands", { commands: due });
-        if (await has) return;
+        // Only now, however long that took: a page that is asked too early has it no more, or not yet.
+        const timers = [setTimeout(ask, ASKED_AFTER_MS), setTimeout(() => told(true), GIVEN_UP_AFTER_MS)];
+        const has = await answer;
+        for (const timer of timers) clearTimeout(timer);
+        if (has) return;
         // The editor looks now and then whether a page still has the keyboard. If it looks in the midst of
         // this, it takes the page for one that has lost it, and passes nothing on. Nobody else can have it
         // then, as no key arrives anywhere: so it is asked for again, and closes nothing that was opened.

@@ -4,6 +4,7 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 const editor = vi.hoisted(() => ({
   ran: [] as string[][],
   passesOn: (_try: number): boolean => true,
+  takesMs: 0,
   /** Null for a page that is closed. */
   answers: true as boolean | null,
 }));
@@ -12,6 +13,7 @@ vi.mock("vscode", () => ({
     async executeCommand(name: string, { commands }: { commands: string[] }) {
       expect(name).toBe("runCommands");
       editor.ran.push(commands);
+      if (editor.takesMs > 0) await new Promise((done) => setTimeout(done, editor.takesMs));
       if (editor.passesOn(editor.ran.length)) setTimeout(() => keyboard.told(true), 50);
     },
   },
@@ -24,7 +26,7 @@ const keyboard = keyboardOf(() => "panel", ask);
 
 beforeEach(() => {
   vi.useFakeTimers();
-  Object.assign(editor, { ran: [], passesOn: () => true, answers: false });
+  Object.assign(editor, { ran: [], passesOn: () => true, takesMs: 0, answers: false });
 });
 afterEach(() => {
   vi.useRealTimers();
@@ -43,6 +45,12 @@ async function givenBack(after?: readonly string[]): Promise<number> {
 
 test("it comes after the other commands, and in one go with them", async () => {
   expect(await givenBack(["group", "undo"])).toBe(50);
+  expect(editor.ran).toEqual([["group", "undo", "panel"]]);
+});
+
+test("a slow editor is not asked for it again while it is at work", async () => {
+  editor.takesMs = 400;
+  expect(await givenBack(["group", "undo"])).toBe(450);
   expect(editor.ran).toEqual([["group", "undo", "panel"]]);
 });
 
