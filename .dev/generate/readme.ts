@@ -1,7 +1,7 @@
 /** Makes the table of rules in the README from their registry. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { rules } from "../../shared/rules/registry.generated.ts";
+import { rules } from "../../shared/rules/engine/registry.generated.ts";
 
 const START = "<!-- rules: made by npm run generate -->";
 const END = "<!-- /rules -->";

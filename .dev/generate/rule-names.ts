@@ -11,9 +11,9 @@ import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import type { Craft } from "../../shared/model/craft.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
-import { boardOf } from "../../shared/rules/problems.ts";
-import { rules } from "../../shared/rules/registry.generated.ts";
-import type { ExampleFiles, Rule } from "../../shared/rules/types.ts";
+import { rules } from "../../shared/rules/engine/registry.generated.ts";
+import type { ExampleFiles, Rule } from "../../shared/rules/engine/types.ts";
+import { boardOf } from "../../shared/rules/lib/problems.ts";
 import { traced } from "./rule-trace.ts";
 import { valuesOf } from "./rule-values.ts";
 
@@ -36,13 +36,12 @@ type CraftRule = Exclude<Rule, { readonly scope: "file" }>;
 export function generate(root: string): { path: string; text: string }[] {
   const inRules = (name: string) => readFileSync(join(root, "shared/rules", name), "utf8");
   const full = Object.fromEntries(FULL.map((name) => [name, readFileSync(join(root, FULL_FOLDER, name), "utf8")]));
-  const texts = rules.map(({ code }) => inRules(`${code}.ts`));
+  const texts = rules.map(({ code }) => inRules(`all/${code}.ts`));
   const lines = rules.flatMap((rule, i) => {
     if (rule.scope === "file") return [];
     // What only this rule brings in is part of it.
-    const own = [...texts[i]!.matchAll(/from "\.\/([a-z-]+\.ts)"/g)].map(([, name = ""]) => name);
-    const helpers = own.filter((name) => !rules.some(({ code }) => name === `${code}.ts`));
-    const parts = helpers.filter((name) => texts.filter((text) => text.includes(`from "./${name}"`)).length === 1);
+    const own = [...texts[i]!.matchAll(/from "\.\.\/(lib\/[a-z-]+\.ts)"/g)].map(([, name = ""]) => name);
+    const parts = own.filter((name) => texts.filter((text) => text.includes(`from "../${name}"`)).length === 1);
     const names = namesOf(rule, [texts[i]!, ...parts.map(inRules)].join("\n"), full);
     return names.length === 0 ? [] : [`  "${rule.code}": "${names.join(" ")}",`];
   });
@@ -56,7 +55,7 @@ export function generate(root: string): { path: string; text: string }[] {
     "};",
     "",
   ].join("\n");
-  return [{ path: "shared/services/rule-names.generated.ts", text }];
+  return [{ path: "shared/ide/reference/rule-names.generated.ts", text }];
 }
 
 /** Names of a rule, in order; ports and motors that differ by number only all count as soon as one does. */

@@ -8,7 +8,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { readAliasesFile, readCatalogueFile } from "../../shared/catalogue/own-files.ts";
-import { glow } from "../services/glow.ts";
+import { glow } from "../ide/own-words/glow.ts";
 
 const ajv = new Ajv2020({ allErrors: true });
 // Words of the editor's own, which the standard leaves free.

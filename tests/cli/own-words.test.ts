@@ -1,7 +1,7 @@
 /** A pilot's own catalogue and aliases on the command line: from the disk, through a whole run. */
 import { expect, test } from "vitest";
 import { run } from "../../server/src/cli/run.ts";
-import { glow } from "../services/glow.ts";
+import { glow } from "../ide/own-words/glow.ts";
 import { held } from "./held.ts";
 import { folderOf } from "./program.ts";
 

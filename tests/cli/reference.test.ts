@@ -3,7 +3,7 @@ import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { run } from "../../server/src/cli/run.ts";
-import { glow } from "../services/glow.ts";
+import { glow } from "../ide/own-words/glow.ts";
 import { held } from "./held.ts";
 import { folderOf } from "./program.ts";
 

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
-import { glow } from "../services/glow.ts";
+import { glow } from "../ide/own-words/glow.ts";
 import { type Editor, goTo, startEditor, type } from "./editor.ts";
 import { completions, hover, quickFixes, waitForNoProblem, waitForProblem } from "./language.ts";
 import { webview } from "./looks.ts";

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { launchBrowser } from "../../.dev/browser.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import { referenceOf } from "../../shared/services/reference.ts";
+import { referenceOf } from "../../shared/ide/reference/reference.ts";
 import { screenshot } from "./looks.ts";
 
 let page: Page;

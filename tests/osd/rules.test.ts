@@ -1,7 +1,7 @@
 /** What the rules of the OSD find, in whole craft, and the repairs that they offer. */
 import { describe, expect, test } from "vitest";
 import { pictureOf } from "../../shared/osd/safe-area.ts";
-import { findingsOf } from "../../shared/rules/engine.ts";
+import { findingsOf } from "../../shared/rules/engine/engine.ts";
 import { workspaceOf } from "../rules/check.ts";
 
 const CODES = /^(osd-|grid-mismatch)/;

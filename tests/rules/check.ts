@@ -13,7 +13,7 @@ import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
 import type { Finding } from "../../shared/protocol/findings.ts";
-import { findingsOf } from "../../shared/rules/engine.ts";
+import { findingsOf } from "../../shared/rules/engine/engine.ts";
 
 const core = makeCore(makeCatalogue());
 /**

@@ -1,6 +1,6 @@
 /** A pilot's own catalogue and aliases, as an editor meets them. */
 import { afterEach, expect, test } from "vitest";
-import { glow } from "../services/glow.ts";
+import { glow } from "../ide/own-words/glow.ts";
 import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
 
 const jugUri = "file:///shed/jug.fettle";

@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
-import { findingsOf } from "../../shared/rules/engine.ts";
+import { findingsOf } from "../../shared/rules/engine/engine.ts";
 import { parse, print } from "../../shared/syntax/parse.ts";
 
 const core = makeCore(makeCatalogue());

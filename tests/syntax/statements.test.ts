@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import type { FileView } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
-import { findingsOf } from "../../shared/rules/engine.ts";
+import { findingsOf } from "../../shared/rules/engine/engine.ts";
 import { parse } from "../../shared/syntax/parse.ts";
 import { check, codesOf } from "../rules/check.ts";
 

@@ -16,7 +16,7 @@ const allowed: readonly (readonly [folder: string, may: readonly string[]])[] = 
   ["shared/numbers/", model],
   ["shared/draw/", shared("protocol")],
   ["shared/rules/", core],
-  ["shared/services/", ["shared/"]],
+  ["shared/ide/", ["shared/"]],
   ["server/src/lsp/", ["shared/"]],
   ["server/src/cli/", ["shared/", "server/src/node/"]],
   ["server/src/node/", ["shared/", "server/src/lsp/"]],

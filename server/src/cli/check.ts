@@ -1,6 +1,7 @@
 /** `fettle check`: the findings of files, or of every script below a folder. */
-import { findingsOf } from "../../../shared/rules/engine.ts";
-import { checkReport } from "../../../shared/services/summary.ts";
+
+import { checkReport } from "../../../shared/ide/reports/summary.ts";
+import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { oneOf, readArguments } from "./arguments.ts";
 import { findingsText } from "./findings-text.ts";
 import type { Command, ExitStatus, Io } from "./io.ts";

@@ -11,16 +11,16 @@ import {
   placesInWords,
   stateInWords,
 } from "../../../shared/draw/words.ts";
+import { noSwitches } from "../../../shared/ide/panel/panel.ts";
+import { NO_RATES, noFilters } from "../../../shared/ide/panel/panel-all-numbers.ts";
+import { gogglesOf, noGoggles } from "../../../shared/ide/panel/panel-goggles.ts";
+import { filtersPictureOf, ratesPictureOf } from "../../../shared/ide/panel/panel-numbers.ts";
+import { switchesOf } from "../../../shared/ide/panel/panel-switches.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pagesOf } from "../../../shared/osd/layout.ts";
 import { type Grid, type OsdPage, SCENARIOS, type Scenario } from "../../../shared/protocol/osd.ts";
 import type { PanelControl, PanelElement } from "../../../shared/protocol/panel.ts";
-import { noSwitches } from "../../../shared/services/panel.ts";
-import { NO_RATES, noFilters } from "../../../shared/services/panel-all-numbers.ts";
-import { gogglesOf, noGoggles } from "../../../shared/services/panel-goggles.ts";
-import { filtersPictureOf, ratesPictureOf } from "../../../shared/services/panel-numbers.ts";
-import { switchesOf } from "../../../shared/services/panel-switches.ts";
 import { CannotRun } from "./io.ts";
 
 /** A drawing with its words. */

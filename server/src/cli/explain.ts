@@ -1,6 +1,6 @@
 /** `fettle explain`: the page of every thing of a name, or every name that has one. */
-import { listNames, type Named } from "../../../shared/services/names.ts";
-import { namesLike, pageOf } from "../../../shared/services/page.ts";
+import { listNames, type Named } from "../../../shared/ide/context/names.ts";
+import { namesLike, pageOf } from "../../../shared/ide/reference/page.ts";
 import { oneOf, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { wordsAround } from "./own-words.ts";

@@ -1,6 +1,7 @@
 /** Findings as a person reads them. */
+
+import type { CheckReport, Counts, ReportedFinding } from "../../../shared/ide/reports/summary.ts";
 import type { Severity } from "../../../shared/protocol/findings.ts";
-import type { CheckReport, Counts, ReportedFinding } from "../../../shared/services/summary.ts";
 import { oneLine } from "./io.ts";
 
 /** The terminal's own colours, which its owner chose: bold red, yellow, blue, grey. */

@@ -1,7 +1,7 @@
 /** The catalogue of a workspace on the disk: the one that ships, with the pilot's own files laid over it. */
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
+import { readOwnWords } from "../../../shared/ide/own-words/own-words.ts";
 import { isWordsFile } from "../../../shared/model/file-names.ts";
-import { readOwnWords } from "../../../shared/services/own-words.ts";
 import { listNearest, nameFrom, readScriptFile, realPathOf, workspaceRoot } from "../node/disk.ts";
 import { type Io, oneLine } from "./io.ts";
 

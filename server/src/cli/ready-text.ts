@@ -1,8 +1,9 @@
 /** What stands between a craft and arming, as a person reads it. */
+
+import type { Readiness } from "../../../shared/ide/arming/ready.ts";
+import type { Obstacle } from "../../../shared/ide/arming/ready-limits.ts";
 import type { Move } from "../../../shared/logic/types.ts";
-import { wordPositions } from "../../../shared/rules/conditions.ts";
-import type { Readiness } from "../../../shared/services/ready.ts";
-import type { Obstacle } from "../../../shared/services/ready-limits.ts";
+import { wordPositions } from "../../../shared/rules/lib/conditions.ts";
 import { oneLine } from "./io.ts";
 
 /** What `fettle ready` reports, as JSON has it too. */

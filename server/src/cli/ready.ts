@@ -1,8 +1,9 @@
 /** `fettle ready`: what stands between a craft and arming. */
-import { boardOf } from "../../../shared/rules/problems.ts";
-import { readPositions } from "../../../shared/services/positions.ts";
-import { readinessOf } from "../../../shared/services/ready.ts";
-import type { Moment } from "../../../shared/services/ready-limits.ts";
+
+import { readPositions } from "../../../shared/ide/arming/positions.ts";
+import { readinessOf } from "../../../shared/ide/arming/ready.ts";
+import type { Moment } from "../../../shared/ide/arming/ready-limits.ts";
+import { boardOf } from "../../../shared/rules/lib/problems.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { readyText } from "./ready-text.ts";

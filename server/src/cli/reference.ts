@@ -1,6 +1,6 @@
 /** `fettle reference`: the pages of all names, as a site that needs no server and as Markdown. */
 import { join, resolve } from "node:path";
-import { referenceOf } from "../../../shared/services/reference.ts";
+import { referenceOf } from "../../../shared/ide/reference/reference.ts";
 import { makeFolder, writeAtomically } from "../node/disk.ts";
 import { readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";

@@ -1,7 +1,8 @@
 /** Findings in SARIF 2.1.0 (OASIS), as services that gather findings of many tools read them. */
+
+import type { CheckReport, ReportedFinding } from "../../../shared/ide/reports/summary.ts";
 import type { PlaceRange, Severity } from "../../../shared/protocol/findings.ts";
-import { rules } from "../../../shared/rules/registry.generated.ts";
-import type { CheckReport, ReportedFinding } from "../../../shared/services/summary.ts";
+import { rules } from "../../../shared/rules/engine/registry.generated.ts";
 import { version } from "./version.ts";
 
 const LEVELS: Readonly<Record<Severity, "error" | "warning" | "note">> = {

@@ -1,6 +1,7 @@
 /** `fettle switches`: what each position of each control does. */
+
+import { switchReport } from "../../../shared/ide/reports/switch-map.ts";
 import { switchboardOf } from "../../../shared/logic/from-craft.ts";
-import { switchReport } from "../../../shared/services/switch-map.ts";
 import { oneOf, onePath, readArguments } from "./arguments.ts";
 import type { Command, ExitStatus, Io } from "./io.ts";
 import { openCraft } from "./scripts.ts";

@@ -1,8 +1,8 @@
 /** The findings of a document, as diagnostics. */
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
-import { findingsOf } from "../../../shared/rules/engine.ts";
-import type { WordsProblem } from "../../../shared/services/own-words.ts";
-import type { PageName } from "../../../shared/services/page-at.ts";
+import type { WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
+import type { PageName } from "../../../shared/ide/reference/page-at.ts";
+import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import type { Documents } from "./documents.ts";
 import { type PageOfRule, toDiagnostic } from "./to-lsp.ts";
 

@@ -1,17 +1,17 @@
 /** What the editor asks of a document: each handler waits for the files, asks the service, and hands it over. */
 import type { Connection } from "vscode-languageserver";
 import { type CompletionItem, MarkupKind } from "vscode-languageserver-types";
-import { completionsAt, type DocRef, documentationOf } from "../../../shared/services/complete.ts";
-import { definitionsAt } from "../../../shared/services/definition.ts";
-import { fixesAt, shownAt } from "../../../shared/services/fixes.ts";
-import { foldsOf } from "../../../shared/services/folding.ts";
-import { hintsOf } from "../../../shared/services/hints.ts";
-import { hoverAt } from "../../../shared/services/hover.ts";
-import { lensesOf } from "../../../shared/services/lenses.ts";
-import { linksOf } from "../../../shared/services/links.ts";
-import { pageNameAt } from "../../../shared/services/page-at.ts";
-import { symbolsOf } from "../../../shared/services/symbols.ts";
-import { tokensOf } from "../../../shared/services/tokens.ts";
+import { completionsAt, type DocRef, documentationOf } from "../../../shared/ide/completion/complete.ts";
+import { definitionsAt } from "../../../shared/ide/editor/definition.ts";
+import { foldsOf } from "../../../shared/ide/editor/folding.ts";
+import { hintsOf } from "../../../shared/ide/editor/hints.ts";
+import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
+import { linksOf } from "../../../shared/ide/editor/links.ts";
+import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
+import { tokensOf } from "../../../shared/ide/editor/tokens.ts";
+import { fixesAt, shownAt } from "../../../shared/ide/edits/fixes.ts";
+import { hoverAt } from "../../../shared/ide/hover/hover.ts";
+import { pageNameAt } from "../../../shared/ide/reference/page-at.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { PageOfName } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";

@@ -1,8 +1,8 @@
 /** Gestures on the picture of the OSD, answered with edits. */
 import type { Connection } from "vscode-languageserver";
+import { osdEditOf } from "../../../shared/ide/edits/osd-edit.ts";
+import type { OsdEdit } from "../../../shared/ide/edits/osd-write.ts";
 import { OSD_EDIT_REQUEST, type OsdEditParams, type OsdEditResult } from "../../../shared/protocol/panel.ts";
-import { osdEditOf } from "../../../shared/services/osd-edit.ts";
-import type { OsdEdit } from "../../../shared/services/osd-write.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { pathOf } from "./paths.ts";

@@ -1,10 +1,10 @@
 /** The pilot's own words in a workspace: read when their files are there, and anew when those change. */
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { type OwnWords, readOwnWords, type WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
 import { isWordsFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer } from "../../../shared/model/files.ts";
 import { type Core, makeCore } from "../../../shared/model/workspace.ts";
-import { type OwnWords, readOwnWords, type WordsProblem } from "../../../shared/services/own-words.ts";
 
 interface Host {
   list(): Promise<readonly string[]>;

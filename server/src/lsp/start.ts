@@ -1,5 +1,7 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import type { Connection, DidChangeWatchedFilesRegistrationOptions, RegistrationParams } from "vscode-languageserver";
+import { panelOf } from "../../../shared/ide/panel/panel.ts";
+import { pageOf } from "../../../shared/ide/reference/page.ts";
 import { isWordsFile, OWN_WORDS_ENDS, SCRIPT_END } from "../../../shared/model/file-names.ts";
 import {
   CHANGED_NOTIFICATION,
@@ -8,8 +10,6 @@ import {
   type PageParams,
   type PanelParams,
 } from "../../../shared/protocol/panel.ts";
-import { pageOf } from "../../../shared/services/page.ts";
-import { panelOf } from "../../../shared/services/panel.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
 import { diagnosticsOf, namePages, rulePages, wordsDiagnostics } from "./diagnostics.ts";
 import { makeDocuments, type ServerFiles } from "./documents.ts";

@@ -13,14 +13,14 @@ import {
   type LocationLink,
   SymbolKind,
 } from "vscode-languageserver-types";
+import type { Suggestion } from "../../../shared/ide/completion/complete.ts";
+import type { Definition } from "../../../shared/ide/editor/definition.ts";
+import type { Fold } from "../../../shared/ide/editor/folding.ts";
+import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
+import type { OfferedFix, ShownFinding } from "../../../shared/ide/edits/fixes.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";
-import type { Suggestion } from "../../../shared/services/complete.ts";
-import type { Definition } from "../../../shared/services/definition.ts";
-import type { OfferedFix, ShownFinding } from "../../../shared/services/fixes.ts";
-import type { Fold } from "../../../shared/services/folding.ts";
-import type { ScriptSymbol } from "../../../shared/services/symbols.ts";
 
 /** The address of a rule's page; null where there are no pages. */
 export type PageOfRule = (code: string) => string | null;

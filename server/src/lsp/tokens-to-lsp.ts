@@ -1,5 +1,5 @@
 /** Semantic tokens as the protocol packs them: five numbers each, places relative to the one before. */
-import type { Token, TokenKind } from "../../../shared/services/tokens.ts";
+import type { Token, TokenKind } from "../../../shared/ide/editor/tokens.ts";
 
 const TYPES = [
   "keyword",

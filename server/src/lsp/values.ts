@@ -7,9 +7,9 @@ import {
   MarkupKind,
   type SignatureHelp,
 } from "vscode-languageserver-types";
-import { type CalibrationAction, calibrationsAt } from "../../../shared/services/calibration.ts";
-import { type ColourAt, coloursOf, waysToWrite } from "../../../shared/services/colours.ts";
-import { type SignatureHelp as Parts, signatureAt } from "../../../shared/services/signature.ts";
+import { type ColourAt, coloursOf, waysToWrite } from "../../../shared/ide/editor/colours.ts";
+import { type CalibrationAction, calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
+import { type SignatureHelp as Parts, signatureAt } from "../../../shared/ide/signature/signature.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";

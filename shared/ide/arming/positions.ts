@@ -1,0 +1,66 @@
+/** Positions of controls as a person says them: `TL=down`, `KN=1500`, `ch9=1700`. */
+import type { Positions, Switchboard, Variable } from "../../logic/types.ts";
+import { nearest } from "../../model/nearest.ts";
+
+export type SaidPositions =
+  | { readonly kind: "positions"; readonly positions: Positions }
+  /** Why they make no sense, in a sentence without a full stop. */
+  | { readonly kind: "refused"; readonly why: string };
+
+type Place = { readonly at: string | number } | { readonly why: string };
+
+/** Reads positions for a craft; whatever the craft has not, or says twice, is refused. */
+export function readPositions(said: readonly string[], board: Switchboard): SaidPositions {
+  const positions: Record<string, string | number> = {};
+  for (const text of said) {
+    const equals = text.indexOf("=");
+    const name = text.slice(0, equals).trim();
+    const place = text.slice(equals + 1).trim();
+    if (equals < 0 || name === "" || place === "")
+      return refused(`“${text}” is no position: write a control and its position, as in TL=down or KN=1500`);
+    const variable = board.variables.find((each) => each.name === name);
+    if (!variable) return refused(whyUnknown(name, board));
+    if (Object.hasOwn(positions, name)) return refused(`${name} is set twice: one position at a time`);
+    const read = placeOf(variable, place, board);
+    if ("why" in read) return refused(read.why);
+    positions[name] = read.at;
+  }
+  return { kind: "positions", positions };
+}
+
+function refused(why: string): SaidPositions {
+  return { kind: "refused", why };
+}
+
+function whyUnknown(name: string, board: Switchboard): string {
+  if (board.input.faultyControls?.includes(name)) return `the line of ${name} has a fault: “fettle check” tells which`;
+  const channel = /^ch(\d+)$/.exec(name);
+  if (channel) {
+    const driver = board.variables.find(({ channel: at }) => at === Number(channel[1]));
+    return driver
+      ? `${name} is what ${driver.name} drives: set ${driver.name}`
+      : `no condition names ${name}, so nothing hangs on it`;
+  }
+  const names = board.variables.map((each) => each.name);
+  if (names.length === 0) return `there is no control ${name}: this craft knows no control at all`;
+  const near = nearest(name, names, 2);
+  return near.length > 0
+    ? `there is no control ${name}: did you mean ${near.join(" or ")}?`
+    : `there is no control ${name}: this craft has ${names.join(", ")}`;
+}
+
+function placeOf({ name, control }: Variable, text: string, board: Switchboard): Place {
+  if (control && control.kind !== "dial") {
+    const names = control.positions.map((position) => position.name);
+    if (names.includes(text)) return { at: text };
+    return { why: `${name} has no position “${text}”: it has ${names.join(", ")}` };
+  }
+  const pulse = /^(\d+)(?: ?us)?$/.exec(text);
+  if (!pulse) return { why: `${name} takes a pulse in whole us, as in ${name}=1500, not “${text}”` };
+  const ends = control
+    ? [control.fromUs!, control.toUs!]
+    : [board.input.endpointsUs.fromUs, board.input.endpointsUs.toUs];
+  const [low, high] = [Math.min(...ends), Math.max(...ends)];
+  const at = Number(pulse[1]);
+  return at >= low && at <= high ? { at } : { why: `${name} goes from ${low} us to ${high} us, and not to ${at} us` };
+}

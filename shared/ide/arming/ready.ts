@@ -1,0 +1,136 @@
+/** What stands between a craft and arming, in one state of its controls, and every way there. */
+import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/types.ts";
+import type { Craft, Source } from "../../model/craft.ts";
+import { settingOf } from "../../model/said.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { boardOf } from "../../rules/lib/problems.ts";
+import { limitObstacles, type Moment, type Obstacle, waits } from "./ready-limits.ts";
+
+export interface ArmingWay {
+  /** As one says it, as in “TL down, KN from 1500 us to 1700 us”. */
+  readonly words: string;
+  readonly demands: readonly {
+    readonly name: string;
+    readonly positions: readonly string[];
+    /** Pulses in us, both ends included. */
+    readonly pulses: readonly { readonly from: number; readonly to: number }[];
+  }[];
+}
+
+export interface Readiness {
+  /** Where the controls are taken to stand; what is not named may be anywhere. */
+  readonly positions: Positions;
+  /** `no` where something surely stands in between, `depends` where something that is not known may. */
+  readonly armed: "yes" | "no" | "depends";
+  readonly obstacles: readonly Obstacle[];
+  /** The fewest moves of controls that arm; empty where none is needed, null where none does or it is not known. */
+  readonly moves: readonly Move[] | null;
+  /** Every way in which the craft can come to be armed, as far as controls go. */
+  readonly ways: readonly ArmingWay[];
+  /** False where there are more ways than are listed, or where they are not known. */
+  readonly complete: boolean;
+}
+
+/** As many ways as a person will read through. */
+const MOST_WAYS = 60;
+
+/**
+ * What keeps the craft from arming at a moment: controls at rest save for those named, dials
+ * anywhere. It goes by what the script says, never by a default.
+ */
+export function readinessOf(craft: Craft, workspace: Workspace, moment: Moment = {}): Readiness {
+  const board = boardOf(craft, workspace);
+  const positions = positionsAt(craft, board, moment);
+  const obstacles = [...modeObstacles(craft, board, positions), ...limitObstacles(craft, moment), ...waits(craft)];
+  const has = (state: Obstacle["state"]) => obstacles.some((each) => each.state === state);
+  const found = board.armed === null ? null : board.waysTo(board.armed, MOST_WAYS);
+  return {
+    positions,
+    armed: has("stands") ? "no" : has("open") ? "depends" : "yes",
+    obstacles,
+    moves: board.armed === null ? null : board.movesTo(board.armed, positions),
+    ways: [...(found?.ways ?? []).map(wayOf), ...stickWays(craft)],
+    complete: found?.complete ?? false,
+  };
+}
+
+/** At rest, with what is said; a condition on the throttle's channel sees the throttle where the script tells the channel. */
+function positionsAt(craft: Craft, board: Switchboard, { positions = {}, throttleUs }: Moment): Positions {
+  const order = settingOf(craft, "link.order")?.value;
+  const reversed = settingOf(craft, "link.reversed");
+  const channel = order?.kind === "order" ? order.words.indexOf("throttle") + 1 : 0;
+  const name = `ch${channel}`;
+  const names = board.variables.some((each) => each.name === name);
+  // A stick that the board turns round arrives at another pulse than the one it then acts on.
+  if (!names || throttleUs === undefined || reversed?.text.includes("throttle")) return { ...board.rest, ...positions };
+  const at = { [name]: throttleUs };
+  const possible = board.sets.where(at) !== board.sets.none;
+  return { ...board.rest, ...(possible ? at : {}), ...positions };
+}
+
+/** What `arm`, and `arm-permit` where it is set up, still want. */
+function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): Obstacle[] {
+  const here = board.sets.where(positions);
+  const byStick = armsByStick(craft);
+  const asked = craft.modes.has("arm-permit") ? ["arm", "arm-permit"] : ["arm"];
+  return asked.flatMap((name): Obstacle[] => {
+    const what = `modes.${name}`;
+    const mode = craft.modes.get(name);
+    const source = mode?.lines.at(-1)?.source ?? null;
+    if (!mode) {
+      if (byStick)
+        return [{ what, state: "open", message: "No mode arms this craft: only the sticks do.", source: byStick }];
+      return [{ what, state: "stands", message: "No mode “arm” is set up, so nothing arms this craft.", source }];
+    }
+    const set = board.selected(name);
+    if (set === null)
+      return [
+        { what, state: "open", message: `When ${name} is on is not known: a line behind it has a fault.`, source },
+      ];
+    if (board.sets.within(here, set)) return [];
+    const wish = `${name} is on when ${mode.text}`;
+    if (!board.sets.meet(here, set)) {
+      const message = `${name} is off here: ${wish}${neverText(set, board)}.`;
+      if (name === "arm" && byStick)
+        return [{ what, state: "open", message: `${message} The sticks may still arm the craft.`, source }];
+      return [{ what, state: "stands", message, source }];
+    }
+    const open = board.sets.dependsOn(board.sets.given(set, positions));
+    // Half-way between two levels the control stands somewhere, and what arrives is open all the same.
+    const arrives = open.every((each) => each in positions)
+      ? "which may arrive as either end"
+      : "which may stand anywhere";
+    return [{ what, state: "open", message: `${name} hangs on ${open.join(", ")}, ${arrives}: ${wish}.`, source }];
+  });
+}
+
+function neverText(set: StateSet, board: Switchboard): string {
+  return set === board.sets.none ? ", and no position of the controls makes that so" : "";
+}
+
+/** The line that lets the sticks arm; null where none does. */
+function armsByStick(craft: Craft): Source | null {
+  const setting = settingOf(craft, "safety.stick-arming");
+  return setting?.value?.kind === "yes-no" && setting.value.yes ? setting.source : null;
+}
+
+function stickWays(craft: Craft): ArmingWay[] {
+  return armsByStick(craft) ? [{ words: "the sticks held in a corner (stick-arming)", demands: [] }] : [];
+}
+
+/** A way as one says it. */
+export function wayOf({ demands }: Way): ArmingWay {
+  const told = demands.map(({ variable, positions, pulses }) => ({
+    name: variable.name,
+    positions,
+    pulses: pulses.map(({ fromUs, toUs }) => ({ from: fromUs, to: toUs })),
+  }));
+  const words = told.map(
+    ({ name, positions, pulses }) => `${name} ${[...positions, ...pulses.map(spanText)].join(" or ")}`,
+  );
+  return { words: words.length > 0 ? words.join(", ") : "whatever the controls do", demands: told };
+}
+
+function spanText({ from, to }: { readonly from: number; readonly to: number }): string {
+  return from === to ? `at ${from} us` : `from ${from} us to ${to} us`;
+}

@@ -1,0 +1,187 @@
+/** Things of the catalogue in words, as Markdown: for hovers, completions and reference pages. */
+import type {
+  Band,
+  Element,
+  Limit,
+  Mode,
+  Need,
+  SectionSpec,
+  Setting,
+  UnitFamily,
+  ValueType,
+} from "../../catalogue/types.ts";
+import { forSize } from "../../model/limits.ts";
+
+/** What the kind of a setting says of it. */
+export const KINDS = {
+  hardware: "hardware: true of this craft only",
+  taste: "taste: the pilot's own",
+  safety: "safety",
+} as const;
+
+/** A setting: its prose, its limits with their sources, what it needs and excludes. */
+export function describeSetting(setting: Setting, section: string): string {
+  return paragraphs(
+    `**${section}.${setting.name}** — ${setting.what}`,
+    setting.why,
+    warning(setting.hazard),
+    list([
+      ...setting.types.flatMap(typeLines),
+      setting.default === undefined ? "No default" : `Default: \`${setting.default}\``,
+      `Kind: ${KINDS[setting.kind]}`,
+      ...(setting.repeatable ? ["May be said several times: the lines form a list, in order"] : []),
+      ...(setting.needs ?? []).map(needLine),
+      ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
+    ]),
+  );
+}
+
+/** A mode: its prose, and what it needs. */
+export function describeMode(mode: Mode): string {
+  return paragraphs(
+    `**${mode.name}** — ${mode.what}`,
+    mode.why,
+    warning(mode.hazard),
+    list((mode.needs ?? []).map(needLine)),
+  );
+}
+
+/** An element of the OSD: its prose, its size, and what it needs. */
+export function describeElement(element: Element): string {
+  const widest =
+    element.drawn === "text" ? `Widest text: \`${element.widest.join(" / ")}\`` : `Drawn as a figure: ${element.drawn}`;
+  return paragraphs(
+    `**${element.name}** — ${element.what}`,
+    element.why,
+    list([
+      `${widest}, ${cellsOf(element)}${element.textOf ? " (the text's own length counts)" : ""}`,
+      ...(element.needs ?? []).map(needLine),
+    ]),
+  );
+}
+
+/** The cells that an element takes for its widest text: `7 x 1 cells`. */
+export function cellsOf({ widest }: Element): string {
+  return `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
+}
+
+/** A section: what it is, why one writes it, and in which files it may stand. */
+export function describeSection(section: SectionSpec): string {
+  return paragraphs(`**${section.name}** — ${section.what}`, section.why, `Stands in: ${section.in.join(", ")}.`);
+}
+
+/** A unit, and the others of its family. */
+export function describeUnit(symbol: string, family: UnitFamily): string {
+  const unit = family.units.find((each) => each.symbol === symbol);
+  const others = family.units.filter((each) => each.symbol !== symbol).map((each) => `\`${each.symbol}\``);
+  return paragraphs(
+    `**${symbol}** — ${unit?.name ?? symbol}`,
+    family.what,
+    others.length > 0 ? `Also said in ${others.join(", ")}.` : "No other unit of its kind.",
+  );
+}
+
+/** What a type takes, in a line or two: its unit, its limits, its usual bands. */
+export function typeLines(type: ValueType): string[] {
+  switch (type.is) {
+    case "quantity":
+    case "integer": {
+      const unit = type.is === "quantity" ? type.unit : "";
+      const what =
+        type.is === "integer" ? "a whole number" : unit === "" ? "a number without unit" : `a quantity in ${unit}`;
+      return [
+        `Takes ${what}${limitsText(type.min, type.max, unit)}`,
+        ...(type.usual ?? []).map((band, i) =>
+          bandLine(band, unit, i > 0 && !band.when ? " otherwise" : forSize(band)),
+        ),
+      ];
+    }
+    case "choice":
+      return [`Takes one of: ${type.choices.map((choice) => `\`${choice.word}\``).join(", ")}`];
+    case "yes-no":
+      return ["Takes `yes` or `no`"];
+    case "text":
+      return [`Takes a text in quotes, at most ${type.longest} characters`];
+    case "date":
+      return ["Takes a date, as in `2026-05-01`"];
+    case "order":
+      return [`Takes these words, each once, in the order meant: ${type.words.join(", ")}`];
+    case "range":
+      return [
+        `Takes a range in ${type.of.unit || "bare numbers"}${limitsText(type.of.min, type.of.max, type.of.unit)}`,
+      ];
+    case "size":
+      return [`Takes a size, columns x rows, at most ${type.mostColumns} x ${type.mostRows}`];
+    case "cell":
+      return ["Takes a place, as in `left+2, bottom-1`"];
+    case "colour":
+      return ['Takes a colour: a CSS name, or `"#rrggbb"`'];
+    case "list":
+      return [`Takes ${type.fewest} to ${type.most} items separated by commas; each:`, ...typeLines(type.of)];
+    case "fields":
+      return type.fields.map(
+        (field) =>
+          `\`${field.name}\`: ${field.what} ${field.types.flatMap(typeLines).join("; ")}${field.default ? `; default \`${field.default}\`` : ""}`,
+      );
+  }
+}
+
+function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string): string {
+  const inUnit = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
+  const sources = [...new Set([min?.source, max?.source].filter((source) => source !== undefined))].join("; ");
+  if (min && max) return `, ${inUnit(min.at)} to ${inUnit(max.at)} (${sources})`;
+  if (min) return `, at least ${inUnit(min.at)} (${sources})`;
+  if (max) return `, at most ${inUnit(max.at)} (${sources})`;
+  return "";
+}
+
+/** `whose`: the craft for which it is usual; of several bands the first that fits counts. */
+function bandLine(band: Band, unit: string, whose: string): string {
+  const told = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
+  const ends =
+    `${band.from === undefined ? "" : told(band.from)} to ${band.to === undefined ? "" : told(band.to)}`.trim();
+  return `Usual${whose}: ${ends} (${band.source})`;
+}
+
+/** A need as a line of a list, with its reason. */
+export function needLine(need: Need): string {
+  const state = need.is !== undefined ? ` ${need.is}` : need.not !== undefined ? ` other than ${need.not}` : "";
+  const what = need.setting
+    ? `\`${need.setting}\`${state}`
+    : need.mode
+      ? `the mode \`${need.mode}\``
+      : need.section
+        ? `the section \`${need.section}\``
+        : `a port for \`${need.port}\``;
+  const or = need.or?.port
+    ? `, or a port for \`${need.or.port}\``
+    : need.or?.setting
+      ? `, or \`${need.or.setting}${need.or.is ? ` ${need.or.is}` : ""}\``
+      : "";
+  return `Needs ${what}${or}: ${need.reason}`;
+}
+
+/** A hazard with the sign of one; nothing where there is none. */
+export function warning(hazard: string | undefined): string {
+  return hazard ? `⚠ ${hazard}` : "";
+}
+
+/** Lines as a list. */
+export function list(lines: readonly string[]): string {
+  return lines.map((line) => `- ${line}`).join("\n");
+}
+
+/** Parts with an empty line between them; those that are empty are left out. */
+export function paragraphs(...parts: readonly string[]): string {
+  return parts.filter((part) => part !== "").join("\n\n");
+}
+
+/** A pilot's note, set off from what the tool says; nothing where there is none. */
+export function quoteNote(note: string): string {
+  return note === "" ? "" : `> ${note.split("\n").map(plainText).join("  \n> ")}`;
+}
+
+/** A pilot's own words, so that nothing in them acts as Markdown. */
+export function plainText(text: string): string {
+  return text.replace(/[\\`*_{}[\]<>#|~!]/g, "\\$&");
+}

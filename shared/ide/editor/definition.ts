@@ -1,0 +1,103 @@
+/** From a word to the line that says what it is. */
+import type { Craft, Source } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { type Position, type Range, rangeOf, spanAt } from "../../syntax/span.ts";
+import { resolvedIn } from "../context/resolved.ts";
+import { craftFor, entryAt, holds, type Standing, standingAt } from "../context/standing.ts";
+
+export interface Definition {
+  /** The word asked about. */
+  readonly from: Range;
+  readonly file: string;
+  readonly range: Range;
+}
+
+/**
+ * Where a control is described, a mode set up, a used file begins, and for an entry every line
+ * that its value comes from in the effective craft.
+ */
+export function definitionsAt(workspace: Workspace, file: string, at: Position): Definition[] {
+  const standing = standingAt(workspace, file, at);
+  if (!standing) return [];
+  const { node, script, line, column, entry, piece } = standing;
+  if (node.kind === "use") {
+    const use = script.uses.find((each) => each.line === line);
+    const target = use && workspace.target(script, use);
+    if (target?.kind !== "script") return [];
+    const header = target.script.tree.header ?? 0;
+    return [{ from: rangeOf(use!.at), ...wholeLine(workspace, { file: target.script.file, line: header }) }];
+  }
+  if (!entry || node.kind !== "entry") return [];
+  const craft = craftFor(workspace, file);
+  if (holds(node.head, column)) {
+    const sources = craft ? (resolvedIn(craft, entry)?.sources ?? []).map(({ source }) => source) : [];
+    return definitions(workspace, standing, node.head, sources);
+  }
+  if (!piece) return [];
+  const word = standing.text.slice(piece.start, piece.end);
+  if (piece.kind === "position") return positionAt(workspace, standing, craft, piece.of ?? entry.name, word);
+  const sources =
+    piece.kind === "control"
+      ? controlSources(workspace, file, craft, word)
+      : piece.kind === "mode"
+        ? (craft?.modes.get(word)?.lines ?? []).map(({ source }) => source)
+        : [];
+  return definitions(workspace, standing, piece, sources);
+}
+
+function controlSources(workspace: Workspace, file: string, craft: Craft | null, name: string): Source[] {
+  const known = craft?.controls.get(name)?.source;
+  if (known) return [known];
+  const own = workspace.script(file)?.entries.findLast((each) => each.kind === "control" && each.name === name);
+  return own ? [{ file, line: own.line }] : [];
+}
+
+function positionAt(
+  workspace: Workspace,
+  standing: Standing,
+  craft: Craft | null,
+  control: string,
+  name: string,
+): Definition[] {
+  return controlSources(workspace, standing.script.file, craft, control).flatMap((source) => {
+    const value = scriptEntry(workspace, source)?.value;
+    const position = value?.kind === "control" ? value.positions.find((each) => each.name === name) : undefined;
+    if (!position || !standing.piece) return [];
+    return [
+      {
+        from: rangeOf(spanAt(standing.line, standing.piece)),
+        file: source.file,
+        range: rangeOf(spanAt(source.line, position)),
+      },
+    ];
+  });
+}
+
+function scriptEntry(workspace: Workspace, source: Source) {
+  const script = workspace.script(source.file);
+  return script && entryAt(script, source.line);
+}
+
+function definitions(
+  workspace: Workspace,
+  standing: Standing,
+  at: { start: number; end: number },
+  sources: readonly Source[],
+): Definition[] {
+  const from = rangeOf(spanAt(standing.line, at));
+  const seen = new Set<string>();
+  return sources.flatMap((source) => {
+    const key = `${source.file}:${source.line}`;
+    if (seen.has(key)) return [];
+    seen.add(key);
+    return [{ from, ...wholeLine(workspace, source) }];
+  });
+}
+
+function wholeLine(workspace: Workspace, { file, line }: Source): { file: string; range: Range } {
+  const text = workspace.script(file)?.tree.lines[line]?.text ?? "";
+  return {
+    file,
+    range: rangeOf(spanAt(line, { start: text.length - text.trimStart().length, end: text.trimEnd().length })),
+  };
+}

@@ -1,0 +1,53 @@
+/** Small figures beside the script's own, one a line: what the line comes to on its craft. */
+import type { Craft } from "../../model/craft.ts";
+import type { Entry, Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { Position, Range } from "../../syntax/span.ts";
+import { consequencesOf } from "../consequences/consequences.ts";
+import { craftFor } from "../context/standing.ts";
+import { counts } from "../hover/hover-consequences.ts";
+
+export interface InlayHint {
+  /** The figure stands behind this place. */
+  readonly at: Position;
+  readonly label: string;
+  readonly tooltip: string;
+}
+
+/** The hints of the lines of a range, as the effective craft has it. A line that does not count has none. */
+export function hintsOf(workspace: Workspace, file: string, range: Range): InlayHint[] {
+  const script = workspace.script(file);
+  const craft = script && craftFor(workspace, file);
+  if (!script || !craft) return [];
+  return script.entries
+    .filter((entry) => entry.line >= range.start.line && entry.line <= range.end.line)
+    .flatMap((entry) => hintOf(workspace, craft, script, entry) ?? []);
+}
+
+function hintOf(workspace: Workspace, craft: Craft, script: Script, entry: Entry): InlayHint | null {
+  if (entry.kind === "mode" || entry.kind === "output") return pulsesHint(craft, script, entry);
+  if (!entry.value || !counts(craft, script.file, entry)) return null;
+  const { kind, section, name, line } = entry;
+  const told = consequencesOf(craft, workspace.catalogue, { kind, section, name, file: script.file, line });
+  const shown = told.find(({ brief }) => brief !== undefined);
+  return shown ? { at: { line, character: entry.value.end }, label: shown.brief!, tooltip: shown.text } : null;
+}
+
+/** The pulses of the positions in a condition: of one behind it, of several behind the last. */
+function pulsesHint(craft: Craft, script: Script, entry: Entry): InlayHint | null {
+  const { text } = script.tree.lines[entry.line]!;
+  const found = entry.pieces.flatMap((piece) => {
+    if (piece.kind !== "position" || piece.of === undefined) return [];
+    const word = text.slice(piece.start, piece.end);
+    const control = craft.controls.get(piece.of)?.value;
+    const position = control?.positions.find(({ name }) => name === word);
+    return position && control ? { piece, of: piece.of, word, us: position.pulseUs, channel: control.channel } : [];
+  });
+  const last = found.at(-1);
+  if (!last) return null;
+  return {
+    at: { line: entry.line, character: last.piece.end },
+    label: `${found.map(({ us }) => us).join(", ")} us`,
+    tooltip: found.map(({ of, word, us, channel }) => `${of} at “${word}” sends ${us} us on ch${channel}`).join("\n"),
+  };
+}

@@ -1,0 +1,60 @@
+/** Above each mode of a craft's own file: in how many of its states it is on, and whether it is at rest. */
+import type { Switchboard } from "../../logic/types.ts";
+import type { Craft, Mode } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { boardOf } from "../../rules/lib/problems.ts";
+import { headSpot } from "../../rules/lib/spots.ts";
+import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
+
+export interface Lens {
+  readonly range: Range;
+  /** As in “on in 2 of 12 states; at rest: off”. */
+  readonly title: string;
+}
+
+/**
+ * One lens a mode or output, at the first of its lines in this file; one of which nothing is known
+ * says so, since lines would jump if it came and went while a condition is typed. None for a layer
+ * or a handset, which have no states of their own.
+ */
+export function lensesOf(workspace: Workspace, file: string): Lens[] {
+  const craft = craftOf(workspace, file);
+  if (!craft) return [];
+  const board = boardOf(craft, workspace);
+  const lensOf = (name: string, { lines }: Mode): Lens[] => {
+    const own = lines.find(({ source }) => source.file === file)?.source;
+    if (!own) return [];
+    const { start, end } = headSpot(workspace, own);
+    return [{ range: rangeOf(spanAt(own.line, { start, end })), title: titleOf(board, name) }];
+  };
+  return [
+    ...[...craft.modes.values()].flatMap((mode) => lensOf(mode.name, mode)),
+    ...[...craft.outputs.values()].flatMap((output) => lensOf(`outputs.${output.name}`, output)),
+  ].sort((a, b) => a.range.start.line - b.range.start.line);
+}
+
+function titleOf(board: Switchboard, name: string): string {
+  if (board.selected(name) === null) return "not known, since a line behind it has a fault";
+  const rest = board.stateAt(board.rest);
+  const atRest = rest.on.includes(name) ? "on" : rest.possible.includes(name) ? "on or off" : "off";
+  const [count, states] = [board.countStatesWith(name), board.countStates()];
+  // Too many to count while a person waits.
+  if (count === null || states === null) return `at rest: ${atRest}`;
+  return `on in ${shareText(count, states)}; at rest: ${atRest}`;
+}
+
+function craftOf(workspace: Workspace, file: string): Craft | null {
+  const craft = workspace.craft(file);
+  return craft?.script.tree.newer ? null : craft;
+}
+
+/** From here on figures are no longer read, and a share says more. */
+const MANY_STATES = 100_000;
+
+function shareText(count: number, states: number): string {
+  if (states < MANY_STATES) return `${count} of ${states === 1 ? "1 state" : `${states} states`}`;
+  const percent = Math.round((count / states) * 100);
+  if (percent === 0 && count > 0) return "less than 1 % of all states";
+  if (percent === 100 && count < states) return "more than 99 % of all states";
+  return `${percent} % of all states`;
+}

@@ -1,0 +1,63 @@
+/** The outline of a script: its sections and what each says. */
+import type { Entry, EntryKind, Script } from "../../model/script.ts";
+import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
+
+export interface ScriptSymbol {
+  readonly name: string;
+  readonly detail: string;
+  readonly kind: "header" | "section" | EntryKind;
+  /** The whole of it, with what it holds. */
+  readonly range: Range;
+  /** Its name. */
+  readonly nameRange: Range;
+  readonly children: readonly ScriptSymbol[];
+}
+
+/** The header with every section below it, and every entry below its section. */
+export function symbolsOf(script: Script): ScriptSymbol[] {
+  const { lines, header } = script.tree;
+  const ends = new Map(script.tree.sections.map((each) => [each.line, each.entries.at(-1) ?? each.line]));
+  let next = 0;
+  const sections = script.sections.map(({ section, line }): ScriptSymbol => {
+    const last = ends.get(line) ?? line;
+    const own: Entry[] = [];
+    // Entries come in order of line, so each section takes up where the one before it ended.
+    while (next < script.entries.length && script.entries[next]!.line <= last) own.push(script.entries[next++]!);
+    const { node, text } = lines[line]!;
+    const name = node.kind === "section" ? node.name : { start: 0, end: text.length };
+    return {
+      name: section.replace("/", " "),
+      detail: "",
+      kind: "section",
+      range: { start: { line, character: 0 }, end: { line: last, character: lines[last]!.text.length } },
+      nameRange: rangeOf(spanAt(line, name)),
+      children: own.map((entry) => {
+        const said = lines[entry.line]!;
+        const value = said.node.kind === "entry" ? said.text.slice(said.node.value.start, said.node.value.end) : "";
+        return {
+          name: entry.name,
+          detail: value,
+          kind: entry.kind,
+          range: rangeOf(spanAt(entry.line, { start: 0, end: said.text.length })),
+          nameRange: rangeOf(spanAt(entry.line, entry.head)),
+          children: [],
+        };
+      }),
+    };
+  });
+  const node = header === null ? null : lines[header]!.node;
+  if (header === null || node?.kind !== "header") return sections;
+  const end = lines.length - 1;
+  const nameAt = { start: node.word.start, end: node.name?.end ?? node.word.end };
+  return [
+    {
+      name: script.name || node.fileKind,
+      detail: node.fileKind,
+      kind: "header",
+      range: { start: { line: header, character: 0 }, end: { line: end, character: lines[end]!.text.length } },
+      nameRange: rangeOf(spanAt(header, nameAt)),
+      children: sections.filter((section) => section.range.start.line > header),
+    },
+    ...sections.filter((section) => section.range.start.line < header),
+  ];
+}

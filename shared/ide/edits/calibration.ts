@@ -1,0 +1,169 @@
+/**
+ * Calibration from the readings of the section `bench`: edits that set a meter right.
+ *
+ * - `pack-volts-read` against `pack-volts-shown`: a new `pack.divider-top`, the lower resistor kept
+ * - `charge-put-back` against `charge-counted`: a new `pack.shunt`
+ *
+ * The readings belong to the old scale: with them the same correction could be made twice. So they are
+ * commented out where they stand, which keeps what was measured, and every title asks to take them again.
+ */
+
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { convert } from "../../catalogue/units.ts";
+import type { Craft } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { numberIn, saidIn } from "../../numbers/read.ts";
+import { calibrationOf } from "../../numbers/sensing-of.ts";
+import { type Range, rangeOf, spanAt, type TextEdit } from "../../syntax/span.ts";
+import { AGREED_SHARE, MOST_RATIO } from "../consequences/consequences-meters.ts";
+import { figure } from "../consequences/consequences-words.ts";
+import { craftFor } from "../context/standing.ts";
+import { counts } from "../hover/hover-consequences.ts";
+import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
+
+export interface CalibrationAction {
+  readonly title: string;
+  readonly files: readonly { readonly file: string; readonly edits: readonly TextEdit[] }[];
+}
+
+/** What a trusted meter is good for, in significant digits. */
+const DIGITS = 4;
+
+interface Scale {
+  /** The setting of `pack` that is to change. */
+  readonly name: "divider-top" | "shunt";
+  readonly unit: "kohm" | "mohm";
+  readonly number: number;
+  /** What is to become of what, in words. */
+  readonly aim: string;
+  readonly ratio: number;
+  /** The settings of `bench` that it was worked out from. */
+  readonly readings: readonly [string, string];
+}
+
+const VOLTS = ["pack-volts-read", "pack-volts-shown"] as const;
+const CHARGES = ["charge-put-back", "charge-counted"] as const;
+
+/**
+ * What the readings on the lines of a range offer, for the craft that the file is, or the first that uses it.
+ * Nothing where one of the two readings is missing, the meter is not said or works otherwise, the two are
+ * further apart than a factor of two, or they agree to less than a thousandth; and nothing where a reading
+ * stands in a layer that other craft use, for it was taken on one of them and nobody knows on which.
+ */
+export function calibrationsAt(workspace: Workspace, file: string, range: Range): CalibrationAction[] {
+  const script = workspace.script(file);
+  const asked = script?.entries.filter(
+    ({ section, line }) => section === "bench" && line >= range.start.line && line <= range.end.line,
+  );
+  if (!asked?.length) return [];
+  const craft = craftFor(workspace, file);
+  if (!craft) return [];
+  const names = new Set(asked.filter((entry) => counts(craft, file, entry)).map(({ name }) => name));
+  const hasAny = (readings: readonly string[]) => readings.some((name) => names.has(name));
+  const scales = [
+    hasAny(VOLTS) ? voltsScale(workspace, craft) : null,
+    hasAny(CHARGES) ? currentScale(workspace, craft) : null,
+  ];
+  return scales.flatMap((scale) => (scale ? actionsFor(workspace, craft, scale) : []));
+}
+
+function voltsScale({ catalogue }: Workspace, craft: Craft): Scale | null {
+  const found = calibrationOf(craft, catalogue).volts;
+  const [readV, shownV] = readingsIn(craft, catalogue, VOLTS, "V");
+  if (!found || readV === null || shownV === null) return null;
+  const aim = `${figure(shownV, 5)} V shown becomes ${figure(readV, 5)} V`;
+  const ratio = readV / shownV;
+  return { name: "divider-top", unit: "kohm", number: found.topKohm, aim, ratio, readings: VOLTS };
+}
+
+function currentScale({ catalogue }: Workspace, craft: Craft): Scale | null {
+  const found = calibrationOf(craft, catalogue).current;
+  const [backMah, countedMah] = readingsIn(craft, catalogue, CHARGES, "mAh");
+  if (!found || backMah === null || countedMah === null) return null;
+  const aim = `${figure(countedMah, 6)} mAh counted becomes ${figure(backMah, 6)} mAh`;
+  const ratio = backMah / countedMah;
+  return { name: "shunt", unit: "mohm", number: found.shuntMohm, aim, ratio, readings: CHARGES };
+}
+
+function readingsIn(craft: Craft, catalogue: Catalogue, [one, other]: Scale["readings"], unit: string) {
+  const reading = (name: string) => numberIn(craft, catalogue, "bench", name, unit);
+  return [reading(one), reading(other)] as const;
+}
+
+/**
+ * The edits that set the scale and comment out what it was worked out from. A measured scale is true of one
+ * board only: where the line that counts stands in a layer that other craft use, the craft says it over the
+ * layer instead.
+ */
+function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): CalibrationAction[] {
+  const { name, ratio, aim } = scale;
+  const said = saidIn(craft, "pack", name);
+  if (said?.value?.kind !== "quantity" || ratio > MOST_RATIO || ratio < 1 / MOST_RATIO) return [];
+  if (Math.abs(1 / ratio - 1) < AGREED_SHARE) return [];
+  const { value, source } = said;
+  const number = convert(scale.number, scale.unit, value.unit);
+  if (number === undefined) return [];
+  const text = `${figure(number, DIGITS)} ${value.unit}`;
+  if (Number(figure(number, DIGITS)) === value.number || !isAllowed(workspace, name, scale)) return [];
+  const isOver = isShared(workspace, craft, source.file);
+  const script = isOver ? craft.script : workspace.script(source.file);
+  if (!script) return [];
+  const line = isOver ? lineForEntry(script, "pack") : source.line;
+  const spent = commentedOut(workspace, craft, scale.readings);
+  if (!spent || whyNotWritable(workspace, script, line) !== null) return [];
+  const where = isOver
+    ? `, over that of “${workspace.script(source.file)?.name ?? source.file}”`
+    : whereElse(craft, script.file, script.name);
+  const set = isOver
+    ? appendEntries(script, new Map([["pack", [{ name, rest: text }]]]))
+    : [{ range: rangeOf(spanAt(line, value)), text }];
+  const files = new Map(spent).set(script.file, [...set, ...(spent.get(script.file) ?? [])]);
+  return [
+    {
+      title: `Set ${name} ${text} instead of ${said.text}${where}: ${aim}; these readings become comments, so take both again`,
+      files: [...files].map(([file, edits]) => ({ file, edits })),
+    },
+  ];
+}
+
+/**
+ * The edits that make comments of readings, by file: of every line that says one, so that no earlier one shows
+ * through. Null where one of them must not be written to, or stands in a layer that other craft use.
+ */
+function commentedOut(workspace: Workspace, craft: Craft, readings: readonly string[]): Map<string, TextEdit[]> | null {
+  const edits = new Map<string, TextEdit[]>();
+  for (const script of craft.scripts) {
+    const lines = script.entries
+      .filter(({ section, name }) => section === "bench" && readings.includes(name))
+      .map(({ line }) => line);
+    if (lines.length === 0) continue;
+    if (isShared(workspace, craft, script.file)) return null;
+    if (lines.some((line) => whyNotWritable(workspace, script, line) !== null)) return null;
+    edits.set(
+      script.file,
+      lines.map((line) => {
+        const { text } = script.tree.lines[line]!;
+        const at = { line, character: text.length - text.trimStart().length };
+        return { range: { start: at, end: at }, text: "# " };
+      }),
+    );
+  }
+  return edits;
+}
+
+function isShared(workspace: Workspace, craft: Craft, file: string): boolean {
+  return workspace.craftsWith(file).some((each) => each.file !== craft.file);
+}
+
+function whereElse(craft: Craft, file: string, name: string): string {
+  return file === craft.file ? "" : `, in “${name}”`;
+}
+
+/** Whether the setting may have the value at all. */
+function isAllowed({ catalogue }: Workspace, name: string, { number, unit }: Scale): boolean {
+  return (catalogue.setting("pack", name)?.types ?? []).some((type) => {
+    if (type.is !== "quantity") return false;
+    const inOwn = convert(number, unit, type.unit);
+    return inOwn !== undefined && inOwn >= (type.min?.at ?? inOwn) && inOwn <= (type.max?.at ?? inOwn);
+  });
+}

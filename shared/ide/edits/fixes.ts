@@ -1,0 +1,37 @@
+/** The repairs that findings offer. */
+import type { Workspace } from "../../model/workspace.ts";
+import type { Finding } from "../../protocol/findings.ts";
+import { findingsOf } from "../../rules/engine/engine.ts";
+import { comparePositions, type Range } from "../../syntax/span.ts";
+
+export interface OfferedFix {
+  readonly finding: Finding;
+  readonly title: string;
+  readonly edits: Finding["fixes"][number]["edits"];
+  /** True where it is the only repair of its finding, so that it is the one most likely meant. */
+  readonly only: boolean;
+}
+
+/** A finding with positions that show it. */
+export type ShownFinding = Finding & Required<Pick<Finding, "witness">>;
+
+/** The fixes of every finding that a range touches. */
+export function fixesAt(workspace: Workspace, file: string, range: Range): OfferedFix[] {
+  return findingsOf(workspace, file)
+    .filter((finding) => touches(finding.range, range))
+    .flatMap((finding) =>
+      finding.fixes.map(({ title, edits }) => ({ finding, title, edits, only: finding.fixes.length === 1 })),
+    );
+}
+
+/** The findings that a range touches and that come with positions which show them. */
+export function shownAt(workspace: Workspace, file: string, range: Range): ShownFinding[] {
+  return findingsOf(workspace, file).flatMap((finding) => {
+    const { witness } = finding;
+    return witness && touches(finding.range, range) ? [{ ...finding, witness }] : [];
+  });
+}
+
+function touches(a: Range, b: Range): boolean {
+  return comparePositions(a.start, b.end) <= 0 && comparePositions(b.start, a.end) <= 0;
+}

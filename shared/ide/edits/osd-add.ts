@@ -1,0 +1,51 @@
+/** An element added to the picture of the OSD, written where the pilot works. */
+import type { Craft } from "../../model/craft.ts";
+import type { Script } from "../../model/script.ts";
+import type { OsdPage } from "../../protocol/panel.ts";
+import { anchoredPlace, type Box } from "./osd-place.ts";
+import { type OsdEdit, refused, type Scene } from "./osd-write.ts";
+import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
+
+/**
+ * Written in the craft's own file, where nobody else is touched. Where the picture was drawn for a
+ * layer that lays out the page, that layer is what is being worked on: it gets the line, and a
+ * question comes first if that puts the element on other craft too.
+ */
+export function added(scene: Scene, name: string, box: Box): OsdEdit {
+  const { workspace, craft, grid, page, where } = scene;
+  const layer = layerOf(scene, name);
+  if (layer && where === null) {
+    const alsoOn = workspace
+      .craftsWith(layer.file)
+      .filter((other) => other.file !== craft.file && wouldShow(other, layer, page, name))
+      .map((other) => other.name);
+    if (alsoOn.length > 0) return { kind: "choose", layer: layer.name, alsoOn };
+  }
+  const script = layer && where !== "override" ? layer : craft.script;
+  const why = whyNotWritable(workspace, script, lineForEntry(script, page));
+  if (why !== null) return refused(why);
+  const entry = { name, rest: `at ${anchoredPlace(box, grid)}` };
+  return {
+    kind: "edits",
+    files: [{ file: script.file, edits: appendEntries(script, new Map([[page, [entry]]])) }],
+  };
+}
+
+/** The layer that the picture was drawn for, if it lays out the page and what it said would show on this craft. */
+function layerOf({ craft, file, page }: Scene, name: string): Script | null {
+  const layer = craft.scripts.find((script) => script.file === file && script.kind === "layer");
+  const laysOut = layer?.entries.some((entry) => entry.section === page);
+  return layer && laysOut && wouldShow(craft, layer, page, name) ? layer : null;
+}
+
+/** Whether an element that a layer places would be where the layer says: no later file of the craft says it, or drops it. */
+function wouldShow(craft: Craft, layer: Script, page: OsdPage, name: string): boolean {
+  const index = craft.scripts.findIndex((script) => script.file === layer.file);
+  return craft.scripts
+    .slice(index + 1)
+    .every(
+      ({ entries, drops }) =>
+        !entries.some((entry) => entry.section === page && entry.name === name) &&
+        !drops.some((drop) => drop.section === page && (drop.all || drop.names.some(({ text }) => text === name))),
+    );
+}

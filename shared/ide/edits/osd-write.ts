@@ -1,0 +1,122 @@
+/** Lines of the OSD that are to say something else: in which file each is written, and whom to ask before. */
+import type { Craft, Placed, Source } from "../../model/craft.ts";
+import type { Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { Grid } from "../../osd/types.ts";
+import type { OsdPage, WriteWhere } from "../../protocol/panel.ts";
+import type { TextEdit } from "../../syntax/span.ts";
+import { appendEntries, lineForEntry, type NewEntry, whyNotWritable } from "./script-edits.ts";
+
+/** What comes of a gesture. */
+export type OsdEdit =
+  | { readonly kind: "edits"; readonly files: readonly FileEdits[] }
+  /** The line stands in a layer: there it would change for these craft as well. */
+  | { readonly kind: "choose"; readonly layer: string; readonly alsoOn: readonly string[] }
+  /** Why nothing can be written, in a sentence. */
+  | { readonly kind: "refused"; readonly message: string };
+
+/** The edits of one file; none overlaps another, and all are places in the file as it is. */
+export interface FileEdits {
+  readonly file: string;
+  readonly edits: readonly TextEdit[];
+}
+
+/** All that an edit is made from. */
+export interface Scene {
+  readonly workspace: Workspace;
+  readonly craft: Craft;
+  /** The file that the picture was drawn for. */
+  readonly file: string;
+  readonly grid: Grid;
+  readonly page: OsdPage;
+  readonly placed: ReadonlyMap<string, Placed>;
+  readonly where: WriteWhere | null;
+}
+
+/** An entry that is to say something else: its section, and the edits that change it where it stands. */
+export interface Change {
+  readonly source: Source;
+  readonly section: string;
+  readonly edits: readonly TextEdit[];
+}
+
+/** Why nothing is written, in a sentence. */
+export function refused(message: string): OsdEdit {
+  return { kind: "refused", message };
+}
+
+/** All changes, or none: each in its own line or, where `where` says so, over a layer's in the craft. */
+export function writeAll(scene: Scene, changes: readonly Change[]): OsdEdit {
+  const { craft, workspace, where } = scene;
+  const real = changes.filter(({ edits }) => edits.length > 0);
+  const question = askAbout(
+    scene,
+    real.map(({ source }) => source),
+  );
+  if (question) return question;
+  const files = new Map<string, TextEdit[]>();
+  const over = new Map<string, NewEntry[]>();
+  for (const { source, section, edits } of real) {
+    const script = scriptOf(scene, source);
+    const { text, node } = script.tree.lines[source.line]!;
+    if (where === "override" && source.file !== craft.file && node.kind === "entry") {
+      const { start, end } = node.value;
+      push(over, section, { name: node.head.text, rest: retold(text.slice(0, end), edits).slice(start) });
+      continue;
+    }
+    const why = whyNotWritable(workspace, script, source.line);
+    if (why !== null) return refused(why);
+    push(files, source.file, ...edits);
+  }
+  for (const section of over.keys()) {
+    const why = whyNotWritable(workspace, craft.script, lineForEntry(craft.script, section));
+    if (why !== null) return refused(why);
+  }
+  if (over.size > 0) push(files, craft.file, ...appendEntries(craft.script, over));
+  return { kind: "edits", files: [...files].map(([file, edits]) => ({ file, edits })) };
+}
+
+/**
+ * The question that lines of layers raise; null where there is none: it was answered, or all lines
+ * are the craft's own, or of the layer that the picture was drawn for and no other craft's.
+ */
+export function askAbout({ workspace, craft, file, where }: Scene, sources: readonly Source[]): OsdEdit | null {
+  if (where !== null) return null;
+  const inLayers = sources.filter((source) => source.file !== craft.file);
+  const layers = [...new Set(inLayers.map((source) => source.file))];
+  const others = new Set<string>();
+  for (const layer of layers) {
+    const lines = new Set(inLayers.filter((source) => source.file === layer).map(({ line }) => line));
+    for (const other of workspace.craftsWith(layer)) {
+      if (other.file !== craft.file && hangsOn(other, layer, lines)) others.add(other.name);
+    }
+  }
+  if (others.size === 0 && layers.every((layer) => layer === file)) return null;
+  const names = layers.map((layer) => workspace.script(layer)?.name ?? layer);
+  return { kind: "choose", layer: names.join(", "), alsoOn: [...others] };
+}
+
+/** Whether one of these lines has the last word on a craft: it says nothing over them. */
+function hangsOn(craft: Craft, file: string, lines: ReadonlySet<number>): boolean {
+  const said = [...craft.osd.values(), ...craft.osdSecond.values(), craft.settings.get("osd")?.get("grid")];
+  return said.some((each) => each?.source.file === file && lines.has(each.source.line));
+}
+
+/** The script of a line that the craft is made of. */
+export function scriptOf({ workspace, craft }: Scene, { file }: Source): Script {
+  return craft.scripts.find((script) => script.file === file) ?? workspace.script(file) ?? craft.script;
+}
+
+function retold(text: string, edits: readonly TextEdit[]): string {
+  const fromBehind = [...edits].sort((a, b) => b.range.start.character - a.range.start.character);
+  return fromBehind.reduce((said, edit) => {
+    const { start, end } = edit.range;
+    return said.slice(0, start.character) + edit.text + said.slice(end.character);
+  }, text);
+}
+
+function push<T>(lists: Map<string, T[]>, key: string, ...items: T[]): void {
+  const list = lists.get(key);
+  if (list) list.push(...items);
+  else lists.set(key, items);
+}

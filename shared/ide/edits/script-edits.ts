@@ -1,0 +1,195 @@
+/** Lines written into a script and taken out of it, with every other line left as it is. */
+import { allowanceOf } from "../../model/notes.ts";
+import type { Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { TextEdit } from "../../syntax/span.ts";
+import type { LineNode, Section, Tree } from "../../syntax/tree.ts";
+
+/** An entry to be written: its name, and all that follows it. */
+export interface NewEntry {
+  readonly name: string;
+  readonly rest: string;
+}
+
+/** Why a script must not be written to at a line, in a sentence; null where it may be. */
+export function whyNotWritable(workspace: Workspace, script: Script, line: number): string | null {
+  if (script.tree.newer) return newerEdition(script);
+  const answer = workspace.view.read(script.file);
+  if (answer?.kind !== "text") return `The file of “${script.name}” cannot be read, so nothing is written to it.`;
+  if (!answer.validUtf8)
+    return `“${script.name}” holds bytes that are no UTF-8 text, so it is not rewritten: save it as UTF-8 first.`;
+  if (inConflict(script.tree, line))
+    return `Line ${line + 1} of “${script.name}” stands in an unresolved merge: keep the side that is right and remove the markers first.`;
+  return null;
+}
+
+/** Why a script of a newer edition is not rewritten, in a sentence. */
+export function newerEdition({ name }: Script): string {
+  return `“${name}” is written in a newer edition of the language, so this tool does not rewrite it: update the tool.`;
+}
+
+/** Whether a line is a part of a merge conflict: a marker, or a line of either side. */
+function inConflict({ lines }: Tree, line: number): boolean {
+  for (let i = Math.min(line, lines.length - 1); i >= 0; i--) {
+    const { node, text } = lines[i]!;
+    if (node.kind === "conflict") return i === line || text.startsWith("<");
+  }
+  return false;
+}
+
+/** The line behind which a new entry of a section would be written; the last one where a section is yet to come. */
+export function lineForEntry({ tree }: Script, section: string): number {
+  const home = lastSection(tree, section);
+  return home ? Math.max(home.line, ...home.entries) : tree.lines.length - 1;
+}
+
+function lastSection(tree: Tree, name: string): Section | undefined {
+  return tree.sections.findLast((each) => each.name === name && each.title === null);
+}
+
+/**
+ * The edits that write entries behind the last entry of their section, aligned as those around
+ * it. Sections that are not there yet are begun at the end of the file, each after a blank line.
+ */
+export function appendEntries(script: Script, bySection: ReadonlyMap<string, readonly NewEntry[]>): TextEdit[] {
+  const { tree } = script;
+  const edits: TextEdit[] = [];
+  const begun: string[] = [];
+  for (const [section, entries] of bySection) {
+    const home = lastSection(tree, section);
+    const line = lineForEntry(script, section);
+    const eol = lineEnd(tree, line);
+    if (!home) begun.push([section, ...inColumns(entries, indentIn(tree), 2)].join(eol));
+    else
+      edits.push(
+        insertion(
+          line,
+          tree,
+          inStyle(tree, home, entries)
+            .map((each) => eol + each)
+            .join(""),
+        ),
+      );
+  }
+  if (begun.length > 0) edits.push(atTheEnd(tree, begun));
+  return edits;
+}
+
+/** New sections behind all that stands in a file. */
+function atTheEnd(tree: Tree, sections: readonly string[]): TextEdit {
+  const line = tree.lines.length - 1;
+  const eol = lineEnd(tree, line);
+  const body = sections.join(eol + eol);
+  const { text } = tree.lines[line]!;
+  if (text !== "") return insertion(line, tree, `${text.trim() === "" ? eol : eol + eol}${body}`);
+  const gap = line > 0 && tree.lines[line - 1]!.text.trim() !== "" ? eol : "";
+  return insertion(line, tree, `${gap}${body}${eol}`);
+}
+
+function insertion(line: number, { lines }: Tree, text: string): TextEdit {
+  const at = { line, character: lines[line]!.text.length };
+  return { range: { start: at, end: at }, text };
+}
+
+function lineEnd({ ends }: Tree, line: number): string {
+  return ends[line] || ends.find((end) => end !== "") || "\n";
+}
+
+/** Entries with the indent and the columns of those that the last run of a section holds. */
+function inStyle(tree: Tree, section: Section, entries: readonly NewEntry[]): string[] {
+  const last = section.entries.at(-1);
+  if (last === undefined) return inColumns(entries, indentIn(tree), 2);
+  const run: (LineNode & { kind: "entry" })[] = [];
+  let near = "";
+  for (let i = last; i > section.line && tree.lines[i]!.node.kind !== "blank"; i--) {
+    const { node, text } = tree.lines[i]!;
+    if (node.kind !== "entry" || node.value.start >= node.value.end) continue;
+    if (run.length === 0) near = text.slice(node.head.end, node.value.start);
+    run.push(node);
+  }
+  const indent = indentOf(tree.lines[last]!.text);
+  if (run.length === 0) return inColumns(entries, indent, 2);
+  if (near.includes("\t")) return entries.map(({ name, rest }) => `${indent}${name}${near}${rest}`);
+  const columns = new Set(run.map((node) => node.value.start));
+  const gap = Math.min(...run.map((node) => node.value.start - node.head.end));
+  const width = columns.size === 1 ? run[0]!.value.start - indent.length : 0;
+  return entries.map(({ name, rest }) => {
+    const blanks = name.length < width ? width - name.length : Math.max(1, gap);
+    return `${indent}${name}${" ".repeat(blanks)}${rest}`;
+  });
+}
+
+function inColumns(entries: readonly NewEntry[], indent: string, gap: number): string[] {
+  const width = Math.max(...entries.map(({ name }) => name.length)) + gap;
+  return entries.map(({ name, rest }) => `${indent}${name.padEnd(width)}${rest}`);
+}
+
+/** The indent of the file's first entry; two spaces where it has none. */
+function indentIn(tree: Tree): string {
+  const first = tree.sections.find((section) => section.entries.length > 0)?.entries[0];
+  return first === undefined ? "  " : indentOf(tree.lines[first]!.text);
+}
+
+function indentOf(text: string): string {
+  return /^[ \t]*/.exec(text)![0];
+}
+
+/**
+ * The edit that writes `drop NAME` into a section: behind its last drop, else directly below its
+ * name, since drops act before entries wherever they stand.
+ */
+export function writeDrop(script: Script, section: string, name: string): TextEdit {
+  const { tree } = script;
+  const home = lastSection(tree, section);
+  if (!home) return atTheEnd(tree, [`${section}${lineEnd(tree, tree.lines.length - 1)}${indentIn(tree)}drop ${name}`]);
+  const drops = home.entries.filter((line) => tree.lines[line]!.node.kind === "drop");
+  const line = drops.at(-1) ?? home.line;
+  const first = home.entries[0];
+  const indent = first === undefined ? indentIn(tree) : indentOf(tree.lines[first]!.text);
+  return insertion(line, tree, `${lineEnd(tree, line)}${indent}drop ${name}`);
+}
+
+/** The line on which `writeDrop` builds. */
+export function lineForDrop({ tree }: Script, section: string): number {
+  const home = lastSection(tree, section);
+  if (!home) return tree.lines.length - 1;
+  return home.entries.findLast((line) => tree.lines[line]!.node.kind === "drop") ?? home.line;
+}
+
+/** The edits that take whole lines out. */
+export function withoutLines({ tree }: Script, lines: Iterable<number>): TextEdit[] {
+  const sorted = [...new Set(lines)].sort((a, b) => a - b);
+  const runs: { first: number; last: number }[] = [];
+  for (const line of sorted) {
+    const run = runs.at(-1);
+    if (run?.last === line - 1) run.last = line;
+    else runs.push({ first: line, last: line });
+  }
+  const lengthOf = (line: number) => tree.lines[line]!.text.length;
+  return runs.map(({ first, last }) => {
+    const whole = last + 1 < tree.lines.length;
+    if (whole) return deletion({ line: first, character: 0 }, { line: last + 1, character: 0 });
+    // The last line has no end of its own: the one before it goes instead.
+    const start = first > 0 ? { line: first - 1, character: lengthOf(first - 1) } : { line: 0, character: 0 };
+    return deletion(start, { line: last, character: lengthOf(last) });
+  });
+}
+
+function deletion(start: TextEdit["range"]["start"], end: TextEdit["range"]["end"]): TextEdit {
+  return { range: { start, end }, text: "" };
+}
+
+/**
+ * The comment lines that go when an entry goes: its note. A comment after a blank line, with more
+ * entries directly below this one, heads the whole group and stays; but what it allows was
+ * allowed for this entry alone, and goes.
+ */
+export function linesOfNote(script: Script, line: number): readonly number[] {
+  const { tree } = script;
+  const { lines } = script.noteOf(line);
+  let above = line - 1;
+  while (tree.lines[above]?.node.kind === "comment") above--;
+  const below = tree.lines[line + 1]?.node.kind;
+  const heads = tree.lines[above]?.node.kind === "blank" && (below === "entry" || below === "comment");
+  return heads ? lines.filter((each) => allowanceOf(tree, each) !== null) : lines;
+}

@@ -1,0 +1,195 @@
+/** What a pilot is told of the word under the pointer. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { unitFamily } from "../../catalogue/units.ts";
+import { baseOf } from "../../model/craft.ts";
+import { adjustable } from "../../model/read-entry.ts";
+import type { Entry } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { Position, Range } from "../../syntax/span.ts";
+import { rangeOf, spanAt } from "../../syntax/span.ts";
+import {
+  describeElement,
+  describeMode,
+  describeSection,
+  describeSetting,
+  describeUnit,
+  list,
+  paragraphs,
+  plainText,
+  quoteNote,
+} from "../context/describe.ts";
+import { notesOf, type Resolved, resolvedIn } from "../context/resolved.ts";
+import { craftFor, craftsFor, holds, quoted, type Standing, standingAt } from "../context/standing.ts";
+import { conversionsOf } from "./conversions.ts";
+import { whatFollows } from "./hover-consequences.ts";
+import { hoverControl, hoverPosition } from "./hover-controls.ts";
+import { hoverHeader, hoverUse } from "./hover-files.ts";
+
+export interface Hover {
+  readonly markdown: string;
+  readonly range: Range;
+}
+
+/** What stands at a position, in words; null where there is nothing to say. */
+export function hoverAt(workspace: Workspace, file: string, at: Position): Hover | null {
+  const standing = standingAt(workspace, file, at);
+  if (!standing) return null;
+  const { node, line, column } = standing;
+  const told = (markdown: string | null, cols: { start: number; end: number }): Hover | null =>
+    markdown ? { markdown, range: rangeOf(spanAt(line, cols)) } : null;
+  switch (node.kind) {
+    case "header":
+      return told(hoverHeader(workspace, standing), { start: node.word.start, end: node.name?.end ?? node.word.end });
+    case "use":
+      return told(hoverUse(workspace, standing), node.path ?? node.word);
+    case "section": {
+      if (!holds(node.name, column) || !standing.spec) return null;
+      const note = standing.script.noteOf(line).text;
+      return told(paragraphs(describeSection(standing.spec), quoteNote(note)), node.name);
+    }
+    case "drop": {
+      const word = node.names.find((each) => holds(each, column));
+      if (!word || !standing.section) return null;
+      return told(describeName(workspace.catalogue, baseOf(standing.section), word.text), word);
+    }
+    case "entry": {
+      const entry = standing.entry;
+      if (!entry) return null;
+      if (holds(node.head, column)) return told(hoverEntry(workspace, file, entry), node.head);
+      const { piece } = standing;
+      return piece ? told(hoverPiece(workspace, standing, entry), piece) : null;
+    }
+    default:
+      return null;
+  }
+}
+
+/** An entry: what its name is, what it comes to, where that is said, and the note above that line. */
+function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | null {
+  if (entry.kind === "control") return hoverControl(workspace, file, entry.name);
+  const { catalogue } = workspace;
+  const what =
+    entry.kind === "output"
+      ? `**${entry.name}** — an output of the board, named by the pilot`
+      : entry.kind === "follows"
+        ? describeFollowed(catalogue, entry.name)
+        : describeName(catalogue, baseOf(entry.section), entry.name);
+  if (!what) return null;
+  const crafts = craftsFor(workspace, file);
+  const craft = crafts[0];
+  const resolved = craft && resolvedIn(craft, entry);
+  const own = notesOf(workspace, [{ file, line: entry.line }]);
+  if (!craft || !resolved) return paragraphs(what, quoteNote(own));
+  const notes = notesOf(
+    workspace,
+    resolved.sources.map(({ source }) => source),
+  );
+  return paragraphs(
+    what,
+    comesTo(resolved, craft.name, file),
+    whatFollows(workspace, file, entry, crafts),
+    conversions(entry),
+    quoteNote(notes || own),
+  );
+}
+
+function comesTo(resolved: Resolved, craft: string, from: string): string {
+  const lines = resolved.sources.map(({ part, source }) =>
+    part === "" ? quoted(source, from) : `${part}: ${quoted(source, from)}`,
+  );
+  return `On ${plainText(craft)}: \`${resolved.text}\` (${[...new Set(lines)].join(", ")})`;
+}
+
+function conversions(entry: Entry): string {
+  const said = entry.value ? conversionsOf(entry.value) : [];
+  return said.length > 0 ? list(said) : "";
+}
+
+/** A setting, mode or element by its name in a section; null where the section has none such. */
+export function describeName(catalogue: Catalogue, section: string, name: string): string | null {
+  const spec = catalogue.section(section);
+  if (!spec) return null;
+  if (spec.holds === "modes") {
+    const mode = catalogue.mode(name);
+    return mode ? describeMode(mode) : null;
+  }
+  const element = spec.holds === "places" ? catalogue.element(name) : undefined;
+  if (element) return describeElement(element);
+  const setting = catalogue.setting(section, name);
+  return setting ? describeSetting(setting, section) : null;
+}
+
+function describeFollowed(catalogue: Catalogue, name: string): string | null {
+  const setting = adjustable(name, catalogue);
+  const section = setting && catalogue.sections.find((each) => each.settings.includes(setting));
+  return setting && section ? describeSetting(setting, section.name) : null;
+}
+
+function hoverPiece(workspace: Workspace, standing: Standing, entry: Entry): string | null {
+  const { script, piece, text } = standing;
+  if (!piece) return null;
+  const word = text.slice(piece.start, piece.end);
+  switch (piece.kind) {
+    case "mode": {
+      const mode = workspace.catalogue.mode(word);
+      const craft = craftFor(workspace, script.file);
+      const resolved = craft && resolvedIn(craft, { kind: "mode", section: "modes", name: word });
+      return mode ? paragraphs(describeMode(mode), resolved ? comesTo(resolved, craft.name, script.file) : "") : null;
+    }
+    case "control":
+      return hoverControl(workspace, script.file, word);
+    case "position":
+      return hoverPosition(workspace, script.file, piece.of ?? entry.name, word);
+    case "unit": {
+      const family = unitFamily(word);
+      const number = entry.pieces.find(
+        (each) => each.kind === "number" && each.end <= piece.start && piece.start - each.end <= 1,
+      );
+      const said = number
+        ? conversionsOf({
+            kind: "quantity",
+            number: Number(text.slice(number.start, number.end)),
+            digits: "",
+            unit: word,
+            start: 0,
+            end: 0,
+          })
+        : [];
+      return family ? paragraphs(describeUnit(word, family), list(said)) : null;
+    }
+    case "choice":
+      return describeChoice(workspace.catalogue, entry, word);
+    case "field": {
+      const types = workspace.catalogue.setting(baseOf(entry.section), entry.name)?.types ?? [];
+      const field = types
+        .flatMap((type) => (type.is === "fields" ? type.fields : []))
+        .find((each) => each.name === word);
+      return field ? `**${word}** — ${field.what}` : null;
+    }
+    case "number":
+    case "anchor":
+      return hoverFigure(workspace, script.file, entry);
+    default:
+      return null;
+  }
+}
+
+/** A figure of a value: what the value comes to and what follows, without all that is told of its name. */
+function hoverFigure(workspace: Workspace, file: string, entry: Entry): string | null {
+  const crafts = craftsFor(workspace, file);
+  const resolved = crafts[0] && resolvedIn(crafts[0], entry);
+  const what = resolved ? comesTo(resolved, crafts[0]!.name, file) : "";
+  const told = [resolved ? whatFollows(workspace, file, entry, crafts) : "", conversions(entry)];
+  return told.some((part) => part !== "") ? paragraphs(what, ...told) : null;
+}
+
+/** What one word of a choice means; null where the setting has no such word. */
+function describeChoice(catalogue: Catalogue, entry: Entry, word: string): string | null {
+  const types = catalogue.setting(baseOf(entry.section), entry.name)?.types ?? [];
+  const simple = types.flatMap((type) => (type.is === "fields" ? type.fields.flatMap((field) => field.types) : [type]));
+  const choices = simple.flatMap((type) =>
+    type.is === "choice" ? type.choices : type.is === "list" && type.of.is === "choice" ? type.of.choices : [],
+  );
+  const choice = choices.find((each) => each.word === word);
+  return choice ? `**${word}** — ${choice.what}` : null;
+}

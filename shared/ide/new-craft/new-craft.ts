@@ -1,0 +1,198 @@
+/** A craft from answers to eight questions: a script to begin with, which checks clean. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Craft, Mode } from "../../model/craft.ts";
+import type { FileView } from "../../model/files.ts";
+import { pathBetween } from "../../model/uses.ts";
+import { type Core, makeCore, type Workspace } from "../../model/workspace.ts";
+import type { Finding } from "../../protocol/findings.ts";
+import type { Answers, LeftOut } from "../../protocol/new-craft.ts";
+import { fileFindings, findingsOf } from "../../rules/engine/engine.ts";
+import { quote } from "../../syntax/scanner.ts";
+import { PILOT_FACTS } from "./new-craft-facts.ts";
+import { noteLines, sectionText } from "./new-craft-lines.ts";
+import type { Habits } from "./new-craft-modes.ts";
+import { BAND_OF_WORD, type Found, type FoundFile } from "./new-craft-questions.ts";
+import { sectionsOf } from "./new-craft-sections.ts";
+
+export interface NewCraft {
+  readonly text: string;
+  /** Layers that were chosen and that do not go with the other answers. */
+  readonly leftOut: readonly LeftOut[];
+}
+
+/** Handsets and layers of a workspace, named by their paths from a folder (an absolute path); broken ones are not offered. */
+export function foundIn(workspace: Workspace, folder: string): Found {
+  const handsets: (FoundFile & { band: string | null })[] = [];
+  const layers: FoundFile[] = [];
+  const notOffered: LeftOut[] = [];
+  const files = workspace.view.list().map((file) => ({ file, path: pathBetween(`${folder}/-`, file) }));
+  // What lies in the folder comes before what lies beside it; what is hidden is nobody's to choose.
+  const near = files.filter(({ path }) => !path.startsWith("../"));
+  const beside = files.filter(({ path }) => path.startsWith("../"));
+  for (const { file, path } of [...near, ...beside]) {
+    if (/(^|\/)\.(?!\.?\/)/.test(path)) continue;
+    const script = workspace.script(file);
+    if (!script || script.kind === "craft") continue;
+    const fault = fileFindings(workspace, script).find(({ severity }) => severity === "error");
+    if (fault) notOffered.push({ path, why: `line ${fault.range.start.line + 1}: ${fault.message}` });
+    else if (script.kind === "layer") layers.push({ file, path, name: script.name });
+    else {
+      const band = script.entries.find(({ section, name }) => section === "transmitter" && name === "band");
+      handsets.push({ file, path, name: script.name, band: band?.text ?? null });
+    }
+  }
+  const uses = usesOf(workspace);
+  handsets.sort((a, b) => (uses.get(b.file) ?? 0) - (uses.get(a.file) ?? 0));
+  return { handsets, layers, notOffered };
+}
+
+/** How many scripts name a file: the handset that most do is the one that is usually meant. */
+function usesOf(workspace: Workspace): ReadonlyMap<string, number> {
+  const uses = new Map<string, number>();
+  for (const file of workspace.view.list()) {
+    const script = workspace.script(file);
+    for (const use of script?.uses ?? []) {
+      const target = workspace.target(script!, use);
+      if (target.kind === "script") uses.set(target.script.file, (uses.get(target.script.file) ?? 0) + 1);
+    }
+  }
+  return uses;
+}
+
+/** Where a craft of that name is kept, as in `craft/tea-pot.fettle`. */
+export function pathForName(name: string): string {
+  const plain = name.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
+  const words = plain.replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
+  return `craft/${words || "new-craft"}.fettle`;
+}
+
+/**
+ * The script of a craft that is to stand at `file` (an absolute path, taken or not) among the files
+ * of `workspace`. `answers` are all of them, as `readAnswers` gives them for what `found` offers.
+ * A layer that would bring in a finding stands in the script as a comment, with the reason.
+ */
+export function newCraft(answers: Answers, found: Found, workspace: Workspace, file: string): NewCraft {
+  const bench = makeBench(workspace, file);
+  const chosen = found.layers.filter(({ path }) => (answers.layers as readonly string[]).includes(path));
+  const write = (layers: readonly FoundFile[], habits: Habits, leftOut: readonly LeftOut[] = []) => {
+    const text = scriptText({ answers, found, file, layers, leftOut, habits, bench });
+    return layers.length > 0 ? withFreePositions(text, bench.findings(text)) : text;
+  };
+
+  const handset = found.handsets.find(({ path }) => path === answers.link);
+  const usual = handset ? bench.habitsWith(handset.file) : NO_HABITS;
+  if (chosen.length === 0 && usual.size === 0) return { text: write([], usual), leftOut: [] };
+  const bare = bench.findings(write([], NO_HABITS));
+  const habits = usual.size > 0 && bench.findings(write([], usual)).length <= bare.length ? usual : NO_HABITS;
+
+  const all = write(chosen, habits);
+  if (bench.findings(all).length <= bare.length) return { text: all, leftOut: [] };
+  const kept: FoundFile[] = [];
+  const leftOut: LeftOut[] = [];
+  for (const layer of chosen) {
+    const findings = bench.findings(write([...kept, layer], habits));
+    if (findings.length <= bare.length) kept.push(layer);
+    else leftOut.push({ path: layer.path, why: reasonIn(findings, bare) });
+  }
+  return { text: write(kept, habits, leftOut), leftOut };
+}
+
+/** That a position is left free is nothing against a layer: the note says so where the finding stands. */
+function withFreePositions(text: string, findings: readonly Finding[]): string {
+  const free = new Set(findings.filter(({ code }) => code === "control-idle").map(({ range }) => range.start.line));
+  return text
+    .split("\n")
+    .flatMap((line, i) => (free.has(i) ? [FREE_POSITION, line] : [line]))
+    .join("\n");
+}
+
+const FREE_POSITION = "# allow control-idle: a position is left free until there is something for it to do";
+const NO_HABITS: Habits = new Map();
+const cores = new WeakMap<Catalogue, Core>();
+
+/** What is found now and was not before, without the question what else may have been meant. */
+function reasonIn(findings: readonly Finding[], before: readonly Finding[]): string {
+  const found = findings.find((each) => !before.some(sameAs(each))) ?? findings[0]!;
+  return found.message.replace(/ Did you mean [^?]*\?$/, "");
+}
+
+const sameAs = (a: Finding) => (b: Finding) => a.code === b.code && a.message === b.message;
+
+/** The workspace with the new craft among its files, so that a text can be tried before it is written. */
+function makeBench(workspace: Workspace, file: string) {
+  const core = cores.get(workspace.catalogue) ?? makeCore(workspace.catalogue);
+  cores.set(workspace.catalogue, core);
+  const among = (text: string): Workspace => core.at(withText(workspace.view, file, text));
+  return {
+    craft: (text: string): Craft => among(text).craft(file)!,
+    findings: (text: string): Finding[] => findingsOf(among(text), file),
+    /** What most craft with a handset do with a mode; nothing of a mode on which they are divided. */
+    habitsWith(handset: string): Habits {
+      const crafts = workspace.view.list().flatMap((each) => {
+        const craft = each === file ? null : workspace.craft(each);
+        return craft?.handset?.file === handset ? [craft] : [];
+      });
+      const habits = new Map<string, Mode>();
+      for (const name of ["arm", "level", "level-blend", "return-home", "turtle"]) {
+        const modes = crafts
+          .flatMap((craft) => craft.modes.get(name) ?? [])
+          .filter(({ condition }) => condition !== null);
+        const most = modes.find(({ text }) => modes.filter((each) => each.text === text).length * 2 > modes.length);
+        if (most) habits.set(name, most);
+      }
+      return habits;
+    },
+  };
+}
+
+function withText(view: FileView, file: string, text: string): FileView {
+  return {
+    read: (path) => (path === file ? { kind: "text", text, validUtf8: true } : view.read(path)),
+    list: () => [...new Set([...view.list(), file])].sort(),
+    realPath: (path) => (path === file ? file : view.realPath(path)),
+  };
+}
+
+interface ToWrite {
+  readonly answers: Answers;
+  readonly found: Found;
+  readonly file: string;
+  readonly layers: readonly FoundFile[];
+  readonly leftOut: readonly LeftOut[];
+  readonly habits: Habits;
+  readonly bench: ReturnType<typeof makeBench>;
+}
+
+function scriptText({ answers, found, file, layers, leftOut, habits, bench }: ToWrite): string {
+  const header = `craft ${quote(answers.name as string)}`;
+  const handset = found.handsets.find(({ path }) => path === answers.link);
+  const use = (each: FoundFile) => `use ${quote(pathBetween(file, each.file))}`;
+  const below = (order: readonly FoundFile[]) => bench.craft([header, "", ...order.map(use), ""].join("\n"));
+  const first = handset ? [handset, ...layers] : layers;
+  // The last handset counts: where a layer brings one of its own, the one that was chosen comes after it.
+  const order = handset && below(first).handset?.file !== handset.file ? [...layers, handset] : first;
+  const { sections, leavesPosition } = sectionsOf({
+    answers,
+    below: below(order),
+    band: handset ? handset.band : BAND_OF_WORD[answers.link as string]!,
+    habits,
+  });
+  const uses = order.flatMap((each) => [...(each === handset && leavesPosition ? [FREE_POSITION] : []), use(each)]);
+  const without = leftOut.flatMap(({ path, why }) => {
+    const layer = found.layers.find((each) => each.path === path)!;
+    return [...noteLines(`Left out, because: ${why}`, ""), `# ${use(layer)}`];
+  });
+  const parts = [
+    [...noteLines(introduction(answers), ""), header].join("\n"),
+    ...(uses.length > 0 ? [uses.join("\n")] : []),
+    ...(without.length > 0 ? [without.join("\n")] : []),
+    ...sections.map(sectionText),
+  ];
+  return `${parts.join("\n\n")}\n`;
+}
+
+function introduction({ size, pack, pilot }: Answers): string {
+  const [cells, chemistry] = (pack as string).split(/-(.+)/);
+  const craft = `A ${(size as string).replace("-", " ")} craft, ${cells}-cell ${chemistry}, for ${PILOT_FACTS[pilot as string]!.who}`;
+  return `${craft}: a start, to be made your own.\nPropellers off on the bench until every switch has been tried.`;
+}

@@ -1,0 +1,210 @@
+/** What a pilot's own settings and words must be besides well shaped: at peace with the catalogue and with one another. */
+import { type Alias, type Catalogue, makeCatalogue } from "../../catalogue/catalogue.ts";
+import type { ShapeProblem } from "../../catalogue/own-files.ts";
+import type { FieldSpec, IntegerType, Need, OwnSetting, Setting, ValueType } from "../../catalogue/types.ts";
+import { beyondLimits } from "../../model/limits.ts";
+import { didYouMean, nearest } from "../../model/nearest.ts";
+import { readSetting } from "../../model/read-value.ts";
+import { units } from "../../model/units.ts";
+import { RESERVED } from "../../syntax/reading.ts";
+import type { JsonPath } from "./json-text.ts";
+
+/** Tells of a fault in the part of a file that it is made for. */
+export type Tell = (severity: "error" | "warning", problem: ShapeProblem) => void;
+
+interface Told<T> {
+  readonly tell: Tell;
+  readonly setting: T;
+}
+
+/** The settings that count, in order. Those with a fault are told of and left out. */
+export function settingProblems(given: readonly Told<OwnSetting>[]): OwnSetting[] {
+  const shipped = makeCatalogue();
+  const kept: Told<OwnSetting>[] = [];
+  const taken = new Set<string>();
+  for (const each of given) {
+    const { setting, tell } = each;
+    let sound = true;
+    const fault = (path: JsonPath, message: string) => {
+      sound = false;
+      tell("error", { path, ofName: false, message });
+    };
+    const key = `${setting.section}.${setting.name}`;
+    homeOf(setting, shipped, fault);
+    if (taken.has(key))
+      fault(["name"], `“${key}” is said twice in your own catalogues, and this one is left out: keep one.`);
+    if (setting.name === "drop" || RESERVED.has(setting.name) || units.symbol(setting.name))
+      fault(["name"], `“${setting.name}” is a word of the language or a unit: choose another name.`);
+    for (const [i, type] of setting.types.entries()) typeFaults(type, ["types", i], fault);
+    if (sound) defaultFaults(setting, fault);
+    taken.add(key);
+    if (sound) kept.push(each);
+  }
+  const settings = kept.map(({ setting }) => setting);
+  const all = makeCatalogue(settings);
+  for (const { setting, tell } of kept) linkWarnings(setting, all, tell);
+  return settings;
+}
+
+/** The words that name something, in order. The others are told of and left out. */
+export function aliasProblems(
+  given: readonly { readonly alias: Alias; readonly tell: Tell }[],
+  catalogue: Catalogue,
+): Alias[] {
+  const names = namesIn(catalogue);
+  const meant = new Map<string, string>();
+  return given.flatMap(({ alias, tell }) => {
+    const { word, name } = alias;
+    if (!names.some((each) => each.name === name)) {
+      tell("error", { path: [], ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
+      return [];
+    }
+    const plain = word.toLowerCase().replaceAll("-", " ");
+    const before = meant.get(plain);
+    if (before !== undefined && before !== name)
+      tell("warning", {
+        path: [],
+        ofName: false,
+        message: `“${word}” stands for “${before}” as well: both are offered.`,
+      });
+    if (names.some((each) => each.name === word) && word !== name)
+      tell("warning", {
+        path: [],
+        ofName: true,
+        message: `“${word}” is a name of its own, and that is what a script means by it: choose another word.`,
+      });
+    meant.set(plain, name);
+    return [alias];
+  });
+}
+
+type Fault = (path: JsonPath, message: string) => void;
+
+function homeOf({ section, name }: OwnSetting, shipped: Catalogue, fault: Fault): void {
+  const spec = shipped.section(section);
+  const open = shipped.sections.filter(({ holds, like }) => !like && (holds === "settings" || holds === "places"));
+  if (!spec) fault(["section"], `There is no section “${section}”.${question(section, open)}`);
+  else if (spec.like)
+    fault(["section"], `“${section}” takes its settings from “${spec.like}”: put this one there, and both have it.`);
+  else if (!open.includes(spec))
+    fault(["section"], `“${section}” holds no settings: take one of ${open.map((each) => each.name).join(", ")}.`);
+  else if (shipped.setting(section, name) || (spec.holds === "places" && shipped.element(name)))
+    fault(["name"], `“${section}.${name}” is in the catalogue already, and its meaning stays: choose another name.`);
+}
+
+function typeFaults(type: ValueType, path: JsonPath, fault: Fault): void {
+  switch (type.is) {
+    case "quantity":
+      if (type.unit !== "" && units.symbol(type.unit) !== type.unit)
+        fault([...path, "unit"], `“${type.unit}” is no unit.${question(type.unit, units.all)}`);
+      numberFaults(type, path, fault);
+      break;
+    case "integer":
+      numberFaults(type, path, fault);
+      break;
+    case "range":
+      typeFaults(type.of, [...path, "of"], fault);
+      break;
+    case "list":
+      typeFaults(type.of, [...path, "of"], fault);
+      if (type.fewest < 1 || type.most < type.fewest)
+        fault([...path, "most"], "A list has at least 1 item, and “most” is not below “fewest”.");
+      break;
+    case "choice":
+      type.choices.forEach(({ word }, i) => {
+        if (type.choices.findIndex((each) => each.word === word) < i)
+          fault([...path, "choices", i, "word"], `“${word}” is a choice already: take one of the two out.`);
+      });
+      break;
+    case "fields":
+      for (const [i, field] of type.fields.entries()) fieldFaults(field, i, type.fields, [...path, "fields", i], fault);
+      break;
+  }
+}
+
+function numberFaults(
+  { min, max, usual }: Pick<IntegerType, "min" | "max" | "usual">,
+  path: JsonPath,
+  fault: Fault,
+): void {
+  const least = min?.at ?? Number.NEGATIVE_INFINITY;
+  const most = max?.at ?? Number.POSITIVE_INFINITY;
+  if (least >= most) fault([...path, "max"], `The upper limit, ${most}, should be above the lower, ${least}.`);
+  usual?.forEach(({ from = least, to = most }, i) => {
+    if (from > to || from < least || to > most)
+      fault(
+        [...path, "usual", i],
+        "What is usual should rise and lie inside the limits: no value could be usual otherwise.",
+      );
+  });
+}
+
+function fieldFaults(field: FieldSpec, at: number, all: readonly FieldSpec[], path: JsonPath, fault: Fault): void {
+  if (all.findIndex(({ name }) => name === field.name) < at)
+    fault([...path, "name"], `“${field.name}” is a field already: give this one another name.`);
+  if (RESERVED.has(field.name) || units.symbol(field.name))
+    fault(
+      [...path, "name"],
+      `“${field.name}” is a word of the language or a unit, so no line could be read: choose another name.`,
+    );
+  for (const [i, type] of field.types.entries()) typeFaults(type, [...path, "types", i], fault);
+}
+
+function defaultFaults(setting: Setting, fault: Fault): void {
+  const text = setting.default;
+  if (text === undefined) return;
+  const { value, fault: unread } = readSetting(text, { start: 0, end: text.length }, setting, units);
+  if (unread) fault(["default"], `The default does not fit its own setting: ${unread.message}`);
+  else if (value && beyondLimits(value, setting).length > 0)
+    fault(["default"], "The default lies outside the limits of its own setting: mend one or the other.");
+}
+
+/** A link that leads nowhere harms nothing but itself. */
+function linkWarnings({ related, excludes, needs }: OwnSetting, catalogue: Catalogue, tell: Tell): void {
+  const names = namesIn(catalogue);
+  const warn = (path: JsonPath, name: string | undefined, known: boolean) => {
+    if (name === undefined || known) return;
+    tell("warning", { path, ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
+  };
+  const isSetting = (path = "") => catalogue.setting(path.split(".")[0] ?? "", path.split(".")[1] ?? "") !== undefined;
+  const isName = (name: string) => names.some((each) => each.name === name);
+  for (const [i, name] of (related ?? []).entries()) warn(["related", i], name, isName(name));
+  for (const [i, { setting }] of (excludes ?? []).entries())
+    warn(["excludes", i, "setting"], setting, isSetting(setting));
+  needs?.forEach((need: Need, i) => {
+    warn(["needs", i, "setting"], need.setting, isSetting(need.setting));
+    warn(["needs", i, "mode"], need.mode, catalogue.mode(need.mode ?? "") !== undefined);
+    warn(["needs", i, "section"], need.section, catalogue.section(need.section ?? "") !== undefined);
+    const said = [need.setting, need.mode, need.section, need.port].filter((each) => each !== undefined);
+    if (said.length !== 1)
+      tell("warning", {
+        path: ["needs", i],
+        ofName: false,
+        message: "A need names exactly one of “setting”, “mode”, “section” and “port”: split it, or say which.",
+      });
+  });
+}
+
+interface NamedThing {
+  readonly name: string;
+  readonly words: readonly string[];
+}
+
+/** Whatever an alias may mean: settings with and without their section, modes, elements, sections. */
+function namesIn(catalogue: Catalogue): NamedThing[] {
+  return [
+    ...catalogue.sections.flatMap((section): NamedThing[] => [
+      section,
+      ...section.settings.flatMap(({ name, words }) => [
+        { name, words },
+        { name: `${section.name}.${name}`, words },
+      ]),
+    ]),
+    ...catalogue.modes,
+    ...catalogue.elements,
+  ];
+}
+
+function question(word: string, names: Parameters<typeof nearest>[1]): string {
+  return didYouMean(nearest(word, names, 3)) || " Look at its spelling.";
+}

@@ -1,0 +1,108 @@
+/**
+ * A pilot's own files beside the scripts: settings that the catalogue lacks (`*.catalogue.json`)
+ * and words for what it has (`*.aliases.json`).
+ */
+import { type Alias, type Catalogue, makeCatalogue } from "../../catalogue/catalogue.ts";
+import type { OwnSetting } from "../../catalogue/types.ts";
+import { CATALOGUE_END } from "../../model/file-names.ts";
+import type { FileAnswer } from "../../model/files.ts";
+import type { Range } from "../../syntax/span.ts";
+import { type JsonPath, type JsonText, readJson } from "./json-text.ts";
+import { aliasProblems, settingProblems, type Tell } from "./own-words-check.ts";
+
+/** What is wrong in such a file. */
+export interface WordsProblem {
+  readonly file: string;
+  readonly range: Range;
+  /** The way there from the top, as in `settings[0].types[1].unit`; empty for the whole file. */
+  readonly where: string;
+  /** What is wrong, why, and what to do. */
+  readonly message: string;
+  /** error: the setting or the word counts for nothing; warning: it counts. */
+  readonly severity: "error" | "warning";
+}
+
+export interface OwnWords {
+  readonly catalogue: Catalogue;
+  /** In order of file and place. */
+  readonly problems: readonly WordsProblem[];
+  /** The same text for the same settings and words, by which two readings are compared. */
+  readonly key: string;
+}
+
+/** The catalogue with what these files add to it. Never rejects: what cannot be read is told. */
+export async function readOwnWords(
+  files: readonly { readonly file: string; readonly answer: FileAnswer }[],
+): Promise<OwnWords> {
+  if (files.length === 0) return { catalogue: makeCatalogue(), problems: [], key: "" };
+  const shapes = await import("../../catalogue/own-files.ts");
+  const problems: WordsProblem[] = [];
+  const settings: { readonly setting: OwnSetting; readonly tell: Tell }[] = [];
+  const words: { readonly alias: Alias; readonly tell: Tell }[] = [];
+
+  for (const { file, answer } of [...files].sort((a, b) => (a.file < b.file ? -1 : 1))) {
+    const json = jsonOf(file, answer, problems);
+    if (json === null) continue;
+    const tellAt =
+      (base: JsonPath): Tell =>
+      (severity, { path, ofName, message }) => {
+        const whole = [...base, ...path];
+        const range = ofName ? json.nameRangeOf(whole) : json.rangeOf(whole);
+        problems.push({ file, range, where: pathText(whole), message, severity });
+      };
+    const tell = tellAt([]);
+    for (const path of json.repeated)
+      tell("error", {
+        path,
+        ofName: true,
+        message: "This name stands twice here, and the earlier one is lost: keep one.",
+      });
+    if (file.endsWith(CATALOGUE_END)) {
+      const read = shapes.readCatalogueFile(json.value);
+      for (const problem of read.problems) tell("error", problem);
+      for (const { at, setting } of read.settings) settings.push({ setting, tell: tellAt(["settings", at]) });
+    } else {
+      const read = shapes.readAliasesFile(json.value);
+      for (const problem of read.problems) tell("error", problem);
+      for (const alias of read.aliases) words.push({ alias, tell: tellAt(["aliases", alias.word]) });
+    }
+  }
+
+  const kept = settingProblems(settings);
+  const withSettings = makeCatalogue(kept);
+  const aliases = aliasProblems(words, withSettings);
+  return {
+    catalogue: aliases.length === 0 ? withSettings : makeCatalogue(kept, aliases),
+    problems: problems.sort(byPlace),
+    key: JSON.stringify([kept, aliases]),
+  };
+}
+
+type Json = JsonText & { kind: "value" };
+
+function jsonOf(file: string, answer: FileAnswer, problems: WordsProblem[]): Json | null {
+  const start = { line: 0, character: 0 };
+  const refuse = (message: string, range: Range = { start, end: start }): null => {
+    problems.push({ file, range, where: "", message, severity: "error" });
+    return null;
+  };
+  if (answer.kind === "unreadable") return refuse(`This file cannot be read, so nothing of it counts: ${answer.why}.`);
+  if (answer.kind !== "text") return null;
+  if (!answer.validUtf8) return refuse("This file is no valid UTF-8, so nothing of it counts: save it as UTF-8.");
+  const json = readJson(answer.text);
+  if (json.kind === "value") return json;
+  return refuse(`${json.message} Until this is JSON, nothing of the file counts.`, json.range);
+}
+
+function pathText(path: JsonPath): string {
+  return path.reduce<string>((text, step) => {
+    if (typeof step === "number") return `${text}[${step}]`;
+    if (!/^[A-Za-z_$][\w$]*$/.test(step)) return `${text}[${JSON.stringify(step)}]`;
+    return text === "" ? step : `${text}.${step}`;
+  }, "");
+}
+
+function byPlace(a: WordsProblem, b: WordsProblem): number {
+  if (a.file !== b.file) return a.file < b.file ? -1 : 1;
+  return a.range.start.line - b.range.start.line || a.range.start.character - b.range.start.character;
+}

@@ -1,0 +1,136 @@
+/** The controls of a craft as the panel shows them, and the state in which they put it. */
+import type { Positions, StateReport, Switchboard } from "../../logic/types.ts";
+import { type Craft, isOutput, modeNamed } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type {
+  ControlsAt,
+  LossPicture,
+  PanelControl,
+  PanelMode,
+  ReadyPicture,
+  SwitchesPicture,
+  SwitchesState,
+} from "../../protocol/panel.ts";
+import { boardOf } from "../../rules/lib/problems.ts";
+import { readinessOf, wayOf } from "../arming/ready.ts";
+
+/** As many ways to turn a mode on as a person takes in at a glance. */
+const MOST_WAYS = 6;
+
+/** The craft to draw for a file: itself, or of those that use it the wanted one, or the first. */
+export function pickedCraft(
+  workspace: Workspace,
+  file: string,
+  crafts: readonly Craft[],
+  wanted: string | undefined,
+): Craft | null {
+  return workspace.craft(file) ?? crafts.find((each) => each.file === wanted) ?? crafts[0] ?? null;
+}
+
+/** Null where the craft knows no control. */
+export function switchesOf(craft: Craft, workspace: Workspace, wanted: ControlsAt | undefined): SwitchesPicture | null {
+  if (craft.controls.size === 0) return null;
+  const board = boardOf(craft, workspace);
+  const positions = { ...board.rest, ...possibleOnly(board, wanted ?? {}) };
+  return {
+    handset: craft.handset?.name ?? null,
+    controls: controlsOf(board, craft),
+    state: stateOf(board, craft, workspace, positions),
+    modes: board.names.map((name) => ({ ...modeOf(name, craft, workspace), ways: waysOf(name, board) })),
+    loss: lossOf(board),
+    ready: readyOf(craft, workspace, positions),
+    states: board.countStates(),
+  };
+}
+
+/** The wished positions that the controls really have: a script may have changed since they were set. */
+function possibleOnly(board: Switchboard, wanted: ControlsAt): Positions {
+  const kept: Record<string, string | number> = {};
+  for (const { name, control } of board.variables) {
+    const at = wanted[name];
+    if (at === undefined) continue;
+    const isPosition = typeof at === "string" && control?.positions.some((each) => each.name === at);
+    const takesPulse = typeof at === "number" && (control === null || control.kind === "dial");
+    // Of a pulse that the control no longer sends there is no state, and nothing could be said.
+    if ((isPosition || takesPulse) && board.sets.where({ [name]: at }) !== board.sets.none) kept[name] = at;
+  }
+  return kept;
+}
+
+function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
+  const controls: PanelControl[] = [];
+  for (const { control, positions, spans } of board.map().controls) {
+    const source = craft.controls.get(control.name)?.source;
+    if (!source) continue;
+    controls.push({
+      name: control.name,
+      kind: control.kind,
+      channel: control.channel,
+      positions: positions.map(({ name, pulseUs, modes }) => ({ name, pulseUs, modes })),
+      spans,
+      rest: control.rest,
+      at: source,
+    });
+  }
+  return controls;
+}
+
+function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positions: Positions): SwitchesState {
+  const report = board.stateAt(positions);
+  const told = (names: readonly string[]) =>
+    names.map((name) => {
+      const lines = board.linesBehind(name, positions).map(({ file, line }) => ({ file, line }));
+      return { ...modeOf(name, craft, workspace), lines };
+    });
+  const names = new Set([...Object.keys(board.rest), ...Object.keys(positions)]);
+  const atRest = [...names].every((name) => positions[name] === board.rest[name]);
+  return {
+    positions,
+    atRest,
+    armed: armedIn(report, board),
+    on: told(report.on),
+    possible: told(report.possible),
+    unknown: report.unknown,
+  };
+}
+
+/** Armed is `arm`, and `arm-permit` too where somebody set it up: where one of them is off, the other need not be known. */
+function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"] {
+  const asked = ["arm", "arm-permit"].filter((name) => board.names.includes(name));
+  if (!asked.includes("arm")) return null;
+  if (asked.every((name) => report.on.includes(name))) return "yes";
+  const mayBe = [...report.on, ...report.possible, ...report.unknown];
+  if (asked.some((name) => !mayBe.includes(name))) return "no";
+  return asked.some((name) => report.unknown.includes(name)) ? "unknown" : "depends";
+}
+
+function waysOf(name: string, board: Switchboard): string[] | null {
+  const set = board.selected(name);
+  if (set === null) return null;
+  return set === board.sets.none ? [] : board.waysTo(set, MOST_WAYS).ways.map((way) => wayOf(way).words);
+}
+
+function lossOf(board: Switchboard): LossPicture {
+  const { onLoss, armed, outcomes } = board.loss();
+  return { receiver: onLoss, armed, modes: [...outcomes].map(([name, becomes]) => ({ name, becomes })) };
+}
+
+function readyOf(craft: Craft, workspace: Workspace, positions: Positions): ReadyPicture {
+  const { obstacles, moves } = readinessOf(craft, workspace, { positions });
+  return {
+    obstacles: obstacles.map(({ state, message, source }) => ({ state, message, at: source })),
+    moves: moves === null ? null : moves.map(({ name, to }) => ({ name, to })),
+  };
+}
+
+function modeOf(name: string, craft: Craft, workspace: Workspace): Omit<PanelMode, "ways"> {
+  const lines = (modeNamed(craft, name)?.lines ?? []).map(({ source }) => source);
+  const note = lines
+    .map(({ file, line }) => workspace.script(file)?.noteOf(line).text ?? "")
+    .find((text) => text !== "");
+  return {
+    name,
+    what: isOutput(name) ? (note ?? "An output of the board.") : (workspace.catalogue.mode(name)?.what ?? ""),
+    lines,
+  };
+}

@@ -1,0 +1,80 @@
+/** What the panel draws for one document: the picture in the goggles, the switches, and the numbers. */
+import type { Craft } from "../../model/craft.ts";
+import type { Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { PanelModel, ViewName } from "../../protocol/panel.ts";
+import { findingsOf } from "../../rules/engine/engine.ts";
+import { NO_NUMBERS, numbersOf } from "./panel-all-numbers.ts";
+import { type GogglesAsk, gogglesOf, noGoggles } from "./panel-goggles.ts";
+import { pickedCraft, switchesOf } from "./panel-switches.ts";
+
+export interface PanelAsk extends GogglesAsk {
+  /** Of several craft that use the file, the one to draw. */
+  readonly craft?: string | undefined;
+  /** What is looked at; the numbers are reckoned for their own view only. */
+  readonly view?: ViewName | undefined;
+  readonly positions?: Readonly<Record<string, string | number>> | undefined;
+}
+
+/** The panel's model; `version` is handed through, so that an answer can be told from a later one. */
+export function panelOf(workspace: Workspace, file: string, version: number, ask: PanelAsk = {}): PanelModel {
+  const script = workspace.script(file);
+  // A craft is drawn for itself: which others there are matters for a layer or a handset only.
+  const crafts = script?.kind === "craft" ? [] : workspace.craftsWith(file);
+  const craft = pickedCraft(workspace, file, crafts, ask.craft);
+  const alsoIn = crafts
+    .filter((each) => each.file !== craft?.file)
+    .map((each) => ({ file: each.file, name: each.name }));
+  const base = { file, version, alsoIn };
+  if (!script || !craft) {
+    return {
+      ...base,
+      craft: "",
+      empty: whyEmpty(script),
+      goggles: null,
+      noGoggles: null,
+      switches: null,
+      noSwitches: null,
+      numbers: null,
+      noNumbers: null,
+      findings: [],
+    };
+  }
+  const goggles = gogglesOf(craft, workspace, ask);
+  const switches = switchesOf(craft, workspace, ask.positions);
+  const isLookedAt = ask.view === "numbers";
+  const numbers = isLookedAt ? numbersOf(craft, workspace) : null;
+  return {
+    ...base,
+    craft: craft.name,
+    empty: null,
+    goggles,
+    noGoggles: goggles ? null : noGoggles(craft),
+    switches,
+    noSwitches: switches ? null : noSwitches(craft),
+    numbers,
+    noNumbers: isLookedAt && !numbers ? NO_NUMBERS : null,
+    findings: findingsOf(workspace, craft.file).map(({ code, severity, message, file: at, range, witness }) => ({
+      code,
+      severity,
+      message,
+      file: at,
+      range,
+      witness: witness ?? null,
+    })),
+  };
+}
+
+function whyEmpty(script: Script | null): string {
+  if (!script) return "Open a script to see its drawings.";
+  if (script.tree.newer)
+    return "This script is written in a newer edition of the language: update the tool to see it drawn.";
+  if (script.kind === "craft") return "This craft could not be read.";
+  return `No craft of this workspace uses this ${script.kind}: open a craft, or name this file in one with “use”.`;
+}
+
+/** Why there are no switches to draw, and what to add. */
+export function noSwitches(craft: Craft): string {
+  if (!craft.handset) return "No handset is in use: name the pilot's with a “use” line to see what its switches do.";
+  return "The handset lists no controls yet: add them to its section “controls”.";
+}

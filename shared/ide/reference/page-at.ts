@@ -1,0 +1,37 @@
+/** The reference page that belongs to what stands at a position. */
+import { baseOf } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { Position } from "../../syntax/span.ts";
+import type { Named } from "../context/names.ts";
+import { holds, standingAt } from "../context/standing.ts";
+
+export type PageName = Pick<Named, "name" | "kind">;
+
+/** The section, setting, mode or element at a position, as its page names it; null where none stands there. */
+export function pageNameAt(workspace: Workspace, file: string, at: Position): PageName | null {
+  const standing = standingAt(workspace, file, at);
+  if (!standing) return null;
+  const { node, column, spec, section, entry, piece, text } = standing;
+  const { catalogue } = workspace;
+  const inSection = (name: string): PageName | null => {
+    const base = section === null ? "" : baseOf(section);
+    if (spec?.holds === "modes") return modeNamed(name);
+    if (spec?.holds === "places" && catalogue.element(name)) return { name, kind: "element" };
+    return catalogue.setting(base, name) ? { name: `${base}.${name}`, kind: "setting" } : null;
+  };
+  const modeNamed = (name: string): PageName | null => (catalogue.mode(name) ? { name, kind: "mode" } : null);
+  switch (node.kind) {
+    case "section":
+      return spec && holds(node.name, column) ? { name: spec.name, kind: "section" } : null;
+    case "drop": {
+      const word = node.names.find((each) => holds(each, column));
+      return word ? inSection(word.text) : null;
+    }
+    case "entry":
+      if (holds(node.head, column)) return inSection(node.head.text);
+      if (piece?.kind === "mode") return modeNamed(text.slice(piece.start, piece.end));
+      return entry?.kind === "setting" && piece ? inSection(entry.name) : null;
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,58 @@
+/** Parts that reference pages have in common. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Need } from "../../catalogue/types.ts";
+import { rules } from "../../rules/engine/registry.generated.ts";
+import { list, paragraphs } from "../context/describe.ts";
+import { rulesLookingAt } from "./rules-of.ts";
+
+/** A chapter of a page; nothing where it would be empty. */
+export function headed(title: string, text: string): string {
+  return text === "" ? "" : `## ${title}\n\n${text}`;
+}
+
+/** Names as code, between commas. */
+export function code(names: readonly string[]): string {
+  return names.map((name) => `\`${name}\``).join(", ");
+}
+
+/** The rules that look at a name, besides those that look at every line alike. */
+export function rulesText(name: string, more: readonly string[] = []): string {
+  const codes = new Set([...rulesLookingAt(name), ...more]);
+  const found = rules.filter((rule) => codes.has(rule.code));
+  return headed(
+    "Rules that look at it",
+    list(found.map((rule) => `\`${rule.code}\` (${rule.severity}): ${rule.summary}`)),
+  );
+}
+
+/** What works only because of something: settings, modes and elements with such a need. */
+export function neededBy(catalogue: Catalogue, meant: (need: Need) => boolean): string {
+  const things = [
+    ...catalogue.sections.flatMap((section) =>
+      section.settings.map(({ name, needs }) => ({ name: `${section.name}.${name}`, needs })),
+    ),
+    ...catalogue.modes,
+    ...catalogue.elements,
+  ];
+  const lines = things.flatMap(({ name, needs = [] }) => {
+    const need = needs.find(meant);
+    if (!need) return [];
+    const state =
+      need.is !== undefined ? ` (as \`${need.is}\`)` : need.not !== undefined ? ` (not as \`${need.not}\`)` : "";
+    return [`\`${name}\`${state}: ${need.reason}`];
+  });
+  return headed("Needed by", list(lines));
+}
+
+/** Lines of a script, set as such. */
+export function fenced(script: string): string {
+  return `\`\`\`fettle\n${script}\n\`\`\``;
+}
+
+/** Related names, and the plain words by which the page is found. */
+export function seeAlso(related: readonly string[] | undefined, words: readonly string[]): string {
+  return paragraphs(
+    related && related.length > 0 ? `See also: ${code(related)}.` : "",
+    words.length > 0 ? `Also found as: ${words.join("; ")}.` : "",
+  );
+}

@@ -1,0 +1,286 @@
+/** The reference page of a name, as Markdown. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Element, Mode, SectionSpec } from "../../catalogue/types.ts";
+import { convert, unitFamily } from "../../catalogue/units.ts";
+import { capital } from "../../draw/words.ts";
+import { nearest } from "../../model/nearest.ts";
+import { isNeverAccepted } from "../../rules/engine/engine.ts";
+import { rules } from "../../rules/engine/registry.generated.ts";
+import type { ExampleFiles, Rule } from "../../rules/engine/types.ts";
+import { cellsOf, list, needLine, paragraphs, warning } from "../context/describe.ts";
+import { listNames, type Named } from "../context/names.ts";
+import { exampleOfElement, exampleOfMode } from "./example-line.ts";
+import { findDescribed } from "./find.ts";
+import { languageTopic } from "./language-page.ts";
+import { code, fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
+import { settingPage } from "./page-setting.ts";
+import { namesLookedAt } from "./rules-of.ts";
+
+/**
+ * The page of everything that has this name, a word of the language among it, also of what is known
+ * by these plain words; null where nothing is. A setting is named alone or as SECTION.NAME.
+ */
+export function pageOf(catalogue: Catalogue, name: string): string | null {
+  const wanted = name.trim();
+  const all = listNames(catalogue);
+  const spelled = (name: string) => all.filter((each) => isCalled(each, name));
+  const [asWritten, hyphenated] = [spelled(wanted), spelled(wanted.replaceAll(" ", "-"))];
+  const exact = asWritten.length > 0 ? asWritten : hyphenated;
+  const topic = languageTopic(wanted);
+  const found = exact.length > 0 || topic !== null ? exact : byWords(catalogue, wanted, all);
+  const pages = [...found.map((each) => pageOfNamed(catalogue, each)), ...(topic === null ? [] : [topic])];
+  return pages.length > 0 ? `${pages.join("\n\n---\n\n")}\n` : null;
+}
+
+function isCalled({ name, kind }: Named, wanted: string): boolean {
+  return name === wanted || (kind === "setting" && name.endsWith(`.${wanted}`));
+}
+
+/** Names near to what was asked for, best first. */
+export function namesLike(catalogue: Catalogue, name: string): string[] {
+  const worded = withWords(catalogue, listNames(catalogue)).map((each) => {
+    // A setting is asked for without its section, too.
+    const bare = each.name.slice(each.name.indexOf(".") + 1).replaceAll("-", " ");
+    return { ...each, words: [...each.words, bare] };
+  });
+  return nearest(name, worded, 5);
+}
+
+const MOST_BY_WORDS = 5;
+/** A description fits more than was meant: the best of it is enough. */
+const MOST_DESCRIBED = 3;
+
+function byWords(catalogue: Catalogue, wanted: string, all: readonly Named[]): Named[] {
+  const plain = wanted.toLowerCase().replaceAll("-", " ");
+  const described = all.map((each) => ({
+    ...each,
+    words: wordsOf(catalogue, each.name, each.kind),
+    why: whyOf(catalogue, each),
+  }));
+  const said = described.filter((each) => each.words.some((word) => word.toLowerCase() === plain));
+  if (said.length > 0) return said.slice(0, MOST_BY_WORDS);
+  const fitting = findDescribed(catalogue, plain, described, MOST_DESCRIBED);
+  if (fitting.length > 0) return fitting;
+  // A second set has the names of the first, which is rather what is meant.
+  const firstSets = described.filter(({ name }) => !catalogue.section(name.split(".")[0]!)?.like);
+  const [name] = nearest(wanted, firstSets, 1);
+  return all.filter((each) => each.name === name);
+}
+
+function whyOf(catalogue: Catalogue, { name, kind }: Named): string {
+  switch (kind) {
+    case "setting":
+      return settingOf(catalogue, name)?.why ?? "";
+    case "mode":
+      return catalogue.mode(name)?.why ?? "";
+    case "element":
+      return catalogue.element(name)?.why ?? "";
+    case "section":
+      return catalogue.section(name)?.why ?? "";
+    case "rule":
+      return rules.find((rule) => rule.code === name)?.prose ?? "";
+    case "unit":
+      return "";
+  }
+}
+
+function withWords(catalogue: Catalogue, all: readonly Named[]): { name: string; words: readonly string[] }[] {
+  return all.map(({ name, kind }) => ({ name, words: wordsOf(catalogue, name, kind) }));
+}
+
+/** Plain words by which a thing is found. */
+export function wordsOf(catalogue: Catalogue, name: string, kind: Named["kind"]): readonly string[] {
+  switch (kind) {
+    case "setting":
+      return settingOf(catalogue, name)?.words ?? [];
+    case "mode":
+      return catalogue.mode(name)?.words ?? [];
+    case "element":
+      return catalogue.element(name)?.words ?? [];
+    case "section":
+      return catalogue.section(name)?.words ?? [];
+    case "unit":
+      return [unitFamily(name)?.units.find((unit) => unit.symbol === name)?.name ?? name];
+    case "rule":
+      return [];
+  }
+}
+
+function settingOf(catalogue: Catalogue, name: string) {
+  const dot = name.indexOf(".");
+  return catalogue.setting(name.slice(0, dot), name.slice(dot + 1));
+}
+
+/** The page of one thing. */
+export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<Named, "name" | "kind">): string {
+  switch (kind) {
+    case "setting":
+      return settingPage(catalogue, catalogue.section(name.split(".")[0]!)!, settingOf(catalogue, name)!);
+    case "mode":
+      return modePage(catalogue, catalogue.mode(name)!);
+    case "element":
+      return elementPage(catalogue.element(name)!);
+    case "section":
+      return sectionPage(catalogue, catalogue.section(name)!);
+    case "unit":
+      return unitPage(catalogue, name);
+    case "rule":
+      return rulePage(rules.find((rule) => rule.code === name)!, namesLookedAt(name));
+  }
+}
+
+function modePage(catalogue: Catalogue, mode: Mode): string {
+  const { clashes, precedence } = catalogue.relations;
+  const { name } = mode;
+  const ordered = precedence.some(({ over, under }) => over === name || under.includes(name));
+  return paragraphs(
+    `# ${name}\n\n*mode*`,
+    `**${mode.what}**`,
+    mode.why,
+    warning(mode.hazard),
+    headed("How it is written", fenced(exampleOfMode(name))),
+    headed("What it needs", list((mode.needs ?? []).map(needLine))),
+    relationsText(catalogue, name),
+    neededBy(catalogue, (need) => need.mode === name),
+    rulesText(name, [
+      ...(clashes.some(({ modes }) => modes.includes(name)) ? ["mode-clash"] : []),
+      ...(ordered ? ["mode-overlap", "mode-shadowed"] : []),
+      ...(mode.needs ? ["mode-needs"] : []),
+    ]),
+    seeAlso(mode.related, mode.words),
+  );
+}
+
+function elementPage(element: Element): string {
+  const { name, widest, drawn } = element;
+  const cells = cellsOf(element);
+  const manners = [
+    element.textOf
+      ? `As wide as the text of \`${element.textOf}\`, at most ${cells}`
+      : drawn === "text"
+        ? `${cells}, for its widest text: \`${widest.join(" / ")}\``
+        : `${cells}, drawn as a figure: ${drawn}`,
+    ...(element.overlapsNothing ? ["Made to lie over or under others: it may share their cells"] : []),
+    ...(element.centre ? ["May stand in the middle of the picture"] : []),
+  ];
+  return paragraphs(
+    `# ${name}\n\n*element of the OSD*`,
+    `**${element.what}**`,
+    element.why,
+    headed("How it is written", fenced(exampleOfElement(name))),
+    headed("How it is shown", list(manners)),
+    headed("What it needs", list((element.needs ?? []).map(needLine))),
+    rulesText(name, [
+      "osd-off-grid",
+      "osd-unsafe-area",
+      ...(element.overlapsNothing ? [] : ["osd-overlap"]),
+      ...(drawn === "text" && !element.centre ? ["osd-centre-clutter"] : []),
+      ...(element.role ? ["osd-essentials"] : []),
+      ...((element.needs ?? []).some(({ port }) => port !== undefined) ? ["port-missing"] : []),
+    ]),
+    seeAlso(element.related, element.words),
+  );
+}
+
+/** Entries of sections that hold something else than settings, none of which has a page of its own. */
+const EXAMPLES: Partial<Record<SectionSpec["holds"], string>> = {
+  controls: [
+    "  TL  switch    ch5  up 1000 us  down 2000 us",
+    "  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us",
+    "  PB  button    ch7  rest 1000 us  held 2000 us",
+    "  SX  selector  ch8  one 1000 us  two 1500 us  three 2000 us  rests two",
+    "  KN  dial      ch9  1000 us to 2000 us",
+  ].join("\n"),
+  outputs: "  # the lamp at the nose: its power, by the board's own switch\n  nose-light  when TL is down",
+  follows: "  overall  follows KN from 0.8 to 1.2",
+};
+
+function sectionPage(catalogue: Catalogue, section: SectionSpec): string {
+  const { name, holds, like } = section;
+  const lines = (things: readonly { readonly name: string; readonly what: string }[]) =>
+    list(things.map((each) => `\`${each.name}\`: ${each.what}`));
+  return paragraphs(
+    `# ${name}\n\n*section*`,
+    `**${section.what}**`,
+    section.why,
+    list([
+      `Stands in a ${section.in.join(" or a ")}`,
+      ...(section.title === "optional" ? [`May bear a name: \`${name} "…"\``] : []),
+      ...(section.title === "required" ? [`Bears a name: \`${name} "…"\``] : []),
+      ...(like ? [`A second set of \`${like}\`: what it leaves out is taken from there`] : []),
+    ]),
+    headed("How it is written", EXAMPLES[holds] ? fenced(`${name}\n${EXAMPLES[holds]}`) : ""),
+    headed("Settings", lines(catalogue.settingsOf(name))),
+    headed("Modes", holds === "modes" ? lines(catalogue.modes) : ""),
+    headed("Elements", holds === "places" ? lines(catalogue.elements) : ""),
+    neededBy(catalogue, (need) => need.section === name),
+    seeAlso(undefined, section.words),
+  );
+}
+
+/** Settings that a page of a unit names: enough to know what it is for. */
+const MOST_TAKERS = 12;
+
+function unitPage(catalogue: Catalogue, symbol: string): string {
+  const family = unitFamily(symbol)!;
+  const unit = family.units.find((each) => each.symbol === symbol)!;
+  const takers = catalogue.sections.flatMap((section) =>
+    section.settings
+      .filter(({ types }) => types.some((type) => JSON.stringify(type).includes(`"unit":${JSON.stringify(symbol)}`)))
+      .map(({ name }) => `${section.name}.${name}`),
+  );
+  const others = family.units.filter((each) => each !== unit);
+  const more = takers.length > MOST_TAKERS ? `, and ${takers.length - MOST_TAKERS} more` : "";
+  return paragraphs(
+    `# ${symbol}\n\n*unit of ${family.name.replaceAll("-", " ")}*`,
+    `**${capital(unit.name)}.** ${family.what}`,
+    others.length > 0
+      ? list(others.map((each) => `1 ${symbol} is ${convert(1, symbol, each.symbol)} ${each.symbol} (${each.name})`))
+      : "No other unit is of its kind, and none is converted into it.",
+    unit.also ? `Read as well as: ${code(unit.also)}.` : "",
+    takers.length > 0 ? `Limits are given in it for: ${code(takers.slice(0, MOST_TAKERS))}${more}.` : "",
+  );
+}
+
+/** A rule: when it fires, why that matters, and an example of each. `names` are what it looks at. */
+function rulePage(rule: Rule, names: readonly string[]): string {
+  return paragraphs(
+    `# ${rule.code}\n\n*rule, ${rule.severity}*`,
+    `**${rule.summary}**`,
+    rule.prose,
+    names.length > 0 ? `It looks at ${code(names)}.` : "",
+    isNeverAccepted(rule.code)
+      ? "It says that something was not understood, so no note can accept it."
+      : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,
+    headed("It fires here", exampleText(rule.examples.bad)),
+    headed("It is silent here", exampleText(rule.examples.good)),
+  );
+}
+
+function exampleText(files: ExampleFiles): string {
+  return Object.entries(files)
+    .map(([file, text]) => `\`${file}\`\n\n${fenced(text.trimEnd())}`)
+    .join("\n\n");
+}
+
+function relationsText(catalogue: Catalogue, mode: string): string {
+  const { clashes, precedence } = catalogue.relations;
+  const lines = [
+    ...clashes
+      .filter(({ modes }) => modes.includes(mode))
+      .map(({ modes, reason }) => `Never with \`${modes.find((each) => each !== mode)}\`: ${reason}`),
+    ...precedence
+      .filter(({ over }) => over === mode)
+      .map(
+        ({ under, reason }) =>
+          `Goes before ${under
+            .filter((each) => each !== mode)
+            .map((each) => `\`${each}\``)
+            .join(", ")}: ${reason}`,
+      ),
+    ...precedence
+      .filter(({ over, under }) => over !== mode && under.includes(mode))
+      .map(({ over, reason }) => `Does nothing while \`${over}\` is on: ${reason}`),
+  ];
+  return headed("With other modes", list(lines));
+}

@@ -1,0 +1,127 @@
+/** The reference as files: one page that searches without a server, and the same as Markdown. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { rules } from "../../rules/engine/registry.generated.ts";
+import { listNames, type Named, type NameKind } from "../context/names.ts";
+import { languagePage } from "./language-page.ts";
+import { escapeHtml, htmlOf, type LinkTo } from "./markdown-html.ts";
+import { pageOfNamed, wordsOf } from "./page.ts";
+import { referenceHtml } from "./reference-html.ts";
+
+export interface ReferenceFile {
+  /** Below the folder of the reference, with `/`. */
+  readonly path: string;
+  readonly text: string;
+}
+
+/** Every file of the reference; the same catalogue gives the same bytes. */
+export function referenceOf(catalogue: Catalogue): ReferenceFile[] {
+  const groups = groupsOf(catalogue);
+  return [{ path: "index.html", text: siteOf(catalogue, groups) }, ...markdownOf(catalogue, groups)];
+}
+
+interface Group {
+  readonly title: string;
+  readonly what: string;
+  /** The Markdown file that holds its pages. */
+  readonly file: string;
+  readonly names: readonly Named[];
+}
+
+/** Sections with their settings, then each other kind. */
+function groupsOf(catalogue: Catalogue): Group[] {
+  const all = listNames(catalogue);
+  const ofKind = (kind: NameKind) => all.filter((each) => each.kind === kind);
+  return [
+    ...catalogue.sections.map(({ name, what }) => ({
+      title: name,
+      what,
+      file: `sections/${name}.md`,
+      names: all.filter(
+        (each) =>
+          (each.kind === "section" && each.name === name) ||
+          (each.kind === "setting" && each.name.startsWith(`${name}.`)),
+      ),
+    })),
+    { title: "Modes", what: "What switches turn on and off.", file: "modes.md", names: ofKind("mode") },
+    { title: "Elements", what: "What can stand on the OSD.", file: "elements.md", names: ofKind("element") },
+    { title: "Units", what: "What a number is followed by.", file: "units.md", names: ofKind("unit") },
+    { title: "Rules", what: "What is checked.", file: "rules.md", names: ofKind("rule") },
+  ];
+}
+
+function siteOf(catalogue: Catalogue, groups: readonly Group[]): string {
+  const linkTo = linker(catalogue);
+  const nav = groups.map(({ title, names }) => {
+    const items = names.map(({ name, kind }) => {
+      const shown = kind === "setting" ? name.slice(name.indexOf(".") + 1) : name;
+      return `<li><a href="#${idOf(kind, name)}">${escapeHtml(shown)}</a></li>`;
+    });
+    return `<details><summary>${escapeHtml(title)} <small>${names.length}</small></summary><ul>${items.join("")}</ul></details>`;
+  });
+  const articles = groups.flatMap(({ names }) =>
+    names.map(({ name, kind }) => {
+      const section = kind === "section" ? name : "";
+      const html = htmlOf(pageOfNamed(catalogue, { name, kind }), (each, chapter) => linkTo(each, chapter, section));
+      const words = wordsOf(catalogue, name, kind).join("; ");
+      return `<article id="${idOf(kind, name)}" data-kind="${kind}" data-words="${escapeHtml(words)}">\n${html}\n</article>`;
+    }),
+  );
+  const language = `<article id="language">\n${htmlOf(languagePage(), (each, chapter) => linkTo(each, chapter, ""))}\n</article>`;
+  return referenceHtml({
+    nav: nav.join("\n"),
+    articles: [language, ...articles].join("\n"),
+    counts: countsOf(catalogue),
+  });
+}
+
+function countsOf(catalogue: Catalogue): string {
+  const settings = catalogue.sections.flatMap((section) => section.settings).length;
+  const { modes, elements } = catalogue;
+  return `${settings} settings, ${modes.length} modes, ${elements.length} elements of the OSD, ${rules.length} rules`;
+}
+
+/** What an address ends with: every character that would mean something there is escaped. */
+function idOf(kind: NameKind, name: string): string {
+  return `${kind}/${encodeURIComponent(name).replaceAll("%", "_")}`;
+}
+
+/** Names that mean several things lead to the likeliest: on a list of rules to the rule. */
+function linker(catalogue: Catalogue): (name: string, chapter: string, section: string) => ReturnType<LinkTo> {
+  const kinds = new Map<string, NameKind[]>();
+  for (const { name, kind } of listNames(catalogue)) kinds.set(name, [...(kinds.get(name) ?? []), kind]);
+  return (name, chapter, section) => {
+    if (chapter === "Settings" && kinds.has(`${section}.${name}`)) return `#${idOf("setting", `${section}.${name}`)}`;
+    const found = kinds.get(name)?.filter((kind) => kind !== "unit") ?? [];
+    const wanted: readonly NameKind[] = chapter.startsWith("Rules") ? ["rule"] : ["setting", "mode", "element"];
+    const kind = found.find((each) => wanted.includes(each)) ?? found[0];
+    return kind ? `#${idOf(kind, name)}` : null;
+  };
+}
+
+function markdownOf(catalogue: Catalogue, groups: readonly Group[]): ReferenceFile[] {
+  const contents = groups.map(({ title, what, file }) => `- [${title}](${file}): ${what}`).join("\n");
+  const files = groups.map(({ file, title, names }) => {
+    const pages = names.map((named) => pageOfNamed(catalogue, named));
+    // A section's own page leads the file; the others are gathered under a title.
+    const [first = "", ...rest] = file.startsWith("sections/") ? pages : [`# ${title}`, ...pages];
+    return { path: `markdown/${file}`, text: `${[first, ...rest.map(oneDeeper)].join("\n\n")}\n` };
+  });
+  const first = "- [The language](language.md): how a script is written, and how files combine";
+  return [
+    { path: "markdown/README.md", text: `# Reference\n\n${countsOf(catalogue)}.\n\n${first}\n${contents}\n` },
+    { path: "markdown/language.md", text: `${languagePage()}\n` },
+    ...files,
+  ];
+}
+
+/** Headings one level down; a script that happens to have a note is no heading. */
+function oneDeeper(page: string): string {
+  let fenced = false;
+  return page
+    .split("\n")
+    .map((line) => {
+      if (line.startsWith("```")) fenced = !fenced;
+      return !fenced && line.startsWith("#") ? `#${line}` : line;
+    })
+    .join("\n");
+}

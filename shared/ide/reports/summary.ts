@@ -1,0 +1,66 @@
+/** What `check` reports: the findings of some files, in order, and how many there are of each severity. */
+import type { Finding, Severity } from "../../protocol/findings.ts";
+
+/** A finding as it is reported, its files named as the reader knows them. */
+export type ReportedFinding = Omit<Finding, "fixes" | "witness">;
+
+export interface Counts {
+  readonly files: number;
+  readonly errors: number;
+  readonly warnings: number;
+  readonly infos: number;
+  readonly hints: number;
+}
+
+export interface CheckReport {
+  readonly findings: readonly ReportedFinding[];
+  readonly summary: Counts;
+}
+
+/**
+ * The findings of `files` files, sorted by file, start and code. `nameOf` gives the name under
+ * which a file is reported.
+ */
+export function checkReport(
+  findings: readonly Finding[],
+  files: number,
+  nameOf: (file: string) => string,
+): CheckReport {
+  const reported = findings.map(
+    ({ code, severity, message, file, range, related }): ReportedFinding => ({
+      code,
+      severity,
+      message,
+      file: nameOf(file),
+      range,
+      related: related.map((each) => ({ message: each.message, file: nameOf(each.file), range: each.range })),
+    }),
+  );
+  const count = (severity: Severity) => reported.filter((each) => each.severity === severity).length;
+  return {
+    findings: reported.sort(inOrder),
+    summary: {
+      files,
+      errors: count("error"),
+      warnings: count("warning"),
+      infos: count("info"),
+      hints: count("hint"),
+    },
+  };
+}
+
+function inOrder(a: ReportedFinding, b: ReportedFinding): number {
+  const start = (each: ReportedFinding) => each.range.start;
+  return (
+    compareText(a.file, b.file) ||
+    start(a).line - start(b).line ||
+    start(a).character - start(b).character ||
+    compareText(a.code, b.code) ||
+    compareText(a.message, b.message)
+  );
+}
+
+/** By code units, so that the order is the same on every machine and in every language. */
+function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

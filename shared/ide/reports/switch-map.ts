@@ -1,0 +1,73 @@
+/** What `switches` reports: what each position does, and what is on at rest and when the link is lost. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { switchboardOf } from "../../logic/from-craft.ts";
+import type { ControlMap, Positions, PulseSpan } from "../../logic/types.ts";
+import type { Craft } from "../../model/craft.ts";
+
+/** A stretch of pulses in us, both ends included, with the modes that can be on there. */
+export interface ReportedSpan {
+  readonly from: number;
+  readonly to: number;
+  readonly modes: readonly string[];
+}
+
+export interface ReportedControl {
+  readonly name: string;
+  readonly kind: string;
+  readonly channel: number;
+  /** Pulses in us. Empty for a dial. */
+  readonly positions: readonly { readonly name: string; readonly pulse: number; readonly modes: readonly string[] }[];
+  readonly spans: readonly ReportedSpan[];
+}
+
+export interface SwitchReport {
+  readonly controls: readonly ReportedControl[];
+  /** Channels that conditions name and no control drives. */
+  readonly channels: readonly { readonly channel: number; readonly spans: readonly ReportedSpan[] }[];
+  readonly rest: {
+    readonly positions: Positions;
+    readonly modes: readonly string[];
+    readonly possible: readonly string[];
+  };
+  readonly loss: { readonly modes: readonly string[] };
+  /**
+   * How many distinct sets of modes the controls can reach, the empty one included; null where even
+   * patience does not count them.
+   */
+  readonly states: number | null;
+  /** Pairs that must not be on together and can be, each with a state that shows it. */
+  readonly clashes: readonly { readonly modes: readonly [string, string]; readonly positions: Positions }[];
+}
+
+/** Some ten seconds: who asks for the map as text can wait where a tangled craft needs it. */
+const PATIENT_STEPS = 200_000;
+
+/** The switch map of an effective craft. Outputs count as modes, as `outputs.NAME`. */
+export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
+  const board = switchboardOf(craft, catalogue.relations.precedence);
+  const map = board.map();
+  const rest = board.stateAt(board.rest);
+  const pairs = catalogue.relations.clashes.map(({ modes }) => modes);
+  return {
+    controls: map.controls.map(reportedControl),
+    channels: map.channels.map(({ channel, spans }) => ({ channel, spans: spans.map(reportedSpan) })),
+    rest: { positions: board.rest, modes: rest.on, possible: rest.possible },
+    loss: { modes: board.loss().on },
+    states: board.countStates(PATIENT_STEPS),
+    clashes: board.clashes(pairs).map(({ modes, witness }) => ({ modes, positions: witness.positions })),
+  };
+}
+
+function reportedControl({ control, positions, spans }: ControlMap): ReportedControl {
+  return {
+    name: control.name,
+    kind: control.kind,
+    channel: control.channel,
+    positions: positions.map(({ name, pulseUs, modes }) => ({ name, pulse: pulseUs, modes })),
+    spans: spans.map(reportedSpan),
+  };
+}
+
+function reportedSpan({ fromUs, toUs, modes }: PulseSpan): ReportedSpan {
+  return { from: fromUs, to: toUs, modes };
+}

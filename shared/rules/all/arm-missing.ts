@@ -1,0 +1,31 @@
+import type { CraftRule } from "../engine/types.ts";
+import { WHEEL } from "../lib/example-files.ts";
+import { sectionSpot } from "../lib/spots.ts";
+
+export const rule: CraftRule = {
+  code: "arm-missing",
+  severity: "warning",
+  scope: "craft",
+  summary: "A craft has modes and none of them arms it.",
+  prose:
+    "Without arm no switch starts or stops the motors, so either the line was lost or it stands in a file that is not used. A craft that cannot be disarmed by one movement of one finger is not safe to stand beside.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  level when TR is down\n',
+      ...WHEEL,
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      ...WHEEL,
+    },
+  },
+  check: (craft, workspace) =>
+    craft.modes.size === 0 || craft.modes.has("arm")
+      ? []
+      : [
+          {
+            at: sectionSpot(craft, workspace, "modes"),
+            message: "This craft has modes and no arm: say which switch starts and stops the motors.",
+          },
+        ],
+};

@@ -1,0 +1,51 @@
+import type { Craft } from "../../model/craft.ts";
+import { amountIn, settingOf } from "../../model/said.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { valueSpot } from "../lib/spots.ts";
+
+/** Bands inside which two radios may meet, in MHz. Common practice, no source. */
+const BANDS_MHZ = [
+  [433, 435],
+  [863, 870],
+  [902, 928],
+  [2400, 2500],
+] as const;
+
+function bandOf(craft: Craft, section: string) {
+  const setting = settingOf(craft, `${section}.band`);
+  const mhz = amountIn(setting, "MHz");
+  return setting && mhz !== undefined ? { setting, mhz } : null;
+}
+
+export const rule: CraftRule = {
+  code: "band-mismatch",
+  severity: "error",
+  scope: "craft",
+  summary: "The handset's module and the craft's receiver are on different bands.",
+  prose:
+    "A module and a receiver on different bands never bind, whatever one presses: they need other aerials and other radios. Look at the label of the module and of the receiver; one of the two lines is wrong, or this craft belongs to another handset.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  band 868 MHz\n',
+      "wheel.fettle": 'handset "Wheel"\n\ntransmitter\n  band 2.4 GHz\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  band 2.4 GHz\n',
+      "wheel.fettle": 'handset "Wheel"\n\ntransmitter\n  band 2.4 GHz\n',
+    },
+  },
+  check(craft, workspace) {
+    const own = bandOf(craft, "link");
+    const handset = bandOf(craft, "transmitter");
+    if (!own || !handset || own.mhz === handset.mhz) return [];
+    if (BANDS_MHZ.some(([from, to]) => [own.mhz, handset.mhz].every((mhz) => mhz >= from && mhz <= to))) return [];
+    return [
+      {
+        at: valueSpot(workspace, own.setting.source),
+        message: `The receiver is on ${own.setting.text} and the handset's module on ${handset.setting.text}: the two never bind.`,
+        related: [{ message: "The handset's module", at: valueSpot(workspace, handset.setting.source) }],
+        alsoOf: [handset.setting.source],
+      },
+    ];
+  },
+};

@@ -1,0 +1,46 @@
+import { amountIn, settingOf } from "../../model/said.ts";
+import { CHEMISTRIES, MOST_CELLS, mistakenCells } from "../../numbers/pack.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { figure } from "../lib/settings.ts";
+
+const LIMIT = "board.input-limit";
+
+/** The counts of cells that the board may take for each other, with what it bears at most. */
+function doubtOf(pack: Pack, limitV: number | undefined): PackReport[] {
+  if (!pack.cellsDetected) return [];
+  const facts = pack.chemistry === null ? null : CHEMISTRIES[pack.chemistry];
+  const fullV = pack.fullCellV ?? facts?.chargeLimitV;
+  const emptyV = pack.landCellV ?? pack.warnCellV ?? facts?.usualV.land.from;
+  if (fullV === undefined || emptyV === undefined) return [];
+  // A hair of rounding must not take away the last cell that the board bears.
+  const most = limitV === undefined ? MOST_CELLS : Math.min(MOST_CELLS, Math.floor(limitV / fullV + 1e-9));
+  const mistaken = mistakenCells(emptyV, fullV, most);
+  if (!mistaken) return [];
+  const { fewer, more, fromV, toV } = mistaken;
+  return [
+    {
+      of: [
+        pack.said("cells"),
+        pack.said("full-at"),
+        pack.said("land-at") ?? pack.said("warn-at"),
+        settingOf(pack.craft, LIMIT),
+      ],
+      message: `From ${figure(fromV, 2)} V to ${figure(toV, 2)} V a pack can be of ${fewer} nearly full cells or of ${more} nearly empty ones, and taken for ${fewer} it is flown until it falls: say how many cells it has.`,
+    },
+  ];
+}
+
+export const rule: CraftRule = {
+  code: "cells-ambiguous",
+  severity: "warning",
+  scope: "craft",
+  summary: "The board is left to count the cells, and one voltage fits two counts.",
+  prose:
+    "A board that counts cells divides the voltage at plug-in by what one cell may have. From some count on, a pack of one cell more that is nearly empty reads like a full one of one cell less: taken for full, it is flown until it falls, for every warning is then a cell too low. Say the number of cells; a craft that flies on several packs can name each of them.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  cells detect\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n' },
+  },
+  check: (craft, workspace) => packReports(craft, workspace, doubtOf, amountIn(settingOf(craft, LIMIT), "V")),
+};

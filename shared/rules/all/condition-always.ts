@@ -1,0 +1,36 @@
+import type { CraftRule } from "../engine/types.ts";
+import { conditionOf, saysAlways } from "../lib/conditions.ts";
+import { WHEEL } from "../lib/example-files.ts";
+import { boardOf } from "../lib/problems.ts";
+
+export const rule: CraftRule = {
+  code: "condition-always",
+  severity: "warning",
+  scope: "craft",
+  summary: "Every state of the controls makes a condition true.",
+  prose:
+    "A mode that is on whatever the hands do is not switched by anything, which is seldom what a condition was written for. If it is meant, write “always”, which says so to the next reader; else look for the “or” that should be an “and”.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TL is up or TL is down\n',
+      ...WHEEL,
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when always\n',
+      ...WHEEL,
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    return board.names.flatMap((name) => {
+      if (board.selected(name) !== board.sets.every || saysAlways(craft, name)) return [];
+      return [
+        {
+          ...conditionOf(craft, workspace, name),
+          message: `Every state of the controls makes this true: ${name} can never be off. Write “always” if that is meant.`,
+        },
+      ];
+    });
+  },
+};

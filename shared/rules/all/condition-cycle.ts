@@ -1,0 +1,48 @@
+import type { CraftRule } from "../engine/types.ts";
+import { WHEEL } from "../lib/example-files.ts";
+import { boardOf } from "../lib/problems.ts";
+import { spotAt } from "../lib/spots.ts";
+
+export const rule: CraftRule = {
+  code: "condition-cycle",
+  severity: "error",
+  scope: "craft",
+  summary: "Conditions name one another in a circle.",
+  prose:
+    "Whether each mode of the circle is on depends on itself, so no state has an answer, and rules stay silent about all of them. Say one of them by controls instead of by the other mode.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when finder\n  finder when level\n',
+      ...WHEEL,
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when finder\n  finder when TR is down\n',
+      ...WHEEL,
+    },
+  },
+  check: (craft, workspace) =>
+    boardOf(craft, workspace).cycles.map((cycle) => {
+      // A circle begins anywhere: at a line of the craft's own file, where it has one.
+      const own = Math.max(
+        0,
+        cycle.links.findIndex(({ source }) => source.file === craft.file),
+      );
+      const links = [...cycle.links.slice(own), ...cycle.links.slice(0, own)];
+      const [first, ...others] = links;
+      const path = links.map(({ from }) => from).join(" → ");
+      return {
+        at: spotAt(first!.source, first!),
+        message:
+          links.length === 1
+            ? `${first!.from} names itself.`
+            : `These conditions run in a circle: ${path} → ${first!.from}.`,
+        related: others.map((link) => ({
+          message: `${link.from} names ${link.to} here`,
+          at: spotAt(link.source, link),
+        })),
+        alsoOf: others.map((link) => link.source),
+      };
+    }),
+};

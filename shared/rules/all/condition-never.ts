@@ -1,0 +1,56 @@
+import { linkOf } from "../../logic/from-craft.ts";
+import { type Craft, modeNamed } from "../../model/craft.ts";
+import { walkCondition } from "../../syntax/condition.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { conditionOf } from "../lib/conditions.ts";
+import { lostPositions } from "../lib/controls.ts";
+import { WHEEL } from "../lib/example-files.ts";
+import { boardOf } from "../lib/problems.ts";
+
+export const rule: CraftRule = {
+  code: "condition-never",
+  severity: "error",
+  scope: "craft",
+  summary: "No state of the controls makes a condition true.",
+  prose:
+    "The mode can never be on, so a switch that was meant to do something does nothing: the finder stays silent, turtle never rights the craft. Mostly one “and” should be an “or”, or a range lies outside what the channel can carry. Every combination of positions and pulses was considered, not a sample.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  finder when TR is up and TR is down\n',
+      ...WHEEL,
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  finder when TR is up\n',
+      ...WHEEL,
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    return board.names.flatMap((name) => {
+      if (board.selected(name) !== board.sets.none) return [];
+      return [
+        {
+          ...conditionOf(craft, workspace, name),
+          message: `No state of the controls makes this true: ${name} can never be on.${lostIn(craft, name)}`,
+        },
+      ];
+    });
+  },
+};
+
+/** Why it may well look as if it could: positions that it asks for and that a channel of two levels loses. */
+function lostIn(craft: Craft, name: string): string {
+  const { twoLevelChannels } = linkOf(craft);
+  if (twoLevelChannels.length === 0) return "";
+  for (const { condition } of modeNamed(craft, name)?.lines ?? []) {
+    for (const node of condition ? walkCondition(condition) : []) {
+      if (node.kind !== "is" || node.negated) continue;
+      const control = craft.controls.get(node.control)?.value;
+      if (!control || !twoLevelChannels.includes(control.channel)) continue;
+      if (!lostPositions(control).includes(node.position)) continue;
+      return ` ${node.control} at “${node.position}” is lost on ch${control.channel}, which carries two levels only.`;
+    }
+  }
+  return "";
+}

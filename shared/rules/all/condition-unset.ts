@@ -1,0 +1,30 @@
+import type { CraftRule } from "../engine/types.ts";
+import { WHEEL } from "../lib/example-files.ts";
+import { boardOf } from "../lib/problems.ts";
+import { spotAt } from "../lib/spots.ts";
+
+export const rule: CraftRule = {
+  code: "condition-unset",
+  severity: "warning",
+  scope: "craft",
+  summary: "A condition names a mode that nobody set up.",
+  prose:
+    "A mode without a line of its own is off, so the test is never true, or with “not” always. Either the mode lost its line when a layer changed, or its name is not the one that was meant.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  lights when finder or TR is down\n',
+      ...WHEEL,
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  finder when TR is mid\n  lights when finder or TR is down\n',
+      ...WHEEL,
+    },
+  },
+  check: (craft, workspace) =>
+    boardOf(craft, workspace).unset.map((unset) => ({
+      at: spotAt(unset.source, unset),
+      message: `Nobody set up ${unset.mode}, so it is always off here.`,
+    })),
+};

@@ -1,0 +1,60 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Craft } from "../../model/craft.ts";
+import { amountIn, settingOf } from "../../model/said.ts";
+import { numberIn } from "../../numbers/read.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { figure } from "../lib/settings.ts";
+
+const RATING = "motors.esc-rating";
+
+/** How many controllers there are, what one may carry, and all together; null where that is not known. */
+function controllersOf(craft: Craft, catalogue: Catalogue) {
+  const ratingA = amountIn(settingOf(craft, RATING), "A");
+  const motors = numberIn(craft, catalogue, "frame", "motors", "");
+  return ratingA === undefined || motors === null ? null : { motors, ratingA, allA: ratingA * motors };
+}
+
+/** What the pack does not give, or the controllers, which bear `allA` together, do not carry. */
+function excessOf(pack: Pack, allA: number | null): PackReport[] {
+  const { fullA, ratedA, capacityMah, ratingC } = pack;
+  if (fullA === null) return [];
+  // A share of the current for rounding: 1.1 Ah at 120 C is 132 A, not a hair less.
+  const over = (limitA: number | null) => limitA !== null && fullA > limitA * (1 + 1e-9);
+  const full = pack.said("full-current");
+  const overPack = over(ratedA)
+    ? `the pack is rated for ${figure(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
+    : "";
+  const escs = over(allA) ? controllersOf(pack.craft, pack.catalogue) : null;
+  const overEsc = escs ? `${escs.motors} controllers of ${escs.ratingA} A carry ${figure(escs.allA, 1)} A` : "";
+  if (!overPack && !overEsc) return [];
+  return [
+    {
+      of: [
+        full,
+        ...(overPack ? [pack.said("capacity"), pack.said("discharge-rating")] : []),
+        ...(overEsc ? [settingOf(pack.craft, RATING), settingOf(pack.craft, "frame.motors")] : []),
+      ],
+      message: `The craft draws ${figure(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
+    },
+  ];
+}
+
+export const rule: CraftRule = {
+  code: "current-over-rating",
+  severity: "hint",
+  scope: "craft",
+  summary: "The full current is more than the pack, or the speed controllers, are rated for.",
+  prose:
+    "A pack may give its capacity times its discharge rating (EN 61434: 5 Ah at 2C is 10 A), and all speed controllers together carry as many times their rating as there are motors. Above that the pack sags, warms and swells, and a controller may fail shorted in the air. Printed ratings are generous as it is. Take a stronger pack or controllers, or limit the motors.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\npack\n  capacity 1500 mAh\n  discharge-rating 60 C\n  full-current 120 A\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\npack\n  capacity 1500 mAh\n  discharge-rating 100 C\n  full-current 120 A\n',
+    },
+  },
+  check: (craft, workspace) =>
+    packReports(craft, workspace, excessOf, controllersOf(craft, workspace.catalogue)?.allA ?? null),
+};

@@ -1,0 +1,42 @@
+import { CHEMISTRIES } from "../../numbers/pack.ts";
+import { voltsMeterOf } from "../../numbers/sensing-of.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { figure } from "../lib/settings.ts";
+
+function clippedVolts(pack: Pack): PackReport[] {
+  const meter = voltsMeterOf(pack.craft, pack.catalogue, pack.section);
+  const fullCellV = pack.fullCellV ?? (pack.chemistry && CHEMISTRIES[pack.chemistry].chargeLimitV);
+  if (!meter || pack.cells === null || fullCellV === null) return [];
+  const fullV = pack.cells * fullCellV;
+  const { clipV, divider, converter } = meter;
+  if (clipV * (1 + 1e-9) >= fullV) return [];
+  const names = ["divider-top", "divider-bottom", "cells", "adc-reference", "full-at"];
+  const neededKohm = Math.ceil(divider.bottomKohm * (fullV / converter.referenceV - 1) * 100) / 100;
+  return [
+    {
+      of: names.map((name) => pack.said(name)),
+      message: `The meter reads up to ${figure(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${figure(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
+    },
+  ];
+}
+
+export const rule: CraftRule = {
+  code: "divider-clips",
+  severity: "warning",
+  scope: "craft",
+  summary: "The converter that measures the pack stands at its top before the pack is full.",
+  prose:
+    "Two resistors scale the pack down to what the converter can read: its reference times (top + bottom) / bottom. A pack above that reads as exactly that, so a fresh one and a half-used one look alike, and a count of the cells goes wrong. Either a resistor or the reference is written down wrongly, or the board is not made for so many cells, and then its pin may not be either.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n  divider-top 10 kohm\n  divider-bottom 2 kohm\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n  divider-top 10 kohm\n  divider-bottom 1 kohm\n',
+    },
+  },
+  check: (craft, workspace) => packReports(craft, workspace, clippedVolts, null),
+};

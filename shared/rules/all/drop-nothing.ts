@@ -1,0 +1,26 @@
+import type { CraftRule } from "../engine/types.ts";
+import { spotAt } from "../lib/spots.ts";
+
+export const rule: CraftRule = {
+  code: "drop-nothing",
+  severity: "hint",
+  scope: "craft",
+  summary: "A “drop” takes back what no earlier file has said.",
+  prose:
+    "A line that takes back nothing is mostly a leftover: the layer it was written against no longer says the name, or is no longer used. It does no harm, but it tells the next reader something that is not true. Remove it, or look why the earlier file no longer says what it did.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\npack\n  drop cells\n' },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\nuse "base.fettle"\n\npack\n  drop cells\n',
+      "base.fettle": 'layer "Base"\n\npack\n  cells 4\n',
+    },
+  },
+  check: (craft) =>
+    craft.droppedNothing.map(({ section, name, source, start, end }) => ({
+      at: spotAt(source, { start, end }),
+      message:
+        name === "all"
+          ? `No earlier file says anything in “${section}”: there is nothing to take back.`
+          : `No earlier file says ${name} in “${section}”: there is nothing to take back.`,
+    })),
+};

@@ -1,0 +1,42 @@
+import { convert } from "../../catalogue/units.ts";
+import { linkOf } from "../../logic/from-craft.ts";
+import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { valueSpot } from "../lib/spots.ts";
+
+const STICKS = ["roll", "pitch", "throttle", "yaw"];
+/** How far a measured end may go beyond, in us. Common practice, no source. */
+const BEYOND_US = 25;
+
+export const rule: CraftRule = {
+  code: "endpoints-off",
+  severity: "warning",
+  scope: "craft",
+  summary: "A stick's measured end falls short of its end point, or goes far beyond it.",
+  prose:
+    "A stick that falls short never gives full rate, full throttle or, worse, never closes the throttle; one that goes far beyond wastes travel in which nothing changes. Up to 10 us short and 25 us beyond are harmless (common practice, no source). Adjust the end points on the handset, then measure again. Propellers off.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nbench\n  throttle 1030 us to 2000 us\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nbench\n  throttle 1003 us to 2000 us\n' },
+  },
+  check(craft, workspace) {
+    const wanted = linkOf(craft).endpointsUs;
+    return STICKS.flatMap((stick) => {
+      const setting = craft.settings.get("bench")?.get(stick);
+      if (setting?.value?.kind !== "range") return [];
+      const [low, high] = [setting.value.from, setting.value.to].map(
+        (end) => convert(end.number, end.unit, "us") ?? 0,
+      ) as [number, number];
+      const shortUs = Math.max(low - wanted.fromUs, wanted.toUs - high);
+      const beyondUs = Math.max(wanted.fromUs - low, high - wanted.toUs);
+      if (shortUs <= END_TOLERANCE_US && beyondUs <= BEYOND_US) return [];
+      const what = shortUs > END_TOLERANCE_US ? `falls ${shortUs} us short of` : `goes ${beyondUs} us beyond`;
+      return [
+        {
+          at: valueSpot(workspace, setting.source),
+          message: `${stick} was measured from ${low} us to ${high} us and ${what} an end point (${wanted.fromUs} us to ${wanted.toUs} us): adjust it on the handset.`,
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,27 @@
+import { settingOf } from "../../model/said.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { valueSpot } from "../lib/spots.ts";
+
+export const rule: CraftRule = {
+  code: "loss-hidden",
+  severity: "error",
+  scope: "craft",
+  summary: "The receiver holds its last values when the link is lost, so the craft never learns of it.",
+  prose:
+    "Whatever the failsafe says, it is never asked: to the craft the sticks simply stand still, and it flies on as it was, armed. Set the receiver to fall silent, or to send values that the craft knows as loss, and try it on the bench by switching the handset off. Propellers off.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nlink\n  on-loss hold\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nlink\n  on-loss silent\n' },
+  },
+  check(craft, workspace) {
+    const setting = settingOf(craft, "link.on-loss");
+    if (setting?.value?.kind !== "choice" || setting.value.word !== "hold") return [];
+    return [
+      {
+        at: valueSpot(workspace, setting.source),
+        message:
+          "The receiver goes on sending the last values: the craft never learns that the link is gone, and its failsafe never acts.",
+      },
+    ];
+  },
+};

@@ -1,0 +1,38 @@
+import type { CraftRule } from "../engine/types.ts";
+import { conditionsOf, wordPositions } from "../lib/conditions.ts";
+import { WHEEL } from "../lib/example-files.ts";
+import { boardOf } from "../lib/problems.ts";
+
+export const rule: CraftRule = {
+  code: "mode-clash",
+  severity: "error",
+  scope: "craft",
+  summary: "Two modes that exclude each other can be on together, and nothing decides between them.",
+  prose:
+    "The craft is told to do two things at once, and which of them it does is up to chance or to the order of its code. The finding names one set of positions in which it happens. Add “and not” to one of the two, or put both on one control.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  video-low when TL is up\n  video-high when TR is down\n',
+      ...WHEEL,
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  video-low when TR is up\n  video-high when TR is down\n',
+      ...WHEEL,
+    },
+  },
+  check(craft, workspace) {
+    const { clashes } = workspace.catalogue.relations;
+    return boardOf(craft, workspace)
+      .clashes(clashes.map(({ modes }) => modes))
+      .map(({ modes: [a, b], witness }) => {
+        const reason = clashes.find(({ modes }) => modes[0] === a && modes[1] === b)?.reason ?? "";
+        return {
+          ...conditionsOf(craft, workspace, b, a),
+          message: `${a} and ${b} are on together with ${wordPositions(witness.needed)}. ${reason}`,
+          witness: witness.positions,
+        };
+      });
+  },
+};

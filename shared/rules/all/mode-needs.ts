@@ -1,0 +1,34 @@
+import type { CraftRule } from "../engine/types.ts";
+import { conditionOf } from "../lib/conditions.ts";
+import { WHEEL } from "../lib/example-files.ts";
+import { meets } from "../lib/needs.ts";
+
+export const rule: CraftRule = {
+  code: "mode-needs",
+  severity: "error",
+  scope: "craft",
+  summary: "A mode is set up and something it needs is missing.",
+  prose:
+    "A mode without the sensor, the setting or the section that it works with does nothing when its switch is moved, or something else than it says. What nobody has said is not held against it; what was said and stands against it is. Set up what it needs, or drop the mode.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nsensors\n  accelerometer no\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      ...WHEEL,
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nsensors\n  accelerometer yes\n\nmodes\n  arm when TL is down\n  level when TR is down\n',
+      ...WHEEL,
+    },
+  },
+  check: (craft, workspace) =>
+    [...craft.modes.keys()].flatMap((name) =>
+      (workspace.catalogue.mode(name)?.needs ?? [])
+        .filter((need) => !meets(craft, need))
+        .map((need) => ({
+          ...conditionOf(craft, workspace, name),
+          message: `${name} lacks what it needs. ${need.reason}`,
+        })),
+    ),
+};

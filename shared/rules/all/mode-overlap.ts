@@ -1,0 +1,42 @@
+import type { CraftRule } from "../engine/types.ts";
+import { conditionsOf, wordPositions } from "../lib/conditions.ts";
+import { WHEEL } from "../lib/example-files.ts";
+import { precedencePairs } from "../lib/precedence.ts";
+import { boardOf } from "../lib/problems.ts";
+
+export const rule: CraftRule = {
+  code: "mode-overlap",
+  severity: "hint",
+  scope: "craft",
+  summary: "Two modes can be on together, and one of them then does nothing.",
+  prose:
+    "Which of the two acts is settled, so nothing breaks; but in the overlap a switch is down and its mode does not act, which is puzzling in the air. The finding names positions in which it happens. If it is meant, accept it with the reason; else add “and not” to the one that yields.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is mid\n  level-blend when PB is held\n',
+      ...WHEEL,
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  level when TR is mid\n  level-blend when TR is down\n',
+      ...WHEEL,
+    },
+  },
+  check(craft, workspace) {
+    const board = boardOf(craft, workspace);
+    return precedencePairs(craft, workspace).flatMap(({ over, under, reason }) => {
+      const [above, below] = [board.selected(over), board.selected(under)];
+      if (above === null || below === null || board.sets.within(below, above)) return [];
+      const witness = board.witness(board.sets.and(above, below));
+      if (!witness) return [];
+      return [
+        {
+          ...conditionsOf(craft, workspace, under, over),
+          message: `With ${wordPositions(witness.needed)} both ${over} and ${under} are on, and ${under} does nothing. ${reason}`,
+          witness: witness.positions,
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,52 @@
+import type { Element } from "../../catalogue/types.ts";
+import { placedOn } from "../../osd/layout.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { sectionSpot } from "../lib/spots.ts";
+
+type Role = NonNullable<Element["role"]>;
+
+const ESSENTIALS: readonly { readonly role: Role; readonly words: string }[] = [
+  { role: "voltage", words: "no voltage (pack-volts or cell-volts)" },
+  { role: "link", words: "no link figure (link-quality or signal)" },
+  { role: "alerts", words: "no alerts" },
+  { role: "flight-time", words: "no flight-time" },
+];
+
+export const rule: CraftRule = {
+  code: "osd-essentials",
+  severity: "hint",
+  scope: "craft",
+  summary:
+    "The display shows elements, but no pack or cell voltage (then a warning), no link figure, no alerts or no flight time.",
+  prose:
+    "Most craft that fall out of the air do so with an empty pack or out of reach, and both can be read beforehand: volts, a link figure, the time flown as a second opinion, and alerts for the moment in which nobody reads figures. Add what is missing; what only the second page shows is not there when it is needed. If you fly by another sign, a sounder or a clock on the handset, say so in a note that allows this finding.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  craft at centre, top+1\n  cell-volts at left+2, bottom-1\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nosd\n  grid pal\n  cell-volts at left+2, bottom-1\n  flight-time at right-2, bottom-1\n  link-quality at right-2, top+1\n  alerts at centre, bottom-4\n',
+    },
+  },
+  check: (craft, workspace) => {
+    // The second page is what the pilot flies by only where there is no first.
+    const page = craft.osd.size > 0 ? "osd" : "osd-second";
+    const placed = placedOn(craft, page);
+    if (placed.size === 0) return [];
+    const roles = new Set([...placed.keys()].map((name) => workspace.catalogue.element(name)?.role));
+    const missing = ESSENTIALS.filter(({ role }) => !roles.has(role));
+    if (missing.length === 0) return [];
+    return [
+      {
+        at: sectionSpot(craft, workspace, page),
+        severity: missing[0]!.role === "voltage" ? "warning" : "hint",
+        message: `In flight the display shows ${inWords(missing.map(({ words }) => words))}.`,
+      },
+    ];
+  },
+};
+
+function inWords(parts: readonly string[]): string {
+  return parts.length === 1 ? parts[0]! : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
+}

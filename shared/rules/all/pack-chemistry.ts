@@ -1,0 +1,50 @@
+import { CHEMISTRIES } from "../../numbers/pack.ts";
+import { numberOf } from "../../numbers/read.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+
+const THRESHOLDS = [
+  { name: "full-at", of: "full" },
+  { name: "warn-at", of: "warn" },
+  { name: "land-at", of: "land" },
+  { name: "storage-at", of: null },
+] as const;
+
+/** Each threshold that the chemistry does not bear, or that is not usual for it. */
+function strainOf(pack: Pack): PackReport[] {
+  if (pack.chemistry === null) return [];
+  const { chargeLimitV, cutOffV, usualV } = CHEMISTRIES[pack.chemistry];
+  return THRESHOLDS.flatMap(({ name, of: kind }) => {
+    const setting = pack.said(name);
+    const volts = numberOf(setting?.value, "V/cell");
+    if (volts === null) return [];
+    const of = [setting, pack.said("chemistry")];
+    if (volts > chargeLimitV) {
+      const message = `${name} is ${volts} V/cell, above the ${chargeLimitV} V at which a ${pack.chemistry} cell is full: charged so far it can burn. Take at most ${chargeLimitV} V/cell, or correct the chemistry.`;
+      return [{ of, message }];
+    }
+    if (volts < cutOffV) {
+      const message = `${name} is ${volts} V/cell, below the ${cutOffV} V under which a ${pack.chemistry} cell is damaged: take a higher one, or correct the chemistry.`;
+      return [{ of, message }];
+    }
+    const usual = kind && usualV[kind];
+    if (!usual || (volts >= usual.from && volts <= usual.to)) return [];
+    const message = `${name} is ${volts} V/cell, where ${usual.from} to ${usual.to} V/cell is usual for ${pack.chemistry} (common practice, no source): is the chemistry right?`;
+    return [{ of, message, severity: "warning" as const }];
+  });
+}
+
+export const rule: CraftRule = {
+  code: "pack-chemistry",
+  severity: "error",
+  scope: "craft",
+  summary:
+    "A voltage of the pack is one that its chemistry does not bear, or (a warning) one that is not usual for it.",
+  prose:
+    "Each kind of cell has a charge limit, above which it can burn, and a cut-off, below which it is damaged: 4.20 V and 2.75 V, and 4.35 V for the high-voltage kind (cell makers' summaries; ACT2804 datasheet). Between them lies what pilots commonly set, in volts under load (common practice, no source). Beyond a limit this is an error, beyond what is usual a warning. Correct the volts, or the chemistry if the pack is of another kind.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  full-at 4.35 V/cell\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lihv\n  full-at 4.35 V/cell\n' },
+  },
+  check: (craft, workspace) => packReports(craft, workspace, strainOf, null),
+};

@@ -1,0 +1,49 @@
+import type { Value } from "../../syntax/value.ts";
+import type { CraftRule, Report } from "../engine/types.ts";
+import { valueSpot } from "../lib/spots.ts";
+
+/** Whether a part hangs on the port: one that is said to be free serves nothing. */
+function isUse(value: Value | null): boolean {
+  return value?.kind === "choice" && value.word !== "spare";
+}
+
+export const rule: CraftRule = {
+  code: "port-clash",
+  severity: "error",
+  scope: "craft",
+  summary: "One file gives one port two different uses.",
+  prose:
+    "A port is one pair of wires: with two parts on it each talks over the other, and neither is heard. Only the later line counts, so the part of the earlier one has no port at all. Give one of the two a port of its own. A craft that gives a port another use than the layer below it is no clash: there the later file is meant to win.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nports\n  port1 receiver\n  port1 gps\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nports\n  port1 receiver\n  port2 gps\n' },
+  },
+  check(craft, workspace) {
+    const ports = craft.settings.get("ports");
+    if (!ports) return [];
+    const reports: Report[] = [];
+    for (const { file, entries } of craft.scripts) {
+      for (const { section, name, value, line, text } of entries) {
+        const counts = ports.get(name)?.source;
+        if (section !== "ports" || !isUse(value) || counts?.file !== file || counts.line !== line) continue;
+        const other = entries.find(
+          (each) => each.section === section && each.name === name && isUse(each.value) && each.text !== text,
+        );
+        if (!other) continue;
+        const names = [1, 2, 3, 4, 5, 6, 7, 8].map((number) => `port${number}`);
+        const spare = names.find((port) => ports.get(port)?.text === "spare");
+        const free = names.find((port) => !ports.has(port));
+        const advice = spare ? `, as ${spare}, which is spare` : free ? `, as ${free}, of which nothing is said` : "";
+        reports.push({
+          at: valueSpot(workspace, { file, line }),
+          message: `${name} serves ${other.text} and ${text} at once, and neither is then heard: give one of them a port of its own${advice}.`,
+          related: [
+            { message: `${name} serves ${other.text} here`, at: valueSpot(workspace, { file, line: other.line }) },
+          ],
+          alsoOf: [{ file, line: other.line }],
+        });
+      }
+    }
+    return reports;
+  },
+};

@@ -1,0 +1,144 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Need } from "../../catalogue/types.ts";
+import type { Craft, Source } from "../../model/craft.ts";
+import { settingOf } from "../../model/said.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { CraftRule, Report } from "../engine/types.ts";
+import { meets } from "../lib/needs.ts";
+import { headSpot } from "../lib/spots.ts";
+
+const reports: Need = {
+  port: "esc-data",
+  reason: "The controllers report over a port, or over the signal wire with rpm-feedback.",
+};
+
+/** Values that take a port; what needs one whatever its value says so in the catalogue. */
+const TAKEN: readonly { path: string; is: string; need: Need }[] = [
+  {
+    path: "link.wiring",
+    is: "serial",
+    need: { port: "receiver", reason: "A serial receiver hangs on a serial port." },
+  },
+  {
+    path: "failsafe.then",
+    is: "return",
+    need: { port: "gps", reason: "The way home comes from a satellite receiver." },
+  },
+  { path: "safety.arm-needs-fix", is: "yes", need: { port: "gps", reason: "A fix comes from a satellite receiver." } },
+  { path: "pack.volts-from", is: "esc-data", need: reports },
+  { path: "pack.current-from", is: "esc-data", need: reports },
+  { path: "video.set-by", is: "board", need: { port: "video", reason: "The board sets the transmitter over a port." } },
+  {
+    path: "recorder.to",
+    is: "serial",
+    need: { port: "recorder", reason: "A recorder outside the board hangs on a port." },
+  },
+];
+
+interface User {
+  readonly what: string;
+  readonly source: Source;
+  readonly need: Need;
+}
+
+interface Needs {
+  /** By SECTION.NAME: what a setting needs of ports, where it says this word, or whatever it says. */
+  readonly settings: ReadonlyMap<string, readonly { readonly is: string | null; readonly need: Need }[]>;
+  readonly elements: ReadonlyMap<string, readonly Need[]>;
+}
+
+const needsKnown = new WeakMap<Catalogue, Needs>();
+
+/** What of the catalogue needs a port; most of it does not. */
+function needsOf(catalogue: Catalogue): Needs {
+  let needs = needsKnown.get(catalogue);
+  if (!needs) {
+    const ofPort = (all: readonly Need[] = []) => all.filter(({ port }) => port !== undefined);
+    const settings = new Map<string, { is: string | null; need: Need }[]>();
+    for (const { name: section } of catalogue.sections)
+      for (const { name, needs: all } of catalogue.settingsOf(section))
+        settings.set(
+          `${section}.${name}`,
+          ofPort(all).map((need) => ({ is: null, need })),
+        );
+    for (const { path, is, need } of TAKEN) settings.set(path, [{ is, need }]);
+    needs = {
+      settings: new Map([...settings].filter(([, all]) => all.length > 0)),
+      elements: new Map(catalogue.elements.map(({ name, needs: all }) => [name, ofPort(all)])),
+    };
+    needsKnown.set(catalogue, needs);
+  }
+  return needs;
+}
+
+/** Everything in use, modes excepted, that needs a port, and needs it in vain. */
+function inVain(craft: Craft, { catalogue }: Workspace): User[] {
+  const users: User[] = [];
+  const { settings, elements } = needsOf(catalogue);
+  for (const [path, needs] of settings) {
+    const [section = "", name = ""] = path.split(".");
+    const tables = section === "pack" ? packSections(craft) : [section];
+    for (const table of tables) {
+      const said = craft.settings.get(table)?.get(name);
+      // What is switched off is not in use.
+      if (!said?.value || (said.value.kind === "yes-no" && !said.value.yes) || said.text === "none") continue;
+      if (path === "osd.distance-alert" && !alertsOn(craft, "far")) continue;
+      for (const { is, need } of needs)
+        if (is === null || is === said.text) users.push({ what: name, source: said.source, need });
+    }
+  }
+  for (const page of [craft.osd, craft.osdSecond]) {
+    for (const { name, value, source } of page.values())
+      for (const need of (value && elements.get(name)) ?? []) users.push({ what: name, source, need });
+  }
+  const bySignal = settingOf(craft, "motors.rpm-feedback")?.text === "yes";
+  return users.filter(({ need }) => !meets(craft, need) && !(need.port === "esc-data" && bySignal));
+}
+
+function packSections(craft: Craft): string[] {
+  return [...craft.settings.keys()].filter((section) => section === "pack" || section.startsWith("pack/"));
+}
+
+/** A threshold alone is not in use: its alert has to be on. */
+function alertsOn(craft: Craft, alert: string): boolean {
+  const on = settingOf(craft, "osd.alert-on")?.value;
+  const items = on?.kind === "list" ? on.items : on ? [on] : [];
+  return items.some((item) => item.kind === "choice" && item.word === alert);
+}
+
+export const rule: CraftRule = {
+  code: "port-missing",
+  severity: "error",
+  scope: "craft",
+  summary: "Something is in use that hangs on a port, and no port is said to serve it.",
+  prose:
+    "A part that is set up and stands on no port is either not wired, so that it never does what the script says, or wired to a port of which the script tells something else. The board then waits for fixes that never come, or measures nought. Say the port that it hangs on, or take out what nobody can serve. A script that says nothing of its ports is not held to this, and what a mode needs is told at the mode.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n  port2 gps\n' },
+  },
+  check(craft, workspace) {
+    const byUse = new Map<string, User[]>();
+    for (const user of inVain(craft, workspace)) {
+      const use = user.need.port!;
+      const users = byUse.get(use);
+      if (users) users.push(user);
+      else byUse.set(use, [user]);
+    }
+    return [...byUse].map(([use, users]): Report => {
+      const [first, ...others] = users as [User, ...User[]];
+      const names = [...new Set(users.map(({ what }) => what))];
+      const also =
+        names.length > 1 ? `, as do ${names.slice(1, 4).join(", ")}${names.length > 4 ? " and more" : ""}` : "";
+      return {
+        at: headSpot(workspace, first.source),
+        message: `${first.what} needs a port that serves ${use}${also}, and none of those said does. ${first.need.reason} Say which port it is in “ports”, or take out what needs it.`,
+        related: others.map(({ what, source }) => ({
+          message: `${what} needs it too`,
+          at: headSpot(workspace, source),
+        })),
+        alsoOf: others.map(({ source }) => source),
+      };
+    });
+  },
+};

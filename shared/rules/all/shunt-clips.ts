@@ -1,0 +1,36 @@
+import { currentMeterOf } from "../../numbers/sensing-of.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { figure } from "../lib/settings.ts";
+
+function clippedAmps(pack: Pack): PackReport[] {
+  const meter = currentMeterOf(pack.craft, pack.catalogue, pack.section);
+  if (!meter || pack.fullA === null || meter.clipA * (1 + 1e-9) >= pack.fullA) return [];
+  const { shunt, converter, clipA } = meter;
+  const offset = shunt.offsetMv === 0 ? "" : `, over ${shunt.offsetMv} mV at rest`;
+  const names = ["shunt-gain", "shunt", "full-current", "adc-reference", "shunt-offset"];
+  return [
+    {
+      of: names.map((name) => pack.said(name)),
+      message: `The meter reads up to ${figure(clipA, 1)} A (${converter.referenceV} V at the pin, ${shunt.shuntMohm} mohm enlarged ${shunt.gain} times${offset}), and the craft draws ${figure(pack.fullA, 1)} A at full throttle: what lies above is never counted. Check the three figures against the board's own parts.`,
+    },
+  ];
+}
+
+export const rule: CraftRule = {
+  code: "shunt-clips",
+  severity: "warning",
+  scope: "craft",
+  summary: "The converter that measures the current stands at its top below the full current.",
+  prose:
+    "Current times shunt times gain is the voltage that the converter reads (20 A through 5 mohm, enlarged 20 times, are 2.0 V), and at its reference it stands still. Every ampere above is never counted, so that used charge falls short just on the flights that use most, and the warning by charge comes too late. Check shunt, gain and full current; a smaller shunt or less gain reaches further.",
+  examples: {
+    bad: {
+      "jug.fettle": 'craft "Jug"\n\npack\n  full-current 120 A\n  shunt 0.5 mohm\n  shunt-gain 100\n',
+    },
+    good: {
+      "jug.fettle": 'craft "Jug"\n\npack\n  full-current 120 A\n  shunt 0.5 mohm\n  shunt-gain 50\n',
+    },
+  },
+  check: (craft, workspace) => packReports(craft, workspace, clippedAmps, null),
+};

@@ -1,0 +1,27 @@
+import { unusualInCraft } from "../../model/unusual.ts";
+import type { BothRule } from "../engine/types.ts";
+import { readingReports, spotAt } from "../lib/spots.ts";
+
+export const rule: BothRule = {
+  code: "unusual-value",
+  severity: "hint",
+  scope: "both",
+  summary: "A value lies outside what is usual for a craft of this size.",
+  prose:
+    "What is usual may depend on the propellers and the cells: a layer is judged by what it says of them itself, and in each craft once more by what that craft says. Nothing is wrong with being unusual, but a value far from the others' is worth a second look before it flies. If you mean it, say so on the line: # allow unusual-value: and the reason.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nframe\n  propeller-diameter 10 in\n\nmotors\n  kv 5000 rpm/V\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nframe\n  propeller-diameter 3 in\n\nmotors\n  kv 5000 rpm/V\n' },
+  },
+  checkFile: (script) => readingReports(script, "unusual-value"),
+  checkCraft: (craft, workspace) =>
+    unusualInCraft(craft, workspace.catalogue).flatMap(({ source, message, start, end }) => {
+      // What a used file's own size shows is that file's finding already.
+      const told = workspace
+        .script(source.file)
+        ?.issues.some(
+          ({ code, span }) => code === "unusual-value" && span.line === source.line && span.start === start,
+        );
+      return told ? [] : [{ at: spotAt(source, { start, end }), message }];
+    }),
+};

@@ -1,0 +1,73 @@
+import { amountIn, settingOf } from "../../model/said.ts";
+import { ANALOGUE_WIDTH_MHZ } from "../../numbers/radio.ts";
+import { type Band, placeIn, REGIONS, type Region, type Signal } from "../../numbers/radio-bands.ts";
+import { videoOf } from "../../numbers/radio-of.ts";
+import type { Severity } from "../../protocol/findings.ts";
+import type { CraftRule } from "../engine/types.ts";
+import { valueSpot } from "../lib/spots.ts";
+
+/** The bands that are wide enough for a picture: a signal of 10 MHz and more, common practice, no source. */
+export function pictureBands(region: Region): Band[] {
+  return REGIONS[region].bands.filter(({ fromMhz, toMhz }) => toMhz - fromMhz >= 10);
+}
+
+function holds(outer: Band, inner: Band): boolean {
+  return outer.fromMhz <= inner.fromMhz && inner.toMhz <= outer.toMhz;
+}
+
+/** The region's bands for pictures, those that lie in one another as one. */
+function told(region: Region): string {
+  const all = pictureBands(region);
+  const widest = all.filter((band, i) => !all.some((each, k) => holds(each, band) && (!holds(band, each) || k < i)));
+  const spans = widest.map(({ fromMhz, toMhz }) => `${fromMhz} to ${toMhz} MHz`);
+  return `for pictures ${region} has ${spans.join(", ")}`;
+}
+
+/** How a carrier stands in its region, and what to say of it; null where nothing is amiss. */
+function judge(region: Region, mhz: number, signal: Signal | null): { message: string; severity: Severity } | null {
+  // An analogue signal is the stricter case, so it stands in where the kind is not said.
+  const place = placeIn(region, mhz, 0, signal ?? "analogue");
+  if (place === "outside") {
+    const message = `${mhz} MHz lies outside the bands of the region that is said (${told(region)}): take another channel. Local rules have the last word.`;
+    return { message, severity: "warning" };
+  }
+  if (place === "unknown" && placeIn(region, mhz, 0, "analogue") === "outside") {
+    const message = `${mhz} MHz is open to network equipment only, which gives way to radar (47 CFR 15.407, (EU) 2022/179, from memory; else ${told(region)}): see that your transmitter is such, or take another channel. Local rules have the last word.`;
+    return { message, severity: "hint" };
+  }
+  if (signal !== "analogue" || placeIn(region, mhz, ANALOGUE_WIDTH_MHZ, signal) !== "spills") return null;
+  const message = `${mhz} MHz lies in a band, but an analogue picture is about ${ANALOGUE_WIDTH_MHZ} MHz wide (common practice, no source) and spills over its edge (${told(region)}): take a channel further in.`;
+  return { message, severity: "hint" };
+}
+
+export const rule: CraftRule = {
+  code: "video-band",
+  severity: "warning",
+  scope: "craft",
+  summary: "The video transmitter sends outside the bands of the region that is said.",
+  prose:
+    "Which frequencies are free to use differs from place to place, and beyond them other services listen who have a right to. A carrier outside the region's bands is a warning; an analogue signal whose edge spills over is a hint, and so is a digital one in a band that is open to network equipment. The bands known here are ETSI EN 300 440 and EN 300 328 for Europe, 47 CFR 15.247 and 15.249 for the United States, 47 CFR 97.301 for licensed amateurs. Take another channel, or say the region and licence that are true; local rules have the last word.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\nvideo\n  frequency 5658 MHz\n  region europe\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\nvideo\n  frequency 5769 MHz\n  region europe\n' },
+  },
+  check(craft, workspace) {
+    const { region, signal } = videoOf(craft, workspace.catalogue);
+    if (region === null) return [];
+    const said = settingOf(craft, "video.region");
+    return ["video.frequency", "video.spare-frequency"].flatMap((path) => {
+      const setting = settingOf(craft, path);
+      const mhz = amountIn(setting, "MHz");
+      const found = mhz === undefined ? null : judge(region, mhz, signal);
+      if (!setting || !found) return [];
+      return [
+        {
+          ...found,
+          at: valueSpot(workspace, setting.source),
+          related: said ? [{ message: "The region", at: valueSpot(workspace, said.source) }] : [],
+          alsoOf: said ? [said.source] : [],
+        },
+      ];
+    });
+  },
+};

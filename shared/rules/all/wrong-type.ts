@@ -1,0 +1,19 @@
+import type { BothRule } from "../engine/types.ts";
+import { notDials } from "../lib/dials.ts";
+import { problemReports } from "../lib/problems.ts";
+import { readingReports } from "../lib/spots.ts";
+
+export const rule: BothRule = {
+  code: "wrong-type",
+  severity: "error",
+  scope: "both",
+  summary: "A value does not fit its setting.",
+  prose:
+    "Each setting takes one kind of value: a whole number, a choice, a place, a range that rises. What does not fit leaves the setting without value. In a craft the same is told of a dial that is asked for a position, which it does not have: test its pulse with in, above or below.",
+  examples: {
+    bad: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4.5\n' },
+    good: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4\n' },
+  },
+  checkFile: (script) => readingReports(script, "wrong-type"),
+  checkCraft: (craft, workspace) => [...problemReports(craft, workspace, "wrong-type"), ...notDials(craft)],
+};

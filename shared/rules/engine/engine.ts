@@ -1,0 +1,128 @@
+/** All rules over a file: what they find, where it is shown, and which of it a note accepts. */
+import type { Craft, Source } from "../../model/craft.ts";
+import type { Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.ts";
+import { rangeOf, spanAt } from "../../syntax/span.ts";
+import { standInReports } from "../lib/use-problems.ts";
+import { rules } from "./registry.generated.ts";
+import type { Report, Rule, Spot } from "./types.ts";
+
+/** True of codes that say that something was not understood: accepting them would hide more than it shows. */
+export function isNeverAccepted(code: string): boolean {
+  return code === "syntax" || code === "unknown-name" || code === "edition-newer" || code.startsWith("use-");
+}
+
+/**
+ * Everything found in a file: by the rules of single files and, for a craft, by those of a whole
+ * craft. Sorted by place and code. `handset` stands in for the craft's own.
+ */
+export function findingsOf(workspace: Workspace, file: string, handset?: string): Finding[] {
+  const script = workspace.script(file);
+  if (!script) return [];
+  const found = fileFindings(workspace, script);
+  if (script.tree.newer) return found;
+  const craft = workspace.craft(file, handset);
+  if (!craft) return found;
+  return sorted([...found, ...standInFindings(workspace, script, handset), ...craftFindings(workspace, craft)]);
+}
+
+function standInFindings(workspace: Workspace, script: Script, handset: string | undefined): Finding[] {
+  const standIn = handset === undefined ? undefined : workspace.script(handset);
+  if (!standIn) return [];
+  const rule = rules.find(({ code }) => code === "use-broken")!;
+  return standInReports(script, standIn, workspace).map((report) => toFinding(rule, report, report.at));
+}
+
+/** What the rules of single files find. A file in a newer edition has that one finding and no other. */
+export function fileFindings(workspace: Workspace, script: Script): Finding[] {
+  const found: Finding[] = [];
+  for (const rule of rules) {
+    if (script.tree.newer && rule.code !== "edition-newer") continue;
+    const reports =
+      rule.scope === "file"
+        ? rule.check(script, workspace)
+        : rule.scope === "both"
+          ? rule.checkFile(script, workspace)
+          : [];
+    for (const report of reports) {
+      if (!accepted(rule.code, [report.at.source, ...(report.alsoOf ?? [])], workspace))
+        found.push(toFinding(rule, report, report.at));
+    }
+  }
+  return sorted(found);
+}
+
+/** What the rules of a whole craft find; the same craft, with the same files, is asked once. */
+function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
+  const known = craft.memo.get(craftFindings);
+  if (known) return known.answer as readonly Finding[];
+  const findings: Finding[] = [];
+  for (const rule of rules) {
+    const reports =
+      rule.scope === "craft"
+        ? rule.check(craft, workspace)
+        : rule.scope === "both"
+          ? rule.checkCraft(craft, workspace)
+          : [];
+    for (const report of reports) {
+      const shown = shownAt(report.at, craft);
+      const lines = [report.at.source, shown.source, ...(report.alsoOf ?? [])];
+      if (!accepted(rule.code, lines, workspace)) findings.push(toFinding(rule, report, shown));
+    }
+  }
+  craft.memo.set(craftFindings, { also: undefined, answer: findings });
+  return findings;
+}
+
+/** Where a finding of a craft stands: on its line in the craft's file, else on the `use` that brought it in. */
+function shownAt(at: Spot, craft: Craft): Spot {
+  if (at.source.file === craft.file) return at;
+  const source = craft.answersFor(at.source);
+  const use = craft.script.uses.find((each) => each.line === source.line);
+  const text = craft.script.tree.lines[source.line]?.text ?? "";
+  return { source, start: use?.at.start ?? 0, end: use?.at.end ?? text.length };
+}
+
+function accepted(code: string, lines: readonly Source[], workspace: Workspace): boolean {
+  if (isNeverAccepted(code)) return false;
+  return lines.some(({ file, line }) =>
+    workspace
+      .script(file)
+      ?.noteOf(line)
+      .allowances.some((each) => each.code === code),
+  );
+}
+
+function toFinding(rule: Rule, report: Report, shown: Spot): Finding {
+  const related: RelatedPlace[] = (report.related ?? []).map(({ message, at }) => ({ message, ...place(at) }));
+  if (shown !== report.at) related.unshift({ message: "This line says so", ...place(report.at) });
+  const { file } = report.at.source;
+  const fixes = (report.fixes ?? []).map(({ title, edits }) => ({
+    title,
+    edits: edits.map((edit) => ({ file, ...edit })),
+  }));
+  return {
+    code: rule.code,
+    severity: report.severity ?? rule.severity,
+    message: report.message,
+    ...place(shown),
+    related,
+    fixes,
+    ...(report.witness && { witness: report.witness }),
+  };
+}
+
+function place({ source, start, end }: Spot): { file: string; range: PlaceRange } {
+  return { file: source.file, range: rangeOf(spanAt(source.line, { start, end })) };
+}
+
+function sorted(findings: Finding[]): Finding[] {
+  return findings.sort(
+    (a, b) =>
+      a.range.start.line - b.range.start.line ||
+      a.range.start.character - b.range.start.character ||
+      (a.code < b.code ? -1 : a.code > b.code ? 1 : 0) ||
+      (a.message < b.message ? -1 : 1),
+  );
+}

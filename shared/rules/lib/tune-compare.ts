@@ -1,0 +1,149 @@
+/** What makes motors hotter in one file than in the file below it: more damping, or less filtering. */
+import { convert } from "../../catalogue/units.ts";
+import type { Craft, Setting, Source } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { fieldOf, numberOf } from "../../numbers/read.ts";
+import { printValue } from "../../syntax/print-value.ts";
+import type { Field, Value } from "../../syntax/value.ts";
+import type { Spot } from "../engine/types.ts";
+import { spotAt, valueSpot } from "./spots.ts";
+
+export interface Hotter {
+  readonly at: Spot;
+  /** The line of the file below. */
+  readonly before: Spot;
+  readonly what: string;
+  /** What stood there below, where one value goes back in its place. */
+  readonly back?: { readonly text: string; readonly start: number; readonly end: number };
+}
+
+/** Fields whose rise (1) or fall (-1) heats the motors, by SECTION.NAME of a first set. */
+const FIELDS: Readonly<Record<string, Readonly<Record<string, 1 | -1>>>> = {
+  "gains.roll": { d: 1 },
+  "gains.pitch": { d: 1 },
+  "gains.yaw": { d: 1 },
+  "gains.d-fast": { roll: 1, pitch: 1, yaw: 1 },
+  "filters.motor-notches": { count: -1, width: -1, floor: 1 },
+  "filters.tracking-notches": { count: -1, width: -1, floor: 1, ceiling: -1 },
+  "filters.moving-cut": { idle: 1, full: 1 },
+  "filters.moving-cut-d": { idle: 1, full: 1 },
+};
+/** Settings of one number of which more heats the motors. */
+const NUMBERS: ReadonlySet<string> = new Set(["gains.overall", "filters.smooth-yaw"]);
+const NOTCH = "filters.notch";
+const LOW_PASSES: ReadonlySet<string> = new Set(["filters.smooth-gyro", "filters.smooth-d"]);
+/** Filters that take over from one another: dropping one for the other is no loss. */
+const INSTEAD: Readonly<Record<string, string>> = {
+  "smooth-gyro": "moving-cut",
+  "moving-cut": "smooth-gyro",
+  "smooth-d": "moving-cut-d",
+  "moving-cut-d": "smooth-d",
+};
+/** Where motors and propellers of small craft shake, in Hz. Common practice, no source. */
+const SHAKEN_HZ = [100, 150, 225, 340, 500, 750, 1000];
+
+function pathOf({ section, name }: Setting): string {
+  return `${section === "gains-second" ? "gains" : section}.${name}`;
+}
+
+/** Fields, or the one number, that went the hot way from the file below. */
+export function fieldRise(setting: Setting): Hotter[] {
+  const path = pathOf(setting);
+  const ways = FIELDS[path];
+  if (ways) return Object.entries(ways).flatMap(([field, way]) => fieldChange(setting, field, way) ?? []);
+  const { before, value } = setting;
+  if (!NUMBERS.has(path) || value?.kind !== "quantity" || before?.value?.kind !== "quantity") return [];
+  const old = convert(before.value.number, before.value.unit, value.unit);
+  if (old === undefined || value.number <= old) return [];
+  const what = `${setting.name} is ${setting.text}, up from ${before.text}`;
+  const back = { text: before.text, start: value.start, end: value.end };
+  return [{ at: spotAt(setting.source, value), before: spotAt(before.source, before.value), what, back }];
+}
+
+/** A field of the effective value against the last one that another file had said. */
+function fieldChange(setting: Setting, name: string, way: 1 | -1): Hotter | null {
+  const now = said(setting, name);
+  let older = setting.before;
+  while (older && now && said(older, name)?.source === now.source) older = older.before;
+  const old = older && said(older, name);
+  if (!now || !old) return null;
+  const [number, unit] = numberAndUnit(now.field.value);
+  const oldNumber = numberOf(old.field.value, unit);
+  if (number === null || oldNumber === null || (number - oldNumber) * way <= 0) return null;
+  const told = (value: number) => (unit === "" ? String(value) : `${value} ${unit}`);
+  return {
+    at: spotAt(now.source, { start: now.field.nameAt.start, end: now.field.value.end }),
+    before: spotAt(old.source, { start: old.field.nameAt.start, end: old.field.value.end }),
+    what: `${setting.name} ${name} is ${told(number)}, ${way > 0 ? "up" : "down"} from ${told(oldNumber)}`,
+    back: { text: printValue(old.field.value), start: now.field.value.start, end: now.field.value.end },
+  };
+}
+
+function said(setting: Setting, name: string): { field: Field; source: Source } | null {
+  const field = setting.value?.kind === "fields" ? setting.value.fields.find((each) => each.name === name) : undefined;
+  return field ? { field, source: setting.fieldSources.get(name) ?? setting.source } : null;
+}
+
+function numberAndUnit(value: Value): [number: number | null, unit: string] {
+  const unit = value.kind === "quantity" ? value.unit : "";
+  return [numberOf(value, unit), unit];
+}
+
+/** A list of low-passes or of fixed notches that takes less out than the one below. */
+export function filterLoosened(setting: Setting, workspace: Workspace): Hotter[] {
+  const { before } = setting;
+  if (!before || setting.section !== "filters") return [];
+  const [now, old] = LOW_PASSES.has(pathOf(setting))
+    ? [weakeningDb(setting), weakeningDb(before)]
+    : pathOf(setting) === NOTCH
+      ? [notchedHz(setting), notchedHz(before)]
+      : [null, null];
+  // Less than a hundredth, of a decibel or a hertz, is rounding.
+  if (now === null || old === null || now >= old - 0.01) return [];
+  const what = `${setting.name} lets more through than in the layer below (${short(setting)}, instead of ${short(before)})`;
+  return [{ at: valueSpot(workspace, setting.source), before: valueSpot(workspace, before.source), what }];
+}
+
+/** A value in the middle of a sentence, without the columns of a script. */
+function short({ text }: Setting): string {
+  return text.replaceAll(/ +/g, " ");
+}
+
+/**
+ * How far the low-passes of a list together weaken what shakes, in decibels, the mean over `SHAKEN_HZ`:
+ * 10 log10(1 + (f / cut)^(2 order)), the Butterworth response (textbook formula, from memory). Null for a fault.
+ */
+function weakeningDb({ items }: Setting): number | null {
+  let sum = 0;
+  for (const { value } of items ?? []) {
+    const cutHz = numberOf(fieldOf(value, "cut"), "Hz");
+    const order = numberOf(fieldOf(value, "order"), "") ?? 1;
+    if (cutHz === null) return null;
+    for (const hz of SHAKEN_HZ) sum += 10 * Math.log10(1 + (hz / cutHz) ** (2 * order));
+  }
+  return sum / SHAKEN_HZ.length;
+}
+
+/** All that the fixed notches of a list cut out, in Hz. Null for a fault. */
+function notchedHz({ items }: Setting): number | null {
+  let sum = 0;
+  for (const { value } of items ?? []) {
+    const widthHz = numberOf(fieldOf(value, "width"), "Hz");
+    if (widthHz === null) return null;
+    sum += widthHz;
+  }
+  return sum;
+}
+
+/** Filters that a file dropped and nobody said again. */
+export function takenAway(craft: Craft, workspace: Workspace): Hotter[] {
+  return [...craft.takenBack.values()].flatMap(({ setting, source, start, end }) => {
+    const { section, name } = setting;
+    const path = pathOf(setting);
+    const filters = LOW_PASSES.has(path) || path === NOTCH || FIELDS[path] !== undefined;
+    const instead = INSTEAD[name] && craft.settings.get("filters")?.get(INSTEAD[name]);
+    if (section !== "filters" || !filters || (instead && !instead.before)) return [];
+    const what = `${name} (${short(setting)}) is taken away`;
+    return [{ at: spotAt(source, { start, end }), before: valueSpot(workspace, setting.source), what }];
+  });
+}

@@ -1,0 +1,104 @@
+import { expect, test } from "vitest";
+import { completionsAt, documentationOf } from "../../../shared/ide/completion/complete.ts";
+import { atCursor, offered, taken } from "../cursor.ts";
+
+const craft = (rest: string) => `craft "Jug"\nuse "wheel.fettle"\n\n${rest}`;
+
+test("an empty file is offered headers, and then sections in the catalogue's order", () => {
+  expect(offered("|")).toEqual(["craft", "layer", "handset"]);
+  const sections = offered(craft("|"));
+  expect(sections.slice(0, 4)).toEqual(["use", "board", "frame", "pack"]);
+  expect(sections).not.toContain("transmitter");
+  expect(offered('handset "Wheel"\n|')).toEqual(["use", "transmitter", "controls"]);
+});
+
+test("what is written already comes last", () => {
+  expect(offered(craft("pack\n  cells 4\n\n|")).at(-1)).toBe("pack");
+  const settings = offered(craft("pack\n  cells 4\n  |\n"));
+  expect(settings[0]).toBe("chemistry");
+  expect(settings.indexOf("cells")).toBeGreaterThan(settings.indexOf("hover-current"));
+});
+
+test("a setting brings a value to overwrite, unless one stands there", () => {
+  expect(taken("cells", craft("pack\n  ce|\n"))).toContain("\n  cells $1\n");
+  expect(taken("chemistry", craft("pack\n  ch|\n"))).toContain(`\n  chemistry \${1|lipo,lihv,li-ion|}\n`);
+  expect(taken("cells", craft("pack\n  ce| 6\n"))).toContain("\n  cells 6\n");
+  expect(taken("pack-volts", craft("osd\n  pack|\n"))).toContain(`\n  pack-volts at \${1:left+1}, \${2:top+1}\n`);
+});
+
+test("choices, yes and no, units of the family, the default first", () => {
+  expect(offered(craft("pack\n  chemistry |\n"))).toEqual(["lipo", "lihv", "li-ion"]);
+  expect(offered(craft("sensors\n  accelerometer |\n"))).toContain("yes");
+  expect(offered(craft("pack\n  capacity 1300 |\n"))).toEqual(["mAh", "Ah"]);
+  expect(taken("Ah", craft("pack\n  capacity 1300m|\n"))).toContain("capacity 1300Ah");
+  expect(offered(craft("osd\n  grid |\n"))).toEqual(["pal", "ntsc"]);
+  expect(offered(craft("osd\n  picture |\n"))[0]).toBe("4:3");
+  expect(offered(craft("lights\n  colour re|\n"))).toContain("red");
+});
+
+test("fields that are not said yet, and the units of the one that is being written", () => {
+  expect(offered(craft("rates\n  roll slope 100 deg/s |\n"))).toEqual(["end", "bend"]);
+  expect(offered(craft("rates\n  roll end 700 |\n"))[0]).toBe("deg/s");
+});
+
+test("a condition is led word by word", () => {
+  expect(offered(craft("modes\n  arm |\n"))).toEqual(["when"]);
+  expect(offered(craft("modes\n  arm when |\n")).slice(0, 3)).toEqual(["TL", "TR", "KN"]);
+  expect(offered(craft("modes\n  arm when |\n"))).toContain("always");
+  expect(offered(craft("modes\n  arm when TL is |\n"))).toEqual(["up", "down", "not"]);
+  expect(offered(craft("modes\n  arm when TR is not |\n"))).toEqual(["up", "mid", "down"]);
+  expect(offered(craft("modes\n  arm when TL is do|\n"))).toEqual(["up", "down", "not"]);
+  expect(offered(craft("modes\n  arm when TL is down |\n"))).toEqual(["and", "or"]);
+  expect(offered(craft("modes\n  arm when TL is down and not (|\n"))).toContain("turtle");
+  expect(offered(craft("modes\n  arm when KN |\n"))).toEqual(["in", "above", "below"]);
+  expect(offered(craft("modes\n  arm when TL |\n"))[0]).toBe("is");
+  expect(offered(craft("modes\n  arm when ch9 in 1000 us |\n"))).toEqual(["to"]);
+  expect(taken("TL", craft("modes\n  arm when |\n"))).toContain("arm when TL is \n");
+});
+
+test("places: first the column, then the row", () => {
+  expect(offered(craft("osd\n  amps |\n"))).toEqual(["at"]);
+  expect(offered(craft("osd\n  amps at |\n"))).toEqual(["left", "centre", "right"]);
+  expect(offered(craft("osd\n  amps at left+2, |\n"))).toEqual(["top", "middle", "bottom"]);
+  expect(offered(craft("osd\n  amps at left+2|\n"))).toEqual([]);
+});
+
+test("files to use: by their path from this one, without craft and what is used already", () => {
+  const more = {
+    "layers/tune.fettle": 'layer "Tune"\n',
+    "other.fettle": 'craft "Other"\n',
+    "layers/osd wide.fettle": 'layer "Wide"\n',
+  };
+  expect(offered(craft('use "|"\n'), more)).toEqual(["layers/osd wide.fettle", "layers/tune.fettle"]);
+  expect(taken("layers/tune.fettle", craft('use "lay|"\n'), more)).toContain('use "layers/tune.fettle"\n');
+});
+
+test("the line of a control: kind, free channel, positions, where it rests", () => {
+  const handset = (line: string) => `handset "H"\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  ${line}\n`;
+  expect(offered(handset("TR |"))).toEqual(["switch", "selector", "button", "dial"]);
+  expect(offered(handset("TR switch |"))).toEqual(["ch6"]);
+  expect(offered(handset("TR switch ch6 up 1000 us down 2000 us rests |"))).toEqual(["up", "down"]);
+});
+
+test("a setting that follows a dial", () => {
+  expect(offered(craft("adjust\n  throttle-fade follows |\n"))).toEqual(["KN"]);
+  expect(offered(craft("adjust\n  throttle-fade follows KN |\n"))).toEqual(["from"]);
+});
+
+test("codes to accept, but no codes that cannot be accepted; nothing in notes and strings", () => {
+  const codes = offered(craft("pack\n  cells 4 # allow |\n"));
+  expect(codes).toContain("out-of-range");
+  expect(codes).not.toContain("syntax");
+  expect(offered(craft("pack\n  # a note |\n"))).toEqual([]);
+  expect(offered(craft('board\n  model "a |"\n'))).toEqual([]);
+  expect(offered(craft("nonsense\n  |\n"))).toEqual([]);
+});
+
+test("every offer of a craft's sections can be described", () => {
+  for (const text of ["|", "pack\n  |", "modes\n  |", "osd\n  |", "modes\n  arm when |", "pack\n  capacity 3 |"]) {
+    const { workspace, file, position } = atCursor(craft(text));
+    for (const { label, doc } of completionsAt(workspace, file, position)) {
+      if (doc) expect(documentationOf(workspace.catalogue, doc), label).toMatch(/\S/);
+    }
+  }
+});

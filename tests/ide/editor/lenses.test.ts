@@ -1,0 +1,75 @@
+import { expect, test } from "vitest";
+import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
+import { WHEEL, workspaceOf } from "../../rules/check.ts";
+
+const JUG = `craft "Jug"
+use "wheel.fettle"
+use "habits.fettle"
+
+outputs
+  # the lamp
+  lamp      when level
+
+modes
+  arm       when TL is down
+  level     when TR is mid
+  level     when TR is down
+  recorder  when KN above 1500 us
+  finder    when TX is up
+`;
+const HABITS = 'layer "Habits"\n\nmodes\n  turtle when TR is down\n';
+
+const workspace = workspaceOf({ "wheel.fettle": WHEEL, "habits.fettle": HABITS, "jug.fettle": JUG });
+const told = (files: Workspace, file: string) =>
+  lensesOf(files, file).map(({ range, title }) => `${range.start.line} ${title}`);
+const shown = (file: string) => told(workspace, file);
+
+// Counted by hand: arm on or off, recorder on or off, and three of (level with lamp, turtle): neither
+// (up), level (mid), both (down). So 2 x 2 x 3 = 12 states.
+test("each mode of the craft's own file has one, with what it counts and where it rests", () => {
+  expect(shown("jug.fettle")).toEqual([
+    "6 on in 8 of 12 states; at rest: off",
+    "9 on in 6 of 12 states; at rest: off",
+    "10 on in 8 of 12 states; at rest: off",
+    "12 on in 6 of 12 states; at rest: on or off",
+    "13 not known, since a line behind it has a fault",
+  ]);
+});
+
+test("it stands on the mode's name", () => {
+  expect(lensesOf(workspace, "jug.fettle")[1]!.range).toEqual({
+    start: { line: 9, character: 2 },
+    end: { line: 9, character: 5 },
+  });
+});
+
+test("a layer and a handset have no states of their own", () => {
+  expect(shown("habits.fettle")).toEqual([]);
+  expect(shown("wheel.fettle")).toEqual([]);
+  expect(shown("nowhere.fettle")).toEqual([]);
+});
+
+test("what is on whatever happens is on in the one state that there is", () => {
+  const always = workspaceOf({ "cup.fettle": 'craft "Cup"\nmodes\n  arm when always\n' });
+  expect(told(always, "cup.fettle")).toEqual(["2 on in 1 of 1 state; at rest: on"]);
+});
+
+// Seventeen switches, each with a lamp of its own: 2^17 states, and every lamp is lit in half of them.
+// All of the first eight down is 1 in 256, any of them 255 in 256.
+test("of very many states a share is told", () => {
+  const numbers = Array.from({ length: 17 }, (_, i) => i);
+  const controls = numbers.map((i) => `  S${i} switch ch${5 + i} up 1000 us down 2000 us\n`).join("");
+  const lamps = numbers.map((i) => `  lamp${i} when S${i} is down\n`).join("");
+  const all = numbers.slice(0, 8).map((i) => `S${i} is down`);
+  const modes = `  arm when ${all.join(" and ")}\n  finder when ${all.join(" or ")}\n`;
+  const files = workspaceOf({
+    "wide.fettle": `handset "Wide"\ncontrols\n${controls}`,
+    "big.fettle": `craft "Big"\nuse "wide.fettle"\noutputs\n${lamps}modes\n${modes}`,
+  });
+  expect(told(files, "big.fettle").slice(16)).toEqual([
+    "19 on in 50 % of all states; at rest: off",
+    "21 on in less than 1 % of all states; at rest: off",
+    "22 on in more than 99 % of all states; at rest: off",
+  ]);
+});

@@ -1,0 +1,92 @@
+/** What follows from a value, under it in the hover: on which craft, and for which pack. */
+import { expect, test } from "vitest";
+import { hoverText } from "../cursor.ts";
+
+/** The paragraphs of the hover from “What follows” on, up to what comes after it. */
+function followsIn(markdown: string | null): string[] {
+  const parts = (markdown ?? "").split("\n\n");
+  const first = parts.findIndex((part) => part.startsWith("What follows"));
+  return first < 0
+    ? []
+    : parts.slice(first, parts.findLastIndex((part) => /What follows|^- (The|Pack)|^The line/.test(part)) + 1);
+}
+
+const craft = (name: string, cells: number, rest = "") =>
+  `craft "${name}"\nuse "jug.fettle"\n\npack\n  cells ${cells}\n${rest}`;
+const layer = 'layer "Cells"\n\npack\n  warn-a|t 3.5 V/cell\n';
+
+test("a craft's own line: the value, then what follows, then the note", () => {
+  const told = hoverText('craft "Jug"\n\npack\n  cells 6\n  # old cells\n  warn-a|t 3.5 V/cell\n')!;
+  expect(followsIn(told)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
+  const order = ["On Jug: `3.5 V/cell`", "What follows:", "> old cells"].map((part) => told.indexOf(part));
+  expect(order).toEqual([...order].sort((a, b) => a - b));
+  expect(order).not.toContain(-1);
+});
+
+test("a layer's line is told for the craft that it is a part of, alike ones together", () => {
+  const more = { "cup.fettle": craft("Cup", 4), "mug.fettle": craft("Mug", 6), "pot.fettle": craft("Pot", 4) };
+  expect(followsIn(hoverText(layer, more))).toEqual([
+    "What follows, on Cup and Pot:",
+    "- The whole pack then has 14 V, with 4 cells in series",
+    "What follows, on Mug:",
+    "- The whole pack then has 21 V, with 6 cells in series",
+  ]);
+});
+
+test("of more than three craft three are told, and a craft that says otherwise is none of them", () => {
+  const more = Object.fromEntries(
+    ["Bowl", "Cup", "Mug", "Pot", "Tureen"].map((name, i) => [`${name.toLowerCase()}.fettle`, craft(name, i + 2)]),
+  );
+  more["bowl.fettle"] = craft("Bowl", 2, "  warn-at 3.6 V/cell\n");
+  const told = followsIn(hoverText(layer, more));
+  expect(told.filter((part) => part.startsWith("What follows"))).toEqual([
+    "What follows, on Cup:",
+    "What follows, on Mug:",
+    "What follows, on Pot:",
+  ]);
+  expect(told.at(-1)).toBe("The line is a part of 1 more craft.");
+});
+
+test("a line that counts nowhere is told with the value that does", () => {
+  const told = hoverText('craft "Jug"\n\npack\n  cells 6\n  warn-a|t 3.4 V/cell\n  warn-at 3.5 V/cell\n')!;
+  expect(told).toContain("On Jug: `3.5 V/cell`");
+  expect(followsIn(told)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
+});
+
+test("a plain pack's line is also told for the packs that take it over", () => {
+  const packs =
+    'pack\n  warn-a|t 3.5 V/cell\n\npack "4s"\n  cells 4\n\npack "*6s*"\n  cells 6\n\npack "own"\n  cells 3\n  warn-at 3.6 V/cell\n';
+  expect(followsIn(hoverText(`craft "Jug"\n\n${packs}`))).toEqual([
+    "What follows:",
+    "- Pack “4s”: The whole pack then has 14 V, with 4 cells in series\n- Pack “\\*6s\\*”: The whole pack then has 21 V, with 6 cells in series",
+  ]);
+});
+
+test("of a shelf of packs the first few are told, and how many there are besides", () => {
+  const shelf = Array.from({ length: 9 }, (_, i) => `\npack "${i}"\n  cells ${i + 1}\n`).join("");
+  const told = hoverText(`craft "Jug"\n\npack\n  warn-a|t 3.5 V/cell\n${shelf}`)!;
+  expect(told.match(/Pack “\d”/g)).toEqual(["Pack “0”", "Pack “1”", "Pack “2”", "Pack “3”"]);
+  expect(told).toContain("- 5 more packs take it over");
+});
+
+test("of two filters of one name each tells its own delay", () => {
+  const filters = (one: string, two: string) =>
+    `craft "Jug"\n\nsensors\n  loop-rate 4 kHz\n\nfilters\n  ${one} cut 100 Hz order 1\n  ${two} cut 200 Hz order 1\n`;
+  expect(hoverText(filters("smooth-gy|ro", "smooth-gyro"))).toContain("- It delays slow movements by 1.6 ms");
+  expect(hoverText(filters("smooth-gyro", "smooth-gy|ro"))).toContain("- It delays slow movements by 0.79 ms");
+});
+
+test("where nothing follows nothing is promised", () => {
+  expect(hoverText('craft "Jug"\n\nboard\n  mod|el "kiln"\n')).not.toContain("What follows");
+  expect(hoverText('layer "Alone"\n\npack\n  cells 4\n  warn-a|t 3.5 V/cell\n')).not.toContain("What follows");
+});
+
+test("over the figure itself: what it comes to and what follows, without the page of its name", () => {
+  expect(hoverText('craft "Jug"\n\npack\n  cells 6\n  warn-at 3.|5 V/cell\n')).toBe(
+    "On Jug: `3.5 V/cell` (line 5)\n\nWhat follows:\n\n- The whole pack then has 21 V, with 6 cells in series",
+  );
+  expect(hoverText('craft "Jug"\n\npack\n  capacity 1|100 mAh\n')).toContain("1100 mAh = 1.1 Ah");
+  expect(hoverText('craft "Jug"\n\nosd\n  grid 30 x 16\n  amps at ri|ght, bottom\n')).toContain("What follows:");
+  expect(hoverText('craft "Jug"\n\nport|s\n')).not.toContain("What follows");
+  expect(hoverText('craft "Jug"\n\nlights\n  count 1|2\n')).toBeNull();
+});

@@ -1,0 +1,96 @@
+import { expect, test } from "vitest";
+import { hoverText } from "../cursor.ts";
+
+const craft = (rest: string) => `craft "Jug"\nuse "wheel.fettle"\nuse "habits.fettle"\n\n${rest}`;
+const habits = `layer "Habits"
+
+pack
+  # never below this, the cells are old
+  land-at 3.4 V/cell
+
+modes
+  # arm is the left shoulder
+  arm when TL is down
+`;
+
+test("a setting: what it is, its range, its default, its value and where that comes from", () => {
+  const told = hoverText(craft("pack\n  warn-at 3.5 V/cell\n  war|n-at 3.6 V/cell # later wins\n"), {
+    "habits.fettle": habits,
+  });
+  expect(told).toContain("**pack.warn-at** — ");
+  expect(told).toContain("- Takes a quantity in V/cell, ");
+  expect(told).toContain("Kind: ");
+  expect(told).toContain("On Jug: `3.6 V/cell` (line 7)");
+  expect(told).toContain("> later wins");
+});
+
+test("the note of the winning line is shown in the file that is overridden", () => {
+  const over = 'craft "Kiln"\nuse "jug.fettle"\n\npack\n  # this pack is new\n  capacity 1300 mAh\n';
+  const told = hoverText('layer "Jug"\npack\n  cap|acity 900 mAh\n', { "kiln.fettle": over });
+  expect(told).toContain("On Kiln: `1300 mAh` (kiln.fettle:6)");
+  expect(told).toContain("> this pack is new");
+});
+
+test("quantities are told in their other units", () => {
+  expect(hoverText(craft("pack\n  capac|ity 1100 mAh\n"))).toContain("1100 mAh = 1.1 Ah");
+  expect(hoverText(craft("pack\n  capacity 1100 m|Ah\n"))).toContain("**mAh** — milliampere hour");
+});
+
+test("fields name the line that each comes from", () => {
+  const tune = 'layer "Habits"\nrates\n  roll slope 100 deg/s end 600 deg/s\n';
+  const told = hoverText(craft("rates\n  ro|ll end 700 deg/s\n"), { "habits.fettle": tune });
+  expect(told).toContain("(slope: habits.fettle:3, end: line 6)");
+});
+
+test("a mode: what it is, its danger, its condition", () => {
+  const told = hoverText(craft("modes\n  recorder when ar|m\n"), { "habits.fettle": habits });
+  expect(told).toContain("**arm** — Lets the motors run");
+  expect(told).toContain("⚠ From this moment the blades cut.");
+  expect(told).toContain("On Jug: `when TL is down` (habits.fettle:9)");
+});
+
+test("a control and a position: pulses, and what they turn on", () => {
+  const modes = "modes\n  arm when TL is down\n  level when TR is mid\n";
+  const control = hoverText(craft(modes.replace("TR is", "T|R is")));
+  expect(control).toContain("**TR** — switch on ch6 (wheel.fettle:9)");
+  expect(control).toContain("- mid (1500 us), at rest: level");
+  expect(control).toContain("- down (2000 us): nothing");
+  expect(hoverText(craft(modes.replace("TL is down", "TL is do|wn")))).toBe(
+    "**TL down** — 2000 us on ch5\n\nCan be on here: arm.",
+  );
+});
+
+test("a position that a channel of two levels loses says so", () => {
+  const at = (position: string) =>
+    hoverText(craft(`link\n  two-level 6\nmodes\n  arm when TL is down\n  level when TR is ${position}\n`));
+  expect(at("m|id")).toContain("ch6 carries two levels only: this position arrives as one of its ends.");
+  expect(at("do|wn")).not.toContain("two levels");
+});
+
+test("the words of a choice, fields, elements, outputs, sections, dropped names", () => {
+  expect(hoverText(craft("pack\n  chemistry li|hv\n"))).toContain("4.35 V a cell");
+  expect(hoverText(craft("rates\n  roll slo|pe 100 deg/s\n"))).toContain("**slope** — ");
+  expect(hoverText(craft("osd\n  pack-v|olts at left, top\n"))).toContain("**pack-volts** — ");
+  expect(hoverText(craft("outputs\n  # the lamp under the nose\n  la|mp when TL is up\n"))).toContain(
+    "> the lamp under the nose",
+  );
+  expect(hoverText(craft("pa|ck\n  cells 4\n"))).toContain("**pack** — The battery");
+  expect(hoverText(craft("pack\n  drop land-a|t\n"), { "habits.fettle": habits })).toContain("**pack.land-at** — ");
+});
+
+test("a header lists the files that count; a use says what the file is, or why it is not used", () => {
+  const told = hoverText('cra|ft "Jug"\nuse "wheel.fettle"\nuse "habits.fettle"\n', { "habits.fettle": habits });
+  expect(told).toContain(
+    "- handset “Wheel” (wheel.fettle)\n- layer “Habits” (habits.fettle)\n- craft “Jug” (this file)",
+  );
+  expect(hoverText('craft "Jug"\nuse "whe|el.fettle"\n')).toContain("**handset “Wheel”** — wheel.fettle");
+  expect(hoverText('craft "Jug"\nuse "gla|ze.fettle"\n')).toBe("Not used: there is no such file.");
+});
+
+test("where there is nothing to say, nothing is said; a pilot's own words are no Markdown", () => {
+  expect(hoverText(craft("nonsense\n  he|re 3\n"))).toBeNull();
+  expect(hoverText(craft("pack\n  # a no|te\n  cells 4\n"))).toBeNull();
+  expect(hoverText(craft("pack\n  ce|lls 4 # *not* [a link](x)\n"))).toContain("> \\*not\\* \\[a link\\](x)");
+  const control = craft("controls\n  # *worn* at the tip\n  T|L switch ch5 up 1000 us down 2000 us\n");
+  expect(hoverText(control)).toContain("> \\*worn\\* at the tip");
+});

@@ -1,0 +1,172 @@
+/** Reference pages: one for every name, and everything on it that the catalogue and the rules know. */
+import { expect, test } from "vitest";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { listNames } from "../../../shared/ide/context/names.ts";
+import { namesLike, pageOf } from "../../../shared/ide/reference/page.ts";
+import { namesLookedAt, rulesLookingAt } from "../../../shared/ide/reference/rules-of.ts";
+import { memoryFiles } from "../../../shared/model/files.ts";
+import { makeCore } from "../../../shared/model/workspace.ts";
+import { findingsOf } from "../../../shared/rules/engine/engine.ts";
+import { rules } from "../../../shared/rules/engine/registry.generated.ts";
+
+const catalogue = makeCatalogue();
+const all = listNames(catalogue);
+const page = (name: string) => pageOf(catalogue, name) ?? "";
+
+test("every name has a page that begins with it, says what it is, and leaves nothing unfilled", () => {
+  expect(all.length).toBeGreaterThan(450);
+  for (const { name, summary, kind } of all) {
+    const text = page(name);
+    expect(text, name).toContain(`# ${name}\n\n*${kind === "element" ? "element of the OSD" : kind}`);
+    if (kind !== "unit") expect(text, name).toContain(`**${summary}**`);
+    expect(text, name).not.toMatch(/undefined|null|NaN|\[object|\n{3}|## [^\n]+\n\n(##|$)/);
+  }
+});
+
+test("a setting's page has its kind, every limit with its source, and every usual band", () => {
+  for (const section of catalogue.sections)
+    for (const setting of section.settings) {
+      const text = page(`${section.name}.${setting.name}`);
+      expect(text, setting.name).toContain(`*setting · ${setting.kind}`);
+      JSON.stringify(setting.types, (key, value: unknown) => {
+        if (key === "source") expect(text, setting.name).toContain(value);
+        if (key === "at") expect(text, setting.name).toContain(String(value));
+        return value;
+      });
+      for (const { reason } of [...(setting.needs ?? []), ...(setting.excludes ?? [])]) expect(text).toContain(reason);
+    }
+});
+
+test("what a page refers to can be looked up", () => {
+  const known = new Set(all.flatMap(({ name }) => [name, name.slice(name.indexOf(".") + 1)]));
+  const dangling: string[] = [];
+  for (const { name } of all) {
+    const lines = page(name)
+      .split("\n")
+      .filter((line) => /^(See also|It looks at|Limits are given)/.test(line));
+    for (const [, to = ""] of lines.join("\n").matchAll(/`([^`]+)`/g))
+      if (!known.has(to)) dangling.push(`${name}: ${to}`);
+  }
+  expect(dangling).toEqual([]);
+});
+
+test("both ends of a need, and of what excludes, tell of it", () => {
+  expect(page("turtle")).toContain("Needs `motors.reversible` yes");
+  expect(page("motors.reversible")).toContain("- `turtle` (as `yes`): Only motors that can run backwards");
+  for (const section of catalogue.sections)
+    for (const { name, excludes = [] } of section.settings)
+      for (const { setting } of excludes)
+        expect(page(setting)).toContain(`Not together with \`${section.name}.${name}\``);
+});
+
+test("which rules look at a name is what changes their findings, also what their examples do not say", () => {
+  expect(rulesLookingAt("pack.warn-at")).toEqual(["cells-ambiguous", "pack-chemistry", "pack-order"]);
+  expect(rulesLookingAt("pack.chemistry")).toEqual(
+    expect.arrayContaining(["cells-ambiguous", "divider-clips", "pack-chemistry", "pack-order"]),
+  );
+  expect(rulesLookingAt("pack.full-current")).toEqual(["current-over-rating", "shunt-clips"]);
+  expect(rulesLookingAt("video.signal")).toEqual(
+    expect.arrayContaining(["grid-mismatch", "osd-unsafe-area", "video-band", "video-power"]),
+  );
+  expect(rulesLookingAt("failsafe.descend-for")).toEqual(["failsafe-holds-arm"]);
+  expect(rulesLookingAt("gains.pitch")).toEqual(["tune-hot"]);
+  expect(rulesLookingAt("ports.port7")).toEqual(["mode-needs", "port-clash", "port-missing"]);
+  expect(rulesLookingAt("safety.arm-throttle-limit")).toEqual(["throttle-cannot-arm"]);
+  expect(rulesLookingAt("arm")).toEqual(expect.arrayContaining(["arm-at-rest", "arm-on-dial"]));
+  expect(namesLookedAt("band-mismatch")).toEqual(["link.band", "transmitter.band"]);
+  expect(namesLookedAt("syntax")).toEqual([]);
+  expect(page("arm")).toContain("- `arm-at-rest` (error): ");
+  expect(page("rule-that-is-none")).toBe("");
+  for (const { code } of rules)
+    for (const name of namesLookedAt(code))
+      expect(
+        all.map((each) => each.name),
+        code,
+      ).toContain(name);
+});
+
+test("an element's page has the rules that look at every such element", () => {
+  const codesOn = (name: string) =>
+    [...page(name).matchAll(/^- `([a-z-]+)` \((?:error|warning|hint|info)\)/gm)].map(([, code]) => code);
+  const placed = ["osd-off-grid", "osd-unsafe-area"];
+  expect(codesOn("cell-volts").sort()).toEqual(
+    ["osd-centre-clutter", "osd-essentials", "osd-overlap", ...placed].sort(),
+  );
+  expect(codesOn("satellites").sort()).toEqual(["osd-centre-clutter", "osd-overlap", "port-missing", ...placed].sort());
+  expect(codesOn("sight").sort()).toEqual(placed);
+});
+
+test("units tell what they come to in others of their kind", () => {
+  expect(page("kHz")).toContain("- 1 kHz is 1000 Hz (hertz)");
+  expect(page("W")).toContain("- 1 W is 30 dBm");
+  expect(page("V/cell")).toContain("No other unit is of its kind");
+  expect(page("us")).toContain("Read as well as: `µs`");
+});
+
+test("a rule's page says whether a note may accept it", () => {
+  expect(page("osd-overlap")).toContain("`# allow osd-overlap: why`");
+  expect(page("use-missing")).toContain("no note can accept it");
+});
+
+test("a name is found by plain words, near a slip of the fingers, and several at once", () => {
+  expect(page("low battery warning")).toMatch(/^# pack\.warn-at\n/);
+  expect(namesLike(catalogue, "wran-at")[0]).toBe("pack.warn-at");
+  expect(page("video-power").match(/^# /gm)).toHaveLength(2);
+  expect(namesLike(catalogue, "warn at")[0]).toBe("pack.warn-at");
+});
+
+test.each([
+  ["number of cells", "pack.cells"],
+  ["limit the throttle", "rates.throttle-limit"],
+  ["how fast it flips", "rates.roll"],
+  ["low voltage warning", "pack.warn-at"],
+  ["camera angle", "camera-angle"],
+  ["stick deadband", "link.deadband"],
+  ["battery voltage on screen", "pack-volts"],
+  ["flip over after a crash", "turtle"],
+  ["signal lost", "failsafe"],
+  ["warn at", "pack.warn-at"],
+  ["vtx power", "video.power"],
+  ["my quad wont arm", "arm"],
+  ["find lost drone", "finder"],
+  ["max throttle", "rates.throttle-limit"],
+  ["osd position", "osd"],
+  ["blackbox", "recorder"],
+  ["arming angle", "safety.arm-tilt-limit"],
+  ["turn off osd", "osd-hide"],
+  ["second battery", "pack"],
+  ["weight", "frame.mass"],
+  ["jello", "board.soft-mount"],
+  ["why does the screen flash", "alerts"],
+  ["how high will it fly home", "navigation.return-height"],
+  ["stop the motors", "arm"],
+  ["how many volts when full", "pack.full-at"],
+  ["shaky video", "board.soft-mount"],
+  ["where is the gps plugged in", "ports"],
+  ["receiver not found", "link"],
+  ["slow it down for a beginner", "rates.throttle-limit"],
+  ["how much battery left", "charge-left"],
+  ["speed in goggles", "speed"],
+  ["compass calibration", "sensors.compass"],
+  ["level trim", "sensors.level-trim-roll"],
+])("“%s” finds %s among the first", (asked, name) => {
+  expect([...page(asked).matchAll(/^# (.+)$/gm)].map(([, found]) => found)).toContain(name);
+});
+
+test("a description fits few names or none, never a heap", () => {
+  expect(page("motor").match(/^# /gm)!.length).toBeLessThanOrEqual(5);
+  expect(page("the of and")).toBe("");
+  expect(page("glorious wholly unheard matter")).toBe("");
+});
+
+test.each([
+  ["controls", 'handset "Wheel"'],
+  ["outputs", 'craft "Jug"\nuse "wheel.fettle"'],
+  ["adjust", 'craft "Jug"\nuse "wheel.fettle"'],
+])("the page of “%s” shows entries in which nothing is wrong", (section, header) => {
+  const written = /## How it is written\n\n```fettle\n(.*?)\n```/s.exec(pageOf(catalogue, section)!)![1]!;
+  const shown = /```fettle\n(handset "Wheel"(.*?))```/s.exec(pageOf(catalogue, "handset")!)![1]!;
+  const files = { "jug.fettle": `${header}\n${written}\n`, "wheel.fettle": shown };
+  const found = findingsOf(makeCore(catalogue).at(memoryFiles(files)), "jug.fettle");
+  expect(found.filter(({ severity }) => severity !== "info").map(({ message }) => message)).toEqual([]);
+});
