@@ -23,7 +23,7 @@ function registry(codes: readonly string[]): string {
   return [
     "// Made by npm run generate from the rules in shared/rules/all. Do not edit.",
     ...codes.map((code) => `import { rule as ${local(code)} } from "../all/${code}.ts";`),
-    'import type { Rule } from "./types.ts";',
+    'import type { Rule } from "./rule.ts";',
     "",
     "export const rules: readonly Rule[] = [",
     ...codes.map((code) => `  ${local(code)},`),

@@ -12,7 +12,7 @@ import type { Craft } from "../../shared/model/craft.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
 import { rules } from "../../shared/rules/engine/registry.generated.ts";
-import type { ExampleFiles, Rule } from "../../shared/rules/engine/types.ts";
+import type { ExampleFiles, Rule } from "../../shared/rules/engine/rule.ts";
 import { boardOf } from "../../shared/rules/lib/problems.ts";
 import { traced } from "./rule-trace.ts";
 import { valuesOf } from "./rule-values.ts";

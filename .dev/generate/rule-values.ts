@@ -1,8 +1,8 @@
 /** Values by which to try whether anything hangs on a setting: both ends of its limits, what is usual, each choice. */
-import type { FieldsType, IntegerType, QuantityType, Setting, SimpleType } from "../../shared/catalogue/types.ts";
+import type { FieldsType, IntegerType, QuantityType, SettingSpec, SimpleType } from "../../shared/catalogue/types.ts";
 
 /** As a script would say them. */
-export function valuesOf({ types }: Setting): string[] {
+export function valuesOf({ types }: SettingSpec): string[] {
   return types.flatMap((type) => (type.is === "fields" ? fieldsValues(type) : simpleValues(type)));
 }
 

@@ -1,7 +1,7 @@
 /** Gestures on the picture: elements dragged by a pointer, moved by keys, pressed, removed. */
 import { type Cell, movedBy } from "../../shared/draw/moving.ts";
 import type { PanelElement } from "../../shared/protocol/panel.ts";
-import { makeStanding, type Shown } from "./goggles-standing.ts";
+import { makePlacement, type Shown } from "./goggles-placement.ts";
 
 export interface Mover {
   /** Takes the drawing that has just been made. */
@@ -31,20 +31,20 @@ const STRIDE_CELLS = 5;
 
 /** Watches the frame round a drawing of the goggles. A frame of the screen paints one movement at most. */
 export function makeMover(frame: HTMLElement): Mover {
-  const standing = makeStanding(frame);
+  const placement = makePlacement(frame);
   let drag: Drag | null = null;
   let pointer = { x: 0, y: 0 };
   let frameAsked = 0;
   let run: { readonly name: string; readonly timer: number } | null = null;
   let pressTaken = false;
 
-  const picture = () => standing.shown()?.picture;
+  const picture = () => placement.shown()?.picture;
   const endRun = () => {
     if (!run) return;
     const { name, timer } = run;
     clearTimeout(timer);
     run = null;
-    standing.drop(name);
+    placement.drop(name);
   };
   const endDrag = () => {
     const ended = drag;
@@ -58,29 +58,29 @@ export function makeMover(frame: HTMLElement): Mover {
     if (run) clearTimeout(run.timer);
     run = null;
     endDrag();
-    if (name !== undefined) standing.takeBack(name);
+    if (name !== undefined) placement.takeBack(name);
     return name !== undefined;
   };
 
   const follow = () => {
     frameAsked = 0;
-    const [grid, area, element] = [picture(), standing.area(), standing.elementOf(drag?.name)];
+    const [grid, area, element] = [picture(), placement.area(), placement.elementOf(drag?.name)];
     if (!drag || !grid || !area || !element) return;
     const [x, y] = [pointer.x - drag.fromX, pointer.y - drag.fromY];
     if (!drag.begun && Math.hypot(x, y) < STILL_PX) return;
-    if (!drag.begun) standing.begin(drag.name);
+    if (!drag.begun) placement.begin(drag.name);
     drag.begun = true;
     const by = { column: Math.round(x / area.pxX), row: Math.round(y / area.pxY) };
-    standing.put(drag.name, movedBy({ ...element, ...drag.from }, by, grid));
+    placement.put(drag.name, movedBy({ ...element, ...drag.from }, by, grid));
   };
   const onPointerDown = (event: PointerEvent) => {
     if (event.button !== 0 || !event.isPrimary || drag || !picture() || picture()?.preview) return;
-    standing.measure();
-    const element = standing.under(event.pageX, event.pageY);
+    placement.measure();
+    const element = placement.under(event.pageX, event.pageY);
     if (!element) return;
     endRun();
     // The focus goes to what is meant, which need not be what lies on top.
-    standing.focus(element.name);
+    placement.focus(element.name);
     frame.setPointerCapture(event.pointerId);
     pointer = { x: event.pageX, y: event.pageY };
     drag = {
@@ -88,12 +88,12 @@ export function makeMover(frame: HTMLElement): Mover {
       pointerId: event.pointerId,
       fromX: pointer.x,
       fromY: pointer.y,
-      from: standing.placeOf(element),
+      from: placement.placeOf(element),
       begun: false,
     };
   };
   const onPointerMove = (event: PointerEvent) => {
-    if (!drag) standing.hover(standing.under(event.pageX, event.pageY)?.name);
+    if (!drag) placement.hover(placement.under(event.pageX, event.pageY)?.name);
     if (event.pointerId !== drag?.pointerId) return;
     pointer = { x: event.pageX, y: event.pageY };
     if (frameAsked === 0) frameAsked = requestAnimationFrame(follow);
@@ -104,9 +104,9 @@ export function makeMover(frame: HTMLElement): Mover {
     follow();
     const { name, begun } = drag;
     endDrag();
-    const element = standing.elementOf(name);
-    if (begun) standing.drop(name);
-    else if (element) standing.shown()?.press(element);
+    const element = placement.elementOf(name);
+    if (begun) placement.drop(name);
+    else if (element) placement.shown()?.press(element);
     // The click that follows at once has had its effect.
     pressTaken = true;
     setTimeout(() => {
@@ -118,27 +118,27 @@ export function makeMover(frame: HTMLElement): Mover {
   };
   // A click that no pointer has made comes from a screen reader.
   const onClick = (event: MouseEvent) => {
-    const element = standing.elementOf(nameAt(event));
-    if (!pressTaken && element) standing.shown()?.press(element);
+    const element = placement.elementOf(nameAt(event));
+    if (!pressTaken && element) placement.shown()?.press(element);
   };
 
   const nudge = (name: string, by: Cell) => {
-    const [grid, element] = [picture(), standing.elementOf(name)];
+    const [grid, element] = [picture(), placement.elementOf(name)];
     if (!grid || !element || drag || grid.preview) return;
     if (run && run.name !== name) endRun();
     clearTimeout(run?.timer);
     run = { name, timer: window.setTimeout(endRun, RUN_MS) };
-    standing.begin(name);
-    standing.put(name, movedBy({ ...element, ...standing.placeOf(element) }, by, grid));
+    placement.begin(name);
+    placement.put(name, movedBy({ ...element, ...placement.placeOf(element) }, by, grid));
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    const [grid, element] = [picture(), standing.elementOf(nameAt(event))];
+    const [grid, element] = [picture(), placement.elementOf(nameAt(event))];
     if (!grid || !element || event.altKey || event.ctrlKey || event.metaKey) return;
     const by = wayOf(event, grid);
-    const press = () => standing.shown()?.press(element);
+    const press = () => placement.shown()?.press(element);
     const next = nextByLetter(grid.elements, element, event.key);
-    if (next) standing.focus(next.name);
-    const remove = () => standing.shown()?.remove(element);
+    if (next) placement.focus(next.name);
+    const remove = () => placement.shown()?.remove(element);
     const act = { Enter: press, " ": press, Delete: remove, Backspace: remove }[event.key];
     if (!by && !act) return;
     event.preventDefault();
@@ -154,8 +154,8 @@ export function makeMover(frame: HTMLElement): Mover {
     on(frame, "pointerdown", onPointerDown),
     on(frame, "pointermove", onPointerMove),
     on(frame, "pointerup", onPointerUp),
-    on(frame, "pointerenter", standing.measure),
-    on(frame, "pointerleave", () => standing.hover(undefined)),
+    on(frame, "pointerenter", placement.measure),
+    on(frame, "pointerleave", () => placement.hover(undefined)),
     on(frame, "pointercancel", onLost),
     on(frame, "lostpointercapture", (event) => {
       // A finger's first hold is on what lies under it, and ends when the frame takes over.
@@ -174,24 +174,24 @@ export function makeMover(frame: HTMLElement): Mover {
     // The script, or another element, has the focus now: what was moved by keys is meant.
     on(frame, "focusout", endRun),
     on(window, "keydown", onEscape),
-    on(window, "resize", standing.measure),
+    on(window, "resize", placement.measure),
   ];
 
   return {
     show(next) {
-      const isOther = standing.shown()?.subject !== next.subject;
-      standing.show(next);
+      const isOther = placement.shown()?.subject !== next.subject;
+      placement.show(next);
       const name = drag?.name ?? run?.name;
-      if (name !== undefined && (isOther || !standing.elementOf(name))) cancel();
+      if (name !== undefined && (isOther || !placement.elementOf(name))) cancel();
     },
     cancel,
-    focus: standing.focus,
+    focus: placement.focus,
     nudge,
     end() {
       endRun();
       endDrag();
       for (const stop of listeners) stop();
-      standing.end();
+      placement.end();
     },
   };
 }

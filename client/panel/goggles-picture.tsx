@@ -5,7 +5,7 @@ import { drawGoggles } from "../../shared/draw/goggles.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
 import type { LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
 import { type Mover, makeMover } from "./goggles-mover.ts";
-import type { Shown } from "./goggles-standing.ts";
+import type { Shown } from "./goggles-placement.ts";
 import { type Enrich, sceneView } from "./scene-view.tsx";
 
 interface Props extends Shown {
@@ -64,6 +64,6 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
 
 function said(element: PanelElement): Readonly<Record<string, unknown>> {
   const flashes = element.flashes ? "; flashes" : "";
-  const also = element.alsoOn.length > 0 ? `; also on ${element.alsoOn.join(", ")}` : "";
+  const also = element.sharedWith.length > 0 ? `; also on ${element.sharedWith.join(", ")}` : "";
   return { role: "button", tabindex: 0, "aria-label": `${elementInWords(element)}${flashes}${also}` };
 }

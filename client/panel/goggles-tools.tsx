@@ -112,7 +112,7 @@ export function ChosenTool({ chosen, nudge, press, remove }: ChosenProps) {
         <b>{chosen.name}</b> <code>{chosen.placed}</code>
         <span class="quiet block">
           {chosen.what}
-          {chosen.alsoOn.length > 0 && ` Its line serves ${chosen.alsoOn.join(", ")} too.`}
+          {chosen.sharedWith.length > 0 && ` Its line serves ${chosen.sharedWith.join(", ")} too.`}
         </span>
       </p>
       <div class="tools">

@@ -11,13 +11,13 @@ interface Shown {
 
 /** What surely stands in between, the way there, and what may stand in between besides. */
 export function ReadyList({ ready: { obstacles, moves }, positions, move }: Shown) {
-  const standing = obstacles.filter(({ state }) => state === "stands");
+  const placement = obstacles.filter(({ state }) => state === "stands");
   const others = obstacles.filter(({ state }) => state !== "stands");
   const there = moves && { ...positions, ...Object.fromEntries(moves.map(({ name, to }) => [name, to])) };
   return (
     <section>
       <h2>What keeps it from arming</h2>
-      {standing.length === 0 ? <p>Nothing that is known here.</p> : <Obstacles all={standing} />}
+      {placement.length === 0 ? <p>Nothing that is known here.</p> : <Obstacles all={placement} />}
       {moves && there && moves.length > 0 && (
         <p>
           The shortest way of the controls: {movesInWords(moves)}.{" "}

@@ -12,7 +12,7 @@ interface Choice extends QuickPickItem {
 /** Gives the asking, which remembers until the editor is closed what it was told to; null where it was dismissed. */
 export function whereToWrite(): (question: Question, gesture: OsdGesture, craft: string) => Promise<WriteWhere | null> {
   const remembered = new Map<string, WriteWhere>();
-  return async ({ layer, alsoOn }, gesture, craft) => {
+  return async ({ layer, sharedWith }, gesture, craft) => {
     // A grid is changed so rarely, and changes so much, that it is asked about each time.
     const rare = gesture.kind === "fit";
     const known = rare ? undefined : remembered.get(layer);
@@ -20,7 +20,7 @@ export function whereToWrite(): (question: Question, gesture: OsdGesture, craft:
     const inLayer = `In the layer “${layer}”`;
     const onlyHere = `Only on ${craft}, as an override`;
     const once: Choice[] = [
-      { label: inLayer, description: consequence(gesture, alsoOn), where: "there" },
+      { label: inLayer, description: consequence(gesture, sharedWith), where: "there" },
       { label: onlyHere, description: "the layer stays as it is", where: "override" },
     ];
     const always: Choice[] = [
@@ -50,6 +50,6 @@ const DOES: Readonly<Record<OsdGesture["kind"], string>> = {
   fit: "also changes the layout of",
 };
 
-function consequence({ kind }: OsdGesture, alsoOn: readonly string[]): string {
-  return alsoOn.length === 0 ? "no other craft here is changed by it" : `${DOES[kind]} ${alsoOn.join(", ")}`;
+function consequence({ kind }: OsdGesture, sharedWith: readonly string[]): string {
+  return sharedWith.length === 0 ? "no other craft here is changed by it" : `${DOES[kind]} ${sharedWith.join(", ")}`;
 }

@@ -4,24 +4,24 @@ import { modes as shippedModes } from "./modes.ts";
 import { readings } from "./readings.ts";
 import { relations } from "./relations.ts";
 import { sections } from "./sections/index.ts";
-import type { Element, Mode, Reading, Relations, SectionSpec, Setting, UnitFamily } from "./types.ts";
+import type { ElementSpec, ModeSpec, ReadingSpec, Relations, SectionSpec, SettingSpec, UnitFamily } from "./types.ts";
 import { unitFamilies } from "./units.ts";
 
 export interface Catalogue {
   /** In the order in which reference pages and `show` list them. */
   readonly sections: readonly SectionSpec[];
-  readonly modes: readonly Mode[];
-  readonly elements: readonly Element[];
+  readonly modes: readonly ModeSpec[];
+  readonly elements: readonly ElementSpec[];
   readonly relations: Relations;
-  readonly readings: readonly Reading[];
+  readonly readings: readonly ReadingSpec[];
   readonly unitFamilies: readonly UnitFamily[];
   section(name: string): SectionSpec | undefined;
   /** A setting of a section; a second set answers with the settings of the set it is like. */
-  setting(section: string, name: string): Setting | undefined;
+  setting(section: string, name: string): SettingSpec | undefined;
   /** Settings of a section in the catalogue's order, those of a second set included. */
-  settingsOf(section: string): readonly Setting[];
-  mode(name: string): Mode | undefined;
-  element(name: string): Element | undefined;
+  settingsOf(section: string): readonly SettingSpec[];
+  mode(name: string): ModeSpec | undefined;
+  element(name: string): ElementSpec | undefined;
 }
 
 /** A pilot's own word for a name of ours, which stands alone or as SECTION.NAME. */
@@ -35,7 +35,7 @@ export interface Alias {
  * name is found by those words as by the catalogue's own.
  */
 export function makeCatalogue(
-  extra: readonly (Setting & { section: string })[] = [],
+  extra: readonly (SettingSpec & { section: string })[] = [],
   aliases: readonly Alias[] = [],
 ): Catalogue {
   const said = wordsByName(aliases);
@@ -84,7 +84,7 @@ function withSettings(section: SectionSpec, said: Said): SectionSpec {
   };
 }
 
-function withExtra(section: SectionSpec, extra: readonly (Setting & { section: string })[]): SectionSpec {
+function withExtra(section: SectionSpec, extra: readonly (SettingSpec & { section: string })[]): SectionSpec {
   const added = extra.filter((setting) => setting.section === section.name);
   if (added.length === 0) return section;
   const names = new Set(added.map((setting) => setting.name));
@@ -92,7 +92,7 @@ function withExtra(section: SectionSpec, extra: readonly (Setting & { section: s
   return { ...section, settings: [...section.settings.filter((setting) => !names.has(setting.name)), ...plain] };
 }
 
-function settingsOfSection(section: SectionSpec, byName: Map<string, SectionSpec>): readonly Setting[] {
+function settingsOfSection(section: SectionSpec, byName: Map<string, SectionSpec>): readonly SettingSpec[] {
   const base = section.like ? byName.get(section.like) : undefined;
   if (!base) return section.settings;
   const without = new Set(section.without ?? []);

@@ -4,9 +4,9 @@ import { flightElements } from "./elements/flight.ts";
 import { linkElements } from "./elements/link.ts";
 import { placeElements } from "./elements/place.ts";
 import { powerElements } from "./elements/power.ts";
-import type { Element } from "./types.ts";
+import type { ElementSpec } from "./types.ts";
 
-export const elements: readonly Element[] = [
+export const elements: readonly ElementSpec[] = [
   ...powerElements,
   ...linkElements,
   ...craftElements,

@@ -1,7 +1,7 @@
 /** Modes that leave the flying alone: sound, light, picture, recording, and second sets. */
-import type { Mode } from "./types.ts";
+import type { ModeSpec } from "./types.ts";
 
-export const extraModes: readonly Mode[] = [
+export const extraModes: readonly ModeSpec[] = [
   {
     name: "finder",
     what: "Makes the craft sound, so that it can be found.",

@@ -1,10 +1,10 @@
 /** What a switch can do: modes that arm, hold and turn the craft; the rest are in modes-extra.ts. */
 import { extraModes } from "./modes-extra.ts";
-import type { Mode } from "./types.ts";
+import type { ModeSpec } from "./types.ts";
 
 const noAccelerometer = "Without an accelerometer the craft cannot tell which way is down.";
 
-export const modes: readonly Mode[] = [
+export const modes: readonly ModeSpec[] = [
   {
     name: "arm",
     what: "Lets the motors run: while it is on the craft flies, when it goes off they stop.",

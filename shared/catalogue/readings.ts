@@ -9,9 +9,9 @@
  * A reading without a unit is a bare number or a few words; words print as they are.
  * A negative number has its minus before it; a positive one has no sign.
  */
-import type { Reading } from "./types.ts";
+import type { ReadingSpec } from "./types.ts";
 
-export const readings: readonly Reading[] = [
+export const readings: readonly ReadingSpec[] = [
   reading("pack-volts", "V", "Volts of the whole pack under the load of this moment."),
   reading("cell-volts", "V/cell", "Pack volts divided by the number of cells."),
   reading("rested-volts", "V/cell", "Volts of a cell as they would be without load, worked out from the current."),
@@ -73,6 +73,6 @@ export const readings: readonly Reading[] = [
   reading("stick-throttle", "%", "Throttle stick, from its lower end."),
 ];
 
-function reading(name: string, unit: string, what: string): Reading {
+function reading(name: string, unit: string, what: string): ReadingSpec {
   return { name, unit, what };
 }

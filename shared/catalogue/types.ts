@@ -2,21 +2,21 @@
 import type { z } from "zod";
 import type * as schema from "./schema.ts";
 
-export type Setting = z.infer<typeof schema.settingSchema>;
-export type ValueType = Setting["types"][number];
+export type SettingSpec = z.infer<typeof schema.settingSchema>;
+export type ValueType = SettingSpec["types"][number];
 export type SimpleType = Exclude<ValueType, { is: "fields" }>;
 export type FieldsType = Extract<ValueType, { is: "fields" }>;
 export type FieldSpec = FieldsType["fields"][number];
 export type QuantityType = Extract<ValueType, { is: "quantity" }>;
 export type IntegerType = Extract<ValueType, { is: "integer" }>;
-export type Band = NonNullable<QuantityType["usual"]>[number];
+export type UsualBand = NonNullable<QuantityType["usual"]>[number];
 export type Limit = NonNullable<QuantityType["min"]>;
-export type Need = NonNullable<Setting["needs"]>[number];
+export type Need = NonNullable<SettingSpec["needs"]>[number];
 export type SectionSpec = z.infer<typeof schema.sectionSchema>;
-export type Mode = z.infer<typeof schema.modeSchema>;
+export type ModeSpec = z.infer<typeof schema.modeSchema>;
 export type Relations = z.infer<typeof schema.relationsSchema>;
-export type Element = z.infer<typeof schema.elementSchema>;
-export type Reading = z.infer<typeof schema.readingSchema>;
+export type ElementSpec = z.infer<typeof schema.elementSchema>;
+export type ReadingSpec = z.infer<typeof schema.readingSchema>;
 export type UnitFamily = z.infer<typeof schema.unitFamilySchema>;
 export type CatalogueFile = z.infer<typeof schema.catalogueFileSchema>;
 export type OwnSetting = CatalogueFile["settings"][number];

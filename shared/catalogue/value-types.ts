@@ -1,6 +1,6 @@
 /** Short ways to write value types, so that a section of the catalogue reads as a table of facts. */
 import { practice } from "./sources.ts";
-import type { Band, IntegerType, Limit, QuantityType, SimpleType } from "./types.ts";
+import type { IntegerType, Limit, QuantityType, SimpleType, UsualBand } from "./types.ts";
 
 /** Both hard limits with the one source that they share. */
 function limits(min: number, max: number, source: string): { min: Limit; max: Limit } {
@@ -8,17 +8,17 @@ function limits(min: number, max: number, source: string): { min: Limit; max: Li
 }
 
 /** A quantity in `unit` ("" for a bare number) between two hard limits, both included. */
-export function quantity(unit: string, min: number, max: number, source: string, usual?: Band[]): QuantityType {
+export function quantity(unit: string, min: number, max: number, source: string, usual?: UsualBand[]): QuantityType {
   return { is: "quantity", unit, ...limits(min, max, source), ...(usual && { usual }) };
 }
 
 /** A whole number between two hard limits, both included. */
-export function integer(min: number, max: number, source: string, usual?: Band[]): IntegerType {
+export function integer(min: number, max: number, source: string, usual?: UsualBand[]): IntegerType {
   return { is: "integer", ...limits(min, max, source), ...(usual && { usual }) };
 }
 
 /** One usual band for craft of every size. */
-export function usually(from: number, to: number, source = practice): Band[] {
+export function usually(from: number, to: number, source = practice): UsualBand[] {
   return [{ from, to, source }];
 }
 
@@ -26,7 +26,7 @@ export function usually(from: number, to: number, source = practice): Band[] {
  * Usual bands by size of propeller: each row is the largest diameter in inches to which the band
  * applies, then the band. Craft with larger propellers than the last row's have no usual band.
  */
-export function bySize(...rows: [upToIn: number, from: number, to: number][]): Band[] {
+export function bySize(...rows: [upToIn: number, from: number, to: number][]): UsualBand[] {
   return rows.map(([upToIn, from, to], i) => ({
     from,
     to,

@@ -1,5 +1,5 @@
 /** Whether a value lies inside its setting's limits, and inside what is usual. */
-import type { Band, IntegerType, QuantityType, Setting, ValueType } from "../catalogue/types.ts";
+import type { IntegerType, QuantityType, SettingSpec, UsualBand, ValueType } from "../catalogue/types.ts";
 import { convert } from "../catalogue/units.ts";
 import { printValue } from "../syntax/print-value.ts";
 import type { Cols } from "../syntax/span.ts";
@@ -11,13 +11,13 @@ export interface LimitIssue extends Cols {
 }
 
 /** What the usual bands depend on; undefined where the craft does not say. */
-export interface Size {
+export interface FrameSize {
   readonly propellerIn?: number | undefined;
   readonly cells?: number | undefined;
 }
 
 /** Every number of a value that lies outside its hard limits. */
-export function beyondLimits(value: Value, setting: Setting): LimitIssue[] {
+export function beyondLimits(value: Value, setting: SettingSpec): LimitIssue[] {
   const issues: LimitIssue[] = beyondSize(value, setting);
   eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
     const unit = unitOf(type);
@@ -28,7 +28,7 @@ export function beyondLimits(value: Value, setting: Setting): LimitIssue[] {
   return issues;
 }
 
-function beyondSize(value: Value, setting: Setting): LimitIssue[] {
+function beyondSize(value: Value, setting: SettingSpec): LimitIssue[] {
   const type = setting.types.find((each) => each.is === "size");
   if (value.kind !== "size" || type?.is !== "size") return [];
   const { mostColumns, mostRows } = type;
@@ -39,7 +39,7 @@ function beyondSize(value: Value, setting: Setting): LimitIssue[] {
 }
 
 /** Every number of a value outside the usual band for a craft of this size. */
-export function beyondUsual(value: Value, setting: Setting, size: Size): LimitIssue[] {
+export function beyondUsual(value: Value, setting: SettingSpec, size: FrameSize): LimitIssue[] {
   const issues: LimitIssue[] = [];
   eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
     const { min, max } = type;
@@ -65,7 +65,7 @@ export function beyondUsual(value: Value, setting: Setting, size: Size): LimitIs
 }
 
 /** The band that counts whatever the craft leaves unsaid; none if one before it may count, and holds the number. */
-function certainBand(type: QuantityType | IntegerType, size: Size, number: number): Band | undefined {
+function certainBand(type: QuantityType | IntegerType, size: FrameSize, number: number): UsualBand | undefined {
   for (const band of type.usual ?? []) {
     const fit = fits(band, size);
     if (fit === true) return band;
@@ -80,7 +80,7 @@ export function told(number: number, unit: string): string {
 }
 
 /** The craft that a band is for, as “ with propellers of 3 in and more”; empty for one that is for all. */
-export function forSize(band: Band): string {
+export function forSize(band: UsualBand): string {
   const { propellerIn, cells } = band.when ?? {};
   const parts: string[] = [];
   if (propellerIn) parts.push(`propellers of ${extent(propellerIn, "in")}`);
@@ -97,7 +97,7 @@ function extent({ from, to }: Span, unit: string): string {
 type Span = { readonly from?: number | undefined; readonly to?: number | undefined };
 
 /** Undefined where it hangs on a size that the craft does not say. */
-function fits(band: Band, size: Size): boolean | undefined {
+function fits(band: UsualBand, size: FrameSize): boolean | undefined {
   const { propellerIn, cells } = band.when ?? {};
   const both = [spanHolds(propellerIn, size.propellerIn), spanHolds(cells, size.cells)];
   return both.includes(false) ? false : both.includes(undefined) ? undefined : true;

@@ -1,6 +1,6 @@
 /** One entry, read by what its section holds. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { QuantityType, SectionSpec, Setting } from "../catalogue/types.ts";
+import type { QuantityType, SectionSpec, SettingSpec } from "../catalogue/types.ts";
 import type { Piece, PieceKind } from "../syntax/piece.ts";
 import { readCondition } from "../syntax/read-condition.ts";
 import { readControl } from "../syntax/read-control.ts";
@@ -12,10 +12,10 @@ import type { Word } from "../syntax/tree.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
 import { dottedFault, jointFault, outdentFault, secondEntry, signFault, wordRepair } from "./entry-slips.ts";
 import { beyondLimits, type LimitIssue } from "./limits.ts";
-import { type Named, nearest } from "./nearest.ts";
 import { readSimple } from "./read-simple.ts";
 import { readSetting } from "./read-value.ts";
 import type { EntryKind } from "./script.ts";
+import { type NameWithWords, similarNames } from "./similar-names.ts";
 import { units } from "./units.ts";
 
 /** An entry without the number of its line: the same text in the same section reads the same. */
@@ -26,7 +26,7 @@ export interface EntryReading {
   readonly fault: Fault | null;
   readonly beyond: readonly LimitIssue[];
   /** The setting that the entry gives a value to, where it is one. */
-  readonly setting: Setting | null;
+  readonly setting: SettingSpec | null;
 }
 
 /** Reads an entry of a known section. `at` bounds what follows the entry's name. */
@@ -125,7 +125,7 @@ function readWhen(reading: Reading, catalogue: Catalogue): Value | Fault {
 function offeringModes(problem: Fault, catalogue: Catalogue): Fault {
   if (!problem.unknown) return problem;
   const { word, candidates } = problem.unknown;
-  const likely = nearest(
+  const likely = similarNames(
     word,
     candidates.map((name) => catalogue.mode(name) ?? name),
   );
@@ -149,7 +149,7 @@ function readFollows(text: string, head: Word, at: Cols, catalogue: Catalogue): 
   return { ...read, kind: "follows", beyond, setting };
 }
 
-function readFollowing(reading: Reading, setting: Setting, type: QuantityType): Value | Fault {
+function readFollowing(reading: Reading, setting: SettingSpec, type: QuantityType): Value | Fault {
   const { scan } = reading;
   const start = scan.at();
   const wanted = (what: string) =>
@@ -180,7 +180,7 @@ function readFollowing(reading: Reading, setting: Setting, type: QuantityType): 
 }
 
 /** The quantity that a bare name means in `adjust`: of several sections' the first. */
-export function adjustable(name: string, catalogue: Catalogue): Setting | undefined {
+export function adjustable(name: string, catalogue: Catalogue): SettingSpec | undefined {
   for (const section of catalogue.sections) {
     const setting = section.settings.find((each) => each.name === name && isQuantity(each));
     if (setting) return setting;
@@ -188,7 +188,7 @@ export function adjustable(name: string, catalogue: Catalogue): Setting | undefi
   return undefined;
 }
 
-function isQuantity(setting: Setting): boolean {
+function isQuantity(setting: SettingSpec): boolean {
   return setting.types.some((type) => type.is === "quantity");
 }
 
@@ -272,7 +272,7 @@ function homeOf(name: string, catalogue: Catalogue): string | undefined {
 const PHRASE = /[a-z][a-z0-9-]*(?:[ \t]+(?!when\b|at\b|follows\b)[a-z][a-z0-9-]*)+/y;
 
 /** The words at the head of a line, where together they are plain words for something; else the first alone. */
-function spoken(text: string, first: Word, candidates: readonly Named[]): Word {
+function spoken(text: string, first: Word, candidates: readonly NameWithWords[]): Word {
   PHRASE.lastIndex = first.start;
   const said = PHRASE.exec(text)?.[0];
   const plainWords = said?.split(/[ \t]+/).join(" ");
@@ -285,10 +285,10 @@ function stray(
   head: Word,
   kind: (EntryKind & PieceKind) | "follows",
   message: string,
-  candidates?: readonly (string | Named)[],
+  candidates?: readonly (string | NameWithWords)[],
 ): EntryReading {
   const problem = candidates
-    ? offering(unknownName(head, head.text, nearest(head.text, candidates), message))
+    ? offering(unknownName(head, head.text, similarNames(head.text, candidates), message))
     : fault("syntax", head, message);
   return { kind, value: null, pieces: [], fault: problem, beyond: [], setting: null };
 }

@@ -1,5 +1,5 @@
 /** A value read by its setting's type: of several types the first that fits. */
-import type { Setting, ValueType } from "../catalogue/types.ts";
+import type { SettingSpec, ValueType } from "../catalogue/types.ts";
 import { type Fault, fault, isFault, type Reading } from "../syntax/reading.ts";
 import { scanner } from "../syntax/scanner.ts";
 import { commentSlip } from "../syntax/slips.ts";
@@ -9,7 +9,7 @@ import { readFields } from "./read-fields.ts";
 import { readSimple } from "./read-simple.ts";
 
 /** Reads the value of a setting that fills the rest of its line. */
-export function readSetting(text: string, at: Cols, setting: Setting, units: Reading["units"]): ReadValue {
+export function readSetting(text: string, at: Cols, setting: SettingSpec, units: Reading["units"]): ReadValue {
   let best: { fault: Fault; pieces: Reading["pieces"]; progress: number } | null = null;
   for (const type of setting.types) {
     const reading: Reading = { scan: scanner(text, at.start, at.end), units, pieces: [] };

@@ -6,9 +6,9 @@ import { lookalikeSlip } from "../syntax/slips.ts";
 import type { Cols, Fix } from "../syntax/span.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Tree, Word } from "../syntax/tree.ts";
-import { didYouMean, nearest } from "./nearest.ts";
 import { allowanceOf } from "./notes.ts";
 import type { Issue } from "./script.ts";
+import { didYouMean, similarNames } from "./similar-names.ts";
 
 const NOTHING = { word: "", candidates: [] };
 
@@ -19,7 +19,7 @@ export function issueOf(told: Fault, line: number, text: string): Issue {
   const fault: Fault = slip ? { ...told, message: slip.message, repairs: [slip.repair], unknown: NOTHING } : told;
   const { unknown } = fault;
   const { word = "", candidates = [], chosen } = unknown ?? {};
-  const offered = chosen ? candidates : nearest(word, candidates);
+  const offered = chosen ? candidates : similarNames(word, candidates);
   const repairs: Repair[] = [...(fault.repairs ?? []), ...offered.map((name) => replacement(fault, name))];
   const question = didYouMean(offered);
   const end = Math.max(fault.end, Math.min(fault.start + 1, text.length));
@@ -34,7 +34,7 @@ export function issueOf(told: Fault, line: number, text: string): Issue {
 /** A section that the catalogue has not got, with those that may have been meant. */
 export function unknownSection(tree: Tree, line: number, name: string, catalogue: Catalogue): Issue {
   const { start, end } = sectionWord(tree, line);
-  const offered = nearest(name, catalogue.sections);
+  const offered = similarNames(name, catalogue.sections);
   const question = didYouMean(offered);
   return {
     code: "unknown-name",
@@ -71,7 +71,7 @@ export function unknownDrops(
     return [];
   return node.names.flatMap((word: Word) => {
     if (candidates.some((each) => each.name === word.text)) return [];
-    const offered = nearest(word.text, candidates);
+    const offered = similarNames(word.text, candidates);
     const fixes = offered.map((each) => fixOf(replacement(word, each), line));
     return {
       code: "unknown-name" as const,

@@ -1,11 +1,11 @@
 /** Values outside what is usual: for a file, of the size that it says itself; for a craft, of its own size. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { IntegerType, QuantityType, Setting, ValueType } from "../catalogue/types.ts";
+import type { IntegerType, QuantityType, SettingSpec, ValueType } from "../catalogue/types.ts";
 import { convert } from "../catalogue/units.ts";
 import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import { baseOf, type Craft, type Source } from "./craft.ts";
-import { beyondUsual, type LimitIssue, type Size } from "./limits.ts";
+import { beyondUsual, type FrameSize, type LimitIssue } from "./limits.ts";
 import { adjustable } from "./read-entry.ts";
 import type { Entry, Issue, Script } from "./script.ts";
 
@@ -60,10 +60,10 @@ interface Strange {
   readonly issue: LimitIssue;
 }
 
-function strangeIn(entries: readonly Entry[], sizeAt: (section: string) => Size, catalogue: Catalogue): Strange[] {
+function strangeIn(entries: readonly Entry[], sizeAt: (section: string) => FrameSize, catalogue: Catalogue): Strange[] {
   const strange: Strange[] = [];
   let at: string | null = null;
-  let size: Size = {};
+  let size: FrameSize = {};
   for (const entry of entries) {
     const { kind, section, name, value } = entry;
     if (!value || (kind !== "setting" && kind !== "follows")) continue;
@@ -85,12 +85,12 @@ function strangeIn(entries: readonly Entry[], sizeAt: (section: string) => Size,
 
 const NONE: readonly LimitIssue[] = [];
 /** Equal lines share one reading, and so one value. */
-const judged = new WeakMap<Value, { size: Size; issues: readonly LimitIssue[] }>();
+const judged = new WeakMap<Value, { size: FrameSize; issues: readonly LimitIssue[] }>();
 
-const bands = new WeakMap<Setting, boolean>();
+const bands = new WeakMap<SettingSpec, boolean>();
 
 /** Whether anything is said of what is usual for a setting; most lines need no closer look. */
-function hasBands(setting: Setting): boolean {
+function hasBands(setting: SettingSpec): boolean {
   let has = bands.get(setting);
   if (has === undefined) {
     has = setting.types.some((type) => numbersOf(type).some(({ usual }) => usual !== undefined));
@@ -116,13 +116,13 @@ function numbersOf(type: ValueType): (QuantityType | IntegerType)[] {
 }
 
 /** The craft's size, as a section sees it: a named pack may have cells of its own. */
-export function sizeOfCraft(craft: Craft, section = "pack"): Size {
+export function sizeOfCraft(craft: Craft, section = "pack"): FrameSize {
   const plain = craft.settings.get("pack")?.get("cells");
   const cells = section.startsWith("pack/") ? (craft.settings.get(section)?.get("cells") ?? plain) : plain;
   return sizeOf(craft.settings.get("frame")?.get("propeller-diameter")?.value, cells?.value);
 }
 
-function sizeOf(diameter: Value | null | undefined, cells: Value | null | undefined): Size {
+function sizeOf(diameter: Value | null | undefined, cells: Value | null | undefined): FrameSize {
   return {
     propellerIn: diameter?.kind === "quantity" ? convert(diameter.number, diameter.unit, "in") : undefined,
     cells: cells?.kind === "integer" ? cells.number : undefined,
@@ -130,7 +130,7 @@ function sizeOf(diameter: Value | null | undefined, cells: Value | null | undefi
 }
 
 /** The size that a file says itself, as each of its sections sees it. */
-function sizesIn(entries: readonly Entry[]): (section: string) => Size {
+function sizesIn(entries: readonly Entry[]): (section: string) => FrameSize {
   let diameter: Value | null = null;
   const cells = new Map<string, Value | null>();
   for (const { section, name, value } of entries) {

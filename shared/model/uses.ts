@@ -9,13 +9,13 @@ export type UseTarget =
   | { readonly kind: "none"; readonly why: string };
 
 /** The files as scripts. */
-export interface Scripts {
+export interface ScriptLookup {
   readonly view: FileView;
   script(file: string): Script | null;
 }
 
 /** The file that a `use` names, looked up from the file in which it stands. */
-export function useTarget(scripts: Scripts, from: string, use: Use): UseTarget {
+export function useTarget(scripts: ScriptLookup, from: string, use: Use): UseTarget {
   if (use.path === null) return { kind: "none", why: "the name of the file cannot be read" };
   const joined = resolvePath(from, use.path);
   if (joined === null) {
@@ -81,7 +81,7 @@ export interface Plan {
  * The files of a craft in merge order. The last handset that a `use` names counts, with all it
  * uses; `handset`, where given, stands in for it.
  */
-export function planOf(scripts: Scripts, craft: Script, handset: Script | null): Plan {
+export function planOf(scripts: ScriptLookup, craft: Script, handset: Script | null): Plan {
   const layers: Part[] = [];
   const visited = new Set<string>();
   let last: Part | null = null;
@@ -104,7 +104,7 @@ export function planOf(scripts: Scripts, craft: Script, handset: Script | null):
   return { handset: chosen?.script ?? null, parts };
 }
 
-function handsetParts(scripts: Scripts, { script, viaLine }: Part): Part[] {
+function handsetParts(scripts: ScriptLookup, { script, viaLine }: Part): Part[] {
   const parts: Part[] = [];
   const visited = new Set<string>();
   const visit = (each: Script): void => {
@@ -121,7 +121,7 @@ function handsetParts(scripts: Scripts, { script, viaLine }: Part): Part[] {
 }
 
 /** Whether using `target` leads back to `script`. */
-export function leadsBack(scripts: Scripts, script: Script, target: Script): boolean {
+export function leadsBack(scripts: ScriptLookup, script: Script, target: Script): boolean {
   const visited = new Set<string>();
   const waiting = [target];
   for (let each = waiting.pop(); each; each = waiting.pop()) {

@@ -6,9 +6,9 @@ import type { Remembering } from "./memo.ts";
 import { mergeCraft } from "./merge.ts";
 import { scriptReader } from "./read-script.ts";
 import type { Script, Use } from "./script.ts";
-import { type Plan, planOf, type Scripts, type UseTarget, useTarget } from "./uses.ts";
+import { type Plan, planOf, type ScriptLookup, type UseTarget, useTarget } from "./uses.ts";
 
-export interface Workspace extends Scripts, Remembering {
+export interface Workspace extends ScriptLookup, Remembering {
   readonly catalogue: Catalogue;
   /** The script behind a path; null where the path has no text. */
   script(file: string): Script | null;

@@ -8,7 +8,7 @@ import type { Value } from "../syntax/value.ts";
 import { lowPass, notch, type Stage, slowDelayMs } from "./filters.ts";
 import { harmonicsAgainst, type MotorNotches, turnHz } from "./motor.ts";
 import { motorNotchesOf, motorsOf } from "./motor-of.ts";
-import { defaultField, fieldOf, numberIn, numberOf, onceFor, saidIn } from "./read.ts";
+import { defaultField, fieldOf, numberIn, numberOf, onceFor, settingIn } from "./values.ts";
 
 /** One filter that stands still. */
 export interface Filter {
@@ -57,8 +57,8 @@ export const filtersOf = onceFor((craft, catalogue): FilterFigures | null => {
   const damping = [...read("smooth-d"), ...read("moving-cut-d")];
   const motorNotches = motorNotchesOf(craft, catalogue);
   const { motors, hoverRpm } = motorsOf(craft, catalogue);
-  if (saidIn(craft, "filters", "motor-notches") && (!motorNotches || motors === null)) leftOut.push("motor-notches");
-  if (saidIn(craft, "filters", "tracking-notches")) leftOut.push("tracking-notches");
+  if (settingIn(craft, "filters", "motor-notches") && (!motorNotches || motors === null)) leftOut.push("motor-notches");
+  if (settingIn(craft, "filters", "tracking-notches")) leftOut.push("tracking-notches");
   const gyroDelayMs = sum(gyro);
   return {
     rateHz,
@@ -105,7 +105,7 @@ function sum(filters: readonly Filter[]): number {
 }
 
 function readFilters(craft: Craft, catalogue: Catalogue, name: string, rateHz: number, leftOut: string[]): Filter[] {
-  const said = saidIn(craft, "filters", name);
+  const said = settingIn(craft, "filters", name);
   if (!said) return [];
   const usualOrder = defaultField(catalogue.setting("filters", name), "order", "") ?? 1;
   return (said.items ?? [said]).flatMap(({ value, source }) => {

@@ -1,6 +1,6 @@
 /** What a craft says of its loop, as numbers: `loopOf`. Null where a figure is neither said nor defaulted. */
 import { type Budget, budgetOf, gyroMultiple, pulsesFit } from "./loop.ts";
-import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
+import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
 export interface LoopFigures {
   readonly signal: "pulse" | "digital" | null;

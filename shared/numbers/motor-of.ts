@@ -6,8 +6,8 @@ import { type Harmonic, harmonicsAgainst, type MotorNotches, tipSpeedMs, turnHz,
 import { CHEMISTRIES, packV } from "./pack.ts";
 import { packOf } from "./pack-of.ts";
 import { throwsOf } from "./rates-of.ts";
-import { fieldNumberIn, numberIn, numberOf, onceFor, saidIn, valueIn } from "./read.ts";
 import { shareOf } from "./sticks.ts";
+import { fieldNumberIn, numberIn, numberOf, onceFor, settingIn, valueIn } from "./values.ts";
 
 export interface MotorFigures {
   readonly motors: number | null;
@@ -56,7 +56,7 @@ export const motorsOf = onceFor((craft, catalogue): MotorFigures => {
 
 /** The notches that follow the motors; null where there are none, or where count, floor or width is not said. */
 export const motorNotchesOf = onceFor((craft, catalogue): MotorNotches | null => {
-  if (!saidIn(craft, "filters", "motor-notches")) return null;
+  if (!settingIn(craft, "filters", "motor-notches")) return null;
   const field = (name: string, unit: string) => fieldNumberIn(craft, catalogue, "filters", "motor-notches", name, unit);
   const [count, floorHz, widthHz] = [field("count", ""), field("floor", "Hz"), field("width", "Hz")];
   if (count === null || floorHz === null || widthHz === null) return null;

@@ -5,7 +5,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../model/craft.ts";
 import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, sharedMah, USUAL_SHARE } from "./pack.ts";
-import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
+import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
 export interface PackFigures {
   /** `pack`, or `pack/NAME`. */

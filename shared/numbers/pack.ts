@@ -9,7 +9,7 @@
 
 export type Chemistry = "lipo" | "lihv" | "li-ion";
 
-export interface Span {
+export interface VoltageSpan {
   readonly from: number;
   readonly to: number;
 }
@@ -22,7 +22,7 @@ export interface CellFacts {
   /** Never draw below it. */
   readonly cutOffV: number;
   /** Where pilots usually set full, warn and land; warn and land are volts under load. */
-  readonly usualV: { readonly full: Span; readonly warn: Span; readonly land: Span };
+  readonly usualV: { readonly full: VoltageSpan; readonly warn: VoltageSpan; readonly land: VoltageSpan };
 }
 
 /**
@@ -100,7 +100,7 @@ export function sagV(currentA: number, cellMohm: number, cells: number, strings:
 }
 
 /** The most cells in series that a small craft flies on, as the catalogue has it. */
-export const MOST_CELLS = 14;
+export const MOST_PACK_CELLS = 14;
 
 /**
  * Every count of cells for which `packVolts` lies between empty and full: more than one means that
@@ -108,7 +108,7 @@ export const MOST_CELLS = 14;
  */
 export function fittingCells(packVolts: number, emptyCellV: number, fullCellV: number): number[] {
   const counts: number[] = [];
-  for (let cells = 1; cells <= MOST_CELLS; cells++) {
+  for (let cells = 1; cells <= MOST_PACK_CELLS; cells++) {
     const volts = packVolts / cells;
     if (volts >= emptyCellV - 1e-9 && volts <= fullCellV + 1e-9) counts.push(cells);
   }

@@ -12,7 +12,7 @@ import { edgesMhz, eirpMwOf, fieldMw } from "./radio.ts";
 export type Region = "europe" | "usa" | "amateur-region-1" | "amateur-region-2" | "amateur-region-3";
 export type Signal = "analogue" | "digital";
 
-export interface Band {
+export interface RadioBand {
   readonly fromMhz: number;
   readonly toMhz: number;
   /** Radiated power (e.i.r.p.) unless `atPlug`; null where none is known here. */
@@ -31,14 +31,14 @@ const spread = "47 CFR 15.247(b): 1 W, for digital and hopping signals";
 /** 50 mV/m at 3 m. */
 const FIELD_LIMIT_MW = fieldMw(0.05, 3);
 
-const europe: readonly Band[] = [
+const europe: readonly RadioBand[] = [
   { fromMhz: 868, toMhz: 868.6, powerMw: eirpMwOf(25), source: "CNAF UN-39: 25 mW e.r.p., 1 % of the time" },
   { fromMhz: 869.4, toMhz: 869.65, powerMw: eirpMwOf(500), source: "CNAF UN-39: 500 mW e.r.p., 10 % of the time" },
   { fromMhz: 2400, toMhz: 2483.5, powerMw: 100, source: "ETSI EN 300 328: 20 dBm e.i.r.p." },
   { fromMhz: 5725, toMhz: 5875, powerMw: 25, source: `ETSI EN 300 440 V2.2.1, Table 1; 25 mW e.i.r.p.: ${erc}` },
 ];
 
-const usa: readonly Band[] = [
+const usa: readonly RadioBand[] = [
   { fromMhz: 902, toMhz: 928, powerMw: FIELD_LIMIT_MW, source: unlicensed },
   { fromMhz: 902, toMhz: 928, powerMw: 1000, atPlug: true, signal: "digital", source: spread },
   { fromMhz: 2400, toMhz: 2483.5, powerMw: FIELD_LIMIT_MW, source: unlicensed },
@@ -48,15 +48,18 @@ const usa: readonly Band[] = [
 ];
 
 const amateur = "47 CFR 97.301(a), licensed amateurs";
-const amateurNarrow: readonly Band[] = [{ fromMhz: 5650, toMhz: 5850, powerMw: null, source: amateur }];
-const amateurWide: readonly Band[] = [{ fromMhz: 5650, toMhz: 5925, powerMw: null, source: amateur }];
+const amateurNarrow: readonly RadioBand[] = [{ fromMhz: 5650, toMhz: 5850, powerMw: null, source: amateur }];
+const amateurWide: readonly RadioBand[] = [{ fromMhz: 5650, toMhz: 5925, powerMw: null, source: amateur }];
 
 /**
  * Bands of each region, and the stretch of the spectrum within which the list is held to be whole:
  * of what lies outside it nothing is known here. An amateur's other bands are not listed.
  */
 export const REGIONS: Readonly<
-  Record<Region, { readonly bands: readonly Band[]; readonly knownMhz: { readonly from: number; readonly to: number } }>
+  Record<
+    Region,
+    { readonly bands: readonly RadioBand[]; readonly knownMhz: { readonly from: number; readonly to: number } }
+  >
 > = {
   europe: { bands: europe, knownMhz: { from: 862, to: 7000 } },
   usa: { bands: usa, knownMhz: { from: 862, to: 7000 } },
@@ -96,19 +99,19 @@ export function isRegion(word: string | null): word is Region {
 }
 
 /** The region's bands that hold the carrier, for a signal of this kind; all kinds where it is not known. */
-export function bandsAt(region: Region, mhz: number, signal: Signal | null): Band[] {
+export function bandsAt(region: Region, mhz: number, signal: Signal | null): RadioBand[] {
   return REGIONS[region].bands.filter(
     (band) => mhz >= band.fromMhz && mhz <= band.toMhz && (!band.signal || signal === null || band.signal === signal),
   );
 }
 
-export type Place = "inside" | "spills" | "outside" | "unknown";
+export type BandPosition = "inside" | "spills" | "outside" | "unknown";
 
 /**
  * Where a signal of some width stands among the region's bands: `spills` if its carrier lies in one
  * and its edge does not. `unknown` beyond the stretch within which the region's list is whole.
  */
-export function placeIn(region: Region, mhz: number, widthMhz: number, signal: Signal | null): Place {
+export function placeIn(region: Region, mhz: number, widthMhz: number, signal: Signal | null): BandPosition {
   const { knownMhz } = REGIONS[region];
   if (mhz < knownMhz.from || mhz > knownMhz.to) return "unknown";
   const bands = bandsAt(region, mhz, signal);
@@ -125,7 +128,7 @@ export function mostMw(
   region: Region,
   mhz: number,
   signal: Signal | null,
-): { readonly powerMw: number; readonly band: Band } | null {
+): { readonly powerMw: number; readonly band: RadioBand } | null {
   const limits = bandsAt(region, mhz, signal).flatMap((band) =>
     band.powerMw === null ? [] : [{ powerMw: band.powerMw, band }],
   );

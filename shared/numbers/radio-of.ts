@@ -1,7 +1,16 @@
 /** What a craft says of its video transmitter, as numbers: `videoOf`. Null where a figure is not said. */
 import { ANALOGUE_WIDTH_MHZ, dbmOf } from "./radio.ts";
-import { type Band, bandsAt, isRegion, mostMw, type Place, placeIn, type Region, type Signal } from "./radio-bands.ts";
-import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
+import {
+  type BandPosition,
+  bandsAt,
+  isRegion,
+  mostMw,
+  placeIn,
+  type RadioBand,
+  type Region,
+  type Signal,
+} from "./radio-bands.ts";
+import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
 export interface VideoFigures {
   readonly signal: Signal | null;
@@ -13,10 +22,10 @@ export interface VideoFigures {
   /** 18 MHz for an analogue signal; null where the width is not known. */
   readonly widthMhz: number | null;
   /** Where the signal stands among the region's bands; null without region or carrier. A width not known counts as none. */
-  readonly place: Place | null;
-  readonly bands: readonly Band[];
+  readonly place: BandPosition | null;
+  readonly bands: readonly RadioBand[];
   /** The most that the region allows at the carrier. */
-  readonly most: { readonly powerMw: number; readonly band: Band } | null;
+  readonly most: { readonly powerMw: number; readonly band: RadioBand } | null;
 }
 
 /** The video transmitter against the region that the craft says. */

@@ -4,15 +4,15 @@
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
-import type { Axis, Throttle } from "./rates.ts";
-import { fieldNumberIn, numberIn, numberOf, onceFor, valueIn, wordIn } from "./read.ts";
+import type { RateAxis, Throttle } from "./rates.ts";
 import type { Throw } from "./sticks.ts";
+import { fieldNumberIn, numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
 export interface RatesFigures {
   /** Null where slope or end is not said. */
-  readonly roll: Axis | null;
-  readonly pitch: Axis | null;
-  readonly yaw: Axis | null;
+  readonly roll: RateAxis | null;
+  readonly pitch: RateAxis | null;
+  readonly yaw: RateAxis | null;
   /** The rate that is never exceeded; null where there is no cap. */
   readonly topDegS: number | null;
   /** Null where the softness has no place to lie about, or a line of it has a fault. */
@@ -28,7 +28,7 @@ export const secondRatesOf = onceFor((craft, catalogue) =>
 );
 
 function readRates(craft: Craft, catalogue: Catalogue, section: string): RatesFigures {
-  const axis = (name: string): Axis | null => {
+  const axis = (name: string): RateAxis | null => {
     const field = (of: string, unit: string) => fieldNumberIn(craft, catalogue, section, name, of, unit);
     const [slopeDegS, endDegS, bend] = [field("slope", "deg/s"), field("end", "deg/s"), field("bend", "")];
     return slopeDegS === null || endDegS === null || bend === null ? null : { slopeDegS, endDegS, bend };

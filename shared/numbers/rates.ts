@@ -8,7 +8,7 @@
  */
 
 /** One axis: deg/s at the middle's slope and at the end, and the exponent of the bend between them. */
-export interface Axis {
+export interface RateAxis {
   readonly slopeDegS: number;
   readonly endDegS: number;
   readonly bend: number;
@@ -18,7 +18,7 @@ export interface Axis {
  * Turn rate in deg/s of a stick from -1 to 1: slope·x + (end − slope)·sign(x)·|x|^bend, which for a bend
  * of 3 is the cubic of common radio-control practice. A stick beyond its end counts as at its end.
  */
-export function rateAt({ slopeDegS, endDegS, bend }: Axis, stick: number): number {
+export function rateAt({ slopeDegS, endDegS, bend }: RateAxis, stick: number): number {
   const size = Math.min(1, Math.abs(stick));
   return Math.sign(stick) * (slopeDegS * size + (endDegS - slopeDegS) * size ** bend);
 }
@@ -27,18 +27,18 @@ export function rateAt({ slopeDegS, endDegS, bend }: Axis, stick: number): numbe
  * Where the curve is highest between the middle and the end: at the end, unless the slope is so much
  * steeper than the end that the curve comes back down. That place is where its derivative is nought.
  */
-export function highestAt({ slopeDegS, endDegS, bend }: Axis): number {
+export function highestAt({ slopeDegS, endDegS, bend }: RateAxis): number {
   if (bend <= 1 || slopeDegS * (bend - 1) <= endDegS * bend) return 1;
   return (slopeDegS / (bend * (slopeDegS - endDegS))) ** (1 / (bend - 1));
 }
 
 /** The highest rate that the stick can ask for. */
-export function highestRate(axis: Axis): number {
+export function highestRate(axis: RateAxis): number {
   return rateAt(axis, highestAt(axis));
 }
 
 /** The smallest stick (0 to 1) that gives a rate, by halving; null for a rate that the curve never reaches. */
-export function stickAtRate(axis: Axis, degS: number): number | null {
+export function stickAtRate(axis: RateAxis, degS: number): number | null {
   const top = highestAt(axis);
   const highest = rateAt(axis, top);
   // The curve is flat about its highest place, where rounding may lift a neighbour above it.
@@ -48,13 +48,13 @@ export function stickAtRate(axis: Axis, degS: number): number | null {
 }
 
 /** The stick at which half the end's rate is reached: 0.5 for a straight line, later the more the curve bends. */
-export function halfRateStick(axis: Axis): number | null {
+export function halfRateStick(axis: RateAxis): number | null {
   return stickAtRate(axis, axis.endDegS / 2);
 }
 
 /** Stick and rate at `points` evenly spaced places from the middle to the end, capped at `topDegS` if there is one. */
 export function rateCurve(
-  axis: Axis,
+  axis: RateAxis,
   points: number,
   topDegS = Number.POSITIVE_INFINITY,
 ): [stick: number, degS: number][] {

@@ -5,7 +5,6 @@
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
-import { numberIn, onceFor, wordIn } from "./read.ts";
 import {
   type Converter,
   correctedShuntMohm,
@@ -18,6 +17,7 @@ import {
   voltsClipV,
   voltsStepV,
 } from "./sensing.ts";
+import { numberIn, onceFor, wordIn } from "./values.ts";
 
 export interface VoltsMeter {
   readonly divider: Divider;

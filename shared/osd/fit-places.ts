@@ -1,9 +1,9 @@
 /** Places for elements that wish for one each: on the grid, no two over each other. */
 import { filledRows } from "./fit-rows.ts";
 import { type FreeCells, freeCells } from "./free-cells.ts";
-import { distanceFrom, nearest, type Places, type Wish } from "./nearest.ts";
+import { distanceFrom, nearestPlace, type Places, type Wish } from "./nearest-place.ts";
+import type { Grid } from "./placed.ts";
 import { type Cell, cellReadAt, readingKey } from "./reading-order.ts";
-import type { Grid } from "./types.ts";
 
 interface Attempt {
   readonly places: Places;
@@ -64,7 +64,7 @@ function settled(first: readonly Wish[], all: readonly Wish[], grid: Grid): Plac
     if (free.fits(wish, wish.placed) && (wish.anchored || inOrder(wish, places))) take(wish, wish);
   }
   for (const wish of all) {
-    const cell = places.has(wish) ? null : nearest(wish, places, free, grid);
+    const cell = places.has(wish) ? null : nearestPlace(wish, places, free, grid);
     if (cell) take(wish, cell);
   }
   return places;
@@ -101,7 +101,7 @@ function inTurn(read: readonly Wish[], grid: Grid): Places {
   );
   let key = 0;
   for (const [wish, last] of latest) {
-    const cell = nearest(wish, fixed, free, grid, { from: cellReadAt(key + 1, wish.placed, grid), to: last });
+    const cell = nearestPlace(wish, fixed, free, grid, { from: cellReadAt(key + 1, wish.placed, grid), to: last });
     if (!cell) break;
     places.set(wish, cell);
     free.take(cell, wish.placed);

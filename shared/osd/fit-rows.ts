@@ -1,7 +1,7 @@
 /** The tightest packing: rows filled to the last cell where the widths allow it. */
 import type { FreeCells } from "./free-cells.ts";
+import type { Grid } from "./placed.ts";
 import type { Cell } from "./reading-order.ts";
-import type { Grid } from "./types.ts";
 
 interface Line {
   readonly width: number;

@@ -2,9 +2,9 @@
 import type { Axis } from "../syntax/value.ts";
 import { placesFor } from "./fit-places.ts";
 import { resolveAxis } from "./layout.ts";
-import type { Wish } from "./nearest.ts";
+import type { Wish } from "./nearest-place.ts";
+import type { Grid, Layout, PlacedElement } from "./placed.ts";
 import { type Cell, readingKey } from "./reading-order.ts";
-import type { Grid, Layout, PlacedElement } from "./types.ts";
 
 export interface Fitted {
   /** On the new grid, in the script's order: no two share a cell, none leaves the grid. */

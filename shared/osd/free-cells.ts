@@ -1,6 +1,7 @@
 /** The cells of a grid that nothing stands on. */
+
+import type { Grid } from "./placed.ts";
 import type { Cell, Size } from "./reading-order.ts";
-import type { Grid } from "./types.ts";
 
 export interface FreeCells {
   /** Whether all of an element's cells would be on the grid and free. */

@@ -1,11 +1,11 @@
 /** Where the elements of a page come to stand, in whole cells from 0 at the top left. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { Element } from "../catalogue/types.ts";
+import type { ElementSpec } from "../catalogue/types.ts";
 import type { Craft, Placed } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
 import { NAMED_GRIDS } from "../protocol/osd.ts";
 import type { Axis } from "../syntax/value.ts";
-import type { CellArea, Grid, Layout, Page, PlacedElement } from "./types.ts";
+import type { CellArea, Grid, Layout, Page, PlacedElement } from "./placed.ts";
 
 /** The effective grid; null where the craft says none, or one without a cell. Both pages share it. */
 export function gridOf(craft: Craft): Grid | null {
@@ -63,7 +63,7 @@ function placeElement(placed: Placed, grid: Grid, craft: Craft, catalogue: Catal
 }
 
 /** Cells of the widest text; of an element that shows a name, the length of that name, at least one. */
-export function sizeOf(element: Element, craft: Craft): { width: number; height: number } {
+export function sizeOf(element: ElementSpec, craft: Craft): { width: number; height: number } {
   const height = element.widest.length;
   if (element.textOf === undefined) return { width: Math.max(...element.widest.map((row) => [...row].length)), height };
   return { width: Math.max(1, [...nameText(element.textOf, craft)].length), height };

@@ -2,8 +2,8 @@
 import { MOST_CELLS } from "../protocol/osd.ts";
 import { movedTo } from "./fit.ts";
 import { freeCells } from "./free-cells.ts";
-import { nearestFree } from "./nearest.ts";
-import type { CellArea, Layout, PlacedElement } from "./types.ts";
+import { nearestFreePlace } from "./nearest-place.ts";
+import type { CellArea, Layout, PlacedElement } from "./placed.ts";
 
 /**
  * The element at the nearest place where all its cells lie within `area` and share none with
@@ -19,6 +19,6 @@ export function freePlaceFor(placed: PlacedElement, layout: Layout, area: CellAr
       if (other !== placed && !other.element.overlapsNothing) free.take(other, other);
     }
   }
-  const cell = nearestFree(placed, placed, free, layout.grid, area);
+  const cell = nearestFreePlace(placed, placed, free, layout.grid, area);
   return cell && movedTo(placed, cell, layout.grid);
 }

@@ -1,6 +1,6 @@
 /** The pack at some moment of a flight: its volts, what was drawn from it, and how long it lasts. */
 import type { Craft } from "../model/craft.ts";
-import { integerOf, quantityOf, wordOf } from "../model/said.ts";
+import { integerOf, quantityOf, wordOf } from "../model/setting-lookup.ts";
 
 /** What the craft says of its pack, with an example's figures where it says nothing. */
 export interface PackFacts {

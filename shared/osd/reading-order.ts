@@ -2,7 +2,7 @@
  * The order in which one reads a layout: by the middles of the elements, row by row. Middles, since
  * a tall figure that begins above a line of text is read after it where most of it stands below.
  */
-import type { Grid } from "./types.ts";
+import type { Grid } from "./placed.ts";
 
 export interface Cell {
   readonly column: number;

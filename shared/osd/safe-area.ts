@@ -1,7 +1,7 @@
 /** What a screen is sure to show, and what should stay clear. */
 import type { Craft } from "../model/craft.ts";
-import { wordOf } from "../model/said.ts";
-import type { CellArea, Grid } from "./types.ts";
+import { wordOf } from "../model/setting-lookup.ts";
+import type { CellArea, Grid } from "./placed.ts";
 
 /**
  * Share of the picture's width and height that is safe for what must be seen.

@@ -5,12 +5,12 @@
  */
 import type { Craft } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
-import { quantityOf, wordOf } from "../model/said.ts";
+import { quantityOf, wordOf } from "../model/setting-lookup.ts";
 import { nameText } from "./layout.ts";
 import { BRISK, type PackFacts, type PackState, packAfter, packAtItsEnd, packFacts, timeLeftS } from "./pack-state.ts";
+import type { Scenario } from "./placed.ts";
 import type { Readings } from "./text.ts";
 import { alertText, troublesOf } from "./troubles.ts";
-import type { Scenario } from "./types.ts";
 
 /** A moment as the display shows it. */
 export interface Moment {

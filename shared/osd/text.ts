@@ -1,6 +1,6 @@
 /** The texts of elements, made from the readings of one moment. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { Element } from "../catalogue/types.ts";
+import type { ElementSpec } from "../catalogue/types.ts";
 
 /** By the name of the reading: a number in the reading's own unit, or words. */
 export type Readings = ReadonlyMap<string, number | string>;
@@ -11,7 +11,7 @@ export type Readings = ReadonlyMap<string, number | string>;
  * digits. Where the moment has nothing to show (`isBlank`), the element's own name stands in, so
  * that its place is seen.
  */
-export function sampleText(element: Element, readings: Readings, catalogue: Catalogue, width: number): string[] {
+export function sampleText(element: ElementSpec, readings: Readings, catalogue: Catalogue, width: number): string[] {
   if (element.drawn !== "text") return [];
   const rows = rowsOf(element, readings, catalogue);
   if (isEmpty(rows)) return [cut(element.name.toUpperCase(), width)];
@@ -19,11 +19,11 @@ export function sampleText(element: Element, readings: Readings, catalogue: Cata
 }
 
 /** Whether the display shows nothing of an element at this moment; a figure is always there. */
-export function isBlank(element: Element, readings: Readings, catalogue: Catalogue): boolean {
+export function isBlank(element: ElementSpec, readings: Readings, catalogue: Catalogue): boolean {
   return element.drawn === "text" && isEmpty(rowsOf(element, readings, catalogue));
 }
 
-function rowsOf(element: Element, readings: Readings, catalogue: Catalogue): string[] {
+function rowsOf(element: ElementSpec, readings: Readings, catalogue: Catalogue): string[] {
   return element.shows.map((template) => filled(template, readings, catalogue));
 }
 

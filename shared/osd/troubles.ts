@@ -1,6 +1,6 @@
 /** What the display warns of at some moment: thresholds of the script that the readings have passed. */
 import type { Craft } from "../model/craft.ts";
-import { integerOf, quantityOf, wordOf, wordsOf } from "../model/said.ts";
+import { integerOf, quantityOf, wordOf, wordsOf } from "../model/setting-lookup.ts";
 import { chargeOf } from "./pack-state.ts";
 import type { Readings } from "./text.ts";
 

@@ -49,7 +49,7 @@ export interface PanelElement {
   /** The craft flashes it in this scenario: a threshold of the script has been passed. */
   readonly flashes: boolean;
   /** Other craft that the same line serves, where it stands in a layer: a move there moves it on them too. */
-  readonly alsoOn: readonly string[];
+  readonly sharedWith: readonly string[];
 }
 
 /** An element that could be added to the page. */
@@ -244,7 +244,7 @@ export type OsdEditResult =
       }[];
     }
   /** The line stands in a layer that these craft use as well. */
-  | { readonly kind: "choose"; readonly layer: string; readonly alsoOn: readonly string[] }
+  | { readonly kind: "choose"; readonly layer: string; readonly sharedWith: readonly string[] }
   /** Why nothing can be written, in a sentence. */
   | { readonly kind: "refused"; readonly message: string };
 

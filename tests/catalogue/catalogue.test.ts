@@ -9,7 +9,7 @@ import {
   sectionSchema,
   unitFamilySchema,
 } from "../../shared/catalogue/schema.ts";
-import type { Need, Setting, SimpleType, ValueType } from "../../shared/catalogue/types.ts";
+import type { Need, SettingSpec, SimpleType, ValueType } from "../../shared/catalogue/types.ts";
 import { beyondLimits, beyondUsual } from "../../shared/model/limits.ts";
 import { readSetting } from "../../shared/model/read-value.ts";
 import { units } from "../../shared/model/units.ts";
@@ -257,7 +257,7 @@ test("no entry begins with drop, and no mode or element bears a word of the gram
   expect([...modes, ...elements].filter(({ name }) => RESERVED.has(name))).toEqual([]);
 });
 
-function expectSane(path: string, text: string, setting: Setting): void {
+function expectSane(path: string, text: string, setting: SettingSpec): void {
   const { value, fault } = readSetting(text, { start: 0, end: text.length }, setting, units);
   expect(fault, path).toBeNull();
   expect(beyondLimits(value!, setting), path).toEqual([]);
@@ -276,7 +276,7 @@ function expectMeetable(name: string, need: Pick<Need, "setting" | "is" | "not" 
       expect(readSetting(text, { start: 0, end: text.length }, setting, units).fault, name).toBeNull();
 }
 
-function settingAt(path: string): Setting {
+function settingAt(path: string): SettingSpec {
   const [section = "", name = ""] = path.split(".");
   const setting = catalogue.setting(section, name);
   if (!setting) throw new Error(`The catalogue has no setting ${path}.`);

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import type { Band, IntegerType, QuantityType, ValueType } from "../../shared/catalogue/types.ts";
+import type { IntegerType, QuantityType, UsualBand, ValueType } from "../../shared/catalogue/types.ts";
 
 const catalogue = makeCatalogue();
 
@@ -108,7 +108,7 @@ function rows({ values }: Craft): { place: string; number: number; type: Quantit
   });
 }
 
-function fits(band: Band, { propellerIn, cells }: Craft): boolean {
+function fits(band: UsualBand, { propellerIn, cells }: Craft): boolean {
   const inside = (span: { from?: number; to?: number } | undefined, number: number) =>
     (span?.from ?? -Infinity) <= number && number <= (span?.to ?? Infinity);
   return inside(band.when?.propellerIn, propellerIn) && inside(band.when?.cells, cells);

@@ -105,7 +105,7 @@ const edits = (file: string, version: number | null, line = 4): OsdEditResult =>
   kind: "edits",
   files: [{ file, version, edits: [{ range: at(line), text: "x" }] }],
 });
-const choose: OsdEditResult = { kind: "choose", layer: "Wide", alsoOn: ["Mug", "Vase"] };
+const choose: OsdEditResult = { kind: "choose", layer: "Wide", sharedWith: ["Mug", "Vase"] };
 
 /** Gestures on a server that gives these answers, in turn, and what it was asked. */
 function answering(...answers: (OsdEditResult | ((params: OsdEditParams) => OsdEditResult))[]) {

@@ -2,10 +2,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
-  type Axis,
   halfRateStick,
   highestAt,
   highestRate,
+  type RateAxis,
   rateAt,
   rateCurve,
   stickAtRate,
@@ -18,7 +18,7 @@ import { ratesOf, secondRatesOf, throwsOf } from "../../shared/numbers/rates-of.
 import { shareOf, sharePulse } from "../../shared/numbers/sticks.ts";
 import { craftWith } from "./read.ts";
 
-const USUAL: Axis = { slopeDegS: 100, endDegS: 600, bend: 3 };
+const USUAL: RateAxis = { slopeDegS: 100, endDegS: 600, bend: 3 };
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const axes = fc.record({ slopeDegS: between(0, 2000), endDegS: between(10, 4000), bend: between(1, 10) });
 

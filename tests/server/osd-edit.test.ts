@@ -43,7 +43,7 @@ test("a layer is asked about; then its file is edited, by the address under whic
   session = await startSession(filesInMemory(texts));
   await session.open(JUG, jug);
   const gesture = move("amps", 3, 14);
-  expect(await ask({ gesture })).toEqual({ kind: "choose", layer: "Wide", alsoOn: ["Mug"] });
+  expect(await ask({ gesture })).toEqual({ kind: "choose", layer: "Wide", sharedWith: ["Mug"] });
   expect(await ask({ gesture, where: "there" })).toMatchObject({
     kind: "edits",
     files: [{ file: LAYER, version: null, edits: [{ text: "left+3" }] }],

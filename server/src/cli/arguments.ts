@@ -1,6 +1,6 @@
 /** The arguments of a command, read or refused in words. */
 import { type ParseArgsConfig, parseArgs } from "node:util";
-import { nearest } from "../../../shared/model/nearest.ts";
+import { similarNames } from "../../../shared/model/similar-names.ts";
 import { CannotRun } from "./io.ts";
 
 /** The options of a command, as Node's own parser takes them. */
@@ -48,7 +48,7 @@ interface OptionToken {
 function checked({ name, rawName, value }: OptionToken, options: Options): string | true {
   const option = Object.hasOwn(options, name) ? options[name] : undefined;
   if (!option) {
-    const [near] = nearest(name, Object.keys(options), 1);
+    const [near] = similarNames(name, Object.keys(options), 1);
     throw new CannotRun(`there is no option ${rawName}${near ? `: did you mean --${near}?` : ""}`);
   }
   if (option.type === "boolean") {

@@ -1,7 +1,7 @@
 /** The questions of a new craft, asked at a terminal. */
 
-import { NAME_PROMPT, readAnswer, readName, USUAL_NAME } from "../../../shared/ide/new-craft/new-craft-answers.ts";
-import { allQuestions, type Found, questionsFor } from "../../../shared/ide/new-craft/new-craft-questions.ts";
+import { NAME_PROMPT, readAnswer, readName, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
+import { allQuestions, type Found, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import type { Answers, Question } from "../../../shared/protocol/new-craft.ts";
 import { CannotRun, type Io, oneLine } from "./io.ts";
 

@@ -1,6 +1,6 @@
 /** `fettle check`: the findings of files, or of every script below a folder. */
 
-import { checkReport } from "../../../shared/ide/reports/summary.ts";
+import { checkReport } from "../../../shared/ide/reports/check-report.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { oneOf, readArguments } from "./arguments.ts";
 import { findingsText } from "./findings-text.ts";

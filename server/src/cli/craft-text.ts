@@ -1,5 +1,5 @@
 /** The effective craft as a person reads it. */
-import type { EffectiveCraft, EffectiveMode, EffectivePage } from "../../../shared/ide/reports/effective.ts";
+import type { EffectiveCraft, EffectiveMode, EffectivePage } from "../../../shared/ide/reports/effective-craft.ts";
 import { oneLine } from "./io.ts";
 
 type Row = readonly [name: string, text: string, from: string];

@@ -11,11 +11,11 @@ import {
   placesInWords,
   stateInWords,
 } from "../../../shared/draw/words.ts";
+import { filtersPictureOf, ratesPictureOf } from "../../../shared/ide/panel/curves.ts";
+import { gogglesOf, noGoggles } from "../../../shared/ide/panel/goggles.ts";
+import { NO_RATES, noFilters } from "../../../shared/ide/panel/numbers.ts";
 import { noSwitches } from "../../../shared/ide/panel/panel.ts";
-import { NO_RATES, noFilters } from "../../../shared/ide/panel/panel-all-numbers.ts";
-import { gogglesOf, noGoggles } from "../../../shared/ide/panel/panel-goggles.ts";
-import { filtersPictureOf, ratesPictureOf } from "../../../shared/ide/panel/panel-numbers.ts";
-import { switchesOf } from "../../../shared/ide/panel/panel-switches.ts";
+import { switchesOf } from "../../../shared/ide/panel/switches.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pagesOf } from "../../../shared/osd/layout.ts";

@@ -1,5 +1,5 @@
 /** `fettle explain`: the page of every thing of a name, or every name that has one. */
-import { listNames, type Named } from "../../../shared/ide/context/names.ts";
+import { listNames, type NamedPage } from "../../../shared/ide/reference/names.ts";
 import { namesLike, pageOf } from "../../../shared/ide/reference/page.ts";
 import { oneOf, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
@@ -44,7 +44,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   return 0;
 }
 
-function listText(names: readonly Named[]): string {
+function listText(names: readonly NamedPage[]): string {
   const width = Math.max(...names.map(({ name }) => name.length));
   return names.map(({ name, kind, summary }) => `${name.padEnd(width)}  ${kind.padEnd(7)}  ${summary}\n`).join("");
 }

@@ -1,6 +1,6 @@
 /** Findings as a person reads them. */
 
-import type { CheckReport, Counts, ReportedFinding } from "../../../shared/ide/reports/summary.ts";
+import type { CheckReport, Counts, ReportedFinding } from "../../../shared/ide/reports/check-report.ts";
 import type { Severity } from "../../../shared/protocol/findings.ts";
 import { oneLine } from "./io.ts";
 

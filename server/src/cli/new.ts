@@ -1,9 +1,9 @@
 /** `fettle new`: a craft from eight questions. */
 import { resolve } from "node:path";
 import { basename, dirname, join } from "node:path/posix";
+import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
 import { foundIn, newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
-import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/new-craft-answers.ts";
-import { allQuestions, type Found } from "../../../shared/ide/new-craft/new-craft-questions.ts";
+import { allQuestions, type Found } from "../../../shared/ide/new-craft/questions.ts";
 import { isScriptFile } from "../../../shared/model/file-names.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { diskView, listNearest, nameFrom, readScriptFile, realPathOf, toPath, workspaceRoot } from "../node/disk.ts";

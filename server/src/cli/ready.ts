@@ -1,8 +1,8 @@
 /** `fettle ready`: what stands between a craft and arming. */
 
+import type { ArmingMoment } from "../../../shared/ide/arming/limits.ts";
 import { readPositions } from "../../../shared/ide/arming/positions.ts";
 import { readinessOf } from "../../../shared/ide/arming/ready.ts";
-import type { Moment } from "../../../shared/ide/arming/ready-limits.ts";
 import { boardOf } from "../../../shared/rules/lib/problems.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
@@ -53,7 +53,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const { craft, workspace, nameOf } = await openCraft(onePath(given, "craft"), io, given.text("handset"));
   const said = readPositions(given.all("set"), boardOf(craft, workspace));
   if (said.kind === "refused") throw new CannotRun(`--set: ${said.why}`);
-  const moment: Moment = {
+  const moment: ArmingMoment = {
     positions: said.positions,
     ...(throttleUs !== null && { throttleUs }),
     ...(tiltDeg !== null && { tiltDeg }),

@@ -1,5 +1,5 @@
 /** From arguments to the command that they name. */
-import { nearest } from "../../../shared/model/nearest.ts";
+import { similarNames } from "../../../shared/model/similar-names.ts";
 import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
 
 interface Entry {
@@ -75,7 +75,7 @@ export async function run(args: readonly string[], io: Io): Promise<ExitStatus> 
 function find(name: string): Entry {
   const entry = Object.hasOwn(commands, name) ? commands[name] : undefined;
   if (entry) return entry;
-  const [near] = nearest(name, Object.keys(commands), 1);
+  const [near] = similarNames(name, Object.keys(commands), 1);
   throw new CannotRun(
     near
       ? `there is no command “${name}”: did you mean ${near}?`

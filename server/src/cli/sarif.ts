@@ -1,6 +1,6 @@
 /** Findings in SARIF 2.1.0 (OASIS), as services that gather findings of many tools read them. */
 
-import type { CheckReport, ReportedFinding } from "../../../shared/ide/reports/summary.ts";
+import type { CheckReport, ReportedFinding } from "../../../shared/ide/reports/check-report.ts";
 import type { PlaceRange, Severity } from "../../../shared/protocol/findings.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
 import { version } from "./version.ts";

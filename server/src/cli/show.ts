@@ -1,5 +1,5 @@
 /** `fettle show`: the effective craft, each value with the file and line that it comes from. */
-import { effectiveCraft } from "../../../shared/ide/reports/effective.ts";
+import { effectiveCraft } from "../../../shared/ide/reports/effective-craft.ts";
 import { oneOf, onePath, readArguments } from "./arguments.ts";
 import { craftText } from "./craft-text.ts";
 import type { Command, ExitStatus, Io } from "./io.ts";

@@ -1,8 +1,8 @@
 /** The questions of a new craft and the script that their answers give, for the client that asks them. */
 import type { Connection } from "vscode-languageserver";
+import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
 import { foundIn, newCraft, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
-import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/new-craft-answers.ts";
-import { type Found, questionsFor } from "../../../shared/ide/new-craft/new-craft-questions.ts";
+import { type Found, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import { NEW_CRAFT_REQUEST, type NewCraftParams, type NewCraftResult } from "../../../shared/protocol/new-craft.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";

@@ -13,7 +13,7 @@ import {
   type LocationLink,
   SymbolKind,
 } from "vscode-languageserver-types";
-import type { Suggestion } from "../../../shared/ide/completion/complete.ts";
+import type { CompletionItem as CoreCompletionItem } from "../../../shared/ide/completion/complete.ts";
 import type { Definition } from "../../../shared/ide/editor/definition.ts";
 import type { Fold } from "../../../shared/ide/editor/folding.ts";
 import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
@@ -81,7 +81,7 @@ export function toShowAction(finding: ShownFinding, uri: string, command: string
   };
 }
 
-const COMPLETION_KINDS: Record<Suggestion["kind"], CompletionItemKind> = {
+const COMPLETION_KINDS: Record<CoreCompletionItem["kind"], CompletionItemKind> = {
   section: CompletionItemKind.Module,
   setting: CompletionItemKind.Property,
   mode: CompletionItemKind.Function,
@@ -102,7 +102,7 @@ const COMPLETION_KINDS: Record<Suggestion["kind"], CompletionItemKind> = {
 };
 
 /** The documentation is left for `completionItem/resolve`, which finds it by `data`. */
-export function toCompletionItem(item: Suggestion): CompletionItem {
+export function toCompletionItem(item: CoreCompletionItem): CompletionItem {
   return {
     label: item.label,
     kind: COMPLETION_KINDS[item.kind],

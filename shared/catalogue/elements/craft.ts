@@ -1,12 +1,12 @@
 /** Elements about the craft itself: time, names, warnings, heat and its insides. */
-import type { Element, Need } from "../types.ts";
+import type { ElementSpec, Need } from "../types.ts";
 
 /** A figure that the speed controllers report, by a wire of their own or by the motor signal. */
 function escTalks(reason: string): Need {
   return { port: "esc-data", or: { setting: "motors.rpm-feedback", is: "yes" }, reason };
 }
 
-export const craftElements: readonly Element[] = [
+export const craftElements: readonly ElementSpec[] = [
   {
     name: "flight-time",
     what: "Minutes and seconds armed since the pack was plugged in.",

@@ -1,12 +1,12 @@
 /** Elements about how the craft is held and steered, the horizon and the sticks. */
-import type { Element, Need } from "../types.ts";
+import type { ElementSpec, Need } from "../types.ts";
 
 /** A figure that rests on the sense of down; `reason` says in what way. */
 function knowsDown(reason: string): Need {
   return { setting: "sensors.accelerometer", is: "yes", reason };
 }
 
-export const flightElements: readonly Element[] = [
+export const flightElements: readonly ElementSpec[] = [
   {
     name: "throttle",
     what: "Throttle as the motors are given it, after curve and limit.",

@@ -1,7 +1,7 @@
 /** Elements about the two radio links: the one that steers and the one that shows. */
-import type { Element } from "../types.ts";
+import type { ElementSpec } from "../types.ts";
 
-export const linkElements: readonly Element[] = [
+export const linkElements: readonly ElementSpec[] = [
   {
     name: "link-quality",
     what: "Share of the handset's packets that arrive.",

@@ -1,5 +1,5 @@
 /** Elements about where the craft is, how high, how fast, and the way home. */
-import type { Element, Need } from "../types.ts";
+import type { ElementSpec, Need } from "../types.ts";
 
 /** A figure of the satellite receiver; `reason` says how it comes by it. */
 function satellites(reason: string): Need {
@@ -11,7 +11,7 @@ function heightSensor(reason: string): Need {
   return { setting: "sensors.barometer", is: "yes", or: { port: "gps" }, reason };
 }
 
-export const placeElements: readonly Element[] = [
+export const placeElements: readonly ElementSpec[] = [
   {
     name: "height",
     what: "Height above the place where the craft was armed.",

@@ -1,12 +1,12 @@
 /** Elements about the pack: what is left in it and what is taken from it. */
-import type { Element, Need } from "../types.ts";
+import type { ElementSpec, Need } from "../types.ts";
 
 /** A figure that comes from the current sensor; `reason` says what it takes from there. */
 function senseCurrent(reason: string): Need {
   return { setting: "pack.current-from", not: "none", reason };
 }
 
-export const powerElements: readonly Element[] = [
+export const powerElements: readonly ElementSpec[] = [
   {
     name: "pack-volts",
     what: "Volts of the whole pack, at this moment and under load.",

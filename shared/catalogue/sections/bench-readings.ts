@@ -1,5 +1,5 @@
 /** Figures read on the bench, to be held against what the script expects. */
-import type { Setting, SimpleType } from "../types.ts";
+import type { SettingSpec, SimpleType } from "../types.ts";
 import { quantity, usually } from "../value-types.ts";
 
 const pulse = "common practice, no source: beyond 500 to 2500 us no receiver sends a pulse";
@@ -18,7 +18,7 @@ const charge = quantity(
   "common practice, no source: up to a few times the largest pack, for several flights together",
 );
 
-export const benchReadings: readonly Setting[] = [
+export const benchReadings: readonly SettingSpec[] = [
   {
     name: "roll",
     types: [ends],

@@ -1,6 +1,6 @@
 /** The filters beyond the usual four: those that move, and those on other signals. */
 import { meaning, practice } from "../sources.ts";
-import type { FieldSpec, Setting } from "../types.ts";
+import type { FieldSpec, SettingSpec } from "../types.ts";
 
 /** A cut-off frequency as a field of a filter that moves. */
 function cutField(name: string, what: string, from: number, to: number): FieldSpec {
@@ -19,7 +19,7 @@ function cutField(name: string, what: string, from: number, to: number): FieldSp
   };
 }
 
-export const otherFilters: readonly Setting[] = [
+export const otherFilters: readonly SettingSpec[] = [
   {
     name: "motor-notch-depths",
     types: [

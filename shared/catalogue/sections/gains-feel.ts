@@ -1,6 +1,6 @@
 /** Gains beyond the three axes: what keeps the steady part honest, and what the sticks feel like. */
 import { meaning, practice } from "../sources.ts";
-import type { FieldSpec, Setting } from "../types.ts";
+import type { FieldSpec, SettingSpec } from "../types.ts";
 
 /** What damping may rise to on one axis, on the scale of the gains. */
 function fastDamping(name: string, what: string): FieldSpec {
@@ -19,7 +19,7 @@ function fastDamping(name: string, what: string): FieldSpec {
   };
 }
 
-export const steeringGains: readonly Setting[] = [
+export const steeringGains: readonly SettingSpec[] = [
   {
     name: "i-limit",
     types: [

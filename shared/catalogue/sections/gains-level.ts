@@ -1,8 +1,8 @@
 /** How the craft levels itself, and what a launch holds. */
 import { meaning, practice } from "../sources.ts";
-import type { Setting } from "../types.ts";
+import type { SettingSpec } from "../types.ts";
 
-export const levelGains: readonly Setting[] = [
+export const levelGains: readonly SettingSpec[] = [
   {
     name: "level-stiffness",
     types: [

@@ -1,8 +1,8 @@
 /** Gains that know about thrust, throttle and the pack, and what ends a tumble. */
 import { meaning, practice } from "../sources.ts";
-import type { Setting } from "../types.ts";
+import type { SettingSpec } from "../types.ts";
 
-export const motorGains: readonly Setting[] = [
+export const motorGains: readonly SettingSpec[] = [
   {
     name: "throttle-fade",
     types: [

@@ -1,9 +1,9 @@
 /** Lights on the craft: how many, how they are wired, and what they show. */
 import { meaning } from "../sources.ts";
-import type { SectionSpec, Setting } from "../types.ts";
+import type { SectionSpec, SettingSpec } from "../types.ts";
 import { choice, integer, quantity, text, usually, yesNo } from "../value-types.ts";
 
-const colour: Setting["types"][number] = { is: "colour" };
+const colour: SettingSpec["types"][number] = { is: "colour" };
 
 export const lights: SectionSpec = {
   name: "lights",

@@ -1,12 +1,12 @@
 /** How the sticks and switches arrive as pulses. */
-import type { Setting } from "../types.ts";
+import type { SettingSpec } from "../types.ts";
 import { choice, quantity, usually } from "../value-types.ts";
 
 const pulse =
   "common practice, no source: servo pulses run from 1000 to 2000 us about 1500 us; beyond 500 to 2500 us no receiver sends one";
 const sticks = ["roll", "pitch", "throttle", "yaw"];
 
-export const linkSticks: readonly Setting[] = [
+export const linkSticks: readonly SettingSpec[] = [
   {
     name: "order",
     types: [{ is: "order", words: sticks }],

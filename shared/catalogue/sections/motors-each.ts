@@ -1,6 +1,6 @@
 /** `motor1` … `motor8`: what is true of one motor, laid over what is true of them all. */
 import { meaning, practice } from "../sources.ts";
-import type { FieldsType, Setting } from "../types.ts";
+import type { FieldsType, SettingSpec } from "../types.ts";
 
 /** The same four facts for each motor. */
 const facts: FieldsType = {
@@ -74,7 +74,7 @@ const facts: FieldsType = {
   ],
 };
 
-export const eachMotor: readonly Setting[] = [
+export const eachMotor: readonly SettingSpec[] = [
   {
     name: "motor1",
     types: [facts],

@@ -1,8 +1,8 @@
 /** The electronic speed controllers: how they are spoken to, and what they decide for themselves. */
 import { meaning, practice } from "../sources.ts";
-import type { Setting } from "../types.ts";
+import type { SettingSpec } from "../types.ts";
 
-export const motorControllers: readonly Setting[] = [
+export const motorControllers: readonly SettingSpec[] = [
   {
     name: "esc-signal",
     types: [

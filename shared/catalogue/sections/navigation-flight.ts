@@ -1,10 +1,10 @@
 /** How the craft moves while it flies by itself, and where it must not go. */
-import type { Setting } from "../types.ts";
+import type { SettingSpec } from "../types.ts";
 import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
 const fast = "common practice, no source: faster than any small craft should fly by itself";
 
-export const navigationFlight: readonly Setting[] = [
+export const navigationFlight: readonly SettingSpec[] = [
   {
     name: "return-speed",
     types: [quantity("m/s", 0.5, 50, fast, usually(2, 25))],

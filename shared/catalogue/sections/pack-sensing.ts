@@ -1,8 +1,8 @@
 /** How the board learns the pack's volts and amperes. */
-import type { Setting } from "../types.ts";
+import type { SettingSpec } from "../types.ts";
 import { choice, integer, quantity, usually } from "../value-types.ts";
 
-export const packSensing: readonly Setting[] = [
+export const packSensing: readonly SettingSpec[] = [
   {
     name: "volts-from",
     types: [

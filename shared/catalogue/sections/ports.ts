@@ -1,4 +1,4 @@
-import type { SectionSpec, Setting } from "../types.ts";
+import type { SectionSpec, SettingSpec } from "../types.ts";
 import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
 const uses = choice({
@@ -15,7 +15,10 @@ const uses = choice({
 });
 
 /** One serial port; `teaches` is what is worth knowing about ports with that number. */
-function port(number: number, teaches: Pick<Setting, "what" | "why" | "words" | "hazard" | "related">): Setting {
+function port(
+  number: number,
+  teaches: Pick<SettingSpec, "what" | "why" | "words" | "hazard" | "related">,
+): SettingSpec {
   return { name: `port${number}`, types: [uses], kind: "hardware", ...teaches };
 }
 

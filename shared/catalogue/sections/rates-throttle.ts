@@ -1,9 +1,9 @@
 /** The throttle stick: its curve, its limit, and how quickly it may move. */
 import { meaning } from "../sources.ts";
-import type { Setting } from "../types.ts";
+import type { SettingSpec } from "../types.ts";
 import { choice, quantity, usually } from "../value-types.ts";
 
-export const throttleRates: readonly Setting[] = [
+export const throttleRates: readonly SettingSpec[] = [
   {
     name: "throttle-curve",
     types: [{ is: "list", of: quantity("%", 0, 100, meaning), fewest: 2, most: 17 }],

@@ -1,8 +1,8 @@
 /** Trims, the compass's own mount, and the sensors that look down. */
 import { meaning, practice } from "../sources.ts";
-import type { Setting } from "../types.ts";
+import type { SettingSpec } from "../types.ts";
 
-export const otherSensors: readonly Setting[] = [
+export const otherSensors: readonly SettingSpec[] = [
   {
     name: "level-trim-roll",
     types: [

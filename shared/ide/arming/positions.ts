@@ -1,6 +1,6 @@
 /** Positions of controls as a person says them: `TL=down`, `KN=1500`, `ch9=1700`. */
 import type { Positions, Switchboard, Variable } from "../../logic/types.ts";
-import { nearest } from "../../model/nearest.ts";
+import { similarNames } from "../../model/similar-names.ts";
 
 export type SaidPositions =
   | { readonly kind: "positions"; readonly positions: Positions }
@@ -43,7 +43,7 @@ function whyUnknown(name: string, board: Switchboard): string {
   }
   const names = board.variables.map((each) => each.name);
   if (names.length === 0) return `there is no control ${name}: this craft knows no control at all`;
-  const near = nearest(name, names, 2);
+  const near = similarNames(name, names, 2);
   return near.length > 0
     ? `there is no control ${name}: did you mean ${near.join(" or ")}?`
     : `there is no control ${name}: this craft has ${names.join(", ")}`;

@@ -1,10 +1,10 @@
 /** What stands between a craft and arming, in one state of its controls, and every way there. */
 import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
-import { settingOf } from "../../model/said.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { boardOf } from "../../rules/lib/problems.ts";
-import { limitObstacles, type Moment, type Obstacle, waits } from "./ready-limits.ts";
+import { type ArmingMoment, limitObstacles, type Obstacle, startDelays } from "./limits.ts";
 
 export interface ArmingWay {
   /** As one says it, as in “TL down, KN from 1500 us to 1700 us”. */
@@ -38,10 +38,14 @@ const MOST_WAYS = 60;
  * What keeps the craft from arming at a moment: controls at rest save for those named, dials
  * anywhere. It goes by what the script says, never by a default.
  */
-export function readinessOf(craft: Craft, workspace: Workspace, moment: Moment = {}): Readiness {
+export function readinessOf(craft: Craft, workspace: Workspace, moment: ArmingMoment = {}): Readiness {
   const board = boardOf(craft, workspace);
   const positions = positionsAt(craft, board, moment);
-  const obstacles = [...modeObstacles(craft, board, positions), ...limitObstacles(craft, moment), ...waits(craft)];
+  const obstacles = [
+    ...modeObstacles(craft, board, positions),
+    ...limitObstacles(craft, moment),
+    ...startDelays(craft),
+  ];
   const has = (state: Obstacle["state"]) => obstacles.some((each) => each.state === state);
   const found = board.armed === null ? null : board.waysTo(board.armed, MOST_WAYS);
   return {
@@ -55,7 +59,7 @@ export function readinessOf(craft: Craft, workspace: Workspace, moment: Moment =
 }
 
 /** At rest, with what is said; a condition on the throttle's channel sees the throttle where the script tells the channel. */
-function positionsAt(craft: Craft, board: Switchboard, { positions = {}, throttleUs }: Moment): Positions {
+function positionsAt(craft: Craft, board: Switchboard, { positions = {}, throttleUs }: ArmingMoment): Positions {
   const order = settingOf(craft, "link.order")?.value;
   const reversed = settingOf(craft, "link.reversed");
   const channel = order?.kind === "order" ? order.words.indexOf("throttle") + 1 : 0;

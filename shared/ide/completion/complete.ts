@@ -4,41 +4,43 @@ import { isNeverAccepted } from "../../rules/engine/engine.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { commentStart } from "../../syntax/scanner.ts";
 import type { Position, Range } from "../../syntax/span.ts";
-import { type Standing, standingAt } from "../context/standing.ts";
-import { offerTopLevel, offerUsePaths } from "./complete-files.ts";
-import { offerHeads } from "./complete-heads.ts";
-import { offerValues } from "./complete-values.ts";
-import { type Offer, placed, type Suggestion } from "./suggestion.ts";
+import { type CursorContext, cursorContextAt } from "../context/cursor-context.ts";
+import { type CompletionItem, completionItems, type Offer } from "./completion-item.ts";
+import { offerTopLevel, offerUsePaths } from "./files.ts";
+import { offerHeads } from "./heads.ts";
+import { offerValues } from "./values.ts";
 
-export { type DocRef, documentationOf, type Suggestion } from "./suggestion.ts";
+export { type CompletionItem, type DocRef, documentationOf } from "./completion-item.ts";
 
 /** Letters of a word that is being written: names, units, numbers with their unit. */
 const WORD_BEFORE = /[A-Za-z0-9%µ][A-Za-z0-9/%µ-]*$/;
 const WORD_AFTER = /^[A-Za-z0-9/%µ-]*/;
 
 /** The offers at a position; none where nothing can be offered, as in a note. */
-export function completionsAt(workspace: Workspace, file: string, at: Position): Suggestion[] {
-  const standing = standingAt(workspace, file, at);
-  if (!standing || standing.script.tree.newer || standing.node.kind === "kept") return [];
-  const before = standing.text.slice(0, at.character);
-  if (commentStart(before) >= 0) return allowances(standing, before);
+export function completionsAt(workspace: Workspace, file: string, at: Position): CompletionItem[] {
+  const cursor = cursorContextAt(workspace, file, at);
+  if (!cursor || cursor.script.tree.newer || cursor.node.kind === "kept") return [];
+  const before = cursor.text.slice(0, at.character);
+  if (commentStart(before) >= 0) return allowances(cursor, before);
   if (!/^\s/.test(before)) {
     const quote = /^use\s+"([^"]*)$/.exec(before);
     if (quote)
-      return placed(
-        offerUsePaths(workspace, standing, quote[1]!),
-        quotedRange(standing, before.length - quote[1]!.length),
+      return completionItems(
+        offerUsePaths(workspace, cursor, quote[1]!),
+        quotedRange(cursor, before.length - quote[1]!.length),
       );
-    return /^[a-z0-9-]*$/.test(before) ? placed(offerTopLevel(workspace, standing), wordRange(standing, before)) : [];
+    return /^[a-z0-9-]*$/.test(before)
+      ? completionItems(offerTopLevel(workspace, cursor), wordRange(cursor, before))
+      : [];
   }
-  if (!standing.spec || openString(before)) return [];
+  if (!cursor.spec || openString(before)) return [];
   const head = /^\s+([A-Za-z][A-Za-z0-9-]*)?$/.test(before);
-  const offers = head ? offerHeads(workspace, standing) : offerValues(workspace, standing, before);
-  return placed(offers, wordRange(standing, before));
+  const offers = head ? offerHeads(workspace, cursor) : offerValues(workspace, cursor, before);
+  return completionItems(offers, wordRange(cursor, before));
 }
 
 /** `# allow CODE: reason` accepts a finding: the codes are offered, of which none is a guess. */
-function allowances(standing: Standing, before: string): Suggestion[] {
+function allowances(cursor: CursorContext, before: string): CompletionItem[] {
   const found = /#\s*allow\s+([a-z-]*)$/.exec(before);
   if (!found) return [];
   const offers = rules
@@ -54,7 +56,7 @@ function allowances(standing: Standing, before: string): Suggestion[] {
         doc: { of: "rule", name: rule.code },
       };
     });
-  return placed(offers, wordRange(standing, before));
+  return completionItems(offers, wordRange(cursor, before));
 }
 
 function openString(before: string): boolean {
@@ -62,7 +64,7 @@ function openString(before: string): boolean {
 }
 
 /** The word at the position, of which the part before it has been written. */
-function wordRange({ line, column, text }: Standing, before: string): Range {
+function wordRange({ line, column, text }: CursorContext, before: string): Range {
   const start = column - (WORD_BEFORE.exec(before)?.[0].length ?? 0);
   // A number stays when its unit is chosen.
   const digits = /^-?\d+(\.\d+)?(?!:)/.exec(text.slice(start, column))?.[0].length ?? 0;
@@ -71,7 +73,7 @@ function wordRange({ line, column, text }: Standing, before: string): Range {
 }
 
 /** What stands between the quotes from a column on. */
-function quotedRange({ line, column, text }: Standing, start: number): Range {
+function quotedRange({ line, column, text }: CursorContext, start: number): Range {
   const close = text.indexOf('"', column);
   return { start: { line, character: start }, end: { line, character: close < 0 ? text.length : close } };
 }

@@ -8,64 +8,64 @@ import type { FieldsType } from "../../catalogue/types.ts";
 import { listed } from "../../draw/words.ts";
 import { baseOf, type Craft, type Setting, type Source } from "../../model/craft.ts";
 import type { Entry } from "../../model/script.ts";
-import { fieldOf, saidIn } from "../../numbers/read.ts";
-import { filterTellers, smoothingTellers } from "./consequences-filters.ts";
+import { fieldOf, settingIn } from "../../numbers/values.ts";
+import { filterProviders, smoothingProviders } from "./filters.ts";
 import {
-  failsafeTellers,
-  followTeller,
-  lossTeller,
-  navigationTellers,
-  rateTellers,
-  safetyTellers,
-} from "./consequences-flight.ts";
-import { benchTellers, meterTellers } from "./consequences-meters.ts";
-import { frameTellers, motorTellers, sensorTellers } from "./consequences-motors.ts";
-import { osdTellers, placeTeller } from "./consequences-osd.ts";
-import { packTellers } from "./consequences-pack.ts";
+  failsafeProviders,
+  followProvider,
+  lossProvider,
+  navigationProviders,
+  rateProviders,
+  safetyProviders,
+} from "./flight.ts";
+import { benchProviders, meterProviders } from "./meters.ts";
+import { frameProviders, motorProviders, sensorProviders } from "./motors.ts";
+import { osdProviders, placeProvider } from "./osd.ts";
+import { packProviders } from "./pack.ts";
+import type { Consequence, ConsequenceProvider, ConsequenceProviders, ConsequenceSubject } from "./provider.ts";
 import {
-  cameraTellers,
-  linkTellers,
-  navigationRadioTellers,
-  recorderTellers,
-  transmitterTellers,
-  videoTellers,
-} from "./consequences-radio.ts";
-import type { Consequence, Subject, Teller, Tellers } from "./consequences-words.ts";
+  cameraProviders,
+  linkProviders,
+  navigationRadioProviders,
+  recorderProviders,
+  transmitterProviders,
+  videoProviders,
+} from "./radio.ts";
 
-export type { Consequence } from "./consequences-words.ts";
+export type { Consequence } from "./provider.ts";
 
-const tellers: Readonly<Record<string, Tellers>> = {
-  pack: { ...packTellers, ...meterTellers, ...smoothingTellers },
-  frame: frameTellers,
-  motors: motorTellers,
-  sensors: sensorTellers,
-  filters: filterTellers,
-  rates: rateTellers,
-  "rates-second": rateTellers,
-  safety: safetyTellers,
-  failsafe: failsafeTellers,
-  navigation: { ...navigationTellers, ...navigationRadioTellers },
+const providers: Readonly<Record<string, ConsequenceProviders>> = {
+  pack: { ...packProviders, ...meterProviders, ...smoothingProviders },
+  frame: frameProviders,
+  motors: motorProviders,
+  sensors: sensorProviders,
+  filters: filterProviders,
+  rates: rateProviders,
+  "rates-second": rateProviders,
+  safety: safetyProviders,
+  failsafe: failsafeProviders,
+  navigation: { ...navigationProviders, ...navigationRadioProviders },
   link: {
-    ...linkTellers,
-    "lost-after": (subject) => [...(linkTellers["lost-after"]?.(subject) ?? []), ...lossTeller(subject)],
+    ...linkProviders,
+    "lost-after": (subject) => [...(linkProviders["lost-after"]?.(subject) ?? []), ...lossProvider(subject)],
   },
-  video: videoTellers,
-  transmitter: transmitterTellers,
-  camera: cameraTellers,
-  recorder: recorderTellers,
-  osd: osdTellers,
-  bench: benchTellers,
+  video: videoProviders,
+  transmitter: transmitterProviders,
+  camera: cameraProviders,
+  recorder: recorderProviders,
+  osd: osdProviders,
+  bench: benchProviders,
 };
 
 /** What an entry is about; `line` and `file` pick one of several lines of a repeatable setting. */
-export type Asked = Pick<Entry, "kind" | "section" | "name"> & Partial<Source>;
+export type ConsequenceQuery = Pick<Entry, "kind" | "section" | "name"> & Partial<Source>;
 
 /** The sentences that follow from an entry's value as the craft has it; none where it has none. */
-export function consequencesOf(craft: Craft, catalogue: Catalogue, asked: Asked): readonly Consequence[] {
-  const tell = tellerOf(asked);
-  const found = tell && standing(craft, asked);
+export function consequencesOf(craft: Craft, catalogue: Catalogue, asked: ConsequenceQuery): readonly Consequence[] {
+  const tell = providerOf(asked);
+  const found = tell && effectiveValue(craft, asked);
   if (!tell || !found) return [];
-  const subject: Subject = { craft, catalogue, section: asked.section, name: asked.name, ...found };
+  const subject: ConsequenceSubject = { craft, catalogue, section: asked.section, name: asked.name, ...found };
   const told = new Set<string>();
   return tell(subject).map((each) => {
     const rests = suppositions(craft, catalogue, each.from);
@@ -75,26 +75,29 @@ export function consequencesOf(craft: Craft, catalogue: Catalogue, asked: Asked)
   });
 }
 
-function tellerOf({ kind, section, name }: Asked): Teller | undefined {
-  if (kind === "element") return placeTeller;
-  if (kind === "follows") return followTeller;
-  return kind === "setting" && Object.hasOwn(tellers, baseOf(section))
-    ? own(tellers[baseOf(section)]!, name)
+function providerOf({ kind, section, name }: ConsequenceQuery): ConsequenceProvider | undefined {
+  if (kind === "element") return placeProvider;
+  if (kind === "follows") return followProvider;
+  return kind === "setting" && Object.hasOwn(providers, baseOf(section))
+    ? own(providers[baseOf(section)]!, name)
     : undefined;
 }
 
-function own(table: Tellers, name: string): Teller | undefined {
+function own(table: ConsequenceProviders, name: string): ConsequenceProvider | undefined {
   return Object.hasOwn(table, name) ? table[name] : undefined;
 }
 
 /** The value that counts and its line; of a list of lines the one asked about, else the last. */
-function standing(craft: Craft, { kind, section, name, file, line }: Asked): Pick<Subject, "value" | "source"> | null {
+function effectiveValue(
+  craft: Craft,
+  { kind, section, name, file, line }: ConsequenceQuery,
+): Pick<ConsequenceSubject, "value" | "source"> | null {
   const said: Pick<Setting, "value" | "source"> | null | undefined =
     kind === "element"
       ? (section === "osd-second" ? craft.osdSecond : craft.osd).get(name)
       : kind === "follows"
         ? craft.adjust.get(name)
-        : settled(saidIn(craft, section, name), file, line);
+        : settled(settingIn(craft, section, name), file, line);
   return said?.value ? { value: said.value, source: said.source } : null;
 }
 
@@ -118,12 +121,12 @@ function supposedOf(craft: Craft, catalogue: Catalogue, path: string): string | 
   const dot = path.lastIndexOf(".");
   const section = path.slice(0, dot);
   const [name = "", field] = path.slice(dot + 1).split(":");
-  const said = saidIn(craft, section, name);
+  const said = settingIn(craft, section, name);
   const spec = catalogue.setting(baseOf(section), name);
   if (field === undefined) return !said && spec?.default !== undefined ? `${name} ${spec.default}` : null;
   // A repeatable setting has no fields of its own: whoever asks has looked at the line.
   if (fieldOf(said?.items ? null : (said?.value ?? null), field)) return null;
-  if (section === "rates-second" && fieldOf(saidIn(craft, "rates", name)?.value ?? null, field)) return null;
+  if (section === "rates-second" && fieldOf(settingIn(craft, "rates", name)?.value ?? null, field)) return null;
   const fields = spec?.types.find((type): type is FieldsType => type.is === "fields")?.fields;
   const usual = fields?.find((each) => each.name === field)?.default;
   return usual === undefined ? null : `${field} ${usual}`;

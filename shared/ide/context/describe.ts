@@ -1,13 +1,13 @@
 /** Things of the catalogue in words, as Markdown: for hovers, completions and reference pages. */
 import type {
-  Band,
-  Element,
+  ElementSpec,
   Limit,
-  Mode,
+  ModeSpec,
   Need,
   SectionSpec,
-  Setting,
+  SettingSpec,
   UnitFamily,
+  UsualBand,
   ValueType,
 } from "../../catalogue/types.ts";
 import { forSize } from "../../model/limits.ts";
@@ -20,7 +20,7 @@ export const KINDS = {
 } as const;
 
 /** A setting: its prose, its limits with their sources, what it needs and excludes. */
-export function describeSetting(setting: Setting, section: string): string {
+export function describeSetting(setting: SettingSpec, section: string): string {
   return paragraphs(
     `**${section}.${setting.name}** — ${setting.what}`,
     setting.why,
@@ -37,7 +37,7 @@ export function describeSetting(setting: Setting, section: string): string {
 }
 
 /** A mode: its prose, and what it needs. */
-export function describeMode(mode: Mode): string {
+export function describeMode(mode: ModeSpec): string {
   return paragraphs(
     `**${mode.name}** — ${mode.what}`,
     mode.why,
@@ -47,7 +47,7 @@ export function describeMode(mode: Mode): string {
 }
 
 /** An element of the OSD: its prose, its size, and what it needs. */
-export function describeElement(element: Element): string {
+export function describeElement(element: ElementSpec): string {
   const widest =
     element.drawn === "text" ? `Widest text: \`${element.widest.join(" / ")}\`` : `Drawn as a figure: ${element.drawn}`;
   return paragraphs(
@@ -61,7 +61,7 @@ export function describeElement(element: Element): string {
 }
 
 /** The cells that an element takes for its widest text: `7 x 1 cells`. */
-export function cellsOf({ widest }: Element): string {
+export function cellsOf({ widest }: ElementSpec): string {
   return `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
 }
 
@@ -136,7 +136,7 @@ function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string
 }
 
 /** `whose`: the craft for which it is usual; of several bands the first that fits counts. */
-function bandLine(band: Band, unit: string, whose: string): string {
+function bandLine(band: UsualBand, unit: string, whose: string): string {
   const told = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
   const ends =
     `${band.from === undefined ? "" : told(band.from)} to ${band.to === undefined ? "" : told(band.to)}`.trim();

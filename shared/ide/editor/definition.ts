@@ -2,8 +2,8 @@
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Position, type Range, rangeOf, spanAt } from "../../syntax/span.ts";
-import { resolvedIn } from "../context/resolved.ts";
-import { craftFor, entryAt, holds, type Standing, standingAt } from "../context/standing.ts";
+import { type CursorContext, craftFor, cursorContextAt, entryAt, holds } from "../context/cursor-context.ts";
+import { effectiveEntryIn } from "../context/effective-entry.ts";
 
 export interface Definition {
   /** The word asked about. */
@@ -17,9 +17,9 @@ export interface Definition {
  * that its value comes from in the effective craft.
  */
 export function definitionsAt(workspace: Workspace, file: string, at: Position): Definition[] {
-  const standing = standingAt(workspace, file, at);
-  if (!standing) return [];
-  const { node, script, line, column, entry, piece } = standing;
+  const cursor = cursorContextAt(workspace, file, at);
+  if (!cursor) return [];
+  const { node, script, line, column, entry, piece } = cursor;
   if (node.kind === "use") {
     const use = script.uses.find((each) => each.line === line);
     const target = use && workspace.target(script, use);
@@ -30,19 +30,19 @@ export function definitionsAt(workspace: Workspace, file: string, at: Position):
   if (!entry || node.kind !== "entry") return [];
   const craft = craftFor(workspace, file);
   if (holds(node.head, column)) {
-    const sources = craft ? (resolvedIn(craft, entry)?.sources ?? []).map(({ source }) => source) : [];
-    return definitions(workspace, standing, node.head, sources);
+    const sources = craft ? (effectiveEntryIn(craft, entry)?.sources ?? []).map(({ source }) => source) : [];
+    return definitions(workspace, cursor, node.head, sources);
   }
   if (!piece) return [];
-  const word = standing.text.slice(piece.start, piece.end);
-  if (piece.kind === "position") return positionAt(workspace, standing, craft, piece.of ?? entry.name, word);
+  const word = cursor.text.slice(piece.start, piece.end);
+  if (piece.kind === "position") return positionAt(workspace, cursor, craft, piece.of ?? entry.name, word);
   const sources =
     piece.kind === "control"
       ? controlSources(workspace, file, craft, word)
       : piece.kind === "mode"
         ? (craft?.modes.get(word)?.lines ?? []).map(({ source }) => source)
         : [];
-  return definitions(workspace, standing, piece, sources);
+  return definitions(workspace, cursor, piece, sources);
 }
 
 function controlSources(workspace: Workspace, file: string, craft: Craft | null, name: string): Source[] {
@@ -54,18 +54,18 @@ function controlSources(workspace: Workspace, file: string, craft: Craft | null,
 
 function positionAt(
   workspace: Workspace,
-  standing: Standing,
+  cursor: CursorContext,
   craft: Craft | null,
   control: string,
   name: string,
 ): Definition[] {
-  return controlSources(workspace, standing.script.file, craft, control).flatMap((source) => {
+  return controlSources(workspace, cursor.script.file, craft, control).flatMap((source) => {
     const value = scriptEntry(workspace, source)?.value;
     const position = value?.kind === "control" ? value.positions.find((each) => each.name === name) : undefined;
-    if (!position || !standing.piece) return [];
+    if (!position || !cursor.piece) return [];
     return [
       {
-        from: rangeOf(spanAt(standing.line, standing.piece)),
+        from: rangeOf(spanAt(cursor.line, cursor.piece)),
         file: source.file,
         range: rangeOf(spanAt(source.line, position)),
       },
@@ -80,11 +80,11 @@ function scriptEntry(workspace: Workspace, source: Source) {
 
 function definitions(
   workspace: Workspace,
-  standing: Standing,
+  cursor: CursorContext,
   at: { start: number; end: number },
   sources: readonly Source[],
 ): Definition[] {
-  const from = rangeOf(spanAt(standing.line, at));
+  const from = rangeOf(spanAt(cursor.line, at));
   const seen = new Set<string>();
   return sources.flatMap((source) => {
     const key = `${source.file}:${source.line}`;

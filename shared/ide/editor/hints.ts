@@ -4,8 +4,8 @@ import type { Entry, Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { consequencesOf } from "../consequences/consequences.ts";
-import { craftFor } from "../context/standing.ts";
-import { counts } from "../hover/hover-consequences.ts";
+import { craftFor } from "../context/cursor-context.ts";
+import { counts } from "../hover/consequences.ts";
 
 export interface InlayHint {
   /** The figure stands behind this place. */

@@ -2,8 +2,8 @@
 import type { Switchboard } from "../../logic/types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { headLocation } from "../../rules/lib/locations.ts";
 import { boardOf } from "../../rules/lib/problems.ts";
-import { headSpot } from "../../rules/lib/spots.ts";
 import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
 
 export interface Lens {
@@ -24,7 +24,7 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
   const lensOf = (name: string, { lines }: Mode): Lens[] => {
     const own = lines.find(({ source }) => source.file === file)?.source;
     if (!own) return [];
-    const { start, end } = headSpot(workspace, own);
+    const { start, end } = headLocation(workspace, own);
     return [{ range: rangeOf(spanAt(own.line, { start, end })), title: titleOf(board, name) }];
   };
   return [

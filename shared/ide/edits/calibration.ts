@@ -12,13 +12,13 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { convert } from "../../catalogue/units.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { numberIn, saidIn } from "../../numbers/read.ts";
 import { calibrationOf } from "../../numbers/sensing-of.ts";
+import { numberIn, settingIn } from "../../numbers/values.ts";
 import { type Range, rangeOf, spanAt, type TextEdit } from "../../syntax/span.ts";
-import { AGREED_SHARE, MOST_RATIO } from "../consequences/consequences-meters.ts";
-import { figure } from "../consequences/consequences-words.ts";
-import { craftFor } from "../context/standing.ts";
-import { counts } from "../hover/hover-consequences.ts";
+import { AGREED_SHARE, MOST_RATIO } from "../consequences/meters.ts";
+import { figure } from "../consequences/provider.ts";
+import { craftFor } from "../context/cursor-context.ts";
+import { counts } from "../hover/consequences.ts";
 import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
 
 export interface CalibrationAction {
@@ -97,7 +97,7 @@ function readingsIn(craft: Craft, catalogue: Catalogue, [one, other]: Scale["rea
  */
 function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): CalibrationAction[] {
   const { name, ratio, aim } = scale;
-  const said = saidIn(craft, "pack", name);
+  const said = settingIn(craft, "pack", name);
   if (said?.value?.kind !== "quantity" || ratio > MOST_RATIO || ratio < 1 / MOST_RATIO) return [];
   if (Math.abs(1 / ratio - 1) < AGREED_SHARE) return [];
   const { value, source } = said;

@@ -2,8 +2,8 @@
 import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { OsdPage } from "../../protocol/panel.ts";
-import { anchoredPlace, type Box } from "./osd-place.ts";
-import { type OsdEdit, refused, type Scene } from "./osd-write.ts";
+import { anchoredPlace, type CellBox } from "./osd-place.ts";
+import { type OsdEdit, type OsdEditScope, refused } from "./osd-write.ts";
 import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
 
 /**
@@ -11,15 +11,15 @@ import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
  * layer that lays out the page, that layer is what is being worked on: it gets the line, and a
  * question comes first if that puts the element on other craft too.
  */
-export function added(scene: Scene, name: string, box: Box): OsdEdit {
+export function added(scene: OsdEditScope, name: string, box: CellBox): OsdEdit {
   const { workspace, craft, grid, page, where } = scene;
   const layer = layerOf(scene, name);
   if (layer && where === null) {
-    const alsoOn = workspace
+    const sharedWith = workspace
       .craftsWith(layer.file)
       .filter((other) => other.file !== craft.file && wouldShow(other, layer, page, name))
       .map((other) => other.name);
-    if (alsoOn.length > 0) return { kind: "choose", layer: layer.name, alsoOn };
+    if (sharedWith.length > 0) return { kind: "choose", layer: layer.name, sharedWith };
   }
   const script = layer && where !== "override" ? layer : craft.script;
   const why = whyNotWritable(workspace, script, lineForEntry(script, page));
@@ -32,7 +32,7 @@ export function added(scene: Scene, name: string, box: Box): OsdEdit {
 }
 
 /** The layer that the picture was drawn for, if it lays out the page and what it said would show on this craft. */
-function layerOf({ craft, file, page }: Scene, name: string): Script | null {
+function layerOf({ craft, file, page }: OsdEditScope, name: string): Script | null {
   const layer = craft.scripts.find((script) => script.file === file && script.kind === "layer");
   const laysOut = layer?.entries.some((entry) => entry.section === page);
   return layer && laysOut && wouldShow(craft, layer, page, name) ? layer : null;

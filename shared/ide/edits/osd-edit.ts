@@ -5,11 +5,11 @@ import type { Workspace } from "../../model/workspace.ts";
 import { gridOf, sizeOf } from "../../osd/layout.ts";
 import type { OsdGesture, OsdPage, WriteWhere } from "../../protocol/panel.ts";
 import type { TextEdit } from "../../syntax/span.ts";
-import { pickedCraft } from "../panel/panel-switches.ts";
+import { pickedCraft } from "../panel/switches.ts";
 import { added } from "./osd-add.ts";
 import { fitted } from "./osd-fit-edit.ts";
-import { type Box, MOST_CELLS, movedPlace } from "./osd-place.ts";
-import { askAbout, type OsdEdit, refused, type Scene, scriptOf, writeAll } from "./osd-write.ts";
+import { type CellBox, MOST_CELLS_A_SIDE, movedPlace } from "./osd-place.ts";
+import { askAbout, type OsdEdit, type OsdEditScope, refused, scriptOf, writeAll } from "./osd-write.ts";
 import { lineForDrop, linesOfNote, newerEdition, whyNotWritable, withoutLines, writeDrop } from "./script-edits.ts";
 
 export interface OsdEditAsk {
@@ -39,16 +39,18 @@ export function osdEditOf(workspace: Workspace, file: string, ask: OsdEditAsk): 
       "The OSD has no grid, so no cell is known: say how many columns and rows there are, as in “grid 53 x 20”.",
     );
   const placed = ask.page === "osd" ? craft.osd : craft.osdSecond;
-  const scene: Scene = { workspace, craft, file, grid, page: ask.page, placed, where: ask.where };
+  const scene: OsdEditScope = { workspace, craft, file, grid, page: ask.page, placed, where: ask.where };
   const { gesture } = ask;
   if (gesture.kind === "fit") return fitted(scene, gesture);
   const element = workspace.catalogue.element(gesture.element);
   if (!element) return refused(`There is no element “${gesture.element}”: the display cannot show it.`);
   const there = placed.get(gesture.element);
   if (gesture.kind === "remove") return there ? removed(scene, there) : gone(gesture.element);
-  if (![gesture.column, gesture.row].every((cell) => Number.isInteger(cell) && Math.abs(cell) <= MOST_CELLS))
-    return refused(`${gesture.element} can only stand in whole cells, and no grid has more than ${MOST_CELLS} a side.`);
-  const box: Box = { column: gesture.column, row: gesture.row, ...sizeOf(element, craft) };
+  if (![gesture.column, gesture.row].every((cell) => Number.isInteger(cell) && Math.abs(cell) <= MOST_CELLS_A_SIDE))
+    return refused(
+      `${gesture.element} can only stand in whole cells, and no grid has more than ${MOST_CELLS_A_SIDE} a side.`,
+    );
+  const box: CellBox = { column: gesture.column, row: gesture.row, ...sizeOf(element, craft) };
   if (gesture.kind === "move") return there ? moved(scene, there, box) : gone(gesture.element);
   return there
     ? refused(
@@ -61,7 +63,7 @@ function gone(element: string): OsdEdit {
   return refused(`${element} does not stand on this page (any more): the script says nothing of it.`);
 }
 
-function moved(scene: Scene, { name, source, value }: Placed, to: Box): OsdEdit {
+function moved(scene: OsdEditScope, { name, source, value }: Placed, to: CellBox): OsdEdit {
   const script = scriptOf(scene, source);
   if (value?.kind !== "cell")
     return refused(`Line ${source.line + 1} of “${script.name}” cannot be read: mend it, then move ${name}.`);
@@ -75,7 +77,7 @@ function moved(scene: Scene, { name, source, value }: Placed, to: Box): OsdEdit 
  * Takes an element off the page: its lines go, with their notes, from the file that has the last
  * word on it; where it would then show through from an earlier file, a `drop` stands in their place.
  */
-function removed(scene: Scene, { name, source }: Placed): OsdEdit {
+function removed(scene: OsdEditScope, { name, source }: Placed): OsdEdit {
   const { workspace, craft, page, where } = scene;
   const question = askAbout(scene, [source]);
   if (question) return question;
@@ -96,7 +98,7 @@ function removed(scene: Scene, { name, source }: Placed): OsdEdit {
 }
 
 /** Whether files before this one place an element that it does not drop. */
-function showsThrough({ craft, page }: Scene, script: Script, name: string): boolean {
+function showsThrough({ craft, page }: OsdEditScope, script: Script, name: string): boolean {
   const drops = (each: Script) =>
     each.drops.some(({ section, all, names }) => section === page && (all || names.some(({ text }) => text === name)));
   let shown = false;

@@ -4,14 +4,14 @@ import { layoutOf, placedOn } from "../../osd/layout.ts";
 import { type Grid, LARGEST_GRID, NAMED_GRIDS, OSD_PAGES } from "../../protocol/osd.ts";
 import type { Value } from "../../syntax/value.ts";
 import { movedPlace } from "./osd-place.ts";
-import { type Change, type OsdEdit, refused, type Scene, scriptOf, writeAll } from "./osd-write.ts";
+import { type LineChange, type OsdEdit, type OsdEditScope, refused, scriptOf, writeAll } from "./osd-write.ts";
 
 /**
  * The grid and every place that is another one on it, of both pages, since they share the grid. A
  * place that means the right cell there as it is written stays untouched; so does the line of an
  * element for which there is no room, which the checks then report.
  */
-export function fitted(scene: Scene, to: Grid): OsdEdit {
+export function fitted(scene: OsdEditScope, to: Grid): OsdEdit {
   const { craft, workspace } = scene;
   const { columns, rows } = LARGEST_GRID;
   if (!fits(to.columns, columns) || !fits(to.rows, rows))
@@ -19,7 +19,7 @@ export function fitted(scene: Scene, to: Grid): OsdEdit {
       `A grid has whole columns and rows, at most ${columns} x ${rows}, so there is no fitting it to ${to.columns} x ${to.rows}.`,
     );
   if (to.columns === scene.grid.columns && to.rows === scene.grid.rows) return { kind: "edits", files: [] };
-  const changes: Change[] = [gridChange(scene, to)];
+  const changes: LineChange[] = [gridChange(scene, to)];
   for (const section of OSD_PAGES) {
     const layout = layoutOf(craft, workspace.catalogue, section);
     const placed = placedOn(craft, section);
@@ -40,7 +40,7 @@ function fits(cells: number, most: number): boolean {
   return Number.isInteger(cells) && cells >= 1 && cells <= most;
 }
 
-function gridChange(scene: Scene, to: Grid): Change {
+function gridChange(scene: OsdEditScope, to: Grid): LineChange {
   const { value, source } = scene.craft.settings.get("osd")!.get("grid")!;
   const line = scriptOf(scene, source).tree.lines[source.line]!.text;
   const { start, end } = value!;

@@ -1,11 +1,11 @@
 /** Places of the OSD rewritten: another cell, in the words in which the place was written. */
 import { resolveAxis } from "../../osd/layout.ts";
-import type { Grid } from "../../osd/types.ts";
+import type { Grid } from "../../osd/placed.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { Axis, ValueOf } from "../../syntax/value.ts";
 
 /** An element's cells, and the cell in which its top left corner is to stand. */
-export interface Box {
+export interface CellBox {
   readonly column: number;
   readonly row: number;
   readonly width: number;
@@ -13,7 +13,7 @@ export interface Box {
 }
 
 /** The language counts no further, so that a slip of the keyboard stays out of the reckoning. */
-export const MOST_CELLS = 9999;
+export const MOST_CELLS_A_SIDE = 9999;
 
 /** Why a place cannot be said in its own words, in a sentence. */
 export interface Unsayable {
@@ -27,7 +27,7 @@ export interface Unsayable {
 export function movedPlace(
   line: { readonly number: number; readonly text: string },
   place: ValueOf<"cell">,
-  to: Box,
+  to: CellBox,
   grid: Grid,
 ): TextEdit[] | Unsayable {
   const edits: TextEdit[] = [];
@@ -40,8 +40,8 @@ export function movedPlace(
       return {
         why: "its place is counted from the left and the top, which a place beyond them cannot be: write it with an anchor such as “left-1”",
       };
-    if (Math.abs(offset) > MOST_CELLS)
-      return { why: `a place counts up to ${MOST_CELLS} cells, and no grid has so many` };
+    if (Math.abs(offset) > MOST_CELLS_A_SIDE)
+      return { why: `a place counts up to ${MOST_CELLS_A_SIDE} cells, and no grid has so many` };
     const text = axisText(axis, offset, spacing(line.text, axis) ?? spacing(line.text, other) ?? ["", ""]);
     const start = { line: line.number, character: axis.start };
     edits.push({ range: { start, end: { line: line.number, character: axis.end } }, text });
@@ -65,7 +65,7 @@ function spacing(line: string, { start, end }: Axis): [string, string] | null {
  * A place as a pilot would write it: from the nearest edge, where that is within a third of the
  * grid, else from the centre; what stands exactly in the centre is said so.
  */
-export function anchoredPlace({ column, row, width, height }: Box, { columns, rows }: Grid): string {
+export function anchoredPlace({ column, row, width, height }: CellBox, { columns, rows }: Grid): string {
   return `${anchoredAxis(column, columns, width, ["left", "centre", "right"])}, ${anchoredAxis(row, rows, height, ["top", "middle", "bottom"])}`;
 }
 

@@ -2,7 +2,7 @@
 import type { Craft, Placed, Source } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import type { Grid } from "../../osd/types.ts";
+import type { Grid } from "../../osd/placed.ts";
 import type { OsdPage, WriteWhere } from "../../protocol/panel.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import { appendEntries, lineForEntry, type NewEntry, whyNotWritable } from "./script-edits.ts";
@@ -11,7 +11,7 @@ import { appendEntries, lineForEntry, type NewEntry, whyNotWritable } from "./sc
 export type OsdEdit =
   | { readonly kind: "edits"; readonly files: readonly FileEdits[] }
   /** The line stands in a layer: there it would change for these craft as well. */
-  | { readonly kind: "choose"; readonly layer: string; readonly alsoOn: readonly string[] }
+  | { readonly kind: "choose"; readonly layer: string; readonly sharedWith: readonly string[] }
   /** Why nothing can be written, in a sentence. */
   | { readonly kind: "refused"; readonly message: string };
 
@@ -22,7 +22,7 @@ export interface FileEdits {
 }
 
 /** All that an edit is made from. */
-export interface Scene {
+export interface OsdEditScope {
   readonly workspace: Workspace;
   readonly craft: Craft;
   /** The file that the picture was drawn for. */
@@ -34,7 +34,7 @@ export interface Scene {
 }
 
 /** An entry that is to say something else: its section, and the edits that change it where it stands. */
-export interface Change {
+export interface LineChange {
   readonly source: Source;
   readonly section: string;
   readonly edits: readonly TextEdit[];
@@ -46,7 +46,7 @@ export function refused(message: string): OsdEdit {
 }
 
 /** All changes, or none: each in its own line or, where `where` says so, over a layer's in the craft. */
-export function writeAll(scene: Scene, changes: readonly Change[]): OsdEdit {
+export function writeAll(scene: OsdEditScope, changes: readonly LineChange[]): OsdEdit {
   const { craft, workspace, where } = scene;
   const real = changes.filter(({ edits }) => edits.length > 0);
   const question = askAbout(
@@ -80,7 +80,7 @@ export function writeAll(scene: Scene, changes: readonly Change[]): OsdEdit {
  * The question that lines of layers raise; null where there is none: it was answered, or all lines
  * are the craft's own, or of the layer that the picture was drawn for and no other craft's.
  */
-export function askAbout({ workspace, craft, file, where }: Scene, sources: readonly Source[]): OsdEdit | null {
+export function askAbout({ workspace, craft, file, where }: OsdEditScope, sources: readonly Source[]): OsdEdit | null {
   if (where !== null) return null;
   const inLayers = sources.filter((source) => source.file !== craft.file);
   const layers = [...new Set(inLayers.map((source) => source.file))];
@@ -93,7 +93,7 @@ export function askAbout({ workspace, craft, file, where }: Scene, sources: read
   }
   if (others.size === 0 && layers.every((layer) => layer === file)) return null;
   const names = layers.map((layer) => workspace.script(layer)?.name ?? layer);
-  return { kind: "choose", layer: names.join(", "), alsoOn: [...others] };
+  return { kind: "choose", layer: names.join(", "), sharedWith: [...others] };
 }
 
 /** Whether one of these lines has the last word on a craft: it says nothing over them. */
@@ -103,7 +103,7 @@ function hangsOn(craft: Craft, file: string, lines: ReadonlySet<number>): boolea
 }
 
 /** The script of a line that the craft is made of. */
-export function scriptOf({ workspace, craft }: Scene, { file }: Source): Script {
+export function scriptOf({ workspace, craft }: OsdEditScope, { file }: Source): Script {
   return craft.scripts.find((script) => script.file === file) ?? workspace.script(file) ?? craft.script;
 }
 

@@ -7,6 +7,7 @@ import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
+import { type CursorContext, craftFor, craftsFor, cursorContextAt, holds, quoted } from "../context/cursor-context.ts";
 import {
   describeElement,
   describeMode,
@@ -18,12 +19,11 @@ import {
   plainText,
   quoteNote,
 } from "../context/describe.ts";
-import { notesOf, type Resolved, resolvedIn } from "../context/resolved.ts";
-import { craftFor, craftsFor, holds, quoted, type Standing, standingAt } from "../context/standing.ts";
+import { type EffectiveEntry, effectiveEntryIn, notesOf } from "../context/effective-entry.ts";
+import { whatFollows } from "./consequences.ts";
+import { hoverControl, hoverPosition } from "./controls.ts";
 import { conversionsOf } from "./conversions.ts";
-import { whatFollows } from "./hover-consequences.ts";
-import { hoverControl, hoverPosition } from "./hover-controls.ts";
-import { hoverHeader, hoverUse } from "./hover-files.ts";
+import { hoverHeader, hoverUse } from "./files.ts";
 
 export interface Hover {
   readonly markdown: string;
@@ -32,32 +32,32 @@ export interface Hover {
 
 /** What stands at a position, in words; null where there is nothing to say. */
 export function hoverAt(workspace: Workspace, file: string, at: Position): Hover | null {
-  const standing = standingAt(workspace, file, at);
-  if (!standing) return null;
-  const { node, line, column } = standing;
+  const cursor = cursorContextAt(workspace, file, at);
+  if (!cursor) return null;
+  const { node, line, column } = cursor;
   const told = (markdown: string | null, cols: { start: number; end: number }): Hover | null =>
     markdown ? { markdown, range: rangeOf(spanAt(line, cols)) } : null;
   switch (node.kind) {
     case "header":
-      return told(hoverHeader(workspace, standing), { start: node.word.start, end: node.name?.end ?? node.word.end });
+      return told(hoverHeader(workspace, cursor), { start: node.word.start, end: node.name?.end ?? node.word.end });
     case "use":
-      return told(hoverUse(workspace, standing), node.path ?? node.word);
+      return told(hoverUse(workspace, cursor), node.path ?? node.word);
     case "section": {
-      if (!holds(node.name, column) || !standing.spec) return null;
-      const note = standing.script.noteOf(line).text;
-      return told(paragraphs(describeSection(standing.spec), quoteNote(note)), node.name);
+      if (!holds(node.name, column) || !cursor.spec) return null;
+      const note = cursor.script.noteOf(line).text;
+      return told(paragraphs(describeSection(cursor.spec), quoteNote(note)), node.name);
     }
     case "drop": {
       const word = node.names.find((each) => holds(each, column));
-      if (!word || !standing.section) return null;
-      return told(describeName(workspace.catalogue, baseOf(standing.section), word.text), word);
+      if (!word || !cursor.section) return null;
+      return told(describeName(workspace.catalogue, baseOf(cursor.section), word.text), word);
     }
     case "entry": {
-      const entry = standing.entry;
+      const entry = cursor.entry;
       if (!entry) return null;
       if (holds(node.head, column)) return told(hoverEntry(workspace, file, entry), node.head);
-      const { piece } = standing;
-      return piece ? told(hoverPiece(workspace, standing, entry), piece) : null;
+      const { piece } = cursor;
+      return piece ? told(hoverPiece(workspace, cursor, entry), piece) : null;
     }
     default:
       return null;
@@ -77,7 +77,7 @@ function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | 
   if (!what) return null;
   const crafts = craftsFor(workspace, file);
   const craft = crafts[0];
-  const resolved = craft && resolvedIn(craft, entry);
+  const resolved = craft && effectiveEntryIn(craft, entry);
   const own = notesOf(workspace, [{ file, line: entry.line }]);
   if (!craft || !resolved) return paragraphs(what, quoteNote(own));
   const notes = notesOf(
@@ -93,7 +93,7 @@ function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | 
   );
 }
 
-function comesTo(resolved: Resolved, craft: string, from: string): string {
+function comesTo(resolved: EffectiveEntry, craft: string, from: string): string {
   const lines = resolved.sources.map(({ part, source }) =>
     part === "" ? quoted(source, from) : `${part}: ${quoted(source, from)}`,
   );
@@ -125,15 +125,15 @@ function describeFollowed(catalogue: Catalogue, name: string): string | null {
   return setting && section ? describeSetting(setting, section.name) : null;
 }
 
-function hoverPiece(workspace: Workspace, standing: Standing, entry: Entry): string | null {
-  const { script, piece, text } = standing;
+function hoverPiece(workspace: Workspace, cursor: CursorContext, entry: Entry): string | null {
+  const { script, piece, text } = cursor;
   if (!piece) return null;
   const word = text.slice(piece.start, piece.end);
   switch (piece.kind) {
     case "mode": {
       const mode = workspace.catalogue.mode(word);
       const craft = craftFor(workspace, script.file);
-      const resolved = craft && resolvedIn(craft, { kind: "mode", section: "modes", name: word });
+      const resolved = craft && effectiveEntryIn(craft, { kind: "mode", section: "modes", name: word });
       return mode ? paragraphs(describeMode(mode), resolved ? comesTo(resolved, craft.name, script.file) : "") : null;
     }
     case "control":
@@ -177,7 +177,7 @@ function hoverPiece(workspace: Workspace, standing: Standing, entry: Entry): str
 /** A figure of a value: what the value comes to and what follows, without all that is told of its name. */
 function hoverFigure(workspace: Workspace, file: string, entry: Entry): string | null {
   const crafts = craftsFor(workspace, file);
-  const resolved = crafts[0] && resolvedIn(crafts[0], entry);
+  const resolved = crafts[0] && effectiveEntryIn(crafts[0], entry);
   const what = resolved ? comesTo(resolved, crafts[0]!.name, file) : "";
   const told = [resolved ? whatFollows(workspace, file, entry, crafts) : "", conversions(entry)];
   return told.some((part) => part !== "") ? paragraphs(what, ...told) : null;

@@ -8,11 +8,11 @@ import type { Finding } from "../../protocol/findings.ts";
 import type { Answers, LeftOut } from "../../protocol/new-craft.ts";
 import { fileFindings, findingsOf } from "../../rules/engine/engine.ts";
 import { quote } from "../../syntax/scanner.ts";
-import { PILOT_FACTS } from "./new-craft-facts.ts";
-import { noteLines, sectionText } from "./new-craft-lines.ts";
-import type { Habits } from "./new-craft-modes.ts";
-import { BAND_OF_WORD, type Found, type FoundFile } from "./new-craft-questions.ts";
-import { sectionsOf } from "./new-craft-sections.ts";
+import { PILOT_FACTS } from "./facts.ts";
+import { noteLines, sectionText } from "./lines.ts";
+import type { Habits } from "./modes.ts";
+import { BAND_OF_WORD, type Found, type FoundFile } from "./questions.ts";
+import { sectionsOf } from "./sections.ts";
 
 export interface NewCraft {
   readonly text: string;

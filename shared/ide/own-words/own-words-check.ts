@@ -1,10 +1,10 @@
 /** What a pilot's own settings and words must be besides well shaped: at peace with the catalogue and with one another. */
 import { type Alias, type Catalogue, makeCatalogue } from "../../catalogue/catalogue.ts";
 import type { ShapeProblem } from "../../catalogue/own-files.ts";
-import type { FieldSpec, IntegerType, Need, OwnSetting, Setting, ValueType } from "../../catalogue/types.ts";
+import type { FieldSpec, IntegerType, Need, OwnSetting, SettingSpec, ValueType } from "../../catalogue/types.ts";
 import { beyondLimits } from "../../model/limits.ts";
-import { didYouMean, nearest } from "../../model/nearest.ts";
 import { readSetting } from "../../model/read-value.ts";
+import { didYouMean, similarNames } from "../../model/similar-names.ts";
 import { units } from "../../model/units.ts";
 import { RESERVED } from "../../syntax/reading.ts";
 import type { JsonPath } from "./json-text.ts";
@@ -150,7 +150,7 @@ function fieldFaults(field: FieldSpec, at: number, all: readonly FieldSpec[], pa
   for (const [i, type] of field.types.entries()) typeFaults(type, [...path, "types", i], fault);
 }
 
-function defaultFaults(setting: Setting, fault: Fault): void {
+function defaultFaults(setting: SettingSpec, fault: Fault): void {
   const text = setting.default;
   if (text === undefined) return;
   const { value, fault: unread } = readSetting(text, { start: 0, end: text.length }, setting, units);
@@ -205,6 +205,6 @@ function namesIn(catalogue: Catalogue): NamedThing[] {
   ];
 }
 
-function question(word: string, names: Parameters<typeof nearest>[1]): string {
-  return didYouMean(nearest(word, names, 3)) || " Look at its spelling.";
+function question(word: string, names: Parameters<typeof similarNames>[1]): string {
+  return didYouMean(similarNames(word, names, 3)) || " Look at its spelling.";
 }

@@ -4,9 +4,9 @@ import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { PanelModel, ViewName } from "../../protocol/panel.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
-import { NO_NUMBERS, numbersOf } from "./panel-all-numbers.ts";
-import { type GogglesAsk, gogglesOf, noGoggles } from "./panel-goggles.ts";
-import { pickedCraft, switchesOf } from "./panel-switches.ts";
+import { type GogglesAsk, gogglesOf, noGoggles } from "./goggles.ts";
+import { NO_NUMBERS, numbersOf } from "./numbers.ts";
+import { pickedCraft, switchesOf } from "./switches.ts";
 
 export interface PanelAsk extends GogglesAsk {
   /** Of several craft that use the file, the one to draw. */

@@ -1,8 +1,15 @@
 /** A line of a script in which a name of the catalogue stands, as one would write it. */
-import type { FieldSpec, IntegerType, QuantityType, SectionSpec, Setting, SimpleType } from "../../catalogue/types.ts";
+import type {
+  FieldSpec,
+  IntegerType,
+  QuantityType,
+  SectionSpec,
+  SettingSpec,
+  SimpleType,
+} from "../../catalogue/types.ts";
 
 /** The section with one entry for the setting: its default, or else a value that is usual. */
-export function exampleOfSetting(section: SectionSpec, setting: Setting): string {
+export function exampleOfSetting(section: SectionSpec, setting: SettingSpec): string {
   const value = setting.default ?? exampleOfType(setting);
   return section.title === "required" ? "" : `${section.name}\n  ${setting.name}  ${value}`;
 }
@@ -17,7 +24,7 @@ export function exampleOfElement(name: string): string {
   return `osd\n  ${name}  at left+1, top+1`;
 }
 
-function exampleOfType({ types }: Setting): string {
+function exampleOfType({ types }: SettingSpec): string {
   const [type] = types;
   if (!type) return "";
   if (type.is !== "fields") return exampleOfSimple(type);

@@ -1,9 +1,9 @@
 /** Names found by a plain description, as a pilot would say it. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { Named } from "../context/names.ts";
+import type { NamedPage } from "./names.ts";
 
 /** A name with all that is said of it. */
-export interface Described extends Named {
+export interface Described extends NamedPage {
   /** Plain words by which the catalogue, or the pilot, lists it. */
   readonly words: readonly string[];
   readonly why: string;

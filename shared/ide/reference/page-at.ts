@@ -2,16 +2,16 @@
 import { baseOf } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Position } from "../../syntax/span.ts";
-import type { Named } from "../context/names.ts";
-import { holds, standingAt } from "../context/standing.ts";
+import { cursorContextAt, holds } from "../context/cursor-context.ts";
+import type { NamedPage } from "./names.ts";
 
-export type PageName = Pick<Named, "name" | "kind">;
+export type PageName = Pick<NamedPage, "name" | "kind">;
 
 /** The section, setting, mode or element at a position, as its page names it; null where none stands there. */
 export function pageNameAt(workspace: Workspace, file: string, at: Position): PageName | null {
-  const standing = standingAt(workspace, file, at);
-  if (!standing) return null;
-  const { node, column, spec, section, entry, piece, text } = standing;
+  const cursor = cursorContextAt(workspace, file, at);
+  if (!cursor) return null;
+  const { node, column, spec, section, entry, piece, text } = cursor;
   const { catalogue } = workspace;
   const inSection = (name: string): PageName | null => {
     const base = section === null ? "" : baseOf(section);

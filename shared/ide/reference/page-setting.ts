@@ -1,13 +1,13 @@
 /** The reference page of a setting: all that the catalogue and the rules know of it. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { SectionSpec, Setting, ValueType } from "../../catalogue/types.ts";
+import type { SectionSpec, SettingSpec, ValueType } from "../../catalogue/types.ts";
 import { adjustable } from "../../model/read-entry.ts";
 import { KINDS, list, needLine, paragraphs, typeLines, warning } from "../context/describe.ts";
 import { exampleOfSetting } from "./example-line.ts";
 import { fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 
 /** The page of a setting; of a second set, what is said of the first counts. */
-export function settingPage(catalogue: Catalogue, section: SectionSpec, setting: Setting): string {
+export function settingPage(catalogue: Catalogue, section: SectionSpec, setting: SettingSpec): string {
   const name = `${section.name}.${setting.name}`;
   const base = section.like && !section.settings.includes(setting) ? section.like : section.name;
   const said = `${base}.${setting.name}`;
@@ -32,7 +32,7 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
   );
 }
 
-function written(section: SectionSpec, setting: Setting): string {
+function written(section: SectionSpec, setting: SettingSpec): string {
   const example = exampleOfSetting(section, setting);
   return example === "" ? "" : fenced(example);
 }
@@ -63,7 +63,7 @@ function below(item: string): string {
     .join("\n");
 }
 
-function manners(catalogue: Catalogue, section: SectionSpec, setting: Setting): string[] {
+function manners(catalogue: Catalogue, section: SectionSpec, setting: SettingSpec): string[] {
   const twins = catalogue.sections.filter(
     ({ like, without }) => like === section.name && !without?.includes(setting.name),
   );

@@ -1,17 +1,17 @@
 /** The reference page of a name, as Markdown. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { Element, Mode, SectionSpec } from "../../catalogue/types.ts";
+import type { ElementSpec, ModeSpec, SectionSpec } from "../../catalogue/types.ts";
 import { convert, unitFamily } from "../../catalogue/units.ts";
 import { capital } from "../../draw/words.ts";
-import { nearest } from "../../model/nearest.ts";
+import { similarNames } from "../../model/similar-names.ts";
 import { isNeverAccepted } from "../../rules/engine/engine.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
-import type { ExampleFiles, Rule } from "../../rules/engine/types.ts";
+import type { ExampleFiles, Rule } from "../../rules/engine/rule.ts";
 import { cellsOf, list, needLine, paragraphs, warning } from "../context/describe.ts";
-import { listNames, type Named } from "../context/names.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { findDescribed } from "./find.ts";
 import { languageTopic } from "./language-page.ts";
+import { listNames, type NamedPage } from "./names.ts";
 import { code, fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
 import { namesLookedAt } from "./rules-of.ts";
@@ -32,7 +32,7 @@ export function pageOf(catalogue: Catalogue, name: string): string | null {
   return pages.length > 0 ? `${pages.join("\n\n---\n\n")}\n` : null;
 }
 
-function isCalled({ name, kind }: Named, wanted: string): boolean {
+function isCalled({ name, kind }: NamedPage, wanted: string): boolean {
   return name === wanted || (kind === "setting" && name.endsWith(`.${wanted}`));
 }
 
@@ -43,14 +43,14 @@ export function namesLike(catalogue: Catalogue, name: string): string[] {
     const bare = each.name.slice(each.name.indexOf(".") + 1).replaceAll("-", " ");
     return { ...each, words: [...each.words, bare] };
   });
-  return nearest(name, worded, 5);
+  return similarNames(name, worded, 5);
 }
 
 const MOST_BY_WORDS = 5;
 /** A description fits more than was meant: the best of it is enough. */
 const MOST_DESCRIBED = 3;
 
-function byWords(catalogue: Catalogue, wanted: string, all: readonly Named[]): Named[] {
+function byWords(catalogue: Catalogue, wanted: string, all: readonly NamedPage[]): NamedPage[] {
   const plain = wanted.toLowerCase().replaceAll("-", " ");
   const described = all.map((each) => ({
     ...each,
@@ -63,11 +63,11 @@ function byWords(catalogue: Catalogue, wanted: string, all: readonly Named[]): N
   if (fitting.length > 0) return fitting;
   // A second set has the names of the first, which is rather what is meant.
   const firstSets = described.filter(({ name }) => !catalogue.section(name.split(".")[0]!)?.like);
-  const [name] = nearest(wanted, firstSets, 1);
+  const [name] = similarNames(wanted, firstSets, 1);
   return all.filter((each) => each.name === name);
 }
 
-function whyOf(catalogue: Catalogue, { name, kind }: Named): string {
+function whyOf(catalogue: Catalogue, { name, kind }: NamedPage): string {
   switch (kind) {
     case "setting":
       return settingOf(catalogue, name)?.why ?? "";
@@ -84,12 +84,12 @@ function whyOf(catalogue: Catalogue, { name, kind }: Named): string {
   }
 }
 
-function withWords(catalogue: Catalogue, all: readonly Named[]): { name: string; words: readonly string[] }[] {
+function withWords(catalogue: Catalogue, all: readonly NamedPage[]): { name: string; words: readonly string[] }[] {
   return all.map(({ name, kind }) => ({ name, words: wordsOf(catalogue, name, kind) }));
 }
 
 /** Plain words by which a thing is found. */
-export function wordsOf(catalogue: Catalogue, name: string, kind: Named["kind"]): readonly string[] {
+export function wordsOf(catalogue: Catalogue, name: string, kind: NamedPage["kind"]): readonly string[] {
   switch (kind) {
     case "setting":
       return settingOf(catalogue, name)?.words ?? [];
@@ -112,7 +112,7 @@ function settingOf(catalogue: Catalogue, name: string) {
 }
 
 /** The page of one thing. */
-export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<Named, "name" | "kind">): string {
+export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<NamedPage, "name" | "kind">): string {
   switch (kind) {
     case "setting":
       return settingPage(catalogue, catalogue.section(name.split(".")[0]!)!, settingOf(catalogue, name)!);
@@ -129,7 +129,7 @@ export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<Named, "n
   }
 }
 
-function modePage(catalogue: Catalogue, mode: Mode): string {
+function modePage(catalogue: Catalogue, mode: ModeSpec): string {
   const { clashes, precedence } = catalogue.relations;
   const { name } = mode;
   const ordered = precedence.some(({ over, under }) => over === name || under.includes(name));
@@ -151,7 +151,7 @@ function modePage(catalogue: Catalogue, mode: Mode): string {
   );
 }
 
-function elementPage(element: Element): string {
+function elementPage(element: ElementSpec): string {
   const { name, widest, drawn } = element;
   const cells = cellsOf(element);
   const manners = [

@@ -1,9 +1,9 @@
 /** The reference as files: one page that searches without a server, and the same as Markdown. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
-import { listNames, type Named, type NameKind } from "../context/names.ts";
 import { languagePage } from "./language-page.ts";
 import { escapeHtml, htmlOf, type LinkTo } from "./markdown-html.ts";
+import { listNames, type NamedPage, type NameKind } from "./names.ts";
 import { pageOfNamed, wordsOf } from "./page.ts";
 import { referenceHtml } from "./reference-html.ts";
 
@@ -24,7 +24,7 @@ interface Group {
   readonly what: string;
   /** The Markdown file that holds its pages. */
   readonly file: string;
-  readonly names: readonly Named[];
+  readonly names: readonly NamedPage[];
 }
 
 /** Sections with their settings, then each other kind. */

@@ -1,5 +1,5 @@
 /** Values as plain data, quantities in the catalogue's unit. */
-import type { Setting, SimpleType, ValueType } from "../../catalogue/types.ts";
+import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/types.ts";
 import { convert } from "../../catalogue/units.ts";
 import { printValue } from "../../syntax/print-value.ts";
 import type { Quantity, Value } from "../../syntax/value.ts";
@@ -28,7 +28,7 @@ export type SourceOfField = (field: string) => PlainSource;
  * A setting's value: a quantity as `{ number, unit }`, a range as `{ from, to, unit }`, a size as
  * `{ columns, rows }`, fields as an object with their lines under `sources`, all else plain.
  */
-export function plainValue(value: Value, setting: Setting, sourceOf: SourceOfField): PlainValue {
+export function plainValue(value: Value, setting: SettingSpec, sourceOf: SourceOfField): PlainValue {
   return plain(value, setting.types, sourceOf);
 }
 

@@ -6,19 +6,19 @@ import type { Workspace } from "../../model/workspace.ts";
 import { gridOf, sizeOf } from "../../osd/layout.ts";
 import { commentStart } from "../../syntax/scanner.ts";
 import type { Position } from "../../syntax/span.ts";
-import { controlsKnown, describeControl } from "../context/controls-known.ts";
+import { type CursorContext, craftFor, cursorContextAt } from "../context/cursor-context.ts";
 import { list, paragraphs, typeLines } from "../context/describe.ts";
-import { craftFor, type Standing, standingAt } from "../context/standing.ts";
-import { type SignatureHelp, type Slot, shaped } from "./signature-shape.ts";
-import { conditionSignatures, controlSignatures } from "./signature-switches.ts";
+import { describeControl, knownControls } from "../context/known-controls.ts";
+import { type SignatureHelp, type Slot, shaped } from "./shape.ts";
+import { conditionSignatures, controlSignatures } from "./switches.ts";
 
-export type { SignatureHelp } from "./signature-shape.ts";
+export type { SignatureHelp } from "./shape.ts";
 
 /** What can be said at a position and what is due there; null where a value has no parts, in a note, and in a name. */
 export function signatureAt(workspace: Workspace, file: string, at: Position): SignatureHelp | null {
-  const standing = standingAt(workspace, file, at);
-  if (!standing?.spec || standing.section === null || standing.script.tree.newer) return null;
-  const { text, spec, section } = standing;
+  const cursor = cursorContextAt(workspace, file, at);
+  if (!cursor?.spec || cursor.section === null || cursor.script.tree.newer) return null;
+  const { text, spec, section } = cursor;
   const before = text.slice(0, at.character);
   if (commentStart(before) >= 0) return null;
   const parts = /^\s+([A-Za-z][A-Za-z0-9-]*)\s+(.*)$/s.exec(before);
@@ -33,7 +33,7 @@ export function signatureAt(workspace: Workspace, file: string, at: Position): S
       return controlSignatures(head, said);
     case "modes":
     case "outputs":
-      return conditionSignatures(head, said, controlsKnown(workspace, file));
+      return conditionSignatures(head, said, knownControls(workspace, file));
     case "follows":
       return followsSignature(workspace, file, head, said);
     case "places":
@@ -42,11 +42,11 @@ export function signatureAt(workspace: Workspace, file: string, at: Position): S
   const fields = catalogue
     .setting(baseOf(section), head)
     ?.types.find((type): type is FieldsType => type.is === "fields");
-  return fields ? fieldsSignature(head, fields, said, wholeValue(standing)) : null;
+  return fields ? fieldsSignature(head, fields, said, wholeValue(cursor)) : null;
 }
 
 /** All that stands behind the name, without the note. */
-function wholeValue({ node, text }: Standing): string {
+function wholeValue({ node, text }: CursorContext): string {
   return node.kind === "entry" ? text.slice(node.value.start, node.value.end) : "";
 }
 
@@ -126,7 +126,7 @@ function placeSignature(workspace: Workspace, file: string, head: string, said: 
 function followsSignature(workspace: Workspace, file: string, head: string, said: string): SignatureHelp | null {
   const setting = adjustable(head, workspace.catalogue);
   if (!setting) return null;
-  const dials = [...controlsKnown(workspace, file)].filter(([, value]) => value.control === "dial");
+  const dials = [...knownControls(workspace, file)].filter(([, value]) => value.control === "dial");
   const limits = list(setting.types.filter((type) => type.is !== "fields").flatMap(typeLines));
   const slots: Slot[] = [
     {

@@ -1,6 +1,6 @@
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { sectionSpot } from "../lib/spots.ts";
+import { sectionLocation } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
   code: "arm-missing",
@@ -24,7 +24,7 @@ export const rule: CraftRule = {
       ? []
       : [
           {
-            at: sectionSpot(craft, workspace, "modes"),
+            at: sectionLocation(craft, workspace, "modes"),
             message: "This craft has modes and no arm: say which switch starts and stops the motors.",
           },
         ],

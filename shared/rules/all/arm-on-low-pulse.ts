@@ -1,5 +1,5 @@
 import { linkOf } from "../../logic/from-craft.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { conditionOf } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { boardOf } from "../lib/problems.ts";

@@ -1,8 +1,8 @@
 import { convert } from "../../catalogue/units.ts";
-import { settingOf } from "../../model/said.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
 import { sizeOfCraft } from "../../model/unusual.ts";
-import type { CraftRule } from "../engine/types.ts";
-import { valueSpot } from "../lib/spots.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 
 /** From this tilt on a limit limits nothing that matters. */
 const OPEN_DEG = 90;
@@ -34,7 +34,7 @@ export const rule: CraftRule = {
     const advice = large ? ` With propellers of ${propellerIn} in set a limit, or a second switch as arm-permit.` : "";
     return [
       {
-        at: valueSpot(workspace, limit.source),
+        at: valueLocation(workspace, limit.source),
         message: `The craft arms in any attitude, also in the hand.${advice}`,
         severity: large ? ("warning" as const) : ("hint" as const),
       },

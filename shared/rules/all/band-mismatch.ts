@@ -1,7 +1,7 @@
 import type { Craft } from "../../model/craft.ts";
-import { amountIn, settingOf } from "../../model/said.ts";
-import type { CraftRule } from "../engine/types.ts";
-import { valueSpot } from "../lib/spots.ts";
+import { amountIn, settingOf } from "../../model/setting-lookup.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 
 /** Bands inside which two radios may meet, in MHz. Common practice, no source. */
 const BANDS_MHZ = [
@@ -41,9 +41,9 @@ export const rule: CraftRule = {
     if (BANDS_MHZ.some(([from, to]) => [own.mhz, handset.mhz].every((mhz) => mhz >= from && mhz <= to))) return [];
     return [
       {
-        at: valueSpot(workspace, own.setting.source),
+        at: valueLocation(workspace, own.setting.source),
         message: `The receiver is on ${own.setting.text} and the handset's module on ${handset.setting.text}: the two never bind.`,
-        related: [{ message: "The handset's module", at: valueSpot(workspace, handset.setting.source) }],
+        related: [{ message: "The handset's module", at: valueLocation(workspace, handset.setting.source) }],
         alsoOf: [handset.setting.source],
       },
     ];

@@ -1,6 +1,6 @@
-import { amountIn, settingOf } from "../../model/said.ts";
-import { CHEMISTRIES, MOST_CELLS, mistakenCells } from "../../numbers/pack.ts";
-import type { CraftRule } from "../engine/types.ts";
+import { amountIn, settingOf } from "../../model/setting-lookup.ts";
+import { CHEMISTRIES, MOST_PACK_CELLS, mistakenCells } from "../../numbers/pack.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 import { figure } from "../lib/settings.ts";
 
@@ -14,7 +14,7 @@ function doubtOf(pack: Pack, limitV: number | undefined): PackReport[] {
   const emptyV = pack.landCellV ?? pack.warnCellV ?? facts?.usualV.land.from;
   if (fullV === undefined || emptyV === undefined) return [];
   // A hair of rounding must not take away the last cell that the board bears.
-  const most = limitV === undefined ? MOST_CELLS : Math.min(MOST_CELLS, Math.floor(limitV / fullV + 1e-9));
+  const most = limitV === undefined ? MOST_PACK_CELLS : Math.min(MOST_PACK_CELLS, Math.floor(limitV / fullV + 1e-9));
   const mistaken = mistakenCells(emptyV, fullV, most);
   if (!mistaken) return [];
   const { fewer, more, fromV, toV } = mistaken;

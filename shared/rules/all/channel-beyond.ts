@@ -1,8 +1,8 @@
 import { linkOf } from "../../logic/from-craft.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { conditionNodes, usedControls } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { spotAt } from "../lib/spots.ts";
+import { locationAt } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
   code: "channel-beyond",
@@ -33,14 +33,14 @@ export const rule: CraftRule = {
       if (!("subject" in node) || node.subject.kind !== "channel" || node.subject.channel <= channels) return [];
       beyond.add(node.subject.channel);
       const message = `The link carries ${channels} channels: nothing is ever heard of ch${node.subject.channel}.`;
-      return [{ at: spotAt(source, node.subject), message }];
+      return [{ at: locationAt(source, node.subject), message }];
     });
     // A handset serves many craft: what this one makes no use of may lie beyond its link.
     const controls = [...craft.controls.values()].flatMap(({ name, value, source, fromHandset }) => {
       if (!value || value.channel <= channels) return [];
       if (fromHandset && (!used.has(name) || beyond.has(value.channel))) return [];
       const message = `${name} drives ch${value.channel}, and the link carries ${channels} channels.`;
-      return [{ at: spotAt(source, value.channelAt), message }];
+      return [{ at: locationAt(source, value.channelAt), message }];
     });
     return [...controls, ...tests];
   },

@@ -1,4 +1,4 @@
-import type { BothRule } from "../engine/types.ts";
+import type { BothRule } from "../engine/rule.ts";
 import { sharedChannels } from "../lib/controls.ts";
 
 export const rule: BothRule = {

@@ -1,7 +1,7 @@
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { locationAt } from "../lib/locations.ts";
 import { boardOf } from "../lib/problems.ts";
-import { spotAt } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "condition-cycle",
@@ -33,14 +33,14 @@ export const rule: CraftRule = {
       const [first, ...others] = links;
       const path = links.map(({ from }) => from).join(" → ");
       return {
-        at: spotAt(first!.source, first!),
+        at: locationAt(first!.source, first!),
         message:
           links.length === 1
             ? `${first!.from} names itself.`
             : `These conditions run in a circle: ${path} → ${first!.from}.`,
         related: others.map((link) => ({
           message: `${link.from} names ${link.to} here`,
-          at: spotAt(link.source, link),
+          at: locationAt(link.source, link),
         })),
         alsoOf: others.map((link) => link.source),
       };

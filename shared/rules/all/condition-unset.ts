@@ -1,7 +1,7 @@
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { locationAt } from "../lib/locations.ts";
 import { boardOf } from "../lib/problems.ts";
-import { spotAt } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "condition-unset",
@@ -24,7 +24,7 @@ export const rule: CraftRule = {
   },
   check: (craft, workspace) =>
     boardOf(craft, workspace).unset.map((unset) => ({
-      at: spotAt(unset.source, unset),
+      at: locationAt(unset.source, unset),
       message: `Nobody set up ${unset.mode}, so it is always off here.`,
     })),
 };

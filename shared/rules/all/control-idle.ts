@@ -1,7 +1,7 @@
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { headLocation } from "../lib/locations.ts";
 import { boardOf } from "../lib/problems.ts";
-import { headSpot } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "control-idle",
@@ -31,7 +31,7 @@ export const rule: CraftRule = {
         seen.add(control.name);
         return [
           {
-            at: headSpot(workspace, source),
+            at: headLocation(workspace, source),
             message: `${control.name} does the same at “${a}” and at “${b}”, whatever else is set.`,
           },
         ];

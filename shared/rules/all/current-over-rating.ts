@@ -1,8 +1,8 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft } from "../../model/craft.ts";
-import { amountIn, settingOf } from "../../model/said.ts";
-import { numberIn } from "../../numbers/read.ts";
-import type { CraftRule } from "../engine/types.ts";
+import { amountIn, settingOf } from "../../model/setting-lookup.ts";
+import { numberIn } from "../../numbers/values.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 import { figure } from "../lib/settings.ts";
 

@@ -1,7 +1,7 @@
-import { settingOf } from "../../model/said.ts";
-import type { CraftRule } from "../engine/types.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 import { throttlePercent } from "../lib/settings.ts";
-import { valueSpot } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "descend-blind",
@@ -29,7 +29,7 @@ export const rule: CraftRule = {
     if (then?.kind === "choice" && then.word !== "descend") return [];
     return [
       {
-        at: valueSpot(workspace, setting.source),
+        at: valueLocation(workspace, setting.source),
         message: `The craft hovers with ${hover} % of its throttle: with ${descend} % it does not come down.`,
       },
     ];

@@ -1,6 +1,6 @@
-import { settingOf } from "../../model/said.ts";
-import type { CraftRule } from "../engine/types.ts";
-import { headSpot } from "../lib/spots.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { headLocation } from "../lib/locations.ts";
 
 const STICKS = ["roll", "pitch", "throttle", "yaw"];
 const CHECKS = [
@@ -29,7 +29,7 @@ export const rule: CraftRule = {
     if (!first || open.length === 0) return [];
     return [
       {
-        at: headSpot(workspace, first.source),
+        at: headLocation(workspace, first.source),
         message: `The sticks' ends were measured, but nothing says ${open.map(({ what }) => what).join(", nor ")}: check it on the bench and write down the day in ${open.map(({ name }) => name).join(" and ")}.`,
         alsoOf: measured.flatMap((each) => each?.source ?? []),
       },

@@ -1,6 +1,6 @@
 import { CHEMISTRIES } from "../../numbers/pack.ts";
 import { voltsMeterOf } from "../../numbers/sensing-of.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 import { figure } from "../lib/settings.ts";
 

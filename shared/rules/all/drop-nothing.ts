@@ -1,5 +1,5 @@
-import type { CraftRule } from "../engine/types.ts";
-import { spotAt } from "../lib/spots.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { locationAt } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
   code: "drop-nothing",
@@ -17,7 +17,7 @@ export const rule: CraftRule = {
   },
   check: (craft) =>
     craft.droppedNothing.map(({ section, name, source, start, end }) => ({
-      at: spotAt(source, { start, end }),
+      at: locationAt(source, { start, end }),
       message:
         name === "all"
           ? `No earlier file says anything in “${section}”: there is nothing to take back.`

@@ -1,8 +1,8 @@
 import { convert } from "../../catalogue/units.ts";
 import { linkOf } from "../../logic/from-craft.ts";
 import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
-import type { CraftRule } from "../engine/types.ts";
-import { valueSpot } from "../lib/spots.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 
 const STICKS = ["roll", "pitch", "throttle", "yaw"];
 /** How far a measured end may go beyond, in us. Common practice, no source. */
@@ -33,7 +33,7 @@ export const rule: CraftRule = {
       const what = shortUs > END_TOLERANCE_US ? `falls ${shortUs} us short of` : `goes ${beyondUs} us beyond`;
       return [
         {
-          at: valueSpot(workspace, setting.source),
+          at: valueLocation(workspace, setting.source),
           message: `${stick} was measured from ${low} us to ${high} us and ${what} an end point (${wanted.fromUs} us to ${wanted.toUs} us): adjust it on the handset.`,
         },
       ];

@@ -1,13 +1,13 @@
 import { linkOf, stickOrder } from "../../logic/from-craft.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
-import { amountIn, settingOf } from "../../model/said.ts";
+import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
-import type { CraftRule, Report } from "../engine/types.ts";
+import type { CraftRule, Report } from "../engine/rule.ts";
 import { conditionOf } from "../lib/conditions.ts";
+import { valueLocation } from "../lib/locations.ts";
 import { boardOf } from "../lib/problems.ts";
 import { throttlePercent } from "../lib/settings.ts";
-import { valueSpot } from "../lib/spots.ts";
 
 /** Longest time of holding, and of coming down, that still counts as an end. The project's own figures. */
 const LONGEST_HOLD_S = 10;
@@ -42,7 +42,7 @@ function presetHolds(craft: Craft, workspace: Workspace): Report[] {
   const arm = conditionOf(craft, workspace, "arm");
   return [
     {
-      at: valueSpot(workspace, setting.source),
+      at: valueLocation(workspace, setting.source),
       message: `When the signal is lost the receiver sends a throttle of ${throttleUs} us and leaves the craft armed: it flies on with nobody at the sticks. Send arm off and a closed throttle.`,
       related: [{ message: "Armed by this", at: arm.at }],
     },
@@ -66,7 +66,7 @@ export const rule: CraftRule = {
     return [
       ...presetHolds(craft, workspace),
       {
-        at: valueSpot(workspace, found.setting.source),
+        at: valueLocation(workspace, found.setting.source),
         message: `When the signal is lost ${found.why} with its motors above idle.`,
       },
     ];

@@ -2,10 +2,10 @@ import type { Craft, Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { lowPassDelayMs, notchDelayMs } from "../../numbers/filters.ts";
 import { filtersOf } from "../../numbers/filters-of.ts";
-import { fieldOf, numberOf } from "../../numbers/read.ts";
-import type { CraftRule } from "../engine/types.ts";
+import { fieldOf, numberOf } from "../../numbers/values.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 import { figure } from "../lib/settings.ts";
-import { valueSpot } from "../lib/spots.ts";
 
 /** Above this a craft begins to answer late. The project's own figure; nobody has published one. */
 const MOST_MS = 3;
@@ -57,11 +57,11 @@ export const rule: CraftRule = {
     if (motorsMs > 0) parts.push(`motor-notches in the hover ${figure(motorsMs, 2)} ms`);
     return [
       {
-        at: valueSpot(workspace, slowest.source),
+        at: valueLocation(workspace, slowest.source),
         message: `The filters delay slow movement by ${figure(totalMs, 2)} ms, more than ${MOST_MS} ms (the project's own figure): ${parts.join(", ")}. Damping that comes so late makes a craft wobble: lift a cut or take one away, then hover for 30 s and feel the motors.`,
         related: others.map(({ name, source, delayMs }) => ({
           message: `${name}: ${figure(delayMs, 2)} ms`,
-          at: valueSpot(workspace, source),
+          at: valueLocation(workspace, source),
         })),
         alsoOf: others.map(({ source }) => source),
       },

@@ -1,9 +1,9 @@
-import { settingOf } from "../../model/said.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
 import { gridOf } from "../../osd/layout.ts";
 import { isAnalogue } from "../../osd/safe-area.ts";
 import { type Grid, NAMED_GRIDS } from "../../protocol/osd.ts";
-import type { CraftRule, Report } from "../engine/types.ts";
-import { valueSpot } from "../lib/spots.ts";
+import type { CraftRule, Report } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
   code: "grid-mismatch",
@@ -25,15 +25,15 @@ export const rule: CraftRule = {
     const viewer = settingOf(craft, "video.viewer-grid");
     if (viewer?.value?.kind === "size" && !same(viewer.value, grid)) {
       reports.push({
-        at: valueSpot(workspace, viewer.source),
+        at: valueLocation(workspace, viewer.source),
         message: `The viewer draws ${inWords(viewer.value)}, the craft lays out ${inWords(grid)}: they have to be the same.`,
-        related: [{ message: "The craft's grid", at: valueSpot(workspace, said.source) }],
+        related: [{ message: "The craft's grid", at: valueLocation(workspace, said.source) }],
         alsoOf: [said.source],
       });
     }
     if (isAnalogue(craft) && !Object.values(NAMED_GRIDS).some((each) => same(each, grid))) {
       reports.push({
-        at: valueSpot(workspace, said.source),
+        at: valueLocation(workspace, said.source),
         message: `An analogue picture has 30 x 16 cells (pal) or 30 x 13 (ntsc), not ${inWords(grid)}.`,
       });
     }

@@ -1,9 +1,9 @@
 import { linkOf } from "../../logic/from-craft.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { conditionNodes, usedControls } from "../lib/conditions.ts";
 import { lostPositions } from "../lib/controls.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { spotAt } from "../lib/spots.ts";
+import { locationAt } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
   code: "levels-lost",
@@ -34,7 +34,7 @@ export const rule: CraftRule = {
       if (value.control === "dial")
         return [
           {
-            at: spotAt(source, value.channelAt),
+            at: locationAt(source, value.channelAt),
             message: `${name} is a dial on ch${value.channel}, which carries two levels only: all between its ends is lost.`,
           },
         ];
@@ -42,7 +42,7 @@ export const rule: CraftRule = {
       if (middles.length === 0) return [];
       return [
         {
-          at: spotAt(source, value.channelAt),
+          at: locationAt(source, value.channelAt),
           message: `ch${value.channel} carries two levels only: ${middles.join(", ")} of ${name} cannot arrive.`,
         },
       ];

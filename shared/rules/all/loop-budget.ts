@@ -1,9 +1,9 @@
-import { settingOf } from "../../model/said.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
 import { fastestLoopKhz, slowestEscKbit } from "../../numbers/loop.ts";
 import { loopOf } from "../../numbers/loop-of.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { restingOn, valueLocation } from "../lib/locations.ts";
 import { figure } from "../lib/settings.ts";
-import { restingOn, valueSpot } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "loop-budget",
@@ -31,7 +31,7 @@ export const rule: CraftRule = {
     const others = ["sensors.loop-rate", "motors.esc-pause"].flatMap((path) => settingOf(craft, path) ?? []);
     return [
       {
-        at: valueSpot(workspace, rate.source),
+        at: valueLocation(workspace, rate.source),
         message: `One command takes ${figure(budget.frameUs, 1)} us (16 bits at ${escRateKbit} kbit/s and ${pauseUs} us of pause), one round at ${loopRateKhz} kHz ${figure(budget.roundUs, 1)} us: take ${faster}a loop of ${Math.floor(fastestLoopKhz(escRateKbit, pauseUs) * 100) / 100} kHz at most.`,
         ...restingOn(others, workspace),
       },

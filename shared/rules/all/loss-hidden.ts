@@ -1,6 +1,6 @@
-import { settingOf } from "../../model/said.ts";
-import type { CraftRule } from "../engine/types.ts";
-import { valueSpot } from "../lib/spots.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
   code: "loss-hidden",
@@ -18,7 +18,7 @@ export const rule: CraftRule = {
     if (setting?.value?.kind !== "choice" || setting.value.word !== "hold") return [];
     return [
       {
-        at: valueSpot(workspace, setting.source),
+        at: valueLocation(workspace, setting.source),
         message:
           "The receiver goes on sending the last values: the craft never learns that the link is gone, and its failsafe never acts.",
       },

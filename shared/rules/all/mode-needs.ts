@@ -1,4 +1,4 @@
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { conditionOf } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { meets } from "../lib/needs.ts";

@@ -1,9 +1,9 @@
 import { areaOf, layoutOf, onGrid, sharedArea } from "../../osd/layout.ts";
 import { centralCells } from "../../osd/safe-area.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 import { areaInWords } from "../lib/osd-places.ts";
-import { valueSpot } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "osd-centre-clutter",
@@ -25,7 +25,7 @@ export const rule: CraftRule = {
         .filter(({ element }) => element.drawn === "text" && !element.centre)
         .filter((placed) => onGrid(placed, layout.grid) && sharedArea(areaOf(placed), centre) !== null)
         .map((placed) => ({
-          at: valueSpot(workspace, placed.source),
+          at: valueLocation(workspace, placed.source),
           message: `${placed.name} reaches into the middle of the picture, ${areaInWords(centre)}, where one looks to fly: move it towards an edge.`,
         }));
     }),

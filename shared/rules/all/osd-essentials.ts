@@ -1,9 +1,9 @@
-import type { Element } from "../../catalogue/types.ts";
+import type { ElementSpec } from "../../catalogue/types.ts";
 import { placedOn } from "../../osd/layout.ts";
-import type { CraftRule } from "../engine/types.ts";
-import { sectionSpot } from "../lib/spots.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { sectionLocation } from "../lib/locations.ts";
 
-type Role = NonNullable<Element["role"]>;
+type Role = NonNullable<ElementSpec["role"]>;
 
 const ESSENTIALS: readonly { readonly role: Role; readonly words: string }[] = [
   { role: "voltage", words: "no voltage (pack-volts or cell-volts)" },
@@ -39,7 +39,7 @@ export const rule: CraftRule = {
     if (missing.length === 0) return [];
     return [
       {
-        at: sectionSpot(craft, workspace, page),
+        at: sectionLocation(craft, workspace, page),
         severity: missing[0]!.role === "voltage" ? "warning" : "hint",
         message: `In flight the display shows ${inWords(missing.map(({ words }) => words))}.`,
       },

@@ -1,8 +1,8 @@
 import { gridArea, layoutOf, onGrid } from "../../osd/layout.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 import { moveInto } from "../lib/osd-places.ts";
-import { valueSpot } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "osd-off-grid",
@@ -26,7 +26,7 @@ export const rule: CraftRule = {
           const { name, width, height, column, row } = placed;
           const tooLarge = width > columns || height > rows;
           return {
-            at: valueSpot(workspace, placed.source),
+            at: valueLocation(workspace, placed.source),
             message: tooLarge
               ? `${name} is up to ${width} x ${height} cells: on a grid of ${columns} x ${rows} it has no place at all.`
               : `${name} is up to ${width} x ${height} cells and begins at ${column}, ${row}: it leaves the grid of ${columns} x ${rows}.`,

@@ -1,10 +1,10 @@
 import { gridArea, layoutOf, overlapsOf } from "../../osd/layout.ts";
-import type { CellArea, PlacedElement } from "../../osd/types.ts";
+import type { CellArea, PlacedElement } from "../../osd/placed.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
 import type { Fix } from "../../syntax/span.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 import { moveInto } from "../lib/osd-places.ts";
-import { valueSpot } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "osd-overlap",
@@ -29,9 +29,9 @@ export const rule: CraftRule = {
         return known;
       };
       return overlapsOf(layout).map(({ first, second, shared }) => ({
-        at: valueSpot(workspace, second.source),
+        at: valueLocation(workspace, second.source),
         message: `${second.name} and ${first.name} share ${cellsInWords(shared)}.`,
-        related: [{ message: `${first.name} stands here`, at: valueSpot(workspace, first.source) }],
+        related: [{ message: `${first.name} stands here`, at: valueLocation(workspace, first.source) }],
         alsoOf: [first.source],
         fixes: fixesOf(second),
       }));

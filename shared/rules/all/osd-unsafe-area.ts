@@ -1,9 +1,9 @@
 import { areaOf, layoutOf, onGrid } from "../../osd/layout.ts";
 import { contains, isAnalogue, pictureOf, SAFE_SHARE, safeCellsOf } from "../../osd/safe-area.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 import { areaInWords, moveInto } from "../lib/osd-places.ts";
-import { valueSpot } from "../lib/spots.ts";
 
 export const rule: CraftRule = {
   code: "osd-unsafe-area",
@@ -30,7 +30,7 @@ export const rule: CraftRule = {
       return layout.elements
         .filter((placed) => onGrid(placed, layout.grid) && !contains(safe, areaOf(placed)))
         .map((placed) => ({
-          at: valueSpot(workspace, placed.source),
+          at: valueLocation(workspace, placed.source),
           message: `${placed.name} leaves the safe area: of a ${picture} picture only the middle ${Math.round(SAFE_SHARE[picture] * 100)} % is sure to be seen, here ${areaInWords(safe)}.`,
           fixes: moveInto(safe, placed, layout, craft),
         }));

@@ -1,6 +1,6 @@
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { headSpot } from "../lib/spots.ts";
+import { headLocation } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
   code: "output-unexplained",
@@ -28,7 +28,7 @@ export const rule: CraftRule = {
       if (explained || !last) return [];
       return [
         {
-          at: headSpot(workspace, last.source),
+          at: headLocation(workspace, last.source),
           message: `What does ${name} do on this craft? Say it in a comment above the line.`,
           alsoOf: lines.map(({ source }) => source),
         },

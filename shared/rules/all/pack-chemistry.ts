@@ -1,6 +1,6 @@
 import { CHEMISTRIES } from "../../numbers/pack.ts";
-import { numberOf } from "../../numbers/read.ts";
-import type { CraftRule } from "../engine/types.ts";
+import { numberOf } from "../../numbers/values.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 
 const THRESHOLDS = [

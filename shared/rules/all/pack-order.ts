@@ -1,6 +1,6 @@
 import type { Setting } from "../../model/craft.ts";
 import { CHEMISTRIES } from "../../numbers/pack.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 
 interface Step {

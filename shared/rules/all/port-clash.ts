@@ -1,6 +1,6 @@
 import type { Value } from "../../syntax/value.ts";
-import type { CraftRule, Report } from "../engine/types.ts";
-import { valueSpot } from "../lib/spots.ts";
+import type { CraftRule, Report } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 
 /** Whether a part hangs on the port: one that is said to be free serves nothing. */
 function isUse(value: Value | null): boolean {
@@ -35,10 +35,10 @@ export const rule: CraftRule = {
         const free = names.find((port) => !ports.has(port));
         const advice = spare ? `, as ${spare}, which is spare` : free ? `, as ${free}, of which nothing is said` : "";
         reports.push({
-          at: valueSpot(workspace, { file, line }),
+          at: valueLocation(workspace, { file, line }),
           message: `${name} serves ${other.text} and ${text} at once, and neither is then heard: give one of them a port of its own${advice}.`,
           related: [
-            { message: `${name} serves ${other.text} here`, at: valueSpot(workspace, { file, line: other.line }) },
+            { message: `${name} serves ${other.text} here`, at: valueLocation(workspace, { file, line: other.line }) },
           ],
           alsoOf: [{ file, line: other.line }],
         });

@@ -1,11 +1,11 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
-import { settingOf } from "../../model/said.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import type { CraftRule, Report } from "../engine/types.ts";
+import type { CraftRule, Report } from "../engine/rule.ts";
+import { headLocation } from "../lib/locations.ts";
 import { meets } from "../lib/needs.ts";
-import { headSpot } from "../lib/spots.ts";
 
 const reports: Need = {
   port: "esc-data",
@@ -131,11 +131,11 @@ export const rule: CraftRule = {
       const also =
         names.length > 1 ? `, as do ${names.slice(1, 4).join(", ")}${names.length > 4 ? " and more" : ""}` : "";
       return {
-        at: headSpot(workspace, first.source),
+        at: headLocation(workspace, first.source),
         message: `${first.what} needs a port that serves ${use}${also}, and none of those said does. ${first.need.reason} Say which port it is in “ports”, or take out what needs it.`,
         related: others.map(({ what, source }) => ({
           message: `${what} needs it too`,
-          at: headSpot(workspace, source),
+          at: headLocation(workspace, source),
         })),
         alsoOf: others.map(({ source }) => source),
       };

@@ -1,4 +1,4 @@
-import type { BothRule } from "../engine/types.ts";
+import type { BothRule } from "../engine/rule.ts";
 import { alikePositions } from "../lib/controls.ts";
 
 export const rule: BothRule = {

@@ -1,8 +1,8 @@
 import type { Craft } from "../../model/craft.ts";
-import { amountIn, settingOf, wordOf } from "../../model/said.ts";
-import type { CraftRule } from "../engine/types.ts";
+import { amountIn, settingOf, wordOf } from "../../model/setting-lookup.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { locationAt, valueLocation } from "../lib/locations.ts";
 import { figure } from "../lib/settings.ts";
-import { spotAt, valueSpot } from "../lib/spots.ts";
 
 /** Room that a return should have over what stands in its way: what a barometer drifts. Common practice, no source. */
 const ROOM_M = 10;
@@ -38,9 +38,9 @@ export const rule: CraftRule = {
       height && obstacle && heightM !== undefined && obstacleM !== undefined && heightM <= obstacleM
         ? [
             {
-              at: valueSpot(workspace, height.source),
+              at: valueLocation(workspace, height.source),
               message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it flies into it. Return at ${figure(obstacleM + ROOM_M, 0)} m or more.`,
-              related: [{ message: "The obstacle", at: valueSpot(workspace, obstacle.source) }],
+              related: [{ message: "The obstacle", at: valueLocation(workspace, obstacle.source) }],
               alsoOf: [obstacle.source],
             },
           ]
@@ -51,7 +51,7 @@ export const rule: CraftRule = {
     return [
       ...low,
       {
-        at: spotAt(fix.source, fix.value),
+        at: locationAt(fix.source, fix.value),
         message:
           "The craft arms without a fix, and may then have to fly home to a place that it never learned: let arming wait for one.",
         fixes: [{ title: "Wait for a fix", edits: [{ range: { start: place(start), end: place(end) }, text: "yes" }] }],

@@ -1,5 +1,5 @@
-import type { FileRule } from "../engine/types.ts";
-import { readingReports } from "../lib/spots.ts";
+import type { FileRule } from "../engine/rule.ts";
+import { readingReports } from "../lib/locations.ts";
 
 export const rule: FileRule = {
   code: "section-misplaced",

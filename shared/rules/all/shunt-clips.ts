@@ -1,5 +1,5 @@
 import { currentMeterOf } from "../../numbers/sensing-of.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 import { figure } from "../lib/settings.ts";
 

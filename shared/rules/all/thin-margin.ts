@@ -1,9 +1,9 @@
 import { linkOf } from "../../logic/from-craft.ts";
 import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { locationAt } from "../lib/locations.ts";
 import { boardOf } from "../lib/problems.ts";
-import { spotAt } from "../lib/spots.ts";
 
 const THIN_US = 2 * END_TOLERANCE_US;
 
@@ -35,7 +35,7 @@ export const rule: CraftRule = {
     return boardOf(craft, workspace)
       .margins(thinUs)
       .map((margin) => ({
-        at: spotAt(margin.source, margin),
+        at: locationAt(margin.source, margin),
         message: `${margin.control.name} at “${margin.position}” sends ${margin.pulseUs} us, ${margin.marginUs} us from the bound of ${margin.boundUs} us: ${why} to be sure of.`,
       }));
   },

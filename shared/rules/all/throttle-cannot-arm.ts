@@ -1,7 +1,7 @@
 import { convert } from "../../catalogue/units.ts";
-import { settingOf } from "../../model/said.ts";
-import type { CraftRule } from "../engine/types.ts";
-import { valueSpot } from "../lib/spots.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
   code: "throttle-cannot-arm",
@@ -29,9 +29,9 @@ export const rule: CraftRule = {
     if (limitUs === undefined || lowUs === undefined || lowUs <= limitUs) return [];
     return [
       {
-        at: valueSpot(workspace, limit.source),
+        at: valueLocation(workspace, limit.source),
         message: `The throttle was measured down to ${lowUs} us and the craft arms only below ${limitUs} us: it never will.`,
-        related: [{ message: "Measured here", at: valueSpot(workspace, measured.source) }],
+        related: [{ message: "Measured here", at: valueLocation(workspace, measured.source) }],
         alsoOf: [measured.source],
       },
     ];

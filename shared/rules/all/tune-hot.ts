@@ -1,5 +1,5 @@
-import { settingOf } from "../../model/said.ts";
-import type { CraftRule } from "../engine/types.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { fieldRise, filterLoosened, type Hotter, takenAway } from "../lib/tune-compare.ts";
 
 export const rule: CraftRule = {

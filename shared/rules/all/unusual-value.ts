@@ -1,6 +1,6 @@
 import { unusualInCraft } from "../../model/unusual.ts";
-import type { BothRule } from "../engine/types.ts";
-import { readingReports, spotAt } from "../lib/spots.ts";
+import type { BothRule } from "../engine/rule.ts";
+import { locationAt, readingReports } from "../lib/locations.ts";
 
 export const rule: BothRule = {
   code: "unusual-value",
@@ -22,6 +22,6 @@ export const rule: BothRule = {
         ?.issues.some(
           ({ code, span }) => code === "unusual-value" && span.line === source.line && span.start === start,
         );
-      return told ? [] : [{ at: spotAt(source, { start, end }), message }];
+      return told ? [] : [{ at: locationAt(source, { start, end }), message }];
     }),
 };

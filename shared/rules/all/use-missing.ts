@@ -1,4 +1,4 @@
-import type { FileRule } from "../engine/types.ts";
+import type { FileRule } from "../engine/rule.ts";
 import { useReports } from "../lib/use-problems.ts";
 
 export const rule: FileRule = {

@@ -1,17 +1,17 @@
-import { amountIn, settingOf } from "../../model/said.ts";
+import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { ANALOGUE_WIDTH_MHZ } from "../../numbers/radio.ts";
-import { type Band, placeIn, REGIONS, type Region, type Signal } from "../../numbers/radio-bands.ts";
+import { placeIn, type RadioBand, REGIONS, type Region, type Signal } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import type { Severity } from "../../protocol/findings.ts";
-import type { CraftRule } from "../engine/types.ts";
-import { valueSpot } from "../lib/spots.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 
 /** The bands that are wide enough for a picture: a signal of 10 MHz and more, common practice, no source. */
-export function pictureBands(region: Region): Band[] {
+export function pictureBands(region: Region): RadioBand[] {
   return REGIONS[region].bands.filter(({ fromMhz, toMhz }) => toMhz - fromMhz >= 10);
 }
 
-function holds(outer: Band, inner: Band): boolean {
+function holds(outer: RadioBand, inner: RadioBand): boolean {
   return outer.fromMhz <= inner.fromMhz && inner.toMhz <= outer.toMhz;
 }
 
@@ -63,8 +63,8 @@ export const rule: CraftRule = {
       return [
         {
           ...found,
-          at: valueSpot(workspace, setting.source),
-          related: said ? [{ message: "The region", at: valueSpot(workspace, said.source) }] : [],
+          at: valueLocation(workspace, setting.source),
+          related: said ? [{ message: "The region", at: valueLocation(workspace, said.source) }] : [],
           alsoOf: said ? [said.source] : [],
         },
       ];

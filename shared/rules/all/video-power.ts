@@ -1,10 +1,10 @@
 import type { Setting } from "../../model/craft.ts";
-import { amountIn, settingOf } from "../../model/said.ts";
-import { type Band, mostMw, type Region, type Signal } from "../../numbers/radio-bands.ts";
+import { amountIn, settingOf } from "../../model/setting-lookup.ts";
+import { mostMw, type RadioBand, type Region, type Signal } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
-import type { CraftRule } from "../engine/types.ts";
+import type { CraftRule } from "../engine/rule.ts";
+import { valueLocation } from "../lib/locations.ts";
 import { figure } from "../lib/settings.ts";
-import { valueSpot } from "../lib/spots.ts";
 import { pictureBands } from "./video-band.ts";
 
 /** Whole decibels stand for powers a little above the round figure: 14 dBm are 25.1 mW. */
@@ -12,7 +12,7 @@ const ROUNDING = 1.01;
 
 interface Limit {
   readonly powerMw: number;
-  readonly band: Band;
+  readonly band: RadioBand;
 }
 
 /**
@@ -21,7 +21,7 @@ interface Limit {
  */
 function limitAt(region: Region, carrierMhz: number | null, signal: Signal | null): Limit | null {
   const wide = pictureBands(region).filter((band) => !band.signal || signal === null || band.signal === signal);
-  const most = (bands: readonly Band[]): Limit | null =>
+  const most = (bands: readonly RadioBand[]): Limit | null =>
     bands.reduce<Limit | null>(
       (best, band) =>
         band.powerMw === null || (best && best.powerMw >= band.powerMw) ? best : { powerMw: band.powerMw, band },
@@ -30,7 +30,7 @@ function limitAt(region: Region, carrierMhz: number | null, signal: Signal | nul
   if (carrierMhz === null) return most(wide);
   const own = mostMw(region, carrierMhz, signal);
   if (own) return own;
-  const away = ({ fromMhz, toMhz }: Band) => Math.max(fromMhz - carrierMhz, carrierMhz - toMhz);
+  const away = ({ fromMhz, toMhz }: RadioBand) => Math.max(fromMhz - carrierMhz, carrierMhz - toMhz);
   const nearest = Math.min(...wide.map(away));
   return most(wide.filter((band) => away(band) === nearest));
 }
@@ -58,9 +58,9 @@ export const rule: CraftRule = {
       const { fromMhz, toMhz, source } = limit.band;
       return [
         {
-          at: valueSpot(workspace, setting.source),
+          at: valueLocation(workspace, setting.source),
           message: `${what} ${figure(mw, 1)} mW, and ${region} allows ${figure(limit.powerMw, 2)} mW from ${fromMhz} to ${toMhz} MHz (${source}): send less, or say the licence that you hold. Local rules have the last word.`,
-          related: regionSaid ? [{ message: "The region", at: valueSpot(workspace, regionSaid.source) }] : [],
+          related: regionSaid ? [{ message: "The region", at: valueLocation(workspace, regionSaid.source) }] : [],
           alsoOf: regionSaid ? [regionSaid.source] : [],
         },
       ];

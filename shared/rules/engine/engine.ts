@@ -6,7 +6,7 @@ import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.
 import { rangeOf, spanAt } from "../../syntax/span.ts";
 import { standInReports } from "../lib/use-problems.ts";
 import { rules } from "./registry.generated.ts";
-import type { Report, Rule, Spot } from "./types.ts";
+import type { Location, Report, Rule } from "./rule.ts";
 
 /** True of codes that say that something was not understood: accepting them would hide more than it shows. */
 export function isNeverAccepted(code: string): boolean {
@@ -76,7 +76,7 @@ function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
 }
 
 /** Where a finding of a craft stands: on its line in the craft's file, else on the `use` that brought it in. */
-function shownAt(at: Spot, craft: Craft): Spot {
+function shownAt(at: Location, craft: Craft): Location {
   if (at.source.file === craft.file) return at;
   const source = craft.answersFor(at.source);
   const use = craft.script.uses.find((each) => each.line === source.line);
@@ -94,7 +94,7 @@ function accepted(code: string, lines: readonly Source[], workspace: Workspace):
   );
 }
 
-function toFinding(rule: Rule, report: Report, shown: Spot): Finding {
+function toFinding(rule: Rule, report: Report, shown: Location): Finding {
   const related: RelatedPlace[] = (report.related ?? []).map(({ message, at }) => ({ message, ...place(at) }));
   if (shown !== report.at) related.unshift({ message: "This line says so", ...place(report.at) });
   const { file } = report.at.source;
@@ -113,7 +113,7 @@ function toFinding(rule: Rule, report: Report, shown: Spot): Finding {
   };
 }
 
-function place({ source, start, end }: Spot): { file: string; range: PlaceRange } {
+function place({ source, start, end }: Location): { file: string; range: PlaceRange } {
   return { file: source.file, range: rangeOf(spanAt(source.line, { start, end })) };
 }
 

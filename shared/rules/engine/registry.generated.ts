@@ -64,7 +64,7 @@ import { rule as videoBand } from "../all/video-band.ts";
 import { rule as videoPower } from "../all/video-power.ts";
 import { rule as wrongType } from "../all/wrong-type.ts";
 import { rule as wrongUnit } from "../all/wrong-unit.ts";
-import type { Rule } from "./types.ts";
+import type { Rule } from "./rule.ts";
 
 export const rules: readonly Rule[] = [
   allowUnexplained,

@@ -3,15 +3,15 @@ import type { ControlSpec, Positions, Switchboard } from "../../logic/types.ts";
 import { type Craft, modeNamed, type Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Condition, walkCondition } from "../../syntax/condition.ts";
-import type { Report } from "../engine/types.ts";
+import type { Report } from "../engine/rule.ts";
+import { valueLocation } from "./locations.ts";
 import { boardOf } from "./problems.ts";
-import { valueSpot } from "./spots.ts";
 
 /** Where a finding about the condition of a mode or output stands: its last line; notes of all its lines count. */
 export function conditionOf(craft: Craft, workspace: Workspace, name: string): Pick<Report, "at" | "alsoOf"> {
   const lines = modeNamed(craft, name)?.lines ?? [];
   const last = lines.at(-1)?.source ?? { file: craft.file, line: 0 };
-  return { at: valueSpot(workspace, last), alsoOf: lines.map(({ source }) => source) };
+  return { at: valueLocation(workspace, last), alsoOf: lines.map(({ source }) => source) };
 }
 
 /** Where a finding about two modes stands: at the condition of `name`, that of `other` beside it; notes of both count. */

@@ -2,8 +2,8 @@
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { ControlValue } from "../../syntax/value.ts";
-import type { Report } from "../engine/types.ts";
-import { spotAt } from "./spots.ts";
+import type { Report } from "../engine/rule.ts";
+import { locationAt } from "./locations.ts";
 
 interface Control {
   readonly name: string;
@@ -28,9 +28,9 @@ export function sharedChannels(of: Script | Craft): Report[] {
     const [at, other] = nearness(before) > nearness(control) ? [before, control] : [control, before];
     return [
       {
-        at: spotAt(at.source, at.value.channelAt),
+        at: locationAt(at.source, at.value.channelAt),
         message: `${at.name} and ${other.name} both drive ch${at.value.channel}: give one of them a channel of its own.`,
-        related: [{ message: `${other.name} drives it here`, at: spotAt(other.source, other.value.channelAt) }],
+        related: [{ message: `${other.name} drives it here`, at: locationAt(other.source, other.value.channelAt) }],
         alsoOf: [other.source],
       },
     ];
@@ -46,9 +46,9 @@ export function alikePositions(of: Script | Craft): Report[] {
       if (!before) return [];
       return [
         {
-          at: spotAt(source, position),
+          at: locationAt(source, position),
           message: `${name} sends ${position.pulseUs} us both at “${before.name}” and at “${position.name}”: the craft cannot tell them apart.`,
-          related: [{ message: `“${before.name}” stands here`, at: spotAt(source, before) }],
+          related: [{ message: `“${before.name}” stands here`, at: locationAt(source, before) }],
         },
       ];
     }),

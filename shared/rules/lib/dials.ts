@@ -1,17 +1,17 @@
 /** Dials that settings are to follow. */
 import type { Craft } from "../../model/craft.ts";
-import { nearest } from "../../model/nearest.ts";
-import type { Report } from "../engine/types.ts";
-import { spotAt } from "./spots.ts";
+import { similarNames } from "../../model/similar-names.ts";
+import type { Report } from "../engine/rule.ts";
+import { locationAt } from "./locations.ts";
 
 /** Settings that follow a control which the handset does not have. */
 export function unknownDials(craft: Craft): Report[] {
   if (!craft.handset) return [];
   return [...craft.adjust.values()].flatMap(({ value, source }) => {
     if (value?.kind !== "follows" || craft.controls.has(value.dial)) return [];
-    const offered = nearest(value.dial, [...craft.controls.keys()]);
+    const offered = similarNames(value.dial, [...craft.controls.keys()]);
     const question = offered.length > 0 ? ` Did you mean ${offered.join(" or ")}?` : "";
-    return [{ at: spotAt(source, value.dialAt), message: `The handset has no control ${value.dial}.${question}` }];
+    return [{ at: locationAt(source, value.dialAt), message: `The handset has no control ${value.dial}.${question}` }];
   });
 }
 
@@ -22,6 +22,6 @@ export function notDials(craft: Craft): Report[] {
     const control = craft.controls.get(value.dial)?.value;
     if (!control || control.control === "dial") return [];
     const message = `${value.dial} is a ${control.control} and has positions only: a setting follows a dial.`;
-    return [{ at: spotAt(source, value.dialAt), message }];
+    return [{ at: locationAt(source, value.dialAt), message }];
   });
 }

@@ -1,5 +1,5 @@
 /** What the examples of many rules share. */
-import type { ExampleFiles } from "../engine/types.ts";
+import type { ExampleFiles } from "../engine/rule.ts";
 
 /** A handset with two switches, a button and a dial, to be laid beside an example's craft. */
 export const WHEEL: ExampleFiles = {

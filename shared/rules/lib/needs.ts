@@ -1,7 +1,7 @@
 /** Whether a craft has what a mode needs. */
 import type { Need } from "../../catalogue/types.ts";
 import type { Craft } from "../../model/craft.ts";
-import { settingOf } from "../../model/said.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
 
 /**
  * A needed setting that nobody said, or whose line has a fault, is no reason to complain; a needed

@@ -3,10 +3,10 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type PackFigures, packsOf } from "../../numbers/pack-of.ts";
-import { onceFor, saidIn } from "../../numbers/read.ts";
+import { onceFor, settingIn } from "../../numbers/values.ts";
 import type { Severity } from "../../protocol/findings.ts";
-import type { Report } from "../engine/types.ts";
-import { restingOn, valueSpot } from "./spots.ts";
+import type { Report } from "../engine/rule.ts";
+import { restingOn, valueLocation } from "./locations.ts";
 
 export interface Pack extends PackFigures {
   readonly craft: Craft;
@@ -73,7 +73,7 @@ export function packReports<A extends number | null | undefined>(
 }
 
 function packOf(figures: PackFigures, craft: Craft, catalogue: Catalogue): Pack {
-  return { ...figures, craft, catalogue, said: (name) => saidIn(craft, figures.section, name) };
+  return { ...figures, craft, catalogue, said: (name) => settingIn(craft, figures.section, name) };
 }
 
 function reportOf({ of, message, severity }: PackReport, section: string, workspace: Workspace): Report[] {
@@ -84,7 +84,7 @@ function reportOf({ of, message, severity }: PackReport, section: string, worksp
   const others = said.filter((setting) => setting !== main);
   return [
     {
-      at: valueSpot(workspace, main.source),
+      at: valueLocation(workspace, main.source),
       message: `${named}${message}`,
       ...(severity && { severity }),
       ...restingOn(others, workspace),

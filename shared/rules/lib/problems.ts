@@ -4,8 +4,8 @@ import type { Problem, Switchboard } from "../../logic/types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Fix } from "../../syntax/span.ts";
-import type { Report } from "../engine/types.ts";
-import { spotAt } from "./spots.ts";
+import type { Report } from "../engine/rule.ts";
+import { locationAt } from "./locations.ts";
 
 /** The switchboard on which every rule of a craft reasons. */
 export function boardOf(craft: Craft, workspace: Workspace): Switchboard {
@@ -20,12 +20,12 @@ export function problemReports(craft: Craft, workspace: Workspace, code: Problem
   if (first?.what === "control" && craft.controls.size === 0)
     return [
       {
-        at: spotAt(first.source, first),
+        at: locationAt(first.source, first),
         message: `No handset is in use, so nothing says what ${first.word} is and on which channel it comes: name your handset's file at the top, as in use "../handsets/wheel.fettle".`,
       },
     ];
   return problems.map((problem) => ({
-    at: spotAt(problem.source, problem),
+    at: locationAt(problem.source, problem),
     message: wordProblem(problem),
     fixes: problem.candidates.map((name) => replace(problem, name)),
   }));

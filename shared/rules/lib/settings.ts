@@ -2,7 +2,7 @@
 import { convert } from "../../catalogue/units.ts";
 import { linkOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
-import { settingOf } from "../../model/said.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
 
 /** A share of the throttle in percent; a pulse counts from the link's low end point. Null where it is not said. */
 export function throttlePercent(craft: Craft, path: string): number | null {

@@ -2,16 +2,16 @@
 import { convert } from "../../catalogue/units.ts";
 import type { Craft, Setting, Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { fieldOf, numberOf } from "../../numbers/read.ts";
+import { fieldOf, numberOf } from "../../numbers/values.ts";
 import { printValue } from "../../syntax/print-value.ts";
 import type { Field, Value } from "../../syntax/value.ts";
-import type { Spot } from "../engine/types.ts";
-import { spotAt, valueSpot } from "./spots.ts";
+import type { Location } from "../engine/rule.ts";
+import { locationAt, valueLocation } from "./locations.ts";
 
 export interface Hotter {
-  readonly at: Spot;
+  readonly at: Location;
   /** The line of the file below. */
-  readonly before: Spot;
+  readonly before: Location;
   readonly what: string;
   /** What stood there below, where one value goes back in its place. */
   readonly back?: { readonly text: string; readonly start: number; readonly end: number };
@@ -57,7 +57,7 @@ export function fieldRise(setting: Setting): Hotter[] {
   if (old === undefined || value.number <= old) return [];
   const what = `${setting.name} is ${setting.text}, up from ${before.text}`;
   const back = { text: before.text, start: value.start, end: value.end };
-  return [{ at: spotAt(setting.source, value), before: spotAt(before.source, before.value), what, back }];
+  return [{ at: locationAt(setting.source, value), before: locationAt(before.source, before.value), what, back }];
 }
 
 /** A field of the effective value against the last one that another file had said. */
@@ -72,8 +72,8 @@ function fieldChange(setting: Setting, name: string, way: 1 | -1): Hotter | null
   if (number === null || oldNumber === null || (number - oldNumber) * way <= 0) return null;
   const told = (value: number) => (unit === "" ? String(value) : `${value} ${unit}`);
   return {
-    at: spotAt(now.source, { start: now.field.nameAt.start, end: now.field.value.end }),
-    before: spotAt(old.source, { start: old.field.nameAt.start, end: old.field.value.end }),
+    at: locationAt(now.source, { start: now.field.nameAt.start, end: now.field.value.end }),
+    before: locationAt(old.source, { start: old.field.nameAt.start, end: old.field.value.end }),
     what: `${setting.name} ${name} is ${told(number)}, ${way > 0 ? "up" : "down"} from ${told(oldNumber)}`,
     back: { text: printValue(old.field.value), start: now.field.value.start, end: now.field.value.end },
   };
@@ -101,7 +101,7 @@ export function filterLoosened(setting: Setting, workspace: Workspace): Hotter[]
   // Less than a hundredth, of a decibel or a hertz, is rounding.
   if (now === null || old === null || now >= old - 0.01) return [];
   const what = `${setting.name} lets more through than in the layer below (${short(setting)}, instead of ${short(before)})`;
-  return [{ at: valueSpot(workspace, setting.source), before: valueSpot(workspace, before.source), what }];
+  return [{ at: valueLocation(workspace, setting.source), before: valueLocation(workspace, before.source), what }];
 }
 
 /** A value in the middle of a sentence, without the columns of a script. */
@@ -144,6 +144,6 @@ export function takenAway(craft: Craft, workspace: Workspace): Hotter[] {
     const instead = INSTEAD[name] && craft.settings.get("filters")?.get(INSTEAD[name]);
     if (section !== "filters" || !filters || (instead && !instead.before)) return [];
     const what = `${name} (${short(setting)}) is taken away`;
-    return [{ at: spotAt(source, { start, end }), before: valueSpot(workspace, setting.source), what }];
+    return [{ at: locationAt(source, { start, end }), before: valueLocation(workspace, setting.source), what }];
   });
 }

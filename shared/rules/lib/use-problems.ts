@@ -1,15 +1,15 @@
 /** What can be wrong with a `use` line: one finding a line, the gravest first. */
 
 import { oncePer } from "../../model/memo.ts";
-import { nearest } from "../../model/nearest.ts";
 import type { Script, Use } from "../../model/script.ts";
+import { similarNames } from "../../model/similar-names.ts";
 import { leadsBack, pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { quote } from "../../syntax/scanner.ts";
 import { type Fix, rangeOf } from "../../syntax/span.ts";
-import type { Report } from "../engine/types.ts";
+import type { Report } from "../engine/rule.ts";
 import { alikePositions, sharedChannels } from "./controls.ts";
-import { headSpot, spotOf } from "./spots.ts";
+import { headLocation, locationOf } from "./locations.ts";
 
 export type UseCode = "use-missing" | "use-kind" | "use-cycle" | "use-broken";
 
@@ -17,7 +17,13 @@ export type UseCode = "use-missing" | "use-kind" | "use-cycle" | "use-broken";
 export function useReports(script: Script, workspace: Workspace, code: UseCode): Report[] {
   return problemsOf(script, workspace).flatMap(({ use, problem }) =>
     problem.code === code
-      ? [{ at: spotOf(script.file, use.at), message: problem.message, fixes: (problem.meant ?? []).map(pathFix(use)) }]
+      ? [
+          {
+            at: locationOf(script.file, use.at),
+            message: problem.message,
+            fixes: (problem.meant ?? []).map(pathFix(use)),
+          },
+        ]
       : [],
   );
 }
@@ -53,7 +59,7 @@ export function standInReports(craft: Script, handset: Script, workspace: Worksp
   if (!hasErrors(handset, workspace)) return [];
   return [
     {
-      at: headSpot(workspace, { file: craft.file, line: craft.tree.header ?? 0 }),
+      at: headLocation(workspace, { file: craft.file, line: craft.tree.header ?? 0 }),
       message: `The handset that stands in${handset.name ? `, “${handset.name}”,` : ""} has errors of its own, and what they touch is missing here: mend it there.`,
     },
   ];
@@ -72,9 +78,9 @@ export function repeatedUses(script: Script, workspace: Workspace): Report[] {
     }
     return [
       {
-        at: spotOf(script.file, use.at),
+        at: locationOf(script.file, use.at),
         message: `This file is used already on line ${before.line + 1}, and its first place counts: remove one of the lines.`,
-        related: [{ message: "It is used here first", at: spotOf(script.file, before.at) }],
+        related: [{ message: "It is used here first", at: locationOf(script.file, before.at) }],
       },
     ];
   });
@@ -141,7 +147,7 @@ function pathsLike(script: Script, path: string, workspace: Workspace): string[]
       : [];
   });
   const named = paths.filter((each) => nameOf(each) === nameOf(path));
-  return named.length > 0 ? named.slice(0, 3) : nearest(path, paths);
+  return named.length > 0 ? named.slice(0, 3) : similarNames(path, paths);
 }
 
 const ERRORS: ReadonlySet<string> = new Set([

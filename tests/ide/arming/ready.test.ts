@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import type { ArmingMoment } from "../../../shared/ide/arming/limits.ts";
 import { readPositions } from "../../../shared/ide/arming/positions.ts";
 import { type Readiness, readinessOf } from "../../../shared/ide/arming/ready.ts";
-import type { Moment } from "../../../shared/ide/arming/ready-limits.ts";
 import { boardOf } from "../../../shared/rules/lib/problems.ts";
 import { WHEEL, workspaceOf } from "../../rules/check.ts";
 
@@ -13,7 +13,7 @@ function craftOf(text: string) {
   return { workspace, craft: workspace.craft("jug.fettle")! };
 }
 
-function ready(text: string, moment?: Moment): Readiness {
+function ready(text: string, moment?: ArmingMoment): Readiness {
   const { craft, workspace } = craftOf(text);
   return readinessOf(craft, workspace, moment);
 }

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
-import type { Setting, SimpleType, ValueType } from "../../../shared/catalogue/types.ts";
+import type { SettingSpec, SimpleType, ValueType } from "../../../shared/catalogue/types.ts";
 import { consequencesOf } from "../../../shared/ide/consequences/consequences.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
@@ -66,7 +66,7 @@ function anyValue(types: readonly ValueType[]): fc.Arbitrary<string> {
   );
 }
 
-const entry = (setting: Setting) =>
+const entry = (setting: SettingSpec) =>
   fc.option(anyValue(setting.types)).map((said) => (said === null ? "" : `  ${setting.name} ${said}\n`));
 
 const craft = fc

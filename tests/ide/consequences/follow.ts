@@ -1,6 +1,6 @@
 /** What follows from the line at the cursor, in the words that the hover shows. */
 import { type Consequence, consequencesOf } from "../../../shared/ide/consequences/consequences.ts";
-import { craftFor, entryAt } from "../../../shared/ide/context/standing.ts";
+import { craftFor, entryAt } from "../../../shared/ide/context/cursor-context.ts";
 import { atCursor } from "../cursor.ts";
 
 /** The consequences of the line at `|`, on the craft of these sections. */

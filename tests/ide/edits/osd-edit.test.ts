@@ -62,8 +62,8 @@ test("to move an element to where it stands is no edit", () => {
 });
 
 test("a line of a layer is asked about, with the names of the other craft that have it", () => {
-  expect(answerTo(both, move("alerts", 2, 2))).toEqual({ kind: "choose", layer: "Wide", alsoOn: ["Mug"] });
-  expect(answerTo(alone, move("alerts", 2, 2))).toEqual({ kind: "choose", layer: "Wide", alsoOn: [] });
+  expect(answerTo(both, move("alerts", 2, 2))).toEqual({ kind: "choose", layer: "Wide", sharedWith: ["Mug"] });
+  expect(answerTo(alone, move("alerts", 2, 2))).toEqual({ kind: "choose", layer: "Wide", sharedWith: [] });
   expect(answerTo(both, remove("alerts"))).toMatchObject({ kind: "choose" });
   // Whoever looks at a layer that no other craft has means that layer.
   expect(answerTo(alone, move("alerts", 2, 2), { file: WIDE })).toMatchObject({
@@ -128,7 +128,7 @@ test("an added element is placed as a pilot would write it", () => {
 
 test("what is added to the picture of a layer is asked about, and goes into the layer where one wants that", () => {
   const drawnFor = { file: WIDE, craft: JUG } as const;
-  expect(answerTo(both, add("mode", 2, 1), drawnFor)).toEqual({ kind: "choose", layer: "Wide", alsoOn: ["Mug"] });
+  expect(answerTo(both, add("mode", 2, 1), drawnFor)).toEqual({ kind: "choose", layer: "Wide", sharedWith: ["Mug"] });
   const there = after(both, add("mode", 2, 1), { ...drawnFor, where: "there" });
   expect(there[WIDE]).toBe(`${wide}  mode         at left+2, top+1\n`);
   expect(there[JUG]).toBe(jug);
@@ -237,7 +237,7 @@ const fitTo = (columns: number, rows: number) => ({ kind: "fit" as const, column
 
 test("a fit writes the grid and the places that are others on it, in every file, as one answer", () => {
   const gesture = fitTo(53, 20);
-  expect(answerTo(both, gesture)).toEqual({ kind: "choose", layer: "Wide", alsoOn: ["Mug"] });
+  expect(answerTo(both, gesture)).toEqual({ kind: "choose", layer: "Wide", sharedWith: ["Mug"] });
   // pack-volts at 3, 12 of 16 rows stands near the bottom, and keeps its distance to it.
   const ownPlaces = jug.replace("at 3, 12", "at 3, 16");
   expect(after(both, gesture, { where: "there" })).toEqual({

@@ -1,8 +1,8 @@
 /** Craft made from answers among files held in memory, and what is found in them. */
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { readAnswers } from "../../../shared/ide/new-craft/answers.ts";
 import { foundIn, newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
-import { readAnswers } from "../../../shared/ide/new-craft/new-craft-answers.ts";
-import { allQuestions, type Found, questionsFor } from "../../../shared/ide/new-craft/new-craft-questions.ts";
+import { allQuestions, type Found, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import type { Answers } from "../../../shared/protocol/new-craft.ts";

@@ -8,7 +8,7 @@ import { drawPack, packRows } from "../../../shared/draw/pack.ts";
 import { drawRates, ratesCharts } from "../../../shared/draw/rates.ts";
 import type { SceneNode } from "../../../shared/draw/scene.ts";
 import { toSvg } from "../../../shared/draw/svg.ts";
-import { numbersOf } from "../../../shared/ide/panel/panel-all-numbers.ts";
+import { numbersOf } from "../../../shared/ide/panel/numbers.ts";
 import { workspaceOf } from "../../rules/check.ts";
 
 const value = oneof(

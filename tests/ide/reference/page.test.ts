@@ -1,7 +1,7 @@
 /** Reference pages: one for every name, and everything on it that the catalogue and the rules know. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
-import { listNames } from "../../../shared/ide/context/names.ts";
+import { listNames } from "../../../shared/ide/reference/names.ts";
 import { namesLike, pageOf } from "../../../shared/ide/reference/page.ts";
 import { namesLookedAt, rulesLookingAt } from "../../../shared/ide/reference/rules-of.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";

@@ -1,8 +1,8 @@
 /** The reference as files: complete, the same each time, and without a link that leads nowhere. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
-import { listNames } from "../../../shared/ide/context/names.ts";
 import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
+import { listNames } from "../../../shared/ide/reference/names.ts";
 import { referenceOf } from "../../../shared/ide/reference/reference.ts";
 import { glow } from "../own-words/glow.ts";
 

@@ -5,7 +5,7 @@ import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
-import type { ExampleFiles } from "../../../shared/rules/engine/types.ts";
+import type { ExampleFiles } from "../../../shared/rules/engine/rule.ts";
 
 const core = makeCore(makeCatalogue());
 

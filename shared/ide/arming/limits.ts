@@ -1,0 +1,97 @@
+/** What a craft wants before it arms, besides its switches: throttle, tilt, a fix, stillness, volts, time. */
+
+import { convert } from "../../catalogue/units.ts";
+import type { Positions } from "../../logic/types.ts";
+import type { Craft, Source } from "../../model/craft.ts";
+import { amountIn, settingOf } from "../../model/setting-lookup.ts";
+
+/** What is known of the moment; what is left out is not known. */
+export interface ArmingMoment {
+  /** Controls that are not at rest. */
+  readonly positions?: Positions;
+  readonly throttleUs?: number;
+  readonly tiltDeg?: number;
+}
+
+export interface Obstacle {
+  /** The mode or setting behind it, as SECTION.NAME. */
+  readonly what: string;
+  /** `stands`: it keeps the craft from arming · `open`: it may, as what is not known decides · `wait`: it goes by itself. */
+  readonly state: "stands" | "open" | "wait";
+  readonly message: string;
+  /** The line that says so; null where what is missing is a line. */
+  readonly source: Source | null;
+}
+
+/** Limits that the script says and the moment does not surely keep. */
+export function limitObstacles(craft: Craft, moment: ArmingMoment): Obstacle[] {
+  return [...throttleObstacles(craft, moment), ...tiltObstacles(craft, moment), ...needs(craft)];
+}
+
+/** The throttle must be below the limit, as the limit's own page says: at it is not below it. */
+function throttleObstacles(craft: Craft, { throttleUs }: ArmingMoment): Obstacle[] {
+  const limit = settingOf(craft, "safety.arm-throttle-limit");
+  const limitUs = amountIn(limit, "us");
+  if (!limit || limitUs === undefined || (throttleUs !== undefined && throttleUs < limitUs)) return [];
+  const measured = settingOf(craft, "bench.throttle")?.value;
+  const lowUs = measured?.kind === "range" ? convert(measured.from.number, measured.from.unit, "us") : undefined;
+  const tooHigh = lowUs !== undefined && lowUs > limitUs;
+  const measuredText = tooHigh ? `the stick was measured no lower than ${lowUs} us` : "where it stands is not given";
+  const here = throttleUs === undefined ? measuredText : `it stands at ${throttleUs} us`;
+  return [
+    {
+      what: "safety.arm-throttle-limit",
+      state: throttleUs === undefined && !tooHigh ? "open" : "stands",
+      message: `The throttle must be below ${limitUs} us, and ${here}.`,
+      source: limit.source,
+    },
+  ];
+}
+
+function tiltObstacles(craft: Craft, { tiltDeg }: ArmingMoment): Obstacle[] {
+  const limit = settingOf(craft, "safety.arm-tilt-limit");
+  const limitDeg = amountIn(limit, "deg");
+  if (!limit || limitDeg === undefined || limitDeg >= 180 || (tiltDeg !== undefined && tiltDeg <= limitDeg)) return [];
+  const here = tiltDeg === undefined ? "how it lies is not given" : `it lies at ${tiltDeg} deg`;
+  return [
+    {
+      what: "safety.arm-tilt-limit",
+      state: tiltDeg === undefined ? "open" : "stands",
+      message: `The craft must be tilted by ${limitDeg} deg at most, and ${here}.`,
+      source: limit.source,
+    },
+  ];
+}
+
+/** What no script can know: it is so or not on the field. */
+function needs(craft: Craft): Obstacle[] {
+  const open = (name: string, message: string): Obstacle[] => {
+    const setting = settingOf(craft, `safety.${name}`);
+    return setting ? [{ what: `safety.${name}`, state: "open", message, source: setting.source }] : [];
+  };
+  const cellVolts = amountIn(settingOf(craft, "safety.arm-needs-cell-volts"), "V/cell");
+  return [
+    ...(isSaid(craft, "arm-needs-fix", "yes") ? open("arm-needs-fix", "It waits for a good position fix.") : []),
+    ...(isSaid(craft, "arm-needs-still", "yes")
+      ? open("arm-needs-still", "It must lie still while the gyro finds its nought.")
+      : []),
+    ...(cellVolts !== undefined
+      ? open("arm-needs-cell-volts", `Every resting cell must have ${cellVolts} V at least.`)
+      : []),
+    ...(isSaid(craft, "arm-on-cable", "no") ? open("arm-on-cable", "No bench cable may be plugged in.") : []),
+  ];
+}
+
+/** What only takes time. */
+export function startDelays(craft: Craft): Obstacle[] {
+  const hold = settingOf(craft, "safety.arm-hold");
+  const holdMs = amountIn(hold, "ms");
+  if (!hold || holdMs === undefined || holdMs === 0) return [];
+  const message = `What arms it must stay on for ${holdMs} ms before the motors may start.`;
+  return [{ what: "safety.arm-hold", state: "wait", message, source: hold.source }];
+}
+
+function isSaid(craft: Craft, name: string, word: "yes" | "no"): boolean {
+  const value = settingOf(craft, `safety.${name}`)?.value;
+  return value?.kind === "yes-no" && value.yes === (word === "yes");
+}

@@ -1,0 +1,111 @@
+/** What completion offers, and small helpers to make such offers. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { unitFamily } from "../../catalogue/units.ts";
+import { rules } from "../../rules/engine/registry.generated.ts";
+import type { Range } from "../../syntax/span.ts";
+import { describeSection, describeUnit } from "../context/describe.ts";
+import { describeName } from "../hover/hover.ts";
+
+export type CompletionKind =
+  | "section"
+  | "setting"
+  | "mode"
+  | "output"
+  | "element"
+  | "choice"
+  | "unit"
+  | "control"
+  | "position"
+  | "keyword"
+  | "anchor"
+  | "field"
+  | "colour"
+  | "file"
+  | "code"
+  | "value"
+  | "snippet";
+
+/** Where the description of an offer is found. */
+export type DocRef =
+  | { readonly of: "name"; readonly section: string; readonly name: string }
+  | { readonly of: "section"; readonly name: string }
+  | { readonly of: "unit"; readonly name: string }
+  | { readonly of: "rule"; readonly name: string }
+  | { readonly of: "text"; readonly text: string };
+
+export interface CompletionItem {
+  readonly label: string;
+  readonly kind: CompletionKind;
+  /** A few words beside the label. */
+  readonly detail: string;
+  /** What is written; a snippet where `snippet` is true. */
+  readonly text: string;
+  readonly snippet: boolean;
+  /** What is written so far is looked for in this: the label, then plain words for it. */
+  readonly filter: string;
+  /** What is replaced. */
+  readonly range: Range;
+  /** Offers are listed in the order of this text. */
+  readonly sort: string;
+  readonly doc: DocRef | null;
+  /** True where a value is wanted directly after it. */
+  readonly asksAgain: boolean;
+}
+
+/** An offer without its place: `group` puts the likelier ones first (0 before 9). */
+export interface Offer {
+  readonly label: string;
+  readonly kind: CompletionKind;
+  readonly detail?: string;
+  readonly text?: string;
+  readonly snippet?: boolean;
+  /** Plain words by which it is found as well. */
+  readonly words?: readonly string[];
+  readonly group?: number;
+  readonly doc?: DocRef | null;
+  readonly asksAgain?: boolean;
+}
+
+/** Offers with their place: in the order of their groups, then as given. */
+export function completionItems(offers: readonly Offer[], range: Range): CompletionItem[] {
+  return offers.map((offer, i) => ({
+    label: offer.label,
+    kind: offer.kind,
+    detail: offer.detail ?? "",
+    text: offer.text ?? offer.label,
+    snippet: offer.snippet === true,
+    // A word is written without blanks: “self level” is found by self-level.
+    filter: [offer.label, ...(offer.words ?? []).map((word) => word.replaceAll(" ", "-"))].join(" "),
+    range,
+    sort: `${offer.group ?? 5}${String(i).padStart(4, "0")}`,
+    doc: offer.doc ?? null,
+    asksAgain: offer.asksAgain === true,
+  }));
+}
+
+/** The description of an offer, as Markdown; null where there is none. */
+export function documentationOf(catalogue: Catalogue, doc: DocRef): string | null {
+  switch (doc.of) {
+    case "name":
+      return describeName(catalogue, doc.section, doc.name);
+    case "section": {
+      const section = catalogue.section(doc.name);
+      return section ? describeSection(section) : null;
+    }
+    case "unit": {
+      const family = unitFamily(doc.name);
+      return family ? describeUnit(doc.name, family) : null;
+    }
+    case "rule": {
+      const rule = rules.find((each) => each.code === doc.name);
+      return rule ? `${rule.summary}\n\n${rule.prose}` : null;
+    }
+    case "text":
+      return doc.text;
+  }
+}
+
+/** Plain text inside a snippet: `$`, `}` and `\` mean something there. */
+export function inSnippet(text: string): string {
+  return text.replace(/[\\$}]/g, "\\$&");
+}

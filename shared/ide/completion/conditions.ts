@@ -1,0 +1,134 @@
+/** What can come next in a condition, and in the line of a control. */
+import type { Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { ControlValue } from "../../syntax/value.ts";
+import { describeControl, knownControls } from "../context/known-controls.ts";
+import type { Offer } from "./completion-item.ts";
+
+/** `said` is what stands after `when`, up to the position. */
+export function offerConditions(workspace: Workspace, file: string, said: string): Offer[] {
+  const tokens = said.match(/[()]|[^\s()]+/g) ?? [];
+  if (/[^\s()]$/.test(said)) tokens.pop();
+  const controls = knownControls(workspace, file);
+  const last = tokens.at(-1);
+  const before = tokens.at(-2);
+  if (last === undefined || last === "and" || last === "or" || last === "(" || (last === "not" && before !== "is")) {
+    return offerTests(workspace, controls, last === undefined);
+  }
+  if (last === "is" || (last === "not" && before === "is")) {
+    return offerPositions(controls.get(tokens.at(last === "is" ? -2 : -3) ?? ""), last === "is");
+  }
+  if (/^[A-Z]/.test(last)) return offerTestWords(controls.get(last));
+  if (/^ch\d+$/.test(last)) return BOUNDS;
+  if (last === "in") return [pulses(`\${1:1700} us to \${2:2000} us`, "a range, both ends included")];
+  if (last === "above" || last === "below") return [pulses(`\${1:1500} us`, "a bound, not included")];
+  if (/^-?\d+(\.\d+)?$/.test(last)) return [{ label: "us", kind: "unit", group: 0, doc: { of: "unit", name: "us" } }];
+  if (last === "us" && tokens.at(-3) === "in") return [keyword("to", "the upper end", 0)];
+  return [keyword("and", "both must hold", 1), keyword("or", "one of them is enough", 2)];
+}
+
+function offerTests(workspace: Workspace, controls: ReadonlyMap<string, ControlValue>, first: boolean): Offer[] {
+  const always: Offer = { label: "always", kind: "keyword", detail: "on at every moment", group: 7 };
+  return [
+    ...[...controls].map(
+      ([label, value]): Offer => ({
+        label,
+        kind: "control",
+        detail: describeControl(value),
+        text: value.control === "dial" ? `${label} ` : `${label} is `,
+        group: 1,
+        asksAgain: true,
+      }),
+    ),
+    ...workspace.catalogue.modes.map(
+      ({ name, what }): Offer => ({
+        label: name,
+        kind: "mode",
+        detail: what,
+        group: 3,
+        doc: { of: "name", section: "modes", name },
+      }),
+    ),
+    keyword("not", "the opposite of what follows", 6),
+    ...(first ? [always] : []),
+  ];
+}
+
+function offerPositions(control: ControlValue | undefined, mayNegate: boolean): Offer[] {
+  const positions = (control?.positions ?? []).map(({ name, pulseUs }, i): Offer => {
+    const rest = control?.rest === name ? ", at rest" : "";
+    return { label: name, kind: "position", detail: `${pulseUs} us${rest}`, group: Math.min(i, 7) };
+  });
+  return mayNegate ? [...positions, keyword("not", "any position but", 8)] : positions;
+}
+
+const BOUNDS: Offer[] = [
+  keyword("in", "between two pulses, both included", 1),
+  keyword("above", "above a pulse", 2),
+  keyword("below", "below a pulse", 3),
+];
+
+function offerTestWords(control: ControlValue | undefined): Offer[] {
+  return control?.control === "dial" ? BOUNDS : [keyword("is", "at one of its positions", 0), ...BOUNDS];
+}
+
+function keyword(label: string, detail: string, group: number): Offer {
+  return { label, kind: "keyword", detail, text: `${label} `, group, asksAgain: true };
+}
+
+function pulses(text: string, detail: string): Offer {
+  return { label: text.replace(/\$\{\d:(\d+)\}/g, "$1"), kind: "value", detail, text, snippet: true, group: 0 };
+}
+
+/** The dials that a setting can follow. */
+export function offerDial(workspace: Workspace, file: string): Offer[] {
+  return [...knownControls(workspace, file)]
+    .filter(([, value]) => value.control === "dial")
+    .map(
+      ([label, value]): Offer => ({
+        label,
+        kind: "control",
+        detail: describeControl(value),
+        text: `${label} `,
+        group: 0,
+        asksAgain: true,
+      }),
+    );
+}
+
+/** What follows a control's name in a handset: its kind, a channel that is free, its positions. */
+export function offerControlLine(script: Script, said: string): Offer[] {
+  const tokens = said.trim().split(/\s+/).filter(Boolean);
+  if (/\S$/.test(said)) tokens.pop();
+  if (tokens.length === 0) {
+    return ["switch", "selector", "button", "dial"].map(
+      (label): Offer => ({ label, kind: "keyword", text: `${label} `, group: 0, asksAgain: true }),
+    );
+  }
+  if (tokens.length === 1)
+    return [{ label: `ch${freeChannel(script)}`, kind: "value", detail: "the next channel that is free", group: 0 }];
+  if (tokens[0] === "dial")
+    return tokens.length === 2 ? [pulses(`\${1:1000} us to \${2:2000} us`, "its two stops")] : [];
+  const last = tokens.at(-1) ?? "";
+  const names = positionNames(tokens);
+  if (last === "rests") return names.map((label): Offer => ({ label, kind: "position", group: 0 }));
+  if (/^-?\d+(\.\d+)?$/.test(last)) return [{ label: "us", kind: "unit", group: 0, doc: { of: "unit", name: "us" } }];
+  if (last === "us" || tokens.length === 2) {
+    const usual = ["up", "mid", "down"].filter((each) => !names.includes(each));
+    const rests: Offer[] = names.length >= 2 ? [keyword("rests", "where it stands when switched on", 4)] : [];
+    return [...usual.map((label): Offer => ({ label, kind: "position", text: `${label} `, group: 1 })), ...rests];
+  }
+  return [];
+}
+
+function positionNames(tokens: readonly string[]): string[] {
+  return tokens.slice(2).filter((each) => /^[a-z]/.test(each) && each !== "us" && each !== "rests");
+}
+
+/** Channels 1 to 4 carry the sticks. */
+function freeChannel(script: Script): number {
+  const taken = new Set(script.entries.flatMap(({ value }) => (value?.kind === "control" ? [value.channel] : [])));
+  let channel = 5;
+  while (taken.has(channel)) channel++;
+  return channel;
+}

@@ -1,0 +1,82 @@
+/** What can stand at the beginning of a line: sections, `use`, the header; and the files to use. */
+import type { SectionSpec } from "../../catalogue/types.ts";
+import { baseOf } from "../../model/craft.ts";
+import { pathBetween } from "../../model/uses.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { CursorContext } from "../context/cursor-context.ts";
+import type { Offer } from "./completion-item.ts";
+
+const HEADERS = {
+  craft: { detail: "one whole machine", text: `craft "\${1:NAME}"\n\nuse "\${2:handsets/NAME.fettle}"\n\n$0` },
+  layer: { detail: "part of a configuration, made to be reused", text: `layer "\${1:NAME}"\n\n$0` },
+  handset: {
+    detail: "the pilot's transmitter",
+    text: `handset "\${1:NAME}"\n\ntransmitter\n  band   \${2:2.4 GHz}\n  power  \${3:100 mW}\n\ncontrols\n  TL  switch  ch5  up 1000 us  down 2000 us\n$0`,
+  },
+} as const;
+
+/** A header where the file has none yet; else `use` and the sections that may stand in such a file. */
+export function offerTopLevel(workspace: Workspace, { script, line }: CursorContext): Offer[] {
+  if (script.tree.header === null || script.tree.header === line) {
+    return Object.entries(HEADERS).map(([label, { detail, text }]) => ({
+      label,
+      kind: "snippet",
+      detail,
+      text,
+      snippet: true,
+      group: 0,
+    }));
+  }
+  const written = new Set(script.sections.filter((each) => each.line !== line).map((each) => baseOf(each.section)));
+  const use: Offer = {
+    label: "use",
+    kind: "keyword",
+    detail: "lay another file below this one",
+    text: 'use "$1"',
+    snippet: true,
+    group: 1,
+    asksAgain: true,
+    doc: {
+      of: "text",
+      text: "Lays another file below this one: what this file says wins. Paths go from this file's own folder, with `/`.",
+    },
+  };
+  const sections = workspace.catalogue.sections
+    .filter((section) => section.in.includes(script.kind))
+    .map((section) => offerSection(section, written.has(section.name)));
+  return [use, ...sections];
+}
+
+function offerSection(section: SectionSpec, isWritten: boolean): Offer {
+  const title = section.title === "required" ? ` "\${1:DIALECT}"` : "";
+  const entry = section.holds === "kept" ? "  | $0" : "  $0";
+  return {
+    label: section.name,
+    kind: "section",
+    detail: isWritten ? "written already: repeated sections join" : section.what,
+    text: `${section.name}${title}\n${entry}`,
+    snippet: true,
+    group: isWritten ? 7 : 2,
+    doc: { of: "section", name: section.name },
+    asksAgain: section.holds !== "kept",
+  };
+}
+
+/** Files that this one may use and does not yet, by their paths from its folder. */
+export function offerUsePaths(workspace: Workspace, { script, line }: CursorContext, begun: string): Offer[] {
+  const used = new Set(
+    script.uses.flatMap((use) => {
+      const target = use.line === line ? null : workspace.target(script, use);
+      return target?.kind === "script" ? [target.script.file] : [];
+    }),
+  );
+  return workspace.view.list().flatMap((file): Offer[] => {
+    const other = workspace.script(file);
+    if (!other || file === script.file || used.has(file)) return [];
+    if (other.kind === "craft" || (script.kind === "handset" && other.kind !== "handset")) return [];
+    const path = pathBetween(script.file, file);
+    if (path === file) return [];
+    const group = path.startsWith(begun) ? 0 : 5;
+    return [{ label: path, kind: "file", detail: `${other.kind} “${other.name}”`, group }];
+  });
+}

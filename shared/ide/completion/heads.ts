@@ -1,0 +1,151 @@
+/** The names that can begin an entry, those not said yet first. */
+import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/types.ts";
+import { baseOf } from "../../model/craft.ts";
+import { adjustable } from "../../model/read-entry.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { CursorContext } from "../context/cursor-context.ts";
+import { knownControls } from "../context/known-controls.ts";
+import { inSnippet, type Offer } from "./completion-item.ts";
+
+/** The names that a section can hold, each with a snippet of its value; those said already come last. */
+export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[] {
+  const { spec, section, script, line, text, column } = cursor;
+  if (!spec || section === null) return [];
+  const { catalogue } = workspace;
+  const said = new Set(
+    script.entries.filter((each) => each.section === section && each.line !== line).map((each) => each.name),
+  );
+  // Where a value stands already, only the name is to change.
+  const alone = /^[A-Za-z0-9-]*\s*(#|$)/.test(text.slice(column));
+  const offer = (
+    { name, what, words }: { name: string; what: string; words?: readonly string[] },
+    kind: Offer["kind"],
+    rest: string,
+    repeats = false,
+  ): Offer => ({
+    label: name,
+    kind,
+    detail: what,
+    words: words ?? [],
+    text: alone ? `${name} ${rest}` : name,
+    snippet: alone,
+    group: said.has(name) && !repeats ? 6 : 1,
+    doc: { of: "name", section: baseOf(section), name },
+    asksAgain: alone && (rest === "" || /^(when|at|follows) \$\{?1|^\$1/.test(rest)),
+  });
+  const settings = () =>
+    catalogue.settingsOf(spec.name).map((each) => offer(each, "setting", valueSnippet(each), each.repeatable));
+  switch (spec.holds) {
+    case "settings":
+      return [...settings(), drop];
+    case "places":
+      return [
+        ...catalogue.elements.map((each) => offer(each, "element", `at \${1:left+1}, \${2:top+1}`)),
+        ...settings(),
+        drop,
+      ];
+    case "modes":
+      return [...catalogue.modes.map((each) => offer(each, "mode", "when $1")), drop];
+    case "outputs":
+      return [
+        {
+          ...offer({ name: "output", what: "a switched output, under a name of your own" }, "output", ""),
+          text: `\${1:nose-light} when $2`,
+          snippet: true,
+          doc: null,
+        },
+        drop,
+      ];
+    case "follows":
+      return [
+        ...catalogue.sections
+          .flatMap((each) => each.settings)
+          .filter((each) => adjustable(each.name, catalogue) === each)
+          .map((each) => ({
+            ...offer(each, "setting", "follows $1"),
+            doc: { of: "text", text: `${each.what} ${each.why}` } as const,
+          })),
+        drop,
+      ];
+    case "controls":
+      return [...offerControls(workspace, script.file, said), drop];
+    case "kept":
+      return [];
+  }
+}
+
+const drop: Offer = {
+  label: "drop",
+  kind: "keyword",
+  detail: "take back what earlier files said",
+  text: "drop ",
+  group: 8,
+  doc: {
+    of: "text",
+    text: "`drop NAME` takes back what earlier files said under that name; `drop all` the whole section.",
+  },
+  asksAgain: true,
+};
+
+/** Controls to restate, and one of each kind to begin with. */
+function offerControls(workspace: Workspace, file: string, said: ReadonlySet<string>): Offer[] {
+  const known = [...knownControls(workspace, file).keys()].filter((name) => !said.has(name));
+  const kinds: [string, string, string][] = [
+    ["switch", "2 or 3 positions", `\${1:TL} switch ch\${2:5} up 1000 us down 2000 us`],
+    ["selector", "2 to 16 positions", `\${1:SX} selector ch\${2:6} one 1000 us two 1500 us three 2000 us`],
+    ["button", "springs back", `\${1:PB} button ch\${2:7} rest 1000 us held 2000 us`],
+    ["dial", "any pulse of its range", `\${1:KN} dial ch\${2:8} 1000 us to 2000 us`],
+  ];
+  return [
+    ...kinds.map(([label, detail, text]): Offer => ({ label, kind: "snippet", detail, text, snippet: true, group: 1 })),
+    ...known.map(
+      (label): Offer => ({
+        label,
+        kind: "control",
+        detail: "restate this control",
+        text: `${label} `,
+        group: 3,
+        asksAgain: true,
+      }),
+    ),
+  ];
+}
+
+/** The value of a setting as a snippet: what stands in it is meant to be overwritten. */
+function valueSnippet(setting: SettingSpec): string {
+  return typeSnippet(setting.types[0]!, setting.default);
+}
+
+function typeSnippet(type: ValueType, said: string | undefined): string {
+  if (type.is === "fields") {
+    return type.fields
+      .filter((field) => field.required || type.fields.length <= 4)
+      .map((field, i) => `${field.name} ${stop(field.types[0]!, field.default, i + 1)}`)
+      .join(" ");
+  }
+  return stop(type, said, 1);
+}
+
+function stop(type: SimpleType, said: string | undefined, n: number): string {
+  switch (type.is) {
+    case "quantity": {
+      const number = said !== undefined ? /^-?[\d.]+/.exec(said)?.[0] : undefined;
+      const unit = said?.slice(number?.length ?? 0).trim() || type.unit;
+      return `\${${n}${number ? `:${number}` : ""}}${unit === "" ? "" : ` ${unit}`}`;
+    }
+    case "choice":
+      return `\${${n}|${type.choices.map((choice) => choice.word).join(",")}|}`;
+    case "yes-no":
+      return `\${${n}|${said === "no" ? "no,yes" : "yes,no"}|}`;
+    case "text":
+      return `"\${${n}}"`;
+    case "order":
+      return `\${${n}:${said ?? type.words.join(" ")}}`;
+    case "range":
+      return `\${${n}:${said ?? `${type.of.min?.at ?? 0} ${type.of.unit} to ${type.of.max?.at ?? 1} ${type.of.unit}`}}`;
+    case "cell":
+      return `\${${n}:left+1, top+1}`;
+    default:
+      return said === undefined ? `$${n}` : `\${${n}:${inSnippet(said)}}`;
+  }
+}

@@ -1,0 +1,181 @@
+/** What can follow the name of an entry. */
+import colourNames from "color-name";
+import type { FieldsType, SettingSpec, SimpleType, ValueType } from "../../catalogue/types.ts";
+import { baseOf } from "../../model/craft.ts";
+import { adjustable } from "../../model/read-entry.ts";
+import { unitsLike } from "../../model/read-simple.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { CursorContext } from "../context/cursor-context.ts";
+import type { Offer } from "./completion-item.ts";
+import { offerConditions, offerControlLine, offerDial } from "./conditions.ts";
+
+/** `before` is the line up to the position. */
+export function offerValues(workspace: Workspace, cursor: CursorContext, before: string): Offer[] {
+  const { spec, section, script } = cursor;
+  const parts = /^\s+([A-Za-z][A-Za-z0-9-]*)\s+(.*)$/s.exec(before);
+  if (!spec || section === null || !parts) return [];
+  const [, head = "", said = ""] = parts;
+  const { catalogue } = workspace;
+  if (head === "drop") return offerDrops(workspace, cursor);
+  switch (spec.holds) {
+    case "modes":
+    case "outputs":
+      return /^when\s/.test(said)
+        ? offerConditions(workspace, script.file, said.replace(/^when\s+/, ""))
+        : [word("when", "the condition under which it is on")];
+    case "controls":
+      return offerControlLine(script, said);
+    case "follows": {
+      const setting = adjustable(head, catalogue);
+      return setting ? offerFollows(workspace, script.file, setting, said) : [];
+    }
+    case "kept":
+      return [];
+    case "places":
+      if (catalogue.element(head)) return offerPlace(said);
+  }
+  const setting = catalogue.setting(baseOf(section), head);
+  return setting ? offerTypes(setting.types, said, setting.default) : [];
+}
+
+function word(label: string, detail: string): Offer {
+  return { label, kind: "keyword", detail, text: `${label} `, group: 0, asksAgain: true };
+}
+
+function offerDrops(workspace: Workspace, { spec, script, section }: CursorContext): Offer[] {
+  const { catalogue } = workspace;
+  const all: Offer = { label: "all", kind: "keyword", detail: "the whole section", group: 0 };
+  if (!spec) return [all];
+  const names =
+    spec.holds === "modes"
+      ? catalogue.modes
+      : [...(spec.holds === "places" ? catalogue.elements : []), ...catalogue.settingsOf(spec.name)];
+  const dropped = new Set(
+    script.drops.filter((each) => each.section === section).flatMap((each) => each.names.map((name) => name.text)),
+  );
+  const doc = (name: string) => ({ of: "name", section: spec.name, name }) as const;
+  return [
+    all,
+    ...names
+      .filter((each) => !dropped.has(each.name))
+      .map(({ name, what }): Offer => ({ label: name, kind: "setting", detail: what, doc: doc(name) })),
+  ];
+}
+
+/** `at COLUMN, ROW`: the edges and the middle of both axes. */
+function offerPlace(said: string): Offer[] {
+  if (!/^at\s/.test(said)) return [word("at", "the cell in which it stands")];
+  const place = said.replace(/^at\s+/, "");
+  const anchors = place.includes(",") ? ROWS : COLUMNS;
+  const written = place.slice(place.indexOf(",") + 1).trim();
+  if (/[+\-\d]/.test(written)) return [];
+  return anchors.map(([label, detail], i): Offer => ({ label, kind: "anchor", detail, group: i }));
+}
+
+const COLUMNS = [
+  ["left", "from the first column, as in left+2"],
+  ["centre", "in the middle, as in centre-4"],
+  ["right", "from the last column, as in right-2"],
+] as const;
+const ROWS = [
+  ["top", "from the first row, as in top+1"],
+  ["middle", "in the middle, as in middle+3"],
+  ["bottom", "from the last row, as in bottom-1"],
+] as const;
+
+function offerFollows(workspace: Workspace, file: string, setting: SettingSpec, said: string): Offer[] {
+  if (!/^follows\s/.test(said)) return [word("follows", "the dial that moves it")];
+  const rest = said.replace(/^follows\s+/, "");
+  if (!/^\S+\s/.test(rest)) return offerDial(workspace, file);
+  const after = rest.replace(/^\S+\s+/, "");
+  if (!/^from\s/.test(after)) return [word("from", "its value at the low stop")];
+  const values = after.replace(/^from\s+/, "");
+  const quantity = setting.types.filter((type) => type.is === "quantity");
+  const second = /\sto\s+(.*)$/.exec(values);
+  if (second) return offerTypes(quantity, second[1]!, undefined);
+  return /^-?[\d.]+\s*\S+\s+\S*$/.test(values)
+    ? [word("to", "its value at the high stop")]
+    : offerTypes(quantity, values, undefined);
+}
+
+/** What any of the types offers after what has been said of the value. */
+function offerTypes(types: readonly ValueType[], said: string, usual: string | undefined): Offer[] {
+  const offers = types.flatMap((type) => (type.is === "fields" ? offerFields(type, said) : offerSimple(type, said)));
+  if (usual !== undefined && said.trim() === "" && !offers.some((each) => each.label === usual)) {
+    offers.unshift({ label: usual, kind: "value", detail: "the default", group: 0 });
+  }
+  return offers;
+}
+
+const NUMBER = /^-?\d+(\.\d+)?\s*[A-Za-z/%µ]*$/;
+
+function offerSimple(type: SimpleType, said: string): Offer[] {
+  const oneWord = /^\S*$/.test(said);
+  switch (type.is) {
+    case "quantity":
+      return type.unit !== "" && NUMBER.test(said) ? unitsLike(type.unit).map(offerUnit) : [];
+    case "choice":
+      return oneWord
+        ? type.choices.map(
+            ({ word: label, what }): Offer => ({
+              label,
+              kind: "choice",
+              detail: what,
+              group: 1,
+              doc: { of: "text", text: what },
+            }),
+          )
+        : [];
+    case "yes-no":
+      return oneWord ? ["yes", "no"].map((label): Offer => ({ label, kind: "choice", group: 1 })) : [];
+    case "order": {
+      const used = new Set(said.split(/\s+/).slice(0, -1));
+      return type.words.filter((each) => !used.has(each)).map((label): Offer => ({ label, kind: "choice", group: 1 }));
+    }
+    case "range": {
+      const second = /\sto\s+(.*)$/.exec(said);
+      if (second) return offerSimple(type.of, second[1]!);
+      return /^-?[\d.]+(\s*\S+)?\s+\S*$/.test(said)
+        ? [...offerSimple(type.of, said), word("to", "the upper end")]
+        : offerSimple(type.of, said);
+    }
+    case "colour":
+      return oneWord ? Object.keys(colourNames).map((label): Offer => ({ label, kind: "colour", group: 3 })) : [];
+    case "list":
+      return offerSimple(type.of, said.slice(said.lastIndexOf(",") + 1).trimStart());
+    default:
+      return [];
+  }
+}
+
+function offerUnit(label: string, i: number): Offer {
+  return { label, kind: "unit", group: Math.min(i, 4), doc: { of: "unit", name: label } };
+}
+
+/** After a field's name its value; else the fields that are not said yet. */
+function offerFields(type: FieldsType, said: string): Offer[] {
+  const words = said.split(/\s+/);
+  const begun = words.pop() ?? "";
+  const known = new Set(type.fields.map((each) => each.name));
+  const last = words.findLastIndex((each) => known.has(each));
+  const field = type.fields.find((each) => each.name === words[last]);
+  const value = [...words.slice(last + 1), begun].join(" ");
+  const used = new Set(words);
+  const names = type.fields
+    .filter((each) => !used.has(each.name))
+    .map(
+      ({ name, what }): Offer => ({
+        label: name,
+        kind: "field",
+        detail: what,
+        text: `${name} `,
+        group: 2,
+        doc: { of: "text", text: what },
+        asksAgain: true,
+      }),
+    );
+  if (!field) return names;
+  const values = offerTypes(field.types, value, field.default);
+  // A field is complete once a value stands before the word that is being written.
+  return last + 1 < words.length ? [...values, ...names] : values;
+}

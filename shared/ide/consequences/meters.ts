@@ -1,0 +1,165 @@
+/** What follows for the meters of a board, and what readings on the bench say of them. */
+import { packOf } from "../../numbers/pack-of.ts";
+import { throwsOf } from "../../numbers/rates-of.ts";
+import { dividedV, shuntHeatW } from "../../numbers/sensing.ts";
+import { calibrationOf, currentMeterOf, voltsMeterOf } from "../../numbers/sensing-of.ts";
+import { numberIn, numberOf, valueIn } from "../../numbers/values.ts";
+import {
+  type Consequence,
+  type ConsequenceProvider,
+  type ConsequenceProviders,
+  figure,
+  percent,
+  says,
+  volts,
+} from "./provider.ts";
+
+const voltsMeter: ConsequenceProvider = ({ craft, catalogue, section, name }) => {
+  const meter = voltsMeterOf(craft, catalogue, section);
+  if (!meter) return [];
+  const of = (...names: string[]) => names.map((each) => `${section}.${each}`);
+  const { divider, converter, stepV, clipV } = meter;
+  const parts = of("divider-top", "divider-bottom", "adc-reference");
+  const { fullV } = packOf(craft, catalogue, section);
+  return [
+    ...says(
+      `The volts are read up to ${volts(clipV)}, in steps of ${figure(stepV * 1000)} mV`,
+      [...parts, ...of("adc-bits")],
+      name === "divider-top" ? `reads to ${volts(clipV)}` : undefined,
+    ),
+    ...(fullV === null
+      ? []
+      : says(
+          `The full pack, ${volts(fullV)}, puts ${volts(dividedV(fullV, divider))} on the pin, of ${volts(converter.referenceV)}`,
+          [...parts, ...of("full-at", "cells")],
+        )),
+  ];
+};
+
+const currentMeter: ConsequenceProvider = ({ craft, catalogue, section, name }) => {
+  const meter = currentMeterOf(craft, catalogue, section);
+  if (!meter) return [];
+  const of = (...names: string[]) => names.map((each) => `${section}.${each}`);
+  const { shunt, stepA, clipA } = meter;
+  const fullA = numberIn(craft, catalogue, section, "full-current", "A");
+  const told: Consequence[] = [];
+  if (clipA > 0)
+    told.push(
+      ...says(
+        `The current is read up to ${figure(clipA)} A, in steps of ${figure(stepA * 1000)} mA`,
+        of("shunt", "shunt-gain", "adc-bits", "adc-reference"),
+        name === "shunt" ? `reads to ${figure(clipA)} A` : undefined,
+      ),
+    );
+  if (name === "shunt" && fullA !== null)
+    told.push(
+      ...says(
+        `At the full current of ${figure(fullA)} A it turns ${figure(shuntHeatW(fullA, shunt.shuntMohm))} W into heat`,
+        of("shunt", "full-current"),
+      ),
+    );
+  return told;
+};
+
+/** Readings nearer than this agree as well as any meter can tell. */
+export const AGREED_SHARE = 0.0005;
+/** A pair of readings further apart than this is no matter of scale: something else is wrong. */
+export const MOST_RATIO = 2;
+
+/** What two readings of one thing say of a scale; `cure` is what would put it right. */
+function verdict(what: string, error: number, cure: string): { readonly text: string; readonly brief: string } {
+  if (Math.abs(error) < AGREED_SHARE)
+    return {
+      text: `The craft ${what} right to a thousandth: nothing is to be corrected`,
+      brief: "right: nothing to correct",
+    };
+  const ratio = 1 + error;
+  const brief = `${percent(Math.abs(error))} too ${error > 0 ? "high" : "low"}`;
+  const off = `The craft ${what} ${brief}`;
+  if (ratio > MOST_RATIO || ratio < 1 / MOST_RATIO)
+    return { text: `${off}: that is no matter of scale, so look for another fault`, brief };
+  return {
+    text: `${off}: ${cure} puts it right. Once it is written, these two readings are stale: take them again`,
+    brief,
+  };
+}
+
+const bothVolts: ConsequenceProvider = ({ craft, catalogue, name }) => {
+  const { volts: found } = calibrationOf(craft, catalogue);
+  if (found === null) return [];
+  const { text, brief } = verdict("shows its volts", found.error, `a divider-top of ${figure(found.topKohm, 4)} kohm`);
+  const from = ["bench.pack-volts-read", "bench.pack-volts-shown", "pack.divider-top", "pack.divider-bottom"];
+  return says(text, from, name === "pack-volts-shown" ? brief : undefined);
+};
+
+const bothCharges: ConsequenceProvider = ({ craft, catalogue, name }) => {
+  const { current } = calibrationOf(craft, catalogue);
+  if (current === null) return [];
+  const { text, brief } = verdict(
+    "counts its charge",
+    current.error,
+    `a shunt of ${figure(current.shuntMohm, 4)} mohm`,
+  );
+  const from = ["bench.charge-put-back", "bench.charge-counted", "pack.shunt"];
+  return says(text, from, name === "charge-counted" ? brief : undefined);
+};
+
+/** A measured travel against the ends that the board takes for full stick. */
+const travel: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
+  const ends = valueIn(craft, catalogue, "link", "endpoints");
+  if (value.kind !== "range" || ends?.kind !== "range") return [];
+  const [low, high] = [numberOf(value.from, "us"), numberOf(value.to, "us")];
+  const [lowEnd, highEnd] = [numberOf(ends.from, "us"), numberOf(ends.to, "us")];
+  if (low === null || high === null || lowEnd === null || highEnd === null) return [];
+  const reach = (beyond: number) =>
+    beyond === 0 ? "just reached" : `${beyond > 0 ? "passed" : "missed"} by ${figure(Math.abs(beyond))} us`;
+  return says(
+    `The low end, ${lowEnd} us, is ${reach(lowEnd - low)}, the high end, ${highEnd} us, ${reach(high - highEnd)}`,
+    [`bench.${name}`, "link.endpoints"],
+  );
+};
+
+const centres: ConsequenceProvider = ({ craft, catalogue, value }) => {
+  const throws = throwsOf(craft, catalogue);
+  if (value.kind !== "fields" || !throws) return [];
+  return value.fields.flatMap(({ name, value: at }) => {
+    const us = numberOf(at, "us");
+    if (us === null) return [];
+    const { centreUs, deadbandUs } = name === "yaw" ? throws.yaw : throws.rollAndPitch;
+    const awayUs = Math.abs(us - centreUs);
+    const how =
+      awayUs <= deadbandUs
+        ? "taken for the middle"
+        : `${figure(awayUs)} us from the middle, more than the deadband of ${figure(deadbandUs)} us: the craft turns by itself`;
+    const band = name === "yaw" ? "yaw-deadband" : "deadband";
+    return says(`${name} at ${figure(us, 5)} us is ${how}`, [`bench.centres:${name}`, "link.centre", `link.${band}`]);
+  });
+};
+
+const restDraw: ConsequenceProvider = ({ value }) => {
+  const amps = numberOf(value, "A");
+  return amps === null ? [] : says(`It takes ${figure((amps * 1000) / 60)} mAh a minute`, ["bench.rest-current"]);
+};
+
+export const meterProviders: ConsequenceProviders = {
+  "divider-top": voltsMeter,
+  "divider-bottom": voltsMeter,
+  "adc-bits": (subject) => [...voltsMeter(subject), ...currentMeter(subject)],
+  "adc-reference": (subject) => [...voltsMeter(subject), ...currentMeter(subject)],
+  shunt: currentMeter,
+  "shunt-gain": currentMeter,
+  "shunt-offset": currentMeter,
+};
+
+export const benchProviders: ConsequenceProviders = {
+  "pack-volts-read": bothVolts,
+  "pack-volts-shown": bothVolts,
+  "charge-put-back": bothCharges,
+  "charge-counted": bothCharges,
+  roll: travel,
+  pitch: travel,
+  throttle: travel,
+  yaw: travel,
+  centres,
+  "rest-current": restDraw,
+};

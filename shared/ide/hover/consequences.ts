@@ -1,0 +1,70 @@
+/** What follows from a value, under it: for the craft that the line is a part of. */
+
+import { listed } from "../../draw/words.ts";
+import type { Craft } from "../../model/craft.ts";
+import type { Entry } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { settingIn } from "../../numbers/values.ts";
+import { consequencesOf } from "../consequences/consequences.ts";
+import { counted } from "../consequences/provider.ts";
+import { list, paragraphs, plainText } from "../context/describe.ts";
+import { effectiveEntryIn } from "../context/effective-entry.ts";
+
+/** More craft than this make a hover that nobody reads. */
+const MOST_CRAFT = 3;
+
+/** Nor packs more than these. */
+const MOST_PACKS = 4;
+
+/**
+ * The consequences of an entry as Markdown, for up to three of the craft on which its line counts; where
+ * it counts on none, for the first craft, whose value the hover tells. Empty where nothing follows.
+ */
+export function whatFollows(workspace: Workspace, file: string, entry: Entry, crafts: readonly Craft[]): string {
+  const counting = crafts.filter((craft) => counts(craft, file, entry));
+  const told = counting.length > 0 ? counting : crafts.slice(0, 1);
+  const groups = new Map<string, string[]>();
+  for (const craft of told.slice(0, MOST_CRAFT)) {
+    const text = list(sentencesOf(workspace, craft, file, entry));
+    if (text === "") continue;
+    const names = groups.get(text);
+    if (names) names.push(plainText(craft.name));
+    else groups.set(text, [plainText(craft.name)]);
+  }
+  if (groups.size === 0) return "";
+  const more = told.length - MOST_CRAFT;
+  return paragraphs(
+    ...[...groups].flatMap(([text, names]) => [
+      crafts.length > 1 ? `What follows, on ${listed(names)}:` : "What follows:",
+      text,
+    ]),
+    more > 0 ? `The line is a part of ${more} more craft.` : "",
+  );
+}
+
+/** Whether a line has a say in what the craft makes of its name. */
+export function counts(craft: Craft, file: string, entry: Pick<Entry, "kind" | "section" | "name" | "line">): boolean {
+  const sources = effectiveEntryIn(craft, entry)?.sources ?? [];
+  return sources.some(({ source }) => source.file === file && source.line === entry.line);
+}
+
+/** The sentences of an entry; those of plain `pack` also for each named pack that takes it over and comes to something else. */
+function sentencesOf({ catalogue }: Workspace, craft: Craft, file: string, entry: Entry): string[] {
+  const { kind, section, name, line } = entry;
+  const texts = (of: string) =>
+    consequencesOf(craft, catalogue, { kind, section: of, name, file, line }).map(({ text }) => text);
+  const plain = texts(section);
+  if (section !== "pack") return plain;
+  const known = new Set(plain);
+  const told = [...plain];
+  let packs = 0;
+  for (const each of craft.settings.keys()) {
+    if (!each.startsWith("pack/") || settingIn(craft, each, name)?.section !== "pack") continue;
+    if (++packs > MOST_PACKS) continue;
+    const title = `Pack “${plainText(each.slice("pack/".length))}”`;
+    for (const text of texts(each)) if (!known.has(text)) told.push(`${title}: ${text}`);
+  }
+  const more = packs - MOST_PACKS;
+  if (more > 0) told.push(`${counted(more, "more pack")} ${more === 1 ? "takes" : "take"} it over`);
+  return told;
+}

@@ -1,0 +1,73 @@
+/** What is told of a control and of its positions: the pulses, and what each turns on. */
+
+import { linkOf, switchboardOf } from "../../logic/from-craft.ts";
+import type { ControlMap } from "../../logic/types.ts";
+import type { Craft } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { lostPositions } from "../../rules/lib/controls.ts";
+import { craftFor, entryAt, quoted } from "../context/cursor-context.ts";
+import { list, paragraphs, plainText, quoteNote } from "../context/describe.ts";
+
+/** A control in words; null where no file that counts has it. */
+export function hoverControl(workspace: Workspace, file: string, name: string): string | null {
+  const craft = craftFor(workspace, file);
+  const mapped = craft && controlOf(workspace, craft, name);
+  if (!craft || !mapped) return ownControl(workspace, file, name);
+  const { control, positions, spans } = mapped;
+  const source = craft.controls.get(name)!.source;
+  const places = [
+    ...positions.map(
+      (each) =>
+        `${each.name} (${each.pulseUs} us)${each.name === control.rest ? ", at rest" : ""}: ${modesText(each.modes)}`,
+    ),
+    ...spans.map((span) => `${span.fromUs} us to ${span.toUs} us: ${modesText(span.modes)}`),
+  ];
+  const note = workspace.script(source.file)?.noteOf(source.line).text ?? "";
+  return paragraphs(
+    `**${name}** — ${control.kind} on ch${control.channel} (${quoted(source, file)})`,
+    `What can be on at each place, on ${plainText(craft.name)}:`,
+    list(places),
+    quoteNote(note),
+  );
+}
+
+/** A position of a control: its pulse, and what it turns on. */
+export function hoverPosition(workspace: Workspace, file: string, control: string, position: string): string | null {
+  const craft = craftFor(workspace, file);
+  const mapped = craft && controlOf(workspace, craft, control);
+  const found = mapped?.positions.find((each) => each.name === position);
+  if (!found) return ownControl(workspace, file, control);
+  const { channel, rest } = mapped!.control;
+  const said = craft?.controls.get(control)?.value;
+  const lost =
+    said && linkOf(craft).twoLevelChannels.includes(channel) && lostPositions(said).includes(position)
+      ? `ch${channel} carries two levels only: this position arrives as one of its ends.`
+      : "";
+  return paragraphs(
+    `**${control} ${position}** — ${found.pulseUs} us on ch${channel}${rest === position ? ", where the control rests" : ""}`,
+    `Can be on here: ${modesText(found.modes)}.`,
+    lost,
+  );
+}
+
+function controlOf(workspace: Workspace, craft: Craft, name: string): ControlMap | null {
+  const board = switchboardOf(craft, workspace.catalogue.relations.precedence);
+  return board.map().controls.find((each) => each.control.name === name) ?? null;
+}
+
+/** The control as its own file says it, for a handset that no craft uses. */
+function ownControl(workspace: Workspace, file: string, name: string): string | null {
+  const script = workspace.script(file);
+  const entry = script?.entries.findLast((each) => each.kind === "control" && each.name === name);
+  const value = entry && script ? entryAt(script, entry.line)?.value : null;
+  if (value?.kind !== "control") return null;
+  const places =
+    value.control === "dial"
+      ? [`${value.fromUs} us to ${value.toUs} us`]
+      : value.positions.map((each) => `${each.name}: ${each.pulseUs} us${each.name === value.rest ? ", at rest" : ""}`);
+  return paragraphs(`**${name}** — ${value.control} on ch${value.channel}`, list(places));
+}
+
+function modesText(modes: readonly string[]): string {
+  return modes.length === 0 ? "nothing" : modes.join(", ");
+}

@@ -1,0 +1,149 @@
+/** Which switch of a handset does what on a new craft. */
+import { linkOf } from "../../logic/from-craft.ts";
+import type { Craft, Mode } from "../../model/craft.ts";
+import { walkCondition } from "../../syntax/condition.ts";
+import type { ControlPosition, ControlValue } from "../../syntax/value.ts";
+import { entry, off, type ScriptLine } from "./lines.ts";
+
+/** What the fleet does with a mode on the same handset, where most of its craft agree. */
+export type Habits = ReadonlyMap<string, Mode>;
+
+export interface Wanted {
+  /** What has been said below the new craft: its handset and its layers. */
+  readonly below: Craft;
+  readonly habits: Habits;
+  /** Level at rest, so that letting go of everything is the calm state. */
+  readonly levelAtRest: boolean;
+  readonly returnHome: boolean;
+  readonly turtle: boolean;
+}
+
+export interface ModesPlan {
+  readonly lines: readonly ScriptLine[];
+  /** True where a position of a switch is left free on purpose. */
+  readonly leavesPosition: boolean;
+}
+
+interface Switch {
+  readonly name: string;
+  /** From where it rests outward. */
+  readonly positions: readonly ControlPosition[];
+  /** The position in which it may arm: an end, not at rest, at its highest pulse. Null where there is none. */
+  readonly arms: ControlPosition | null;
+}
+
+const ARM_NOTE = "The motors may start with this switch here, and nowhere else.";
+const NO_ARM_NOTE =
+  "No switch of the handset can arm it: one is wanted with two or three positions whose highest pulse is at an end, and not where it rests. Add one, write its name here and take away the #.";
+const NO_HANDSET_NOTE =
+  "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own (“fettle explain handset” shows one), “use” it above, then write your switches' names here and take away the #.";
+
+/** The modes of a new craft, or why there are none yet. Modes that a layer sets up are left to it. */
+export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Wanted): ModesPlan {
+  const has = (name: string) => below.modes.has(name);
+  const own = new Map([...habits].filter(([name]) => !has(name)));
+  const free = freeSwitches(below, [...below.modes.values(), ...below.outputs.values(), ...own.values()]);
+  const take = (fits: (one: Switch) => boolean): Switch | undefined => {
+    const at = free.findIndex(fits);
+    return at < 0 ? undefined : free.splice(at, 1)[0];
+  };
+  const lines: ScriptLine[] = [];
+  let leavesPosition = false;
+
+  if (own.has("arm"))
+    lines.push(entry("arm", `when ${own.get("arm")!.text}`, `${ARM_NOTE} Your other craft do the same.`));
+  else if (!has("arm")) {
+    const arming = take(two("arms")) ?? take(({ arms }) => arms !== null);
+    if (!arming) return { lines: notYet(below, returnHome), leavesPosition };
+    if (arming.positions.length > 2) leavesPosition = true;
+    lines.push(entry("arm", on(arming, arming.arms!), ARM_NOTE));
+  }
+  if (own.has("level") || own.has("level-blend")) {
+    for (const name of ["level", "level-blend"]) {
+      if (own.has(name)) lines.push(entry(name, `when ${own.get(name)!.text}`));
+    }
+  } else if (!has("level") && !has("level-blend")) {
+    const holding = take(({ positions }) => positions.length === 3) ?? take(() => true);
+    lines.push(
+      ...(holding ? levelLines(holding, levelAtRest) : [off("level", "when …", "No switch is left for levelling:")]),
+    );
+  }
+  if (returnHome && !has("return-home")) {
+    const home = own.get("return-home");
+    const homing = home ? undefined : (take(two("positions")) ?? take(() => true));
+    if (homing && homing.positions.length > 2) leavesPosition = true;
+    const when = home ? `when ${home.text}` : homing ? on(homing, homing.positions.at(-1)!) : null;
+    const note =
+      "Flies home by itself: try it near, high and in sight first.\nallow mode-overlap: on the way home the craft levels itself, whatever else is on";
+    lines.push(
+      when ? entry("return-home", when, note) : off("return-home", "when …", "No switch is left for the way home:"),
+    );
+  }
+  if (turtle && !has("turtle") && !own.has("turtle") && free.length > 0) {
+    const [turning] = free;
+    const note =
+      "Turns it over after a crash, where the motors can run backwards. Short bursts, nobody near: blocked motors burn.";
+    lines.push(off("turtle", on(turning!, turning!.positions.at(-1)!), note));
+  } else if (own.has("turtle") && turtle)
+    lines.push(
+      off("turtle", `when ${own.get("turtle")!.text}`, "As on your other craft, where the motors can run backwards:"),
+    );
+  return { lines, leavesPosition };
+}
+
+function levelLines(holding: Switch, atRest: boolean): ScriptLine[] {
+  const [rest, next, far] = holding.positions as [ControlPosition, ControlPosition, ControlPosition?];
+  const calm = "Holds itself level: let go of the sticks and it stands up straight.";
+  if (!far) return [entry("level", on(holding, atRest ? rest : next), calm)];
+  const blend = `Levels near the middle of the sticks and flips at their ends. With ${holding.name} ${(atRest ? far : rest).name} nothing levels.`;
+  return [entry("level", on(holding, atRest ? rest : far), calm), entry("level-blend", on(holding, next), blend)];
+}
+
+/** The lines as they might be, commented out. */
+function notYet(below: Craft, returnHome: boolean): ScriptLine[] {
+  const note = below.controls.size > 0 ? NO_ARM_NOTE : NO_HANDSET_NOTE;
+  return [
+    off("arm", "when TL is down", note),
+    off("level", "when TR is mid"),
+    ...(returnHome ? [off("return-home", "when FR is near")] : []),
+  ];
+}
+
+const two = (what: "arms" | "positions") => (one: Switch) =>
+  one.positions.length === 2 && (what === "positions" || one.arms !== null);
+
+const on = ({ name }: Switch, position: ControlPosition) => `when ${name} is ${position.name}`;
+
+/** Switches of two or three positions that nothing uses yet and that the link can carry, in the handset's order. */
+function freeSwitches(below: Craft, used: readonly Mode[]): Switch[] {
+  const { channels, twoLevelChannels } = linkOf(below);
+  const names = new Set<string>();
+  for (const { condition } of used.flatMap(({ lines }) => lines)) {
+    for (const node of condition ? walkCondition(condition) : []) {
+      if (node.kind === "is") names.add(node.control);
+      else if ("subject" in node && node.subject.kind === "control") names.add(node.subject.name);
+    }
+  }
+  return [...below.controls.values()].flatMap(({ name, value }) => {
+    if (value?.control !== "switch" || names.has(name)) return [];
+    if (channels !== null && value.channel > channels) return [];
+    if (value.positions.length > 2 && twoLevelChannels.includes(value.channel)) return [];
+    return value.positions.length > 3 ? [] : [{ name, positions: outward(value), arms: armingPosition(value) }];
+  });
+}
+
+function outward({ positions, rest }: ControlValue): readonly ControlPosition[] {
+  const at = Math.max(
+    0,
+    positions.findIndex(({ name }) => name === rest),
+  );
+  if (at === 0) return positions;
+  if (at === positions.length - 1) return [...positions].reverse();
+  return [positions[at]!, ...positions.filter((_, i) => i !== at)];
+}
+
+function armingPosition({ positions, rest }: ControlValue): ControlPosition | null {
+  const high = positions.reduce((best, each) => (each.pulseUs > best.pulseUs ? each : best));
+  const isEnd = high === positions[0] || high === positions.at(-1);
+  return isEnd && high.name !== rest ? high : null;
+}

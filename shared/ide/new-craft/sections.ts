@@ -1,0 +1,165 @@
+/** The sections of a new craft, each entry with the reason why it stands there. */
+import type { Craft } from "../../model/craft.ts";
+import type { Answers } from "../../protocol/new-craft.ts";
+import { type EntryWriter, entryWriterOver } from "./entry-writer.ts";
+import { chemistryFacts, PILOT_FACTS, type PilotFacts, SIZE_FACTS, type SizeFacts, USUAL_CAPACITY } from "./facts.ts";
+import { entry, type ScriptLine, type ScriptSection } from "./lines.ts";
+import { type Habits, planModes } from "./modes.ts";
+import { osdSection } from "./osd.ts";
+import type { CraftSize } from "./questions.ts";
+
+/** All that a new craft is made from. */
+export interface CraftToWrite {
+  readonly answers: Answers;
+  /** What has been said below it: the handset and the layers that it uses. */
+  readonly below: Craft;
+  /** The link's band as the answers give it; null where the handset does not say. */
+  readonly band: string | null;
+  readonly habits: Habits;
+}
+
+/** The sections that it comes to. */
+export interface Written {
+  readonly sections: readonly ScriptSection[];
+  readonly leavesPosition: boolean;
+}
+
+/** The same, with what the answers mean. */
+interface Plan extends CraftToWrite {
+  readonly size: SizeFacts;
+  readonly pilot: PilotFacts;
+  readonly gps: boolean;
+  say(section: string): EntryWriter;
+}
+
+/** The sections, with what layers say left to the layers, except for what was answered. */
+export function sectionsOf(wanted: CraftToWrite): Written {
+  const { answers, below, habits } = wanted;
+  const plan: Plan = {
+    ...wanted,
+    size: SIZE_FACTS[answers.size as CraftSize],
+    pilot: PILOT_FACTS[answers.pilot as string]!,
+    gps: answers.gps === "yes",
+    say: (section) => entryWriterOver(below, section),
+  };
+  const { levelAtRest, turtle } = plan.pilot;
+  const modes = planModes({ below, habits, levelAtRest, returnHome: plan.gps, turtle });
+  const sections = [
+    frame(plan),
+    pack(plan),
+    link(plan),
+    section("modes", null, modes.lines),
+    safety(plan),
+    failsafe(plan),
+    ...(plan.gps ? [navigation(plan), section("ports", null, portLines(below, answers))] : []),
+    osdSection(answers, below, plan.say("osd")),
+    video(plan),
+    rates(plan),
+    camera(plan),
+  ];
+  return { sections: sections.filter(({ lines }) => lines.length > 0), leavesPosition: modes.leavesPosition };
+}
+
+function section(name: string, note: string | null, lines: readonly ScriptLine[]): ScriptSection {
+  return { name, note, lines };
+}
+
+function frame({ size, say }: Plan): ScriptSection {
+  const { answered, unknown } = say("frame");
+  return section("frame", null, [
+    ...answered("propeller-diameter", size.propeller),
+    ...unknown("mass", size.mass, "Weigh it ready to fly, write the figure here and take away the #:"),
+  ]);
+}
+
+function pack({ answers, say }: Plan): ScriptSection {
+  const { answered, usual, unknown } = say("pack");
+  const [cells = "", chemistry = ""] = (answers.pack as string).split(/-(.+)/);
+  const volts = chemistryFacts(chemistry, Number(cells));
+  return section("pack", "Never charge a pack unattended, and never fly one that is swollen.", [
+    ...answered("chemistry", chemistry),
+    ...answered("cells", cells),
+    ...usual("full-at", volts.fullAt, "Set the charger to the same."),
+    ...usual("warn-at", volts.warnAt, "Turn back at this, measured in flight …"),
+    ...usual("land-at", volts.landAt, "… and be on the ground at this: below it the cells suffer."),
+    ...unknown("capacity", USUAL_CAPACITY[answers.size as CraftSize], "As printed on the pack:"),
+  ]);
+}
+
+function link({ band, say }: Plan): ScriptSection {
+  const { answered, usual, unknown } = say("link");
+  const unsaid = "The handset's file does not say its band; as printed on the receiver:";
+  return section("link", null, [
+    ...(band === null ? unknown("band", "2.4 GHz", unsaid) : answered("band", band)),
+    ...usual("on-loss", "silent", "Set the receiver so, then try it: propellers off, and switch the handset off."),
+  ]);
+}
+
+function safety({ size, pilot, gps, say }: Plan): ScriptSection {
+  const { usual } = say("safety");
+  return section("safety", "What must be true before the motors may start.", [
+    ...usual("arm-tilt-limit", `${size.armTiltDeg} deg`, "Not in the hand and not upside down."),
+    ...usual("arm-throttle-limit", "1050 us", "Not with the throttle open."),
+    ...(gps ? usual("arm-needs-fix", "yes", "Home is where it is armed, so it must know where that is.") : []),
+    ...usual("idle-disarm-after", `${pilot.idleDisarmS} s`, "A craft forgotten in the grass disarms itself."),
+  ]);
+}
+
+function failsafe({ pilot, gps, say }: Plan): ScriptSection {
+  const { usual } = say("failsafe");
+  const then = gps
+    ? [
+        ...usual("then", "return", "… a longer one is: it comes home, or falls where it cannot."),
+        ...usual("then-without-fix", "stop"),
+      ]
+    : usual("then", "stop", "… a longer one is: motors off, before it flies where nobody steers it.");
+  return section("failsafe", "What it does when it no longer hears the handset.", [
+    ...usual("hold-for", pilot.holdForS, "A short gap is nothing …"),
+    ...then,
+  ]);
+}
+
+function navigation({ size: { returnHeightM }, say }: Plan): ScriptSection {
+  const { usual, unknown } = say("navigation");
+  return section("navigation", null, [
+    ...usual("return-height", `${returnHeightM} m`, "Above everything between it and you: go and look."),
+    ...unknown("obstacle-height", `${returnHeightM - 10} m`, "The tallest of it, and it is checked:"),
+  ]);
+}
+
+function video({ answers, say }: Plan): ScriptSection {
+  const { answered, usual, unknown } = say("video");
+  return section("video", "Frequency and power are a matter of local law: look it up before you raise them.", [
+    ...answered("signal", answers.video as string),
+    ...usual("power", "25 mW", "Aerial on before the pack goes in, always."),
+    ...unknown("region", "europe", "Say where you fly, and both are checked:"),
+  ]);
+}
+
+function rates({ size, pilot, say }: Plan): ScriptSection {
+  const { isSaid, usual } = say("rates");
+  const rate = (slope: number, end: number) =>
+    `slope ${slope} deg/s  end ${Math.min(end, size.fastestDegPerS)} deg/s  bend 3`;
+  const less = "Less to be frightened by; take the line away when it is too little.";
+  return section("rates", isSaid("roll") ? null : pilot.ratesNote, [
+    ...usual("roll", rate(pilot.slopeDegPerS, pilot.endDegPerS)),
+    ...usual("pitch", rate(pilot.slopeDegPerS, pilot.endDegPerS)),
+    ...usual("yaw", rate(pilot.yawSlopeDegPerS, pilot.yawEndDegPerS)),
+    ...(pilot.throttlePercent === null ? [] : usual("throttle-limit", `${pilot.throttlePercent} %`, less)),
+  ]);
+}
+
+function camera({ pilot, say }: Plan): ScriptSection {
+  const why = "The more, the faster one has to fly to see ahead.";
+  return section("camera", null, say("camera").usual("uptilt", `${pilot.uptiltDeg} deg`, why));
+}
+
+/** The ports of a craft that has something on them that is named by its port. */
+function portLines(below: Craft, answers: Answers): ScriptLine[] {
+  const said = below.settings.get("ports");
+  const uses = new Set([...(said?.values() ?? [])].map(({ text }) => text));
+  const wanted = ["receiver", ...(answers.video === "digital" ? ["video"] : []), "gps"].filter((use) => !uses.has(use));
+  const free = [1, 2, 3, 4, 5, 6, 7, 8].map((port) => `port${port}`).filter((port) => !said?.has(port));
+  const note = "Which plug each part sits in: look, and put your own numbers.";
+  return wanted.flatMap((use, i) => (free[i] ? [entry(free[i], use, i === 0 ? note : null)] : []));
+}

@@ -1,0 +1,118 @@
+/** The picture in the goggles, as the panel draws it: one page at one moment, also as it would be on another grid. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Craft } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { figureOf } from "../../osd/figure.ts";
+import { fitLayout } from "../../osd/fit.ts";
+import { clashingCells, layoutOf, pagesOf, placedOn, sizeOf } from "../../osd/layout.ts";
+import type { Grid, Layout, Page } from "../../osd/placed.ts";
+import { isAnalogue, pictureOf, safeCellsOf } from "../../osd/safe-area.ts";
+import { momentOf } from "../../osd/scenarios.ts";
+import { isBlank, sampleText } from "../../osd/text.ts";
+import { LARGEST_GRID, SCENARIOS, type Scenario } from "../../protocol/osd.ts";
+import type { AddableElement, FigureReading, GogglesPicture, PanelElement } from "../../protocol/panel.ts";
+import { boardOf } from "../../rules/lib/problems.ts";
+import { printAxis } from "../../syntax/print-value.ts";
+import { craftSharingLine } from "./craft-sharing-line.ts";
+
+export interface GogglesAsk {
+  readonly scenario?: Scenario | undefined;
+  /** Of a page that the craft does not lay out, its first is shown. */
+  readonly page?: Page | undefined;
+  /** Shows the layout as it would be on this grid. */
+  readonly fit?: Grid | undefined;
+}
+
+/** Null where the craft has no grid to place anything on. */
+export function gogglesOf(craft: Craft, workspace: Workspace, ask: GogglesAsk = {}): GogglesPicture | null {
+  const { catalogue } = workspace;
+  const pages = pagesOf(craft);
+  const page = ask.page && pages.includes(ask.page) ? ask.page : pages[0]!;
+  const written = layoutOf(craft, catalogue, page);
+  if (!written) return null;
+  const fitted = ask.fit && fitLayout(written, withinReason(ask.fit));
+  const layout = fitted?.layout ?? written;
+  const scenario = SCENARIOS.find(({ name }) => name === ask.scenario)?.name ?? "mid-flight";
+  return {
+    columns: layout.grid.columns,
+    rows: layout.grid.rows,
+    aspect: pictureOf(craft) === "16:9" ? 16 / 9 : 4 / 3,
+    safe: isAnalogue(craft) ? safeCellsOf(craft, layout.grid) : null,
+    elements: elementsOf({ craft, workspace, page, layout, scenario, preview: fitted !== undefined }),
+    page,
+    pages,
+    scenario,
+    canHide: canHide(craft, workspace, page),
+    addable: addable(craft, catalogue, page),
+    preview: fitted ? { ...layout.grid, unplaced: fitted.unplaced } : null,
+  };
+}
+
+/** What a client asks for may be anything: whole cells, at least one, no more than a grid can have. */
+function withinReason({ columns, rows }: Grid): Grid {
+  const whole = (cells: number, most: number) => Math.max(1, Math.min(most, Math.floor(cells) || 1));
+  return { columns: whole(columns, LARGEST_GRID.columns), rows: whole(rows, LARGEST_GRID.rows) };
+}
+
+interface Shown {
+  readonly craft: Craft;
+  readonly workspace: Workspace;
+  readonly page: Page;
+  readonly layout: Layout;
+  readonly scenario: Scenario;
+  readonly preview: boolean;
+}
+
+function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown): PanelElement[] {
+  const { readings, flashes } = momentOf(craft, scenario);
+  const others = craftSharingLine(craft, workspace, page);
+  return layout.elements.map((placed) => ({
+    name: placed.name,
+    column: placed.column,
+    row: placed.row,
+    width: placed.width,
+    height: placed.height,
+    drawn: placed.element.drawn,
+    text: sampleText(placed.element, readings, workspace.catalogue, placed.width),
+    blank: isBlank(placed.element, readings, workspace.catalogue),
+    ...shown(figureOf(placed.name, readings)),
+    placed: preview
+      ? `${printAxis(placed.place.column)}, ${printAxis(placed.place.row)}`
+      : (placedOn(craft, page).get(placed.name)?.text ?? ""),
+    what: placed.element.what,
+    at: placed.source,
+    clashing: clashingCells(placed, layout),
+    overlapsNothing: placed.element.overlapsNothing === true,
+    flashes: flashes.has(placed.name),
+    sharedWith: others(placed.name, placed.source),
+  }));
+}
+
+function shown(figure: FigureReading | null): { readonly figure?: FigureReading } {
+  return figure ? { figure } : {};
+}
+
+/** Whether some state of the controls hides the page while it would be shown. */
+function canHide(craft: Craft, workspace: Workspace, page: Page): boolean {
+  if (!craft.modes.has("osd-hide")) return false;
+  const { selected, sets } = boardOf(craft, workspace);
+  const hide = selected("osd-hide");
+  const second = selected("osd-second");
+  if (hide === null || second === null) return false;
+  return sets.meet(hide, page === "osd-second" ? second : sets.not(second));
+}
+
+/** What the page does not have yet, in the catalogue's order. */
+function addable(craft: Craft, catalogue: Catalogue, page: Page): AddableElement[] {
+  const placed = placedOn(craft, page);
+  return catalogue.elements
+    .filter(({ name }) => !placed.has(name))
+    .map((element) => ({ name: element.name, what: element.what, ...sizeOf(element, craft) }));
+}
+
+/** Why there is no OSD to draw, and what to add. */
+export function noGoggles(craft: Craft): string {
+  if (craft.osd.size === 0 && craft.osdSecond.size === 0)
+    return "Nothing is placed on the OSD yet: add a section “osd” with a “grid” and lines such as “pack-volts at left+2, bottom-1”.";
+  return "The OSD has no grid, so nothing can be placed: say how many columns and rows there are, as in “grid 53 x 20”.";
+}

@@ -1,0 +1,148 @@
+/** The parts of a condition, and of the line of a control. */
+import type { ControlValue } from "../../syntax/value.ts";
+import { list } from "../context/describe.ts";
+import { describeControl } from "../context/known-controls.ts";
+import { type Shape, type SignatureHelp, type Slot, shaped } from "./shape.ts";
+
+const JOIN: Slot = {
+  text: "[and … | or …]",
+  markdown: "`and`: both must hold; `or`: one is enough. `and` binds first; brackets group otherwise.",
+};
+const VERBS = ["is", "in", "above", "below"] as const;
+const NOTHING: Slot = {
+  text: "MODE | always",
+  markdown: "Another mode, on when that one is; or `always`, on at every moment.",
+};
+
+/** What can be tested, and what is due; `said` is all behind the name up to the cursor. */
+export function conditionSignatures(
+  head: string,
+  said: string,
+  controls: ReadonlyMap<string, ControlValue>,
+): SignatureHelp {
+  const tokens = said.match(/[()]|[^\s()]+/g) ?? [];
+  const begun = /[^\s()]$/.test(said) ? (tokens.pop() ?? "") : "";
+  const test = currentTest(tokens);
+  const subject = test[0] ?? begun;
+  const control = controls.get(subject);
+  const shapes = conditionShapes(head, control, controls);
+  if (test.length === 0) {
+    const mode = /^[a-z]/.test(begun) && !/^ch\d*$/.test(begun);
+    return shaped(shapes, mode ? VERBS.length : 0, 0);
+  }
+  const verb = VERBS.indexOf(test[1] as (typeof VERBS)[number]);
+  if (verb < 0) {
+    if (/^[a-z]/.test(subject) && !/^ch\d+$/.test(subject)) return shaped(shapes, VERBS.length, 1);
+    const typed = VERBS.findIndex((each) => begun !== "" && each.startsWith(begun));
+    const usual = control?.control === "dial" || /^ch\d+$/.test(subject) ? VERBS.indexOf("in") : 0;
+    return shaped(shapes, typed >= 0 ? typed : usual, 1);
+  }
+  return shaped(shapes, verb, partAfter(VERBS[verb]!, test.slice(2)));
+}
+
+/** The words of the test that is being written: those behind the last word that joins or opens. */
+function currentTest(tokens: readonly string[]): string[] {
+  let first = 0;
+  tokens.forEach((token, i) => {
+    const negates = token === "not" && tokens[i - 1] !== "is";
+    if (negates || token === "and" || token === "or" || token === "(" || token === "when") first = i + 1;
+  });
+  return tokens.slice(first);
+}
+
+/** Which part is due behind a verb and the words after it. */
+function partAfter(verb: (typeof VERBS)[number], words: readonly string[]): number {
+  if (verb === "is") return words.some((word) => word !== "not" && word !== ")") ? 2 : 1;
+  const to = words.indexOf("to");
+  if (verb === "in" && to < 0) return 1;
+  return wholePulse(words.slice(verb === "in" ? to + 1 : 0)) ? (verb === "in" ? 3 : 2) : verb === "in" ? 2 : 1;
+}
+
+function wholePulse(words: readonly string[]): boolean {
+  return words.length > 1 || /\dus$/.test(words[0] ?? "");
+}
+
+function conditionShapes(
+  head: string,
+  control: ControlValue | undefined,
+  controls: ReadonlyMap<string, ControlValue>,
+): Shape[] {
+  const known = list([...controls].map(([name, value]) => `\`${name}\`: ${describeControl(value)}`));
+  const who: Slot = { text: "CONTROL", markdown: control ? describeControl(control) : known };
+  const places = (control?.positions ?? []).map(
+    ({ name, pulseUs }) => `\`${name}\`: ${pulseUs} us${name === control?.rest ? ", at rest" : ""}`,
+  );
+  const where: Slot = { text: "[not] POSITION", markdown: list(places) || "The name of one of its positions." };
+  const pulse = (text: string, markdown: string): Slot => ({ text, markdown });
+  const of = (slots: readonly Slot[], markdown: string): Shape => ({ start: `${head} when`, slots, markdown });
+  return [
+    of([who, { ...where, text: `is ${where.text}` }, JOIN], "A switch, selector or button stands where it is said."),
+    of(
+      [who, pulse("in PULSE", "The lower end, which counts."), pulse("to PULSE", "The upper end, which counts."), JOIN],
+      "A control or a channel (`ch9`) lies between two pulses.",
+    ),
+    of(
+      [who, pulse("above PULSE", "The bound itself does not count."), JOIN],
+      "A control or a channel lies above a pulse.",
+    ),
+    of(
+      [who, pulse("below PULSE", "The bound itself does not count."), JOIN],
+      "A control or a channel lies below a pulse.",
+    ),
+    of([NOTHING, JOIN], "Hangs on another mode, or on nothing."),
+  ];
+}
+
+const POSITION: Slot = {
+  text: "POSITION PULSE",
+  markdown: "A name of your own, and the pulse that is sent there, as in `up 1000 us`.",
+};
+const MAYBE: Slot = { text: "[POSITION PULSE]", markdown: `A third one. ${POSITION.markdown}` };
+const MORE: Slot = { text: "[POSITION PULSE …]", markdown: `Up to 16 in all. ${POSITION.markdown}` };
+const RESTS: Slot = {
+  text: "[rests POSITION]",
+  markdown: "Where it stands when the handset is switched on; the first position where nothing is said.",
+};
+const CHANNEL: Slot = { text: "CHANNEL", markdown: "As in `ch5`. The sticks have 1 to 4, so controls begin at 5." };
+
+const KINDS = {
+  switch: {
+    slots: [CHANNEL, POSITION, POSITION, MAYBE, RESTS],
+    what: "It stays where it is put, in 2 or 3 positions.",
+  },
+  selector: { slots: [CHANNEL, POSITION, POSITION, MORE, RESTS], what: "It has 2 to 16 positions." },
+  button: { slots: [CHANNEL, POSITION, POSITION, RESTS], what: "It springs back to the first of its 2 positions." },
+  dial: {
+    slots: [
+      CHANNEL,
+      { text: "PULSE", markdown: "At its low stop." },
+      { text: "to PULSE", markdown: "At its high stop. A dial that is reversed falls." },
+    ],
+    what: "It may rest anywhere in its range.",
+  },
+} as const satisfies Record<string, { slots: readonly Slot[]; what: string }>;
+
+/** What a control's line says, and what is due; `said` is all behind its name up to the cursor. */
+export function controlSignatures(head: string, said: string): SignatureHelp {
+  const tokens = said.trim().split(/\s+/).filter(Boolean);
+  const begun = /\S$/.test(said) ? (tokens.pop() ?? "") : "";
+  const names = Object.keys(KINDS) as (keyof typeof KINDS)[];
+  const shapes = names.map((kind): Shape => {
+    const { slots, what } = KINDS[kind];
+    return { start: head, slots: [{ text: kind, markdown: what }, ...slots], markdown: what };
+  });
+  const kind = names.indexOf(tokens[0] as keyof typeof KINDS);
+  if (kind < 0) {
+    const typed = names.findIndex((each) => begun !== "" && each.startsWith(begun));
+    return shaped(shapes, Math.max(0, typed), 0);
+  }
+  const shape = [shapes[kind]!];
+  const words = tokens.slice(2);
+  if (tokens.length === 1) return shaped(shape, 0, 1);
+  if (names[kind] === "dial") return shaped(shape, 0, words.includes("to") ? 3 : 2);
+  const last = shape[0]!.slots.length - 1;
+  if (words.includes("rests") || (begun !== "" && "rests".startsWith(begun) && words.length > 5))
+    return shaped(shape, 0, last);
+  const whole = words.filter((word) => /^(\d+)?us$/.test(word)).length;
+  return shaped(shape, 0, Math.min(2 + whole, last - (names[kind] === "selector" ? 1 : 0)));
+}

@@ -1,0 +1,119 @@
+/**
+ * Values of an effective craft as plain numbers, for the readers of this folder (`pack-of.ts` and
+ * its like): what some file said, else the catalogue's default, else null.
+ *
+ * `valueIn` gives the value, `numberIn` its number in one unit, `wordIn` its word, `fieldNumberIn`
+ * one field's number; `onceFor` keeps what a reader worked out for as long as the craft lives.
+ * A line with a fault leaves its name without value, so no default stands in for it.
+ */
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { FieldsType, SettingSpec } from "../catalogue/types.ts";
+import { convert } from "../catalogue/units.ts";
+import type { Craft, Setting } from "../model/craft.ts";
+import { oncePer } from "../model/memo.ts";
+import { readSetting } from "../model/read-value.ts";
+import { units } from "../model/units.ts";
+import type { Value } from "../syntax/value.ts";
+
+/** Where a section looks next for what it leaves unsaid: a named pack in `pack`, a second set in the first. */
+function below(section: string): string | null {
+  if (section.startsWith("pack/")) return "pack";
+  return section === "rates-second" || section === "gains-second" ? section.slice(0, -"-second".length) : null;
+}
+
+/** The line that says a setting, in the section or in the one that it lies over; null where nobody said it. */
+export function settingIn(craft: Craft, section: string, name: string): Setting | null {
+  const own = craft.settings.get(section)?.get(name);
+  if (own) return own;
+  const next = below(section);
+  return next === null ? null : settingIn(craft, next, name);
+}
+
+const defaults = new WeakMap<SettingSpec, Value | null>();
+
+function defaultOf(spec: SettingSpec | undefined): Value | null {
+  if (spec?.default === undefined) return null;
+  const known = defaults.get(spec);
+  if (known !== undefined) return known;
+  const { value } = readSetting(spec.default, { start: 0, end: spec.default.length }, spec, units);
+  defaults.set(spec, value);
+  return value;
+}
+
+/** The value of a setting: said, else the catalogue's default; null where neither is, or where its line has a fault. */
+export function valueIn(craft: Craft, catalogue: Catalogue, section: string, name: string): Value | null {
+  const said = settingIn(craft, section, name);
+  if (said) return said.value;
+  return defaultOf(catalogue.setting(base(section), name));
+}
+
+function base(section: string): string {
+  return below(section) ?? section;
+}
+
+/** A number in `unit` ("" for a bare one); null for a value of another kind or of another unit family. */
+export function numberOf(value: Value | null | undefined, unit: string): number | null {
+  if (value?.kind === "integer") return unit === "" ? value.number : null;
+  if (value?.kind !== "quantity") return null;
+  return convert(value.number, value.unit, unit) ?? null;
+}
+
+/** The number of a setting in `unit` ("" for a bare one), as `valueIn` finds it. */
+export function numberIn(
+  craft: Craft,
+  catalogue: Catalogue,
+  section: string,
+  name: string,
+  unit: string,
+): number | null {
+  return numberOf(valueIn(craft, catalogue, section, name), unit);
+}
+
+/** The word of a choice, as `valueIn` finds it; `yes` or `no` for one of these. */
+export function wordIn(craft: Craft, catalogue: Catalogue, section: string, name: string): string | null {
+  const value = valueIn(craft, catalogue, section, name);
+  if (value?.kind === "yes-no") return value.yes ? "yes" : "no";
+  return value?.kind === "choice" ? value.word : null;
+}
+
+/** One field of a value, by its name; undefined where it was not said. */
+export function fieldOf(value: Value | null, field: string): Value | undefined {
+  if (value?.kind !== "fields") return undefined;
+  return value.fields.find(({ name }) => name === field)?.value;
+}
+
+/**
+ * The number of one field in `unit`: of the section, else of the one it lies over, else the
+ * field's own default. Null where none of them has it, or where a line of the setting has a fault.
+ */
+export function fieldNumberIn(
+  craft: Craft,
+  catalogue: Catalogue,
+  section: string,
+  name: string,
+  field: string,
+  unit: string,
+): number | null {
+  for (let at: string | null = section; at !== null; at = below(at)) {
+    const said = craft.settings.get(at)?.get(name);
+    if (!said) continue;
+    if (!said.value) return null;
+    const value = fieldOf(said.value, field);
+    if (value) return numberOf(value, unit);
+  }
+  return defaultField(catalogue.setting(base(section), name), field, unit);
+}
+
+/** The default of a field, in `unit`; null where the catalogue has none. */
+export function defaultField(spec: SettingSpec | undefined, field: string, unit: string): number | null {
+  const fields = spec?.types.find((type): type is FieldsType => type.is === "fields")?.fields;
+  const text = fields?.find(({ name }) => name === field)?.default;
+  const match = text === undefined ? null : /^(-?[\d.]+) ?(\S*)$/.exec(text);
+  if (!match) return null;
+  return convert(Number(match[1]), match[2] ?? "", unit) ?? null;
+}
+
+/** A reader that works out its answer once for each craft, and again if it is asked with another catalogue. */
+export function onceFor<T>(read: (craft: Craft, catalogue: Catalogue) => T): typeof read {
+  return oncePer(read);
+}

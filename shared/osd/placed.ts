@@ -1,0 +1,39 @@
+/** Where the elements of a page come to stand on the grid. */
+import type { ElementSpec } from "../catalogue/types.ts";
+import type { Source } from "../model/craft.ts";
+import type { Grid } from "../protocol/osd.ts";
+import type { Axis } from "../syntax/value.ts";
+
+export type { Grid, OsdPage as Page, Scenario } from "../protocol/osd.ts";
+
+/** Whole cells, ends included. */
+export interface CellArea {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+export interface PlacedElement {
+  readonly name: string;
+  readonly element: ElementSpec;
+  readonly column: number;
+  readonly row: number;
+  readonly width: number;
+  readonly height: number;
+  /** As the script says it. */
+  readonly place: Place;
+  readonly source: Source;
+}
+
+/** A place as written: each axis from an anchor, or counted from 0. */
+export interface Place {
+  readonly column: Axis;
+  readonly row: Axis;
+}
+
+export interface Layout {
+  readonly grid: Grid;
+  /** In the order in which the script says them. */
+  readonly elements: readonly PlacedElement[];
+}

@@ -1,0 +1,57 @@
+/** What a rule is: its code, its prose, its examples, and how it looks at a file or a craft. */
+import type { Craft, Source } from "../../model/craft.ts";
+import type { Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { Severity } from "../../protocol/findings.ts";
+import type { Cols, Fix } from "../../syntax/span.ts";
+
+/** A place in some file: a line, and the columns in it. */
+export interface Location extends Cols {
+  readonly source: Source;
+}
+
+/** What a rule reports. Where it is shown, and whether a note accepts it, is the engine's business. */
+export interface Report {
+  readonly at: Location;
+  readonly message: string;
+  /** Where it differs from the rule's own. */
+  readonly severity?: Severity;
+  readonly related?: readonly { readonly message: string; readonly at: Location }[];
+  /** Repairs of the file in which the finding stands. */
+  readonly fixes?: readonly Fix[];
+  readonly witness?: Readonly<Record<string, string | number>>;
+  /** Lines besides `at` whose notes may accept the finding. */
+  readonly alsoOf?: readonly Source[];
+}
+
+/** One or more files by path; the first is the one that is checked. */
+export type ExampleFiles = Readonly<Record<string, string>>;
+
+interface RuleFacts {
+  readonly code: string;
+  readonly severity: Severity;
+  /** One sentence: when it fires. */
+  readonly summary: string;
+  /** What is wrong, why it matters, what to do. */
+  readonly prose: string;
+  readonly examples: { readonly bad: ExampleFiles; readonly good: ExampleFiles };
+}
+
+export interface FileRule extends RuleFacts {
+  readonly scope: "file";
+  check(script: Script, workspace: Workspace): readonly Report[];
+}
+
+export interface CraftRule extends RuleFacts {
+  readonly scope: "craft";
+  check(craft: Craft, workspace: Workspace): readonly Report[];
+}
+
+/** A rule that has something to say of one file alone, and something of a whole craft. */
+export interface BothRule extends RuleFacts {
+  readonly scope: "both";
+  checkFile(script: Script, workspace: Workspace): readonly Report[];
+  checkCraft(craft: Craft, workspace: Workspace): readonly Report[];
+}
+
+export type Rule = FileRule | CraftRule | BothRule;

@@ -1,0 +1,68 @@
+/** Places that rules point at, and file findings handed on to the rule of their code. */
+import type { Craft, Setting, Source } from "../../model/craft.ts";
+import type { ReadingCode, Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { Cols, Span } from "../../syntax/span.ts";
+import type { Location, Report } from "../engine/rule.ts";
+
+/** What the reading of a file found of one code. */
+export function readingReports(script: Script, code: ReadingCode): Report[] {
+  return script.issues.flatMap((issue) =>
+    issue.code === code
+      ? [
+          {
+            at: locationOf(script.file, issue.span),
+            message: issue.message,
+            ...(issue.fixes && { fixes: issue.fixes }),
+            related: (issue.related ?? []).map(({ message, span }) => ({ message, at: locationOf(script.file, span) })),
+          },
+        ]
+      : [],
+  );
+}
+
+/** A stretch of a line of a file. */
+export function locationOf(file: string, span: Span): Location {
+  return { source: { file, line: span.line }, start: span.start, end: span.end };
+}
+
+/** Columns of a line that are known from elsewhere. */
+export function locationAt(source: Source, cols: Cols): Location {
+  return { source, start: cols.start, end: cols.end };
+}
+
+/** The name with which a line begins: of an entry, a section or a header; else the whole line. */
+export function headLocation(workspace: Workspace, source: Source): Location {
+  const line = workspace.script(source.file)?.tree.lines[source.line];
+  const node = line?.node;
+  if (node?.kind === "entry") return locationAt(source, node.head);
+  if (node?.kind === "section") return locationAt(source, node.name);
+  if (node?.kind === "header")
+    return locationAt(source, { start: node.word.start, end: node.name?.end ?? node.word.end });
+  return { source, start: 0, end: line?.text.length ?? 0 };
+}
+
+/** The value of an entry's line; its name where it has none. */
+export function valueLocation(workspace: Workspace, source: Source): Location {
+  const node = workspace.script(source.file)?.tree.lines[source.line]?.node;
+  return node?.kind === "entry" && node.value.end > node.value.start
+    ? locationAt(source, node.value)
+    : headLocation(workspace, source);
+}
+
+/** Settings that a finding rests on besides the one it points at: shown with it, and their notes may accept it. */
+export function restingOn(settings: readonly Setting[], workspace: Workspace): Pick<Report, "related" | "alsoOf"> {
+  return {
+    related: settings.map(({ name, text, source }) => ({
+      message: `${name} ${text}`,
+      at: valueLocation(workspace, source),
+    })),
+    alsoOf: settings.map(({ source }) => source),
+  };
+}
+
+/** The line that answers for a section of a craft: its last heading, or the craft's header. */
+export function sectionLocation(craft: Craft, workspace: Workspace, section: string): Location {
+  const source = craft.sections.get(section) ?? { file: craft.file, line: craft.script.tree.header ?? 0 };
+  return headLocation(workspace, source);
+}
