@@ -137,3 +137,8 @@ export function mostMw(
     null,
   );
 }
+
+/** The bands that are wide enough for a picture: a signal of 10 MHz and more, common practice, no source. */
+export function pictureBands(region: Region): RadioBand[] {
+  return REGIONS[region].bands.filter(({ fromMhz, toMhz }) => toMhz - fromMhz >= 10);
+}

@@ -96,3 +96,8 @@ export function correctedShuntMohm(shuntMohm: number, putBackMah: number, counte
 export function shownError(shown: number, real: number): number {
   return shown / real - 1;
 }
+
+/** Readings nearer than this agree as well as any meter can tell. */
+export const AGREED_SHARE = 0.0005;
+/** A pair of readings further apart than this is no matter of scale: something else is wrong. */
+export const MOST_RATIO = 2;

@@ -4,6 +4,8 @@ const shared = (...parts: string[]) => parts.map((part) => `shared/${part}/`);
 
 const model = shared("model", "syntax", "catalogue");
 const core = [...model, ...shared("protocol", "logic", "osd", "numbers")];
+/** Everything below what an editor, a terminal and a page ask for. */
+const belowIde = [...core, ...shared("draw", "rules")];
 
 /** Each folder with the folders of the project that its files may import besides itself. A folder that is not here may import none. */
 const allowed: readonly (readonly [folder: string, may: readonly string[]])[] = [
@@ -15,8 +17,11 @@ const allowed: readonly (readonly [folder: string, may: readonly string[]])[] = 
   ["shared/osd/", [...model, ...shared("protocol")]],
   ["shared/numbers/", model],
   ["shared/draw/", shared("protocol")],
-  ["shared/rules/", core],
-  ["shared/ide/", ["shared/"]],
+  // The engine alone knows which rules there are; a rule knows no other rule, nor who runs it.
+  ["shared/rules/all/", [...core, "shared/rules/lib/", "shared/rules/engine/rule.ts"]],
+  ["shared/rules/lib/", [...core, "shared/rules/engine/rule.ts"]],
+  ["shared/rules/engine/", [...core, ...shared("rules")]],
+  ["shared/ide/", belowIde],
   ["server/src/lsp/", ["shared/"]],
   ["server/src/cli/", ["shared/", "server/src/node/"]],
   ["server/src/node/", ["shared/", "server/src/lsp/"]],
@@ -26,6 +31,35 @@ const allowed: readonly (readonly [folder: string, may: readonly string[]])[] = 
   [".dev/", [""]],
   ["tests/", [""]],
 ];
+
+interface Capability {
+  /** The files that other folders and programs may import; the rest are helpers. */
+  readonly doors: readonly string[];
+  /** The folders of `shared/ide` whose doors it may import. */
+  readonly uses?: readonly string[];
+}
+
+/** The folders of `shared/ide`. Of `context` every file is a door, of `editor` each file is one request. */
+export const capabilities: Readonly<Record<string, Capability>> = {
+  context: {
+    doors: ["cursor-context", "describe", "effective-entry", "format", "known-controls", "markdown", "picked-craft"],
+  },
+  consequences: { doors: ["consequences"], uses: ["context"] },
+  hover: { doors: ["hover"], uses: ["context", "consequences"] },
+  editor: {
+    doors: ["colours", "definition", "fixes", "folding", "hints", "lenses", "links", "symbols", "tokens"],
+    uses: ["context", "consequences"],
+  },
+  completion: { doors: ["complete"], uses: ["context"] },
+  signature: { doors: ["signature"], uses: ["context"] },
+  edits: { doors: ["calibration", "osd-edit"], uses: ["context"] },
+  arming: { doors: ["ready", "positions"] },
+  panel: { doors: ["panel", "pictures"], uses: ["arming", "context"] },
+  reference: { doors: ["page", "page-at", "names", "reference"], uses: ["context"] },
+  reports: { doors: ["check-report", "effective-craft", "switch-map"] },
+  "new-craft": { doors: ["new-craft", "questions", "answers"] },
+  "own-words": { doors: ["own-words"] },
+};
 
 /** Packages that shared may import, and where. */
 const sharedPackages: Readonly<Record<string, RegExp>> = {
@@ -45,6 +79,33 @@ export function mayImport(path: string, imported: string): boolean {
 }
 
 function mayReach(path: string, imported: string): boolean {
+  const target = partOf(imported);
+  if (target && !/^(tests|\.dev)\//.test(path)) return mayEnter(path, target);
   const rule = allowed.find(([folder]) => path.startsWith(folder));
-  return rule ? [rule[0], ...rule[1]].some((folder) => imported.startsWith(folder)) : false;
+  if (!rule) return false;
+  const [folder, may] = rule;
+  // From rule to rule there is no way, though they share a folder.
+  const own = folder === "shared/rules/all/" ? [] : [folder];
+  return [...own, ...may].some((each) => imported.startsWith(each));
+}
+
+interface Part {
+  readonly capability: string;
+  readonly file: string;
+}
+
+/** Where in `shared/ide` a file stands; null for files elsewhere. */
+function partOf(path: string): Part | null {
+  const match = /^shared\/ide\/([^/]+)\/(.+?)(?:\.generated)?\.ts$/.exec(path);
+  return match ? { capability: match[1]!, file: match[2]! } : null;
+}
+
+/** Inside its own folder a file imports what it likes; from elsewhere only doors, and from `shared/ide` only those of folders it uses. */
+function mayEnter(path: string, { capability, file }: Part): boolean {
+  const from = partOf(path)?.capability;
+  const target = capabilities[capability];
+  if (!target) return false;
+  if (from === capability) return true;
+  if (!target.doors.includes(file)) return false;
+  return from ? (capabilities[from]?.uses ?? []).includes(capability) : path.startsWith("server/");
 }

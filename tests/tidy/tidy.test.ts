@@ -1,6 +1,6 @@
 /** The house is as DEVELOPERS.md says: who imports whom, how files are named, how long they may be. */
 import { expect, test } from "vitest";
-import { mayImport } from "./layers.ts";
+import { capabilities, mayImport } from "./layers.ts";
 import { importsOf, projectFiles, readSource } from "./sources.ts";
 
 const files = projectFiles();
@@ -23,15 +23,36 @@ const g = await import("./g.ts");`;
   expect(importsOf("shared/x/x.ts", text)).toEqual(expected);
 });
 
-test("a wrong import is known as one", () => {
-  expect(mayImport("shared/model/merge.ts", "shared/syntax/tree.ts")).toBe(true);
-  expect(mayImport("shared/syntax/tree.ts", "shared/model/merge.ts")).toBe(false);
-  expect(mayImport("shared/rules/all/syntax.ts", "vscode")).toBe(false);
-  expect(mayImport("shared/rules/all/syntax.ts", "node:fs")).toBe(false);
-  expect(mayImport("shared/rules/all/syntax.ts", "zod")).toBe(false);
-  expect(mayImport("server/src/cli/check.ts", "server/src/lsp/server.ts")).toBe(false);
-  expect(mayImport("client/panel/main.tsx", "shared/model/craft.ts")).toBe(false);
-  expect(mayImport("shared/elsewhere/a.ts", "shared/syntax/tree.ts")).toBe(false);
+test.each([
+  // [who, imports what, allowed]
+  ["shared/model/merge.ts", "shared/syntax/tree.ts", true],
+  ["shared/syntax/tree.ts", "shared/model/merge.ts", false],
+  ["shared/rules/all/syntax.ts", "vscode", false],
+  ["shared/rules/all/syntax.ts", "node:fs", false],
+  ["shared/rules/all/syntax.ts", "zod", false],
+  ["server/src/cli/check.ts", "server/src/lsp/server.ts", false],
+  ["client/panel/main.tsx", "shared/model/craft.ts", false],
+  ["shared/elsewhere/a.ts", "shared/syntax/tree.ts", false],
+  // From rule to rule, and from a rule to who runs it.
+  ["shared/rules/all/video-power.ts", "shared/rules/all/video-band.ts", false],
+  ["shared/rules/all/video-power.ts", "shared/rules/engine/engine.ts", false],
+  ["shared/rules/lib/locations.ts", "shared/rules/all/video-band.ts", false],
+  ["shared/rules/all/video-power.ts", "shared/rules/engine/rule.ts", true],
+  ["shared/rules/engine/registry.generated.ts", "shared/rules/all/video-band.ts", true],
+  // The insides of a capability, its doors, and folders that it has no business with.
+  ["shared/ide/hover/hover.ts", "shared/ide/consequences/pack.ts", false],
+  ["shared/ide/hover/hover.ts", "shared/ide/consequences/consequences.ts", true],
+  ["shared/ide/hover/hover.ts", "shared/ide/hover/files.ts", true],
+  ["shared/ide/hover/hover.ts", "shared/ide/panel/panel.ts", false],
+  ["shared/ide/context/describe.ts", "shared/ide/hover/hover.ts", false],
+  ["shared/ide/nowhere/a.ts", "shared/ide/hover/hover.ts", false],
+  ["server/src/lsp/features.ts", "shared/ide/hover/hover.ts", true],
+  ["server/src/lsp/features.ts", "shared/ide/hover/files.ts", false],
+  ["shared/rules/all/syntax.ts", "shared/ide/hover/hover.ts", false],
+  ["client/src/pages.ts", "shared/ide/hover/hover.ts", false],
+  ["tests/ide/hover/hover.test.ts", "shared/ide/hover/files.ts", true],
+])("%s may import %s: %s", (path, imported, allowed) => {
+  expect(mayImport(path, imported)).toBe(allowed);
 });
 
 test("imports run one way, and shared imports only the packages it may", () => {
@@ -54,18 +75,33 @@ test("only server/src/node touches the file system", () => {
   expect(touching.map(({ path }) => path).filter((path) => !path.startsWith("server/src/node/"))).toEqual([]);
 });
 
+test("a planted circle is found, however far around", () => {
+  const planted = new Map([
+    ["shared/a.ts", ["shared/b.ts", "zod"]],
+    ["shared/b.ts", ["shared/c.ts"]],
+    ["shared/c.ts", ["shared/b.ts"]],
+  ]);
+  expect(circlesIn(planted)).toEqual(["shared/b.ts → shared/c.ts → shared/b.ts"]);
+});
+
 test("no module imports itself, however far around", () => {
-  const importsByPath = new Map(code.map(({ path, imports }) => [path, imports]));
-  const done = new Set<string>();
-  const cycles: string[] = [];
-  const visit = (path: string, way: readonly string[]) => {
-    if (way.includes(path)) cycles.push([...way.slice(way.indexOf(path)), path].join(" → "));
-    if (done.has(path) || way.includes(path)) return;
-    for (const imported of importsByPath.get(path) ?? []) visit(imported, [...way, path]);
-    done.add(path);
-  };
-  for (const { path } of code) visit(path, []);
-  expect(cycles).toEqual([]);
+  expect(circlesIn(new Map(code.map(({ path, imports }) => [path, imports])))).toEqual([]);
+});
+
+test("nor does a folder of shared/ide", () => {
+  const uses = Object.entries(capabilities).map(([name, { uses = [] }]) => [name, uses] as const);
+  expect(circlesIn(new Map(uses))).toEqual([]);
+});
+
+test("every folder of shared/ide is listed with its doors, and each door is there and is used from outside", () => {
+  const folders = new Set(code.flatMap(({ path }) => /^shared\/ide\/([^/]+)\//.exec(path)?.[1] ?? []));
+  expect([...folders].sort()).toEqual(Object.keys(capabilities).sort());
+  const doors = Object.entries(capabilities).flatMap(([folder, each]) =>
+    each.doors.map((door) => `shared/ide/${folder}/${door}.ts`),
+  );
+  const from = (path: string) => path.split("/").slice(0, 3).join("/");
+  const entered = new Set(sources.flatMap(({ path, imports }) => imports.filter((each) => from(each) !== from(path))));
+  expect(doors.filter((door) => !entered.has(door))).toEqual([]);
 });
 
 test("a rule's file is named by its code", () => {
@@ -96,3 +132,17 @@ test("nothing lies about at the top", () => {
   const tops = new Set(files.map((path) => path.split("/")[0] ?? ""));
   expect([...tops].filter((name) => !name.startsWith(".") && !topLevel.includes(name))).toEqual([]);
 });
+
+/** Every way by which something comes back to itself, as in “a → b → a”. */
+function circlesIn(importsByPath: ReadonlyMap<string, readonly string[]>): string[] {
+  const done = new Set<string>();
+  const circles: string[] = [];
+  const visit = (path: string, way: readonly string[]) => {
+    if (way.includes(path)) circles.push([...way.slice(way.indexOf(path)), path].join(" → "));
+    if (done.has(path) || way.includes(path)) return;
+    for (const imported of importsByPath.get(path) ?? []) visit(imported, [...way, path]);
+    done.add(path);
+  };
+  for (const path of importsByPath.keys()) visit(path, []);
+  return circles;
+}

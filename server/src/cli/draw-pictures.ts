@@ -11,11 +11,13 @@ import {
   placesInWords,
   stateInWords,
 } from "../../../shared/draw/words.ts";
-import { filtersPictureOf, ratesPictureOf } from "../../../shared/ide/panel/curves.ts";
-import { gogglesOf, noGoggles } from "../../../shared/ide/panel/goggles.ts";
-import { NO_RATES, noFilters } from "../../../shared/ide/panel/numbers.ts";
-import { noSwitches } from "../../../shared/ide/panel/panel.ts";
-import { switchesOf } from "../../../shared/ide/panel/switches.ts";
+import {
+  type Drawable,
+  filtersDrawable,
+  osdDrawable,
+  ratesDrawable,
+  switchesDrawable,
+} from "../../../shared/ide/panel/pictures.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pagesOf } from "../../../shared/osd/layout.ts";
@@ -49,8 +51,7 @@ const SWITCHES_WIDTH = 690;
 
 /** The picture in the goggles. */
 export function osdPicture(craft: Craft, workspace: Workspace, wanted: WantedOsd): Picture {
-  const goggles = gogglesOf(craft, workspace, wanted);
-  if (!goggles) throw new CannotRun(noGoggles(craft));
+  const goggles = drawn(osdDrawable(craft, workspace, wanted));
   if (!pagesOf(craft).includes(wanted.page)) throw new CannotRun(`${craft.name} lays out no ${wanted.page} page`);
   const { columns, rows, elements, preview } = goggles;
   const moment = SCENARIOS.find(({ name }) => name === goggles.scenario)!.label;
@@ -68,8 +69,7 @@ export function osdPicture(craft: Craft, workspace: Workspace, wanted: WantedOsd
 
 /** The controls at rest, with what each position turns on. */
 export function switchesPicture(craft: Craft, workspace: Workspace): Picture {
-  const switches = switchesOf(craft, workspace, undefined);
-  if (!switches) throw new CannotRun(noSwitches(craft));
+  const switches = drawn(switchesDrawable(craft, workspace));
   const controls = switches.controls.map(controlWithModes);
   return {
     scene: drawSwitches(switches, { width: SWITCHES_WIDTH }),
@@ -81,23 +81,26 @@ export function switchesPicture(craft: Craft, workspace: Workspace): Picture {
 
 /** How fast the craft turns for where the sticks are, both sets if there are two. */
 export function ratesPicture(craft: Craft, workspace: Workspace): Picture {
-  const rates = ratesPictureOf(craft, workspace);
-  if (!rates) throw new CannotRun(NO_RATES);
-  const second = ratesPictureOf(craft, workspace, "rates-second");
-  const scene = drawRates(rates, { second, width: second ? 900 : 720 });
+  const { first, second } = drawn(ratesDrawable(craft, workspace));
+  const scene = drawRates(first, { second, width: second ? 900 : 720 });
   return { scene, title: `Rates of ${craft.name}`, description: wordsOf(scene), margin: MARGIN };
 }
 
 /** What the filters let through and how much later. */
 export function filtersPicture(craft: Craft, workspace: Workspace): Picture {
-  const filters = filtersPictureOf(craft, workspace);
-  if (!filters) throw new CannotRun(noFilters(craft, workspace));
+  const filters = drawn(filtersDrawable(craft, workspace));
   return {
     scene: drawFilters(filters),
     title: `Filters of ${craft.name}`,
     description: filtersInWords(filters),
     margin: MARGIN,
   };
+}
+
+/** The picture; where there is none, the command cannot run, and says what is missing. */
+function drawn<T>(drawable: Drawable<T>): T {
+  if ("why" in drawable) throw new CannotRun(drawable.why);
+  return drawable.picture;
 }
 
 /** The words that the charts of a drawing carry. */

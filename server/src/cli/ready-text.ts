@@ -1,7 +1,6 @@
 /** What stands between a craft and arming, as a person reads it. */
 
-import type { Obstacle } from "../../../shared/ide/arming/limits.ts";
-import type { Readiness } from "../../../shared/ide/arming/ready.ts";
+import type { Obstacle, Readiness } from "../../../shared/ide/arming/ready.ts";
 import type { Move } from "../../../shared/logic/types.ts";
 import { wordPositions } from "../../../shared/rules/lib/conditions.ts";
 import { oneLine } from "./io.ts";

@@ -1,7 +1,7 @@
 /** `fettle ready`: what stands between a craft and arming. */
 
-import type { ArmingMoment } from "../../../shared/ide/arming/limits.ts";
 import { readPositions } from "../../../shared/ide/arming/positions.ts";
+import type { ArmingMoment } from "../../../shared/ide/arming/ready.ts";
 import { readinessOf } from "../../../shared/ide/arming/ready.ts";
 import { boardOf } from "../../../shared/rules/lib/problems.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";

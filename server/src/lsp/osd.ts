@@ -1,7 +1,7 @@
 /** Gestures on the picture of the OSD, answered with edits. */
 import type { Connection } from "vscode-languageserver";
+import type { OsdEdit } from "../../../shared/ide/edits/osd-edit.ts";
 import { osdEditOf } from "../../../shared/ide/edits/osd-edit.ts";
-import type { OsdEdit } from "../../../shared/ide/edits/osd-write.ts";
 import { OSD_EDIT_REQUEST, type OsdEditParams, type OsdEditResult } from "../../../shared/protocol/panel.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";

@@ -15,9 +15,9 @@ import {
 } from "vscode-languageserver-types";
 import type { CompletionItem as CoreCompletionItem } from "../../../shared/ide/completion/complete.ts";
 import type { Definition } from "../../../shared/ide/editor/definition.ts";
+import type { OfferedFix, ShownFinding } from "../../../shared/ide/editor/fixes.ts";
 import type { Fold } from "../../../shared/ide/editor/folding.ts";
 import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
-import type { OfferedFix, ShownFinding } from "../../../shared/ide/edits/fixes.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";

@@ -6,6 +6,8 @@ import type { Workspace } from "../../model/workspace.ts";
 import { boardOf } from "../../rules/lib/problems.ts";
 import { type ArmingMoment, limitObstacles, type Obstacle, startDelays } from "./limits.ts";
 
+export type { ArmingMoment, Obstacle } from "./limits.ts";
+
 export interface ArmingWay {
   /** As one says it, as in “TL down, KN from 1500 us to 1700 us”. */
   readonly words: string;

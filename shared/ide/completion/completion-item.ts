@@ -3,8 +3,7 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { unitFamily } from "../../catalogue/units.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { Range } from "../../syntax/span.ts";
-import { describeSection, describeUnit } from "../context/describe.ts";
-import { describeName } from "../hover/hover.ts";
+import { describeName, describeSection, describeUnit } from "../context/describe.ts";
 
 export type CompletionKind =
   | "section"

@@ -6,14 +6,12 @@ import { type Filter, type FilterFigures, filtersOf } from "../../numbers/filter
 import { turnHz } from "../../numbers/motor.ts";
 import { hoverHarmonicsOf, motorsOf } from "../../numbers/motor-of.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
+import { figure, hertz, percent } from "../context/format.ts";
 import {
   type Consequence,
   type ConsequenceProvider,
   type ConsequenceProviders,
   type ConsequenceSubject,
-  figure,
-  hertz,
-  percent,
   says,
 } from "./provider.ts";
 

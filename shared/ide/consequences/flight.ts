@@ -15,15 +15,8 @@ import { ratesOf, secondRatesOf, throwsOf } from "../../numbers/rates-of.ts";
 import { shareOf } from "../../numbers/sticks.ts";
 import { numberIn, numberOf, settingIn, valueIn, wordIn } from "../../numbers/values.ts";
 import type { Value } from "../../syntax/value.ts";
-import {
-  type ConsequenceProvider,
-  type ConsequenceProviders,
-  type ConsequenceSubject,
-  duration,
-  figure,
-  percent,
-  says,
-} from "./provider.ts";
+import { duration, figure, percent } from "../context/format.ts";
+import { type ConsequenceProvider, type ConsequenceProviders, type ConsequenceSubject, says } from "./provider.ts";
 
 function figuresOf({ craft, catalogue, section }: ConsequenceSubject) {
   return section === "rates-second" ? secondRatesOf(craft, catalogue) : ratesOf(craft, catalogue);

@@ -1,18 +1,11 @@
 /** What follows for the meters of a board, and what readings on the bench say of them. */
 import { packOf } from "../../numbers/pack-of.ts";
 import { throwsOf } from "../../numbers/rates-of.ts";
-import { dividedV, shuntHeatW } from "../../numbers/sensing.ts";
+import { AGREED_SHARE, dividedV, MOST_RATIO, shuntHeatW } from "../../numbers/sensing.ts";
 import { calibrationOf, currentMeterOf, voltsMeterOf } from "../../numbers/sensing-of.ts";
 import { numberIn, numberOf, valueIn } from "../../numbers/values.ts";
-import {
-  type Consequence,
-  type ConsequenceProvider,
-  type ConsequenceProviders,
-  figure,
-  percent,
-  says,
-  volts,
-} from "./provider.ts";
+import { figure, percent, volts } from "../context/format.ts";
+import { type Consequence, type ConsequenceProvider, type ConsequenceProviders, says } from "./provider.ts";
 
 const voltsMeter: ConsequenceProvider = ({ craft, catalogue, section, name }) => {
   const meter = voltsMeterOf(craft, catalogue, section);
@@ -60,11 +53,6 @@ const currentMeter: ConsequenceProvider = ({ craft, catalogue, section, name }) 
     );
   return told;
 };
-
-/** Readings nearer than this agree as well as any meter can tell. */
-export const AGREED_SHARE = 0.0005;
-/** A pair of readings further apart than this is no matter of scale: something else is wrong. */
-export const MOST_RATIO = 2;
 
 /** What two readings of one thing say of a scale; `cure` is what would put it right. */
 function verdict(what: string, error: number, cure: string): { readonly text: string; readonly brief: string } {

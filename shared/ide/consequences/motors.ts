@@ -10,17 +10,14 @@ import { stickAtThrottle, throttleAt } from "../../numbers/rates.ts";
 import { ratesOf, throwsOf } from "../../numbers/rates-of.ts";
 import { sharePulse } from "../../numbers/sticks.ts";
 import { numberIn, numberOf, settingIn } from "../../numbers/values.ts";
+import { figure, hertz, percent, volts } from "../context/format.ts";
 import {
   type Consequence,
   type ConsequenceProvider,
   type ConsequenceProviders,
   type ConsequenceSubject,
   combined,
-  figure,
-  hertz,
-  percent,
   says,
-  volts,
 } from "./provider.ts";
 
 const UNLOADED = "without propellers, which take a good part of it";

@@ -5,18 +5,14 @@ import { CHEMISTRIES, energyWh, flightS, packV, ratingC, sagV, sharedMah } from 
 import { type PackFigures, packOf } from "../../numbers/pack-of.ts";
 import { numberIn, numberOf, settingIn } from "../../numbers/values.ts";
 import { packFacts } from "../../osd/pack-state.ts";
+import { counted, duration, figure, percent, volts } from "../context/format.ts";
 import {
   type Consequence,
   type ConsequenceProvider,
   type ConsequenceProviders,
   type ConsequenceSubject,
   combined,
-  counted,
-  duration,
-  figure,
-  percent,
   says,
-  volts,
 } from "./provider.ts";
 
 /** The most that spare packs may hold in carry-on baggage (TSA). */

@@ -4,15 +4,8 @@ import { ismBandOf } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import { throwsOf } from "../../numbers/rates-of.ts";
 import { numberIn, numberOf } from "../../numbers/values.ts";
-import {
-  type Consequence,
-  type ConsequenceProvider,
-  type ConsequenceProviders,
-  duration,
-  figure,
-  percent,
-  says,
-} from "./provider.ts";
+import { duration, figure, percent } from "../context/format.ts";
+import { type Consequence, type ConsequenceProvider, type ConsequenceProviders, says } from "./provider.ts";
 
 /** Something that comes so often a second. */
 function every(what: string): ConsequenceProvider {

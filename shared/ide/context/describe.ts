@@ -1,4 +1,5 @@
 /** Things of the catalogue in words, as Markdown: for hovers, completions and reference pages. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type {
   ElementSpec,
   Limit,
@@ -11,6 +12,7 @@ import type {
   ValueType,
 } from "../../catalogue/types.ts";
 import { forSize } from "../../model/limits.ts";
+import { list, paragraphs, warning } from "./markdown.ts";
 
 /** What the kind of a setting says of it. */
 export const KINDS = {
@@ -161,27 +163,16 @@ export function needLine(need: Need): string {
   return `Needs ${what}${or}: ${need.reason}`;
 }
 
-/** A hazard with the sign of one; nothing where there is none. */
-export function warning(hazard: string | undefined): string {
-  return hazard ? `⚠ ${hazard}` : "";
-}
-
-/** Lines as a list. */
-export function list(lines: readonly string[]): string {
-  return lines.map((line) => `- ${line}`).join("\n");
-}
-
-/** Parts with an empty line between them; those that are empty are left out. */
-export function paragraphs(...parts: readonly string[]): string {
-  return parts.filter((part) => part !== "").join("\n\n");
-}
-
-/** A pilot's note, set off from what the tool says; nothing where there is none. */
-export function quoteNote(note: string): string {
-  return note === "" ? "" : `> ${note.split("\n").map(plainText).join("  \n> ")}`;
-}
-
-/** A pilot's own words, so that nothing in them acts as Markdown. */
-export function plainText(text: string): string {
-  return text.replace(/[\\`*_{}[\]<>#|~!]/g, "\\$&");
+/** A setting, mode or element by its name in a section; null where the section has none such. */
+export function describeName(catalogue: Catalogue, section: string, name: string): string | null {
+  const spec = catalogue.section(section);
+  if (!spec) return null;
+  if (spec.holds === "modes") {
+    const mode = catalogue.mode(name);
+    return mode ? describeMode(mode) : null;
+  }
+  const element = spec.holds === "places" ? catalogue.element(name) : undefined;
+  if (element) return describeElement(element);
+  const setting = catalogue.setting(section, name);
+  return setting ? describeSetting(setting, section) : null;
 }

@@ -42,6 +42,16 @@ function single(said: { readonly text: string; readonly source: Source } | undef
   return said ? { text: said.text, sources: [{ part: "", source: said.source }] } : null;
 }
 
+/** Whether a line takes part in the effective value of its name on a craft. */
+export function lineCounts(
+  craft: Craft,
+  file: string,
+  entry: Pick<Entry, "kind" | "section" | "name" | "line">,
+): boolean {
+  const sources = effectiveEntryIn(craft, entry)?.sources ?? [];
+  return sources.some(({ source }) => source.file === file && source.line === entry.line);
+}
+
 /** The notes of some lines, each once, in order; empty where there is none. */
 export function notesOf(workspace: Workspace, sources: readonly Source[]): string {
   const texts = sources.map(({ file, line }) => workspace.script(file)?.noteOf(line).text ?? "");

@@ -5,7 +5,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { consequencesOf } from "../consequences/consequences.ts";
 import { craftFor } from "../context/cursor-context.ts";
-import { counts } from "../hover/consequences.ts";
+import { lineCounts } from "../context/effective-entry.ts";
 
 export interface InlayHint {
   /** The figure stands behind this place. */
@@ -26,7 +26,7 @@ export function hintsOf(workspace: Workspace, file: string, range: Range): Inlay
 
 function hintOf(workspace: Workspace, craft: Craft, script: Script, entry: Entry): InlayHint | null {
   if (entry.kind === "mode" || entry.kind === "output") return pulsesHint(craft, script, entry);
-  if (!entry.value || !counts(craft, script.file, entry)) return null;
+  if (!entry.value || !lineCounts(craft, script.file, entry)) return null;
   const { kind, section, name, line } = entry;
   const told = consequencesOf(craft, workspace.catalogue, { kind, section, name, file: script.file, line });
   const shown = told.find(({ brief }) => brief !== undefined);

@@ -12,13 +12,13 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { convert } from "../../catalogue/units.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { AGREED_SHARE, MOST_RATIO } from "../../numbers/sensing.ts";
 import { calibrationOf } from "../../numbers/sensing-of.ts";
 import { numberIn, settingIn } from "../../numbers/values.ts";
 import { type Range, rangeOf, spanAt, type TextEdit } from "../../syntax/span.ts";
-import { AGREED_SHARE, MOST_RATIO } from "../consequences/meters.ts";
-import { figure } from "../consequences/provider.ts";
 import { craftFor } from "../context/cursor-context.ts";
-import { counts } from "../hover/consequences.ts";
+import { lineCounts } from "../context/effective-entry.ts";
+import { figure } from "../context/format.ts";
 import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
 
 export interface CalibrationAction {
@@ -58,7 +58,7 @@ export function calibrationsAt(workspace: Workspace, file: string, range: Range)
   if (!asked?.length) return [];
   const craft = craftFor(workspace, file);
   if (!craft) return [];
-  const names = new Set(asked.filter((entry) => counts(craft, file, entry)).map(({ name }) => name));
+  const names = new Set(asked.filter((entry) => lineCounts(craft, file, entry)).map(({ name }) => name));
   const hasAny = (readings: readonly string[]) => readings.some((name) => names.has(name));
   const scales = [
     hasAny(VOLTS) ? voltsScale(workspace, craft) : null,

@@ -5,12 +5,14 @@ import type { Workspace } from "../../model/workspace.ts";
 import { gridOf, sizeOf } from "../../osd/layout.ts";
 import type { OsdGesture, OsdPage, WriteWhere } from "../../protocol/panel.ts";
 import type { TextEdit } from "../../syntax/span.ts";
-import { pickedCraft } from "../panel/switches.ts";
+import { pickedCraft } from "../context/picked-craft.ts";
 import { added } from "./osd-add.ts";
 import { fitted } from "./osd-fit-edit.ts";
 import { type CellBox, MOST_CELLS_A_SIDE, movedPlace } from "./osd-place.ts";
 import { askAbout, type OsdEdit, type OsdEditScope, refused, scriptOf, writeAll } from "./osd-write.ts";
 import { lineForDrop, linesOfNote, newerEdition, whyNotWritable, withoutLines, writeDrop } from "./script-edits.ts";
+
+export type { OsdEdit } from "./osd-write.ts";
 
 export interface OsdEditAsk {
   /** Of several craft that use the file, the one that was drawn. */

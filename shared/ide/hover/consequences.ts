@@ -6,9 +6,9 @@ import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { settingIn } from "../../numbers/values.ts";
 import { consequencesOf } from "../consequences/consequences.ts";
-import { counted } from "../consequences/provider.ts";
-import { list, paragraphs, plainText } from "../context/describe.ts";
-import { effectiveEntryIn } from "../context/effective-entry.ts";
+import { lineCounts } from "../context/effective-entry.ts";
+import { counted } from "../context/format.ts";
+import { list, paragraphs, plainText } from "../context/markdown.ts";
 
 /** More craft than this make a hover that nobody reads. */
 const MOST_CRAFT = 3;
@@ -21,7 +21,7 @@ const MOST_PACKS = 4;
  * it counts on none, for the first craft, whose value the hover tells. Empty where nothing follows.
  */
 export function whatFollows(workspace: Workspace, file: string, entry: Entry, crafts: readonly Craft[]): string {
-  const counting = crafts.filter((craft) => counts(craft, file, entry));
+  const counting = crafts.filter((craft) => lineCounts(craft, file, entry));
   const told = counting.length > 0 ? counting : crafts.slice(0, 1);
   const groups = new Map<string, string[]>();
   for (const craft of told.slice(0, MOST_CRAFT)) {
@@ -40,12 +40,6 @@ export function whatFollows(workspace: Workspace, file: string, entry: Entry, cr
     ]),
     more > 0 ? `The line is a part of ${more} more craft.` : "",
   );
-}
-
-/** Whether a line has a say in what the craft makes of its name. */
-export function counts(craft: Craft, file: string, entry: Pick<Entry, "kind" | "section" | "name" | "line">): boolean {
-  const sources = effectiveEntryIn(craft, entry)?.sources ?? [];
-  return sources.some(({ source }) => source.file === file && source.line === entry.line);
 }
 
 /** The sentences of an entry; those of plain `pack` also for each named pack that takes it over and comes to something else. */

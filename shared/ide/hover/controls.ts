@@ -6,7 +6,7 @@ import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { lostPositions } from "../../rules/lib/controls.ts";
 import { craftFor, entryAt, quoted } from "../context/cursor-context.ts";
-import { list, paragraphs, plainText, quoteNote } from "../context/describe.ts";
+import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 
 /** A control in words; null where no file that counts has it. */
 export function hoverControl(workspace: Workspace, file: string, name: string): string | null {

@@ -3,7 +3,7 @@ import type { Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
-import { list, paragraphs, plainText, quoteNote } from "../context/describe.ts";
+import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 
 const KINDS = {
   craft: "One whole machine: its files laid over each other, later ones first to be heard.",

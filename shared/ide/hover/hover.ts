@@ -8,18 +8,9 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
 import { type CursorContext, craftFor, craftsFor, cursorContextAt, holds, quoted } from "../context/cursor-context.ts";
-import {
-  describeElement,
-  describeMode,
-  describeSection,
-  describeSetting,
-  describeUnit,
-  list,
-  paragraphs,
-  plainText,
-  quoteNote,
-} from "../context/describe.ts";
+import { describeMode, describeName, describeSection, describeSetting, describeUnit } from "../context/describe.ts";
 import { type EffectiveEntry, effectiveEntryIn, notesOf } from "../context/effective-entry.ts";
+import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 import { whatFollows } from "./consequences.ts";
 import { hoverControl, hoverPosition } from "./controls.ts";
 import { conversionsOf } from "./conversions.ts";
@@ -103,20 +94,6 @@ function comesTo(resolved: EffectiveEntry, craft: string, from: string): string 
 function conversions(entry: Entry): string {
   const said = entry.value ? conversionsOf(entry.value) : [];
   return said.length > 0 ? list(said) : "";
-}
-
-/** A setting, mode or element by its name in a section; null where the section has none such. */
-export function describeName(catalogue: Catalogue, section: string, name: string): string | null {
-  const spec = catalogue.section(section);
-  if (!spec) return null;
-  if (spec.holds === "modes") {
-    const mode = catalogue.mode(name);
-    return mode ? describeMode(mode) : null;
-  }
-  const element = spec.holds === "places" ? catalogue.element(name) : undefined;
-  if (element) return describeElement(element);
-  const setting = catalogue.setting(section, name);
-  return setting ? describeSetting(setting, section) : null;
 }
 
 function describeFollowed(catalogue: Catalogue, name: string): string | null {

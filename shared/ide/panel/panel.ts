@@ -1,12 +1,12 @@
 /** What the panel draws for one document: the picture in the goggles, the switches, and the numbers. */
-import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { PanelModel, ViewName } from "../../protocol/panel.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
+import { pickedCraft } from "../context/picked-craft.ts";
 import { type GogglesAsk, gogglesOf, noGoggles } from "./goggles.ts";
 import { NO_NUMBERS, numbersOf } from "./numbers.ts";
-import { pickedCraft, switchesOf } from "./switches.ts";
+import { noSwitches, switchesOf } from "./switches.ts";
 
 export interface PanelAsk extends GogglesAsk {
   /** Of several craft that use the file, the one to draw. */
@@ -71,10 +71,4 @@ function whyEmpty(script: Script | null): string {
     return "This script is written in a newer edition of the language: update the tool to see it drawn.";
   if (script.kind === "craft") return "This craft could not be read.";
   return `No craft of this workspace uses this ${script.kind}: open a craft, or name this file in one with “use”.`;
-}
-
-/** Why there are no switches to draw, and what to add. */
-export function noSwitches(craft: Craft): string {
-  if (!craft.handset) return "No handset is in use: name the pilot's with a “use” line to see what its switches do.";
-  return "The handset lists no controls yet: add them to its section “controls”.";
 }

@@ -17,16 +17,6 @@ import { readinessOf, wayOf } from "../arming/ready.ts";
 /** As many ways to turn a mode on as a person takes in at a glance. */
 const MOST_WAYS = 6;
 
-/** The craft to draw for a file: itself, or of those that use it the wanted one, or the first. */
-export function pickedCraft(
-  workspace: Workspace,
-  file: string,
-  crafts: readonly Craft[],
-  wanted: string | undefined,
-): Craft | null {
-  return workspace.craft(file) ?? crafts.find((each) => each.file === wanted) ?? crafts[0] ?? null;
-}
-
 /** Null where the craft knows no control. */
 export function switchesOf(craft: Craft, workspace: Workspace, wanted: ControlsAt | undefined): SwitchesPicture | null {
   if (craft.controls.size === 0) return null;
@@ -41,6 +31,12 @@ export function switchesOf(craft: Craft, workspace: Workspace, wanted: ControlsA
     ready: readyOf(craft, workspace, positions),
     states: board.countStates(),
   };
+}
+
+/** Why there are no switches to draw, and what to add. */
+export function noSwitches(craft: Craft): string {
+  if (!craft.handset) return "No handset is in use: name the pilot's with a “use” line to see what its switches do.";
+  return "The handset lists no controls yet: add them to its section “controls”.";
 }
 
 /** The wished positions that the controls really have: a script may have changed since they were set. */

@@ -2,7 +2,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/types.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
-import { list, paragraphs } from "../context/describe.ts";
+import { list, paragraphs } from "../context/markdown.ts";
 import { rulesLookingAt } from "./rules-of.ts";
 
 /** A chapter of a page; nothing where it would be empty. */

@@ -2,7 +2,8 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { SectionSpec, SettingSpec, ValueType } from "../../catalogue/types.ts";
 import { adjustable } from "../../model/read-entry.ts";
-import { KINDS, list, needLine, paragraphs, typeLines, warning } from "../context/describe.ts";
+import { KINDS, needLine, typeLines } from "../context/describe.ts";
+import { list, paragraphs, warning } from "../context/markdown.ts";
 import { exampleOfSetting } from "./example-line.ts";
 import { fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 

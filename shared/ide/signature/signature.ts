@@ -7,8 +7,9 @@ import { gridOf, sizeOf } from "../../osd/layout.ts";
 import { commentStart } from "../../syntax/scanner.ts";
 import type { Position } from "../../syntax/span.ts";
 import { type CursorContext, craftFor, cursorContextAt } from "../context/cursor-context.ts";
-import { list, paragraphs, typeLines } from "../context/describe.ts";
+import { typeLines } from "../context/describe.ts";
 import { describeControl, knownControls } from "../context/known-controls.ts";
+import { list, paragraphs } from "../context/markdown.ts";
 import { type SignatureHelp, type Slot, shaped } from "./shape.ts";
 import { conditionSignatures, controlSignatures } from "./switches.ts";
 

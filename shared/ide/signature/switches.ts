@@ -1,7 +1,7 @@
 /** The parts of a condition, and of the line of a control. */
 import type { ControlValue } from "../../syntax/value.ts";
-import { list } from "../context/describe.ts";
 import { describeControl } from "../context/known-controls.ts";
+import { list } from "../context/markdown.ts";
 import { type Shape, type SignatureHelp, type Slot, shaped } from "./shape.ts";
 
 const JOIN: Slot = {

@@ -1,15 +1,10 @@
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { ANALOGUE_WIDTH_MHZ } from "../../numbers/radio.ts";
-import { placeIn, type RadioBand, REGIONS, type Region, type Signal } from "../../numbers/radio-bands.ts";
+import { pictureBands, placeIn, type RadioBand, type Region, type Signal } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
-
-/** The bands that are wide enough for a picture: a signal of 10 MHz and more, common practice, no source. */
-export function pictureBands(region: Region): RadioBand[] {
-  return REGIONS[region].bands.filter(({ fromMhz, toMhz }) => toMhz - fromMhz >= 10);
-}
 
 function holds(outer: RadioBand, inner: RadioBand): boolean {
   return outer.fromMhz <= inner.fromMhz && inner.toMhz <= outer.toMhz;

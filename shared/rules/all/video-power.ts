@@ -1,11 +1,10 @@
 import type { Setting } from "../../model/craft.ts";
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
-import { mostMw, type RadioBand, type Region, type Signal } from "../../numbers/radio-bands.ts";
+import { mostMw, pictureBands, type RadioBand, type Region, type Signal } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
 import { figure } from "../lib/settings.ts";
-import { pictureBands } from "./video-band.ts";
 
 /** Whole decibels stand for powers a little above the round figure: 14 dBm are 25.1 mW. */
 const ROUNDING = 1.01;

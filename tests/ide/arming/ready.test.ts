@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { ArmingMoment } from "../../../shared/ide/arming/limits.ts";
 import { readPositions } from "../../../shared/ide/arming/positions.ts";
+import type { ArmingMoment } from "../../../shared/ide/arming/ready.ts";
 import { type Readiness, readinessOf } from "../../../shared/ide/arming/ready.ts";
 import { boardOf } from "../../../shared/rules/lib/problems.ts";
 import { WHEEL, workspaceOf } from "../../rules/check.ts";

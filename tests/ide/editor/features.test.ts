@@ -1,11 +1,11 @@
 import { expect, test } from "vitest";
 import { definitionsAt } from "../../../shared/ide/editor/definition.ts";
+import { fixesAt } from "../../../shared/ide/editor/fixes.ts";
 import { foldsOf } from "../../../shared/ide/editor/folding.ts";
 import { hintsOf } from "../../../shared/ide/editor/hints.ts";
 import { linksOf } from "../../../shared/ide/editor/links.ts";
 import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
 import { tokensOf } from "../../../shared/ide/editor/tokens.ts";
-import { fixesAt } from "../../../shared/ide/edits/fixes.ts";
 import { listNames } from "../../../shared/ide/reference/names.ts";
 import { pageOf } from "../../../shared/ide/reference/page.ts";
 import { atCursor } from "../cursor.ts";

@@ -1,8 +1,8 @@
 /** Scripts in memory to which edits are applied, as an editor would. */
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import type { OsdEdit } from "../../../shared/ide/edits/osd-edit.ts";
 import { osdEditOf } from "../../../shared/ide/edits/osd-edit.ts";
-import type { OsdEdit } from "../../../shared/ide/edits/osd-write.ts";
 import { type FileView, memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import { layoutOf } from "../../../shared/osd/layout.ts";

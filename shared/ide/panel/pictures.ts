@@ -1,0 +1,41 @@
+/** The pictures of a craft one by one, each with the reason where there is none: for files, where no panel asks. */
+import type { Craft } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { FiltersPicture, RatesPicture } from "../../protocol/numbers.ts";
+import type { GogglesPicture, SwitchesPicture } from "../../protocol/panel.ts";
+import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
+import { type GogglesAsk, gogglesOf, noGoggles } from "./goggles.ts";
+import { NO_RATES, noFilters } from "./numbers.ts";
+import { noSwitches, switchesOf } from "./switches.ts";
+
+/** A picture, or why there is nothing to draw and what to add to the script. */
+export type Drawable<T> = { readonly picture: T } | { readonly why: string };
+
+export interface RatesPictures {
+  readonly first: RatesPicture;
+  readonly second: RatesPicture | null;
+}
+
+/** One page of the OSD at one moment, also as it would be on another grid. */
+export function osdDrawable(craft: Craft, workspace: Workspace, ask: GogglesAsk): Drawable<GogglesPicture> {
+  const picture = gogglesOf(craft, workspace, ask);
+  return picture ? { picture } : { why: noGoggles(craft) };
+}
+
+/** The controls with all that their positions turn on, at rest. */
+export function switchesDrawable(craft: Craft, workspace: Workspace): Drawable<SwitchesPicture> {
+  const picture = switchesOf(craft, workspace, undefined);
+  return picture ? { picture } : { why: noSwitches(craft) };
+}
+
+/** How fast the craft turns for where the sticks are, with the second set where there is one. */
+export function ratesDrawable(craft: Craft, workspace: Workspace): Drawable<RatesPictures> {
+  const first = ratesPictureOf(craft, workspace);
+  return first ? { picture: { first, second: ratesPictureOf(craft, workspace, "rates-second") } } : { why: NO_RATES };
+}
+
+/** What the filters let through and how much later. */
+export function filtersDrawable(craft: Craft, workspace: Workspace): Drawable<FiltersPicture> {
+  const picture = filtersPictureOf(craft, workspace);
+  return picture ? { picture } : { why: noFilters(craft, workspace) };
+}
