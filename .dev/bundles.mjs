@@ -81,6 +81,8 @@ export const bundles = [
     target: "node20",
     format: "esm",
     splitting: true,
+    // What a package has for Node may be wrapped so that its own files are not found in a bundle.
+    mainFields: ["module", "main"],
     // Loaded only when a PNG is asked for, from where npm has put it: it is larger than all the rest.
     external: ["@resvg/resvg-wasm"],
     // A package that is CommonJS asks for Node's modules with require, which a module has not.

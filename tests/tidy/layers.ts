@@ -65,6 +65,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
 const sharedPackages: Readonly<Record<string, RegExp>> = {
   zod: /^shared\/catalogue\/types\.ts$/,
   "zod/mini": /^shared\/catalogue\/(schema|own-files)\.ts$/,
+  "jsonc-parser": /^shared\/ide\/own-words\/json-text\.ts$/,
   "fastest-levenshtein": /^shared\//,
   "color-name": /^shared\//,
 };

@@ -7,7 +7,7 @@ import type { OwnSetting } from "../../catalogue/types.ts";
 import { CATALOGUE_END } from "../../model/file-names.ts";
 import type { FileAnswer } from "../../model/files.ts";
 import type { Range } from "../../syntax/span.ts";
-import { type JsonPath, type JsonText, readJson } from "./json-text.ts";
+import type { JsonPath, JsonText } from "./json-text.ts";
 import { aliasProblems, settingProblems, type Tell } from "./own-words-check.ts";
 
 /** What is wrong in such a file. */
@@ -35,13 +35,13 @@ export async function readOwnWords(
   files: readonly { readonly file: string; readonly answer: FileAnswer }[],
 ): Promise<OwnWords> {
   if (files.length === 0) return { catalogue: makeCatalogue(), problems: [], key: "" };
-  const shapes = await import("../../catalogue/own-files.ts");
+  const [shapes, { readJson }] = await Promise.all([import("../../catalogue/own-files.ts"), import("./json-text.ts")]);
   const problems: WordsProblem[] = [];
   const settings: { readonly setting: OwnSetting; readonly tell: Tell }[] = [];
   const words: { readonly alias: Alias; readonly tell: Tell }[] = [];
 
   for (const { file, answer } of [...files].sort((a, b) => (a.file < b.file ? -1 : 1))) {
-    const json = jsonOf(file, answer, problems);
+    const json = jsonOf(file, answer, readJson, problems);
     if (json === null) continue;
     const tellAt =
       (base: JsonPath): Tell =>
@@ -80,7 +80,12 @@ export async function readOwnWords(
 
 type Json = JsonText & { kind: "value" };
 
-function jsonOf(file: string, answer: FileAnswer, problems: WordsProblem[]): Json | null {
+function jsonOf(
+  file: string,
+  answer: FileAnswer,
+  readJson: (text: string) => JsonText,
+  problems: WordsProblem[],
+): Json | null {
   const start = { line: 0, character: 0 };
   const refuse = (message: string, range: Range = { start, end: start }): null => {
     problems.push({ file, range, where: "", message, severity: "error" });

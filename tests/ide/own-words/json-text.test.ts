@@ -60,10 +60,24 @@ test.each([
   ["", "A value should stand here", 0],
   ["{} {}", "Nothing may follow", 3],
   ['["\\x"]', "After \\ stands one of", 2],
+  ['["a\u0001\\x"]', "A string holds no control character", 3],
+  ["[{}, yes]", "“yes” is no value", 5],
+  ['{ "a": [] "b": 1 }', "A comma and another member, or “}”, should stand here", 10],
+  ["[1.]", "This number breaks off", 1],
 ])("%s is told as what it is, where it is", (text, message, character) => {
   const json = readJson(text);
   expect(json).toMatchObject({ kind: "fault", message: expect.stringContaining(message) });
   expect(json.kind === "fault" && json.range.start).toEqual({ line: 0, character });
+});
+
+test("the whole of what cannot stand there is marked, within its line", () => {
+  const found = (text: string) => {
+    const json = readJson(text);
+    return json.kind === "fault" ? json.range : null;
+  };
+  expect(found("[yes]")).toEqual(range(0, 1, 0, 4));
+  expect(found('{\n  "a\n}')).toEqual(range(1, 2, 1, 4));
+  expect(found('\ufeff{ "a" }')).toEqual(range(0, 7, 0, 8));
 });
 
 test("a name that stands twice is told of, the member that counts being the last", () => {
