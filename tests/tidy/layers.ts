@@ -66,6 +66,7 @@ const sharedPackages: Readonly<Record<string, RegExp>> = {
   zod: /^shared\/catalogue\/types\.ts$/,
   "zod/mini": /^shared\/catalogue\/(schema|own-files)\.ts$/,
   "jsonc-parser": /^shared\/ide\/own-words\/json-text\.ts$/,
+  marked: /^shared\/ide\/reference\/markdown-html\.ts$/,
   "fastest-levenshtein": /^shared\//,
   "color-name": /^shared\//,
 };

@@ -74,15 +74,38 @@ test("what a pilot adds is there as well, and signs in it stay signs", () => {
 test("what the pages use of Markdown becomes HTML", () => {
   const text =
     "# arm\n\n*mode*\n\n**Bold** and `arm` & `none`.\n\n## Rules\n\n- one\n  - `a<b`\n    - deep\n- two\n\n```fettle\nmodes\n  # note\n```\n\n- alone";
-  expect(htmlOf(text, (name, chapter) => (name === "arm" ? `#${chapter}` : null))).toBe(
+  const html = htmlOf(text, (name, chapter) => (name === "arm" ? `#${chapter}` : null));
+  expect(html).toBe(
     [
       "<h2>arm</h2>",
       "<p><em>mode</em></p>",
       '<p><strong>Bold</strong> and <a href="#"><code>arm</code></a> &amp; <code>none</code>.</p>',
       "<h3>Rules</h3>",
-      "<ul><li>one<ul><li><code>a&lt;b</code><ul><li>deep</li></ul></li></ul></li><li>two</li></ul>",
+      "<ul>\n<li>one<ul>\n<li><code>a&lt;b</code><ul>\n<li>deep</li>\n</ul>\n</li>\n</ul>\n</li>\n<li>two</li>\n</ul>",
       '<pre tabindex="0"><code>modes\n  # note</code></pre>',
-      "<ul><li>alone</li></ul>",
+      "<ul>\n<li>alone</li>\n</ul>",
     ].join("\n"),
   );
+});
+
+test("names in code lead to their pages wherever they stand", () => {
+  const html = htmlOf("## `arm`\n\n**Needs `arm`, *always*.**", () => "#arm");
+  const link = '<a href="#arm"><code>arm</code></a>';
+  expect(html).toBe(`<h3>${link}</h3>\n<p><strong>Needs ${link}, <em>always</em>.</strong></p>`);
+});
+
+test.each([
+  "<script>alert(1)</script>",
+  "an <img src=x onerror=alert(1)> in a line",
+  "<!-- hidden -->",
+  "[a link](javascript:alert(1)) and ![a picture](https://example.org/a.png)",
+  "[a link][there]\n\n[there]: javascript:alert(1)",
+  "<https://example.org> and https://example.org and me@example.org",
+  "```\n</code></pre><script>\n```",
+  "`<b>`",
+])("%s brings neither HTML nor an address into a page", (markdown) => {
+  const html = htmlOf(markdown, () => null);
+  const tags = [...html.matchAll(/<\/?([^\s>]+)/g)].map(([, name]) => name);
+  expect(tags.filter((name) => !["p", "pre", "code"].includes(name!))).toEqual([]);
+  expect(html).not.toMatch(/<[^>]*\s(?!tabindex="0")\w+=/);
 });
