@@ -1,6 +1,6 @@
 /** Conditions of two craft side by side: true in the same states, or where not. */
+import { dequal } from "dequal";
 import type { Condition } from "../syntax/condition.ts";
-import { sameMap, sameRange } from "./same-input.ts";
 import { makeSwitchboard } from "./switchboard.ts";
 import type { ConditionSpec, ControlSpec, PairedBoards, StateSet, SwitchInput } from "./types.ts";
 
@@ -38,7 +38,7 @@ export function pairBoards(before: SwitchInput, after: SwitchInput): PairedBoard
 function sameStates(a: SwitchInput, b: SwitchInput): boolean {
   const faults = (a.faultyControls ?? []).length + (b.faultyControls ?? []).length;
   if (faults > 0 || a.controls.length !== b.controls.length) return false;
-  if (!sameRange(a.endpointsUs, b.endpointsUs) || !sameLink(a, b)) return false;
+  if (!dequal(a.endpointsUs, b.endpointsUs) || !sameLink(a, b)) return false;
   const byName = new Map(b.controls.map((control) => [control.name, control]));
   return a.controls.every((control) => {
     const other = byName.get(control.name);
@@ -49,7 +49,7 @@ function sameStates(a: SwitchInput, b: SwitchInput): boolean {
 /** Do the same pulses arrive: on channels of two levels, and from sticks as measured? */
 function sameLink(a: SwitchInput, b: SwitchInput): boolean {
   const levels = (input: SwitchInput): string => [...new Set(input.twoLevelChannels)].sort().join();
-  return levels(a) === levels(b) && sameMap(a.measuredUs, b.measuredUs, sameRange);
+  return levels(a) === levels(b) && dequal(a.measuredUs ?? new Map(), b.measuredUs ?? new Map());
 }
 
 /** The same states: where a control rests, and which way a dial turns, does not matter for that. */

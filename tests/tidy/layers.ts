@@ -65,6 +65,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
 const sharedPackages: Readonly<Record<string, RegExp>> = {
   zod: /^shared\/catalogue\/types\.ts$/,
   "zod/mini": /^shared\/catalogue\/(schema|own-files)\.ts$/,
+  dequal: /^shared\/logic\//,
   "jsonc-parser": /^shared\/ide\/own-words\/json-text\.ts$/,
   marked: /^shared\/ide\/reference\/markdown-html\.ts$/,
   "fastest-levenshtein": /^shared\//,
