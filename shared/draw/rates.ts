@@ -2,6 +2,7 @@
 
 import type { RatesAxis, RatesPicture } from "../protocol/numbers.ts";
 import { drawChart } from "./chart.ts";
+import { valueAt } from "./chart-reading.ts";
 import type { Chart, ChartLine } from "./plot.ts";
 import { evenScale, type Scale } from "./scale.ts";
 import { node, type SceneNode } from "./scene.ts";
@@ -125,12 +126,9 @@ export function rateInWords({ name, endDegPerS, halfAtStick }: Omit<RatesAxis, "
   return `${capital(name)}: ${Math.round(endDegPerS)} deg/s at full stick${half}.`;
 }
 
-function middleInWords(points: readonly (readonly [number, number])[]): string {
-  const after = points.findIndex(([stick]) => stick >= 0.5);
-  const [a, b] = [points[after - 1] ?? points[0], points[after]];
-  if (!a || !b) return "half stick is not known";
-  const share = b[0] === a[0] ? 0 : (0.5 - a[0]) / (b[0] - a[0]);
-  return `half stick gives ${percent(a[1] + (b[1] - a[1]) * share)} %`;
+function middleInWords(points: Curve): string {
+  const half = valueAt({ name: "", points }, 0.5);
+  return half === null ? "half stick is not known" : `half stick gives ${percent(half)} %`;
 }
 
 /** The lower scale of a stick, as one says its places. */
