@@ -5,15 +5,16 @@
  * low), in a craft for each mode, and in one that says nearly everything. Settings that its own text
  * names count too, and of modes and elements what it asks for by name as it runs on its examples.
  */
+
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { boardOf } from "../../shared/logic/from-craft.ts";
 import type { Craft } from "../../shared/model/craft.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
 import { rules } from "../../shared/rules/engine/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../../shared/rules/engine/rule.ts";
-import { boardOf } from "../../shared/rules/lib/problems.ts";
 import { traced } from "./rule-trace.ts";
 import { valuesOf } from "./rule-values.ts";
 

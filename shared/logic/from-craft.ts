@@ -3,6 +3,7 @@ import type { Craft, Setting } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
 import { units } from "../model/units.ts";
 import { resolvePath } from "../model/uses.ts";
+import type { Workspace } from "../model/workspace.ts";
 import { sameInput } from "./same-input.ts";
 import { makeSwitchboard } from "./switchboard.ts";
 import type { ConditionSpec, ControlSpec, LossSpec, PulseRange, Switchboard, SwitchInput } from "./types.ts";
@@ -21,6 +22,11 @@ const boardOfCraft = oncePer((craft: Craft, precedence: Precedence) => boardFor(
  */
 export function switchboardOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): Switchboard {
   return boardOfCraft(craft, precedence);
+}
+
+/** The switchboard of a craft by the catalogue of its workspace: the one on which rules, editor and terminal reason. */
+export function boardOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): Switchboard {
+  return switchboardOf(craft, catalogue.relations.precedence);
 }
 
 const recent: Switchboard[] = [];

@@ -4,6 +4,7 @@
  *
  * - `REGIONS`: the table
  * - `ismBandOf`: the band for industry, science and medicine that holds a frequency
+ * - `pictureBands`: bands wide enough for a picture
  * - `bandsAt`: bands that hold a carrier, `placeIn`: inside, over an edge, or outside
  * - `mostMw`: the most power that they allow
  */

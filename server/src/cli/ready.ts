@@ -3,7 +3,7 @@
 import { readPositions } from "../../../shared/ide/arming/positions.ts";
 import type { ArmingMoment } from "../../../shared/ide/arming/ready.ts";
 import { readinessOf } from "../../../shared/ide/arming/ready.ts";
-import { boardOf } from "../../../shared/rules/lib/problems.ts";
+import { boardOf } from "../../../shared/logic/from-craft.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { readyText } from "./ready-text.ts";

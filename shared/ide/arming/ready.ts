@@ -1,9 +1,9 @@
 /** What stands between a craft and arming, in one state of its controls, and every way there. */
+import { boardOf } from "../../logic/from-craft.ts";
 import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { boardOf } from "../../rules/lib/problems.ts";
 import { type ArmingMoment, limitObstacles, type Obstacle, startDelays } from "./limits.ts";
 
 export type { ArmingMoment, Obstacle } from "./limits.ts";

@@ -1,9 +1,9 @@
 /** Above each mode of a craft's own file: in how many of its states it is on, and whether it is at rest. */
+import { boardOf } from "../../logic/from-craft.ts";
 import type { Switchboard } from "../../logic/types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { headLocation } from "../../rules/lib/locations.ts";
-import { boardOf } from "../../rules/lib/problems.ts";
 import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
 
 export interface Lens {

@@ -1,5 +1,7 @@
 /** The picture in the goggles, as the panel draws it: one page at one moment, also as it would be on another grid. */
+
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { boardOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { figureOf } from "../../osd/figure.ts";
@@ -11,7 +13,6 @@ import { momentOf } from "../../osd/scenarios.ts";
 import { isBlank, sampleText } from "../../osd/text.ts";
 import { LARGEST_GRID, SCENARIOS, type Scenario } from "../../protocol/osd.ts";
 import type { AddableElement, FigureReading, GogglesPicture, PanelElement } from "../../protocol/panel.ts";
-import { boardOf } from "../../rules/lib/problems.ts";
 import { printAxis } from "../../syntax/print-value.ts";
 import { craftSharingLine } from "./craft-sharing-line.ts";
 

@@ -1,4 +1,5 @@
 /** The controls of a craft as the panel shows them, and the state in which they put it. */
+import { boardOf } from "../../logic/from-craft.ts";
 import type { Positions, StateReport, Switchboard } from "../../logic/types.ts";
 import { type Craft, isOutput, modeNamed } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -11,7 +12,6 @@ import type {
   SwitchesPicture,
   SwitchesState,
 } from "../../protocol/panel.ts";
-import { boardOf } from "../../rules/lib/problems.ts";
 import { readinessOf, wayOf } from "../arming/ready.ts";
 
 /** As many ways to turn a mode on as a person takes in at a glance. */

@@ -1,8 +1,7 @@
-import { linkOf } from "../../logic/from-craft.ts";
+import { boardOf, linkOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionOf } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { boardOf } from "../lib/problems.ts";
 
 export const rule: CraftRule = {
   code: "arm-on-low-pulse",

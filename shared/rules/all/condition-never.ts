@@ -1,11 +1,10 @@
-import { linkOf } from "../../logic/from-craft.ts";
+import { boardOf, linkOf } from "../../logic/from-craft.ts";
 import { type Craft, modeNamed } from "../../model/craft.ts";
 import { walkCondition } from "../../syntax/condition.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionOf } from "../lib/conditions.ts";
 import { lostPositions } from "../lib/controls.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { boardOf } from "../lib/problems.ts";
 
 export const rule: CraftRule = {
   code: "condition-never",

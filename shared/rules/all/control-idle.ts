@@ -1,7 +1,7 @@
+import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { headLocation } from "../lib/locations.ts";
-import { boardOf } from "../lib/problems.ts";
 
 export const rule: CraftRule = {
   code: "control-idle",

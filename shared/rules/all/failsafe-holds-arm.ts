@@ -1,4 +1,4 @@
-import { linkOf, stickOrder } from "../../logic/from-craft.ts";
+import { boardOf, linkOf, stickOrder } from "../../logic/from-craft.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -6,7 +6,6 @@ import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { conditionOf } from "../lib/conditions.ts";
 import { valueLocation } from "../lib/locations.ts";
-import { boardOf } from "../lib/problems.ts";
 import { throttlePercent } from "../lib/settings.ts";
 
 /** Longest time of holding, and of coming down, that still counts as an end. The project's own figures. */

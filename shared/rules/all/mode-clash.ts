@@ -1,7 +1,7 @@
+import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionsOf, wordPositions } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { boardOf } from "../lib/problems.ts";
 
 export const rule: CraftRule = {
   code: "mode-clash",

@@ -1,8 +1,8 @@
+import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionsOf } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { precedencePairs } from "../lib/precedence.ts";
-import { boardOf } from "../lib/problems.ts";
 
 export const rule: CraftRule = {
   code: "mode-shadowed",

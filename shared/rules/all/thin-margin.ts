@@ -1,9 +1,8 @@
-import { linkOf } from "../../logic/from-craft.ts";
+import { boardOf, linkOf } from "../../logic/from-craft.ts";
 import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { locationAt } from "../lib/locations.ts";
-import { boardOf } from "../lib/problems.ts";
 
 const THIN_US = 2 * END_TOLERANCE_US;
 

@@ -1,7 +1,7 @@
 import type { BothRule } from "../engine/rule.ts";
+import { problemReports } from "../lib/condition-problems.ts";
 import { notDials } from "../lib/dials.ts";
 import { readingReports } from "../lib/locations.ts";
-import { problemReports } from "../lib/problems.ts";
 
 export const rule: BothRule = {
   code: "wrong-type",

@@ -1,11 +1,11 @@
 /** Conditions as rules point at them, and positions in words. */
+import { boardOf } from "../../logic/from-craft.ts";
 import type { ControlSpec, Positions, Switchboard } from "../../logic/types.ts";
 import { type Craft, modeNamed, type Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Condition, walkCondition } from "../../syntax/condition.ts";
 import type { Report } from "../engine/rule.ts";
 import { valueLocation } from "./locations.ts";
-import { boardOf } from "./problems.ts";
 
 /** Where a finding about the condition of a mode or output stands: its last line; notes of all its lines count. */
 export function conditionOf(craft: Craft, workspace: Workspace, name: string): Pick<Report, "at" | "alsoOf"> {

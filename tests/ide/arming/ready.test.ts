@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { readPositions } from "../../../shared/ide/arming/positions.ts";
 import type { ArmingMoment } from "../../../shared/ide/arming/ready.ts";
 import { type Readiness, readinessOf } from "../../../shared/ide/arming/ready.ts";
-import { boardOf } from "../../../shared/rules/lib/problems.ts";
+import { boardOf } from "../../../shared/logic/from-craft.ts";
 import { WHEEL, workspaceOf } from "../../rules/check.ts";
 
 const HEAD = 'craft "Jug"\nuse "wheel.fettle"\n';

@@ -1,16 +1,11 @@
 /** What the logic finds wrong with the conditions themselves, as findings. */
-import { switchboardOf } from "../../logic/from-craft.ts";
-import type { Problem, Switchboard } from "../../logic/types.ts";
+import { boardOf } from "../../logic/from-craft.ts";
+import type { Problem } from "../../logic/types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Fix } from "../../syntax/span.ts";
 import type { Report } from "../engine/rule.ts";
 import { locationAt } from "./locations.ts";
-
-/** The switchboard on which every rule of a craft reasons. */
-export function boardOf(craft: Craft, workspace: Workspace): Switchboard {
-  return switchboardOf(craft, workspace.catalogue.relations.precedence);
-}
 
 /** The problems of one code, each with a repair for every name that may have been meant. */
 export function problemReports(craft: Craft, workspace: Workspace, code: Problem["code"]): Report[] {
