@@ -17,9 +17,7 @@ export type ReadingCode =
   | "unusual-value"
   | "section-misplaced"
   | "duplicate-entry"
-  | "allow-unexplained"
-  | "channel-shared"
-  | "positions-alike";
+  | "allow-unexplained";
 
 /** Something found in one file, before the notes that accept findings are heeded. */
 export interface Issue {

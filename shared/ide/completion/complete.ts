@@ -1,6 +1,5 @@
 /** What can stand at a position, the likeliest first. */
 import type { Workspace } from "../../model/workspace.ts";
-import { isNeverAccepted } from "../../rules/engine/engine.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { commentStart } from "../../syntax/scanner.ts";
 import type { Position, Range } from "../../syntax/span.ts";
@@ -44,7 +43,7 @@ function allowances(cursor: CursorContext, before: string): CompletionItem[] {
   const found = /#\s*allow\s+([a-z-]*)$/.exec(before);
   if (!found) return [];
   const offers = rules
-    .filter((rule) => !isNeverAccepted(rule.code))
+    .filter((rule) => rule.acceptable !== false)
     .map((rule): Offer => {
       const text = `${rule.code}: \${1:why it is right on this craft}`;
       return {

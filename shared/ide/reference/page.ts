@@ -4,7 +4,6 @@ import type { ElementSpec, ModeSpec, SectionSpec } from "../../catalogue/types.t
 import { convert, unitFamily } from "../../catalogue/units.ts";
 import { capital } from "../../draw/words.ts";
 import { similarNames } from "../../model/similar-names.ts";
-import { isNeverAccepted } from "../../rules/engine/engine.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../../rules/engine/rule.ts";
 import { cellsOf, needLine } from "../context/describe.ts";
@@ -250,7 +249,7 @@ function rulePage(rule: Rule, names: readonly string[]): string {
     `**${rule.summary}**`,
     rule.prose,
     names.length > 0 ? `It looks at ${code(names)}.` : "",
-    isNeverAccepted(rule.code)
+    rule.acceptable === false
       ? "It says that something was not understood, so no note can accept it."
       : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,
     headed("It fires here", exampleText(rule.examples.bad)),

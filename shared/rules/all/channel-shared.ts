@@ -5,6 +5,7 @@ export const rule: BothRule = {
   code: "channel-shared",
   severity: "error",
   scope: "both",
+  blocksUse: true,
   summary: "Two controls drive one channel.",
   prose:
     "A channel carries one pulse, so of two controls on it only one can be right, and which one is up to the transmitter: a switch that arms may then be moved by another. Give one of them a channel of its own, in the handset and in this file.",

@@ -1,6 +1,7 @@
-import type { FileRule } from "../engine/rule.ts";
-import { readingReports } from "../lib/locations.ts";
-import { repeatedUses } from "../lib/use-problems.ts";
+import type { Script, Use } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { FileRule, Report } from "../engine/rule.ts";
+import { locationOf, readingReports } from "../lib/locations.ts";
 
 export const rule: FileRule = {
   code: "duplicate-entry",
@@ -15,3 +16,24 @@ export const rule: FileRule = {
   },
   check: (script, workspace) => [...readingReports(script, "duplicate-entry"), ...repeatedUses(script, workspace)],
 };
+
+/** Files that a file names twice, by their real paths. */
+function repeatedUses(script: Script, workspace: Workspace): Report[] {
+  const first = new Map<string, Use>();
+  return script.uses.flatMap((use) => {
+    const target = workspace.target(script, use);
+    if (target.kind !== "script") return [];
+    const before = first.get(target.script.file);
+    if (!before) {
+      first.set(target.script.file, use);
+      return [];
+    }
+    return [
+      {
+        at: locationOf(script.file, use.at),
+        message: `This file is used already on line ${before.line + 1}, and its first place counts: remove one of the lines.`,
+        related: [{ message: "It is used here first", at: locationOf(script.file, before.at) }],
+      },
+    ];
+  });
+}

@@ -5,6 +5,9 @@ export const rule: FileRule = {
   code: "edition-newer",
   severity: "error",
   scope: "file",
+  acceptable: false,
+  blocksUse: true,
+  readsNewer: true,
   summary: "The script is written in a newer edition of the language than this tool reads.",
   prose:
     "Editions keep old scripts true: a newer one may say things that this tool would get wrong, so it reads nothing of the file, reports nothing else and never rewrites it. Update the tool; or, if the file was marked by mistake, take the edition out of the header.",

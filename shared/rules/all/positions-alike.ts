@@ -5,6 +5,7 @@ export const rule: BothRule = {
   code: "positions-alike",
   severity: "error",
   scope: "both",
+  blocksUse: true,
   summary: "Two positions of one control send the same pulse.",
   prose:
     "The craft sees only the pulse: positions that send the same one are one position to it, whatever the hand feels. Give each its own pulse, as measured on the bench or as the handset's pages say.",

@@ -5,6 +5,7 @@ export const rule: FileRule = {
   code: "section-misplaced",
   severity: "error",
   scope: "file",
+  blocksUse: true,
   summary: "A section stands in a kind of file that cannot hold it.",
   prose:
     "A handset is the pilot's transmitter and holds only its module and its controls, so that any craft can use it; a transmitter's module has no place in a craft. The entries take no effect where they stand. Move the section to the file it belongs in, and let that file be used.",

@@ -1,10 +1,25 @@
-import type { FileRule } from "../engine/rule.ts";
-import { useReports } from "../lib/use-problems.ts";
+import type { Script } from "../../model/script.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { FileRule, OtherRules } from "../engine/rule.ts";
+import { headLocation, locationOf } from "../lib/locations.ts";
+import { usedFiles } from "../lib/used-files.ts";
+
+/** Whether the rules that block a use find something in a file, or in one that it uses. */
+function isBroken(script: Script, workspace: Workspace, others: OtherRules): boolean {
+  const seen = new Set<Script>([script]);
+  // A set is walked in the order of adding, what is added on the way included.
+  for (const each of seen) {
+    if (others.blockUse(each)) return true;
+    for (const { target } of usedFiles(each, workspace)) if (target.kind === "script") seen.add(target.script);
+  }
+  return false;
+}
 
 export const rule: FileRule = {
   code: "use-broken",
   severity: "error",
   scope: "file",
+  acceptable: false,
   summary: "A used file has errors of its own.",
   prose:
     "Lines with errors leave their names without value, so this file does not get what it asks for. Open the used file and mend it there; its own findings say what is wrong.",
@@ -18,5 +33,29 @@ export const rule: FileRule = {
       "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 25 deg\n',
     },
   },
-  check: (script, workspace) => useReports(script, workspace, "use-broken"),
+  check: (script, workspace, others) => {
+    const broken = new Map<Script, boolean>();
+    return usedFiles(script, workspace).flatMap(({ use, path, fitting, leadsBack }) => {
+      if (!fitting || leadsBack) return [];
+      if (!broken.has(fitting)) broken.set(fitting, isBroken(fitting, workspace, others));
+      if (!broken.get(fitting)) return [];
+      return [
+        {
+          at: locationOf(script.file, use.at),
+          message: `“${path}” has errors of its own, and what they touch is missing here: open it and mend it there.`,
+        },
+      ];
+    });
+  },
+  /** A handset that stands in has no `use` line: the craft's header says it. */
+  checkStandIn(craft, handset, workspace, others) {
+    if (!isBroken(handset, workspace, others)) return [];
+    const name = handset.name ? `, “${handset.name}”,` : "";
+    return [
+      {
+        at: headLocation(workspace, { file: craft.file, line: craft.tree.header ?? 0 }),
+        message: `The handset that stands in${name} has errors of its own, and what they touch is missing here: mend it there.`,
+      },
+    ];
+  },
 };

@@ -1,10 +1,13 @@
 import type { FileRule } from "../engine/rule.ts";
-import { useReports } from "../lib/use-problems.ts";
+import { locationOf } from "../lib/locations.ts";
+import { usedFiles } from "../lib/used-files.ts";
 
 export const rule: FileRule = {
   code: "use-kind",
   severity: "error",
   scope: "file",
+  acceptable: false,
+  blocksUse: true,
   summary: "A used file is of a kind that cannot be used here.",
   prose:
     "A craft or a layer may use layers and handsets, a handset only handsets. A craft is one whole machine: using one in another would mix what is true of two. Move what both share into a layer.",
@@ -15,5 +18,13 @@ export const rule: FileRule = {
       "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 25 deg\n',
     },
   },
-  check: (script, workspace) => useReports(script, workspace, "use-kind"),
+  check: (script, workspace) =>
+    usedFiles(script, workspace).flatMap(({ use, path, target, fitting }) => {
+      if (target.kind !== "script" || fitting) return [];
+      const message =
+        target.script.kind === "craft"
+          ? `“${path}” is a craft, one whole machine, and cannot be used by another file: move what both share into a layer.`
+          : `A handset may use only handsets, and “${path}” is a ${target.script.kind}.`;
+      return [{ at: locationOf(script.file, use.at), message }];
+    }),
 };

@@ -1,10 +1,19 @@
+import type { Script, Use } from "../../model/script.ts";
+import { similarNames } from "../../model/similar-names.ts";
+import { pathBetween } from "../../model/uses.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { quote } from "../../syntax/scanner.ts";
+import { type Fix, rangeOf } from "../../syntax/span.ts";
 import type { FileRule } from "../engine/rule.ts";
-import { useReports } from "../lib/use-problems.ts";
+import { locationOf } from "../lib/locations.ts";
+import { mayUse, usedFiles } from "../lib/used-files.ts";
 
 export const rule: FileRule = {
   code: "use-missing",
   severity: "error",
   scope: "file",
+  acceptable: false,
+  blocksUse: true,
   summary: "A used file is not there, cannot be read, or lies outside the workspace.",
   prose:
     "What the file would have said is not in the craft, so nothing that depends on it can be trusted. Paths are looked up from the folder of the file in which the line stands, with / between folders. A file outside the workspace is not read: copy it in, so that git keeps it with the rest.",
@@ -15,5 +24,42 @@ export const rule: FileRule = {
       "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 25 deg\n',
     },
   },
-  check: (script, workspace) => useReports(script, workspace, "use-missing"),
+  check(script, workspace) {
+    const meant = new Map<string, readonly string[]>();
+    return usedFiles(script, workspace).flatMap(({ use, path, target }) => {
+      if (target.kind !== "none") return [];
+      const paths = meant.get(path) ?? pathsLike(path, script, workspace);
+      meant.set(path, paths);
+      const question = paths.length > 0 ? ` Did you mean ${paths.map((each) => `“${each}”`).join(" or ")}?` : "";
+      return [
+        {
+          at: locationOf(script.file, use.at),
+          message: `“${path}” cannot be used: ${target.why}.${question}`,
+          fixes: paths.map((each) => pathFix(use, each)),
+        },
+      ];
+    });
+  },
 };
+
+function pathFix({ at }: Use, path: string): Fix {
+  return { title: `Write ${quote(path)}`, edits: [{ range: rangeOf(at), text: quote(path) }] };
+}
+
+/** Files that may be used here and that a path resembles: those of the same name, else those of a similar path. */
+function pathsLike(path: string, script: Script, workspace: Workspace): string[] {
+  const paths = workspace.view.list().flatMap((file) => {
+    const other = file === script.file ? null : workspace.script(file);
+    return other && mayUse(script, other) ? [pathBetween(script.file, file)] : [];
+  });
+  const named = paths.filter((each) => bareName(each) === bareName(path));
+  return named.length > 0 ? named.slice(0, 3) : similarNames(path, paths);
+}
+
+/** The name of a file without its folders and without its ending. */
+function bareName(path: string): string {
+  return path
+    .replace(/^.*[/\\]/, "")
+    .replace(/\.fettle$/, "")
+    .toLowerCase();
+}

@@ -7,6 +7,7 @@ export const rule: BothRule = {
   code: "wrong-type",
   severity: "error",
   scope: "both",
+  blocksUse: true,
   summary: "A value does not fit its setting.",
   prose:
     "Each setting takes one kind of value: a whole number, a choice, a place, a range that rises. What does not fit leaves the setting without value. In a craft the same is told of a dial that is asked for a position, which it does not have: test its pulse with in, above or below.",

@@ -1,17 +1,12 @@
 /** All rules over a file: what they find, where it is shown, and which of it a note accepts. */
 import type { Craft, Source } from "../../model/craft.ts";
+import { oncePer } from "../../model/memo.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
-import { standInReports } from "../lib/use-problems.ts";
 import { rules } from "./registry.generated.ts";
-import type { Location, Report, Rule } from "./rule.ts";
-
-/** True of codes that say that something was not understood: accepting them would hide more than it shows. */
-export function isNeverAccepted(code: string): boolean {
-  return code === "syntax" || code === "unknown-name" || code === "edition-newer" || code.startsWith("use-");
-}
+import type { BothRule, FileRule, Location, OtherRules, Report, Rule } from "./rule.ts";
 
 /**
  * Everything found in a file: by the rules of single files and, for a craft, by those of a whole
@@ -30,27 +25,44 @@ export function findingsOf(workspace: Workspace, file: string, handset?: string)
 function standInFindings(workspace: Workspace, script: Script, handset: string | undefined): Finding[] {
   const standIn = handset === undefined ? undefined : workspace.script(handset);
   if (!standIn) return [];
-  const rule = rules.find(({ code }) => code === "use-broken")!;
-  return standInReports(script, standIn, workspace).map((report) => toFinding(rule, report, report.at));
+  const others = otherRules(workspace, undefined);
+  return rules.flatMap((rule) => {
+    const reports = rule.scope === "file" ? rule.checkStandIn?.(script, standIn, workspace, others) : undefined;
+    return reports?.map((report) => toFinding(rule, report, report.at)) ?? [];
+  });
 }
 
 /** What the rules of single files find. A file in a newer edition has that one finding and no other. */
 export function fileFindings(workspace: Workspace, script: Script): Finding[] {
-  const found: Finding[] = [];
-  for (const rule of rules) {
-    if (script.tree.newer && rule.code !== "edition-newer") continue;
-    const reports =
-      rule.scope === "file"
-        ? rule.check(script, workspace)
-        : rule.scope === "both"
-          ? rule.checkFile(script, workspace)
-          : [];
-    for (const report of reports) {
-      if (!accepted(rule.code, [report.at.source, ...(report.alsoOf ?? [])], workspace))
-        found.push(toFinding(rule, report, report.at));
-    }
-  }
-  return sorted(found);
+  return sorted(
+    fileRules.flatMap((rule) =>
+      unaccepted(rule, script, workspace).map((report) => toFinding(rule, report, report.at)),
+    ),
+  );
+}
+
+const fileRules = rules.filter((rule) => rule.scope !== "craft");
+const blockingRules = fileRules.filter((rule) => rule.blocksUse);
+
+const otherRules = oncePer((workspace: Workspace): OtherRules => {
+  const known = new Map<Script, boolean>();
+  return {
+    blockUse(script) {
+      const blocked = known.get(script) ?? blockingRules.some((rule) => unaccepted(rule, script, workspace).length > 0);
+      known.set(script, blocked);
+      return blocked;
+    },
+  };
+});
+
+/** What a rule reports of a single file, and no note there accepts. */
+function unaccepted(rule: FileRule | BothRule, script: Script, workspace: Workspace): Report[] {
+  if (script.tree.newer && !rule.readsNewer) return [];
+  const reports =
+    rule.scope === "file"
+      ? rule.check(script, workspace, otherRules(workspace, undefined))
+      : rule.checkFile(script, workspace);
+  return reports.filter(({ at, alsoOf = [] }) => !accepted(rule, [at.source, ...alsoOf], workspace));
 }
 
 /** What the rules of a whole craft find; the same craft, with the same files, is asked once. */
@@ -68,7 +80,7 @@ function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
     for (const report of reports) {
       const shown = shownAt(report.at, craft);
       const lines = [report.at.source, shown.source, ...(report.alsoOf ?? [])];
-      if (!accepted(rule.code, lines, workspace)) findings.push(toFinding(rule, report, shown));
+      if (!accepted(rule, lines, workspace)) findings.push(toFinding(rule, report, shown));
     }
   }
   craft.memo.set(craftFindings, { also: undefined, answer: findings });
@@ -84,8 +96,8 @@ function shownAt(at: Location, craft: Craft): Location {
   return { source, start: use?.at.start ?? 0, end: use?.at.end ?? text.length };
 }
 
-function accepted(code: string, lines: readonly Source[], workspace: Workspace): boolean {
-  if (isNeverAccepted(code)) return false;
+function accepted({ code, acceptable }: Rule, lines: readonly Source[], workspace: Workspace): boolean {
+  if (acceptable === false) return false;
   return lines.some(({ file, line }) =>
     workspace
       .script(file)

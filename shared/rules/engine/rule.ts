@@ -35,11 +35,28 @@ interface RuleFacts {
   /** What is wrong, why it matters, what to do. */
   readonly prose: string;
   readonly examples: { readonly bad: ExampleFiles; readonly good: ExampleFiles };
+  /** False where a finding says that something was not understood: a note that accepts it would hide more than it shows. */
+  readonly acceptable?: false;
 }
 
-export interface FileRule extends RuleFacts {
+interface FileFacts {
+  /** A file with such a finding is not what its users ask for: `use-broken` says so on their `use` lines. */
+  readonly blocksUse?: true;
+  /** Asked also of a file in a newer edition, of which nothing below the header is read. */
+  readonly readsNewer?: true;
+}
+
+/** What a rule of single files may ask of all others. */
+export interface OtherRules {
+  /** Whether a rule with `blocksUse` finds something in a file that no note accepts. */
+  blockUse(script: Script): boolean;
+}
+
+export interface FileRule extends RuleFacts, FileFacts {
   readonly scope: "file";
-  check(script: Script, workspace: Workspace): readonly Report[];
+  check(script: Script, workspace: Workspace, others: OtherRules): readonly Report[];
+  /** What it has to say, at the craft, of a handset that stands in for the craft's own. */
+  checkStandIn?(craft: Script, handset: Script, workspace: Workspace, others: OtherRules): readonly Report[];
 }
 
 export interface CraftRule extends RuleFacts {
@@ -48,7 +65,7 @@ export interface CraftRule extends RuleFacts {
 }
 
 /** A rule that has something to say of one file alone, and something of a whole craft. */
-export interface BothRule extends RuleFacts {
+export interface BothRule extends RuleFacts, FileFacts {
   readonly scope: "both";
   checkFile(script: Script, workspace: Workspace): readonly Report[];
   checkCraft(craft: Craft, workspace: Workspace): readonly Report[];

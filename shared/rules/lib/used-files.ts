@@ -1,0 +1,49 @@
+/** The `use` lines of a file as rules look at them. */
+import { oncePer } from "../../model/memo.ts";
+import type { Script, Use } from "../../model/script.ts";
+import { leadsBack, type UseTarget } from "../../model/uses.ts";
+import type { Workspace } from "../../model/workspace.ts";
+
+/** A `use` line whose path can be read, and what it leads to. */
+export interface UsedFile {
+  readonly use: Use;
+  readonly path: string;
+  readonly target: UseTarget;
+  /** The script that is used, where it is of a kind that may be used here. */
+  readonly fitting: Script | null;
+  /** Whether the fitting script uses, directly or through others, the file in which the line stands. */
+  readonly leadsBack: boolean;
+}
+
+const filesIn = oncePer((_: Workspace) => new Map<Script, readonly UsedFile[]>());
+
+/** What the `use` lines of a file lead to; several rules ask, and it is looked up once. */
+export function usedFiles(script: Script, workspace: Workspace): readonly UsedFile[] {
+  const known = filesIn(workspace, undefined);
+  let files = known.get(script);
+  if (!files) {
+    const byPath = new Map<string, UsedFile>();
+    files = script.uses.flatMap((use) => {
+      if (use.path === null) return [];
+      let file = byPath.get(use.path);
+      if (!file) {
+        file = usedFile(script, use, use.path, workspace);
+        byPath.set(use.path, file);
+      }
+      return { ...file, use };
+    });
+    known.set(script, files);
+  }
+  return files;
+}
+
+function usedFile(script: Script, use: Use, path: string, workspace: Workspace): UsedFile {
+  const target = workspace.target(script, use);
+  const fitting = target.kind === "script" && mayUse(script, target.script) ? target.script : null;
+  return { use, path, target, fitting, leadsBack: fitting !== null && leadsBack(workspace, script, fitting) };
+}
+
+/** Whether a file may use one of the kind of another: nobody a craft, and a handset only handsets. */
+export function mayUse(user: Pick<Script, "kind">, used: Pick<Script, "kind">): boolean {
+  return used.kind === "handset" || (used.kind === "layer" && user.kind !== "handset");
+}
