@@ -20,6 +20,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { modes: ["arm", "arm-permit"] },
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
     const { armed, sets } = board;

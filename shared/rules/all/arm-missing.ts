@@ -19,6 +19,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { modes: ["arm"] },
   check: (craft, workspace) =>
     craft.modes.size === 0 || craft.modes.has("arm")
       ? []

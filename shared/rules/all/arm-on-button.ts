@@ -19,6 +19,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { modes: ["arm", "arm-permit"] },
   check: (craft, workspace) =>
     armingReports(craft, workspace, "button", (name, by) => {
       const then = by === "arm" ? "the motors stop" : "the leave to arm is gone";

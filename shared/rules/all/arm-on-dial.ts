@@ -19,6 +19,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { modes: ["arm", "arm-permit"] },
   check: (craft, workspace) =>
     armingReports(
       craft,

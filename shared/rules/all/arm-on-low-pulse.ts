@@ -20,6 +20,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { settings: ["link.endpoints"], modes: ["arm", "arm-permit"] },
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
     if (board.armed === null || !craft.modes.has("arm")) return [];

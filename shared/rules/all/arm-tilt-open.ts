@@ -20,6 +20,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nsafety\n  arm-tilt-limit any\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nsafety\n  arm-tilt-limit 60 deg\n' },
   },
+  looksAt: { settings: ["safety.arm-tilt-limit", "frame.propeller-diameter"], modes: ["arm-permit"] },
   check(craft, workspace) {
     const limit = settingOf(craft, "safety.arm-tilt-limit");
     const value = limit?.value;

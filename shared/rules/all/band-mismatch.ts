@@ -34,6 +34,7 @@ export const rule: CraftRule = {
       "wheel.fettle": 'handset "Wheel"\n\ntransmitter\n  band 2.4 GHz\n',
     },
   },
+  looksAt: { settings: ["link.band", "transmitter.band"] },
   check(craft, workspace) {
     const own = bandOf(craft, "link");
     const handset = bandOf(craft, "transmitter");

@@ -42,5 +42,8 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  cells detect\n' },
     good: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n' },
   },
+  looksAt: {
+    settings: ["pack.cells", "pack.chemistry", "pack.full-at", "pack.warn-at", "pack.land-at", LIMIT],
+  },
   check: (craft, workspace) => packReports(craft, workspace, doubtOf, amountIn(settingOf(craft, LIMIT), "V")),
 };

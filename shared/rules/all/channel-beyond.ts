@@ -3,6 +3,7 @@ import type { CraftRule } from "../engine/rule.ts";
 import { conditionNodes, usedControls } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { locationAt } from "../lib/locations.ts";
+import { EVERY_MODE } from "../lib/name-groups.ts";
 
 export const rule: CraftRule = {
   code: "channel-beyond",
@@ -23,6 +24,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { settings: ["link.channels"], modes: [EVERY_MODE] },
   check(craft) {
     const { channels } = linkOf(craft);
     if (channels === null) return [];

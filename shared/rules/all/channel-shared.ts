@@ -19,6 +19,7 @@ export const rule: BothRule = {
         'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n  TR switch ch6 up 1000 us down 2000 us\n',
     },
   },
+  looksAt: {},
   checkFile: (script) => sharedChannels(script),
   checkCraft: (craft) => sharedChannels(craft),
 };

@@ -2,6 +2,7 @@ import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionOf, saysAlways } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { EVERY_MODE } from "../lib/name-groups.ts";
 
 export const rule: CraftRule = {
   code: "condition-always",
@@ -21,6 +22,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { modes: [EVERY_MODE] },
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
     return board.names.flatMap((name) => {

@@ -5,6 +5,7 @@ import type { CraftRule } from "../engine/rule.ts";
 import { conditionOf } from "../lib/conditions.ts";
 import { lostPositions } from "../lib/controls.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { EVERY_MODE } from "../lib/name-groups.ts";
 
 export const rule: CraftRule = {
   code: "condition-never",
@@ -24,6 +25,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { settings: ["link.two-level"], modes: [EVERY_MODE] },
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
     return board.names.flatMap((name) => {

@@ -2,6 +2,7 @@ import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { locationAt } from "../lib/locations.ts";
+import { EVERY_MODE } from "../lib/name-groups.ts";
 
 export const rule: CraftRule = {
   code: "condition-unset",
@@ -22,6 +23,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { modes: [EVERY_MODE] },
   check: (craft, workspace) =>
     boardOf(craft, workspace).unset.map((unset) => ({
       at: locationAt(unset.source, unset),

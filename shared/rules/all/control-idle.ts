@@ -21,6 +21,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: {},
   check(craft, workspace) {
     const seen = new Set<string>();
     return boardOf(craft, workspace)

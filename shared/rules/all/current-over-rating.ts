@@ -55,6 +55,9 @@ export const rule: CraftRule = {
       "jug.fettle": 'craft "Jug"\n\npack\n  capacity 1500 mAh\n  discharge-rating 100 C\n  full-current 120 A\n',
     },
   },
+  looksAt: {
+    settings: ["pack.full-current", "pack.capacity", "pack.discharge-rating", RATING, "frame.motors"],
+  },
   check: (craft, workspace) =>
     packReports(craft, workspace, excessOf, controllersOf(craft, workspace.catalogue)?.allA ?? null),
 };

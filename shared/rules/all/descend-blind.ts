@@ -20,6 +20,9 @@ export const rule: CraftRule = {
         'craft "Jug"\n\nframe\n  hover-throttle 30 %\n\nfailsafe\n  then descend\n  descend-throttle 22 %\n',
     },
   },
+  looksAt: {
+    settings: ["failsafe.then", "failsafe.descend-throttle", "frame.hover-throttle", "link.endpoints"],
+  },
   check(craft, workspace) {
     const setting = settingOf(craft, "failsafe.descend-throttle");
     const then = settingOf(craft, "failsafe.then")?.value;

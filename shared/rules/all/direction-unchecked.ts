@@ -2,11 +2,11 @@ import { settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { headLocation } from "../lib/locations.ts";
 
-const STICKS = ["roll", "pitch", "throttle", "yaw"];
+const STICKS = ["roll", "pitch", "throttle", "yaw"] as const;
 const CHECKS = [
   { name: "order-checked", what: "that each stick moves its own channel" },
   { name: "direction-checked", what: "that each moves it the right way" },
-];
+] as const;
 
 export const rule: CraftRule = {
   code: "direction-unchecked",
@@ -21,6 +21,12 @@ export const rule: CraftRule = {
       "jug.fettle":
         'craft "Jug"\n\nbench\n  roll 1000 us to 2000 us\n  order-checked 2026-04-02\n  direction-checked 2026-04-02\n',
     },
+  },
+  looksAt: {
+    settings: [
+      ...STICKS.map((stick) => `bench.${stick}` as const),
+      ...CHECKS.map(({ name }) => `bench.${name}` as const),
+    ],
   },
   check(craft, workspace) {
     const measured = STICKS.map((stick) => settingOf(craft, `bench.${stick}`)).filter((each) => each?.value);

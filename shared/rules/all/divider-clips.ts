@@ -4,6 +4,9 @@ import type { CraftRule } from "../engine/rule.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 import { figure } from "../lib/settings.ts";
 
+/** Settings of the pack on which the finding rests, the one to point at first. */
+const RESTS_ON = ["divider-top", "divider-bottom", "cells", "adc-reference", "full-at"] as const;
+
 function clippedVolts(pack: Pack): PackReport[] {
   const meter = voltsMeterOf(pack.craft, pack.catalogue, pack.section);
   const fullCellV = pack.fullCellV ?? (pack.chemistry && CHEMISTRIES[pack.chemistry].chargeLimitV);
@@ -11,11 +14,10 @@ function clippedVolts(pack: Pack): PackReport[] {
   const fullV = pack.cells * fullCellV;
   const { clipV, divider, converter } = meter;
   if (clipV * (1 + 1e-9) >= fullV) return [];
-  const names = ["divider-top", "divider-bottom", "cells", "adc-reference", "full-at"];
   const neededKohm = Math.ceil(divider.bottomKohm * (fullV / converter.referenceV - 1) * 100) / 100;
   return [
     {
-      of: names.map((name) => pack.said(name)),
+      of: RESTS_ON.map((name) => pack.said(name)),
       message: `The meter reads up to ${figure(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${figure(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
     },
   ];
@@ -37,6 +39,9 @@ export const rule: CraftRule = {
       "jug.fettle":
         'craft "Jug"\n\npack\n  chemistry lipo\n  cells 6\n  divider-top 10 kohm\n  divider-bottom 1 kohm\n',
     },
+  },
+  looksAt: {
+    settings: [...RESTS_ON.map((name) => `pack.${name}` as const), "pack.chemistry", "pack.volts-from"],
   },
   check: (craft, workspace) => packReports(craft, workspace, clippedVolts, null),
 };

@@ -15,6 +15,7 @@ export const rule: CraftRule = {
       "base.fettle": 'layer "Base"\n\npack\n  cells 4\n',
     },
   },
+  looksAt: {},
   check: (craft) =>
     craft.droppedNothing.map(({ section, name, source, start, end }) => ({
       at: locationAt(source, { start, end }),

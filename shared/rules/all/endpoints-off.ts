@@ -4,7 +4,7 @@ import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
 
-const STICKS = ["roll", "pitch", "throttle", "yaw"];
+const STICKS = ["roll", "pitch", "throttle", "yaw"] as const;
 /** How far a measured end may go beyond, in us. Common practice, no source. */
 const BEYOND_US = 25;
 
@@ -19,6 +19,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nbench\n  throttle 1030 us to 2000 us\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nbench\n  throttle 1003 us to 2000 us\n' },
   },
+  looksAt: { settings: [...STICKS.map((stick) => `bench.${stick}` as const), "link.endpoints"] },
   check(craft, workspace) {
     const wanted = linkOf(craft).endpointsUs;
     return STICKS.flatMap((stick) => {

@@ -59,6 +59,21 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  hold-for 60 s\n  then stop\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  hold-for 1 s\n  then stop\n' },
   },
+  looksAt: {
+    settings: [
+      "failsafe.hold-for",
+      "failsafe.then",
+      "failsafe.descend-for",
+      "failsafe.descend-throttle",
+      "motors.idle",
+      "link.on-loss",
+      "link.preset-channels",
+      "link.order",
+      "link.reversed",
+      "link.endpoints",
+    ],
+    modes: ["arm"],
+  },
   check(craft, workspace) {
     const found = endless(craft);
     if (!found) return presetHolds(craft, workspace);

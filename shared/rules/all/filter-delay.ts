@@ -9,7 +9,7 @@ import { figure } from "../lib/settings.ts";
 
 /** Above this a craft begins to answer late. The project's own figure; nobody has published one. */
 const MOST_MS = 3;
-const FILTERS = ["smooth-gyro", "moving-cut", "notch", "smooth-d", "moving-cut-d"];
+const FILTERS = ["smooth-gyro", "moving-cut", "notch", "smooth-d", "moving-cut-d"] as const;
 
 interface Delay {
   readonly name: string;
@@ -47,6 +47,19 @@ export const rule: CraftRule = {
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nfilters\n  smooth-gyro cut 60 Hz order 2\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nfilters\n  smooth-gyro cut 200 Hz order 2\n  smooth-d cut 120 Hz\n' },
+  },
+  looksAt: {
+    settings: [
+      ...FILTERS.map((name) => `filters.${name}` as const),
+      "sensors.loop-rate",
+      "filters.motor-notches",
+      // How fast the motors turn in the hover, where their notches then stand.
+      "frame.motors",
+      "frame.hover-throttle",
+      "motors.kv",
+      "pack.cells",
+      "pack.chemistry",
+    ],
   },
   check(craft, workspace) {
     const { filters, motorsMs } = delaysOf(craft, workspace);

@@ -17,6 +17,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nvideo\n  viewer-grid 53 x 20\n\nosd\n  grid 50 x 18\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nvideo\n  viewer-grid 53 x 20\n\nosd\n  grid 53 x 20\n' },
   },
+  looksAt: { settings: ["osd.grid", "video.viewer-grid", "video.signal"] },
   check: (craft, workspace) => {
     const grid = gridOf(craft);
     const said = settingOf(craft, "osd.grid");

@@ -24,6 +24,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { settings: ["link.two-level"] },
   check(craft) {
     const { twoLevelChannels } = linkOf(craft);
     if (twoLevelChannels.length === 0) return [];

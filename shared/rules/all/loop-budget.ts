@@ -22,6 +22,7 @@ export const rule: CraftRule = {
         'craft "Jug"\n\nmotors\n  esc-signal digital\n  esc-rate 300 kbit/s\n\nsensors\n  loop-rate 8 kHz\n',
     },
   },
+  looksAt: { settings: ["motors.esc-signal", "motors.esc-rate", "motors.esc-pause", "sensors.loop-rate"] },
   check(craft, workspace) {
     const { budget, escRateKbit, pauseUs, loopRateKhz } = loopOf(craft, workspace.catalogue);
     const rate = settingOf(craft, "motors.esc-rate");

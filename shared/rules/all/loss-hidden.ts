@@ -13,6 +13,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nlink\n  on-loss hold\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nlink\n  on-loss silent\n' },
   },
+  looksAt: { settings: ["link.on-loss"] },
   check(craft, workspace) {
     const setting = settingOf(craft, "link.on-loss");
     if (setting?.value?.kind !== "choice" || setting.value.word !== "hold") return [];

@@ -1,7 +1,14 @@
 import { boardOf } from "../../logic/from-craft.ts";
+import type { NameGroup } from "../engine/looks-at.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionsOf, wordPositions } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
+
+/** Modes that exclude another. */
+const EXCLUDING: NameGroup = {
+  words: "every mode that excludes another",
+  names: ({ relations }) => relations.clashes.flatMap(({ modes }) => modes),
+};
 
 export const rule: CraftRule = {
   code: "mode-clash",
@@ -22,6 +29,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { modes: [EXCLUDING] },
   check(craft, workspace) {
     const { clashes } = workspace.catalogue.relations;
     return boardOf(craft, workspace)

@@ -1,7 +1,25 @@
+import type { NameGroup } from "../engine/looks-at.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionOf } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { PORTS } from "../lib/name-groups.ts";
 import { meets } from "../lib/needs.ts";
+
+const MODES_IN_NEED: NameGroup = {
+  words: "every mode that needs something",
+  names: ({ modes }) => modes.flatMap(({ name, needs }) => (needs ? name : [])),
+};
+
+const NEEDED_MODES: NameGroup = {
+  words: "every mode that another needs",
+  names: ({ modes }) => modes.flatMap(({ needs = [] }) => needs.flatMap(({ mode }) => mode ?? [])),
+};
+
+const NEEDED_SETTINGS: NameGroup = {
+  words: "every setting that a mode needs",
+  names: ({ modes }) =>
+    modes.flatMap(({ needs = [] }) => needs.flatMap(({ setting, or }) => [setting ?? [], or?.setting ?? []].flat())),
+};
 
 export const rule: CraftRule = {
   code: "mode-needs",
@@ -22,6 +40,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { settings: [NEEDED_SETTINGS, PORTS], modes: [MODES_IN_NEED, NEEDED_MODES] },
   check: (craft, workspace) =>
     [...craft.modes.keys()].flatMap((name) =>
       (workspace.catalogue.mode(name)?.needs ?? [])

@@ -2,6 +2,7 @@ import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionsOf, wordPositions } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { RANKED_MODES } from "../lib/name-groups.ts";
 import { precedencePairs } from "../lib/precedence.ts";
 
 export const rule: CraftRule = {
@@ -23,6 +24,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: { modes: [RANKED_MODES] },
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
     return precedencePairs(craft, workspace).flatMap(({ over, under, reason }) => {

@@ -1,9 +1,16 @@
 import { areaOf, layoutOf, onGrid, sharedArea } from "../../osd/layout.ts";
 import { centralCells } from "../../osd/safe-area.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
+import type { NameGroup } from "../engine/looks-at.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
+import { SHOWN_TEXTS } from "../lib/name-groups.ts";
 import { areaInWords } from "../lib/osd-places.ts";
+
+const KEPT_OUT: NameGroup = {
+  words: "every element that is text and not made for the middle",
+  names: ({ elements }) => elements.filter(({ drawn, centre }) => drawn === "text" && !centre).map(({ name }) => name),
+};
 
 export const rule: CraftRule = {
   code: "osd-centre-clutter",
@@ -16,6 +23,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid 53 x 20\n  pack-volts at centre, middle\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid 53 x 20\n  pack-volts at centre, bottom-2\n' },
   },
+  looksAt: { settings: ["osd.grid", SHOWN_TEXTS], elements: [KEPT_OUT] },
   check: (craft, workspace) =>
     OSD_PAGES.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);

@@ -1,5 +1,6 @@
 import type { ElementSpec } from "../../catalogue/types.ts";
 import { placedOn } from "../../osd/layout.ts";
+import type { NameGroup } from "../engine/looks-at.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { sectionLocation } from "../lib/locations.ts";
 
@@ -11,6 +12,11 @@ const ESSENTIALS: readonly { readonly role: Role; readonly words: string }[] = [
   { role: "alerts", words: "no alerts" },
   { role: "flight-time", words: "no flight-time" },
 ];
+
+const IN_A_ROLE: NameGroup = {
+  words: "every element that shows one of these",
+  names: ({ elements }) => elements.filter(({ role }) => role).map(({ name }) => name),
+};
 
 export const rule: CraftRule = {
   code: "osd-essentials",
@@ -29,6 +35,7 @@ export const rule: CraftRule = {
         'craft "Jug"\n\nosd\n  grid pal\n  cell-volts at left+2, bottom-1\n  flight-time at right-2, bottom-1\n  link-quality at right-2, top+1\n  alerts at centre, bottom-4\n',
     },
   },
+  looksAt: { elements: [IN_A_ROLE] },
   check: (craft, workspace) => {
     // The second page is what the pilot flies by only where there is no first.
     const page = craft.osd.size > 0 ? "osd" : "osd-second";

@@ -2,6 +2,7 @@ import { gridArea, layoutOf, onGrid } from "../../osd/layout.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
+import { EVERY_ELEMENT, SHOWN_TEXTS } from "../lib/name-groups.ts";
 import { moveInto } from "../lib/osd-places.ts";
 
 export const rule: CraftRule = {
@@ -15,6 +16,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at 28, 3\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at right-2, 3\n' },
   },
+  looksAt: { settings: ["osd.grid", SHOWN_TEXTS], elements: [EVERY_ELEMENT] },
   check: (craft, workspace) =>
     OSD_PAGES.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);

@@ -2,9 +2,16 @@ import { gridArea, layoutOf, overlapsOf } from "../../osd/layout.ts";
 import type { CellArea, PlacedElement } from "../../osd/placed.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
 import type { Fix } from "../../syntax/span.ts";
+import type { NameGroup } from "../engine/looks-at.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
+import { SHOWN_TEXTS } from "../lib/name-groups.ts";
 import { moveInto } from "../lib/osd-places.ts";
+
+const SHARING_NO_CELL: NameGroup = {
+  words: "every element that is not made to lie over others",
+  names: ({ elements }) => elements.filter(({ overlapsNothing }) => !overlapsNothing).map(({ name }) => name),
+};
 
 export const rule: CraftRule = {
   code: "osd-overlap",
@@ -17,6 +24,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at 2, 3\n  flight-time at 4, 3\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nosd\n  grid pal\n  pack-volts at 2, 3\n  flight-time at 2, 4\n' },
   },
+  looksAt: { settings: ["osd.grid", SHOWN_TEXTS], elements: [SHARING_NO_CELL] },
   check: (craft, workspace) =>
     OSD_PAGES.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);

@@ -3,6 +3,7 @@ import { contains, isAnalogue, pictureOf, SAFE_SHARE, safeCellsOf } from "../../
 import { OSD_PAGES } from "../../protocol/osd.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
+import { EVERY_ELEMENT, SHOWN_TEXTS } from "../lib/name-groups.ts";
 import { areaInWords, moveInto } from "../lib/osd-places.ts";
 
 export const rule: CraftRule = {
@@ -19,6 +20,10 @@ export const rule: CraftRule = {
     good: {
       "jug.fettle": 'craft "Jug"\n\nvideo\n  signal analogue\n\nosd\n  grid pal\n  pack-volts at left+2, bottom-1\n',
     },
+  },
+  looksAt: {
+    settings: ["osd.grid", "osd.picture", "video.camera-picture", "video.signal", SHOWN_TEXTS],
+    elements: [EVERY_ELEMENT],
   },
   check: (craft, workspace) => {
     if (!isAnalogue(craft)) return [];

@@ -21,6 +21,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
+  looksAt: {},
   check: (craft, workspace) =>
     [...craft.outputs.values()].flatMap(({ name, lines }) => {
       const explained = lines.some(({ source }) => workspace.script(source.file)?.noteOf(source.line).text);

@@ -46,5 +46,6 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  full-at 4.35 V/cell\n' },
     good: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lihv\n  full-at 4.35 V/cell\n' },
   },
+  looksAt: { settings: ["pack.chemistry", ...THRESHOLDS.map(({ name }) => `pack.${name}` as const)] },
   check: (craft, workspace) => packReports(craft, workspace, strainOf, null),
 };

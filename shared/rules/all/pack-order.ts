@@ -53,5 +53,6 @@ export const rule: CraftRule = {
         'craft "Jug"\n\npack\n  chemistry lipo\n  full-at 4.2 V/cell\n  warn-at 3.5 V/cell\n  land-at 3.3 V/cell\n',
     },
   },
+  looksAt: { settings: ["pack.full-at", "pack.warn-at", "pack.land-at", "pack.chemistry"] },
   check: (craft, workspace) => packReports(craft, workspace, disorderOf, null),
 };

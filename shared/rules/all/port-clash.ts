@@ -1,6 +1,7 @@
 import type { Value } from "../../syntax/value.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
+import { PORTS } from "../lib/name-groups.ts";
 
 /** Whether a part hangs on the port: one that is said to be free serves nothing. */
 function isUse(value: Value | null): boolean {
@@ -18,6 +19,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nports\n  port1 receiver\n  port1 gps\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nports\n  port1 receiver\n  port2 gps\n' },
   },
+  looksAt: { settings: [PORTS] },
   check(craft, workspace) {
     const ports = craft.settings.get("ports");
     if (!ports) return [];

@@ -3,8 +3,10 @@ import type { Need } from "../../catalogue/types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import type { NameGroup, SettingName } from "../engine/looks-at.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { headLocation } from "../lib/locations.ts";
+import { PORTS } from "../lib/name-groups.ts";
 import { meets } from "../lib/needs.ts";
 
 const reports: Need = {
@@ -13,7 +15,7 @@ const reports: Need = {
 };
 
 /** Values that take a port; what needs one whatever its value says so in the catalogue. */
-const TAKEN: readonly { path: string; is: string; need: Need }[] = [
+const TAKEN: readonly { path: SettingName; is: string; need: Need }[] = [
   {
     path: "link.wiring",
     is: "serial",
@@ -106,6 +108,25 @@ function alertsOn(craft: Craft, alert: string): boolean {
   return items.some((item) => item.kind === "choice" && item.word === alert);
 }
 
+const SETTINGS_WITH_A_PORT: NameGroup = {
+  words: "every setting that needs a port",
+  names: (catalogue) => [...needsOf(catalogue).settings.keys()],
+};
+
+const INSTEAD_OF_A_PORT: NameGroup = {
+  words: "every setting that does instead of a port",
+  names: (catalogue) => {
+    const { settings, elements } = needsOf(catalogue);
+    const needs = [...[...settings.values()].flat().map(({ need }) => need), ...[...elements.values()].flat()];
+    return needs.flatMap(({ or }) => or?.setting ?? []);
+  },
+};
+
+const ELEMENTS_WITH_A_PORT: NameGroup = {
+  words: "every element that is fed by a port",
+  names: (catalogue) => [...needsOf(catalogue).elements].flatMap(([name, needs]) => (needs.length > 0 ? name : [])),
+};
+
 export const rule: CraftRule = {
   code: "port-missing",
   severity: "error",
@@ -116,6 +137,10 @@ export const rule: CraftRule = {
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n  port2 gps\n' },
+  },
+  looksAt: {
+    settings: [SETTINGS_WITH_A_PORT, INSTEAD_OF_A_PORT, PORTS, "motors.rpm-feedback", "osd.alert-on"],
+    elements: [ELEMENTS_WITH_A_PORT],
   },
   check(craft, workspace) {
     const byUse = new Map<string, User[]>();

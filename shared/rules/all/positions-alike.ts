@@ -13,6 +13,7 @@ export const rule: BothRule = {
     bad: { "wheel.fettle": 'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us mid 1000 us down 2000 us\n' },
     good: { "wheel.fettle": 'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n' },
   },
+  looksAt: {},
   checkFile: (script) => alikePositions(script),
   checkCraft: (craft) => alikePositions(craft),
 };

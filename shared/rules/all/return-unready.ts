@@ -28,6 +28,10 @@ export const rule: CraftRule = {
         'craft "Jug"\n\nfailsafe\n  then return\n\nnavigation\n  obstacle-height 35 m\n  return-height 50 m\n\nsafety\n  arm-needs-fix yes\n',
     },
   },
+  looksAt: {
+    settings: ["failsafe.then", "navigation.return-height", "navigation.obstacle-height", "safety.arm-needs-fix"],
+    modes: ["return-home"],
+  },
   check(craft, workspace) {
     if (!returns(craft)) return [];
     const height = settingOf(craft, "navigation.return-height");

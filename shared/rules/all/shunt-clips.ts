@@ -3,15 +3,17 @@ import type { CraftRule } from "../engine/rule.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 import { figure } from "../lib/settings.ts";
 
+/** Settings of the pack on which the finding rests, the one to point at first. */
+const RESTS_ON = ["shunt-gain", "shunt", "full-current", "adc-reference", "shunt-offset"] as const;
+
 function clippedAmps(pack: Pack): PackReport[] {
   const meter = currentMeterOf(pack.craft, pack.catalogue, pack.section);
   if (!meter || pack.fullA === null || meter.clipA * (1 + 1e-9) >= pack.fullA) return [];
   const { shunt, converter, clipA } = meter;
   const offset = shunt.offsetMv === 0 ? "" : `, over ${shunt.offsetMv} mV at rest`;
-  const names = ["shunt-gain", "shunt", "full-current", "adc-reference", "shunt-offset"];
   return [
     {
-      of: names.map((name) => pack.said(name)),
+      of: RESTS_ON.map((name) => pack.said(name)),
       message: `The meter reads up to ${figure(clipA, 1)} A (${converter.referenceV} V at the pin, ${shunt.shuntMohm} mohm enlarged ${shunt.gain} times${offset}), and the craft draws ${figure(pack.fullA, 1)} A at full throttle: what lies above is never counted. Check the three figures against the board's own parts.`,
     },
   ];
@@ -32,5 +34,6 @@ export const rule: CraftRule = {
       "jug.fettle": 'craft "Jug"\n\npack\n  full-current 120 A\n  shunt 0.5 mohm\n  shunt-gain 50\n',
     },
   },
+  looksAt: { settings: [...RESTS_ON.map((name) => `pack.${name}` as const), "pack.current-from"] },
   check: (craft, workspace) => packReports(craft, workspace, clippedAmps, null),
 };

@@ -19,6 +19,7 @@ export const rule: CraftRule = {
       "jug.fettle": 'craft "Jug"\n\nsafety\n  arm-throttle-limit 1050 us\n\nbench\n  throttle 1003 us to 2000 us\n',
     },
   },
+  looksAt: { settings: ["safety.arm-throttle-limit", "bench.throttle"] },
   check(craft, workspace) {
     const limit = settingOf(craft, "safety.arm-throttle-limit");
     const measured = settingOf(craft, "bench.throttle");

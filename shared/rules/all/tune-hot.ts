@@ -1,6 +1,6 @@
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { fieldRise, filterLoosened, type Hotter, takenAway } from "../lib/tune-compare.ts";
+import { COMPARED, fieldRise, filterLoosened, type Hotter, takenAway } from "../lib/tune-compare.ts";
 
 export const rule: CraftRule = {
   code: "tune-hot",
@@ -19,6 +19,7 @@ export const rule: CraftRule = {
       "tune.fettle": 'layer "Tune"\n\ngains\n  roll p 1 i 1 d 0.6\n',
     },
   },
+  looksAt: { settings: [...COMPARED, "bench.hover-checked"] },
   check(craft, workspace) {
     if (settingOf(craft, "bench.hover-checked")) return [];
     const found: Hotter[] = [];

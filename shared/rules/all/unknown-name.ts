@@ -19,6 +19,7 @@ export const rule: BothRule = {
       "wheel.fettle": 'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n',
     },
   },
+  looksAt: {},
   checkFile: (script) => readingReports(script, "unknown-name"),
   checkCraft: (craft, workspace) => [...problemReports(craft, workspace, "unknown-name"), ...unknownDials(craft)],
 };

@@ -13,6 +13,7 @@ export const rule: BothRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nframe\n  propeller-diameter 10 in\n\nmotors\n  kv 5000 rpm/V\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nframe\n  propeller-diameter 3 in\n\nmotors\n  kv 5000 rpm/V\n' },
   },
+  looksAt: { settings: ["frame.propeller-diameter", "pack.cells"] },
   checkFile: (script) => readingReports(script, "unusual-value"),
   checkCraft: (craft, workspace) =>
     unusualInCraft(craft, workspace.catalogue).flatMap(({ source, message, start, end }) => {

@@ -46,6 +46,7 @@ export const rule: CraftRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nvideo\n  frequency 5658 MHz\n  region europe\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nvideo\n  frequency 5769 MHz\n  region europe\n' },
   },
+  looksAt: { settings: ["video.frequency", "video.spare-frequency", "video.region", "video.signal"] },
   check(craft, workspace) {
     const { region, signal } = videoOf(craft, workspace.catalogue);
     if (region === null) return [];

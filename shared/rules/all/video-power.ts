@@ -9,6 +9,8 @@ import { figure } from "../lib/settings.ts";
 /** Whole decibels stand for powers a little above the round figure: 14 dBm are 25.1 mW. */
 const ROUNDING = 1.01;
 
+const POWERS = ["power", "power-disarmed", "power-lost"] as const;
+
 interface Limit {
   readonly powerMw: number;
   readonly band: RadioBand;
@@ -47,6 +49,16 @@ export const rule: CraftRule = {
     },
     good: { "jug.fettle": 'craft "Jug"\n\nvideo\n  frequency 5800 MHz\n  power 25 mW\n  region europe\n' },
   },
+  looksAt: {
+    settings: [
+      ...POWERS.map((name) => `video.${name}` as const),
+      "video.power-steps",
+      "video.frequency",
+      "video.region",
+      "video.signal",
+    ],
+    modes: ["video-high"],
+  },
   check(craft, workspace) {
     const { region, carrierMhz, signal, stepsMw } = videoOf(craft, workspace.catalogue);
     const limit = region === null ? null : limitAt(region, carrierMhz, signal);
@@ -64,7 +76,7 @@ export const rule: CraftRule = {
         },
       ];
     };
-    const powers = ["power", "power-disarmed", "power-lost"].flatMap((name) => {
+    const powers = POWERS.flatMap((name) => {
       const setting = settingOf(craft, `video.${name}`);
       return report(setting, amountIn(setting, "mW"), `${name} is`);
     });

@@ -15,6 +15,7 @@ export const rule: BothRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4.5\n' },
     good: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4\n' },
   },
+  looksAt: {},
   checkFile: (script) => readingReports(script, "wrong-type"),
   checkCraft: (craft, workspace) => [...problemReports(craft, workspace, "wrong-type"), ...notDials(craft)],
 };

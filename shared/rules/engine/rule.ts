@@ -4,6 +4,7 @@ import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { Cols, Fix } from "../../syntax/span.ts";
+import type { LooksAt } from "./looks-at.ts";
 
 /** A place in some file: a line, and the columns in it. */
 export interface Location extends Cols {
@@ -59,13 +60,17 @@ export interface FileRule extends RuleFacts, FileFacts {
   checkStandIn?(craft: Script, handset: Script, workspace: Workspace, others: OtherRules): readonly Report[];
 }
 
-export interface CraftRule extends RuleFacts {
+interface CraftFacts {
+  readonly looksAt: LooksAt;
+}
+
+export interface CraftRule extends RuleFacts, CraftFacts {
   readonly scope: "craft";
   check(craft: Craft, workspace: Workspace): readonly Report[];
 }
 
 /** A rule that has something to say of one file alone, and something of a whole craft. */
-export interface BothRule extends RuleFacts, FileFacts {
+export interface BothRule extends RuleFacts, FileFacts, CraftFacts {
   readonly scope: "both";
   checkFile(script: Script, workspace: Workspace): readonly Report[];
   checkCraft(craft: Craft, workspace: Workspace): readonly Report[];

@@ -5,6 +5,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
 import { printValue } from "../../syntax/print-value.ts";
 import type { Field, Value } from "../../syntax/value.ts";
+import type { SettingName } from "../engine/looks-at.ts";
 import type { Location } from "../engine/rule.ts";
 import { locationAt, valueLocation } from "./locations.ts";
 
@@ -18,7 +19,7 @@ export interface Hotter {
 }
 
 /** Fields whose rise (1) or fall (-1) heats the motors, by SECTION.NAME of a first set. */
-const FIELDS: Readonly<Record<string, Readonly<Record<string, 1 | -1>>>> = {
+const FIELDS: Readonly<Record<SettingName, Readonly<Record<string, 1 | -1>>>> = {
   "gains.roll": { d: 1 },
   "gains.pitch": { d: 1 },
   "gains.yaw": { d: 1 },
@@ -29,9 +30,16 @@ const FIELDS: Readonly<Record<string, Readonly<Record<string, 1 | -1>>>> = {
   "filters.moving-cut-d": { idle: 1, full: 1 },
 };
 /** Settings of one number of which more heats the motors. */
-const NUMBERS: ReadonlySet<string> = new Set(["gains.overall", "filters.smooth-yaw"]);
+const NUMBERS: ReadonlySet<SettingName> = new Set(["gains.overall", "filters.smooth-yaw"] as const);
 const NOTCH = "filters.notch";
-const LOW_PASSES: ReadonlySet<string> = new Set(["filters.smooth-gyro", "filters.smooth-d"]);
+const LOW_PASSES: ReadonlySet<SettingName> = new Set(["filters.smooth-gyro", "filters.smooth-d"] as const);
+/** All settings that are compared here. */
+export const COMPARED: readonly SettingName[] = [
+  ...(Object.keys(FIELDS) as SettingName[]),
+  ...NUMBERS,
+  ...LOW_PASSES,
+  NOTCH,
+];
 /** Filters that take over from one another: dropping one for the other is no loss. */
 const INSTEAD: Readonly<Record<string, string>> = {
   "smooth-gyro": "moving-cut",
@@ -42,7 +50,7 @@ const INSTEAD: Readonly<Record<string, string>> = {
 /** Where motors and propellers of small craft shake, in Hz. Common practice, no source. */
 const SHAKEN_HZ = [100, 150, 225, 340, 500, 750, 1000];
 
-function pathOf({ section, name }: Setting): string {
+function pathOf({ section, name }: Setting): SettingName {
   return `${section === "gains-second" ? "gains" : section}.${name}`;
 }
 

@@ -1,0 +1,31 @@
+/** Groups of names that several rules look at. */
+import type { NameGroup } from "../engine/looks-at.ts";
+
+/** `ports.port1` and its like. */
+export const PORTS: NameGroup = {
+  words: "every port",
+  names: (catalogue) =>
+    catalogue.settingsOf("ports").flatMap(({ name }) => (/^port\d+$/.test(name) ? `ports.${name}` : [])),
+};
+
+export const EVERY_MODE: NameGroup = {
+  words: "every mode",
+  names: ({ modes }) => modes.map(({ name }) => name),
+};
+
+/** Modes of which one may keep another from acting. */
+export const RANKED_MODES: NameGroup = {
+  words: "every mode that goes before another, or yields to one",
+  names: ({ relations }) => relations.precedence.flatMap(({ over, under }) => [over, ...under]),
+};
+
+export const EVERY_ELEMENT: NameGroup = {
+  words: "every element",
+  names: ({ elements }) => elements.map(({ name }) => name),
+};
+
+/** Settings whose text an element shows, and which make it as wide. */
+export const SHOWN_TEXTS: NameGroup = {
+  words: "every text that an element shows",
+  names: ({ elements }) => elements.flatMap(({ textOf }) => (textOf?.includes(".") ? textOf : [])),
+};
