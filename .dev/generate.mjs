@@ -9,7 +9,7 @@ import { setUp } from "./setup.mjs";
 /** @typedef {{ generate: (root: string) => readonly Made[] }} Generator */
 
 /** In this order, since what follows the registry of rules is made by it. */
-const generators = ["grammar", "own-words", "registry", "readme", "rule-names"];
+const generators = ["grammar", "own-words", "registry", "readme"];
 
 /** Writes every generated file that is not as it should be. */
 export async function generate() {

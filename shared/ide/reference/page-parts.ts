@@ -1,7 +1,7 @@
 /** Parts that reference pages have in common. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/types.ts";
-import { rules } from "../../rules/engine/registry.generated.ts";
+import type { LookedAtKind } from "../../rules/engine/looks-at.ts";
 import { list, paragraphs } from "../context/markdown.ts";
 import { rulesLookingAt } from "./rules-of.ts";
 
@@ -16,9 +16,8 @@ export function code(names: readonly string[]): string {
 }
 
 /** The rules that look at a name, besides those that look at every line alike. */
-export function rulesText(name: string, more: readonly string[] = []): string {
-  const codes = new Set([...rulesLookingAt(name), ...more]);
-  const found = rules.filter((rule) => codes.has(rule.code));
+export function rulesText(catalogue: Catalogue, kind: LookedAtKind, name: string): string {
+  const found = rulesLookingAt(catalogue, kind, name);
   return headed(
     "Rules that look at it",
     list(found.map((rule) => `\`${rule.code}\` (${rule.severity}): ${rule.summary}`)),

@@ -28,7 +28,7 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
       ]),
     ),
     neededBy(catalogue, (need) => need.setting === said || need.or?.setting === said),
-    rulesText(said),
+    rulesText(catalogue, "settings", said),
     seeAlso(setting.related, setting.words),
   );
 }

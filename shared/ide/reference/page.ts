@@ -14,7 +14,7 @@ import { languageTopic } from "./language-page.ts";
 import { listNames, type NamedPage } from "./names.ts";
 import { code, fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
-import { namesLookedAt } from "./rules-of.ts";
+import { lookedAtInWords } from "./rules-of.ts";
 
 /**
  * The page of everything that has this name, a word of the language among it, also of what is known
@@ -119,20 +119,18 @@ export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<NamedPage
     case "mode":
       return modePage(catalogue, catalogue.mode(name)!);
     case "element":
-      return elementPage(catalogue.element(name)!);
+      return elementPage(catalogue, catalogue.element(name)!);
     case "section":
       return sectionPage(catalogue, catalogue.section(name)!);
     case "unit":
       return unitPage(catalogue, name);
     case "rule":
-      return rulePage(rules.find((rule) => rule.code === name)!, namesLookedAt(name));
+      return rulePage(rules.find((rule) => rule.code === name)!);
   }
 }
 
 function modePage(catalogue: Catalogue, mode: ModeSpec): string {
-  const { clashes, precedence } = catalogue.relations;
   const { name } = mode;
-  const ordered = precedence.some(({ over, under }) => over === name || under.includes(name));
   return paragraphs(
     `# ${name}\n\n*mode*`,
     `**${mode.what}**`,
@@ -142,16 +140,12 @@ function modePage(catalogue: Catalogue, mode: ModeSpec): string {
     headed("What it needs", list((mode.needs ?? []).map(needLine))),
     relationsText(catalogue, name),
     neededBy(catalogue, (need) => need.mode === name),
-    rulesText(name, [
-      ...(clashes.some(({ modes }) => modes.includes(name)) ? ["mode-clash"] : []),
-      ...(ordered ? ["mode-overlap", "mode-shadowed"] : []),
-      ...(mode.needs ? ["mode-needs"] : []),
-    ]),
+    rulesText(catalogue, "modes", name),
     seeAlso(mode.related, mode.words),
   );
 }
 
-function elementPage(element: ElementSpec): string {
+function elementPage(catalogue: Catalogue, element: ElementSpec): string {
   const { name, widest, drawn } = element;
   const cells = cellsOf(element);
   const manners = [
@@ -170,14 +164,7 @@ function elementPage(element: ElementSpec): string {
     headed("How it is written", fenced(exampleOfElement(name))),
     headed("How it is shown", list(manners)),
     headed("What it needs", list((element.needs ?? []).map(needLine))),
-    rulesText(name, [
-      "osd-off-grid",
-      "osd-unsafe-area",
-      ...(element.overlapsNothing ? [] : ["osd-overlap"]),
-      ...(drawn === "text" && !element.centre ? ["osd-centre-clutter"] : []),
-      ...(element.role ? ["osd-essentials"] : []),
-      ...((element.needs ?? []).some(({ port }) => port !== undefined) ? ["port-missing"] : []),
-    ]),
+    rulesText(catalogue, "elements", name),
     seeAlso(element.related, element.words),
   );
 }
@@ -242,13 +229,14 @@ function unitPage(catalogue: Catalogue, symbol: string): string {
   );
 }
 
-/** A rule: when it fires, why that matters, and an example of each. `names` are what it looks at. */
-function rulePage(rule: Rule, names: readonly string[]): string {
+/** A rule: when it fires, why that matters, what it looks at, and an example of each. */
+function rulePage(rule: Rule): string {
+  const lookedAt = lookedAtInWords(rule);
   return paragraphs(
     `# ${rule.code}\n\n*rule, ${rule.severity}*`,
     `**${rule.summary}**`,
     rule.prose,
-    names.length > 0 ? `It looks at ${code(names)}.` : "",
+    lookedAt === "" ? "" : `It looks at ${lookedAt}.`,
     rule.acceptable === false
       ? "It says that something was not understood, so no note can accept it."
       : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,

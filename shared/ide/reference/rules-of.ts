@@ -1,23 +1,43 @@
-/**
- * Which rules look at which names, from a table that `npm run generate` makes by trying every rule.
- * Names are those of the language itself: of what a pilot's own catalogue adds no rule knows.
- */
-import { RULE_NAMES } from "./rule-names.generated.ts";
+/** Which rules look at which names, as the rules declare it. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { declaredNames, type LookedAtKind } from "../../rules/engine/looks-at.ts";
+import { rules } from "../../rules/engine/registry.generated.ts";
+import type { Rule } from "../../rules/engine/rule.ts";
 
-const namesByRule: ReadonlyMap<string, readonly string[]> = new Map(
-  Object.entries(RULE_NAMES).map(([code, names]) => [code, names.split(" ")]),
-);
+type RulesByName = Readonly<Record<LookedAtKind, ReadonlyMap<string, readonly Rule[]>>>;
 
-const rulesByName = new Map<string, string[]>();
-for (const [code, names] of namesByRule)
-  for (const name of names) rulesByName.set(name, [...(rulesByName.get(name) ?? []), code]);
+const known = new WeakMap<Catalogue, RulesByName>();
 
-/** Codes of the rules that look at a name: a setting as SECTION.NAME, a mode, an element. */
-export function rulesLookingAt(name: string): readonly string[] {
-  return rulesByName.get(name) ?? [];
+/** The rules that look at a name, besides those that look at every line alike. A setting is named as SECTION.NAME. */
+export function rulesLookingAt(catalogue: Catalogue, kind: LookedAtKind, name: string): readonly Rule[] {
+  let byName = known.get(catalogue);
+  if (!byName) {
+    byName = {
+      settings: rulesByName(catalogue, "settings"),
+      modes: rulesByName(catalogue, "modes"),
+      elements: rulesByName(catalogue, "elements"),
+    };
+    known.set(catalogue, byName);
+  }
+  return byName[kind].get(name) ?? [];
 }
 
-/** What a rule looks at, in order of name; none for a rule that looks at every line alike. */
-export function namesLookedAt(code: string): readonly string[] {
-  return namesByRule.get(code) ?? [];
+function rulesByName(catalogue: Catalogue, kind: LookedAtKind): ReadonlyMap<string, readonly Rule[]> {
+  const byName = new Map<string, Rule[]>();
+  for (const rule of rules) {
+    if (rule.scope === "file") continue;
+    for (const name of declaredNames(rule.looksAt, kind, catalogue))
+      byName.set(name, [...(byName.get(name) ?? []), rule]);
+  }
+  return byName;
+}
+
+/** What a rule looks at: names as code, then groups in words; empty for one that looks at every line alike. */
+export function lookedAtInWords(rule: Rule): string {
+  if (rule.scope === "file") return "";
+  const { settings = [], modes = [], elements = [] } = rule.looksAt;
+  const all = [...settings, ...modes, ...elements];
+  const names = all.filter((each) => typeof each === "string").sort();
+  const groups = all.flatMap((each) => (typeof each === "string" ? [] : each.words));
+  return [...names.map((name) => `\`${name}\``), ...groups].join(", ");
 }

@@ -3,7 +3,6 @@ import type { CraftRule } from "../engine/rule.ts";
 import { conditionNodes, usedControls } from "../lib/conditions.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { locationAt } from "../lib/locations.ts";
-import { EVERY_MODE } from "../lib/name-groups.ts";
 
 export const rule: CraftRule = {
   code: "channel-beyond",
@@ -24,7 +23,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
-  looksAt: { settings: ["link.channels"], modes: [EVERY_MODE] },
+  looksAt: { settings: ["link.channels"] },
   check(craft) {
     const { channels } = linkOf(craft);
     if (channels === null) return [];

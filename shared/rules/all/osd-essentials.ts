@@ -13,8 +13,9 @@ const ESSENTIALS: readonly { readonly role: Role; readonly words: string }[] = [
   { role: "flight-time", words: "no flight-time" },
 ];
 
+/** Those that show volts, the link, alerts or the time in flight. */
 const IN_A_ROLE: NameGroup = {
-  words: "every element that shows one of these",
+  words: "every element that shows volts, the link, alerts or the time in flight",
   names: ({ elements }) => elements.filter(({ role }) => role).map(({ name }) => name),
 };
 

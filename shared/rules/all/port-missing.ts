@@ -114,7 +114,7 @@ const SETTINGS_WITH_A_PORT: NameGroup = {
 };
 
 const INSTEAD_OF_A_PORT: NameGroup = {
-  words: "every setting that does instead of a port",
+  words: "every setting that can replace a port",
   names: (catalogue) => {
     const { settings, elements } = needsOf(catalogue);
     const needs = [...[...settings.values()].flat().map(({ need }) => need), ...[...elements.values()].flat()];

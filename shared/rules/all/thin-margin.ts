@@ -3,7 +3,6 @@ import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { locationAt } from "../lib/locations.ts";
-import { EVERY_MODE } from "../lib/name-groups.ts";
 
 const THIN_US = 2 * END_TOLERANCE_US;
 
@@ -26,7 +25,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
-  looksAt: { settings: ["link.resolution", "link.endpoints"], modes: [EVERY_MODE] },
+  looksAt: { settings: ["link.resolution", "link.endpoints"] },
   check(craft, workspace) {
     const { resolutionUs } = linkOf(craft);
     // A coarse link may round a pulse away by a whole step of its own, on top of the tolerance.

@@ -26,6 +26,6 @@ export const EVERY_ELEMENT: NameGroup = {
 
 /** Settings whose text an element shows, and which make it as wide. */
 export const SHOWN_TEXTS: NameGroup = {
-  words: "every text that an element shows",
+  words: "every setting whose text an element shows",
   names: ({ elements }) => elements.flatMap(({ textOf }) => (textOf?.includes(".") ? textOf : [])),
 };

@@ -3,11 +3,11 @@ import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { listNames } from "../../../shared/ide/reference/names.ts";
 import { namesLike, pageOf } from "../../../shared/ide/reference/page.ts";
-import { namesLookedAt, rulesLookingAt } from "../../../shared/ide/reference/rules-of.ts";
+import { rulesLookingAt } from "../../../shared/ide/reference/rules-of.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { rules } from "../../../shared/rules/engine/registry.generated.ts";
+import type { LookedAtKind } from "../../../shared/rules/engine/looks-at.ts";
 
 const catalogue = makeCatalogue();
 const all = listNames(catalogue);
@@ -59,30 +59,31 @@ test("both ends of a need, and of what excludes, tell of it", () => {
         expect(page(setting)).toContain(`Not together with \`${section.name}.${name}\``);
 });
 
-test("which rules look at a name is what changes their findings, also what their examples do not say", () => {
-  expect(rulesLookingAt("pack.warn-at")).toEqual(["cells-ambiguous", "pack-chemistry", "pack-order"]);
-  expect(rulesLookingAt("pack.chemistry")).toEqual(
-    expect.arrayContaining(["cells-ambiguous", "divider-clips", "pack-chemistry", "pack-order"]),
-  );
-  expect(rulesLookingAt("pack.full-current")).toEqual(["current-over-rating", "shunt-clips"]);
-  expect(rulesLookingAt("video.signal")).toEqual(
-    expect.arrayContaining(["grid-mismatch", "osd-unsafe-area", "video-band", "video-power"]),
-  );
-  expect(rulesLookingAt("failsafe.descend-for")).toEqual(["failsafe-holds-arm"]);
-  expect(rulesLookingAt("gains.pitch")).toEqual(["tune-hot"]);
-  expect(rulesLookingAt("ports.port7")).toEqual(["mode-needs", "port-clash", "port-missing"]);
-  expect(rulesLookingAt("safety.arm-throttle-limit")).toEqual(["throttle-cannot-arm"]);
-  expect(rulesLookingAt("arm")).toEqual(expect.arrayContaining(["arm-at-rest", "arm-on-dial"]));
-  expect(namesLookedAt("band-mismatch")).toEqual(["link.band", "transmitter.band"]);
-  expect(namesLookedAt("syntax")).toEqual([]);
+test("the page of a name has the rules that declare it, and theirs has the name", () => {
+  const rulesOn = (kind: LookedAtKind, name: string) => rulesLookingAt(catalogue, kind, name).map(({ code }) => code);
+  expect(rulesOn("settings", "pack.warn-at")).toEqual(["cells-ambiguous", "pack-chemistry", "pack-order"]);
+  expect(rulesOn("settings", "pack.full-current")).toEqual(["current-over-rating", "shunt-clips"]);
+  expect(rulesOn("settings", "video.signal")).toEqual([
+    "grid-mismatch",
+    "osd-unsafe-area",
+    "video-band",
+    "video-power",
+  ]);
+  expect(rulesOn("settings", "failsafe.descend-for")).toEqual(["failsafe-holds-arm"]);
+  expect(rulesOn("settings", "ports.port7")).toEqual(["mode-needs", "port-clash", "port-missing"]);
+  expect(rulesOn("modes", "video-high")).toEqual(expect.arrayContaining(["mode-clash", "video-power"]));
+  // An element of the same name as a rule, and as a setting in its section.
+  expect(rulesOn("elements", "video-power")).not.toContain("video-power");
   expect(page("arm")).toContain("- `arm-at-rest` (error): ");
+  expect(page("gains.pitch")).toContain("- `tune-hot` (warning): ");
+  expect(page("gains-second.pitch")).toContain("- `tune-hot` (warning): ");
+  expect(page("band-mismatch")).toContain("It looks at `link.band`, `transmitter.band`.");
+  expect(page("osd-off-grid")).toContain(
+    "It looks at `osd.grid`, every setting whose text an element shows, every element.",
+  );
+  expect(page("syntax")).not.toContain("It looks at");
+  expect(page("drop-nothing")).not.toContain("It looks at");
   expect(page("rule-that-is-none")).toBe("");
-  for (const { code } of rules)
-    for (const name of namesLookedAt(code))
-      expect(
-        all.map((each) => each.name),
-        code,
-      ).toContain(name);
 });
 
 test("an element's page has the rules that look at every such element", () => {
