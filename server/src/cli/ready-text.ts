@@ -2,7 +2,7 @@
 
 import type { Obstacle, Readiness } from "../../../shared/ide/arming/ready.ts";
 import type { Move } from "../../../shared/logic/types.ts";
-import { wordPositions } from "../../../shared/rules/lib/conditions.ts";
+import { positionsInWords } from "../../../shared/rules/lib/positions-in-words.ts";
 import { oneLine } from "./io.ts";
 
 /** What `fettle ready` reports, as JSON has it too. */
@@ -44,7 +44,7 @@ export function readyText(told: ReadyTold): string {
 function momentText({ positions, throttle, tilt }: ReadyTold): string {
   const throttleText = throttle === null ? "throttle not given" : `throttle at ${throttle} us`;
   const tiltText = tilt === null ? "tilt not given" : `tilted ${tilt} deg`;
-  const controls = Object.keys(positions).length > 0 ? `${wordPositions(positions)}; ` : "";
+  const controls = Object.keys(positions).length > 0 ? `${positionsInWords(positions)}; ` : "";
   return oneLine(`${controls}${throttleText}; ${tiltText}`);
 }
 

@@ -4,7 +4,7 @@ import { linkOf, switchboardOf } from "../../logic/from-craft.ts";
 import type { ControlMap } from "../../logic/types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { lostPositions } from "../../rules/lib/controls.ts";
+import { lostPositions } from "../../rules/lib/indistinct-controls.ts";
 import { craftFor, entryAt, quoted } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 

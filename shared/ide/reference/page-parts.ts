@@ -1,7 +1,7 @@
 /** Parts that reference pages have in common. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/types.ts";
-import type { LookedAtKind } from "../../rules/engine/looks-at.ts";
+import type { LookedAtKind } from "../../rules/engine/rule.ts";
 import { list, paragraphs } from "../context/markdown.ts";
 import { rulesLookingAt } from "./rules-of.ts";
 

@@ -1,8 +1,8 @@
 /** Which rules look at which names, as the rules declare it. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import { declaredNames, type LookedAtKind } from "../../rules/engine/looks-at.ts";
+import { declaredNames } from "../../rules/engine/looks-at.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
-import type { Rule } from "../../rules/engine/rule.ts";
+import type { LookedAtKind, Rule } from "../../rules/engine/rule.ts";
 
 type RulesByName = Readonly<Record<LookedAtKind, ReadonlyMap<string, readonly Rule[]>>>;
 

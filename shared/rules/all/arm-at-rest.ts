@@ -1,7 +1,8 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionOf, wordPositions } from "../lib/conditions.ts";
+import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { positionsInWords } from "../lib/positions-in-words.ts";
 
 export const rule: CraftRule = {
   code: "arm-at-rest",
@@ -33,10 +34,10 @@ export const rule: CraftRule = {
     const where =
       dials.length === 0
         ? "with every control at rest"
-        : `with every switch at rest and ${wordPositions(Object.fromEntries(dials))}`;
+        : `with every switch at rest and ${positionsInWords(Object.fromEntries(dials))}`;
     return [
       {
-        ...conditionOf(craft, workspace, "arm"),
+        ...conditionLocation(craft, workspace, "arm"),
         message: `Armed ${where}: the motors may start when the pack goes in.`,
         witness: witness.positions,
       },

@@ -1,6 +1,6 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionOf } from "../lib/conditions.ts";
+import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
 
 export const rule: CraftRule = {
@@ -36,7 +36,7 @@ export const rule: CraftRule = {
       const where = arming.map((position) => `“${position.name}”`).join(", ");
       return [
         {
-          ...conditionOf(craft, workspace, "arm"),
+          ...conditionLocation(craft, workspace, "arm"),
           message: `Armed only with ${name} at ${where}, which the lever passes on its way to the end.`,
         },
       ];

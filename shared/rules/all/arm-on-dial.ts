@@ -1,5 +1,5 @@
 import type { CraftRule } from "../engine/rule.ts";
-import { armingReports } from "../lib/conditions.ts";
+import { armingReports } from "../lib/arming-controls.ts";
 import { WHEEL } from "../lib/example-files.ts";
 
 export const rule: CraftRule = {

@@ -1,6 +1,6 @@
 import { boardOf, linkOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionOf } from "../lib/conditions.ts";
+import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
 
 export const rule: CraftRule = {
@@ -33,7 +33,7 @@ export const rule: CraftRule = {
     const told = channels.map((channel) => `ch${channel}`).join(" and ");
     return [
       {
-        ...conditionOf(craft, workspace, "arm"),
+        ...conditionLocation(craft, workspace, "arm"),
         message: `Armed with ${told} at ${lowUs} us, which many receivers give before the link is up.`,
       },
     ];

@@ -1,8 +1,8 @@
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { CHEMISTRIES, MOST_PACK_CELLS, mistakenCells } from "../../numbers/pack.ts";
 import type { CraftRule } from "../engine/rule.ts";
+import { rounded } from "../lib/figures.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
-import { figure } from "../lib/settings.ts";
 
 const LIMIT = "board.input-limit";
 
@@ -26,7 +26,7 @@ function doubtOf(pack: Pack, limitV: number | undefined): PackReport[] {
         pack.said("land-at") ?? pack.said("warn-at"),
         settingOf(pack.craft, LIMIT),
       ],
-      message: `From ${figure(fromV, 2)} V to ${figure(toV, 2)} V a pack can be of ${fewer} nearly full cells or of ${more} nearly empty ones, and taken for ${fewer} it is flown until it falls: say how many cells it has.`,
+      message: `From ${rounded(fromV, 2)} V to ${rounded(toV, 2)} V a pack can be of ${fewer} nearly full cells or of ${more} nearly empty ones, and taken for ${fewer} it is flown until it falls: say how many cells it has.`,
     },
   ];
 }

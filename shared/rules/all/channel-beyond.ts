@@ -1,6 +1,6 @@
 import { linkOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionNodes, usedControls } from "../lib/conditions.ts";
+import { conditionNodes, usedControls } from "../lib/condition-nodes.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { locationAt } from "../lib/locations.ts";
 

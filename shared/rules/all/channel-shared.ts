@@ -1,5 +1,5 @@
 import type { BothRule } from "../engine/rule.ts";
-import { sharedChannels } from "../lib/controls.ts";
+import { sharedChannels } from "../lib/indistinct-controls.ts";
 
 export const rule: BothRule = {
   code: "channel-shared",

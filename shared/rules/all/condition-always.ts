@@ -1,6 +1,7 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionOf, saysAlways } from "../lib/conditions.ts";
+import { conditionLocation } from "../lib/condition-locations.ts";
+import { saysAlways } from "../lib/condition-nodes.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { EVERY_MODE } from "../lib/name-groups.ts";
 
@@ -29,7 +30,7 @@ export const rule: CraftRule = {
       if (board.selected(name) !== board.sets.every || saysAlways(craft, name)) return [];
       return [
         {
-          ...conditionOf(craft, workspace, name),
+          ...conditionLocation(craft, workspace, name),
           message: `Every state of the controls makes this true: ${name} can never be off. Write “always” if that is meant.`,
         },
       ];

@@ -2,9 +2,9 @@ import { boardOf, linkOf } from "../../logic/from-craft.ts";
 import { type Craft, modeNamed } from "../../model/craft.ts";
 import { walkCondition } from "../../syntax/condition.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionOf } from "../lib/conditions.ts";
-import { lostPositions } from "../lib/controls.ts";
+import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { lostPositions } from "../lib/indistinct-controls.ts";
 import { EVERY_MODE } from "../lib/name-groups.ts";
 
 export const rule: CraftRule = {
@@ -32,7 +32,7 @@ export const rule: CraftRule = {
       if (board.selected(name) !== board.sets.none) return [];
       return [
         {
-          ...conditionOf(craft, workspace, name),
+          ...conditionLocation(craft, workspace, name),
           message: `No state of the controls makes this true: ${name} can never be on.${lostIn(craft, name)}`,
         },
       ];

@@ -3,8 +3,8 @@ import type { Craft } from "../../model/craft.ts";
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { numberIn } from "../../numbers/values.ts";
 import type { CraftRule } from "../engine/rule.ts";
+import { rounded } from "../lib/figures.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
-import { figure } from "../lib/settings.ts";
 
 const RATING = "motors.esc-rating";
 
@@ -23,10 +23,10 @@ function excessOf(pack: Pack, allA: number | null): PackReport[] {
   const over = (limitA: number | null) => limitA !== null && fullA > limitA * (1 + 1e-9);
   const full = pack.said("full-current");
   const overPack = over(ratedA)
-    ? `the pack is rated for ${figure(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
+    ? `the pack is rated for ${rounded(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
     : "";
   const escs = over(allA) ? controllersOf(pack.craft, pack.catalogue) : null;
-  const overEsc = escs ? `${escs.motors} controllers of ${escs.ratingA} A carry ${figure(escs.allA, 1)} A` : "";
+  const overEsc = escs ? `${escs.motors} controllers of ${escs.ratingA} A carry ${rounded(escs.allA, 1)} A` : "";
   if (!overPack && !overEsc) return [];
   return [
     {
@@ -35,7 +35,7 @@ function excessOf(pack: Pack, allA: number | null): PackReport[] {
         ...(overPack ? [pack.said("capacity"), pack.said("discharge-rating")] : []),
         ...(overEsc ? [settingOf(pack.craft, RATING), settingOf(pack.craft, "frame.motors")] : []),
       ],
-      message: `The craft draws ${figure(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
+      message: `The craft draws ${rounded(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
     },
   ];
 }

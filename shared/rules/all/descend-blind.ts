@@ -1,7 +1,7 @@
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
-import { throttlePercent } from "../lib/settings.ts";
+import { throttlePercent } from "../lib/throttle.ts";
 
 export const rule: CraftRule = {
   code: "descend-blind",

@@ -1,8 +1,8 @@
 import { CHEMISTRIES } from "../../numbers/pack.ts";
 import { voltsMeterOf } from "../../numbers/sensing-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
+import { rounded } from "../lib/figures.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
-import { figure } from "../lib/settings.ts";
 
 /** Settings of the pack on which the finding rests, the one to point at first. */
 const RESTS_ON = ["divider-top", "divider-bottom", "cells", "adc-reference", "full-at"] as const;
@@ -18,7 +18,7 @@ function clippedVolts(pack: Pack): PackReport[] {
   return [
     {
       of: RESTS_ON.map((name) => pack.said(name)),
-      message: `The meter reads up to ${figure(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${figure(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
+      message: `The meter reads up to ${rounded(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${rounded(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
     },
   ];
 }

@@ -1,7 +1,8 @@
 import type { Script, Use } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { FileRule, Report } from "../engine/rule.ts";
-import { locationOf, readingReports } from "../lib/locations.ts";
+import { locationOf } from "../lib/locations.ts";
+import { readingReports } from "../lib/reading-reports.ts";
 
 export const rule: FileRule = {
   code: "duplicate-entry",

@@ -4,9 +4,9 @@ import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
-import { conditionOf } from "../lib/conditions.ts";
+import { conditionLocation } from "../lib/condition-locations.ts";
 import { valueLocation } from "../lib/locations.ts";
-import { throttlePercent } from "../lib/settings.ts";
+import { throttlePercent } from "../lib/throttle.ts";
 
 /** Longest time of holding, and of coming down, that still counts as an end. The project's own figures. */
 const LONGEST_HOLD_S = 10;
@@ -38,7 +38,7 @@ function presetHolds(craft: Craft, workspace: Workspace): Report[] {
   const above =
     throttleUs !== undefined && (reversed ? endpointsUs.toUs - throttleUs : throttleUs - endpointsUs.fromUs);
   if (above === false || above <= END_TOLERANCE_US || boardOf(craft, workspace).loss().armed !== "on") return [];
-  const arm = conditionOf(craft, workspace, "arm");
+  const arm = conditionLocation(craft, workspace, "arm");
   return [
     {
       at: valueLocation(workspace, setting.source),

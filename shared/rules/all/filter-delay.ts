@@ -4,8 +4,8 @@ import { lowPassDelayMs, notchDelayMs } from "../../numbers/filters.ts";
 import { filtersOf } from "../../numbers/filters-of.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
 import type { CraftRule } from "../engine/rule.ts";
+import { rounded } from "../lib/figures.ts";
 import { valueLocation } from "../lib/locations.ts";
-import { figure } from "../lib/settings.ts";
 
 /** Above this a craft begins to answer late. The project's own figure; nobody has published one. */
 const MOST_MS = 3;
@@ -66,14 +66,14 @@ export const rule: CraftRule = {
     const totalMs = filters.reduce((sum, { delayMs }) => sum + delayMs, motorsMs);
     if (totalMs <= MOST_MS || filters.length === 0) return [];
     const [slowest, ...others] = [...filters].sort((a, b) => b.delayMs - a.delayMs) as [Delay, ...Delay[]];
-    const parts = filters.map(({ name, delayMs }) => `${name} ${figure(delayMs, 2)} ms`);
-    if (motorsMs > 0) parts.push(`motor-notches in the hover ${figure(motorsMs, 2)} ms`);
+    const parts = filters.map(({ name, delayMs }) => `${name} ${rounded(delayMs, 2)} ms`);
+    if (motorsMs > 0) parts.push(`motor-notches in the hover ${rounded(motorsMs, 2)} ms`);
     return [
       {
         at: valueLocation(workspace, slowest.source),
-        message: `The filters delay slow movement by ${figure(totalMs, 2)} ms, more than ${MOST_MS} ms (the project's own figure): ${parts.join(", ")}. Damping that comes so late makes a craft wobble: lift a cut or take one away, then hover for 30 s and feel the motors.`,
+        message: `The filters delay slow movement by ${rounded(totalMs, 2)} ms, more than ${MOST_MS} ms (the project's own figure): ${parts.join(", ")}. Damping that comes so late makes a craft wobble: lift a cut or take one away, then hover for 30 s and feel the motors.`,
         related: others.map(({ name, source, delayMs }) => ({
-          message: `${name}: ${figure(delayMs, 2)} ms`,
+          message: `${name}: ${rounded(delayMs, 2)} ms`,
           at: valueLocation(workspace, source),
         })),
         alsoOf: others.map(({ source }) => source),

@@ -27,7 +27,7 @@ export const rule: CraftRule = {
     if (viewer?.value?.kind === "size" && !same(viewer.value, grid)) {
       reports.push({
         at: valueLocation(workspace, viewer.source),
-        message: `The viewer draws ${inWords(viewer.value)}, the craft lays out ${inWords(grid)}: they have to be the same.`,
+        message: `The viewer draws ${sizeInWords(viewer.value)}, the craft lays out ${sizeInWords(grid)}: they have to be the same.`,
         related: [{ message: "The craft's grid", at: valueLocation(workspace, said.source) }],
         alsoOf: [said.source],
       });
@@ -35,7 +35,7 @@ export const rule: CraftRule = {
     if (isAnalogue(craft) && !Object.values(NAMED_GRIDS).some((each) => same(each, grid))) {
       reports.push({
         at: valueLocation(workspace, said.source),
-        message: `An analogue picture has 30 x 16 cells (pal) or 30 x 13 (ntsc), not ${inWords(grid)}.`,
+        message: `An analogue picture has 30 x 16 cells (pal) or 30 x 13 (ntsc), not ${sizeInWords(grid)}.`,
       });
     }
     return reports;
@@ -46,6 +46,6 @@ function same(a: Grid, b: Grid): boolean {
   return a.columns === b.columns && a.rows === b.rows;
 }
 
-function inWords({ columns, rows }: Grid): string {
+function sizeInWords({ columns, rows }: Grid): string {
   return `${columns} x ${rows}`;
 }

@@ -1,8 +1,8 @@
 import { linkOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionNodes, usedControls } from "../lib/conditions.ts";
-import { lostPositions } from "../lib/controls.ts";
+import { conditionNodes, usedControls } from "../lib/condition-nodes.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { lostPositions } from "../lib/indistinct-controls.ts";
 import { locationAt } from "../lib/locations.ts";
 
 export const rule: CraftRule = {

@@ -1,5 +1,5 @@
 import type { FileRule } from "../engine/rule.ts";
-import { readingReports } from "../lib/locations.ts";
+import { readingReports } from "../lib/reading-reports.ts";
 
 export const rule: FileRule = {
   code: "missing-unit",

@@ -1,8 +1,8 @@
 import { boardOf } from "../../logic/from-craft.ts";
-import type { NameGroup } from "../engine/looks-at.ts";
-import type { CraftRule } from "../engine/rule.ts";
-import { conditionsOf, wordPositions } from "../lib/conditions.ts";
+import type { CraftRule, NameGroup } from "../engine/rule.ts";
+import { conditionLocations } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { positionsInWords } from "../lib/positions-in-words.ts";
 
 /** Modes that exclude another. */
 const EXCLUDING: NameGroup = {
@@ -37,8 +37,8 @@ export const rule: CraftRule = {
       .map(({ modes: [a, b], witness }) => {
         const reason = clashes.find(({ modes }) => modes[0] === a && modes[1] === b)?.reason ?? "";
         return {
-          ...conditionsOf(craft, workspace, b, a),
-          message: `${a} and ${b} are on together with ${wordPositions(witness.needed)}. ${reason}`,
+          ...conditionLocations(craft, workspace, b, a),
+          message: `${a} and ${b} are on together with ${positionsInWords(witness.needed)}. ${reason}`,
           witness: witness.positions,
         };
       });

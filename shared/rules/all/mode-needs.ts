@@ -1,9 +1,8 @@
-import type { NameGroup } from "../engine/looks-at.ts";
-import type { CraftRule } from "../engine/rule.ts";
-import { conditionOf } from "../lib/conditions.ts";
+import type { CraftRule, NameGroup } from "../engine/rule.ts";
+import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
+import { meetsNeed } from "../lib/met-needs.ts";
 import { PORTS } from "../lib/name-groups.ts";
-import { meets } from "../lib/needs.ts";
 
 const MODES_IN_NEED: NameGroup = {
   words: "every mode that needs something",
@@ -44,9 +43,9 @@ export const rule: CraftRule = {
   check: (craft, workspace) =>
     [...craft.modes.keys()].flatMap((name) =>
       (workspace.catalogue.mode(name)?.needs ?? [])
-        .filter((need) => !meets(craft, need))
+        .filter((need) => !meetsNeed(craft, need))
         .map((need) => ({
-          ...conditionOf(craft, workspace, name),
+          ...conditionLocation(craft, workspace, name),
           message: `${name} lacks what it needs. ${need.reason}`,
         })),
     ),

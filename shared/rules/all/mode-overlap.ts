@@ -1,8 +1,9 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionsOf, wordPositions } from "../lib/conditions.ts";
+import { conditionLocations } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { RANKED_MODES } from "../lib/name-groups.ts";
+import { positionsInWords } from "../lib/positions-in-words.ts";
 import { precedencePairs } from "../lib/precedence.ts";
 
 export const rule: CraftRule = {
@@ -34,8 +35,8 @@ export const rule: CraftRule = {
       if (!witness) return [];
       return [
         {
-          ...conditionsOf(craft, workspace, under, over),
-          message: `With ${wordPositions(witness.needed)} both ${over} and ${under} are on, and ${under} does nothing. ${reason}`,
+          ...conditionLocations(craft, workspace, under, over),
+          message: `With ${positionsInWords(witness.needed)} both ${over} and ${under} are on, and ${under} does nothing. ${reason}`,
           witness: witness.positions,
         },
       ];

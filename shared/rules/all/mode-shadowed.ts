@@ -1,6 +1,6 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { conditionsOf } from "../lib/conditions.ts";
+import { conditionLocations } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { RANKED_MODES } from "../lib/name-groups.ts";
 import { precedencePairs } from "../lib/precedence.ts";
@@ -32,7 +32,7 @@ export const rule: CraftRule = {
       if (above === null || below === null || below === board.sets.none || !board.sets.within(below, above)) return [];
       return [
         {
-          ...conditionsOf(craft, workspace, under, over),
+          ...conditionLocations(craft, workspace, under, over),
           message: `Whenever ${under} is on, ${over} is on too, so ${under} never acts. ${reason}`,
         },
       ];

@@ -1,8 +1,7 @@
 import { areaOf, layoutOf, onGrid, sharedArea } from "../../osd/layout.ts";
 import { centralCells } from "../../osd/safe-area.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
-import type { NameGroup } from "../engine/looks-at.ts";
-import type { CraftRule } from "../engine/rule.ts";
+import type { CraftRule, NameGroup } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
 import { SHOWN_TEXTS } from "../lib/name-groups.ts";
 import { areaInWords } from "../lib/osd-places.ts";

@@ -1,7 +1,6 @@
 import type { ElementSpec } from "../../catalogue/types.ts";
 import { placedOn } from "../../osd/layout.ts";
-import type { NameGroup } from "../engine/looks-at.ts";
-import type { CraftRule } from "../engine/rule.ts";
+import type { CraftRule, NameGroup } from "../engine/rule.ts";
 import { sectionLocation } from "../lib/locations.ts";
 
 type Role = NonNullable<ElementSpec["role"]>;
@@ -49,12 +48,12 @@ export const rule: CraftRule = {
       {
         at: sectionLocation(craft, workspace, page),
         severity: missing[0]!.role === "voltage" ? "warning" : "hint",
-        message: `In flight the display shows ${inWords(missing.map(({ words }) => words))}.`,
+        message: `In flight the display shows ${listInWords(missing.map(({ words }) => words))}.`,
       },
     ];
   },
 };
 
-function inWords(parts: readonly string[]): string {
+function listInWords(parts: readonly string[]): string {
   return parts.length === 1 ? parts[0]! : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
 }

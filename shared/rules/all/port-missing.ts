@@ -3,11 +3,10 @@ import type { Need } from "../../catalogue/types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import type { NameGroup, SettingName } from "../engine/looks-at.ts";
-import type { CraftRule, Report } from "../engine/rule.ts";
+import type { CraftRule, NameGroup, Report, SettingName } from "../engine/rule.ts";
 import { headLocation } from "../lib/locations.ts";
+import { meetsNeed } from "../lib/met-needs.ts";
 import { PORTS } from "../lib/name-groups.ts";
-import { meets } from "../lib/needs.ts";
 
 const reports: Need = {
   port: "esc-data",
@@ -94,7 +93,7 @@ function inVain(craft: Craft, { catalogue }: Workspace): User[] {
       for (const need of (value && elements.get(name)) ?? []) users.push({ what: name, source, need });
   }
   const bySignal = settingOf(craft, "motors.rpm-feedback")?.text === "yes";
-  return users.filter(({ need }) => !meets(craft, need) && !(need.port === "esc-data" && bySignal));
+  return users.filter(({ need }) => !meetsNeed(craft, need) && !(need.port === "esc-data" && bySignal));
 }
 
 function packSections(craft: Craft): string[] {

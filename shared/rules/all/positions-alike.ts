@@ -1,5 +1,5 @@
 import type { BothRule } from "../engine/rule.ts";
-import { alikePositions } from "../lib/controls.ts";
+import { alikePositions } from "../lib/indistinct-controls.ts";
 
 export const rule: BothRule = {
   code: "positions-alike",

@@ -1,8 +1,8 @@
 import type { Craft } from "../../model/craft.ts";
 import { amountIn, settingOf, wordOf } from "../../model/setting-lookup.ts";
 import type { CraftRule } from "../engine/rule.ts";
+import { rounded } from "../lib/figures.ts";
 import { locationAt, valueLocation } from "../lib/locations.ts";
-import { figure } from "../lib/settings.ts";
 
 /** Room that a return should have over what stands in its way: what a barometer drifts. Common practice, no source. */
 const ROOM_M = 10;
@@ -43,7 +43,7 @@ export const rule: CraftRule = {
         ? [
             {
               at: valueLocation(workspace, height.source),
-              message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it flies into it. Return at ${figure(obstacleM + ROOM_M, 0)} m or more.`,
+              message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it flies into it. Return at ${rounded(obstacleM + ROOM_M, 0)} m or more.`,
               related: [{ message: "The obstacle", at: valueLocation(workspace, obstacle.source) }],
               alsoOf: [obstacle.source],
             },

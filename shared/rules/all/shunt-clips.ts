@@ -1,7 +1,7 @@
 import { currentMeterOf } from "../../numbers/sensing-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
+import { rounded } from "../lib/figures.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
-import { figure } from "../lib/settings.ts";
 
 /** Settings of the pack on which the finding rests, the one to point at first. */
 const RESTS_ON = ["shunt-gain", "shunt", "full-current", "adc-reference", "shunt-offset"] as const;
@@ -14,7 +14,7 @@ function clippedAmps(pack: Pack): PackReport[] {
   return [
     {
       of: RESTS_ON.map((name) => pack.said(name)),
-      message: `The meter reads up to ${figure(clipA, 1)} A (${converter.referenceV} V at the pin, ${shunt.shuntMohm} mohm enlarged ${shunt.gain} times${offset}), and the craft draws ${figure(pack.fullA, 1)} A at full throttle: what lies above is never counted. Check the three figures against the board's own parts.`,
+      message: `The meter reads up to ${rounded(clipA, 1)} A (${converter.referenceV} V at the pin, ${shunt.shuntMohm} mohm enlarged ${shunt.gain} times${offset}), and the craft draws ${rounded(pack.fullA, 1)} A at full throttle: what lies above is never counted. Check the three figures against the board's own parts.`,
     },
   ];
 }

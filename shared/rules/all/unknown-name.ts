@@ -1,7 +1,7 @@
 import type { BothRule } from "../engine/rule.ts";
+import { unknownDials } from "../lib/adjust-dials.ts";
 import { problemReports } from "../lib/condition-problems.ts";
-import { unknownDials } from "../lib/dials.ts";
-import { readingReports } from "../lib/locations.ts";
+import { readingReports } from "../lib/reading-reports.ts";
 
 export const rule: BothRule = {
   code: "unknown-name",

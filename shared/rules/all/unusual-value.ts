@@ -1,6 +1,7 @@
 import { unusualInCraft } from "../../model/unusual.ts";
 import type { BothRule } from "../engine/rule.ts";
-import { locationAt, readingReports } from "../lib/locations.ts";
+import { locationAt } from "../lib/locations.ts";
+import { readingReports } from "../lib/reading-reports.ts";
 
 export const rule: BothRule = {
   code: "unusual-value",

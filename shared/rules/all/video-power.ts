@@ -3,8 +3,8 @@ import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { mostMw, pictureBands, type RadioBand, type Region, type Signal } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
+import { rounded } from "../lib/figures.ts";
 import { valueLocation } from "../lib/locations.ts";
-import { figure } from "../lib/settings.ts";
 
 /** Whole decibels stand for powers a little above the round figure: 14 dBm are 25.1 mW. */
 const ROUNDING = 1.01;
@@ -70,7 +70,7 @@ export const rule: CraftRule = {
       return [
         {
           at: valueLocation(workspace, setting.source),
-          message: `${what} ${figure(mw, 1)} mW, and ${region} allows ${figure(limit.powerMw, 2)} mW from ${fromMhz} to ${toMhz} MHz (${source}): send less, or say the licence that you hold. Local rules have the last word.`,
+          message: `${what} ${rounded(mw, 1)} mW, and ${region} allows ${rounded(limit.powerMw, 2)} mW from ${fromMhz} to ${toMhz} MHz (${source}): send less, or say the licence that you hold. Local rules have the last word.`,
           related: regionSaid ? [{ message: "The region", at: valueLocation(workspace, regionSaid.source) }] : [],
           alsoOf: regionSaid ? [regionSaid.source] : [],
         },

@@ -1,10 +1,10 @@
 /** What a rule is: its code, its prose, its examples, and how it looks at a file or a craft. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { Cols, Fix } from "../../syntax/span.ts";
-import type { LooksAt } from "./looks-at.ts";
 
 /** A place in some file: a line, and the columns in it. */
 export interface Location extends Cols {
@@ -27,6 +27,29 @@ export interface Report {
 
 /** One or more files by path; the first is the one that is checked. */
 export type ExampleFiles = Readonly<Record<string, string>>;
+
+/** A setting as SECTION.NAME. Of a second set, such as `gains-second`, the name in the first set stands for both. */
+export type SettingName = `${string}.${string}`;
+
+/** All names of the catalogue that have something in common, so that a name that is added later is among them. */
+export interface NameGroup {
+  /** As a sentence goes on after “It looks at”: “every port”. */
+  readonly words: string;
+  names(catalogue: Catalogue): readonly string[];
+}
+
+/**
+ * The names on which the findings of a rule depend. Left out is what it takes from every line alike, and what
+ * any reasoning about switches needs to know of the link. `tests/rules/engine/looks-at.test.ts` compares
+ * this with what the check asks for.
+ */
+export interface LooksAt {
+  readonly settings?: readonly (SettingName | NameGroup)[];
+  readonly modes?: readonly (string | NameGroup)[];
+  readonly elements?: readonly (string | NameGroup)[];
+}
+
+export type LookedAtKind = keyof LooksAt;
 
 interface RuleFacts {
   readonly code: string;

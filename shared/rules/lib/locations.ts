@@ -1,25 +1,8 @@
-/** Places that rules point at, and file findings handed on to the rule of their code. */
+/** Locations that rules point at. */
 import type { Craft, Setting, Source } from "../../model/craft.ts";
-import type { ReadingCode, Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Cols, Span } from "../../syntax/span.ts";
 import type { Location, Report } from "../engine/rule.ts";
-
-/** What the reading of a file found of one code. */
-export function readingReports(script: Script, code: ReadingCode): Report[] {
-  return script.issues.flatMap((issue) =>
-    issue.code === code
-      ? [
-          {
-            at: locationOf(script.file, issue.span),
-            message: issue.message,
-            ...(issue.fixes && { fixes: issue.fixes }),
-            related: (issue.related ?? []).map(({ message, span }) => ({ message, at: locationOf(script.file, span) })),
-          },
-        ]
-      : [],
-  );
-}
 
 /** A stretch of a line of a file. */
 export function locationOf(file: string, span: Span): Location {

@@ -1,5 +1,5 @@
 /** Groups of names that several rules look at. */
-import type { NameGroup } from "../engine/looks-at.ts";
+import type { NameGroup } from "../engine/rule.ts";
 
 /** `ports.port1` and its like. */
 export const PORTS: NameGroup = {

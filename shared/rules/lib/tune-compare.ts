@@ -5,8 +5,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
 import { printValue } from "../../syntax/print-value.ts";
 import type { Field, Value } from "../../syntax/value.ts";
-import type { SettingName } from "../engine/looks-at.ts";
-import type { Location } from "../engine/rule.ts";
+import type { Location, SettingName } from "../engine/rule.ts";
 import { locationAt, valueLocation } from "./locations.ts";
 
 export interface Hotter {

@@ -7,7 +7,7 @@ import { rulesLookingAt } from "../../../shared/ide/reference/rules-of.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import type { LookedAtKind } from "../../../shared/rules/engine/looks-at.ts";
+import type { LookedAtKind } from "../../../shared/rules/engine/rule.ts";
 
 const catalogue = makeCatalogue();
 const all = listNames(catalogue);

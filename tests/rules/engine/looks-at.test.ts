@@ -18,9 +18,9 @@ import { filtersOf } from "../../../shared/numbers/filters-of.ts";
 import { loopOf } from "../../../shared/numbers/loop-of.ts";
 import { packsOf } from "../../../shared/numbers/pack-of.ts";
 import { videoOf } from "../../../shared/numbers/radio-of.ts";
-import { declaredNames, type LookedAtKind } from "../../../shared/rules/engine/looks-at.ts";
+import { declaredNames } from "../../../shared/rules/engine/looks-at.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
-import type { BothRule, CraftRule, ExampleFiles } from "../../../shared/rules/engine/rule.ts";
+import type { BothRule, CraftRule, ExampleFiles, LookedAtKind } from "../../../shared/rules/engine/rule.ts";
 import { recordedCraft } from "./recorded-craft.ts";
 
 type WholeCraftRule = CraftRule | BothRule;

@@ -1,7 +1,7 @@
 /** A craft that records what it is asked for. */
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import { baseOf, type Craft } from "../../../shared/model/craft.ts";
-import type { LookedAtKind } from "../../../shared/rules/engine/looks-at.ts";
+import type { LookedAtKind } from "../../../shared/rules/engine/rule.ts";
 
 /** Called with the kind and the name of each thing that is asked for: by its name, or met in going through all. */
 export type Listener = (kind: LookedAtKind, name: string, how: "by name" | "in passing") => void;

@@ -7,7 +7,7 @@ import { settingOf } from "../../model/setting-lookup.ts";
  * A needed setting that nobody said, or whose line has a fault, is no reason to complain; a needed
  * mode or section that nobody wrote is. Of ports, what counts is whether any was said at all.
  */
-export function meets(craft: Craft, need: Need): boolean {
+export function meetsNeed(craft: Craft, need: Need): boolean {
   if (need.mode !== undefined) return craft.modes.has(need.mode);
   if (need.section !== undefined) return craft.sections.has(need.section);
   const own = need.port !== undefined ? hasPort(craft, need.port) : suits(craft, need.setting, need.is, need.not);

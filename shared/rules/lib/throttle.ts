@@ -1,4 +1,4 @@
-/** Figures as rules tell and compare them. Only what some file has said: a rule never fires on defaults alone. */
+/** Shares of the throttle, as some file says them: a rule never fires on defaults alone. */
 import { convert } from "../../catalogue/units.ts";
 import { linkOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
@@ -14,9 +14,4 @@ export function throttlePercent(craft: Craft, path: string): number | null {
   if (pulseUs === undefined) return null;
   const { fromUs, toUs } = linkOf(craft).endpointsUs;
   return ((pulseUs - fromUs) / (toUs - fromUs)) * 100;
-}
-
-/** A figure as a pilot reads it: rounded, without noughts at its end. */
-export function figure(number: number, digits: number): string {
-  return String(Number(number.toFixed(digits)));
 }

@@ -1,0 +1,6 @@
+/** Figures as messages tell them. */
+
+/** A number to so many decimals, without zeros at its end. */
+export function rounded(number: number, decimals: number): string {
+  return String(Number(number.toFixed(decimals)));
+}
