@@ -32,13 +32,13 @@ export function findDescribed(
   all: readonly Described[],
   most: number,
 ): Described[] {
-  const wanted = tokens(text);
+  const query = tokens(text);
   const first = all.filter(({ name, kind }) => kind !== "setting" || !catalogue.section(name.split(".")[0]!)?.like);
-  let found = scored(first, wanted);
+  let found = scored(first, query);
   // One word of several may be the pilot's own: what fits all others is better than nothing.
-  if (found.length === 0 && wanted.length > 2)
-    for (const [i] of wanted.entries()) {
-      const fewer = scored(first, wanted.toSpliced(i, 1));
+  if (found.length === 0 && query.length > 2)
+    for (const [i] of query.entries()) {
+      const fewer = scored(first, query.toSpliced(i, 1));
       if ((fewer[0]?.score ?? 0) > (found[0]?.score ?? 0)) found = fewer;
     }
   const best = found[0]?.score ?? 0;
@@ -54,16 +54,16 @@ interface Scored {
 }
 
 /** What every word fits, best first; of two that fit alike the shorter name. */
-function scored(all: readonly Described[], wanted: readonly string[]): Scored[] {
-  if (wanted.length === 0) return [];
+function scored(all: readonly Described[], query: readonly string[]): Scored[] {
+  if (query.length === 0) return [];
   return all
-    .map((each) => ({ each, score: scoreOf(each, wanted) }))
+    .map((each) => ({ each, score: scoreOf(each, query) }))
     .filter(({ score }) => score > 0)
     .sort((a, b) => b.score - a.score || a.each.name.length - b.each.name.length);
 }
 
 /** Nothing where some word is nowhere; a phrase of the catalogue's own that says them all counts for more. */
-function scoreOf({ name, kind, words, summary, why }: Described, wanted: readonly string[]): number {
+function scoreOf({ name, kind, words, summary, why }: Described, query: readonly string[]): number {
   // From what says most to what says least: the first place in which a word stands is the one that counts.
   const where = [
     { of: () => tokensOf(name), weight: WEIGHTS.name },
@@ -72,12 +72,12 @@ function scoreOf({ name, kind, words, summary, why }: Described, wanted: readonl
     { of: () => tokensOf(why), weight: WEIGHTS.why },
   ];
   let sum = 0;
-  for (const word of wanted) {
+  for (const word of query) {
     const place = where.find(({ of }) => of().some((each) => alike(each, word)));
     if (!place) return 0;
     sum += place.weight;
   }
-  const says = (phrase: readonly string[]) => wanted.every((word) => phrase.some((each) => alike(each, word)));
+  const says = (phrase: readonly string[]) => query.every((word) => phrase.some((each) => alike(each, word)));
   const phrased = words.some((phrase) => says(tokensOf(phrase))) || says(tokensOf(name));
   // A section has something to do with much; one thing in it is rather what is meant.
   return sum * (phrased ? 1.5 : 1) * (kind === "section" ? 0.7 : 1);

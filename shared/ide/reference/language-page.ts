@@ -12,7 +12,7 @@ const intro = `# The language
 
 *edition 1*
 
-A script says what a craft *is and does*, in the pilot's words and with a unit on every quantity; how a board stores it is not its business. One fact a line and no line continues on the next, so that a change reads well in a diff and a line can be quoted to a friend. Later wins, and every value knows the file and the line that it comes from. Reading never fails and never loses a byte.`;
+A script says what a craft *is and does*, in the pilot's words and with a unit on every quantity; how a board stores it is not its business. One fact a line and no line continues on the next, so that a change reads well in a diff and a line can be quoted to a friend. Later files win, and every value knows the file and the line that it comes from. Reading never fails and never loses a byte.`;
 
 const files = `## Files
 
@@ -125,13 +125,13 @@ test      = CONTROL "is" [ "not" ] POSITION | "always" | MODE
 
 \`in\` includes both ends; \`above\` and \`below\` leave out the bound. A mode stands for its own condition in the effective craft; one that nobody set up is off.
 
-A *state* gives every switch, selector and button a position, every dial a whole number of microseconds of its range, and every channel without a control any within \`link.endpoints\` (of a stick that \`bench\` has measured, within its measured ends: what it never sends need not be reckoned with). On a channel that carries two levels only, the positions between a control's ends do not arrive. Rules hold in all states. *At rest* every control stands at its rest, dials anywhere. *Armed* is \`arm\`, and \`arm-permit\` too where it is set up. A mode is *selected* when its condition holds; it *acts* when, besides, what takes precedence over it is off.
+A *state* gives every switch, selector and button a position, every dial a whole number of microseconds of its range, and every channel without a control any within \`link.endpoints\` (of a stick that \`bench\` has measured, within its measured ends: what it never sends need not be considered). On a channel that carries two levels only, the positions between a control's ends do not arrive. Rules hold in all states. *At rest* every control stands at its rest, dials anywhere. *Armed* is \`arm\`, and \`arm-permit\` too where it is set up. A mode is *selected* when its condition holds; it *acts* when, besides, what takes precedence over it is off.
 
 A position stands for the pulses half-way to its neighbours, and at either end for all that lie beyond.`;
 
 const places = `## Places on the OSD
 
-Cells count from 0 at the top left. \`3, 18\` is a cell; \`left+2\` puts the element's left edge two cells in, \`right-2\` its right edge two cells before the last column, \`centre\` its middle in the middle (rounded to the left), \`centre-4\` four to the left of that; \`top\`, \`middle\` and \`bottom\` likewise. An element is as wide as its widest text; \`craft\` and \`pilot\` as the name that they show. All places are reckoned on the effective grid (\`pal\` is 30 x 16, \`ntsc\` 30 x 13), whichever file said it.`;
+Cells count from 0 at the top left. \`3, 18\` is a cell; \`left+2\` puts the element's left edge two cells in, \`right-2\` its right edge two cells before the last column, \`centre\` its middle in the middle (rounded to the left), \`centre-4\` four to the left of that; \`top\`, \`middle\` and \`bottom\` likewise. An element is as wide as its widest text; \`craft\` and \`pilot\` as the name that they show. All places are computed on the effective grid (\`pal\` is 30 x 16, \`ntsc\` 30 x 13), whichever file said it.`;
 
 const combining = `## How files combine
 
@@ -139,7 +139,7 @@ const combining = `## How files combine
 
 Within a file, lines of one mode join as "or", lines of \`fields\` join field by field, repeatable settings form a list, and for all else the later line wins, with a finding. Across files, fields merge one by one; a mode's lines and a repeatable setting's are replaced together; everything else is replaced whole.
 
-\`drop A B\` takes back each of A and B as far as earlier files said it, \`drop all\` the whole section. A file's drops act before its entries, so that dropping and setting in one file starts afresh.
+\`drop A B\` removes each of A and B as far as earlier files said it, \`drop all\` the whole section. A file's drops act before its entries, so that dropping and setting in one file starts afresh.
 
 A default stands in for rules, numbers and pictures only: it is never written to a board, and a rule never fires on defaults alone. A line with a fault leaves its name without value: nothing earlier shows through.`;
 

@@ -21,19 +21,19 @@ import { lookedAtInWords } from "./rules-of.ts";
  * by these plain words; null where nothing is. A setting is named alone or as SECTION.NAME.
  */
 export function pageOf(catalogue: Catalogue, name: string): string | null {
-  const wanted = name.trim();
+  const asked = name.trim();
   const all = listNames(catalogue);
   const spelled = (name: string) => all.filter((each) => isCalled(each, name));
-  const [asWritten, hyphenated] = [spelled(wanted), spelled(wanted.replaceAll(" ", "-"))];
+  const [asWritten, hyphenated] = [spelled(asked), spelled(asked.replaceAll(" ", "-"))];
   const exact = asWritten.length > 0 ? asWritten : hyphenated;
-  const topic = languageTopic(wanted);
-  const found = exact.length > 0 || topic !== null ? exact : byWords(catalogue, wanted, all);
+  const topic = languageTopic(asked);
+  const found = exact.length > 0 || topic !== null ? exact : byWords(catalogue, asked, all);
   const pages = [...found.map((each) => pageOfNamed(catalogue, each)), ...(topic === null ? [] : [topic])];
   return pages.length > 0 ? `${pages.join("\n\n---\n\n")}\n` : null;
 }
 
-function isCalled({ name, kind }: NamedPage, wanted: string): boolean {
-  return name === wanted || (kind === "setting" && name.endsWith(`.${wanted}`));
+function isCalled({ name, kind }: NamedPage, asked: string): boolean {
+  return name === asked || (kind === "setting" && name.endsWith(`.${asked}`));
 }
 
 /** Names near to what was asked for, best first. */
@@ -50,8 +50,8 @@ const MOST_BY_WORDS = 5;
 /** A description fits more than was meant: the best of it is enough. */
 const MOST_DESCRIBED = 3;
 
-function byWords(catalogue: Catalogue, wanted: string, all: readonly NamedPage[]): NamedPage[] {
-  const plain = wanted.toLowerCase().replaceAll("-", " ");
+function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[]): NamedPage[] {
+  const plain = asked.toLowerCase().replaceAll("-", " ");
   const described = all.map((each) => ({
     ...each,
     words: wordsOf(catalogue, each.name, each.kind),
@@ -63,7 +63,7 @@ function byWords(catalogue: Catalogue, wanted: string, all: readonly NamedPage[]
   if (fitting.length > 0) return fitting;
   // A second set has the names of the first, which is rather what is meant.
   const firstSets = described.filter(({ name }) => !catalogue.section(name.split(".")[0]!)?.like);
-  const [name] = similarNames(wanted, firstSets, 1);
+  const [name] = similarNames(asked, firstSets, 1);
   return all.filter((each) => each.name === name);
 }
 

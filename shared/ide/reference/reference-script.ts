@@ -90,14 +90,14 @@ export const REFERENCE_SCRIPT = `
 
   /* One page at a time, by the address; an address that leads nowhere leads to the start. */
   const show = () => {
-    const wanted = document.getElementById(location.hash.slice(1)) || document.getElementById("start");
+    const target = document.getElementById(location.hash.slice(1)) || document.getElementById("start");
     for (const article of document.querySelectorAll("article.shown")) article.classList.remove("shown");
-    wanted.classList.add("shown");
-    const entry = entries.find(({ id }) => id === wanted.id);
+    target.classList.add("shown");
+    const entry = entries.find(({ id }) => id === target.id);
     document.title = (entry ? entry.name + " · " : "") + "Fettle reference";
     for (const link of document.querySelectorAll("nav a[aria-current]")) link.removeAttribute("aria-current");
     for (const link of document.querySelectorAll("nav a"))
-      if (link.hash === "#" + wanted.id) link.setAttribute("aria-current", "page");
+      if (link.hash === "#" + target.id) link.setAttribute("aria-current", "page");
   };
   const arrive = () => {
     show();

@@ -92,8 +92,8 @@ function linker(catalogue: Catalogue): (name: string, chapter: string, section: 
   return (name, chapter, section) => {
     if (chapter === "Settings" && kinds.has(`${section}.${name}`)) return `#${idOf("setting", `${section}.${name}`)}`;
     const found = kinds.get(name)?.filter((kind) => kind !== "unit") ?? [];
-    const wanted: readonly NameKind[] = chapter.startsWith("Rules") ? ["rule"] : ["setting", "mode", "element"];
-    const kind = found.find((each) => wanted.includes(each)) ?? found[0];
+    const expected: readonly NameKind[] = chapter.startsWith("Rules") ? ["rule"] : ["setting", "mode", "element"];
+    const kind = found.find((each) => expected.includes(each)) ?? found[0];
     return kind ? `#${idOf(kind, name)}` : null;
   };
 }

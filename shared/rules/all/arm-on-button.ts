@@ -6,7 +6,7 @@ export const rule: CraftRule = {
   code: "arm-on-button",
   severity: "warning",
   scope: "craft",
-  summary: "Arming hangs on a control that springs back.",
+  summary: "Arming depends on a control that springs back.",
   prose:
     "A button is armed only while it is held, so the motors stop when the thumb slips, and a press by accident starts them. Arm by a switch that stays where it is put.",
   examples: {
@@ -22,7 +22,7 @@ export const rule: CraftRule = {
   looksAt: { modes: ["arm", "arm-permit"] },
   check: (craft, workspace) =>
     armingReports(craft, workspace, "button", (name, by) => {
-      const then = by === "arm" ? "the motors stop" : "the leave to arm is gone";
-      return `Arming hangs on ${name}, which springs back: ${then} as soon as it is let go.`;
+      const then = by === "arm" ? "the motors stop" : "the permission to arm is gone";
+      return `Arming depends on ${name}, which springs back: ${then} as soon as it is let go.`;
     }),
 };

@@ -6,7 +6,7 @@ export const rule: CraftRule = {
   code: "arm-on-dial",
   severity: "warning",
   scope: "craft",
-  summary: "Arming hangs on a dial.",
+  summary: "Arming depends on a dial.",
   prose:
     "A dial has no click and no place where the hand finds it: it drifts in a bag, and nobody sees from a step away where it stands. Arm by a switch that can be felt and seen.",
   examples: {
@@ -25,6 +25,7 @@ export const rule: CraftRule = {
       craft,
       workspace,
       "dial",
-      (name) => `Arming hangs on ${name}, a dial, which can be turned by accident and tells the hand nothing.`,
+      (name) =>
+        `Arming depends on ${name}, a dial, which can be turned by accident and whose position the hand cannot feel.`,
     ),
 };

@@ -30,11 +30,11 @@ export const rule: CraftRule = {
     if (channels.length === 0) return [];
     const silent = board.withPulses(new Map(channels.map((channel) => [channel, lowUs])));
     if (silent.armed === null || silent.armed === silent.sets.none) return [];
-    const told = channels.map((channel) => `ch${channel}`).join(" and ");
+    const listed = channels.map((channel) => `ch${channel}`).join(" and ");
     return [
       {
         ...conditionLocation(craft, workspace, "arm"),
-        message: `Armed with ${told} at ${lowUs} us, which many receivers give before the link is up.`,
+        message: `Armed with ${listed} at ${lowUs} us, which many receivers give before the link is up.`,
       },
     ];
   },

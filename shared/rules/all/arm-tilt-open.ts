@@ -4,7 +4,7 @@ import { sizeOfCraft } from "../../model/unusual.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
 
-/** From this tilt on a limit limits nothing that matters. */
+/** From this tilt on a limit allows every attitude that matters. */
 const OPEN_DEG = 90;
 /** Propellers of this diameter and more hurt enough to warn. The project's own figure. */
 const LARGE_IN = 3;

@@ -6,14 +6,14 @@ import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
 
 const LIMIT = "board.input-limit";
 
-/** The counts of cells that the board may take for each other, with what it bears at most. */
+/** The counts of cells that the board may mistake for each other; `limitV` is the most that its input can take. */
 function doubtOf(pack: Pack, limitV: number | undefined): PackReport[] {
   if (!pack.cellsDetected) return [];
   const facts = pack.chemistry === null ? null : CHEMISTRIES[pack.chemistry];
   const fullV = pack.fullCellV ?? facts?.chargeLimitV;
   const emptyV = pack.landCellV ?? pack.warnCellV ?? facts?.usualV.land.from;
   if (fullV === undefined || emptyV === undefined) return [];
-  // A hair of rounding must not take away the last cell that the board bears.
+  // Rounding must not remove the last cell that the board can take.
   const most = limitV === undefined ? MOST_PACK_CELLS : Math.min(MOST_PACK_CELLS, Math.floor(limitV / fullV + 1e-9));
   const mistaken = mistakenCells(emptyV, fullV, most);
   if (!mistaken) return [];

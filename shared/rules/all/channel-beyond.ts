@@ -33,10 +33,10 @@ export const rule: CraftRule = {
     const tests = nodes.flatMap(({ node, source }) => {
       if (!("subject" in node) || node.subject.kind !== "channel" || node.subject.channel <= channels) return [];
       beyond.add(node.subject.channel);
-      const message = `The link carries ${channels} channels: nothing is ever heard of ch${node.subject.channel}.`;
+      const message = `The link carries ${channels} channels: ch${node.subject.channel} never arrives.`;
       return [{ at: locationAt(source, node.subject), message }];
     });
-    // A handset serves many craft: what this one makes no use of may lie beyond its link.
+    // A handset serves many craft: controls that this one does not use may lie beyond its link.
     const controls = [...craft.controls.values()].flatMap(({ name, value, source, fromHandset }) => {
       if (!value || value.channel <= channels) return [];
       if (fromHandset && (!used.has(name) || beyond.has(value.channel))) return [];

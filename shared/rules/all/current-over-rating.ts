@@ -15,11 +15,11 @@ function controllersOf(craft: Craft, catalogue: Catalogue) {
   return ratingA === undefined || motors === null ? null : { motors, ratingA, allA: ratingA * motors };
 }
 
-/** What the pack does not give, or the controllers, which bear `allA` together, do not carry. */
+/** More current than the pack may give, or than the controllers, `allA` together, can carry. */
 function excessOf(pack: Pack, allA: number | null): PackReport[] {
   const { fullA, ratedA, capacityMah, ratingC } = pack;
   if (fullA === null) return [];
-  // A share of the current for rounding: 1.1 Ah at 120 C is 132 A, not a hair less.
+  // A share of the current for rounding: 1.1 Ah at 120 C is exactly 132 A.
   const over = (limitA: number | null) => limitA !== null && fullA > limitA * (1 + 1e-9);
   const full = pack.said("full-current");
   const overPack = over(ratedA)
@@ -46,7 +46,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "The full current is more than the pack, or the speed controllers, are rated for.",
   prose:
-    "A pack may give its capacity times its discharge rating (EN 61434: 5 Ah at 2C is 10 A), and all speed controllers together carry as many times their rating as there are motors. Above that the pack sags, warms and swells, and a controller may fail shorted in the air. Printed ratings are generous as it is. Take a stronger pack or controllers, or limit the motors.",
+    "A pack may give its capacity times its discharge rating (EN 61434: 5 Ah at 2C is 10 A), and all speed controllers together carry as many times their rating as there are motors. Above that the pack sags, warms and swells, and a controller may fail shorted in the air. Printed ratings are optimistic. Take a stronger pack or controllers, or limit the motors.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\npack\n  capacity 1500 mAh\n  discharge-rating 60 C\n  full-current 120 A\n',

@@ -18,7 +18,7 @@ function clippedVolts(pack: Pack): PackReport[] {
   return [
     {
       of: RESTS_ON.map((name) => pack.said(name)),
-      message: `The meter reads up to ${rounded(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${rounded(fullV, 2)} V: above, it stands still. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
+      message: `The meter reads up to ${rounded(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${rounded(fullV, 2)} V: above that its reading no longer changes. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
     },
   ];
 }
@@ -27,7 +27,7 @@ export const rule: CraftRule = {
   code: "divider-clips",
   severity: "warning",
   scope: "craft",
-  summary: "The converter that measures the pack stands at its top before the pack is full.",
+  summary: "The converter that measures the pack reaches its maximum before the pack is full.",
   prose:
     "Two resistors scale the pack down to what the converter can read: its reference times (top + bottom) / bottom. A pack above that reads as exactly that, so a fresh one and a half-used one look alike, and a count of the cells goes wrong. Either a resistor or the reference is written down wrongly, or the board is not made for so many cells, and then its pin may not be either.",
   examples: {

@@ -21,21 +21,21 @@ export const rule: CraftRule = {
   },
   looksAt: { settings: [...STICKS.map((stick) => `bench.${stick}` as const), "link.endpoints"] },
   check(craft, workspace) {
-    const wanted = linkOf(craft).endpointsUs;
+    const expected = linkOf(craft).endpointsUs;
     return STICKS.flatMap((stick) => {
       const setting = craft.settings.get("bench")?.get(stick);
       if (setting?.value?.kind !== "range") return [];
       const [low, high] = [setting.value.from, setting.value.to].map(
         (end) => convert(end.number, end.unit, "us") ?? 0,
       ) as [number, number];
-      const shortUs = Math.max(low - wanted.fromUs, wanted.toUs - high);
-      const beyondUs = Math.max(wanted.fromUs - low, high - wanted.toUs);
+      const shortUs = Math.max(low - expected.fromUs, expected.toUs - high);
+      const beyondUs = Math.max(expected.fromUs - low, high - expected.toUs);
       if (shortUs <= END_TOLERANCE_US && beyondUs <= BEYOND_US) return [];
       const what = shortUs > END_TOLERANCE_US ? `falls ${shortUs} us short of` : `goes ${beyondUs} us beyond`;
       return [
         {
           at: valueLocation(workspace, setting.source),
-          message: `${stick} was measured from ${low} us to ${high} us and ${what} an end point (${wanted.fromUs} us to ${wanted.toUs} us): adjust it on the handset.`,
+          message: `${stick} was measured from ${low} us to ${high} us and ${what} an end point (${expected.fromUs} us to ${expected.toUs} us): adjust it on the handset.`,
         },
       ];
     });

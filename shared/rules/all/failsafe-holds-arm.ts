@@ -54,7 +54,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "Signal loss leaves the craft armed with the throttle above idle and no end to it.",
   prose:
-    "A craft that has lost its pilot and keeps its motors turning flies until it meets something. A few seconds of holding bridge a gap in the link; after that it has to stop, or to come down for a time that is bounded. Shorten hold-for, or bound the descent with descend-for. A receiver that sends presets must send arm off, or a closed throttle.",
+    "A craft that has lost its pilot and keeps its motors turning flies until it hits something. A few seconds of holding bridge a gap in the link; after that it has to stop, or to come down for a time that is bounded. Shorten hold-for, or bound the descent with descend-for. A receiver that sends presets must send arm off, or a closed throttle.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  hold-for 60 s\n  then stop\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  hold-for 1 s\n  then stop\n' },

@@ -7,7 +7,7 @@ import type { CraftRule } from "../engine/rule.ts";
 import { rounded } from "../lib/figures.ts";
 import { valueLocation } from "../lib/locations.ts";
 
-/** Above this a craft begins to answer late. The project's own figure; nobody has published one. */
+/** Above this a craft begins to respond late. The project's own figure; nobody has published one. */
 const MOST_MS = 3;
 const FILTERS = ["smooth-gyro", "moving-cut", "notch", "smooth-d", "moving-cut-d"] as const;
 

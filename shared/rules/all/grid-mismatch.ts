@@ -12,7 +12,7 @@ export const rule: CraftRule = {
   summary:
     "The viewer draws another grid than the craft lays out, or an analogue picture is laid out on a grid that it cannot have.",
   prose:
-    "Craft and viewer must count the same columns and rows. If the viewer has fewer, what stands at the right and at the bottom is never seen; if it has more, everything huddles in a corner. An analogue picture has the overlay chip's grid: 30 columns, and 16 rows in a picture of 625 lines or 13 in one of 525 (character-overlay chip datasheet MAX7456, p. 10). Write the grid that the viewer really has, then fit the layout to it.",
+    "Craft and viewer must count the same columns and rows. If the viewer has fewer, what stands at the right and at the bottom is never seen; if it has more, everything stands in one corner. An analogue picture has the overlay chip's grid: 30 columns, and 16 rows in a picture of 625 lines or 13 in one of 525 (character-overlay chip datasheet MAX7456, p. 10). Write the grid that the viewer really has, then fit the layout to it.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nvideo\n  viewer-grid 53 x 20\n\nosd\n  grid 50 x 18\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nvideo\n  viewer-grid 53 x 20\n\nosd\n  grid 53 x 20\n' },

@@ -29,7 +29,7 @@ export const rule: CraftRule = {
     const { twoLevelChannels } = linkOf(craft);
     if (twoLevelChannels.length === 0) return [];
     const used = usedControls(craft, conditionNodes(craft));
-    // A handset serves many craft: of what this one makes no use nothing is lost.
+    // A handset serves many craft: a control that this one does not use loses nothing.
     return [...craft.controls.values()].flatMap(({ name, value, source, fromHandset }) => {
       if (!value || !twoLevelChannels.includes(value.channel) || (fromHandset && !used.has(name))) return [];
       if (value.control === "dial")

@@ -11,7 +11,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "A digital command to the motors takes longer than one round of the loop.",
   prose:
-    "A command has sixteen bits, then comes the pause that controllers want: 16 / esc-rate + esc-pause. If that is longer than one round of the loop, 1 / loop-rate, the next command is due before the last is through, so that some are dropped or late and the motors answer unevenly. Take a faster bit rate, or a slower loop.",
+    "A command has sixteen bits, then comes the pause that controllers need: 16 / esc-rate + esc-pause. If that is longer than one round of the loop, 1 / loop-rate, the next command is due before the last one is sent, so that some are dropped or late and the motors answer unevenly. Take a faster bit rate, or a slower loop.",
   examples: {
     bad: {
       "jug.fettle":

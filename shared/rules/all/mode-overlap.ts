@@ -12,7 +12,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "Two modes can be on together, and one of them then does nothing.",
   prose:
-    "Which of the two acts is settled, so nothing breaks; but in the overlap a switch is down and its mode does not act, which is puzzling in the air. The finding names positions in which it happens. If it is meant, accept it with the reason; else add “and not” to the one that yields.",
+    "Which of the two acts is settled, so nothing breaks; but in the overlap a switch is down and its mode does not act, which is confusing in flight. The finding names positions in which it happens. If it is meant, accept it with the reason; else add “and not” to the one that yields.",
   examples: {
     bad: {
       "jug.fettle":

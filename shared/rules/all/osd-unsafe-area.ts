@@ -12,7 +12,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "An element of an analogue picture stands where a screen may not show it.",
   prose:
-    "Screens and goggles for analogue pictures cut off the edge, each a different amount: only the middle 90 % of a 4:3 picture, and 93 % of a wide one, is sure to be seen (BKSTS Illustrated Dictionary, App. B). A volt figure half under the rim is read wrongly when it matters. Move the element in by a cell or two; if your own goggles show all of it, say so with a note that allows this finding.",
+    "Screens and goggles for analogue pictures cut off the edge, each a different amount: only the middle 90 % of a 4:3 picture, and 93 % of a wide one, is sure to be seen (BKSTS Illustrated Dictionary, App. B). A voltage half hidden by the edge is read wrongly when it matters. Move the element in by a cell or two; if your own goggles show all of it, say so with a note that allows this finding.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nvideo\n  signal analogue\n\nosd\n  grid pal\n  pack-volts at left, bottom-1\n',

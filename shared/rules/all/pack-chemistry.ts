@@ -10,7 +10,7 @@ const THRESHOLDS = [
   { name: "storage-at", of: null },
 ] as const;
 
-/** Each threshold that the chemistry does not bear, or that is not usual for it. */
+/** Each threshold that the chemistry does not allow, or that is not usual for it. */
 function strainOf(pack: Pack): PackReport[] {
   if (pack.chemistry === null) return [];
   const { chargeLimitV, cutOffV, usualV } = CHEMISTRIES[pack.chemistry];
@@ -39,7 +39,7 @@ export const rule: CraftRule = {
   severity: "error",
   scope: "craft",
   summary:
-    "A voltage of the pack is one that its chemistry does not bear, or (a warning) one that is not usual for it.",
+    "A voltage of the pack is one that its chemistry does not allow, or (a warning) one that is not usual for it.",
   prose:
     "Each kind of cell has a charge limit, above which it can burn, and a cut-off, below which it is damaged: 4.20 V and 2.75 V, and 4.35 V for the high-voltage kind (cell makers' summaries; ACT2804 datasheet). Between them lies what pilots commonly set, in volts under load (common practice, no source). Beyond a limit this is an error, beyond what is usual a warning. Correct the volts, or the chemistry if the pack is of another kind.",
   examples: {

@@ -18,7 +18,7 @@ const TAKEN: readonly { path: SettingName; is: string; need: Need }[] = [
   {
     path: "link.wiring",
     is: "serial",
-    need: { port: "receiver", reason: "A serial receiver hangs on a serial port." },
+    need: { port: "receiver", reason: "A serial receiver is connected to a serial port." },
   },
   {
     path: "failsafe.then",
@@ -32,7 +32,7 @@ const TAKEN: readonly { path: SettingName; is: string; need: Need }[] = [
   {
     path: "recorder.to",
     is: "serial",
-    need: { port: "recorder", reason: "A recorder outside the board hangs on a port." },
+    need: { port: "recorder", reason: "A recorder outside the board is connected to a port." },
   },
 ];
 
@@ -130,9 +130,9 @@ export const rule: CraftRule = {
   code: "port-missing",
   severity: "error",
   scope: "craft",
-  summary: "Something is in use that hangs on a port, and no port is said to serve it.",
+  summary: "Something is in use that needs a port, and no port is said to serve it.",
   prose:
-    "A part that is set up and stands on no port is either not wired, so that it never does what the script says, or wired to a port of which the script tells something else. The board then waits for fixes that never come, or measures nought. Say the port that it hangs on, or take out what nobody can serve. A script that says nothing of its ports is not held to this, and what a mode needs is told at the mode.",
+    "A part that is set up without a port is either not wired, so that it never does what the script says, or wired to a port of which the script says something else. The board then waits for fixes that never come, or measures zero. Say the port that it is connected to, or take out what nobody can serve. A script that says nothing of its ports is not held to this, and what a mode needs is reported at the mode.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n  port2 gps\n' },

@@ -4,8 +4,8 @@ import type { CraftRule } from "../engine/rule.ts";
 import { rounded } from "../lib/figures.ts";
 import { locationAt, valueLocation } from "../lib/locations.ts";
 
-/** Room that a return should have over what stands in its way: what a barometer drifts. Common practice, no source. */
-const ROOM_M = 10;
+/** Clearance of a return over an obstacle, for the drift of a barometer. Common practice, no source. */
+const CLEARANCE_M = 10;
 
 function returns(craft: Craft): boolean {
   return craft.modes.has("return-home") || wordOf(craft, "failsafe.then") === "return";
@@ -17,7 +17,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "The craft may fly home by itself, below an obstacle that is stated or without a fix at arming.",
   prose:
-    "A craft on its way home sees nothing: it flies straight at its return height into whatever is taller. And home is where it was armed, so that without a fix at that moment it returns to nowhere, or to a place it took a guess at. Set a return height well above the tallest obstacle, about 10 m, since a barometer drifts, and let arming wait for a fix.",
+    "A craft on its way home sees nothing: it flies straight at its return height into whatever is taller. And home is where it was armed, so that without a fix at that moment it returns to nowhere, or to a place that it guessed wrongly. Set a return height well above the tallest obstacle, about 10 m, since a barometer drifts, and let arming wait for a fix.",
   examples: {
     bad: {
       "jug.fettle":
@@ -43,7 +43,7 @@ export const rule: CraftRule = {
         ? [
             {
               at: valueLocation(workspace, height.source),
-              message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it flies into it. Return at ${rounded(obstacleM + ROOM_M, 0)} m or more.`,
+              message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it flies into it. Return at ${rounded(obstacleM + CLEARANCE_M, 0)} m or more.`,
               related: [{ message: "The obstacle", at: valueLocation(workspace, obstacle.source) }],
               alsoOf: [obstacle.source],
             },

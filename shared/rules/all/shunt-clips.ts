@@ -23,9 +23,9 @@ export const rule: CraftRule = {
   code: "shunt-clips",
   severity: "warning",
   scope: "craft",
-  summary: "The converter that measures the current stands at its top below the full current.",
+  summary: "The converter that measures the current reaches its maximum below the full current.",
   prose:
-    "Current times shunt times gain is the voltage that the converter reads (20 A through 5 mohm, enlarged 20 times, are 2.0 V), and at its reference it stands still. Every ampere above is never counted, so that used charge falls short just on the flights that use most, and the warning by charge comes too late. Check shunt, gain and full current; a smaller shunt or less gain reaches further.",
+    "Current times shunt times gain is the voltage that the converter reads (20 A through 5 mohm, enlarged 20 times, are 2.0 V), and above its reference the reading no longer changes. Every ampere above is never counted, so that used charge falls short just on the flights that use most, and the warning by charge comes too late. Check shunt, gain and full current; a smaller shunt or less gain reaches further.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\npack\n  full-current 120 A\n  shunt 0.5 mohm\n  shunt-gain 100\n',

@@ -8,7 +8,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "A file gives more d gain, or less filtering, than the file below it.",
   prose:
-    "Damping answers to how fast the rotation changes, so it makes every rattle larger, and a filter that is opened lets more of it through: both go into the motors as heat, and a motor can burn in a calm hover. What flew well on the layer's frame may be too much on this one. Hover for half a minute, land, take the pack out and feel each motor: too hot to hold for two seconds means back to the old value. A day written into hover-checked of the section “bench” says that it was done.",
+    "Damping answers to how fast the rotation changes, so it amplifies every vibration, and a filter that is opened lets more of them through: both go into the motors as heat, and a motor can burn in a calm hover. What flew well on the layer's frame may be too much on this one. Hover for half a minute, land, take the pack out and feel each motor: too hot to hold for two seconds means back to the old value. A day written into hover-checked of the section “bench” says that it was done.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nuse "tune.fettle"\n\ngains\n  roll d 0.9\n',
@@ -28,7 +28,7 @@ export const rule: CraftRule = {
         if (setting.before) found.push(...fieldRise(setting), ...filterLoosened(setting, workspace));
     return [...found, ...takenAway(craft, workspace)].map(({ at, before, what, back }) => {
       const place = (character: number) => ({ line: at.source.line, character });
-      // A layer is others' tune as well: only the craft's own line is put back at one press.
+      // Other craft use a layer as well: only a line of the craft's own file gets a fix.
       const fixes =
         back && at.source.file === craft.file
           ? [

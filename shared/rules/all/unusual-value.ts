@@ -19,11 +19,11 @@ export const rule: BothRule = {
   checkCraft: (craft, workspace) =>
     unusualInCraft(craft, workspace.catalogue).flatMap(({ source, message, start, end }) => {
       // What a used file's own size shows is that file's finding already.
-      const told = workspace
+      const reported = workspace
         .script(source.file)
         ?.issues.some(
           ({ code, span }) => code === "unusual-value" && span.line === source.line && span.start === start,
         );
-      return told ? [] : [{ at: locationAt(source, { start, end }), message }];
+      return reported ? [] : [{ at: locationAt(source, { start, end }), message }];
     }),
 };

@@ -11,27 +11,27 @@ function holds(outer: RadioBand, inner: RadioBand): boolean {
 }
 
 /** The region's bands for pictures, those that lie in one another as one. */
-function told(region: Region): string {
+function pictureBandsInWords(region: Region): string {
   const all = pictureBands(region);
   const widest = all.filter((band, i) => !all.some((each, k) => holds(each, band) && (!holds(band, each) || k < i)));
   const spans = widest.map(({ fromMhz, toMhz }) => `${fromMhz} to ${toMhz} MHz`);
   return `for pictures ${region} has ${spans.join(", ")}`;
 }
 
-/** How a carrier stands in its region, and what to say of it; null where nothing is amiss. */
+/** What is wrong with a carrier in its region; null where nothing is. */
 function judge(region: Region, mhz: number, signal: Signal | null): { message: string; severity: Severity } | null {
   // An analogue signal is the stricter case, so it stands in where the kind is not said.
   const place = placeIn(region, mhz, 0, signal ?? "analogue");
   if (place === "outside") {
-    const message = `${mhz} MHz lies outside the bands of the region that is said (${told(region)}): take another channel. Local rules have the last word.`;
+    const message = `${mhz} MHz lies outside the bands of the region that is said (${pictureBandsInWords(region)}): take another channel. Local rules have the last word.`;
     return { message, severity: "warning" };
   }
   if (place === "unknown" && placeIn(region, mhz, 0, "analogue") === "outside") {
-    const message = `${mhz} MHz is open to network equipment only, which gives way to radar (47 CFR 15.407, (EU) 2022/179, from memory; else ${told(region)}): see that your transmitter is such, or take another channel. Local rules have the last word.`;
+    const message = `${mhz} MHz is open to network equipment only, which gives way to radar (47 CFR 15.407, (EU) 2022/179, from memory; else ${pictureBandsInWords(region)}): see that your transmitter is such, or take another channel. Local rules have the last word.`;
     return { message, severity: "hint" };
   }
   if (signal !== "analogue" || placeIn(region, mhz, ANALOGUE_WIDTH_MHZ, signal) !== "spills") return null;
-  const message = `${mhz} MHz lies in a band, but an analogue picture is about ${ANALOGUE_WIDTH_MHZ} MHz wide (common practice, no source) and spills over its edge (${told(region)}): take a channel further in.`;
+  const message = `${mhz} MHz lies in a band, but an analogue picture is about ${ANALOGUE_WIDTH_MHZ} MHz wide (common practice, no source) and spills over its edge (${pictureBandsInWords(region)}): take a channel further in.`;
   return { message, severity: "hint" };
 }
 

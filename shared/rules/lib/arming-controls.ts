@@ -6,7 +6,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Report } from "../engine/rule.ts";
 import { conditionLocation } from "./condition-locations.ts";
 
-/** A finding for each control of a kind on which arming hangs; `word` is told whether by `arm`, or by `arm-permit` alone. */
+/** A finding for each control of a kind on which arming depends; `word` gets whether `arm` does so, or `arm-permit` alone. */
 export function armingReports(
   craft: Craft,
   workspace: Workspace,

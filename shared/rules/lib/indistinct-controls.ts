@@ -24,7 +24,7 @@ export function sharedChannels(of: Script | Craft): Report[] {
       return [];
     }
     if (!concerns(control) && !concerns(before) && control.source.file === before.source.file) return [];
-    // Whoever restates a control for one craft, or adds one, has the line that can be mended here.
+    // The line to correct here is the one that restates a control for this craft, or adds one.
     const [at, other] = nearness(before) > nearness(control) ? [before, control] : [control, before];
     return [
       {

@@ -22,7 +22,7 @@ export interface PackReport {
   readonly of: readonly (Setting | null | undefined)[];
 }
 
-/** What a rule finds in one pack: whether it finds anything hangs on settings of the pack, or of plain `pack`, and on `also`. */
+/** What a rule finds in one pack: whether it finds anything depends on settings of the pack, or of plain `pack`, and on `also`. */
 type Check<A> = (pack: Pack, also: A) => readonly PackReport[];
 
 /** A pack, and the checks that found nothing by these figures, each with what it asked besides them. */

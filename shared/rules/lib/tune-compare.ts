@@ -53,7 +53,7 @@ function pathOf({ section, name }: Setting): SettingName {
   return `${section === "gains-second" ? "gains" : section}.${name}`;
 }
 
-/** Fields, or the one number, that went the hot way from the file below. */
+/** Fields, or the one number, that heat the motors more than in the file below. */
 export function fieldRise(setting: Setting): Hotter[] {
   const path = pathOf(setting);
   const ways = FIELDS[path];
@@ -77,11 +77,11 @@ function fieldChange(setting: Setting, name: string, way: 1 | -1): Hotter | null
   const [number, unit] = numberAndUnit(now.field.value);
   const oldNumber = numberOf(old.field.value, unit);
   if (number === null || oldNumber === null || (number - oldNumber) * way <= 0) return null;
-  const told = (value: number) => (unit === "" ? String(value) : `${value} ${unit}`);
+  const inUnit = (value: number) => (unit === "" ? String(value) : `${value} ${unit}`);
   return {
     at: locationAt(now.source, { start: now.field.nameAt.start, end: now.field.value.end }),
     before: locationAt(old.source, { start: old.field.nameAt.start, end: old.field.value.end }),
-    what: `${setting.name} ${name} is ${told(number)}, ${way > 0 ? "up" : "down"} from ${told(oldNumber)}`,
+    what: `${setting.name} ${name} is ${inUnit(number)}, ${way > 0 ? "up" : "down"} from ${inUnit(oldNumber)}`,
     back: { text: printValue(old.field.value), start: now.field.value.start, end: now.field.value.end },
   };
 }

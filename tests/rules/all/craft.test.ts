@@ -231,7 +231,7 @@ describe("controls that should not arm", () => {
       ["arm-on-button", 3, "which springs back: the motors stop as soon as it is let go."],
     ]);
     expect(arming("arm when TL is down", "arm-permit when PB is held")).toEqual([
-      ["arm-on-button", 4, "which springs back: the leave to arm is gone as soon as it is let go."],
+      ["arm-on-button", 4, "which springs back: the permission to arm is gone as soon as it is let go."],
     ]);
     expect(
       arming("arm when TL is down", "arm-permit when KN above 1500 us").map(([code, line]) => [code, line]),

@@ -1,4 +1,4 @@
-/** Rules on the meters that read a pack: where their converter stands at its top. */
+/** Rules on the meters that read a pack: where their converter reaches its maximum. */
 import { describe, expect, test } from "vitest";
 import { checkOnly } from "../check.ts";
 
