@@ -1,6 +1,6 @@
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { COMPARED, fieldRise, filterLoosened, type Hotter, takenAway } from "../lib/tune-compare.ts";
+import { COMPARED, droppedFilters, fieldRise, filterLoosened, type Hotter } from "../lib/tune-compare.ts";
 
 export const rule: CraftRule = {
   code: "tune-hot",
@@ -26,7 +26,7 @@ export const rule: CraftRule = {
     for (const section of ["gains", "gains-second", "filters"])
       for (const setting of craft.settings.get(section)?.values() ?? [])
         if (setting.before) found.push(...fieldRise(setting), ...filterLoosened(setting, workspace));
-    return [...found, ...takenAway(craft, workspace)].map(({ at, before, what, back }) => {
+    return [...found, ...droppedFilters(craft, workspace)].map(({ at, before, what, back }) => {
       const place = (character: number) => ({ line: at.source.line, character });
       // Other craft use a layer as well: only a line of the craft's own file gets a fix.
       const fixes =

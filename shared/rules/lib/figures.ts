@@ -1,4 +1,4 @@
-/** Figures as messages tell them. */
+/** Figures as messages show them. */
 
 /** A number to so many decimals, without zeros at its end. */
 export function rounded(number: number, decimals: number): string {

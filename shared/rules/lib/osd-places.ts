@@ -7,7 +7,7 @@ import type { Fix } from "../../syntax/span.ts";
 
 /**
  * Moves the element to the nearest free place within an area; nothing where there is none. A line
- * of a layer is left alone: other craft use it too, and a repair does not ask.
+ * of a layer is left alone: other craft use it too, and a fix is applied without a question.
  */
 export function moveInto(area: CellArea, placed: PlacedElement, layout: Layout, craft: Craft): Fix[] {
   const { line, file } = placed.source;

@@ -39,15 +39,15 @@ export const COMPARED: readonly SettingName[] = [
   ...LOW_PASSES,
   NOTCH,
 ];
-/** Filters that take over from one another: dropping one for the other is no loss. */
-const INSTEAD: Readonly<Record<string, string>> = {
+/** Filters that replace one another: dropping one for the other is no loss. */
+const REPLACED_BY: Readonly<Record<string, string>> = {
   "smooth-gyro": "moving-cut",
   "moving-cut": "smooth-gyro",
   "smooth-d": "moving-cut-d",
   "moving-cut-d": "smooth-d",
 };
-/** Where motors and propellers of small craft shake, in Hz. Common practice, no source. */
-const SHAKEN_HZ = [100, 150, 225, 340, 500, 750, 1000];
+/** Where motors and propellers of small craft vibrate, in Hz. Common practice, no source. */
+const VIBRATION_HZ = [100, 150, 225, 340, 500, 750, 1000];
 
 function pathOf({ section, name }: Setting): SettingName {
   return `${section === "gains-second" ? "gains" : section}.${name}`;
@@ -101,7 +101,7 @@ export function filterLoosened(setting: Setting, workspace: Workspace): Hotter[]
   const { before } = setting;
   if (!before || setting.section !== "filters") return [];
   const [now, old] = LOW_PASSES.has(pathOf(setting))
-    ? [weakeningDb(setting), weakeningDb(before)]
+    ? [attenuationDb(setting), attenuationDb(before)]
     : pathOf(setting) === NOTCH
       ? [notchedHz(setting), notchedHz(before)]
       : [null, null];
@@ -117,18 +117,18 @@ function short({ text }: Setting): string {
 }
 
 /**
- * How far the low-passes of a list together weaken what shakes, in decibels, the mean over `SHAKEN_HZ`:
+ * How far the low-passes of a list together attenuate vibration, in decibels, the mean over `VIBRATION_HZ`:
  * 10 log10(1 + (f / cut)^(2 order)), the Butterworth response (textbook formula, from memory). Null for a fault.
  */
-function weakeningDb({ items }: Setting): number | null {
+function attenuationDb({ items }: Setting): number | null {
   let sum = 0;
   for (const { value } of items ?? []) {
     const cutHz = numberOf(fieldOf(value, "cut"), "Hz");
     const order = numberOf(fieldOf(value, "order"), "") ?? 1;
     if (cutHz === null) return null;
-    for (const hz of SHAKEN_HZ) sum += 10 * Math.log10(1 + (hz / cutHz) ** (2 * order));
+    for (const hz of VIBRATION_HZ) sum += 10 * Math.log10(1 + (hz / cutHz) ** (2 * order));
   }
-  return sum / SHAKEN_HZ.length;
+  return sum / VIBRATION_HZ.length;
 }
 
 /** All that the fixed notches of a list cut out, in Hz. Null for a fault. */
@@ -143,12 +143,12 @@ function notchedHz({ items }: Setting): number | null {
 }
 
 /** Filters that a file dropped and nobody said again. */
-export function takenAway(craft: Craft, workspace: Workspace): Hotter[] {
+export function droppedFilters(craft: Craft, workspace: Workspace): Hotter[] {
   return [...craft.takenBack.values()].flatMap(({ setting, source, start, end }) => {
     const { section, name } = setting;
     const path = pathOf(setting);
     const filters = LOW_PASSES.has(path) || path === NOTCH || FIELDS[path] !== undefined;
-    const instead = INSTEAD[name] && craft.settings.get("filters")?.get(INSTEAD[name]);
+    const instead = REPLACED_BY[name] && craft.settings.get("filters")?.get(REPLACED_BY[name]);
     if (section !== "filters" || !filters || (instead && !instead.before)) return [];
     const what = `${name} (${short(setting)}) is taken away`;
     return [{ at: locationAt(source, { start, end }), before: valueLocation(workspace, setting.source), what }];

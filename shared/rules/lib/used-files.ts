@@ -43,7 +43,7 @@ function usedFile(script: Script, use: Use, path: string, workspace: Workspace):
   return { use, path, target, fitting, leadsBack: fitting !== null && leadsBack(workspace, script, fitting) };
 }
 
-/** Whether a file may use one of the kind of another: nobody a craft, and a handset only handsets. */
+/** Whether a file of one kind may use one of another: none may use a craft, and a handset only handsets. */
 export function mayUse(user: Pick<Script, "kind">, used: Pick<Script, "kind">): boolean {
   return used.kind === "handset" || (used.kind === "layer" && user.kind !== "handset");
 }

@@ -282,8 +282,8 @@ describe("controls restated for one craft", () => {
     ["down 2000 us up 1000 us mid 1500 us", "mid", true],
     ["mid 1500 us down 2000 us up 1000 us", "down", false],
     ["up 1000 us down 2000 us mid 1500 us", "down", false],
-  ])("with %s, armed at %s is in the middle: %s", (positions, armed, wanted) =>
-    expect(listed(positions, `arm when TR is ${armed}`).includes("arm-in-middle")).toBe(wanted),
+  ])("with %s, armed at %s is in the middle: %s", (positions, armed, expected) =>
+    expect(listed(positions, `arm when TR is ${armed}`).includes("arm-in-middle")).toBe(expected),
   );
 
   test("neighbours that do the same are neighbours by pulse", () => {
@@ -311,7 +311,7 @@ describe("arm-at-rest", () => {
     ["TL is up and (ch12 above 1500 us or ch12 below 1501 us)", true],
     ["TL is up and (ch12 above 1500 us or KN above 1500 us)", true],
     ["always", true],
-  ])("arm when %s: %s", (condition, wanted) => expect(rests(`arm when ${condition}`)).toBe(wanted));
+  ])("arm when %s: %s", (condition, expected) => expect(rests(`arm when ${condition}`)).toBe(expected));
 
   test("arm-permit must hold too, where it is set up", () => {
     expect(rests("arm when TL is up", "arm-permit when TR is down")).toBe(false);

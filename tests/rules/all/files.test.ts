@@ -61,7 +61,7 @@ describe("use lines", () => {
     expect(findings[1]!.message).toContain("5.0 MB");
   });
 
-  test("a circle is told in each file of it, and as broken in a file that only uses it", () => {
+  test("a circle is reported in each file of it, and as broken in a file that only uses it", () => {
     check(`
       craft "Jug"
       use "a.fettle"
@@ -233,7 +233,7 @@ describe("controls that cannot be told apart", () => {
     `);
   });
 
-  test("a handset's own fault is told there, and once", () => {
+  test("a handset's own fault is reported there, and once", () => {
     check(`
       craft "Jug"
       use "other.fettle"

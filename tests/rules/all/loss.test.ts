@@ -26,7 +26,9 @@ describe("failsafe-holds-arm", () => {
     // What nobody said is held against nobody.
     [["then descend", "descend-for 0 s"], false],
     [["then descend", "descend-throttle 20 %"], false],
-  ])("failsafe %j: %s", (lines, wanted) => expect(holds("failsafe", ...lines.map((line) => `  ${line}`))).toBe(wanted));
+  ])("failsafe %j: %s", (lines, expected) =>
+    expect(holds("failsafe", ...lines.map((line) => `  ${line}`))).toBe(expected),
+  );
 
   test("a throttle as a pulse counts from the low end point, and idle is no descent", () => {
     const descent = ["failsafe", "  then descend", "  descend-for 0 s"];
@@ -68,8 +70,8 @@ describe("failsafe-holds-arm", () => {
     ["1500 us, 1000 us, 1500 us, 1500 us, 2000 us", "TL is down", ["  order roll throttle pitch yaw"], false],
     ["1500 us, 1500 us, 2000 us, 1500 us, 2000 us", "TL is down", ["  reversed throttle"], false],
     ["1500 us, 1500 us, 1000 us, 1500 us, 2000 us", "TL is down", ["  reversed throttle"], true],
-  ])("presets %s, arm when %s %j: %s", (channels, arm, link, wanted) =>
-    expect(preset(channels, arm, ...link).length > 0).toBe(wanted),
+  ])("presets %s, arm when %s %j: %s", (channels, arm, link, expected) =>
+    expect(preset(channels, arm, ...link).length > 0).toBe(expected),
   );
 
   test("a receiver that falls silent sends no presets", () => {
@@ -86,8 +88,8 @@ describe("descend-blind", () => {
     ["30 %", true],
     ["1299 us", false],
     ["1300 us", true],
-  ])("hover at 30 %%, descent at %s: %s", (throttle, wanted) =>
-    expect(blind("failsafe", "  then descend", `  descend-throttle ${throttle}`)).toBe(wanted),
+  ])("hover at 30 %%, descent at %s: %s", (throttle, expected) =>
+    expect(blind("failsafe", "  then descend", `  descend-throttle ${throttle}`)).toBe(expected),
   );
 
   test("silent where the craft does something else, and where hover is not said", () => {

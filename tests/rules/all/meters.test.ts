@@ -51,7 +51,7 @@ describe("divider-clips", () => {
     check(text("adc-bits 12"));
   });
 
-  test("a named pack with more cells is told at them", () => {
+  test("a named pack with more cells is reported at them", () => {
     check(`
       craft "Jug"
       pack

@@ -1,4 +1,4 @@
-/** Rules that reckon: the loop's time, the filters' delay, and where and how strongly the video transmitter sends. */
+/** Rules that compute: the loop's time, the filters' delay, and where and how strongly the video transmitter sends. */
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { checkOnly, workspaceOf } from "../check.ts";
@@ -234,7 +234,7 @@ describe("video-band", () => {
       expect(at(mhz, region, signal, "outside")[0]).toMatchObject({ severity: "warning" });
   });
 
-  test("bands that lie in one another are told as one", () => {
+  test("bands that lie in one another are named as one", () => {
     const [found] = at(5900, "usa", "digital", "outside");
     expect(found!.message).toContain("usa has 902 to 928 MHz, 2400 to 2483.5 MHz, 5725 to 5875 MHz)");
   });

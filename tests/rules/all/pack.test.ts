@@ -82,7 +82,7 @@ describe("pack-order", () => {
     `);
   });
 
-  test("each pack is looked at with what it takes over, and what it takes over whole is told once", () => {
+  test("each pack is looked at with what it takes over, and what it takes over whole is reported once", () => {
     const found = check(`
       craft "Jug"
       pack
@@ -329,7 +329,7 @@ describe("current-over-rating", () => {
     `);
   });
 
-  test("a weaker pack is told at its own line", () => {
+  test("a weaker pack is reported at its own line", () => {
     const [found] = check(`
       craft "Jug"
       pack

@@ -186,7 +186,7 @@ describe("port-missing", () => {
     check(text("low-pack, far", "\n        ^^^^^^^^^^^^^^ port-missing"));
   });
 
-  test("what a mode needs is told at the mode", () => {
+  test("what a mode needs is reported at the mode", () => {
     const found = checkOnly(
       "port-missing mode-needs",
       `
@@ -261,7 +261,7 @@ describe("return-unready", () => {
     `);
   });
 
-  test("arming without a fix is told, and mended", () => {
+  test("arming without a fix is reported, and corrected", () => {
     const [found] = check(`
       craft "Jug"
       use "wheel.fettle"

@@ -107,7 +107,7 @@ test("a list parts its values by commas, and a number in it keeps its comma", ()
   expect(mended("rates\n  throttle-curve 0 %,5 %,100 %").messages.join()).not.toContain("Decimals");
 });
 
-test("a name that is at home in another section is told where", () => {
+test("a name that is at home in another section is shown where", () => {
   expect(mended("safety\n  arm when TL is down").messages).toEqual([
     "“safety” has no setting “arm”: it belongs in “modes”.",
   ]);

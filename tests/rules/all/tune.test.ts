@@ -104,7 +104,7 @@ test("a layer's own line is not put back from a craft", () => {
   expect(check(text, layers)[0]!.fixes).toEqual([]);
 });
 
-test("one layer over another is told on the use line of the upper", () => {
+test("one layer over another is reported on the use line of the upper", () => {
   const layers = {
     "low.fettle": 'layer "Low"\ngains\n  roll p 1 d 0.4\n',
     "mid.fettle": 'layer "Mid"\ngains\n  roll d 0.6\n',

@@ -73,7 +73,7 @@ const edit = fc.record({
   undo: fc.option(fc.nat(3), { freq: 5 }),
 });
 
-/** All that is told of the files, and how each was read. */
+/** All that is reported of the files, and how each was read. */
 function understood(core: Core, files: Files) {
   const workspace = core.at(memoryFiles(files));
   return Object.keys(files).map((file) => {
