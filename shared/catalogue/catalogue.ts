@@ -38,10 +38,10 @@ export function makeCatalogue(
   extra: readonly (SettingSpec & { section: string })[] = [],
   aliases: readonly Alias[] = [],
 ): Catalogue {
-  const said = wordsByName(aliases);
-  const all = sections.map((section) => worded(withSettings(withExtra(section, extra), said), said));
-  const modes = shippedModes.map((mode) => worded(mode, said));
-  const elements = shippedElements.map((element) => worded(element, said));
+  const aliasWords = wordsByName(aliases);
+  const all = sections.map((section) => withWords(withSettings(withExtra(section, extra), aliasWords), aliasWords));
+  const modes = shippedModes.map((mode) => withWords(mode, aliasWords));
+  const elements = shippedElements.map((element) => withWords(element, aliasWords));
   const byName = new Map(all.map((section) => [section.name, section]));
   const modeByName = new Map(modes.map((mode) => [mode.name, mode]));
   const elementByName = new Map(elements.map((element) => [element.name, element]));
@@ -63,24 +63,24 @@ export function makeCatalogue(
 }
 
 function wordsByName(aliases: readonly Alias[]): ReadonlyMap<string, readonly string[]> {
-  const said = new Map<string, string[]>();
-  for (const { word, name } of aliases) said.set(name, [...(said.get(name) ?? []), word]);
-  return said;
+  const aliasWords = new Map<string, string[]>();
+  for (const { word, name } of aliases) aliasWords.set(name, [...(aliasWords.get(name) ?? []), word]);
+  return aliasWords;
 }
 
-type Said = ReadonlyMap<string, readonly string[]>;
+type WordsByName = ReadonlyMap<string, readonly string[]>;
 
 /** A thing with the words that were said for it, under its own name or that of its section with it. */
-function worded<T extends { name: string; words: string[] }>(thing: T, said: Said, path?: string): T {
-  const more = [...(said.get(thing.name) ?? []), ...(said.get(path ?? "") ?? [])];
+function withWords<T extends { name: string; words: string[] }>(thing: T, aliasWords: WordsByName, path?: string): T {
+  const more = [...(aliasWords.get(thing.name) ?? []), ...(aliasWords.get(path ?? "") ?? [])];
   return more.length === 0 ? thing : { ...thing, words: [...thing.words, ...more] };
 }
 
-function withSettings(section: SectionSpec, said: Said): SectionSpec {
-  if (said.size === 0) return section;
+function withSettings(section: SectionSpec, aliasWords: WordsByName): SectionSpec {
+  if (aliasWords.size === 0) return section;
   return {
     ...section,
-    settings: section.settings.map((setting) => worded(setting, said, `${section.name}.${setting.name}`)),
+    settings: section.settings.map((setting) => withWords(setting, aliasWords, `${section.name}.${setting.name}`)),
   };
 }
 

@@ -42,10 +42,10 @@ export function readAliasesFile(json: unknown): {
   readonly problems: readonly ShapeProblem[];
 } {
   const whole = aliasesFileSchema.safeParse(json);
-  const said: unknown = (json as { aliases?: unknown } | null)?.aliases;
+  const listed: unknown = (json as { aliases?: unknown } | null)?.aliases;
   const issues = whole.success ? [] : whole.error.issues;
   const faulty = new Set(issues.map(({ path }) => path[1]));
-  const entries = typeof said === "object" && said !== null && !Array.isArray(said) ? Object.entries(said) : [];
+  const entries = typeof listed === "object" && listed !== null && !Array.isArray(listed) ? Object.entries(listed) : [];
   return {
     // The schema passes over a key “__proto__”, whatever it holds.
     aliases: entries.flatMap(([word, name]) => (typeof name === "string" && !faulty.has(word) ? [{ word, name }] : [])),
@@ -65,7 +65,7 @@ function problemsOf(issue: Issue, json: unknown): ShapeProblem[] {
     (part, step) => (part as Record<string | number, unknown> | undefined)?.[step],
     json,
   );
-  const message = wordIssue(
+  const message = messageOf(
     issue,
     String(path.findLast((step) => typeof step === "string") ?? ""),
     there === undefined,
@@ -74,12 +74,12 @@ function problemsOf(issue: Issue, json: unknown): ShapeProblem[] {
 }
 
 /** `missing`: nothing stands there at all. */
-function wordIssue(issue: Issue, key: string, missing: boolean): string {
+function messageOf(issue: Issue, key: string, missing: boolean): string {
   switch (issue.code) {
     case "invalid_type":
       return missing
-        ? `“${key}” is missing here: ${askFor(key, issue.expected)}`
-        : `This should be ${KINDS[issue.expected] ?? issue.expected}. ${askFor(key, issue.expected)}`.trimEnd();
+        ? `“${key}” is missing here: ${instructionFor(key, issue.expected)}`
+        : `This should be ${KINDS[issue.expected] ?? issue.expected}. ${instructionFor(key, issue.expected)}`.trimEnd();
     case "invalid_value":
       return `This should be ${issue.values.map((value) => `“${String(value)}”`).join(" or ")}.`;
     case "invalid_union":
@@ -88,14 +88,14 @@ function wordIssue(issue: Issue, key: string, missing: boolean): string {
         : "This has none of the shapes that can stand here.";
     case "too_small":
       return issue.origin === "array"
-        ? `This list should hold at least ${issue.minimum}. ${askFor(key, "array")}`
+        ? `This list should hold at least ${issue.minimum}. ${instructionFor(key, "array")}`
         : issue.origin === "string"
-          ? `This is shorter than ${issue.minimum} letters. ${askFor(key, "string")}`
+          ? `This is shorter than ${issue.minimum} letters. ${instructionFor(key, "string")}`
           : `This should be ${issue.inclusive ? "at least" : "more than"} ${issue.minimum}.`;
     case "too_big":
       return `This should be at most ${issue.maximum}${issue.origin === "string" ? " letters" : ""}.`;
     case "invalid_format":
-      return `This is not written as it should be. ${askFor(key, "string")}`;
+      return `This is not written as it should be. ${instructionFor(key, "string")}`;
     case "invalid_key":
       return "A word of yours has 2 to 60 letters.";
     default:
@@ -118,7 +118,7 @@ const KINDS: Readonly<Record<string, string>> = {
   record: "an object in { }",
 };
 
-const ASKED: Readonly<Record<string, string>> = {
+const INSTRUCTIONS: Readonly<Record<string, string>> = {
   section: "name the section that the setting stands in, such as “lights”.",
   name: "a name has small letters, digits and hyphens, and begins with a letter.",
   word: "a choice has small letters, digits and hyphens, and begins with a letter.",
@@ -138,9 +138,13 @@ const ASKED: Readonly<Record<string, string>> = {
   unit: 'give the unit of the limits, or "" for a bare number.',
 };
 
-function askFor(key: string, expected: string): string {
+function instructionFor(key: string, expected: string): string {
   // What stands in a list is no list itself.
   if (expected === "object") return "";
-  const asked = Object.hasOwn(ASKED, key) ? ASKED[key]! : expected === "string" ? "write one of our names." : "";
-  return asked.charAt(0).toUpperCase() + asked.slice(1);
+  const instruction = Object.hasOwn(INSTRUCTIONS, key)
+    ? INSTRUCTIONS[key]!
+    : expected === "string"
+      ? "write one of our names."
+      : "";
+  return instruction.charAt(0).toUpperCase() + instruction.slice(1);
 }

@@ -44,6 +44,6 @@ export const yesNo: SimpleType = { is: "yes-no" };
 export const date: SimpleType = { is: "date" };
 
 /** A string of at most `longest` characters. */
-export function text(longest: number): SimpleType {
+export function quotedText(longest: number): SimpleType {
   return { is: "text", longest };
 }

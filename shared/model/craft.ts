@@ -72,7 +72,7 @@ export interface Placed {
   readonly source: Source;
 }
 
-export interface Follow {
+export interface FollowingSetting {
   readonly name: string;
   readonly value: Value | null;
   readonly text: string;
@@ -88,7 +88,7 @@ export interface DroppedNothing {
 }
 
 /** A setting that earlier files said and a `drop` took back, and nobody said again. */
-export interface TakenBack {
+export interface RemovedSetting {
   readonly setting: Setting;
   /** The line of the `drop`, and the word in it that did so. */
   readonly source: Source;
@@ -111,11 +111,11 @@ export interface Craft extends Remembering {
   readonly controls: ReadonlyMap<string, Control>;
   readonly osd: ReadonlyMap<string, Placed>;
   readonly osdSecond: ReadonlyMap<string, Placed>;
-  readonly adjust: ReadonlyMap<string, Follow>;
+  readonly adjust: ReadonlyMap<string, FollowingSetting>;
   readonly kept: readonly { readonly dialect: string; readonly text: string; readonly source: Source }[];
   readonly droppedNothing: readonly DroppedNothing[];
   /** By SECTION.NAME. */
-  readonly takenBack: ReadonlyMap<string, TakenBack>;
+  readonly removedByDrop: ReadonlyMap<string, RemovedSetting>;
   /** Names of sections that some file that counts has written, with the last such line. */
   readonly sections: ReadonlyMap<string, Source>;
   /**

@@ -1,7 +1,7 @@
 /** Slips in an entry that the catalogue, or the rest of the line, tells from other faults. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/types.ts";
-import { type Fault, fault, type Reading, type Repair } from "../syntax/reading.ts";
+import { type Fault, fault, type ReadContext, type Repair } from "../syntax/read-context.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Word } from "../syntax/tree.ts";
 
@@ -11,12 +11,12 @@ export function signFault(text: string, at: Cols): Fault | null {
   const found = /^(:=|[:=])[ \t]*/.exec(text.slice(start, at.end));
   if (!found) return null;
   const sign = found[1]!;
-  const parted = /[ \t]/.test(text.charAt(start - 1));
+  const separated = /[ \t]/.test(text.charAt(start - 1));
   return fault(
     "syntax",
     { start, end: start + sign.length },
     `Between a name and its value stand only spaces: take “${sign}” away.`,
-    { title: `Take “${sign}” away`, start, end: start + found[0].length, text: parted ? "" : " " },
+    { title: `Take “${sign}” away`, start, end: start + found[0].length, text: separated ? "" : " " },
   );
 }
 
@@ -42,7 +42,7 @@ export function secondEntry(
 }
 
 /** Puts the word where it is wanted: for what stands in its place, or before what begins there. */
-export function wordRepair({ scan }: Reading, word: "when" | "at"): Repair[] {
+export function keywordRepair({ scan }: ReadContext, word: "when" | "at"): Repair[] {
   if (scan.done()) return [];
   const { text, start, end } = scan.rest();
   if (/^(?:=|:|=>|->|if|on|with|at|when|is)$/.test(text)) return [{ title: `Write ${word}`, start, end, text: word }];
@@ -65,7 +65,7 @@ const JOINTS: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** The fault of a condition that goes on as others would write it; null where it does not. */
-export function jointFault({ scan }: Reading): Fault | null {
+export function jointFault({ scan }: ReadContext): Fault | null {
   const { text, start, end } = scan.rest();
   const words = Object.hasOwn(JOINTS, text) ? JOINTS[text]! : [];
   if (words.length === 0) return null;

@@ -22,8 +22,10 @@ export function beyondLimits(value: Value, setting: SettingSpec): LimitIssue[] {
   eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
     const unit = unitOf(type);
     const { min, max } = type;
-    if (min && number < min.at) issues.push(beyond(at, `${name} is at least ${told(min.at, unit)}`, min.source));
-    if (max && number > max.at) issues.push(beyond(at, `${name} is at most ${told(max.at, unit)}`, max.source));
+    if (min && number < min.at)
+      issues.push(outOfRange(at, `${name} is at least ${amountText(min.at, unit)}`, min.source));
+    if (max && number > max.at)
+      issues.push(outOfRange(at, `${name} is at most ${amountText(max.at, unit)}`, max.source));
   });
   return issues;
 }
@@ -50,15 +52,15 @@ export function beyondUsual(value: Value, setting: SettingSpec, size: FrameSize)
     const unit = unitOf(type);
     const usual =
       band.from === undefined
-        ? `up to ${told(band.to!, unit)}`
+        ? `up to ${amountText(band.to!, unit)}`
         : band.to === undefined
-          ? `from ${told(band.from, unit)}`
-          : `${told(band.from, unit)} to ${told(band.to, unit)}`;
+          ? `from ${amountText(band.from, unit)}`
+          : `${amountText(band.from, unit)} to ${amountText(band.to, unit)}`;
     issues.push({
       code: "unusual-value",
       start: at.start,
       end: at.end,
-      message: `${name} is unusually ${low ? "low" : "high"}: ${printValue(at)}, where ${usual} is usual${forSize(band)} (${band.source}).`,
+      message: `${name} is unusually ${low ? "low" : "high"}: ${printValue(at)}, where ${usual} is usual${bandConditionText(band)} (${band.source}).`,
     });
   });
   return issues;
@@ -67,52 +69,52 @@ export function beyondUsual(value: Value, setting: SettingSpec, size: FrameSize)
 /** The band that counts whatever the craft leaves unsaid; none if one before it may count, and holds the number. */
 function certainBand(type: QuantityType | IntegerType, size: FrameSize, number: number): UsualBand | undefined {
   for (const band of type.usual ?? []) {
-    const fit = fits(band, size);
-    if (fit === true) return band;
-    if (fit === undefined && isInside(number, band)) return undefined;
+    const applies = bandApplies(band, size);
+    if (applies === true) return band;
+    if (applies === undefined && isInside(number, band)) return undefined;
   }
   return undefined;
 }
 
 /** A number in its type's unit, as a person reads it. */
-export function told(number: number, unit: string): string {
+export function amountText(number: number, unit: string): string {
   return unit === "" ? String(number) : `${number} ${unit}`;
 }
 
 /** The craft that a band is for, as “ with propellers of 3 in and more”; empty for one that is for all. */
-export function forSize(band: UsualBand): string {
+export function bandConditionText(band: UsualBand): string {
   const { propellerIn, cells } = band.when ?? {};
   const parts: string[] = [];
-  if (propellerIn) parts.push(`propellers of ${extent(propellerIn, "in")}`);
-  if (cells) parts.push(extent(cells, cells.to === 1 ? "cell" : "cells"));
+  if (propellerIn) parts.push(`propellers of ${intervalText(propellerIn, "in")}`);
+  if (cells) parts.push(intervalText(cells, cells.to === 1 ? "cell" : "cells"));
   return parts.length === 0 ? "" : ` with ${parts.join(" and ")}`;
 }
 
-function extent({ from, to }: Span, unit: string): string {
+function intervalText({ from, to }: Interval, unit: string): string {
   if (from === undefined) return `up to ${to} ${unit}`;
   if (to === undefined) return `${from} ${unit} and more`;
   return from === to ? `${from} ${unit}` : `${from} to ${to} ${unit}`;
 }
 
-type Span = { readonly from?: number | undefined; readonly to?: number | undefined };
+type Interval = { readonly from?: number | undefined; readonly to?: number | undefined };
 
 /** Undefined where it hangs on a size that the craft does not say. */
-function fits(band: UsualBand, size: FrameSize): boolean | undefined {
+function bandApplies(band: UsualBand, size: FrameSize): boolean | undefined {
   const { propellerIn, cells } = band.when ?? {};
-  const both = [spanHolds(propellerIn, size.propellerIn), spanHolds(cells, size.cells)];
+  const both = [intervalHolds(propellerIn, size.propellerIn), intervalHolds(cells, size.cells)];
   return both.includes(false) ? false : both.includes(undefined) ? undefined : true;
 }
 
-function spanHolds(span: Span | undefined, number: number | undefined): boolean | undefined {
-  if (!span) return true;
-  return number === undefined ? undefined : isInside(number, span);
+function intervalHolds(interval: Interval | undefined, number: number | undefined): boolean | undefined {
+  if (!interval) return true;
+  return number === undefined ? undefined : isInside(number, interval);
 }
 
-function isInside(number: number, { from, to }: Span): boolean {
+function isInside(number: number, { from, to }: Interval): boolean {
   return (from === undefined || number >= from) && (to === undefined || number <= to);
 }
 
-function beyond(at: Cols, rule: string, source: string): LimitIssue {
+function outOfRange(at: Cols, rule: string, source: string): LimitIssue {
   return { code: "out-of-range", start: at.start, end: at.end, message: `Out of range: ${rule} (${source}).` };
 }
 

@@ -9,12 +9,12 @@ import {
   type Control,
   type Craft,
   type DroppedNothing,
-  type Follow,
+  type FollowingSetting,
   type Mode,
   type Placed,
+  type RemovedSetting,
   type Setting,
   type Source,
-  type TakenBack,
 } from "./craft.ts";
 import type { Drop, Entry, Kept, Script } from "./script.ts";
 import type { Part, Plan } from "./uses.ts";
@@ -22,23 +22,23 @@ import type { Part, Plan } from "./uses.ts";
 const NO_FIELDS: ReadonlyMap<string, Source> = new Map();
 
 /** What has been said so far, by all files up to the present one. */
-interface Said {
+interface MergeState {
   readonly settings: Map<string, Map<string, Setting>>;
   readonly modes: Map<string, Mode>;
   readonly outputs: Map<string, Mode>;
   readonly controls: Map<string, Control>;
   readonly osd: Map<string, Placed>;
   readonly osdSecond: Map<string, Placed>;
-  readonly adjust: Map<string, Follow>;
+  readonly adjust: Map<string, FollowingSetting>;
   readonly sections: Map<string, Source>;
   kept: Kept[];
   readonly droppedNothing: DroppedNothing[];
-  readonly takenBack: Map<string, TakenBack>;
+  readonly removedByDrop: Map<string, RemovedSetting>;
 }
 
 /** The effective craft of a plan. */
 export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Craft {
-  const said: Said = {
+  const state: MergeState = {
     settings: new Map(),
     modes: new Map(),
     outputs: new Map(),
@@ -49,12 +49,12 @@ export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Cra
     sections: new Map(),
     kept: [],
     droppedNothing: [],
-    takenBack: new Map(),
+    removedByDrop: new Map(),
   };
   const via = new Map<string, number>();
   for (const part of plan.parts) {
     if (!via.has(part.script.file)) via.set(part.script.file, part.viaLine);
-    layOver(said, part, catalogue);
+    applyScript(state, part, catalogue);
   }
   return {
     script: craft,
@@ -62,21 +62,21 @@ export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Cra
     name: craft.name,
     handset: plan.handset,
     scripts: plan.parts.map((part) => part.script),
-    ...said,
+    ...state,
     memo: new Map(),
     answersFor: (source) =>
       source.file === craft.file ? source : { file: craft.file, line: via.get(source.file) ?? craft.tree.header ?? 0 },
   };
 }
 
-function layOver(said: Said, { script }: Part, catalogue: Catalogue): void {
-  for (const drop of script.drops) takeBack(said, drop, script, catalogue);
+function applyScript(state: MergeState, { script }: Part, catalogue: Catalogue): void {
+  for (const drop of script.drops) applyDrop(state, drop, script, catalogue);
   for (const { section, line, known, misplaced, cleared } of script.sections) {
-    if (known && !misplaced && !cleared) said.sections.set(section, { file: script.file, line });
+    if (known && !misplaced && !cleared) state.sections.set(section, { file: script.file, line });
   }
   const joint = new Map<string, Entry[]>();
   for (const entry of script.entries) {
-    if (!joins(entry, catalogue)) layEntry(said, entry, script);
+    if (!isJoint(entry, catalogue)) applyEntry(state, entry, script);
     else {
       const key = `${entry.section} ${entry.name}`;
       const lines = joint.get(key);
@@ -84,18 +84,18 @@ function layOver(said: Said, { script }: Part, catalogue: Catalogue): void {
       else joint.set(key, [entry]);
     }
   }
-  for (const lines of joint.values()) layTogether(said, lines, script);
-  if (script.kept.length > 0) said.kept = said.kept.concat(script.kept);
+  for (const lines of joint.values()) applyJointLines(state, lines, script);
+  if (script.kept.length > 0) state.kept = state.kept.concat(script.kept);
 }
 
 /** Whether the lines of this name in one file count together, and replace those of earlier files. */
-function joins({ kind, section, name }: Entry, catalogue: Catalogue): boolean {
+function isJoint({ kind, section, name }: Entry, catalogue: Catalogue): boolean {
   if (kind === "mode" || kind === "output") return true;
   return kind === "setting" && catalogue.setting(baseOf(section), name)?.repeatable === true;
 }
 
 /** All lines of one mode, output or repeatable setting in one file. */
-function layTogether(said: Said, entries: readonly Entry[], script: Script): void {
+function applyJointLines(state: MergeState, entries: readonly Entry[], script: Script): void {
   const { kind, name, section } = entries[0]!;
   const lines = entries.map((entry) => ({
     value: entry.value,
@@ -103,25 +103,25 @@ function layTogether(said: Said, entries: readonly Entry[], script: Script): voi
     source: { file: script.file, line: entry.line },
   }));
   if (kind === "setting") {
-    const before = earlier(said.settings.get(section)?.get(name), said, section, name, script);
-    laySetting(said, listOf(section, name, lines, before));
-  } else (kind === "mode" ? said.modes : said.outputs).set(name, modeOf(name, lines));
+    const before = earlierSetting(state.settings.get(section)?.get(name), state, section, name, script);
+    putSetting(state, listOf(section, name, lines, before));
+  } else (kind === "mode" ? state.modes : state.outputs).set(name, modeOf(name, lines));
 }
 
 /** One line of several that count together. */
-interface LineSaid {
+interface SourceLine {
   readonly value: Value | null;
   readonly text: string;
   readonly source: Source;
 }
 
-function layEntry(said: Said, entry: Entry, script: Script): void {
+function applyEntry(state: MergeState, entry: Entry, script: Script): void {
   const { name, value, text, section } = entry;
   const source = { file: script.file, line: entry.line };
 
   switch (entry.kind) {
     case "control":
-      said.controls.set(name, {
+      state.controls.set(name, {
         name,
         value: value?.kind === "control" ? value : null,
         text,
@@ -130,37 +130,43 @@ function layEntry(said: Said, entry: Entry, script: Script): void {
       });
       return;
     case "element":
-      (section === "osd-second" ? said.osdSecond : said.osd).set(name, { name, value, text, source });
+      (section === "osd-second" ? state.osdSecond : state.osd).set(name, { name, value, text, source });
       return;
     case "follows":
-      said.adjust.set(name, { name, value, text, source });
+      state.adjust.set(name, { name, value, text, source });
       return;
     case "setting": {
-      const now = said.settings.get(section)?.get(name);
-      laySetting(said, joinSetting(now, entry, text, source, earlier(now, said, section, name, script)));
+      const now = state.settings.get(section)?.get(name);
+      putSetting(state, mergeSetting(now, entry, text, source, earlierSetting(now, state, section, name, script)));
     }
   }
 }
 
 /** What the files before this one said of a setting, its own drop notwithstanding; `now` is how it stands. */
-function earlier(now: Setting | undefined, said: Said, section: string, name: string, script: Script): Setting | null {
+function earlierSetting(
+  now: Setting | undefined,
+  state: MergeState,
+  section: string,
+  name: string,
+  script: Script,
+): Setting | null {
   if (now) return now.source.file === script.file ? now.before : now;
-  return said.takenBack.size === 0 ? null : (said.takenBack.get(`${section}.${name}`)?.setting ?? null);
+  return state.removedByDrop.size === 0 ? null : (state.removedByDrop.get(`${section}.${name}`)?.setting ?? null);
 }
 
-function laySetting(said: Said, setting: Setting): void {
-  tableOf(said, setting.section).set(setting.name, setting);
-  if (said.takenBack.size > 0) said.takenBack.delete(`${setting.section}.${setting.name}`);
+function putSetting(state: MergeState, setting: Setting): void {
+  tableOf(state, setting.section).set(setting.name, setting);
+  if (state.removedByDrop.size > 0) state.removedByDrop.delete(`${setting.section}.${setting.name}`);
 }
 
-function tableOf(said: Said, section: string): Map<string, Setting> {
-  const table = said.settings.get(section) ?? new Map<string, Setting>();
-  said.settings.set(section, table);
+function tableOf(state: MergeState, section: string): Map<string, Setting> {
+  const table = state.settings.get(section) ?? new Map<string, Setting>();
+  state.settings.set(section, table);
   return table;
 }
 
 /** The lines of one mode, joined as "or". */
-function modeOf(name: string, lines: readonly LineSaid[]): Mode {
+function modeOf(name: string, lines: readonly SourceLine[]): Mode {
   const conditions = lines.map(({ value, source }) => ({
     source,
     condition: value?.kind === "condition" ? value.condition : null,
@@ -180,7 +186,7 @@ function joinConditions(conditions: readonly (Condition | null)[]): Condition | 
 }
 
 /** Fields merge one by one over those said before, in the same file or an earlier one; all else is replaced. */
-function joinSetting(
+function mergeSetting(
   now: Setting | undefined,
   entry: Entry,
   text: string,
@@ -216,7 +222,7 @@ function joinSetting(
 }
 
 /** The lines of a repeatable setting: a list, in order. */
-function listOf(section: string, name: string, lines: readonly LineSaid[], before: Setting | null): Setting {
+function listOf(section: string, name: string, lines: readonly SourceLine[], before: Setting | null): Setting {
   const { value, source } = lines.at(-1)!;
   return {
     section,
@@ -230,27 +236,27 @@ function listOf(section: string, name: string, lines: readonly LineSaid[], befor
   };
 }
 
-function takeBack(said: Said, drop: Drop, script: Script, catalogue: Catalogue): void {
+function applyDrop(state: MergeState, drop: Drop, script: Script, catalogue: Catalogue): void {
   const source = { file: script.file, line: drop.line };
   const { node } = script.tree.lines[drop.line]!;
-  const nothing = (name: string, at: { start: number; end: number }) =>
-    said.droppedNothing.push({ section: drop.section, name, source, start: at.start, end: at.end });
+  const reportIdleDrop = (name: string, at: { start: number; end: number }) =>
+    state.droppedNothing.push({ section: drop.section, name, source, start: at.start, end: at.end });
   if (drop.all) {
     const at = node.kind === "drop" ? (node.all ?? node.word) : { start: 0, end: 0 };
-    for (const setting of said.settings.get(drop.section)?.values() ?? []) remember(said, setting, source, at);
-    if (!takeAll(said, drop.section)) nothing("all", at);
+    for (const setting of state.settings.get(drop.section)?.values() ?? []) recordRemoved(state, setting, source, at);
+    if (!dropAll(state, drop.section)) reportIdleDrop("all", at);
     return;
   }
   for (const word of drop.names) {
-    const setting = said.settings.get(drop.section)?.get(word.text);
-    if (setting) remember(said, setting, source, word);
-    const taken = mapsOf(said, drop.section).map((map) => map.delete(word.text));
-    if (!taken.includes(true) && isKnown(drop.section, word.text, catalogue)) nothing(word.text, word);
+    const setting = state.settings.get(drop.section)?.get(word.text);
+    if (setting) recordRemoved(state, setting, source, word);
+    const deleted = mapsOf(state, drop.section).map((map) => map.delete(word.text));
+    if (!deleted.includes(true) && isKnown(drop.section, word.text, catalogue)) reportIdleDrop(word.text, word);
   }
 }
 
-function remember(said: Said, setting: Setting, source: Source, { start, end }: Cols): void {
-  said.takenBack.set(`${setting.section}.${setting.name}`, { setting, source, start, end });
+function recordRemoved(state: MergeState, setting: Setting, source: Source, { start, end }: Cols): void {
+  state.removedByDrop.set(`${setting.section}.${setting.name}`, { setting, source, start, end });
 }
 
 /** Whether a section could hold a name at all; one that it could not is told as unknown. */
@@ -262,28 +268,28 @@ function isKnown(section: string, name: string, catalogue: Catalogue): boolean {
   return true;
 }
 
-function takeAll(said: Said, section: string): boolean {
-  said.sections.delete(section);
-  const before = said.kept.length;
+function dropAll(state: MergeState, section: string): boolean {
+  state.sections.delete(section);
+  const before = state.kept.length;
   if (section.startsWith("verbatim/")) {
     const dialect = section.slice("verbatim/".length);
-    said.kept = said.kept.filter((line) => line.dialect !== dialect);
-    return said.kept.length < before;
+    state.kept = state.kept.filter((line) => line.dialect !== dialect);
+    return state.kept.length < before;
   }
-  const maps = mapsOf(said, section).filter((map) => map.size > 0);
+  const maps = mapsOf(state, section).filter((map) => map.size > 0);
   for (const map of maps) map.clear();
   return maps.length > 0;
 }
 
-function mapsOf(said: Said, section: string): Map<string, unknown>[] {
-  const settings = said.settings.get(section);
+function mapsOf(state: MergeState, section: string): Map<string, unknown>[] {
+  const settings = state.settings.get(section);
   const own = {
-    modes: said.modes,
-    outputs: said.outputs,
-    controls: said.controls,
-    adjust: said.adjust,
-    osd: said.osd,
-    "osd-second": said.osdSecond,
+    modes: state.modes,
+    outputs: state.outputs,
+    controls: state.controls,
+    adjust: state.adjust,
+    osd: state.osd,
+    "osd-second": state.osdSecond,
   }[section];
   return [settings, own].filter((map) => map !== undefined);
 }

@@ -38,9 +38,9 @@ export function noteOfLine(tree: Tree, line: number, isEntry: (comment: string) 
 export function allowanceOf(tree: Tree, line: number): Allowance | null {
   const comment = tree.lines[line]?.comment;
   if (!comment) return null;
-  const said = commentText(tree, line);
-  if (!said.includes("allow")) return null;
-  const found = ALLOW.exec(said);
+  const text = commentText(tree, line);
+  if (!text.includes("allow")) return null;
+  const found = ALLOW.exec(text);
   if (!found) return null;
   const span: Span = { line, start: comment.start, end: comment.end };
   return { code: found[1]!, reason: found[2] ?? "", span };

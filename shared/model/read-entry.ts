@@ -3,14 +3,23 @@ import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { QuantityType, SectionSpec, SettingSpec } from "../catalogue/types.ts";
 import type { Piece, PieceKind } from "../syntax/piece.ts";
 import { readCondition } from "../syntax/read-condition.ts";
+import {
+  addPiece,
+  describeNext,
+  type Fault,
+  fault,
+  isFault,
+  nextCols,
+  type ReadContext,
+  unknownName,
+} from "../syntax/read-context.ts";
 import { readControl } from "../syntax/read-control.ts";
 import { readCell } from "../syntax/read-place.ts";
-import { type Fault, fault, found, isFault, nextCols, piece, type Reading, unknownName } from "../syntax/reading.ts";
 import { scanner } from "../syntax/scanner.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Word } from "../syntax/tree.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
-import { dottedFault, jointFault, outdentFault, secondEntry, signFault, wordRepair } from "./entry-slips.ts";
+import { dottedFault, jointFault, keywordRepair, outdentFault, secondEntry, signFault } from "./entry-slips.ts";
 import { beyondLimits, type LimitIssue } from "./limits.ts";
 import { readSimple } from "./read-simple.ts";
 import { readSetting } from "./read-value.ts";
@@ -19,7 +28,7 @@ import { type NameWithWords, similarNames } from "./similar-names.ts";
 import { units } from "./units.ts";
 
 /** An entry without the number of its line: the same text in the same section reads the same. */
-export interface EntryReading {
+export interface ParsedEntry {
   readonly kind: EntryKind;
   readonly value: Value | null;
   readonly pieces: readonly Piece[];
@@ -30,36 +39,36 @@ export interface EntryReading {
 }
 
 /** Reads an entry of a known section. `at` bounds what follows the entry's name. */
-export function readEntry(text: string, head: Word, at: Cols, spec: SectionSpec, catalogue: Catalogue): EntryReading {
+export function readEntry(text: string, head: Word, at: Cols, spec: SectionSpec, catalogue: Catalogue): ParsedEntry {
   switch (spec.holds) {
     case "modes":
       if (!catalogue.mode(head.text)) return unknownHead(text, head, "mode", spec, catalogue);
-      return worded(text, head, at, "mode", "when", (reading) => readWhen(reading, catalogue));
+      return readKeywordEntry(text, head, at, "mode", "when", (context) => readWhen(context, catalogue));
     case "outputs":
       if (!isName(head))
-        return stray(head, "output", "An output is named in small letters, as in “nose-light when TL is down”.");
-      return worded(text, head, at, "output", "when", (reading) => readWhen(reading, catalogue));
+        return faultyEntry(head, "output", "An output is named in small letters, as in “nose-light when TL is down”.");
+      return readKeywordEntry(text, head, at, "output", "when", (context) => readWhen(context, catalogue));
     case "controls":
       if (isName(head))
-        return stray(
+        return faultyEntry(
           head,
           "control",
           `A control is named by capitals, as it is called on the handset: ${head.text.toUpperCase()}.`,
         );
-      return plain(text, head, at, "control", readControl);
+      return readDirectEntry(text, head, at, "control", readControl);
     case "follows":
       return readFollows(text, head, at, catalogue);
     case "kept":
-      return stray(head, "setting", "A kept line of board text begins with “|”.");
+      return faultyEntry(head, "setting", "A kept line of board text begins with “|”.");
     case "places":
-      if (catalogue.element(head.text)) return worded(text, head, at, "element", "at", readCell);
-      return readPlain(text, head, at, spec, catalogue);
+      if (catalogue.element(head.text)) return readKeywordEntry(text, head, at, "element", "at", readCell);
+      return readSettingEntry(text, head, at, spec, catalogue);
     case "settings":
-      return readPlain(text, head, at, spec, catalogue);
+      return readSettingEntry(text, head, at, spec, catalogue);
   }
 }
 
-function readPlain(text: string, head: Word, at: Cols, spec: SectionSpec, catalogue: Catalogue): EntryReading {
+function readSettingEntry(text: string, head: Word, at: Cols, spec: SectionSpec, catalogue: Catalogue): ParsedEntry {
   const setting = catalogue.setting(spec.name, head.text);
   if (!setting) return unknownHead(text, head, spec.holds === "places" ? "element" : "setting", spec, catalogue);
   const read = readSetting(text, at, setting, units);
@@ -69,18 +78,18 @@ function readPlain(text: string, head: Word, at: Cols, spec: SectionSpec, catalo
   return { kind: "setting", value: read.value, pieces, fault: problem ?? read.fault, beyond, setting };
 }
 
-type ReadRest = (reading: Reading) => Value | Fault;
+type ReadRest = (context: ReadContext) => Value | Fault;
 
 /** An entry whose value follows its name at once. */
-function plain(text: string, head: Word, at: Cols, kind: EntryKind & PieceKind, read: ReadRest): EntryReading {
-  const reading: Reading = { scan: scanner(text, at.start, at.end), units, pieces: [] };
-  piece(reading, kind, head);
-  const value = finished(reading, read(reading));
-  if (isFault(value)) return { kind, value: null, pieces: reading.pieces, fault: value, beyond: [], setting: null };
+function readDirectEntry(text: string, head: Word, at: Cols, kind: EntryKind & PieceKind, read: ReadRest): ParsedEntry {
+  const context: ReadContext = { scan: scanner(text, at.start, at.end), units, pieces: [] };
+  addPiece(context, kind, head);
+  const value = requireLineEnd(context, read(context));
+  if (isFault(value)) return { kind, value: null, pieces: context.pieces, fault: value, beyond: [], setting: null };
   return {
     kind,
     value,
-    pieces: reading.pieces,
+    pieces: context.pieces,
     fault: null,
     beyond: value.kind === "control" ? pulsesBeyond(value) : [],
     setting: null,
@@ -88,85 +97,85 @@ function plain(text: string, head: Word, at: Cols, kind: EntryKind & PieceKind, 
 }
 
 /** An entry whose value follows a word: `NAME when …`, `NAME at …`. */
-function worded(
+function readKeywordEntry(
   text: string,
   head: Word,
   at: Cols,
   kind: EntryKind & PieceKind,
   word: "when" | "at",
   read: ReadRest,
-): EntryReading {
-  return plain(text, head, at, kind, (reading) => {
-    const said = reading.scan.match(word === "when" ? /when(?![A-Za-z0-9_-])/y : /at(?![A-Za-z0-9_-])/y);
-    if (!said) {
+): ParsedEntry {
+  return readDirectEntry(text, head, at, kind, (context) => {
+    const matched = context.scan.match(word === "when" ? /when(?![A-Za-z0-9_-])/y : /at(?![A-Za-z0-9_-])/y);
+    if (!matched) {
       const example = word === "when" ? `${head.text} when TL is down` : `${head.text} at left+2, bottom-1`;
       return fault(
         "syntax",
-        nextCols(reading),
-        `“${word}” is wanted after ${head.text}, as in “${example}”; ${found(reading)}.`,
-        ...wordRepair(reading, word),
+        nextCols(context),
+        `“${word}” is wanted after ${head.text}, as in “${example}”; ${describeNext(context)}.`,
+        ...keywordRepair(context, word),
       );
     }
-    piece(reading, "keyword", said);
-    return read(reading);
+    addPiece(context, "keyword", matched);
+    return read(context);
   });
 }
 
-function readWhen(reading: Reading, catalogue: Catalogue): Value | Fault {
+function readWhen(context: ReadContext, catalogue: Catalogue): Value | Fault {
   const names = catalogue.modes.map((mode) => mode.name);
-  const condition = readCondition(reading, { names, has: (name) => catalogue.mode(name) !== undefined });
-  if (isFault(condition)) return offeringModes(condition, catalogue);
-  const joint = jointFault(reading);
+  const condition = readCondition(context, { names, has: (name) => catalogue.mode(name) !== undefined });
+  if (isFault(condition)) return withLikelyModes(condition, catalogue);
+  const joint = jointFault(context);
   if (joint) return joint;
   return { kind: "condition", condition, start: condition.start, end: condition.end };
 }
 
 /** Names that a condition could have meant, also by the plain words for modes. */
-function offeringModes(problem: Fault, catalogue: Catalogue): Fault {
+function withLikelyModes(problem: Fault, catalogue: Catalogue): Fault {
   if (!problem.unknown) return problem;
   const { word, candidates } = problem.unknown;
   const likely = similarNames(
     word,
     candidates.map((name) => catalogue.mode(name) ?? name),
   );
-  return offering({ ...problem, unknown: { word, candidates: likely } });
+  return withChosenCandidates({ ...problem, unknown: { word, candidates: likely } });
 }
 
 /** `SETTING follows DIAL from VALUE to VALUE`: both ends are read as that setting's. */
-function readFollows(text: string, head: Word, at: Cols, catalogue: Catalogue): EntryReading {
+function readFollows(text: string, head: Word, at: Cols, catalogue: Catalogue): ParsedEntry {
   const setting = adjustable(head.text, catalogue);
   const type = setting?.types.find((each) => each.is === "quantity");
   if (!setting || type?.is !== "quantity") {
     const names = catalogue.sections.flatMap((section) => section.settings.filter(isQuantity));
     const dotted = dottedFault(text, head, catalogue);
-    if (dotted) return { ...stray(head, "follows", ""), fault: dotted };
+    if (dotted) return { ...faultyEntry(head, "follows", ""), fault: dotted };
     const message = `No setting “${head.text}” can follow a dial: only a setting that is a quantity can.`;
-    return stray(head, "follows", message, names);
+    return faultyEntry(head, "follows", message, names);
   }
-  const read = plain(text, head, at, "setting", (reading) => readFollowing(reading, setting, type));
+  const read = readDirectEntry(text, head, at, "setting", (context) => readFollowing(context, setting, type));
   const beyond =
     read.value?.kind === "follows" ? [read.value.from, read.value.to].flatMap((end) => beyondLimits(end, setting)) : [];
   return { ...read, kind: "follows", beyond, setting };
 }
 
-function readFollowing(reading: Reading, setting: SettingSpec, type: QuantityType): Value | Fault {
-  const { scan } = reading;
+function readFollowing(context: ReadContext, setting: SettingSpec, type: QuantityType): Value | Fault {
+  const { scan } = context;
   const start = scan.at();
-  const wanted = (what: string) =>
+  const missing = (what: string) =>
     fault(
       "syntax",
-      nextCols(reading),
-      `${what} is wanted here, as in “${setting.name} follows KN from … to …”; ${found(reading)}.`,
+      nextCols(context),
+      `${what} is wanted here, as in “${setting.name} follows KN from … to …”; ${describeNext(context)}.`,
     );
-  if (!word(reading, FOLLOWS)) return wanted("“follows”");
+  if (!readKeyword(context, FOLLOWS)) return missing("“follows”");
   const dial = scan.control();
-  if (!dial) return wanted("The dial to follow");
-  piece(reading, "control", dial);
-  if (!word(reading, FROM)) return wanted("“from”");
-  const from = readSimple(reading, type, setting.name, (each) => each === "to");
+  if (!dial) return missing("The dial to follow");
+  addPiece(context, "control", dial);
+  if (!readKeyword(context, FROM)) return missing("“from”");
+  const from = readSimple(context, type, setting.name, (each) => each === "to");
   if (isFault(from)) return from;
-  if (!word(reading, TO)) return wanted("“to”");
-  const to = readSimple(reading, type, setting.name, () => false);
+  if (!readKeyword(context, TO)) return missing("“to”");
+  const to = readSimple(context, type, setting.name, () => false);
   if (isFault(to)) return to;
   return {
     kind: "follows",
@@ -175,7 +184,7 @@ function readFollowing(reading: Reading, setting: SettingSpec, type: QuantityTyp
     from,
     to,
     start,
-    end: scan.last(),
+    end: scan.lastEnd(),
   };
 }
 
@@ -192,16 +201,16 @@ function isQuantity(setting: SettingSpec): boolean {
   return setting.types.some((type) => type.is === "quantity");
 }
 
-function word(reading: Reading, pattern: RegExp): boolean {
-  const said = reading.scan.match(pattern);
-  if (said) piece(reading, "keyword", said);
-  return said !== null;
+function readKeyword(context: ReadContext, pattern: RegExp): boolean {
+  const matched = context.scan.match(pattern);
+  if (matched) addPiece(context, "keyword", matched);
+  return matched !== null;
 }
 
 /** A value that must fill the rest of its line. */
-function finished(reading: Reading, value: Value | Fault): Value | Fault {
-  if (isFault(value) || reading.scan.done()) return value;
-  const rest = reading.scan.rest();
+function requireLineEnd(context: ReadContext, value: Value | Fault): Value | Fault {
+  if (isFault(value) || context.scan.done()) return value;
+  const rest = context.scan.rest();
   return fault(
     "syntax",
     rest,
@@ -242,7 +251,7 @@ function unknownHead(
   kind: "setting" | "mode" | "element",
   spec: SectionSpec,
   catalogue: Catalogue,
-): EntryReading {
+): ParsedEntry {
   const what = { setting: "setting", mode: "mode", element: "setting or element" }[kind];
   const candidates =
     kind === "mode"
@@ -250,19 +259,19 @@ function unknownHead(
       : kind === "element"
         ? [...catalogue.settingsOf(spec.name), ...catalogue.elements]
         : catalogue.settingsOf(spec.name);
-  const head = spoken(text, first, candidates);
+  const head = headFromPlainWords(text, first, candidates);
   const message = `“${spec.name}” has no ${what} “${head.text}”`;
   const outdented = outdentFault(text, head, catalogue);
-  if (outdented) return { ...stray(head, kind, ""), fault: outdented };
-  const home = homeOf(head.text, catalogue);
+  if (outdented) return { ...faultyEntry(head, kind, ""), fault: outdented };
+  const home = sectionHolding(head.text, catalogue);
   // Where it is at home is what was meant; a name that is like it is not.
   return home
-    ? stray(head, kind, `${message}: it belongs in “${home}”.`, [])
-    : stray(head, kind, `${message}.`, candidates);
+    ? faultyEntry(head, kind, `${message}: it belongs in “${home}”.`, [])
+    : faultyEntry(head, kind, `${message}.`, candidates);
 }
 
 /** The section in which a name may stand; undefined where it may stand in none. */
-function homeOf(name: string, catalogue: Catalogue): string | undefined {
+function sectionHolding(name: string, catalogue: Catalogue): string | undefined {
   if (catalogue.mode(name)) return "modes";
   if (catalogue.element(name)) return "osd";
   return catalogue.sections.find((section) => catalogue.setting(section.name, name))?.name;
@@ -272,29 +281,31 @@ function homeOf(name: string, catalogue: Catalogue): string | undefined {
 const PHRASE = /[a-z][a-z0-9-]*(?:[ \t]+(?!when\b|at\b|follows\b)[a-z][a-z0-9-]*)+/y;
 
 /** The words at the head of a line, where together they are plain words for something; else the first alone. */
-function spoken(text: string, first: Word, candidates: readonly NameWithWords[]): Word {
+function headFromPlainWords(text: string, first: Word, candidates: readonly NameWithWords[]): Word {
   PHRASE.lastIndex = first.start;
-  const said = PHRASE.exec(text)?.[0];
-  const plainWords = said?.split(/[ \t]+/).join(" ");
+  const matched = PHRASE.exec(text)?.[0];
+  const plainWords = matched?.split(/[ \t]+/).join(" ");
   const known = candidates.some(({ words = [] }) => words.some((word) => word.toLowerCase() === plainWords));
-  return said && plainWords && known ? { text: plainWords, start: first.start, end: first.start + said.length } : first;
+  return matched && plainWords && known
+    ? { text: plainWords, start: first.start, end: first.start + matched.length }
+    : first;
 }
 
 /** An entry whose name is not to be had here; without candidates it is the grammar that forbids it. */
-function stray(
+function faultyEntry(
   head: Word,
   kind: (EntryKind & PieceKind) | "follows",
   message: string,
   candidates?: readonly (string | NameWithWords)[],
-): EntryReading {
+): ParsedEntry {
   const problem = candidates
-    ? offering(unknownName(head, head.text, similarNames(head.text, candidates), message))
+    ? withChosenCandidates(unknownName(head, head.text, similarNames(head.text, candidates), message))
     : fault("syntax", head, message);
   return { kind, value: null, pieces: [], fault: problem, beyond: [], setting: null };
 }
 
 /** The candidates were chosen with the plain words for them, of which nothing is left to choose by. */
-function offering(fault: Fault): Fault {
+function withChosenCandidates(fault: Fault): Fault {
   return { ...fault, ...(fault.unknown && { unknown: { ...fault.unknown, chosen: true } }) };
 }
 

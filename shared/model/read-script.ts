@@ -6,23 +6,23 @@ import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Section, Tree } from "../syntax/tree.ts";
 import { NO_NOTE, noteOfLine } from "./notes.ts";
-import { tellPasted } from "./pasted.ts";
-import { type EntryReading, readEntry } from "./read-entry.ts";
-import { repeatedEntries } from "./repeated.ts";
+import { replacePastedIssues } from "./pasted-board-text.ts";
+import { type ParsedEntry, readEntry } from "./read-entry.ts";
+import { repeatedEntries } from "./repeated-entries.ts";
 import type { Drop, Entry, Issue, Kept, Note, Script, Use } from "./script.ts";
 import {
   isDrop,
   issueOf,
   misplacedSection,
-  noText,
+  notText,
   notUtf8,
-  unexplained,
+  unexplainedAllowances,
   unknownDrops,
   unknownSection,
 } from "./script-issues.ts";
-import { unusualValues } from "./unusual.ts";
+import { unusualValues } from "./unusual-values.ts";
 
-const MOST_REMEMBERED = 50_000;
+const CACHE_LIMIT = 50_000;
 
 export interface ScriptReader {
   /** The file, understood; the same text gives the same value, so that others can compare by it. */
@@ -31,7 +31,7 @@ export interface ScriptReader {
 
 /** A reader that remembers each file by its text, and each line by its own. */
 export function scriptReader(catalogue: Catalogue): ScriptReader {
-  const known = new Map<string, Known>();
+  const known = new Map<string, CachedFile>();
   const lines = lineReader();
   const entries = entryReader(catalogue);
   return {
@@ -39,25 +39,25 @@ export function scriptReader(catalogue: Catalogue): ScriptReader {
       const found = known.get(file);
       if (found && found.text === text && found.validUtf8 === validUtf8) return found.script;
       const tree = parse(text, lines, found && { text: found.text, tree: found.script.tree });
-      const readings = readSections(file, tree, catalogue, entries, found);
+      const parsedSections = readSections(file, tree, catalogue, entries, found);
       const encoding = text.includes("\0") ? "none" : validUtf8 ? "utf-8" : "broken";
-      const script = readScript(file, tree, readings, encoding, catalogue, lines, entries);
-      known.set(file, { text, validUtf8, script, readings });
+      const script = readScript(file, tree, parsedSections, encoding, catalogue, lines, entries);
+      known.set(file, { text, validUtf8, script, readings: parsedSections });
       return script;
     },
   };
 }
 
 /** A file as it was last read. */
-interface Known {
+interface CachedFile {
   readonly text: string;
   readonly validUtf8: boolean;
   readonly script: Script;
-  readonly readings: readonly SectionReading[];
+  readonly readings: readonly ParsedSection[];
 }
 
 /** What stands in one section of a file. */
-interface SectionReading {
+interface ParsedSection {
   readonly about: Script["sections"][number];
   readonly entries: readonly Entry[];
   readonly drops: readonly Drop[];
@@ -66,20 +66,20 @@ interface SectionReading {
 }
 
 /** Printed once, when it is read: the same line is printed in every craft that has it. */
-type Printed = EntryReading & { readonly text: string };
-type EntryReader = (text: string, node: LineNode & { kind: "entry" }, spec: SectionSpec) => Printed;
+type PrintedEntry = ParsedEntry & { readonly text: string };
+type EntryReader = (text: string, node: LineNode & { kind: "entry" }, spec: SectionSpec) => PrintedEntry;
 
 function entryReader(catalogue: Catalogue): EntryReader {
-  const known = new Map<string, Map<string, Printed>>();
+  const known = new Map<string, Map<string, PrintedEntry>>();
   return (text, node, spec) => {
-    const map = known.get(spec.name) ?? new Map<string, Printed>();
+    const map = known.get(spec.name) ?? new Map<string, PrintedEntry>();
     known.set(spec.name, map);
     let reading = map.get(text);
     if (!reading) {
       const { start, end } = node.value;
       const read = readEntry(text, node.head, node.value, spec, catalogue);
       reading = { ...read, text: read.value ? printValue(read.value) : text.slice(start, end) };
-      if (map.size >= MOST_REMEMBERED) map.clear();
+      if (map.size >= CACHE_LIMIT) map.clear();
       if (text.length < 400) map.set(text, reading);
     }
     return reading;
@@ -92,8 +92,8 @@ function readSections(
   tree: Tree,
   catalogue: Catalogue,
   readOne: EntryReader,
-  before?: Known,
-): SectionReading[] {
+  before?: CachedFile,
+): ParsedSection[] {
   const old = before?.script.tree;
   return tree.sections.map((section, i) => {
     const same = old?.kind === tree.kind && isSame(section, tree, old.sections[i], old);
@@ -119,7 +119,7 @@ function readSection(
   tree: Tree,
   catalogue: Catalogue,
   readOne: EntryReader,
-): SectionReading {
+): ParsedSection {
   const entries: Entry[] = [];
   const drops: Drop[] = [];
   const kept: Kept[] = [];
@@ -131,7 +131,7 @@ function readSection(
   const about = { section: resolved, line: section.line, known: spec !== undefined, misplaced, cleared };
   if (!spec) issues.push(unknownSection(tree, section.line, section.name, catalogue));
   else if (misplaced) issues.push(misplacedSection(tree, section.line, spec));
-  const reading: SectionReading = { about, entries, drops, kept, issues };
+  const reading: ParsedSection = { about, entries, drops, kept, issues };
   if (!spec || misplaced) return reading;
   for (const line of section.entries) {
     const { text: said, node } = tree.lines[line]!;
@@ -157,7 +157,7 @@ type Encoding = "utf-8" | "broken" | "none";
 function readScript(
   file: string,
   tree: Tree,
-  readings: readonly SectionReading[],
+  parsedSections: readonly ParsedSection[],
   encoding: Encoding,
   catalogue: Catalogue,
   lineReading: LineReader,
@@ -170,7 +170,7 @@ function readScript(
     ...(fix && { fixes: [fix] }),
   }));
   if (encoding === "broken") issues.push(notUtf8(tree));
-  const entries = joined(readings, "entries");
+  const entries = concatenated(parsedSections, "entries");
   const repeated = repeatedEntries(entries, catalogue);
   const notes = new Map<number, Note>();
   // Joined, not pushed as arguments: a hostile file has more findings than a call takes.
@@ -179,8 +179,12 @@ function readScript(
   // Of what is no text at all, nothing else that is said would help.
   const all =
     encoding === "none"
-      ? [noText(tree)]
-      : tellPasted(issues.concat(joined(readings, "issues"), repeated, unusual, unexplained(tree)), tree, catalogue);
+      ? [notText(tree)]
+      : replacePastedIssues(
+          issues.concat(concatenated(parsedSections, "issues"), repeated, unusual, unexplainedAllowances(tree)),
+          tree,
+          catalogue,
+        );
   all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 
   const noteAt = (line: number): Note => {
@@ -189,11 +193,11 @@ function readScript(
     if (!tree.lines[line]!.comment && tree.lines[line - 1]?.node.kind !== "comment") return NO_NOTE;
     const spec = specOf(tree, line, catalogue);
     return noteOfLine(tree, line, (comment) => {
-      const said = ` ${comment.trim()}`;
-      const { node } = lineReading.read(said, "plain");
+      const lineText = ` ${comment.trim()}`;
+      const { node } = lineReading.read(lineText, "plain");
       if (spec === undefined) return false;
       if (node.kind === "drop") return isDrop(node, spec, catalogue);
-      return node.kind === "entry" && readOne(said, node, spec).fault === null;
+      return node.kind === "entry" && readOne(lineText, node, spec).fault === null;
     });
   };
   return {
@@ -202,10 +206,10 @@ function readScript(
     kind: tree.kind,
     name: tree.name ?? file.slice(file.lastIndexOf("/") + 1).replace(/\.fettle$/, ""),
     entries,
-    drops: joined(readings, "drops"),
-    kept: joined(readings, "kept"),
+    drops: concatenated(parsedSections, "drops"),
+    kept: concatenated(parsedSections, "kept"),
     uses: tree.uses.map((line) => useOf(tree, line)),
-    sections: readings.map((each) => each.about),
+    sections: parsedSections.map((each) => each.about),
     issues: all,
     noteOf(line) {
       let note = notes.get(line);
@@ -219,11 +223,16 @@ function readScript(
 }
 
 /** What all sections hold of one kind: `flatMap` takes a millisecond for a long file. */
-function joined<K extends "entries" | "drops" | "kept" | "issues">(readings: readonly SectionReading[], kind: K) {
+function concatenated<K extends "entries" | "drops" | "kept" | "issues">(
+  parsedSections: readonly ParsedSection[],
+  kind: K,
+) {
   // Of the right length from the start: an array that grows leaves its smaller selves to be cleared away.
-  const all = new Array<SectionReading[K][number]>(readings.reduce((sum, reading) => sum + reading[kind].length, 0));
+  const all = new Array<ParsedSection[K][number]>(
+    parsedSections.reduce((sum, reading) => sum + reading[kind].length, 0),
+  );
   let at = 0;
-  for (const reading of readings) for (const each of reading[kind]) all[at++] = each;
+  for (const reading of parsedSections) for (const each of reading[kind]) all[at++] = each;
   return all;
 }
 

@@ -1,6 +1,6 @@
 /** A value read by its setting's type: of several types the first that fits. */
 import type { SettingSpec, ValueType } from "../catalogue/types.ts";
-import { type Fault, fault, isFault, type Reading } from "../syntax/reading.ts";
+import { type Fault, fault, isFault, type ReadContext } from "../syntax/read-context.ts";
 import { scanner } from "../syntax/scanner.ts";
 import { commentSlip } from "../syntax/slips.ts";
 import type { Cols } from "../syntax/span.ts";
@@ -9,41 +9,41 @@ import { readFields } from "./read-fields.ts";
 import { readSimple } from "./read-simple.ts";
 
 /** Reads the value of a setting that fills the rest of its line. */
-export function readSetting(text: string, at: Cols, setting: SettingSpec, units: Reading["units"]): ReadValue {
-  let best: { fault: Fault; pieces: Reading["pieces"]; progress: number } | null = null;
+export function readSetting(text: string, at: Cols, setting: SettingSpec, units: ReadContext["units"]): ParsedValue {
+  let best: { fault: Fault; pieces: ReadContext["pieces"]; progress: number } | null = null;
   for (const type of setting.types) {
-    const reading: Reading = { scan: scanner(text, at.start, at.end), units, pieces: [] };
-    const value = readType(reading, type, setting.name, setting.repeatable ? "whole" : "part");
-    const problem = isFault(value) ? value : leftOver(reading, value, type);
-    if (!problem) return { value: value as Value, pieces: reading.pieces, fault: null };
-    const progress = problem.start + (suits(type, text.charAt(at.start)) ? 0.5 : 0);
-    if (!best || progress > best.progress) best = { fault: problem, pieces: reading.pieces, progress };
+    const context: ReadContext = { scan: scanner(text, at.start, at.end), units, pieces: [] };
+    const value = readType(context, type, setting.name, setting.repeatable ? "whole" : "part");
+    const problem = isFault(value) ? value : trailingTextFault(context, value, type);
+    if (!problem) return { value: value as Value, pieces: context.pieces, fault: null };
+    const progress = problem.start + (looksLike(type, text.charAt(at.start)) ? 0.5 : 0);
+    if (!best || progress > best.progress) best = { fault: problem, pieces: context.pieces, progress };
   }
   return { value: null, pieces: best!.pieces, fault: best!.fault };
 }
 
-export interface ReadValue {
+export interface ParsedValue {
   readonly value: Value | null;
-  readonly pieces: Reading["pieces"];
+  readonly pieces: ReadContext["pieces"];
   readonly fault: Fault | null;
 }
 
 /** Whether a value that begins so was meant for this type: decides whose complaint is told. */
-function suits(type: ValueType, first: string): boolean {
+function looksLike(type: ValueType, first: string): boolean {
   if (/[a-z]/.test(first)) return type.is === "choice" || type.is === "yes-no";
   if (/[0-9-]/.test(first)) return type.is !== "choice" && type.is !== "text";
   return first === '"' && type.is === "text";
 }
 
-function readType(reading: Reading, type: ValueType, name: string, extent: "whole" | "part"): Value | Fault {
-  return type.is === "fields" ? readFields(reading, type, name, extent) : readSimple(reading, type, name, () => false);
+function readType(context: ReadContext, type: ValueType, name: string, extent: "whole" | "part"): Value | Fault {
+  return type.is === "fields" ? readFields(context, type, name, extent) : readSimple(context, type, name, () => false);
 }
 
 /** The fault of a value that ends before its line does. */
-function leftOver(reading: Reading, value: Value, type: ValueType): Fault | null {
-  if (reading.scan.done()) return null;
-  const rest = reading.scan.rest();
-  if (value.kind === "integer" && type.is === "integer" && reading.units.symbol(rest.text)) {
+function trailingTextFault(context: ReadContext, value: Value, type: ValueType): Fault | null {
+  if (context.scan.done()) return null;
+  const rest = context.scan.rest();
+  if (value.kind === "integer" && type.is === "integer" && context.units.symbol(rest.text)) {
     return fault("wrong-unit", rest, `A whole number without unit is wanted here; remove “${rest.text}”.`);
   }
   const comment = commentSlip(rest);

@@ -1,7 +1,7 @@
 /** Findings of one file by itself, worded. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/types.ts";
-import type { Fault, Repair } from "../syntax/reading.ts";
+import type { Fault, Repair } from "../syntax/read-context.ts";
 import { lookalikeSlip } from "../syntax/slips.ts";
 import type { Cols, Fix } from "../syntax/span.ts";
 import { spanAt } from "../syntax/span.ts";
@@ -10,13 +10,15 @@ import { allowanceOf } from "./notes.ts";
 import type { Issue } from "./script.ts";
 import { didYouMean, similarNames } from "./similar-names.ts";
 
-const NOTHING = { word: "", candidates: [] };
+const NO_CANDIDATES = { word: "", candidates: [] };
 
 /** A fault of one line, with its repairs: the sure ones, or the names that were most likely meant. */
-export function issueOf(told: Fault, line: number, text: string): Issue {
-  const slip = lookalikeSlip(text, told);
+export function issueOf(original: Fault, line: number, text: string): Issue {
+  const slip = lookalikeSlip(text, original);
   // Whatever does not fit there, it does not fit for the look of it.
-  const fault: Fault = slip ? { ...told, message: slip.message, repairs: [slip.repair], unknown: NOTHING } : told;
+  const fault: Fault = slip
+    ? { ...original, message: slip.message, repairs: [slip.repair], unknown: NO_CANDIDATES }
+    : original;
   const { unknown } = fault;
   const { word = "", candidates = [], chosen } = unknown ?? {};
   const offered = chosen ? candidates : similarNames(word, candidates);
@@ -46,12 +48,12 @@ export function unknownSection(tree: Tree, line: number, name: string, catalogue
 
 /** A section in a kind of file that cannot hold it. */
 export function misplacedSection(tree: Tree, line: number, spec: SectionSpec): Issue {
-  const homes = spec.in.map((kind) => `a ${kind}`).join(" or ");
+  const allowedFiles = spec.in.map((kind) => `a ${kind}`).join(" or ");
   const handset =
     tree.kind === "handset" ? " A handset holds only “transmitter”, “controls” and “use” of handsets." : "";
   return {
     code: "section-misplaced",
-    message: `“${spec.name}” has no place in a ${tree.kind}: it belongs in ${homes}, so its entries take no effect here.${handset}`,
+    message: `“${spec.name}” has no place in a ${tree.kind}: it belongs in ${allowedFiles}, so its entries take no effect here.${handset}`,
     span: spanAt(line, sectionWord(tree, line)),
   };
 }
@@ -108,7 +110,7 @@ export function notUtf8(tree: Tree): Issue {
 }
 
 /** The finding of a file that is no text: binary, or text of an encoding in which letters come with zeros. */
-export function noText(tree: Tree): Issue {
+export function notText(tree: Tree): Issue {
   const line = tree.lines.findIndex(({ text }) => text.includes("\0"));
   const start = tree.lines[line]!.text.indexOf("\0");
   return {
@@ -120,7 +122,7 @@ export function noText(tree: Tree): Issue {
 }
 
 /** Accepted findings that give no reason. */
-export function unexplained(tree: Tree): Issue[] {
+export function unexplainedAllowances(tree: Tree): Issue[] {
   const issues: Issue[] = [];
   for (let line = 0; line < tree.lines.length; line++) {
     const comment = tree.lines[line]!.comment;

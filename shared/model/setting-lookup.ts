@@ -25,13 +25,13 @@ export function integerOf(craft: Craft, path: string): number | undefined {
 }
 
 /** The word that was chosen. */
-export function wordOf(craft: Craft, path: string): string | undefined {
+export function choiceOf(craft: Craft, path: string): string | undefined {
   const value = settingOf(craft, path)?.value;
   return value?.kind === "choice" ? value.word : undefined;
 }
 
 /** The words of a list of choices. */
-export function wordsOf(craft: Craft, path: string): readonly string[] | undefined {
+export function choicesOf(craft: Craft, path: string): readonly string[] | undefined {
   const value = settingOf(craft, path)?.value;
   return value?.kind === "list"
     ? value.items.flatMap((item) => (item.kind === "choice" ? [item.word] : []))

@@ -7,10 +7,10 @@ export interface NameWithWords {
 }
 
 /** No name is half as long; the bound keeps a hostile line from being compared letter by letter. */
-const LONGEST = 80;
+const MAX_LENGTH = 80;
 
 /** Most slips that a name may be away and still be offered: one in three letters, at least one. */
-function mostSlips(word: string): number {
+function maxDistance(word: string): number {
   return Math.max(1, Math.floor(word.length / 3));
 }
 
@@ -19,19 +19,19 @@ function mostSlips(word: string): number {
  * under which the catalogue lists a thing.
  */
 export function similarNames(word: string, names: readonly (string | NameWithWords)[], most = 3): string[] {
-  if (word.length > LONGEST) return [];
-  const wanted = word.toLowerCase();
-  const plain = wanted.replaceAll("-", " ");
+  if (word.length > MAX_LENGTH) return [];
+  const lower = word.toLowerCase();
+  const plain = lower.replaceAll("-", " ");
   const scored: { name: string; score: number }[] = [];
   for (const each of names) {
     const { name, words = [] } = typeof each === "string" ? { name: each } : each;
-    const spelled = swapped(wanted, name.toLowerCase()) ? 1 : distance(wanted, name.toLowerCase());
-    let score = spelled <= mostSlips(wanted) ? spelled : Number.POSITIVE_INFINITY;
-    if (wanted.length >= 3 && (name.startsWith(wanted) || name.endsWith(`-${wanted}`))) score = Math.min(score, 1.5);
-    for (const said of words) {
-      const low = said.toLowerCase();
-      if (low === plain) score = Math.min(score, 0.5);
-      else if (distance(low, plain) <= mostSlips(plain) && plain.length > 3) score = Math.min(score, 2.5);
+    const spelled = isTransposition(lower, name.toLowerCase()) ? 1 : distance(lower, name.toLowerCase());
+    let score = spelled <= maxDistance(lower) ? spelled : Number.POSITIVE_INFINITY;
+    if (lower.length >= 3 && (name.startsWith(lower) || name.endsWith(`-${lower}`))) score = Math.min(score, 1.5);
+    for (const phrase of words) {
+      const lowerPhrase = phrase.toLowerCase();
+      if (lowerPhrase === plain) score = Math.min(score, 0.5);
+      else if (distance(lowerPhrase, plain) <= maxDistance(plain) && plain.length > 3) score = Math.min(score, 2.5);
     }
     if (Number.isFinite(score)) scored.push({ name, score });
   }
@@ -48,7 +48,7 @@ export function didYouMean(offered: readonly string[]): string {
 }
 
 /** Whether two words differ only by two neighbouring letters that changed places: one slip of the fingers, not two. */
-function swapped(a: string, b: string): boolean {
+function isTransposition(a: string, b: string): boolean {
   if (a.length !== b.length) return false;
   let i = 0;
   while (i < a.length && a[i] === b[i]) i++;

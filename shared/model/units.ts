@@ -1,6 +1,6 @@
 /** The catalogue's units as the readers of values want them. */
 import { convert, unitFamilies, unitSymbol } from "../catalogue/units.ts";
-import type { Units } from "../syntax/reading.ts";
+import type { Units } from "../syntax/read-context.ts";
 
 export const units: Units = {
   all: unitFamilies.flatMap((family) => family.units.map((unit) => unit.symbol)),

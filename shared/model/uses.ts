@@ -123,14 +123,14 @@ function handsetParts(scripts: ScriptLookup, { script, viaLine }: Part): Part[] 
 /** Whether using `target` leads back to `script`. */
 export function leadsBack(scripts: ScriptLookup, script: Script, target: Script): boolean {
   const visited = new Set<string>();
-  const waiting = [target];
-  for (let each = waiting.pop(); each; each = waiting.pop()) {
+  const pending = [target];
+  for (let each = pending.pop(); each; each = pending.pop()) {
     if (each.file === script.file) return true;
     if (visited.has(each.file)) continue;
     visited.add(each.file);
     for (const use of each.uses) {
       const next = useTarget(scripts, each.file, use);
-      if (next.kind === "script") waiting.push(next.script);
+      if (next.kind === "script") pending.push(next.script);
     }
   }
   return false;

@@ -5,7 +5,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Source } from "../model/craft.ts";
 import type { Value } from "../syntax/value.ts";
-import { lowPass, notch, type Stage, slowDelayMs } from "./filters.ts";
+import { lowFrequencyDelayMs, lowPass, notch, type Stage } from "./filters.ts";
 import { harmonicsAgainst, type MotorNotches, turnHz } from "./motor.ts";
 import { motorNotchesOf, motorsOf } from "./motor-of.ts";
 import { defaultField, fieldOf, numberIn, numberOf, onceFor, settingIn } from "./values.ts";
@@ -59,7 +59,7 @@ export const filtersOf = onceFor((craft, catalogue): FilterFigures | null => {
   const { motors, hoverRpm } = motorsOf(craft, catalogue);
   if (settingIn(craft, "filters", "motor-notches") && (!motorNotches || motors === null)) leftOut.push("motor-notches");
   if (settingIn(craft, "filters", "tracking-notches")) leftOut.push("tracking-notches");
-  const gyroDelayMs = sum(gyro);
+  const gyroDelayMs = totalDelayMs(gyro);
   return {
     rateHz,
     gyro,
@@ -67,10 +67,10 @@ export const filtersOf = onceFor((craft, catalogue): FilterFigures | null => {
     motorNotches,
     motors,
     gyroDelayMs,
-    dampingDelayMs: gyroDelayMs + sum(damping),
+    dampingDelayMs: gyroDelayMs + totalDelayMs(damping),
     hoverNotchesDelayMs:
       motorNotches && motors !== null && hoverRpm !== null
-        ? finite(slowDelayMs(motorStages(motorNotches, motors, turnHz(hoverRpm), rateHz), rateHz))
+        ? finiteOrNull(lowFrequencyDelayMs(motorStages(motorNotches, motors, turnHz(hoverRpm), rateHz), rateHz))
         : null,
     leftOut: [...new Set(leftOut)],
   };
@@ -78,13 +78,13 @@ export const filtersOf = onceFor((craft, catalogue): FilterFigures | null => {
 
 /** The whole chain to the gyro's user, or on to the damping; with the motors' notches where their turns a second are given. */
 export function stagesOf(figures: FilterFigures, path: "gyro" | "damping", motorTurnHz: number | null): Stage[] {
-  const still = path === "gyro" ? figures.gyro : [...figures.gyro, ...figures.damping];
+  const fixed = path === "gyro" ? figures.gyro : [...figures.gyro, ...figures.damping];
   const { motorNotches, motors, rateHz } = figures;
   const moving =
     motorNotches && motors !== null && motorTurnHz !== null
       ? motorStages(motorNotches, motors, motorTurnHz, rateHz)
       : [];
-  return [...still.map(({ stage }) => stage), ...moving];
+  return [...fixed.map(({ stage }) => stage), ...moving];
 }
 
 /** The notches of every motor, all turning alike. One that would lie beyond half the loop's rate does not exist. */
@@ -96,21 +96,21 @@ export function motorStages(notches: MotorNotches, motors: number, motorTurnHz: 
 }
 
 /** Null for what has no number: notches of motors that hardly turn, or at a rate that no board has. */
-function finite(ms: number): number | null {
+function finiteOrNull(ms: number): number | null {
   return Number.isFinite(ms) ? ms : null;
 }
 
-function sum(filters: readonly Filter[]): number {
+function totalDelayMs(filters: readonly Filter[]): number {
   return filters.reduce((total, { delayMs }) => total + delayMs, 0);
 }
 
 function readFilters(craft: Craft, catalogue: Catalogue, name: string, rateHz: number, leftOut: string[]): Filter[] {
-  const said = settingIn(craft, "filters", name);
-  if (!said) return [];
+  const setting = settingIn(craft, "filters", name);
+  if (!setting) return [];
   const usualOrder = defaultField(catalogue.setting("filters", name), "order", "") ?? 1;
-  return (said.items ?? [said]).flatMap(({ value, source }) => {
+  return (setting.items ?? [setting]).flatMap(({ value, source }) => {
     const made = value && makeFilter(value, rateHz, usualOrder);
-    const delayMs = made ? slowDelayMs([made.stage], rateHz) : Number.NaN;
+    const delayMs = made ? lowFrequencyDelayMs([made.stage], rateHz) : Number.NaN;
     // At a rate that no board has, a filter may be too slow or too narrow for doubles to tell it from none.
     if (made && Number.isFinite(delayMs)) return { name, source, ...made, delayMs };
     leftOut.push(name);

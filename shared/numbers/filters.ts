@@ -65,17 +65,17 @@ export function responseOf(stages: readonly Stage[], hz: number, rateHz: number)
   const circle = { cos1: Math.cos(w), sin1: Math.sin(w), cos2: Math.cos(2 * w), sin2: Math.sin(2 * w) };
   let [gain, phaseRad, samples] = [1, 0, 0];
   for (const { b, a } of stages) {
-    const over = part(b[0], b[1], b[2], circle);
-    const under = part(1, a[0], a[1], circle);
-    gain *= over.size / under.size;
-    phaseRad += over.phaseRad - under.phaseRad;
-    samples += over.delay - under.delay;
+    const numerator = polynomialAt(b[0], b[1], b[2], circle);
+    const denominator = polynomialAt(1, a[0], a[1], circle);
+    gain *= numerator.size / denominator.size;
+    phaseRad += numerator.phaseRad - denominator.phaseRad;
+    samples += numerator.delay - denominator.delay;
   }
   return { hz, gain, gainDb: 20 * Math.log10(gain), phaseRad, delayMs: (samples / rateHz) * 1000 };
 }
 
 /** Delay of a chain at low frequency: what every slow movement waits, in milliseconds. */
-export function slowDelayMs(stages: readonly Stage[], rateHz: number): number {
+export function lowFrequencyDelayMs(stages: readonly Stage[], rateHz: number): number {
   return responseOf(stages, 0, rateHz).delayMs;
 }
 
@@ -108,7 +108,7 @@ interface Circle {
  * One that reads alike from both ends delays by half its length at every frequency, also at its zeros,
  * where that quotient has no value.
  */
-function part(c0: number, c1: number, c2: number, { cos1, sin1, cos2, sin2 }: Circle) {
+function polynomialAt(c0: number, c1: number, c2: number, { cos1, sin1, cos2, sin2 }: Circle) {
   const re = c0 + c1 * cos1 + c2 * cos2;
   const im = -c1 * sin1 - c2 * sin2;
   const delay = c0 === c2 ? 1 : c2 === 0 && c0 === c1 ? 0.5 : null;

@@ -5,8 +5,8 @@
 import { type Harmonic, harmonicsAgainst, type MotorNotches, tipSpeedMs, turnHz, unloadedRpm } from "./motor.ts";
 import { CHEMISTRIES, packV } from "./pack.ts";
 import { packOf } from "./pack-of.ts";
-import { throwsOf } from "./rates-of.ts";
-import { shareOf } from "./sticks.ts";
+import { stickTravelsOf } from "./rates-of.ts";
+import { throttleShare } from "./sticks.ts";
 import { fieldNumberIn, numberIn, numberOf, onceFor, settingIn, valueIn } from "./values.ts";
 
 export interface MotorFigures {
@@ -35,8 +35,9 @@ export const motorsOf = onceFor((craft, catalogue): MotorFigures => {
   const share = (percent: number | null) => (percent === null ? null : percent / 100);
   const hover = valueIn(craft, catalogue, "frame", "hover-throttle");
   const hoverUs = numberOf(hover, "us");
-  const ends = throwsOf(craft, catalogue)?.throttle;
-  const hoverShare = hoverUs !== null && ends ? shareOf(hoverUs, ends.fromUs, ends.toUs) : share(numberOf(hover, "%"));
+  const ends = stickTravelsOf(craft, catalogue)?.throttle;
+  const hoverShare =
+    hoverUs !== null && ends ? throttleShare(hoverUs, ends.fromUs, ends.toUs) : share(numberOf(hover, "%"));
   const rpm = (volts: number | null, of: number | null) =>
     kv === null || volts === null || of === null ? null : unloadedRpm(kv, volts * of);
   const fullRpm = rpm(fullV, share(number("motors", "limit", "%")));

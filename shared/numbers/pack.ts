@@ -4,7 +4,7 @@
  * - `CHEMISTRIES`: nominal, charge limit, cut-off and usual bands of each kind of cell
  * - `packV`, `cellV`: volts of the pack and of one cell
  * - `sharedMah`, `parallelMah`, `ratedCurrentA`, `ratingC`, `flightS`, `energyWh`, `sagV`
- * - `fittingCells`, `mistakenCells`: cell counts that one reading of volts allows
+ * - `fittingCells`, `ambiguousCells`: cell counts that one reading of volts allows
  */
 
 export type Chemistry = "lipo" | "lihv" | "li-ion";
@@ -119,7 +119,7 @@ export function fittingCells(packVolts: number, emptyCellV: number, fullCellV: n
  * Two counts, the smaller first, that one reading fits: a pack of `more` cells drawn down to empty
  * reads no more than one of `fewer` at full. Null if no two counts up to `mostCells` can be mistaken.
  */
-export function mistakenCells(
+export function ambiguousCells(
   emptyCellV: number,
   fullCellV: number,
   mostCells: number,

@@ -5,8 +5,8 @@
  * - `REGIONS`: the table
  * - `ismBandOf`: the band for industry, science and medicine that holds a frequency
  * - `pictureBands`: bands wide enough for a picture
- * - `bandsAt`: bands that hold a carrier, `placeIn`: inside, over an edge, or outside
- * - `mostMw`: the most power that they allow
+ * - `bandsAt`: bands that hold a carrier, `bandPositionOf`: inside, over an edge, or outside
+ * - `strongestLimit`: the most power that they allow
  */
 import { edgesMhz, eirpMwOf, fieldMw } from "./radio.ts";
 
@@ -112,7 +112,7 @@ export type BandPosition = "inside" | "spills" | "outside" | "unknown";
  * Where a signal of some width stands among the region's bands: `spills` if its carrier lies in one
  * and its edge does not. `unknown` beyond the stretch within which the region's list is whole.
  */
-export function placeIn(region: Region, mhz: number, widthMhz: number, signal: Signal | null): BandPosition {
+export function bandPositionOf(region: Region, mhz: number, widthMhz: number, signal: Signal | null): BandPosition {
   const { knownMhz } = REGIONS[region];
   if (mhz < knownMhz.from || mhz > knownMhz.to) return "unknown";
   const bands = bandsAt(region, mhz, signal);
@@ -125,7 +125,7 @@ export function placeIn(region: Region, mhz: number, widthMhz: number, signal: S
 }
 
 /** The band that allows most at this carrier; null where none holds it, or none has a limit that is known here. */
-export function mostMw(
+export function strongestLimit(
   region: Region,
   mhz: number,
   signal: Signal | null,

@@ -2,13 +2,13 @@
 import { ANALOGUE_WIDTH_MHZ, dbmOf } from "./radio.ts";
 import {
   type BandPosition,
+  bandPositionOf,
   bandsAt,
   isRegion,
-  mostMw,
-  placeIn,
   type RadioBand,
   type Region,
   type Signal,
+  strongestLimit,
 } from "./radio-bands.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
@@ -38,7 +38,7 @@ export const videoOf = onceFor((craft, catalogue): VideoFigures => {
   const region = isRegion(regionWord) ? regionWord : null;
   const widthMhz = signal === "analogue" ? ANALOGUE_WIDTH_MHZ : null;
   const steps = valueIn(craft, catalogue, "video", "power-steps");
-  const judged = region !== null && carrierMhz !== null;
+  const bandsKnown = region !== null && carrierMhz !== null;
   return {
     signal,
     carrierMhz,
@@ -47,8 +47,8 @@ export const videoOf = onceFor((craft, catalogue): VideoFigures => {
     stepsMw: steps?.kind === "list" ? steps.items.flatMap((item) => numberOf(item, "mW") ?? []) : [],
     region,
     widthMhz,
-    place: judged ? placeIn(region, carrierMhz, widthMhz ?? 0, signal) : null,
-    bands: judged ? bandsAt(region, carrierMhz, signal) : [],
-    most: judged ? mostMw(region, carrierMhz, signal) : null,
+    place: bandsKnown ? bandPositionOf(region, carrierMhz, widthMhz ?? 0, signal) : null,
+    bands: bandsKnown ? bandsAt(region, carrierMhz, signal) : [],
+    most: bandsKnown ? strongestLimit(region, carrierMhz, signal) : null,
   };
 });

@@ -3,7 +3,7 @@
  * places are in `radio-bands.ts`, and `radio-of.ts` reads a craft's figures.
  *
  * - `dbmOf`, `mwOf`, `eirpMwOf`, `fieldMw`: power
- * - `thirdOrder`, `fifthOrder`, `thirdOrderCount`, `landingOn`: mixtures of carriers
+ * - `thirdOrder`, `fifthOrder`, `thirdOrderCount`, `productsNear`: mixtures of carriers
  * - `overlapMhz`, `edgesMhz`: channels of a width
  */
 
@@ -53,7 +53,7 @@ export function thirdOrder(carriersMhz: readonly number[]): Product[] {
   carriersMhz.forEach((a, i) => {
     carriersMhz.forEach((b, j) => {
       if (j === i) return;
-      products.push({ mhz: exact(2 * a - b), of: `2 × ${a} − ${b}`, from: [i, j] });
+      products.push({ mhz: withoutRoundingError(2 * a - b), of: `2 × ${a} − ${b}`, from: [i, j] });
     });
   });
   carriersMhz.forEach((a, i) => {
@@ -61,7 +61,7 @@ export function thirdOrder(carriersMhz: readonly number[]): Product[] {
       const b = carriersMhz[j]!;
       carriersMhz.forEach((c, k) => {
         if (k === i || k === j) return;
-        products.push({ mhz: exact(a + b - c), of: `${a} + ${b} − ${c}`, from: [i, j, k] });
+        products.push({ mhz: withoutRoundingError(a + b - c), of: `${a} + ${b} − ${c}`, from: [i, j, k] });
       });
     }
   });
@@ -77,13 +77,13 @@ export function thirdOrderCount(carriers: number): number {
 export function fifthOrder(carriersMhz: readonly number[]): Product[] {
   return carriersMhz.flatMap((a, i) =>
     carriersMhz.flatMap((b, j) =>
-      i === j ? [] : [{ mhz: exact(3 * a - 2 * b), of: `3 × ${a} − 2 × ${b}`, from: [i, j] }],
+      i === j ? [] : [{ mhz: withoutRoundingError(3 * a - 2 * b), of: `3 × ${a} − 2 × ${b}`, from: [i, j] }],
     ),
   );
 }
 
 /** Products that land within `reachMhz` of a carrier which is none of their own. */
-export function landingOn(
+export function productsNear(
   carriersMhz: readonly number[],
   reachMhz: number,
 ): { readonly product: Product; readonly carrier: number }[] {
@@ -97,7 +97,7 @@ export function landingOn(
 
 /** Megahertz that two signals of one width share: nought where they stand clear of each other. */
 export function overlapMhz(aMhz: number, bMhz: number, widthMhz: number): number {
-  return Math.max(0, exact(widthMhz - Math.abs(aMhz - bMhz)));
+  return Math.max(0, withoutRoundingError(widthMhz - Math.abs(aMhz - bMhz)));
 }
 
 /** Lower and upper edge of a signal about its carrier. */
@@ -106,6 +106,6 @@ export function edgesMhz(carrierMhz: number, widthMhz: number): { readonly fromM
 }
 
 /** Without the dust that sums of decimals leave. */
-function exact(mhz: number): number {
+function withoutRoundingError(mhz: number): number {
   return Number(mhz.toPrecision(12));
 }

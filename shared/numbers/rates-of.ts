@@ -1,11 +1,11 @@
 /**
  * What a craft says of its rates, as numbers: `ratesOf` for the first set, `secondRatesOf` for the second,
- * which lies over the first field by field; `throwsOf` for what the pulses of the sticks mean.
+ * which lies over the first field by field; `stickTravelsOf` for what the pulses of the sticks mean.
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
 import type { RateAxis, Throttle } from "./rates.ts";
-import type { Throw } from "./sticks.ts";
+import type { StickTravel } from "./sticks.ts";
 import { fieldNumberIn, numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
 export interface RatesFigures {
@@ -57,24 +57,24 @@ function readThrottle(craft: Craft, catalogue: Catalogue, section: string): Thro
   return { curve, soft, limit, limitBy: by };
 }
 
-export interface Throws {
-  readonly rollAndPitch: Throw;
-  readonly yaw: Throw;
+export interface StickTravels {
+  readonly rollAndPitch: StickTravel;
+  readonly yaw: StickTravel;
   readonly throttle: { readonly fromUs: number; readonly toUs: number };
 }
 
 /** What the pulses of the sticks mean; null where a line of it has a fault. A deadband not said is none. */
-export const throwsOf = onceFor((craft, catalogue): Throws | null => {
+export const stickTravelsOf = onceFor((craft, catalogue): StickTravels | null => {
   const ends = valueIn(craft, catalogue, "link", "endpoints");
   if (ends?.kind !== "range") return null;
   const [fromUs, toUs] = [numberOf(ends.from, "us"), numberOf(ends.to, "us")];
   const centreUs = numberIn(craft, catalogue, "link", "centre", "us");
   if (fromUs === null || toUs === null || centreUs === null) return null;
-  const dead = (name: string) => numberIn(craft, catalogue, "link", name, "us") ?? 0;
+  const deadband = (name: string) => numberIn(craft, catalogue, "link", name, "us") ?? 0;
   const plain = { fromUs, centreUs, toUs };
   return {
-    rollAndPitch: { ...plain, deadbandUs: dead("deadband") },
-    yaw: { ...plain, deadbandUs: dead("yaw-deadband") },
+    rollAndPitch: { ...plain, deadbandUs: deadband("deadband") },
+    yaw: { ...plain, deadbandUs: deadband("yaw-deadband") },
     throttle: { fromUs, toUs },
   };
 });

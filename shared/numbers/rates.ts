@@ -27,24 +27,24 @@ export function rateAt({ slopeDegS, endDegS, bend }: RateAxis, stick: number): n
  * Where the curve is highest between the middle and the end: at the end, unless the slope is so much
  * steeper than the end that the curve comes back down. That place is where its derivative is nought.
  */
-export function highestAt({ slopeDegS, endDegS, bend }: RateAxis): number {
+export function stickAtHighestRate({ slopeDegS, endDegS, bend }: RateAxis): number {
   if (bend <= 1 || slopeDegS * (bend - 1) <= endDegS * bend) return 1;
   return (slopeDegS / (bend * (slopeDegS - endDegS))) ** (1 / (bend - 1));
 }
 
 /** The highest rate that the stick can ask for. */
 export function highestRate(axis: RateAxis): number {
-  return rateAt(axis, highestAt(axis));
+  return rateAt(axis, stickAtHighestRate(axis));
 }
 
 /** The smallest stick (0 to 1) that gives a rate, by halving; null for a rate that the curve never reaches. */
 export function stickAtRate(axis: RateAxis, degS: number): number | null {
-  const top = highestAt(axis);
+  const top = stickAtHighestRate(axis);
   const highest = rateAt(axis, top);
   // The curve is flat about its highest place, where rounding may lift a neighbour above it.
   if (degS < 0 || degS > highest * (1 + 1e-12)) return null;
-  const wanted = Math.min(degS, highest);
-  return halving((stick) => rateAt(axis, stick) < wanted, top);
+  const target = Math.min(degS, highest);
+  return bisect((stick) => rateAt(axis, stick) < target, top);
 }
 
 /** The stick at which half the end's rate is reached: 0.5 for a straight line, later the more the curve bends. */
@@ -84,17 +84,21 @@ export interface Throttle {
  */
 export function throttleAt(throttle: Throttle, stick: number): number {
   const at = Math.min(1, Math.max(0, stick));
-  const asked = throttle.curve ? along(throttle.curve, at) : throttle.soft ? softened(throttle.soft, at) : at;
-  return throttle.limitBy === "scaling" ? asked * throttle.limit : Math.min(asked, throttle.limit);
+  const requested = throttle.curve
+    ? interpolate(throttle.curve, at)
+    : throttle.soft
+      ? softenedThrottle(throttle.soft, at)
+      : at;
+  return throttle.limitBy === "scaling" ? requested * throttle.limit : Math.min(requested, throttle.limit);
 }
 
 /** The smallest stick (0 to 1) that gives a throttle, by halving; null where full stick gives less. */
-export function stickAtThrottle(throttle: Throttle, wanted: number): number | null {
-  if (wanted < 0 || wanted > throttleAt(throttle, 1) + 1e-12) return null;
-  return halving((stick) => throttleAt(throttle, stick) < wanted - 1e-12, 1);
+export function stickAtThrottle(throttle: Throttle, target: number): number | null {
+  if (target < 0 || target > throttleAt(throttle, 1) + 1e-12) return null;
+  return bisect((stick) => throttleAt(throttle, stick) < target - 1e-12, 1);
 }
 
-function along(points: readonly number[], at: number): number {
+function interpolate(points: readonly number[], at: number): number {
   const place = at * (points.length - 1);
   const left = Math.min(Math.floor(place), points.length - 2);
   const from = points[left]!;
@@ -105,7 +109,7 @@ function along(points: readonly number[], at: number): number {
  * The cubic of common radio-control practice on either side of one place: there the curve is flatter
  * by the share, and it meets the straight line at that place and at both ends.
  */
-function softened({ share, about }: { readonly share: number; readonly about: number }, at: number): number {
+function softenedThrottle({ share, about }: { readonly share: number; readonly about: number }, at: number): number {
   const room = at < about ? about : 1 - about;
   if (room === 0) return at;
   const away = (at - about) / room;
@@ -113,12 +117,12 @@ function softened({ share, about }: { readonly share: number; readonly about: nu
 }
 
 /** The edge between 0 and `top` below which `short` holds; a double has no more than 53 bits to halve. */
-function halving(short: (at: number) => boolean, top: number): number {
+function bisect(isBelow: (at: number) => boolean, top: number): number {
   let [low, high] = [0, top];
-  if (!short(0)) return 0;
+  if (!isBelow(0)) return 0;
   for (let i = 0; i < 53; i++) {
     const middle = (low + high) / 2;
-    if (short(middle)) low = middle;
+    if (isBelow(middle)) low = middle;
     else high = middle;
   }
   return high;

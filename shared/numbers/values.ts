@@ -16,7 +16,7 @@ import { units } from "../model/units.ts";
 import type { Value } from "../syntax/value.ts";
 
 /** Where a section looks next for what it leaves unsaid: a named pack in `pack`, a second set in the first. */
-function below(section: string): string | null {
+function fallbackSection(section: string): string | null {
   if (section.startsWith("pack/")) return "pack";
   return section === "rates-second" || section === "gains-second" ? section.slice(0, -"-second".length) : null;
 }
@@ -25,7 +25,7 @@ function below(section: string): string | null {
 export function settingIn(craft: Craft, section: string, name: string): Setting | null {
   const own = craft.settings.get(section)?.get(name);
   if (own) return own;
-  const next = below(section);
+  const next = fallbackSection(section);
   return next === null ? null : settingIn(craft, next, name);
 }
 
@@ -42,13 +42,13 @@ function defaultOf(spec: SettingSpec | undefined): Value | null {
 
 /** The value of a setting: said, else the catalogue's default; null where neither is, or where its line has a fault. */
 export function valueIn(craft: Craft, catalogue: Catalogue, section: string, name: string): Value | null {
-  const said = settingIn(craft, section, name);
-  if (said) return said.value;
-  return defaultOf(catalogue.setting(base(section), name));
+  const setting = settingIn(craft, section, name);
+  if (setting) return setting.value;
+  return defaultOf(catalogue.setting(baseSection(section), name));
 }
 
-function base(section: string): string {
-  return below(section) ?? section;
+function baseSection(section: string): string {
+  return fallbackSection(section) ?? section;
 }
 
 /** A number in `unit` ("" for a bare one); null for a value of another kind or of another unit family. */
@@ -94,14 +94,14 @@ export function fieldNumberIn(
   field: string,
   unit: string,
 ): number | null {
-  for (let at: string | null = section; at !== null; at = below(at)) {
-    const said = craft.settings.get(at)?.get(name);
-    if (!said) continue;
-    if (!said.value) return null;
-    const value = fieldOf(said.value, field);
+  for (let at: string | null = section; at !== null; at = fallbackSection(at)) {
+    const setting = craft.settings.get(at)?.get(name);
+    if (!setting) continue;
+    if (!setting.value) return null;
+    const value = fieldOf(setting.value, field);
     if (value) return numberOf(value, unit);
   }
-  return defaultField(catalogue.setting(base(section), name), field, unit);
+  return defaultField(catalogue.setting(baseSection(section), name), field, unit);
 }
 
 /** The default of a field, in `unit`; null where the catalogue has none. */

@@ -1,15 +1,15 @@
 /** Places for elements that wish for one each: on the grid, no two over each other. */
 import { filledRows } from "./fit-rows.ts";
 import { type FreeCells, freeCells } from "./free-cells.ts";
-import { distanceFrom, nearestPlace, type Places, type Wish } from "./nearest-place.ts";
+import { distanceFrom, nearestPlace, type Places, type Target } from "./nearest-place.ts";
 import type { Grid } from "./placed.ts";
-import { type Cell, cellReadAt, readingKey } from "./reading-order.ts";
+import { cellReadAt, type GridCell, readingKey } from "./reading-order.ts";
 
 interface Attempt {
   readonly places: Places;
   readonly unplaced: number;
   /** Anchored elements that had to leave a place which was theirs. */
-  readonly uprooted: number;
+  readonly movedAnchors: number;
   /** Pairs that one now reads in the other order. */
   readonly inversions: number;
   readonly distance: number;
@@ -20,31 +20,31 @@ interface Attempt {
  * something finds no room that way is everything packed anew, the largest first. An element that
  * is not in the answer has found no room.
  */
-export function placesFor(wishes: readonly Wish[], grid: Grid): Places {
-  const read = [...wishes].sort((a, b) => a.rank - b.rank);
-  const rooted = [...read].sort((a, b) => Number(b.anchored) - Number(a.anchored));
-  const nearby = judged(settled(rooted, read, grid), read);
+export function placesFor(targets: readonly Target[], grid: Grid): Places {
+  const read = [...targets].sort((a, b) => a.rank - b.rank);
+  const anchoredFirst = [...read].sort((a, b) => Number(b.anchored) - Number(a.anchored));
+  const nearby = evaluate(placeAtTargets(anchoredFirst, read, grid), read);
   if (nearby.unplaced === 0 && nearby.inversions === 0) return nearby.places;
-  let best = betterOf(nearby, judged(inTurn(read, grid), read));
+  let best = better(nearby, evaluate(placeInReadingOrder(read, grid), read));
   if (best.unplaced === 0) return best.places;
-  const large = [...read].sort((a, b) => areaOf(b) - areaOf(a));
+  const large = [...read].sort((a, b) => cellCount(b) - cellCount(a));
   const tall = [...read].sort((a, b) => b.placed.height - a.placed.height || b.placed.width - a.placed.width);
   const packings = [
-    () => settled(rooted, large, grid),
-    () => settled([], large, grid),
-    () => settled([], tall, grid),
-    () => packed(tall, grid),
-    () => packed(large, grid),
-    () => filled(tall, read, grid),
+    () => placeAtTargets(anchoredFirst, large, grid),
+    () => placeAtTargets([], large, grid),
+    () => placeAtTargets([], tall, grid),
+    () => packFromTopLeft(tall, grid),
+    () => packFromTopLeft(large, grid),
+    () => packRows(tall, read, grid),
   ];
   for (const packing of packings) {
-    best = betterOf(best, judged(packing(), read));
+    best = better(best, evaluate(packing(), read));
     if (best.unplaced === 0) break;
   }
   return best.places;
 }
 
-function areaOf({ placed }: Wish): number {
+function cellCount({ placed }: Target): number {
   return placed.width * placed.height;
 }
 
@@ -53,28 +53,28 @@ function areaOf({ placed }: Wish): number {
  * anchored) in the order of reading; then everything else, in the order of `all`, the nearest free
  * place that keeps the order of reading.
  */
-function settled(first: readonly Wish[], all: readonly Wish[], grid: Grid): Places {
+function placeAtTargets(first: readonly Target[], all: readonly Target[], grid: Grid): Places {
   const free = freeCells(grid);
-  const places = new Map<Wish, Cell>();
-  const take = (wish: Wish, cell: Cell) => {
-    places.set(wish, cell);
-    free.take(cell, wish.placed);
+  const places = new Map<Target, GridCell>();
+  const take = (target: Target, cell: GridCell) => {
+    places.set(target, cell);
+    free.take(cell, target.placed);
   };
-  for (const wish of first) {
-    if (free.fits(wish, wish.placed) && (wish.anchored || inOrder(wish, places))) take(wish, wish);
+  for (const target of first) {
+    if (free.fits(target, target.placed) && (target.anchored || inOrder(target, places))) take(target, target);
   }
-  for (const wish of all) {
-    const cell = places.has(wish) ? null : nearestPlace(wish, places, free, grid);
-    if (cell) take(wish, cell);
+  for (const target of all) {
+    const cell = places.has(target) ? null : nearestPlace(target, places, free, grid);
+    if (cell) take(target, cell);
   }
   return places;
 }
 
 /** Whether an element, where it wishes to stand, would be read in the old order with all that are placed. */
-function inOrder(wish: Wish, places: Places): boolean {
-  const key = readingKey(wish, wish.placed);
+function inOrder(target: Target, places: Places): boolean {
+  const key = readingKey(target, target.placed);
   for (const [other, cell] of places) {
-    if (readingKey(cell, other.placed) < key !== other.rank < wish.rank) return false;
+    if (readingKey(cell, other.placed) < key !== other.rank < target.rank) return false;
   }
   return true;
 }
@@ -84,92 +84,97 @@ function inOrder(wish: Wish, places: Places): boolean {
  * that is read before it, and leaves room for all that is read after it. Anchored elements stay
  * where they are, as far as their places are free.
  */
-function inTurn(read: readonly Wish[], grid: Grid): Places {
-  const places = new Map<Wish, Cell>();
+function placeInReadingOrder(read: readonly Target[], grid: Grid): Places {
+  const places = new Map<Target, GridCell>();
   const free = freeCells(grid);
   const freeFromEnd = freeCells(grid);
-  for (const wish of read) {
-    if (!wish.anchored || !free.fits(wish, wish.placed)) continue;
-    places.set(wish, wish);
-    for (const each of [free, freeFromEnd]) each.take(wish, wish.placed);
+  for (const target of read) {
+    if (!target.anchored || !free.fits(target, target.placed)) continue;
+    places.set(target, target);
+    for (const each of [free, freeFromEnd]) each.take(target, target.placed);
   }
   const fixed: Places = new Map(places);
   const latest = latestCells(
-    read.filter((wish) => !fixed.has(wish)),
+    read.filter((target) => !fixed.has(target)),
     freeFromEnd,
     grid,
   );
   let key = 0;
-  for (const [wish, last] of latest) {
-    const cell = nearestPlace(wish, fixed, free, grid, { from: cellReadAt(key + 1, wish.placed, grid), to: last });
+  for (const [target, last] of latest) {
+    const cell = nearestPlace(target, fixed, free, grid, { from: cellReadAt(key + 1, target.placed, grid), to: last });
     if (!cell) break;
-    places.set(wish, cell);
-    free.take(cell, wish.placed);
-    key = readingKey(cell, wish.placed);
+    places.set(target, cell);
+    free.take(cell, target.placed);
+    key = readingKey(cell, target.placed);
   }
   return places;
 }
 
 /** In the order of reading: the last cell at which each can stand so that all after it still find room. */
-function latestCells(read: readonly Wish[], free: FreeCells, grid: Grid): readonly (readonly [Wish, number])[] {
-  const latest: (readonly [Wish, number])[] = [];
+function latestCells(read: readonly Target[], free: FreeCells, grid: Grid): readonly (readonly [Target, number])[] {
+  const latest: (readonly [Target, number])[] = [];
   let key = Infinity;
-  for (const wish of [...read].reverse()) {
-    const before = key === Infinity ? grid.columns * grid.rows : cellReadAt(key, wish.placed, grid);
-    const cell = free.last(wish.placed, before);
+  for (const target of [...read].reverse()) {
+    const before = key === Infinity ? grid.columns * grid.rows : cellReadAt(key, target.placed, grid);
+    const cell = free.last(target.placed, before);
     if (!cell) return [];
-    free.take(cell, wish.placed);
-    key = readingKey(cell, wish.placed);
-    latest.push([wish, cell.row * grid.columns + cell.column]);
+    free.take(cell, target.placed);
+    key = readingKey(cell, target.placed);
+    latest.push([target, cell.row * grid.columns + cell.column]);
   }
   return latest.reverse();
 }
 
 /** Each at the first free place from the top left: the tightest, and the last resort. */
-function packed(all: readonly Wish[], grid: Grid): Places {
+function packFromTopLeft(all: readonly Target[], grid: Grid): Places {
   const free = freeCells(grid);
-  const places = new Map<Wish, Cell>();
-  for (const wish of all) {
-    const cell = free.first(wish.placed);
+  const places = new Map<Target, GridCell>();
+  for (const target of all) {
+    const cell = free.first(target.placed);
     if (!cell) continue;
-    places.set(wish, cell);
-    free.take(cell, wish.placed);
+    places.set(target, cell);
+    free.take(cell, target.placed);
   }
   return places;
 }
 
 /** Figures of several rows first, then every row filled as far as it goes. */
-function filled(tall: readonly Wish[], read: readonly Wish[], grid: Grid): Places {
+function packRows(tall: readonly Target[], read: readonly Target[], grid: Grid): Places {
   const free = freeCells(grid);
-  const figures = packed(
+  const figures = packFromTopLeft(
     tall.filter(({ placed }) => placed.height > 1),
     grid,
   );
   for (const [{ placed }, cell] of figures) free.take(cell, placed);
-  const lines = read.filter(({ placed }) => placed.height === 1).map((wish) => ({ wish, width: wish.placed.width }));
+  const lines = read
+    .filter(({ placed }) => placed.height === 1)
+    .map((target) => ({ wish: target, width: target.placed.width }));
   const rows = filledRows(lines, free, grid);
-  return new Map([...figures, ...[...rows].map(([{ wish }, cell]) => [wish, cell] as const)]);
+  return new Map([...figures, ...[...rows].map(([{ wish: target }, cell]) => [target, cell] as const)]);
 }
 
 /** `read`: in the order of reading. */
-function judged(places: Places, read: readonly Wish[]): Attempt {
+function evaluate(places: Places, read: readonly Target[]): Attempt {
   const keys: number[] = [];
-  let [uprooted, distance, inversions] = [0, 0, 0];
-  for (const wish of read) {
-    const cell = places.get(wish);
+  let [movedAnchors, distance, inversions] = [0, 0, 0];
+  for (const target of read) {
+    const cell = places.get(target);
     if (!cell) continue;
-    const key = readingKey(cell, wish.placed);
+    const key = readingKey(cell, target.placed);
     for (const before of keys) if (before > key) inversions++;
     keys.push(key);
-    const moved = distanceFrom(wish, cell.column, cell.row);
+    const moved = distanceFrom(target, cell.column, cell.row);
     distance += moved;
-    if (wish.anchored && moved > 0) uprooted++;
+    if (target.anchored && moved > 0) movedAnchors++;
   }
-  return { places, unplaced: read.length - keys.length, uprooted, inversions, distance };
+  return { places, unplaced: read.length - keys.length, movedAnchors, inversions, distance };
 }
 
-function betterOf(a: Attempt, b: Attempt): Attempt {
+function better(a: Attempt, b: Attempt): Attempt {
   const difference =
-    a.unplaced - b.unplaced || a.uprooted - b.uprooted || a.inversions - b.inversions || a.distance - b.distance;
+    a.unplaced - b.unplaced ||
+    a.movedAnchors - b.movedAnchors ||
+    a.inversions - b.inversions ||
+    a.distance - b.distance;
   return difference <= 0 ? a : b;
 }

@@ -1,13 +1,13 @@
 /** The tightest packing: rows filled to the last cell where the widths allow it. */
 import type { FreeCells } from "./free-cells.ts";
 import type { Grid } from "./placed.ts";
-import type { Cell } from "./reading-order.ts";
+import type { GridCell } from "./reading-order.ts";
 
-interface Line {
+interface RowElement {
   readonly width: number;
 }
 
-interface Run extends Cell {
+interface Run extends GridCell {
   readonly length: number;
 }
 
@@ -17,8 +17,12 @@ interface Run extends Cell {
  * of widths to be met, which is found exactly, stretch by stretch. `lines`: in the order in which
  * those of one row are to stand.
  */
-export function filledRows<T extends Line>(lines: readonly T[], free: FreeCells, grid: Grid): ReadonlyMap<T, Cell> {
-  const places = new Map<T, Cell>();
+export function filledRows<T extends RowElement>(
+  lines: readonly T[],
+  free: FreeCells,
+  grid: Grid,
+): ReadonlyMap<T, GridCell> {
+  const places = new Map<T, GridCell>();
   let left = [...lines].sort((a, b) => b.width - a.width);
   let runs = freeRuns(free, grid);
   while (left.length > 0) {
@@ -53,7 +57,7 @@ function freeRuns(free: FreeCells, { columns, rows }: Grid): Run[] {
   return runs;
 }
 
-function bestFilling<T extends Line>(widest: T, others: readonly T[], runs: readonly Run[]) {
+function bestFilling<T extends RowElement>(widest: T, others: readonly T[], runs: readonly Run[]) {
   let best: { readonly run: Run; readonly chosen: ReadonlySet<T>; readonly unused: number } | null = null;
   const seen = new Set<number>();
   for (const run of runs) {
@@ -68,7 +72,7 @@ function bestFilling<T extends Line>(widest: T, others: readonly T[], runs: read
 }
 
 /** Those lines that together come nearest to so many cells, and not above; of equal sums the one with the widest lines. */
-function fullest<T extends Line>(lines: readonly T[], cells: number): T[] {
+function fullest<T extends RowElement>(lines: readonly T[], cells: number): T[] {
   // Narrow ones first in the table, so that one can take the widest first when reading it from the end.
   const rising = [...lines].reverse();
   /** After each line: the sums that it and those before it can make. */

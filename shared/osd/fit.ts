@@ -2,9 +2,9 @@
 import type { Axis } from "../syntax/value.ts";
 import { placesFor } from "./fit-places.ts";
 import { resolveAxis } from "./layout.ts";
-import type { Wish } from "./nearest-place.ts";
+import type { Target } from "./nearest-place.ts";
 import type { Grid, Layout, PlacedElement } from "./placed.ts";
-import { type Cell, readingKey } from "./reading-order.ts";
+import { type GridCell, readingKey } from "./reading-order.ts";
 
 export interface Fitted {
   /** On the new grid, in the script's order: no two share a cell, none leaves the grid. */
@@ -20,23 +20,23 @@ export interface Fitted {
  * reads; only if something finds no room that way is the layout packed anew, the largest first.
  */
 export function fitLayout(layout: Layout, to: Grid): Fitted {
-  const wishes = wishesOf(layout, to);
-  const solid = wishes.filter(({ placed }) => !placed.element.overlapsNothing);
-  const cells = new Map([...placesFor(solid, to), ...floating(wishes, to)]);
+  const targets = targetsOf(layout, to);
+  const solid = targets.filter(({ placed }) => !placed.element.overlapsNothing);
+  const cells = new Map([...placesFor(solid, to), ...placeOverlays(targets, to)]);
   return {
     layout: {
       grid: to,
-      elements: wishes.flatMap((wish) => {
-        const cell = cells.get(wish);
-        return cell ? [movedTo(wish.placed, cell, to)] : [];
+      elements: targets.flatMap((target) => {
+        const cell = cells.get(target);
+        return cell ? [movedTo(target.placed, cell, to)] : [];
       }),
     },
-    unplaced: wishes.filter((wish) => !cells.has(wish)).map(({ placed }) => placed.name),
+    unplaced: targets.filter((target) => !cells.has(target)).map(({ placed }) => placed.name),
   };
 }
 
 /** An element at another cell of a grid: an axis keeps its anchor, with the offset that leads there. */
-export function movedTo(placed: PlacedElement, { column, row }: Cell, grid: Grid): PlacedElement {
+export function movedTo(placed: PlacedElement, { column, row }: GridCell, grid: Grid): PlacedElement {
   const place = {
     column: axisAt(placed.place.column, column, grid.columns, placed.width),
     row: axisAt(placed.place.row, row, grid.rows, placed.height),
@@ -49,19 +49,19 @@ function axisAt(axis: Axis, at: number, cells: number, size: number): Axis {
 }
 
 /** In the script's order. */
-function wishesOf({ grid, elements }: Layout, to: Grid): Wish[] {
+function targetsOf({ grid, elements }: Layout, to: Grid): Target[] {
   const inReading = [...elements].sort((a, b) => readingKey(a, a) - readingKey(b, b));
   const ranks = new Map(inReading.map((placed, rank) => [placed, rank]));
   return elements.map((placed) => ({
     placed,
-    column: wishedAt(placed.place.column, placed.column, placed.width, grid.columns, to.columns),
-    row: wishedAt(placed.place.row, placed.row, placed.height, grid.rows, to.rows),
+    column: targetOnAxis(placed.place.column, placed.column, placed.width, grid.columns, to.columns),
+    row: targetOnAxis(placed.place.row, placed.row, placed.height, grid.rows, to.rows),
     rank: ranks.get(placed)!,
     anchored: placed.place.column.anchor !== null || placed.place.row.anchor !== null,
   }));
 }
 
-function wishedAt(axis: Axis, at: number, size: number, from: number, to: number): number {
+function targetOnAxis(axis: Axis, at: number, size: number, from: number, to: number): number {
   return axis.anchor === null ? byRegion(at, size, from, to) : resolveAxis(axis, to, size);
 }
 
@@ -81,14 +81,14 @@ function half(cells: number): number {
 }
 
 /** Elements that lie over others: as near to where they should stand as the grid allows. */
-function floating(wishes: readonly Wish[], { columns, rows }: Grid): [Wish, Cell][] {
-  return wishes
+function placeOverlays(targets: readonly Target[], { columns, rows }: Grid): [Target, GridCell][] {
+  return targets
     .filter(({ placed }) => placed.element.overlapsNothing && placed.width <= columns && placed.height <= rows)
-    .map((wish) => [
-      wish,
+    .map((target) => [
+      target,
       {
-        column: clamp(wish.column, columns - wish.placed.width),
-        row: clamp(wish.row, rows - wish.placed.height),
+        column: clamp(target.column, columns - target.placed.width),
+        row: clamp(target.row, rows - target.placed.height),
       },
     ]);
 }

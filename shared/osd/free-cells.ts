@@ -1,17 +1,17 @@
 /** The cells of a grid that nothing stands on. */
 
 import type { Grid } from "./placed.ts";
-import type { Cell, Size } from "./reading-order.ts";
+import type { CellSize, GridCell } from "./reading-order.ts";
 
 export interface FreeCells {
   /** Whether all of an element's cells would be on the grid and free. */
-  fits(at: Cell, size: Size): boolean;
+  fits(at: GridCell, size: CellSize): boolean;
   /** Takes those of the cells that are on the grid. */
-  take(at: Cell, size: Size): void;
+  take(at: GridCell, size: CellSize): void;
   /** The first place, row by row from the top left; null where none is. */
-  first(size: Size): Cell | null;
+  first(size: CellSize): GridCell | null;
   /** The last place that begins before a cell, counted row by row from 0; null where none is. */
-  last(size: Size, before: number): Cell | null;
+  last(size: CellSize, before: number): GridCell | null;
 }
 
 /** A grid on which nothing stands yet. */
@@ -23,7 +23,7 @@ export function freeCells({ columns, rows }: Grid): FreeCells {
     for (let r = row; r < row + height; r++) if (runs[r * columns + column]! < width) return false;
     return true;
   };
-  const cellOf = (at: number): Cell => ({ column: at % columns, row: Math.floor(at / columns) });
+  const cellOf = (at: number): GridCell => ({ column: at % columns, row: Math.floor(at / columns) });
   return {
     fits,
     take({ column, row }, { width, height }) {

@@ -19,8 +19,8 @@ export function gridOf(craft: Craft): Grid | null {
 export const CHARACTER_PIXELS = { width: 12, height: 18 } as const;
 
 const layouts: Readonly<Record<Page, (craft: Craft, catalogue: Catalogue) => Layout | null>> = {
-  osd: oncePer((craft: Craft, catalogue: Catalogue) => layOut(craft, catalogue, "osd")),
-  "osd-second": oncePer((craft: Craft, catalogue: Catalogue) => layOut(craft, catalogue, "osd-second")),
+  osd: oncePer((craft: Craft, catalogue: Catalogue) => computeLayout(craft, catalogue, "osd")),
+  "osd-second": oncePer((craft: Craft, catalogue: Catalogue) => computeLayout(craft, catalogue, "osd-second")),
 };
 
 /** The elements of a page on the effective grid; null without a grid. Elements with a fault are left out. */
@@ -28,7 +28,7 @@ export function layoutOf(craft: Craft, catalogue: Catalogue, page: Page): Layout
   return layouts[page](craft, catalogue);
 }
 
-function layOut(craft: Craft, catalogue: Catalogue, page: Page): Layout | null {
+function computeLayout(craft: Craft, catalogue: Catalogue, page: Page): Layout | null {
   const grid = gridOf(craft);
   if (!grid) return null;
   const placed = placedOn(craft, page);
@@ -94,7 +94,7 @@ export function resolveAxis(axis: Axis, cells: number, size: number): number {
 }
 
 /** The cells of an element, also those off the grid. */
-export function areaOf({ column, row, width, height }: PlacedElement): CellArea {
+export function elementArea({ column, row, width, height }: PlacedElement): CellArea {
   return { left: column, top: row, right: column + width - 1, bottom: row + height - 1 };
 }
 
@@ -116,7 +116,7 @@ export function gridArea({ columns, rows }: Grid): CellArea {
 export function overlapsOf(layout: Layout): { first: PlacedElement; second: PlacedElement; shared: CellArea }[] {
   const grid = gridArea(layout.grid);
   const solid = layout.elements.flatMap((placed) => {
-    const area = placed.element.overlapsNothing ? null : sharedArea(areaOf(placed), grid);
+    const area = placed.element.overlapsNothing ? null : sharedArea(elementArea(placed), grid);
     return area ? [{ placed, area }] : [];
   });
   return solid.flatMap((second, i) =>
@@ -129,7 +129,7 @@ export function overlapsOf(layout: Layout): { first: PlacedElement; second: Plac
 
 /** Whether an element's widest text stands wholly on the grid. */
 export function onGrid(placed: PlacedElement, grid: Grid): boolean {
-  const area = areaOf(placed);
+  const area = elementArea(placed);
   return area.left >= 0 && area.top >= 0 && area.right < grid.columns && area.bottom < grid.rows;
 }
 
@@ -137,9 +137,9 @@ export function onGrid(placed: PlacedElement, grid: Grid): boolean {
 export function clashingCells(placed: PlacedElement, layout: Layout): (readonly [number, number])[] {
   const areas = placed.element.overlapsNothing
     ? []
-    : layout.elements.filter((other) => other !== placed && !other.element.overlapsNothing).map(areaOf);
+    : layout.elements.filter((other) => other !== placed && !other.element.overlapsNothing).map(elementArea);
   const cells: (readonly [number, number])[] = [];
-  const { left, right, top, bottom } = areaOf(placed);
+  const { left, right, top, bottom } = elementArea(placed);
   for (let row = top; row <= bottom; row++) {
     for (let column = left; column <= right; column++) {
       const off = column < 0 || row < 0 || column >= layout.grid.columns || row >= layout.grid.rows;

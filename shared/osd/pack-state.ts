@@ -1,9 +1,9 @@
 /** The pack at some moment of a flight: its volts, what was drawn from it, and how long it lasts. */
 import type { Craft } from "../model/craft.ts";
-import { integerOf, quantityOf, wordOf } from "../model/setting-lookup.ts";
+import { choiceOf, integerOf, quantityOf } from "../model/setting-lookup.ts";
 
 /** What the craft says of its pack, with an example's figures where it says nothing. */
-export interface PackFacts {
+export interface PackModel {
   readonly cells: number;
   readonly capacityMah: number;
   /** Charge after which the pilot means to be warned. */
@@ -29,7 +29,7 @@ export interface PackState {
 }
 
 /** Volts of rested cells along the discharge; from memory: the middle of common discharge curves. */
-const CURVES: Readonly<Record<string, PackFacts["curve"]>> = {
+const CURVES: Readonly<Record<string, PackModel["curve"]>> = {
   lipo: [
     [0, 4.2],
     [0.1, 4.06],
@@ -66,21 +66,21 @@ const USUAL_LAND_V: Readonly<Record<string, number>> = { lipo: 3.3, lihv: 3.3, "
 /** What stands in where the craft does not say it: a five-inch craft's pack, as an example. */
 const EXAMPLE = { cells: 4, capacityMah: 1300, hoverA: 6, reserveShare: 0.2, sagV: 0.12 };
 /** Flown briskly, a craft takes this many times the current of its hover; an example, no measurement. */
-export const BRISK = 1.6;
+export const BRISK_FACTOR = 1.6;
 
 /** The pack of a craft, the plain one where it has several. */
-export function packFacts(craft: Craft): PackFacts {
-  const chemistry = wordOf(craft, "pack.chemistry") ?? "lipo";
+export function packModelOf(craft: Craft): PackModel {
+  const chemistry = choiceOf(craft, "pack.chemistry") ?? "lipo";
   const capacityMah = quantityOf(craft, "pack.capacity", "mAh") ?? EXAMPLE.capacityMah;
   const reserveMah = Math.min(
     chargeOf(craft, "pack.reserve", capacityMah) ?? capacityMah * EXAMPLE.reserveShare,
     capacityMah,
   );
   const hoverA = quantityOf(craft, "pack.hover-current", "A") ?? EXAMPLE.hoverA;
-  const saidOhm = quantityOf(craft, "pack.cell-resistance", "ohm");
+  const givenOhm = quantityOf(craft, "pack.cell-resistance", "ohm");
   const strings = integerOf(craft, "pack.parallel") ?? 1;
   const fullV = quantityOf(craft, "pack.full-at", "V/cell");
-  const [[, topV], ...rest] = (CURVES[chemistry] ?? CURVES.lipo!) as [readonly [number, number], ...PackFacts["curve"]];
+  const [[, topV], ...rest] = (CURVES[chemistry] ?? CURVES.lipo!) as [readonly [number, number], ...PackModel["curve"]];
   const fullestV = fullV ?? topV;
   return {
     cells: integerOf(craft, "pack.cells") ?? EXAMPLE.cells,
@@ -88,7 +88,7 @@ export function packFacts(craft: Craft): PackFacts {
     budgetMah: Math.min(chargeOf(craft, "pack.warn-after", capacityMah) ?? capacityMah - reserveMah, capacityMah),
     reserveMah,
     hoverA,
-    cellOhm: saidOhm === undefined ? EXAMPLE.sagV / (hoverA * BRISK) : saidOhm / strings,
+    cellOhm: givenOhm === undefined ? EXAMPLE.sagV / (hoverA * BRISK_FACTOR) : givenOhm / strings,
     curve: [[0, fullestV], ...rest.map(([share, volts]) => [share, Math.min(volts, fullestV)] as const)],
     warnV: quantityOf(craft, "pack.warn-at", "V/cell"),
     landV: quantityOf(craft, "pack.land-at", "V/cell"),
@@ -104,36 +104,36 @@ export function chargeOf(craft: Craft, path: string, capacityMah: number | undef
 }
 
 /** The pack once so much was drawn, giving so many amperes. */
-export function packAfter(facts: PackFacts, usedMah: number, amps: number): PackState {
-  const restedV = along(facts.curve, Math.min(1, usedMah / facts.capacityMah));
-  return { amps, usedMah: Math.round(usedMah), restedV, cellV: loadedV(facts, restedV, amps) };
+export function packAfter(model: PackModel, usedMah: number, amps: number): PackState {
+  const restedV = interpolate(model.curve, Math.min(1, usedMah / model.capacityMah));
+  return { amps, usedMah: Math.round(usedMah), restedV, cellV: loadedV(model, restedV, amps) };
 }
 
 /** The pack just past the volts at which the script says to land, else to warn, else what is usual. */
-export function packAtItsEnd(facts: PackFacts, amps: number): PackState {
-  const cellV = (facts.landV ?? facts.warnV ?? facts.usualLandV) - 0.03;
-  const restedV = cellV + sagV(facts, amps);
-  const falling = facts.curve.map(([share, volts]) => [volts, share] as const).reverse();
-  const share = Math.min(0.99, along(falling, restedV));
-  return { amps, usedMah: Math.round(share * facts.capacityMah), restedV, cellV };
+export function packAtLanding(model: PackModel, amps: number): PackState {
+  const cellV = (model.landV ?? model.warnV ?? model.usualLandV) - 0.03;
+  const restedV = cellV + sagV(model, amps);
+  const falling = model.curve.map(([share, volts]) => [volts, share] as const).reverse();
+  const share = Math.min(0.99, interpolate(falling, restedV));
+  return { amps, usedMah: Math.round(share * model.capacityMah), restedV, cellV };
 }
 
 /** Seconds until the reserve is reached at this current; 0 once it is. 1 mAh is 3.6 A·s. */
-export function timeLeftS(facts: PackFacts, { usedMah, amps }: PackState): number {
-  return Math.max(0, Math.round(((facts.capacityMah - facts.reserveMah - usedMah) * 3.6) / amps));
+export function timeLeftS(model: PackModel, { usedMah, amps }: PackState): number {
+  return Math.max(0, Math.round(((model.capacityMah - model.reserveMah - usedMah) * 3.6) / amps));
 }
 
-function loadedV(facts: PackFacts, restedV: number, amps: number): number {
-  return restedV - sagV(facts, amps);
+function loadedV(model: PackModel, restedV: number, amps: number): number {
+  return restedV - sagV(model, amps);
 }
 
 /** Ohm's law in the cell; no more than half a volt, beyond which a pack is not flown. */
-function sagV(facts: PackFacts, amps: number): number {
-  return Math.min(0.5, facts.cellOhm * amps);
+function sagV(model: PackModel, amps: number): number {
+  return Math.min(0.5, model.cellOhm * amps);
 }
 
 /** The value of a curve of straight pieces, given by points with rising x; the end's value beyond an end. */
-function along(points: readonly (readonly [number, number])[], x: number): number {
+function interpolate(points: readonly (readonly [number, number])[], x: number): number {
   const after = points.findIndex(([at]) => at >= x);
   if (after === 0) return points[0]![1];
   if (after < 0) return points.at(-1)![1];

@@ -22,12 +22,12 @@ export interface PlacedElement {
   readonly width: number;
   readonly height: number;
   /** As the script says it. */
-  readonly place: Place;
+  readonly place: WrittenPlace;
   readonly source: Source;
 }
 
 /** A place as written: each axis from an anchor, or counted from 0. */
-export interface Place {
+export interface WrittenPlace {
   readonly column: Axis;
   readonly row: Axis;
 }

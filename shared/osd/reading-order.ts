@@ -4,12 +4,12 @@
  */
 import type { Grid } from "./placed.ts";
 
-export interface Cell {
+export interface GridCell {
   readonly column: number;
   readonly row: number;
 }
 
-export interface Size {
+export interface CellSize {
   readonly width: number;
   readonly height: number;
 }
@@ -18,12 +18,12 @@ export interface Size {
 const ROW = 2 ** 16;
 
 /** Rises in the order of reading; two elements that share no cell never have the same. */
-export function readingKey({ column, row }: Cell, { width, height }: Size): number {
+export function readingKey({ column, row }: GridCell, { width, height }: CellSize): number {
   return (2 * row + height) * ROW + 2 * column + width;
 }
 
 /** The first cell, counted row by row from 0, at which an element of this size would be read at `key` or later. */
-export function cellReadAt(key: number, { width, height }: Size, { columns, rows }: Grid): number {
+export function cellReadAt(key: number, { width, height }: CellSize, { columns, rows }: Grid): number {
   const rowPart = Math.round(key / ROW);
   const columnPart = key - rowPart * ROW;
   const rowsDown = rowPart - height;

@@ -1,6 +1,6 @@
 /** What a screen is sure to show, and what should stay clear. */
 import type { Craft } from "../model/craft.ts";
-import { wordOf } from "../model/setting-lookup.ts";
+import { choiceOf } from "../model/setting-lookup.ts";
 import type { CellArea, Grid } from "./placed.ts";
 
 /**
@@ -39,14 +39,14 @@ export function centralCells(grid: Grid): CellArea {
 
 /** The shape of the picture: as said; else the camera's; else by the signal, whose pictures are mostly of one shape. */
 export function pictureOf(craft: Craft): Aspect {
-  const said = wordOf(craft, "osd.picture") ?? wordOf(craft, "video.camera-picture");
-  if (said !== undefined) return said === "16:9" ? "16:9" : "4:3";
-  return wordOf(craft, "video.signal") === "digital" ? "16:9" : "4:3";
+  const word = choiceOf(craft, "osd.picture") ?? choiceOf(craft, "video.camera-picture");
+  if (word !== undefined) return word === "16:9" ? "16:9" : "4:3";
+  return choiceOf(craft, "video.signal") === "digital" ? "16:9" : "4:3";
 }
 
 /** Only an analogue picture loses its edges to the screen; a digital one is drawn whole by its viewer. */
 export function isAnalogue(craft: Craft): boolean {
-  return wordOf(craft, "video.signal") === "analogue";
+  return choiceOf(craft, "video.signal") === "analogue";
 }
 
 /** The whole cells that are safe in this craft's picture. */

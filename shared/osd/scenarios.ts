@@ -5,15 +5,23 @@
  */
 import type { Craft } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
-import { quantityOf, wordOf } from "../model/setting-lookup.ts";
+import { choiceOf, quantityOf } from "../model/setting-lookup.ts";
+import { activeAlerts, alertText } from "./alerts.ts";
+import type { Readings } from "./element-text.ts";
 import { nameText } from "./layout.ts";
-import { BRISK, type PackFacts, type PackState, packAfter, packAtItsEnd, packFacts, timeLeftS } from "./pack-state.ts";
+import {
+  BRISK_FACTOR,
+  type PackModel,
+  type PackState,
+  packAfter,
+  packAtLanding,
+  packModelOf,
+  timeLeftS,
+} from "./pack-state.ts";
 import type { Scenario } from "./placed.ts";
-import type { Readings } from "./text.ts";
-import { alertText, troublesOf } from "./troubles.ts";
 
 /** A moment as the display shows it. */
-export interface Moment {
+export interface DisplayState {
   readonly readings: Readings;
   /** Elements that the craft flashes: their reading is past a threshold that the script sets. */
   readonly flashes: ReadonlySet<string>;
@@ -141,58 +149,58 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
 /** With a fresh pack a craft has hovered so long, or for so much of what may be drawn, whichever is less. */
 const FRESH = { hoverS: 8, share: 0.05 };
 /** Seconds from plugging in to arming, and when that was: minutes since midnight, and of the craft's life so far. */
-const WAITED_S = 50;
+const PLUG_IN_TO_ARM_S = 50;
 const ARMED_MIN = { ofDay: 15 * 60 + 40, ofLife: 2_470 };
 /** The middle of the North Sea: nobody's home. */
 const HOME = { latitude: 56, longitude: 3 };
 /** On a sphere as large as the earth, whose mean radius is 6371.009 km (from memory). */
 const METRES_A_DEGREE = (6_371_009 * Math.PI) / 180;
 
-const momentsOf = oncePer((_: Craft) => new Map<Scenario, Moment>());
+const displayStates = oncePer((_: Craft) => new Map<Scenario, DisplayState>());
 
 /** The readings of a craft at a moment of a flight, and what flashes then. */
-export function momentOf(craft: Craft, scenario: Scenario): Moment {
-  const known = momentsOf(craft, undefined);
-  const moment = known.get(scenario) ?? makeMoment(craft, scenario);
+export function displayStateOf(craft: Craft, scenario: Scenario): DisplayState {
+  const known = displayStates(craft, undefined);
+  const moment = known.get(scenario) ?? makeDisplayState(craft, scenario);
   known.set(scenario, moment);
   return moment;
 }
 
-function makeMoment(craft: Craft, scenario: Scenario): Moment {
+function makeDisplayState(craft: Craft, scenario: Scenario): DisplayState {
   const readings = readingsOf(craft, scenario);
-  const troubles = troublesOf(craft, readings);
-  const alert = alertText(craft, troubles);
+  const alerts = activeAlerts(craft, readings);
+  const alert = alertText(craft, alerts);
   readings.set("alert", alert);
   return {
     readings,
-    flashes: new Set([...troubles.flatMap(({ elements }) => elements), ...(alert === "" ? [] : ["alerts"])]),
+    flashes: new Set([...alerts.flatMap(({ elements }) => elements), ...(alert === "" ? [] : ["alerts"])]),
   };
 }
 
 function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | string> {
-  const facts = packFacts(craft);
-  const pack = packIn(facts, scenario);
-  const scene = { ...MID_FLIGHT, ...SCENES[scenario], ...linkIn(craft, scenario) };
+  const model = packModelOf(craft);
+  const pack = packStateIn(model, scenario);
+  const scene = { ...MID_FLIGHT, ...SCENES[scenario], ...linkReadings(craft, scenario) };
   const speedKmh = Number(scene.speed);
   // A mAh is 3.6 A·s.
-  const flightS = Math.round((pack.usedMah * 3.6) / (facts.hoverA * (scenario === "fresh-pack" ? 1 : BRISK)));
+  const flightS = Math.round((pack.usedMah * 3.6) / (model.hoverA * (scenario === "fresh-pack" ? 1 : BRISK_FACTOR)));
   return new Map<string, number | string>([
     ...Object.entries(scene),
-    ["pack-volts", pack.cellV * facts.cells],
+    ["pack-volts", pack.cellV * model.cells],
     ["cell-volts", pack.cellV],
     ["rested-volts", pack.restedV],
     ["amps", pack.amps],
-    ["watts", pack.cellV * facts.cells * pack.amps],
+    ["watts", pack.cellV * model.cells * pack.amps],
     ["used-capacity", pack.usedMah],
-    ["charge-left", Math.round(100 * (1 - pack.usedMah / facts.capacityMah))],
+    ["charge-left", Math.round(100 * (1 - pack.usedMah / model.capacityMah))],
     ["charge-per-distance", (pack.amps * 1000) / speedKmh],
-    ["time-left", timeLeftS(facts, pack)],
+    ["time-left", timeLeftS(model, pack)],
     ["flight-time", flightS],
-    ["power-time", flightS + WAITED_S],
+    ["power-time", flightS + PLUG_IN_TO_ARM_S],
     ["lifetime", ARMED_MIN.ofLife + flightS / 60],
     ["time-of-day", (ARMED_MIN.ofDay + flightS / 60) % (24 * 60)],
     ["travelled", Math.round(Math.max(Number(scene["home-distance"]), (speedKmh / 3.6) * flightS * 0.8))],
-    ...placeIn(scene),
+    ...positionReadings(scene),
     ["packet-rate", quantityOf(craft, "link.packet-rate", "Hz") ?? EXAMPLE.packetHz],
     ["link-power", quantityOf(craft, "transmitter.power", "mW") ?? EXAMPLE.handsetMw],
     ["video-frequency", quantityOf(craft, "video.frequency", "MHz") ?? EXAMPLE.videoMhz],
@@ -204,7 +212,7 @@ function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | stri
 }
 
 /** Where the craft is, by the way home: near enough to it to reckon as on a plane. */
-function placeIn(scene: Scene): [string, number][] {
+function positionReadings(scene: Scene): [string, number][] {
   const way = ((Number(scene.heading) + Number(scene["home-bearing"])) * Math.PI) / 180;
   const degrees = Number(scene["home-distance"]) / METRES_A_DEGREE;
   return [
@@ -213,28 +221,28 @@ function placeIn(scene: Scene): [string, number][] {
   ];
 }
 
-function packIn(facts: PackFacts, scenario: Scenario): PackState {
-  const briskA = facts.hoverA * BRISK;
+function packStateIn(model: PackModel, scenario: Scenario): PackState {
+  const briskA = model.hoverA * BRISK_FACTOR;
   switch (scenario) {
     case "fresh-pack":
       return packAfter(
-        facts,
-        Math.min((facts.hoverA * FRESH.hoverS) / 3.6, facts.budgetMah * FRESH.share),
-        facts.hoverA,
+        model,
+        Math.min((model.hoverA * FRESH.hoverS) / 3.6, model.budgetMah * FRESH.share),
+        model.hoverA,
       );
     case "mid-flight":
-      return packAfter(facts, facts.budgetMah / 2, briskA);
+      return packAfter(model, model.budgetMah / 2, briskA);
     case "low-pack":
-      return packAtItsEnd(facts, briskA);
+      return packAtLanding(model, briskA);
     case "link-fading":
-      return packAfter(facts, facts.budgetMah * 0.6, briskA);
+      return packAfter(model, model.budgetMah * 0.6, briskA);
     case "link-lost":
-      return packAfter(facts, facts.budgetMah * 0.62, briskA);
+      return packAfter(model, model.budgetMah * 0.62, briskA);
   }
 }
 
 /** A fading link is a little below what the script warns at; without a warning, weak by common practice. */
-function linkIn(craft: Craft, scenario: Scenario): Scene {
+function linkReadings(craft: Craft, scenario: Scenario): Scene {
   if (scenario === "link-lost") return { message: lossMessage(craft) };
   if (scenario !== "link-fading") return {};
   const alertShare = quantityOf(craft, "osd.link-alert", "%");
@@ -247,6 +255,6 @@ function linkIn(craft: Craft, scenario: Scenario): Scene {
 
 /** What the craft will do next, by its `failsafe`. */
 function lossMessage(craft: Craft): string {
-  const then = wordOf(craft, "failsafe.then");
+  const then = choiceOf(craft, "failsafe.then");
   return then === undefined ? "LINK LOST" : `LINK LOST, THEN ${then.toUpperCase()}`;
 }

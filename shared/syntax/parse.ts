@@ -1,10 +1,11 @@
 /** A script's text as a lossless tree. */
-import { FILE_KINDS, parseLine } from "./line.ts";
-import { splitLines } from "./lines.ts";
-import { mergeMarks } from "./merge-marks.ts";
+
+import { conflictLines } from "./conflict-markers.ts";
+import { FILE_KINDS, parseLine } from "./parse-line.ts";
+import { splitLines } from "./split-lines.ts";
 import type { FileKind, Line, LineIssue, LineNode, Section, SyntaxIssue, Tree } from "./tree.ts";
 
-const MOST_REMEMBERED = 50_000;
+const CACHE_LIMIT = 50_000;
 const BOM = "\uFEFF";
 
 /** Reads lines, and remembers those it has read: equal lines share one reading. */
@@ -17,31 +18,31 @@ export interface LineReader {
 export function lineReader(): LineReader {
   const known = { plain: new Map<string, Line>(), verbatim: new Map<string, Line>() };
   // To compare with the line that stood here before is cheaper than to look a fresh string up.
-  const before: { readonly line: Line; readonly within: "plain" | "verbatim" }[] = [];
-  const look = (text: string, within: "plain" | "verbatim"): Line => {
+  const previous: { readonly line: Line; readonly within: "plain" | "verbatim" }[] = [];
+  const lookUp = (text: string, within: "plain" | "verbatim"): Line => {
     const map = known[within];
     const found = map.get(text);
     if (found) return found;
     const line = parseLine(ownCopy(text), within);
-    if (map.size >= MOST_REMEMBERED) map.clear();
+    if (map.size >= CACHE_LIMIT) map.clear();
     if (text.length < 400) map.set(line.text, line);
     return line;
   };
   return {
     read(text, within, at) {
-      if (at === undefined || at >= MOST_REMEMBERED) return look(text, within);
-      const here = before[at];
+      if (at === undefined || at >= CACHE_LIMIT) return lookUp(text, within);
+      const here = previous[at];
       if (here?.line.text === text && here.within === within) return here.line;
-      const line = look(text, within);
+      const line = lookUp(text, within);
       // Not further than the next: an array with holes would be slow.
-      if (at <= before.length) before[at] = { line, within };
+      if (at <= previous.length) previous[at] = { line, within };
       return line;
     },
   };
 }
 
 /** What was read of an earlier text of the same file. */
-export interface Parsed {
+export interface PreviousParse {
   readonly text: string;
   readonly tree: Tree;
 }
@@ -52,13 +53,13 @@ export interface Parsed {
  * that says more than a section's name begins no section: it is mostly an entry that lost its
  * indent, and what follows it still belongs to the section above.
  */
-export function parse(text: string, reader: LineReader = lineReader(), before?: Parsed): Tree {
+export function parse(text: string, reader: LineReader = lineReader(), previous?: PreviousParse): Tree {
   const bom = text.startsWith(BOM);
-  const known = before?.tree.bom === bom ? before : undefined;
+  const known = previous?.tree.bom === bom ? previous : undefined;
   const body = (whole: string) => (bom ? whole.slice(BOM.length) : whole);
   const { lines: texts, ends } = splitLines(body(text), known && { ...known.tree, text: body(known.text) });
   const issues: SyntaxIssue[] = [];
-  const unread = mergeMarks(texts, issues);
+  const unread = conflictLines(texts, issues);
   const lines = new Array<Line>(texts.length);
   const uses: number[] = [];
   const sections: (Section & { entries: number[] })[] = [];
@@ -66,32 +67,32 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
   let kind: FileKind = "layer";
   let name: string | null = null;
   let newer = false;
-  let firstAt: number | null = null;
+  let firstStatement: number | null = null;
   // What is indented has lost its section by a fault that was told already.
-  let lost = false;
+  let orphanReported = false;
   let section: (Section & { entries: number[] }) | null = null;
 
   const report = (line: number, message: string, start: number, end: number) =>
     issues.push({ code: "syntax", message, span: { line, start, end } });
 
   for (let i = 0; i < texts.length; i++) {
-    const said = texts[i]!;
+    const lineText = texts[i]!;
     if (newer || unread?.has(i)) {
-      lines[i] = { text: said, node: { kind: unread?.has(i) ? "conflict" : "blank" }, comment: null, issues: [] };
+      lines[i] = { text: lineText, node: { kind: unread?.has(i) ? "conflict" : "blank" }, comment: null, issues: [] };
       continue;
     }
-    const line = reader.read(said, section?.name === "verbatim" ? "verbatim" : "plain", i);
+    const line = reader.read(lineText, section?.name === "verbatim" ? "verbatim" : "plain", i);
     lines[i] = line;
     const { node } = line;
     if (node.kind === "blank" || node.kind === "comment") continue;
-    for (const issue of line.issues) issues.push(placed(i, issue));
+    for (const issue of line.issues) issues.push(issueAt(i, issue));
     if (node.kind === "header") {
       if (header === null) {
         header = i;
         kind = node.fileKind;
         name = node.name?.text ?? null;
-        if (firstAt !== null && line.issues.length === 0)
-          report(i, "The header must be the first statement of the file: move it to the top.", 0, said.length);
+        if (firstStatement !== null && line.issues.length === 0)
+          report(i, "The header must be the first statement of the file: move it to the top.", 0, lineText.length);
         if (line.issues.some((issue) => issue.code === "edition-newer")) {
           newer = true;
           issues.splice(0, issues.length, ...issues.filter((issue) => issue.code === "edition-newer"));
@@ -128,25 +129,25 @@ export function parse(text: string, reader: LineReader = lineReader(), before?: 
         );
       }
       if (!extra && (!node.title || titled)) {
-        lost = false;
+        orphanReported = false;
         section = { line: i, name: node.name.text, title: titled ? (node.title?.text ?? null) : null, entries: [] };
         sections.push(section);
       }
     } else if (section && (node.kind === "entry" || node.kind === "drop" || node.kind === "kept")) {
       section.entries.push(i);
     } else if (node.kind === "entry" || node.kind === "drop") {
-      if (!lost) issues.push(placed(i, orphaned(said, node)));
-      lost = true;
-    } else if (node.kind === "stray" && indentOf(said) === 0) lost = true;
-    firstAt ??= i;
+      if (!orphanReported) issues.push(issueAt(i, orphanIssue(lineText, node)));
+      orphanReported = true;
+    } else if (node.kind === "stray" && indentOf(lineText) === 0) orphanReported = true;
+    firstStatement ??= i;
   }
-  if (header === null) tellNoHeader(issues, lines, firstAt);
+  if (header === null) reportMissingHeader(issues, lines, firstStatement);
   issues.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start);
   return { bom, lines, ends, header, kind, name, newer, uses, sections, issues };
 }
 
 /** The issue of an entry in no section. */
-function orphaned(text: string, node: LineNode & { kind: "entry" | "drop" }): LineIssue {
+function orphanIssue(text: string, node: LineNode & { kind: "entry" | "drop" }): LineIssue {
   const at = { start: indentOf(text), end: text.length };
   if (node.kind === "drop" || node.value.end > node.value.start)
     return {
@@ -163,10 +164,10 @@ function orphaned(text: string, node: LineNode & { kind: "entry" | "drop" }): Li
 }
 
 /** Tells that a file has no header; where its first statement was meant for one, that alone. */
-function tellNoHeader(issues: SyntaxIssue[], lines: readonly Line[], firstAt: number | null): void {
-  const wanted = 'craft "NAME", layer "NAME" or handset "NAME"';
-  const first = firstAt === null ? undefined : lines[firstAt]!;
-  if (first && firstAt !== null && /["“]/.test(first.text)) {
+function reportMissingHeader(issues: SyntaxIssue[], lines: readonly Line[], firstStatement: number | null): void {
+  const expected = 'craft "NAME", layer "NAME" or handset "NAME"';
+  const first = firstStatement === null ? undefined : lines[firstStatement]!;
+  if (first && firstStatement !== null && /["“]/.test(first.text)) {
     const { node } = first;
     if (node.kind === "stray" && first.issues.length > 0) return;
     if (node.kind === "section" && node.title && node.name.text !== "pack" && node.name.text !== "verbatim") {
@@ -176,17 +177,17 @@ function tellNoHeader(issues: SyntaxIssue[], lines: readonly Line[], firstAt: nu
         code: "syntax",
         start,
         end,
-        message: `The first statement is the header, and “${text}” is no kind of file: it must be ${wanted}.`,
+        message: `The first statement is the header, and “${text}” is no kind of file: it must be ${expected}.`,
         ...(meant && { repair: { title: `Write ${meant}`, start, end, text: meant } }),
       };
-      const told = issues.findIndex(({ span }) => span.line === firstAt);
-      issues.splice(Math.max(0, told), told < 0 ? 0 : 1, placed(firstAt, issue));
+      const existing = issues.findIndex(({ span }) => span.line === firstStatement);
+      issues.splice(Math.max(0, existing), existing < 0 ? 0 : 1, issueAt(firstStatement, issue));
       return;
     }
   }
   issues.unshift({
     code: "syntax",
-    message: `This file has no header: its first statement must be ${wanted}. It is read as a layer.`,
+    message: `This file has no header: its first statement must be ${expected}. It is read as a layer.`,
     span: { line: 0, start: 0, end: lines[0]?.text.length ?? 0 },
   });
 }
@@ -203,7 +204,7 @@ function ownCopy(text: string): string {
   return ` ${text}`.slice(1);
 }
 
-function placed(line: number, issue: Line["issues"][number]): SyntaxIssue {
+function issueAt(line: number, issue: Line["issues"][number]): SyntaxIssue {
   const { code, message, repair } = issue;
   const span = { line, start: issue.start, end: issue.end };
   if (!repair) return { code, message, span };

@@ -1,7 +1,17 @@
 /** Conditions: `not`, `and` and `or` over what controls and channels do, and over other modes. */
 import type { Condition, Subject } from "./condition.ts";
+import {
+  addPiece,
+  describeNext,
+  type Fault,
+  fault,
+  isFault,
+  nextCols,
+  RESERVED,
+  type ReadContext,
+  unknownName,
+} from "./read-context.ts";
 import { pulsesOf, readPulse, readRange } from "./read-number.ts";
-import { type Fault, fault, found, isFault, nextCols, piece, RESERVED, type Reading, unknownName } from "./reading.ts";
 import type { Cols } from "./span.ts";
 
 /** Deeper than any pilot writes; the bound keeps a hostile line from exhausting the stack. */
@@ -14,81 +24,81 @@ export interface ModeNames {
 }
 
 /** Reads a condition. Any name standing alone that is none of `modes` is a fault. */
-export function readCondition(reading: Reading, modes: ModeNames): Condition | Fault {
-  return readJoined(reading, modes, "or", 0);
+export function readCondition(context: ReadContext, modes: ModeNames): Condition | Fault {
+  return readJoined(context, modes, "or", 0);
 }
 
-function readJoined(reading: Reading, modes: ModeNames, word: "or" | "and", depth: number): Condition | Fault {
+function readJoined(context: ReadContext, modes: ModeNames, word: "or" | "and", depth: number): Condition | Fault {
   const parts: Condition[] = [];
   for (;;) {
     const before = parts.at(-1);
-    const part = word === "or" ? readJoined(reading, modes, "and", depth) : readPart(reading, modes, depth);
-    if (isFault(part)) return before && word === "or" ? explainPosition(reading, part, before) : part;
+    const part = word === "or" ? readJoined(context, modes, "and", depth) : readPart(context, modes, depth);
+    if (isFault(part)) return before && word === "or" ? explainPosition(context, part, before) : part;
     parts.push(part);
-    const joint = keyword(reading, word);
+    const joint = keyword(context, word);
     if (!joint) break;
   }
   if (parts.length === 1) return parts[0]!;
   return { kind: word, parts, start: parts[0]!.start, end: parts.at(-1)!.end };
 }
 
-function readPart(reading: Reading, modes: ModeNames, depth: number): Condition | Fault {
-  const { scan } = reading;
+function readPart(context: ReadContext, modes: ModeNames, depth: number): Condition | Fault {
+  const { scan } = context;
   if (depth > DEEPEST)
     return fault(
       "syntax",
-      nextCols(reading),
+      nextCols(context),
       "This condition is nested too deeply to be read; name parts of it as modes of their own.",
     );
-  const not = keyword(reading, "not");
+  const not = keyword(context, "not");
   if (not) {
-    const part = readPart(reading, modes, depth + 1);
+    const part = readPart(context, modes, depth + 1);
     return isFault(part) ? part : { kind: "not", part, start: not.start, end: part.end };
   }
   const open = scan.mark("(");
   if (open) {
-    const inner = readJoined(reading, modes, "or", depth + 1);
+    const inner = readJoined(context, modes, "or", depth + 1);
     if (isFault(inner)) return inner;
     const close = scan.mark(")");
     if (!close)
       return fault(
         "syntax",
-        nextCols(reading),
-        `The bracket opened at column ${open.start + 1} is not closed: ${found(reading)}.`,
+        nextCols(context),
+        `The bracket opened at column ${open.start + 1} is not closed: ${describeNext(context)}.`,
       );
     return { ...inner, start: open.start, end: close.end };
   }
-  return readTest(reading, modes);
+  return readTest(context, modes);
 }
 
-function readTest(reading: Reading, modes: ModeNames): Condition | Fault {
-  const { scan } = reading;
+function readTest(context: ReadContext, modes: ModeNames): Condition | Fault {
+  const { scan } = context;
   const channel = scan.channel();
   if (channel) {
     if (channel.channel < 1)
       return fault("wrong-type", channel, "Channels count from 1: 1 to 4 carry the sticks, controls take 5 and up.");
-    piece(reading, "channel", channel);
-    return readBounds(reading, { kind: "channel", ...channel });
+    addPiece(context, "channel", channel);
+    return readBounds(context, { kind: "channel", ...channel });
   }
   const control = scan.control();
   if (control) {
-    piece(reading, "control", control);
-    const is = keyword(reading, "is");
-    if (is) return readIs(reading, control);
-    return readBounds(reading, { kind: "control", name: control.text, start: control.start, end: control.end });
+    addPiece(context, "control", control);
+    const is = keyword(context, "is");
+    if (is) return readIs(context, control);
+    return readBounds(context, { kind: "control", name: control.text, start: control.start, end: control.end });
   }
-  const before = scan.last();
+  const before = scan.lastEnd();
   const name = scan.name();
   if (!name || (RESERVED.has(name.text) && name.text !== "always")) {
-    scan.go(before);
+    scan.moveTo(before);
     return fault(
       "syntax",
-      nextCols(reading),
-      `A test is wanted here, as in “TL is down”, “ch9 above 1500 us” or the name of a mode; ${found(reading)}.`,
+      nextCols(context),
+      `A test is wanted here, as in “TL is down”, “ch9 above 1500 us” or the name of a mode; ${describeNext(context)}.`,
     );
   }
   if (name.text === "always") {
-    piece(reading, "keyword", name);
+    addPiece(context, "keyword", name);
     return { kind: "always", start: name.start, end: name.end };
   }
   if (!modes.has(name.text)) {
@@ -117,23 +127,23 @@ function readTest(reading: Reading, modes: ModeNames): Condition | Fault {
       `There is no mode “${name.text}”; a position stands after its control, as in “TL is ${name.text}”.`,
     );
   }
-  piece(reading, "mode", name);
+  addPiece(context, "mode", name);
   return { kind: "mode", name: name.text, start: name.start, end: name.end };
 }
 
-function readIs(reading: Reading, control: Cols & { text: string }): Condition | Fault {
-  const not = keyword(reading, "not");
-  const before = reading.scan.last();
-  const position = reading.scan.name();
+function readIs(context: ReadContext, control: Cols & { text: string }): Condition | Fault {
+  const not = keyword(context, "not");
+  const before = context.scan.lastEnd();
+  const position = context.scan.name();
   if (!position || RESERVED.has(position.text)) {
-    reading.scan.go(before);
+    context.scan.moveTo(before);
     return fault(
       "syntax",
-      nextCols(reading),
-      `The position of ${control.text} is wanted here, as in “${control.text} is down”; ${found(reading)}.`,
+      nextCols(context),
+      `The position of ${control.text} is wanted here, as in “${control.text} is down”; ${describeNext(context)}.`,
     );
   }
-  piece(reading, "position", position, control.text);
+  addPiece(context, "position", position, control.text);
   return {
     kind: "is",
     control: control.text,
@@ -146,10 +156,10 @@ function readIs(reading: Reading, control: Cols & { text: string }): Condition |
   };
 }
 
-function readBounds(reading: Reading, subject: Subject): Condition | Fault {
-  const { scan } = reading;
+function readBounds(context: ReadContext, subject: Subject): Condition | Fault {
+  const { scan } = context;
   const who = subject.kind === "control" ? subject.name : `ch${subject.channel}`;
-  const word = keyword(reading, "in") ?? keyword(reading, "above") ?? keyword(reading, "below");
+  const word = keyword(context, "in") ?? keyword(context, "above") ?? keyword(context, "below");
   if (!word) {
     const sign = scan.match(/[<>]=?|==?/y);
     if (sign) return signFault(sign, subject);
@@ -162,21 +172,21 @@ function readBounds(reading: Reading, subject: Subject): Condition | Fault {
         end: position.start,
         text: "is ",
       });
-    scan.go(at);
+    scan.moveTo(at);
     const is = subject.kind === "channel" && scan.match(/is(?![A-Za-z0-9_-])/y);
     const hint = is
       ? "a channel has no positions: test its pulse"
       : `a test of ${who} goes on with “is”, “in”, “above” or “below”`;
-    return fault("syntax", is || nextCols(reading), `Here ${hint}, as in “${who} above 1500 us”.`);
+    return fault("syntax", is || nextCols(context), `Here ${hint}, as in “${who} above 1500 us”.`);
   }
   if (word.text === "in") {
-    const range = readRange(reading);
+    const range = readRange(context);
     if (isFault(range)) return range;
-    const pulses = pulsesOf(reading, range, "A pulse");
+    const pulses = pulsesOf(context, range, "A pulse");
     if (isFault(pulses)) return pulses;
     return { kind: "in", subject, ...pulses, start: subject.start, end: range.end };
   }
-  const bound = readPulse(reading, "A pulse");
+  const bound = readPulse(context, "A pulse");
   if (isFault(bound)) return bound;
   return {
     kind: word.text as "above" | "below",
@@ -205,9 +215,9 @@ function signFault({ text, start, end }: Cols & { text: string }, subject: Subje
 }
 
 /** A position that stands alone after `or` is a slip that has one sure repair: its control belongs before it. */
-function explainPosition(reading: Reading, part: Fault, before: Condition): Fault {
+function explainPosition(context: ReadContext, part: Fault, before: Condition): Fault {
   const test = lastTest(before);
-  if (!part.unknown || test?.kind !== "is" || reading.scan.last() !== part.end) return part;
+  if (!part.unknown || test?.kind !== "is" || context.scan.lastEnd() !== part.end) return part;
   const position = part.unknown.word;
   return fault(
     "syntax",
@@ -231,9 +241,9 @@ function lastTest(condition: Condition): Condition | undefined {
   return test;
 }
 
-function keyword(reading: Reading, word: string) {
-  const found = reading.scan.match(KEYWORDS[word]!);
-  if (found) piece(reading, "keyword", found);
+function keyword(context: ReadContext, word: string) {
+  const found = context.scan.match(KEYWORDS[word]!);
+  if (found) addPiece(context, "keyword", found);
   return found;
 }
 

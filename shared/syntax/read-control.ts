@@ -1,37 +1,48 @@
 /** The controls of a handset: `TL switch ch5 up 1000 us down 2000 us`, `KN dial ch9 1000 us to 2000 us`. */
+
+import {
+  addPiece,
+  describeNext,
+  type Fault,
+  fault,
+  isFault,
+  nextCols,
+  RESERVED,
+  type ReadContext,
+  unknownName,
+} from "./read-context.ts";
 import { pulsesOf, readPulse, readRange } from "./read-number.ts";
-import { type Fault, fault, found, isFault, nextCols, piece, RESERVED, type Reading, unknownName } from "./reading.ts";
 import type { Cols } from "./span.ts";
 import type { ControlKind, ControlPosition, ControlValue } from "./value.ts";
 
 const KINDS: readonly ControlKind[] = ["switch", "selector", "button", "dial"];
 
 /** How many positions each kind has. */
-const POSITIONS: Record<Exclude<ControlKind, "dial">, { least: number; most: number; told: string }> = {
-  switch: { least: 2, most: 3, told: "A switch has 2 or 3 positions" },
-  selector: { least: 2, most: 16, told: "A selector has 2 to 16 positions" },
-  button: { least: 2, most: 2, told: "A button has 2 positions, at rest and held" },
+const POSITIONS: Record<Exclude<ControlKind, "dial">, { min: number; max: number; rule: string }> = {
+  switch: { min: 2, max: 3, rule: "A switch has 2 or 3 positions" },
+  selector: { min: 2, max: 16, rule: "A selector has 2 to 16 positions" },
+  button: { min: 2, max: 2, rule: "A button has 2 positions, at rest and held" },
 };
 
 /** Reads what follows the name of a control. */
-export function readControl(reading: Reading): ControlValue | Fault {
-  const { scan } = reading;
+export function readControl(context: ReadContext): ControlValue | Fault {
+  const { scan } = context;
   const start = scan.at();
   const word = scan.name();
   const kind = KINDS.find((each) => each === word?.text);
   if (!word || !kind) {
-    const message = `What this control is stands here: switch, selector, button or dial; ${word ? `“${word.text}” is none of them` : found(reading)}.`;
-    return word ? unknownName(word, word.text, KINDS, message) : fault("wrong-type", nextCols(reading), message);
+    const message = `What this control is stands here: switch, selector, button or dial; ${word ? `“${word.text}” is none of them` : describeNext(context)}.`;
+    return word ? unknownName(word, word.text, KINDS, message) : fault("wrong-type", nextCols(context), message);
   }
-  piece(reading, "keyword", word);
+  addPiece(context, "keyword", word);
   const channel = scan.channel();
   if (!channel)
     return fault(
       "wrong-type",
-      nextCols(reading),
-      `The channel of the control is wanted here, as in “ch5”; ${found(reading)}.`,
+      nextCols(context),
+      `The channel of the control is wanted here, as in “ch5”; ${describeNext(context)}.`,
     );
-  piece(reading, "channel", channel);
+  addPiece(context, "channel", channel);
   const base = {
     kind: "control" as const,
     control: kind,
@@ -40,24 +51,28 @@ export function readControl(reading: Reading): ControlValue | Fault {
     start,
   };
   if (kind === "dial") {
-    const range = readDial(reading);
+    const range = readDial(context);
     return isFault(range) ? range : { ...base, ...range, positions: [], rest: null };
   }
-  const positions = readPositions(reading);
+  const positions = readPositions(context);
   if (isFault(positions)) return positions;
-  const { least, most, told } = POSITIONS[kind];
-  if (positions.length < least || positions.length > most) {
-    return fault("wrong-type", { start: word.start, end: scan.last() }, `${told}; this one has ${positions.length}.`);
+  const { min, max, rule } = POSITIONS[kind];
+  if (positions.length < min || positions.length > max) {
+    return fault(
+      "wrong-type",
+      { start: word.start, end: scan.lastEnd() },
+      `${rule}; this one has ${positions.length}.`,
+    );
   }
-  const rest = readRest(reading, positions);
+  const rest = readRest(context, positions);
   if (isFault(rest)) return rest;
-  return { ...base, positions, rest, fromUs: null, toUs: null, end: scan.last() };
+  return { ...base, positions, rest, fromUs: null, toUs: null, end: scan.lastEnd() };
 }
 
-function readDial(reading: Reading): { fromUs: number; toUs: number; end: number } | Fault {
-  const range = readRange(reading, "may-fall");
+function readDial(context: ReadContext): { fromUs: number; toUs: number; end: number } | Fault {
+  const range = readRange(context, "may-fall");
   if (isFault(range)) return range;
-  const pulses = pulsesOf(reading, range, "The stop of a dial");
+  const pulses = pulsesOf(context, range, "The stop of a dial");
   if (isFault(pulses)) return pulses;
   const { fromUs, toUs } = pulses;
   if (fromUs === toUs)
@@ -69,23 +84,23 @@ function readDial(reading: Reading): { fromUs: number; toUs: number; end: number
   return { fromUs, toUs, end: range.end };
 }
 
-function readPositions(reading: Reading): ControlPosition[] | Fault {
-  const { scan, units } = reading;
+function readPositions(context: ReadContext): ControlPosition[] | Fault {
+  const { scan, units } = context;
   const positions: ControlPosition[] = [];
   for (;;) {
-    const before = scan.last();
+    const before = scan.lastEnd();
     const name = scan.name();
     if (!name) {
       if (!scan.done())
         return fault(
           "syntax",
-          nextCols(reading),
-          `The name of a position is wanted here, as in “up 1000 us”; ${found(reading)}.`,
+          nextCols(context),
+          `The name of a position is wanted here, as in “up 1000 us”; ${describeNext(context)}.`,
         );
       return positions;
     }
     if (name.text === "rests") {
-      scan.go(before);
+      scan.moveTo(before);
       return positions;
     }
     if (RESERVED.has(name.text) || units.symbol(name.text)) {
@@ -102,8 +117,8 @@ function readPositions(reading: Reading): ControlPosition[] | Fault {
         `This control has a position “${name.text}” already: each needs a name of its own.`,
       );
     }
-    piece(reading, "position", name);
-    const pulse = readPulse(reading, `The pulse of “${name.text}”`);
+    addPiece(context, "position", name);
+    const pulse = readPulse(context, `The pulse of “${name.text}”`);
     if (isFault(pulse)) return pulse;
     positions.push({
       name: name.text,
@@ -117,16 +132,16 @@ function readPositions(reading: Reading): ControlPosition[] | Fault {
 }
 
 /** The position it rests in: the first listed, unless `rests NAME` says otherwise. */
-function readRest(reading: Reading, positions: readonly ControlPosition[]): string | Fault {
-  const rests = reading.scan.match(/rests(?![A-Za-z0-9_-])/y);
+function readRest(context: ReadContext, positions: readonly ControlPosition[]): string | Fault {
+  const rests = context.scan.match(/rests(?![A-Za-z0-9_-])/y);
   if (!rests) return positions[0]!.name;
-  piece(reading, "keyword", rests);
-  const name = reading.scan.name();
+  addPiece(context, "keyword", rests);
+  const name = context.scan.name();
   if (!name)
     return fault(
       "syntax",
-      nextCols(reading),
-      `The position in which the control rests is wanted here; ${found(reading)}.`,
+      nextCols(context),
+      `The position in which the control rests is wanted here; ${describeNext(context)}.`,
     );
   if (!positions.some((each) => each.name === name.text)) {
     const names = positions.map((each) => each.name);
@@ -137,7 +152,7 @@ function readRest(reading: Reading, positions: readonly ControlPosition[]): stri
       `This control has no position “${name.text}”: it has ${names.join(", ")}.`,
     );
   }
-  piece(reading, "position", name);
+  addPiece(context, "position", name);
   return name.text;
 }
 

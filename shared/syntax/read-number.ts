@@ -1,15 +1,15 @@
 /** Numbers with their units, and ranges of them. */
 import {
+  addPiece,
+  describeNext,
   type Fault,
   fault,
-  found,
   isFault,
   nextCols,
-  piece,
-  type Reading,
+  type ReadContext,
   type Repair,
   unknownName,
-} from "./reading.ts";
+} from "./read-context.ts";
 import type { Cols } from "./span.ts";
 import type { Quantity, ValueOf } from "./value.ts";
 
@@ -17,23 +17,28 @@ import type { Quantity, ValueOf } from "./value.ts";
  * A number and the unit behind it, if one is there. The unit is "" where none stands; letters
  * stuck to the number that are no unit are a fault.
  */
-export function readNumber(reading: Reading): Quantity | Fault {
-  const { scan, units } = reading;
+export function readNumber(context: ReadContext): Quantity | Fault {
+  const { scan, units } = context;
   const digits = scan.digits();
   if (!digits)
-    return fault("wrong-type", nextCols(reading), `A number is wanted here, but ${found(reading)}.`, ...bare(reading));
+    return fault(
+      "wrong-type",
+      nextCols(context),
+      `A number is wanted here, but ${describeNext(context)}.`,
+      ...bareNumberRepairs(context),
+    );
   if (!Number.isFinite(Number(digits.text)))
     return fault("wrong-type", digits, "This number is larger than any that can be reckoned with.");
-  piece(reading, "number", digits);
+  addPiece(context, "number", digits);
   const quantity = { kind: "quantity" as const, number: Number(digits.text), digits: digits.text, start: digits.start };
-  const before = scan.last();
+  const before = scan.lastEnd();
   const spelling = scan.symbol();
   const symbol = spelling && units.symbol(spelling.text);
   if (spelling && symbol) {
-    piece(reading, "unit", spelling);
+    addPiece(context, "unit", spelling);
     return { ...quantity, unit: symbol, end: spelling.end };
   }
-  scan.go(before);
+  scan.moveTo(before);
   if (spelling && spelling.start === digits.end) {
     return unknownName(spelling, spelling.text, units.all, `There is no unit “${spelling.text}”.`);
   }
@@ -41,9 +46,9 @@ export function readNumber(reading: Reading): Quantity | Fault {
 }
 
 /** The repair of a number that stands in quotes or behind a plus sign. */
-function bare(reading: Reading): Repair[] {
-  if (reading.scan.done()) return [];
-  const { text, start } = reading.scan.rest();
+function bareNumberRepairs(context: ReadContext): Repair[] {
+  if (context.scan.done()) return [];
+  const { text, start } = context.scan.rest();
   const number = /^(?:\+(-?\d+(?:\.\d+)?)|"(-?\d+(?:\.\d+)?)")/.exec(text);
   if (!number) return [];
   const plain = number[1] ?? number[2]!;
@@ -51,24 +56,24 @@ function bare(reading: Reading): Repair[] {
 }
 
 /** A range: `number to number`. Only the second may lend its unit to the first. It must rise, unless `mayFall`. */
-export function readRange(reading: Reading, direction: "rises" | "may-fall" = "rises"): ValueOf<"range"> | Fault {
-  const from = readNumber(reading);
+export function readRange(context: ReadContext, direction: "rises" | "may-fall" = "rises"): ValueOf<"range"> | Fault {
+  const from = readNumber(context);
   if (isFault(from)) return from;
-  const to = reading.scan.match(/to(?![A-Za-z0-9_-])/y);
+  const to = context.scan.match(/to(?![A-Za-z0-9_-])/y);
   if (!to) {
     return fault(
       "wrong-type",
-      nextCols(reading),
-      `A range is wanted here, as in “1000 us to 2000 us”, but ${found(reading)} instead of “to”.`,
+      nextCols(context),
+      `A range is wanted here, as in “1000 us to 2000 us”, but ${describeNext(context)} instead of “to”.`,
     );
   }
-  piece(reading, "keyword", to);
-  const end = readNumber(reading);
+  addPiece(context, "keyword", to);
+  const end = readNumber(context);
   if (isFault(end)) return end;
   const first = from.unit === "" ? { ...from, unit: end.unit } : from;
   const range = { kind: "range" as const, from: first, to: end, start: from.start, end: end.end };
   if (direction === "may-fall") return range;
-  const low = first.unit === end.unit ? first.number : reading.units.convert(first.number, first.unit, end.unit);
+  const low = first.unit === end.unit ? first.number : context.units.convert(first.number, first.unit, end.unit);
   if (low !== undefined && low >= end.number) {
     return fault("wrong-type", range, "This range does not rise: write the lower end first.");
   }
@@ -76,12 +81,12 @@ export function readRange(reading: Reading, direction: "rises" | "may-fall" = "r
 }
 
 /** The number of a quantity in `unit`, or the fault that says why there is none. */
-export function inUnit(reading: Reading, quantity: Quantity, unit: string, what: string): number | Fault {
+export function numberInUnit(context: ReadContext, quantity: Quantity, unit: string, what: string): number | Fault {
   if (quantity.unit === "") {
     if (unit === "") return quantity.number;
     return missingUnit(quantity, [unit], what);
   }
-  const number = unit === "" ? undefined : reading.units.convert(quantity.number, quantity.unit, unit);
+  const number = unit === "" ? undefined : context.units.convert(quantity.number, quantity.unit, unit);
   if (number !== undefined) return number;
   return wrongUnit(quantity, unit, what);
 }
@@ -90,8 +95,8 @@ export function inUnit(reading: Reading, quantity: Quantity, unit: string, what:
  * The fault of a number with a comma in it, as many people write it: the point parts off the
  * decimals, and nothing parts off the thousands. Not to be asked inside a list.
  */
-export function commaFault(reading: Reading, { digits, start, end }: Quantity): Fault | null {
-  const rest = reading.scan.at() === end ? reading.scan.match(/,\d+(?![\d,])/y) : null;
+export function commaFault(context: ReadContext, { digits, start, end }: Quantity): Fault | null {
+  const rest = context.scan.at() === end ? context.scan.match(/,\d+(?![\d,])/y) : null;
   if (!rest) return null;
   const thousands = rest.end - rest.start === 4 && !/^-?0/.test(digits);
   const plain = `${digits}${thousands ? "" : "."}${rest.text.slice(1)}`;
@@ -122,15 +127,15 @@ export function missingUnit(quantity: Quantity, units: readonly string[], what: 
 
 /** The fault of a number whose unit is of another kind. */
 export function wrongUnit(quantity: Quantity, unit: string, what: string): Fault {
-  const wanted = unit === "" ? "is a bare number without unit" : `is given in ${unit}`;
+  const rule = unit === "" ? "is a bare number without unit" : `is given in ${unit}`;
   const at = unitCols(quantity);
   if (unit === "")
-    return fault("wrong-unit", at, `${what} ${wanted}: take “${quantity.unit}” away.`, without(quantity));
-  return fault("wrong-unit", at, `${what} ${wanted}, and “${quantity.unit}” is a unit of another kind.`);
+    return fault("wrong-unit", at, `${what} ${rule}: take “${quantity.unit}” away.`, withoutUnitRepair(quantity));
+  return fault("wrong-unit", at, `${what} ${rule}, and “${quantity.unit}” is a unit of another kind.`);
 }
 
 /** The repair that leaves a number bare of what is stuck to it. */
-export function without({ digits, start, end }: Pick<Quantity, "digits" | "start" | "end">): Repair {
+export function withoutUnitRepair({ digits, start, end }: Pick<Quantity, "digits" | "start" | "end">): Repair {
   return { title: `Write ${digits}`, start, end, text: digits };
 }
 
@@ -143,22 +148,22 @@ function unitCols(quantity: Quantity): Cols {
  * that a unit that is wrong or missing is told, and mended, where it stands or belongs.
  */
 export function pulsesOf(
-  reading: Reading,
+  context: ReadContext,
   range: ValueOf<"range">,
   what: string,
 ): { readonly fromUs: number; readonly toUs: number } | Fault {
-  const toUs = inUnit(reading, range.to, "us", what);
+  const toUs = numberInUnit(context, range.to, "us", what);
   if (typeof toUs !== "number") return toUs;
-  const fromUs = inUnit(reading, range.from, "us", what);
+  const fromUs = numberInUnit(context, range.from, "us", what);
   return typeof fromUs !== "number" ? fromUs : { fromUs, toUs };
 }
 
 /** A pulse in us. */
-export function readPulse(reading: Reading, what: string): { readonly pulseUs: number; readonly at: Cols } | Fault {
-  const quantity = readNumber(reading);
+export function readPulse(context: ReadContext, what: string): { readonly pulseUs: number; readonly at: Cols } | Fault {
+  const quantity = readNumber(context);
   if (isFault(quantity)) return quantity;
-  const comma = commaFault(reading, quantity);
+  const comma = commaFault(context, quantity);
   if (comma) return comma;
-  const pulseUs = inUnit(reading, quantity, "us", what);
+  const pulseUs = numberInUnit(context, quantity, "us", what);
   return typeof pulseUs === "number" ? { pulseUs, at: quantity } : pulseUs;
 }

@@ -1,5 +1,5 @@
 /** Sizes and places of the OSD, and dates. */
-import { type Fault, fault, found, nextCols, piece, type Reading } from "./reading.ts";
+import { addPiece, describeNext, type Fault, fault, nextCols, type ReadContext } from "./read-context.ts";
 import type { Cols } from "./span.ts";
 import type { Anchor, Axis, ValueOf } from "./value.ts";
 
@@ -12,8 +12,8 @@ const MOST_CELLS = 9999;
 const DATE = /\d{4}-\d{2}-\d{2}(?![A-Za-z0-9_-])/y;
 
 /** `integer x integer`: columns, then rows. */
-export function readSize(reading: Reading): ValueOf<"size"> | Fault {
-  const { scan } = reading;
+export function readSize(context: ReadContext): ValueOf<"size"> | Fault {
+  const { scan } = context;
   const start = scan.at();
   const columns = scan.match(/\d+/y);
   const times = columns && scan.match(TIMES);
@@ -22,42 +22,42 @@ export function readSize(reading: Reading): ValueOf<"size"> | Fault {
     return fault(
       "wrong-type",
       { start, end: scan.rest().end || start },
-      `A size is wanted here, columns and rows as in “53 x 20”, but ${found(reading)}.`,
+      `A size is wanted here, columns and rows as in “53 x 20”, but ${describeNext(context)}.`,
     );
   }
-  if (Math.max(Number(columns.text), Number(rows.text)) > MOST_CELLS) return tooFar({ start, end: rows.end });
-  piece(reading, "number", columns);
-  piece(reading, "operator", { start: times.start, end: times.start + 1 });
-  piece(reading, "number", rows);
+  if (Math.max(Number(columns.text), Number(rows.text)) > MOST_CELLS) return tooManyCells({ start, end: rows.end });
+  addPiece(context, "number", columns);
+  addPiece(context, "operator", { start: times.start, end: times.start + 1 });
+  addPiece(context, "number", rows);
   return { kind: "size", columns: Number(columns.text), rows: Number(rows.text), start, end: rows.end };
 }
 
 /** `axis , axis`: column and row, each from an edge, the centre, or counted from 0. */
-export function readCell(reading: Reading): ValueOf<"cell"> | Fault {
-  const { scan } = reading;
+export function readCell(context: ReadContext): ValueOf<"cell"> | Fault {
+  const { scan } = context;
   const start = scan.at();
-  const column = readAxis(reading, COLUMN, ROW);
+  const column = readAxis(context, COLUMN, ROW);
   if (!column)
     return placeFault(
-      reading,
+      context,
       "The column of a place is wanted here: a count from 0, or left, centre or right, as in “left+2”",
     );
   if ("kind" in column) return column;
   const comma = scan.mark(",");
-  if (!comma) return placeFault(reading, "A place has a column, a comma and a row, as in “left+2, bottom-1”");
-  const row = readAxis(reading, ROW, COLUMN);
+  if (!comma) return placeFault(context, "A place has a column, a comma and a row, as in “left+2, bottom-1”");
+  const row = readAxis(context, ROW, COLUMN);
   if (!row)
     return placeFault(
-      reading,
+      context,
       "The row of a place is wanted here: a count from 0, or top, middle or bottom, as in “bottom-1”",
     );
   if ("kind" in row) return row;
   return { kind: "cell", column, row, start, end: row.end };
 }
 
-function readAxis(reading: Reading, wanted: RegExp, other: RegExp): Axis | Fault | null {
-  const { scan } = reading;
-  const anchor = scan.match(wanted);
+function readAxis(context: ReadContext, expected: RegExp, other: RegExp): Axis | Fault | null {
+  const { scan } = context;
+  const anchor = scan.match(expected);
   if (!anchor) {
     const crossed = scan.match(other);
     if (crossed) {
@@ -69,39 +69,39 @@ function readAxis(reading: Reading, wanted: RegExp, other: RegExp): Axis | Fault
     }
     const count = scan.match(INTEGER);
     if (!count) return null;
-    if (Number(count.text) > MOST_CELLS) return tooFar(count);
-    piece(reading, "number", count);
+    if (Number(count.text) > MOST_CELLS) return tooManyCells(count);
+    addPiece(context, "number", count);
     return { anchor: null, offset: Number(count.text), start: count.start, end: count.end };
   }
-  piece(reading, "anchor", anchor);
+  addPiece(context, "anchor", anchor);
   const sign = scan.mark("+-");
   if (!sign) return { anchor: anchor.text as Anchor, offset: 0, start: anchor.start, end: anchor.end };
   const count = scan.match(INTEGER);
-  if (!count) return placeFault(reading, `A number of cells is wanted after “${sign.text}”`);
-  if (Number(count.text) > MOST_CELLS) return tooFar(count);
-  piece(reading, "number", { start: sign.start, end: count.end });
+  if (!count) return placeFault(context, `A number of cells is wanted after “${sign.text}”`);
+  if (Number(count.text) > MOST_CELLS) return tooManyCells(count);
+  addPiece(context, "number", { start: sign.start, end: count.end });
   const offset = Number(count.text) * (sign.text === "-" ? -1 : 1);
   return { anchor: anchor.text as Anchor, offset: offset || 0, start: anchor.start, end: count.end };
 }
 
-function tooFar(count: Cols): Fault {
+function tooManyCells(count: Cols): Fault {
   return fault("wrong-type", count, `No grid has so many cells: a place counts up to ${MOST_CELLS}.`);
 }
 
-function placeFault(reading: Reading, wanted: string): Fault {
-  return fault("wrong-type", nextCols(reading), `${wanted}; ${found(reading)}.`);
+function placeFault(context: ReadContext, expected: string): Fault {
+  return fault("wrong-type", nextCols(context), `${expected}; ${describeNext(context)}.`);
 }
 
 /** A date `dddd-dd-dd` that the calendar has. */
-export function readDate(reading: Reading): ValueOf<"date"> | Fault {
-  const word = reading.scan.match(DATE);
+export function readDate(context: ReadContext): ValueOf<"date"> | Fault {
+  const word = context.scan.match(DATE);
   if (!word)
     return fault(
       "wrong-type",
-      nextCols(reading),
-      `A date is wanted here, year-month-day as in “2026-05-01”, but ${found(reading)}.`,
+      nextCols(context),
+      `A date is wanted here, year-month-day as in “2026-05-01”, but ${describeNext(context)}.`,
     );
-  piece(reading, "date", word);
+  addPiece(context, "date", word);
   const date = new Date(`${word.text}T00:00:00Z`);
   if (Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== word.text) {
     return fault("wrong-type", word, `The calendar has no day ${word.text}.`);

@@ -10,7 +10,7 @@ export interface Scanner {
   at(): number;
   done(): boolean;
   /** The column just after the last token that was read. */
-  last(): number;
+  lastEnd(): number;
   name(): Word | null;
   control(): Word | null;
   channel(): (Cols & { readonly channel: number }) | null;
@@ -27,7 +27,7 @@ export interface Scanner {
   rest(): Word;
   /** What stands between two columns, as it is. */
   text(from: number, to: number): string;
-  go(to: number): void;
+  moveTo(to: number): void;
 }
 
 const NAME = /[a-z][a-z0-9-]*(?![A-Za-z0-9_-])/y;
@@ -61,7 +61,7 @@ export function scanner(text: string, start: number, end: number): Scanner {
   return {
     at: skip,
     done: () => skip() >= end,
-    last: () => last,
+    lastEnd: () => last,
     name: () => match(NAME),
     control: () => match(CONTROL),
     channel() {
@@ -94,7 +94,7 @@ export function scanner(text: string, start: number, end: number): Scanner {
       return word ?? { text: slice.slice(from, end), start: from, end };
     },
     text: (from, to) => slice.slice(from, to),
-    go(to) {
+    moveTo(to) {
       column = to;
       last = to;
     },
@@ -104,15 +104,15 @@ export function scanner(text: string, start: number, end: number): Scanner {
 /** A complete string literal at `start`: only `\"` and `\\` are escapes. Null where there is none. */
 function readQuoted(text: string, start: number, end: number): Quoted | null {
   if (text.charCodeAt(start) !== QUOTE) return null;
-  let said = "";
+  let content = "";
   let from = start + 1;
   for (let i = start + 1; i < end; i++) {
     const code = text.charCodeAt(i);
-    if (code === QUOTE) return { text: said + text.slice(from, i), start, end: i + 1 };
+    if (code === QUOTE) return { text: content + text.slice(from, i), start, end: i + 1 };
     if (code !== BACKSLASH) continue;
     const next = text.charCodeAt(i + 1);
     if (i + 1 >= end || (next !== QUOTE && next !== BACKSLASH)) return null;
-    said += text.slice(from, i);
+    content += text.slice(from, i);
     from = i + 1;
     i++;
   }

@@ -1,5 +1,5 @@
 /** What is written by habit from elsewhere, and what the language writes in its place. */
-import type { Repair } from "./reading.ts";
+import type { Repair } from "./read-context.ts";
 import type { Cols } from "./span.ts";
 
 /** A slip: what is wrong and what to write, with the repair. */
@@ -28,12 +28,12 @@ export function nameSlip(word: Cols & { readonly text: string }): Slip | null {
 }
 
 /** The slip of a text in quotes of another shape; null for any other. `wanted` is what belongs there. */
-export function quotesSlip({ text, start }: Cols & { readonly text: string }, wanted: string): Slip | null {
-  const said = /^[“”„«»‘’']([^"“”„«»‘’'\\]+)[“”„«»‘’']/.exec(text);
-  if (!said) return null;
-  const quoted = `"${said[1]}"`;
-  const repair = { title: `Write ${quoted}`, start, end: start + said[0].length, text: quoted };
-  return { message: `Quotes are straight and double: ${wanted}.`, repair };
+export function quotesSlip({ text, start }: Cols & { readonly text: string }, expected: string): Slip | null {
+  const match = /^[“”„«»‘’']([^"“”„«»‘’'\\]+)[“”„«»‘’']/.exec(text);
+  if (!match) return null;
+  const quoted = `"${match[1]}"`;
+  const repair = { title: `Write ${quoted}`, start, end: start + match[0].length, text: quoted };
+  return { message: `Quotes are straight and double: ${expected}.`, repair };
 }
 
 /** Letters and marks that look like those of the language and are others. */

@@ -13,7 +13,7 @@ import type { Need, SettingSpec, SimpleType, ValueType } from "../../shared/cata
 import { beyondLimits, beyondUsual } from "../../shared/model/limits.ts";
 import { readSetting } from "../../shared/model/read-value.ts";
 import { units } from "../../shared/model/units.ts";
-import { RESERVED } from "../../shared/syntax/reading.ts";
+import { RESERVED } from "../../shared/syntax/read-context.ts";
 import { fixedChoices, fixedElements, fixedFields, fixedModes, fixedSettings } from "./names.ts";
 
 const catalogue = makeCatalogue();

@@ -3,8 +3,8 @@ import { makeSwitchboard } from "../../shared/logic/switchboard.ts";
 import type { ConditionSpec, ControlSpec, Switchboard, SwitchInput } from "../../shared/logic/types.ts";
 import { units } from "../../shared/model/units.ts";
 import { readCondition } from "../../shared/syntax/read-condition.ts";
+import { isFault, type ReadContext } from "../../shared/syntax/read-context.ts";
 import { readControl } from "../../shared/syntax/read-control.ts";
-import { isFault, type Reading } from "../../shared/syntax/reading.ts";
 import { scanner } from "../../shared/syntax/scanner.ts";
 
 /**
@@ -41,7 +41,7 @@ export function readBoard(text: string, more: Partial<SwitchInput> = {}): Switch
   return makeSwitchboard(readInput(text, more));
 }
 
-function reading(line: string, from: number): Reading {
+function reading(line: string, from: number): ReadContext {
   return { scan: scanner(line, from, line.length), units, pieces: [] };
 }
 

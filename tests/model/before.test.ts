@@ -27,7 +27,7 @@ test("also over a drop, in its own file or an earlier one", () => {
 });
 
 test("what was taken back and not said again is kept, with the word that did so", () => {
-  const taken = craft("filters", "  drop smooth-yaw").takenBack;
+  const taken = craft("filters", "  drop smooth-yaw").removedByDrop;
   expect([...taken.keys()]).toEqual(["filters.smooth-d", "filters.smooth-yaw"]);
   expect(taken.get("filters.smooth-yaw")).toMatchObject({
     setting: { text: "90 Hz" },
@@ -35,6 +35,6 @@ test("what was taken back and not said again is kept, with the word that did so"
     start: 7,
     end: 17,
   });
-  expect([...craft("gains", "  drop all").takenBack.keys()]).toEqual(["filters.smooth-d", "gains.roll"]);
-  expect([...craft("filters", "  smooth-d cut 80 Hz").takenBack.keys()]).toEqual([]);
+  expect([...craft("gains", "  drop all").removedByDrop.keys()]).toEqual(["filters.smooth-d", "gains.roll"]);
+  expect([...craft("filters", "  smooth-d cut 80 Hz").removedByDrop.keys()]).toEqual([]);
 });

@@ -1,6 +1,6 @@
 /** A craft's filters as a chain at its loop's rate. */
 import { describe, expect, test } from "vitest";
-import { lowPass, notch, responseOf, slowDelayMs } from "../../shared/numbers/filters.ts";
+import { lowFrequencyDelayMs, lowPass, notch, responseOf } from "../../shared/numbers/filters.ts";
 import { filtersOf, motorStages, stagesOf } from "../../shared/numbers/filters-of.ts";
 import { craftWith } from "./read.ts";
 
@@ -35,8 +35,8 @@ describe("the chain", () => {
     ]);
     expect(figures.leftOut).toEqual([]);
     const gyro = [lowPass(1, 400, 8000)!, lowPass(2, 500, 8000)!, notch(180, 20, 8000)!];
-    expect(figures.gyroDelayMs).toBeCloseTo(slowDelayMs(gyro, 8000), 9);
-    expect(figures.dampingDelayMs).toBeCloseTo(slowDelayMs([...gyro, lowPass(1, 150, 8000)!], 8000), 9);
+    expect(figures.gyroDelayMs).toBeCloseTo(lowFrequencyDelayMs(gyro, 8000), 9);
+    expect(figures.dampingDelayMs).toBeCloseTo(lowFrequencyDelayMs([...gyro, lowPass(1, 150, 8000)!], 8000), 9);
     expect(figures.gyro.map(({ source }) => source.line)).toEqual([16, 17, 18]);
   });
 
@@ -50,7 +50,7 @@ describe("the chain", () => {
     expect(stagesOf(figures, "gyro", 100)).toHaveLength(3 + 4 * 2);
     const hoverHz = (1750 * 22.2 * 0.24) / 60;
     const notches = motorStages(figures.motorNotches!, 4, hoverHz, 8000);
-    expect(figures.hoverNotchesDelayMs).toBeCloseTo(slowDelayMs(notches, 8000), 9);
+    expect(figures.hoverNotchesDelayMs).toBeCloseTo(lowFrequencyDelayMs(notches, 8000), 9);
   });
 
   test("a harmonic beyond half the loop's rate is not there", () => {

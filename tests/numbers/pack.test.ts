@@ -2,12 +2,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
+  ambiguousCells,
   CHEMISTRIES,
   cellV,
   energyWh,
   fittingCells,
   flightS,
-  mistakenCells,
   packV,
   parallelMah,
   ratedCurrentA,
@@ -115,8 +115,8 @@ describe("cell counts that one reading allows", () => {
 
   // Computed: with cells from 3.3 to 4.2 V, four cells end at 16.8 V and five begin at 16.5 V; three end at 12.6 V, four begin at 13.2 V.
   test("from four cells on, the next count can be mistaken for it", () => {
-    expect(mistakenCells(3.3, 4.2, 6)).toEqual({ fewer: 4, more: 5, fromV: 16.5, toV: 16.8 });
-    expect(mistakenCells(3.3, 4.2, 4)).toBeNull();
+    expect(ambiguousCells(3.3, 4.2, 6)).toEqual({ fewer: 4, more: 5, fromV: 16.5, toV: 16.8 });
+    expect(ambiguousCells(3.3, 4.2, 4)).toBeNull();
   });
 
   test("both counts of a mistake fit every reading of its span", () => {
@@ -126,7 +126,7 @@ describe("cell counts that one reading allows", () => {
     };
     fc.assert(
       fc.property(volts.empty, volts.full, fc.double({ min: 0, max: 1, noNaN: true }), (empty, full, at) => {
-        const found = mistakenCells(empty, full, 14);
+        const found = ambiguousCells(empty, full, 14);
         if (!found) return;
         const reading = found.fromV + (found.toV - found.fromV) * at;
         expect(fittingCells(reading, empty, full)).toEqual(expect.arrayContaining([found.fewer, found.more]));

@@ -8,13 +8,13 @@ import {
   eirpMwOf,
   fieldMw,
   fifthOrder,
-  landingOn,
   mwOf,
   overlapMhz,
+  productsNear,
   thirdOrder,
   thirdOrderCount,
 } from "../../shared/numbers/radio.ts";
-import { bandsAt, ismBandOf, isRegion, mostMw, placeIn } from "../../shared/numbers/radio-bands.ts";
+import { bandPositionOf, bandsAt, ismBandOf, isRegion, strongestLimit } from "../../shared/numbers/radio-bands.ts";
 import { videoOf } from "../../shared/numbers/radio-of.ts";
 import { craftWith } from "./read.ts";
 
@@ -86,53 +86,56 @@ describe("bands", () => {
 
   // An analogue signal is about 18 MHz wide, so 5732 spills over the edge (common practice, no source).
   test("5732 MHz spills over the edge, the next three do not", () => {
-    const places = [5695, 5732, 5769, 5806, 5843].map((mhz) => placeIn("europe", mhz, ANALOGUE_WIDTH_MHZ, "analogue"));
+    const places = [5695, 5732, 5769, 5806, 5843].map((mhz) =>
+      bandPositionOf("europe", mhz, ANALOGUE_WIDTH_MHZ, "analogue"),
+    );
     expect(places).toEqual(["outside", "spills", "inside", "inside", "inside"]);
   });
 
   // Computed from the same 18 MHz: 5866 MHz ends just at 5875, one megahertz more spills over it; likewise 5734 and 5733 below.
   test("a signal may reach both edges of the band, and no further", () => {
-    const places = [5866, 5867, 5734, 5733].map((mhz) => placeIn("europe", mhz, ANALOGUE_WIDTH_MHZ, "analogue"));
+    const places = [5866, 5867, 5734, 5733].map((mhz) => bandPositionOf("europe", mhz, ANALOGUE_WIDTH_MHZ, "analogue"));
     expect(places).toEqual(["inside", "spills", "inside", "spills"]);
   });
 
   // ERC/REC 70-03 annex 1 (memory): 25 mW e.i.r.p. ETSI EN 300 328: 20 dBm e.i.r.p. at 2.4 GHz (quoted).
   test("Europe: 25 mW at 5.8 GHz, 20 dBm at 2.4 GHz", () => {
-    expect(mostMw("europe", 5806, "analogue")?.powerMw).toBe(25);
-    expect(dbmOf(mostMw("europe", 2440, null)!.powerMw)).toBe(20);
+    expect(strongestLimit("europe", 5806, "analogue")?.powerMw).toBe(25);
+    expect(dbmOf(strongestLimit("europe", 2440, null)!.powerMw)).toBe(20);
   });
 
   // Spanish CNAF UN-39: 868.0–868.6 MHz 25 mW e.r.p., 869.4–869.65 MHz 500 mW e.r.p. (read).
   test("Europe: 25 and 500 mW e.r.p. about 868 MHz, and nothing between", () => {
-    expect(mostMw("europe", 868.3, null)!.powerMw).toBeCloseTo(eirpMwOf(25), 9);
-    expect(mostMw("europe", 869.5, null)!.powerMw).toBeCloseTo(eirpMwOf(500), 9);
-    expect(placeIn("europe", 869, 0, null)).toBe("outside");
+    expect(strongestLimit("europe", 868.3, null)!.powerMw).toBeCloseTo(eirpMwOf(25), 9);
+    expect(strongestLimit("europe", 869.5, null)!.powerMw).toBeCloseTo(eirpMwOf(500), 9);
+    expect(bandPositionOf("europe", 869, 0, null)).toBe("outside");
   });
 
   // 47 CFR 15.249(a): 50 mV/m at 3 m in 902–928, 2400–2483.5, 5725–5875 MHz (read): 0.75 mW (computed).
   // 47 CFR 15.247(b): 1 W (quoted); its upper band ends at 5850 (read).
   test("USA: 0.75 mW for an analogue signal, 1 W for a digital one up to 5850 MHz", () => {
     for (const mhz of [915, 2440, 5806]) {
-      expect(mostMw("usa", mhz, "analogue")!.powerMw).toBeCloseTo(0.75, 9);
-      expect(mostMw("usa", mhz, "digital")!.powerMw).toBe(1000);
+      expect(strongestLimit("usa", mhz, "analogue")!.powerMw).toBeCloseTo(0.75, 9);
+      expect(strongestLimit("usa", mhz, "digital")!.powerMw).toBe(1000);
     }
-    expect(mostMw("usa", 5860, "digital")!.powerMw).toBeCloseTo(0.75, 9);
+    expect(strongestLimit("usa", 5860, "digital")!.powerMw).toBeCloseTo(0.75, 9);
   });
 
   // 47 CFR 97.301(a): 5.650–5.925 GHz in Region 2, 5.650–5.850 in Regions 1 and 3, licensed amateurs (read).
   test("amateurs: to 5925 MHz in Region 2, to 5850 in 1 and 3; no power is known here", () => {
-    const at = (mhz: number) => ([1, 2, 3] as const).map((n) => placeIn(`amateur-region-${n}`, mhz, 18, "analogue"));
+    const at = (mhz: number) =>
+      ([1, 2, 3] as const).map((n) => bandPositionOf(`amateur-region-${n}`, mhz, 18, "analogue"));
     expect(at(5658)).toEqual(["spills", "spills", "spills"]);
     expect(at(5695)).toEqual(["inside", "inside", "inside"]);
     expect(at(5880)).toEqual(["outside", "inside", "outside"]);
     expect(at(5930)).toEqual(["outside", "outside", "outside"]);
-    expect(mostMw("amateur-region-2", 5880, "analogue")).toBeNull();
+    expect(strongestLimit("amateur-region-2", 5880, "analogue")).toBeNull();
   });
 
   test("nothing is said of what the tables do not reach", () => {
-    expect(placeIn("amateur-region-1", 1280, 18, "analogue")).toBe("unknown");
-    expect(placeIn("europe", 5220, 20, "digital")).toBe("unknown");
-    expect(placeIn("europe", 5220, 18, "analogue")).toBe("outside");
+    expect(bandPositionOf("amateur-region-1", 1280, 18, "analogue")).toBe("unknown");
+    expect(bandPositionOf("europe", 5220, 20, "digital")).toBe("unknown");
+    expect(bandPositionOf("europe", 5220, 18, "analogue")).toBe("outside");
     expect(isRegion("toString")).toBe(false);
   });
 });
@@ -163,12 +166,12 @@ describe("mixtures of carriers", () => {
 
   // Computed: evenly spaced carriers are their own mixtures, 2 × 5769 − 5732 = 5806.
   test("three evenly spaced carriers land on each other", () => {
-    const landed = landingOn([5732, 5769, 5806], 9).map(({ product, carrier }) => [product.of, carrier]);
+    const landed = productsNear([5732, 5769, 5806], 9).map(({ product, carrier }) => [product.of, carrier]);
     expect(landed).toEqual([
       ["2 × 5769 − 5806", 0],
       ["2 × 5769 − 5732", 2],
     ]);
-    expect(landingOn([5658, 5695, 5769], 9)).toEqual([]);
+    expect(productsNear([5658, 5695, 5769], 9)).toEqual([]);
   });
 
   // A live-sound magazine, prosoundweb.com, "Understanding Wireless: RF Output Power" (read): 32 channels 15 872. Its 225
@@ -186,7 +189,7 @@ describe("mixtures of carriers", () => {
           const [a, b, c] = from.map((i) => list[i]!);
           expect(mhz).toBe(c === undefined ? 2 * a! - b! : a! + b! - c);
         }
-        for (const { product, carrier } of landingOn(list, 9)) expect(product.from).not.toContain(carrier);
+        for (const { product, carrier } of productsNear(list, 9)) expect(product.from).not.toContain(carrier);
       }),
     );
   });

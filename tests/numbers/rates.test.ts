@@ -3,19 +3,19 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   halfRateStick,
-  highestAt,
   highestRate,
   type RateAxis,
   rateAt,
   rateCurve,
+  stickAtHighestRate,
   stickAtRate,
   stickAtThrottle,
   type Throttle,
   throttleAt,
   turnS,
 } from "../../shared/numbers/rates.ts";
-import { ratesOf, secondRatesOf, throwsOf } from "../../shared/numbers/rates-of.ts";
-import { shareOf, sharePulse } from "../../shared/numbers/sticks.ts";
+import { ratesOf, secondRatesOf, stickTravelsOf } from "../../shared/numbers/rates-of.ts";
+import { throttlePulse, throttleShare } from "../../shared/numbers/sticks.ts";
 import { craftWith } from "./read.ts";
 
 const USUAL: RateAxis = { slopeDegS: 100, endDegS: 600, bend: 3 };
@@ -53,7 +53,7 @@ describe("turn rates", () => {
   test("a rate gives its stick back, and no place is higher than the highest", () => {
     fc.assert(
       fc.property(axes, between(0, 1), (axis, at) => {
-        const top = highestAt(axis);
+        const top = stickAtHighestRate(axis);
         const degS = rateAt(axis, top * at);
         expect(rateAt(axis, stickAtRate(axis, degS)!)).toBeCloseTo(degS, 6);
         for (const [, rate] of rateCurve(axis, 41)) expect(rate).toBeLessThanOrEqual(highestRate(axis) + 1e-9);
@@ -63,7 +63,7 @@ describe("turn rates", () => {
 
   test("a neighbour of the highest place, which rounding lifts above it, has its stick too", () => {
     const axis = { slopeDegS: 408.6769986111916, endDegS: 10, bend: 3.804030408220344 };
-    const beside = rateAt(axis, highestAt(axis) * 0.9999999952548801);
+    const beside = rateAt(axis, stickAtHighestRate(axis) * 0.9999999952548801);
     expect(beside).toBeGreaterThan(highestRate(axis));
     expect(rateAt(axis, stickAtRate(axis, beside)!)).toBeCloseTo(beside, 9);
   });
@@ -71,10 +71,10 @@ describe("turn rates", () => {
   // Computed: 900 x − 600 x³ is highest where 900 = 1800 x², at 0.7071, and is 424.26 there.
   test("a slope far above the end makes a curve that comes back down", () => {
     const axis = { slopeDegS: 900, endDegS: 300, bend: 3 };
-    expect(highestAt(axis)).toBeCloseTo(Math.SQRT1_2, 12);
+    expect(stickAtHighestRate(axis)).toBeCloseTo(Math.SQRT1_2, 12);
     expect(highestRate(axis)).toBeCloseTo(424.264, 3);
     expect(stickAtRate(axis, 425)).toBeNull();
-    expect(highestAt(USUAL)).toBe(1);
+    expect(stickAtHighestRate(USUAL)).toBe(1);
   });
 
   test("a cap flattens the curve's end", () => {
@@ -133,18 +133,18 @@ describe("throttle", () => {
 describe("pulses", () => {
   // 1000 to 2000 us, centre 1500: common practice, no source; servo neutral about 1.5 ms: encyclopaedia, "Servo control" (read).
   test("1000, 1500 and 2000 us are the ends and the middle", () => {
-    expect([1000, 1500, 2000].map((us) => shareOf(us, 1000, 2000))).toEqual([0, 0.5, 1]);
+    expect([1000, 1500, 2000].map((us) => throttleShare(us, 1000, 2000))).toEqual([0, 0.5, 1]);
   });
 
   // Many handsets give about 988 to 2012 us at full travel: a little beyond is harmless (common practice, no source).
   test("a little beyond an end is that end", () => {
-    expect([988, 2012].map((us) => shareOf(us, 1000, 2000))).toEqual([0, 1]);
+    expect([988, 2012].map((us) => throttleShare(us, 1000, 2000))).toEqual([0, 1]);
   });
 
   test("a share gives its pulse, and the pulse gives the share", () => {
     fc.assert(
       fc.property(between(900, 1200), between(1800, 2200), between(0, 1), (fromUs, toUs, share) => {
-        expect(shareOf(sharePulse(share, fromUs, toUs), fromUs, toUs)).toBeCloseTo(share, 9);
+        expect(throttleShare(throttlePulse(share, fromUs, toUs), fromUs, toUs)).toBeCloseTo(share, 9);
       }),
     );
   });
@@ -182,7 +182,7 @@ rates-second
   });
 
   test("the sticks' pulses, with the catalogue's ends and middle", () => {
-    expect(throwsOf(...craftWith("link\n  deadband 4 us"))).toEqual({
+    expect(stickTravelsOf(...craftWith("link\n  deadband 4 us"))).toEqual({
       rollAndPitch: { fromUs: 1000, centreUs: 1500, toUs: 2000, deadbandUs: 4 },
       yaw: { fromUs: 1000, centreUs: 1500, toUs: 2000, deadbandUs: 0 },
       throttle: { fromUs: 1000, toUs: 2000 },

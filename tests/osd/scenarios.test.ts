@@ -5,10 +5,10 @@ import { describe, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import type { Craft } from "../../shared/model/craft.ts";
+import { fillTemplate, sampleText } from "../../shared/osd/element-text.ts";
 import { sizeOf } from "../../shared/osd/layout.ts";
 import type { Scenario } from "../../shared/osd/placed.ts";
-import { momentOf } from "../../shared/osd/scenarios.ts";
-import { filled, sampleText } from "../../shared/osd/text.ts";
+import { displayStateOf } from "../../shared/osd/scenarios.ts";
 import { SCENARIOS } from "../../shared/protocol/osd.ts";
 import { craftOf } from "../model/effective.ts";
 import { workspaceOf } from "../rules/check.ts";
@@ -19,9 +19,9 @@ const moments: readonly Scenario[] = SCENARIOS.map(({ name }) => name);
 function craft(entries: string): Craft {
   return craftOf({ "a.fettle": `craft "Jug"\n${entries}` });
 }
-const read = (of: Craft, scenario: Scenario, name: string) => Number(momentOf(of, scenario).readings.get(name));
-const alert = (of: Craft, scenario: Scenario) => momentOf(of, scenario).readings.get("alert");
-const flashing = (of: Craft, scenario: Scenario) => [...momentOf(of, scenario).flashes].sort();
+const read = (of: Craft, scenario: Scenario, name: string) => Number(displayStateOf(of, scenario).readings.get(name));
+const alert = (of: Craft, scenario: Scenario) => displayStateOf(of, scenario).readings.get("alert");
+const flashing = (of: Craft, scenario: Scenario) => [...displayStateOf(of, scenario).flashes].sort();
 
 /** Every craft of the demo's shed, and one that says nothing. */
 function shed(): Craft[] {
@@ -44,7 +44,7 @@ describe("texts", () => {
   test("every reading has a sample at every moment", () => {
     for (const of of crafts) {
       for (const scenario of moments) {
-        const { readings } = momentOf(of, scenario);
+        const { readings } = displayStateOf(of, scenario);
         expect(catalogue.readings.map(({ name }) => name).filter((name) => !readings.has(name))).toEqual([]);
       }
     }
@@ -55,8 +55,8 @@ describe("texts", () => {
       for (const of of crafts) {
         const { width, height } = sizeOf(element, of);
         for (const scenario of moments) {
-          const { readings } = momentOf(of, scenario);
-          const whole = element.shows.map((template) => filled(template, readings, catalogue));
+          const { readings } = displayStateOf(of, scenario);
+          const whole = element.shows.map((template) => fillTemplate(template, readings, catalogue));
           const shown = sampleText(element, readings, catalogue, width);
           for (const row of [...whole, ...shown]) expect([...row].length, row).toBeLessThanOrEqual(width);
           if (whole.join("").trim() !== "") expect(shown).toEqual(whole);
@@ -100,7 +100,7 @@ describe("texts", () => {
 
   test("durations and times of day", () => {
     const text = (template: string, name: string, value: number) =>
-      filled(template, new Map([[name, value]]), catalogue);
+      fillTemplate(template, new Map([[name, value]]), catalogue);
     expect(text("{flight-time:clock}", "flight-time", 59.6)).toBe("1:00");
     expect(text("{flight-time:clock}", "flight-time", 0)).toBe("0:00");
     expect(text("{time-of-day:clock}", "time-of-day", 15 * 60 + 7)).toBe("15:07");
@@ -221,7 +221,7 @@ describe("of any pack", () => {
   test("no text is wider than its element, whatever the pack", () => {
     fc.assert(
       fc.property(packs, fc.constantFrom(...moments), ({ craft: of }, scenario) => {
-        const { readings } = momentOf(of, scenario);
+        const { readings } = displayStateOf(of, scenario);
         for (const element of catalogue.elements) {
           const { width } = sizeOf(element, of);
           for (const row of sampleText(element, readings, catalogue, width)) {
@@ -306,7 +306,7 @@ describe("alerts and what flashes", () => {
   });
 
   test("once the link is lost, the craft says what it will do", () => {
-    const message = (more: string) => momentOf(craft(more), "link-lost").readings.get("message");
+    const message = (more: string) => displayStateOf(craft(more), "link-lost").readings.get("message");
     expect(message("")).toBe("LINK LOST");
     for (const then of ["stop", "descend", "return"]) {
       expect(message(`failsafe\n  then ${then}\n`)).toBe(`LINK LOST, THEN ${then.toUpperCase()}`);

@@ -2,7 +2,7 @@
 import type { ElementSpec, Need } from "../types.ts";
 
 /** A figure that the speed controllers report, by a wire of their own or by the motor signal. */
-function escTalks(reason: string): Need {
+function escTelemetryNeed(reason: string): Need {
   return { port: "esc-data", or: { setting: "motors.rpm-feedback", is: "yes" }, reason };
 }
 
@@ -151,7 +151,9 @@ export const craftElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["ESC {esc-heat}C"],
     widest: ["ESC 150C"],
-    needs: [escTalks("The controllers have to report their heat, by a wire of their own or by the motor signal.")],
+    needs: [
+      escTelemetryNeed("The controllers have to report their heat, by a wire of their own or by the motor signal."),
+    ],
     related: ["osd.heat-alert", "motors.esc-heat-limit", "motor-rpm"],
     words: ["esc temperature", "controller heat", "too hot to fly"],
   },
@@ -172,7 +174,7 @@ export const craftElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{motor-rpm}rpm"],
     widest: ["99999rpm"],
-    needs: [escTalks("Turns are counted in the controllers, which have to report them.")],
+    needs: [escTelemetryNeed("Turns are counted in the controllers, which have to report them.")],
     related: ["motors.poles", "filters.motor-notches", "esc-heat"],
     words: ["rpm", "motor speed", "revolutions"],
   },

@@ -2,7 +2,7 @@
 import type { ElementSpec, Need } from "../types.ts";
 
 /** A figure that rests on the sense of down; `reason` says in what way. */
-function knowsDown(reason: string): Need {
+function accelerometerNeed(reason: string): Need {
   return { setting: "sensors.accelerometer", is: "yes", reason };
 }
 
@@ -38,7 +38,7 @@ export const flightElements: readonly ElementSpec[] = [
     widest: Array<string>(7).fill("##############"),
     overlapsNothing: true,
     centre: true,
-    needs: [knowsDown("Without an accelerometer the craft has no level for the line to keep to.")],
+    needs: [accelerometerNeed("Without an accelerometer the craft has no level for the line to keep to.")],
     related: ["sight", "sensors.accelerometer", "sensors.level-trim-roll", "pitch-angle"],
     words: ["artificial horizon", "attitude line", "level line"],
   },
@@ -49,7 +49,7 @@ export const flightElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["PIT {pitch-angle}"],
     widest: ["PIT -90"],
-    needs: [knowsDown("The angle is counted from the horizon, which takes an accelerometer to find.")],
+    needs: [accelerometerNeed("The angle is counted from the horizon, which takes an accelerometer to find.")],
     related: ["roll-angle", "horizon-line", "sensors.level-trim-pitch"],
     words: ["nose angle", "pitch degrees", "nose up or down"],
   },
@@ -60,7 +60,7 @@ export const flightElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["ROL {roll-angle}"],
     widest: ["ROL -180"],
-    needs: [knowsDown("Bank is measured against the direction of gravity, which the accelerometer feels.")],
+    needs: [accelerometerNeed("Bank is measured against the direction of gravity, which the accelerometer feels.")],
     related: ["pitch-angle", "sensors.level-trim-roll", "sensors.mount-roll"],
     words: ["bank angle", "roll degrees", "leans to one side"],
   },

@@ -2,12 +2,12 @@
 import type { ElementSpec, Need } from "../types.ts";
 
 /** A figure of the satellite receiver; `reason` says how it comes by it. */
-function satellites(reason: string): Need {
+function satelliteNeed(reason: string): Need {
   return { port: "gps", reason };
 }
 
 /** A figure of height, which a barometer gives, or else satellites. */
-function heightSensor(reason: string): Need {
+function heightSensorNeed(reason: string): Need {
   return { setting: "sensors.barometer", is: "yes", or: { port: "gps" }, reason };
 }
 
@@ -19,7 +19,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{height.1}m"],
     widest: ["-999.9m"],
-    needs: [heightSensor("Height comes from air pressure or from satellites.")],
+    needs: [heightSensorNeed("Height comes from air pressure or from satellites.")],
     related: ["osd.height-alert", "sensors.barometer", "climb", "ground-clearance"],
     words: ["altitude", "how high am I", "height above take-off"],
   },
@@ -30,7 +30,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["MAX {top-height}m"],
     widest: ["MAX 9999m"],
-    needs: [heightSensor("There is no greatest height where neither air pressure nor satellites give any.")],
+    needs: [heightSensorNeed("There is no greatest height where neither air pressure nor satellites give any.")],
     related: ["height", "osd.landing-summary"],
     words: ["maximum altitude", "highest point", "height record"],
   },
@@ -41,7 +41,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "tape",
     shows: [],
     widest: Array<string>(7).fill("#####"),
-    needs: [heightSensor("The scale slides by a height that a barometer or satellites must give.")],
+    needs: [heightSensorNeed("The scale slides by a height that a barometer or satellites must give.")],
     related: ["height", "speed-tape"],
     words: ["altitude ladder", "height scale", "sliding altitude"],
   },
@@ -63,7 +63,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{climb.1}m/s"],
     widest: ["-99.9m/s"],
-    needs: [heightSensor("Climb is height that changes, felt by a barometer or seen by satellites.")],
+    needs: [heightSensorNeed("Climb is height that changes, felt by a barometer or seen by satellites.")],
     related: ["height", "failsafe.descend-throttle", "sensors.barometer"],
     words: ["vertical speed", "variometer", "sink rate"],
   },
@@ -74,7 +74,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{speed}km/h"],
     widest: ["499km/h"],
-    needs: [satellites("Only satellites tell how fast the ground goes by.")],
+    needs: [satelliteNeed("Only satellites tell how fast the ground goes by.")],
     related: ["top-speed", "home-distance", "navigation.return-speed"],
     words: ["ground speed", "speed in the goggles", "how fast", "velocity"],
   },
@@ -85,7 +85,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["MAX {top-speed}km/h"],
     widest: ["MAX 499km/h"],
-    needs: [satellites("The record is taken from the speed that satellites give.")],
+    needs: [satelliteNeed("The record is taken from the speed that satellites give.")],
     related: ["speed", "osd.landing-summary"],
     words: ["maximum speed", "speed record", "fastest"],
   },
@@ -96,7 +96,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "tape",
     shows: [],
     widest: Array<string>(7).fill("#####"),
-    needs: [satellites("The scale slides by the speed over the ground, which satellites measure.")],
+    needs: [satelliteNeed("The scale slides by the speed over the ground, which satellites measure.")],
     related: ["speed", "height-tape"],
     words: ["speed ladder", "speed scale", "sliding speed"],
   },
@@ -107,7 +107,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["TRIP {travelled}m"],
     widest: ["TRIP 999999m"],
-    needs: [satellites("The way is added up from positions, and those come from satellites.")],
+    needs: [satelliteNeed("The way is added up from positions, and those come from satellites.")],
     related: ["charge-per-distance", "home-distance"],
     words: ["trip distance", "odometer", "total distance"],
   },
@@ -118,7 +118,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "arrow",
     shows: [],
     widest: ["##"],
-    needs: [satellites("Where home lies is known from two positions: that at arming and that of now.")],
+    needs: [satelliteNeed("Where home lies is known from two positions: that at arming and that of now.")],
     related: ["home-distance", "heading", "return-home"],
     words: ["direction home", "way back", "where is home"],
   },
@@ -129,7 +129,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["HOME {home-distance}m"],
     widest: ["HOME 99999m"],
-    needs: [satellites("Both ends of the distance are positions from a satellite receiver.")],
+    needs: [satelliteNeed("Both ends of the distance are positions from a satellite receiver.")],
     related: ["home-arrow", "osd.distance-alert", "navigation.fix-needs"],
     words: ["distance to home", "how far away", "range"],
   },
@@ -140,7 +140,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["SAT {satellites}"],
     widest: ["SAT 99"],
-    needs: [satellites("They are counted by their receiver.")],
+    needs: [satelliteNeed("They are counted by their receiver.")],
     related: ["fix-spread", "navigation.fix-needs", "safety.arm-needs-fix"],
     words: ["gps satellites", "sats", "gps lock", "satellite count"],
   },
@@ -151,7 +151,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["DOP {fix-spread.1}"],
     widest: ["DOP 99.9"],
-    needs: [satellites("The receiver works it out from where its satellites stand.")],
+    needs: [satelliteNeed("The receiver works it out from where its satellites stand.")],
     related: ["satellites", "navigation.worst-spread"],
     words: ["hdop", "dilution of precision", "gps accuracy"],
   },
@@ -162,7 +162,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{latitude.5}"],
     widest: ["-90.00000"],
-    needs: [satellites("A place on the globe comes from a satellite receiver.")],
+    needs: [satelliteNeed("A place on the globe comes from a satellite receiver.")],
     related: ["longitude", "finder"],
     words: ["coordinates", "gps position", "where did it crash"],
   },
@@ -173,7 +173,7 @@ export const placeElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{longitude.5}"],
     widest: ["-180.00000"],
-    needs: [satellites("Like its twin it is half of a position, which satellites give.")],
+    needs: [satelliteNeed("Like its twin it is half of a position, which satellites give.")],
     related: ["latitude", "finder"],
     words: ["position east", "map coordinates", "find a lost craft"],
   },

@@ -2,7 +2,7 @@
 import type { ElementSpec, Need } from "../types.ts";
 
 /** A figure that comes from the current sensor; `reason` says what it takes from there. */
-function senseCurrent(reason: string): Need {
+function currentNeed(reason: string): Need {
   return { setting: "pack.current-from", not: "none", reason };
 }
 
@@ -36,7 +36,7 @@ export const powerElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{rested-volts.2}V"],
     widest: ["4.35V"],
-    needs: [senseCurrent("What the load takes off the volts is reckoned from the current.")],
+    needs: [currentNeed("What the load takes off the volts is reckoned from the current.")],
     related: ["cell-volts", "amps", "pack.cell-resistance"],
     words: ["sag compensated voltage", "resting voltage", "volts without load"],
   },
@@ -47,7 +47,7 @@ export const powerElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{amps.1}A"],
     widest: ["299.9A"],
-    needs: [senseCurrent("It shows what the current sensor reads, and `none` says that there is no such sensor.")],
+    needs: [currentNeed("It shows what the current sensor reads, and `none` says that there is no such sensor.")],
     related: ["used-capacity", "pack.shunt", "pack.full-current"],
     words: ["current draw", "amperage", "how much current"],
   },
@@ -58,7 +58,7 @@ export const powerElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{watts}W"],
     widest: ["9999W"],
-    needs: [senseCurrent("Of volts times amps the amps would be missing.")],
+    needs: [currentNeed("Of volts times amps the amps would be missing.")],
     related: ["amps", "used-capacity"],
     words: ["power draw", "wattage", "compare propellers"],
   },
@@ -69,7 +69,7 @@ export const powerElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{used-capacity}mAh"],
     widest: ["29999mAh"],
-    needs: [senseCurrent("Without a current sensor there is nothing to count.")],
+    needs: [currentNeed("Without a current sensor there is nothing to count.")],
     related: ["charge-left", "pack.capacity", "pack.warn-after"],
     words: ["mah used", "consumption", "milliamp hours drawn", "fuel gauge"],
   },
@@ -80,7 +80,7 @@ export const powerElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{charge-left}%"],
     widest: ["100%"],
-    needs: [senseCurrent("A share of the charge can only be told by counting it.")],
+    needs: [currentNeed("A share of the charge can only be told by counting it.")],
     related: ["used-capacity", "pack.capacity", "pack-bar"],
     words: ["battery percentage", "percent left", "remaining charge", "how much battery is left"],
   },
@@ -93,7 +93,7 @@ export const powerElements: readonly ElementSpec[] = [
     widest: ["9999mAh/km"],
     needs: [
       { port: "gps", reason: "The way over the ground comes from the satellites." },
-      senseCurrent("The charge for that way has to be counted."),
+      currentNeed("The charge for that way has to be counted."),
     ],
     related: ["used-capacity", "speed", "time-left"],
     words: ["mah per km", "cruise efficiency", "best range speed"],
@@ -115,7 +115,7 @@ export const powerElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{time-left:clock}"],
     widest: ["99:59"],
-    needs: [senseCurrent("An estimate of time needs the charge used and the rate of use.")],
+    needs: [currentNeed("An estimate of time needs the charge used and the rate of use.")],
     related: ["pack.reserve", "charge-left", "flight-time"],
     words: ["remaining flight time", "how long can I fly", "minutes left"],
   },

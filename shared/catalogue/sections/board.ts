@@ -1,6 +1,6 @@
 import { practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
-import { date, quantity, text, usually, yesNo } from "../value-types.ts";
+import { date, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 
 export const board: SectionSpec = {
   name: "board",
@@ -12,7 +12,7 @@ export const board: SectionSpec = {
   settings: [
     {
       name: "model",
-      types: [text(80)],
+      types: [quotedText(80)],
       kind: "hardware",
       what: "Name and revision of the flight controller, as printed on it.",
       why: "Two boards that look alike can differ in pads, in the sensor and in the order of the motor outputs, and a text made for one can leave the other with a tilted horizon or a motor in the wrong corner. Write the revision as well: makers change parts under an unchanged name. Without it nobody knows later which spare to buy; with the wrong one, the spare does not match.",
@@ -21,7 +21,7 @@ export const board: SectionSpec = {
     },
     {
       name: "text-edition",
-      types: [text(60), quantity("", 0, 1e6, "common practice, no source: editions count up from nought")],
+      types: [quotedText(60), quantity("", 0, 1e6, "common practice, no source: editions count up from nought")],
       kind: "hardware",
       what: "The edition that the board states for its own configuration text.",
       why: "Makers change what a line means, or its scale, from one edition to the next, so text that one board accepts can be accepted by another and mean something else. With the edition here, a text for the wrong one is noticed before it is sent. Left out, the text is taken on trust; left stale after an update, it vouches for a meaning that has gone.",
@@ -39,7 +39,7 @@ export const board: SectionSpec = {
     },
     {
       name: "note",
-      types: [text(400)],
+      types: [quotedText(400)],
       kind: "hardware",
       what: "Anything about this very board that the next person should know.",
       why: "A burnt pad, a motor output moved to another pin, a sensor that needs a minute to warm up: such things are found in an evening and forgotten in a month. Keep it to facts about the board; a habit of the pilot's belongs beside the line it concerns, where it will be read.",

@@ -1,7 +1,7 @@
 /** The camera through which the pilot flies: how it is mounted, and what moves it. */
 import { meaning } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
-import { choice, integer, quantity, text, usually, yesNo } from "../value-types.ts";
+import { choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 
 export const camera: SectionSpec = {
   name: "camera",
@@ -45,7 +45,7 @@ export const camera: SectionSpec = {
     },
     {
       name: "servo-output",
-      types: [text(12)],
+      types: [quotedText(12)],
       kind: "hardware",
       what: "The board's pin to which the tilting servo is wired, as the board labels it.",
       why: "Pins share timers, and a servo on the timer of a motor gets pulses at the motor's rhythm, of which analogue servos burn within minutes. Written here, a dead mount can be traced without unfolding the whole craft. After a board swap the label belongs to another board, so read it again.",

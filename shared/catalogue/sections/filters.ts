@@ -10,7 +10,7 @@ const order: SimpleType = {
 };
 
 /** A low-pass: where it cuts, and how steeply. */
-export function lowPass(usual: QuantityType["usual"]): FieldsType {
+export function lowPassFields(usual: QuantityType["usual"]): FieldsType {
   return {
     is: "fields",
     fields: [
@@ -57,7 +57,7 @@ export const filters: SectionSpec = {
     {
       name: "smooth-gyro",
       types: [
-        lowPass([
+        lowPassFields([
           { from: 40, to: 1200, when: { propellerIn: { to: 5.6 } }, source: practice },
           { from: 20, to: 1200, source: practice },
         ]),
@@ -74,7 +74,7 @@ export const filters: SectionSpec = {
     {
       name: "smooth-d",
       types: [
-        lowPass([
+        lowPassFields([
           { from: 30, to: 600, when: { propellerIn: { to: 5.6 } }, source: practice },
           { from: 15, to: 400, source: practice },
         ]),

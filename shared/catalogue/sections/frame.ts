@@ -1,5 +1,5 @@
 import type { SectionSpec } from "../types.ts";
-import { bySize, choice, integer, quantity, text, usually, yesNo } from "../value-types.ts";
+import { bySize, choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 
 export const frame: SectionSpec = {
   name: "frame",
@@ -239,7 +239,7 @@ export const frame: SectionSpec = {
     },
     {
       name: "owner",
-      types: [text(120)],
+      types: [quotedText(120)],
       kind: "hardware",
       what: "Whom to call when somebody finds the craft.",
       why: "A number on a label has brought back more craft than any sounder. Keep the same words here and on the frame, so that the label is renewed when the number changes. It names a person: keep it in a layer of your own, and out of any script meant for strangers.",
@@ -248,7 +248,7 @@ export const frame: SectionSpec = {
     },
     {
       name: "registration",
-      types: [text(60)],
+      types: [quotedText(60)],
       kind: "hardware",
       what: "The operator's or the craft's registration mark, as the law of the place asks for it.",
       why: "Many countries want it on the craft and visible. Having it in the script means the sticker can be made again after a crash. It leads to a person, so it is no business of a forum: an old mark on a craft that has changed hands makes its former owner answer for your flight.",

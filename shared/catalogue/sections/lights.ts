@@ -1,7 +1,7 @@
 /** Lights on the craft: how many, how they are wired, and what they show. */
 import { meaning } from "../sources.ts";
 import type { SectionSpec, SettingSpec } from "../types.ts";
-import { choice, integer, quantity, text, usually, yesNo } from "../value-types.ts";
+import { choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 
 const colour: SettingSpec["types"][number] = { is: "colour" };
 
@@ -24,7 +24,7 @@ export const lights: SectionSpec = {
     },
     {
       name: "output",
-      types: [text(12)],
+      types: [quotedText(12)],
       kind: "hardware",
       what: "The board's pin that sends the data to the lights, as the board labels it.",
       why: "The signal wants exact timing, which only some pins can give, and one that shares its timer with a motor may disturb both. Note the label, so that a dark strip can be traced without a loupe. A name from another board sends the search to the wrong corner.",

@@ -1,5 +1,5 @@
 import type { SectionSpec } from "../types.ts";
-import { choice, integer, quantity, text, usually, yesNo } from "../value-types.ts";
+import { choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 import { linkSticks } from "./link-sticks.ts";
 
 export const link: SectionSpec = {
@@ -29,7 +29,7 @@ export const link: SectionSpec = {
     },
     {
       name: "receiver",
-      types: [text(80)],
+      types: [quotedText(80)],
       kind: "hardware",
       what: "Name and revision of the receiver in the craft.",
       why: "A link works only among parts that speak the same tongue, and after a season nobody remembers which of three look-alikes sits under the tape. It also says which spare will bind. After a swap, change this line too, or the spare that you buy for the next crash is one that will not bind.",
@@ -38,7 +38,7 @@ export const link: SectionSpec = {
     },
     {
       name: "binding-phrase",
-      types: [text(80)],
+      types: [quotedText(80)],
       kind: "hardware",
       what: "The secret that makes this receiver and one handset belong together.",
       why: "Whoever knows it can build a handset that your craft obeys, so it belongs in a private layer that you use and never post: take that line out of whatever you show to others. One phrase for all your craft spares binding each anew, and lets two of them listen at the same time.",

@@ -1,6 +1,6 @@
 import { practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
-import { bySize, choice, date, integer, quantity, text, usually } from "../value-types.ts";
+import { bySize, choice, date, integer, quantity, quotedText, usually } from "../value-types.ts";
 import { packSensing } from "./pack-sensing.ts";
 
 const cellLimits =
@@ -229,7 +229,7 @@ export const pack: SectionSpec = {
     },
     {
       name: "plug",
-      types: [text(60)],
+      types: [quotedText(60)],
       kind: "hardware",
       what: "The pack's connector, as the trade calls it.",
       why: "Nothing spoils a day like a borrowed pack with another plug. A plug rated below the full current grows hot, loosens its spring, and lets go in a hard turn; one far too large is dead weight on a light craft. An adaptor adds two more contacts that can do the same.",

@@ -1,7 +1,7 @@
 /** What the sticks ask for: turn rates of the three axes, and the throttle. */
 import { meaning } from "../sources.ts";
 import type { FieldsType, SectionSpec } from "../types.ts";
-import { quantity, text, usually } from "../value-types.ts";
+import { quantity, quotedText, usually } from "../value-types.ts";
 import { throttleRates } from "./rates-throttle.ts";
 
 const gyroEnd = "from memory: common gyros end at 2000 deg/s, some at 4000 deg/s";
@@ -100,7 +100,7 @@ export const rates: SectionSpec = {
     },
     {
       name: "note",
-      types: [text(60)],
+      types: [quotedText(60)],
       kind: "taste",
       what: "A short description of this set, for lists and for the second page of the display.",
       why: "Two sets that differ by a fifth look alike on paper after a month; race, cinema or learner in three words saves one flight of finding out. It changes nothing in the air, and a description left standing when the figures were changed misleads whoever borrows the craft.",

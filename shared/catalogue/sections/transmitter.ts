@@ -1,5 +1,5 @@
 import type { SectionSpec } from "../types.ts";
-import { integer, quantity, text, usually, yesNo } from "../value-types.ts";
+import { integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 
 const power = "common practice, no source: outside this no handset's module transmits";
 
@@ -51,7 +51,7 @@ export const transmitter: SectionSpec = {
     },
     {
       name: "module",
-      types: [text(80)],
+      types: [quotedText(80)],
       kind: "hardware",
       what: "Name and revision of the transmitting module.",
       why: "Handset and module are often two purchases, with two lots of software that must fit each other and the receivers. Written down, a pilot with two modules knows which craft belongs to which. Guessing it at the field means binding again, which also wipes the presets in some receivers.",

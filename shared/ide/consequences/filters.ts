@@ -1,7 +1,7 @@
 /** What follows for the filters: delay, how much passes, and the sum of the chain. */
 
 import { listed } from "../../draw/words.ts";
-import { lowPass, lowPassDelayMs, responseOf, slowDelayMs } from "../../numbers/filters.ts";
+import { lowFrequencyDelayMs, lowPass, lowPassDelayMs, responseOf } from "../../numbers/filters.ts";
 import { type Filter, type FilterFigures, filtersOf } from "../../numbers/filters-of.ts";
 import { turnHz } from "../../numbers/motor.ts";
 import { hoverHarmonicsOf, motorsOf } from "../../numbers/motor-of.ts";
@@ -92,7 +92,7 @@ const moving: ConsequenceProvider = (subject) => {
   const ends = (["idle", "full"] as const).flatMap((field) => {
     const hz = numberOf(fieldOf(subject.value, field), "Hz");
     const stage = hz === null ? null : lowPass(1, hz, figures.rateHz);
-    return stage && hz !== null ? { field, hz, delayMs: slowDelayMs([stage], figures.rateHz) } : [];
+    return stage && hz !== null ? { field, hz, delayMs: lowFrequencyDelayMs([stage], figures.rateHz) } : [];
   });
   if (ends.length === 0) return [];
   const told = ends.map(

@@ -11,8 +11,8 @@ import {
   throttleAt,
   turnS,
 } from "../../numbers/rates.ts";
-import { ratesOf, secondRatesOf, throwsOf } from "../../numbers/rates-of.ts";
-import { shareOf } from "../../numbers/sticks.ts";
+import { ratesOf, secondRatesOf, stickTravelsOf } from "../../numbers/rates-of.ts";
+import { throttleShare } from "../../numbers/sticks.ts";
 import { numberIn, numberOf, settingIn, valueIn, wordIn } from "../../numbers/values.ts";
 import type { Value } from "../../syntax/value.ts";
 import { duration, figure, percent } from "../context/format.ts";
@@ -85,9 +85,9 @@ const throttle: ConsequenceProvider = (subject) => {
 
 const armThrottle: ConsequenceProvider = ({ craft, catalogue, value }) => {
   const limitUs = numberOf(value, "us");
-  const ends = throwsOf(craft, catalogue)?.throttle;
+  const ends = stickTravelsOf(craft, catalogue)?.throttle;
   if (limitUs === null || !ends) return [];
-  const share = shareOf(limitUs, ends.fromUs, ends.toUs);
+  const share = throttleShare(limitUs, ends.fromUs, ends.toUs);
   const from = ["safety.arm-throttle-limit", "link.endpoints"];
   if (share <= 0) return says(`It lies at or below the stick's low end, ${ends.fromUs} us`, from);
   return says(

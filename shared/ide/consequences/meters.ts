@@ -1,6 +1,6 @@
 /** What follows for the meters of a board, and what readings on the bench say of them. */
 import { packOf } from "../../numbers/pack-of.ts";
-import { throwsOf } from "../../numbers/rates-of.ts";
+import { stickTravelsOf } from "../../numbers/rates-of.ts";
 import { AGREED_SHARE, dividedV, MOST_RATIO, shuntHeatW } from "../../numbers/sensing.ts";
 import { calibrationOf, currentMeterOf, voltsMeterOf } from "../../numbers/sensing-of.ts";
 import { numberIn, numberOf, valueIn } from "../../numbers/values.ts";
@@ -108,12 +108,12 @@ const travel: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
 };
 
 const centres: ConsequenceProvider = ({ craft, catalogue, value }) => {
-  const throws = throwsOf(craft, catalogue);
-  if (value.kind !== "fields" || !throws) return [];
+  const travels = stickTravelsOf(craft, catalogue);
+  if (value.kind !== "fields" || !travels) return [];
   return value.fields.flatMap(({ name, value: at }) => {
     const us = numberOf(at, "us");
     if (us === null) return [];
-    const { centreUs, deadbandUs } = name === "yaw" ? throws.yaw : throws.rollAndPitch;
+    const { centreUs, deadbandUs } = name === "yaw" ? travels.yaw : travels.rollAndPitch;
     const awayUs = Math.abs(us - centreUs);
     const how =
       awayUs <= deadbandUs

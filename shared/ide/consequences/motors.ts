@@ -7,8 +7,8 @@ import { motorNotchesOf, motorsOf } from "../../numbers/motor-of.ts";
 import { CHEMISTRIES } from "../../numbers/pack.ts";
 import { packOf } from "../../numbers/pack-of.ts";
 import { stickAtThrottle, throttleAt } from "../../numbers/rates.ts";
-import { ratesOf, throwsOf } from "../../numbers/rates-of.ts";
-import { sharePulse } from "../../numbers/sticks.ts";
+import { ratesOf, stickTravelsOf } from "../../numbers/rates-of.ts";
+import { throttlePulse } from "../../numbers/sticks.ts";
 import { numberIn, numberOf, settingIn } from "../../numbers/values.ts";
 import { figure, hertz, percent, volts } from "../context/format.ts";
 import {
@@ -171,7 +171,7 @@ const blades: ConsequenceProvider = ({ craft, catalogue, value }) => {
 const hoverStick: ConsequenceProvider = ({ craft, catalogue }) => {
   const { hoverShare } = motorsOf(craft, catalogue);
   const { throttle } = ratesOf(craft, catalogue);
-  const ends = throwsOf(craft, catalogue)?.throttle;
+  const ends = stickTravelsOf(craft, catalogue)?.throttle;
   if (hoverShare === null || !throttle || !ends) return [];
   const stick = stickAtThrottle(throttle, hoverShare);
   const from = ["frame.hover-throttle", "link.endpoints"];
@@ -180,7 +180,7 @@ const hoverStick: ConsequenceProvider = ({ craft, catalogue }) => {
   if (stick === null)
     return says(`Full stick gives ${percent(throttleAt(throttle, 1))} throttle, less than the hover wants`, from);
   return says(
-    `${percent(hoverShare)} throttle is the stick at ${percent(stick)}, ${Math.round(sharePulse(stick, ends.fromUs, ends.toUs))} us`,
+    `${percent(hoverShare)} throttle is the stick at ${percent(stick)}, ${Math.round(throttlePulse(stick, ends.fromUs, ends.toUs))} us`,
     from,
   );
 };

@@ -4,7 +4,7 @@ import { capital, listed } from "../../draw/words.ts";
 import { CHEMISTRIES, energyWh, flightS, packV, ratingC, sagV, sharedMah } from "../../numbers/pack.ts";
 import { type PackFigures, packOf } from "../../numbers/pack-of.ts";
 import { numberIn, numberOf, settingIn } from "../../numbers/values.ts";
-import { packFacts } from "../../osd/pack-state.ts";
+import { packModelOf } from "../../osd/pack-state.ts";
 import { counted, duration, figure, percent, volts } from "../context/format.ts";
 import {
   type Consequence,
@@ -138,7 +138,7 @@ const given: ConsequenceProvider = (subject) => {
   if (subject.section !== "pack" || chemistry === null || cellV === null) return [];
   const loaded = hoverA !== null && cellMohm !== null;
   const restedV = loaded ? cellV + sagV(hoverA, cellMohm, 1, strings) : cellV;
-  const share = givenAt(packFacts(subject.craft).curve, restedV);
+  const share = givenAt(packModelOf(subject.craft).curve, restedV);
   if (share === null) return [];
   const about = `about ${Math.round(share * 20) * 5} % of its charge`;
   return loaded

@@ -2,7 +2,7 @@
 import { ANALOGUE_WIDTH_MHZ, dbmOf, edgesMhz, mwOf } from "../../numbers/radio.ts";
 import { ismBandOf } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
-import { throwsOf } from "../../numbers/rates-of.ts";
+import { stickTravelsOf } from "../../numbers/rates-of.ts";
 import { numberIn, numberOf } from "../../numbers/values.ts";
 import { duration, figure, percent } from "../context/format.ts";
 import { type Consequence, type ConsequenceProvider, type ConsequenceProviders, says } from "./provider.ts";
@@ -53,9 +53,9 @@ const replies: ConsequenceProvider = ({ craft, catalogue, value }) => {
 
 const dead: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
   const us = numberOf(value, "us");
-  const throws = throwsOf(craft, catalogue);
-  if (us === null || !throws) return [];
-  const { centreUs, toUs } = throws.rollAndPitch;
+  const travels = stickTravelsOf(craft, catalogue);
+  if (us === null || !travels) return [];
+  const { centreUs, toUs } = travels.rollAndPitch;
   if (toUs <= centreUs) return [];
   return says(`It takes ${percent(us / (toUs - centreUs))} of the way from the middle to the end`, [
     `link.${name}`,
@@ -66,7 +66,7 @@ const dead: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
 
 const steps: ConsequenceProvider = ({ craft, catalogue, value }) => {
   const us = numberOf(value, "us");
-  const ends = throwsOf(craft, catalogue)?.throttle;
+  const ends = stickTravelsOf(craft, catalogue)?.throttle;
   if (us === null || us <= 0 || !ends) return [];
   return says(`A stick has ${figure((ends.toUs - ends.fromUs) / us, 4)} steps from end to end`, [
     "link.resolution",

@@ -11,7 +11,7 @@ import type {
   UsualBand,
   ValueType,
 } from "../../catalogue/types.ts";
-import { forSize } from "../../model/limits.ts";
+import { bandConditionText } from "../../model/limits.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
 
 /** What the kind of a setting says of it. */
@@ -94,7 +94,7 @@ export function typeLines(type: ValueType): string[] {
       return [
         `Takes ${what}${limitsText(type.min, type.max, unit)}`,
         ...(type.usual ?? []).map((band, i) =>
-          bandLine(band, unit, i > 0 && !band.when ? " otherwise" : forSize(band)),
+          bandLine(band, unit, i > 0 && !band.when ? " otherwise" : bandConditionText(band)),
         ),
       ];
     }

@@ -6,7 +6,7 @@ import { beyondLimits } from "../../model/limits.ts";
 import { readSetting } from "../../model/read-value.ts";
 import { didYouMean, similarNames } from "../../model/similar-names.ts";
 import { units } from "../../model/units.ts";
-import { RESERVED } from "../../syntax/reading.ts";
+import { RESERVED } from "../../syntax/read-context.ts";
 import type { JsonPath } from "./json-text.ts";
 
 /** Tells of a fault in the part of a file that it is made for. */

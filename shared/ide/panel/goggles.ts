@@ -4,13 +4,13 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { isBlank, sampleText } from "../../osd/element-text.ts";
 import { figureOf } from "../../osd/figure.ts";
 import { fitLayout } from "../../osd/fit.ts";
 import { clashingCells, layoutOf, pagesOf, placedOn, sizeOf } from "../../osd/layout.ts";
 import type { Grid, Layout, Page } from "../../osd/placed.ts";
 import { isAnalogue, pictureOf, safeCellsOf } from "../../osd/safe-area.ts";
-import { momentOf } from "../../osd/scenarios.ts";
-import { isBlank, sampleText } from "../../osd/text.ts";
+import { displayStateOf } from "../../osd/scenarios.ts";
 import { LARGEST_GRID, SCENARIOS, type Scenario } from "../../protocol/osd.ts";
 import type { AddableElement, FigureReading, GogglesPicture, PanelElement } from "../../protocol/panel.ts";
 import { printAxis } from "../../syntax/print-value.ts";
@@ -65,7 +65,7 @@ interface Shown {
 }
 
 function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown): PanelElement[] {
-  const { readings, flashes } = momentOf(craft, scenario);
+  const { readings, flashes } = displayStateOf(craft, scenario);
   const others = craftSharingLine(craft, workspace, page);
   return layout.elements.map((placed) => ({
     name: placed.name,

@@ -1,5 +1,5 @@
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
-import { CHEMISTRIES, MOST_PACK_CELLS, mistakenCells } from "../../numbers/pack.ts";
+import { ambiguousCells, CHEMISTRIES, MOST_PACK_CELLS } from "../../numbers/pack.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { rounded } from "../lib/figures.ts";
 import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
@@ -15,7 +15,7 @@ function doubtOf(pack: Pack, limitV: number | undefined): PackReport[] {
   if (fullV === undefined || emptyV === undefined) return [];
   // Rounding must not remove the last cell that the board can take.
   const most = limitV === undefined ? MOST_PACK_CELLS : Math.min(MOST_PACK_CELLS, Math.floor(limitV / fullV + 1e-9));
-  const mistaken = mistakenCells(emptyV, fullV, most);
+  const mistaken = ambiguousCells(emptyV, fullV, most);
   if (!mistaken) return [];
   const { fewer, more, fromV, toV } = mistaken;
   return [

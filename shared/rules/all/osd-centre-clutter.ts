@@ -1,4 +1,4 @@
-import { areaOf, layoutOf, onGrid, sharedArea } from "../../osd/layout.ts";
+import { elementArea, layoutOf, onGrid, sharedArea } from "../../osd/layout.ts";
 import { centralCells } from "../../osd/safe-area.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
 import type { CraftRule, NameGroup } from "../engine/rule.ts";
@@ -30,7 +30,7 @@ export const rule: CraftRule = {
       const centre = centralCells(layout.grid);
       return layout.elements
         .filter(({ element }) => element.drawn === "text" && !element.centre)
-        .filter((placed) => onGrid(placed, layout.grid) && sharedArea(areaOf(placed), centre) !== null)
+        .filter((placed) => onGrid(placed, layout.grid) && sharedArea(elementArea(placed), centre) !== null)
         .map((placed) => ({
           at: valueLocation(workspace, placed.source),
           message: `${placed.name} reaches into the middle of the picture, ${areaInWords(centre)}, where one looks to fly: move it towards an edge.`,

@@ -1,4 +1,4 @@
-import { areaOf, layoutOf, onGrid } from "../../osd/layout.ts";
+import { elementArea, layoutOf, onGrid } from "../../osd/layout.ts";
 import { contains, isAnalogue, pictureOf, SAFE_SHARE, safeCellsOf } from "../../osd/safe-area.ts";
 import { OSD_PAGES } from "../../protocol/osd.ts";
 import type { CraftRule } from "../engine/rule.ts";
@@ -33,7 +33,7 @@ export const rule: CraftRule = {
       if (!layout) return [];
       const safe = safeCellsOf(craft, layout.grid);
       return layout.elements
-        .filter((placed) => onGrid(placed, layout.grid) && !contains(safe, areaOf(placed)))
+        .filter((placed) => onGrid(placed, layout.grid) && !contains(safe, elementArea(placed)))
         .map((placed) => ({
           at: valueLocation(workspace, placed.source),
           message: `${placed.name} leaves the safe area: of a ${picture} picture only the middle ${Math.round(SAFE_SHARE[picture] * 100)} % is sure to be seen, here ${areaInWords(safe)}.`,

@@ -1,5 +1,5 @@
 import type { Craft } from "../../model/craft.ts";
-import { amountIn, settingOf, wordOf } from "../../model/setting-lookup.ts";
+import { amountIn, choiceOf, settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { rounded } from "../lib/figures.ts";
 import { locationAt, valueLocation } from "../lib/locations.ts";
@@ -8,7 +8,7 @@ import { locationAt, valueLocation } from "../lib/locations.ts";
 const CLEARANCE_M = 10;
 
 function returns(craft: Craft): boolean {
-  return craft.modes.has("return-home") || wordOf(craft, "failsafe.then") === "return";
+  return craft.modes.has("return-home") || choiceOf(craft, "failsafe.then") === "return";
 }
 
 export const rule: CraftRule = {

@@ -1,4 +1,4 @@
-import { unusualInCraft } from "../../model/unusual.ts";
+import { unusualInCraft } from "../../model/unusual-values.ts";
 import type { BothRule } from "../engine/rule.ts";
 import { locationAt } from "../lib/locations.ts";
 import { readingReports } from "../lib/reading-reports.ts";

@@ -1,6 +1,6 @@
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { ANALOGUE_WIDTH_MHZ } from "../../numbers/radio.ts";
-import { pictureBands, placeIn, type RadioBand, type Region, type Signal } from "../../numbers/radio-bands.ts";
+import { bandPositionOf, pictureBands, type RadioBand, type Region, type Signal } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { CraftRule } from "../engine/rule.ts";
@@ -21,16 +21,16 @@ function pictureBandsInWords(region: Region): string {
 /** What is wrong with a carrier in its region; null where nothing is. */
 function judge(region: Region, mhz: number, signal: Signal | null): { message: string; severity: Severity } | null {
   // An analogue signal is the stricter case, so it stands in where the kind is not said.
-  const place = placeIn(region, mhz, 0, signal ?? "analogue");
+  const place = bandPositionOf(region, mhz, 0, signal ?? "analogue");
   if (place === "outside") {
     const message = `${mhz} MHz lies outside the bands of the region that is said (${pictureBandsInWords(region)}): take another channel. Local rules have the last word.`;
     return { message, severity: "warning" };
   }
-  if (place === "unknown" && placeIn(region, mhz, 0, "analogue") === "outside") {
+  if (place === "unknown" && bandPositionOf(region, mhz, 0, "analogue") === "outside") {
     const message = `${mhz} MHz is open to network equipment only, which gives way to radar (47 CFR 15.407, (EU) 2022/179, from memory; else ${pictureBandsInWords(region)}): see that your transmitter is such, or take another channel. Local rules have the last word.`;
     return { message, severity: "hint" };
   }
-  if (signal !== "analogue" || placeIn(region, mhz, ANALOGUE_WIDTH_MHZ, signal) !== "spills") return null;
+  if (signal !== "analogue" || bandPositionOf(region, mhz, ANALOGUE_WIDTH_MHZ, signal) !== "spills") return null;
   const message = `${mhz} MHz lies in a band, but an analogue picture is about ${ANALOGUE_WIDTH_MHZ} MHz wide (common practice, no source) and spills over its edge (${pictureBandsInWords(region)}): take a channel further in.`;
   return { message, severity: "hint" };
 }

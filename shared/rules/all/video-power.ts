@@ -1,6 +1,6 @@
 import type { Setting } from "../../model/craft.ts";
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
-import { mostMw, pictureBands, type RadioBand, type Region, type Signal } from "../../numbers/radio-bands.ts";
+import { pictureBands, type RadioBand, type Region, type Signal, strongestLimit } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { rounded } from "../lib/figures.ts";
@@ -29,7 +29,7 @@ function limitAt(region: Region, carrierMhz: number | null, signal: Signal | nul
       null,
     );
   if (carrierMhz === null) return most(wide);
-  const own = mostMw(region, carrierMhz, signal);
+  const own = strongestLimit(region, carrierMhz, signal);
   if (own) return own;
   const away = ({ fromMhz, toMhz }: RadioBand) => Math.max(fromMhz - carrierMhz, carrierMhz - toMhz);
   const nearest = Math.min(...wide.map(away));

@@ -1,6 +1,6 @@
 /** Places of the OSD as rules write of them, and repairs that move an element. */
 import type { Craft } from "../../model/craft.ts";
-import { freePlaceFor } from "../../osd/nearby.ts";
+import { freePlaceFor } from "../../osd/free-place.ts";
 import type { CellArea, Layout, PlacedElement } from "../../osd/placed.ts";
 import { printAxis } from "../../syntax/print-value.ts";
 import type { Fix } from "../../syntax/span.ts";

@@ -144,7 +144,7 @@ function notchedHz({ items }: Setting): number | null {
 
 /** Filters that a file dropped and nobody said again. */
 export function droppedFilters(craft: Craft, workspace: Workspace): Hotter[] {
-  return [...craft.takenBack.values()].flatMap(({ setting, source, start, end }) => {
+  return [...craft.removedByDrop.values()].flatMap(({ setting, source, start, end }) => {
     const { section, name } = setting;
     const path = pathOf(setting);
     const filters = LOW_PASSES.has(path) || path === NOTCH || FIELDS[path] !== undefined;

@@ -7,7 +7,7 @@ export interface Split {
 }
 
 /** A text that was split before, and what came of it. */
-export interface Before {
+export interface PreviousSplit {
   readonly text: string;
   readonly lines: readonly { readonly text: string }[];
   readonly ends: readonly LineEnd[];
@@ -18,29 +18,30 @@ export interface Before {
  * every line joined with its end gives the text back. Lines that the text has in common with the
  * one `before` it, from its begin on and up to its end, are the same strings as they were.
  */
-export function splitLines(text: string, before?: Before): Split {
-  if (!before) return splitAll(text);
-  const { head, start } = headOf(before, sharedStart(before.text, text));
-  const { tail, length } = tailOf(before, sharedEnd(before.text, text, start));
+export function splitLines(text: string, previous?: PreviousSplit): Split {
+  if (!previous) return splitAll(text);
+  const { head, start } = headOf(previous, sharedStart(previous.text, text));
+  const { tail, length } = tailOf(previous, sharedEnd(previous.text, text, start));
   const between = splitAll(text.slice(start, text.length - length));
   if (tail > 0) {
     between.lines.pop();
     between.ends.pop();
   }
-  const from = before.lines.length - tail;
+  const from = previous.lines.length - tail;
   const lines = new Array<string>(head + between.lines.length + tail);
-  for (let i = 0; i < head; i++) lines[i] = before.lines[i]!.text;
+  for (let i = 0; i < head; i++) lines[i] = previous.lines[i]!.text;
   for (let i = 0; i < between.lines.length; i++) lines[head + i] = between.lines[i]!;
-  for (let i = 0; i < tail; i++) lines[lines.length - tail + i] = before.lines[from + i]!.text;
-  const sameEnds = from - head === between.ends.length && between.ends.every((end, i) => end === before.ends[head + i]);
+  for (let i = 0; i < tail; i++) lines[lines.length - tail + i] = previous.lines[from + i]!.text;
+  const sameEnds =
+    from - head === between.ends.length && between.ends.every((end, i) => end === previous.ends[head + i]);
   return {
     lines,
-    ends: sameEnds ? before.ends : before.ends.slice(0, head).concat(between.ends, before.ends.slice(from)),
+    ends: sameEnds ? previous.ends : previous.ends.slice(0, head).concat(between.ends, previous.ends.slice(from)),
   };
 }
 
 /** How many whole lines stand in so many characters from the begin, and where the next one starts. */
-function headOf({ lines, ends }: Before, shared: number): { head: number; start: number } {
+function headOf({ lines, ends }: PreviousSplit, shared: number): { head: number; start: number } {
   let start = 0;
   let head = 0;
   for (; head < lines.length; head++) {
@@ -53,7 +54,7 @@ function headOf({ lines, ends }: Before, shared: number): { head: number; start:
 }
 
 /** How many whole lines stand in so many characters up to the end, and their length. */
-function tailOf({ lines, ends }: Before, shared: number): { tail: number; length: number } {
+function tailOf({ lines, ends }: PreviousSplit, shared: number): { tail: number; length: number } {
   let length = 0;
   let tail = 0;
   for (; tail < lines.length; tail++) {
@@ -68,20 +69,20 @@ function tailOf({ lines, ends }: Before, shared: number): { tail: number; length
 
 /** The length of what two texts have in common from their begin. */
 function sharedStart(a: string, b: string): number {
-  return longest(Math.min(a.length, b.length), (from, to) => a.slice(from, to) === b.slice(from, to));
+  return longestEqual(Math.min(a.length, b.length), (from, to) => a.slice(from, to) === b.slice(from, to));
 }
 
 /** The length of what two texts have in common up to their end, without the first `taken` characters. */
-function sharedEnd(a: string, b: string, taken: number): number {
-  const most = Math.min(a.length, b.length) - taken;
-  return longest(
+function sharedEnd(a: string, b: string, skipped: number): number {
+  const most = Math.min(a.length, b.length) - skipped;
+  return longestEqual(
     most,
     (from, to) => a.slice(a.length - to, a.length - from) === b.slice(b.length - to, b.length - from),
   );
 }
 
 /** The largest length up to which all is equal, by halving: long strings are compared faster than counted through. */
-function longest(most: number, isEqual: (from: number, to: number) => boolean): number {
+function longestEqual(most: number, isEqual: (from: number, to: number) => boolean): number {
   let low = 0;
   let high = most;
   while (low < high) {

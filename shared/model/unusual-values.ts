@@ -11,7 +11,7 @@ import type { Entry, Issue, Script } from "./script.ts";
 
 /** What is unusual in a file by itself. A craft's own file is judged with all that the craft uses. */
 export function unusualValues(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
-  return strangeIn(entries, sizesIn(entries), catalogue).map(({ entry, issue: { code, message, start, end } }) => ({
+  return unusualIn(entries, sizesIn(entries), catalogue).map(({ entry, issue: { code, message, start, end } }) => ({
     code,
     message,
     span: spanAt(entry.line, { start, end }),
@@ -24,7 +24,7 @@ export interface Unusual extends Cols {
   readonly message: string;
 }
 
-const scripts = new WeakMap<Script, { sizes: string; strange: readonly Strange[] }>();
+const scriptCache = new WeakMap<Script, { sizes: string; unusual: readonly UnusualEntry[] }>();
 
 /** What is unusual for the size of the whole craft, in every value that counts. */
 export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
@@ -32,20 +32,25 @@ export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
   const sizes = ["pack", ...packs].map((section) => [section, ...Object.values(sizeOfCraft(craft, section))]).join();
   return craft.scripts.flatMap((script) => {
     // A file that did not change, in a craft of the same size, has nothing new.
-    let last = scripts.get(script);
+    let last = scriptCache.get(script);
     if (last?.sizes !== sizes) {
-      last = { sizes, strange: strangeIn(script.entries, (section) => sizeOfCraft(craft, section), catalogue) };
-      scripts.set(script, last);
+      last = { sizes, unusual: unusualIn(script.entries, (section) => sizeOfCraft(craft, section), catalogue) };
+      scriptCache.set(script, last);
     }
-    return last.strange.flatMap(({ entry, issue: { message, start, end } }) => {
+    return last.unusual.flatMap(({ entry, issue: { message, start, end } }) => {
       const source = { file: script.file, line: entry.line };
-      return counts(craft, entry, source, start) ? [{ source, message, start, end }] : [];
+      return isEffective(craft, entry, source, start) ? [{ source, message, start, end }] : [];
     });
   });
 }
 
 /** Whether what stands in a column of an entry's line is what the craft has. */
-function counts(craft: Craft, { kind, section, name, value }: Entry, { file, line }: Source, column: number): boolean {
+function isEffective(
+  craft: Craft,
+  { kind, section, name, value }: Entry,
+  { file, line }: Source,
+  column: number,
+): boolean {
   const isHere = (source: Source | undefined) => source?.file === file && source.line === line;
   if (kind === "follows") return isHere(craft.adjust.get(name)?.source);
   const setting = craft.settings.get(section)?.get(name);
@@ -55,46 +60,50 @@ function counts(craft: Craft, { kind, section, name, value }: Entry, { file, lin
   return isHere(field && setting?.fieldSources.get(field.name));
 }
 
-interface Strange {
+interface UnusualEntry {
   readonly entry: Entry;
   readonly issue: LimitIssue;
 }
 
-function strangeIn(entries: readonly Entry[], sizeAt: (section: string) => FrameSize, catalogue: Catalogue): Strange[] {
-  const strange: Strange[] = [];
-  let at: string | null = null;
+function unusualIn(
+  entries: readonly Entry[],
+  sizeAt: (section: string) => FrameSize,
+  catalogue: Catalogue,
+): UnusualEntry[] {
+  const unusual: UnusualEntry[] = [];
+  let currentSection: string | null = null;
   let size: FrameSize = {};
   for (const entry of entries) {
     const { kind, section, name, value } = entry;
     if (!value || (kind !== "setting" && kind !== "follows")) continue;
-    if (section !== at) size = sizeAt(section);
-    at = section;
-    const last = judged.get(value);
+    if (section !== currentSection) size = sizeAt(section);
+    currentSection = section;
+    const last = issueCache.get(value);
     const same = last?.size.cells === size.cells && last?.size.propellerIn === size.propellerIn;
     let issues = same ? last?.issues : undefined;
     if (!issues) {
       const setting = kind === "follows" ? adjustable(name, catalogue) : catalogue.setting(baseOf(section), name);
       const values = value.kind === "follows" ? [value.from, value.to] : [value];
-      issues = setting && hasBands(setting) ? values.flatMap((each) => beyondUsual(each, setting, size)) : NONE;
-      judged.set(value, { size, issues });
+      issues = setting && hasBands(setting) ? values.flatMap((each) => beyondUsual(each, setting, size)) : NO_ISSUES;
+      issueCache.set(value, { size, issues });
     }
-    for (const issue of issues) strange.push({ entry, issue });
+    for (const issue of issues) unusual.push({ entry, issue });
   }
-  return strange;
+  return unusual;
 }
 
-const NONE: readonly LimitIssue[] = [];
+const NO_ISSUES: readonly LimitIssue[] = [];
 /** Equal lines share one reading, and so one value. */
-const judged = new WeakMap<Value, { size: FrameSize; issues: readonly LimitIssue[] }>();
+const issueCache = new WeakMap<Value, { size: FrameSize; issues: readonly LimitIssue[] }>();
 
-const bands = new WeakMap<SettingSpec, boolean>();
+const bandCache = new WeakMap<SettingSpec, boolean>();
 
 /** Whether anything is said of what is usual for a setting; most lines need no closer look. */
 function hasBands(setting: SettingSpec): boolean {
-  let has = bands.get(setting);
+  let has = bandCache.get(setting);
   if (has === undefined) {
     has = setting.types.some((type) => numbersOf(type).some(({ usual }) => usual !== undefined));
-    bands.set(setting, has);
+    bandCache.set(setting, has);
   }
   return has;
 }

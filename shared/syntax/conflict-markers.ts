@@ -7,7 +7,7 @@ import type { SyntaxIssue } from "./tree.ts";
 const MARK = /^(<{7}|\|{7}|={7}|>{7})( .*)?$/;
 
 /** Lines that belong to no reading of the file: markers, and the sides after the first. */
-export function mergeMarks(texts: readonly string[], issues: SyntaxIssue[]): Set<number> | null {
+export function conflictLines(texts: readonly string[], issues: SyntaxIssue[]): Set<number> | null {
   let unread: Set<number> | null = null;
   for (let i = 0; i < texts.length; i++) {
     if (!markOf(texts[i]!)) continue;
@@ -19,7 +19,7 @@ export function mergeMarks(texts: readonly string[], issues: SyntaxIssue[]): Set
     } else {
       for (const line of markers) unread.add(line);
     }
-    report(issues, texts, i, wordConflict(i, divider, last));
+    report(issues, texts, i, conflictMessage(i, divider, last));
     i = last ?? markers.at(-1)!;
   }
   return unread;
@@ -36,20 +36,20 @@ interface Conflict {
 /** The conflict whose first marker stands on a line: up to its end, or to where the next begins. */
 function conflictAt(texts: readonly string[], start: number): Conflict {
   const markers: number[] = [];
-  const begun = markOf(texts[start]!) === "<";
+  const opened = markOf(texts[start]!) === "<";
   let divider: number | null = null;
   for (let i = start; i < texts.length; i++) {
     const mark = markOf(texts[i]!);
     if (!mark) continue;
     if (mark === "<" && i > start) break;
     markers.push(i);
-    if (begun && (mark === "|" || mark === "=")) divider ??= i;
+    if (opened && (mark === "|" || mark === "=")) divider ??= i;
     if (mark === ">") return { markers, divider, last: divider === null ? null : i };
   }
   return { markers, divider: null, last: null };
 }
 
-function wordConflict(start: number, divider: number | null, last: number | null): string {
+function conflictMessage(start: number, divider: number | null, last: number | null): string {
   if (divider === null || last === null)
     return "This marker belongs to a merge that was resolved only in part. Remove what is left of its markers, once you have looked at what stands around them.";
   const [from, to] = [start + 2, divider];

@@ -14,8 +14,8 @@ export type Readings = ReadonlyMap<string, number | string>;
 export function sampleText(element: ElementSpec, readings: Readings, catalogue: Catalogue, width: number): string[] {
   if (element.drawn !== "text") return [];
   const rows = rowsOf(element, readings, catalogue);
-  if (isEmpty(rows)) return [cut(element.name.toUpperCase(), width)];
-  return rows.map((row, i) => ([...row].length > width ? cut(element.widest[i] ?? row, width) : row));
+  if (isEmpty(rows)) return [truncate(element.name.toUpperCase(), width)];
+  return rows.map((row, i) => ([...row].length > width ? truncate(element.widest[i] ?? row, width) : row));
 }
 
 /** Whether the display shows nothing of an element at this moment; a figure is always there. */
@@ -24,21 +24,21 @@ export function isBlank(element: ElementSpec, readings: Readings, catalogue: Cat
 }
 
 function rowsOf(element: ElementSpec, readings: Readings, catalogue: Catalogue): string[] {
-  return element.shows.map((template) => filled(template, readings, catalogue));
+  return element.shows.map((template) => fillTemplate(template, readings, catalogue));
 }
 
 function isEmpty(rows: readonly string[]): boolean {
   return rows.every((row) => row.trim() === "");
 }
 
-function cut(row: string, width: number): string {
+function truncate(row: string, width: number): string {
   return [...row].slice(0, width).join("");
 }
 
 const BRACES = /\{([a-z-]+)(?:\.(\d)|:(clock))?\}/g;
 
 /** A template with its readings filled in. A reading that is not known leaves dashes. */
-export function filled(template: string, readings: Readings, catalogue: Catalogue): string {
+export function fillTemplate(template: string, readings: Readings, catalogue: Catalogue): string {
   return template.replace(BRACES, (_, name: string, decimals: string | undefined, clock: string | undefined) => {
     const value = readings.get(name);
     if (value === undefined) return "--";

@@ -1,10 +1,10 @@
 /** What the display warns of at some moment: thresholds of the script that the readings have passed. */
 import type { Craft } from "../model/craft.ts";
-import { integerOf, quantityOf, wordOf, wordsOf } from "../model/setting-lookup.ts";
+import { choiceOf, choicesOf, integerOf, quantityOf } from "../model/setting-lookup.ts";
+import type { Readings } from "./element-text.ts";
 import { chargeOf } from "./pack-state.ts";
-import type { Readings } from "./text.ts";
 
-export interface Trouble {
+export interface Alert {
   /** The word by which `osd.alert-on` lets it appear among the alerts. */
   readonly kind: string;
   /** What the element `alerts` shows. */
@@ -16,16 +16,16 @@ export interface Trouble {
 const PACK = ["pack-volts", "cell-volts", "pack-bar"];
 
 /** The troubles of a moment, the most urgent first. What the script sets no threshold for is no trouble. */
-export function troublesOf(craft: Craft, readings: Readings): readonly Trouble[] {
+export function activeAlerts(craft: Craft, readings: Readings): readonly Alert[] {
   const read = (name: string) => Number(readings.get(name));
   const under = (name: string, limit: number | undefined) => limit !== undefined && read(name) < limit;
   const atLeast = (name: string, limit: number | undefined) => limit !== undefined && read(name) >= limit;
-  const counts = wordOf(craft, "pack.current-from") !== "none";
+  const countsCharge = choiceOf(craft, "pack.current-from") !== "none";
   const landing = under("cell-volts", quantityOf(craft, "pack.land-at", "V/cell"));
   const warnMah = chargeOf(craft, "pack.warn-after", quantityOf(craft, "pack.capacity", "mAh"));
   const hasReserve = craft.settings.get("pack")?.get("reserve")?.value != null;
   const flightAlertMin = quantityOf(craft, "osd.flight-time-alert", "min");
-  const passed: readonly (Trouble & { readonly is: boolean })[] = [
+  const passed: readonly (Alert & { readonly is: boolean })[] = [
     {
       kind: "weak-link",
       text: "LINK LOST",
@@ -55,13 +55,13 @@ export function troublesOf(craft: Craft, readings: Readings): readonly Trouble[]
       kind: "used-up",
       text: "CHARGE USED UP",
       elements: ["used-capacity", "charge-left"],
-      is: counts && atLeast("used-capacity", warnMah),
+      is: countsCharge && atLeast("used-capacity", warnMah),
     },
     {
       kind: "used-up",
       text: "RESERVE REACHED",
       elements: ["time-left"],
-      is: counts && hasReserve && read("time-left") === 0,
+      is: countsCharge && hasReserve && read("time-left") === 0,
     },
     {
       kind: "no-fix",
@@ -98,7 +98,7 @@ export function troublesOf(craft: Craft, readings: Readings): readonly Trouble[]
 }
 
 /** What the element `alerts` shows: the most urgent trouble that `osd.alert-on` lets through, or nothing. */
-export function alertText(craft: Craft, troubles: readonly Trouble[]): string {
-  const wanted = wordsOf(craft, "osd.alert-on");
-  return troubles.find(({ kind }) => !wanted || wanted.includes(kind))?.text ?? "";
+export function alertText(craft: Craft, alerts: readonly Alert[]): string {
+  const shownKinds = choicesOf(craft, "osd.alert-on");
+  return alerts.find(({ kind }) => !shownKinds || shownKinds.includes(kind))?.text ?? "";
 }

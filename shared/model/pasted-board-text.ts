@@ -4,14 +4,14 @@ import type { Line, Tree } from "../syntax/tree.ts";
 import type { Issue } from "./script.ts";
 
 /** So many lines in a row are no slip of the hand. */
-const FEWEST = 2;
+const MIN_LINES = 2;
 
 /** The findings of a file, with one in place of all those on lines that are a board's own text. */
-export function tellPasted(issues: Issue[], tree: Tree, catalogue: Catalogue): Issue[] {
+export function replacePastedIssues(issues: Issue[], tree: Tree, catalogue: Catalogue): Issue[] {
   const runs = pastedRuns(tree, catalogue);
   if (runs.length === 0) return issues;
   const within = (line: number) => runs.some(({ first, last }) => line >= first && line <= last);
-  return [...issues.filter(({ span }) => !within(span.line)), ...runs.map((run) => pasted(run, tree))];
+  return [...issues.filter(({ span }) => !within(span.line)), ...runs.map((run) => pastedIssue(run, tree))];
 }
 
 interface Run {
@@ -27,12 +27,12 @@ function pastedRuns(tree: Tree, catalogue: Catalogue): Run[] {
     if (span.line <= last || !isForeign(tree.lines[span.line]!, catalogue)) continue;
     last = span.line;
     let count = 1;
-    for (let line = span.line + 1; goesOn(tree.lines[line], catalogue); line++) {
+    for (let line = span.line + 1; continuesRun(tree.lines[line], catalogue); line++) {
       const { kind } = tree.lines[line]!.node;
       if (kind !== "blank" && kind !== "comment") last = line;
       if (isForeign(tree.lines[line]!, catalogue)) count++;
     }
-    if (count >= FEWEST) runs.push({ first: span.line, last });
+    if (count >= MIN_LINES) runs.push({ first: span.line, last });
   }
   return runs;
 }
@@ -42,7 +42,7 @@ function isForeign({ node, issues }: Line, catalogue: Catalogue): boolean {
 }
 
 /** Whether a line may stand among board text: any but one that the language knows. */
-function goesOn(line: Line | undefined, catalogue: Catalogue): boolean {
+function continuesRun(line: Line | undefined, catalogue: Catalogue): boolean {
   if (!line) return false;
   const { kind } = line.node;
   if (kind === "section") return !isKnown(line.node.name.text, catalogue);
@@ -58,7 +58,7 @@ function isKnown(name: string, catalogue: Catalogue): boolean {
   );
 }
 
-function pasted({ first, last }: Run, tree: Tree): Issue {
+function pastedIssue({ first, last }: Run, tree: Tree): Issue {
   const lines = Array.from({ length: last - first + 1 }, (_, i) => first + i);
   const insertions = lines.map((line) => ({
     range: { start: { line, character: 0 }, end: { line, character: 0 } },

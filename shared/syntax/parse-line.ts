@@ -36,7 +36,7 @@ function parseStatement(scan: Scanner, text: string, end: number, issues: LineIs
   if (!word) {
     const found = scan.rest();
     issues.push(
-      slipped(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
+      slipIssue(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
         issue(
           found,
           `“${found.text}” begins no statement: a line that is not indented is the header, a “use” or the name of a section. If it belongs to the section above, indent it.`,
@@ -47,7 +47,7 @@ function parseStatement(scan: Scanner, text: string, end: number, issues: LineIs
   if (FILE_KINDS.includes(word.text)) return parseHeader(word, scan, text, end, issues);
   if (word.text === "use") {
     const path = readText(scan, text, end, issues, 'the file\'s name in quotes, as in use "layers/habits.fettle"');
-    nothingMore(scan, end, issues, "after the file's name");
+    expectEnd(scan, end, issues, "after the file's name");
     return { kind: "use", word, path };
   }
   if (scan.done()) return { kind: "section", name: word, title: null };
@@ -56,7 +56,7 @@ function parseStatement(scan: Scanner, text: string, end: number, issues: LineIs
   const from = quoted ? scan.at() : word.end + 1;
   const slip = titleSlip(word, { text: text.slice(scan.at(), end), start: scan.at(), end });
   issues.push(
-    slipped({ start: from, end }, slip) ?? {
+    slipIssue({ start: from, end }, slip) ?? {
       code: "syntax",
       start: from,
       end,
@@ -71,14 +71,14 @@ function parseHeader(word: Word, scan: Scanner, text: string, end: number, issue
   const name = readText(scan, text, end, issues, `a name in quotes, as in ${word.text} "Tankard"`);
   let edition = EDITION;
   if (name && !scan.done()) {
-    const said = scan.name();
-    const number = said?.text === "edition" ? scan.digits() : null;
-    if (said && number && /^\d+$/.test(number.text) && scan.done()) {
+    const found = scan.name();
+    const number = found?.text === "edition" ? scan.digits() : null;
+    if (found && number && /^\d+$/.test(number.text) && scan.done()) {
       edition = Number(number.text);
       if (edition > EDITION) {
         issues.push({
           code: "edition-newer",
-          start: said.start,
+          start: found.start,
           end: number.end,
           message: `This script is written in edition ${edition}; this tool reads edition ${EDITION}. Nothing in it was read and nothing will be rewritten: update the tool.`,
         });
@@ -86,7 +86,7 @@ function parseHeader(word: Word, scan: Scanner, text: string, end: number, issue
         issues.push(issue(number, "Editions count from 1."));
       }
     } else {
-      const from = said?.start ?? scan.at();
+      const from = found?.start ?? scan.at();
       issues.push({
         code: "syntax",
         start: from,
@@ -121,7 +121,7 @@ function parseEntry(
   if (!head) {
     const found = scan.rest();
     issues.push(
-      slipped(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
+      slipIssue(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
         issue(
           found,
           `“${found.text}” is no name: an entry begins with a name in small letters, or with a control such as TL.`,
@@ -161,60 +161,60 @@ function parseDrop(word: Word, scan: Scanner, end: number, issues: LineIssue[]):
   return { kind: "drop", word, all, names };
 }
 
-function readText(scan: Scanner, text: string, end: number, issues: LineIssue[], wanted: string): Quoted | null {
+function readText(scan: Scanner, text: string, end: number, issues: LineIssue[], expected: string): Quoted | null {
   if (scan.done()) {
-    issues.push(issue({ start: Math.max(0, end - 1), end }, `Something is missing here: ${wanted}.`));
+    issues.push(issue({ start: Math.max(0, end - 1), end }, `Something is missing here: ${expected}.`));
     return null;
   }
   const quoted = scan.quoted();
   if (quoted) return quoted;
   const start = scan.at();
-  const said = { text: text.slice(start, end), start, end };
+  const found = { text: text.slice(start, end), start, end };
   issues.push(
-    slipped(said, quotesSlip(said, wanted) ?? foldersSlip(said) ?? unquotedSlip(said, wanted)) ??
-      issue(said, said.text.startsWith('"') ? BAD_STRING : `Here belongs ${wanted}.`),
+    slipIssue(found, quotesSlip(found, expected) ?? foldersSlip(found) ?? unquotedSlip(found, expected)) ??
+      issue(found, found.text.startsWith('"') ? BAD_STRING : `Here belongs ${expected}.`),
   );
-  scan.go(end);
+  scan.moveTo(end);
   return null;
 }
 
 /** What follows the name of a section by a slip of the hand, where it is no entry that lost its indent. */
-function titleSlip(word: Word, said: Word): Slip | null {
-  if (/^[:;,={]$/.test(said.text)) {
-    const repair = { title: `Take “${said.text}” away`, start: said.start, end: said.end, text: "" };
-    return { message: `A section's name stands alone on its line: take “${said.text}” away.`, repair };
+function titleSlip(word: Word, found: Word): Slip | null {
+  if (/^[:;,={]$/.test(found.text)) {
+    const repair = { title: `Take “${found.text}” away`, start: found.start, end: found.end, text: "" };
+    return { message: `A section's name stands alone on its line: take “${found.text}” away.`, repair };
   }
   if (word.text !== "pack" && word.text !== "verbatim") return null;
-  const wanted = `the name in quotes, as in ${word.text} "Long"`;
-  return quotesSlip(said, wanted) ?? (/^[\w-]+$/.test(said.text) ? unquotedSlip(said, wanted) : null);
+  const expected = `the name in quotes, as in ${word.text} "Long"`;
+  return quotesSlip(found, expected) ?? (/^[\w-]+$/.test(found.text) ? unquotedSlip(found, expected) : null);
 }
 
 /** A path as it is written elsewhere, which no text in quotes can hold as it is. */
-function foldersSlip(said: Word): Slip | null {
-  if (!/^"[^"\\]*(\\[^"\\]+)+"$/.test(said.text)) return null;
-  const path = said.text.replaceAll("\\", "/");
-  const repair = { title: `Write ${path}`, start: said.start, end: said.end, text: path };
+function foldersSlip(found: Word): Slip | null {
+  if (!/^"[^"\\]*(\\[^"\\]+)+"$/.test(found.text)) return null;
+  const path = found.text.replaceAll("\\", "/");
+  const repair = { title: `Write ${path}`, start: found.start, end: found.end, text: path };
   return { message: `A “\\” cannot stand so in quotes; between folders stands “/”: ${path}.`, repair };
 }
 
-function unquotedSlip(said: Word, wanted: string): Slip | null {
-  if (!/^[^"\\\s]+( [^"\\\s]+)*$/.test(said.text)) return null;
-  const repair = { title: `Write "${said.text}"`, start: said.start, end: said.end, text: `"${said.text}"` };
-  return { message: `Here belongs ${wanted}.`, repair };
+function unquotedSlip(found: Word, expected: string): Slip | null {
+  if (!/^[^"\\\s]+( [^"\\\s]+)*$/.test(found.text)) return null;
+  const repair = { title: `Write "${found.text}"`, start: found.start, end: found.end, text: `"${found.text}"` };
+  return { message: `Here belongs ${expected}.`, repair };
 }
 
 /** Why a string literal could not be read. */
 export const BAD_STRING =
   'This text in quotes cannot be read: it must end with a quote on the same line, and inside it only \\" and \\\\ may follow a backslash.';
 
-function nothingMore(scan: Scanner, end: number, issues: LineIssue[], where: string): void {
+function expectEnd(scan: Scanner, end: number, issues: LineIssue[], where: string): void {
   if (!scan.done())
     issues.push(
       issue({ start: scan.at(), end }, `Nothing may stand ${where}: remove it, or begin it with # as a comment.`),
     );
 }
 
-function slipped(at: { start: number; end: number }, slip: Slip | null): LineIssue | null {
+function slipIssue(at: { start: number; end: number }, slip: Slip | null): LineIssue | null {
   return slip && { code: "syntax", start: at.start, end: at.end, message: slip.message, repair: slip.repair };
 }
 

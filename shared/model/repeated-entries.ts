@@ -10,14 +10,14 @@ import type { Entry, Issue } from "./script.ts";
  */
 export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
   const issues: Issue[] = [];
-  const bySection = new Map<string, Map<string, Said>>();
+  const bySection = new Map<string, Map<string, Occurrence>>();
   let section = "";
   let base = "";
-  let first = new Map<string, Said>();
-  const say = (key: string, said: Said, fixes: (before: Said) => readonly Fix[]) => {
+  let first = new Map<string, Occurrence>();
+  const record = (key: string, occurrence: Occurrence, fixes: (before: Occurrence) => readonly Fix[]) => {
     const before = first.get(key);
-    if (before) issues.push(repeated(key, said, before, fixes(before)));
-    else first.set(key, said);
+    if (before) issues.push(repeatedIssue(key, occurrence, before, fixes(before)));
+    else first.set(key, occurrence);
   };
   for (const entry of entries) {
     if (entry.kind === "mode" || entry.kind === "output") continue;
@@ -29,34 +29,34 @@ export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue)
     }
     if (entry.kind === "setting" && catalogue.setting(base, entry.name)?.repeatable) continue;
     const { name, line, value } = entry;
-    if (value?.kind !== "fields") say(name, entry, removal);
-    else for (const field of value.fields) say(`${name} ${field.name}`, { line, head: field.nameAt }, noFix);
+    if (value?.kind !== "fields") record(name, entry, removeLineFix);
+    else for (const field of value.fields) record(`${name} ${field.name}`, { line, head: field.nameAt }, noFixes);
   }
   return issues;
 }
 
 /** Where something is said: an entry, or a field of one. */
-interface Said {
+interface Occurrence {
   readonly line: number;
   readonly head: Cols;
 }
 
-function repeated(key: string, said: Said, before: Said, fixes: readonly Fix[]): Issue {
+function repeatedIssue(key: string, occurrence: Occurrence, before: Occurrence, fixes: readonly Fix[]): Issue {
   return {
     code: "duplicate-entry",
     message: `${key} is said already on line ${before.line + 1}; this later line counts. Remove the one that is not meant.`,
-    span: spanAt(said.line, said.head),
+    span: spanAt(occurrence.line, occurrence.head),
     related: [{ message: `${key} is said here first`, span: spanAt(before.line, before.head) }],
     fixes,
   };
 }
 
-function removal({ line }: Said): Fix[] {
+function removeLineFix({ line }: Occurrence): Fix[] {
   const range = { start: { line, character: 0 }, end: { line: line + 1, character: 0 } };
   return [{ title: "Remove the earlier line", edits: [{ range, text: "" }] }];
 }
 
 /** The line of a field says others too. */
-function noFix(): Fix[] {
+function noFixes(): Fix[] {
   return [];
 }

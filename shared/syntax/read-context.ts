@@ -13,7 +13,7 @@ export interface Units {
   convert(number: number, from: string, to: string): number | undefined;
 }
 
-export interface Reading {
+export interface ReadContext {
   readonly scan: Scanner;
   readonly units: Units;
   readonly pieces: Piece[];
@@ -57,8 +57,8 @@ export function isFault(value: unknown): value is Fault {
 }
 
 /** Notes what a stretch of the line is, for colours and hovers; `of` names what it belongs to. */
-export function piece(reading: Reading, kind: PieceKind, at: Cols, of?: string): void {
-  reading.pieces.push({ kind, start: at.start, end: at.end, ...(of !== undefined && { of }) });
+export function addPiece(context: ReadContext, kind: PieceKind, at: Cols, of?: string): void {
+  context.pieces.push({ kind, start: at.start, end: at.end, ...(of !== undefined && { of }) });
 }
 
 /** Words that no position and no field may be, besides the unit symbols. */
@@ -67,13 +67,13 @@ export const RESERVED: ReadonlySet<string> = new Set(
 );
 
 /** What stands where something else was wanted, for the end of a message. */
-export function found(reading: Reading): string {
-  return reading.scan.done() ? "the line ends here" : `“${reading.scan.rest().text}” stands here`;
+export function describeNext(context: ReadContext): string {
+  return context.scan.done() ? "the line ends here" : `“${context.scan.rest().text}” stands here`;
 }
 
 /** The columns of what comes next; at the end of a line its last column, so that there is something to underline. */
-export function nextCols(reading: Reading): Cols {
-  if (!reading.scan.done()) return reading.scan.rest();
-  const end = reading.scan.last();
+export function nextCols(context: ReadContext): Cols {
+  if (!context.scan.done()) return context.scan.rest();
+  const end = context.scan.lastEnd();
   return { start: Math.max(0, end - 1), end };
 }
