@@ -1,4 +1,4 @@
-/** The catalogue as one value, with the look-ups that the rest of the core asks of it. */
+/** The catalogue as one value, with its look-ups by name. */
 import { elements as shippedElements } from "./elements.ts";
 import { modes as shippedModes } from "./modes.ts";
 import { readings } from "./readings.ts";
@@ -16,7 +16,7 @@ export interface Catalogue {
   readonly readings: readonly ReadingSpec[];
   readonly unitFamilies: readonly UnitFamily[];
   section(name: string): SectionSpec | undefined;
-  /** A setting of a section; a second set answers with the settings of the set it is like. */
+  /** A setting of a section; for a second set, also those of the set that it is `like`. */
   setting(section: string, name: string): SettingSpec | undefined;
   /** Settings of a section in the catalogue's order, those of a second set included. */
   settingsOf(section: string): readonly SettingSpec[];
@@ -24,15 +24,15 @@ export interface Catalogue {
   element(name: string): ElementSpec | undefined;
 }
 
-/** A pilot's own word for a name of ours, which stands alone or as SECTION.NAME. */
+/** A pilot's own word for a name of the catalogue; `name` is a name alone or SECTION.NAME. */
 export interface Alias {
   readonly word: string;
   readonly name: string;
 }
 
 /**
- * The catalogue that ships, with `extra` settings of a pilot's own laid over it. What `aliases`
- * name is found by those words as by the catalogue's own.
+ * The built-in catalogue, with a pilot's own settings (`extra`) added; one of the same name replaces the
+ * built-in one. The words of `aliases` are added to the search words of what they name.
  */
 export function makeCatalogue(
   extra: readonly (SettingSpec & { section: string })[] = [],
@@ -70,7 +70,7 @@ function wordsByName(aliases: readonly Alias[]): ReadonlyMap<string, readonly st
 
 type WordsByName = ReadonlyMap<string, readonly string[]>;
 
-/** A thing with the words that were said for it, under its own name or that of its section with it. */
+/** An item of the catalogue with the alias words for its name, and for its `path` (SECTION.NAME) if it has one. */
 function withWords<T extends { name: string; words: string[] }>(thing: T, aliasWords: WordsByName, path?: string): T {
   const more = [...(aliasWords.get(thing.name) ?? []), ...(aliasWords.get(path ?? "") ?? [])];
   return more.length === 0 ? thing : { ...thing, words: [...thing.words, ...more] };

@@ -1,4 +1,4 @@
-/** What can stand on the display, in the order in which reference pages and lists show it. */
+/** The elements of the display, in the order in which reference pages and lists show it. */
 import { craftElements } from "./elements/craft.ts";
 import { flightElements } from "./elements/flight.ts";
 import { linkElements } from "./elements/link.ts";

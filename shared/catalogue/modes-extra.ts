@@ -1,4 +1,4 @@
-/** Modes that leave the flying alone: sound, light, picture, recording, and second sets. */
+/** Modes that do not control the flight: sound, light, picture, recording, and second sets. */
 import type { ModeSpec } from "./types.ts";
 
 export const extraModes: readonly ModeSpec[] = [

@@ -1,4 +1,4 @@
-/** What a switch can do: modes that arm, hold and turn the craft; the rest are in modes-extra.ts. */
+/** Modes that arm the craft and control its flight; the others are in modes-extra.ts. */
 import { extraModes } from "./modes-extra.ts";
 import type { ModeSpec } from "./types.ts";
 
@@ -92,7 +92,7 @@ export const modes: readonly ModeSpec[] = [
     what: "Keeps full control of attitude while the throttle is closed.",
     why: "With it a craft floats over the top of a loop and still obeys. Without it, closing the throttle lets go of the craft until it is opened again, and it tumbles. To hold it the motors speed up by themselves, so a craft that touches down with it hops and skids until it is disarmed. Most who fly freely leave it on with the arm switch; a beginner lands better without.",
     hazard:
-      "On the bench, with the throttle at nought, the motors wind up by themselves as the craft cannot turn: propellers off.",
+      "On the bench, with the throttle at zero, the motors wind up by themselves as the craft cannot turn: propellers off.",
     related: ["gains.grip-from", "motors.idle", "safety.idle-disarm-after", "safety.spin-when-armed", "arm"],
     words: [
       "full authority at zero throttle",

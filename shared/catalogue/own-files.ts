@@ -1,22 +1,25 @@
 /**
- * The shape of a pilot's own files, with what is wrong in words. This brings zod along: load it
- * only where there is such a file.
+ * Validates a pilot's own files against their schema, with messages for the pilot. This module imports
+ * zod: load it only if there is such a file.
  */
 import type * as z from "zod/mini";
 import { aliasesFileSchema, catalogueFileSchema } from "./schema.ts";
 import type { OwnSetting } from "./types.ts";
 
-/** Something wrong in a file, by the way to it from the top. */
+/** Something wrong in a file; `path` leads to it from the root of the JSON. */
 export interface ShapeProblem {
   readonly path: readonly (string | number)[];
-  /** True where it is the name of the member that is wrong, and not its value. */
+  /** True if the name of the member is wrong, not its value. */
   readonly ofName: boolean;
   readonly message: string;
 }
 
 type Issue = z.core.$ZodIssue;
 
-/** The settings of a catalogue file that have their shape, each with its place in the list, and what is wrong with the rest. */
+/**
+ * The valid settings of a catalogue file, each with its index in the list, and what is wrong with the
+ * others.
+ */
 export function readCatalogueFile(json: unknown): {
   readonly settings: readonly { readonly at: number; readonly setting: OwnSetting }[];
   readonly problems: readonly ShapeProblem[];
@@ -28,7 +31,7 @@ export function readCatalogueFile(json: unknown): {
   const listed: unknown = (json as { settings?: unknown } | null)?.settings;
   const settings = Array.isArray(listed) && !issues.some(({ path }) => path.length === 1 && path[0] === "settings");
   return {
-    // One faulty setting takes nothing from its neighbours.
+    // An invalid setting does not affect the others.
     settings: settings
       ? (listed as OwnSetting[]).map((setting, at) => ({ at, setting })).filter(({ at }) => !faulty.has(at))
       : [],
@@ -36,7 +39,7 @@ export function readCatalogueFile(json: unknown): {
   };
 }
 
-/** The words of an aliases file that have their shape, and what is wrong with the rest. */
+/** The valid words of an aliases file, and what is wrong with the others. */
 export function readAliasesFile(json: unknown): {
   readonly aliases: readonly { readonly word: string; readonly name: string }[];
   readonly problems: readonly ShapeProblem[];
@@ -47,7 +50,7 @@ export function readAliasesFile(json: unknown): {
   const faulty = new Set(issues.map(({ path }) => path[1]));
   const entries = typeof listed === "object" && listed !== null && !Array.isArray(listed) ? Object.entries(listed) : [];
   return {
-    // The schema passes over a key “__proto__”, whatever it holds.
+    // The schema does not check a key “__proto__”, whatever its value.
     aliases: entries.flatMap(([word, name]) => (typeof name === "string" && !faulty.has(word) ? [{ word, name }] : [])),
     problems: issues.flatMap((issue) => problemsOf(issue, json)),
   };
@@ -59,7 +62,7 @@ function problemsOf(issue: Issue, json: unknown): ShapeProblem[] {
     return issue.keys.map((key) => ({
       path: [...path, key],
       ofName: true,
-      message: `Nothing here is called “${key}”: look at its spelling, or take it out.`,
+      message: `Nothing here is called “${key}”: look at its spelling, or remove it.`,
     }));
   const there = path.reduce<unknown>(
     (part, step) => (part as Record<string | number, unknown> | undefined)?.[step],
@@ -73,7 +76,7 @@ function problemsOf(issue: Issue, json: unknown): ShapeProblem[] {
   return [{ path, ofName: issue.code === "invalid_key", message }];
 }
 
-/** `missing`: nothing stands there at all. */
+/** The message for an issue. `missing`: the member is absent. */
 function messageOf(issue: Issue, key: string, missing: boolean): string {
   switch (issue.code) {
     case "invalid_type":
@@ -139,7 +142,7 @@ const INSTRUCTIONS: Readonly<Record<string, string>> = {
 };
 
 function instructionFor(key: string, expected: string): string {
-  // What stands in a list is no list itself.
+  // An item of a list is not the list itself.
   if (expected === "object") return "";
   const instruction = Object.hasOwn(INSTRUCTIONS, key)
     ? INSTRUCTIONS[key]!

@@ -1,13 +1,13 @@
 /**
- * The quantities a craft knows in flight, from which the sample texts of the display are made.
+ * The quantities that a craft knows in flight. The sample texts of the display are made from them.
  *
- * An element's `shows` holds one template a row. All outside braces stands as it is; in braces:
+ * An element's `shows` has one template for each row. Text outside braces is literal; in braces:
  * - `{amps}` is the reading rounded to a whole number, in the unit given here;
  * - `{amps.1}` is the same with that many decimals, always written out (`4.0`);
  * - `{flight-time:clock}` is a time of day or a duration: a reading in s prints as m:ss, one in min
- *   as h:mm; the second part has two digits always, the first as many as it needs.
- * A reading without a unit is a bare number or a few words; words print as they are.
- * A negative number has its minus before it; a positive one has no sign.
+ *   as h:mm; the second part always has two digits, the first as many as it needs.
+ * A reading without a unit is a bare number or a few words; words print unchanged.
+ * A negative number has a minus sign; a positive one has no sign.
  */
 import type { ReadingSpec } from "./types.ts";
 

@@ -1,4 +1,7 @@
-/** Which modes cannot be on together, and which of two that are decides. Pairs not named here do not mind each other. */
+/**
+ * Which modes must not be on together, and which of two has precedence. Pairs that are not listed do not
+ * affect each other.
+ */
 import { modes } from "./modes.ts";
 import type { Relations } from "./types.ts";
 

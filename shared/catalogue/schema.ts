@@ -1,14 +1,13 @@
 /**
- * The shape of everything the language knows, checked by zod. The catalogue's own files are held
- * to it by a test; the running program imports only the types, so zod is loaded just where a
- * pilot's own catalogue file is read.
+ * The zod schema of the catalogue. A test validates the built-in catalogue against it; the running
+ * program imports only the types, so zod is loaded only if a pilot's own catalogue file is read.
  */
 import * as z from "zod/mini";
 
 const name = z.string().check(z.regex(/^[a-z][a-z0-9-]*$/));
-/** A sentence or more that a pilot reads: it ends as a sentence does. */
+/** One or more sentences for a pilot, with the full stop of the last. */
 const prose = z.string().check(z.minLength(20), z.regex(/[.!?]$/));
-/** Prose of at least so many letters: what it must say takes them. */
+/** Prose of at least so many letters. */
 const longProse = (letters: number) => z.string().check(z.minLength(letters), z.regex(/[.!?]$/));
 /** Where a limit comes from: a published source, "common practice, no source" or "from memory: …". */
 const source = z.string().check(z.minLength(8));
@@ -19,9 +18,9 @@ const limit = z.strictObject({ at: z.number(), source });
 const span = z.strictObject({ from: z.optional(z.number()), to: z.optional(z.number()) });
 
 /**
- * What is usual: outside it one hint. Of several bands the first whose `when` fits the craft
- * counts; a band without `when` fits every craft. A band bounded by size is silent while the
- * craft does not say that size.
+ * A usual band: a value outside gives one hint. Of several bands the first whose `when` fits the craft
+ * applies; a band without `when` fits every craft. A band that depends on a size does not apply while
+ * the craft does not set that size.
  */
 const band = z.strictObject({
   from: z.optional(z.number()),
@@ -49,7 +48,7 @@ const simple = z.discriminatedUnion("is", [
   z.strictObject({ is: z.literal("text"), longest: z.int().check(z.positive()) }),
   z.strictObject({ is: z.literal("date") }),
   z.strictObject({ is: z.literal("order"), words: z.array(z.string()).check(z.minLength(2)) }),
-  /** Both ends are held to the quantity's limits. */
+  /** The limits of the quantity apply to both ends. */
   z.strictObject({ is: z.literal("range"), of: quantity }),
   z.strictObject({ is: z.literal("size"), mostColumns: z.int(), mostRows: z.int() }),
   z.strictObject({ is: z.literal("cell") }),
@@ -71,7 +70,7 @@ const field = z.strictObject({
   name,
   types: z.array(simple).check(z.minLength(1)),
   what: prose,
-  /** A field that must be there for the value to make sense. */
+  /** A field without which the value is incomplete. */
   required: z.optional(z.boolean()),
   default: z.optional(z.string()),
 });
@@ -80,17 +79,17 @@ const type = z.discriminatedUnion("is", [
   z.strictObject({ is: z.literal("fields"), fields: z.array(field).check(z.minLength(1)) }),
 ]);
 
-/** Something that must be so for a setting or a mode to work; exactly one of the first four. */
+/** A condition for a setting, a mode or an element to work. Exactly one of the first four members is set. */
 const need = z.strictObject({
   setting: z.optional(z.string().check(z.regex(/^[a-z0-9-]+\.[a-z0-9-]+$/))),
   mode: z.optional(name),
   section: z.optional(name),
-  /** A use that some port must have. */
+  /** A use that one of the ports must have. */
   port: z.optional(name),
   /** With `setting`: the text its value must have; or, with `not`, must not have. */
   is: z.optional(z.string()),
   not: z.optional(z.string()),
-  /** Another need that serves as well. */
+  /** An alternative that satisfies the need as well. */
   or: z.optional(
     z.strictObject({ setting: z.optional(z.string()), is: z.optional(z.string()), port: z.optional(name) }),
   ),
@@ -99,9 +98,9 @@ const need = z.strictObject({
 
 export const settingSchema = z.strictObject({
   name,
-  /** Of several types the first that fits a value counts. */
+  /** If there are several types, a value has the first that fits. */
   types: z.array(type).check(z.minLength(1)),
-  /** As a pilot would write it. Stands in for rules, numbers and pictures only. */
+  /** As a pilot would write it. Used by rules, numbers and pictures only. */
   default: z.optional(z.string()),
   /** hardware: true of this craft only; taste: the pilot's; safety: what keeps people whole. */
   kind: z.enum(["hardware", "taste", "safety"]),
@@ -123,9 +122,9 @@ export const sectionSchema = z.strictObject({
   what: prose,
   why: longProse(60),
   words,
-  /** What its entries are. `settings` may stand beside places in an OSD section. */
+  /** The kind of its entries. An OSD section (`places`) may have settings too. */
   holds: z.enum(["settings", "modes", "outputs", "places", "controls", "follows", "kept"]),
-  /** Files in which it may stand. */
+  /** The kinds of files that may have it. */
   in: z.array(z.enum(["craft", "layer", "handset"])).check(z.minLength(1)),
   /** `optional`: as in `pack "NAME"`; `required`: as in `verbatim "DIALECT"`. */
   title: z.optional(z.enum(["optional", "required"])),
@@ -143,7 +142,7 @@ export const modeSchema = z.strictObject({
   needs: z.optional(z.array(need)),
   related: z.optional(z.array(z.string())),
   words,
-  /** True of modes that decide which way up the craft is held. */
+  /** True for modes that control the attitude of the craft. */
   attitude: z.optional(z.boolean()),
 });
 
@@ -169,18 +168,18 @@ export const elementSchema = z.strictObject({
   widest: z.array(z.string().check(z.minLength(1))).check(z.minLength(1)),
   /** The setting whose text it shows, whose own length is then its width. */
   textOf: z.optional(z.string()),
-  /** Drawn over or under the others: shares cells without harm. */
+  /** An overlay: may share cells with other elements. */
   overlapsNothing: z.optional(z.boolean()),
-  /** May stand in the middle of the picture. */
+  /** May be in the middle of the picture. */
   centre: z.optional(z.boolean()),
-  /** What a layout should not be without. */
+  /** The role of an element that a layout should have. */
   role: z.optional(z.enum(["voltage", "link", "alerts", "flight-time"])),
   needs: z.optional(z.array(need)),
   related: z.optional(z.array(z.string())),
   words,
 });
 
-/** A quantity that the craft knows in flight, for the sample texts of the OSD. */
+/** A quantity that the craft measures or computes in flight, for the sample texts of the OSD. */
 export const readingSchema = z.strictObject({ name, unit: z.string(), what: prose });
 
 export const unitFamilySchema = z.strictObject({
@@ -200,16 +199,16 @@ export const unitFamilySchema = z.strictObject({
     .check(z.minLength(1)),
 });
 
-/** A pilot's own catalogue: further settings for sections that there are. */
+/** A pilot's own catalogue: more settings for existing sections. */
 export const catalogueFileSchema = z.strictObject({
-  /** The schema that an editor completes by. */
+  /** The JSON Schema by which an editor completes and validates. */
   $schema: z.optional(z.string()),
-  /** What it is a catalogue of, for whoever opens it. */
+  /** A description, for readers of the file. */
   catalogue: z.string(),
   settings: z.array(z.extend(settingSchema, { section: name })),
 });
 
-/** A pilot's own words: each with the name of ours that it means, alone or as SECTION.NAME. */
+/** A pilot's own words, each with the name of the catalogue that it means: a name alone or SECTION.NAME. */
 export const aliasesFileSchema = z.strictObject({
   $schema: z.optional(z.string()),
   aliases: z.record(

@@ -1,4 +1,4 @@
-/** Units by family: conversion only inside a family. Symbols follow the SI brochure where it has one. */
+/** Units by family; conversion is possible only within a family. Symbols follow the SI brochure if it has one. */
 import type { UnitFamily } from "./types.ts";
 
 export const unitFamilies: readonly UnitFamily[] = [
@@ -119,7 +119,7 @@ for (const family of unitFamilies)
   for (const { symbol, size, logarithm = false, also = [] } of family.units)
     for (const spelling of [symbol, ...also]) known.set(spelling, { family, symbol, size, logarithm });
 
-/** The unit's own symbol for a spelling that is read (`µs` gives `us`); undefined if there is none. */
+/** The canonical symbol for an accepted spelling of a unit (`µs` gives `us`); undefined if there is none. */
 export function unitSymbol(spelling: string): string | undefined {
   return known.get(spelling)?.symbol;
 }
@@ -129,7 +129,7 @@ export function unitFamily(symbol: string): UnitFamily | undefined {
   return known.get(symbol)?.family;
 }
 
-/** `number` in unit `to` instead of unit `from`, rounded to 12 significant digits; undefined across families. */
+/** Converts `number` from unit `from` to unit `to`, rounded to 12 significant digits; undefined across families. */
 export function convert(number: number, from: string, to: string): number | undefined {
   if (from === to) return number;
   const a = known.get(from);

@@ -1,4 +1,4 @@
-/** Short ways to write value types, so that a section of the catalogue reads as a table of facts. */
+/** Constructors of value types, so that a section of the catalogue reads as a table of facts. */
 import { practice } from "./sources.ts";
 import type { IntegerType, Limit, QuantityType, SimpleType, UsualBand } from "./types.ts";
 

@@ -1,4 +1,4 @@
-/** The effective craft: every value that counts, and the lines that it comes from. */
+/** The effective craft: every value after merging, with its source lines. */
 import type { Condition } from "../syntax/condition.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
 import type { Remembering } from "./memo.ts";
@@ -10,29 +10,29 @@ export interface Source {
   readonly line: number;
 }
 
-/** A setting as the craft has it. `value` is null where the line that counts has a fault. */
+/** An effective setting. `value` is null if the line that sets it has a fault. */
 export interface Setting {
   readonly section: string;
   readonly name: string;
   readonly value: Value | null;
-  /** Canonical spelling of the value; for a faulty line what stands there. */
+  /** Canonical spelling of the value; the text as written if the line has a fault. */
   readonly text: string;
-  /** The line that counts last; for fields, of the last one said. */
+  /** The line that sets the value; for fields, the last line that sets one of them. */
   readonly source: Source;
   /** For `fields`: the line that each field comes from. */
   readonly fieldSources: ReadonlyMap<string, Source>;
   /** For a repeatable setting: every item in order, its value being the item's. */
   readonly items: readonly { readonly value: Value | null; readonly source: Source }[] | null;
-  /** As the files before the one that counts had it, also where a `drop` took it back; null where none said it. */
+  /** The value from the files before that of `source`, also if a `drop` removed it; null if none of them set it. */
   readonly before: Setting | null;
 }
 
-/** A mode or an output. `condition` is null where a line of it has a fault. */
+/** A mode or an output. `condition` is null if one of its lines has a fault. */
 export interface Mode {
   readonly name: string;
   readonly condition: Condition | null;
   readonly text: string;
-  /** Every line that takes part, joined by "or". */
+  /** The lines whose conditions are joined by `or`. */
   readonly lines: readonly { readonly source: Source; readonly condition: Condition | null }[];
 }
 
@@ -42,15 +42,15 @@ export function baseOf(section: string): string {
   return slash < 0 ? section : section.slice(0, slash);
 }
 
-/** Before the name of an output, where it stands among modes. */
+/** Prefix of an output's name in lists that hold modes and outputs. */
 const OUTPUTS = "outputs.";
 
-/** True for the name of an output as it stands among modes: `outputs.NAME`. */
+/** True for the name of an output in a list that holds modes and outputs: `outputs.NAME`. */
 export function isOutput(name: string): boolean {
   return name.startsWith(OUTPUTS);
 }
 
-/** The mode or the output of that name; undefined where the craft has none such. */
+/** The mode, or for `outputs.NAME` the output, of that name; undefined if the craft does not have it. */
 export function modeNamed({ modes, outputs }: Pick<Craft, "modes" | "outputs">, name: string): Mode | undefined {
   return isOutput(name) ? outputs.get(name.slice(OUTPUTS.length)) : modes.get(name);
 }
@@ -60,11 +60,11 @@ export interface Control {
   readonly value: ControlValue | null;
   readonly text: string;
   readonly source: Source;
-  /** True where the handset says it, false where the craft or a layer restates it. */
+  /** True if a handset sets it, false if the craft or a layer overrides it. */
   readonly fromHandset: boolean;
 }
 
-/** An OSD element as placed by the script; where it comes to stand is the OSD's business. */
+/** An OSD element with its place as written; `shared/osd` computes its cells. */
 export interface Placed {
   readonly name: string;
   readonly value: Value | null;
@@ -72,6 +72,7 @@ export interface Placed {
   readonly source: Source;
 }
 
+/** An entry of `adjust`: a setting that follows a dial. */
 export interface FollowingSetting {
   readonly name: string;
   readonly value: Value | null;
@@ -79,6 +80,7 @@ export interface FollowingSetting {
   readonly source: Source;
 }
 
+/** A `drop`, or a name in one, that had nothing to remove. */
 export interface DroppedNothing {
   readonly section: string;
   readonly name: string;
@@ -87,10 +89,10 @@ export interface DroppedNothing {
   readonly end: number;
 }
 
-/** A setting that earlier files said and a `drop` took back, and nobody said again. */
+/** A setting that earlier files set, that a `drop` removed, and that no later line has set again. */
 export interface RemovedSetting {
   readonly setting: Setting;
-  /** The line of the `drop`, and the word in it that did so. */
+  /** The line of the `drop`, and the columns of the word in it that removed the setting. */
   readonly source: Source;
   readonly start: number;
   readonly end: number;
@@ -100,7 +102,7 @@ export interface Craft extends Remembering {
   readonly script: Script;
   readonly file: string;
   readonly name: string;
-  /** The one handset of the craft; null where no file names one. */
+  /** The one handset of the craft; null if no file names one. */
   readonly handset: Script | null;
   /** Every file that takes part, in merge order: the handset's, the layers, the craft. */
   readonly scripts: readonly Script[];
@@ -116,11 +118,11 @@ export interface Craft extends Remembering {
   readonly droppedNothing: readonly DroppedNothing[];
   /** By SECTION.NAME. */
   readonly removedByDrop: ReadonlyMap<string, RemovedSetting>;
-  /** Names of sections that some file that counts has written, with the last such line. */
+  /** The sections that files of the craft have and no later file drops, each with the last line of its name. */
   readonly sections: ReadonlyMap<string, Source>;
   /**
-   * The line of the craft's own file that answers for a line of another file: the `use` through
-   * which that file came in; for its own lines the line itself.
+   * The line of the craft's own file at which a problem in another file is reported: the `use` that
+   * includes that file. For lines of its own file the line itself.
    */
   answersFor(source: Source): Source;
 }

@@ -1,11 +1,11 @@
-/** Slips in an entry that the catalogue, or the rest of the line, tells from other faults. */
+/** Common mistakes in an entry that can be recognised by the catalogue or by the rest of the line. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/types.ts";
 import { type Fault, fault, type ReadContext, type Repair } from "../syntax/read-context.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Word } from "../syntax/tree.ts";
 
-/** The fault of a sign between a name and its value, as other languages write one. */
+/** The fault of a `:` or `=` between a name and its value, as other languages write it; null if there is none. */
 export function signFault(text: string, at: Cols): Fault | null {
   const { start } = at;
   const found = /^(:=|[:=])[ \t]*/.exec(text.slice(start, at.end));
@@ -15,12 +15,12 @@ export function signFault(text: string, at: Cols): Fault | null {
   return fault(
     "syntax",
     { start, end: start + sign.length },
-    `Between a name and its value stand only spaces: take “${sign}” away.`,
-    { title: `Take “${sign}” away`, start, end: start + found[0].length, text: separated ? "" : " " },
+    `Between a name and its value stand only spaces: remove “${sign}”.`,
+    { title: `Remove “${sign}”`, start, end: start + found[0].length, text: separated ? "" : " " },
   );
 }
 
-/** The fault of a line that goes on with another entry. */
+/** The fault of a line that continues with another entry; null if it does not. */
 export function secondEntry(
   text: string,
   head: Word,
@@ -41,7 +41,7 @@ export function secondEntry(
   });
 }
 
-/** Puts the word where it is wanted: for what stands in its place, or before what begins there. */
+/** The repair for a missing keyword: replaces what is in its place, or inserts it before the value. */
 export function keywordRepair({ scan }: ReadContext, word: "when" | "at"): Repair[] {
   if (scan.done()) return [];
   const { text, start, end } = scan.rest();
@@ -50,7 +50,7 @@ export function keywordRepair({ scan }: ReadContext, word: "when" | "at"): Repai
   return begins.test(text) ? [{ title: `Put ${word} before it`, start, end: start, text: `${word} ` }] : [];
 }
 
-/** How others join two tests. */
+/** How other languages join two tests, and the keywords to write instead. */
 const JOINTS: Readonly<Record<string, readonly string[]>> = {
   "&&": ["and"],
   "&": ["and"],
@@ -64,7 +64,7 @@ const JOINTS: Readonly<Record<string, readonly string[]>> = {
   ",": ["and", "or"],
 };
 
-/** The fault of a condition that goes on as others would write it; null where it does not. */
+/** The fault of a condition that continues with an operator of other languages; null if it does not. */
 export function jointFault({ scan }: ReadContext): Fault | null {
   const { text, start, end } = scan.rest();
   const words = Object.hasOwn(JOINTS, text) ? JOINTS[text]! : [];
@@ -78,24 +78,24 @@ export function jointFault({ scan }: ReadContext): Fault | null {
   );
 }
 
-/** The fault of a line that is indented and belongs to no section: a “use”, or a section's own name. */
+/** The fault of an indented line that should not be: a “use”, or the name of a section. Null for any other line. */
 export function outdentFault(text: string, head: Word, catalogue: Catalogue): Fault | null {
   const rest = text.slice(head.end).replace(/#.*/, "").trim();
   const isUse = head.text === "use" && rest.startsWith('"');
   if (!isUse && !(rest === "" && catalogue.section(head.text))) return null;
   const what = isUse ? "A “use” line stands before all sections" : `“${head.text}” is the name of a section`;
-  return fault("syntax", head, `${what}: take its indent away.`, {
-    title: "Take the indent away",
+  return fault("syntax", head, `${what}: remove its indent.`, {
+    title: "Remove the indent",
     start: 0,
     end: head.start,
     text: "",
   });
 }
 
-/** The fault of a setting that is named with its section, as pages name it; null where it is none. */
+/** The fault of a setting written as SECTION.NAME, as the reference writes it; null for any other name. */
 export function dottedFault(text: string, head: Word, catalogue: Catalogue): Fault | null {
   const name = /^\.([a-z][a-z0-9-]*)/.exec(text.slice(head.end))?.[1];
-  // Of what no dial can move another fault is told.
+  // A setting that cannot follow a dial has another fault.
   const takesQuantity = catalogue.setting(head.text, name ?? "")?.types.some(({ is }) => is === "quantity");
   if (!name || !takesQuantity) return null;
   const at = { start: head.start, end: head.end + 1 + name.length };

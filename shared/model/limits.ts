@@ -1,4 +1,4 @@
-/** Whether a value lies inside its setting's limits, and inside what is usual. */
+/** Checks values against the hard limits of their settings, and against the usual bands. */
 import type { IntegerType, QuantityType, SettingSpec, UsualBand, ValueType } from "../catalogue/types.ts";
 import { convert } from "../catalogue/units.ts";
 import { printValue } from "../syntax/print-value.ts";
@@ -10,13 +10,13 @@ export interface LimitIssue extends Cols {
   readonly message: string;
 }
 
-/** What the usual bands depend on; undefined where the craft does not say. */
+/** What the usual bands depend on; undefined if the craft does not set it. */
 export interface FrameSize {
   readonly propellerIn?: number | undefined;
   readonly cells?: number | undefined;
 }
 
-/** Every number of a value that lies outside its hard limits. */
+/** One issue for each number of a value outside its hard limits. */
 export function beyondLimits(value: Value, setting: SettingSpec): LimitIssue[] {
   const issues: LimitIssue[] = beyondSize(value, setting);
   eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
@@ -40,7 +40,7 @@ function beyondSize(value: Value, setting: SettingSpec): LimitIssue[] {
   return [{ code: "out-of-range", start, end, message }];
 }
 
-/** Every number of a value outside the usual band for a craft of this size. */
+/** One issue for each number of a value outside the usual band for a craft of this size. */
 export function beyondUsual(value: Value, setting: SettingSpec, size: FrameSize): LimitIssue[] {
   const issues: LimitIssue[] = [];
   eachNumber(value, setting.types, setting.name, (number, at, type, name) => {
@@ -66,7 +66,10 @@ export function beyondUsual(value: Value, setting: SettingSpec, size: FrameSize)
   return issues;
 }
 
-/** The band that counts whatever the craft leaves unsaid; none if one before it may count, and holds the number. */
+/**
+ * The first band that applies for certain, whatever the craft leaves unset. Undefined if an earlier band
+ * may apply and contains the number.
+ */
 function certainBand(type: QuantityType | IntegerType, size: FrameSize, number: number): UsualBand | undefined {
   for (const band of type.usual ?? []) {
     const applies = bandApplies(band, size);
@@ -76,12 +79,12 @@ function certainBand(type: QuantityType | IntegerType, size: FrameSize, number: 
   return undefined;
 }
 
-/** A number in its type's unit, as a person reads it. */
+/** A number and its unit as text; the number alone for "". */
 export function amountText(number: number, unit: string): string {
   return unit === "" ? String(number) : `${number} ${unit}`;
 }
 
-/** The craft that a band is for, as “ with propellers of 3 in and more”; empty for one that is for all. */
+/** The condition of a band as text, such as “ with propellers of 3 in and more”; empty if it has none. */
 export function bandConditionText(band: UsualBand): string {
   const { propellerIn, cells } = band.when ?? {};
   const parts: string[] = [];
@@ -98,7 +101,7 @@ function intervalText({ from, to }: Interval, unit: string): string {
 
 type Interval = { readonly from?: number | undefined; readonly to?: number | undefined };
 
-/** Undefined where it hangs on a size that the craft does not say. */
+/** Whether a band applies; undefined if that depends on a size that the craft does not set. */
 function bandApplies(band: UsualBand, size: FrameSize): boolean | undefined {
   const { propellerIn, cells } = band.when ?? {};
   const both = [intervalHolds(propellerIn, size.propellerIn), intervalHolds(cells, size.cells)];

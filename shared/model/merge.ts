@@ -1,4 +1,4 @@
-/** Files laid over one another: later wins, and every value knows its line. */
+/** Merges the files of a craft: later files win, and every value keeps its source line. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Condition } from "../syntax/condition.ts";
 import { printCondition, printValue } from "../syntax/print-value.ts";
@@ -21,7 +21,7 @@ import type { Part, Plan } from "./uses.ts";
 
 const NO_FIELDS: ReadonlyMap<string, Source> = new Map();
 
-/** What has been said so far, by all files up to the present one. */
+/** The result of merging all files up to the current one. */
 interface MergeState {
   readonly settings: Map<string, Map<string, Setting>>;
   readonly modes: Map<string, Mode>;
@@ -36,7 +36,7 @@ interface MergeState {
   readonly removedByDrop: Map<string, RemovedSetting>;
 }
 
-/** The effective craft of a plan. */
+/** Merges the files of a plan, in its order, into the effective craft. */
 export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Craft {
   const state: MergeState = {
     settings: new Map(),
@@ -88,13 +88,13 @@ function applyScript(state: MergeState, { script }: Part, catalogue: Catalogue):
   if (script.kept.length > 0) state.kept = state.kept.concat(script.kept);
 }
 
-/** Whether the lines of this name in one file count together, and replace those of earlier files. */
+/** Whether all lines of this name in one file combine, and together replace those of earlier files. */
 function isJoint({ kind, section, name }: Entry, catalogue: Catalogue): boolean {
   if (kind === "mode" || kind === "output") return true;
   return kind === "setting" && catalogue.setting(baseOf(section), name)?.repeatable === true;
 }
 
-/** All lines of one mode, output or repeatable setting in one file. */
+/** Applies all lines of one mode, output or repeatable setting of one file. */
 function applyJointLines(state: MergeState, entries: readonly Entry[], script: Script): void {
   const { kind, name, section } = entries[0]!;
   const lines = entries.map((entry) => ({
@@ -108,7 +108,7 @@ function applyJointLines(state: MergeState, entries: readonly Entry[], script: S
   } else (kind === "mode" ? state.modes : state.outputs).set(name, modeOf(name, lines));
 }
 
-/** One line of several that count together. */
+/** One line of several that combine. */
 interface SourceLine {
   readonly value: Value | null;
   readonly text: string;
@@ -142,7 +142,10 @@ function applyEntry(state: MergeState, entry: Entry, script: Script): void {
   }
 }
 
-/** What the files before this one said of a setting, its own drop notwithstanding; `now` is how it stands. */
+/**
+ * The value that files before `script` gave a setting, also if a `drop` of `script` removed it; null if none did.
+ * `now` is the value merged so far.
+ */
 function earlierSetting(
   now: Setting | undefined,
   state: MergeState,
@@ -165,7 +168,7 @@ function tableOf(state: MergeState, section: string): Map<string, Setting> {
   return table;
 }
 
-/** The lines of one mode, joined as "or". */
+/** A mode whose condition is that of all its lines, joined by `or`. */
 function modeOf(name: string, lines: readonly SourceLine[]): Mode {
   const conditions = lines.map(({ value, source }) => ({
     source,
@@ -185,7 +188,7 @@ function joinConditions(conditions: readonly (Condition | null)[]): Condition | 
   return parts.length === 1 ? parts[0]! : { kind: "or", parts, start: 0, end: 0 };
 }
 
-/** Fields merge one by one over those said before, in the same file or an earlier one; all else is replaced. */
+/** Fields override one by one those set before, in the same file or an earlier one; any other value is replaced. */
 function mergeSetting(
   now: Setting | undefined,
   entry: Entry,
@@ -221,7 +224,7 @@ function mergeSetting(
   };
 }
 
-/** The lines of a repeatable setting: a list, in order. */
+/** A repeatable setting, with one item for each of its lines, in order. */
 function listOf(section: string, name: string, lines: readonly SourceLine[], before: Setting | null): Setting {
   const { value, source } = lines.at(-1)!;
   return {
@@ -259,7 +262,7 @@ function recordRemoved(state: MergeState, setting: Setting, source: Source, { st
   state.removedByDrop.set(`${setting.section}.${setting.name}`, { setting, source, start, end });
 }
 
-/** Whether a section could hold a name at all; one that it could not is told as unknown. */
+/** Whether a name can occur in a section at all; one that cannot is reported as unknown elsewhere. */
 function isKnown(section: string, name: string, catalogue: Catalogue): boolean {
   const spec = catalogue.section(baseOf(section));
   if (spec?.holds === "modes") return catalogue.mode(name) !== undefined;

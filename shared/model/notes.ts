@@ -1,4 +1,4 @@
-/** The comments that belong to a line, and the findings that they accept. */
+/** The comments that belong to a line, and the findings that they allow. */
 import type { Span } from "../syntax/span.ts";
 import type { Tree } from "../syntax/tree.ts";
 import type { Allowance, Note } from "./script.ts";
@@ -8,8 +8,8 @@ const ALLOW = /^\s*allow\s+([a-z][a-z-]*)\s*(?::\s*(.*?)\s*)?$/;
 export const NO_NOTE: Note = { text: "", lines: [], allowances: [] };
 
 /**
- * The note of a line: the run of whole-line comments directly above it and the comment at its
- * end. Commented-out entries are no part of it; `isEntry` tells which lines are.
+ * The note of a line: the whole-line comments directly above it and the comment at its end.
+ * Commented-out entries are not part of it; `isEntry` recognises them.
  */
 export function noteOfLine(tree: Tree, line: number, isEntry: (comment: string) => boolean): Note {
   const lines: number[] = [];
@@ -34,7 +34,7 @@ export function noteOfLine(tree: Tree, line: number, isEntry: (comment: string) 
   };
 }
 
-/** The finding that the comment of a line accepts, if it does. */
+/** The `allow` in the comment of a line; null if there is none. */
 export function allowanceOf(tree: Tree, line: number): Allowance | null {
   const comment = tree.lines[line]?.comment;
   if (!comment) return null;

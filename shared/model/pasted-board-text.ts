@@ -1,12 +1,12 @@
-/** Lines of a board's own text that were pasted into a script as they are. */
+/** Detects lines of a flight controller's own text that were pasted into a script unchanged. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Line, Tree } from "../syntax/tree.ts";
 import type { Issue } from "./script.ts";
 
-/** So many lines in a row are no slip of the hand. */
+/** So many lines in a row are not a mistake in a single entry. */
 const MIN_LINES = 2;
 
-/** The findings of a file, with one in place of all those on lines that are a board's own text. */
+/** The issues of a file, with one issue in place of all those on each run of pasted board text. */
 export function replacePastedIssues(issues: Issue[], tree: Tree, catalogue: Catalogue): Issue[] {
   const runs = pastedRuns(tree, catalogue);
   if (runs.length === 0) return issues;
@@ -19,7 +19,7 @@ interface Run {
   readonly last: number;
 }
 
-/** Runs of lines that say more than a name which nothing in the language has. */
+/** Runs of lines that start with a name unknown to the language and have more after it. */
 function pastedRuns(tree: Tree, catalogue: Catalogue): Run[] {
   const runs: Run[] = [];
   let last = -1;
@@ -41,7 +41,7 @@ function isForeign({ node, issues }: Line, catalogue: Catalogue): boolean {
   return node.kind === "section" && issues.length > 0 && !isKnown(node.name.text, catalogue);
 }
 
-/** Whether a line may stand among board text: any but one that the language knows. */
+/** Whether a line may be part of board text: any line that starts with no known name. */
 function continuesRun(line: Line | undefined, catalogue: Catalogue): boolean {
   if (!line) return false;
   const { kind } = line.node;

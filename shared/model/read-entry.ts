@@ -1,4 +1,4 @@
-/** One entry, read by what its section holds. */
+/** Parses one entry by the kind of its section. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { QuantityType, SectionSpec, SettingSpec } from "../catalogue/types.ts";
 import type { Piece, PieceKind } from "../syntax/piece.ts";
@@ -27,18 +27,18 @@ import type { EntryKind } from "./script.ts";
 import { type NameWithWords, similarNames } from "./similar-names.ts";
 import { units } from "./units.ts";
 
-/** An entry without the number of its line: the same text in the same section reads the same. */
+/** A parsed entry without its line number: equal text in the same section gives an equal result. */
 export interface ParsedEntry {
   readonly kind: EntryKind;
   readonly value: Value | null;
   readonly pieces: readonly Piece[];
   readonly fault: Fault | null;
   readonly beyond: readonly LimitIssue[];
-  /** The setting that the entry gives a value to, where it is one. */
+  /** The setting that the entry sets, if it sets one. */
   readonly setting: SettingSpec | null;
 }
 
-/** Reads an entry of a known section. `at` bounds what follows the entry's name. */
+/** Parses an entry of a known section. `at` are the columns after the entry's name. */
 export function readEntry(text: string, head: Word, at: Cols, spec: SectionSpec, catalogue: Catalogue): ParsedEntry {
   switch (spec.holds) {
     case "modes":
@@ -80,7 +80,7 @@ function readSettingEntry(text: string, head: Word, at: Cols, spec: SectionSpec,
 
 type ReadRest = (context: ReadContext) => Value | Fault;
 
-/** An entry whose value follows its name at once. */
+/** Parses an entry whose value follows its name directly. */
 function readDirectEntry(text: string, head: Word, at: Cols, kind: EntryKind & PieceKind, read: ReadRest): ParsedEntry {
   const context: ReadContext = { scan: scanner(text, at.start, at.end), units, pieces: [] };
   addPiece(context, kind, head);
@@ -96,7 +96,7 @@ function readDirectEntry(text: string, head: Word, at: Cols, kind: EntryKind & P
   };
 }
 
-/** An entry whose value follows a word: `NAME when …`, `NAME at …`. */
+/** Parses an entry whose value follows a keyword: `NAME when …`, `NAME at …`. */
 function readKeywordEntry(
   text: string,
   head: Word,
@@ -112,7 +112,7 @@ function readKeywordEntry(
       return fault(
         "syntax",
         nextCols(context),
-        `“${word}” is wanted after ${head.text}, as in “${example}”; ${describeNext(context)}.`,
+        `“${word}” is expected after ${head.text}, as in “${example}”; ${describeNext(context)}.`,
         ...keywordRepair(context, word),
       );
     }
@@ -130,7 +130,7 @@ function readWhen(context: ReadContext, catalogue: Catalogue): Value | Fault {
   return { kind: "condition", condition, start: condition.start, end: condition.end };
 }
 
-/** Names that a condition could have meant, also by the plain words for modes. */
+/** The fault with the modes that were most likely meant, found also by the plain words for them. */
 function withLikelyModes(problem: Fault, catalogue: Catalogue): Fault {
   if (!problem.unknown) return problem;
   const { word, candidates } = problem.unknown;
@@ -141,7 +141,7 @@ function withLikelyModes(problem: Fault, catalogue: Catalogue): Fault {
   return withChosenCandidates({ ...problem, unknown: { word, candidates: likely } });
 }
 
-/** `SETTING follows DIAL from VALUE to VALUE`: both ends are read as that setting's. */
+/** Parses `SETTING follows DIAL from VALUE to VALUE`: both values have the type of that setting. */
 function readFollows(text: string, head: Word, at: Cols, catalogue: Catalogue): ParsedEntry {
   const setting = adjustable(head.text, catalogue);
   const type = setting?.types.find((each) => each.is === "quantity");
@@ -165,7 +165,7 @@ function readFollowing(context: ReadContext, setting: SettingSpec, type: Quantit
     fault(
       "syntax",
       nextCols(context),
-      `${what} is wanted here, as in “${setting.name} follows KN from … to …”; ${describeNext(context)}.`,
+      `${what} is expected here, as in “${setting.name} follows KN from … to …”; ${describeNext(context)}.`,
     );
   if (!readKeyword(context, FOLLOWS)) return missing("“follows”");
   const dial = scan.control();
@@ -188,7 +188,7 @@ function readFollowing(context: ReadContext, setting: SettingSpec, type: Quantit
   };
 }
 
-/** The quantity that a bare name means in `adjust`: of several sections' the first. */
+/** The quantity setting that a name means in `adjust`: the first, if several sections have one. */
 export function adjustable(name: string, catalogue: Catalogue): SettingSpec | undefined {
   for (const section of catalogue.sections) {
     const setting = section.settings.find((each) => each.name === name && isQuantity(each));
@@ -207,14 +207,14 @@ function readKeyword(context: ReadContext, pattern: RegExp): boolean {
   return matched !== null;
 }
 
-/** A value that must fill the rest of its line. */
+/** A fault if anything is left on the line after the value. */
 function requireLineEnd(context: ReadContext, value: Value | Fault): Value | Fault {
   if (isFault(value) || context.scan.done()) return value;
   const rest = context.scan.rest();
   return fault(
     "syntax",
     rest,
-    `The entry ends before “${rest.text}”: remove what is too much, or begin it with # as a comment.`,
+    `The entry ends before “${rest.text}”: remove what follows, or begin it with # as a comment.`,
   );
 }
 
@@ -264,23 +264,23 @@ function unknownHead(
   const outdented = outdentFault(text, head, catalogue);
   if (outdented) return { ...faultyEntry(head, kind, ""), fault: outdented };
   const home = sectionHolding(head.text, catalogue);
-  // Where it is at home is what was meant; a name that is like it is not.
+  // The name exists in another section, so that was meant, and no similar name.
   return home
     ? faultyEntry(head, kind, `${message}: it belongs in “${home}”.`, [])
     : faultyEntry(head, kind, `${message}.`, candidates);
 }
 
-/** The section in which a name may stand; undefined where it may stand in none. */
+/** The name of the section that a name belongs to; undefined if no section has it. */
 function sectionHolding(name: string, catalogue: Catalogue): string | undefined {
   if (catalogue.mode(name)) return "modes";
   if (catalogue.element(name)) return "osd";
   return catalogue.sections.find((section) => catalogue.setting(section.name, name))?.name;
 }
 
-/** Small words in a row, up to what a value or a condition begins with. */
+/** Several lower-case words in a row, up to a keyword that ends the name of an entry. */
 const PHRASE = /[a-z][a-z0-9-]*(?:[ \t]+(?!when\b|at\b|follows\b)[a-z][a-z0-9-]*)+/y;
 
-/** The words at the head of a line, where together they are plain words for something; else the first alone. */
+/** The first words of a line, if together they are the plain words for a candidate; else the first word alone. */
 function headFromPlainWords(text: string, first: Word, candidates: readonly NameWithWords[]): Word {
   PHRASE.lastIndex = first.start;
   const matched = PHRASE.exec(text)?.[0];
@@ -291,7 +291,7 @@ function headFromPlainWords(text: string, first: Word, candidates: readonly Name
     : first;
 }
 
-/** An entry whose name is not to be had here; without candidates it is the grammar that forbids it. */
+/** The result for an entry whose name is wrong: unknown with candidates, against the grammar without them. */
 function faultyEntry(
   head: Word,
   kind: (EntryKind & PieceKind) | "follows",
@@ -304,7 +304,7 @@ function faultyEntry(
   return { kind, value: null, pieces: [], fault: problem, beyond: [], setting: null };
 }
 
-/** The candidates were chosen with the plain words for them, of which nothing is left to choose by. */
+/** Marks the candidates as final: they were found by their plain words too, which the fault does not carry. */
 function withChosenCandidates(fault: Fault): Fault {
   return { ...fault, ...(fault.unknown && { unknown: { ...fault.unknown, chosen: true } }) };
 }

@@ -1,4 +1,4 @@
-/** Values made of named parts: `roll p 0.9 i 0.8 d 0.4`. */
+/** Parses values made of named fields: `roll p 0.9 i 0.8 d 0.4`. */
 import type { FieldsType } from "../catalogue/types.ts";
 import {
   addPiece,
@@ -14,8 +14,8 @@ import type { Field, Value } from "../syntax/value.ts";
 import { readSimple } from "./read-simple.ts";
 
 /**
- * Reads fields up to the end of the line. A `whole` value stands alone and must have its required
- * fields; a `part` may be completed by other lines and files.
+ * Parses fields up to the end of the line. A `whole` value is complete on its line and must have its
+ * required fields; a `part` may be completed by other lines and files.
  */
 export function readFields(
   context: ReadContext,

@@ -1,4 +1,4 @@
-/** A file by itself: its tree read by the catalogue. */
+/** Reads one file: parses it and interprets its tree by the catalogue. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/types.ts";
 import { type LineReader, lineReader, parse } from "../syntax/parse.ts";
@@ -25,11 +25,11 @@ import { unusualValues } from "./unusual-values.ts";
 const CACHE_LIMIT = 50_000;
 
 export interface ScriptReader {
-  /** The file, understood; the same text gives the same value, so that others can compare by it. */
+  /** The script of a file. The same text gives the same object, so that callers can compare with `===`. */
   read(file: string, text: string, validUtf8: boolean): Script;
 }
 
-/** A reader that remembers each file by its text, and each line by its own. */
+/** A reader that caches each file by its text, and each line by its own text. */
 export function scriptReader(catalogue: Catalogue): ScriptReader {
   const known = new Map<string, CachedFile>();
   const lines = lineReader();
@@ -48,7 +48,7 @@ export function scriptReader(catalogue: Catalogue): ScriptReader {
   };
 }
 
-/** A file as it was last read. */
+/** The last result for a file. */
 interface CachedFile {
   readonly text: string;
   readonly validUtf8: boolean;
@@ -56,7 +56,7 @@ interface CachedFile {
   readonly readings: readonly ParsedSection[];
 }
 
-/** What stands in one section of a file. */
+/** One section of a file, interpreted. */
 interface ParsedSection {
   readonly about: Script["sections"][number];
   readonly entries: readonly Entry[];
@@ -65,7 +65,7 @@ interface ParsedSection {
   readonly issues: readonly Issue[];
 }
 
-/** Printed once, when it is read: the same line is printed in every craft that has it. */
+/** A parsed entry with its canonical text: printed once here, and used in every craft that has the line. */
 type PrintedEntry = ParsedEntry & { readonly text: string };
 type EntryReader = (text: string, node: LineNode & { kind: "entry" }, spec: SectionSpec) => PrintedEntry;
 
@@ -86,7 +86,7 @@ function entryReader(catalogue: Catalogue): EntryReader {
   };
 }
 
-/** Every section of a file; one whose lines did not change since the file was last read is not read again. */
+/** Every section of a file. A section whose lines did not change since the last read is reused. */
 function readSections(
   file: string,
   tree: Tree,
@@ -101,7 +101,7 @@ function readSections(
   });
 }
 
-/** Whether the same lines of two trees make a section of both. Equal lines are one object. */
+/** Whether two sections of two trees have the same lines. Equal lines are the same object. */
 function isSame(a: Section, tree: Tree, b: Section | undefined, old: Tree): boolean {
   const { entries } = a;
   if (b?.line !== a.line || b.entries.length !== entries.length || tree.lines[a.line] !== old.lines[a.line])
@@ -151,7 +151,7 @@ function readSection(
   return reading;
 }
 
-/** Whether a file is text: “none” where it holds bytes that no text has. */
+/** Whether a file is text: “none” if it contains zero bytes. */
 type Encoding = "utf-8" | "broken" | "none";
 
 function readScript(
@@ -173,10 +173,10 @@ function readScript(
   const entries = concatenated(parsedSections, "entries");
   const repeated = repeatedEntries(entries, catalogue);
   const notes = new Map<number, Note>();
-  // Joined, not pushed as arguments: a hostile file has more findings than a call takes.
-  // A craft's values are judged as the craft has them, by its size in all its files.
+  // Concatenated, not spread into `push`: a malicious file has more issues than a call can take arguments.
+  // The values of a craft's own file are checked in the effective craft, whose size may come from other files.
   const unusual = tree.kind === "craft" ? [] : unusualValues(entries, catalogue);
-  // Of what is no text at all, nothing else that is said would help.
+  // If the file is not text at all, no other issue would help.
   const all =
     encoding === "none"
       ? [notText(tree)]
@@ -222,12 +222,12 @@ function readScript(
   };
 }
 
-/** What all sections hold of one kind: `flatMap` takes a millisecond for a long file. */
+/** All entries, drops, kept lines or issues of the sections: `flatMap` takes a millisecond for a long file. */
 function concatenated<K extends "entries" | "drops" | "kept" | "issues">(
   parsedSections: readonly ParsedSection[],
   kind: K,
 ) {
-  // Of the right length from the start: an array that grows leaves its smaller selves to be cleared away.
+  // Allocated once at its full length: a growing array leaves garbage.
   const all = new Array<ParsedSection[K][number]>(
     parsedSections.reduce((sum, reading) => sum + reading[kind].length, 0),
   );
@@ -241,7 +241,7 @@ function dropsAll(tree: Tree, line: number): boolean {
   return node.kind === "drop" && node.all !== null;
 }
 
-/** The section that an entry stands in, where it is understood; asked only for lines with notes. */
+/** The section of an entry, if it is known and allowed in this file; needed only for lines with notes. */
 function specOf(tree: Tree, line: number, catalogue: Catalogue): SectionSpec | undefined {
   const section = tree.sections.findLast((each) => each.line < line);
   const spec = section?.entries.includes(line) ? catalogue.section(section.name) : undefined;

@@ -1,4 +1,4 @@
-/** Values of one piece, read by their type. */
+/** Parses values of every type but `fields`. */
 import colourNames from "color-name";
 import type { QuantityType, SimpleType } from "../catalogue/types.ts";
 import { unitFamily } from "../catalogue/units.ts";
@@ -17,10 +17,10 @@ import { commaFault, missingUnit, readNumber, readRange, withoutUnitRepair, wron
 import { readCell, readDate, readSize } from "../syntax/read-place.ts";
 import type { Quantity, Value } from "../syntax/value.ts";
 
-/** Names that may follow a value on its line: the other fields. */
+/** Whether a word may follow a value on its line: a name of another field, for one. */
 export type MayFollow = (word: string) => boolean;
 
-/** Reads one value of a simple type; `following` tells which words may come after it. */
+/** Parses one value of a simple type; `name` is that of its setting, for messages. */
 export function readSimple(context: ReadContext, type: SimpleType, name: string, mayFollow: MayFollow): Value | Fault {
   switch (type.is) {
     case "quantity":
@@ -79,12 +79,12 @@ function readQuantity(context: ReadContext, type: QuantityType, name: string, ma
       );
     }
   }
-  // A mark of inches or degrees goes where the unit's own symbol comes.
+  // A mark of inches or degrees is part of the repair: the unit's symbol replaces it.
   const mark = quantity.unit === "" && context.scan.at() === quantity.end ? context.scan.match(/["″°]/y) : null;
   return checkUnit(context, mark ? { ...quantity, end: mark.end } : quantity, type, name) ?? quantity;
 }
 
-/** The fault in a number's unit, if there is one. */
+/** The fault of a number whose unit is missing or of another family; null if there is none. */
 function checkUnit(context: ReadContext, quantity: Quantity, type: QuantityType, name: string): Fault | null {
   if (quantity.unit === type.unit) return null;
   if (quantity.unit === "") return missingUnit(quantity, [type.unit], name);
@@ -92,7 +92,7 @@ function checkUnit(context: ReadContext, quantity: Quantity, type: QuantityType,
   return wrongUnit(quantity, type.unit, name);
 }
 
-/** Every unit in which a quantity may be said, its usual one first. */
+/** The symbols of all units of the same family, `unit` itself first. */
 export function unitsLike(unit: string): string[] {
   const all = unitFamily(unit)?.units.map((each) => each.symbol) ?? [];
   return [unit, ...all.filter((symbol) => symbol !== unit)];
@@ -101,13 +101,13 @@ export function unitsLike(unit: string): string[] {
 function readInteger(context: ReadContext, name: string): Value | Fault {
   const start = context.scan.at();
   const number = readNumber(context);
-  // Of what is stuck to a whole number no unit was meant: 4S, 12x.
+  // Letters directly after a whole number are not a mistyped unit: 4S, 12x.
   if (isFault(number) && number.unknown) {
     const digits = context.scan.text(start, number.start);
     return fault(
       "unknown-name",
       number,
-      `${name} is a bare number without unit: take “${number.unknown.word}” away.`,
+      `${name} is a bare number without unit: remove “${number.unknown.word}”.`,
       withoutUnitRepair({ digits, start, end: number.end }),
     );
   }
@@ -122,7 +122,7 @@ function readInteger(context: ReadContext, name: string): Value | Fault {
   return { kind: "integer", number: number.number || 0, start: number.start, end: number.end };
 }
 
-/** How others say yes and no. */
+/** Words of other languages for yes and no. */
 const YES_NO_SYNONYMS: Readonly<Record<string, string | undefined>> = {
   true: "yes",
   on: "yes",
@@ -243,7 +243,7 @@ function readList(
   } while (context.scan.mark(","));
   const withUnits = of.is === "quantity" ? shareLastUnit(items as Quantity[]) : items;
   if (of.is === "quantity") {
-    // From the last: its unit is the one that the others have borrowed.
+    // From the last: the others without a unit have that of the last.
     for (const item of (withUnits as Quantity[]).toReversed()) {
       const wrong = checkUnit(context, item, of, name);
       if (wrong) return wrong;
@@ -257,7 +257,7 @@ function readList(
   return list;
 }
 
-/** A unit on the last number of a list serves those that have none. */
+/** The items, those without a unit having the unit of the last one. */
 function shareLastUnit(items: readonly Quantity[]): Quantity[] {
   const unit = items.at(-1)?.unit ?? "";
   return items.map((item) => (item.unit === "" ? { ...item, unit } : item));

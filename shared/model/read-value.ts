@@ -1,4 +1,4 @@
-/** A value read by its setting's type: of several types the first that fits. */
+/** Parses a value by the types of its setting: if there are several, the first that fits. */
 import type { SettingSpec, ValueType } from "../catalogue/types.ts";
 import { type Fault, fault, isFault, type ReadContext } from "../syntax/read-context.ts";
 import { scanner } from "../syntax/scanner.ts";
@@ -8,7 +8,7 @@ import type { Value } from "../syntax/value.ts";
 import { readFields } from "./read-fields.ts";
 import { readSimple } from "./read-simple.ts";
 
-/** Reads the value of a setting that fills the rest of its line. */
+/** Parses the value of a setting, which must fill the rest of its line. */
 export function readSetting(text: string, at: Cols, setting: SettingSpec, units: ReadContext["units"]): ParsedValue {
   let best: { fault: Fault; pieces: ReadContext["pieces"]; progress: number } | null = null;
   for (const type of setting.types) {
@@ -28,7 +28,7 @@ export interface ParsedValue {
   readonly fault: Fault | null;
 }
 
-/** Whether a value that begins so was meant for this type: decides whose complaint is told. */
+/** Whether a value that starts with this character was meant for this type: decides which fault is reported. */
 function looksLike(type: ValueType, first: string): boolean {
   if (/[a-z]/.test(first)) return type.is === "choice" || type.is === "yes-no";
   if (/[0-9-]/.test(first)) return type.is !== "choice" && type.is !== "text";
@@ -39,18 +39,18 @@ function readType(context: ReadContext, type: ValueType, name: string, extent: "
   return type.is === "fields" ? readFields(context, type, name, extent) : readSimple(context, type, name, () => false);
 }
 
-/** The fault of a value that ends before its line does. */
+/** The fault of text after a value; null if there is none. */
 function trailingTextFault(context: ReadContext, value: Value, type: ValueType): Fault | null {
   if (context.scan.done()) return null;
   const rest = context.scan.rest();
   if (value.kind === "integer" && type.is === "integer" && context.units.symbol(rest.text)) {
-    return fault("wrong-unit", rest, `A whole number without unit is wanted here; remove “${rest.text}”.`);
+    return fault("wrong-unit", rest, `A whole number without unit is expected here; remove “${rest.text}”.`);
   }
   const comment = commentSlip(rest);
   if (comment) return fault("syntax", rest, comment.message, comment.repair);
   return fault(
     "syntax",
     rest,
-    `The value ends before “${rest.text}”: remove what is too much, or begin it with # as a comment.`,
+    `The value ends before “${rest.text}”: remove what follows, or begin it with # as a comment.`,
   );
 }

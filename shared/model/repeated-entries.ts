@@ -1,12 +1,12 @@
-/** Entries that say again, in one file, what an earlier line of it said. */
+/** Duplicate entries: a line that sets what an earlier line of the same file has set. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type Cols, type Fix, spanAt } from "../syntax/span.ts";
 import { baseOf } from "./craft.ts";
 import type { Entry, Issue } from "./script.ts";
 
 /**
- * One finding on each line that overrules an earlier one of the same file. Lines that join are
- * none: conditions, different fields of one value, and what the catalogue calls repeatable.
+ * One issue for each line that overrides an earlier one of the same file. Lines that combine are not
+ * duplicates: conditions, different fields of one value, and settings that the catalogue calls repeatable.
  */
 export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
   const issues: Issue[] = [];
@@ -35,7 +35,7 @@ export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue)
   return issues;
 }
 
-/** Where something is said: an entry, or a field of one. */
+/** Where something is set: by an entry, or by a field of one. */
 interface Occurrence {
   readonly line: number;
   readonly head: Cols;
@@ -44,9 +44,9 @@ interface Occurrence {
 function repeatedIssue(key: string, occurrence: Occurrence, before: Occurrence, fixes: readonly Fix[]): Issue {
   return {
     code: "duplicate-entry",
-    message: `${key} is said already on line ${before.line + 1}; this later line counts. Remove the one that is not meant.`,
+    message: `${key} is set already on line ${before.line + 1}; this later line counts. Remove the one that is not meant.`,
     span: spanAt(occurrence.line, occurrence.head),
-    related: [{ message: `${key} is said here first`, span: spanAt(before.line, before.head) }],
+    related: [{ message: `${key} is set here first`, span: spanAt(before.line, before.head) }],
     fixes,
   };
 }
@@ -56,7 +56,7 @@ function removeLineFix({ line }: Occurrence): Fix[] {
   return [{ title: "Remove the earlier line", edits: [{ range, text: "" }] }];
 }
 
-/** The line of a field says others too. */
+/** No fix for a field: its line may set other fields too. */
 function noFixes(): Fix[] {
   return [];
 }

@@ -1,4 +1,4 @@
-/** Findings of one file by itself, worded. */
+/** The issues of one file on its own: their messages and fixes. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/types.ts";
 import type { Fault, Repair } from "../syntax/read-context.ts";
@@ -12,10 +12,10 @@ import { didYouMean, similarNames } from "./similar-names.ts";
 
 const NO_CANDIDATES = { word: "", candidates: [] };
 
-/** A fault of one line, with its repairs: the sure ones, or the names that were most likely meant. */
+/** The issue of a fault, with its fixes: the certain repairs, and the names that were most likely meant. */
 export function issueOf(original: Fault, line: number, text: string): Issue {
   const slip = lookalikeSlip(text, original);
-  // Whatever does not fit there, it does not fit for the look of it.
+  // A lookalike character explains any other fault in the same place.
   const fault: Fault = slip
     ? { ...original, message: slip.message, repairs: [slip.repair], unknown: NO_CANDIDATES }
     : original;
@@ -33,7 +33,7 @@ export function issueOf(original: Fault, line: number, text: string): Issue {
   };
 }
 
-/** A section that the catalogue has not got, with those that may have been meant. */
+/** The issue of an unknown section, with the sections that may have been meant. */
 export function unknownSection(tree: Tree, line: number, name: string, catalogue: Catalogue): Issue {
   const { start, end } = sectionWord(tree, line);
   const offered = similarNames(name, catalogue.sections);
@@ -46,7 +46,7 @@ export function unknownSection(tree: Tree, line: number, name: string, catalogue
   };
 }
 
-/** A section in a kind of file that cannot hold it. */
+/** The issue of a section in a kind of file that cannot have it. */
 export function misplacedSection(tree: Tree, line: number, spec: SectionSpec): Issue {
   const allowedFiles = spec.in.map((kind) => `a ${kind}`).join(" or ");
   const handset =
@@ -58,7 +58,7 @@ export function misplacedSection(tree: Tree, line: number, spec: SectionSpec): I
   };
 }
 
-/** Names in a `drop` that the section could never have held. */
+/** One issue for each name in a `drop` that the section can never have. */
 export function unknownDrops(
   node: LineNode & { kind: "drop" },
   line: number,
@@ -77,7 +77,7 @@ export function unknownDrops(
     const fixes = offered.map((each) => fixOf(replacement(word, each), line));
     return {
       code: "unknown-name" as const,
-      message: `“${spec.name}” has nothing called “${word.text}” to take back.${didYouMean(offered)}`,
+      message: `“${spec.name}” has nothing called “${word.text}” to remove.${didYouMean(offered)}`,
       span: spanAt(line, word),
       fixes,
     };
@@ -85,8 +85,8 @@ export function unknownDrops(
 }
 
 /**
- * Whether a comment that begins with “drop” is a line that was taken out, and no sentence. Where
- * any name will do, nothing tells the two apart, and a note must not be lost.
+ * Whether a comment that starts with “drop” is a commented-out line rather than a sentence. In a
+ * section that allows any name the two cannot be told apart, and the comment counts as a note.
  */
 export function isDrop(node: LineNode & { kind: "drop" }, spec: SectionSpec, catalogue: Catalogue): boolean {
   if (node.all) return true;
@@ -94,7 +94,7 @@ export function isDrop(node: LineNode & { kind: "drop" }, spec: SectionSpec, cat
   return named && unknownDrops(node, 0, spec, catalogue).length === 0;
 }
 
-/** Bytes that are no UTF-8, at the first place where they show. */
+/** The issue of bytes that are not UTF-8, at the first replacement character. */
 export function notUtf8(tree: Tree): Issue {
   const line = Math.max(
     0,
@@ -109,7 +109,7 @@ export function notUtf8(tree: Tree): Issue {
   };
 }
 
-/** The finding of a file that is no text: binary, or text of an encoding in which letters come with zeros. */
+/** The issue of a file that is not text: binary, or in an encoding such as UTF-16 that has zero bytes. */
 export function notText(tree: Tree): Issue {
   const line = tree.lines.findIndex(({ text }) => text.includes("\0"));
   const start = tree.lines[line]!.text.indexOf("\0");
@@ -121,7 +121,7 @@ export function notText(tree: Tree): Issue {
   };
 }
 
-/** Accepted findings that give no reason. */
+/** One issue for each `allow` comment that gives no reason. */
 export function unexplainedAllowances(tree: Tree): Issue[] {
   const issues: Issue[] = [];
   for (let line = 0; line < tree.lines.length; line++) {

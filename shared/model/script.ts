@@ -1,11 +1,11 @@
-/** One file, understood by itself: its tree, its entries with their values, its findings. */
+/** One file on its own: its tree, its entries with their values, its issues. */
 
 import type { Piece } from "../syntax/piece.ts";
 import type { Fix, Span } from "../syntax/span.ts";
 import type { Tree, Word } from "../syntax/tree.ts";
 import type { Value } from "../syntax/value.ts";
 
-/** Codes of what one file alone can have wrong with its words and values. */
+/** Codes of issues that can be found in one file on its own. */
 export type ReadingCode =
   | "syntax"
   | "edition-newer"
@@ -19,7 +19,7 @@ export type ReadingCode =
   | "duplicate-entry"
   | "allow-unexplained";
 
-/** Something found in one file, before the notes that accept findings are heeded. */
+/** An issue found in one file, before `allow` comments are applied. */
 export interface Issue {
   readonly code: ReadingCode;
   readonly message: string;
@@ -32,8 +32,8 @@ export interface Issue {
 export type EntryKind = "setting" | "mode" | "output" | "element" | "control" | "follows";
 
 /**
- * One entry: a name and, where it could be read without a fault, its value. An entry that has a
- * fault leaves its name without value, and nothing earlier shows through.
+ * One entry: a name and, if it parsed without a fault, its value. An entry with a fault leaves its
+ * name without value; the value of an earlier line or file does not apply.
  */
 export interface Entry {
   readonly kind: EntryKind;
@@ -43,12 +43,12 @@ export interface Entry {
   readonly line: number;
   readonly head: Word;
   readonly value: Value | null;
-  /** Canonical spelling of the value; of one that could not be read, what stands there. */
+  /** Canonical spelling of the value; the text as written if it could not be parsed. */
   readonly text: string;
   readonly pieces: readonly Piece[];
 }
 
-/** What a `drop` takes back: every name of the section (`all`), or those named. */
+/** What a `drop` removes: every name of the section (`all`), or those listed. */
 export interface Drop {
   readonly section: string;
   readonly line: number;
@@ -69,14 +69,14 @@ export interface Use {
   readonly at: Span;
 }
 
-/** A comment that accepts findings of one code on the entry it belongs to. */
+/** An `allow` comment: it accepts findings of one code on the entry that it belongs to. */
 export interface Allowance {
   readonly code: string;
   readonly reason: string;
   readonly span: Span;
 }
 
-/** The comments that belong to a line: what they say, and which findings they accept. */
+/** The comments that belong to a line: their text, and the findings that they allow. */
 export interface Note {
   readonly text: string;
   /** Lines of the whole-line comments, first to last, without commented-out entries. */
@@ -94,16 +94,16 @@ export interface Script {
   readonly drops: readonly Drop[];
   readonly kept: readonly Kept[];
   readonly uses: readonly Use[];
-  /** Sections as understood, with the line of each. `spec` is false for one nobody knows. */
+  /** The sections with their lines. `known` is false for one that the catalogue does not have. */
   readonly sections: readonly {
     readonly section: string;
     readonly line: number;
     readonly known: boolean;
     readonly misplaced: boolean;
-    /** It only takes back what earlier files said: a `drop all` and nothing else stands in it. */
+    /** It only removes what earlier files set: it contains `drop all` and nothing else. */
     readonly cleared: boolean;
   }[];
-  /** Everything found in this file by itself, in order of place. */
+  /** Every issue of this file on its own, in order of location. */
   readonly issues: readonly Issue[];
   /** The note of a line: of an entry, a drop, a `use`, a section's name or the header. */
   noteOf(line: number): Note;

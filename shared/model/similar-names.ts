@@ -1,4 +1,4 @@
-/** The name a pilot most likely meant. */
+/** Finds the names that were most likely meant by a misspelled one. */
 import { distance } from "fastest-levenshtein";
 
 export interface NameWithWords {
@@ -6,17 +6,17 @@ export interface NameWithWords {
   readonly words?: readonly string[];
 }
 
-/** No name is half as long; the bound keeps a hostile line from being compared letter by letter. */
+/** No name is half as long; the limit keeps a malicious line from costing time. */
 const MAX_LENGTH = 80;
 
-/** Most slips that a name may be away and still be offered: one in three letters, at least one. */
+/** The largest edit distance at which a name is still offered: one in three letters, at least one. */
 function maxDistance(word: string): number {
   return Math.max(1, Math.floor(word.length / 3));
 }
 
 /**
- * The names nearest to `word`, best first, at most `most`: by spelling, and by the plain words
- * under which the catalogue lists a thing.
+ * The names most similar to `word`, best first, at most `most`: by edit distance, and by the plain
+ * words that the catalogue lists for a name.
  */
 export function similarNames(word: string, names: readonly (string | NameWithWords)[], most = 3): string[] {
   if (word.length > MAX_LENGTH) return [];
@@ -35,19 +35,19 @@ export function similarNames(word: string, names: readonly (string | NameWithWor
     }
     if (Number.isFinite(score)) scored.push({ name, score });
   }
-  // What differs in nothing but capitals is what was meant, however near others come.
+  // A name that differs only in capitals was meant, however similar others are.
   const same = scored.filter(({ score }) => score === 0);
   if (same.length > 0) return same.map(({ name }) => name);
   scored.sort((a, b) => a.score - b.score || (a.name < b.name ? -1 : 1));
   return [...new Set(scored.map((each) => each.name))].slice(0, most);
 }
 
-/** The question behind a message, with the blank before it: which of these was meant. Empty where nothing is offered. */
+/** The question at the end of a message, with a space before it: which of these was meant. Empty without names. */
 export function didYouMean(offered: readonly string[]): string {
   return offered.length > 0 ? ` Did you mean ${offered.map((name) => `“${name}”`).join(" or ")}?` : "";
 }
 
-/** Whether two words differ only by two neighbouring letters that changed places: one slip of the fingers, not two. */
+/** Whether two words differ only by two adjacent letters that are swapped: one typing error, not two. */
 function isTransposition(a: string, b: string): boolean {
   if (a.length !== b.length) return false;
   let i = 0;

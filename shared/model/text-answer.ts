@@ -1,16 +1,19 @@
-/** Bytes as a script's text, wherever they come from. */
+/** Decodes bytes as the text of a script, on every host. */
 import type { FileAnswer } from "./files.ts";
 
-// The Encoding Standard's decoder: every host has it, though the language's own library does not name it.
+// The decoder of the Encoding Standard: every host has it, but the configured TypeScript library does not declare it.
 declare const TextDecoder: new (
   label: string,
   options: { readonly fatal?: boolean; readonly ignoreBOM?: boolean },
 ) => { decode(bytes: Uint8Array): string };
 
-/** The largest script that is read, in bytes: far beyond any that a person writes. */
+/** The largest script that is read, in bytes: far more than any person writes. */
 export const MOST_BYTES = 4 * 1024 * 1024;
 
-/** The text of some bytes. Invalid UTF-8 is read as far as it goes, and said; too much is not read. */
+/**
+ * The text of a file's bytes. Invalid UTF-8 is decoded with replacement characters and flagged
+ * (`validUtf8: false`); a file over `MOST_BYTES` is unreadable.
+ */
 export function textAnswer(bytes: Uint8Array): FileAnswer {
   if (bytes.length > MOST_BYTES) {
     const size = (bytes.length / 1024 / 1024).toFixed(1);

@@ -1,4 +1,4 @@
-/** The catalogue's units as the readers of values want them. */
+/** The catalogue's units in the form that the parsers of values use. */
 import { convert, unitFamilies, unitSymbol } from "../catalogue/units.ts";
 import type { Units } from "../syntax/read-context.ts";
 

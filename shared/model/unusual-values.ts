@@ -1,4 +1,4 @@
-/** Values outside what is usual: for a file, of the size that it says itself; for a craft, of its own size. */
+/** Values outside the usual bands: in a file for the size that it sets itself, in a craft for the craft's size. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { IntegerType, QuantityType, SettingSpec, ValueType } from "../catalogue/types.ts";
 import { convert } from "../catalogue/units.ts";
@@ -9,7 +9,7 @@ import { beyondUsual, type FrameSize, type LimitIssue } from "./limits.ts";
 import { adjustable } from "./read-entry.ts";
 import type { Entry, Issue, Script } from "./script.ts";
 
-/** What is unusual in a file by itself. A craft's own file is judged with all that the craft uses. */
+/** The unusual values of a file on its own. A craft's own file is checked in its effective craft instead. */
 export function unusualValues(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
   return unusualIn(entries, sizesIn(entries), catalogue).map(({ entry, issue: { code, message, start, end } }) => ({
     code,
@@ -18,7 +18,7 @@ export function unusualValues(entries: readonly Entry[], catalogue: Catalogue): 
   }));
 }
 
-/** An unusual value of an effective craft, in whichever file it stands. */
+/** An unusual value of an effective craft, in the file that sets it. */
 export interface Unusual extends Cols {
   readonly source: Source;
   readonly message: string;
@@ -26,12 +26,12 @@ export interface Unusual extends Cols {
 
 const scriptCache = new WeakMap<Script, { sizes: string; unusual: readonly UnusualEntry[] }>();
 
-/** What is unusual for the size of the whole craft, in every value that counts. */
+/** The effective values that are unusual for the size of the craft. */
 export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
   const packs = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
   const sizes = ["pack", ...packs].map((section) => [section, ...Object.values(sizeOfCraft(craft, section))]).join();
   return craft.scripts.flatMap((script) => {
-    // A file that did not change, in a craft of the same size, has nothing new.
+    // For an unchanged file in a craft of the same size the last result is still right.
     let last = scriptCache.get(script);
     if (last?.sizes !== sizes) {
       last = { sizes, unusual: unusualIn(script.entries, (section) => sizeOfCraft(craft, section), catalogue) };
@@ -44,7 +44,7 @@ export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
   });
 }
 
-/** Whether what stands in a column of an entry's line is what the craft has. */
+/** Whether the value at a column of an entry's line is the effective one, not overridden by a later line. */
 function isEffective(
   craft: Craft,
   { kind, section, name, value }: Entry,
@@ -93,12 +93,12 @@ function unusualIn(
 }
 
 const NO_ISSUES: readonly LimitIssue[] = [];
-/** Equal lines share one reading, and so one value. */
+/** By value: equal lines share one value object. */
 const issueCache = new WeakMap<Value, { size: FrameSize; issues: readonly LimitIssue[] }>();
 
 const bandCache = new WeakMap<SettingSpec, boolean>();
 
-/** Whether anything is said of what is usual for a setting; most lines need no closer look. */
+/** Whether a setting has a usual band; most have none, so that their values need no check. */
 function hasBands(setting: SettingSpec): boolean {
   let has = bandCache.get(setting);
   if (has === undefined) {
@@ -108,7 +108,7 @@ function hasBands(setting: SettingSpec): boolean {
   return has;
 }
 
-/** The numbers of which a type is made. */
+/** The numeric types that a type is made of. */
 function numbersOf(type: ValueType): (QuantityType | IntegerType)[] {
   switch (type.is) {
     case "quantity":
@@ -124,7 +124,7 @@ function numbersOf(type: ValueType): (QuantityType | IntegerType)[] {
   }
 }
 
-/** The craft's size, as a section sees it: a named pack may have cells of its own. */
+/** The size of a craft as it applies to a section: a named pack may have a cell count of its own. */
 export function sizeOfCraft(craft: Craft, section = "pack"): FrameSize {
   const plain = craft.settings.get("pack")?.get("cells");
   const cells = section.startsWith("pack/") ? (craft.settings.get(section)?.get("cells") ?? plain) : plain;
@@ -138,7 +138,7 @@ function sizeOf(diameter: Value | null | undefined, cells: Value | null | undefi
   };
 }
 
-/** The size that a file says itself, as each of its sections sees it. */
+/** The size that a file sets itself, as it applies to each of its sections. */
 function sizesIn(entries: readonly Entry[]): (section: string) => FrameSize {
   let diameter: Value | null = null;
   const cells = new Map<string, Value | null>();

@@ -1,10 +1,10 @@
-/** Which file a `use` means, and the order in which the files of a craft take their turn. */
+/** Resolves `use` lines to files, and orders the files of a craft for merging. */
 import type { FileView } from "./files.ts";
 import type { Script, Use } from "./script.ts";
 
 export type UseTarget =
   | { readonly kind: "script"; readonly script: Script }
-  /** Nobody has looked for the file yet. */
+  /** The file has not been read yet. */
   | { readonly kind: "unread"; readonly file: string }
   | { readonly kind: "none"; readonly why: string };
 
@@ -14,7 +14,7 @@ export interface ScriptLookup {
   script(file: string): Script | null;
 }
 
-/** The file that a `use` names, looked up from the file in which it stands. */
+/** The file that a `use` names, resolved relative to the file `from` that contains it. */
 export function useTarget(scripts: ScriptLookup, from: string, use: Use): UseTarget {
   if (use.path === null) return { kind: "none", why: "the name of the file cannot be read" };
   const joined = resolvePath(from, use.path);
@@ -41,7 +41,7 @@ export function useTarget(scripts: ScriptLookup, from: string, use: Use): UseTar
   }
 }
 
-/** A file's path from another's; null for a path that is absolute or climbs above the root. */
+/** Resolves a path relative to the file `from`; null if the path is absolute or leads above the root. */
 export function resolvePath(from: string, path: string): string | null {
   if (path === "" || path.startsWith("/") || path.includes("\\") || /^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return null;
   const root = /^([A-Za-z][A-Za-z0-9+.-]*:\/\/[^/]*)?/.exec(from)![0];
@@ -55,7 +55,7 @@ export function resolvePath(from: string, path: string): string | null {
   return root + parts.join("/");
 }
 
-/** A file's path as one would write it in a `use` of another; its whole path where they share no folder. */
+/** The path of `to` as a `use` in `from` would write it; its full path if no relative one leads there. */
 export function pathBetween(from: string, to: string): string {
   const here = from.split("/").slice(0, -1);
   const there = to.split("/");
@@ -65,7 +65,7 @@ export function pathBetween(from: string, to: string): string {
   return resolvePath(from, path) === to ? path : to;
 }
 
-/** A file that takes part in a craft, and the line of the craft's own file through which it came in. */
+/** A file of a craft, and the line of the craft's own file that includes it, directly or not. */
 export interface Part {
   readonly script: Script;
   readonly viaLine: number;
@@ -78,8 +78,8 @@ export interface Plan {
 }
 
 /**
- * The files of a craft in merge order. The last handset that a `use` names counts, with all it
- * uses; `handset`, where given, stands in for it.
+ * The files of a craft in merge order. Of several handsets the last one that a `use` names takes
+ * part, with all it uses; `handset`, if given, replaces it.
  */
 export function planOf(scripts: ScriptLookup, craft: Script, handset: Script | null): Plan {
   const layers: Part[] = [];
@@ -120,7 +120,7 @@ function handsetParts(scripts: ScriptLookup, { script, viaLine }: Part): Part[] 
   return parts;
 }
 
-/** Whether using `target` leads back to `script`. */
+/** Whether `target` uses `script`, directly or through other files: a `use` of it would be circular. */
 export function leadsBack(scripts: ScriptLookup, script: Script, target: Script): boolean {
   const visited = new Set<string>();
   const pending = [target];

@@ -1,6 +1,6 @@
 /**
- * What a craft says of its filters, as a chain at its loop's rate: `filtersOf` gives the filters with the delay
- * of each, `stagesOf` the chain for a motor speed, to be swept or asked at one frequency.
+ * The filters of a craft, at its loop rate: `filtersOf` gives the filters with the delay of each, `stagesOf` the
+ * chain of stages at a motor speed, for `responseOf`.
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Source } from "../model/craft.ts";
@@ -10,43 +10,46 @@ import { harmonicsAgainst, type MotorNotches, turnHz } from "./motor.ts";
 import { motorNotchesOf, motorsOf } from "./motor-of.ts";
 import { defaultField, fieldOf, numberIn, numberOf, onceFor, settingIn } from "./values.ts";
 
-/** One filter that stands still. */
+/** One filter with a fixed frequency. */
 export interface Filter {
-  /** Of the setting, as in `smooth-gyro`. */
+  /** Name of its setting, such as `smooth-gyro`. */
   readonly name: string;
   readonly source: Source;
-  /** Of a low-pass its cut, of a notch its middle. */
+  /** Cutoff of a low-pass, centre of a notch. */
   readonly atHz: number;
   /** 1 or 2 for a low-pass; null for a notch. */
   readonly order: 1 | 2 | null;
   readonly widthHz: number | null;
   readonly stage: Stage;
-  /** At low frequency. */
+  /** Delay at low frequency. */
   readonly delayMs: number;
 }
 
 export interface FilterFigures {
   readonly rateHz: number;
-  /** Over the gyro: `smooth-gyro`, `notch`, and `moving-cut` at its idle end, where it delays most. */
+  /** On the gyro signal: `smooth-gyro`, `notch`, and `moving-cut` at its idle end, where its delay is greatest. */
   readonly gyro: readonly Filter[];
-  /** Over the damping alone, after those: `smooth-d`, and `moving-cut-d` at its idle end. */
+  /** On the damping only, after those: `smooth-d`, and `moving-cut-d` at its idle end. */
   readonly damping: readonly Filter[];
   readonly motorNotches: MotorNotches | null;
-  /** Motors whose notches stand one after another on each axis; null where the frame does not say. */
+  /** The number of motors, whose notches are in series on each axis; null if the frame does not set it. */
   readonly motors: number | null;
   /** At low frequency, without the notches that follow the motors. */
   readonly gyroDelayMs: number;
   readonly dampingDelayMs: number;
   /**
-   * Delay at low frequency of the notches that follow the motors, in the hover; null where that is not known.
-   * The speed is that of unloaded motors: under load the notches stand lower, and delay somewhat more.
+   * Delay at low frequency of the notches that follow the motors, in the hover; null if it is not known.
+   * The speed is that of unloaded motors: under load the notches are lower, and their delay somewhat greater.
    */
   readonly hoverNotchesDelayMs: number | null;
-  /** Settings that are said and not in the chain: they lie beyond half the loop's rate, have a fault, or place themselves. */
+  /**
+   * Settings that are set and not in the chain: beyond half the loop rate, with a fault, or of a frequency
+   * only known in flight.
+   */
   readonly leftOut: readonly string[];
 }
 
-/** The craft's filters; null where the loop's rate is not said. All of them are reckoned at that rate. */
+/** The craft's filters, all computed at its loop rate; null if that rate is not set. */
 export const filtersOf = onceFor((craft, catalogue): FilterFigures | null => {
   const rateKhz = numberIn(craft, catalogue, "sensors", "loop-rate", "kHz");
   if (rateKhz === null) return null;
@@ -76,7 +79,7 @@ export const filtersOf = onceFor((craft, catalogue): FilterFigures | null => {
   };
 });
 
-/** The whole chain to the gyro's user, or on to the damping; with the motors' notches where their turns a second are given. */
+/** The stages on the gyro signal, or also those on the damping; with the motors' notches if their speed is given. */
 export function stagesOf(figures: FilterFigures, path: "gyro" | "damping", motorTurnHz: number | null): Stage[] {
   const fixed = path === "gyro" ? figures.gyro : [...figures.gyro, ...figures.damping];
   const { motorNotches, motors, rateHz } = figures;
@@ -87,7 +90,7 @@ export function stagesOf(figures: FilterFigures, path: "gyro" | "damping", motor
   return [...fixed.map(({ stage }) => stage), ...moving];
 }
 
-/** The notches of every motor, all turning alike. One that would lie beyond half the loop's rate does not exist. */
+/** The notches of all motors at one speed. A notch beyond half the loop rate is left out. */
 export function motorStages(notches: MotorNotches, motors: number, motorTurnHz: number, rateHz: number): Stage[] {
   const one = harmonicsAgainst(motorTurnHz, notches, notches.count, null).flatMap(({ hz, depth }) =>
     depth > 0 ? (notch(hz, notches.widthHz, rateHz, depth) ?? []) : [],
@@ -95,7 +98,7 @@ export function motorStages(notches: MotorNotches, motors: number, motorTurnHz: 
   return Array.from({ length: motors }, () => one).flat();
 }
 
-/** Null for what has no number: notches of motors that hardly turn, or at a rate that no board has. */
+/** Null for an infinite or undefined delay: notches of motors that hardly turn, or at a rate that no board has. */
 function finiteOrNull(ms: number): number | null {
   return Number.isFinite(ms) ? ms : null;
 }
@@ -111,14 +114,17 @@ function readFilters(craft: Craft, catalogue: Catalogue, name: string, rateHz: n
   return (setting.items ?? [setting]).flatMap(({ value, source }) => {
     const made = value && makeFilter(value, rateHz, usualOrder);
     const delayMs = made ? lowFrequencyDelayMs([made.stage], rateHz) : Number.NaN;
-    // At a rate that no board has, a filter may be too slow or too narrow for doubles to tell it from none.
+    // At a rate that no board has, a filter may be too slow or too narrow for double precision.
     if (made && Number.isFinite(delayMs)) return { name, source, ...made, delayMs };
     leftOut.push(name);
     return [];
   });
 }
 
-/** A notch where there is a middle, else a low-pass; one that moves stands at its idle end. */
+/**
+ * A notch if the value has a centre, else a low-pass; a moving one at its idle end. Null if it cannot exist
+ * at this rate.
+ */
 function makeFilter(
   value: Value,
   rateHz: number,

@@ -1,13 +1,13 @@
 /**
- * Filters as the board runs them: sampled, one round after another. Pure arithmetic; `filters-of.ts`
- * reads a craft's filters.
+ * Digital filters as the board runs them, once per loop. Pure arithmetic; `filters-of.ts` reads a
+ * craft's filters.
  *
- * - `lowPass`, `notch`: one filter at a loop's rate
- * - `responseOf`: gain, phase and delay of a chain at one frequency; `logSteps`: frequencies to ask it at
- * - `lowPassDelayMs`, `notchDelayMs`: delay at low frequency of the analogue models, without a loop's rate
+ * - `lowPass`, `notch`: one filter at a loop rate
+ * - `responseOf`: gain, phase and delay of a chain at one frequency; `logSteps`: frequencies for a sweep
+ * - `lowPassDelayMs`, `notchDelayMs`: delay at low frequency of the analogue models, without a loop rate
  *
  * Sources: Audio EQ Cookbook (W3C Note, 8 June 2021) for the low-pass of order 2 and the notch; the low-pass
- * of order 1 is 1 / (s + 1) through the same bilinear transform, the cut being kept where it was.
+ * of order 1 is 1 / (s + 1) through the same bilinear transform, prewarped to keep its cutoff.
  */
 
 /** One filter: y0 = b0·x0 + b1·x1 + b2·x2 − a1·y1 − a2·y2, the newest sample first. */
@@ -16,10 +16,10 @@ export interface Stage {
   readonly a: readonly [number, number];
 }
 
-/** Q of a Butterworth low-pass of order 2: flat as far as it goes, and half the power at the cut. */
+/** Q of a Butterworth low-pass of order 2: maximally flat, with half the power at the cutoff. */
 const BUTTERWORTH_Q = Math.SQRT1_2;
 
-/** A low-pass that lets half the power through at its cut; null for a cut at or beyond half the loop's rate. */
+/** A low-pass that passes half the power at its cutoff; null for a cutoff at or beyond half the loop rate. */
 export function lowPass(order: 1 | 2, cutHz: number, rateHz: number): Stage | null {
   if (cutHz <= 0 || cutHz >= rateHz / 2) return null;
   if (order === 1) {
@@ -35,8 +35,9 @@ export function lowPass(order: 1 | 2, cutHz: number, rateHz: number): Stage | nu
 
 /**
  * A notch of exactly this width between the frequencies at which half the power passes. The cookbook's
- * Q gives the width only nearly, (rate / pi) · atan(alpha); this turns that round: alpha = tan(pi · width / rate).
- * `depth` from 0 to 1 mixes it with the signal as it came. Null where the notch does not lie below half the rate.
+ * Q gives that width only approximately. Its width is (rate / pi) · atan(alpha), which is solved here for
+ * alpha = tan(pi · width / rate). `depth` from 0 to 1 mixes the notch with the unfiltered signal. Null if
+ * centre or width is not positive and below half the loop rate.
  */
 export function notch(atHz: number, widthHz: number, rateHz: number, depth = 1): Stage | null {
   if (atHz <= 0 || atHz >= rateHz / 2 || widthHz <= 0 || widthHz >= rateHz / 2) return null;
@@ -50,16 +51,16 @@ export function notch(atHz: number, widthHz: number, rateHz: number, depth = 1):
 
 export interface Response {
   readonly hz: number;
-  /** How much of the signal passes: 1 is all of it. */
+  /** Amplitude over that of the input: 1 passes everything. */
   readonly gain: number;
   readonly gainDb: number;
-  /** Sum of each filter's own phase, so that it runs on below −pi without a jump. */
+  /** Sum of the phases of all stages, so that it continues below −pi without a jump. */
   readonly phaseRad: number;
-  /** Group delay: the derivative of the phase, with its sign turned. */
+  /** Group delay: the negative derivative of the phase. */
   readonly delayMs: number;
 }
 
-/** What a chain of filters does to one frequency, up to half the loop's rate. A chain of none changes nothing. */
+/** The response of a chain at one frequency, up to half the loop rate. An empty chain changes nothing. */
 export function responseOf(stages: readonly Stage[], hz: number, rateHz: number): Response {
   const w = (2 * Math.PI * hz) / rateHz;
   const circle = { cos1: Math.cos(w), sin1: Math.sin(w), cos2: Math.cos(2 * w), sin2: Math.sin(2 * w) };
@@ -74,28 +75,31 @@ export function responseOf(stages: readonly Stage[], hz: number, rateHz: number)
   return { hz, gain, gainDb: 20 * Math.log10(gain), phaseRad, delayMs: (samples / rateHz) * 1000 };
 }
 
-/** Delay of a chain at low frequency: what every slow movement waits, in milliseconds. */
+/** Delay of a chain at low frequency in milliseconds: that of every slow movement. */
 export function lowFrequencyDelayMs(stages: readonly Stage[], rateHz: number): number {
   return responseOf(stages, 0, rateHz).delayMs;
 }
 
-/** Frequencies at even steps of their logarithm, both ends included. */
+/** `points` logarithmically spaced frequencies, both ends included. */
 export function logSteps(fromHz: number, toHz: number, points: number): number[] {
   const step = Math.log(toHz / fromHz) / (points - 1);
   return Array.from({ length: points }, (_, i) => (i === points - 1 ? toHz : fromHz * Math.exp(i * step)));
 }
 
-/** Delay at low frequency of an analogue low-pass: 1 / (2 pi f) for order 1, sqrt(2) / (2 pi f) for a Butterworth of order 2. */
+/**
+ * Delay at low frequency of an analogue low-pass: 1 / (2 pi f) for order 1, sqrt(2) / (2 pi f) for a
+ * Butterworth of order 2.
+ */
 export function lowPassDelayMs(order: 1 | 2, cutHz: number): number {
   return ((order === 1 ? 1 : Math.SQRT2) * 1000) / (2 * Math.PI * cutHz);
 }
 
-/** Delay at low frequency of an analogue notch: width / (2 pi f²), the derivative at nought of its phase. */
+/** Delay at low frequency of an analogue notch: width / (2 pi f²), the derivative of its phase at zero. */
 export function notchDelayMs(atHz: number, widthHz: number): number {
   return (widthHz * 1000) / (2 * Math.PI * atHz ** 2);
 }
 
-/** A frequency as a point of the unit circle, and the point twice as far round. */
+/** Cosine and sine of an angular frequency and of its double. */
 interface Circle {
   readonly cos1: number;
   readonly sin1: number;
@@ -104,9 +108,9 @@ interface Circle {
 }
 
 /**
- * Size, phase and delay in samples of c0 + c1·z⁻¹ + c2·z⁻² there; the delay is Re(Σ k·ck·z⁻ᵏ / Σ ck·z⁻ᵏ).
- * One that reads alike from both ends delays by half its length at every frequency, also at its zeros,
- * where that quotient has no value.
+ * Magnitude, phase and delay in samples of c0 + c1·z⁻¹ + c2·z⁻² at a frequency; the delay is
+ * Re(Σ k·ck·z⁻ᵏ / Σ ck·z⁻ᵏ). A polynomial with symmetric coefficients delays by half its order at every
+ * frequency, also at its zeros, where that quotient is undefined.
  */
 function polynomialAt(c0: number, c1: number, c2: number, { cos1, sin1, cos2, sin2 }: Circle) {
   const re = c0 + c1 * cos1 + c2 * cos2;

@@ -1,4 +1,4 @@
-/** What a craft says of its loop, as numbers: `loopOf`. Null where a figure is neither said nor defaulted. */
+/** The figures of a craft's control loop: `loopOf`. A figure is null if it is neither set nor has a default. */
 import { type Budget, budgetOf, gyroMultiple, pulsesFit } from "./loop.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
@@ -8,14 +8,14 @@ export interface LoopFigures {
   readonly loopRateKhz: number | null;
   readonly escRateKbit: number | null;
   readonly pauseUs: number | null;
-  /** Of a digital signal only. */
+  /** For a digital signal only. */
   readonly budget: Budget | null;
   readonly gyro: { readonly ratio: number; readonly even: boolean } | null;
-  /** Of a pulse signal only: whether its longest pulse has room at its rate. */
+  /** For a pulse signal only: whether its longest pulse is shorter than its period. */
   readonly pulsesFit: boolean | null;
 }
 
-/** The loop's rates, and how the command to the motors and the gyro fit them. */
+/** The rates of the loop, and whether motor commands and gyro samples fit them. */
 export const loopOf = onceFor((craft, catalogue): LoopFigures => {
   const word = wordIn(craft, catalogue, "motors", "esc-signal");
   const signal = word === "pulse" || word === "digital" ? word : null;

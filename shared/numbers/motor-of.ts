@@ -1,6 +1,6 @@
 /**
- * What a craft says of its motors, as numbers: `motorsOf`, and `motorNotchesOf` for the notches that follow
- * them. Null where a figure that is needed is neither said nor defaulted.
+ * The figures of a craft's motors: `motorsOf`, and `motorNotchesOf` for the notches that follow them. Null if a
+ * figure that is needed is neither set nor has a default.
  */
 import { type Harmonic, harmonicsAgainst, type MotorNotches, tipSpeedMs, turnHz, unloadedRpm } from "./motor.ts";
 import { CHEMISTRIES, packV } from "./pack.ts";
@@ -17,8 +17,8 @@ export interface MotorFigures {
   /** Throttle at which the craft hovers, from 0 to 1. */
   readonly hoverShare: number | null;
   /**
-   * Without load: at full throttle of a fresh pack, and, with the throttle's share of the pack's nominal
-   * volts, in the hover and at idle. A propeller slows the motor, so these are upper bounds.
+   * Speeds without load: at full throttle on a full pack and, from the nominal volts times the throttle, in the
+   * hover and at idle. A propeller slows the motor, so these are upper bounds.
    */
   readonly fullRpm: number | null;
   readonly hoverRpm: number | null;
@@ -26,7 +26,7 @@ export interface MotorFigures {
   readonly tipSpeedMs: number | null;
 }
 
-/** The motors of the frame and how fast they turn; each figure is null where something that it needs is not known. */
+/** The motors of the frame and their speeds; each figure is null if something that it needs is not known. */
 export const motorsOf = onceFor((craft, catalogue): MotorFigures => {
   const number = (section: string, name: string, unit: string) => numberIn(craft, catalogue, section, name, unit);
   const { chemistry, cells, fullV } = packOf(craft, catalogue);
@@ -55,7 +55,7 @@ export const motorsOf = onceFor((craft, catalogue): MotorFigures => {
   };
 });
 
-/** The notches that follow the motors; null where there are none, or where count, floor or width is not said. */
+/** The notches that follow the motors; null if there are none, or if count, floor or width is not set. */
 export const motorNotchesOf = onceFor((craft, catalogue): MotorNotches | null => {
   if (!settingIn(craft, "filters", "motor-notches")) return null;
   const field = (name: string, unit: string) => fieldNumberIn(craft, catalogue, "filters", "motor-notches", name, unit);
@@ -66,7 +66,10 @@ export const motorNotchesOf = onceFor((craft, catalogue): MotorNotches | null =>
   return { count, floorHz, widthHz, fadeHz: field("fade", "Hz") ?? 0, depths };
 });
 
-/** What the notches do to the harmonics in the hover, one more than are cut; null where the speed is not known. */
+/**
+ * The motors' harmonics in the hover and what the notches do to them, one more than are cut; null if the
+ * speed is not known.
+ */
 export const hoverHarmonicsOf = onceFor((craft, catalogue): readonly Harmonic[] | null => {
   const notches = motorNotchesOf(craft, catalogue);
   const { hoverRpm, blades } = motorsOf(craft, catalogue);

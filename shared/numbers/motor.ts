@@ -1,5 +1,5 @@
 /**
- * Motors: how fast they turn, and where what they shake falls against the notches. Pure arithmetic;
+ * Motors: their speed, and the frequencies of their vibration against the notches. Pure arithmetic;
  * `motor-of.ts` reads a craft's figures.
  *
  * - `unloadedRpm`, `turnHz`, `electricalHz`
@@ -7,37 +7,43 @@
  * - `tipSpeedMs`: the speed of a propeller's tips
  */
 
-/** Turns a minute without load: kv times volts. A propeller takes a good part of it (common practice, no source). */
+/**
+ * Revolutions per minute without load: kv times volts. A propeller slows it considerably (common practice,
+ * no source).
+ */
 export function unloadedRpm(kvRpmPerV: number, volts: number): number {
   return kvRpmPerV * volts;
 }
 
-/** Turns a second. */
+/** Revolutions per second. */
 export function turnHz(rpm: number): number {
   return rpm / 60;
 }
 
-/** Electrical cycles of one turn: half as many as the motor has poles (TI MCT8316A, FG output). */
+/** Electrical cycles per revolution: half the number of poles (TI MCT8316A, FG output). */
 export function cyclesPerTurn(poles: number): number {
   return poles / 2;
 }
 
-/** Frequency of the currents in the windings: f = n · p / 120, p being poles and never pairs (Ohio University, ch. 14.3). */
+/**
+ * Frequency in Hz of the currents in the windings: f = n · p / 120, p being poles, not pole pairs (Ohio
+ * University, ch. 14.3).
+ */
 export function electricalHz(rpm: number, poles: number): number {
   return (rpm * poles) / 120;
 }
 
-/** The turning and its multiples, `count` of them. */
+/** The frequency of rotation and its multiples, `count` in all. */
 export function harmonicsHz(turn: number, count: number): number[] {
   return Array.from({ length: count }, (_, i) => turn * (i + 1));
 }
 
-/** How often a second a blade passes one place: turns times blades. */
+/** Blade-pass frequency: revolutions per second times blades. */
 export function bladePassHz(turn: number, blades: number): number {
   return turn * blades;
 }
 
-/** Speed of a propeller's tips: circumference times turns. */
+/** Speed of a propeller's tips in m/s: circumference times revolutions per second. */
 export function tipSpeedMs(diameterIn: number, rpm: number): number {
   return Math.PI * diameterIn * 0.0254 * turnHz(rpm);
 }
@@ -48,28 +54,28 @@ export interface MotorNotches {
   readonly floorHz: number;
   readonly widthHz: number;
   readonly fadeHz: number;
-  /** How fully each harmonic is cut, from 0 to 1; fully where the list ends. */
+  /** The depth of the cut of each harmonic, from 0 to 1; 1 beyond the end of the list. */
   readonly depths: readonly number[];
 }
 
-/** How far a notch is let in at a frequency: not at all below the floor, fully where the fade above it ends. */
+/** The weight of a notch at a frequency: 0 below the floor, 1 above the fade, linear between. */
 export function notchWeight(hz: number, { floorHz, fadeHz }: MotorNotches): number {
   if (hz < floorHz) return 0;
   return fadeHz > 0 ? Math.min(1, (hz - floorHz) / fadeHz) : 1;
 }
 
 export interface Harmonic {
-  /** 1 is the turning itself. */
+  /** 1 is the frequency of rotation. */
   readonly order: number;
   readonly hz: number;
-  /** How fully a notch cuts it, from 0 to 1. */
+  /** The depth to which a notch cuts it, from 0 to 1. */
   readonly depth: number;
   readonly why: "cut" | "fading" | "below-floor" | "beyond-count" | "weakened";
-  /** Whether this is how often a blade passes, or a multiple of it. */
+  /** Whether this is the blade-pass frequency or a multiple of it. */
   readonly blades: boolean;
 }
 
-/** The first `upTo` harmonics of a motor that turns so often a second, and what the notches do to each. */
+/** The first `upTo` harmonics of a motor at `turn` revolutions per second, and what the notches do to each. */
 export function harmonicsAgainst(turn: number, notches: MotorNotches, upTo: number, blades: number | null): Harmonic[] {
   return harmonicsHz(turn, upTo).map((hz, i) => {
     const order = i + 1;

@@ -4,7 +4,7 @@
  * - `CHEMISTRIES`: nominal, charge limit, cut-off and usual bands of each kind of cell
  * - `packV`, `cellV`: volts of the pack and of one cell
  * - `sharedMah`, `parallelMah`, `ratedCurrentA`, `ratingC`, `flightS`, `energyWh`, `sagV`
- * - `fittingCells`, `ambiguousCells`: cell counts that one reading of volts allows
+ * - `fittingCells`, `ambiguousCells`: the cell counts that are possible for a measured voltage
  */
 
 export type Chemistry = "lipo" | "lihv" | "li-ion";
@@ -14,12 +14,12 @@ export interface VoltageSpan {
   readonly to: number;
 }
 
-/** What one kind of cell bears. Every figure is in volts of one cell. */
+/** The limits of one kind of cell. Every figure is in volts of one cell. */
 export interface CellFacts {
   readonly nominalV: number;
-  /** Never charge above it. */
+  /** A cell is never charged above it. */
   readonly chargeLimitV: number;
-  /** Never draw below it. */
+  /** A cell is never discharged below it. */
   readonly cutOffV: number;
   /** Where pilots usually set full, warn and land; warn and land are volts under load. */
   readonly usualV: { readonly full: VoltageSpan; readonly warn: VoltageSpan; readonly land: VoltageSpan };
@@ -28,7 +28,7 @@ export interface CellFacts {
 /**
  * Nominal volts, the 4.20 V charge limit and the 2.75 V cut-off: cell makers' summaries. 4.35 V of the
  * high-voltage kind: ACT2804 datasheet. Nominal volts of that kind, and all usual bands: common practice,
- * no source. A lipo's floor of about 3.0 V under load is practice too, and so stands in the band of `land`.
+ * no source. A lipo's floor of about 3.0 V under load is common practice too: the lower end of `land`.
  */
 export const CHEMISTRIES: Readonly<Record<Chemistry, CellFacts>> = {
   lipo: {
@@ -59,7 +59,7 @@ export function packV(cellVolts: number, cells: number): number {
   return cellVolts * cells;
 }
 
-/** Volts of one cell, where all are alike. */
+/** Volts of one cell, if all are equal. */
 export function cellV(packVolts: number, cells: number): number {
   return packVolts / cells;
 }
@@ -69,7 +69,7 @@ export function sharedMah(capacityMah: number, share: number): number {
   return capacityMah * share;
 }
 
-/** Charge of cells side by side: charges in parallel add up. */
+/** Charge of cells in parallel: charges in parallel add up. */
 export function parallelMah(cellMah: number, strings: number): number {
   return cellMah * strings;
 }
@@ -79,32 +79,32 @@ export function ratedCurrentA(capacityMah: number, ratingC: number): number {
   return (capacityMah * ratingC) / 1000;
 }
 
-/** The rating that a current asks for: that formula turned round. */
+/** The discharge rating that a current needs: the same formula, solved for C. */
 export function ratingC(currentA: number, capacityMah: number): number {
   return (currentA * 1000) / capacityMah;
 }
 
-/** Seconds for which a steady current can be drawn: t = Q / I, and 1 mAh is 3.6 A s. Infinite without current. */
+/** Seconds for which a constant current can be drawn: t = Q / I, and 1 mAh is 3.6 A s. Infinite without current. */
 export function flightS(usableMah: number, currentA: number): number {
   return (usableMah * 3.6) / currentA;
 }
 
-/** Energy of a pack at its nominal volts: E = Q · U. */
+/** Energy of a pack in Wh at its nominal volts: E = Q · U. */
 export function energyWh(capacityMah: number, volts: number): number {
   return (capacityMah * volts) / 1000;
 }
 
-/** Volts that a current takes off the pack inside its cells: Ohm's law, cells in series and strings in parallel. */
+/** The voltage drop of a current inside the pack: Ohm's law, cells in series and strings in parallel. */
 export function sagV(currentA: number, cellMohm: number, cells: number, strings: number): number {
   return (currentA * cellMohm * cells) / strings / 1000;
 }
 
-/** The most cells in series that a small craft flies on, as the catalogue has it. */
+/** The most cells in series of a small craft, the same as the catalogue's limit. */
 export const MOST_PACK_CELLS = 14;
 
 /**
- * Every count of cells for which `packVolts` lies between empty and full: more than one means that
- * the volts alone cannot tell the pack. A hair of rounding is allowed at both ends.
+ * Every cell count for which `packVolts` is between empty and full. More than one means that the volts
+ * alone do not determine the count. Rounding errors are tolerated at both ends.
  */
 export function fittingCells(packVolts: number, emptyCellV: number, fullCellV: number): number[] {
   const counts: number[] = [];
@@ -116,8 +116,8 @@ export function fittingCells(packVolts: number, emptyCellV: number, fullCellV: n
 }
 
 /**
- * Two counts, the smaller first, that one reading fits: a pack of `more` cells drawn down to empty
- * reads no more than one of `fewer` at full. Null if no two counts up to `mostCells` can be mistaken.
+ * The smallest two successive cell counts that one voltage fits: an empty pack of `more` cells has no more
+ * volts than a full one of `fewer`. Null if there are none up to `mostCells`.
  */
 export function ambiguousCells(
   emptyCellV: number,

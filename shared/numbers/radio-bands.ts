@@ -1,12 +1,12 @@
 /**
  * Where one may transmit without a licence, or as a licensed amateur, and with what power: the bands
- * that each word of `video.region` stands for. Local law has the last word.
+ * for each word of `video.region`. Local law decides.
  *
  * - `REGIONS`: the table
- * - `ismBandOf`: the band for industry, science and medicine that holds a frequency
+ * - `ismBandOf`: the band for industry, science and medicine that contains a frequency
  * - `pictureBands`: bands wide enough for a picture
- * - `bandsAt`: bands that hold a carrier, `bandPositionOf`: inside, over an edge, or outside
- * - `strongestLimit`: the most power that they allow
+ * - `bandsAt`: the bands that contain a carrier; `bandPositionOf`: inside, over an edge, or outside
+ * - `strongestLimit`: the highest power limit at a carrier
  */
 import { edgesMhz, eirpMwOf, fieldMw } from "./radio.ts";
 
@@ -16,9 +16,9 @@ export type Signal = "analogue" | "digital";
 export interface RadioBand {
   readonly fromMhz: number;
   readonly toMhz: number;
-  /** Radiated power (e.i.r.p.) unless `atPlug`; null where none is known here. */
+  /** Limit of the radiated power (e.i.r.p.) unless `atPlug`; null if none is known here. */
   readonly powerMw: number | null;
-  /** True where the limit is that of the transmitter's plug, before the antenna's gain. */
+  /** True if the limit applies at the transmitter's antenna connector, before the antenna's gain. */
   readonly atPlug?: true;
   /** Kinds of signal that may use it; absent means both. */
   readonly signal?: Signal;
@@ -53,8 +53,8 @@ const amateurNarrow: readonly RadioBand[] = [{ fromMhz: 5650, toMhz: 5850, power
 const amateurWide: readonly RadioBand[] = [{ fromMhz: 5650, toMhz: 5925, powerMw: null, source: amateur }];
 
 /**
- * Bands of each region, and the stretch of the spectrum within which the list is held to be whole:
- * of what lies outside it nothing is known here. An amateur's other bands are not listed.
+ * Bands of each region, and the frequencies between which the list is taken to be complete: outside
+ * them nothing is known here. An amateur's other bands are not listed.
  */
 export const REGIONS: Readonly<
   Record<
@@ -70,9 +70,9 @@ export const REGIONS: Readonly<
 };
 
 /**
- * Network equipment has more bands, under conditions of its own, and a digital link may be such: of it
- * nothing is said there. 47 CFR 15.407, and (EU) 2022/179, which lets it fly on unmanned craft in one
- * stretch only; both from memory.
+ * Network equipment has more bands, under conditions of its own, and a digital link may be such
+ * equipment: its position there is unknown. 47 CFR 15.407, and (EU) 2022/179, which allows it on
+ * unmanned craft in one of its bands only; both from memory.
  */
 const NETWORK_MHZ: Readonly<Partial<Record<Region, readonly { readonly from: number; readonly to: number }[]>>> = {
   europe: [{ from: 5170, to: 5250 }],
@@ -82,24 +82,27 @@ const NETWORK_MHZ: Readonly<Partial<Record<Region, readonly { readonly from: num
   ],
 };
 
-/** Bands for industrial, scientific and medical use: 47 CFR 18.301; ITU Radio Regulations 5.150 has the same, from memory. */
+/**
+ * Bands for industrial, scientific and medical use: 47 CFR 18.301; ITU Radio Regulations 5.150 has the
+ * same, from memory.
+ */
 const ISM_BANDS = [
   { fromMhz: 915 - 13, toMhz: 915 + 13 },
   { fromMhz: 2450 - 50, toMhz: 2450 + 50 },
   { fromMhz: 5800 - 75, toMhz: 5800 + 75 },
 ] as const;
 
-/** The ISM band that a frequency lies in, edges included; null where it lies in none. */
+/** The ISM band that contains a frequency, edges included; null if none does. */
 export function ismBandOf(mhz: number): { readonly fromMhz: number; readonly toMhz: number } | null {
   return ISM_BANDS.find(({ fromMhz, toMhz }) => mhz >= fromMhz && mhz <= toMhz) ?? null;
 }
 
-/** True for a word that `REGIONS` knows. */
+/** True for a word of `REGIONS`. */
 export function isRegion(word: string | null): word is Region {
   return word !== null && Object.hasOwn(REGIONS, word);
 }
 
-/** The region's bands that hold the carrier, for a signal of this kind; all kinds where it is not known. */
+/** The region's bands that contain the carrier, for this kind of signal; for all kinds if it is not known. */
 export function bandsAt(region: Region, mhz: number, signal: Signal | null): RadioBand[] {
   return REGIONS[region].bands.filter(
     (band) => mhz >= band.fromMhz && mhz <= band.toMhz && (!band.signal || signal === null || band.signal === signal),
@@ -109,8 +112,8 @@ export function bandsAt(region: Region, mhz: number, signal: Signal | null): Rad
 export type BandPosition = "inside" | "spills" | "outside" | "unknown";
 
 /**
- * Where a signal of some width stands among the region's bands: `spills` if its carrier lies in one
- * and its edge does not. `unknown` beyond the stretch within which the region's list is whole.
+ * The position of a signal relative to the region's bands: `spills` if its carrier is inside a band and
+ * one of its edges is not. `unknown` where the region's list is not complete.
  */
 export function bandPositionOf(region: Region, mhz: number, widthMhz: number, signal: Signal | null): BandPosition {
   const { knownMhz } = REGIONS[region];
@@ -124,7 +127,10 @@ export function bandPositionOf(region: Region, mhz: number, widthMhz: number, si
   return bands.some((band) => fromMhz >= band.fromMhz && toMhz <= band.toMhz) ? "inside" : "spills";
 }
 
-/** The band that allows most at this carrier; null where none holds it, or none has a limit that is known here. */
+/**
+ * The highest power limit at a carrier, with its band; null if no band contains it, or none of them has a
+ * known limit.
+ */
 export function strongestLimit(
   region: Region,
   mhz: number,
@@ -139,7 +145,7 @@ export function strongestLimit(
   );
 }
 
-/** The bands that are wide enough for a picture: a signal of 10 MHz and more, common practice, no source. */
+/** The bands that are wide enough for video: 10 MHz or more, common practice, no source. */
 export function pictureBands(region: Region): RadioBand[] {
   return REGIONS[region].bands.filter(({ fromMhz, toMhz }) => toMhz - fromMhz >= 10);
 }

@@ -1,4 +1,4 @@
-/** What a craft says of its video transmitter, as numbers: `videoOf`. Null where a figure is not said. */
+/** The figures of a craft's video transmitter: `videoOf`. A figure is null if it is not set. */
 import { ANALOGUE_WIDTH_MHZ, dbmOf } from "./radio.ts";
 import {
   type BandPosition,
@@ -19,16 +19,16 @@ export interface VideoFigures {
   readonly powerDbm: number | null;
   readonly stepsMw: readonly number[];
   readonly region: Region | null;
-  /** 18 MHz for an analogue signal; null where the width is not known. */
+  /** 18 MHz for an analogue signal; null if the width is not known. */
   readonly widthMhz: number | null;
-  /** Where the signal stands among the region's bands; null without region or carrier. A width not known counts as none. */
+  /** The position relative to the region's bands; null without region or carrier. An unknown width counts as 0. */
   readonly place: BandPosition | null;
   readonly bands: readonly RadioBand[];
-  /** The most that the region allows at the carrier. */
+  /** The highest power limit of the region at the carrier. */
   readonly most: { readonly powerMw: number; readonly band: RadioBand } | null;
 }
 
-/** The video transmitter against the region that the craft says. */
+/** The video transmitter, compared with the rules of the craft's region. */
 export const videoOf = onceFor((craft, catalogue): VideoFigures => {
   const word = wordIn(craft, catalogue, "video", "signal");
   const signal = word === "analogue" || word === "digital" ? word : null;

@@ -1,6 +1,6 @@
 /**
- * What a craft says of its rates, as numbers: `ratesOf` for the first set, `secondRatesOf` for the second,
- * which lies over the first field by field; `stickTravelsOf` for what the pulses of the sticks mean.
+ * The rates of a craft: `ratesOf` for the first set, `secondRatesOf` for the second, which overrides the
+ * first field by field; `stickTravelsOf` for the pulses of the sticks.
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
@@ -9,20 +9,20 @@ import type { StickTravel } from "./sticks.ts";
 import { fieldNumberIn, numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
 export interface RatesFigures {
-  /** Null where slope or end is not said. */
+  /** Null if slope, end or bend is not known. */
   readonly roll: RateAxis | null;
   readonly pitch: RateAxis | null;
   readonly yaw: RateAxis | null;
-  /** The rate that is never exceeded; null where there is no cap. */
+  /** The rate that is never exceeded; null if there is no such limit. */
   readonly topDegS: number | null;
-  /** Null where the softness has no place to lie about, or a line of it has a fault. */
+  /** Null if there is softness but no hover throttle to centre it on, or if a line of it has a fault. */
   readonly throttle: Throttle | null;
 }
 
-/** The first set; what is not said has the catalogue's default. */
+/** The first set; what is not set has the catalogue's default. */
 export const ratesOf = onceFor((craft, catalogue) => readRates(craft, catalogue, "rates"));
 
-/** The second set; null where the craft has none. */
+/** The second set; null if the craft has none. */
 export const secondRatesOf = onceFor((craft, catalogue) =>
   craft.settings.has("rates-second") ? readRates(craft, catalogue, "rates-second") : null,
 );
@@ -63,7 +63,10 @@ export interface StickTravels {
   readonly throttle: { readonly fromUs: number; readonly toUs: number };
 }
 
-/** What the pulses of the sticks mean; null where a line of it has a fault. A deadband not said is none. */
+/**
+ * Ends, middle and deadbands of the sticks' pulses; null if a line of them has a fault. A deadband that is
+ * not set is 0.
+ */
 export const stickTravelsOf = onceFor((craft, catalogue): StickTravels | null => {
   const ends = valueIn(craft, catalogue, "link", "endpoints");
   if (ends?.kind !== "range") return null;

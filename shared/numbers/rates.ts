@@ -1,13 +1,13 @@
 /**
- * Rates: from a stick to a turn rate and to throttle. Pure arithmetic; `rates-of.ts` reads a craft's
- * figures, and `sticks.ts` has the way from a pulse to a throttle.
+ * Rates: from stick deflection to turn rate and to throttle. Pure arithmetic; `rates-of.ts` reads a
+ * craft's figures, and `sticks.ts` converts pulses.
  *
  * - `rateAt`, `stickAtRate`, `highestRate`, `rateCurve`: one axis
  * - `turnS`: how long one turn takes
- * - `throttleAt`, `stickAtThrottle`: curve, softness and limit
+ * - `throttleAt`, `stickAtThrottle`: the throttle with its curve, softness and limit
  */
 
-/** One axis: deg/s at the middle's slope and at the end, and the exponent of the bend between them. */
+/** One axis: the slope at the middle, the rate at the end, and the exponent of the bend between them. */
 export interface RateAxis {
   readonly slopeDegS: number;
   readonly endDegS: number;
@@ -24,35 +24,35 @@ export function rateAt({ slopeDegS, endDegS, bend }: RateAxis, stick: number): n
 }
 
 /**
- * Where the curve is highest between the middle and the end: at the end, unless the slope is so much
- * steeper than the end that the curve comes back down. That place is where its derivative is nought.
+ * The stick deflection (0 to 1) with the highest rate: the end, unless the slope is so much steeper than the
+ * end that the curve falls again. Then it is where the derivative is zero.
  */
 export function stickAtHighestRate({ slopeDegS, endDegS, bend }: RateAxis): number {
   if (bend <= 1 || slopeDegS * (bend - 1) <= endDegS * bend) return 1;
   return (slopeDegS / (bend * (slopeDegS - endDegS))) ** (1 / (bend - 1));
 }
 
-/** The highest rate that the stick can ask for. */
+/** The highest rate in deg/s that the stick can command. */
 export function highestRate(axis: RateAxis): number {
   return rateAt(axis, stickAtHighestRate(axis));
 }
 
-/** The smallest stick (0 to 1) that gives a rate, by halving; null for a rate that the curve never reaches. */
+/** The smallest stick deflection (0 to 1) that gives a rate, by bisection; null for a rate that is never reached. */
 export function stickAtRate(axis: RateAxis, degS: number): number | null {
   const top = stickAtHighestRate(axis);
   const highest = rateAt(axis, top);
-  // The curve is flat about its highest place, where rounding may lift a neighbour above it.
+  // The curve is flat around its maximum, where rounding may lift a neighbour above it.
   if (degS < 0 || degS > highest * (1 + 1e-12)) return null;
   const target = Math.min(degS, highest);
   return bisect((stick) => rateAt(axis, stick) < target, top);
 }
 
-/** The stick at which half the end's rate is reached: 0.5 for a straight line, later the more the curve bends. */
+/** The stick deflection with half the rate of the end: 0.5 for a straight line, more the more the curve bends. */
 export function halfRateStick(axis: RateAxis): number | null {
   return stickAtRate(axis, axis.endDegS / 2);
 }
 
-/** Stick and rate at `points` evenly spaced places from the middle to the end, capped at `topDegS` if there is one. */
+/** Stick and rate at `points` evenly spaced deflections from the middle to the end, limited to `topDegS`. */
 export function rateCurve(
   axis: RateAxis,
   points: number,
@@ -64,23 +64,23 @@ export function rateCurve(
   });
 }
 
-/** Seconds for one whole turn at a rate: 360 deg over it. */
+/** Seconds for one whole turn at a rate: 360 deg over the rate. */
 export function turnS(degS: number): number {
   return 360 / degS;
 }
 
 export interface Throttle {
-  /** Throttle from 0 to 1 at evenly spaced places of the stick; a straight line where there is none. */
+  /** Throttle from 0 to 1 at evenly spaced stick deflections; null for a straight line. */
   readonly curve: readonly number[] | null;
-  /** Softness from 0 to 1 about a place of the stick; null where nothing is softened. */
+  /** Softness from 0 to 1, centred on a stick deflection; null if nothing is softened. */
   readonly soft: { readonly share: number; readonly about: number } | null;
   readonly limit: number;
   readonly limitBy: "scaling" | "clipping";
 }
 
 /**
- * Throttle from 0 to 1 of a stick from 0 to 1: the curve's points joined by straight lines, or the soft
- * cubic, then the limit. Scaling multiplies by the limit; clipping cuts off above it.
+ * Throttle from 0 to 1 for a stick from 0 to 1: the curve, interpolated linearly, or the soft cubic, then
+ * the limit. Scaling multiplies by the limit; clipping cuts off above it.
  */
 export function throttleAt(throttle: Throttle, stick: number): number {
   const at = Math.min(1, Math.max(0, stick));
@@ -92,7 +92,7 @@ export function throttleAt(throttle: Throttle, stick: number): number {
   return throttle.limitBy === "scaling" ? requested * throttle.limit : Math.min(requested, throttle.limit);
 }
 
-/** The smallest stick (0 to 1) that gives a throttle, by halving; null where full stick gives less. */
+/** The smallest stick deflection (0 to 1) that gives a throttle, by bisection; null if full stick gives less. */
 export function stickAtThrottle(throttle: Throttle, target: number): number | null {
   if (target < 0 || target > throttleAt(throttle, 1) + 1e-12) return null;
   return bisect((stick) => throttleAt(throttle, stick) < target - 1e-12, 1);
@@ -106,8 +106,8 @@ function interpolate(points: readonly number[], at: number): number {
 }
 
 /**
- * The cubic of common radio-control practice on either side of one place: there the curve is flatter
- * by the share, and it meets the straight line at that place and at both ends.
+ * The cubic of common radio-control practice on either side of `about`: there the slope is reduced by
+ * the share, and the curve meets the straight line at that point and at both ends.
  */
 function softenedThrottle({ share, about }: { readonly share: number; readonly about: number }, at: number): number {
   const room = at < about ? about : 1 - about;
@@ -116,7 +116,7 @@ function softenedThrottle({ share, about }: { readonly share: number; readonly a
   return about + room * ((1 - share) * away + share * away ** 3);
 }
 
-/** The edge between 0 and `top` below which `short` holds; a double has no more than 53 bits to halve. */
+/** Bisection: the point between 0 and `top` below which `isBelow` holds. 53 steps use up the bits of a double. */
 function bisect(isBelow: (at: number) => boolean, top: number): number {
   let [low, high] = [0, top];
   if (!isBelow(0)) return 0;

@@ -1,7 +1,7 @@
 /**
- * What a craft says of its meters, as numbers: `voltsMeterOf` and `currentMeterOf` for a pack's
- * section, `calibrationOf` for what the bench readings make of them. Null where a figure that is
- * needed is neither said nor defaulted, or where the board measures in another way.
+ * The figures of a craft's meters: `voltsMeterOf` and `currentMeterOf` for a section of a pack,
+ * `calibrationOf` for the corrections from bench readings. Null if a figure that is needed is neither set
+ * nor has a default, or if the board measures in another way.
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
@@ -34,13 +34,13 @@ export interface CurrentMeter {
 }
 
 export interface Calibration {
-  /** The new `divider-top`, and by what share the shown volts were off; null without both readings. */
+  /** The new `divider-top`, and the relative error of the shown volts; null without both readings. */
   readonly volts: { readonly topKohm: number; readonly error: number } | null;
-  /** The new `shunt`, and by what share the counted charge was off; null without both readings. */
+  /** The new `shunt`, and the relative error of the counted charge; null without both readings. */
   readonly current: { readonly shuntMohm: number; readonly error: number } | null;
 }
 
-/** The divider of a pack's section. Null also where the volts come from elsewhere. */
+/** The voltage divider of a section of a pack. Null also if the volts come from elsewhere. */
 export function voltsMeterOf(craft: Craft, catalogue: Catalogue, section = "pack"): VoltsMeter | null {
   const from = wordIn(craft, catalogue, section, "volts-from");
   const topKohm = numberIn(craft, catalogue, section, "divider-top", "kohm");
@@ -51,7 +51,7 @@ export function voltsMeterOf(craft: Craft, catalogue: Catalogue, section = "pack
   return { divider, converter, stepV: voltsStepV(divider, converter), clipV: voltsClipV(divider, converter) };
 }
 
-/** The shunt of a pack's section. Null also where the amperes come from elsewhere. An unsaid offset counts as none. */
+/** The shunt of a section of a pack. Null also if the current comes from elsewhere. An offset that is not set is 0. */
 export function currentMeterOf(craft: Craft, catalogue: Catalogue, section = "pack"): CurrentMeter | null {
   const from = wordIn(craft, catalogue, section, "current-from");
   const shuntMohm = numberIn(craft, catalogue, section, "shunt", "mohm");
@@ -68,7 +68,7 @@ function converterOf(craft: Craft, catalogue: Catalogue, section: string): Conve
   return bits === null || referenceV === null ? null : { bits, referenceV };
 }
 
-/** What the readings of the section `bench` make of the meters of plain `pack`. */
+/** The corrections of the meters of section `pack` by the readings of section `bench`. */
 export const calibrationOf = onceFor((craft, catalogue): Calibration => {
   const bench = (name: string, unit: string) => numberIn(craft, catalogue, "bench", name, unit);
   const meter = voltsMeterOf(craft, catalogue);

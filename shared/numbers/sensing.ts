@@ -1,12 +1,12 @@
 /**
- * How a board measures its pack: a divider for the volts, a shunt for the amperes, a converter for
- * both. Pure arithmetic; `sensing-of.ts` reads a craft's figures.
+ * How a board measures its pack: a voltage divider for the volts, a shunt for the current, and an
+ * analogue-to-digital converter for both. Pure arithmetic; `sensing-of.ts` reads a craft's figures.
  *
  * - `dividerScale`, `dividedV`, `voltsStepV`, `voltsClipV`: the volts
- * - `shuntCurrentA`, `currentStepA`, `currentClipA`, `shuntHeatW`: the amperes
+ * - `shuntCurrentA`, `currentStepA`, `currentClipA`, `shuntHeatW`: the current
  * - `correctedTopKohm`, `correctedShuntMohm`: calibration from two readings
  *
- * Source of the formulas: Ohm's law, and the rule of the unloaded divider that follows from it.
+ * Source of the formulas: Ohm's law, and the formula of the unloaded divider that follows from it.
  */
 
 export interface Divider {
@@ -16,9 +16,9 @@ export interface Divider {
 
 export interface Shunt {
   readonly shuntMohm: number;
-  /** How many times the amplifier enlarges the volts across the shunt. */
+  /** Gain of the amplifier of the voltage across the shunt. */
   readonly gain: number;
-  /** What it gives while no current flows. */
+  /** Output of the amplifier without current. */
   readonly offsetMv: number;
 }
 
@@ -28,12 +28,12 @@ export interface Converter {
   readonly referenceV: number;
 }
 
-/** How many volts of the pack stand behind one volt on the pin: (top + bottom) / bottom. */
+/** Volts of the pack per volt on the pin: (top + bottom) / bottom. */
 export function dividerScale({ topKohm, bottomKohm }: Divider): number {
   return (topKohm + bottomKohm) / bottomKohm;
 }
 
-/** Volts on the pin for so many volts of the pack. */
+/** Volts on the pin for a voltage of the pack. */
 export function dividedV(packVolts: number, divider: Divider): number {
   return packVolts / dividerScale(divider);
 }
@@ -53,7 +53,7 @@ export function voltsClipV(divider: Divider, converter: Converter): number {
   return converter.referenceV * dividerScale(divider);
 }
 
-/** The current that the board makes of so many volts on the pin, which are I · R, enlarged, over the offset. */
+/** The current in A that the board computes from the volts on the pin: (pin − offset) / (R · gain). */
 export function shuntCurrentA(pinV: number, { shuntMohm, gain, offsetMv }: Shunt): number {
   return (pinV * 1000 - offsetMv) / (shuntMohm * gain);
 }
@@ -74,9 +74,9 @@ export function shuntHeatW(currentA: number, shuntMohm: number): number {
 }
 
 /**
- * The upper resistor with which the board would have shown what the meter read. The scale goes as
- * read over shown; the lower resistor stays, for one equation has room for one unknown. Null where
- * no resistor does it: a reading of nought, or a scale that is not above one.
+ * The upper resistor with which the board would have shown what the meter read: the scale changes by read
+ * over shown, and the lower resistor stays, as one equation determines one unknown. Null if there is no
+ * such resistor: a reading of zero or less, or a scale of one or less.
  */
 export function correctedTopKohm(divider: Divider, readV: number, shownV: number): number | null {
   if (readV <= 0 || shownV <= 0) return null;
@@ -86,18 +86,18 @@ export function correctedTopKohm(divider: Divider, readV: number, shownV: number
 
 /**
  * The shunt with which the board would have counted what the charger put back. A current is volts
- * over resistance, so the resistance goes as counted over put back. Null for a charge of nought.
+ * over resistance, so the resistance changes by counted over put back. Null for a charge of zero or less.
  */
 export function correctedShuntMohm(shuntMohm: number, putBackMah: number, countedMah: number): number | null {
   return putBackMah > 0 && countedMah > 0 ? (shuntMohm * countedMah) / putBackMah : null;
 }
 
-/** By what share a shown figure is too high (0.1) or too low (-0.1). */
+/** The relative error of a shown figure: 0.1 is 10 % too high, -0.1 is 10 % too low. */
 export function shownError(shown: number, real: number): number {
   return shown / real - 1;
 }
 
-/** Readings nearer than this agree as well as any meter can tell. */
+/** Readings with a smaller relative error than this agree within the accuracy of any meter. */
 export const AGREED_SHARE = 0.0005;
-/** A pair of readings further apart than this is no matter of scale: something else is wrong. */
+/** Two readings with a greater ratio than this cannot be corrected by the scale: something else is wrong. */
 export const MOST_RATIO = 2;

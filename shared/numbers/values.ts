@@ -1,9 +1,9 @@
 /**
  * Values of an effective craft as plain numbers, for the readers of this folder (`pack-of.ts` and
- * its like): what some file said, else the catalogue's default, else null.
+ * the like): the value that a file sets, else the catalogue's default, else null.
  *
  * `valueIn` gives the value, `numberIn` its number in one unit, `wordIn` its word, `fieldNumberIn`
- * one field's number; `onceFor` keeps what a reader worked out for as long as the craft lives.
+ * one field's number; `onceFor` memoizes a reader for the lifetime of a craft.
  * A line with a fault leaves its name without value, so no default stands in for it.
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
@@ -15,13 +15,13 @@ import { readSetting } from "../model/read-value.ts";
 import { units } from "../model/units.ts";
 import type { Value } from "../syntax/value.ts";
 
-/** Where a section looks next for what it leaves unsaid: a named pack in `pack`, a second set in the first. */
+/** The section from which another takes what it does not set: `pack` for a named pack, the first for a second set. */
 function fallbackSection(section: string): string | null {
   if (section.startsWith("pack/")) return "pack";
   return section === "rates-second" || section === "gains-second" ? section.slice(0, -"-second".length) : null;
 }
 
-/** The line that says a setting, in the section or in the one that it lies over; null where nobody said it. */
+/** The effective setting of a section or else of its fallback section; null if neither sets it. */
 export function settingIn(craft: Craft, section: string, name: string): Setting | null {
   const own = craft.settings.get(section)?.get(name);
   if (own) return own;
@@ -40,7 +40,10 @@ function defaultOf(spec: SettingSpec | undefined): Value | null {
   return value;
 }
 
-/** The value of a setting: said, else the catalogue's default; null where neither is, or where its line has a fault. */
+/**
+ * The value of a setting, else the catalogue's default; null if there is neither, or if the line of the
+ * setting has a fault.
+ */
 export function valueIn(craft: Craft, catalogue: Catalogue, section: string, name: string): Value | null {
   const setting = settingIn(craft, section, name);
   if (setting) return setting.value;
@@ -76,15 +79,15 @@ export function wordIn(craft: Craft, catalogue: Catalogue, section: string, name
   return value?.kind === "choice" ? value.word : null;
 }
 
-/** One field of a value, by its name; undefined where it was not said. */
+/** One field of a value, by its name; undefined if it is not set. */
 export function fieldOf(value: Value | null, field: string): Value | undefined {
   if (value?.kind !== "fields") return undefined;
   return value.fields.find(({ name }) => name === field)?.value;
 }
 
 /**
- * The number of one field in `unit`: of the section, else of the one it lies over, else the
- * field's own default. Null where none of them has it, or where a line of the setting has a fault.
+ * The number of one field in `unit`: from the section, else from its fallback section, else the field's
+ * default. Null if there is none of these, or if a line of the setting has a fault.
  */
 export function fieldNumberIn(
   craft: Craft,
@@ -104,7 +107,7 @@ export function fieldNumberIn(
   return defaultField(catalogue.setting(baseSection(section), name), field, unit);
 }
 
-/** The default of a field, in `unit`; null where the catalogue has none. */
+/** The default of a field, in `unit`; null if the catalogue has none. */
 export function defaultField(spec: SettingSpec | undefined, field: string, unit: string): number | null {
   const fields = spec?.types.find((type): type is FieldsType => type.is === "fields")?.fields;
   const text = fields?.find(({ name }) => name === field)?.default;
@@ -113,7 +116,7 @@ export function defaultField(spec: SettingSpec | undefined, field: string, unit:
   return convert(Number(match[1]), match[2] ?? "", unit) ?? null;
 }
 
-/** A reader that works out its answer once for each craft, and again if it is asked with another catalogue. */
+/** Memoizes a reader: it runs once for each craft, and again if it is called with another catalogue. */
 export function onceFor<T>(read: (craft: Craft, catalogue: Catalogue) => T): typeof read {
   return oncePer(read);
 }

@@ -1,21 +1,24 @@
-/** What the display warns of at some moment: thresholds of the script that the readings have passed. */
+/** The alerts of the display at a moment: thresholds of the script that the readings have passed. */
 import type { Craft } from "../model/craft.ts";
 import { choiceOf, choicesOf, integerOf, quantityOf } from "../model/setting-lookup.ts";
 import type { Readings } from "./element-text.ts";
 import { chargeOf } from "./pack-state.ts";
 
 export interface Alert {
-  /** The word by which `osd.alert-on` lets it appear among the alerts. */
+  /** The word of `osd.alert-on` that enables it. */
   readonly kind: string;
   /** What the element `alerts` shows. */
   readonly text: string;
-  /** Elements whose own reading is past the threshold: the display flashes them. */
+  /** Elements that flash: their reading is past the threshold. */
   readonly elements: readonly string[];
 }
 
 const PACK = ["pack-volts", "cell-volts", "pack-bar"];
 
-/** The troubles of a moment, the most urgent first. What the script sets no threshold for is no trouble. */
+/**
+ * The alerts that are active at a moment, the most urgent first. Without a threshold in the script there is
+ * no alert.
+ */
 export function activeAlerts(craft: Craft, readings: Readings): readonly Alert[] {
   const read = (name: string) => Number(readings.get(name));
   const under = (name: string, limit: number | undefined) => limit !== undefined && read(name) < limit;
@@ -97,7 +100,7 @@ export function activeAlerts(craft: Craft, readings: Readings): readonly Alert[]
   return passed.filter(({ is }) => is);
 }
 
-/** What the element `alerts` shows: the most urgent trouble that `osd.alert-on` lets through, or nothing. */
+/** The text of the element `alerts`: the most urgent alert that `osd.alert-on` enables, or none. */
 export function alertText(craft: Craft, alerts: readonly Alert[]): string {
   const shownKinds = choicesOf(craft, "osd.alert-on");
   return alerts.find(({ kind }) => !shownKinds || shownKinds.includes(kind))?.text ?? "";

@@ -1,15 +1,15 @@
-/** The texts of elements, made from the readings of one moment. */
+/** Formats the texts of elements from the readings of one moment. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ElementSpec } from "../catalogue/types.ts";
 
-/** By the name of the reading: a number in the reading's own unit, or words. */
+/** Readings by name: a number in the reading's own unit, or words. */
 export type Readings = ReadonlyMap<string, number | string>;
 
 /**
- * The text of an element, a string for each row; empty for a figure. A number that needs more
- * cells than the element has stands at the highest that fits, as on a display with so many
- * digits. Where the moment has nothing to show (`isBlank`), the element's own name stands in, so
- * that its place is seen.
+ * The text of an element, a string for each row; empty for a figure. A row wider than the element is
+ * replaced by the widest one of the element, as on a display with a fixed number of digits. If there is
+ * nothing to show at this moment (`isBlank`), the text is the element's name, so that its place is
+ * visible.
  */
 export function sampleText(element: ElementSpec, readings: Readings, catalogue: Catalogue, width: number): string[] {
   if (element.drawn !== "text") return [];
@@ -18,7 +18,7 @@ export function sampleText(element: ElementSpec, readings: Readings, catalogue: 
   return rows.map((row, i) => ([...row].length > width ? truncate(element.widest[i] ?? row, width) : row));
 }
 
-/** Whether the display shows nothing of an element at this moment; a figure is always there. */
+/** Whether the display shows nothing for an element at this moment; never true for a figure. */
 export function isBlank(element: ElementSpec, readings: Readings, catalogue: Catalogue): boolean {
   return element.drawn === "text" && isEmpty(rowsOf(element, readings, catalogue));
 }
@@ -37,7 +37,7 @@ function truncate(row: string, width: number): string {
 
 const BRACES = /\{([a-z-]+)(?:\.(\d)|:(clock))?\}/g;
 
-/** A template with its readings filled in. A reading that is not known leaves dashes. */
+/** Fills a template with readings (see `catalogue/readings.ts`). An unknown reading becomes “--”. */
 export function fillTemplate(template: string, readings: Readings, catalogue: Catalogue): string {
   return template.replace(BRACES, (_, name: string, decimals: string | undefined, clock: string | undefined) => {
     const value = readings.get(name);
@@ -53,7 +53,7 @@ function decimal(value: number, decimals: number): string {
   return Number(text) === 0 ? text.replace("-", "") : text;
 }
 
-/** A duration in s as m:ss; minutes as h:mm, which is the same sum. */
+/** A duration in s as m:ss, or one in minutes as h:mm: the arithmetic is the same. */
 function clockText(value: number, inMinutes: boolean): string {
   const whole = inMinutes ? Math.floor(value) : Math.round(value);
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;

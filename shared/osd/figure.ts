@@ -1,8 +1,8 @@
-/** What the elements that are figures show at a moment. */
+/** What graphical elements show at a moment. */
 import type { FigureReading } from "../protocol/panel.ts";
 import type { Readings } from "./element-text.ts";
 
-/** The reading of a figure, by its element's name; null for one that shows none, and where a reading is not known. */
+/** What a figure shows, by its element's name; null for one that shows no reading, and if a reading is not known. */
 export function figureOf(name: string, readings: Readings): FigureReading | null {
   return Object.hasOwn(FIGURES, name) ? FIGURES[name]!((reading) => readings.get(reading)) : null;
 }
@@ -23,12 +23,12 @@ const FIGURES: Readonly<Record<string, (read: Read) => FigureReading | null>> = 
   "heading-tape": figureFrom(["heading"], (headingDeg) => ({ kind: "compass", headingDeg })),
   "height-tape": figureFrom(["height"], (value) => ({ kind: "scale", value, step: 5, unit: "m" })),
   "speed-tape": figureFrom(["speed"], (value) => ({ kind: "scale", value, step: 10, unit: "km/h" })),
-  // The throttle rests at its lower end, the others in their middle.
+  // Throttle is 0 to 100 %, the other sticks are -100 to 100 %.
   "stick-trace-left": figureFrom(["stick-yaw", "stick-throttle"], (yaw, throttle) => stick(yaw, throttle * 2 - 100)),
   "stick-trace-right": figureFrom(["stick-roll", "stick-pitch"], stick),
 };
 
-/** A figure of readings that are numbers; none where one of them is not there. */
+/** Makes a figure from numeric readings; null if one of them is missing. */
 function figureFrom(names: readonly string[], make: (...values: number[]) => FigureReading) {
   return (read: Read): FigureReading | null => {
     const values = names.map(read).filter((value) => typeof value === "number");
@@ -36,7 +36,7 @@ function figureFrom(names: readonly string[], make: (...values: number[]) => Fig
   };
 }
 
-/** From percent of the way. */
+/** A stick, from percentages of its travel. */
 function stick(across: number, up: number): FigureReading {
   return { kind: "stick", across: across / 100, up: up / 100 };
 }

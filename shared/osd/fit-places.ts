@@ -1,4 +1,4 @@
-/** Places for elements that wish for one each: on the grid, no two over each other. */
+/** Assigns a place to each element, near its target: on the grid, no two on the same cell. */
 import { filledRows } from "./fit-rows.ts";
 import { type FreeCells, freeCells } from "./free-cells.ts";
 import { distanceFrom, nearestPlace, type Places, type Target } from "./nearest-place.ts";
@@ -8,17 +8,17 @@ import { cellReadAt, type GridCell, readingKey } from "./reading-order.ts";
 interface Attempt {
   readonly places: Places;
   readonly unplaced: number;
-  /** Anchored elements that had to leave a place which was theirs. */
+  /** The number of anchored elements that were moved from their targets. */
   readonly movedAnchors: number;
-  /** Pairs that one now reads in the other order. */
+  /** The number of pairs whose reading order changed. */
   readonly inversions: number;
   readonly distance: number;
 }
 
 /**
- * Places that keep to the wishes, and where that cannot be, to the order of reading; only if
- * something finds no room that way is everything packed anew, the largest first. An element that
- * is not in the answer has found no room.
+ * Places at the targets or, where that is not possible, in the same reading order. If some element
+ * finds no room that way, everything is packed again, the largest elements first. An element that is
+ * missing from the result has no room.
  */
 export function placesFor(targets: readonly Target[], grid: Grid): Places {
   const read = [...targets].sort((a, b) => a.rank - b.rank);
@@ -49,9 +49,9 @@ function cellCount({ placed }: Target): number {
 }
 
 /**
- * `first` take the places that they wish for, as far as those are on the grid, free, and (unless
- * anchored) in the order of reading; then everything else, in the order of `all`, the nearest free
- * place that keeps the order of reading.
+ * Places `first` at their targets, if these are on the grid, free, and (unless anchored) in reading
+ * order; then everything else, in the order of `all`, at the nearest free place with the fewest
+ * changes to the reading order.
  */
 function placeAtTargets(first: readonly Target[], all: readonly Target[], grid: Grid): Places {
   const free = freeCells(grid);
@@ -70,7 +70,7 @@ function placeAtTargets(first: readonly Target[], all: readonly Target[], grid: 
   return places;
 }
 
-/** Whether an element, where it wishes to stand, would be read in the old order with all that are placed. */
+/** Whether an element at its target is in the old reading order with all elements placed so far. */
 function inOrder(target: Target, places: Places): boolean {
   const key = readingKey(target, target.placed);
   for (const [other, cell] of places) {
@@ -80,9 +80,9 @@ function inOrder(target: Target, places: Places): boolean {
 }
 
 /**
- * Everything in the order of reading: each at the place nearest to its wish that comes after all
- * that is read before it, and leaves room for all that is read after it. Anchored elements stay
- * where they are, as far as their places are free.
+ * Places everything in reading order: each element at the place nearest to its target that comes
+ * after all elements read before it, and that leaves room for all elements read after it. Anchored
+ * elements stay where they are if their places are free.
  */
 function placeInReadingOrder(read: readonly Target[], grid: Grid): Places {
   const places = new Map<Target, GridCell>();
@@ -110,7 +110,7 @@ function placeInReadingOrder(read: readonly Target[], grid: Grid): Places {
   return places;
 }
 
-/** In the order of reading: the last cell at which each can stand so that all after it still find room. */
+/** In reading order: the last cell for each element that leaves room for all after it. Empty if there is no room. */
 function latestCells(read: readonly Target[], free: FreeCells, grid: Grid): readonly (readonly [Target, number])[] {
   const latest: (readonly [Target, number])[] = [];
   let key = Infinity;
@@ -125,7 +125,7 @@ function latestCells(read: readonly Target[], free: FreeCells, grid: Grid): read
   return latest.reverse();
 }
 
-/** Each at the first free place from the top left: the tightest, and the last resort. */
+/** Places each element at the first free place from the top left: tight, and used last. */
 function packFromTopLeft(all: readonly Target[], grid: Grid): Places {
   const free = freeCells(grid);
   const places = new Map<Target, GridCell>();
@@ -138,7 +138,7 @@ function packFromTopLeft(all: readonly Target[], grid: Grid): Places {
   return places;
 }
 
-/** Figures of several rows first, then every row filled as far as it goes. */
+/** Places elements of several rows first, then fills every row as far as possible. */
 function packRows(tall: readonly Target[], read: readonly Target[], grid: Grid): Places {
   const free = freeCells(grid);
   const figures = packFromTopLeft(
@@ -153,7 +153,7 @@ function packRows(tall: readonly Target[], read: readonly Target[], grid: Grid):
   return new Map([...figures, ...[...rows].map(([{ wish: target }, cell]) => [target, cell] as const)]);
 }
 
-/** `read`: in the order of reading. */
+/** Scores places. `read`: the elements in reading order. */
 function evaluate(places: Places, read: readonly Target[]): Attempt {
   const keys: number[] = [];
   let [movedAnchors, distance, inversions] = [0, 0, 0];

@@ -1,4 +1,4 @@
-/** The tightest packing: rows filled to the last cell where the widths allow it. */
+/** The tightest packing: fills rows to the last cell if the widths allow it. */
 import type { FreeCells } from "./free-cells.ts";
 import type { Grid } from "./placed.ts";
 import type { GridCell } from "./reading-order.ts";
@@ -12,10 +12,10 @@ interface Run extends GridCell {
 }
 
 /**
- * Places for elements of one row each. The widest of those left goes, with such others as leave the
- * fewest cells unused, into the stretch of free cells where that is least; so packing rows is a sum
- * of widths to be met, which is found exactly, stretch by stretch. `lines`: in the order in which
- * those of one row are to stand.
+ * Places for elements of one row each. Takes the widest element left and the run of free cells that,
+ * filled up with other elements, leaves the fewest cells unused, and repeats. Filling one run is a
+ * subset-sum problem of the widths, which is solved exactly. `lines` are in the order in which
+ * elements of one row are placed.
  */
 export function filledRows<T extends RowElement>(
   lines: readonly T[],
@@ -43,7 +43,7 @@ export function filledRows<T extends RowElement>(
   return places;
 }
 
-/** Every longest stretch of free cells, row by row. */
+/** Every maximal run of free cells, row by row. */
 function freeRuns(free: FreeCells, { columns, rows }: Grid): Run[] {
   const runs: Run[] = [];
   for (let row = 0; row < rows; row++) {
@@ -71,11 +71,14 @@ function bestFilling<T extends RowElement>(widest: T, others: readonly T[], runs
   return best;
 }
 
-/** Those lines that together come nearest to so many cells, and not above; of equal sums the one with the widest lines. */
+/**
+ * The elements whose widths add up to the most cells, but not more than `cells`; of equal sums the one with
+ * the widest elements.
+ */
 function fullest<T extends RowElement>(lines: readonly T[], cells: number): T[] {
-  // Narrow ones first in the table, so that one can take the widest first when reading it from the end.
+  // Narrow ones first in the table, so that reading it from the end takes the widest first.
   const rising = [...lines].reverse();
-  /** After each line: the sums that it and those before it can make. */
+  /** After each element: the sums that it and those before it can make. */
   const reached = [new Uint8Array(cells + 1).fill(1, 0, 1)];
   for (const { width } of rising) {
     const before = reached.at(-1)!;

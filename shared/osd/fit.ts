@@ -1,4 +1,4 @@
-/** A layout for one grid turned into one for another. */
+/** Converts a layout to another grid. */
 import type { Axis } from "../syntax/value.ts";
 import { placesFor } from "./fit-places.ts";
 import { resolveAxis } from "./layout.ts";
@@ -7,17 +7,18 @@ import type { Grid, Layout, PlacedElement } from "./placed.ts";
 import { type GridCell, readingKey } from "./reading-order.ts";
 
 export interface Fitted {
-  /** On the new grid, in the script's order: no two share a cell, none leaves the grid. */
+  /** On the new grid, in the script's order: no two elements share a cell, and all are on the grid. */
   readonly layout: Layout;
   /** Elements for which there was no room. */
   readonly unplaced: readonly string[];
 }
 
 /**
- * The layout on another grid. Anchored places stay as they are written. An absolute place keeps its
- * distance to the nearer edge; in the middle it keeps its place relative to the centre. What then
- * leaves the grid or shares cells moves to the nearest free place that keeps the order in which one
- * reads; only if something finds no room that way is the layout packed anew, the largest first.
+ * The layout on another grid. Anchored places stay as written. An absolute place in an outer third
+ * keeps its distance to that edge; in the middle third it keeps its place relative to the centre.
+ * An element that would then leave the grid or share cells moves to the nearest free place that keeps
+ * the reading order. If some element finds no room that way, everything is packed again, the largest
+ * elements first.
  */
 export function fitLayout(layout: Layout, to: Grid): Fitted {
   const targets = targetsOf(layout, to);
@@ -35,7 +36,7 @@ export function fitLayout(layout: Layout, to: Grid): Fitted {
   };
 }
 
-/** An element at another cell of a grid: an axis keeps its anchor, with the offset that leads there. */
+/** An element moved to another cell of a grid: each axis keeps its anchor and gets a new offset. */
 export function movedTo(placed: PlacedElement, { column, row }: GridCell, grid: Grid): PlacedElement {
   const place = {
     column: axisAt(placed.place.column, column, grid.columns, placed.width),
@@ -48,7 +49,7 @@ function axisAt(axis: Axis, at: number, cells: number, size: number): Axis {
   return { ...axis, offset: at - resolveAxis({ ...axis, offset: 0 }, cells, size) };
 }
 
-/** In the script's order. */
+/** Where each element should be on the new grid, in the script's order. */
 function targetsOf({ grid, elements }: Layout, to: Grid): Target[] {
   const inReading = [...elements].sort((a, b) => readingKey(a, a) - readingKey(b, b));
   const ranks = new Map(inReading.map((placed, rank) => [placed, rank]));
@@ -66,7 +67,7 @@ function targetOnAxis(axis: Axis, at: number, size: number, from: number, to: nu
 }
 
 /**
- * The first cell of an absolute axis on another grid, by the third in which its middle stood: in an
+ * The first cell of an absolute axis on another grid, by the third that its centre was in: in an
  * outer one the distance to that edge stays, in the middle one the place relative to the centre.
  */
 function byRegion(at: number, size: number, from: number, to: number): number {
@@ -80,7 +81,7 @@ function half(cells: number): number {
   return Math.floor(cells / 2);
 }
 
-/** Elements that lie over others: as near to where they should stand as the grid allows. */
+/** Overlays: as near to their targets as the grid allows. */
 function placeOverlays(targets: readonly Target[], { columns, rows }: Grid): [Target, GridCell][] {
   return targets
     .filter(({ placed }) => placed.element.overlapsNothing && placed.width <= columns && placed.height <= rows)

@@ -1,22 +1,21 @@
-/** The cells of a grid that nothing stands on. */
-
+/** Keeps track of the free cells of a grid. */
 import type { Grid } from "./placed.ts";
 import type { CellSize, GridCell } from "./reading-order.ts";
 
 export interface FreeCells {
-  /** Whether all of an element's cells would be on the grid and free. */
+  /** Whether all cells of an element at this place are on the grid and free. */
   fits(at: GridCell, size: CellSize): boolean;
-  /** Takes those of the cells that are on the grid. */
+  /** Marks cells as taken; those off the grid are ignored. */
   take(at: GridCell, size: CellSize): void;
-  /** The first place, row by row from the top left; null where none is. */
+  /** The first free place, row by row from the top left; null if there is none. */
   first(size: CellSize): GridCell | null;
-  /** The last place that begins before a cell, counted row by row from 0; null where none is. */
+  /** The last free place that starts before a cell, counted row by row from 0; null if there is none. */
   last(size: CellSize, before: number): GridCell | null;
 }
 
-/** A grid on which nothing stands yet. */
+/** An empty grid. */
 export function freeCells({ columns, rows }: Grid): FreeCells {
-  /** By cell: how many free cells there are from it to the right. */
+  /** For each cell: the number of free cells from it to the right. */
   const runs = new Uint16Array(columns * rows).map((_, at) => columns - (at % columns));
   const fits: FreeCells["fits"] = ({ column, row }, { width, height }) => {
     if (column < 0 || row < 0 || column + width > columns || row + height > rows) return false;

@@ -1,4 +1,4 @@
-/** Where else an element of a layout could stand. */
+/** Finds a free place for an element of a layout. */
 import { MOST_CELLS } from "../protocol/osd.ts";
 import { movedTo } from "./fit.ts";
 import { freeCells } from "./free-cells.ts";
@@ -6,9 +6,9 @@ import { nearestFreePlace } from "./nearest-place.ts";
 import type { CellArea, Layout, PlacedElement } from "./placed.ts";
 
 /**
- * The element at the nearest place where all its cells lie within `area` and share none with
- * another element; its anchors stay. Null where there is none. On a grid with more cells than any
- * may have, which is a slip of the keyboard, none is sought: every cell would be looked at.
+ * The element at the nearest place where all its cells are within `area` and none is shared with
+ * another element; its anchors stay. Null if there is none. Null also on a grid with more than
+ * `MOST_CELLS` cells, which is mistyped: the search looks at every cell.
  */
 export function freePlaceFor(placed: PlacedElement, layout: Layout, area: CellArea): PlacedElement | null {
   const { columns, rows } = layout.grid;

@@ -1,4 +1,4 @@
-/** Where the elements of a page come to stand, in whole cells from 0 at the top left. */
+/** Computes where the elements of a page are, in whole cells from 0 at the top left. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { ElementSpec } from "../catalogue/types.ts";
 import type { Craft, Placed } from "../model/craft.ts";
@@ -7,7 +7,7 @@ import { NAMED_GRIDS } from "../protocol/osd.ts";
 import type { Axis } from "../syntax/value.ts";
 import type { CellArea, Grid, Layout, Page, PlacedElement } from "./placed.ts";
 
-/** The effective grid; null where the craft says none, or one without a cell. Both pages share it. */
+/** The effective grid; null if the craft sets none, or one without a cell. Both pages share it. */
 export function gridOf(craft: Craft): Grid | null {
   const value = craft.settings.get("osd")?.get("grid")?.value;
   if (value?.kind === "size")
@@ -15,7 +15,7 @@ export function gridOf(craft: Craft): Grid | null {
   return value?.kind === "choice" ? (NAMED_GRIDS[value.word] ?? null) : null;
 }
 
-/** Pixels of one character of the overlay chip MAX7456 (datasheet 19-0576 Rev 0, 8/07, p. 10): what a cell is measured by. */
+/** Pixels of one character of the overlay chip MAX7456 (datasheet 19-0576 Rev 0, 8/07, p. 10): the size of a cell. */
 export const CHARACTER_PIXELS = { width: 12, height: 18 } as const;
 
 const layouts: Readonly<Record<Page, (craft: Craft, catalogue: Catalogue) => Layout | null>> = {
@@ -35,12 +35,12 @@ function computeLayout(craft: Craft, catalogue: Catalogue, page: Page): Layout |
   return { grid, elements: [...placed.values()].flatMap((each) => placeElement(each, grid, craft, catalogue) ?? []) };
 }
 
-/** Everything that the script places on a page, also what has a fault. */
+/** Everything that the script places on a page, elements with a fault included. */
 export function placedOn(craft: Craft, page: Page): ReadonlyMap<string, Placed> {
   return page === "osd" ? craft.osd : craft.osdSecond;
 }
 
-/** The pages that a craft lays out; the first one where it lays out none yet. */
+/** The pages on which a craft places elements; the first page if it places none yet. */
 export function pagesOf(craft: Craft): readonly Page[] {
   if (craft.osdSecond.size === 0) return ["osd"];
   return craft.osd.size === 0 ? ["osd-second"] : ["osd", "osd-second"];
@@ -62,7 +62,7 @@ function placeElement(placed: Placed, grid: Grid, craft: Craft, catalogue: Catal
   };
 }
 
-/** Cells of the widest text; of an element that shows a name, the length of that name, at least one. */
+/** The size in cells of the widest text; for an element that shows a name, the length of that name, at least 1. */
 export function sizeOf(element: ElementSpec, craft: Craft): { width: number; height: number } {
   const height = element.widest.length;
   if (element.textOf === undefined) return { width: Math.max(...element.widest.map((row) => [...row].length)), height };
@@ -77,7 +77,7 @@ export function nameText(textOf: string, craft: Craft): string {
   return value?.kind === "text" ? value.text : "";
 }
 
-/** The first cell of an axis: from its anchor, or as counted from 0. May lie off the grid. */
+/** The first cell on an axis: relative to its anchor, or counted from 0. May be off the grid. */
 export function resolveAxis(axis: Axis, cells: number, size: number): number {
   switch (axis.anchor) {
     case null:
@@ -93,7 +93,7 @@ export function resolveAxis(axis: Axis, cells: number, size: number): number {
   }
 }
 
-/** The cells of an element, also those off the grid. */
+/** The cells of an element, including those off the grid. */
 export function elementArea({ column, row, width, height }: PlacedElement): CellArea {
   return { left: column, top: row, right: column + width - 1, bottom: row + height - 1 };
 }
@@ -112,7 +112,7 @@ export function gridArea({ columns, rows }: Grid): CellArea {
   return { left: 0, top: 0, right: columns - 1, bottom: rows - 1 };
 }
 
-/** Pairs of elements that share a cell of the grid, the later one second; those made to lie over others are in none. */
+/** Pairs of elements that share a cell of the grid, the later one second. Overlays (`overlapsNothing`) are in none. */
 export function overlapsOf(layout: Layout): { first: PlacedElement; second: PlacedElement; shared: CellArea }[] {
   const grid = gridArea(layout.grid);
   const solid = layout.elements.flatMap((placed) => {
@@ -127,13 +127,13 @@ export function overlapsOf(layout: Layout): { first: PlacedElement; second: Plac
   );
 }
 
-/** Whether an element's widest text stands wholly on the grid. */
+/** Whether all cells of an element's widest text are on the grid. */
 export function onGrid(placed: PlacedElement, grid: Grid): boolean {
   const area = elementArea(placed);
   return area.left >= 0 && area.top >= 0 && area.right < grid.columns && area.bottom < grid.rows;
 }
 
-/** Cells of an element that it shares with another or that lie off the grid, as [column, row]. */
+/** Cells of an element that it shares with another or that are off the grid, as [column, row]. */
 export function clashingCells(placed: PlacedElement, layout: Layout): (readonly [number, number])[] {
   const areas = placed.element.overlapsNothing
     ? []

@@ -1,26 +1,29 @@
-/** The nearest place for an element, and the order in which it would be read there. */
+/** Finds the nearest place for an element, with regard to the reading order. */
 import type { FreeCells } from "./free-cells.ts";
 import { CHARACTER_PIXELS } from "./layout.ts";
 import type { CellArea, Grid, PlacedElement } from "./placed.ts";
 import { type CellSize, cellReadAt, type GridCell, readingKey } from "./reading-order.ts";
 
-/** Where an element should come to stand, were it alone. It may be off the grid. */
+/** Where an element should be if no other were in the way. May be off the grid. */
 export interface Target extends GridCell {
   readonly placed: PlacedElement;
-  /** Among all elements, as one reads them on the old grid. */
+  /** Its index in the reading order of the old grid. */
   readonly rank: number;
   readonly anchored: boolean;
 }
 
 export type Places = ReadonlyMap<Target, GridCell>;
 
-/** Cells by their number, row by row, ends included. */
+/** A range of cells, counted row by row from 0, both ends included. */
 export interface CellRange {
   readonly from: number;
   readonly to: number;
 }
 
-/** The free place with the fewest elements out of order; of these the nearest to the wish. */
+/**
+ * The free place with the fewest elements out of reading order; of several the nearest to the target. Null
+ * if none is free.
+ */
 export function nearestPlace(
   target: Target,
   places: Places,
@@ -51,12 +54,12 @@ export function nearestPlace(
   return best;
 }
 
-/** By cell, row by row: with how many of those placed the element would be read in the other order there. */
+/** For each cell, row by row: the number of placed elements with which the element would be out of order there. */
 function inversionsAt(target: Target, places: Places, grid: Grid): Int32Array {
   const counts = new Int32Array(grid.columns * grid.rows + 1);
   for (const [other, cell] of places) {
     const from = cellReadAt(readingKey(cell, other.placed), target.placed, grid);
-    // What was read before it is out of order with every cell up to there, the others with every cell from there.
+    // Elements read before it are out of order with all cells up to `from`, the others with all cells from there on.
     if (other.rank > target.rank) counts[from]! += 1;
     else {
       counts[0]! += 1;
@@ -67,7 +70,7 @@ function inversionsAt(target: Target, places: Places, grid: Grid): Int32Array {
   return counts;
 }
 
-/** The free place nearest to a cell, within an area; null where nothing of this size fits. */
+/** The free place nearest to a cell, within an area; null if nothing of this size fits. */
 export function nearestFreePlace(
   from: GridCell,
   size: CellSize,
@@ -91,22 +94,22 @@ export function nearestFreePlace(
   return best;
 }
 
-/** Whether nothing is wall to wall with it on the left or the right: two figures would read as one. */
+/** Whether nothing is directly to its left or right: two numbers without a gap would read as one. */
 function hasGaps({ column, row }: GridCell, { width, height }: CellSize, free: FreeCells, { columns }: Grid): boolean {
   const side = { width: 1, height };
   const left = column === 0 || free.fits({ column: column - 1, row }, side);
   return left && (column + width === columns || free.fits({ column: column + width, row }, side));
 }
 
-/** A place wall to wall with another counts as two columns further off; the two are this project's choice. */
+/** The squared distance of a place without a gap: two columns are added. The two are this project's choice. */
 function crowdedDistance(distance: number): number {
   return (Math.sqrt(distance) + 2) ** 2;
 }
 
-/** A row is as far as so many columns: the character's height over its width. */
+/** The height of a row in columns: the character's height over its width. */
 const ROW_IN_COLUMNS = CHARACTER_PIXELS.height / CHARACTER_PIXELS.width;
 
-/** Squared, in columns. */
+/** The squared distance, in columns. */
 export function distanceFrom(from: GridCell, column: number, row: number): number {
   return (from.column - column) ** 2 + (ROW_IN_COLUMNS * (from.row - row)) ** 2;
 }

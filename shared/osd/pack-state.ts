@@ -1,19 +1,19 @@
-/** The pack at some moment of a flight: its volts, what was drawn from it, and how long it lasts. */
+/** A model of the pack during a flight: its volts, the charge used, and the time left. */
 import type { Craft } from "../model/craft.ts";
 import { choiceOf, integerOf, quantityOf } from "../model/setting-lookup.ts";
 
-/** What the craft says of its pack, with an example's figures where it says nothing. */
+/** The figures of a craft's pack, with those of an example for what the craft does not set. */
 export interface PackModel {
   readonly cells: number;
   readonly capacityMah: number;
-  /** Charge after which the pilot means to be warned. */
+  /** Charge after which the craft warns. */
   readonly budgetMah: number;
-  /** Charge that shall be left at landing. */
+  /** Charge that should be left at landing. */
   readonly reserveMah: number;
   readonly hoverA: number;
-  /** Resistance of one cell's place in the pack, strings side by side taken together. */
+  /** Resistance of one cell in series, with parallel strings combined. */
   readonly cellOhm: number;
-  /** Volts of a rested cell by the share of the capacity that was drawn; falls all the way. */
+  /** Volts of a rested cell against the share of the capacity that was used; strictly falling. */
   readonly curve: readonly (readonly [share: number, volts: number])[];
   readonly warnV: number | undefined;
   readonly landV: number | undefined;
@@ -63,12 +63,12 @@ const CURVES: Readonly<Record<string, PackModel["curve"]>> = {
 /** Common practice, no source: 3.3 V under load for lipo, about 2.9 V for li-ion. */
 const USUAL_LAND_V: Readonly<Record<string, number>> = { lipo: 3.3, lihv: 3.3, "li-ion": 2.9 };
 
-/** What stands in where the craft does not say it: a five-inch craft's pack, as an example. */
+/** Used for what the craft does not set: the pack of a five-inch craft, as an example. */
 const EXAMPLE = { cells: 4, capacityMah: 1300, hoverA: 6, reserveShare: 0.2, sagV: 0.12 };
-/** Flown briskly, a craft takes this many times the current of its hover; an example, no measurement. */
+/** Current in brisk flight over that of the hover; an example, no measurement. */
 export const BRISK_FACTOR = 1.6;
 
-/** The pack of a craft, the plain one where it has several. */
+/** The model of a craft's pack; of section `pack` if it has named ones too. */
 export function packModelOf(craft: Craft): PackModel {
   const chemistry = choiceOf(craft, "pack.chemistry") ?? "lipo";
   const capacityMah = quantityOf(craft, "pack.capacity", "mAh") ?? EXAMPLE.capacityMah;
@@ -96,20 +96,26 @@ export function packModelOf(craft: Craft): PackModel {
   };
 }
 
-/** A charge in mAh that may be said as a share of the capacity; undefined where it is not said, or a share of what is not known. */
+/**
+ * A charge in mAh that may be set as a percentage of the capacity. Undefined if it is not set, or if it is a
+ * percentage of an unknown capacity.
+ */
 export function chargeOf(craft: Craft, path: string, capacityMah: number | undefined): number | undefined {
   const percent = quantityOf(craft, path, "%");
   if (percent === undefined) return quantityOf(craft, path, "mAh");
   return capacityMah === undefined ? undefined : (capacityMah * percent) / 100;
 }
 
-/** The pack once so much was drawn, giving so many amperes. */
+/** The state of the pack after a charge was used, at a current. */
 export function packAfter(model: PackModel, usedMah: number, amps: number): PackState {
   const restedV = interpolate(model.curve, Math.min(1, usedMah / model.capacityMah));
   return { amps, usedMah: Math.round(usedMah), restedV, cellV: loadedV(model, restedV, amps) };
 }
 
-/** The pack just past the volts at which the script says to land, else to warn, else what is usual. */
+/**
+ * The state of the pack just below the volts of `land-at`, else of `warn-at`, else those at which pilots
+ * usually land.
+ */
 export function packAtLanding(model: PackModel, amps: number): PackState {
   const cellV = (model.landV ?? model.warnV ?? model.usualLandV) - 0.03;
   const restedV = cellV + sagV(model, amps);
@@ -118,7 +124,7 @@ export function packAtLanding(model: PackModel, amps: number): PackState {
   return { amps, usedMah: Math.round(share * model.capacityMah), restedV, cellV };
 }
 
-/** Seconds until the reserve is reached at this current; 0 once it is. 1 mAh is 3.6 A·s. */
+/** Seconds until the reserve is reached at the current of a state; 0 once it is. 1 mAh is 3.6 A·s. */
 export function timeLeftS(model: PackModel, { usedMah, amps }: PackState): number {
   return Math.max(0, Math.round(((model.capacityMah - model.reserveMah - usedMah) * 3.6) / amps));
 }
@@ -127,12 +133,12 @@ function loadedV(model: PackModel, restedV: number, amps: number): number {
   return restedV - sagV(model, amps);
 }
 
-/** Ohm's law in the cell; no more than half a volt, beyond which a pack is not flown. */
+/** The drop in volts inside a cell by Ohm's law; at most 0.5 V, as no pack is flown beyond that. */
 function sagV(model: PackModel, amps: number): number {
   return Math.min(0.5, model.cellOhm * amps);
 }
 
-/** The value of a curve of straight pieces, given by points with rising x; the end's value beyond an end. */
+/** Linear interpolation between points with rising x; beyond an end, the value at that end. */
 function interpolate(points: readonly (readonly [number, number])[], x: number): number {
   const after = points.findIndex(([at]) => at >= x);
   if (after === 0) return points[0]![1];

@@ -1,4 +1,4 @@
-/** Where the elements of a page come to stand on the grid. */
+/** The types of a layout: elements with their cells on the grid. */
 import type { ElementSpec } from "../catalogue/types.ts";
 import type { Source } from "../model/craft.ts";
 import type { Grid } from "../protocol/osd.ts";
@@ -6,7 +6,7 @@ import type { Axis } from "../syntax/value.ts";
 
 export type { Grid, OsdPage as Page, Scenario } from "../protocol/osd.ts";
 
-/** Whole cells, ends included. */
+/** A rectangle of whole cells, ends included. */
 export interface CellArea {
   readonly left: number;
   readonly top: number;
@@ -21,12 +21,12 @@ export interface PlacedElement {
   readonly row: number;
   readonly width: number;
   readonly height: number;
-  /** As the script says it. */
+  /** As written in the script. */
   readonly place: WrittenPlace;
   readonly source: Source;
 }
 
-/** A place as written: each axis from an anchor, or counted from 0. */
+/** A place as written: each axis relative to an anchor, or counted from 0. */
 export interface WrittenPlace {
   readonly column: Axis;
   readonly row: Axis;
@@ -34,6 +34,6 @@ export interface WrittenPlace {
 
 export interface Layout {
   readonly grid: Grid;
-  /** In the order in which the script says them. */
+  /** In the script's order. */
   readonly elements: readonly PlacedElement[];
 }

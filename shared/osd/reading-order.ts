@@ -1,6 +1,6 @@
 /**
- * The order in which one reads a layout: by the middles of the elements, row by row. Middles, since
- * a tall figure that begins above a line of text is read after it where most of it stands below.
+ * The reading order of a layout: by the centres of the elements, row by row. Centres, because a tall
+ * figure that starts above a line of text is read after it if most of the figure is below.
  */
 import type { Grid } from "./placed.ts";
 
@@ -14,10 +14,10 @@ export interface CellSize {
   readonly height: number;
 }
 
-/** More than twice the columns of any grid, and of any place that a script can write. */
+/** Weight of a row in a key: more than twice the columns of any grid and of any place that a script can write. */
 const ROW = 2 ** 16;
 
-/** Rises in the order of reading; two elements that share no cell never have the same. */
+/** A number that rises in reading order; two elements that share no cell never have the same one. */
 export function readingKey({ column, row }: GridCell, { width, height }: CellSize): number {
   return (2 * row + height) * ROW + 2 * column + width;
 }

@@ -1,4 +1,4 @@
-/** What a screen is sure to show, and what should stay clear. */
+/** The part of the picture that a screen is sure to show, and the part that should stay clear. */
 import type { Craft } from "../model/craft.ts";
 import { choiceOf } from "../model/setting-lookup.ts";
 import type { CellArea, Grid } from "./placed.ts";
@@ -10,7 +10,7 @@ import type { CellArea, Grid } from "./placed.ts";
 export const SAFE_SHARE = { "4:3": 0.9, "16:9": 0.93 } as const;
 export type Aspect = keyof typeof SAFE_SHARE;
 
-/** The cells that lie wholly inside the middle `share` (0 to 1) of a picture filled by the grid. */
+/** The cells wholly inside the central `share` (0 to 1) of a picture that the grid fills. */
 export function safeCells(grid: Grid, share: number): CellArea {
   const [left, right] = inside(grid.columns, share);
   const [top, bottom] = inside(grid.rows, share);
@@ -19,12 +19,12 @@ export function safeCells(grid: Grid, share: number): CellArea {
 
 function inside(cells: number, share: number): [number, number] {
   const margin = (cells * (1 - share)) / 2;
-  // A hair's breadth of rounding must not cost a cell.
+  // A rounding error must not cost a cell.
   const first = Math.ceil(margin - 1e-9);
   return [first, cells - 1 - first];
 }
 
-/** Whether an area lies wholly inside another. */
+/** Whether an area is wholly inside `outer`. */
 export function contains(outer: CellArea, { left, top, right, bottom }: CellArea): boolean {
   return left >= outer.left && right <= outer.right && top >= outer.top && bottom <= outer.bottom;
 }
@@ -37,19 +37,19 @@ export function centralCells(grid: Grid): CellArea {
   return { left, top, right, bottom };
 }
 
-/** The shape of the picture: as said; else the camera's; else by the signal, whose pictures are mostly of one shape. */
+/** The aspect of the picture: as set for the OSD, else for the camera, else the most common one for the signal. */
 export function pictureOf(craft: Craft): Aspect {
   const word = choiceOf(craft, "osd.picture") ?? choiceOf(craft, "video.camera-picture");
   if (word !== undefined) return word === "16:9" ? "16:9" : "4:3";
   return choiceOf(craft, "video.signal") === "digital" ? "16:9" : "4:3";
 }
 
-/** Only an analogue picture loses its edges to the screen; a digital one is drawn whole by its viewer. */
+/** Whether the picture is analogue: only such a one loses its edges on a screen; a digital one is shown whole. */
 export function isAnalogue(craft: Craft): boolean {
   return choiceOf(craft, "video.signal") === "analogue";
 }
 
-/** The whole cells that are safe in this craft's picture. */
+/** The whole cells inside the safe area of this craft's picture. */
 export function safeCellsOf(craft: Craft, grid: Grid): CellArea {
   return safeCells(grid, SAFE_SHARE[pictureOf(craft)]);
 }

@@ -1,7 +1,7 @@
 /**
- * What the display could show at five moments of a flight: for each one set of readings that agree
- * with each other and with what the craft says of its pack, its link and its warnings. The scene
- * itself (how far, how fast, how warm) is the project's own example, no measurement.
+ * What the display could show at five moments of a flight: for each a set of readings that are
+ * consistent with each other and with the craft's pack, link and warnings. The scene itself (how
+ * far, how fast, how warm) is the project's own example, no measurement.
  */
 import type { Craft } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
@@ -20,19 +20,19 @@ import {
 } from "./pack-state.ts";
 import type { Scenario } from "./placed.ts";
 
-/** A moment as the display shows it. */
+/** What the display shows at one moment. */
 export interface DisplayState {
   readonly readings: Readings;
-  /** Elements that the craft flashes: their reading is past a threshold that the script sets. */
+  /** Elements that flash: their reading is past a threshold that the script sets. */
   readonly flashes: ReadonlySet<string>;
 }
 
-/** What stands in where the craft does not say it. */
+/** Used for what the craft does not set. */
 const EXAMPLE = { videoMhz: 5800, videoMw: 25, packetHz: 150, handsetMw: 100 };
 
 type Scene = Readonly<Record<string, number | string>>;
 
-/** Briskly through the trees, half of the charge to be flown still there. */
+/** Brisk flight among trees, with half of the usable charge left. */
 const MID_FLIGHT: Scene = {
   "link-quality": 98,
   "signal-dbm": -68,
@@ -71,7 +71,7 @@ const MID_FLIGHT: Scene = {
   "stick-throttle": 44,
 };
 
-/** In which the other moments differ from it. */
+/** The readings in which each moment differs from mid-flight. */
 const SCENES: Readonly<Record<Scenario, Scene>> = {
   "mid-flight": {},
   "fresh-pack": {
@@ -146,19 +146,20 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
   },
 };
 
-/** With a fresh pack a craft has hovered so long, or for so much of what may be drawn, whichever is less. */
+/** How much of a fresh pack is used: a hover of so many seconds, or this share of the budget, whichever is less. */
 const FRESH = { hoverS: 8, share: 0.05 };
-/** Seconds from plugging in to arming, and when that was: minutes since midnight, and of the craft's life so far. */
+/** Seconds from plugging in to arming. */
 const PLUG_IN_TO_ARM_S = 50;
+/** When the craft was armed, in minutes: of the day, and of its total flight time. */
 const ARMED_MIN = { ofDay: 15 * 60 + 40, ofLife: 2_470 };
 /** The middle of the North Sea: nobody's home. */
 const HOME = { latitude: 56, longitude: 3 };
-/** On a sphere as large as the earth, whose mean radius is 6371.009 km (from memory). */
+/** Length of a degree on a sphere with the earth's mean radius, 6371.009 km (from memory). */
 const METRES_A_DEGREE = (6_371_009 * Math.PI) / 180;
 
 const displayStates = oncePer((_: Craft) => new Map<Scenario, DisplayState>());
 
-/** The readings of a craft at a moment of a flight, and what flashes then. */
+/** The readings of a craft at a moment of a flight, and the elements that flash. Memoized per craft. */
 export function displayStateOf(craft: Craft, scenario: Scenario): DisplayState {
   const known = displayStates(craft, undefined);
   const moment = known.get(scenario) ?? makeDisplayState(craft, scenario);
@@ -211,7 +212,10 @@ function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | stri
   ]);
 }
 
-/** Where the craft is, by the way home: near enough to it to reckon as on a plane. */
+/**
+ * Latitude and longitude of the craft, from its distance and bearing to home; so near that a plane is
+ * accurate enough.
+ */
 function positionReadings(scene: Scene): [string, number][] {
   const way = ((Number(scene.heading) + Number(scene["home-bearing"])) * Math.PI) / 180;
   const degrees = Number(scene["home-distance"]) / METRES_A_DEGREE;
@@ -241,7 +245,10 @@ function packStateIn(model: PackModel, scenario: Scenario): PackState {
   }
 }
 
-/** A fading link is a little below what the script warns at; without a warning, weak by common practice. */
+/**
+ * The readings of the link. A fading one is just below the script's warning thresholds; without these, weak
+ * by common practice.
+ */
 function linkReadings(craft: Craft, scenario: Scenario): Scene {
   if (scenario === "link-lost") return { message: lossMessage(craft) };
   if (scenario !== "link-fading") return {};
@@ -253,7 +260,7 @@ function linkReadings(craft: Craft, scenario: Scenario): Scene {
   };
 }
 
-/** What the craft will do next, by its `failsafe`. */
+/** The message at the loss of the link, with what the craft does next by its `failsafe`. */
 function lossMessage(craft: Craft): string {
   const then = choiceOf(craft, "failsafe.then");
   return then === undefined ? "LINK LOST" : `LINK LOST, THEN ${then.toUpperCase()}`;

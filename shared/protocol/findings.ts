@@ -1,4 +1,4 @@
-/** Findings as they leave the core: plain data, places from 0 in UTF-16, ends exclusive. */
+/** Findings as plain data: lines and characters count from 0, in UTF-16 code units; ends are exclusive. */
 
 export type Severity = "error" | "warning" | "info" | "hint";
 
@@ -29,11 +29,11 @@ export interface Finding {
     readonly title: string;
     readonly edits: readonly { readonly file: string; readonly range: PlaceRange; readonly text: string }[];
   }[];
-  /** A set of positions that shows the finding: a position's name, or a pulse in us. */
+  /** Positions of the controls in which the finding occurs: a position's name, or a pulse in us. */
   readonly witness?: Readonly<Record<string, string | number>>;
 }
 
-/** A line of a script, by the id under which the editor knows the file. */
+/** A line of a script; `file` is the id by which the editor knows it. */
 export interface LinePlace {
   readonly file: string;
   readonly line: number;

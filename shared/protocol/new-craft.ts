@@ -1,13 +1,13 @@
-/** The questions from which a craft is made, the answers, and what comes of them: plain data. */
+/** The questions for a new craft, the answers, and the resulting script: plain data. */
 
-/** One answer that a question admits. */
+/** One possible answer to a question. */
 export interface Choice {
-  /** How it is written as an answer: a word, or the path of a file. */
+  /** The value of the answer: a word, or the path of a file. */
   readonly word: string;
   readonly label: string;
-  /** What speaks for it, in a few words. */
+  /** Why one would choose it, in a few words. */
   readonly help: string;
-  /** Admitted only where an earlier question was answered by one of these words. */
+  /** Offered only if an earlier question was answered with one of these words. */
   readonly onlyWith?: { readonly question: string; readonly words: readonly string[] };
 }
 
@@ -15,25 +15,25 @@ export interface Question {
   readonly id: string;
   readonly prompt: string;
   readonly choices: readonly Choice[];
-  /** True where any number of choices may be taken, also none. */
+  /** True if any number of choices may be taken, also none. */
   readonly many: boolean;
-  /** The choice taken where nobody answers, given the answers before; null where that is none. */
+  /** The choice that counts without an answer, given the answers before; null if there is none. */
   readonly usual: string | null;
 }
 
 /** Answers by the ids of their questions, and the craft's name as `name`. */
 export type Answers = Readonly<Record<string, string | readonly string[]>>;
 
-/** A file that was not offered or not used, and why, in a sentence. */
+/** A file that is not offered or not used, and the reason in a sentence. */
 export interface LeftOut {
   readonly path: string;
   readonly why: string;
 }
 
-/** `fettle/newCraft` (client to server): the questions as the answers so far leave them, and the script. */
+/** `fettle/newCraft` (client to server): the questions that remain after the answers so far, and the script. */
 export const NEW_CRAFT_REQUEST = "fettle/newCraft";
 export interface NewCraftParams {
-  /** The folder in which the craft is to live; null where no folder is open, and then no files are offered. */
+  /** The folder for the craft; null if no folder is open, and then no files are offered. */
   readonly folder: string | null;
   readonly answers: Answers;
 }
@@ -42,12 +42,12 @@ export interface NewCraftResult {
   /** Files of the folder that are not offered. */
   readonly notOffered: readonly LeftOut[];
   readonly name: { readonly prompt: string; readonly usual: string };
-  /** The script; null while a question is open, and where an answer is wrong. */
+  /** The script; null while a question is open, and if an answer is wrong. */
   readonly text: string | null;
   /** What is wrong with the answers, in a sentence. */
   readonly problem: string | null;
   /** Layers that were chosen and are not used. */
   readonly leftOut: readonly LeftOut[];
-  /** Where the craft would be kept below the folder, such as `craft/jug.fettle`. */
+  /** The path for the craft in the folder, such as `craft/jug.fettle`. */
   readonly path: string;
 }

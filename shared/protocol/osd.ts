@@ -1,4 +1,4 @@
-/** The OSD as every part of the program speaks of it: its pages, its grids, the moments at which it is looked at. */
+/** Terms of the OSD that every part of the program shares: pages, grids, and the moments of a flight. */
 
 export type OsdPage = "osd" | "osd-second";
 export const OSD_PAGES: readonly OsdPage[] = ["osd", "osd-second"];
@@ -25,7 +25,7 @@ export const USUAL_GRIDS: readonly { readonly name: string | null; readonly grid
   { name: null, grid: { columns: 60, rows: 22 } },
 ];
 
-/** The largest grid that a script may say. */
+/** The largest grid that a script may set. */
 export const LARGEST_GRID: Grid = { columns: 64, rows: 32 };
 export const MOST_CELLS = LARGEST_GRID.columns * LARGEST_GRID.rows;
 

@@ -1,6 +1,6 @@
 /**
- * What the panel is told and what it tells: plain data. The panel computes nothing of the craft;
- * it draws these and reports gestures.
+ * The messages and the model of the panel: plain data. The panel computes nothing about the craft; it
+ * draws the model and reports gestures.
  */
 import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
 import type { NumbersPicture } from "./numbers.ts";
@@ -11,7 +11,7 @@ export type { OsdPage, Scenario } from "./osd.ts";
 
 export type ViewName = "goggles" | "switches" | "numbers";
 
-/** What a figure shows, by the same readings as the texts. */
+/** What a figure shows, from the same readings as the texts. */
 export type FigureReading =
   /** How much of it is filled, from 0 to 1. */
   | { readonly kind: "bar"; readonly share: number }
@@ -34,21 +34,21 @@ export interface PanelElement {
   readonly drawn: "text" | "bar" | "sight" | "horizon" | "arrow" | "trace" | "tape";
   /** Sample text, a string for each row; empty for a figure. */
   readonly text: readonly string[];
-  /** The display shows nothing of it at this moment: the text is its name, so that its place is seen. */
+  /** The display shows nothing for it at this moment: the text is its name, so that its place is visible. */
   readonly blank: boolean;
-  /** Of a figure that has one: what it shows. */
+  /** What a figure shows; absent for one that shows no reading. */
   readonly figure?: FigureReading;
-  /** What stands in the script, as in `left+2, bottom-1`. */
+  /** The place as written, such as `left+2, bottom-1`. */
   readonly placed: string;
   readonly what: string;
   readonly at: LinePlace;
-  /** Cells, as column and row, shared with another element or off the grid. */
+  /** Cells, as column and row, that it shares with another element or that are off the grid. */
   readonly clashing: readonly (readonly [number, number])[];
-  /** Made to lie over others: it shares cells without harm. */
+  /** An overlay: it may share cells with other elements. */
   readonly overlapsNothing: boolean;
-  /** The craft flashes it in this scenario: a threshold of the script has been passed. */
+  /** It flashes in this scenario: a threshold of the script has been passed. */
   readonly flashes: boolean;
-  /** Other craft that the same line serves, where it stands in a layer: a move there moves it on them too. */
+  /** Other craft that use the same line, if it is in a layer: moving the element there moves it on them too. */
   readonly sharedWith: readonly string[];
 }
 
@@ -60,7 +60,7 @@ export interface AddableElement {
   readonly height: number;
 }
 
-/** What a layout becomes on another grid, before anything is written. */
+/** A layout on another grid, before anything is written. */
 export interface FitPreview extends Grid {
   /** Elements for which there was no room. */
   readonly unplaced: readonly string[];
@@ -69,7 +69,7 @@ export interface FitPreview extends Grid {
 export interface GogglesPicture extends Grid {
   /** Width over height of the whole picture. */
   readonly aspect: number;
-  /** Whole cells inside the safe area, ends included; null where no rule asks for one. */
+  /** Whole cells inside the safe area, ends included; null if no rule asks for one. */
   readonly safe: {
     readonly left: number;
     readonly top: number;
@@ -81,10 +81,10 @@ export interface GogglesPicture extends Grid {
   /** The pages that the craft lays out. */
   readonly pages: readonly OsdPage[];
   readonly scenario: Scenario;
-  /** True where a mode hides this page in some state: then one can look at the bare picture too. */
+  /** True if a mode hides this page in some state: then the panel can show the picture without it too. */
   readonly canHide: boolean;
   readonly addable: readonly AddableElement[];
-  /** Set where the picture is a preview on another grid; elements then cannot be moved. */
+  /** Set if the picture is a preview on another grid; elements then cannot be moved. */
   readonly preview: FitPreview | null;
 }
 
@@ -100,39 +100,39 @@ export interface PanelControl {
   readonly kind: "switch" | "selector" | "button" | "dial";
   readonly channel: number;
   readonly positions: readonly PanelPosition[];
-  /** Of a dial: stretches of its range with the same modes. */
+  /** For a dial: parts of its range with the same modes. */
   readonly spans: readonly { readonly fromUs: number; readonly toUs: number; readonly modes: readonly string[] }[];
   readonly rest: string | null;
   readonly at: LinePlace;
 }
 
-/** Where the simulated controls stand: a position's name, or a pulse in us. */
+/** Positions of the simulated controls: a position's name, or a pulse in us. */
 export type ControlsAt = Readonly<Record<string, string | number>>;
 
 export interface SwitchesState {
   readonly positions: ControlsAt;
-  /** True where every control is where the hand finds it: then nobody has moved any. */
+  /** True if every control is in its rest position: nobody has moved one. */
   readonly atRest: boolean;
   /**
-   * "armed", "not armed", "armed in some of these states", "a line behind arm has a fault", or null
-   * where the script has no arm.
+   * "armed", "not armed", "armed in some of these states", "a line that arm depends on has a fault", or null
+   * if the script has no arm.
    */
   readonly armed: "yes" | "no" | "depends" | "unknown" | null;
   readonly on: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
   /** On or off, depending on what is not set here. */
   readonly possible: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
-  /** Names of modes of which nothing is known, since a line behind them has a fault. */
+  /** Names of modes whose state is not known, since a line that they depend on has a fault. */
   readonly unknown: readonly string[];
 }
 
-/** What becomes of a mode when the link is lost. `kept`: as it was; `either`: hangs on what is not preset. */
+/** The state of a mode after loss of the link. `kept`: as it was; `either`: depends on what is not preset. */
 export type OnLoss = "on" | "off" | "kept" | "either";
 
 /** One more state: the link is lost. */
 export interface LossPicture {
-  /** What the receiver does; null where the craft does not say. */
+  /** What the receiver does; null if the craft does not set it. */
   readonly receiver: "silent" | "hold" | "preset" | null;
-  /** Null where it is not known. */
+  /** Null if it is not known. */
   readonly armed: OnLoss | null;
   readonly modes: readonly { readonly name: string; readonly becomes: OnLoss }[];
 }
@@ -142,19 +142,19 @@ export interface PanelMode {
   readonly name: string;
   readonly what: string;
   readonly lines: readonly LinePlace[];
-  /** What turns it on, as one says it: “TL down”; some of many where there are many, none where nothing does, null where it is not known. */
+  /** What turns it on, such as “TL down”: some if there are many, empty if nothing does, null if it is not known. */
   readonly ways: readonly string[] | null;
 }
 
-/** What stands between the craft and arming, with the controls where they are. */
+/** What keeps the craft from arming, with the controls in their current positions. */
 export interface ReadyPicture {
   readonly obstacles: readonly {
-    /** `stands`: it keeps the craft from arming · `open`: it may · `wait`: it goes by itself. */
+    /** `stands`: it keeps the craft from arming · `open`: it may do so · `wait`: it ends by itself. */
     readonly state: "stands" | "open" | "wait";
     readonly message: string;
     readonly at: LinePlace | null;
   }[];
-  /** The shortest way of the controls; empty where none need move, null where no move arms or it is not known. */
+  /** The fewest moves of controls that arm; empty if none is needed, null if no move arms or it is not known. */
   readonly moves: readonly { readonly name: string; readonly to: string | number }[] | null;
 }
 
@@ -166,7 +166,7 @@ export interface SwitchesPicture {
   readonly modes: readonly PanelMode[];
   readonly loss: LossPicture;
   readonly ready: ReadyPicture;
-  /** How many distinct sets of modes the controls can reach; null where there are too many to count. */
+  /** The number of distinct sets of modes that the controls can reach; null if there are too many to count. */
   readonly states: number | null;
 }
 
@@ -175,16 +175,16 @@ export interface PanelModel {
   readonly file: string;
   readonly version: number;
   readonly craft: string;
-  /** Why there is nothing to draw, in a sentence; null where there is. */
+  /** Why there is nothing to draw, in a sentence; null if there is something. */
   readonly empty: string | null;
-  /** Other craft that this file is part of, where it is a layer or a handset. */
+  /** Other craft that this file is part of, if it is a layer or a handset. */
   readonly alsoIn: readonly { readonly file: string; readonly name: string }[];
   readonly goggles: GogglesPicture | null;
-  /** Why there is no OSD to draw, where there is none. */
+  /** Why there is no OSD to draw; null if there is one. */
   readonly noGoggles: string | null;
   readonly switches: SwitchesPicture | null;
   readonly noSwitches: string | null;
-  /** Null also where the numbers are not looked at: then nobody reckons them. */
+  /** Null also while the view of numbers is not shown: then they are not computed. */
   readonly numbers: NumbersPicture | null;
   readonly noNumbers: string | null;
   readonly findings: readonly {
@@ -204,7 +204,7 @@ export const PANEL_REQUEST = "fettle/panel";
 export interface PanelParams {
   readonly uri: string;
   readonly craft?: string;
-  /** What is looked at: the numbers are reckoned for their own view only. */
+  /** The view that is shown: the numbers are computed for their own view only. */
   readonly view?: ViewName;
   readonly positions?: ControlsAt;
   readonly scenario?: Scenario;
@@ -213,27 +213,30 @@ export interface PanelParams {
   readonly fit?: Grid;
 }
 
-/** What was done to the picture in the panel. Cells are where the element's top left corner is to stand. */
+/** A gesture on the picture. Column and row are those of the element's top left cell. */
 export type OsdGesture =
   | { readonly kind: "move"; readonly element: string; readonly column: number; readonly row: number }
   | { readonly kind: "add"; readonly element: string; readonly column: number; readonly row: number }
   | { readonly kind: "remove"; readonly element: string }
   | { readonly kind: "fit"; readonly columns: number; readonly rows: number };
 
-/** Where a gesture is written: where the line stands (`there`), or in the craft, over its layers (`override`). */
+/**
+ * Where a gesture is written: in the file of the existing line (`there`), or in the craft, overriding its
+ * layers (`override`).
+ */
 export type WriteWhere = "there" | "override";
 
-/** `fettle/osdEdit`: the edits of the scripts that do what a gesture asks. */
+/** `fettle/osdEdit`: the edits of the scripts for a gesture. */
 export const OSD_EDIT_REQUEST = "fettle/osdEdit";
 export interface OsdEditParams {
   readonly uri: string;
   readonly craft?: string;
   readonly page: OsdPage;
   readonly gesture: OsdGesture;
-  /** Null: not chosen yet. Then lines that other craft use too are asked about before they are touched. */
+  /** Null: not chosen yet. Then the result is `choose` if other craft use the line too. */
   readonly where: WriteWhere | null;
 }
-/** `version` is the document's that the edits were made for; null for a file that is not open. */
+/** `version` is that of the document for which the edits were made; null for a file that is not open. */
 export type OsdEditResult =
   | {
       readonly kind: "edits";
@@ -243,14 +246,14 @@ export type OsdEditResult =
         readonly edits: readonly { readonly range: PlaceRange; readonly text: string }[];
       }[];
     }
-  /** The line stands in a layer that these craft use as well. */
+  /** The line is in a layer that these craft use as well. */
   | { readonly kind: "choose"; readonly layer: string; readonly sharedWith: readonly string[] }
   /** Why nothing can be written, in a sentence. */
   | { readonly kind: "refused"; readonly message: string };
 
 /** A client that has this command names it as `positionsCommand` when it starts the server; findings then offer it. */
 export const POSITIONS_COMMAND = "fettle.showPositions";
-/** What the command is given: the script of a finding, and the positions that show it. */
+/** The argument of the command: the script of a finding, and the positions in which it occurs. */
 export interface ShowPositions {
   readonly uri: string;
   readonly positions: ControlsAt;
@@ -285,23 +288,26 @@ export type ToPanel =
   /** The cursor's line, so that the element written there is marked. */
   | { readonly kind: "cursor"; readonly at: LinePlace | null }
   | { readonly kind: "show"; readonly view: ViewName }
-  /** Asks whether the page has the keyboard. */
+  /** Asks whether the page has keyboard focus. */
   | { readonly kind: "keyboard" };
 
 export type FromPanel =
   | { readonly kind: "ready" }
-  /** The page has got the keyboard; or whether it has it, where that was asked. */
+  /** The page has gained keyboard focus; or, as an answer, whether it has focus. */
   | { readonly kind: "keyboard"; readonly has: boolean }
-  /** What a page that comes back had last shown: of use to a host that has been told of nothing since. */
+  /** What a restored page had last shown, for a host that has received nothing since. */
   | { readonly kind: "remembered"; readonly scenario: Scenario | null; readonly positions: ControlsAt }
-  /** Another view is looked at than the goggles, or than before. */
+  /** A view other than the goggles is shown, or the view has changed. */
   | { readonly kind: "view"; readonly view: ViewName }
-  /** No script is open, and one is wanted. */
+  /** The user asks for a new craft while no script is open. */
   | { readonly kind: "new-craft" }
   | { readonly kind: "select"; readonly at: LinePlace }
   | { readonly kind: "positions"; readonly positions: ControlsAt }
   | { readonly kind: "craft"; readonly file: string }
-  /** `file` and `version` are those of the model on which the gesture was made: another script may be in front by now. */
+  /**
+   * `file` and `version` are those of the model on which the gesture was made: another script may be in
+   * front by now.
+   */
   | {
       readonly kind: "osd";
       readonly file: string;

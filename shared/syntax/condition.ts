@@ -5,7 +5,7 @@ export type Subject =
   | (Cols & { readonly kind: "control"; readonly name: string })
   | (Cols & { readonly kind: "channel"; readonly channel: number });
 
-/** Bounds are in microseconds, as written: they need not be whole. `in` includes both ends. */
+/** A parsed condition. Bounds are in microseconds, as written: not always whole. `in` includes both ends. */
 export type Condition = Cols &
   (
     | { readonly kind: "or" | "and"; readonly parts: readonly Condition[] }

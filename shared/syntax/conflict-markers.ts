@@ -1,12 +1,15 @@
 /**
- * Git's conflict markers. Of a conflict the first side is read, so that the rest of the file
- * keeps its meaning; the other side is kept, and one finding says so.
+ * Git's conflict markers. Only the first side of a conflict is parsed, so that the rest of the file
+ * keeps its meaning. The other side is kept as text, and one issue reports the conflict.
  */
 import type { SyntaxIssue } from "./tree.ts";
 
 const MARK = /^(<{7}|\|{7}|={7}|>{7})( .*)?$/;
 
-/** Lines that belong to no reading of the file: markers, and the sides after the first. */
+/**
+ * The numbers of the lines that are not parsed: markers, and every side after the first. Null without markers.
+ * Adds one issue for each conflict to `issues`.
+ */
 export function conflictLines(texts: readonly string[], issues: SyntaxIssue[]): Set<number> | null {
   let unread: Set<number> | null = null;
   for (let i = 0; i < texts.length; i++) {
@@ -26,14 +29,14 @@ export function conflictLines(texts: readonly string[], issues: SyntaxIssue[]): 
 }
 
 interface Conflict {
-  /** Every line of it that is a marker, the first included. */
+  /** The lines that are markers, the first included. */
   readonly markers: readonly number[];
-  /** The line from which on it is not read, and its last line; null where it has no such line. */
+  /** The first line that is not parsed, and the last line of the conflict; null if the conflict is incomplete. */
   readonly divider: number | null;
   readonly last: number | null;
 }
 
-/** The conflict whose first marker stands on a line: up to its end, or to where the next begins. */
+/** The conflict whose first marker is on line `start`: up to its end, or to the start of the next one. */
 function conflictAt(texts: readonly string[], start: number): Conflict {
   const markers: number[] = [];
   const opened = markOf(texts[start]!) === "<";

@@ -1,16 +1,19 @@
-/** What one line is, by itself. Only its text and whether it stands in a verbatim section count. */
+/** Parses one line. The result depends only on its text and on whether it is inside a verbatim section. */
 import { commentStart, isSpace, type Scanner, scanner } from "./scanner.ts";
 import { commentSlip, lookalikeSlip, nameSlip, quotesSlip, type Slip } from "./slips.ts";
 import type { FileKind, Line, LineIssue, LineNode, Quoted, Word } from "./tree.ts";
 
-/** The newest edition of the language that this tool reads. */
+/** The newest edition of the language that this version can read. */
 const EDITION = 1;
 
 const STRAY: LineNode = { kind: "stray" };
-/** The words with which a header begins. */
+/** The keywords that start a header. */
 export const FILE_KINDS: readonly string[] = ["craft", "layer", "handset"] satisfies FileKind[];
 
-/** Reads one line, without its line end. Never throws; what cannot be read is a `stray` with an issue. */
+/**
+ * Parses one line, given without its line end. Never throws: a line that cannot be parsed is a `stray` with
+ * an issue.
+ */
 export function parseLine(text: string, within: "plain" | "verbatim"): Line {
   const indent = indentOf(text);
   if (indent === text.length) return { text, node: { kind: "blank" }, comment: null, issues: [] };
@@ -39,7 +42,7 @@ function parseStatement(scan: Scanner, text: string, end: number, issues: LineIs
       slipIssue(found, commentSlip(found) ?? lookalikeSlip(text, found) ?? nameSlip(found)) ??
         issue(
           found,
-          `“${found.text}” begins no statement: a line that is not indented is the header, a “use” or the name of a section. If it belongs to the section above, indent it.`,
+          `“${found.text}” starts no statement: a line that is not indented is the header, a “use” or the name of a section. If it belongs to the section above, indent it.`,
         ),
     );
     return STRAY;
@@ -141,7 +144,7 @@ function parseDrop(word: Word, scan: Scanner, end: number, issues: LineIssue[]):
     if (!name) {
       const found = scan.rest();
       issues.push(
-        issue({ start: found.start, end }, `“${found.text}” is no name. Name what to take back, or write “drop all”.`),
+        issue({ start: found.start, end }, `“${found.text}” is no name. Name what to remove, or write “drop all”.`),
       );
       return STRAY;
     }
@@ -150,12 +153,12 @@ function parseDrop(word: Word, scan: Scanner, end: number, issues: LineIssue[]):
   }
   if (all && names.length > 0) {
     issues.push(
-      issue({ start: word.start, end }, "“drop all” takes the whole section back: no names may stand beside “all”."),
+      issue({ start: word.start, end }, "“drop all” removes the whole section: no names may stand beside “all”."),
     );
     return STRAY;
   }
   if (!all && names.length === 0) {
-    issues.push(issue(word, "“drop” takes back what earlier files said: name it here, or write “drop all”."));
+    issues.push(issue(word, "“drop” removes what earlier files set: name it here, or write “drop all”."));
     return STRAY;
   }
   return { kind: "drop", word, all, names };
@@ -178,18 +181,21 @@ function readText(scan: Scanner, text: string, end: number, issues: LineIssue[],
   return null;
 }
 
-/** What follows the name of a section by a slip of the hand, where it is no entry that lost its indent. */
+/**
+ * A common mistake after the name of a section, if it is not an entry that lost its indent; null for any
+ * other text.
+ */
 function titleSlip(word: Word, found: Word): Slip | null {
   if (/^[:;,={]$/.test(found.text)) {
-    const repair = { title: `Take “${found.text}” away`, start: found.start, end: found.end, text: "" };
-    return { message: `A section's name stands alone on its line: take “${found.text}” away.`, repair };
+    const repair = { title: `Remove “${found.text}”`, start: found.start, end: found.end, text: "" };
+    return { message: `A section's name stands alone on its line: remove “${found.text}”.`, repair };
   }
   if (word.text !== "pack" && word.text !== "verbatim") return null;
   const expected = `the name in quotes, as in ${word.text} "Long"`;
   return quotesSlip(found, expected) ?? (/^[\w-]+$/.test(found.text) ? unquotedSlip(found, expected) : null);
 }
 
-/** A path as it is written elsewhere, which no text in quotes can hold as it is. */
+/** A path with backslashes, which a string of the language cannot contain unescaped; null for any other text. */
 function foldersSlip(found: Word): Slip | null {
   if (!/^"[^"\\]*(\\[^"\\]+)+"$/.test(found.text)) return null;
   const path = found.text.replaceAll("\\", "/");
@@ -203,7 +209,7 @@ function unquotedSlip(found: Word, expected: string): Slip | null {
   return { message: `Here belongs ${expected}.`, repair };
 }
 
-/** Why a string literal could not be read. */
+/** Message for a string literal that could not be read. */
 export const BAD_STRING =
   'This text in quotes cannot be read: it must end with a quote on the same line, and inside it only \\" and \\\\ may follow a backslash.';
 

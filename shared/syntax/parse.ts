@@ -1,4 +1,4 @@
-/** A script's text as a lossless tree. */
+/** Parses a script into a lossless tree, and prints the tree. */
 
 import { conflictLines } from "./conflict-markers.ts";
 import { FILE_KINDS, parseLine } from "./parse-line.ts";
@@ -8,16 +8,16 @@ import type { FileKind, Line, LineIssue, LineNode, Section, SyntaxIssue, Tree } 
 const CACHE_LIMIT = 50_000;
 const BOM = "\uFEFF";
 
-/** Reads lines, and remembers those it has read: equal lines share one reading. */
+/** Parses lines and caches the results: equal lines share one `Line` object. */
 export interface LineReader {
-  /** `at` is the number of the line, where it has one: while one types, most lines stand where they stood. */
+  /** `at` is the line's number, if it has one: while typing, most lines keep their numbers. */
   read(text: string, within: "plain" | "verbatim", at?: number): Line;
 }
 
-/** A reader whose memory is keyed by the lines' own text, and emptied when it has grown large. */
+/** A reader whose cache is keyed by the text of the lines, and cleared when it has grown to its limit. */
 export function lineReader(): LineReader {
   const known = { plain: new Map<string, Line>(), verbatim: new Map<string, Line>() };
-  // To compare with the line that stood here before is cheaper than to look a fresh string up.
+  // Comparing with the line that had this number before is cheaper than hashing a new string.
   const previous: { readonly line: Line; readonly within: "plain" | "verbatim" }[] = [];
   const lookUp = (text: string, within: "plain" | "verbatim"): Line => {
     const map = known[within];
@@ -34,24 +34,24 @@ export function lineReader(): LineReader {
       const here = previous[at];
       if (here?.line.text === text && here.within === within) return here.line;
       const line = lookUp(text, within);
-      // Not further than the next: an array with holes would be slow.
+      // Append only: an array with holes would be slow.
       if (at <= previous.length) previous[at] = { line, within };
       return line;
     },
   };
 }
 
-/** What was read of an earlier text of the same file. */
+/** An earlier text of the same file, and its tree. */
 export interface PreviousParse {
   readonly text: string;
   readonly tree: Tree;
 }
 
 /**
- * Parses a script. Never throws, for any text; `print` of the tree gives the text back, and
- * `before` saves work and changes nothing. A line
- * that says more than a section's name begins no section: it is mostly an entry that lost its
- * indent, and what follows it still belongs to the section above.
+ * Parses a script. Never throws, for any text, and `print` of the tree gives the text back.
+ * `previous` only saves work: the result is the same without it. A line that has more than a
+ * section's name starts no section: it is usually an entry that lost its indent, and the lines
+ * after it still belong to the section above.
  */
 export function parse(text: string, reader: LineReader = lineReader(), previous?: PreviousParse): Tree {
   const bom = text.startsWith(BOM);
@@ -68,7 +68,7 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
   let name: string | null = null;
   let newer = false;
   let firstStatement: number | null = null;
-  // What is indented has lost its section by a fault that was told already.
+  // True after an issue that explains why the next entries have no section: they are not reported again.
   let orphanReported = false;
   let section: (Section & { entries: number[] }) | null = null;
 
@@ -146,7 +146,7 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
   return { bom, lines, ends, header, kind, name, newer, uses, sections, issues };
 }
 
-/** The issue of an entry in no section. */
+/** The issue of an entry outside of any section. */
 function orphanIssue(text: string, node: LineNode & { kind: "entry" | "drop" }): LineIssue {
   const at = { start: indentOf(text), end: text.length };
   if (node.kind === "drop" || node.value.end > node.value.start)
@@ -158,12 +158,12 @@ function orphanIssue(text: string, node: LineNode & { kind: "entry" | "drop" }):
   return {
     code: "syntax",
     ...at,
-    message: `“${node.head.text}” is indented and stands in no section: if it is a section's name, take its indent away.`,
-    repair: { title: "Take the indent away", start: 0, end: at.start, text: "" },
+    message: `“${node.head.text}” is indented and stands in no section: if it is a section's name, remove its indent.`,
+    repair: { title: "Remove the indent", start: 0, end: at.start, text: "" },
   };
 }
 
-/** Tells that a file has no header; where its first statement was meant for one, that alone. */
+/** Reports a missing header; if the first statement was meant as one, reports that alone. */
 function reportMissingHeader(issues: SyntaxIssue[], lines: readonly Line[], firstStatement: number | null): void {
   const expected = 'craft "NAME", layer "NAME" or handset "NAME"';
   const first = firstStatement === null ? undefined : lines[firstStatement]!;
@@ -192,14 +192,14 @@ function reportMissingHeader(issues: SyntaxIssue[], lines: readonly Line[], firs
   });
 }
 
-/** The text of a tree, byte for byte as it was read. */
+/** The text of a tree, exactly as it was parsed. */
 export function print(tree: Tree): string {
   let text = tree.bom ? BOM : "";
   for (let i = 0; i < tree.lines.length; i++) text += tree.lines[i]!.text + tree.ends[i]!;
   return text;
 }
 
-/** A part of a text keeps the whole text in memory; a line that is remembered must not, while one types. */
+/** A copy that shares no memory: engines let a slice keep the whole text alive, which a cached line must not do. */
 function ownCopy(text: string): string {
   return ` ${text}`.slice(1);
 }

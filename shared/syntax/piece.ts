@@ -1,4 +1,4 @@
-/** What a piece of a line is: for colouring, and for asking what stands under the cursor. */
+/** The classified parts of a line: for syntax colouring, and for finding what is at the cursor. */
 import type { Cols } from "./span.ts";
 
 export type PieceKind =
@@ -20,7 +20,7 @@ export type PieceKind =
   | "date"
   | "operator";
 
-/** `of` says more where the text alone does not: the control of a position. */
+/** `of` names what the piece belongs to, if its text alone does not tell: the control of a position. */
 export interface Piece extends Cols {
   readonly kind: PieceKind;
   readonly of?: string;

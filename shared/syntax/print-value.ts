@@ -1,4 +1,4 @@
-/** Values in their canonical spelling: one space before a unit, and around `to` and `x`; digits as written. */
+/** Prints values in their canonical spelling: one space before a unit and around `to` and `x`; digits as written. */
 import type { Condition, Subject } from "./condition.ts";
 import { quote } from "./scanner.ts";
 import type { Axis, Quantity, Value } from "./value.ts";
@@ -57,7 +57,7 @@ export function printAxis({ anchor, offset }: Axis): string {
   return offset > 0 ? `${anchor}+${offset}` : `${anchor}${offset}`;
 }
 
-/** A condition with only the brackets that it needs. */
+/** Prints a condition with only the brackets that it needs. */
 export function printCondition(condition: Condition): string {
   switch (condition.kind) {
     case "or":

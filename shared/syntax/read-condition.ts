@@ -1,4 +1,4 @@
-/** Conditions: `not`, `and` and `or` over what controls and channels do, and over other modes. */
+/** Parses conditions: `not`, `and` and `or` over tests of controls and channels, and over other modes. */
 import type { Condition, Subject } from "./condition.ts";
 import {
   addPiece,
@@ -14,16 +14,16 @@ import {
 import { pulsesOf, readPulse, readRange } from "./read-number.ts";
 import type { Cols } from "./span.ts";
 
-/** Deeper than any pilot writes; the bound keeps a hostile line from exhausting the stack. */
+/** Deeper than anybody writes; the limit keeps a malicious line from exhausting the stack. */
 const DEEPEST = 60;
 
-/** The names of the modes that there are. */
+/** The names of all modes. */
 export interface ModeNames {
   readonly names: readonly string[];
   has(name: string): boolean;
 }
 
-/** Reads a condition. Any name standing alone that is none of `modes` is a fault. */
+/** Parses a condition. A name on its own that is none of `modes` is a fault. */
 export function readCondition(context: ReadContext, modes: ModeNames): Condition | Fault {
   return readJoined(context, modes, "or", 0);
 }
@@ -94,7 +94,7 @@ function readTest(context: ReadContext, modes: ModeNames): Condition | Fault {
     return fault(
       "syntax",
       nextCols(context),
-      `A test is wanted here, as in “TL is down”, “ch9 above 1500 us” or the name of a mode; ${describeNext(context)}.`,
+      `A test is expected here, as in “TL is down”, “ch9 above 1500 us” or the name of a mode; ${describeNext(context)}.`,
     );
   }
   if (name.text === "always") {
@@ -140,7 +140,7 @@ function readIs(context: ReadContext, control: Cols & { text: string }): Conditi
     return fault(
       "syntax",
       nextCols(context),
-      `The position of ${control.text} is wanted here, as in “${control.text} is down”; ${describeNext(context)}.`,
+      `The position of ${control.text} is expected here, as in “${control.text} is down”; ${describeNext(context)}.`,
     );
   }
   addPiece(context, "position", position, control.text);
@@ -197,7 +197,7 @@ function readBounds(context: ReadContext, subject: Subject): Condition | Fault {
   };
 }
 
-/** A sign of other languages in place of a word. */
+/** The fault of a comparison operator of other languages in place of a keyword. */
 function signFault({ text, start, end }: Cols & { text: string }, subject: Subject): Fault {
   const word = text.startsWith(">") ? "above" : text.startsWith("<") ? "below" : "is";
   if (word === "is" && subject.kind === "channel")
@@ -214,7 +214,7 @@ function signFault({ text, start, end }: Cols & { text: string }, subject: Subje
   });
 }
 
-/** A position that stands alone after `or` is a slip that has one sure repair: its control belongs before it. */
+/** A position on its own after `or` is a common mistake with one certain repair: write its control before it. */
 function explainPosition(context: ReadContext, part: Fault, before: Condition): Fault {
   const test = lastTest(before);
   if (!part.unknown || test?.kind !== "is" || context.scan.lastEnd() !== part.end) return part;
@@ -249,7 +249,7 @@ function keyword(context: ReadContext, word: string) {
 
 const CHANNEL_WORD = /^(?:ch|chan|channel)$/;
 
-/** What stands after a control, and never after a mode. */
+/** The keywords that follow a control, and never a mode. */
 const TESTING = /(?:is|in|above|below)(?![A-Za-z0-9_-])/y;
 
 const KEYWORDS: Record<string, RegExp> = Object.fromEntries(

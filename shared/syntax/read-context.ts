@@ -1,18 +1,19 @@
-/** What the readers of values share: the cursor, the units, the pieces found, and how a fault is told. */
+/** What the parsers of values share: the scanner, the units, the pieces found so far, and faults. */
 import type { Piece, PieceKind } from "./piece.ts";
 import type { Scanner } from "./scanner.ts";
 import type { Cols } from "./span.ts";
 
-/** The units a reader is to know. They are the catalogue's, so they are handed in. */
+/** The units that a parser knows. They belong to the catalogue, so they are passed in. */
 export interface Units {
   /** Every unit's symbol. */
   readonly all: readonly string[];
-  /** The unit's own symbol for a spelling, or undefined where there is no such unit. */
+  /** The canonical symbol of a unit's spelling; undefined if there is no such unit. */
   symbol(spelling: string): string | undefined;
-  /** The number in another unit of the same family, or undefined across families. */
+  /** Converts a number to another unit of the same family; undefined across families. */
   convert(number: number, from: string, to: string): number | undefined;
 }
 
+/** The state of parsing one value. */
 export interface ReadContext {
   readonly scan: Scanner;
   readonly units: Units;
@@ -21,17 +22,17 @@ export interface ReadContext {
 
 export type FaultCode = "syntax" | "unknown-name" | "wrong-type" | "wrong-unit" | "missing-unit";
 
-/** Why a value could not be read, where, and what would repair it for sure. */
+/** Why a value could not be parsed, where, and the repairs that are certain. */
 export interface Fault extends Cols {
   readonly kind: "fault";
   readonly code: FaultCode;
   readonly message: string;
   readonly repairs?: readonly Repair[];
-  /** For a name that nobody knows: the word itself, and the names that could stand there. */
+  /** For an unknown name: the word itself, and the names that are allowed there. */
   readonly unknown?: {
     readonly word: string;
     readonly candidates: readonly string[];
-    /** True where the candidates are those most likely meant, best first. */
+    /** True if the candidates are already the most likely ones, best first. */
     readonly chosen?: boolean;
   };
 }
@@ -46,32 +47,32 @@ export function fault(code: FaultCode, at: Cols, message: string, ...repairs: Re
   return { kind: "fault", code, start: at.start, end: at.end, message, ...(repairs.length > 0 && { repairs }) };
 }
 
-/** A word that is none of those that could stand here. */
+/** The fault of a word that is none of those allowed here. */
 export function unknownName(at: Cols, word: string, candidates: readonly string[], message: string): Fault {
   return { ...fault("unknown-name", at, message), unknown: { word, candidates } };
 }
 
-/** True for a fault, false for whatever else a reader gives. */
+/** True for a fault, false for any other result of a parser. */
 export function isFault(value: unknown): value is Fault {
   return typeof value === "object" && value !== null && (value as { kind?: unknown }).kind === "fault";
 }
 
-/** Notes what a stretch of the line is, for colours and hovers; `of` names what it belongs to. */
+/** Records what some columns of the line are, for colours and hovers; `of` names what they belong to. */
 export function addPiece(context: ReadContext, kind: PieceKind, at: Cols, of?: string): void {
   context.pieces.push({ kind, start: at.start, end: at.end, ...(of !== undefined && { of }) });
 }
 
-/** Words that no position and no field may be, besides the unit symbols. */
+/** Words that may not name a position or a field; unit symbols may not either. */
 export const RESERVED: ReadonlySet<string> = new Set(
   "is in above below and or not when at to rests always all drop follows".split(" "),
 );
 
-/** What stands where something else was wanted, for the end of a message. */
+/** What was found where something else was expected, for the end of a message. */
 export function describeNext(context: ReadContext): string {
   return context.scan.done() ? "the line ends here" : `“${context.scan.rest().text}” stands here`;
 }
 
-/** The columns of what comes next; at the end of a line its last column, so that there is something to underline. */
+/** The columns of the next token; at the end of a line its last column, so that there is something to underline. */
 export function nextCols(context: ReadContext): Cols {
   if (!context.scan.done()) return context.scan.rest();
   const end = context.scan.lastEnd();

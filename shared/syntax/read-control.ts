@@ -1,4 +1,4 @@
-/** The controls of a handset: `TL switch ch5 up 1000 us down 2000 us`, `KN dial ch9 1000 us to 2000 us`. */
+/** Parses the controls of a handset: `TL switch ch5 up 1000 us down 2000 us`, `KN dial ch9 1000 us to 2000 us`. */
 
 import {
   addPiece,
@@ -17,14 +17,14 @@ import type { ControlKind, ControlPosition, ControlValue } from "./value.ts";
 
 const KINDS: readonly ControlKind[] = ["switch", "selector", "button", "dial"];
 
-/** How many positions each kind has. */
+/** How many positions each kind has, and the sentence that says so. */
 const POSITIONS: Record<Exclude<ControlKind, "dial">, { min: number; max: number; rule: string }> = {
   switch: { min: 2, max: 3, rule: "A switch has 2 or 3 positions" },
   selector: { min: 2, max: 16, rule: "A selector has 2 to 16 positions" },
   button: { min: 2, max: 2, rule: "A button has 2 positions, at rest and held" },
 };
 
-/** Reads what follows the name of a control. */
+/** Parses what follows the name of a control. */
 export function readControl(context: ReadContext): ControlValue | Fault {
   const { scan } = context;
   const start = scan.at();
@@ -40,7 +40,7 @@ export function readControl(context: ReadContext): ControlValue | Fault {
     return fault(
       "wrong-type",
       nextCols(context),
-      `The channel of the control is wanted here, as in “ch5”; ${describeNext(context)}.`,
+      `The channel of the control is expected here, as in “ch5”; ${describeNext(context)}.`,
     );
   addPiece(context, "channel", channel);
   const base = {
@@ -95,7 +95,7 @@ function readPositions(context: ReadContext): ControlPosition[] | Fault {
         return fault(
           "syntax",
           nextCols(context),
-          `The name of a position is wanted here, as in “up 1000 us”; ${describeNext(context)}.`,
+          `The name of a position is expected here, as in “up 1000 us”; ${describeNext(context)}.`,
         );
       return positions;
     }
@@ -131,7 +131,7 @@ function readPositions(context: ReadContext): ControlPosition[] | Fault {
   }
 }
 
-/** The position it rests in: the first listed, unless `rests NAME` says otherwise. */
+/** The name of the rest position: the first listed, unless `rests NAME` names another. */
 function readRest(context: ReadContext, positions: readonly ControlPosition[]): string | Fault {
   const rests = context.scan.match(/rests(?![A-Za-z0-9_-])/y);
   if (!rests) return positions[0]!.name;
@@ -141,7 +141,7 @@ function readRest(context: ReadContext, positions: readonly ControlPosition[]): 
     return fault(
       "syntax",
       nextCols(context),
-      `The position in which the control rests is wanted here; ${describeNext(context)}.`,
+      `The position in which the control rests is expected here; ${describeNext(context)}.`,
     );
   if (!positions.some((each) => each.name === name.text)) {
     const names = positions.map((each) => each.name);

@@ -1,4 +1,4 @@
-/** Numbers with their units, and ranges of them. */
+/** Parses numbers with their units, and ranges of them. */
 import {
   addPiece,
   describeNext,
@@ -14,8 +14,8 @@ import type { Cols } from "./span.ts";
 import type { Quantity, ValueOf } from "./value.ts";
 
 /**
- * A number and the unit behind it, if one is there. The unit is "" where none stands; letters
- * stuck to the number that are no unit are a fault.
+ * Parses a number and the unit after it, if there is one; the unit is "" if not. Letters directly
+ * after the number that are not a unit are a fault.
  */
 export function readNumber(context: ReadContext): Quantity | Fault {
   const { scan, units } = context;
@@ -24,11 +24,11 @@ export function readNumber(context: ReadContext): Quantity | Fault {
     return fault(
       "wrong-type",
       nextCols(context),
-      `A number is wanted here, but ${describeNext(context)}.`,
+      `A number is expected here, but ${describeNext(context)}.`,
       ...bareNumberRepairs(context),
     );
   if (!Number.isFinite(Number(digits.text)))
-    return fault("wrong-type", digits, "This number is larger than any that can be reckoned with.");
+    return fault("wrong-type", digits, "This number is too large to compute with.");
   addPiece(context, "number", digits);
   const quantity = { kind: "quantity" as const, number: Number(digits.text), digits: digits.text, start: digits.start };
   const before = scan.lastEnd();
@@ -45,7 +45,7 @@ export function readNumber(context: ReadContext): Quantity | Fault {
   return { ...quantity, unit: "", end: digits.end };
 }
 
-/** The repair of a number that stands in quotes or behind a plus sign. */
+/** The repair of a number in quotes or after a plus sign. */
 function bareNumberRepairs(context: ReadContext): Repair[] {
   if (context.scan.done()) return [];
   const { text, start } = context.scan.rest();
@@ -55,7 +55,10 @@ function bareNumberRepairs(context: ReadContext): Repair[] {
   return [{ title: `Write ${plain}`, start, end: start + number[0].length, text: plain }];
 }
 
-/** A range: `number to number`. Only the second may lend its unit to the first. It must rise, unless `mayFall`. */
+/**
+ * Parses a range, `number to number`. A first number without a unit has that of the second. It must rise,
+ * unless `may-fall`.
+ */
 export function readRange(context: ReadContext, direction: "rises" | "may-fall" = "rises"): ValueOf<"range"> | Fault {
   const from = readNumber(context);
   if (isFault(from)) return from;
@@ -64,7 +67,7 @@ export function readRange(context: ReadContext, direction: "rises" | "may-fall" 
     return fault(
       "wrong-type",
       nextCols(context),
-      `A range is wanted here, as in “1000 us to 2000 us”, but ${describeNext(context)} instead of “to”.`,
+      `A range is expected here, as in “1000 us to 2000 us”, but ${describeNext(context)} instead of “to”.`,
     );
   }
   addPiece(context, "keyword", to);
@@ -80,7 +83,7 @@ export function readRange(context: ReadContext, direction: "rises" | "may-fall" 
   return range;
 }
 
-/** The number of a quantity in `unit`, or the fault that says why there is none. */
+/** The number of a quantity, converted to `unit`; a fault if it has no unit, or one of another family. */
 export function numberInUnit(context: ReadContext, quantity: Quantity, unit: string, what: string): number | Fault {
   if (quantity.unit === "") {
     if (unit === "") return quantity.number;
@@ -92,8 +95,8 @@ export function numberInUnit(context: ReadContext, quantity: Quantity, unit: str
 }
 
 /**
- * The fault of a number with a comma in it, as many people write it: the point parts off the
- * decimals, and nothing parts off the thousands. Not to be asked inside a list.
+ * The fault of a number with a decimal or thousands comma; null without one. The language has a
+ * decimal point and no thousands separator. Not for use in a list, where a comma separates items.
  */
 export function commaFault(context: ReadContext, { digits, start, end }: Quantity): Fault | null {
   const rest = context.scan.at() === end ? context.scan.match(/,\d+(?![\d,])/y) : null;
@@ -101,15 +104,20 @@ export function commaFault(context: ReadContext, { digits, start, end }: Quantit
   const thousands = rest.end - rest.start === 4 && !/^-?0/.test(digits);
   const plain = `${digits}${thousands ? "" : "."}${rest.text.slice(1)}`;
   const why = thousands ? "Nothing stands between the thousands of a number" : "Decimals stand after a point";
-  return fault("wrong-type", { start, end: rest.end }, `${why}, and a comma parts one value from the next: ${plain}.`, {
-    title: `Write ${plain}`,
-    start,
-    end: rest.end,
-    text: plain,
-  });
+  return fault(
+    "wrong-type",
+    { start, end: rest.end },
+    `${why}, and a comma separates one value from the next: ${plain}.`,
+    {
+      title: `Write ${plain}`,
+      start,
+      end: rest.end,
+      text: plain,
+    },
+  );
 }
 
-/** The fault of a bare number, with a repair for each unit that it may have. */
+/** The fault of a number without unit, with a repair for each unit that it may have. */
 export function missingUnit(quantity: Quantity, units: readonly string[], what: string): Fault {
   const message = `${what} needs a unit: ${quantity.digits} ${units.join(" or ")}?`;
   return fault(
@@ -125,16 +133,16 @@ export function missingUnit(quantity: Quantity, units: readonly string[], what: 
   );
 }
 
-/** The fault of a number whose unit is of another kind. */
+/** The fault of a number whose unit is of another family than `unit`. */
 export function wrongUnit(quantity: Quantity, unit: string, what: string): Fault {
   const rule = unit === "" ? "is a bare number without unit" : `is given in ${unit}`;
   const at = unitCols(quantity);
   if (unit === "")
-    return fault("wrong-unit", at, `${what} ${rule}: take “${quantity.unit}” away.`, withoutUnitRepair(quantity));
+    return fault("wrong-unit", at, `${what} ${rule}: remove “${quantity.unit}”.`, withoutUnitRepair(quantity));
   return fault("wrong-unit", at, `${what} ${rule}, and “${quantity.unit}” is a unit of another kind.`);
 }
 
-/** The repair that leaves a number bare of what is stuck to it. */
+/** The repair that removes the letters after a number. */
 export function withoutUnitRepair({ digits, start, end }: Pick<Quantity, "digits" | "start" | "end">): Repair {
   return { title: `Write ${digits}`, start, end, text: digits };
 }
@@ -144,8 +152,8 @@ function unitCols(quantity: Quantity): Cols {
 }
 
 /**
- * The ends of a range in us. The second is looked at first: it may lend its unit to the first, so
- * that a unit that is wrong or missing is told, and mended, where it stands or belongs.
+ * The ends of a range in us. The second is checked first: the first may have taken its unit from it,
+ * and a wrong or missing unit is reported, and repaired, where it is written or should be.
  */
 export function pulsesOf(
   context: ReadContext,
@@ -158,7 +166,7 @@ export function pulsesOf(
   return typeof fromUs !== "number" ? fromUs : { fromUs, toUs };
 }
 
-/** A pulse in us. */
+/** Parses a pulse and converts it to us. */
 export function readPulse(context: ReadContext, what: string): { readonly pulseUs: number; readonly at: Cols } | Fault {
   const quantity = readNumber(context);
   if (isFault(quantity)) return quantity;

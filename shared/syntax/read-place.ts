@@ -1,4 +1,4 @@
-/** Sizes and places of the OSD, and dates. */
+/** Parses sizes and places of the OSD, and dates. */
 import { addPiece, describeNext, type Fault, fault, nextCols, type ReadContext } from "./read-context.ts";
 import type { Cols } from "./span.ts";
 import type { Anchor, Axis, ValueOf } from "./value.ts";
@@ -7,11 +7,11 @@ const COLUMN = /(left|centre|right)(?![A-Za-z0-9_])/y;
 const ROW = /(top|middle|bottom)(?![A-Za-z0-9_])/y;
 const INTEGER = /\d+(?![A-Za-z0-9_.])/y;
 const TIMES = /x[ \t]*(?=\d)/y;
-/** Far beyond any grid; the bound keeps a slip of the keyboard out of the reckoning. */
+/** Far beyond any grid; the limit keeps mistyped numbers out of the arithmetic. */
 const MOST_CELLS = 9999;
 const DATE = /\d{4}-\d{2}-\d{2}(?![A-Za-z0-9_-])/y;
 
-/** `integer x integer`: columns, then rows. */
+/** Parses a size, `integer x integer`: columns, then rows. */
 export function readSize(context: ReadContext): ValueOf<"size"> | Fault {
   const { scan } = context;
   const start = scan.at();
@@ -22,7 +22,7 @@ export function readSize(context: ReadContext): ValueOf<"size"> | Fault {
     return fault(
       "wrong-type",
       { start, end: scan.rest().end || start },
-      `A size is wanted here, columns and rows as in “53 x 20”, but ${describeNext(context)}.`,
+      `A size is expected here, columns and rows as in “53 x 20”, but ${describeNext(context)}.`,
     );
   }
   if (Math.max(Number(columns.text), Number(rows.text)) > MOST_CELLS) return tooManyCells({ start, end: rows.end });
@@ -32,7 +32,7 @@ export function readSize(context: ReadContext): ValueOf<"size"> | Fault {
   return { kind: "size", columns: Number(columns.text), rows: Number(rows.text), start, end: rows.end };
 }
 
-/** `axis , axis`: column and row, each from an edge, the centre, or counted from 0. */
+/** Parses a place, `axis , axis`: column and row, each relative to an edge or the centre, or counted from 0. */
 export function readCell(context: ReadContext): ValueOf<"cell"> | Fault {
   const { scan } = context;
   const start = scan.at();
@@ -40,7 +40,7 @@ export function readCell(context: ReadContext): ValueOf<"cell"> | Fault {
   if (!column)
     return placeFault(
       context,
-      "The column of a place is wanted here: a count from 0, or left, centre or right, as in “left+2”",
+      "The column of a place is expected here: a count from 0, or left, centre or right, as in “left+2”",
     );
   if ("kind" in column) return column;
   const comma = scan.mark(",");
@@ -49,7 +49,7 @@ export function readCell(context: ReadContext): ValueOf<"cell"> | Fault {
   if (!row)
     return placeFault(
       context,
-      "The row of a place is wanted here: a count from 0, or top, middle or bottom, as in “bottom-1”",
+      "The row of a place is expected here: a count from 0, or top, middle or bottom, as in “bottom-1”",
     );
   if ("kind" in row) return row;
   return { kind: "cell", column, row, start, end: row.end };
@@ -77,7 +77,7 @@ function readAxis(context: ReadContext, expected: RegExp, other: RegExp): Axis |
   const sign = scan.mark("+-");
   if (!sign) return { anchor: anchor.text as Anchor, offset: 0, start: anchor.start, end: anchor.end };
   const count = scan.match(INTEGER);
-  if (!count) return placeFault(context, `A number of cells is wanted after “${sign.text}”`);
+  if (!count) return placeFault(context, `A number of cells is expected after “${sign.text}”`);
   if (Number(count.text) > MOST_CELLS) return tooManyCells(count);
   addPiece(context, "number", { start: sign.start, end: count.end });
   const offset = Number(count.text) * (sign.text === "-" ? -1 : 1);
@@ -92,14 +92,14 @@ function placeFault(context: ReadContext, expected: string): Fault {
   return fault("wrong-type", nextCols(context), `${expected}; ${describeNext(context)}.`);
 }
 
-/** A date `dddd-dd-dd` that the calendar has. */
+/** Parses a date, `dddd-dd-dd`, that exists in the calendar. */
 export function readDate(context: ReadContext): ValueOf<"date"> | Fault {
   const word = context.scan.match(DATE);
   if (!word)
     return fault(
       "wrong-type",
       nextCols(context),
-      `A date is wanted here, year-month-day as in “2026-05-01”, but ${describeNext(context)}.`,
+      `A date is expected here, year-month-day as in “2026-05-01”, but ${describeNext(context)}.`,
     );
   addPiece(context, "date", word);
   const date = new Date(`${word.text}T00:00:00Z`);

@@ -1,12 +1,12 @@
 /**
  * A cursor over part of one line. Each method reads one token of the grammar and moves past it,
- * or answers null and stays where it is. Columns are those of the whole line.
+ * or returns null and does not move. Columns are those of the whole line.
  */
 import type { Cols } from "./span.ts";
 import type { Quoted, Word } from "./tree.ts";
 
 export interface Scanner {
-  /** The column of the next character that is no space. */
+  /** The column of the next character that is not a space. */
   at(): number;
   done(): boolean;
   /** The column just after the last token that was read. */
@@ -16,17 +16,18 @@ export interface Scanner {
   channel(): (Cols & { readonly channel: number }) | null;
   /** `[ "-" ] digits [ "." digits ]`, as written, not followed by a letter that belongs to it. */
   digits(): Word | null;
-  /** A run of letters, digits and the marks that unit symbols hold: `V/cell`, `deg/s`, `%`. */
+  /** The symbol of a unit: letters with at most one `/`, or `%`, as in `V/cell`, `deg/s`. */
   symbol(): Word | null;
   quoted(): Quoted | null;
   /** One of the given marks. */
   mark(marks: string): Word | null;
   /** Text matched by a sticky pattern. */
   match(pattern: RegExp): Word | null;
-  /** Whatever stands next, for a message: a token if it is one, else all up to a space. */
+  /** What comes next, for a message, without moving: a token if it is one, else everything up to a space. */
   rest(): Word;
-  /** What stands between two columns, as it is. */
+  /** The text between two columns. */
   text(from: number, to: number): string;
+  /** Moves to a column, back or forwards. */
   moveTo(to: number): void;
 }
 
@@ -37,7 +38,7 @@ const DIGITS = /-?\d+(\.\d+)?/y;
 const SYMBOL = /(%|[A-Za-z\u00b5\u03bc]+(\/[A-Za-z]+)?)(?![A-Za-z0-9_-])/y;
 const RUN = /"(?:[^"\\]|\\.)*"?|[^\s,()]+|[,()]/y;
 
-/** Reads `text` from column `start` up to column `end`. */
+/** A scanner of `text` from column `start` up to column `end`. */
 export function scanner(text: string, start: number, end: number): Scanner {
   const slice = end === text.length ? text : text.slice(0, end);
   let column = start;
@@ -101,7 +102,7 @@ export function scanner(text: string, start: number, end: number): Scanner {
   };
 }
 
-/** A complete string literal at `start`: only `\"` and `\\` are escapes. Null where there is none. */
+/** The complete string literal at `start`: only `\"` and `\\` are escapes. Null if there is none. */
 function readQuoted(text: string, start: number, end: number): Quoted | null {
   if (text.charCodeAt(start) !== QUOTE) return null;
   let content = "";
@@ -119,7 +120,7 @@ function readQuoted(text: string, start: number, end: number): Quoted | null {
   return null;
 }
 
-/** The column of the `#` that begins the comment of a line, or -1: one inside a string begins none. */
+/** The column of the `#` that starts the comment of a line, or -1: one inside a string starts none. */
 export function commentStart(text: string): number {
   let at = text.indexOf("#");
   if (at < 0) return -1;
@@ -137,12 +138,12 @@ export function commentStart(text: string): number {
   return -1;
 }
 
-/** True for a blank and a tab, by their character codes. */
+/** True for the character code of a space or a tab. */
 export function isSpace(code: number): boolean {
   return code === 32 || code === 9;
 }
 
-/** The text as a string literal of the language. A line end cannot be said in one; it becomes a space. */
+/** The text as a string literal of the language. A literal cannot contain line ends: they become spaces. */
 export function quote(text: string): string {
   return `"${text.replace(/[\r\n]+/g, " ").replace(/["\\]/g, "\\$&")}"`;
 }

@@ -1,17 +1,17 @@
-/** What is written by habit from elsewhere, and what the language writes in its place. */
+/** Common mistakes: syntax of other languages and lookalike characters, and what to write instead. */
 import type { Repair } from "./read-context.ts";
 import type { Cols } from "./span.ts";
 
-/** A slip: what is wrong and what to write, with the repair. */
+/** A common mistake: what is wrong and what to write, with the repair. */
 export interface Slip {
   readonly message: string;
   readonly repair: Repair;
 }
 
-/** A comment as other languages begin it. */
+/** The start of a comment in other languages. */
 const OTHER_COMMENT = /^(?:\/\/|;|--)/;
 
-/** The slip of a text that begins like a comment of another language; null for any other. */
+/** The slip of a text that starts like a comment of another language; null for any other text. */
 export function commentSlip({ text, start }: Cols & { readonly text: string }): Slip | null {
   const marks = OTHER_COMMENT.exec(text)?.[0];
   if (marks === undefined) return null;
@@ -19,7 +19,7 @@ export function commentSlip({ text, start }: Cols & { readonly text: string }): 
   return { message: `A comment begins with “#”, and not with “${marks}”.`, repair };
 }
 
-/** The slip of a word that would be a name if it were spelled as names are; null for any other. */
+/** The slip of a word with capitals or underscores that is otherwise a name; null for any other word. */
 export function nameSlip(word: Cols & { readonly text: string }): Slip | null {
   const spelled = word.text.toLowerCase().replaceAll("_", "-");
   if (spelled === word.text || !/^[a-z][a-z0-9-]*$/.test(spelled)) return null;
@@ -27,7 +27,7 @@ export function nameSlip(word: Cols & { readonly text: string }): Slip | null {
   return { message: `Names are in small letters, with “-” between words: “${spelled}”.`, repair };
 }
 
-/** The slip of a text in quotes of another shape; null for any other. `wanted` is what belongs there. */
+/** The slip of a text in quotes of another shape; null for any other text. `expected` says what belongs there. */
 export function quotesSlip({ text, start }: Cols & { readonly text: string }, expected: string): Slip | null {
   const match = /^[“”„«»‘’']([^"“”„«»‘’'\\]+)[“”„«»‘’']/.exec(text);
   if (!match) return null;
@@ -36,7 +36,7 @@ export function quotesSlip({ text, start }: Cols & { readonly text: string }, ex
   return { message: `Quotes are straight and double: ${expected}.`, repair };
 }
 
-/** Letters and marks that look like those of the language and are others. */
+/** Characters that look like others which the language uses, and those others. */
 const LOOKALIKES: Readonly<Record<string, string>> = {
   ...Object.fromEntries([..."‐‑‒–—−"].map((mark) => [mark, "-"])),
   ...Object.fromEntries([..."\u00a0\u2002\u2003\u2007\u2009\u202f\u3000"].map((space) => [space, " "])),
@@ -47,8 +47,8 @@ const LOOKALIKE = new RegExp(`[${Object.keys(LOOKALIKES).join("")}]`, "u");
 const ALL_LOOKALIKES = new RegExp(LOOKALIKE.source, "gu");
 
 /**
- * The slip of a character that only looks like one of the language, in these columns or just after
- * them; the repair writes the stretch of them anew. Null where there is none.
+ * The slip of a character that only looks like one of the language, in these columns or directly
+ * after them; the repair replaces all such characters there. Null if there is none.
  */
 export function lookalikeSlip(text: string, { start, end }: Cols): Slip | null {
   const until = Math.min(text.length, end + 1);
@@ -59,7 +59,7 @@ export function lookalikeSlip(text: string, { start, end }: Cols): Slip | null {
   const code = `U+${found.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}`;
   const message =
     meant === ""
-      ? `Something that cannot be seen stands here (${code}): take it out.`
+      ? `An invisible character stands here (${code}): remove it.`
       : meant === " "
         ? `What stands here only looks like a space (${code}): write a plain one.`
         : `The “${found}” here only looks like “${meant}” (${code}): write a plain one.`;

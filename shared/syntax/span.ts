@@ -1,15 +1,15 @@
 /**
- * Places in a script. No statement of the language spans lines, so every place is a line and
- * columns in it; lines and columns count from 0, columns in UTF-16 units, ends are exclusive.
+ * Locations in a script. No statement of the language spans lines, so a location is a line and
+ * columns in it. Lines and columns count from 0, columns in UTF-16 code units; ends are exclusive.
  */
 
-/** A stretch of one line whose number is known from elsewhere. */
+/** Columns of one line whose number is known from elsewhere. */
 export interface Cols {
   readonly start: number;
   readonly end: number;
 }
 
-/** A stretch of one line of a script. */
+/** Columns of one line of a script. */
 export interface Span extends Cols {
   readonly line: number;
 }
@@ -36,7 +36,7 @@ export interface Fix {
   readonly edits: readonly TextEdit[];
 }
 
-/** A stretch of a line as a range. */
+/** A span as a range. */
 export function rangeOf(span: Span): Range {
   return {
     start: { line: span.line, character: span.start },
@@ -44,12 +44,12 @@ export function rangeOf(span: Span): Range {
   };
 }
 
-/** Columns, on a line. */
+/** The span of some columns on a line. */
 export function spanAt(line: number, cols: Cols): Span {
   return { line, start: cols.start, end: cols.end };
 }
 
-/** Below nought where `a` comes first, nought where both are one. */
+/** Negative if `a` comes before `b`, 0 if they are equal, else positive: a comparator for sorting. */
 export function comparePositions(a: Position, b: Position): number {
   return a.line - b.line || a.character - b.character;
 }

@@ -1,4 +1,4 @@
-/** Splitting a text into lines and line ends, byte for byte. */
+/** Splits a text into lines and line ends, losing nothing. */
 import type { LineEnd } from "./tree.ts";
 
 export interface Split {
@@ -6,7 +6,7 @@ export interface Split {
   readonly ends: readonly LineEnd[];
 }
 
-/** A text that was split before, and what came of it. */
+/** A text that was split earlier, with its lines and line ends. */
 export interface PreviousSplit {
   readonly text: string;
   readonly lines: readonly { readonly text: string }[];
@@ -14,9 +14,9 @@ export interface PreviousSplit {
 }
 
 /**
- * The lines of a text and what ends each. The last has the end "" (and may be empty), so that
- * every line joined with its end gives the text back. Lines that the text has in common with the
- * one `before` it, from its begin on and up to its end, are the same strings as they were.
+ * The lines of a text and the line end of each. The last line has the end "" (and may be empty), so
+ * that all lines joined with their ends give the text back. Lines in the common prefix and the common
+ * suffix of the text and `previous` are the same string objects as before.
  */
 export function splitLines(text: string, previous?: PreviousSplit): Split {
   if (!previous) return splitAll(text);
@@ -40,39 +40,39 @@ export function splitLines(text: string, previous?: PreviousSplit): Split {
   };
 }
 
-/** How many whole lines stand in so many characters from the begin, and where the next one starts. */
+/** The number of whole lines in the first `shared` characters, and the offset at which the next line starts. */
 function headOf({ lines, ends }: PreviousSplit, shared: number): { head: number; start: number } {
   let start = 0;
   let head = 0;
   for (; head < lines.length; head++) {
     const next = start + lines[head]!.text.length + ends[head]!.length;
-    // The character after it belongs to it too: a line feed makes another end of a carriage return.
+    // The next character must be shared too: a line feed after a carriage return would change the line end.
     if (next >= shared) break;
     start = next;
   }
   return { head, start };
 }
 
-/** How many whole lines stand in so many characters up to the end, and their length. */
+/** The number of whole lines in the last `shared` characters, and their total length. */
 function tailOf({ lines, ends }: PreviousSplit, shared: number): { tail: number; length: number } {
   let length = 0;
   let tail = 0;
   for (; tail < lines.length; tail++) {
     const at = lines.length - 1 - tail;
     const next = length + lines[at]!.text.length + ends[at]!.length;
-    // The character before it must end a line.
+    // The character before the line must be shared too: it ends the line above.
     if (next >= shared) break;
     length = next;
   }
   return { tail, length };
 }
 
-/** The length of what two texts have in common from their begin. */
+/** The length of the common prefix of two texts. */
 function sharedStart(a: string, b: string): number {
   return longestEqual(Math.min(a.length, b.length), (from, to) => a.slice(from, to) === b.slice(from, to));
 }
 
-/** The length of what two texts have in common up to their end, without the first `taken` characters. */
+/** The length of the common suffix of two texts, ignoring their first `skipped` characters. */
 function sharedEnd(a: string, b: string, skipped: number): number {
   const most = Math.min(a.length, b.length) - skipped;
   return longestEqual(
@@ -81,7 +81,7 @@ function sharedEnd(a: string, b: string, skipped: number): number {
   );
 }
 
-/** The largest length up to which all is equal, by halving: long strings are compared faster than counted through. */
+/** The largest equal length, by bisection: comparing whole slices is faster than a loop over characters. */
 function longestEqual(most: number, isEqual: (from: number, to: number) => boolean): number {
   let low = 0;
   let high = most;

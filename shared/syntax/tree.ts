@@ -6,17 +6,17 @@ import type { Cols, Fix, Span } from "./span.ts";
 
 export type FileKind = "craft" | "layer" | "handset";
 
-/** A word of the script and where it stands in its line. */
+/** A word of the script and its columns in the line. */
 export interface Word extends Cols {
   readonly text: string;
 }
 
-/** A quoted text: `text` is what it says, start and end include the quotes. */
+/** A string literal: `text` is its content, start and end include the quotes. */
 export interface Quoted extends Cols {
   readonly text: string;
 }
 
-/** What is wrong with one line by the grammar alone. `replace` is a sure repair of those columns. */
+/** What is wrong with one line by the grammar alone. `repair` is the one certain repair, if there is one. */
 export interface LineIssue extends Cols {
   readonly code: "syntax" | "edition-newer";
   readonly message: string;
@@ -41,9 +41,9 @@ export type LineNode =
   | { readonly kind: "drop"; readonly word: Word; readonly all: Word | null; readonly names: readonly Word[] }
   /** A kept line of board text: all that follows the `|`. */
   | { readonly kind: "kept"; readonly text: string; readonly bar: number }
-  /** A line that the grammar has no reading for; its issue says why. */
+  /** A line that does not parse; its issue says why. */
   | { readonly kind: "stray" }
-  /** A line of an unresolved merge: a marker, or a line of the side that is not read. */
+  /** A line of an unresolved merge: a marker, or a line of the side that is not parsed. */
   | { readonly kind: "conflict" };
 
 export interface Line {
@@ -79,7 +79,7 @@ export interface Tree {
   readonly header: number | null;
   readonly kind: FileKind;
   readonly name: string | null;
-  /** True for an edition that this tool does not know: the rest of the file was not read. */
+  /** True for an edition that this version does not know: the rest of the file was not parsed. */
   readonly newer: boolean;
   /** Lines that hold a `use`. */
   readonly uses: readonly number[];

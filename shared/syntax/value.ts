@@ -1,4 +1,4 @@
-/** Values as read from a line: what they say, in the writer's own unit, and where they stand. */
+/** Values as parsed from a line, each in the unit in which it was written, with its columns. */
 import type { Condition } from "./condition.ts";
 import type { Cols } from "./span.ts";
 
@@ -12,7 +12,7 @@ export interface Quantity extends Cols {
 
 export type Anchor = "left" | "centre" | "right" | "top" | "middle" | "bottom";
 
-/** One axis of a place: cells from an anchor, or, without one, from the left or the top. */
+/** One axis of a place: an offset in cells from an anchor or, without one, from the left or the top. */
 export interface Axis extends Cols {
   readonly anchor: Anchor | null;
   readonly offset: number;

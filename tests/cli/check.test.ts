@@ -57,7 +57,7 @@ test("json holds its fixed names and no others, sorted by file and place", async
 test("text has a line for each finding, counted from 1, and a line that counts them", async () => {
   const { out } = await check("craft/cup.fettle");
   const [first, second, blank, summary, end] = out.split("\n");
-  expect(first).toMatch(/^craft\/cup\.fettle:7:3 {3}warning {2}duplicate-entry {2}cells is said already/);
+  expect(first).toMatch(/^craft\/cup\.fettle:7:3 {3}warning {2}duplicate-entry {2}cells is set already/);
   expect(second).toMatch(/^craft\/cup\.fettle:10:9 {2}error {4}band-mismatch {4}The receiver/);
   expect([blank, summary, end]).toEqual(["", "1 file: 1 error, 1 warning", ""]);
   // Not a terminal, so no colour.

@@ -65,9 +65,9 @@ describe("drop", () => {
              ^^^ drop-nothing
     `);
     expect(findings.filter(({ code }) => code === "unknown-name").map(({ message }) => message)).toEqual([
-      "“pack” has nothing called “capacty” to take back. Did you mean “capacity”?",
-      "“modes” has nothing called “findre” to take back. Did you mean “finder”?",
-      "“osd” has nothing called “nothing” to take back.",
+      "“pack” has nothing called “capacty” to remove. Did you mean “capacity”?",
+      "“modes” has nothing called “findre” to remove. Did you mean “finder”?",
+      "“osd” has nothing called “nothing” to remove.",
     ]);
   });
 

@@ -1,7 +1,7 @@
-/** Elements about the craft itself: time, names, warnings, heat and its insides. */
+/** Elements about the craft itself: time, names, warnings, heat, camera, recorder and loop. */
 import type { ElementSpec, Need } from "../types.ts";
 
-/** A figure that the speed controllers report, by a wire of their own or by the motor signal. */
+/** The need of an element whose reading the speed controllers report, by a wire of their own or by the motor signal. */
 function escTelemetryNeed(reason: string): Need {
   return { port: "esc-data", or: { setting: "motors.rpm-feedback", is: "yes" }, reason };
 }

@@ -1,7 +1,7 @@
-/** Elements about how the craft is held and steered, the horizon and the sticks. */
+/** Elements about attitude, the horizon, heading and the sticks. */
 import type { ElementSpec, Need } from "../types.ts";
 
-/** A figure that rests on the sense of down; `reason` says in what way. */
+/** The need of an element that uses the accelerometer; `reason` says how. */
 function accelerometerNeed(reason: string): Need {
   return { setting: "sensors.accelerometer", is: "yes", reason };
 }

@@ -1,4 +1,4 @@
-/** Elements about the two radio links: the one that steers and the one that shows. */
+/** Elements about the two radio links: control and video. */
 import type { ElementSpec } from "../types.ts";
 
 export const linkElements: readonly ElementSpec[] = [

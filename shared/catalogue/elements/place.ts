@@ -1,12 +1,12 @@
 /** Elements about where the craft is, how high, how fast, and the way home. */
 import type { ElementSpec, Need } from "../types.ts";
 
-/** A figure of the satellite receiver; `reason` says how it comes by it. */
+/** The need of an element that uses the satellite receiver; `reason` says how. */
 function satelliteNeed(reason: string): Need {
   return { port: "gps", reason };
 }
 
-/** A figure of height, which a barometer gives, or else satellites. */
+/** The need of an element that shows height, from a barometer or else from satellites. */
 function heightSensorNeed(reason: string): Need {
   return { setting: "sensors.barometer", is: "yes", or: { port: "gps" }, reason };
 }

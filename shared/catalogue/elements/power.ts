@@ -1,7 +1,7 @@
 /** Elements about the pack: what is left in it and what is taken from it. */
 import type { ElementSpec, Need } from "../types.ts";
 
-/** A figure that comes from the current sensor; `reason` says what it takes from there. */
+/** The need of an element that uses the current sensor; `reason` says how. */
 function currentNeed(reason: string): Need {
   return { setting: "pack.current-from", not: "none", reason };
 }
@@ -36,7 +36,7 @@ export const powerElements: readonly ElementSpec[] = [
     drawn: "text",
     shows: ["{rested-volts.2}V"],
     widest: ["4.35V"],
-    needs: [currentNeed("What the load takes off the volts is reckoned from the current.")],
+    needs: [currentNeed("What the load takes off the volts is computed from the current.")],
     related: ["cell-volts", "amps", "pack.cell-resistance"],
     words: ["sag compensated voltage", "resting voltage", "volts without load"],
   },

@@ -1,4 +1,4 @@
-/** Figures read on the bench, to be held against what the script expects. */
+/** Figures measured on the bench, to compare with the script. */
 import type { SettingSpec, SimpleType } from "../types.ts";
 import { quantity, usually } from "../value-types.ts";
 

@@ -21,7 +21,7 @@ export const board: SectionSpec = {
     },
     {
       name: "text-edition",
-      types: [quotedText(60), quantity("", 0, 1e6, "common practice, no source: editions count up from nought")],
+      types: [quotedText(60), quantity("", 0, 1e6, "common practice, no source: editions count up from zero")],
       kind: "hardware",
       what: "The edition that the board states for its own configuration text.",
       why: "Makers change what a line means, or its scale, from one edition to the next, so text that one board accepts can be accepted by another and mean something else. With the edition here, a text for the wrong one is noticed before it is sent. Left out, the text is taken on trust; left stale after an update, it vouches for a meaning that has gone.",

@@ -1,4 +1,4 @@
-/** The filters beyond the usual four: those that move, and those on other signals. */
+/** More filters: those with a moving frequency, and those on other signals. */
 import { meaning, practice } from "../sources.ts";
 import type { FieldSpec, SettingSpec } from "../types.ts";
 

@@ -1,4 +1,4 @@
-/** The filters between the gyro and the motors: what they take out, and what they cost in delay. */
+/** The filters between the gyro and the motors. */
 import { meaning, practice } from "../sources.ts";
 import type { FieldsType, QuantityType, SectionSpec, SimpleType } from "../types.ts";
 import { otherFilters } from "./filters-more.ts";
@@ -9,7 +9,7 @@ const order: SimpleType = {
   max: { at: 2, source: practice },
 };
 
-/** A low-pass: where it cuts, and how steeply. */
+/** The fields of a low-pass: its cutoff frequency and its order. */
 export function lowPassFields(usual: QuantityType["usual"]): FieldsType {
   return {
     is: "fields",

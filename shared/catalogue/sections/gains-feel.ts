@@ -1,8 +1,8 @@
-/** Gains beyond the three axes: what keeps the steady part honest, and what the sticks feel like. */
+/** Gains beyond those of the three axes: limits of the steady part, and the feel of the sticks. */
 import { meaning, practice } from "../sources.ts";
 import type { FieldSpec, SettingSpec } from "../types.ts";
 
-/** What damping may rise to on one axis, on the scale of the gains. */
+/** The highest damping of one axis, on the scale of the gains. */
 function fastDamping(name: string, what: string): FieldSpec {
   return {
     name,

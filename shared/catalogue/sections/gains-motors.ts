@@ -1,4 +1,4 @@
-/** Gains that know about thrust, throttle and the pack, and what ends a tumble. */
+/** Gains that depend on thrust, throttle and the pack, and the protection after a crash. */
 import { meaning, practice } from "../sources.ts";
 import type { SettingSpec } from "../types.ts";
 

@@ -1,11 +1,11 @@
-/** The tune: how hard the craft corrects itself. Gains are on a scale where 1 is a common middle. */
+/** The gains of the controller. They are on a scale where 1 is a common value. */
 import { meaning, practice } from "../sources.ts";
 import type { FieldSpec, SectionSpec } from "../types.ts";
 import { steeringGains } from "./gains-feel.ts";
 import { levelGains } from "./gains-level.ts";
 import { motorGains } from "./gains-motors.ts";
 
-/** One gain of an axis: dimensionless, 1 where a common craft of its size sits. */
+/** One gain of an axis: dimensionless, 1 being common for a craft of its size. */
 function gain(name: string, what: string, from: number, to: number): FieldSpec {
   return {
     name,

@@ -5,7 +5,7 @@ import { linkSticks } from "./link-sticks.ts";
 export const link: SectionSpec = {
   name: "link",
   what: "The radio between handset and craft: its band, its channels and their pulses, and what it does when it breaks.",
-  why: "Everything the craft does hangs on this thread. What stands here says how finely it carries the sticks, and how the craft will know that it has gone.",
+  why: "Everything the craft does depends on this link. What stands here says how finely it carries the sticks, and how the craft will know that it has gone.",
   words: ["radio", "receiver", "control link", "receiver not found", "channels", "range"],
   holds: "settings",
   in: ["craft", "layer"],

@@ -1,4 +1,4 @@
-/** `motor1` … `motor8`: what is true of one motor, laid over what is true of them all. */
+/** `motor1` … `motor8`: settings of one motor, which override those for all motors. */
 import { meaning, practice } from "../sources.ts";
 import type { FieldsType, SettingSpec } from "../types.ts";
 
@@ -79,7 +79,7 @@ export const eachMotor: readonly SettingSpec[] = [
     name: "motor1",
     types: [facts],
     kind: "hardware",
-    what: "The first motor: where it sits, which way it turns, the output it hangs on, and a limit of its own.",
+    what: "The first motor: where it sits, which way it turns, the output it is wired to, and a limit of its own.",
     why: "Numbers are only names, and boards disagree on which corner is number one; the place written here is what can be checked by eye. Spin each motor alone with the propellers off and note the corner that answers. A guess shows itself in the first second of the first flight, upside down.",
     hazard: "Take the propellers off before turning a single motor from the bench.",
     related: ["bench.motors-checked", "motors.spin"],

@@ -1,4 +1,4 @@
-/** The electronic speed controllers: how they are spoken to, and what they decide for themselves. */
+/** The electronic speed controllers: their signal, and what they control themselves. */
 import { meaning, practice } from "../sources.ts";
 import type { SettingSpec } from "../types.ts";
 

@@ -24,7 +24,7 @@ export const motors: SectionSpec = {
       ],
       kind: "hardware",
       what: "The number of magnets in one motor's bell.",
-      why: "A controller counts electrical cycles, and half as many turns of the shaft as there are magnets make one cycle: the revolutions shown, and every notch that follows them, hang on this number. Count the magnets, not the coils. With 12 said for a motor of 14, every notch stands about a sixth too high and cuts clean air while the real vibration passes beside it.",
+      why: "A controller counts electrical cycles, and half as many turns of the shaft as there are magnets make one cycle: the revolutions shown, and every notch that follows them, depend on this number. Count the magnets, not the coils. With 12 said for a motor of 14, every notch stands about a sixth too high and cuts clean air while the real vibration passes beside it.",
       related: ["filters.motor-notches", "motor-rpm", "motors.rpm-feedback"],
       words: ["magnets", "pole count", "wrong rpm shown", "number of magnets in the motor"],
     },

@@ -1,4 +1,4 @@
-/** Flying by satellites: what a position must be worth, and how the craft comes home. */
+/** Navigation by satellites: the quality that a position must have, and the return home. */
 import { openCategory, practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
 import { choice, integer, quantity, usually, yesNo } from "../value-types.ts";
@@ -141,7 +141,7 @@ export const navigation: SectionSpec = {
       types: [quantity("m", 0, 1000, far, usually(3, 100))],
       kind: "safety",
       what: "The distance from home below which a return does not fly, but lands or stops as the failsafe says.",
-      why: "Close to its pilot a craft that turns round and climbs by itself is more of a danger than one that comes down: the direction home cannot be told well from a few steps. Ten to thirty metres are common. At nought it turns round overhead, at head height and among everybody; set very far, a link lost just short of it drops a craft that could have come back.",
+      why: "Close to its pilot a craft that turns round and climbs by itself is more of a danger than one that comes down: the direction home cannot be told well from a few steps. Ten to thirty metres are common. At zero it turns round overhead, at head height and among everybody; set very far, a link lost just short of it drops a craft that could have come back.",
       hazard: "Inside this circle the craft may drop: know what the failsafe does there.",
       related: ["failsafe.then", "navigation.home-radius", "return-home"],
       words: ["minimum distance for return", "too close to home", "rescue refuses"],

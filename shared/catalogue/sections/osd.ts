@@ -1,4 +1,4 @@
-/** The display over the picture: its grid, what it warns of, and (in elements.ts) what stands in it. */
+/** The display over the picture: its grid, what it warns of, and (in elements.ts) its elements. */
 import { meaning, openCategory, practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
 

@@ -1,4 +1,4 @@
-/** How the board learns the pack's volts and amperes. */
+/** How the board measures the pack's volts and current. */
 import type { SettingSpec } from "../types.ts";
 import { choice, integer, quantity, usually } from "../value-types.ts";
 
@@ -14,7 +14,7 @@ export const packSensing: readonly SettingSpec[] = [
     ],
     kind: "hardware",
     what: "Where the board learns the pack's voltage.",
-    why: "The board's own divider is quick and needs no port. A speed controller sees the voltage at its own solder joints, after the sag in the leads, and reports it a few times a second. Choosing a source that is not wired shows nought, or a steady wrong figure, and then no alarm will ever come; with `none`, fly by a clock with time in hand.",
+    why: "The board's own divider is quick and needs no port. A speed controller sees the voltage at its own solder joints, after the sag in the leads, and reports it a few times a second. Choosing a source that is not wired shows zero, or a steady wrong figure, and then no alarm will ever come; with `none`, fly by a clock with time in hand.",
     related: ["pack.divider-top", "pack.current-from", "pack-volts"],
     words: ["voltage source", "battery meter", "voltage reads zero"],
   },
@@ -120,7 +120,7 @@ export const packSensing: readonly SettingSpec[] = [
     ],
     kind: "hardware",
     what: "Where the board learns the current.",
-    why: "A shunt in the lead sees everything, camera and transmitter included, and sees it at once. Speed controllers see only their motors, so add the half ampere of the electronics in mind. Without any, used charge and time left stay at nought, and must not be put in the picture as if they knew.",
+    why: "A shunt in the lead sees everything, camera and transmitter included, and sees it at once. Speed controllers see only their motors, so add the half ampere of the electronics in mind. Without any, used charge and time left stay at zero, and must not be put in the picture as if they knew.",
     related: ["pack.shunt", "pack.volts-from", "amps"],
     words: ["current sensor", "amp meter source", "amps read zero"],
   },
@@ -179,7 +179,7 @@ export const packSensing: readonly SettingSpec[] = [
     ],
     kind: "hardware",
     what: "Voltage that the current sensor gives while no current flows.",
-    why: "Few amplifiers start exactly at nought. Half an ampere of offset is nothing to a five-inch craft in a race and a sixth of what a palm-sized one hovers with, and the used charge is off by as much. Read it with the pack in, disarmed and the propellers off, less what the electronics draw. The wrong sign doubles the error.",
+    why: "Few amplifiers start exactly at zero. Half an ampere of offset is nothing to a five-inch craft in a race and a sixth of what a palm-sized one hovers with, and the used charge is off by as much. Read it with the pack in, disarmed and the propellers off, less what the electronics draw. The wrong sign doubles the error.",
     needs: [
       { setting: "pack.current-from", is: "shunt", reason: "The offset is that of the amplifier behind the shunt." },
     ],

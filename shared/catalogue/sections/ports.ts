@@ -14,12 +14,12 @@ const uses = choice({
   spare: "Nothing: free for use, and said to be so.",
 });
 
-/** One serial port; `teaches` is what is worth knowing about ports with that number. */
+/** One serial port; `explanation` is the explanation for ports with that number. */
 function port(
   number: number,
-  teaches: Pick<SettingSpec, "what" | "why" | "words" | "hazard" | "related">,
+  explanation: Pick<SettingSpec, "what" | "why" | "words" | "hazard" | "related">,
 ): SettingSpec {
-  return { name: `port${number}`, types: [uses], kind: "hardware", ...teaches };
+  return { name: `port${number}`, types: [uses], kind: "hardware", ...explanation };
 }
 
 export const ports: SectionSpec = {

@@ -1,4 +1,4 @@
-/** What the sticks ask for: turn rates of the three axes, and the throttle. */
+/** What the sticks command: turn rates of the three axes, and the throttle. */
 import { meaning } from "../sources.ts";
 import type { FieldsType, SectionSpec } from "../types.ts";
 import { quantity, quotedText, usually } from "../value-types.ts";

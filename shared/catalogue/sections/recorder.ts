@@ -1,4 +1,4 @@
-/** The flight recorder: where its figures go, which they are, and for how long they fit. */
+/** The flight recorder: where and what it records, and for how long. */
 import { meaning } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
 import { choice, integer, quantity, usually, yesNo } from "../value-types.ts";

@@ -74,8 +74,8 @@ export const safety: SectionSpec = {
       name: "arm-needs-still",
       types: [yesNo],
       kind: "safety",
-      what: "Whether the craft must lie still, so that its gyro can find nought, before it arms.",
-      why: "A gyro that takes its nought while being carried believes for the whole flight that it is turning, and the craft creeps round one axis. Waiting for stillness costs a second. On a boat or in long grass in a gale it may never come, and there an older nought is the better one. It never comes in a hand either, and a hand is no place to arm from.",
+      what: "Whether the craft must lie still, so that its gyro can find zero, before it arms.",
+      why: "A gyro that takes its zero while being carried believes for the whole flight that it is turning, and the craft creeps round one axis. Waiting for stillness costs a second. On a boat or in long grass in a gale it may never come, and there an older zero is the better one. It never comes in a hand either, and a hand is no place to arm from.",
       related: ["sensors.still-limit", "safety.arm-tilt-limit"],
       words: ["gyro calibration", "craft drifts after moving", "keep still at power-up"],
     },
@@ -168,7 +168,7 @@ export const safety: SectionSpec = {
     {
       name: "turtle-power",
       types: [
-        quantity("%", 1, 100, "by definition: a share of full power, and nought would do nothing", usually(10, 100)),
+        quantity("%", 1, 100, "by definition: a share of full power, and zero would do nothing", usually(10, 100)),
       ],
       kind: "taste",
       what: "Most power that the motors may use to turn the craft over.",

@@ -96,7 +96,7 @@ export const otherSensors: readonly SettingSpec[] = [
     ],
     kind: "hardware",
     what: "The angle from true north to where a compass points at this place, east positive.",
-    why: "Maps and satellites reckon from true north, a needle does not, and the difference changes from place to place and slowly over the years. In much of western Europe it is so small that nobody notices; elsewhere a craft that ignores it flies home along a curve, or circles its aim. Look it up for the field, and again for a journey.",
+    why: "Maps and satellites measure from true north, a needle does not, and the difference changes from place to place and slowly over the years. In much of western Europe it is so small that nobody notices; elsewhere a craft that ignores it flies home along a curve, or circles its aim. Look it up for the field, and again for a journey.",
     needs: [{ setting: "sensors.compass", is: "yes", reason: "It corrects the compass." }],
     related: ["sensors.compass", "heading", "return-home"],
     words: ["magnetic declination", "variation", "true north", "flies home in a curve"],

@@ -1,4 +1,4 @@
-/** What the craft feels with: gyro, accelerometer, barometer, compass, and how they are mounted. */
+/** The sensors: gyro, accelerometer, barometer, compass, and how they are mounted. */
 import { meaning, practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
 import { otherSensors } from "./sensors-more.ts";

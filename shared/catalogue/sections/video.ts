@@ -1,4 +1,4 @@
-/** The picture's way from the camera to the pilot's eyes. */
+/** The video link, from the camera to the goggles. */
 import { europe58, meaning, practice } from "../sources.ts";
 import type { SectionSpec } from "../types.ts";
 
