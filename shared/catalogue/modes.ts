@@ -159,7 +159,7 @@ export const modes: readonly ModeSpec[] = [
   {
     name: "return-home",
     what: "Flies the craft back to where it was armed, by satellites, without the pilot.",
-    why: "For the day when picture or orientation is gone and the link still holds; the same flight serves after signal loss if so set up. It climbs first, so say a height above every tree and mast, and try it once near by before it is needed. Home is where the craft was armed with a fix: armed too early, home is somewhere else. Against more wind than its steepest lean can beat it drifts away backwards, and waiting makes it worse.",
+    why: "For the day when picture or orientation is gone and the link still holds; the same flight serves after signal loss if so set up. It climbs first, so set a height above every tree and mast, and try it once near by before it is needed. Home is where the craft was armed with a fix: armed too early, home is somewhere else. Against more wind than its steepest lean can beat it drifts away backwards, and waiting makes it worse.",
     hazard:
       "A craft on its way home sees neither people nor branches. Watch it, and be ready to take over or to stop it.",
     needs: [

@@ -134,18 +134,17 @@ function readSection(
   const reading: ParsedSection = { about, entries, drops, kept, issues };
   if (!spec || misplaced) return reading;
   for (const line of section.entries) {
-    const { text: said, node } = tree.lines[line]!;
+    const { text: lineText, node } = tree.lines[line]!;
     if (node.kind === "kept") {
       kept.push({ dialect: section.title ?? "", text: node.text, source: { file, line } });
     } else if (node.kind === "drop") {
       drops.push({ section: resolved, line, all: node.all !== null, names: node.names });
       issues.push(...unknownDrops(node, line, spec, catalogue));
     } else if (node.kind === "entry") {
-      const { kind, value, text, pieces, fault, beyond: beyonds } = readOne(said, node, spec);
+      const { kind, value, text, pieces, fault, beyond } = readOne(lineText, node, spec);
       entries.push({ kind, section: resolved, name: node.head.text, line, head: node.head, value, text, pieces });
-      if (fault) issues.push(issueOf(fault, line, said));
-      for (const beyond of beyonds)
-        issues.push({ code: beyond.code, message: beyond.message, span: spanAt(line, beyond) });
+      if (fault) issues.push(issueOf(fault, line, lineText));
+      for (const issue of beyond) issues.push({ code: issue.code, message: issue.message, span: spanAt(line, issue) });
     }
   }
   return reading;

@@ -98,7 +98,7 @@ export function elementArea({ column, row, width, height }: PlacedElement): Cell
   return { left: column, top: row, right: column + width - 1, bottom: row + height - 1 };
 }
 
-/** The cells that two areas share; null where they share none. */
+/** The cells that two areas share; null if they share none. */
 export function sharedArea(a: CellArea, b: CellArea): CellArea | null {
   const left = Math.max(a.left, b.left);
   const right = Math.min(a.right, b.right);

@@ -120,7 +120,7 @@ export const gains: SectionSpec = {
 
 export const gainsSecond: SectionSpec = {
   name: "gains-second",
-  what: "A second tune, used while the mode `gains-second` is on; what it does not say stays as in the first.",
+  what: "A second tune, used while the mode `gains-second` is on; what it does not set stays as in the first.",
   why: "One craft may fly with and without a heavy camera, or on two kinds of propellers, and each load wants gains of its own. Change over on the ground: the tune for the heavy load can shake the light craft.",
   words: ["second pid profile", "other tune", "tune for a heavy camera", "switch tunes"],
   holds: "settings",

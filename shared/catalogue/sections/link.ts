@@ -32,7 +32,7 @@ export const link: SectionSpec = {
       types: [quotedText(80)],
       kind: "hardware",
       what: "Name and revision of the receiver in the craft.",
-      why: "A link works only among parts that speak the same tongue, and after a season nobody remembers which of three look-alikes sits under the tape. It also says which spare will bind. After a swap, change this line too, or the spare that you buy for the next crash is one that will not bind.",
+      why: "A link works only among parts that speak the same language, and after a season nobody remembers which of three look-alikes sits under the tape. It also says which spare will bind. After a swap, change this line too, or the spare that you buy for the next crash is one that will not bind.",
       related: ["link.band", "ports.port1"],
       words: ["which receiver", "receiver model", "spare receiver"],
     },

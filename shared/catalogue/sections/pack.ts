@@ -9,7 +9,7 @@ const cellLimits =
 export const pack: SectionSpec = {
   name: "pack",
   what: "The battery: what it is, when the craft calls it low, and how its volts and amperes are measured.",
-  why: "A pack tells how it feels by its voltage under load, and by what has been drawn from it. Plain `pack` is what all have in common; `pack` with a name in quotes is one of several, laid over it.",
+  why: "A pack tells how it feels by its voltage under load, and by what has been drawn from it. Plain `pack` is what all have in common; `pack` with a name in quotes is one of several, and overrides it.",
   words: ["battery", "accumulator", "cells", "low-voltage warning", "several batteries", "second battery"],
   holds: "settings",
   in: ["craft", "layer"],
@@ -39,7 +39,7 @@ export const pack: SectionSpec = {
       ],
       kind: "hardware",
       what: "Number of cells in series: what the trade writes as 4S or 6S.",
-      why: "Every volt of the pack is judged by this count. Left to detection, a half-empty six can pass for a full five, and then the warning comes when the pack is long dead; say it, unless the craft really flies on different packs. Five cells on motors wound for four draw well over half as much power again at full throttle, and it shows as heat first.",
+      why: "Every volt of the pack is judged by this count. Left to detection, a half-empty six can pass for a full five, and then the warning comes when the pack is long dead; set it, unless the craft really flies on different packs. Five cells on motors wound for four draw well over half as much power again at full throttle, and it shows as heat first.",
       related: ["pack.full-at", "motors.kv", "board.input-limit"],
       words: ["cell count", "4s", "6s", "how many cells", "series"],
     },
@@ -81,7 +81,7 @@ export const pack: SectionSpec = {
       types: [quantity("V/cell", 3.3, 4.6, cellLimits, usually(4.0, 4.36))],
       kind: "hardware",
       what: "Voltage of one cell when the pack is freshly charged.",
-      why: "The pack's scale ends here at the top, and cell detection counts by it. Some pilots charge a tenth of a volt short to make packs live longer: then say so here, or every fresh pack looks partly flown. Set too low, two cells more or less can fit one reading; above what the chemistry bears, it describes a pack that must not be charged so.",
+      why: "The pack's scale ends here at the top, and cell detection counts by it. Some pilots charge a tenth of a volt short to make packs live longer: then set that voltage here, or every fresh pack looks partly flown. Set too low, two cells more or less can fit one reading; above what the chemistry bears, it describes a pack that must not be charged so.",
       hazard:
         "A charge limit above the chemistry's own is a fire risk: 4.20 V for lipo and li-ion, 4.35 V for the high-voltage kind.",
       related: ["pack.chemistry", "pack.cells", "pack-bar"],

@@ -11,7 +11,7 @@ const uses = choice({
   camera: "A camera that takes commands.",
   rangefinder: "A sensor that measures the distance to the ground or to obstacles.",
   bench: "A cable or wireless module for working on the board.",
-  spare: "Nothing: free for use, and said to be so.",
+  spare: "Nothing: the port is free for use.",
 });
 
 /** One serial port; `explanation` is the explanation for ports with that number. */
@@ -85,7 +85,7 @@ export const ports: SectionSpec = {
       types: [yesNo],
       kind: "hardware",
       what: "Whether the receiver sends channels and hears telemetry over one and the same wire.",
-      why: "Some receivers take turns on a single wire to save a pad. The board must then switch its pad between talking and listening; told so when two wires are fitted, it hears its own voice, and left untold with one, telemetry never leaves. The sign of a mistake here is sticks that work with no telemetry at all.",
+      why: "Some receivers take turns on a single wire to save a pad. The board must then switch its pad between talking and listening; set so when two wires are fitted, it hears its own voice, and left untold with one, telemetry never leaves. The sign of a mistake here is sticks that work with no telemetry at all.",
       related: ["link.telemetry", "ports.port1"],
       words: ["half duplex", "single wire receiver", "no telemetry"],
     },

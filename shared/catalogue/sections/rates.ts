@@ -122,7 +122,7 @@ export const rates: SectionSpec = {
 
 export const ratesSecond: SectionSpec = {
   name: "rates-second",
-  what: "A second set of rates, used while the mode `rates-second` is on; what it leaves unsaid stays as in the first.",
+  what: "A second set of rates, used while the mode `rates-second` is on; what it does not set stays as in the first.",
   why: "A calm set for filming or for a guest, and one's own for the rest, on one switch. Changed in the middle of a turn the craft answers at once with the other curve, so switch while flying straight.",
   words: ["dual rates", "second rate profile", "low rates for beginners", "switch rates"],
   holds: "settings",
