@@ -8,7 +8,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "A craft has modes and none of them arms it.",
   prose:
-    "Without arm no switch starts or stops the motors, so either the line was lost or it stands in a file that is not used. A craft that cannot be disarmed by one movement of one finger is not safe to stand beside.",
+    "Without arm no switch starts or stops the motors, so either the line was lost or it stands in a file that is not used. A craft that cannot be disarmed by one movement of one finger is not safe to stand beside. Write a line for arm, on a switch that a finger finds, or use the file that has it.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  level when TR is down\n',

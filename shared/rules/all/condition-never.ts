@@ -13,7 +13,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "No state of the controls makes a condition true.",
   prose:
-    "The mode can never be on, so a switch that was meant to do something does nothing: the finder stays silent, turtle never rights the craft. Mostly one “and” should be an “or”, or a range lies outside what the channel can carry. Every combination of positions and pulses was considered, not a sample.",
+    "The mode can never be on, so a switch that was meant to do something does nothing: the finder stays silent, turtle never rights the craft. Mostly one “and” should be an “or”, or a range lies outside what the channel can carry: correct the one or the other. Every combination of positions and pulses was considered, not a sample.",
   examples: {
     bad: {
       "jug.fettle":

@@ -10,7 +10,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "A condition names a mode that nobody set up.",
   prose:
-    "A mode without a line of its own is off, so the test is never true, or with “not” always. Either the mode lost its line when a layer changed, or its name is not the one that was meant.",
+    "A mode without a line of its own is off, so the test is never true, or with “not” always. Either the mode lost its line when a layer changed, or its name is not the one that was meant. Give it a line again, or correct the name.",
   examples: {
     bad: {
       "jug.fettle":

@@ -29,7 +29,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "The converter that measures the pack reaches its maximum before the pack is full.",
   prose:
-    "Two resistors scale the pack down to what the converter can read: its reference times (top + bottom) / bottom. A pack above that reads as exactly that, so a fresh one and a half-used one look alike, and a count of the cells goes wrong. Either a resistor or the reference is written down wrongly, or the board is not made for so many cells, and then its pin may not be either.",
+    "Two resistors scale the pack down to what the converter can read: its reference times (top + bottom) / bottom. A pack above that reads as exactly that, so a fresh one and a half-used one look alike, and a count of the cells goes wrong. Either a resistor or the reference is written down wrongly, or the board is not made for so many cells, and then its pin may not be either. Check all three figures against the board before such a pack is plugged in.",
   examples: {
     bad: {
       "jug.fettle":

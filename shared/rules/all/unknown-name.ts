@@ -11,7 +11,7 @@ export const rule: BothRule = {
   blocksUse: true,
   summary: "No section, setting, mode, element, control, position, unit or choice has this name.",
   prose:
-    "A name that nobody knows does nothing on a craft, however right it looks, and a control that the handset does not have can never be moved. The nearest names are offered, found by spelling and by plain words. Names of controls and positions are looked up in the craft's handset, so they are checked only where a whole craft is known.",
+    "A name that nobody knows does nothing on a craft, however right it looks, and a control that the handset does not have can never be moved. The nearest names are offered, found by spelling and by plain words: take the one that is meant. Names of controls and positions are looked up in the craft's handset, so they are checked only where a whole craft is known.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\npack\n  cels 4\n' },
     good: {

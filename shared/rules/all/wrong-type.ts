@@ -10,7 +10,7 @@ export const rule: BothRule = {
   blocksUse: true,
   summary: "A value does not fit its setting.",
   prose:
-    "Each setting takes one kind of value: a whole number, a choice, a place, a range that rises. What does not fit leaves the setting without value. In a craft the same is reported of a dial that is tested for a position, which it does not have: test its pulse with in, above or below.",
+    "Each setting takes one kind of value: a whole number, a choice, a place, a range that rises. What does not fit leaves the setting without value: write one of the kind that the message names. In a craft the same is reported of a dial that is tested for a position, which it does not have: test its pulse with in, above or below.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4.5\n' },
     good: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4\n' },
