@@ -2,19 +2,22 @@
 import { describe, expect, test } from "vitest";
 import { pictureOf } from "../../shared/osd/safe-area.ts";
 import { findingsOf } from "../../shared/rules/engine/engine.ts";
-import { workspaceOf } from "../rules/check.ts";
+import { understood, workspaceOf } from "../rules/check.ts";
 
 const CODES = /^(osd-|grid-mismatch)/;
 
+function allFindings(text: string, more: Record<string, string> = {}) {
+  return findingsOf(workspaceOf({ "jug.fettle": text, ...more }), "jug.fettle");
+}
 function findings(text: string, more: Record<string, string> = {}) {
-  return findingsOf(workspaceOf({ "jug.fettle": text, ...more }), "jug.fettle").filter(({ code }) => CODES.test(code));
+  return allFindings(text, more).filter(({ code }) => CODES.test(code));
 }
 const craft = (osd: string, before = "") => `craft "Jug"\n${before}\nosd\n${osd.replace(/^/gm, "  ")}\n`;
 /** Codes with the entry that each stands on; without what every short layout lacks. */
 function found(osd: string, before = "", after = "") {
   const text = craft(osd, before) + after;
-  return findings(text)
-    .filter(({ code }) => code !== "osd-essentials")
+  return understood(allFindings(text))
+    .filter(({ code }) => CODES.test(code) && code !== "osd-essentials")
     .map(({ code, range }) => `${code}: ${text.split("\n")[range.start.line]!.trim()}`);
 }
 /** The text after the only repair of the only finding of a code. */

@@ -14,8 +14,10 @@ import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
 import type { Finding } from "../../shared/protocol/findings.ts";
 import { findingsOf } from "../../shared/rules/engine/engine.ts";
+import { rules } from "../../shared/rules/engine/registry.generated.ts";
 
 const core = makeCore(makeCatalogue());
+const CODES: ReadonlySet<string> = new Set(rules.map(({ code }) => code));
 /**
  * The codes to which these cases are held: those of single files and of the first craft rules.
  * A rule that comes later has cases of its own, and a craft that it speaks of may stand here.
@@ -24,9 +26,17 @@ const HELD: ReadonlySet<string> = new Set(
   `syntax edition-newer section-misplaced unknown-name wrong-type wrong-unit missing-unit out-of-range unusual-value
   duplicate-entry use-missing use-cycle use-kind use-broken drop-nothing allow-unexplained condition-never
   condition-always condition-cycle condition-unset mode-clash channel-shared positions-alike arm-missing arm-at-rest
-  output-unexplained osd-off-grid osd-overlap band-mismatch endpoints-off`.split(/\s+/),
+  output-unexplained osd-off-grid osd-overlap band-mismatch endpoints-off`
+    .split(/\s+/)
+    .map(knownCode),
 );
 const MARK = /^ *\^+ [a-z-]+$/;
+/**
+ * A line with one of these is not understood, and that a rule is silent about it says little: they
+ * are held in every case, whatever else it is about.
+ */
+const MISUNDERSTOOD =
+  "syntax unknown-name wrong-type wrong-unit missing-unit section-misplaced use-missing use-kind".split(" ");
 
 /** A handset that many of the cases use. */
 export const WHEEL = `handset "Wheel"
@@ -44,8 +54,8 @@ export function workspaceOf(files: Readonly<Record<string, string>>): Workspace 
 
 /**
  * Holds the findings of each file to the marks under its lines: every finding has its mark, every
- * mark its finding. `others` are files that are used and not themselves held to anything. Gives
- * the findings of the first file.
+ * mark its finding. `others` are files that are used, and held to nothing but that each line of
+ * them is understood. Gives the findings of the first file.
  */
 export function check(
   marked: string,
@@ -55,15 +65,18 @@ export function check(
   const shown = filesIn(marked);
   const plain = Object.fromEntries([...shown].map(([path, text]) => [path, unmarked(text)]));
   const workspace = workspaceOf({ "wheel.fettle": WHEEL, ...others, ...plain });
+  for (const path of Object.keys(others)) {
+    if (!shown.has(path)) understood(findingsOf(workspace, path));
+  }
   const findings = [...shown.keys()].map((path) => heldFindings(workspace, path, held));
   const found = [...shown.keys()].map((path, i) => withMarks(plain[path]!, findings[i]!));
   expect(found.join("\n=== \n")).toBe([...shown.values()].map(inOrder).join("\n=== \n"));
   return findings[0]!;
 }
 
-/** As `check`, but held to these codes, and to no others. */
+/** As `check`, but held to these codes, and to no others but those of lines that are not understood. */
 export function checkOnly(codes: string, marked: string, others: Readonly<Record<string, string>> = {}): Finding[] {
-  return check(marked, others, new Set(codes.split(" ")));
+  return check(marked, others, new Set([...codes.split(" ").map(knownCode), ...MISUNDERSTOOD]));
 }
 
 /** Codes of the findings of one text, in order. */
@@ -74,6 +87,19 @@ export function codesOf(text: string): string[] {
 
 function heldFindings(workspace: Workspace, file: string, held: ReadonlySet<string>): Finding[] {
   return findingsOf(workspace, file).filter(({ code }) => held.has(code));
+}
+
+/** The code itself; throws where no rule has it, so that a slip of the pen is not taken for silence. */
+export function knownCode(code: string): string {
+  if (!CODES.has(code)) throw new Error(`No rule has the code “${code}”.`);
+  return code;
+}
+
+/** The same findings; fails where one says that a line was not understood, so that silence means something. */
+export function understood(findings: readonly Finding[]): readonly Finding[] {
+  const faults = findings.filter(({ code }) => MISUNDERSTOOD.includes(code));
+  expect(faults.map(({ code, message }) => `${code}: ${message}`)).toEqual([]);
+  return findings;
 }
 
 function filesIn(marked: string): Map<string, string> {
@@ -97,7 +123,10 @@ function dedent(text: string): string {
 function unmarked(text: string): string {
   return text
     .split("\n")
-    .filter((line) => !MARK.test(line))
+    .filter((line) => {
+      if (/^ *\^/.test(line) && !MARK.test(line)) throw new Error(`This mark names no code: “${line.trim()}”.`);
+      return !MARK.test(line);
+    })
     .join("\n");
 }
 

@@ -1,11 +1,12 @@
 /** What is found of a lost link: how long the craft flies on, and what a receiver's presets make of it. */
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { WHEEL, workspaceOf } from "../check.ts";
+import { knownCode, understood, WHEEL, workspaceOf } from "../check.ts";
 
 function found(code: string, ...lines: string[]): { line: number; message: string }[] {
   const text = ['craft "Jug"', 'use "wheel.fettle"', ...lines].join("\n");
-  return findingsOf(workspaceOf({ "wheel.fettle": WHEEL, "jug.fettle": text }), "jug.fettle")
+  knownCode(code);
+  return understood(findingsOf(workspaceOf({ "wheel.fettle": WHEEL, "jug.fettle": text }), "jug.fettle"))
     .filter((finding) => finding.code === code)
     .map(({ message, range }) => ({ line: range.start.line, message }));
 }

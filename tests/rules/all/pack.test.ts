@@ -71,6 +71,7 @@ describe("pack-order", () => {
       craft "Jug"
       pack
         warn-at 3.5 V
+                    ^ wrong-unit
         land-at 3.6 V/cell
     `);
     check(`

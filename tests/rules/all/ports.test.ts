@@ -27,6 +27,7 @@ describe("port-clash", () => {
         port1 gps
         port2 gps
         port2 kettle
+              ^^^^^^ unknown-name
     `);
   });
 
@@ -124,6 +125,7 @@ describe("port-missing", () => {
       ports
         port1 receiver
         port2 kettle
+              ^^^^^^ unknown-name
     `);
   });
 
@@ -311,6 +313,7 @@ describe("direction-unchecked", () => {
         roll 1000 us to 2000 us
         order-checked 2026-04-02
         direction-checked 2 April
+                          ^ wrong-type
     `);
   });
 

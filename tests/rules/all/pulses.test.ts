@@ -1,14 +1,13 @@
 /** Pulses as they arrive: channels of two levels, coarse links, sticks as they were measured. */
 import { expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { WHEEL, workspaceOf } from "../check.ts";
+import { understood, WHEEL, workspaceOf } from "../check.ts";
 
 /** The findings of a craft with the handset “Wheel”, as `code: message`, those on what else it lacks aside. */
 function findings(...lines: string[]): string[] {
   const text = ['craft "Jug"', 'use "wheel.fettle"', ...lines, "modes", "  arm when TL is down"].join("\n");
-  return findingsOf(workspaceOf({ "wheel.fettle": WHEEL, "jug.fettle": text }), "jug.fettle").map(
-    ({ code, message }) => `${code}: ${message}`,
-  );
+  const found = findingsOf(workspaceOf({ "wheel.fettle": WHEEL, "jug.fettle": text }), "jug.fettle");
+  return understood(found).map(({ code, message }) => `${code}: ${message}`);
 }
 
 const thin = (...lines: string[]) => findings(...lines).filter((finding) => finding.startsWith("thin-margin"));

@@ -138,6 +138,6 @@ test("a hover that was felt afterwards settles it, and so does a reason", () => 
 });
 
 test("what has a fault is compared with nothing", () => {
-  over("gains", "  roll d lots");
-  over("filters", "  smooth-d cut 300");
+  over("gains", "  roll d lots", "         ^^^^ wrong-type");
+  over("filters", "  smooth-d cut 300", "               ^^^ missing-unit");
 });
