@@ -1,4 +1,4 @@
-import { afterEach, expect, test } from "vitest";
+import { afterEach, expect, test, vi } from "vitest";
 import type { CodeLens } from "vscode-languageserver/node";
 import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
 
@@ -10,7 +10,10 @@ const JUG = "file:///shed/jug.fettle";
 const HABITS = "file:///shed/habits.fettle";
 
 let session: Session;
-afterEach(() => session?.end());
+afterEach(() => {
+  session?.end();
+  vi.useRealTimers();
+});
 
 function lenses(uri: string): Promise<CodeLens[]> {
   return session.client.sendRequest("textDocument/codeLens", { textDocument: { uri } });
@@ -54,28 +57,40 @@ test("an editor that can is told to ask anew when a used file changes behind its
   expect(session.log).toEqual([]);
 });
 
-test("an editor that can is told to ask anew for a craft beside the layer that is typed in", async () => {
+test("an editor that can is told to ask anew for a craft beside the layer that is typed in, once for each pause", async () => {
+  vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
   session = await startSession(filesInMemory(texts), { ...PULLING, workspace: { codeLens: { refreshSupport: true } } });
   let times = 0;
-  const asked = new Promise<void>((resolve) => {
-    session.client.onRequest("workspace/codeLens/refresh", () => {
-      times++;
-      resolve();
-      return null;
-    });
+  session.client.onRequest("workspace/codeLens/refresh", () => {
+    times++;
+    return null;
   });
-  await session.open(JUG, jug);
-  await session.open(HABITS, habits);
-  for (const version of [2, 3, 4]) {
-    const text = version === 4 ? habits.replace("  arm when TL is down\n", "") : habits;
-    await session.client.sendNotification("textDocument/didChange", {
+  /** How often the editor has been told, once the server has answered for all before. */
+  const told = async () => {
+    await lenses(HABITS);
+    return times;
+  };
+  const type = (version: number, text: string) =>
+    session.client.sendNotification("textDocument/didChange", {
       textDocument: { uri: HABITS, version },
       contentChanges: [{ text }],
     });
+  await session.open(JUG, jug);
+  await session.open(HABITS, habits);
+  for (const version of [2, 3, 4]) {
+    await type(version, version === 4 ? habits.replace("  arm when TL is down\n", "") : habits);
+    expect(await told()).toBe(0);
+    vi.advanceTimersByTime(299);
+    expect(await told()).toBe(0);
   }
-  await asked;
-  // Three keystrokes are one pause.
-  expect(times).toBe(1);
+  vi.advanceTimersByTime(1);
+  expect(await told()).toBe(1);
   expect((await lenses(JUG))[0]!.command!.title).toBe("on in 1 of 2 states; at rest: on");
+  vi.advanceTimersByTime(1000);
+  expect(await told()).toBe(1);
+  await type(5, habits);
+  expect(await told()).toBe(1);
+  vi.advanceTimersByTime(300);
+  expect(await told()).toBe(2);
   expect(session.log).toEqual([]);
 });
