@@ -40,13 +40,16 @@ export const PULLING: InitializeParams["capabilities"] = {
   textDocument: { diagnostic: {}, definition: { linkSupport: true } },
 };
 
-export async function startSession(files: ServerFiles, capabilities = PULLING, options?: unknown): Promise<Session> {
+/** `start` is what serves the connection, where it is not the server as every test shares it. */
+export async function startSession(
+  files: ServerFiles,
+  capabilities = PULLING,
+  options?: unknown,
+  start = startServer,
+): Promise<Session> {
   const up = new PassThrough();
   const down = new PassThrough();
-  startServer(
-    createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down)),
-    files,
-  );
+  start(createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down)), files);
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const pushed = new Map<string, Diagnostic[]>();
   const log: string[] = [];

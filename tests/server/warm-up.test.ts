@@ -1,8 +1,53 @@
-import { expect, test } from "vitest";
-import { rehearse } from "../../server/src/lsp/warm-up.ts";
+import { afterEach, expect, test, vi } from "vitest";
 import { filesInMemory, type Session, startSession } from "./session.ts";
 
+type WarmUp = typeof import("../../server/src/lsp/warm-up.ts");
+const WARM_UP = "../../server/src/lsp/warm-up.ts";
+const JUG = "file:///shed/jug.fettle";
+const jug = 'craft "Jug"\n\npack\n  cells 99\n';
+
+let session: Session | undefined;
+afterEach(() => {
+  session?.end();
+  vi.doUnmock(WARM_UP);
+  vi.resetModules();
+  vi.useRealTimers();
+});
+
+/** The warm-up as a process has it that has not begun one: another test may have. */
+async function newWarmUp(): Promise<WarmUp> {
+  vi.resetModules();
+  return await import("../../server/src/lsp/warm-up.ts");
+}
+
+/** A session of an editor that is pushed its findings, on a server whose warm-up types by `keys`. */
+async function startWarming(keys: (rehearse: WarmUp["rehearse"]) => AsyncGenerator<number>): Promise<Session> {
+  const original = await newWarmUp();
+  vi.doMock(WARM_UP, () => ({
+    ...original,
+    makeWarmUp: (failed: (error: unknown) => void) => original.makeWarmUp(failed, () => keys(original.rehearse)),
+  }));
+  const { startServer } = await import("../../server/src/lsp/start.ts");
+  session = await startSession(
+    filesInMemory({ "/shed/jug.fettle": jug }),
+    { textDocument: {} },
+    undefined,
+    startServer,
+  );
+  await session.open(JUG, jug);
+  return session;
+}
+
+async function* failing(): AsyncGenerator<number> {
+  yield 1;
+  throw new Error("The kettle is cold.");
+}
+
+const symbolsOf = ({ client }: Session) =>
+  client.sendRequest("textDocument/documentSymbol", { textDocument: { uri: JUG } });
+
 test("every key of the rehearsal is checked, and its digit is found to be too much each time", async () => {
+  const { rehearse } = await newWarmUp();
   const found: number[] = [];
   for await (const count of rehearse()) found.push(count);
   expect(found.length).toBe(150);
@@ -11,17 +56,80 @@ test("every key of the rehearsal is checked, and its digit is found to be too mu
   expect(found).toEqual(found.map((_, i) => (i % 2 === 0 ? typed : untyped)));
 });
 
+test("it begins in the silence after a message, goes on by short steps, and gives way to every message", async () => {
+  vi.useFakeTimers();
+  const { makeWarmUp } = await newWarmUp();
+  let keys = 0;
+  const three = async function* () {
+    while (keys < 3) yield ++keys;
+  };
+  const failed = vi.fn();
+  const message = makeWarmUp(failed, three);
+  const after = async (ms: number) => {
+    await vi.advanceTimersByTimeAsync(ms);
+    return keys;
+  };
+  expect(await after(1000)).toBe(0);
+  for (let i = 0; i < 5; i++) {
+    message();
+    expect(await after(59)).toBe(0);
+  }
+  expect(await after(1)).toBe(1);
+  expect(await after(2)).toBe(2);
+  message();
+  expect(await after(59)).toBe(2);
+  expect(await after(1)).toBe(3);
+  expect(await after(2)).toBe(3);
+  message();
+  expect(vi.getTimerCount()).toBe(0);
+  expect(failed).not.toHaveBeenCalled();
+});
+
+test("what goes wrong in it is its end: it is told once, and no message begins it again", async () => {
+  vi.useFakeTimers();
+  const { makeWarmUp } = await newWarmUp();
+  const told: unknown[] = [];
+  const message = makeWarmUp((error) => told.push(error), failing);
+  message();
+  await vi.advanceTimersByTimeAsync(1000);
+  expect(told).toEqual([new Error("The kettle is cold.")]);
+  message();
+  expect(vi.getTimerCount()).toBe(0);
+});
+
+test("it serves every connection of the process: a second one begins none", async () => {
+  vi.useFakeTimers();
+  const { makeWarmUp } = await newWarmUp();
+  makeWarmUp(() => {});
+  makeWarmUp(() => {})();
+  expect(vi.getTimerCount()).toBe(0);
+});
+
 test("an editor hears nothing of the warm-up, and is answered while it goes on", async () => {
-  const jug = 'craft "Jug"\n\npack\n  cells 99\n';
-  const session: Session = await startSession(filesInMemory({ "/shed/jug.fettle": jug }), { textDocument: {} });
-  await session.open("file:///shed/jug.fettle", jug);
-  // Longer than the silence after which it begins.
-  await new Promise((resolve) => setTimeout(resolve, 200));
-  const symbols = await session.client.sendRequest("textDocument/documentSymbol", {
-    textDocument: { uri: "file:///shed/jug.fettle" },
-  });
-  expect(symbols).toMatchObject([{ name: "Jug" }]);
-  expect([...session.pushed.keys()]).toEqual(["file:///shed/jug.fettle"]);
-  expect(session.log).toEqual([]);
-  session.end();
+  let keys = 0;
+  let isOver = false;
+  const counted = async function* (rehearse: WarmUp["rehearse"]) {
+    for await (const count of rehearse()) {
+      keys++;
+      yield count;
+    }
+    isOver = true;
+  };
+  const warming = await startWarming(counted);
+  await vi.waitFor(() => expect(keys).toBeGreaterThan(10), { timeout: 20_000, interval: 1 });
+  expect(await symbolsOf(warming)).toMatchObject([{ name: "Jug" }]);
+  expect(isOver).toBe(false);
+  await vi.waitFor(() => expect(isOver).toBe(true), { timeout: 20_000 });
+  expect(keys).toBe(150);
+  // What the server sent before this answer has come by now.
+  await symbolsOf(warming);
+  expect([...warming.pushed.keys()]).toEqual([JUG]);
+  expect(warming.log).toEqual([]);
+});
+
+test("what goes wrong in it is logged, and the editor is served on", async () => {
+  const warming = await startWarming(failing);
+  await vi.waitFor(() => expect(warming.log).toHaveLength(1), { timeout: 20_000 });
+  expect(warming.log[0]).toMatch(/^warm-up: Error: The kettle is cold\./);
+  expect(await symbolsOf(warming)).toMatchObject([{ name: "Jug" }]);
 });

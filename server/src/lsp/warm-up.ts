@@ -91,15 +91,15 @@ let begun = false;
 
 /**
  * Gives what to call with every message: in the silence after it the warm-up begins, or goes on.
- * What goes wrong in it is told to `failed`, and is its end.
+ * What goes wrong in it is told to `failed`, and is its end. `keys` goes one key further each time.
  */
-export function makeWarmUp(failed: (error: unknown) => void): () => void {
+export function makeWarmUp(failed: (error: unknown) => void, keys = rehearse): () => void {
   if (begun) return () => {};
   begun = true;
   let left: AsyncGenerator<number> | null = null;
   let over = false;
   const step = async () => {
-    left ??= rehearse();
+    left ??= keys();
     over = (await left.next()).done === true;
     if (!over) later(BREATH_MS);
   };
