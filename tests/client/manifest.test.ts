@@ -1,12 +1,29 @@
-/** What the manifest promises is there, and what the code asks of it is promised. */
+/** What the manifest promises is there, and what the extension asks of an editor is promised: it is started in a fake one. */
 import { existsSync, readFileSync } from "node:fs";
-import { expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
+import { inProject } from "../../.dev/say.mjs";
+import { POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
 
-const manifest = JSON.parse(readFileSync("package.json", "utf8"));
+vi.mock("vscode", () => import("./fake-editor.ts"));
+vi.mock("vscode-languageclient", () => ({ DidChangeTextDocumentNotification: { type: "textDocument/didChange" } }));
+
+const manifest = JSON.parse(readFileSync(inProject("package.json"), "utf8"));
 const { contributes } = manifest;
-const code = ["extension", "panel-host", "panel-faces", "pages", "open-at-start"].map((name) =>
-  readFileSync(`client/src/${name}.ts`, "utf8"),
-);
+const promised: string[] = contributes.commands.map(({ command }: { command: string }) => command);
+
+// Other tests, with editors of their own, may have read the same modules.
+vi.resetModules();
+const { asked, extension, fakeWebview } = await import("./fake-editor.ts");
+const { activateWith } = await import("../../client/src/extension.ts");
+const client = {
+  start: async () => undefined,
+  sendRequest: async () => null,
+  onRequest: () => undefined,
+  onNotification: () => undefined,
+};
+type Activate = Parameters<typeof activateWith>;
+const context = { extensionUri: extension, subscriptions: [] };
+await activateWith(context as unknown as Activate[0], (() => client) as unknown as Activate[1]);
 
 test("every file that the manifest names is there", () => {
   const names: string[] = [];
@@ -16,28 +33,61 @@ test("every file that the manifest names is there", () => {
   });
   names.push(manifest.icon);
   expect(names.length).toBeGreaterThan(5);
-  expect(names.filter((name) => !existsSync(name))).toEqual([]);
+  expect(names.filter((name) => !existsSync(inProject(name)))).toEqual([]);
 });
 
-test("every command of the manifest is registered, and no other", () => {
-  const registered = [...code.join("\n").matchAll(/registerCommand\("([^"]+)"/g)].map((match) => match[1]);
-  const promised = contributes.commands.map(({ command }: { command: string }) => command);
-  expect(registered.sort()).toEqual(promised.sort());
+test("every command of the manifest is registered, and no other but the one of findings", () => {
+  expect(asked.commands.toSorted()).toEqual([...promised, POSITIONS_COMMAND].sort());
 });
 
-test("every setting that the code reads is in the manifest", () => {
-  const read = [...code.join("\n").matchAll(/\.get(?:<\w+>)?\("([^"]+)"/g)].map((match) => `fettle.${match[1]}`);
-  expect(read.length).toBeGreaterThan(1);
-  for (const name of read) expect(Object.keys(contributes.configuration.properties)).toContain(name);
+test("every command in a menu is one of the manifest", () => {
+  const entries = (Object.values(contributes.menus) as { command: string }[][]).flat();
+  expect(entries.length).toBeGreaterThan(3);
+  expect(entries.map(({ command }) => command).filter((command) => !promised.includes(command))).toEqual([]);
 });
 
-test("the panel's page lets in its own script and styles and nothing else", () => {
-  const page = readFileSync("client/src/panel-page.ts", "utf8");
-  expect(page).toContain("default-src 'none'");
-  expect(page).not.toMatch(/unsafe-|<style|style="|\son[a-z]+="|https?:/);
+test("every setting that is read is in the manifest, with the same default, and no other", () => {
+  const properties = Object.entries(contributes.configuration.properties as Record<string, { default: unknown }>);
+  expect(Object.fromEntries(asked.settings)).toEqual(
+    Object.fromEntries(properties.map(([name, property]) => [name, property.default])),
+  );
+});
+
+test("the panel is provided for the view of the manifest", () => {
+  const views = Object.values(contributes.views).flat() as { id: string; type: string }[];
+  expect(views.map(({ id, type }) => [id, type])).toEqual([...asked.views.keys()].map((id) => [id, "webview"]));
 });
 
 test("a tab of the panel wakes the extension when the editor opens with it", () => {
-  const tabType = /const tabType = "([^"]+)"/.exec(code.join("\n"))?.[1];
-  expect(manifest.activationEvents).toContain(`onWebviewPanel:${tabType}`);
+  expect(asked.tabs.size).toBe(1);
+  for (const type of asked.tabs.keys()) expect(manifest.activationEvents).toContain(`onWebviewPanel:${type}`);
+});
+
+describe("the panel's page lets in its own script and styles and nothing else", () => {
+  const webview = fakeWebview();
+  const shell = { webview, onDidChangeVisibility() {}, onDidChangeViewState() {}, onDidDispose() {} };
+
+  test.each(["side", "tab"])("at the %s", async (place) => {
+    webview.html = "";
+    if (place === "side") for (const provider of asked.views.values()) provider.resolveWebviewView(shell);
+    else for (const serializer of asked.tabs.values()) await serializer.deserializeWebviewPanel(shell);
+    const { html, options } = webview;
+    expect(html).toContain(`data-place="${place}"`);
+    const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1];
+    expect(policy?.split("; ").sort()).toEqual([
+      "default-src 'none'",
+      "script-src https://pages.test",
+      "style-src https://pages.test",
+    ]);
+    const [, ...tags] = html.split("<");
+    expect(tags.filter((tag) => /^(script|style|link|img|iframe)/.test(tag)).map((tag) => tag.trim())).toEqual([
+      'link rel="stylesheet" href="https://pages.test/extension/dist/panel/panel.css" />',
+      'script src="https://pages.test/extension/dist/panel/panel.js">',
+    ]);
+    expect(html).not.toMatch(/\s(style|on[a-z]+)=/);
+    expect(options).toEqual({
+      enableScripts: true,
+      localResourceRoots: [expect.objectContaining({ path: "/extension/dist/panel" })],
+    });
+  });
 });
