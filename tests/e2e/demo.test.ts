@@ -35,7 +35,7 @@ test("a craft full of mistakes has them listed", async () => {
 test("pressing an element that a layer placed leads to the layer, and the craft stays drawn", async () => {
   const { page } = editor;
   await tab("Goggles").click();
-  await panel().locator('[data-element="link-quality"]').click({ force: true });
+  await panel().locator('[data-element="link-quality"]').click();
   await page.locator(".tab.active", { hasText: "osd-wide.fettle" }).waitFor();
   await panel().locator('[data-element="link-quality"].marked').waitFor();
   await panel().getByRole("combobox", { name: "Drawn as in" }).waitFor();

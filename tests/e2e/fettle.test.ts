@@ -69,7 +69,7 @@ test("the cursor's line marks the element, and pressing an element selects its l
   const { page } = editor;
   await openFile(page, "craft/mug.fettle", 11, 5);
   await panel().locator('[data-element="pack-volts"].marked').waitFor();
-  await drawn("craft").click({ force: true });
+  await drawn("craft").click();
   await page.locator("#status\\.editor\\.selection", { hasText: /Ln 13.*selected/ }).waitFor();
   await tab("Goggles").click();
   await page.keyboard.press("Tab");
@@ -87,7 +87,7 @@ test("moving a switch says what the craft does then, by mouse and by keys", asyn
     panel()
       .getByRole("radiogroup", { name: `${control},` })
       .getByRole("radio");
-  await positions("TL").nth(1).click({ force: true });
+  await positions("TL").nth(1).click();
   await expect.poll(() => status.textContent()).toContain("Armed.");
   await tab("Switches").click();
   // The tab, the two buttons, the folded finding, the name of TL, its positions, the name of TR, its positions.
@@ -105,7 +105,7 @@ test("a control's name leads to its line in the handset", async () => {
   const { page } = editor;
   await openFile(page, "craft/tankard.fettle");
   await tab("Switches").click();
-  await panel().getByRole("button", { name: /^TR,/ }).click({ force: true });
+  await panel().getByRole("button", { name: /^TR,/ }).click();
   await page.locator(".tab.active", { hasText: "wheel.fettle" }).waitFor();
   await page.locator("#status\\.editor\\.selection", { hasText: /Ln 9/ }).waitFor();
 });
@@ -115,7 +115,7 @@ test("the panel comes back as it was left", async () => {
   await openFile(page, "craft/tankard.fettle");
   await tab("Switches").click();
   const armed = panel().getByRole("radiogroup", { name: "TL," }).getByRole("radio").nth(1);
-  await armed.click({ force: true });
+  await armed.click();
   await expect.poll(() => armed.getAttribute("aria-checked")).toBe("true");
   await runCommand(page, "View: Show Explorer");
   await page.locator(".explorer-viewlet").waitFor();

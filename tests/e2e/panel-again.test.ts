@@ -79,7 +79,7 @@ test("after a reload of the window the tab stands beside its script again, with 
   await page.keyboard.press("End");
   await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Link lost");
   await view("Switches").click();
-  await positions("TL").nth(1).click({ force: true });
+  await positions("TL").nth(1).click();
   await expect.poll(() => panel().getByRole("status").textContent()).toContain("Armed.");
   await reloaded();
   await expect.poll(() => view("Switches").getAttribute("aria-selected")).toBe("true");
