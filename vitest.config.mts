@@ -12,11 +12,23 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
-          exclude: ["tests/e2e/**", "tests/node-host/**"],
+          exclude: ["tests/client/**", "tests/e2e/**", "tests/node-host/**"],
           // The machine may be busy with other work: a slow test is not a wrong one.
           testTimeout: 60_000,
           // Nothing in the core keeps state that a test could see: one copy of it serves them all.
           isolate: false,
+          // A test that asks for nothing, as where all that it loops over is gone, is no test.
+          expect: { requireAssertions: true },
+        },
+      },
+      {
+        test: {
+          name: "client",
+          include: ["tests/client/**/*.test.ts"],
+          testTimeout: 60_000,
+          // Each has an editor of its own for the client's modules, so each has its own copy of them.
+          isolate: true,
+          expect: { requireAssertions: true },
         },
       },
       {

@@ -18,8 +18,6 @@ vi.mock("vscode", () => ({
     },
   },
 }));
-// Another test, with an editor of its own, may have read the same modules.
-vi.resetModules();
 const { keyboardOf } = await import("../../client/src/keyboard.ts");
 const ask = () => {
   if (editor.answers !== null) setTimeout(() => keyboard.told(editor.answers === true), 10);

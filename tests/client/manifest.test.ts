@@ -11,8 +11,6 @@ const manifest = JSON.parse(readFileSync(inProject("package.json"), "utf8"));
 const { contributes } = manifest;
 const promised: string[] = contributes.commands.map(({ command }: { command: string }) => command);
 
-// Other tests, with editors of their own, may have read the same modules.
-vi.resetModules();
 const { asked, extension, fakeWebview } = await import("./fake-editor.ts");
 const { activateWith } = await import("../../client/src/extension.ts");
 const client = {

@@ -79,8 +79,6 @@ function documentOf(name: string): FakeDocument {
   return known;
 }
 
-// Another test, with an editor of its own, may have read the same modules.
-vi.resetModules();
 const { osdGestures } = await import("../../client/src/osd-gestures.ts");
 
 beforeEach(() => {

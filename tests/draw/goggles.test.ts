@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import { wcagContrast } from "culori";
 import { expect, test } from "vitest";
 import { rowPath } from "../../shared/draw/glyphs.ts";
@@ -70,7 +69,6 @@ test("a name that only marks a place is dimmer than a reading, and still legible
       expect(wcagContrast(`#${dim.join("")}`, ground), `${theme} ${ground}`).toBeGreaterThanOrEqual(3);
     }
   }
-  expect(readFileSync("client/panel/drawings.css", "utf8")).toContain(`.blank .glyphs {\n  opacity: ${BLANK_OPACITY};`);
 });
 
 test("each cell that is amiss is hatched, also off the grid, which the drawing then reaches", () => {

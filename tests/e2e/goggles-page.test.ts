@@ -1,5 +1,7 @@
 /** Gestures on the picture against models that come when they like, as the editor may send them. */
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { FLASH } from "../../shared/draw/flash.ts";
+import { BLANK_OPACITY } from "../../shared/draw/palette.ts";
 import type { FromPanel, GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
 import { element, picture } from "../draw/samples.ts";
 import { modelOf, openPanelPage, type PanelPage } from "./panel-page.ts";
@@ -189,13 +191,38 @@ test("what the editor is told to keep still does not flash, and has a mark of it
     drawn("pack-volts")
       .locator(".plate")
       .evaluate((rect) => getComputedStyle(rect).strokeDasharray);
-  const flashing = () => drawn("pack-volts").evaluate((group) => group.getAnimations({ subtree: true }).length);
-  expect(await flashing()).toBeGreaterThan(0);
+  const flashes = () =>
+    drawn("pack-volts").evaluate((group) =>
+      group.getAnimations({ subtree: true }).map(({ effect }) => ({
+        ms: effect?.getTiming().duration,
+        frames: (effect as KeyframeEffect).getKeyframes().map(({ offset, opacity }) => [offset, opacity]),
+      })),
+    );
+  const frames = [
+    [0, "1"],
+    [FLASH.shareOn, "0"],
+    [1, "1"],
+  ];
+  expect(await flashes()).toEqual([{ ms: 1000 / FLASH.perSecond, frames }]);
   expect(await plate()).toBe("none");
+  await panel.page.emulateMedia({ reducedMotion: "reduce" });
+  expect(await flashes()).toEqual([]);
+  await panel.page.emulateMedia({ reducedMotion: null });
+  expect(await flashes()).toHaveLength(1);
   await panel.page.evaluate(() => document.body.classList.add("vscode-reduce-motion"));
-  expect(await flashing()).toBe(0);
+  expect(await flashes()).toEqual([]);
   expect(await plate()).not.toBe("none");
   await panel.page.evaluate(() => document.body.classList.remove("vscode-reduce-motion"));
+});
+
+test("what shows nothing now is drawn as pale as in a file", async () => {
+  await show([at({ ...volts, blank: true }, 2, 13), amps, mode]);
+  const opacity = (name: string) =>
+    drawn(name)
+      .locator(".glyphs")
+      .evaluate((glyphs) => getComputedStyle(glyphs).opacity);
+  expect(await opacity("pack-volts")).toBe(String(BLANK_OPACITY));
+  expect(await opacity("amps")).toBe("1");
 });
 
 test("undo in what is typed is the typing's own; elsewhere it is the script's", async () => {

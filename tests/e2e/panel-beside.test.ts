@@ -123,11 +123,12 @@ test("what is looked at is the same in both, also after the one in the side bar 
   await expect.poll(() => slider("tab").getAttribute("aria-valuetext")).toBe("Fresh pack");
   await runCommand(page, "Fettle: Show Panel");
   await expect.poll(() => slider("side").getAttribute("aria-valuetext")).toBe("Fresh pack");
-  // It had the link lost when it was hidden: that is not to come back.
-  await page.waitForTimeout(500);
+  // It had the link lost when it was hidden: that is not to come back, and the next moment is that after the fresh pack.
   expect(await slider("tab").getAttribute("aria-valuetext")).toBe("Fresh pack");
   await slider("tab").focus();
   await page.keyboard.press("ArrowRight");
+  for (const place of ["side", "tab"] as const)
+    await expect.poll(() => slider(place).getAttribute("aria-valuetext")).toBe("Mid flight");
 });
 
 test("each shows a view of its own", async () => {

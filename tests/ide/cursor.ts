@@ -42,22 +42,28 @@ export function atCursor(text: string, more: Record<string, string> = {}): At {
   };
 }
 
+/** As `atCursor`; throws where the text has no cursor, as the answer would be that of its beginning. */
+function atItsCursor(text: string, more: Record<string, string>): At {
+  if (!text.includes("|")) throw new Error(`No | says where the cursor stands: ${text}`);
+  return atCursor(text, more);
+}
+
 /** The Markdown of the hover at the cursor, or null. */
 export function hoverText(text: string, more: Record<string, string> = {}): string | null {
-  const { workspace, file, position } = atCursor(text, more);
+  const { workspace, file, position } = atItsCursor(text, more);
   return hoverAt(workspace, file, position)?.markdown ?? null;
 }
 
 /** The labels offered at the cursor, in the order in which an editor lists them. */
 export function offered(text: string, more: Record<string, string> = {}): string[] {
-  const { workspace, file, position } = atCursor(text, more);
+  const { workspace, file, position } = atItsCursor(text, more);
   const items = completionsAt(workspace, file, position);
   return [...items].sort((a, b) => (a.sort < b.sort ? -1 : 1)).map((item) => item.label);
 }
 
 /** The script after the first offer of that label was taken; holes of a snippet show as they are. */
 export function taken(label: string, text: string, more: Record<string, string> = {}): string {
-  const { workspace, file, position } = atCursor(text, more);
+  const { workspace, file, position } = atItsCursor(text, more);
   const item = completionsAt(workspace, file, position).find((each) => each.label === label);
   if (!item) throw new Error(`“${label}” is not offered`);
   const lines = text.replace("|", "").split("\n");

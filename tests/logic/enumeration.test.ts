@@ -30,10 +30,12 @@ function enumerate(input: SwitchInput): Seen[] {
 test(
   "every mode is on in exactly the states in which its words say so",
   () => {
+    let states = 0;
     fc.assert(
       fc.property(small, (input) => {
         const board = makeSwitchboard(input);
         for (const { state, on } of enumerate(input)) {
+          states++;
           const told = board.stateAt(state);
           // Comparing deeply is slow: only what differs is laid out.
           if (told.on.join() !== on.join() || told.possible.length > 0) {
@@ -43,6 +45,7 @@ test(
       }),
       runs,
     );
+    expect(states).toBeGreaterThan(10_000);
   },
   PATIENCE_MS,
 );

@@ -5,6 +5,7 @@ import { switchboardOf } from "../../shared/logic/from-craft.ts";
 import type { Switchboard } from "../../shared/logic/types.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
+import { swapped } from "../swapped.ts";
 
 const core = makeCore(makeCatalogue());
 
@@ -42,24 +43,24 @@ function boardOf(craft: string, handset = HANDSET): Switchboard {
 
 test("what no switch hangs on leaves the board as it is", () => {
   const board = boardOf(CRAFT);
-  expect(boardOf(CRAFT.replace("cells  4", "cells  6"))).toBe(board);
-  expect(boardOf(CRAFT.replace("channels   12", "channels   16"))).toBe(board);
+  expect(boardOf(swapped(CRAFT, "cells  4", "cells  6"))).toBe(board);
+  expect(boardOf(swapped(CRAFT, "channels   12", "channels   16"))).toBe(board);
 });
 
 test.each([
-  ["a condition", CRAFT.replace("TR is mid", "TR is down"), HANDSET],
-  ["a line that moves", CRAFT.replace("pack\n", "# here\npack\n"), HANDSET],
+  ["a condition", swapped(CRAFT, "TR is mid", "TR is down"), HANDSET],
+  ["a line that moves", swapped(CRAFT, "pack\n", "# here\npack\n"), HANDSET],
   ["a mode more", `${CRAFT}  lights when TR is up\n`, HANDSET],
-  ["the ends of the link", CRAFT.replace("988 us", "1000 us"), HANDSET],
-  ["two levels", CRAFT.replace("  channels", "  two-level  6\n  channels"), HANDSET],
+  ["the ends of the link", swapped(CRAFT, "988 us", "1000 us"), HANDSET],
+  ["two levels", swapped(CRAFT, "  channels", "  two-level  6\n  channels"), HANDSET],
   ["a stick as measured", `${CRAFT}\nbench\n  throttle  1004 us to 1996 us\n`, HANDSET],
-  ["loss", CRAFT.replace("preset\n", "hold\n"), HANDSET],
-  ["a preset", CRAFT.replace("1000 us, 1500 us, 1000 us", "1000 us, 1500 us, 2000 us"), HANDSET],
-  ["a pulse", CRAFT, HANDSET.replace("mid 1500", "mid 1490")],
-  ["a rest", CRAFT, HANDSET.replace("mid 1500 us  down 2000 us", "mid 1500 us  down 2000 us  rests mid")],
-  ["a dial's range", CRAFT, HANDSET.replace("1000 us to", "1100 us to")],
-  ["a name", CRAFT.replaceAll("TR is", "TX is"), HANDSET.replace("TR ", "TX ")],
-  ["a control with a fault", CRAFT, HANDSET.replace("ch6", "six")],
+  ["loss", swapped(CRAFT, "preset\n", "hold\n"), HANDSET],
+  ["a preset", swapped(CRAFT, "1000 us, 1500 us, 1000 us", "1000 us, 1500 us, 2000 us"), HANDSET],
+  ["a pulse", CRAFT, swapped(HANDSET, "mid 1500", "mid 1490")],
+  ["a rest", CRAFT, swapped(HANDSET, "mid 1500 us  down 2000 us", "mid 1500 us  down 2000 us  rests mid")],
+  ["a dial's range", CRAFT, swapped(HANDSET, "1000 us to", "1100 us to")],
+  ["a name", CRAFT.replaceAll("TR is", "TX is"), swapped(HANDSET, "TR ", "TX ")],
+  ["a control with a fault", CRAFT, swapped(HANDSET, "ch6", "six")],
 ])("%s makes another board", (_, craft, handset) => {
   const board = boardOf(CRAFT);
   expect(boardOf(craft, handset)).not.toBe(board);

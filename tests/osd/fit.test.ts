@@ -194,17 +194,20 @@ describe("of any layout, on any grid", () => {
   });
 
   test("what is written leads to where the element is drawn", () => {
+    let written = 0;
     fc.assert(
       fc.property(layouts(solid, 20, "mixed"), grid, ({ layout: before }, to) => {
         const after = fitLayout(before, to).layout;
         const text = after.elements.map((each) => `${each.name} at ${placeText(each)}`).join("; ");
         if (text === "") return;
+        written++;
         const read = layout(text, `${to.columns} x ${to.rows}`);
         expect(read.elements.map(({ name, column, row }) => [name, column, row])).toEqual(
           after.elements.map(({ name, column, row }) => [name, column, row]),
         );
       }),
     );
+    expect(written).toBeGreaterThan(50);
   });
 
   test("as many lines of text as the grid has rows keep their order, there and back, and all have room", () => {

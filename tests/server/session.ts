@@ -12,6 +12,7 @@ import {
 } from "vscode-languageserver/node";
 import type { ServerFiles } from "../../server/src/lsp/documents.ts";
 import { startServer } from "../../server/src/lsp/start.ts";
+import type { MakeWarmUp } from "../../server/src/lsp/warm-up.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 
 export interface Session {
@@ -40,16 +41,20 @@ export const PULLING: InitializeParams["capabilities"] = {
   textDocument: { diagnostic: {}, definition: { linkSupport: true } },
 };
 
-/** `start` is what serves the connection, where it is not the server as every test shares it. */
+/** `warmUp` is the server's, where it is not the one that all tests of a process share. */
 export async function startSession(
   files: ServerFiles,
   capabilities = PULLING,
   options?: unknown,
-  start = startServer,
+  warmUp?: MakeWarmUp,
 ): Promise<Session> {
   const up = new PassThrough();
   const down = new PassThrough();
-  start(createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down)), files);
+  startServer(
+    createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down)),
+    files,
+    warmUp,
+  );
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const pushed = new Map<string, Diagnostic[]>();
   const log: string[] = [];

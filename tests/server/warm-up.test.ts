@@ -1,39 +1,20 @@
 import { afterEach, expect, test, vi } from "vitest";
+import { rehearse, warmUpOnce } from "../../server/src/lsp/warm-up.ts";
 import { filesInMemory, type Session, startSession } from "./session.ts";
 
-type WarmUp = typeof import("../../server/src/lsp/warm-up.ts");
-const WARM_UP = "../../server/src/lsp/warm-up.ts";
 const JUG = "file:///shed/jug.fettle";
 const jug = 'craft "Jug"\n\npack\n  cells 99\n';
 
 let session: Session | undefined;
 afterEach(() => {
   session?.end();
-  vi.doUnmock(WARM_UP);
-  vi.resetModules();
   vi.useRealTimers();
 });
 
-/** The warm-up as a process has it that has not begun one: another test may have. */
-async function newWarmUp(): Promise<WarmUp> {
-  vi.resetModules();
-  return await import("../../server/src/lsp/warm-up.ts");
-}
-
-/** A session of an editor that is pushed its findings, on a server whose warm-up types by `keys`. */
-async function startWarming(keys: (rehearse: WarmUp["rehearse"]) => AsyncGenerator<number>): Promise<Session> {
-  const original = await newWarmUp();
-  vi.doMock(WARM_UP, () => ({
-    ...original,
-    makeWarmUp: (failed: (error: unknown) => void) => original.makeWarmUp(failed, () => keys(original.rehearse)),
-  }));
-  const { startServer } = await import("../../server/src/lsp/start.ts");
-  session = await startSession(
-    filesInMemory({ "/shed/jug.fettle": jug }),
-    { textDocument: {} },
-    undefined,
-    startServer,
-  );
+/** A session of an editor that is pushed its findings, on a server that warms up by typing `keys`. */
+async function startWarming(keys: typeof rehearse): Promise<Session> {
+  const files = filesInMemory({ "/shed/jug.fettle": jug });
+  session = await startSession(files, { textDocument: {} }, undefined, warmUpOnce(keys));
   await session.open(JUG, jug);
   return session;
 }
@@ -47,7 +28,6 @@ const symbolsOf = ({ client }: Session) =>
   client.sendRequest("textDocument/documentSymbol", { textDocument: { uri: JUG } });
 
 test("every key of the rehearsal is checked, and its digit is found to be too much each time", async () => {
-  const { rehearse } = await newWarmUp();
   const found: number[] = [];
   for await (const count of rehearse()) found.push(count);
   expect(found.length).toBe(150);
@@ -58,13 +38,12 @@ test("every key of the rehearsal is checked, and its digit is found to be too mu
 
 test("it begins in the silence after a message, goes on by short steps, and gives way to every message", async () => {
   vi.useFakeTimers();
-  const { makeWarmUp } = await newWarmUp();
   let keys = 0;
   const three = async function* () {
     while (keys < 3) yield ++keys;
   };
   const failed = vi.fn();
-  const message = makeWarmUp(failed, three);
+  const message = warmUpOnce(three)(failed);
   const after = async (ms: number) => {
     await vi.advanceTimersByTimeAsync(ms);
     return keys;
@@ -87,9 +66,8 @@ test("it begins in the silence after a message, goes on by short steps, and give
 
 test("what goes wrong in it is its end: it is told once, and no message begins it again", async () => {
   vi.useFakeTimers();
-  const { makeWarmUp } = await newWarmUp();
   const told: unknown[] = [];
-  const message = makeWarmUp((error) => told.push(error), failing);
+  const message = warmUpOnce(failing)((error) => told.push(error));
   message();
   await vi.advanceTimersByTimeAsync(1000);
   expect(told).toEqual([new Error("The kettle is cold.")]);
@@ -99,7 +77,7 @@ test("what goes wrong in it is its end: it is told once, and no message begins i
 
 test("it serves every connection of the process: a second one begins none", async () => {
   vi.useFakeTimers();
-  const { makeWarmUp } = await newWarmUp();
+  const makeWarmUp = warmUpOnce();
   makeWarmUp(() => {});
   makeWarmUp(() => {})();
   expect(vi.getTimerCount()).toBe(0);
@@ -108,7 +86,7 @@ test("it serves every connection of the process: a second one begins none", asyn
 test("an editor hears nothing of the warm-up, and is answered while it goes on", async () => {
   let keys = 0;
   let isOver = false;
-  const counted = async function* (rehearse: WarmUp["rehearse"]) {
+  const counted = async function* () {
     for await (const count of rehearse()) {
       keys++;
       yield count;

@@ -21,7 +21,7 @@ import { pathOf } from "./paths.ts";
 import { soon } from "./soon.ts";
 import { toPanelModel } from "./to-lsp.ts";
 import { answerValues } from "./values.ts";
-import { makeWarmUp } from "./warm-up.ts";
+import { type MakeWarmUp, makeWarmUp } from "./warm-up.ts";
 
 const WATCHED_FILES: RegistrationParams = {
   registrations: [
@@ -35,10 +35,13 @@ const WATCHED_FILES: RegistrationParams = {
   ],
 };
 
-/** Serves a connection until it ends; `files` is what the host can reach beyond the editor's open documents. */
-export function startServer(connection: Connection, files: ServerFiles): void {
+/**
+ * Serves a connection until it ends; `files` is what the host can reach beyond the editor's open
+ * documents, `warmUpOf` the process's warm-up.
+ */
+export function startServer(connection: Connection, files: ServerFiles, warmUpOf: MakeWarmUp = makeWarmUp): void {
   const documents = makeDocuments(files);
-  const warmUp = makeWarmUp((error) => logError(connection, "warm-up", error));
+  const warmUp = warmUpOf((error) => logError(connection, "warm-up", error));
   const guard = makeGuard(connection, warmUp);
   let abilities: Abilities = abilitiesOf({});
   let pageOfRule = rulePages(undefined);

@@ -86,33 +86,40 @@ controls
 /** In “3.5 V/cell” of `warn-at`, where one more digit is found to be too much. */
 const AT = { line: 9, character: 14 };
 
-/** What is compiled serves every connection of the process. */
-let begun = false;
+/** Gives for a connection what to call with every message: in the silence after it the warm-up begins, or goes on. */
+export type MakeWarmUp = (failed: (error: unknown) => void) => () => void;
 
 /**
- * Gives what to call with every message: in the silence after it the warm-up begins, or goes on.
- * What goes wrong in it is told to `failed`, and is its end. `keys` goes one key further each time.
+ * The warm-up of one process: what is compiled serves every connection of it, so the first one alone
+ * begins it. `keys` goes one key further each time. What goes wrong in it is told to `failed`, and is
+ * its end.
  */
-export function makeWarmUp(failed: (error: unknown) => void, keys = rehearse): () => void {
-  if (begun) return () => {};
-  begun = true;
-  let left: AsyncGenerator<number> | null = null;
-  let over = false;
-  const step = async () => {
-    left ??= keys();
-    over = (await left.next()).done === true;
-    if (!over) later(BREATH_MS);
-  };
-  const later = soon(() => {
-    step().catch((error) => {
-      over = true;
-      failed(error);
-    });
-  }, SILENCE_MS);
-  return () => {
-    if (!over) later();
+export function warmUpOnce(keys = rehearse): MakeWarmUp {
+  let begun = false;
+  return (failed) => {
+    if (begun) return () => {};
+    begun = true;
+    let left: AsyncGenerator<number> | null = null;
+    let over = false;
+    const step = async () => {
+      left ??= keys();
+      over = (await left.next()).done === true;
+      if (!over) later(BREATH_MS);
+    };
+    const later = soon(() => {
+      step().catch((error) => {
+        over = true;
+        failed(error);
+      });
+    }, SILENCE_MS);
+    return () => {
+      if (!over) later();
+    };
   };
 }
+
+/** The warm-up of this process. */
+export const makeWarmUp = warmUpOnce();
 
 /** Goes through all keys, one a step, and gives how many findings there are after each. */
 export async function* rehearse(): AsyncGenerator<number> {

@@ -76,9 +76,10 @@ function answered(files: Texts, gesture: OsdGesture, where: "there" | "override"
 }
 
 const anchorsIn = (line: string) => line.match(/\b(left|centre|right|top|middle|bottom)\b/g)?.join(" ") ?? "";
-const RUNS = { numRuns: 120 };
+const RUNS = { numRuns: 120, seed: 2026 };
 
 test("a move puts the element where it was asked, on one line, and leaves all else as it is", () => {
+  const rewritten = { onTheirLine: 0, moreLines: 0 };
   fc.assert(
     fc.property(scene, ([files, pick, column, row, where]) => {
       const names = shownIn(files);
@@ -91,7 +92,11 @@ test("a move puts the element where it was asked, on one line, and leaves all el
         const before = splitLines(files[file]!);
         const now = splitLines(text);
         const inLine = now.lines.flatMap((line, i) => (line === before.lines[i] ? [] : [i]));
-        if (now.lines.length !== before.lines.length) continue;
+        if (now.lines.length !== before.lines.length) {
+          rewritten.moreLines++;
+          continue;
+        }
+        rewritten.onTheirLine++;
         expect(now.ends).toEqual(before.ends);
         expect(inLine).toHaveLength(1);
         const [was, is] = [before.lines[inLine[0]!]!, now.lines[inLine[0]!]!];
@@ -105,6 +110,7 @@ test("a move puts the element where it was asked, on one line, and leaves all el
     }),
     RUNS,
   );
+  for (const count of Object.values(rewritten)) expect(count).toBeGreaterThan(10);
 });
 
 test("an override writes one line into the craft, with the anchors of the layer's", () => {
@@ -118,6 +124,9 @@ test("an override writes one line into the craft, with the anchors of the layer'
       const { name, text } = foreign[pick % foreign.length]!;
       const { changed, result } = answered(files, { kind: "move", element: name, column, row }, "override");
       expect(result[WIDE]).toBe(files[WIDE]);
+      expect(cellOf(result, name)).toEqual([column, row]);
+      // Nothing is written where the element stood there before.
+      expect(changed.map(({ file }) => file)).toEqual(String(cellOf(files, name)) === `${column},${row}` ? [] : [JUG]);
       for (const { text: now } of changed) {
         const left = splitLines(now).lines.filter((line) => line.trim() !== "");
         for (const line of splitLines(files[JUG]!).lines.filter((each) => each.trim() !== "")) {
@@ -155,10 +164,12 @@ const gesture = fc.oneof(
 );
 
 test("the inverse of every edit gives the bytes back, and what was asked for is so", () => {
+  const done = new Map<string, number>();
   fc.assert(
     fc.property(texts, gesture, fc.constantFrom("there" as const, "override" as const), (files, made, where) => {
       const answer = answerTo(files, made, { where });
       if (answer.kind === "refused") return;
+      done.set(made.kind, (done.get(made.kind) ?? 0) + 1);
       const { changed, result } = answered(files, made, where);
       for (const { file, edits, text } of changed) expect(edited(text, inverse(files[file]!, edits))).toBe(files[file]);
       if (made.kind === "remove") expect(shownIn(result)).not.toContain(made.element);
@@ -175,6 +186,8 @@ test("the inverse of every edit gives the bytes back, and what was asked for is 
     }),
     RUNS,
   );
+  expect([...done.keys()].sort()).toEqual(["add", "fit", "move", "remove"]);
+  for (const count of done.values()) expect(count).toBeGreaterThan(5);
 });
 
 test("a removed element takes no other with it", () => {
@@ -242,9 +255,12 @@ test("whatever the script is and whatever is asked, the answer is edits that do 
   );
   const where = fc.constantFrom("there" as const, "override" as const, null);
   const page = fc.constantFrom("osd" as const, "osd-second" as const);
+  const answers = new Map<string, number>();
   fc.assert(
     fc.property(files, anyGesture, where, page, (before, made, chosen, shown) => {
       const answer = answerTo(before, made, { where: chosen, page: shown });
+      const kind = answer.kind === "edits" ? `edits: ${made.kind}` : answer.kind;
+      answers.set(kind, (answers.get(kind) ?? 0) + 1);
       if (answer.kind === "refused") expect(answer.message).toMatch(/^[“A-Za-z].*\.$/);
       if (answer.kind !== "edits") return;
       const now: Record<string, string> = { ...before };
@@ -255,6 +271,8 @@ test("whatever the script is and whatever is asked, the answer is edits that do 
       if (made.kind === "remove") expect(cellOf(now, made.element, shown)).toBeNull();
       else if (made.kind !== "fit") expect(cellOf(now, made.element, shown)).toEqual([made.column, made.row]);
     }),
-    { numRuns: 300 },
+    { numRuns: 300, seed: 2026 },
   );
+  const kinds = ["choose", "edits: add", "edits: fit", "edits: move", "edits: remove", "refused"];
+  expect([...answers.keys()].sort()).toEqual(kinds);
 });

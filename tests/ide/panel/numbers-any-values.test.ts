@@ -81,6 +81,7 @@ rates-second
 `;
 
 test("any values can be sent, drawn and read", () => {
+  let pictures = 0;
   assert(
     property(values, (some) => {
       const workspace = workspaceOf({ "kiln.fettle": scriptOf(some) });
@@ -92,6 +93,7 @@ test("any values can be sent, drawn and read", () => {
       });
       expect(unsendable).toEqual([]);
       if (!picture) return;
+      pictures++;
       const { rates, secondRates, packs, filters, loop } = picture;
       const scenes: SceneNode[] = [
         ...(rates ? [drawRates(rates, { second: secondRates, width: 220 })] : []),
@@ -112,4 +114,5 @@ test("any values can be sent, drawn and read", () => {
     }),
     { numRuns: 150 },
   );
+  expect(pictures).toBeGreaterThan(75);
 });

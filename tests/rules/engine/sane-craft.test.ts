@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
+import { swapped } from "../../swapped.ts";
 import { workspaceOf } from "../check.ts";
 
 const CRAFT = ["five-inch.fettle", "whoop.fettle", "seven-inch.fettle", "ducted.fettle"];
@@ -44,7 +45,7 @@ test.each([
   ["whoop.fettle", "cells             1", "cells             detect", null],
   ["ducted.fettle", "cells             4", "cells             9", "divider-clips"],
 ])("%s, with “%s” made “%s”", (file, from, to, code) => {
-  const changed = workspaceOf({ ...files, [file]: files[file]!.replace(from, to) });
+  const changed = workspaceOf({ ...files, [file]: swapped(files[file]!, from, to) });
   const codes = findingsOf(changed, file).map((finding) => finding.code);
   if (code === null) expect(codes).toEqual([]);
   else expect(codes).toContain(code);

@@ -6,6 +6,7 @@ import { memoryFiles } from "../../../shared/model/files.ts";
 import { type Core, makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
+import { swapped } from "../../swapped.ts";
 
 /** Every pack here has something wrong with it, and plain `pack`, the layer and the craft's other figures bear on all. */
 const shelf = {
@@ -111,7 +112,7 @@ test("after any edits of a craft and its layers, findings and scripts are those 
 test("a pack that does not change is looked at again where the craft around it does", () => {
   const core = makeCore(makeCatalogue());
   const found = (from: string, to: string) => {
-    const files = { ...shelf, "base.fettle": shelf["base.fettle"].replace(from, to) };
+    const files = { ...shelf, "base.fettle": swapped(shelf["base.fettle"], from, to) };
     const all = findingsOf(core.at(memoryFiles(files)), "jug.fettle").map(({ code }) => code);
     return all.filter((code) => code === "current-over-rating" || code === "cells-ambiguous");
   };
