@@ -40,7 +40,7 @@ test("a line counts for just those craft that, put together, have the element fr
         }
       }
     }),
-    { numRuns: 100, seed: 2026 },
+    { numRuns: 300, seed: 2026 },
   );
   for (const times of counted) expect(times).toBeGreaterThan(10);
 });
