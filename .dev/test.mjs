@@ -14,7 +14,7 @@ const checks = [
   ["generated files", checkGenerated],
 ];
 
-const unitTests = () => runTool("vitest/vitest.mjs", ["run", "--project", "unit"]);
+const unitTests = () => runTool("vitest/vitest.mjs", ["run", "--project", "unit", "--project", "client"]);
 
 await setUp();
 await build("plain");
