@@ -7,8 +7,8 @@ import { setUp } from "./setup.mjs";
 
 await setUp();
 const all = readdirSync(inProject("tests/bench")).filter((name) => name.endsWith(".ts"));
-const wanted = process.argv.slice(2);
-const chosen = all.filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
+const patterns = process.argv.slice(2);
+const chosen = all.filter((name) => patterns.length === 0 || patterns.some((part) => name.includes(part)));
 if (chosen.length === 0) fail(`No benchmark of that name; there are: ${all.join(", ")}.`);
 await build("minify");
 for (const name of chosen.sort()) {

@@ -12,13 +12,13 @@ import { setUp } from "./setup.mjs";
  */
 export async function build(how) {
   const esbuild = await import("esbuild");
-  const begun = performance.now();
+  const startedAt = performance.now();
   prepareDist();
   /** @type {import("esbuild").Metafile["outputs"]} */
   const outputs = {};
   const inputs = new Set();
   try {
-    const results = await Promise.all(bundles.map((options) => esbuild.build({ ...options, ...finish(how) })));
+    const results = await Promise.all(bundles.map((options) => esbuild.build({ ...options, ...outputOptions(how) })));
     for (const { metafile } of results) {
       Object.assign(outputs, metafile?.outputs);
       for (const file of Object.keys(metafile?.inputs ?? {})) inputs.add(file);
@@ -29,7 +29,7 @@ export async function build(how) {
   removeOldChunks(Object.keys(outputs));
   writeNotices(inputs);
   chmodSync(inProject("dist/fettle.js"), 0o755);
-  say(`Built in ${(performance.now() - begun).toFixed(0)} ms: ${sizes(outputs)}.`);
+  say(`Built in ${(performance.now() - startedAt).toFixed(0)} ms: ${sizes(outputs)}.`);
 }
 
 /** Old chunks go, since their names change with what is in them; last, so that a program that runs keeps its own. */
@@ -48,7 +48,7 @@ function prepareDist() {
 }
 
 /** @returns {import("esbuild").BuildOptions} */
-function finish(/** @type {"plain" | "minify"} */ how) {
+function outputOptions(/** @type {"plain" | "minify"} */ how) {
   return how === "minify" ? { minify: true, metafile: true } : { sourcemap: "linked", metafile: true };
 }
 
@@ -60,7 +60,9 @@ function sizes(/** @type {import("esbuild").Metafile["outputs"]} */ outputs) {
 async function watch() {
   const esbuild = await import("esbuild");
   prepareDist();
-  const contexts = bundles.map((options) => esbuild.context({ ...options, ...finish("plain"), logLevel: "info" }));
+  const contexts = bundles.map((options) =>
+    esbuild.context({ ...options, ...outputOptions("plain"), logLevel: "info" }),
+  );
   for (const context of await Promise.all(contexts)) await context.watch();
   say("Watching; Ctrl+C ends it.");
 }

@@ -3,7 +3,7 @@ import { accessSync, constants } from "node:fs";
 import { delimiter, join } from "node:path";
 
 const names = ["chromium", "chromium-browser", "google-chrome-stable", "google-chrome", "chrome", "microsoft-edge"];
-const places = [
+const usualPaths = [
   "/usr/bin/chromium",
   "/usr/bin/chromium-browser",
   "/usr/bin/google-chrome",
@@ -20,10 +20,10 @@ export const howToGetChromium =
 
 /** The program file of a Chromium: the variable CHROMIUM, the usual places, the path; null where there is none. */
 export function findChromium() {
-  const said = process.env.CHROMIUM;
-  if (said) return isProgram(said) ? said : null;
+  const configured = process.env.CHROMIUM;
+  if (configured) return isProgram(configured) ? configured : null;
   const onPath = (process.env.PATH ?? "").split(delimiter).flatMap((folder) => names.map((name) => join(folder, name)));
-  return [...places, ...onPath].find(isProgram) ?? null;
+  return [...usualPaths, ...onPath].find(isProgram) ?? null;
 }
 
 function isProgram(/** @type {string} */ file) {

@@ -5,15 +5,15 @@ import { importTs } from "./run-ts.mjs";
 import { inProject, isMain, root, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 
-/** @typedef {{ path: string, text: string }} Made */
-/** @typedef {{ generate: (root: string) => readonly Made[] }} Generator */
+/** @typedef {{ path: string, text: string }} GeneratedFile */
+/** @typedef {{ generate: (root: string) => readonly GeneratedFile[] }} Generator */
 
 /** In this order, since what follows the registry of rules is made by it. */
 const generators = ["grammar", "own-words", "registry", "readme"];
 
 /** Writes every generated file that is not as it should be. */
 export async function generate() {
-  /** @type {Made[]} */
+  /** @type {GeneratedFile[]} */
   const written = [];
   for (const name of generators) {
     for (const file of await staleFiles(name)) {
@@ -45,7 +45,7 @@ async function staleFiles(/** @type {string} */ name) {
   );
 }
 
-function names(/** @type {readonly Made[]} */ files) {
+function names(/** @type {readonly GeneratedFile[]} */ files) {
   return files.map(({ path }) => path).join(", ");
 }
 

@@ -2,7 +2,7 @@
 import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { fail, inProject, runNpm, say, whileSaying } from "./say.mjs";
+import { fail, inProject, runNpm, say, withProgress } from "./say.mjs";
 
 const folder = inProject(".cache/node-host");
 const editorFolder = join(folder, "node_modules/code-server/lib/vscode");
@@ -29,7 +29,7 @@ export async function setUpNodeHost() {
 }
 
 async function installed(/** @type {string[]} */ args, /** @type {string} */ where) {
-  const status = await whileSaying("npm install", runNpm(args, where));
+  const status = await withProgress("npm install", runNpm(args, where));
   if (status !== 0) fail("The editor for Node could not be installed: npm's message stands above.");
 }
 
@@ -63,8 +63,8 @@ export async function startNodeHost(workspace, port) {
   const args = ["--host", "localhost", "--port", String(port), "--without-connection-token"];
   const quiet = ["--accept-server-license-terms", "--telemetry-level", "off", "--server-data-dir", dataFolder];
   const child = spawn(program, [serverMain, ...args, ...quiet], { stdio: ["ignore", "pipe", "pipe"] });
-  let said = "";
-  for (const stream of [child.stdout, child.stderr]) stream.on("data", (text) => (said += text));
+  let output = "";
+  for (const stream of [child.stdout, child.stderr]) stream.on("data", (text) => (output += text));
   const url = `http://localhost:${port}/?folder=${encodeURIComponent(workspace)}`;
   const close = () => void child.kill();
   const end = performance.now() + 60_000;
@@ -73,7 +73,7 @@ export async function startNodeHost(workspace, port) {
     await new Promise((resolve) => setTimeout(resolve, 200));
   }
   close();
-  return fail(`The editor for Node did not start. It said:\n${said}`);
+  return fail(`The editor for Node did not start. It said:\n${output}`);
 }
 
 async function answers(/** @type {string} */ url) {

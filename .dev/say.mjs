@@ -36,7 +36,7 @@ export function fail(text) {
  * @param {NodeJS.ProcessEnv} [env] variables laid over this process's own
  * @returns {Promise<number>}
  */
-export function run(program, args, env = {}) {
+export function runProgram(program, args, env = {}) {
   return statusOf(program, spawn(program, args, { cwd: root, stdio: "inherit", env: { ...process.env, ...env } }));
 }
 
@@ -57,11 +57,11 @@ function statusOf(program, child) {
 
 /** Runs a script that a package in node_modules brings, with this same Node. */
 export function runTool(/** @type {string} */ script, /** @type {readonly string[]} */ args, env = {}) {
-  return run(process.execPath, [inProject("node_modules", script), ...args], env);
+  return runProgram(process.execPath, [inProject("node_modules", script), ...args], env);
 }
 
 /**
- * Runs npm, the one that runs this script, else the one on the path, and gives its exit status as `run` does.
+ * Runs npm, the one that runs this script, else the one on the path, and gives its exit status as `runProgram` does.
  * @param {readonly string[]} args
  * @param {string} [folder]
  * @returns {Promise<number>}
@@ -82,9 +82,9 @@ export function runNpm(args, folder = root) {
  * @param {Promise<T>} work
  * @returns {Promise<T>}
  */
-export async function whileSaying(what, work) {
-  const begun = performance.now();
-  const seconds = () => ((performance.now() - begun) / 1000).toFixed(0);
+export async function withProgress(what, work) {
+  const startedAt = performance.now();
+  const seconds = () => ((performance.now() - startedAt) / 1000).toFixed(0);
   const timer = setInterval(() => say(`${what}: still at it after ${seconds()} s`), 10_000);
   try {
     return await work;

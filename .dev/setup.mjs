@@ -1,6 +1,6 @@
 // Makes node_modules match package-lock.json. Everything else that a clone needs is built from there.
 import { readFileSync } from "node:fs";
-import { fail, inProject, isMain, runNpm, say, whileSaying } from "./say.mjs";
+import { fail, inProject, isMain, runNpm, say, withProgress } from "./say.mjs";
 
 const oldestNode = 20;
 
@@ -8,23 +8,23 @@ const oldestNode = 20;
 export async function setUp() {
   const major = Number(process.versions.node.split(".")[0]);
   if (major < oldestNode) fail(`Fettle is built with Node ${oldestNode} or later; this is ${process.version}.`);
-  const why = staleness();
+  const why = whyStale();
   if (!why) return;
   say(`Installing packages, because ${why} (about 700 MB, most of it the editor that the tests drive).`);
-  const status = await whileSaying("npm ci", runNpm(["ci", "--no-audit", "--no-fund"]));
+  const status = await withProgress("npm ci", runNpm(["ci", "--no-audit", "--no-fund"]));
   if (status !== 0) fail("npm ci failed: its own message stands above. Mend that and run this again.");
-  const still = staleness();
+  const still = whyStale();
   if (still) fail(`npm ci ended well, and yet ${still}. Delete node_modules and run this again.`);
   say("Packages are installed.");
 }
 
 /** Why node_modules does not serve, or null where it does: npm keeps its own list of what it installed. */
-function staleness() {
-  const wanted = packagesOf("package-lock.json");
-  if (!wanted) fail("package-lock.json is missing or broken: restore it from git.");
+function whyStale() {
+  const locked = packagesOf("package-lock.json");
+  if (!locked) fail("package-lock.json is missing or broken: restore it from git.");
   const installed = packagesOf("node_modules/.package-lock.json");
   if (!installed) return "there is no complete node_modules here";
-  for (const [path, entry] of Object.entries(wanted)) {
+  for (const [path, entry] of Object.entries(locked)) {
     if (path === "") continue;
     const here = installed[path];
     // What is made for another system is listed and left out.

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { build } from "./build.mjs";
 import { firstCraft } from "./demo.mjs";
-import { fail, inProject, run, say } from "./say.mjs";
+import { fail, inProject, runProgram, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 import { serveEditor } from "./web-host.mjs";
 
@@ -14,7 +14,7 @@ await build("plain");
 if (!existsSync(inProject("dist/fettle.js"))) fail("dist/fettle.js was not built: the messages above say why.");
 if (!existsSync(inProject("examples"))) fail("The demo workspace, examples/, is missing: restore it from git.");
 say("The findings of the demo workspace (fettle check examples):");
-const status = await run(process.execPath, [inProject("dist/fettle.js"), "check", "examples"]);
+const status = await runProgram(process.execPath, [inProject("dist/fettle.js"), "check", "examples"]);
 if (status > 1) fail("The demo workspace could not be checked: the message stands above.");
 if (!process.argv.includes("--check")) await serve();
 
@@ -32,13 +32,14 @@ async function serve() {
 }
 
 /** A port that somebody asked for must be had; the usual one gives way to a free one. */
-async function serveAt(/** @type {import("./web-host.mjs").Served} */ what, /** @type {number} */ wanted) {
+async function serveAt(/** @type {import("./web-host.mjs").Served} */ what, /** @type {number} */ requestedPort) {
   try {
-    return await serveEditor({ ...what, port: wanted });
+    return await serveEditor({ ...what, port: requestedPort });
   } catch (error) {
     if (!(error instanceof Error && "code" in error && error.code === "EADDRINUSE")) throw error;
-    if (port !== null) fail(`Port ${wanted} is in use. Choose another: npm start -- --port ${wanted + 1}`);
-    say(`Port ${wanted} is in use; taking a free one.`);
+    if (port !== null)
+      fail(`Port ${requestedPort} is in use. Choose another: npm start -- --port ${requestedPort + 1}`);
+    say(`Port ${requestedPort} is in use; taking a free one.`);
     return serveEditor({ ...what, port: 0 });
   }
 }

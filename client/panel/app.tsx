@@ -2,7 +2,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ControlsAt, LinePlace, PanelModel, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
 import { GogglesView } from "./goggles-view.tsx";
-import { listen, recall, remember, tell } from "./host.ts";
+import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
 import { NumbersView } from "./numbers-view.tsx";
 import { SwitchesView } from "./switches-view.tsx";
@@ -14,41 +14,41 @@ const NO_SCRIPT = "Open a script, a file that ends in .fettle, and see here what
 export function App() {
   const [model, setModel] = useState<PanelModel | null>(null);
   const [marked, setMarked] = useState<LinePlace | null>(null);
-  const [view, setView] = useState<ViewName>(recall().view);
-  const known = useRef<string | null>(null);
+  const [view, setView] = useState<ViewName>(loadState().view);
+  const restoredFor = useRef<string | null>(null);
 
   useEffect(() => {
-    const stop = listen((message: ToPanel) => {
+    const stop = onHostMessage((message: ToPanel) => {
       if (message.kind === "cursor") setMarked(message.at);
-      else if (message.kind === "keyboard") tell({ kind: "keyboard", has: document.hasFocus() });
+      else if (message.kind === "keyboard") postToHost({ kind: "keyboard", has: document.hasFocus() });
       else if (message.kind === "show") {
         setView(message.view);
         // What is to be shown counts, not where the switches once stood.
-        remember({ view: message.view, positions: {} });
+        saveState({ view: message.view, positions: {} });
       } else {
         setModel(message.model);
-        if (known.current === null) restore(message.model);
-        known.current = message.model.file;
+        if (restoredFor.current === null) restore(message.model);
+        restoredFor.current = message.model.file;
       }
     });
-    tell({ kind: "ready" });
+    postToHost({ kind: "ready" });
     return stop;
   }, []);
   // The host asks for the numbers only while they are looked at.
-  const told = useRef<ViewName>("goggles");
+  const reportedView = useRef<ViewName>("goggles");
   useEffect(() => {
-    if (told.current !== view) tell({ kind: "view", view });
-    told.current = view;
+    if (reportedView.current !== view) postToHost({ kind: "view", view });
+    reportedView.current = view;
   }, [view]);
   useEffect(keepScroll, []);
   useEffect(keepFocus, []);
   useEffect(() => {
-    if (model) window.scrollTo(0, recall().scrollTop);
+    if (model) window.scrollTo(0, loadState().scrollTop);
   }, [model === null]);
 
   const choose = (chosen: ViewName) => {
     setView(chosen);
-    remember({ view: chosen });
+    saveState({ view: chosen });
   };
   if (!model) return <NoScript />;
   return (
@@ -56,7 +56,7 @@ export function App() {
       {model.craft !== "" && (
         <header>
           <h1>{model.craft}</h1>
-          <OtherCraft model={model} />
+          <CraftPicker model={model} />
         </header>
       )}
       {model.empty ? (
@@ -76,7 +76,7 @@ function NoScript() {
   return (
     <div class="empty">
       <p>{NO_SCRIPT}</p>
-      <button type="button" onClick={() => tell({ kind: "new-craft" })}>
+      <button type="button" onClick={() => postToHost({ kind: "new-craft" })}>
         New craft…
       </button>
     </div>
@@ -100,8 +100,8 @@ function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | nul
 function Switches({ model }: { model: PanelModel }) {
   if (!model.switches) return <p class="empty">{model.noSwitches ?? "This script has no handset."}</p>;
   const move = (positions: ControlsAt) => {
-    remember({ file: model.file, positions });
-    tell({ kind: "positions", positions });
+    saveState({ file: model.file, positions });
+    postToHost({ kind: "positions", positions });
   };
   return <SwitchesView picture={model.switches} findings={model.findings} move={move} />;
 }
@@ -113,12 +113,12 @@ function Numbers({ model, marked }: { model: PanelModel; marked: LinePlace | nul
 }
 
 /** A layer or a handset is part of several craft: one of them is drawn. */
-function OtherCraft({ model }: { model: PanelModel }) {
+function CraftPicker({ model }: { model: PanelModel }) {
   if (model.alsoIn.length === 0) return null;
   return (
     <label>
       Drawn as in{" "}
-      <select value="" onChange={({ currentTarget }) => tell({ kind: "craft", file: currentTarget.value })}>
+      <select value="" onChange={({ currentTarget }) => postToHost({ kind: "craft", file: currentTarget.value })}>
         <option value="">{model.craft}</option>
         {model.alsoIn.map(({ file, name }) => (
           <option key={file} value={file}>
@@ -132,14 +132,14 @@ function OtherCraft({ model }: { model: PanelModel }) {
 
 /** A page that was hidden, or an editor that was closed, comes back with what was looked at, and the switches as they stood. */
 function restore({ file }: PanelModel): void {
-  const remembered = recall();
+  const remembered = loadState();
   const positions = remembered.file === file ? remembered.positions : {};
   if (!remembered.scenario && Object.keys(positions).length === 0) return;
-  tell({ kind: "remembered", scenario: remembered.scenario, positions });
+  postToHost({ kind: "remembered", scenario: remembered.scenario, positions });
 }
 
 function keepScroll(): () => void {
-  const keep = () => remember({ scrollTop: window.scrollY });
+  const keep = () => saveState({ scrollTop: window.scrollY });
   window.addEventListener("scrollend", keep);
   return () => window.removeEventListener("scrollend", keep);
 }

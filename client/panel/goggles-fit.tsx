@@ -3,7 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import { listed } from "../../shared/draw/words.ts";
 import { type Grid, LARGEST_GRID, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
 import type { FitPreview, GogglesPicture, OsdGesture } from "../../shared/protocol/panel.ts";
-import { tell } from "./host.ts";
+import { postToHost } from "./host.ts";
 
 interface Props {
   readonly picture: GogglesPicture;
@@ -36,7 +36,7 @@ function Preview({ preview, apply }: { readonly preview: FitPreview; readonly ap
         <button type="button" class="first" onClick={() => apply({ kind: "fit", columns, rows })}>
           Apply
         </button>
-        <button type="button" onClick={() => tell({ kind: "preview", grid: null })}>
+        <button type="button" onClick={() => postToHost({ kind: "preview", grid: null })}>
           Back
         </button>
       </div>
@@ -55,7 +55,7 @@ function GridForm(now: Grid) {
   const show = (grid: Grid) => {
     setColumns(grid.columns);
     setRows(grid.rows);
-    tell({ kind: "preview", grid });
+    postToHost({ kind: "preview", grid });
   };
   const onSubmit = (event: Event) => {
     event.preventDefault();

@@ -1,17 +1,17 @@
 /** Gestures on the picture: elements dragged by a pointer, moved by keys, pressed, removed. */
 import { type Cell, movedBy } from "../../shared/draw/moving.ts";
 import type { PanelElement } from "../../shared/protocol/panel.ts";
-import { makePlacement, type Shown } from "./goggles-placement.ts";
+import { type GogglesDrawing, makePlacement } from "./goggles-placement.ts";
 
 export interface Mover {
   /** Takes the drawing that has just been made. */
-  show(shown: Shown): void;
+  show(shown: GogglesDrawing): void;
   /** Takes back what moves and is not told yet; says whether there was anything. */
   cancel(): boolean;
   focus(name: string): void;
   /** Moves an element by a step, as a press of an arrow key does. */
   nudge(name: string, by: Cell): void;
-  end(): void;
+  dispose(): void;
 }
 
 interface Drag {
@@ -20,65 +20,65 @@ interface Drag {
   readonly fromX: number;
   readonly fromY: number;
   readonly from: Cell;
-  begun: boolean;
+  hasMoved: boolean;
 }
 
 /** A pointer that moves less than this, in CSS pixels, was meant to press. */
-const STILL_PX = 4;
+const DRAG_THRESHOLD_PX = 4;
 /** Presses of keys that follow one another faster are one gesture. */
-const RUN_MS = 600;
-const STRIDE_CELLS = 5;
+const KEY_SERIES_MS = 600;
+const LARGE_STEP_CELLS = 5;
 
 /** Watches the frame round a drawing of the goggles. A frame of the screen paints one movement at most. */
 export function makeMover(frame: HTMLElement): Mover {
   const placement = makePlacement(frame);
   let drag: Drag | null = null;
   let pointer = { x: 0, y: 0 };
-  let frameAsked = 0;
-  let run: { readonly name: string; readonly timer: number } | null = null;
-  let pressTaken = false;
+  let frameRequest = 0;
+  let keySeries: { readonly name: string; readonly timer: number } | null = null;
+  let clickHandled = false;
 
   const picture = () => placement.shown()?.picture;
-  const endRun = () => {
-    if (!run) return;
-    const { name, timer } = run;
+  const endKeySeries = () => {
+    if (!keySeries) return;
+    const { name, timer } = keySeries;
     clearTimeout(timer);
-    run = null;
+    keySeries = null;
     placement.drop(name);
   };
   const endDrag = () => {
     const ended = drag;
-    cancelAnimationFrame(frameAsked);
-    frameAsked = 0;
+    cancelAnimationFrame(frameRequest);
+    frameRequest = 0;
     drag = null;
     if (ended && frame.hasPointerCapture(ended.pointerId)) frame.releasePointerCapture(ended.pointerId);
   };
   const cancel = () => {
-    const name = drag?.begun ? drag.name : run?.name;
-    if (run) clearTimeout(run.timer);
-    run = null;
+    const name = drag?.hasMoved ? drag.name : keySeries?.name;
+    if (keySeries) clearTimeout(keySeries.timer);
+    keySeries = null;
     endDrag();
-    if (name !== undefined) placement.takeBack(name);
+    if (name !== undefined) placement.revert(name);
     return name !== undefined;
   };
 
   const follow = () => {
-    frameAsked = 0;
+    frameRequest = 0;
     const [grid, area, element] = [picture(), placement.area(), placement.elementOf(drag?.name)];
     if (!drag || !grid || !area || !element) return;
     const [x, y] = [pointer.x - drag.fromX, pointer.y - drag.fromY];
-    if (!drag.begun && Math.hypot(x, y) < STILL_PX) return;
-    if (!drag.begun) placement.begin(drag.name);
-    drag.begun = true;
+    if (!drag.hasMoved && Math.hypot(x, y) < DRAG_THRESHOLD_PX) return;
+    if (!drag.hasMoved) placement.begin(drag.name);
+    drag.hasMoved = true;
     const by = { column: Math.round(x / area.pxX), row: Math.round(y / area.pxY) };
-    placement.put(drag.name, movedBy({ ...element, ...drag.from }, by, grid));
+    placement.moveTo(drag.name, movedBy({ ...element, ...drag.from }, by, grid));
   };
   const onPointerDown = (event: PointerEvent) => {
     if (event.button !== 0 || !event.isPrimary || drag || !picture() || picture()?.preview) return;
     placement.measure();
     const element = placement.under(event.pageX, event.pageY);
     if (!element) return;
-    endRun();
+    endKeySeries();
     // The focus goes to what is meant, which need not be what lies on top.
     placement.focus(element.name);
     frame.setPointerCapture(event.pointerId);
@@ -89,52 +89,52 @@ export function makeMover(frame: HTMLElement): Mover {
       fromX: pointer.x,
       fromY: pointer.y,
       from: placement.placeOf(element),
-      begun: false,
+      hasMoved: false,
     };
   };
   const onPointerMove = (event: PointerEvent) => {
     if (!drag) placement.hover(placement.under(event.pageX, event.pageY)?.name);
     if (event.pointerId !== drag?.pointerId) return;
     pointer = { x: event.pageX, y: event.pageY };
-    if (frameAsked === 0) frameAsked = requestAnimationFrame(follow);
+    if (frameRequest === 0) frameRequest = requestAnimationFrame(follow);
   };
   const onPointerUp = (event: PointerEvent) => {
     if (event.pointerId !== drag?.pointerId) return;
     pointer = { x: event.pageX, y: event.pageY };
     follow();
-    const { name, begun } = drag;
+    const { name, hasMoved } = drag;
     endDrag();
     const element = placement.elementOf(name);
-    if (begun) placement.drop(name);
+    if (hasMoved) placement.drop(name);
     else if (element) placement.shown()?.press(element);
     // The click that follows at once has had its effect.
-    pressTaken = true;
+    clickHandled = true;
     setTimeout(() => {
-      pressTaken = false;
+      clickHandled = false;
     });
   };
-  const onLost = (event: PointerEvent) => {
+  const onPointerLost = (event: PointerEvent) => {
     if (drag?.pointerId === event.pointerId) cancel();
   };
   // A click that no pointer has made comes from a screen reader.
   const onClick = (event: MouseEvent) => {
-    const element = placement.elementOf(nameAt(event));
-    if (!pressTaken && element) placement.shown()?.press(element);
+    const element = placement.elementOf(elementNameAt(event));
+    if (!clickHandled && element) placement.shown()?.press(element);
   };
 
   const nudge = (name: string, by: Cell) => {
     const [grid, element] = [picture(), placement.elementOf(name)];
     if (!grid || !element || drag || grid.preview) return;
-    if (run && run.name !== name) endRun();
-    clearTimeout(run?.timer);
-    run = { name, timer: window.setTimeout(endRun, RUN_MS) };
+    if (keySeries && keySeries.name !== name) endKeySeries();
+    clearTimeout(keySeries?.timer);
+    keySeries = { name, timer: window.setTimeout(endKeySeries, KEY_SERIES_MS) };
     placement.begin(name);
-    placement.put(name, movedBy({ ...element, ...placement.placeOf(element) }, by, grid));
+    placement.moveTo(name, movedBy({ ...element, ...placement.placeOf(element) }, by, grid));
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    const [grid, element] = [picture(), placement.elementOf(nameAt(event))];
+    const [grid, element] = [picture(), placement.elementOf(elementNameAt(event))];
     if (!grid || !element || event.altKey || event.ctrlKey || event.metaKey) return;
-    const by = wayOf(event, grid);
+    const by = cellsForKey(event, grid);
     const press = () => placement.shown()?.press(element);
     const next = nextByLetter(grid.elements, element, event.key);
     if (next) placement.focus(next.name);
@@ -143,7 +143,7 @@ export function makeMover(frame: HTMLElement): Mover {
     if (!by && !act) return;
     event.preventDefault();
     if (by) return nudge(element.name, by);
-    endRun();
+    endKeySeries();
     act?.();
   };
   const onEscape = (event: KeyboardEvent) => {
@@ -156,10 +156,10 @@ export function makeMover(frame: HTMLElement): Mover {
     on(frame, "pointerup", onPointerUp),
     on(frame, "pointerenter", placement.measure),
     on(frame, "pointerleave", () => placement.hover(undefined)),
-    on(frame, "pointercancel", onLost),
+    on(frame, "pointercancel", onPointerLost),
     on(frame, "lostpointercapture", (event) => {
       // A finger's first hold is on what lies under it, and ends when the frame takes over.
-      if (event.target === frame) onLost(event);
+      if (event.target === frame) onPointerLost(event);
     }),
     on(frame, "mousedown", (event) => {
       // The focus is set already, and no text of the page is to be selected.
@@ -172,7 +172,7 @@ export function makeMover(frame: HTMLElement): Mover {
     on(frame, "click", onClick),
     on(frame, "keydown", onKeyDown),
     // The script, or another element, has the focus now: what was moved by keys is meant.
-    on(frame, "focusout", endRun),
+    on(frame, "focusout", endKeySeries),
     on(window, "keydown", onEscape),
     on(window, "resize", placement.measure),
   ];
@@ -181,25 +181,25 @@ export function makeMover(frame: HTMLElement): Mover {
     show(next) {
       const isOther = placement.shown()?.subject !== next.subject;
       placement.show(next);
-      const name = drag?.name ?? run?.name;
+      const name = drag?.name ?? keySeries?.name;
       if (name !== undefined && (isOther || !placement.elementOf(name))) cancel();
     },
     cancel,
     focus: placement.focus,
     nudge,
-    end() {
-      endRun();
+    dispose() {
+      endKeySeries();
       endDrag();
       for (const stop of listeners) stop();
-      placement.end();
+      placement.dispose();
     },
   };
 }
 
 /** The cells by which a key moves an element; null for a key that moves none. */
-function wayOf({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: number }): Cell | null {
-  const step = shiftKey ? STRIDE_CELLS : 1;
-  const ways: Readonly<Record<string, Cell>> = {
+function cellsForKey({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: number }): Cell | null {
+  const step = shiftKey ? LARGE_STEP_CELLS : 1;
+  const cells: Readonly<Record<string, Cell>> = {
     ArrowLeft: { column: -step, row: 0 },
     ArrowRight: { column: step, row: 0 },
     ArrowUp: { column: 0, row: -step },
@@ -209,7 +209,7 @@ function wayOf({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: 
     PageUp: { column: 0, row: -grid.rows },
     PageDown: { column: 0, row: grid.rows },
   };
-  return ways[key] ?? null;
+  return cells[key] ?? null;
 }
 
 /** The next element after this one whose name begins with the letter of a key. */
@@ -219,7 +219,7 @@ function nextByLetter(elements: readonly PanelElement[], from: PanelElement, key
   return [...elements.slice(index), ...elements.slice(0, index)].find(({ name }) => name.startsWith(key.toLowerCase()));
 }
 
-function nameAt({ target }: Event): string | undefined {
+function elementNameAt({ target }: Event): string | undefined {
   return target instanceof Element ? target.closest<SVGElement>("[data-element]")?.dataset.element : undefined;
 }
 

@@ -3,7 +3,7 @@ import type { CellBox } from "../../shared/draw/moving.ts";
 import type { GogglesPicture } from "../../shared/protocol/panel.ts";
 
 /** Where the picture lies on the page, and how large its cells are: in units of the drawing, and in CSS pixels. */
-export interface Area {
+export interface PictureArea {
   readonly columns: number;
   readonly rows: number;
   readonly unitX: number;
@@ -20,7 +20,7 @@ export interface Area {
 }
 
 /** Measures the picture in its frame; null where it is not drawn or not shown. */
-export function areaOf(frame: HTMLElement, { columns, rows }: GogglesPicture): Area | null {
+export function measurePicture(frame: HTMLElement, { columns, rows }: GogglesPicture): PictureArea | null {
   const sky = frame.querySelector<SVGGraphicsElement>(".sky");
   if (!sky) return null;
   const [box, shown, outer] = [sky.getBBox(), sky.getBoundingClientRect(), frame.getBoundingClientRect()];
@@ -46,30 +46,30 @@ interface Moving {
   readonly box: CellBox;
   readonly where: string;
   /** What is amiss there; empty where nothing is. */
-  readonly amiss: string;
+  readonly problem: string;
   /** How its place would be written. */
   readonly placed: string | null;
 }
 
 export interface Overlay {
-  paint(area: Area, hatched: readonly (readonly [number, number])[], moving: Moving | null): void;
+  paint(area: PictureArea, hatched: readonly (readonly [number, number])[], moving: Moving | null): void;
   clear(): void;
   /** Tells a screen reader, once it has stayed so for a moment. */
-  say(words: string): void;
+  announce(words: string): void;
 }
 
-const SAY_AFTER_MS = 250;
+const ANNOUNCE_AFTER_MS = 250;
 
 /** Finds the overlay's own parts in the frame, as the view has put them there. */
 export function makeOverlay(frame: HTMLElement): Overlay {
   const part = <T extends Element>(name: string) => frame.querySelector<T>(`[data-part="${name}"]`);
   const hatch = part<SVGPathElement>("hatch");
   const guides = part<SVGPathElement>("guides");
-  const met = part<SVGPathElement>("met");
+  const touched = part<SVGPathElement>("met");
   const note = part<HTMLElement>("note");
-  const amiss = part<HTMLElement>("amiss");
+  const problem = part<HTMLElement>("amiss");
   const live = part<HTMLElement>("live");
-  let saying = 0;
+  let announcing = 0;
 
   return {
     paint(area, hatched, moving) {
@@ -77,47 +77,47 @@ export function makeOverlay(frame: HTMLElement): Overlay {
       if (!("moving" in frame.dataset)) frame.dataset.moving = "";
       const { unitX, unitY } = area;
       const cells = hatched.map(([column, row]) => `M${column * unitX} ${row * unitY}h${unitX}v${unitY}h${-unitX}Z`);
-      draw(hatch, [...new Set(cells)].join(""));
-      draw(guides, moving ? centreLines(area) : "");
-      draw(met, moving ? metLines(area, moving.box) : "");
+      setPath(hatch, [...new Set(cells)].join(""));
+      setPath(guides, moving ? centreLines(area) : "");
+      setPath(touched, moving ? touchedLines(area, moving.box) : "");
       if (moving && note) showNote(note, area, moving);
-      if (note) show(note, moving !== null);
-      if (amiss) write(amiss, moving?.amiss ?? "");
+      if (note) setVisible(note, moving !== null);
+      if (problem) setText(problem, moving?.problem ?? "");
     },
     clear() {
       delete frame.dataset.moving;
-      for (const lines of [hatch, guides, met]) draw(lines, "");
-      if (note) show(note, false);
-      if (amiss) write(amiss, "");
+      for (const lines of [hatch, guides, touched]) setPath(lines, "");
+      if (note) setVisible(note, false);
+      if (problem) setText(problem, "");
     },
-    say(words) {
-      clearTimeout(saying);
-      saying = window.setTimeout(() => {
+    announce(words) {
+      clearTimeout(announcing);
+      announcing = window.setTimeout(() => {
         if (live) live.textContent = words;
-      }, SAY_AFTER_MS);
+      }, ANNOUNCE_AFTER_MS);
     },
   };
 }
 
-function draw(lines: SVGPathElement | null, d: string): void {
+function setPath(lines: SVGPathElement | null, d: string): void {
   if (lines && lines.getAttribute("d") !== d) lines.setAttribute("d", d);
 }
 
-function show(part: HTMLElement, shown: boolean): void {
+function setVisible(part: HTMLElement, shown: boolean): void {
   if (part.hidden === shown) part.hidden = !shown;
 }
 
-function write(part: Element, text: string): void {
+function setText(part: Element, text: string): void {
   if (part.textContent !== text) part.textContent = text;
 }
 
-function centreLines({ columns, rows, unitX, unitY }: Area): string {
+function centreLines({ columns, rows, unitX, unitY }: PictureArea): string {
   const [width, height] = [columns * unitX, rows * unitY];
   return `M${width / 2} 0V${height}M0 ${height / 2}H${width}`;
 }
 
 /** The edges and centre lines that the element has come to stand at, drawn stronger. */
-function metLines({ columns, rows, unitX, unitY }: Area, { column, row, width, height }: CellBox): string {
+function touchedLines({ columns, rows, unitX, unitY }: PictureArea, { column, row, width, height }: CellBox): string {
   const [right, bottom] = [columns * unitX, rows * unitY];
   const lines = [
     column === 0 && `M0 0V${bottom}`,
@@ -131,10 +131,10 @@ function metLines({ columns, rows, unitX, unitY }: Area, { column, row, width, h
 }
 
 /** Beside the element, on the side of the picture's middle, where there is most room. */
-function showNote(note: HTMLElement, area: Area, { box, where, placed }: Moving): void {
+function showNote(note: HTMLElement, area: PictureArea, { box, where, placed }: Moving): void {
   const [place, code] = note.children;
-  if (place) write(place, where);
-  if (code) write(code, placed ?? "");
+  if (place) setText(place, where);
+  if (code) setText(code, placed ?? "");
   const x = area.left + box.column * area.pxX;
   const y = area.top + box.row * area.pxY;
   const onLeft = box.column + box.width / 2 <= area.columns / 2;

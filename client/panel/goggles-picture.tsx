@@ -5,10 +5,10 @@ import { drawGoggles } from "../../shared/draw/goggles.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
 import type { LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
 import { type Mover, makeMover } from "./goggles-mover.ts";
-import type { Shown } from "./goggles-placement.ts";
+import type { GogglesDrawing } from "./goggles-placement.ts";
 import { type Enrich, sceneView } from "./scene-view.tsx";
 
-interface Props extends Shown {
+interface Props extends GogglesDrawing {
   readonly marked: LinePlace | null;
   readonly label: string;
   readonly mover: RefObject<Mover | null>;
@@ -24,7 +24,7 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
     const made = makeMover(frame.current!);
     mover.current = made;
     return () => {
-      made.end();
+      made.dispose();
       mover.current = null;
     };
   }, [mover]);
@@ -38,7 +38,7 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
       return { role: "application", "aria-label": label, "aria-describedby": "moving-keys" };
     }
     const element = byName.get(String(attributes["data-element"]));
-    return element && said(element);
+    return element && elementProps(element);
   };
   const onFocusIn = ({ target }: FocusEvent) => {
     const name = (target as Element).closest<SVGElement>("[data-element]")?.dataset.element;
@@ -62,7 +62,7 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
   );
 }
 
-function said(element: PanelElement): Readonly<Record<string, unknown>> {
+function elementProps(element: PanelElement): Readonly<Record<string, unknown>> {
   const flashes = element.flashes ? "; flashes" : "";
   const also = element.sharedWith.length > 0 ? `; also on ${element.sharedWith.join(", ")}` : "";
   return { role: "button", tabindex: 0, "aria-label": `${elementInWords(element)}${flashes}${also}` };

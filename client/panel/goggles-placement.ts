@@ -4,15 +4,15 @@
  */
 import { type Cell, clashInWords, clashOf, elementAt, placedAfter, placeInWords } from "../../shared/draw/moving.ts";
 import type { GogglesPicture, OsdGesture, PanelElement } from "../../shared/protocol/panel.ts";
-import { type Area, areaOf, makeOverlay } from "./goggles-overlay.ts";
+import { makeOverlay, measurePicture, type PictureArea } from "./goggles-overlay.ts";
 
 /** What is given with every drawing. */
-export interface Shown {
+export interface GogglesDrawing {
   readonly picture: GogglesPicture;
   /** What is drawn: another craft's elements, or another page's, are others even where the names are the same. */
   readonly subject: string;
   /** Tells the host of an element that was dropped. */
-  readonly tellMove: (gesture: OsdGesture) => void;
+  readonly reportMove: (gesture: OsdGesture) => void;
   /** A press without a movement. */
   readonly press: (element: PanelElement) => void;
   readonly remove: (element: PanelElement) => void;
@@ -20,7 +20,7 @@ export interface Shown {
 
 /** A place that the model does not have (yet). */
 interface Displaced extends Cell {
-  readonly told: boolean;
+  readonly reported: boolean;
 }
 
 /** How long a dropped element waits where it was dropped after a model that has it elsewhere. */
@@ -34,11 +34,11 @@ export function makePlacement(frame: HTMLElement) {
   const displaced = new Map<string, Displaced>();
   let groups = new Map<string, SVGGElement>();
   let shifted = new Set<SVGGElement>();
-  let shown: Shown | null = null;
-  let area: Area | null = null;
+  let shown: GogglesDrawing | null = null;
+  let area: PictureArea | null = null;
   let moving: string | null = null;
   let hovered: SVGGElement | undefined;
-  let settling = 0;
+  let settleTimer = 0;
 
   const elementOf = (name: string | null | undefined) =>
     shown?.picture.elements.find((element) => element.name === name);
@@ -46,12 +46,12 @@ export function makePlacement(frame: HTMLElement) {
     const { column, row } = displaced.get(element.name) ?? element;
     return { column, row };
   };
-  const placement = () => (shown?.picture.elements ?? []).map((element) => ({ ...element, ...placeOf(element) }));
+  const currentElements = () => (shown?.picture.elements ?? []).map((element) => ({ ...element, ...placeOf(element) }));
   const measure = () => {
-    if (shown) area = areaOf(frame, shown.picture) ?? area;
+    if (shown) area = measurePicture(frame, shown.picture) ?? area;
   };
 
-  const shift = (by: Area) => {
+  const shift = (by: PictureArea) => {
     const now = new Set<SVGGElement>();
     for (const [name, to] of displaced) {
       const [group, element] = [groups.get(name), elementOf(name)];
@@ -71,7 +71,7 @@ export function makePlacement(frame: HTMLElement) {
   const paint = () => {
     if (!shown || !area) return;
     shift(area);
-    const elements = placement();
+    const elements = currentElements();
     const mover = elements.find(({ name }) => name === moving);
     if (displaced.size === 0 && !mover) return overlay.clear();
     const clashes = elements.map((element) => clashOf(element, elements, shown!.picture));
@@ -79,10 +79,10 @@ export function makePlacement(frame: HTMLElement) {
     const model = elementOf(moving);
     if (!mover || !model) return overlay.paint(area, hatched, null);
     const where = placeInWords(mover, shown.picture);
-    const amiss = clashInWords(clashes[elements.indexOf(mover)]!);
+    const problem = clashInWords(clashes[elements.indexOf(mover)]!);
     const by = { column: mover.column - model.column, row: mover.row - model.row };
-    overlay.paint(area, hatched, { box: mover, where, amiss, placed: placedAfter(model.placed, by) });
-    overlay.say(amiss === "" ? where : `${where}; ${amiss}`);
+    overlay.paint(area, hatched, { box: mover, where, problem, placed: placedAfter(model.placed, by) });
+    overlay.announce(problem === "" ? where : `${where}; ${problem}`);
   };
 
   return {
@@ -98,7 +98,7 @@ export function makePlacement(frame: HTMLElement) {
       const column = Math.floor((pageX - area.pageX) / area.pxX);
       const row = Math.floor((pageY - area.pageY) / area.pxY);
       const focused = document.activeElement?.closest<SVGElement>("[data-element]")?.dataset.element;
-      return elementOf(elementAt(placement(), { column, row }, focused ?? null)?.name) ?? null;
+      return elementOf(elementAt(currentElements(), { column, row }, focused ?? null)?.name) ?? null;
     },
     /** Shows which element a press would mean, or none. */
     hover(name: string | undefined): void {
@@ -115,12 +115,12 @@ export function makePlacement(frame: HTMLElement) {
       moving = name;
       paint();
     },
-    put(name: string, to: Cell): void {
+    moveTo(name: string, to: Cell): void {
       const element = elementOf(name);
       if (!element) return;
-      const was = placeOf(element);
-      if (was.column === to.column && was.row === to.row) return;
-      displaced.set(name, { ...to, told: false });
+      const previous = placeOf(element);
+      if (previous.column === to.column && previous.row === to.row) return;
+      displaced.set(name, { ...to, reported: false });
       paint();
     },
     /** Ends a movement where it is: the host is told, unless the element is back where it was. */
@@ -128,20 +128,20 @@ export function makePlacement(frame: HTMLElement) {
       const [element, to] = [elementOf(name), displaced.get(name)];
       moving = null;
       if (!element || !to || (to.column === element.column && to.row === element.row)) displaced.delete(name);
-      else if (!to.told) {
-        displaced.set(name, { ...to, told: true });
-        shown?.tellMove({ kind: "move", element: name, column: to.column, row: to.row });
+      else if (!to.reported) {
+        displaced.set(name, { ...to, reported: true });
+        shown?.reportMove({ kind: "move", element: name, column: to.column, row: to.row });
       }
       paint();
     },
-    takeBack(name: string): void {
+    revert(name: string): void {
       moving = null;
       displaced.delete(name);
       paint();
-      overlay.say("Back where it was.");
+      overlay.announce("Back where it was.");
     },
     /** Takes the drawing that has just been made; what was dropped stays until a model has taken it. */
-    show(next: Shown): void {
+    show(next: GogglesDrawing): void {
       const isNew = shown?.picture !== next.picture;
       if (shown?.subject !== next.subject) displaced.clear();
       shown = next;
@@ -151,19 +151,19 @@ export function makePlacement(frame: HTMLElement) {
       measure();
       for (const [name, to] of displaced) {
         const element = elementOf(name);
-        const agrees = to.told && element?.column === to.column && element.row === to.row;
-        if (!element || agrees) displaced.delete(name);
+        const isTaken = to.reported && element?.column === to.column && element.row === to.row;
+        if (!element || isTaken) displaced.delete(name);
       }
-      clearTimeout(settling);
+      clearTimeout(settleTimer);
       // A model from before the edit may still come in between; one that stays so has not taken it.
-      settling = window.setTimeout(() => {
-        for (const [name, { told }] of displaced) if (told) displaced.delete(name);
+      settleTimer = window.setTimeout(() => {
+        for (const [name, { reported }] of displaced) if (reported) displaced.delete(name);
         paint();
       }, SETTLE_MS);
       paint();
     },
-    end(): void {
-      clearTimeout(settling);
+    dispose(): void {
+      clearTimeout(settleTimer);
       overlay.clear();
     },
   };

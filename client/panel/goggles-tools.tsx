@@ -7,15 +7,15 @@ import type { AddableElement, GogglesPicture, PanelElement } from "../../shared/
 type Look = (some: { readonly scenario?: Scenario; readonly page?: OsdPage }) => void;
 
 /** A flight from its fresh pack to the loss of its link, to be gone through like a recording. */
-export function Moment({ scenario, look }: { readonly scenario: Scenario; readonly look: Look }) {
-  const [wanted, setWanted] = useState(scenario);
-  useEffect(() => setWanted(scenario), [scenario]);
-  const at = SCENARIOS.findIndex(({ name }) => name === wanted);
-  const label = SCENARIOS[at]?.label ?? wanted;
+export function MomentSlider({ scenario, look }: { readonly scenario: Scenario; readonly look: Look }) {
+  const [selected, setSelected] = useState(scenario);
+  useEffect(() => setSelected(scenario), [scenario]);
+  const at = SCENARIOS.findIndex(({ name }) => name === selected);
+  const label = SCENARIOS[at]?.label ?? selected;
   const go = (index: number) => {
     const next = SCENARIOS[index];
-    if (!next || next.name === wanted) return;
-    setWanted(next.name);
+    if (!next || next.name === selected) return;
+    setSelected(next.name);
     look({ scenario: next.name });
   };
   return (
@@ -142,7 +142,7 @@ interface AddProps {
 /** An element found by its name or by what it shows. */
 export function AddTool({ addable, add }: AddProps) {
   const [typed, setTyped] = useState("");
-  const found = foundIn(addable, typed);
+  const found = matchingElement(addable, typed);
   if (addable.length === 0) return null;
   const onSubmit = (event: Event) => {
     event.preventDefault();
@@ -182,7 +182,7 @@ export function AddTool({ addable, add }: AddProps) {
 }
 
 /** The element that is meant: of that name, else whose name begins so, has it in it, or whose description has. */
-function foundIn(addable: readonly AddableElement[], typed: string): AddableElement | null {
+function matchingElement(addable: readonly AddableElement[], typed: string): AddableElement | null {
   const words = typed.trim().toLowerCase();
   if (words === "") return null;
   const name = words.replaceAll(/\s+/g, "-");

@@ -12,8 +12,8 @@ import type {
 import { FitTool } from "./goggles-fit.tsx";
 import type { Mover } from "./goggles-mover.ts";
 import { GogglesPictureView } from "./goggles-picture.tsx";
-import { AddTool, ChosenTool, LookTools, Moment } from "./goggles-tools.tsx";
-import { remember, tell } from "./host.ts";
+import { AddTool, ChosenTool, LookTools, MomentSlider } from "./goggles-tools.tsx";
+import { postToHost, saveState } from "./host.ts";
 
 interface Props {
   /** The craft that is drawn. */
@@ -25,7 +25,7 @@ interface Props {
 }
 
 /** A wish for the focus: an element that was added is to have it, or one beside a removed one. */
-interface Awaited {
+interface FocusRequest {
   readonly come: string | null;
   readonly gone: string | null;
   readonly next: string | null;
@@ -33,7 +33,7 @@ interface Awaited {
 }
 
 /** Long enough to be asked where to write; later the focus is the pilot's own again. */
-const AWAITED_MS = 15_000;
+const FOCUS_REQUEST_MS = 15_000;
 
 /** The whole view; the picture without elements where that is wished for and the craft can show it. */
 export function GogglesView({ craft, picture, file, version, marked }: Props) {
@@ -43,38 +43,38 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
   const [still, setStill] = useState<"still" | "flashing">("flashing");
   const { elements, preview } = picture;
   const chosen = elements.find(({ name }) => name === chosenName) ?? null;
-  const send = (gesture: OsdGesture) => tell({ kind: "osd", file, page: picture.page, gesture, version });
+  const send = (gesture: OsdGesture) => postToHost({ kind: "osd", file, page: picture.page, gesture, version });
   const nudge = ({ name }: PanelElement, by: Cell) => mover.current?.nudge(name, by);
-  const press = ({ at }: PanelElement) => tell({ kind: "select", at });
+  const press = ({ at }: PanelElement) => postToHost({ kind: "select", at });
 
   useUndoKeys(mover);
-  const awaitFocus = useAwaitedFocus(mover, picture);
+  const requestFocus = useRequestedFocus(mover, picture);
   useEffect(() => {
-    const written = elements.find(({ at }) => at.file === marked?.file && at.line === marked.line);
-    if (written) choose(written.name);
+    const atCursor = elements.find(({ at }) => at.file === marked?.file && at.line === marked.line);
+    if (atCursor) choose(atCursor.name);
   }, [marked]);
 
   const remove = (element: PanelElement) => {
     if (preview) return;
     const index = elements.indexOf(element);
     const next = elements[index + 1] ?? elements[index - 1];
-    awaitFocus({ come: null, gone: element.name, next: next?.name ?? null });
+    requestFocus({ come: null, gone: element.name, next: next?.name ?? null });
     send({ kind: "remove", element: element.name });
   };
   const add = (added: AddableElement) => {
-    awaitFocus({ come: added.name, gone: null, next: null });
+    requestFocus({ come: added.name, gone: null, next: null });
     send({ kind: "add", element: added.name, ...freePlace(picture, added) });
   };
   const look = (some: Partial<Pick<GogglesPicture, "scenario" | "page">>) => {
     const { scenario, page } = { ...picture, ...some };
-    remember({ scenario });
-    tell({ kind: "look", scenario, page });
+    saveState({ scenario });
+    postToHost({ kind: "look", scenario, page });
   };
 
   const isBare = bare === "bare" && picture.canHide;
-  const size = `${picturesSize(picture)}${isBare ? ", all hidden" : ""}`;
+  const size = `${sizeInWords(picture)}${isBare ? ", all hidden" : ""}`;
   const blank = elements.filter((element) => element.blank).map(({ name }) => name);
-  const amiss = elements.filter(({ clashing }) => clashing.length > 0);
+  const clashingElements = elements.filter(({ clashing }) => clashing.length > 0);
   return (
     <div class={`goggles-view ${still === "still" ? "steady" : ""}`}>
       <GogglesPictureView
@@ -84,11 +84,11 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
         label={size}
         mover={mover}
         choose={choose}
-        tellMove={send}
+        reportMove={send}
         press={press}
         remove={remove}
       />
-      <Moment scenario={picture.scenario} look={look} />
+      <MomentSlider scenario={picture.scenario} look={look} />
       <LookTools picture={picture} look={look} bare={bare} setBare={setBare} still={still} setStill={setStill} />
       {!preview && !isBare && <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />}
       {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
@@ -98,8 +98,10 @@ export function GogglesView({ craft, picture, file, version, marked }: Props) {
         {picture.safe ? ", the safe area dotted." : "."}
         {blank.length > 0 && !isBare && ` Outlined, as nothing shows there at this moment: ${listed(blank)}.`}
       </p>
-      {amiss.length > 0 && (
-        <p class="warning">Hatched cells are shared or off the grid: {amiss.map(({ name }) => name).join(", ")}.</p>
+      {clashingElements.length > 0 && (
+        <p class="warning">
+          Hatched cells are shared or off the grid: {clashingElements.map(({ name }) => name).join(", ")}.
+        </p>
       )}
       <p class="unseen" id="moving-keys">
         Arrow keys move an element by a cell, with Shift by five; Home, End, Page Up and Page Down take it to an edge.
@@ -130,19 +132,19 @@ function AsList({ elements, press }: Pick<GogglesPicture, "elements"> & { press:
 }
 
 /** Gives what takes a wish for the focus, and fulfils it with the first picture in which that can be. */
-function useAwaitedFocus(mover: { readonly current: Mover | null }, { elements }: GogglesPicture) {
-  const awaited = useRef<Awaited | null>(null);
+function useRequestedFocus(mover: { readonly current: Mover | null }, { elements }: GogglesPicture) {
+  const pending = useRef<FocusRequest | null>(null);
   useEffect(() => {
-    if (!awaited.current || performance.now() > awaited.current.untilMs) return;
-    const { come, gone, next } = awaited.current;
+    if (!pending.current || performance.now() > pending.current.untilMs) return;
+    const { come, gone, next } = pending.current;
     const has = (name: string | null) => elements.some((element) => element.name === name);
     const focused = has(come) ? come : gone && !has(gone) ? next : null;
     if (!focused) return;
-    awaited.current = null;
+    pending.current = null;
     mover.current?.focus(focused);
   }, [elements]);
-  return (wish: Omit<Awaited, "untilMs">) => {
-    awaited.current = { ...wish, untilMs: performance.now() + AWAITED_MS };
+  return (request: Omit<FocusRequest, "untilMs">) => {
+    pending.current = { ...request, untilMs: performance.now() + FOCUS_REQUEST_MS };
   };
 }
 
@@ -156,7 +158,7 @@ function useUndoKeys(mover: { readonly current: Mover | null }): void {
       event.preventDefault();
       // The editor hears of the keys of the page as well, and is not to undo a second time.
       event.stopPropagation();
-      if (redo || !mover.current?.cancel()) tell({ kind: redo ? "redo" : "undo" });
+      if (redo || !mover.current?.cancel()) postToHost({ kind: redo ? "redo" : "undo" });
     };
     document.addEventListener("keydown", onKeyDown);
     return () => document.removeEventListener("keydown", onKeyDown);
@@ -167,7 +169,7 @@ function isTyped({ target }: Event): boolean {
   return target instanceof HTMLInputElement && target.type !== "range";
 }
 
-function picturesSize({ columns, rows, elements }: GogglesPicture): string {
+function sizeInWords({ columns, rows, elements }: GogglesPicture): string {
   const count = elements.length === 1 ? "1 element" : `${elements.length} elements`;
   return `${count} on ${columns} by ${rows} cells`;
 }

@@ -2,7 +2,7 @@
 import type { ControlsAt, FromPanel, Scenario, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
 
 /** What outlives the page: where the pilot had got to, and nothing of the script itself. */
-export interface Remembered {
+export interface SavedState {
   readonly view: ViewName;
   readonly scrollTop: number;
   /** The script that the positions were set for. */
@@ -15,33 +15,33 @@ export interface Remembered {
 interface EditorApi {
   postMessage(message: FromPanel): void;
   getState(): unknown;
-  setState(state: Remembered): void;
+  setState(state: SavedState): void;
 }
 
 declare function acquireVsCodeApi(): EditorApi;
 
 const api = acquireVsCodeApi();
-const nothing: Remembered = { view: "goggles", scrollTop: 0, file: null, positions: {}, scenario: null };
+const initialState: SavedState = { view: "goggles", scrollTop: 0, file: null, positions: {}, scenario: null };
 
 /** Tells the host of a gesture. */
-export function tell(message: FromPanel): void {
+export function postToHost(message: FromPanel): void {
   api.postMessage(message);
 }
 
 /** Calls `take` with every message of the host; gives the way to stop. */
-export function listen(take: (message: ToPanel) => void): () => void {
+export function onHostMessage(take: (message: ToPanel) => void): () => void {
   const onMessage = ({ data }: MessageEvent<ToPanel>) => take(data);
   window.addEventListener("message", onMessage);
   return () => window.removeEventListener("message", onMessage);
 }
 
 /** All of it; what a page that has never been shown would remember, where there is nothing. */
-export function recall(): Remembered {
+export function loadState(): SavedState {
   const state = api.getState();
-  return typeof state === "object" && state !== null ? { ...nothing, ...state } : nothing;
+  return typeof state === "object" && state !== null ? { ...initialState, ...state } : initialState;
 }
 
 /** Remembers some of it anew; the rest stays as it was. */
-export function remember(some: Partial<Remembered>): void {
-  api.setState({ ...recall(), ...some });
+export function saveState(some: Partial<SavedState>): void {
+  api.setState({ ...loadState(), ...some });
 }

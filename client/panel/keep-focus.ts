@@ -1,5 +1,5 @@
 /** What had the focus has it again when the editor gives the keyboard back: after a question, or a step undone. */
-import { tell } from "./host.ts";
+import { postToHost } from "./host.ts";
 
 /** Watches the page; gives the way to stop. */
 export function keepFocus(): () => void {
@@ -8,7 +8,7 @@ export function keepFocus(): () => void {
     if (target instanceof HTMLElement || target instanceof SVGElement) last = target;
   };
   const onFocus = () => {
-    tell({ kind: "keyboard", has: true });
+    postToHost({ kind: "keyboard", has: true });
     if (document.activeElement === document.body && last?.isConnected) last.focus({ preventScroll: true });
   };
   document.addEventListener("focusin", onFocusIn);

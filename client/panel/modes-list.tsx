@@ -1,9 +1,9 @@
 /** Every mode of the craft: whether it is on, what turns it on, and where on the handset that is. */
 import { becomesInWords, shortName, standsInWords, waysInWords } from "../../shared/draw/words.ts";
 import type { PanelMode, SwitchesPicture } from "../../shared/protocol/panel.ts";
-import { tell } from "./host.ts";
+import { postToHost } from "./host.ts";
 
-interface Shown {
+interface Props {
   readonly picture: SwitchesPicture;
   readonly link: "up" | "lost";
   /** Marks the places that give a mode, or none. */
@@ -11,22 +11,22 @@ interface Shown {
 }
 
 /** All modes, in the script's order. */
-export function ModesList({ picture, link, mark }: Shown) {
-  const said = ({ name }: PanelMode) =>
+export function ModesList({ picture, link, mark }: Props) {
+  const stateOf = ({ name }: PanelMode) =>
     link === "lost" ? becomesInWords(name, picture.loss, picture.state) : standsInWords(name, picture.state);
   return (
     <section>
       <h2 id="modes">Modes</h2>
       <ul class="modes-list" aria-labelledby="modes">
         {picture.modes.map((mode) => (
-          <Row key={mode.name} mode={mode} said={said(mode)} mark={mark} />
+          <Row key={mode.name} mode={mode} stateText={stateOf(mode)} mark={mark} />
         ))}
       </ul>
     </section>
   );
 }
 
-function Row({ mode, said, mark }: { mode: PanelMode; said: string; mark: Shown["mark"] }) {
+function Row({ mode, stateText, mark }: { mode: PanelMode; stateText: string; mark: Props["mark"] }) {
   const { name, what, lines } = mode;
   const isOutput = name.startsWith("outputs.");
   const described = `ways-${name}`;
@@ -34,20 +34,20 @@ function Row({ mode, said, mark }: { mode: PanelMode; said: string; mark: Shown[
     <li>
       <button
         type="button"
-        class={`chip ${/\bon$/.test(said) ? "is-on" : ""}`}
+        class={`chip ${/\bon$/.test(stateText) ? "is-on" : ""}`}
         title={what}
         aria-describedby={described}
         onMouseEnter={() => mark(name)}
         onMouseLeave={() => mark(null)}
         onFocus={() => mark(name)}
         onBlur={() => mark(null)}
-        onClick={() => lines[0] && tell({ kind: "select", at: lines[0] })}
+        onClick={() => lines[0] && postToHost({ kind: "select", at: lines[0] })}
       >
         {isOutput && <span aria-hidden="true">→ </span>}
         {shortName(name)}
       </button>
       <span id={described}>
-        <b>{said}</b>
+        <b>{stateText}</b>
         <span class="quiet">{` ${isOutput ? "an output, " : ""}${waysInWords(mode)}`}</span>
       </span>
     </li>

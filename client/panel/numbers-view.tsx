@@ -13,7 +13,7 @@ import type {
   RatesPicture,
 } from "../../shared/protocol/numbers.ts";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
-import { Cursor, ItsLine, useToLine } from "./lines.tsx";
+import { CursorLine, LineLink, useLineLink } from "./line-links.tsx";
 import { ReadChart } from "./read-chart.tsx";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
@@ -24,26 +24,26 @@ const CHART_WIDTH = 190;
 const PACK_WIDTH = 350;
 const GAP = 12;
 
-interface Shown {
+interface Props {
   readonly picture: NumbersPicture;
   /** The cursor's line: the part that it says is marked. */
   readonly marked: LinePlace | null;
 }
 
 /** The whole view; what the script does not say is named below. */
-export function NumbersView({ picture, marked }: Shown) {
+export function NumbersView({ picture, marked }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
   const { rates, secondRates, packs, filters, loop, missing } = picture;
   return (
     <div class="numbers" ref={frame}>
       {width > 0 && (
-        <Cursor.Provider value={marked}>
+        <CursorLine.Provider value={marked}>
           {rates && <Rates rates={rates} second={secondRates} width={width} />}
           {packs.length > 0 && <Packs packs={packs} width={width} />}
           {filters && <Filters filters={filters} width={width} />}
           {loop && <Loop loop={loop} width={width} />}
-        </Cursor.Provider>
+        </CursorLine.Provider>
       )}
       {missing.map((sentence) => (
         <p class="quiet" key={sentence}>
@@ -56,7 +56,7 @@ export function NumbersView({ picture, marked }: Shown) {
 
 function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPicture | null; width: number }) {
   const charts = useMemo(() => ratesCharts(rates, second), [rates, second]);
-  const chartWidth = shareOf(width, CHART_WIDTH, [4, 2]);
+  const chartWidth = columnWidth(width, CHART_WIDTH, [4, 2]);
   return (
     <section>
       <h2>Rates</h2>
@@ -65,8 +65,8 @@ function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPic
           <div key={name} style={{ width: `${chartWidth}px` }}>
             <div class="head">
               <h3>{name}</h3>
-              {endsOf(name, chart.lines.length > 1 ? [rates, second] : [rates]).map(({ words, at }, index) => (
-                <ItsLine key={index} at={at} words={words} of={name} />
+              {fullStickLinks(name, chart.lines.length > 1 ? [rates, second] : [rates]).map(({ words, at }, index) => (
+                <LineLink key={index} at={at} words={words} of={name} />
               ))}
             </div>
             <ReadChart chart={chart} name={`${name} by stick`} width={chartWidth} height={170} />
@@ -78,7 +78,7 @@ function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPic
 }
 
 /** What full stick gives in each set, with its line. */
-function endsOf(name: NamedChart["name"], sets: readonly (RatesPicture | null)[]) {
+function fullStickLinks(name: NamedChart["name"], sets: readonly (RatesPicture | null)[]) {
   return sets.flatMap((set) => {
     if (name === "throttle") return set?.throttle ? [{ words: limitInWords(set.throttle), at: set.throttle.at }] : [];
     const axis = set?.axes.find((each) => each.name === name);
@@ -87,7 +87,7 @@ function endsOf(name: NamedChart["name"], sets: readonly (RatesPicture | null)[]
 }
 
 function Packs({ packs, width }: { packs: readonly PackPicture[]; width: number }) {
-  const packWidth = packs.length > 1 ? shareOf(width, PACK_WIDTH, [2]) : width;
+  const packWidth = packs.length > 1 ? columnWidth(width, PACK_WIDTH, [2]) : width;
   return (
     <div class="charts">
       {packs.map((pack) => (
@@ -98,8 +98,8 @@ function Packs({ packs, width }: { packs: readonly PackPicture[]; width: number 
 }
 
 /** The width of one of several side by side, as many as have room; of all of it where there is none. */
-function shareOf(width: number, least: number, counts: readonly number[]): number {
-  const columns = counts.find((count) => width >= count * least + (count - 1) * GAP) ?? 1;
+function columnWidth(width: number, minWidth: number, counts: readonly number[]): number {
+  const columns = counts.find((count) => width >= count * minWidth + (count - 1) * GAP) ?? 1;
   return Math.floor((width - GAP * (columns - 1)) / columns);
 }
 
@@ -107,17 +107,17 @@ function Pack({ pack, width }: { pack: PackPicture; width: number }) {
   const scene = drawPack(pack, { width, heading: "none" });
   const rows = packRows(pack);
   const [name, facts] = [packName(pack), packFacts(pack)];
-  const toLine = useToLine();
+  const lineLink = useLineLink();
   return (
     <section style={{ width: `${width}px` }}>
       <div class="head">
         <h2>{name}</h2>
-        {facts !== "" && <ItsLine at={pack.at} words={facts} of={name} />}
+        {facts !== "" && <LineLink at={pack.at} words={facts} of={name} />}
       </div>
       {sceneView(scene, ({ attributes }) => {
         const mark = pack.marks.find(({ name }) => name === attributes["data-mark"]);
         if (!mark) return undefined;
-        return toLine(mark.at, (rows.find(([name]) => name === mark.name) ?? []).filter(Boolean).join(", "));
+        return lineLink(mark.at, (rows.find(([name]) => name === mark.name) ?? []).filter(Boolean).join(", "));
       })}
       <TextTable head={["threshold", "V/cell", "pack, V", "usual, V/cell"]} rows={rows} name={name} />
     </section>
@@ -127,12 +127,12 @@ function Pack({ pack, width }: { pack: PackPicture; width: number }) {
 function Filters({ filters, width }: { filters: FiltersPicture; width: number }) {
   const { parts, chains, notches, leftOut } = filters;
   const chart = useMemo(() => responseChart(filters), [filters]);
-  const toLine = useToLine();
+  const lineLink = useLineLink();
   const delays = [
     ...parts.map((part) => [part.name, part.what, part.delayMs.toFixed(2)]),
     ...chains.map(({ name, delayMs }) => [`all of the ${name}`, "", delayMs.toFixed(2)]),
   ];
-  const partOf = (index: number): FilterPart | undefined => parts[index];
+  const partAt = (index: number): FilterPart | undefined => parts[index];
   return (
     <section>
       <h2>What passes the filters</h2>
@@ -147,7 +147,7 @@ function Filters({ filters, width }: { filters: FiltersPicture; width: number })
       {sceneView(drawDelays(filters, { width }), ({ attributes }) => {
         const index = attributes["data-part"];
         if (typeof index !== "number") return undefined;
-        return toLine(partOf(index)?.at, String(attributes["aria-label"]));
+        return lineLink(partAt(index)?.at, String(attributes["aria-label"]));
       })}
       {leftOut.length > 0 && <p class="quiet">Not in these sums: {leftOut.join(", ")}.</p>}
       <TextTable head={["filter", "where", "later by, ms"]} rows={delays} name="Delays" />
@@ -161,7 +161,7 @@ function Loop({ loop, width }: { loop: LoopPicture; width: number }) {
     loop: loop.at,
     command: loop.commandAt,
   };
-  const toLine = useToLine();
+  const lineLink = useLineLink();
   const rows = [...loopRows(loop), ["left", spareInWords(loop)]];
   return (
     <section>
@@ -169,7 +169,7 @@ function Loop({ loop, width }: { loop: LoopPicture; width: number }) {
       {sceneView(drawLoop(loop, { width, heading: "none" }), ({ attributes }) => {
         const name = attributes["data-loop"];
         if (typeof name !== "string") return undefined;
-        return toLine(places[name], `${name}: ${rows.find(([of]) => of === name)?.[1] ?? ""}`);
+        return lineLink(places[name], `${name}: ${rows.find(([of]) => of === name)?.[1] ?? ""}`);
       })}
       <TextTable head={["what", "time"]} rows={rows} name="A round of the loop" />
     </section>

@@ -11,7 +11,7 @@ import { TextTable } from "./text-table.tsx";
 /** Under this width the words of two lines of a chart take two lines. */
 const TWO_LINES = 330;
 
-interface Shown {
+interface Props {
   readonly chart: Chart;
   readonly name: string;
   readonly width: number;
@@ -21,7 +21,7 @@ interface Shown {
 }
 
 /** A chart with what is read off it, and the same as a table. */
-export function ReadChart({ chart, name, width, height, children }: Shown) {
+export function ReadChart({ chart, name, width, height, children }: Props) {
   const [share, setShare] = useState(0.5);
   const [shown, setShown] = useState(false);
   const stops = useMemo(() => stopsOf(chart), [chart]);
@@ -42,15 +42,15 @@ export function ReadChart({ chart, name, width, height, children }: Shown) {
     if (stop !== undefined) setShare(chart.x.share(stop));
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    const here = stops.indexOf(at);
-    const far = Math.ceil(stops.length / 8);
+    const current = stops.indexOf(at);
+    const largeStep = Math.ceil(stops.length / 8);
     const to: Readonly<Record<string, number>> = {
-      ArrowRight: here + 1,
-      ArrowUp: here + 1,
-      ArrowLeft: here - 1,
-      ArrowDown: here - 1,
-      PageUp: here + far,
-      PageDown: here - far,
+      ArrowRight: current + 1,
+      ArrowUp: current + 1,
+      ArrowLeft: current - 1,
+      ArrowDown: current - 1,
+      PageUp: current + largeStep,
+      PageDown: current - largeStep,
       Home: 0,
       End: stops.length - 1,
     };

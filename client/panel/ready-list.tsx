@@ -1,35 +1,35 @@
 /** What stands between the craft and arming, and the way there. */
 import { movesInWords } from "../../shared/draw/words.ts";
 import type { ControlsAt, ReadyPicture } from "../../shared/protocol/panel.ts";
-import { tell } from "./host.ts";
+import { postToHost } from "./host.ts";
 
-interface Shown {
+interface Props {
   readonly ready: ReadyPicture;
   readonly positions: ControlsAt;
   readonly move: (positions: ControlsAt) => void;
 }
 
 /** What surely stands in between, the way there, and what may stand in between besides. */
-export function ReadyList({ ready: { obstacles, moves }, positions, move }: Shown) {
-  const placement = obstacles.filter(({ state }) => state === "stands");
-  const others = obstacles.filter(({ state }) => state !== "stands");
-  const there = moves && { ...positions, ...Object.fromEntries(moves.map(({ name, to }) => [name, to])) };
+export function ReadyList({ ready: { obstacles, moves }, positions, move }: Props) {
+  const blocking = obstacles.filter(({ state }) => state === "stands");
+  const possible = obstacles.filter(({ state }) => state !== "stands");
+  const target = moves && { ...positions, ...Object.fromEntries(moves.map(({ name, to }) => [name, to])) };
   return (
     <section>
       <h2>What keeps it from arming</h2>
-      {placement.length === 0 ? <p>Nothing that is known here.</p> : <Obstacles all={placement} />}
-      {moves && there && moves.length > 0 && (
+      {blocking.length === 0 ? <p>Nothing that is known here.</p> : <Obstacles all={blocking} />}
+      {moves && target && moves.length > 0 && (
         <p>
           The shortest way of the controls: {movesInWords(moves)}.{" "}
-          <button type="button" onClick={() => move(there)}>
+          <button type="button" onClick={() => move(target)}>
             Go there
           </button>
         </p>
       )}
-      {others.length > 0 && (
+      {possible.length > 0 && (
         <details>
-          <summary>{others.length === 1 ? "One more thing" : `${others.length} more things`} that may</summary>
-          <Obstacles all={others} />
+          <summary>{possible.length === 1 ? "One more thing" : `${possible.length} more things`} that may</summary>
+          <Obstacles all={possible} />
         </details>
       )}
     </section>
@@ -43,7 +43,7 @@ function Obstacles({ all }: { all: ReadyPicture["obstacles"] }) {
         <li key={message}>
           {message}{" "}
           {at && (
-            <button type="button" class="link" onClick={() => tell({ kind: "select", at })}>
+            <button type="button" class="link" onClick={() => postToHost({ kind: "select", at })}>
               Its line
             </button>
           )}

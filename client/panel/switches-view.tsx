@@ -3,32 +3,32 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { drawSwitches } from "../../shared/draw/switches.ts";
 import { controlInWords, lossInWords, placesInWords, stateInWords } from "../../shared/draw/words.ts";
 import type { ControlsAt, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
-import { enrichControls } from "./controls.ts";
+import { enrichControls } from "./control-gestures.ts";
 import { ModesList } from "./modes-list.tsx";
 import { ReadyList } from "./ready-list.tsx";
 import { sceneView } from "./scene-view.tsx";
 import { useWidth } from "./use-width.ts";
 
-interface Shown {
+interface Props {
   readonly picture: SwitchesPicture;
   readonly findings: PanelModel["findings"];
   readonly move: (positions: ControlsAt) => void;
 }
 
 /** The whole view; the link is up until somebody cuts it here. */
-export function SwitchesView({ picture, findings, move }: Shown) {
+export function SwitchesView({ picture, findings, move }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
   const [link, setLink] = useState<"up" | "lost">("up");
   const [mode, setMode] = useState<string | null>(null);
   useEffect(() => followFocus(frame.current), [picture]);
   // Whoever moves a control wants to see what it does, which needs the link.
-  const steer = (positions: ControlsAt) => {
+  const moveControls = (positions: ControlsAt) => {
     setLink("up");
     move(positions);
   };
-  const cut = () => setLink(link === "up" ? "lost" : "up");
-  useKeys({ l: cut, Home: () => steer({}) });
+  const toggleLink = () => setLink(link === "up" ? "lost" : "up");
+  useKeys({ l: toggleLink, Home: () => moveControls({}) });
   const { state, loss } = picture;
   return (
     <>
@@ -36,16 +36,17 @@ export function SwitchesView({ picture, findings, move }: Shown) {
         {link === "lost" ? lossInWords(loss) : stateInWords(state)}
       </p>
       <p class="buttons">
-        <button type="button" onClick={() => steer({})} title="Home">
+        <button type="button" onClick={() => moveControls({})} title="Home">
           Everything to rest
         </button>
-        <button type="button" aria-pressed={link === "lost"} onClick={cut} title="L">
+        <button type="button" aria-pressed={link === "lost"} onClick={toggleLink} title="L">
           Signal lost
         </button>
       </p>
-      <Shows findings={findings} move={steer} />
+      <WitnessFindings findings={findings} move={moveControls} />
       <div class="frame" ref={frame}>
-        {width > 0 && sceneView(drawSwitches(picture, { width, words: "none", mode }), enrichControls(picture, steer))}
+        {width > 0 &&
+          sceneView(drawSwitches(picture, { width, words: "none", mode }), enrichControls(picture, moveControls))}
       </div>
       <p class="quiet">
         {picture.handset && `${picture.handset}. `}
@@ -53,7 +54,7 @@ export function SwitchesView({ picture, findings, move }: Shown) {
         reach.
         {picture.modes.some(({ name }) => name.startsWith("outputs.")) && " An arrow marks an output of the board."}
       </p>
-      {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={steer} />}
+      {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={moveControls} />}
       <ModesList picture={picture} link={link} mark={setMode} />
       <details>
         <summary>The switches as a list</summary>
@@ -75,10 +76,10 @@ export function SwitchesView({ picture, findings, move }: Shown) {
 }
 
 /** Findings that positions of the controls show; hints, and all where they are many, are folded away. */
-function Shows({ findings, move }: { findings: PanelModel["findings"]; move: Shown["move"] }) {
+function WitnessFindings({ findings, move }: { findings: PanelModel["findings"]; move: Props["move"] }) {
   const shown = findings.flatMap((finding) => (finding.witness ? [{ ...finding, witness: finding.witness }] : []));
-  const grave = shown.filter(({ severity }) => severity === "error" || severity === "warning");
-  const open = grave.length <= 2 ? grave : [];
+  const severe = shown.filter(({ severity }) => severity === "error" || severity === "warning");
+  const open = severe.length <= 2 ? severe : [];
   const folded = shown.filter((finding) => !open.includes(finding));
   const line = ({ code, severity, message, witness }: (typeof shown)[number]) => (
     <p class={`finding ${severity}`} key={`${code} ${message}`}>

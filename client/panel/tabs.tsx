@@ -5,14 +5,14 @@ import type { ViewName } from "../../shared/protocol/panel.ts";
 const TITLES: Readonly<Record<ViewName, string>> = { goggles: "Goggles", switches: "Switches", numbers: "Numbers" };
 const NAMES = Object.keys(TITLES) as ViewName[];
 
-interface Shown {
+interface Props {
   readonly view: ViewName;
   readonly choose: (view: ViewName) => void;
   readonly children: ComponentChildren;
 }
 
 /** The tabs, and below them the view that is chosen. */
-export function Tabs({ view, choose, children }: Shown) {
+export function Tabs({ view, choose, children }: Props) {
   const onKeyDown = (event: KeyboardEvent) => {
     const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
     const next = by && NAMES[(NAMES.indexOf(view) + by + NAMES.length) % NAMES.length];

@@ -1,5 +1,5 @@
 /** A drawing once more as a table, folded away under it. */
-interface Shown {
+interface Props {
   /** What the table is of, for those who come to it by its name. */
   readonly name: string;
   readonly head: readonly string[];
@@ -7,7 +7,7 @@ interface Shown {
 }
 
 /** The table; the first cell of a row names it. */
-export function TextTable({ name, head, rows }: Shown) {
+export function TextTable({ name, head, rows }: Props) {
   return (
     <details>
       <summary>As a table</summary>

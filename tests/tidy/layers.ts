@@ -53,7 +53,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   completion: { doors: ["complete"], uses: ["context"] },
   signature: { doors: ["signature"], uses: ["context"] },
   edits: { doors: ["calibration", "osd-edit"], uses: ["context"] },
-  arming: { doors: ["ready", "positions"] },
+  arming: { doors: ["readiness", "parse-positions"] },
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context"] },
   reference: { doors: ["page", "page-at", "names", "reference"], uses: ["context"] },
   reports: { doors: ["check-report", "effective-craft", "switch-map"] },

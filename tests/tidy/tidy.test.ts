@@ -42,15 +42,15 @@ test.each([
   // The insides of a capability, its doors, and folders that it has no business with.
   ["shared/ide/hover/hover.ts", "shared/ide/consequences/pack.ts", false],
   ["shared/ide/hover/hover.ts", "shared/ide/consequences/consequences.ts", true],
-  ["shared/ide/hover/hover.ts", "shared/ide/hover/files.ts", true],
+  ["shared/ide/hover/hover.ts", "shared/ide/hover/file-hover.ts", true],
   ["shared/ide/hover/hover.ts", "shared/ide/panel/panel.ts", false],
   ["shared/ide/context/describe.ts", "shared/ide/hover/hover.ts", false],
   ["shared/ide/nowhere/a.ts", "shared/ide/hover/hover.ts", false],
   ["server/src/lsp/features.ts", "shared/ide/hover/hover.ts", true],
-  ["server/src/lsp/features.ts", "shared/ide/hover/files.ts", false],
+  ["server/src/lsp/features.ts", "shared/ide/hover/file-hover.ts", false],
   ["shared/rules/all/syntax.ts", "shared/ide/hover/hover.ts", false],
   ["client/src/pages.ts", "shared/ide/hover/hover.ts", false],
-  ["tests/ide/hover/hover.test.ts", "shared/ide/hover/files.ts", true],
+  ["tests/ide/hover/hover.test.ts", "shared/ide/hover/file-hover.ts", true],
 ])("%s may import %s: %s", (path, imported, allowed) => {
   expect(mayImport(path, imported)).toBe(allowed);
 });

@@ -1,14 +1,14 @@
 /** The questions of a new craft, asked at a terminal. */
 
 import { NAME_PROMPT, readAnswer, readName, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
-import { allQuestions, type Found, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
+import { allQuestions, type FoundFiles, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import type { Answers, Question } from "../../../shared/protocol/new-craft.ts";
 import { CannotRun, type Io, oneLine } from "./io.ts";
 
 type Answer = string | readonly string[];
 
 /** Asks until every question has an answer. At the end of input there is no craft. */
-export async function askAnswers(found: Found, io: Io): Promise<Answers> {
+export async function askAnswers(found: FoundFiles, io: Io): Promise<Answers> {
   const conversation = io.converse!();
   const ask = async (prompt: string): Promise<string> => {
     const line = await conversation.ask(prompt);

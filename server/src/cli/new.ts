@@ -2,8 +2,8 @@
 import { resolve } from "node:path";
 import { basename, dirname, join } from "node:path/posix";
 import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
-import { foundIn, newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
-import { allQuestions, type Found } from "../../../shared/ide/new-craft/questions.ts";
+import { findFiles, newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
+import { allQuestions, type FoundFiles } from "../../../shared/ide/new-craft/questions.ts";
 import { isScriptFile } from "../../../shared/model/file-names.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { diskView, listNearest, nameFrom, readScriptFile, realPathOf, toPath, workspaceRoot } from "../node/disk.ts";
@@ -72,10 +72,10 @@ async function openPlace(out: string | undefined, io: Io) {
   const { catalogue } = await wordsBelow(root, io, (each) => nameFrom(folder, each));
   const { files } = listNearest(root, isScriptFile, MOST_FOLDERS);
   const workspace = makeCore(catalogue).at({ ...diskView(root), list: () => files });
-  return { workspace, found: foundIn(workspace, folder), file };
+  return { workspace, found: findFiles(workspace, folder), file };
 }
 
-async function answersFrom(path: string | undefined, found: Found, io: Io) {
+async function answersFrom(path: string | undefined, found: FoundFiles, io: Io) {
   if (path === undefined) {
     if (!io.converse)
       throw new CannotRun(
@@ -103,7 +103,7 @@ async function readJson(path: string, io: Io): Promise<unknown> {
 }
 
 /** The questions as data, with the name among them and without what only the asking needs. */
-function questionsForPrograms(found: Found) {
+function questionsForPrograms(found: FoundFiles) {
   const name = { id: "name", prompt: NAME_PROMPT, many: false, usual: USUAL_NAME, choices: null };
   return [name, ...allQuestions(found)];
 }

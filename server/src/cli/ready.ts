@@ -1,8 +1,8 @@
 /** `fettle ready`: what stands between a craft and arming. */
 
-import { readPositions } from "../../../shared/ide/arming/positions.ts";
-import type { ArmingMoment } from "../../../shared/ide/arming/ready.ts";
-import { readinessOf } from "../../../shared/ide/arming/ready.ts";
+import { parsePositions } from "../../../shared/ide/arming/parse-positions.ts";
+import type { ArmingMoment } from "../../../shared/ide/arming/readiness.ts";
+import { readinessOf } from "../../../shared/ide/arming/readiness.ts";
 import { boardOf } from "../../../shared/logic/from-craft.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
@@ -51,7 +51,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const throttleUs = numberIn(given, "throttle", { unit: "us", from: 500, to: 2500 });
   const tiltDeg = numberIn(given, "tilt", { unit: "deg", from: 0, to: 180 });
   const { craft, workspace, nameOf } = await openCraft(onePath(given, "craft"), io, given.text("handset"));
-  const said = readPositions(given.all("set"), boardOf(craft, workspace));
+  const said = parsePositions(given.all("set"), boardOf(craft, workspace));
   if (said.kind === "refused") throw new CannotRun(`--set: ${said.why}`);
   const moment: ArmingMoment = {
     positions: said.positions,

@@ -3,7 +3,7 @@ import type { Connection } from "vscode-languageserver";
 import { type CompletionItem, MarkupKind } from "vscode-languageserver-types";
 import { completionsAt, type DocRef, documentationOf } from "../../../shared/ide/completion/complete.ts";
 import { definitionsAt } from "../../../shared/ide/editor/definition.ts";
-import { fixesAt, shownAt } from "../../../shared/ide/editor/fixes.ts";
+import { fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
 import { foldsOf } from "../../../shared/ide/editor/folding.ts";
 import { hintsOf } from "../../../shared/ide/editor/hints.ts";
 import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
@@ -119,7 +119,7 @@ export function answerFeatures({
       fixes.push(...(await refactorings(documents, textDocument.uri, range, context.only)));
       const command = positionsCommand();
       if (command === null) return fixes;
-      const shown = shownAt(now(), file, range).map((finding) =>
+      const shown = witnessedFindingsAt(now(), file, range).map((finding) =>
         toShowAction(finding, textDocument.uri, command, toDiagnostic(finding, uriOf, pageOfRule)),
       );
       return [...fixes, ...shown];

@@ -1,13 +1,13 @@
 /** The questions of a new craft and the script that their answers give, for the client that asks them. */
 import type { Connection } from "vscode-languageserver";
 import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
-import { foundIn, newCraft, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
-import { type Found, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
+import { findFiles, newCraft, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
+import { type FoundFiles, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import { NEW_CRAFT_REQUEST, type NewCraftParams, type NewCraftResult } from "../../../shared/protocol/new-craft.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 
-const NOTHING_FOUND: Found = { handsets: [], layers: [], notOffered: [] };
+const NOTHING_FOUND: FoundFiles = { handsets: [], layers: [], notOffered: [] };
 
 /** Answers `fettle/newCraft`; null where that fails. */
 export function answerNewCraft(connection: Connection, documents: Documents, guard: Guard): void {
@@ -19,7 +19,7 @@ export function answerNewCraft(connection: Connection, documents: Documents, gua
       const root = (await documents.readyWithAll(folder ?? "untitled:")).replace(/\/$/, "");
       const workspace = documents.now();
       // Without a folder nothing could be used, wherever it lies.
-      const found = folder === null ? NOTHING_FOUND : foundIn(workspace, root);
+      const found = folder === null ? NOTHING_FOUND : findFiles(workspace, root);
       const understood = readAnswers(found, answers);
       const questions = questionsFor(found, answers);
       const isOpen = questions.some(({ id, choices }) => choices.length > 0 && answers[id] === undefined);

@@ -15,7 +15,7 @@ import {
 } from "vscode-languageserver-types";
 import type { CompletionItem as CoreCompletionItem } from "../../../shared/ide/completion/complete.ts";
 import type { Definition } from "../../../shared/ide/editor/definition.ts";
-import type { OfferedFix, ShownFinding } from "../../../shared/ide/editor/fixes.ts";
+import type { OfferedFix, WitnessedFinding } from "../../../shared/ide/editor/fixes.ts";
 import type { Fold } from "../../../shared/ide/editor/folding.ts";
 import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
@@ -70,7 +70,12 @@ export function toCodeAction(fix: OfferedFix, uriOf: UriOf, pageOfRule: PageOfRu
 }
 
 /** Sets the controls of the client's panel to what shows a finding; `command` is the client's own. */
-export function toShowAction(finding: ShownFinding, uri: string, command: string, diagnostic: Diagnostic): CodeAction {
+export function toShowAction(
+  finding: WitnessedFinding,
+  uri: string,
+  command: string,
+  diagnostic: Diagnostic,
+): CodeAction {
   const title = `Show it on the switches: ${finding.code}`;
   const shows: ShowPositions = { uri, positions: finding.witness };
   return {
@@ -113,7 +118,7 @@ export function toCompletionItem(item: CoreCompletionItem): CompletionItem {
     textEdit: { range: item.range, newText: item.text },
     data: item.doc,
     // After a name with its blank the editor asks again at once, for the value.
-    ...(item.asksAgain && { command: { title: "", command: "editor.action.triggerSuggest" } }),
+    ...(item.retrigger && { command: { title: "", command: "editor.action.triggerSuggest" } }),
   };
 }
 

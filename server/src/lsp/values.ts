@@ -7,7 +7,7 @@ import {
   MarkupKind,
   type SignatureHelp,
 } from "vscode-languageserver-types";
-import { type ColourAt, coloursOf, waysToWrite } from "../../../shared/ide/editor/colours.ts";
+import { type ColourAt, coloursOf, spellingsOf } from "../../../shared/ide/editor/colours.ts";
 import { type CalibrationAction, calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
 import { type SignatureHelp as Parts, signatureAt } from "../../../shared/ide/signature/signature.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
@@ -32,7 +32,7 @@ export function answerValues(connection: Connection, documents: Documents, guard
   );
   connection.onColorPresentation(
     guard("ways to write a colour", [], ({ color, range }) =>
-      waysToWrite(
+      spellingsOf(
         [color.red, color.green, color.blue].map((part) => Math.round(part * 255)) as [number, number, number],
       ).map((label) => ({ label, textEdit: { range, newText: label } })),
     ),

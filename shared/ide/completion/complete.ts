@@ -5,8 +5,8 @@ import { commentStart } from "../../syntax/scanner.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { type CursorContext, cursorContextAt } from "../context/cursor-context.ts";
 import { type CompletionItem, completionItems, type Offer } from "./completion-item.ts";
-import { offerTopLevel, offerUsePaths } from "./files.ts";
-import { offerHeads } from "./heads.ts";
+import { offerHeads } from "./entry-names.ts";
+import { offerTopLevel, offerUsePaths } from "./top-level.ts";
 import { offerValues } from "./values.ts";
 
 export { type CompletionItem, type DocRef, documentationOf } from "./completion-item.ts";

@@ -48,7 +48,7 @@ export interface CompletionItem {
   readonly sort: string;
   readonly doc: DocRef | null;
   /** True where a value is wanted directly after it. */
-  readonly asksAgain: boolean;
+  readonly retrigger: boolean;
 }
 
 /** An offer without its place: `group` puts the likelier ones first (0 before 9). */
@@ -62,7 +62,7 @@ export interface Offer {
   readonly words?: readonly string[];
   readonly group?: number;
   readonly doc?: DocRef | null;
-  readonly asksAgain?: boolean;
+  readonly retrigger?: boolean;
 }
 
 /** Offers with their place: in the order of their groups, then as given. */
@@ -78,7 +78,7 @@ export function completionItems(offers: readonly Offer[], range: Range): Complet
     range,
     sort: `${offer.group ?? 5}${String(i).padStart(4, "0")}`,
     doc: offer.doc ?? null,
-    asksAgain: offer.asksAgain === true,
+    retrigger: offer.retrigger === true,
   }));
 }
 

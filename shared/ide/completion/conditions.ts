@@ -6,9 +6,9 @@ import { describeControl, knownControls } from "../context/known-controls.ts";
 import type { Offer } from "./completion-item.ts";
 
 /** `said` is what stands after `when`, up to the position. */
-export function offerConditions(workspace: Workspace, file: string, said: string): Offer[] {
-  const tokens = said.match(/[()]|[^\s()]+/g) ?? [];
-  if (/[^\s()]$/.test(said)) tokens.pop();
+export function offerConditions(workspace: Workspace, file: string, written: string): Offer[] {
+  const tokens = written.match(/[()]|[^\s()]+/g) ?? [];
+  if (/[^\s()]$/.test(written)) tokens.pop();
   const controls = knownControls(workspace, file);
   const last = tokens.at(-1);
   const before = tokens.at(-2);
@@ -20,11 +20,11 @@ export function offerConditions(workspace: Workspace, file: string, said: string
   }
   if (/^[A-Z]/.test(last)) return offerTestWords(controls.get(last));
   if (/^ch\d+$/.test(last)) return BOUNDS;
-  if (last === "in") return [pulses(`\${1:1700} us to \${2:2000} us`, "a range, both ends included")];
-  if (last === "above" || last === "below") return [pulses(`\${1:1500} us`, "a bound, not included")];
+  if (last === "in") return [pulseOffer(`\${1:1700} us to \${2:2000} us`, "a range, both ends included")];
+  if (last === "above" || last === "below") return [pulseOffer(`\${1:1500} us`, "a bound, not included")];
   if (/^-?\d+(\.\d+)?$/.test(last)) return [{ label: "us", kind: "unit", group: 0, doc: { of: "unit", name: "us" } }];
-  if (last === "us" && tokens.at(-3) === "in") return [keyword("to", "the upper end", 0)];
-  return [keyword("and", "both must hold", 1), keyword("or", "one of them is enough", 2)];
+  if (last === "us" && tokens.at(-3) === "in") return [keywordOffer("to", "the upper end", 0)];
+  return [keywordOffer("and", "both must hold", 1), keywordOffer("or", "one of them is enough", 2)];
 }
 
 function offerTests(workspace: Workspace, controls: ReadonlyMap<string, ControlValue>, first: boolean): Offer[] {
@@ -37,7 +37,7 @@ function offerTests(workspace: Workspace, controls: ReadonlyMap<string, ControlV
         detail: describeControl(value),
         text: value.control === "dial" ? `${label} ` : `${label} is `,
         group: 1,
-        asksAgain: true,
+        retrigger: true,
       }),
     ),
     ...workspace.catalogue.modes.map(
@@ -49,7 +49,7 @@ function offerTests(workspace: Workspace, controls: ReadonlyMap<string, ControlV
         doc: { of: "name", section: "modes", name },
       }),
     ),
-    keyword("not", "the opposite of what follows", 6),
+    keywordOffer("not", "the opposite of what follows", 6),
     ...(first ? [always] : []),
   ];
 }
@@ -59,24 +59,24 @@ function offerPositions(control: ControlValue | undefined, mayNegate: boolean): 
     const rest = control?.rest === name ? ", at rest" : "";
     return { label: name, kind: "position", detail: `${pulseUs} us${rest}`, group: Math.min(i, 7) };
   });
-  return mayNegate ? [...positions, keyword("not", "any position but", 8)] : positions;
+  return mayNegate ? [...positions, keywordOffer("not", "any position but", 8)] : positions;
 }
 
 const BOUNDS: Offer[] = [
-  keyword("in", "between two pulses, both included", 1),
-  keyword("above", "above a pulse", 2),
-  keyword("below", "below a pulse", 3),
+  keywordOffer("in", "between two pulses, both included", 1),
+  keywordOffer("above", "above a pulse", 2),
+  keywordOffer("below", "below a pulse", 3),
 ];
 
 function offerTestWords(control: ControlValue | undefined): Offer[] {
-  return control?.control === "dial" ? BOUNDS : [keyword("is", "at one of its positions", 0), ...BOUNDS];
+  return control?.control === "dial" ? BOUNDS : [keywordOffer("is", "at one of its positions", 0), ...BOUNDS];
 }
 
-function keyword(label: string, detail: string, group: number): Offer {
-  return { label, kind: "keyword", detail, text: `${label} `, group, asksAgain: true };
+function keywordOffer(label: string, detail: string, group: number): Offer {
+  return { label, kind: "keyword", detail, text: `${label} `, group, retrigger: true };
 }
 
-function pulses(text: string, detail: string): Offer {
+function pulseOffer(text: string, detail: string): Offer {
   return { label: text.replace(/\$\{\d:(\d+)\}/g, "$1"), kind: "value", detail, text, snippet: true, group: 0 };
 }
 
@@ -91,31 +91,31 @@ export function offerDial(workspace: Workspace, file: string): Offer[] {
         detail: describeControl(value),
         text: `${label} `,
         group: 0,
-        asksAgain: true,
+        retrigger: true,
       }),
     );
 }
 
 /** What follows a control's name in a handset: its kind, a channel that is free, its positions. */
-export function offerControlLine(script: Script, said: string): Offer[] {
-  const tokens = said.trim().split(/\s+/).filter(Boolean);
-  if (/\S$/.test(said)) tokens.pop();
+export function offerControlLine(script: Script, written: string): Offer[] {
+  const tokens = written.trim().split(/\s+/).filter(Boolean);
+  if (/\S$/.test(written)) tokens.pop();
   if (tokens.length === 0) {
     return ["switch", "selector", "button", "dial"].map(
-      (label): Offer => ({ label, kind: "keyword", text: `${label} `, group: 0, asksAgain: true }),
+      (label): Offer => ({ label, kind: "keyword", text: `${label} `, group: 0, retrigger: true }),
     );
   }
   if (tokens.length === 1)
     return [{ label: `ch${freeChannel(script)}`, kind: "value", detail: "the next channel that is free", group: 0 }];
   if (tokens[0] === "dial")
-    return tokens.length === 2 ? [pulses(`\${1:1000} us to \${2:2000} us`, "its two stops")] : [];
+    return tokens.length === 2 ? [pulseOffer(`\${1:1000} us to \${2:2000} us`, "its two stops")] : [];
   const last = tokens.at(-1) ?? "";
   const names = positionNames(tokens);
   if (last === "rests") return names.map((label): Offer => ({ label, kind: "position", group: 0 }));
   if (/^-?\d+(\.\d+)?$/.test(last)) return [{ label: "us", kind: "unit", group: 0, doc: { of: "unit", name: "us" } }];
   if (last === "us" || tokens.length === 2) {
     const usual = ["up", "mid", "down"].filter((each) => !names.includes(each));
-    const rests: Offer[] = names.length >= 2 ? [keyword("rests", "where it stands when switched on", 4)] : [];
+    const rests: Offer[] = names.length >= 2 ? [keywordOffer("rests", "where it stands when switched on", 4)] : [];
     return [...usual.map((label): Offer => ({ label, kind: "position", text: `${label} `, group: 1 })), ...rests];
   }
   return [];

@@ -14,32 +14,32 @@ export function offerValues(workspace: Workspace, cursor: CursorContext, before:
   const { spec, section, script } = cursor;
   const parts = /^\s+([A-Za-z][A-Za-z0-9-]*)\s+(.*)$/s.exec(before);
   if (!spec || section === null || !parts) return [];
-  const [, head = "", said = ""] = parts;
+  const [, head = "", written = ""] = parts;
   const { catalogue } = workspace;
   if (head === "drop") return offerDrops(workspace, cursor);
   switch (spec.holds) {
     case "modes":
     case "outputs":
-      return /^when\s/.test(said)
-        ? offerConditions(workspace, script.file, said.replace(/^when\s+/, ""))
-        : [word("when", "the condition under which it is on")];
+      return /^when\s/.test(written)
+        ? offerConditions(workspace, script.file, written.replace(/^when\s+/, ""))
+        : [keywordOffer("when", "the condition under which it is on")];
     case "controls":
-      return offerControlLine(script, said);
+      return offerControlLine(script, written);
     case "follows": {
       const setting = adjustable(head, catalogue);
-      return setting ? offerFollows(workspace, script.file, setting, said) : [];
+      return setting ? offerFollows(workspace, script.file, setting, written) : [];
     }
     case "kept":
       return [];
     case "places":
-      if (catalogue.element(head)) return offerPlace(said);
+      if (catalogue.element(head)) return offerPlace(written);
   }
   const setting = catalogue.setting(baseOf(section), head);
-  return setting ? offerTypes(setting.types, said, setting.default) : [];
+  return setting ? offerTypes(setting.types, written, setting.default) : [];
 }
 
-function word(label: string, detail: string): Offer {
-  return { label, kind: "keyword", detail, text: `${label} `, group: 0, asksAgain: true };
+function keywordOffer(label: string, detail: string): Offer {
+  return { label, kind: "keyword", detail, text: `${label} `, group: 0, retrigger: true };
 }
 
 function offerDrops(workspace: Workspace, { spec, script, section }: CursorContext): Offer[] {
@@ -63,12 +63,12 @@ function offerDrops(workspace: Workspace, { spec, script, section }: CursorConte
 }
 
 /** `at COLUMN, ROW`: the edges and the middle of both axes. */
-function offerPlace(said: string): Offer[] {
-  if (!/^at\s/.test(said)) return [word("at", "the cell in which it stands")];
-  const place = said.replace(/^at\s+/, "");
+function offerPlace(written: string): Offer[] {
+  if (!/^at\s/.test(written)) return [keywordOffer("at", "the cell in which it stands")];
+  const place = written.replace(/^at\s+/, "");
   const anchors = place.includes(",") ? ROWS : COLUMNS;
-  const written = place.slice(place.indexOf(",") + 1).trim();
-  if (/[+\-\d]/.test(written)) return [];
+  const offset = place.slice(place.indexOf(",") + 1).trim();
+  if (/[+\-\d]/.test(offset)) return [];
   return anchors.map(([label, detail], i): Offer => ({ label, kind: "anchor", detail, group: i }));
 }
 
@@ -83,37 +83,39 @@ const ROWS = [
   ["bottom", "from the last row, as in bottom-1"],
 ] as const;
 
-function offerFollows(workspace: Workspace, file: string, setting: SettingSpec, said: string): Offer[] {
-  if (!/^follows\s/.test(said)) return [word("follows", "the dial that moves it")];
-  const rest = said.replace(/^follows\s+/, "");
+function offerFollows(workspace: Workspace, file: string, setting: SettingSpec, written: string): Offer[] {
+  if (!/^follows\s/.test(written)) return [keywordOffer("follows", "the dial that moves it")];
+  const rest = written.replace(/^follows\s+/, "");
   if (!/^\S+\s/.test(rest)) return offerDial(workspace, file);
   const after = rest.replace(/^\S+\s+/, "");
-  if (!/^from\s/.test(after)) return [word("from", "its value at the low stop")];
+  if (!/^from\s/.test(after)) return [keywordOffer("from", "its value at the low stop")];
   const values = after.replace(/^from\s+/, "");
   const quantity = setting.types.filter((type) => type.is === "quantity");
   const second = /\sto\s+(.*)$/.exec(values);
   if (second) return offerTypes(quantity, second[1]!, undefined);
   return /^-?[\d.]+\s*\S+\s+\S*$/.test(values)
-    ? [word("to", "its value at the high stop")]
+    ? [keywordOffer("to", "its value at the high stop")]
     : offerTypes(quantity, values, undefined);
 }
 
 /** What any of the types offers after what has been said of the value. */
-function offerTypes(types: readonly ValueType[], said: string, usual: string | undefined): Offer[] {
-  const offers = types.flatMap((type) => (type.is === "fields" ? offerFields(type, said) : offerSimple(type, said)));
-  if (usual !== undefined && said.trim() === "" && !offers.some((each) => each.label === usual)) {
-    offers.unshift({ label: usual, kind: "value", detail: "the default", group: 0 });
+function offerTypes(types: readonly ValueType[], written: string, defaultText: string | undefined): Offer[] {
+  const offers = types.flatMap((type) =>
+    type.is === "fields" ? offerFields(type, written) : offerSimple(type, written),
+  );
+  if (defaultText !== undefined && written.trim() === "" && !offers.some((each) => each.label === defaultText)) {
+    offers.unshift({ label: defaultText, kind: "value", detail: "the default", group: 0 });
   }
   return offers;
 }
 
 const NUMBER = /^-?\d+(\.\d+)?\s*[A-Za-z/%µ]*$/;
 
-function offerSimple(type: SimpleType, said: string): Offer[] {
-  const oneWord = /^\S*$/.test(said);
+function offerSimple(type: SimpleType, written: string): Offer[] {
+  const oneWord = /^\S*$/.test(written);
   switch (type.is) {
     case "quantity":
-      return type.unit !== "" && NUMBER.test(said) ? unitsLike(type.unit).map(offerUnit) : [];
+      return type.unit !== "" && NUMBER.test(written) ? unitsLike(type.unit).map(offerUnit) : [];
     case "choice":
       return oneWord
         ? type.choices.map(
@@ -129,20 +131,20 @@ function offerSimple(type: SimpleType, said: string): Offer[] {
     case "yes-no":
       return oneWord ? ["yes", "no"].map((label): Offer => ({ label, kind: "choice", group: 1 })) : [];
     case "order": {
-      const used = new Set(said.split(/\s+/).slice(0, -1));
+      const used = new Set(written.split(/\s+/).slice(0, -1));
       return type.words.filter((each) => !used.has(each)).map((label): Offer => ({ label, kind: "choice", group: 1 }));
     }
     case "range": {
-      const second = /\sto\s+(.*)$/.exec(said);
+      const second = /\sto\s+(.*)$/.exec(written);
       if (second) return offerSimple(type.of, second[1]!);
-      return /^-?[\d.]+(\s*\S+)?\s+\S*$/.test(said)
-        ? [...offerSimple(type.of, said), word("to", "the upper end")]
-        : offerSimple(type.of, said);
+      return /^-?[\d.]+(\s*\S+)?\s+\S*$/.test(written)
+        ? [...offerSimple(type.of, written), keywordOffer("to", "the upper end")]
+        : offerSimple(type.of, written);
     }
     case "colour":
       return oneWord ? Object.keys(colourNames).map((label): Offer => ({ label, kind: "colour", group: 3 })) : [];
     case "list":
-      return offerSimple(type.of, said.slice(said.lastIndexOf(",") + 1).trimStart());
+      return offerSimple(type.of, written.slice(written.lastIndexOf(",") + 1).trimStart());
     default:
       return [];
   }
@@ -153,13 +155,13 @@ function offerUnit(label: string, i: number): Offer {
 }
 
 /** After a field's name its value; else the fields that are not said yet. */
-function offerFields(type: FieldsType, said: string): Offer[] {
-  const words = said.split(/\s+/);
-  const begun = words.pop() ?? "";
+function offerFields(type: FieldsType, written: string): Offer[] {
+  const words = written.split(/\s+/);
+  const partialWord = words.pop() ?? "";
   const known = new Set(type.fields.map((each) => each.name));
   const last = words.findLastIndex((each) => known.has(each));
   const field = type.fields.find((each) => each.name === words[last]);
-  const value = [...words.slice(last + 1), begun].join(" ");
+  const value = [...words.slice(last + 1), partialWord].join(" ");
   const used = new Set(words);
   const names = type.fields
     .filter((each) => !used.has(each.name))
@@ -171,7 +173,7 @@ function offerFields(type: FieldsType, said: string): Offer[] {
         text: `${name} `,
         group: 2,
         doc: { of: "text", text: what },
-        asksAgain: true,
+        retrigger: true,
       }),
     );
   if (!field) return names;

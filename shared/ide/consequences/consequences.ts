@@ -61,17 +61,17 @@ const providers: Readonly<Record<string, ConsequenceProviders>> = {
 export type ConsequenceQuery = Pick<Entry, "kind" | "section" | "name"> & Partial<Source>;
 
 /** The sentences that follow from an entry's value as the craft has it; none where it has none. */
-export function consequencesOf(craft: Craft, catalogue: Catalogue, asked: ConsequenceQuery): readonly Consequence[] {
-  const tell = providerOf(asked);
-  const found = tell && effectiveValue(craft, asked);
-  if (!tell || !found) return [];
-  const subject: ConsequenceSubject = { craft, catalogue, section: asked.section, name: asked.name, ...found };
-  const told = new Set<string>();
-  return tell(subject).map((each) => {
-    const rests = suppositions(craft, catalogue, each.from);
-    if (told.has(rests)) return each;
-    told.add(rests);
-    return { ...each, text: each.text + rests };
+export function consequencesOf(craft: Craft, catalogue: Catalogue, query: ConsequenceQuery): readonly Consequence[] {
+  const provider = providerOf(query);
+  const found = provider && effectiveValue(craft, query);
+  if (!provider || !found) return [];
+  const subject: ConsequenceSubject = { craft, catalogue, section: query.section, name: query.name, ...found };
+  const noted = new Set<string>();
+  return provider(subject).map((each) => {
+    const note = defaultsUsed(craft, catalogue, each.from);
+    if (noted.has(note)) return each;
+    noted.add(note);
+    return { ...each, text: each.text + note };
   });
 }
 
@@ -79,11 +79,11 @@ function providerOf({ kind, section, name }: ConsequenceQuery): ConsequenceProvi
   if (kind === "element") return placeProvider;
   if (kind === "follows") return followProvider;
   return kind === "setting" && Object.hasOwn(providers, baseOf(section))
-    ? own(providers[baseOf(section)]!, name)
+    ? ownEntry(providers[baseOf(section)]!, name)
     : undefined;
 }
 
-function own(table: ConsequenceProviders, name: string): ConsequenceProvider | undefined {
+function ownEntry(table: ConsequenceProviders, name: string): ConsequenceProvider | undefined {
   return Object.hasOwn(table, name) ? table[name] : undefined;
 }
 
@@ -92,42 +92,42 @@ function effectiveValue(
   craft: Craft,
   { kind, section, name, file, line }: ConsequenceQuery,
 ): Pick<ConsequenceSubject, "value" | "source"> | null {
-  const said: Pick<Setting, "value" | "source"> | null | undefined =
+  const effective: Pick<Setting, "value" | "source"> | null | undefined =
     kind === "element"
       ? (section === "osd-second" ? craft.osdSecond : craft.osd).get(name)
       : kind === "follows"
         ? craft.adjust.get(name)
-        : settled(settingIn(craft, section, name), file, line);
-  return said?.value ? { value: said.value, source: said.source } : null;
+        : itemOnLine(settingIn(craft, section, name), file, line);
+  return effective?.value ? { value: effective.value, source: effective.source } : null;
 }
 
-function settled(setting: Setting | null, file?: string, line?: number): Pick<Setting, "value" | "source"> | null {
+function itemOnLine(setting: Setting | null, file?: string, line?: number): Pick<Setting, "value" | "source"> | null {
   if (!setting?.items) return setting;
   const items = setting.items.filter(({ value }) => value !== null);
   return items.find(({ source }) => source.file === file && source.line === line) ?? items.at(-1) ?? null;
 }
 
 /** The defaults on which a sentence rests: of settings and fields that nobody said. */
-function suppositions(craft: Craft, catalogue: Catalogue, from: readonly string[]): string {
-  const supposed = new Set<string>();
+function defaultsUsed(craft: Craft, catalogue: Catalogue, from: readonly string[]): string {
+  const defaults = new Set<string>();
   for (const path of from) {
-    const text = supposedOf(craft, catalogue, path);
-    if (text !== null) supposed.add(text);
+    const text = defaultUsed(craft, catalogue, path);
+    if (text !== null) defaults.add(text);
   }
-  return supposed.size === 0 ? "" : ` (with ${listed([...supposed])}, as the catalogue supposes)`;
+  return defaults.size === 0 ? "" : ` (with ${listed([...defaults])}, as the catalogue supposes)`;
 }
 
-function supposedOf(craft: Craft, catalogue: Catalogue, path: string): string | null {
+function defaultUsed(craft: Craft, catalogue: Catalogue, path: string): string | null {
   const dot = path.lastIndexOf(".");
   const section = path.slice(0, dot);
   const [name = "", field] = path.slice(dot + 1).split(":");
-  const said = settingIn(craft, section, name);
+  const setting = settingIn(craft, section, name);
   const spec = catalogue.setting(baseOf(section), name);
-  if (field === undefined) return !said && spec?.default !== undefined ? `${name} ${spec.default}` : null;
+  if (field === undefined) return !setting && spec?.default !== undefined ? `${name} ${spec.default}` : null;
   // A repeatable setting has no fields of its own: whoever asks has looked at the line.
-  if (fieldOf(said?.items ? null : (said?.value ?? null), field)) return null;
+  if (fieldOf(setting?.items ? null : (setting?.value ?? null), field)) return null;
   if (section === "rates-second" && fieldOf(settingIn(craft, "rates", name)?.value ?? null, field)) return null;
   const fields = spec?.types.find((type): type is FieldsType => type.is === "fields")?.fields;
-  const usual = fields?.find((each) => each.name === field)?.default;
-  return usual === undefined ? null : `${field} ${usual}`;
+  const fieldDefault = fields?.find((each) => each.name === field)?.default;
+  return fieldDefault === undefined ? null : `${field} ${fieldDefault}`;
 }

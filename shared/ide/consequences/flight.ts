@@ -15,16 +15,21 @@ import { ratesOf, secondRatesOf, stickTravelsOf } from "../../numbers/rates-of.t
 import { throttleShare } from "../../numbers/sticks.ts";
 import { numberIn, numberOf, settingIn, valueIn, wordIn } from "../../numbers/values.ts";
 import type { Value } from "../../syntax/value.ts";
-import { duration, figure, percent } from "../context/format.ts";
-import { type ConsequenceProvider, type ConsequenceProviders, type ConsequenceSubject, says } from "./provider.ts";
+import { formatDuration, formatNumber, formatPercent } from "../context/format.ts";
+import {
+  type ConsequenceProvider,
+  type ConsequenceProviders,
+  type ConsequenceSubject,
+  consequence,
+} from "./provider.ts";
 
-function figuresOf({ craft, catalogue, section }: ConsequenceSubject) {
+function ratesFiguresOf({ craft, catalogue, section }: ConsequenceSubject) {
   return section === "rates-second" ? secondRatesOf(craft, catalogue) : ratesOf(craft, catalogue);
 }
 
-const axis: ConsequenceProvider = (subject) => {
+const rateAxis: ConsequenceProvider = (subject) => {
   const { section, name } = subject;
-  const figures = figuresOf(subject);
+  const figures = ratesFiguresOf(subject);
   const found = name === "roll" || name === "pitch" || name === "yaw" ? figures?.[name] : null;
   if (!figures || !found) return [];
   const topDegS = figures.topDegS ?? Number.POSITIVE_INFINITY;
@@ -33,28 +38,28 @@ const axis: ConsequenceProvider = (subject) => {
   const halfAt = topDegS < found.endDegS ? stickAtRate(found, endDegS / 2) : halfRateStick(found);
   const from = ["slope", "end", "bend"].map((field) => `${section}.${name}:${field}`);
   if (topDegS < highestRate(found)) from.push(`${section}.top-rate`);
-  const turn = endDegS > 0 ? `, a turn in ${duration(turnS(endDegS))}` : "";
-  const half = halfAt === null || endDegS <= 0 ? "" : `; half of that at ${percent(halfAt)} of stick`;
-  return says(
-    `Half stick turns at ${figure(rate(0.5))} deg/s, full stick at ${figure(endDegS, 4)} deg/s${turn}${half}`,
+  const turn = endDegS > 0 ? `, a turn in ${formatDuration(turnS(endDegS))}` : "";
+  const half = halfAt === null || endDegS <= 0 ? "" : `; half of that at ${formatPercent(halfAt)} of stick`;
+  return consequence(
+    `Half stick turns at ${formatNumber(rate(0.5))} deg/s, full stick at ${formatNumber(endDegS, 4)} deg/s${turn}${half}`,
     from,
-    `${figure(rate(0.5))} deg/s at half stick`,
+    `${formatNumber(rate(0.5))} deg/s at half stick`,
   );
 };
 
 const topRate: ConsequenceProvider = (subject) => {
-  const figures = figuresOf(subject);
+  const figures = ratesFiguresOf(subject);
   const topDegS = figures?.topDegS ?? null;
   if (!figures || topDegS === null) return [];
   const cut = (["roll", "pitch", "yaw"] as const).flatMap((name) => {
     const found = figures[name];
     const stick = found && highestRate(found) > topDegS ? stickAtRate(found, topDegS) : null;
-    return stick === null ? [] : { name, text: `${name} from ${percent(stick)} of stick on` };
+    return stick === null ? [] : { name, text: `${name} from ${formatPercent(stick)} of stick on` };
   });
   const own = `${subject.section}.top-rate`;
   return cut.length === 0
-    ? says("No axis reaches it", [own])
-    : says(`It holds back ${listed(cut.map(({ text }) => text))}`, [
+    ? consequence("No axis reaches it", [own])
+    : consequence(`It holds back ${listed(cut.map(({ text }) => text))}`, [
         own,
         ...cut.map(({ name }) => `${subject.section}.${name}`),
       ]);
@@ -63,9 +68,9 @@ const topRate: ConsequenceProvider = (subject) => {
 const STICKS = [0.25, 0.5, 0.75, 1];
 const THROTTLE = ["throttle-curve", "throttle-soft", "throttle-hover", "throttle-limit", "throttle-limit-by"];
 
-const throttle: ConsequenceProvider = (subject) => {
+const throttleCurve: ConsequenceProvider = (subject) => {
   const { craft, catalogue, section } = subject;
-  const found = figuresOf(subject)?.throttle;
+  const found = ratesFiguresOf(subject)?.throttle;
   if (!found) return [];
   const from = THROTTLE.filter((name) => settingIn(craft, section, name)).map((name) => `${section}.${name}`);
   const gives = STICKS.map((stick) => Math.round(throttleAt(found, stick) * 100)).join(", ");
@@ -74,13 +79,13 @@ const throttle: ConsequenceProvider = (subject) => {
   const hover =
     hoverShare === null
       ? []
-      : says(
+      : consequence(
           stick === null
-            ? `Full stick gives less than the ${percent(hoverShare)} of the hover: the craft does not lift off`
-            : `It hovers, at ${percent(hoverShare)} throttle, with the stick at ${percent(stick)}`,
+            ? `Full stick gives less than the ${formatPercent(hoverShare)} of the hover: the craft does not lift off`
+            : `It hovers, at ${formatPercent(hoverShare)} throttle, with the stick at ${formatPercent(stick)}`,
           [...from, "frame.hover-throttle"],
         );
-  return [...says(`The stick at 25, 50, 75, 100 % gives ${gives} % throttle`, from), ...hover];
+  return [...consequence(`The stick at 25, 50, 75, 100 % gives ${gives} % throttle`, from), ...hover];
 };
 
 const armThrottle: ConsequenceProvider = ({ craft, catalogue, value }) => {
@@ -89,11 +94,11 @@ const armThrottle: ConsequenceProvider = ({ craft, catalogue, value }) => {
   if (limitUs === null || !ends) return [];
   const share = throttleShare(limitUs, ends.fromUs, ends.toUs);
   const from = ["safety.arm-throttle-limit", "link.endpoints"];
-  if (share <= 0) return says(`It lies at or below the stick's low end, ${ends.fromUs} us`, from);
-  return says(
-    `It is ${percent(share)} of the throttle stick, from ${ends.fromUs} us to ${ends.toUs} us`,
+  if (share <= 0) return consequence(`It lies at or below the stick's low end, ${ends.fromUs} us`, from);
+  return consequence(
+    `It is ${formatPercent(share)} of the throttle stick, from ${ends.fromUs} us to ${ends.toUs} us`,
     from,
-    `${percent(share)} of the stick`,
+    `${formatPercent(share)} of the stick`,
   );
 };
 
@@ -106,11 +111,11 @@ const HELD = {
 /** A throttle that may be said as a pulse, as a person says it. */
 function throttleText(value: Value | null): string {
   if (value?.kind !== "quantity") return "";
-  return ` at ${figure(value.number, 4)} ${value.unit}${value.unit === "%" ? " throttle" : ""}`;
+  return ` at ${formatNumber(value.number, 4)} ${value.unit}${value.unit === "%" ? " throttle" : ""}`;
 }
 
 /** What happens from the last packet on, step by step, with its times added up. */
-const loss: ConsequenceProvider = ({ craft, catalogue }) => {
+const linkLoss: ConsequenceProvider = ({ craft, catalogue }) => {
   const seconds = (section: string, name: string) => numberIn(craft, catalogue, section, name, "s");
   const [lostS, holdS, descendS] = [
     seconds("link", "lost-after"),
@@ -123,13 +128,13 @@ const loss: ConsequenceProvider = ({ craft, catalogue }) => {
   const steps: string[] = [];
   if (lostS !== null) {
     from.push("link.lost-after");
-    steps.push(`after ${duration(lostS)} without a packet the link counts as lost`);
+    steps.push(`after ${formatDuration(lostS)} without a packet the link counts as lost`);
   }
   if (holdS !== null) {
     from.push("failsafe.hold-for");
     const how = held !== null && held in HELD ? ` ${HELD[held as keyof typeof HELD]}` : "";
     if (how !== "") from.push("failsafe.hold-with");
-    steps.push(holdS === 0 ? "the craft acts at once" : `for ${duration(holdS)} it flies on${how}`);
+    steps.push(holdS === 0 ? "the craft acts at once" : `for ${formatDuration(holdS)} it flies on${how}`);
   }
   let endS = lostS === null && holdS === null ? null : (lostS ?? 0) + (holdS ?? 0);
   if (then !== null) from.push("failsafe.then");
@@ -141,35 +146,35 @@ const loss: ConsequenceProvider = ({ craft, catalogue }) => {
     const at = valueIn(craft, catalogue, "failsafe", "descend-throttle");
     if (at) from.push("failsafe.descend-throttle");
     if (descendS !== null) from.push("failsafe.descend-for");
-    const long = descendS === null ? "" : descendS === 0 ? ", without an end" : ` for ${duration(descendS)}`;
+    const long = descendS === null ? "" : descendS === 0 ? ", without an end" : ` for ${formatDuration(descendS)}`;
     steps.push(`then it comes down${throttleText(at)}${long}${descendS ? ", and the motors stop" : ""}`);
     endS = endS !== null && descendS ? endS + descendS : null;
   } else endS = null;
   if (steps.length < 2) return [];
-  return says(`${capital(steps.join(", "))}${endS === null ? "" : `: ${duration(endS)} in all`}`, from);
+  return consequence(`${capital(steps.join(", "))}${endS === null ? "" : `: ${formatDuration(endS)} in all`}`, from);
 };
 
 /** Of a descent: nothing, where the motors stop at once. */
-const descent: ConsequenceProvider = (subject) => {
+const descentAfterLoss: ConsequenceProvider = (subject) => {
   const { craft, catalogue, name } = subject;
   const then = wordIn(craft, catalogue, "failsafe", "then");
-  if (then !== "stop") return loss(subject);
-  return says("It has no say: with `then stop` the motors stop at once", [`failsafe.${name}`, "failsafe.then"]);
+  if (then !== "stop") return linkLoss(subject);
+  return consequence("It has no say: with `then stop` the motors stop at once", [`failsafe.${name}`, "failsafe.then"]);
 };
 
-const resume: ConsequenceProvider = ({ value }) => {
+const resumeDelay: ConsequenceProvider = ({ value }) => {
   const seconds = numberOf(value, "s");
   if (seconds === null) return [];
-  return says(
+  return consequence(
     seconds === 0
       ? "The first packet that comes through gives the craft back to the pilot"
-      : `The link must be back for ${duration(seconds)} without a gap before the pilot has the craft again`,
+      : `The link must be back for ${formatDuration(seconds)} without a gap before the pilot has the craft again`,
     ["failsafe.resume-after"],
   );
 };
 
 /** How long the craft is on its way at a speed, over a height that is said. */
-const way: ConsequenceProvider = ({ craft, catalogue, name }) => {
+const climbTime: ConsequenceProvider = ({ craft, catalogue, name }) => {
   const speed = (of: string) => numberIn(craft, catalogue, "navigation", of, "m/s");
   const heightM = numberIn(craft, catalogue, "navigation", "return-height", "m");
   if (heightM === null) return [];
@@ -181,19 +186,20 @@ const way: ConsequenceProvider = ({ craft, catalogue, name }) => {
     const ms = speed(of);
     return ms === null || ms <= 0
       ? []
-      : says(`${verb} ${does} ${figure(heightM)} m at ${figure(ms)} m/s takes ${duration(heightM / ms)}`, [
-          "navigation.return-height",
-          `navigation.${of}`,
-        ]);
+      : consequence(
+          `${verb} ${does} ${formatNumber(heightM)} m at ${formatNumber(ms)} m/s takes ${formatDuration(heightM / ms)}`,
+          ["navigation.return-height", `navigation.${of}`],
+        );
   });
 };
 
-const homeward: ConsequenceProvider = ({ craft, catalogue }) => {
+const timeHome: ConsequenceProvider = ({ craft, catalogue }) => {
   const number = (of: string, unit: string) => numberIn(craft, catalogue, "navigation", of, unit);
   const [speedMs, fenceM] = [number("return-speed", "m/s"), number("fence-distance", "m")];
   if (speedMs === null || speedMs <= 0) return [];
-  const [distanceM, what] = fenceM === null ? [100, "100 m away"] : [fenceM, `the fence, ${figure(fenceM)} m away`];
-  return says(`From ${what} it is home in ${duration(distanceM / speedMs)}, in still air`, [
+  const [distanceM, what] =
+    fenceM === null ? [100, "100 m away"] : [fenceM, `the fence, ${formatNumber(fenceM)} m away`];
+  return consequence(`From ${what} it is home in ${formatDuration(distanceM / speedMs)}, in still air`, [
     "navigation.return-speed",
     ...(fenceM === null ? [] : ["navigation.fence-distance"]),
   ]);
@@ -208,8 +214,8 @@ export const followProvider: ConsequenceProvider = ({ craft, name, value }) => {
   if (from.unit !== to.unit) return [];
   const unit = from.unit === "" ? "" : ` ${from.unit}`;
   const stepUs = Math.abs((to.number - from.number) / (dial.toUs - dial.fromUs));
-  return says(
-    `${value.dial}, from ${dial.fromUs} us to ${dial.toUs} us, moves it by ${figure(Math.abs(to.number - from.number), 4)}${unit}: ${figure(stepUs)}${unit} a us; in the middle it stands at ${figure((from.number + to.number) / 2, 4)}${unit}`,
+  return consequence(
+    `${value.dial}, from ${dial.fromUs} us to ${dial.toUs} us, moves it by ${formatNumber(Math.abs(to.number - from.number), 4)}${unit}: ${formatNumber(stepUs)}${unit} a us; in the middle it stands at ${formatNumber((from.number + to.number) / 2, 4)}${unit}`,
     [`adjust.${name}`, `controls.${value.dial}`],
   );
 };
@@ -220,34 +226,34 @@ function plainNumber(value: Value): { number: number; unit: string } | null {
 }
 
 export const rateProviders: ConsequenceProviders = {
-  roll: axis,
-  pitch: axis,
-  yaw: axis,
+  roll: rateAxis,
+  pitch: rateAxis,
+  yaw: rateAxis,
   "top-rate": topRate,
-  "throttle-curve": throttle,
-  "throttle-soft": throttle,
-  "throttle-hover": throttle,
-  "throttle-limit": throttle,
-  "throttle-limit-by": throttle,
+  "throttle-curve": throttleCurve,
+  "throttle-soft": throttleCurve,
+  "throttle-hover": throttleCurve,
+  "throttle-limit": throttleCurve,
+  "throttle-limit-by": throttleCurve,
 };
 
 export const safetyProviders: ConsequenceProviders = { "arm-throttle-limit": armThrottle };
 
 export const failsafeProviders: ConsequenceProviders = {
   // `then` cannot be written as a key: an object that has one passes for a promise.
-  ...Object.fromEntries(["hold-for", "hold-with", "then"].map((name) => [name, loss])),
-  "descend-for": descent,
-  "descend-throttle": descent,
-  "resume-after": resume,
+  ...Object.fromEntries(["hold-for", "hold-with", "then"].map((name) => [name, linkLoss])),
+  "descend-for": descentAfterLoss,
+  "descend-throttle": descentAfterLoss,
+  "resume-after": resumeDelay,
 };
 
 /** Of the link: how long it may be silent. */
-export const lossProvider: ConsequenceProvider = loss;
+export const lossProvider: ConsequenceProvider = linkLoss;
 
 export const navigationProviders: ConsequenceProviders = {
-  "return-height": way,
-  "climb-speed": way,
-  "descend-speed": way,
-  "return-speed": homeward,
-  "fence-distance": homeward,
+  "return-height": climbTime,
+  "climb-speed": climbTime,
+  "descend-speed": climbTime,
+  "return-speed": timeHome,
+  "fence-distance": timeHome,
 };

@@ -4,8 +4,8 @@ import { stickTravelsOf } from "../../numbers/rates-of.ts";
 import { AGREED_SHARE, dividedV, MOST_RATIO, shuntHeatW } from "../../numbers/sensing.ts";
 import { calibrationOf, currentMeterOf, voltsMeterOf } from "../../numbers/sensing-of.ts";
 import { numberIn, numberOf, valueIn } from "../../numbers/values.ts";
-import { figure, percent, volts } from "../context/format.ts";
-import { type Consequence, type ConsequenceProvider, type ConsequenceProviders, says } from "./provider.ts";
+import { formatNumber, formatPercent, formatVolts } from "../context/format.ts";
+import { type Consequence, type ConsequenceProvider, type ConsequenceProviders, consequence } from "./provider.ts";
 
 const voltsMeter: ConsequenceProvider = ({ craft, catalogue, section, name }) => {
   const meter = voltsMeterOf(craft, catalogue, section);
@@ -15,15 +15,15 @@ const voltsMeter: ConsequenceProvider = ({ craft, catalogue, section, name }) =>
   const parts = of("divider-top", "divider-bottom", "adc-reference");
   const { fullV } = packOf(craft, catalogue, section);
   return [
-    ...says(
-      `The volts are read up to ${volts(clipV)}, in steps of ${figure(stepV * 1000)} mV`,
+    ...consequence(
+      `The volts are read up to ${formatVolts(clipV)}, in steps of ${formatNumber(stepV * 1000)} mV`,
       [...parts, ...of("adc-bits")],
-      name === "divider-top" ? `reads to ${volts(clipV)}` : undefined,
+      name === "divider-top" ? `reads to ${formatVolts(clipV)}` : undefined,
     ),
     ...(fullV === null
       ? []
-      : says(
-          `The full pack, ${volts(fullV)}, puts ${volts(dividedV(fullV, divider))} on the pin, of ${volts(converter.referenceV)}`,
+      : consequence(
+          `The full pack, ${formatVolts(fullV)}, puts ${formatVolts(dividedV(fullV, divider))} on the pin, of ${formatVolts(converter.referenceV)}`,
           [...parts, ...of("full-at", "cells")],
         )),
   ];
@@ -35,23 +35,23 @@ const currentMeter: ConsequenceProvider = ({ craft, catalogue, section, name }) 
   const of = (...names: string[]) => names.map((each) => `${section}.${each}`);
   const { shunt, stepA, clipA } = meter;
   const fullA = numberIn(craft, catalogue, section, "full-current", "A");
-  const told: Consequence[] = [];
+  const sentences: Consequence[] = [];
   if (clipA > 0)
-    told.push(
-      ...says(
-        `The current is read up to ${figure(clipA)} A, in steps of ${figure(stepA * 1000)} mA`,
+    sentences.push(
+      ...consequence(
+        `The current is read up to ${formatNumber(clipA)} A, in steps of ${formatNumber(stepA * 1000)} mA`,
         of("shunt", "shunt-gain", "adc-bits", "adc-reference"),
-        name === "shunt" ? `reads to ${figure(clipA)} A` : undefined,
+        name === "shunt" ? `reads to ${formatNumber(clipA)} A` : undefined,
       ),
     );
   if (name === "shunt" && fullA !== null)
-    told.push(
-      ...says(
-        `At the full current of ${figure(fullA)} A it turns ${figure(shuntHeatW(fullA, shunt.shuntMohm))} W into heat`,
+    sentences.push(
+      ...consequence(
+        `At the full current of ${formatNumber(fullA)} A it turns ${formatNumber(shuntHeatW(fullA, shunt.shuntMohm))} W into heat`,
         of("shunt", "full-current"),
       ),
     );
-  return told;
+  return sentences;
 };
 
 /** What two readings of one thing say of a scale; `cure` is what would put it right. */
@@ -62,7 +62,7 @@ function verdict(what: string, error: number, cure: string): { readonly text: st
       brief: "right: nothing to correct",
     };
   const ratio = 1 + error;
-  const brief = `${percent(Math.abs(error))} too ${error > 0 ? "high" : "low"}`;
+  const brief = `${formatPercent(Math.abs(error))} too ${error > 0 ? "high" : "low"}`;
   const off = `The craft ${what} ${brief}`;
   if (ratio > MOST_RATIO || ratio < 1 / MOST_RATIO)
     return { text: `${off}: that is no matter of scale, so look for another fault`, brief };
@@ -72,42 +72,46 @@ function verdict(what: string, error: number, cure: string): { readonly text: st
   };
 }
 
-const bothVolts: ConsequenceProvider = ({ craft, catalogue, name }) => {
+const voltsCalibration: ConsequenceProvider = ({ craft, catalogue, name }) => {
   const { volts: found } = calibrationOf(craft, catalogue);
   if (found === null) return [];
-  const { text, brief } = verdict("shows its volts", found.error, `a divider-top of ${figure(found.topKohm, 4)} kohm`);
+  const { text, brief } = verdict(
+    "shows its volts",
+    found.error,
+    `a divider-top of ${formatNumber(found.topKohm, 4)} kohm`,
+  );
   const from = ["bench.pack-volts-read", "bench.pack-volts-shown", "pack.divider-top", "pack.divider-bottom"];
-  return says(text, from, name === "pack-volts-shown" ? brief : undefined);
+  return consequence(text, from, name === "pack-volts-shown" ? brief : undefined);
 };
 
-const bothCharges: ConsequenceProvider = ({ craft, catalogue, name }) => {
+const currentCalibration: ConsequenceProvider = ({ craft, catalogue, name }) => {
   const { current } = calibrationOf(craft, catalogue);
   if (current === null) return [];
   const { text, brief } = verdict(
     "counts its charge",
     current.error,
-    `a shunt of ${figure(current.shuntMohm, 4)} mohm`,
+    `a shunt of ${formatNumber(current.shuntMohm, 4)} mohm`,
   );
   const from = ["bench.charge-put-back", "bench.charge-counted", "pack.shunt"];
-  return says(text, from, name === "charge-counted" ? brief : undefined);
+  return consequence(text, from, name === "charge-counted" ? brief : undefined);
 };
 
 /** A measured travel against the ends that the board takes for full stick. */
-const travel: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
+const stickTravel: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
   const ends = valueIn(craft, catalogue, "link", "endpoints");
   if (value.kind !== "range" || ends?.kind !== "range") return [];
   const [low, high] = [numberOf(value.from, "us"), numberOf(value.to, "us")];
   const [lowEnd, highEnd] = [numberOf(ends.from, "us"), numberOf(ends.to, "us")];
   if (low === null || high === null || lowEnd === null || highEnd === null) return [];
   const reach = (beyond: number) =>
-    beyond === 0 ? "just reached" : `${beyond > 0 ? "passed" : "missed"} by ${figure(Math.abs(beyond))} us`;
-  return says(
+    beyond === 0 ? "just reached" : `${beyond > 0 ? "passed" : "missed"} by ${formatNumber(Math.abs(beyond))} us`;
+  return consequence(
     `The low end, ${lowEnd} us, is ${reach(lowEnd - low)}, the high end, ${highEnd} us, ${reach(high - highEnd)}`,
     [`bench.${name}`, "link.endpoints"],
   );
 };
 
-const centres: ConsequenceProvider = ({ craft, catalogue, value }) => {
+const stickCentres: ConsequenceProvider = ({ craft, catalogue, value }) => {
   const travels = stickTravelsOf(craft, catalogue);
   if (value.kind !== "fields" || !travels) return [];
   return value.fields.flatMap(({ name, value: at }) => {
@@ -118,15 +122,21 @@ const centres: ConsequenceProvider = ({ craft, catalogue, value }) => {
     const how =
       awayUs <= deadbandUs
         ? "taken for the middle"
-        : `${figure(awayUs)} us from the middle, more than the deadband of ${figure(deadbandUs)} us: the craft turns by itself`;
+        : `${formatNumber(awayUs)} us from the middle, more than the deadband of ${formatNumber(deadbandUs)} us: the craft turns by itself`;
     const band = name === "yaw" ? "yaw-deadband" : "deadband";
-    return says(`${name} at ${figure(us, 5)} us is ${how}`, [`bench.centres:${name}`, "link.centre", `link.${band}`]);
+    return consequence(`${name} at ${formatNumber(us, 5)} us is ${how}`, [
+      `bench.centres:${name}`,
+      "link.centre",
+      `link.${band}`,
+    ]);
   });
 };
 
 const restDraw: ConsequenceProvider = ({ value }) => {
   const amps = numberOf(value, "A");
-  return amps === null ? [] : says(`It takes ${figure((amps * 1000) / 60)} mAh a minute`, ["bench.rest-current"]);
+  return amps === null
+    ? []
+    : consequence(`It takes ${formatNumber((amps * 1000) / 60)} mAh a minute`, ["bench.rest-current"]);
 };
 
 export const meterProviders: ConsequenceProviders = {
@@ -140,14 +150,14 @@ export const meterProviders: ConsequenceProviders = {
 };
 
 export const benchProviders: ConsequenceProviders = {
-  "pack-volts-read": bothVolts,
-  "pack-volts-shown": bothVolts,
-  "charge-put-back": bothCharges,
-  "charge-counted": bothCharges,
-  roll: travel,
-  pitch: travel,
-  throttle: travel,
-  yaw: travel,
-  centres,
+  "pack-volts-read": voltsCalibration,
+  "pack-volts-shown": voltsCalibration,
+  "charge-put-back": currentCalibration,
+  "charge-counted": currentCalibration,
+  roll: stickTravel,
+  pitch: stickTravel,
+  throttle: stickTravel,
+  yaw: stickTravel,
+  centres: stickCentres,
   "rest-current": restDraw,
 };

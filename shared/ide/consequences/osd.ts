@@ -1,7 +1,7 @@
 /** What follows for the picture: the cells of an element, and what of a grid is safe. */
 import { gridOf, resolveAxis, sizeOf } from "../../osd/layout.ts";
 import { contains, isAnalogue, pictureOf, SAFE_SHARE, safeCellsOf } from "../../osd/safe-area.ts";
-import { type ConsequenceProvider, type ConsequenceProviders, says } from "./provider.ts";
+import { type ConsequenceProvider, type ConsequenceProviders, consequence } from "./provider.ts";
 
 /** The cells that an element comes to stand in on the effective grid. */
 export const placeProvider: ConsequenceProvider = ({ craft, catalogue, section, name, value }) => {
@@ -13,21 +13,21 @@ export const placeProvider: ConsequenceProvider = ({ craft, catalogue, section, 
   const top = resolveAxis(value.row, grid.rows, height);
   const area = { left, top, right: left + width - 1, bottom: top + height - 1 };
   const from = [`${section}.${name}`, "osd.grid"];
-  const cells = `${stretch("column", left, area.right)}, ${stretch("row", top, area.bottom)} of ${grid.columns} x ${grid.rows}, counted from 0`;
+  const cells = `${cellRange("column", left, area.right)}, ${cellRange("row", top, area.bottom)} of ${grid.columns} x ${grid.rows}, counted from 0`;
   const anchored = value.column.anchor !== null || value.row.anchor !== null;
-  const told = says(`Its widest text takes ${cells}`, from, anchored ? `= ${left}, ${top}` : undefined);
-  if (!isAnalogue(craft)) return told;
+  const sentences = consequence(`Its widest text takes ${cells}`, from, anchored ? `= ${left}, ${top}` : undefined);
+  if (!isAnalogue(craft)) return sentences;
   const safe = contains(safeCellsOf(craft, grid), area);
   return [
-    ...told,
-    ...says(
+    ...sentences,
+    ...consequence(
       `That lies ${safe ? "within" : "outside"} the ${SAFE_SHARE[pictureOf(craft)] * 100} % of a ${pictureOf(craft)} picture that every screen shows`,
       [...from, "osd.picture", "video.signal"],
     ),
   ];
 };
 
-function stretch(what: string, first: number, last: number): string {
+function cellRange(what: string, first: number, last: number): string {
   return first === last ? `${what} ${first}` : `${what}s ${first} to ${last}`;
 }
 
@@ -36,7 +36,7 @@ const grid: ConsequenceProvider = (subject) => {
   if (!found) return [];
   const { columns, rows } = found;
   return [
-    ...says(`${columns * rows} cells: columns 0 to ${columns - 1}, rows 0 to ${rows - 1}`, ["osd.grid"]),
+    ...consequence(`${columns * rows} cells: columns 0 to ${columns - 1}, rows 0 to ${rows - 1}`, ["osd.grid"]),
     ...safe(subject),
   ];
 };
@@ -47,7 +47,7 @@ const safe: ConsequenceProvider = ({ craft }) => {
   if (!found || !isAnalogue(craft)) return [];
   const { left, right, top, bottom } = safeCellsOf(craft, found);
   const picture = pictureOf(craft);
-  return says(
+  return consequence(
     `Every screen shows columns ${left} to ${right} and rows ${top} to ${bottom}: the middle ${SAFE_SHARE[picture] * 100} % of a ${picture} picture`,
     ["osd.grid", "osd.picture", "video.signal"],
   );

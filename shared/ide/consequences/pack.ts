@@ -5,126 +5,130 @@ import { CHEMISTRIES, energyWh, flightS, packV, ratingC, sagV, sharedMah } from 
 import { type PackFigures, packOf } from "../../numbers/pack-of.ts";
 import { numberIn, numberOf, settingIn } from "../../numbers/values.ts";
 import { packModelOf } from "../../osd/pack-state.ts";
-import { counted, duration, figure, percent, volts } from "../context/format.ts";
+import { formatCount, formatDuration, formatNumber, formatPercent, formatVolts } from "../context/format.ts";
 import {
   type Consequence,
   type ConsequenceProvider,
   type ConsequenceProviders,
   type ConsequenceSubject,
   combined,
-  says,
+  consequence,
 } from "./provider.ts";
 
 /** The most that spare packs may hold in carry-on baggage (TSA). */
 const CARRY_ON_WH = 100;
 
-const facts = ({ craft, catalogue, section }: ConsequenceSubject): PackFigures => packOf(craft, catalogue, section);
+const figuresOf = ({ craft, catalogue, section }: ConsequenceSubject): PackFigures => packOf(craft, catalogue, section);
 
 /** Names of the pack's section, as the answer lists them; of `reserve` only where it is said. */
-function names({ craft, section }: ConsequenceSubject, ...of: readonly string[]): string[] {
+function settingPaths({ craft, section }: ConsequenceSubject, ...of: readonly string[]): string[] {
   return of.filter((name) => name !== "reserve" || settingIn(craft, section, name)).map((name) => `${section}.${name}`);
 }
 
 /** `3 min 24 s at 12 A`, for the hover and for full current; and what that rests on. */
-function times({ hoverA, hoverS, fullA, fullS }: PackFigures): { text: string; of: string[] } {
+function flightTimes({ hoverA, hoverS, fullA, fullS }: PackFigures): { text: string; of: string[] } {
   const each = [
     { of: "hover-current", amps: hoverA, seconds: hoverS },
     { of: "full-current", amps: fullA, seconds: fullS },
   ].flatMap(({ of, amps, seconds }) =>
-    amps === null || seconds === null ? [] : { of, text: `${duration(seconds)} at ${figure(amps)} A` },
+    amps === null || seconds === null ? [] : { of, text: `${formatDuration(seconds)} at ${formatNumber(amps)} A` },
   );
   return { text: each.map(({ text }) => `; ${text}`).join(""), of: each.map(({ of }) => of) };
 }
 
-const usable: ConsequenceProvider = (subject) => {
-  const pack = facts(subject);
+const usableCharge: ConsequenceProvider = (subject) => {
+  const pack = figuresOf(subject);
   const { capacityMah, usableMah } = pack;
   if (capacityMah === null || usableMah === null) return [];
-  const { text, of } = times(pack);
+  const { text, of } = flightTimes(pack);
   const usual = settingIn(subject.craft, subject.section, "reserve") ? "" : " (80 % is usual; no reserve is said)";
-  const from = names(subject, "capacity", "reserve", ...of);
-  const share = percent(usableMah / capacityMah);
-  return says(
-    `${figure(capacityMah, 6)} mAh at ${share} is ${figure(usableMah, 4)} mAh${text}${usual}`,
+  const from = settingPaths(subject, "capacity", "reserve", ...of);
+  const share = formatPercent(usableMah / capacityMah);
+  return consequence(
+    `${formatNumber(capacityMah, 6)} mAh at ${share} is ${formatNumber(usableMah, 4)} mAh${text}${usual}`,
     from,
-    `${figure(usableMah, 4)} mAh usable`,
+    `${formatNumber(usableMah, 4)} mAh usable`,
   );
 };
 
 const energy: ConsequenceProvider = (subject) => {
-  const { capacityMah, chemistry, cells } = facts(subject);
+  const { capacityMah, chemistry, cells } = figuresOf(subject);
   if (capacityMah === null || chemistry === null || cells === null) return [];
   const nominalV = packV(CHEMISTRIES[chemistry].nominalV, cells);
   const wattHours = energyWh(capacityMah, nominalV);
   const flying = wattHours > CARRY_ON_WH ? ", more than the 100 Wh of a spare pack in carry-on baggage (TSA)" : "";
-  return says(
-    `At ${volts(nominalV)} nominal it holds ${figure(wattHours)} Wh${flying}`,
-    names(subject, "capacity", "chemistry", "cells"),
+  return consequence(
+    `At ${formatVolts(nominalV)} nominal it holds ${formatNumber(wattHours)} Wh${flying}`,
+    settingPaths(subject, "capacity", "chemistry", "cells"),
   );
 };
 
-const rated: ConsequenceProvider = (subject) => {
-  const { ratedA, capacityMah, ratingC: said, fullA } = facts(subject);
-  if (ratedA === null || capacityMah === null || said === null) return [];
-  const full = fullA === null ? "" : `; the full current of ${figure(fullA)} A is ${percent(fullA / ratedA)} of that`;
-  return says(
-    `${figure(said)} C of ${figure(capacityMah, 6)} mAh is ${figure(ratedA)} A${full}`,
-    names(subject, "discharge-rating", "capacity", ...(fullA === null ? [] : ["full-current"])),
-    `= ${figure(ratedA)} A`,
+const ratedCurrent: ConsequenceProvider = (subject) => {
+  const { ratedA, capacityMah, ratingC: ratedC, fullA } = figuresOf(subject);
+  if (ratedA === null || capacityMah === null || ratedC === null) return [];
+  const full =
+    fullA === null ? "" : `; the full current of ${formatNumber(fullA)} A is ${formatPercent(fullA / ratedA)} of that`;
+  return consequence(
+    `${formatNumber(ratedC)} C of ${formatNumber(capacityMah, 6)} mAh is ${formatNumber(ratedA)} A${full}`,
+    settingPaths(subject, "discharge-rating", "capacity", ...(fullA === null ? [] : ["full-current"])),
+    `= ${formatNumber(ratedA)} A`,
   );
 };
 
 /** The thresholds of the whole pack. A full pack of which nobody speaks stands at its chemistry's limit. */
 const thresholds: ConsequenceProvider = (subject) => {
-  const { cells, chemistry, fullCellV, warnCellV, landCellV } = facts(subject);
+  const { cells, chemistry, fullCellV, warnCellV, landCellV } = figuresOf(subject);
   if (cells === null) return [];
   const limitV = chemistry && CHEMISTRIES[chemistry].chargeLimitV;
   const each = [
     fullCellV === null && limitV !== null
-      ? { text: `full ${volts(packV(limitV, cells))} (${limitV} V/cell, the limit of ${chemistry})`, of: "chemistry" }
-      : { text: `full ${volts(packV(fullCellV ?? 0, cells))}`, of: fullCellV === null ? null : "full-at" },
-    { text: `warn ${volts(packV(warnCellV ?? 0, cells))}`, of: warnCellV === null ? null : "warn-at" },
-    { text: `land ${volts(packV(landCellV ?? 0, cells))}`, of: landCellV === null ? null : "land-at" },
+      ? {
+          text: `full ${formatVolts(packV(limitV, cells))} (${limitV} V/cell, the limit of ${chemistry})`,
+          of: "chemistry",
+        }
+      : { text: `full ${formatVolts(packV(fullCellV ?? 0, cells))}`, of: fullCellV === null ? null : "full-at" },
+    { text: `warn ${formatVolts(packV(warnCellV ?? 0, cells))}`, of: warnCellV === null ? null : "warn-at" },
+    { text: `land ${formatVolts(packV(landCellV ?? 0, cells))}`, of: landCellV === null ? null : "land-at" },
   ].flatMap(({ text, of }) => (of === null ? [] : { text, of }));
   if (each.length === 0) return [];
-  return says(
-    `Of ${counted(cells, "cell")}: ${each.map(({ text }) => text).join(", ")}`,
-    names(subject, "cells", ...each.map(({ of }) => of)),
+  return consequence(
+    `Of ${formatCount(cells, "cell")}: ${each.map(({ text }) => text).join(", ")}`,
+    settingPaths(subject, "cells", ...each.map(({ of }) => of)),
   );
 };
 
-const bears: ConsequenceProvider = (subject) => {
-  const { cells, chemistry } = facts(subject);
+const chemistryLimits: ConsequenceProvider = (subject) => {
+  const { cells, chemistry } = figuresOf(subject);
   if (chemistry === null) return [];
   const { cutOffV, chargeLimitV, nominalV } = CHEMISTRIES[chemistry];
-  const [low, high, middle] = [cutOffV, chargeLimitV, nominalV].map((cellV) => volts(packV(cellV, cells ?? 0)));
-  const whole = cells === null ? "" : `; ${counted(cells, "cell")}: ${low} to ${high}, ${middle}`;
-  return says(
+  const [low, high, middle] = [cutOffV, chargeLimitV, nominalV].map((cellV) => formatVolts(packV(cellV, cells ?? 0)));
+  const whole = cells === null ? "" : `; ${formatCount(cells, "cell")}: ${low} to ${high}, ${middle}`;
+  return consequence(
     `A cell of ${chemistry} bears ${cutOffV} to ${chargeLimitV} V, nominal ${nominalV} V${whole}`,
-    names(subject, "chemistry", ...(cells === null ? [] : ["cells"])),
+    settingPaths(subject, "chemistry", ...(cells === null ? [] : ["cells"])),
   );
 };
 
 const wholePack: ConsequenceProvider = (subject) => {
-  const { cells } = facts(subject);
+  const { cells } = figuresOf(subject);
   const cellV = numberOf(subject.value, "V/cell");
   if (cells === null || cellV === null) return [];
-  const whole = volts(packV(cellV, cells));
-  return says(
-    `The whole pack then has ${whole}, with ${counted(cells, "cell")} in series`,
-    names(subject, subject.name, "cells"),
+  const whole = formatVolts(packV(cellV, cells));
+  return consequence(
+    `The whole pack then has ${whole}, with ${formatCount(cells, "cell")} in series`,
+    settingPaths(subject, subject.name, "cells"),
     `= ${whole}`,
   );
 };
 
-const apart: ConsequenceProvider = (subject) => {
-  const { warnCellV, landCellV, cells } = facts(subject);
+const warnToLandGap: ConsequenceProvider = (subject) => {
+  const { warnCellV, landCellV, cells } = figuresOf(subject);
   if (warnCellV === null || landCellV === null) return [];
   const gapV = warnCellV - landCellV;
-  const whole = cells === null ? "" : `, ${volts(packV(gapV, cells))} on the pack`;
-  return says(
-    `From the warning to landing are ${volts(gapV)} a cell${whole}`,
-    names(subject, "warn-at", "land-at", ...(cells === null ? [] : ["cells"])),
+  const whole = cells === null ? "" : `, ${formatVolts(packV(gapV, cells))} on the pack`;
+  return consequence(
+    `From the warning to landing are ${formatVolts(gapV)} a cell${whole}`,
+    settingPaths(subject, "warn-at", "land-at", ...(cells === null ? [] : ["cells"])),
   );
 };
 
@@ -132,28 +136,28 @@ const apart: ConsequenceProvider = (subject) => {
  * How much of its charge a cell has given at these volts: by a common discharge curve of rested cells,
  * from memory, with the sag of the hover put back where resistance and current are said. Plain pack only.
  */
-const given: ConsequenceProvider = (subject) => {
-  const { chemistry, hoverA, cellMohm, strings } = facts(subject);
+const chargeGiven: ConsequenceProvider = (subject) => {
+  const { chemistry, hoverA, cellMohm, strings } = figuresOf(subject);
   const cellV = numberOf(subject.value, "V/cell");
   if (subject.section !== "pack" || chemistry === null || cellV === null) return [];
   const loaded = hoverA !== null && cellMohm !== null;
   const restedV = loaded ? cellV + sagV(hoverA, cellMohm, 1, strings) : cellV;
-  const share = givenAt(packModelOf(subject.craft).curve, restedV);
+  const share = shareGivenAt(packModelOf(subject.craft).curve, restedV);
   if (share === null) return [];
   const about = `about ${Math.round(share * 20) * 5} % of its charge`;
   return loaded
-    ? says(
+    ? consequence(
         `Reached in the hover once the pack has given ${about} (a common discharge curve, from memory)`,
-        names(subject, subject.name, "chemistry", "hover-current", "cell-resistance", "parallel"),
+        settingPaths(subject, subject.name, "chemistry", "hover-current", "cell-resistance", "parallel"),
       )
-    : says(
+    : consequence(
         `A rested cell of ${cellV} V has given ${about} (a common discharge curve, from memory); under load it is reached earlier`,
-        names(subject, subject.name, "chemistry"),
+        settingPaths(subject, subject.name, "chemistry"),
       );
 };
 
 /** The share at which a falling curve of straight pieces has these volts; null outside it. */
-function givenAt(curve: readonly (readonly [share: number, volts: number])[], cellV: number): number | null {
+function shareGivenAt(curve: readonly (readonly [share: number, volts: number])[], cellV: number): number | null {
   const after = curve.findIndex(([, at]) => at <= cellV);
   if (after <= 0) return null;
   const [[x0, y0], [x1, y1]] = [curve[after - 1]!, curve[after]!];
@@ -161,68 +165,71 @@ function givenAt(curve: readonly (readonly [share: number, volts: number])[], ce
 }
 
 /** A charge that may be said as a share: the other way of saying it, and how long it lasts. */
-function charge(what: "used" | "kept"): ConsequenceProvider {
+function chargeThreshold(what: "used" | "kept"): ConsequenceProvider {
   return (subject) => {
-    const { capacityMah, hoverA } = facts(subject);
+    const { capacityMah, hoverA } = figuresOf(subject);
     const share = numberOf(subject.value, "%");
-    const saidMah = numberOf(subject.value, "mAh");
-    if (capacityMah === null || (share === null && saidMah === null)) return [];
-    const mah = saidMah ?? sharedMah(capacityMah, share! / 100);
-    const ofIt = saidMah === null ? `${figure(mah, 4)} mAh` : percent(mah / capacityMah);
-    const told = saidMah === null ? `${figure(share!)} % of ${figure(capacityMah, 6)} mAh is ${ofIt}` : null;
-    const lasts = hoverA === null ? "" : `; ${duration(flightS(mah, hoverA))} at ${figure(hoverA)} A`;
+    const writtenMah = numberOf(subject.value, "mAh");
+    if (capacityMah === null || (share === null && writtenMah === null)) return [];
+    const mah = writtenMah ?? sharedMah(capacityMah, share! / 100);
+    const ofIt = writtenMah === null ? `${formatNumber(mah, 4)} mAh` : formatPercent(mah / capacityMah);
+    const shareText =
+      writtenMah === null ? `${formatNumber(share!)} % of ${formatNumber(capacityMah, 6)} mAh is ${ofIt}` : null;
+    const lasts = hoverA === null ? "" : `; ${formatDuration(flightS(mah, hoverA))} at ${formatNumber(hoverA)} A`;
     const left =
-      what === "kept" ? `, so that ${figure(Math.max(0, capacityMah - mah), 4)} mAh are there to be flown` : "";
-    return says(
-      `${told ?? `${figure(mah, 6)} mAh is ${ofIt} of ${figure(capacityMah, 6)} mAh`}${lasts}${left}`,
-      names(subject, subject.name, "capacity", ...(hoverA === null ? [] : ["hover-current"])),
+      what === "kept" ? `, so that ${formatNumber(Math.max(0, capacityMah - mah), 4)} mAh are there to be flown` : "";
+    return consequence(
+      `${shareText ?? `${formatNumber(mah, 6)} mAh is ${ofIt} of ${formatNumber(capacityMah, 6)} mAh`}${lasts}${left}`,
+      settingPaths(subject, subject.name, "capacity", ...(hoverA === null ? [] : ["hover-current"])),
       `= ${ofIt}`,
     );
   };
 }
 
 /** A current: how long it can be drawn, what it asks of the pack, what it takes off its volts. */
-const current: ConsequenceProvider = (subject) => {
+const drawnCurrent: ConsequenceProvider = (subject) => {
   const amps = numberOf(subject.value, "A");
   if (amps === null) return [];
-  const { usableMah, capacityMah, chemistry, cells } = facts(subject);
-  const told: Consequence[] = [];
+  const { usableMah, capacityMah, chemistry, cells } = figuresOf(subject);
+  const sentences: Consequence[] = [];
   if (usableMah !== null && capacityMah !== null) {
-    const lasts = duration(flightS(usableMah, amps));
+    const lasts = formatDuration(flightS(usableMah, amps));
     const usual = settingIn(subject.craft, subject.section, "reserve") ? "" : " (80 %, as no reserve is said)";
-    told.push(
-      ...says(
-        `${figure(usableMah, 4)} mAh${usual} last ${lasts}; it asks the pack for ${figure(ratingC(amps, capacityMah))} C`,
-        names(subject, subject.name, "capacity", "reserve"),
+    sentences.push(
+      ...consequence(
+        `${formatNumber(usableMah, 4)} mAh${usual} last ${lasts}; it asks the pack for ${formatNumber(ratingC(amps, capacityMah))} C`,
+        settingPaths(subject, subject.name, "capacity", "reserve"),
         lasts,
       ),
     );
   }
   if (chemistry !== null && cells !== null) {
     const nominalV = packV(CHEMISTRIES[chemistry].nominalV, cells);
-    told.push(
-      ...says(
-        `${figure(amps * nominalV)} W at ${volts(nominalV)} nominal`,
-        names(subject, subject.name, "chemistry", "cells"),
+    sentences.push(
+      ...consequence(
+        `${formatNumber(amps * nominalV)} W at ${formatVolts(nominalV)} nominal`,
+        settingPaths(subject, subject.name, "chemistry", "cells"),
       ),
     );
   }
-  return told;
+  return sentences;
 };
 
 const sag: ConsequenceProvider = (subject) => {
-  const { cellMohm, cells, strings, hoverA, fullA } = facts(subject);
+  const { cellMohm, cells, strings, hoverA, fullA } = figuresOf(subject);
   if (cellMohm === null || cells === null) return [];
   const each = [
     { of: "hover-current", amps: hoverA, when: "in the hover" },
     { of: "full-current", amps: fullA, when: "at full current" },
   ].flatMap(({ of, amps, when }) =>
-    amps === null ? [] : { of, text: `${when} (${figure(amps)} A) by ${volts(sagV(amps, cellMohm, cells, strings))}` },
+    amps === null
+      ? []
+      : { of, text: `${when} (${formatNumber(amps)} A) by ${formatVolts(sagV(amps, cellMohm, cells, strings))}` },
   );
   if (each.length === 0) return [];
-  return says(
+  return consequence(
     `The pack gives way ${listed(each.map(({ text }) => text))}`,
-    names(subject, "cell-resistance", "cells", "parallel", ...each.map(({ of }) => of)),
+    settingPaths(subject, "cell-resistance", "cells", "parallel", ...each.map(({ of }) => of)),
   );
 };
 
@@ -230,25 +237,25 @@ const packMass: ConsequenceProvider = (subject) => {
   const packG = numberOf(subject.value, "g");
   const massG = numberIn(subject.craft, subject.catalogue, "frame", "mass", "g");
   if (packG === null || massG === null) return [];
-  return says(capital(`${percent(packG / massG)} of the craft's ${figure(massG, 4)} g`), [
-    ...names(subject, "pack-mass"),
+  return consequence(capital(`${formatPercent(packG / massG)} of the craft's ${formatNumber(massG, 4)} g`), [
+    ...settingPaths(subject, "pack-mass"),
     "frame.mass",
   ]);
 };
 
 export const packProviders: ConsequenceProviders = {
-  capacity: combined(usable, energy, rated),
-  cells: combined(thresholds, bears),
-  chemistry: combined(bears, thresholds),
+  capacity: combined(usableCharge, energy, ratedCurrent),
+  cells: combined(thresholds, chemistryLimits),
+  chemistry: combined(chemistryLimits, thresholds),
   "full-at": wholePack,
-  "warn-at": combined(wholePack, apart, given),
-  "land-at": combined(wholePack, apart, given),
+  "warn-at": combined(wholePack, warnToLandGap, chargeGiven),
+  "land-at": combined(wholePack, warnToLandGap, chargeGiven),
   "storage-at": wholePack,
-  "warn-after": charge("used"),
-  reserve: charge("kept"),
-  "discharge-rating": rated,
+  "warn-after": chargeThreshold("used"),
+  reserve: chargeThreshold("kept"),
+  "discharge-rating": ratedCurrent,
   "cell-resistance": sag,
-  "hover-current": combined(current, sag),
-  "full-current": combined(current, sag),
+  "hover-current": combined(drawnCurrent, sag),
+  "full-current": combined(drawnCurrent, sag),
   "pack-mass": packMass,
 };

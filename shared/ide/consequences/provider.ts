@@ -29,10 +29,10 @@ export type ConsequenceProviders = Readonly<Record<string, ConsequenceProvider>>
 
 /** What each of these tells, one after the other. */
 export function combined(...providers: readonly ConsequenceProvider[]): ConsequenceProvider {
-  return (subject) => providers.flatMap((tell) => tell(subject));
+  return (subject) => providers.flatMap((provider) => provider(subject));
 }
 
 /** One sentence, without its full stop, and what it was reckoned from. */
-export function says(text: string, from: readonly string[], brief?: string): Consequence[] {
+export function consequence(text: string, from: readonly string[], brief?: string): Consequence[] {
   return [{ text, from, ...(brief !== undefined && { brief }) }];
 }

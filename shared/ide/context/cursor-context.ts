@@ -37,14 +37,14 @@ export function cursorContextAt(workspace: Workspace, file: string, at: Position
     text: line.text,
     node: line.node,
     entry,
-    piece: entry?.pieces.findLast((piece) => holds(piece, at.character)) ?? null,
+    piece: entry?.pieces.findLast((piece) => coversColumn(piece, at.character)) ?? null,
     section: section?.section ?? null,
     spec: (section && workspace.catalogue.section(baseOf(section.section))) ?? null,
   };
 }
 
 /** True where a column lies in a stretch or directly behind it. */
-export function holds(cols: Cols, column: number): boolean {
+export function coversColumn(cols: Cols, column: number): boolean {
   return column >= cols.start && column <= cols.end;
 }
 
@@ -78,6 +78,6 @@ export function craftsFor(workspace: Workspace, file: string): Craft[] {
 }
 
 /** A line as a person quotes it to another: `layers/habits.fettle:12`, counted from 1. */
-export function quoted(source: Source, from: string): string {
+export function lineReference(source: Source, from: string): string {
   return `${source.file === from ? "line " : `${pathBetween(from, source.file)}:`}${source.line + 1}`;
 }

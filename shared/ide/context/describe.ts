@@ -139,9 +139,9 @@ function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string
 
 /** `whose`: the craft for which it is usual; of several bands the first that fits counts. */
 function bandLine(band: UsualBand, unit: string, whose: string): string {
-  const told = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
+  const withUnit = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
   const ends =
-    `${band.from === undefined ? "" : told(band.from)} to ${band.to === undefined ? "" : told(band.to)}`.trim();
+    `${band.from === undefined ? "" : withUnit(band.from)} to ${band.to === undefined ? "" : withUnit(band.to)}`.trim();
   return `Usual${whose}: ${ends} (${band.source})`;
 }
 

@@ -38,8 +38,8 @@ export function effectiveEntryIn(craft: Craft, entry: Pick<Entry, "kind" | "sect
   }
 }
 
-function single(said: { readonly text: string; readonly source: Source } | undefined): EffectiveEntry | null {
-  return said ? { text: said.text, sources: [{ part: "", source: said.source }] } : null;
+function single(entry: { readonly text: string; readonly source: Source } | undefined): EffectiveEntry | null {
+  return entry ? { text: entry.text, sources: [{ part: "", source: entry.source }] } : null;
 }
 
 /** Whether a line takes part in the effective value of its name on a craft. */

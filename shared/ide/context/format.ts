@@ -1,26 +1,26 @@
 /** Quantities as a pilot reads them. */
 
 /** A figure of so many significant digits, without noughts at its end and never with an exponent. */
-export function figure(number: number, digits = 3): string {
+export function formatNumber(number: number, digits = 3): string {
   const rounded = Number(number.toPrecision(digits));
   return Math.abs(rounded) >= 1e-6 || rounded === 0 ? String(rounded) : "0";
 }
 
 /** Volts to the hundredth, as a meter shows them. */
-export function volts(number: number): string {
+export function formatVolts(number: number): string {
   return `${Number(number.toFixed(2))} V`;
 }
 
 /** A share from 0 to 1 in percent, to whole ones from ten on. */
-export function percent(share: number): string {
+export function formatPercent(share: number): string {
   const size = share * 100;
-  return `${Math.abs(size) >= 10 ? Math.round(size) : figure(size, 2)} %`;
+  return `${Math.abs(size) >= 10 ? Math.round(size) : formatNumber(size, 2)} %`;
 }
 
 /** Seconds as a person says them: `850 ms`, `4.2 s`, `3 min 24 s`, `1 h 5 min`. */
-export function duration(seconds: number): string {
-  if (seconds < 0.9995) return `${figure(seconds * 1000)} ms`;
-  if (seconds < 9.95) return `${figure(seconds, 2)} s`;
+export function formatDuration(seconds: number): string {
+  if (seconds < 0.9995) return `${formatNumber(seconds * 1000)} ms`;
+  if (seconds < 9.95) return `${formatNumber(seconds, 2)} s`;
   const whole = Math.round(seconds);
   if (whole < 60) return `${whole} s`;
   if (whole < 3600) return whole % 60 === 0 ? `${whole / 60} min` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
@@ -29,12 +29,12 @@ export function duration(seconds: number): string {
 }
 
 /** Hertz; in kilohertz what is a round figure there, and all that is far up. */
-export function hertz(hz: number): string {
+export function formatHertz(hz: number): string {
   const round = hz >= 1000 && Math.abs(hz / 100 - Math.round(hz / 100)) < 1e-9;
-  return round || hz >= 9999.5 ? `${figure(hz / 1000)} kHz` : `${figure(hz, hz >= 1000 ? 4 : 3)} Hz`;
+  return round || hz >= 9999.5 ? `${formatNumber(hz / 1000)} kHz` : `${formatNumber(hz, hz >= 1000 ? 4 : 3)} Hz`;
 }
 
 /** `1 cell`, `4 cells`. */
-export function counted(number: number, one: string, many = `${one}s`): string {
+export function formatCount(number: number, one: string, many = `${one}s`): string {
   return `${number} ${number === 1 ? one : many}`;
 }

@@ -7,7 +7,7 @@ export function pickedCraft(
   workspace: Workspace,
   file: string,
   crafts: readonly Craft[],
-  wanted: string | undefined,
+  preferred: string | undefined,
 ): Craft | null {
-  return workspace.craft(file) ?? crafts.find((each) => each.file === wanted) ?? crafts[0] ?? null;
+  return workspace.craft(file) ?? crafts.find((each) => each.file === preferred) ?? crafts[0] ?? null;
 }

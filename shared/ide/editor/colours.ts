@@ -47,7 +47,7 @@ for (const [name, rgb] of Object.entries(colourNames)) {
 }
 
 /** The ways to write a colour, the best first: its CSS name where it has one, and `"#rrggbb"`. */
-export function waysToWrite(rgb: Rgb): string[] {
+export function spellingsOf(rgb: Rgb): string[] {
   const hex = hexOf(rgb);
   const name = namesByHex.get(hex);
   return [...(name === undefined ? [] : [name]), `"${hex}"`];

@@ -2,7 +2,7 @@
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Position, type Range, rangeOf, spanAt } from "../../syntax/span.ts";
-import { type CursorContext, craftFor, cursorContextAt, entryAt, holds } from "../context/cursor-context.ts";
+import { type CursorContext, coversColumn, craftFor, cursorContextAt, entryAt } from "../context/cursor-context.ts";
 import { effectiveEntryIn } from "../context/effective-entry.ts";
 
 export interface Definition {
@@ -29,7 +29,7 @@ export function definitionsAt(workspace: Workspace, file: string, at: Position):
   }
   if (!entry || node.kind !== "entry") return [];
   const craft = craftFor(workspace, file);
-  if (holds(node.head, column)) {
+  if (coversColumn(node.head, column)) {
     const sources = craft ? (effectiveEntryIn(craft, entry)?.sources ?? []).map(({ source }) => source) : [];
     return definitions(workspace, cursor, node.head, sources);
   }

@@ -13,7 +13,7 @@ export interface OfferedFix {
 }
 
 /** A finding with positions that show it. */
-export type ShownFinding = Finding & Required<Pick<Finding, "witness">>;
+export type WitnessedFinding = Finding & Required<Pick<Finding, "witness">>;
 
 /** The fixes of every finding that a range touches. */
 export function fixesAt(workspace: Workspace, file: string, range: Range): OfferedFix[] {
@@ -25,7 +25,7 @@ export function fixesAt(workspace: Workspace, file: string, range: Range): Offer
 }
 
 /** The findings that a range touches and that come with positions which show them. */
-export function shownAt(workspace: Workspace, file: string, range: Range): ShownFinding[] {
+export function witnessedFindingsAt(workspace: Workspace, file: string, range: Range): WitnessedFinding[] {
   return findingsOf(workspace, file).flatMap((finding) => {
     const { witness } = finding;
     return witness && touches(finding.range, range) ? [{ ...finding, witness }] : [];

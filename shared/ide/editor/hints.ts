@@ -28,8 +28,8 @@ function hintOf(workspace: Workspace, craft: Craft, script: Script, entry: Entry
   if (entry.kind === "mode" || entry.kind === "output") return pulsesHint(craft, script, entry);
   if (!entry.value || !lineCounts(craft, script.file, entry)) return null;
   const { kind, section, name, line } = entry;
-  const told = consequencesOf(craft, workspace.catalogue, { kind, section, name, file: script.file, line });
-  const shown = told.find(({ brief }) => brief !== undefined);
+  const sentences = consequencesOf(craft, workspace.catalogue, { kind, section, name, file: script.file, line });
+  const shown = sentences.find(({ brief }) => brief !== undefined);
   return shown ? { at: { line, character: entry.value.end }, label: shown.brief!, tooltip: shown.text } : null;
 }
 

@@ -32,13 +32,16 @@ export function symbolsOf(script: Script): ScriptSymbol[] {
       range: { start: { line, character: 0 }, end: { line: last, character: lines[last]!.text.length } },
       nameRange: rangeOf(spanAt(line, name)),
       children: own.map((entry) => {
-        const said = lines[entry.line]!;
-        const value = said.node.kind === "entry" ? said.text.slice(said.node.value.start, said.node.value.end) : "";
+        const entryLine = lines[entry.line]!;
+        const value =
+          entryLine.node.kind === "entry"
+            ? entryLine.text.slice(entryLine.node.value.start, entryLine.node.value.end)
+            : "";
         return {
           name: entry.name,
           detail: value,
           kind: entry.kind,
-          range: rangeOf(spanAt(entry.line, { start: 0, end: said.text.length })),
+          range: rangeOf(spanAt(entry.line, { start: 0, end: entryLine.text.length })),
           nameRange: rangeOf(spanAt(entry.line, entry.head)),
           children: [],
         };

@@ -21,8 +21,8 @@ export function tokensOf(script: Script): Token[] {
       if (end > start) tokens.push({ kind, line, start, end });
     };
     while (entry < script.entries.length && script.entries[entry]!.line < line) entry++;
-    const said = script.entries[entry];
-    if (said?.line === line) for (const piece of said.pieces) add(piece.kind, piece);
+    const current = script.entries[entry];
+    if (current?.line === line) for (const piece of current.pieces) add(piece.kind, piece);
     else addStructure(node, add);
     if (comment) add("comment", comment);
   }

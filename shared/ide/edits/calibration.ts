@@ -18,7 +18,7 @@ import { numberIn, settingIn } from "../../numbers/values.ts";
 import { type Range, rangeOf, spanAt, type TextEdit } from "../../syntax/span.ts";
 import { craftFor } from "../context/cursor-context.ts";
 import { lineCounts } from "../context/effective-entry.ts";
-import { figure } from "../context/format.ts";
+import { formatNumber } from "../context/format.ts";
 import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
 
 export interface CalibrationAction {
@@ -52,13 +52,13 @@ const CHARGES = ["charge-put-back", "charge-counted"] as const;
  */
 export function calibrationsAt(workspace: Workspace, file: string, range: Range): CalibrationAction[] {
   const script = workspace.script(file);
-  const asked = script?.entries.filter(
+  const benchEntries = script?.entries.filter(
     ({ section, line }) => section === "bench" && line >= range.start.line && line <= range.end.line,
   );
-  if (!asked?.length) return [];
+  if (!benchEntries?.length) return [];
   const craft = craftFor(workspace, file);
   if (!craft) return [];
-  const names = new Set(asked.filter((entry) => lineCounts(craft, file, entry)).map(({ name }) => name));
+  const names = new Set(benchEntries.filter((entry) => lineCounts(craft, file, entry)).map(({ name }) => name));
   const hasAny = (readings: readonly string[]) => readings.some((name) => names.has(name));
   const scales = [
     hasAny(VOLTS) ? voltsScale(workspace, craft) : null,
@@ -71,7 +71,7 @@ function voltsScale({ catalogue }: Workspace, craft: Craft): Scale | null {
   const found = calibrationOf(craft, catalogue).volts;
   const [readV, shownV] = readingsIn(craft, catalogue, VOLTS, "V");
   if (!found || readV === null || shownV === null) return null;
-  const aim = `${figure(shownV, 5)} V shown becomes ${figure(readV, 5)} V`;
+  const aim = `${formatNumber(shownV, 5)} V shown becomes ${formatNumber(readV, 5)} V`;
   const ratio = readV / shownV;
   return { name: "divider-top", unit: "kohm", number: found.topKohm, aim, ratio, readings: VOLTS };
 }
@@ -80,7 +80,7 @@ function currentScale({ catalogue }: Workspace, craft: Craft): Scale | null {
   const found = calibrationOf(craft, catalogue).current;
   const [backMah, countedMah] = readingsIn(craft, catalogue, CHARGES, "mAh");
   if (!found || backMah === null || countedMah === null) return null;
-  const aim = `${figure(countedMah, 6)} mAh counted becomes ${figure(backMah, 6)} mAh`;
+  const aim = `${formatNumber(countedMah, 6)} mAh counted becomes ${formatNumber(backMah, 6)} mAh`;
   const ratio = backMah / countedMah;
   return { name: "shunt", unit: "mohm", number: found.shuntMohm, aim, ratio, readings: CHARGES };
 }
@@ -97,30 +97,30 @@ function readingsIn(craft: Craft, catalogue: Catalogue, [one, other]: Scale["rea
  */
 function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): CalibrationAction[] {
   const { name, ratio, aim } = scale;
-  const said = settingIn(craft, "pack", name);
-  if (said?.value?.kind !== "quantity" || ratio > MOST_RATIO || ratio < 1 / MOST_RATIO) return [];
+  const setting = settingIn(craft, "pack", name);
+  if (setting?.value?.kind !== "quantity" || ratio > MOST_RATIO || ratio < 1 / MOST_RATIO) return [];
   if (Math.abs(1 / ratio - 1) < AGREED_SHARE) return [];
-  const { value, source } = said;
+  const { value, source } = setting;
   const number = convert(scale.number, scale.unit, value.unit);
   if (number === undefined) return [];
-  const text = `${figure(number, DIGITS)} ${value.unit}`;
-  if (Number(figure(number, DIGITS)) === value.number || !isAllowed(workspace, name, scale)) return [];
-  const isOver = isShared(workspace, craft, source.file);
-  const script = isOver ? craft.script : workspace.script(source.file);
+  const text = `${formatNumber(number, DIGITS)} ${value.unit}`;
+  if (Number(formatNumber(number, DIGITS)) === value.number || !isAllowed(workspace, name, scale)) return [];
+  const isOverride = isShared(workspace, craft, source.file);
+  const script = isOverride ? craft.script : workspace.script(source.file);
   if (!script) return [];
-  const line = isOver ? lineForEntry(script, "pack") : source.line;
-  const spent = commentedOut(workspace, craft, scale.readings);
-  if (!spent || whyNotWritable(workspace, script, line) !== null) return [];
-  const where = isOver
+  const line = isOverride ? lineForEntry(script, "pack") : source.line;
+  const commentEdits = commentOutReadings(workspace, craft, scale.readings);
+  if (!commentEdits || whyNotWritable(workspace, script, line) !== null) return [];
+  const where = isOverride
     ? `, over that of “${workspace.script(source.file)?.name ?? source.file}”`
-    : whereElse(craft, script.file, script.name);
-  const set = isOver
+    : fileSuffix(craft, script.file, script.name);
+  const set = isOverride
     ? appendEntries(script, new Map([["pack", [{ name, rest: text }]]]))
     : [{ range: rangeOf(spanAt(line, value)), text }];
-  const files = new Map(spent).set(script.file, [...set, ...(spent.get(script.file) ?? [])]);
+  const files = new Map(commentEdits).set(script.file, [...set, ...(commentEdits.get(script.file) ?? [])]);
   return [
     {
-      title: `Set ${name} ${text} instead of ${said.text}${where}: ${aim}; these readings become comments, so take both again`,
+      title: `Set ${name} ${text} instead of ${setting.text}${where}: ${aim}; these readings become comments, so take both again`,
       files: [...files].map(([file, edits]) => ({ file, edits })),
     },
   ];
@@ -130,7 +130,11 @@ function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): Calibrati
  * The edits that make comments of readings, by file: of every line that says one, so that no earlier one shows
  * through. Null where one of them must not be written to, or stands in a layer that other craft use.
  */
-function commentedOut(workspace: Workspace, craft: Craft, readings: readonly string[]): Map<string, TextEdit[]> | null {
+function commentOutReadings(
+  workspace: Workspace,
+  craft: Craft,
+  readings: readonly string[],
+): Map<string, TextEdit[]> | null {
   const edits = new Map<string, TextEdit[]>();
   for (const script of craft.scripts) {
     const lines = script.entries
@@ -155,7 +159,7 @@ function isShared(workspace: Workspace, craft: Craft, file: string): boolean {
   return workspace.craftsWith(file).some((each) => each.file !== craft.file);
 }
 
-function whereElse(craft: Craft, file: string, name: string): string {
+function fileSuffix(craft: Craft, file: string, name: string): string {
   return file === craft.file ? "" : `, in “${name}”`;
 }
 

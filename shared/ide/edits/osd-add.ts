@@ -1,9 +1,10 @@
 /** An element added to the picture of the OSD, written where the pilot works. */
+import type { CellBox } from "../../draw/moving.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { OsdPage } from "../../protocol/panel.ts";
-import { anchoredPlace, type CellBox } from "./osd-place.ts";
-import { type OsdEdit, type OsdEditScope, refused } from "./osd-write.ts";
+import { anchoredPlace } from "./osd-place.ts";
+import { type OsdEdit, type OsdEditScope, refusal } from "./osd-write.ts";
 import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
 
 /**
@@ -11,9 +12,9 @@ import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
  * layer that lays out the page, that layer is what is being worked on: it gets the line, and a
  * question comes first if that puts the element on other craft too.
  */
-export function added(scene: OsdEditScope, name: string, box: CellBox): OsdEdit {
-  const { workspace, craft, grid, page, where } = scene;
-  const layer = layerOf(scene, name);
+export function addElement(scope: OsdEditScope, name: string, box: CellBox): OsdEdit {
+  const { workspace, craft, grid, page, where } = scope;
+  const layer = layerOf(scope, name);
   if (layer && where === null) {
     const sharedWith = workspace
       .craftsWith(layer.file)
@@ -23,7 +24,7 @@ export function added(scene: OsdEditScope, name: string, box: CellBox): OsdEdit 
   }
   const script = layer && where !== "override" ? layer : craft.script;
   const why = whyNotWritable(workspace, script, lineForEntry(script, page));
-  if (why !== null) return refused(why);
+  if (why !== null) return refusal(why);
   const entry = { name, rest: `at ${anchoredPlace(box, grid)}` };
   return {
     kind: "edits",

@@ -1,4 +1,5 @@
 /** What was done to the picture of the OSD, as edits of the scripts. */
+import type { CellBox } from "../../draw/moving.ts";
 import type { Placed } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -6,15 +7,15 @@ import { gridOf, sizeOf } from "../../osd/layout.ts";
 import type { OsdGesture, OsdPage, WriteWhere } from "../../protocol/panel.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import { pickedCraft } from "../context/picked-craft.ts";
-import { added } from "./osd-add.ts";
-import { fitted } from "./osd-fit-edit.ts";
-import { type CellBox, MOST_CELLS_A_SIDE, movedPlace } from "./osd-place.ts";
-import { askAbout, type OsdEdit, type OsdEditScope, refused, scriptOf, writeAll } from "./osd-write.ts";
-import { lineForDrop, linesOfNote, newerEdition, whyNotWritable, withoutLines, writeDrop } from "./script-edits.ts";
+import { addElement } from "./osd-add.ts";
+import { fitToGrid } from "./osd-fit-edit.ts";
+import { MOST_CELLS_A_SIDE, movedPlace } from "./osd-place.ts";
+import { type OsdEdit, type OsdEditScope, refusal, scriptOfSource, sharedLineQuestion, writeAll } from "./osd-write.ts";
+import { deleteLines, lineForDrop, linesOfNote, newerEdition, whyNotWritable, writeDrop } from "./script-edits.ts";
 
 export type { OsdEdit } from "./osd-write.ts";
 
-export interface OsdEditAsk {
+export interface OsdEditQuery {
   /** Of several craft that use the file, the one that was drawn. */
   readonly craft?: string | undefined;
   readonly page: OsdPage;
@@ -29,87 +30,87 @@ export interface OsdEditAsk {
  * without it the answer is a question. Nothing is written half: the answer holds all edits or says
  * why there are none. A move to where the element stands already is no edit.
  */
-export function osdEditOf(workspace: Workspace, file: string, ask: OsdEditAsk): OsdEdit {
+export function osdEditOf(workspace: Workspace, file: string, query: OsdEditQuery): OsdEdit {
   // A craft is its own; only a layer asks which craft it is drawn in, and that means reading them all.
   const crafts = workspace.script(file)?.kind === "craft" ? [] : workspace.craftsWith(file);
-  const craft = pickedCraft(workspace, file, crafts, ask.craft);
-  if (!craft) return refused("No craft of this workspace has this layout, so there is nothing to change.");
-  if (craft.script.tree.newer) return refused(newerEdition(craft.script));
+  const craft = pickedCraft(workspace, file, crafts, query.craft);
+  if (!craft) return refusal("No craft of this workspace has this layout, so there is nothing to change.");
+  if (craft.script.tree.newer) return refusal(newerEdition(craft.script));
   const grid = gridOf(craft);
   if (!grid)
-    return refused(
+    return refusal(
       "The OSD has no grid, so no cell is known: say how many columns and rows there are, as in “grid 53 x 20”.",
     );
-  const placed = ask.page === "osd" ? craft.osd : craft.osdSecond;
-  const scene: OsdEditScope = { workspace, craft, file, grid, page: ask.page, placed, where: ask.where };
-  const { gesture } = ask;
-  if (gesture.kind === "fit") return fitted(scene, gesture);
+  const placed = query.page === "osd" ? craft.osd : craft.osdSecond;
+  const scope: OsdEditScope = { workspace, craft, file, grid, page: query.page, placed, where: query.where };
+  const { gesture } = query;
+  if (gesture.kind === "fit") return fitToGrid(scope, gesture);
   const element = workspace.catalogue.element(gesture.element);
-  if (!element) return refused(`There is no element “${gesture.element}”: the display cannot show it.`);
+  if (!element) return refusal(`There is no element “${gesture.element}”: the display cannot show it.`);
   const there = placed.get(gesture.element);
-  if (gesture.kind === "remove") return there ? removed(scene, there) : gone(gesture.element);
+  if (gesture.kind === "remove") return there ? removeElement(scope, there) : notPlaced(gesture.element);
   if (![gesture.column, gesture.row].every((cell) => Number.isInteger(cell) && Math.abs(cell) <= MOST_CELLS_A_SIDE))
-    return refused(
+    return refusal(
       `${gesture.element} can only stand in whole cells, and no grid has more than ${MOST_CELLS_A_SIDE} a side.`,
     );
   const box: CellBox = { column: gesture.column, row: gesture.row, ...sizeOf(element, craft) };
-  if (gesture.kind === "move") return there ? moved(scene, there, box) : gone(gesture.element);
+  if (gesture.kind === "move") return there ? moveElement(scope, there, box) : notPlaced(gesture.element);
   return there
-    ? refused(
-        `${gesture.element} stands on this page already, by line ${there.source.line + 1} of “${scriptOf(scene, there.source).name}”.`,
+    ? refusal(
+        `${gesture.element} stands on this page already, by line ${there.source.line + 1} of “${scriptOfSource(scope, there.source).name}”.`,
       )
-    : added(scene, gesture.element, box);
+    : addElement(scope, gesture.element, box);
 }
 
-function gone(element: string): OsdEdit {
-  return refused(`${element} does not stand on this page (any more): the script says nothing of it.`);
+function notPlaced(element: string): OsdEdit {
+  return refusal(`${element} does not stand on this page (any more): the script says nothing of it.`);
 }
 
-function moved(scene: OsdEditScope, { name, source, value }: Placed, to: CellBox): OsdEdit {
-  const script = scriptOf(scene, source);
+function moveElement(scope: OsdEditScope, { name, source, value }: Placed, to: CellBox): OsdEdit {
+  const script = scriptOfSource(scope, source);
   if (value?.kind !== "cell")
-    return refused(`Line ${source.line + 1} of “${script.name}” cannot be read: mend it, then move ${name}.`);
+    return refusal(`Line ${source.line + 1} of “${script.name}” cannot be read: mend it, then move ${name}.`);
   const line = { number: source.line, text: script.tree.lines[source.line]!.text };
-  const edits = movedPlace(line, value, to, scene.grid);
-  if ("why" in edits) return refused(`${name} cannot be moved there: ${edits.why}.`);
-  return writeAll(scene, [{ source, section: scene.page, edits }]);
+  const edits = movedPlace(line, value, to, scope.grid);
+  if ("why" in edits) return refusal(`${name} cannot be moved there: ${edits.why}.`);
+  return writeAll(scope, [{ source, section: scope.page, edits }]);
 }
 
 /**
  * Takes an element off the page: its lines go, with their notes, from the file that has the last
  * word on it; where it would then show through from an earlier file, a `drop` stands in their place.
  */
-function removed(scene: OsdEditScope, { name, source }: Placed): OsdEdit {
-  const { workspace, craft, page, where } = scene;
-  const question = askAbout(scene, [source]);
+function removeElement(scope: OsdEditScope, { name, source }: Placed): OsdEdit {
+  const { workspace, craft, page, where } = scope;
+  const question = sharedLineQuestion(scope, [source]);
   if (question) return question;
-  const script = where === "override" ? craft.script : scriptOf(scene, source);
+  const script = where === "override" ? craft.script : scriptOfSource(scope, source);
   const lines = script.entries.filter((each) => each.section === page && each.name === name).map(({ line }) => line);
   const why = [...lines, ...(lines.length === 0 ? [lineForDrop(script, page)] : [])]
     .map((line) => whyNotWritable(workspace, script, line))
     .find((each) => each !== null);
-  if (why) return refused(why);
+  if (why) return refusal(why);
   if (lines.length === 0) return editsIn(script, [writeDrop(script, page, name)]);
   const notes = lines.flatMap((line) => linesOfNote(script, line));
   const last = lines.at(-1)!;
-  if (!showsThrough(scene, script, name)) return editsIn(script, withoutLines(script, [...lines, ...notes]));
+  if (!showsThrough(scope, script, name)) return editsIn(script, deleteLines(script, [...lines, ...notes]));
   const { text } = script.tree.lines[last]!;
   const start = { line: last, character: text.length - text.trimStart().length };
   const dropped = { range: { start, end: { line: last, character: text.length } }, text: `drop ${name}` };
-  return editsIn(script, [...withoutLines(script, [...lines.slice(0, -1), ...notes]), dropped]);
+  return editsIn(script, [...deleteLines(script, [...lines.slice(0, -1), ...notes]), dropped]);
 }
 
 /** Whether files before this one place an element that it does not drop. */
 function showsThrough({ craft, page }: OsdEditScope, script: Script, name: string): boolean {
   const drops = (each: Script) =>
     each.drops.some(({ section, all, names }) => section === page && (all || names.some(({ text }) => text === name)));
-  let shown = false;
+  let isPlaced = false;
   for (const each of craft.scripts) {
-    if (drops(each)) shown = false;
+    if (drops(each)) isPlaced = false;
     if (each.file === script.file) break;
-    if (each.entries.some((entry) => entry.section === page && entry.name === name)) shown = true;
+    if (each.entries.some((entry) => entry.section === page && entry.name === name)) isPlaced = true;
   }
-  return shown;
+  return isPlaced;
 }
 
 function editsIn({ file }: Script, edits: readonly TextEdit[]): OsdEdit {

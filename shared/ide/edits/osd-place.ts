@@ -1,22 +1,15 @@
 /** Places of the OSD rewritten: another cell, in the words in which the place was written. */
+import type { CellBox } from "../../draw/moving.ts";
 import { resolveAxis } from "../../osd/layout.ts";
 import type { Grid } from "../../osd/placed.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { Axis, ValueOf } from "../../syntax/value.ts";
 
-/** An element's cells, and the cell in which its top left corner is to stand. */
-export interface CellBox {
-  readonly column: number;
-  readonly row: number;
-  readonly width: number;
-  readonly height: number;
-}
-
 /** The language counts no further, so that a slip of the keyboard stays out of the reckoning. */
 export const MOST_CELLS_A_SIDE = 9999;
 
 /** Why a place cannot be said in its own words, in a sentence. */
-export interface Unsayable {
+export interface PlaceProblem {
   readonly why: string;
 }
 
@@ -29,7 +22,7 @@ export function movedPlace(
   place: ValueOf<"cell">,
   to: CellBox,
   grid: Grid,
-): TextEdit[] | Unsayable {
+): TextEdit[] | PlaceProblem {
   const edits: TextEdit[] = [];
   const column = { axis: place.column, cell: to.column, cells: grid.columns, size: to.width, other: place.row };
   const row = { axis: place.row, cell: to.row, cells: grid.rows, size: to.height, other: place.column };
@@ -76,11 +69,11 @@ function anchoredAxis(cell: number, cells: number, size: number, [first, middle,
   const toEnd = cells - size - cell;
   if (fromMiddle === 0) return middle;
   const nearest = Math.min(cell, toEnd);
-  if (nearest > cells / 3) return signed(middle, fromMiddle);
-  return cell <= toEnd ? signed(first, cell) : signed(last, -toEnd);
+  if (nearest > cells / 3) return anchorWithOffset(middle, fromMiddle);
+  return cell <= toEnd ? anchorWithOffset(first, cell) : anchorWithOffset(last, -toEnd);
 }
 
-function signed(anchor: string, offset: number): string {
+function anchorWithOffset(anchor: string, offset: number): string {
   if (offset === 0) return anchor;
   return offset > 0 ? `${anchor}+${offset}` : `${anchor}${offset}`;
 }

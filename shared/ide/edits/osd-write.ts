@@ -41,38 +41,38 @@ export interface LineChange {
 }
 
 /** Why nothing is written, in a sentence. */
-export function refused(message: string): OsdEdit {
+export function refusal(message: string): OsdEdit {
   return { kind: "refused", message };
 }
 
 /** All changes, or none: each in its own line or, where `where` says so, over a layer's in the craft. */
-export function writeAll(scene: OsdEditScope, changes: readonly LineChange[]): OsdEdit {
-  const { craft, workspace, where } = scene;
-  const real = changes.filter(({ edits }) => edits.length > 0);
-  const question = askAbout(
-    scene,
-    real.map(({ source }) => source),
+export function writeAll(scope: OsdEditScope, changes: readonly LineChange[]): OsdEdit {
+  const { craft, workspace, where } = scope;
+  const changed = changes.filter(({ edits }) => edits.length > 0);
+  const question = sharedLineQuestion(
+    scope,
+    changed.map(({ source }) => source),
   );
   if (question) return question;
   const files = new Map<string, TextEdit[]>();
-  const over = new Map<string, NewEntry[]>();
-  for (const { source, section, edits } of real) {
-    const script = scriptOf(scene, source);
+  const overrides = new Map<string, NewEntry[]>();
+  for (const { source, section, edits } of changed) {
+    const script = scriptOfSource(scope, source);
     const { text, node } = script.tree.lines[source.line]!;
     if (where === "override" && source.file !== craft.file && node.kind === "entry") {
       const { start, end } = node.value;
-      push(over, section, { name: node.head.text, rest: retold(text.slice(0, end), edits).slice(start) });
+      push(overrides, section, { name: node.head.text, rest: applyEdits(text.slice(0, end), edits).slice(start) });
       continue;
     }
     const why = whyNotWritable(workspace, script, source.line);
-    if (why !== null) return refused(why);
+    if (why !== null) return refusal(why);
     push(files, source.file, ...edits);
   }
-  for (const section of over.keys()) {
+  for (const section of overrides.keys()) {
     const why = whyNotWritable(workspace, craft.script, lineForEntry(craft.script, section));
-    if (why !== null) return refused(why);
+    if (why !== null) return refusal(why);
   }
-  if (over.size > 0) push(files, craft.file, ...appendEntries(craft.script, over));
+  if (overrides.size > 0) push(files, craft.file, ...appendEntries(craft.script, overrides));
   return { kind: "edits", files: [...files].map(([file, edits]) => ({ file, edits })) };
 }
 
@@ -80,7 +80,10 @@ export function writeAll(scene: OsdEditScope, changes: readonly LineChange[]): O
  * The question that lines of layers raise; null where there is none: it was answered, or all lines
  * are the craft's own, or of the layer that the picture was drawn for and no other craft's.
  */
-export function askAbout({ workspace, craft, file, where }: OsdEditScope, sources: readonly Source[]): OsdEdit | null {
+export function sharedLineQuestion(
+  { workspace, craft, file, where }: OsdEditScope,
+  sources: readonly Source[],
+): OsdEdit | null {
   if (where !== null) return null;
   const inLayers = sources.filter((source) => source.file !== craft.file);
   const layers = [...new Set(inLayers.map((source) => source.file))];
@@ -88,7 +91,7 @@ export function askAbout({ workspace, craft, file, where }: OsdEditScope, source
   for (const layer of layers) {
     const lines = new Set(inLayers.filter((source) => source.file === layer).map(({ line }) => line));
     for (const other of workspace.craftsWith(layer)) {
-      if (other.file !== craft.file && hangsOn(other, layer, lines)) others.add(other.name);
+      if (other.file !== craft.file && dependsOnLines(other, layer, lines)) others.add(other.name);
     }
   }
   if (others.size === 0 && layers.every((layer) => layer === file)) return null;
@@ -97,21 +100,21 @@ export function askAbout({ workspace, craft, file, where }: OsdEditScope, source
 }
 
 /** Whether one of these lines has the last word on a craft: it says nothing over them. */
-function hangsOn(craft: Craft, file: string, lines: ReadonlySet<number>): boolean {
-  const said = [...craft.osd.values(), ...craft.osdSecond.values(), craft.settings.get("osd")?.get("grid")];
-  return said.some((each) => each?.source.file === file && lines.has(each.source.line));
+function dependsOnLines(craft: Craft, file: string, lines: ReadonlySet<number>): boolean {
+  const effective = [...craft.osd.values(), ...craft.osdSecond.values(), craft.settings.get("osd")?.get("grid")];
+  return effective.some((each) => each?.source.file === file && lines.has(each.source.line));
 }
 
 /** The script of a line that the craft is made of. */
-export function scriptOf({ workspace, craft }: OsdEditScope, { file }: Source): Script {
+export function scriptOfSource({ workspace, craft }: OsdEditScope, { file }: Source): Script {
   return craft.scripts.find((script) => script.file === file) ?? workspace.script(file) ?? craft.script;
 }
 
-function retold(text: string, edits: readonly TextEdit[]): string {
+function applyEdits(text: string, edits: readonly TextEdit[]): string {
   const fromBehind = [...edits].sort((a, b) => b.range.start.character - a.range.start.character);
-  return fromBehind.reduce((said, edit) => {
+  return fromBehind.reduce((lines, edit) => {
     const { start, end } = edit.range;
-    return said.slice(0, start.character) + edit.text + said.slice(end.character);
+    return lines.slice(0, start.character) + edit.text + lines.slice(end.character);
   }, text);
 }
 

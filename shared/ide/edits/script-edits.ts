@@ -39,11 +39,11 @@ function inConflict({ lines }: Tree, line: number): boolean {
 
 /** The line behind which a new entry of a section would be written; the last one where a section is yet to come. */
 export function lineForEntry({ tree }: Script, section: string): number {
-  const home = lastSection(tree, section);
-  return home ? Math.max(home.line, ...home.entries) : tree.lines.length - 1;
+  const target = lastSectionOf(tree, section);
+  return target ? Math.max(target.line, ...target.entries) : tree.lines.length - 1;
 }
 
-function lastSection(tree: Tree, name: string): Section | undefined {
+function lastSectionOf(tree: Tree, name: string): Section | undefined {
   return tree.sections.findLast((each) => each.name === name && each.title === null);
 }
 
@@ -54,24 +54,24 @@ function lastSection(tree: Tree, name: string): Section | undefined {
 export function appendEntries(script: Script, bySection: ReadonlyMap<string, readonly NewEntry[]>): TextEdit[] {
   const { tree } = script;
   const edits: TextEdit[] = [];
-  const begun: string[] = [];
+  const newSections: string[] = [];
   for (const [section, entries] of bySection) {
-    const home = lastSection(tree, section);
+    const target = lastSectionOf(tree, section);
     const line = lineForEntry(script, section);
     const eol = lineEnd(tree, line);
-    if (!home) begun.push([section, ...inColumns(entries, indentIn(tree), 2)].join(eol));
+    if (!target) newSections.push([section, ...inColumns(entries, indentIn(tree), 2)].join(eol));
     else
       edits.push(
         insertion(
           line,
           tree,
-          inStyle(tree, home, entries)
+          alignedEntries(tree, target, entries)
             .map((each) => eol + each)
             .join(""),
         ),
       );
   }
-  if (begun.length > 0) edits.push(atTheEnd(tree, begun));
+  if (newSections.length > 0) edits.push(atTheEnd(tree, newSections));
   return edits;
 }
 
@@ -96,20 +96,20 @@ function lineEnd({ ends }: Tree, line: number): string {
 }
 
 /** Entries with the indent and the columns of those that the last run of a section holds. */
-function inStyle(tree: Tree, section: Section, entries: readonly NewEntry[]): string[] {
+function alignedEntries(tree: Tree, section: Section, entries: readonly NewEntry[]): string[] {
   const last = section.entries.at(-1);
   if (last === undefined) return inColumns(entries, indentIn(tree), 2);
   const run: (LineNode & { kind: "entry" })[] = [];
-  let near = "";
+  let spacing = "";
   for (let i = last; i > section.line && tree.lines[i]!.node.kind !== "blank"; i--) {
     const { node, text } = tree.lines[i]!;
     if (node.kind !== "entry" || node.value.start >= node.value.end) continue;
-    if (run.length === 0) near = text.slice(node.head.end, node.value.start);
+    if (run.length === 0) spacing = text.slice(node.head.end, node.value.start);
     run.push(node);
   }
   const indent = indentOf(tree.lines[last]!.text);
   if (run.length === 0) return inColumns(entries, indent, 2);
-  if (near.includes("\t")) return entries.map(({ name, rest }) => `${indent}${name}${near}${rest}`);
+  if (spacing.includes("\t")) return entries.map(({ name, rest }) => `${indent}${name}${spacing}${rest}`);
   const columns = new Set(run.map((node) => node.value.start));
   const gap = Math.min(...run.map((node) => node.value.start - node.head.end));
   const width = columns.size === 1 ? run[0]!.value.start - indent.length : 0;
@@ -140,24 +140,25 @@ function indentOf(text: string): string {
  */
 export function writeDrop(script: Script, section: string, name: string): TextEdit {
   const { tree } = script;
-  const home = lastSection(tree, section);
-  if (!home) return atTheEnd(tree, [`${section}${lineEnd(tree, tree.lines.length - 1)}${indentIn(tree)}drop ${name}`]);
-  const drops = home.entries.filter((line) => tree.lines[line]!.node.kind === "drop");
-  const line = drops.at(-1) ?? home.line;
-  const first = home.entries[0];
+  const target = lastSectionOf(tree, section);
+  if (!target)
+    return atTheEnd(tree, [`${section}${lineEnd(tree, tree.lines.length - 1)}${indentIn(tree)}drop ${name}`]);
+  const drops = target.entries.filter((line) => tree.lines[line]!.node.kind === "drop");
+  const line = drops.at(-1) ?? target.line;
+  const first = target.entries[0];
   const indent = first === undefined ? indentIn(tree) : indentOf(tree.lines[first]!.text);
   return insertion(line, tree, `${lineEnd(tree, line)}${indent}drop ${name}`);
 }
 
 /** The line on which `writeDrop` builds. */
 export function lineForDrop({ tree }: Script, section: string): number {
-  const home = lastSection(tree, section);
-  if (!home) return tree.lines.length - 1;
-  return home.entries.findLast((line) => tree.lines[line]!.node.kind === "drop") ?? home.line;
+  const target = lastSectionOf(tree, section);
+  if (!target) return tree.lines.length - 1;
+  return target.entries.findLast((line) => tree.lines[line]!.node.kind === "drop") ?? target.line;
 }
 
 /** The edits that take whole lines out. */
-export function withoutLines({ tree }: Script, lines: Iterable<number>): TextEdit[] {
+export function deleteLines({ tree }: Script, lines: Iterable<number>): TextEdit[] {
   const sorted = [...new Set(lines)].sort((a, b) => a - b);
   const runs: { first: number; last: number }[] = [];
   for (const line of sorted) {

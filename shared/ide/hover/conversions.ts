@@ -8,11 +8,11 @@ export function conversionsOf(value: Value): string[] {
 }
 
 function conversionsOfOne({ number, unit }: Quantity): string[] {
-  const said = (unitFamily(unit)?.units ?? []).flatMap(({ symbol }) => {
+  const converted = (unitFamily(unit)?.units ?? []).flatMap(({ symbol }) => {
     const other = symbol === unit ? undefined : convert(number, unit, symbol);
     return other !== undefined && readable(other) ? [`${rounded(other)} ${symbol}`] : [];
   });
-  return said.length > 0 ? [`${number} ${unit} = ${said.join(" = ")}`] : [];
+  return converted.length > 0 ? [`${number} ${unit} = ${converted.join(" = ")}`] : [];
 }
 
 function quantitiesOf(value: Value): Quantity[] {

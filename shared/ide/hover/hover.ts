@@ -7,14 +7,21 @@ import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
-import { type CursorContext, craftFor, craftsFor, cursorContextAt, holds, quoted } from "../context/cursor-context.ts";
+import {
+  type CursorContext,
+  coversColumn,
+  craftFor,
+  craftsFor,
+  cursorContextAt,
+  lineReference,
+} from "../context/cursor-context.ts";
 import { describeMode, describeName, describeSection, describeSetting, describeUnit } from "../context/describe.ts";
 import { type EffectiveEntry, effectiveEntryIn, notesOf } from "../context/effective-entry.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
-import { whatFollows } from "./consequences.ts";
-import { hoverControl, hoverPosition } from "./controls.ts";
+import { hoverControl, hoverPosition } from "./control-hover.ts";
 import { conversionsOf } from "./conversions.ts";
-import { hoverHeader, hoverUse } from "./files.ts";
+import { describeConsequences } from "./entry-consequences.ts";
+import { hoverHeader, hoverUse } from "./file-hover.ts";
 
 export interface Hover {
   readonly markdown: string;
@@ -26,29 +33,32 @@ export function hoverAt(workspace: Workspace, file: string, at: Position): Hover
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor) return null;
   const { node, line, column } = cursor;
-  const told = (markdown: string | null, cols: { start: number; end: number }): Hover | null =>
+  const hoverOver = (markdown: string | null, cols: { start: number; end: number }): Hover | null =>
     markdown ? { markdown, range: rangeOf(spanAt(line, cols)) } : null;
   switch (node.kind) {
     case "header":
-      return told(hoverHeader(workspace, cursor), { start: node.word.start, end: node.name?.end ?? node.word.end });
+      return hoverOver(hoverHeader(workspace, cursor), {
+        start: node.word.start,
+        end: node.name?.end ?? node.word.end,
+      });
     case "use":
-      return told(hoverUse(workspace, cursor), node.path ?? node.word);
+      return hoverOver(hoverUse(workspace, cursor), node.path ?? node.word);
     case "section": {
-      if (!holds(node.name, column) || !cursor.spec) return null;
+      if (!coversColumn(node.name, column) || !cursor.spec) return null;
       const note = cursor.script.noteOf(line).text;
-      return told(paragraphs(describeSection(cursor.spec), quoteNote(note)), node.name);
+      return hoverOver(paragraphs(describeSection(cursor.spec), quoteNote(note)), node.name);
     }
     case "drop": {
-      const word = node.names.find((each) => holds(each, column));
+      const word = node.names.find((each) => coversColumn(each, column));
       if (!word || !cursor.section) return null;
-      return told(describeName(workspace.catalogue, baseOf(cursor.section), word.text), word);
+      return hoverOver(describeName(workspace.catalogue, baseOf(cursor.section), word.text), word);
     }
     case "entry": {
       const entry = cursor.entry;
       if (!entry) return null;
-      if (holds(node.head, column)) return told(hoverEntry(workspace, file, entry), node.head);
+      if (coversColumn(node.head, column)) return hoverOver(hoverEntry(workspace, file, entry), node.head);
       const { piece } = cursor;
-      return piece ? told(hoverPiece(workspace, cursor, entry), piece) : null;
+      return piece ? hoverOver(hoverPiece(workspace, cursor, entry), piece) : null;
     }
     default:
       return null;
@@ -68,32 +78,32 @@ function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | 
   if (!what) return null;
   const crafts = craftsFor(workspace, file);
   const craft = crafts[0];
-  const resolved = craft && effectiveEntryIn(craft, entry);
+  const effective = craft && effectiveEntryIn(craft, entry);
   const own = notesOf(workspace, [{ file, line: entry.line }]);
-  if (!craft || !resolved) return paragraphs(what, quoteNote(own));
+  if (!craft || !effective) return paragraphs(what, quoteNote(own));
   const notes = notesOf(
     workspace,
-    resolved.sources.map(({ source }) => source),
+    effective.sources.map(({ source }) => source),
   );
   return paragraphs(
     what,
-    comesTo(resolved, craft.name, file),
-    whatFollows(workspace, file, entry, crafts),
+    effectiveText(effective, craft.name, file),
+    describeConsequences(workspace, file, entry, crafts),
     conversions(entry),
     quoteNote(notes || own),
   );
 }
 
-function comesTo(resolved: EffectiveEntry, craft: string, from: string): string {
-  const lines = resolved.sources.map(({ part, source }) =>
-    part === "" ? quoted(source, from) : `${part}: ${quoted(source, from)}`,
+function effectiveText(effective: EffectiveEntry, craft: string, from: string): string {
+  const lines = effective.sources.map(({ part, source }) =>
+    part === "" ? lineReference(source, from) : `${part}: ${lineReference(source, from)}`,
   );
-  return `On ${plainText(craft)}: \`${resolved.text}\` (${[...new Set(lines)].join(", ")})`;
+  return `On ${plainText(craft)}: \`${effective.text}\` (${[...new Set(lines)].join(", ")})`;
 }
 
 function conversions(entry: Entry): string {
-  const said = entry.value ? conversionsOf(entry.value) : [];
-  return said.length > 0 ? list(said) : "";
+  const converted = entry.value ? conversionsOf(entry.value) : [];
+  return converted.length > 0 ? list(converted) : "";
 }
 
 function describeFollowed(catalogue: Catalogue, name: string): string | null {
@@ -110,8 +120,10 @@ function hoverPiece(workspace: Workspace, cursor: CursorContext, entry: Entry): 
     case "mode": {
       const mode = workspace.catalogue.mode(word);
       const craft = craftFor(workspace, script.file);
-      const resolved = craft && effectiveEntryIn(craft, { kind: "mode", section: "modes", name: word });
-      return mode ? paragraphs(describeMode(mode), resolved ? comesTo(resolved, craft.name, script.file) : "") : null;
+      const effective = craft && effectiveEntryIn(craft, { kind: "mode", section: "modes", name: word });
+      return mode
+        ? paragraphs(describeMode(mode), effective ? effectiveText(effective, craft.name, script.file) : "")
+        : null;
     }
     case "control":
       return hoverControl(workspace, script.file, word);
@@ -122,7 +134,7 @@ function hoverPiece(workspace: Workspace, cursor: CursorContext, entry: Entry): 
       const number = entry.pieces.find(
         (each) => each.kind === "number" && each.end <= piece.start && piece.start - each.end <= 1,
       );
-      const said = number
+      const converted = number
         ? conversionsOf({
             kind: "quantity",
             number: Number(text.slice(number.start, number.end)),
@@ -132,7 +144,7 @@ function hoverPiece(workspace: Workspace, cursor: CursorContext, entry: Entry): 
             end: 0,
           })
         : [];
-      return family ? paragraphs(describeUnit(word, family), list(said)) : null;
+      return family ? paragraphs(describeUnit(word, family), list(converted)) : null;
     }
     case "choice":
       return describeChoice(workspace.catalogue, entry, word);
@@ -154,10 +166,10 @@ function hoverPiece(workspace: Workspace, cursor: CursorContext, entry: Entry): 
 /** A figure of a value: what the value comes to and what follows, without all that is told of its name. */
 function hoverFigure(workspace: Workspace, file: string, entry: Entry): string | null {
   const crafts = craftsFor(workspace, file);
-  const resolved = crafts[0] && effectiveEntryIn(crafts[0], entry);
-  const what = resolved ? comesTo(resolved, crafts[0]!.name, file) : "";
-  const told = [resolved ? whatFollows(workspace, file, entry, crafts) : "", conversions(entry)];
-  return told.some((part) => part !== "") ? paragraphs(what, ...told) : null;
+  const effective = crafts[0] && effectiveEntryIn(crafts[0], entry);
+  const what = effective ? effectiveText(effective, crafts[0]!.name, file) : "";
+  const parts = [effective ? describeConsequences(workspace, file, entry, crafts) : "", conversions(entry)];
+  return parts.some((part) => part !== "") ? paragraphs(what, ...parts) : null;
 }
 
 /** What one word of a choice means; null where the setting has no such word. */

@@ -1,34 +1,35 @@
 /** Answers as they come from a file or a person, understood or refused in one sentence. */
 import { similarNames } from "../../model/similar-names.ts";
 import type { Answers, Choice, Question } from "../../protocol/new-craft.ts";
-import { allQuestions, type Found, questionsFor } from "./questions.ts";
+import { allQuestions, type FoundFiles, questionsFor } from "./questions.ts";
 
 export const NAME_PROMPT = "What is it called?";
 export const USUAL_NAME = "New craft";
 /** Longer ones fit on no OSD. */
 const LONGEST_NAME = 40;
 
-export type Understood =
+export type AnswersRead =
   | { readonly kind: "answers"; readonly answers: Answers }
   | { readonly kind: "problem"; readonly problem: string };
 
 /** All answers, with the usual one where there is none; or why they cannot be taken. */
-export function readAnswers(found: Found, given: unknown): Understood {
+export function readAnswers(found: FoundFiles, given: unknown): AnswersRead {
   if (typeof given !== "object" || given === null || Array.isArray(given))
     return problem('the answers are one JSON object, as in {"name": "Jug", "size": "5-inch"}');
-  const said = given as Readonly<Record<string, unknown>>;
+  const givenById = given as Readonly<Record<string, unknown>>;
   const ids = ["name", ...allQuestions(found).map(({ id }) => id)];
-  for (const key of Object.keys(said)) {
+  for (const key of Object.keys(givenById)) {
     if (ids.includes(key)) continue;
     const [near] = similarNames(key, ids, 1);
     return problem(`no question is called “${key}”: ${near ? `did you mean ${near}?` : `there are ${ids.join(", ")}`}`);
   }
-  const name = readName(said.name ?? USUAL_NAME);
+  const name = readName(givenById.name ?? USUAL_NAME);
   if (name.kind === "problem") return name;
   const answers: Record<string, string | readonly string[]> = { name: name.name };
   for (const { id } of allQuestions(found)) {
     const question = questionsFor(found, answers).find((each) => each.id === id)!;
-    const answer = said[id] === undefined ? usualAnswer(question) : readAnswer(question, said[id], found, answers);
+    const answer =
+      givenById[id] === undefined ? usualAnswer(question) : readAnswer(question, givenById[id], found, answers);
     if (typeof answer === "object" && "problem" in answer) return { kind: "problem", ...answer };
     answers[id] = answer;
   }
@@ -50,7 +51,7 @@ export function readName(given: unknown): { kind: "name"; name: string } | { kin
 export function readAnswer(
   question: Question,
   given: unknown,
-  found: Found,
+  found: FoundFiles,
   answers: Answers,
 ): string | readonly string[] | { readonly problem: string } {
   if (question.many) {
@@ -66,39 +67,45 @@ export function readAnswer(
   return readOne(question, given, found, answers);
 }
 
-function readOne(question: Question, given: unknown, found: Found, answers: Answers): string | { problem: string } {
+function readOne(
+  question: Question,
+  given: unknown,
+  found: FoundFiles,
+  answers: Answers,
+): string | { problem: string } {
   const word = typeof given === "boolean" ? (given ? "yes" : "no") : given;
   if (typeof word !== "string")
-    return { problem: `${question.id}: ${JSON.stringify(given)} is no answer: ${wanted(question)}` };
+    return { problem: `${question.id}: ${JSON.stringify(given)} is no answer: ${expectedWords(question)}` };
   const choice = choiceOf(question.choices, word);
   if (choice) return choice.word;
   const elsewhere = choiceOf(allQuestions(found).find(({ id }) => id === question.id)!.choices, word)?.onlyWith;
   if (elsewhere) {
     const other = answers[elsewhere.question];
     return {
-      problem: `${question.id}: “${word}” does not go with ${elsewhere.question} ${other}: ${wanted(question)}`,
+      problem: `${question.id}: “${word}” does not go with ${elsewhere.question} ${other}: ${expectedWords(question)}`,
     };
   }
   const out = found.notOffered.find(({ path }) => path === word);
   if (out) return { problem: `${question.id}: ${out.path} cannot be used: ${out.why}` };
-  return { problem: `${question.id}: “${word}” is no answer: ${wanted(question)}` };
+  return { problem: `${question.id}: “${word}” is no answer: ${expectedWords(question)}` };
 }
 
 /** A word without what a person may spell otherwise: capitals, and what stands between its parts. */
-const squashed = (text: string) =>
+const normalized = (text: string) =>
   text
     .toLowerCase()
     .replace(/^\.\//, "")
     .replace(/[\s,_-]+/g, "");
 
 /** The choice of that word or label; for a label such as “Wheel, 2.4 GHz” its first part is enough, of either the begin. */
-function choiceOf(choices: readonly Choice[], said: string): Choice | undefined {
+function choiceOf(choices: readonly Choice[], text: string): Choice | undefined {
   const sole = (fit: readonly Choice[]) => (fit.length === 1 ? fit[0] : undefined);
-  const wanted = squashed(said);
-  const only = (key: (choice: Choice) => string) => sole(choices.filter((choice) => squashed(key(choice)) === wanted));
-  const begins = (text: string) => wanted !== "" && squashed(text).startsWith(wanted);
+  const expected = normalized(text);
+  const only = (key: (choice: Choice) => string) =>
+    sole(choices.filter((choice) => normalized(key(choice)) === expected));
+  const begins = (label: string) => expected !== "" && normalized(label).startsWith(expected);
   return (
-    choices.find(({ word }) => word === said) ??
+    choices.find(({ word }) => word === text) ??
     only(({ word }) => word) ??
     only(({ label }) => label) ??
     only(({ label }) => label.split(",")[0]!) ??
@@ -106,7 +113,7 @@ function choiceOf(choices: readonly Choice[], said: string): Choice | undefined 
   );
 }
 
-function wanted({ choices, many }: Question): string {
+function expectedWords({ choices, many }: Question): string {
   if (choices.length === 0) return "there is none to choose from here";
   return `${many ? "any" : "one"} of ${choices.map(({ word }) => word).join(", ")}`;
 }

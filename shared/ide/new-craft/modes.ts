@@ -3,12 +3,12 @@ import { linkOf } from "../../logic/from-craft.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import { walkCondition } from "../../syntax/condition.ts";
 import type { ControlPosition, ControlValue } from "../../syntax/value.ts";
-import { entry, off, type ScriptLine } from "./lines.ts";
+import { entry, placeholder, type ScriptLine } from "./script-text.ts";
 
 /** What the fleet does with a mode on the same handset, where most of its craft agree. */
 export type Habits = ReadonlyMap<string, Mode>;
 
-export interface Wanted {
+export interface ModesInput {
   /** What has been said below the new craft: its handset and its layers. */
   readonly below: Craft;
   readonly habits: Habits;
@@ -39,10 +39,10 @@ const NO_HANDSET_NOTE =
   "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own (“fettle explain handset” shows one), “use” it above, then write your switches' names here and take away the #.";
 
 /** The modes of a new craft, or why there are none yet. Modes that a layer sets up are left to it. */
-export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Wanted): ModesPlan {
+export function planModes({ below, habits, levelAtRest, returnHome, turtle }: ModesInput): ModesPlan {
   const has = (name: string) => below.modes.has(name);
-  const own = new Map([...habits].filter(([name]) => !has(name)));
-  const free = freeSwitches(below, [...below.modes.values(), ...below.outputs.values(), ...own.values()]);
+  const habitsToWrite = new Map([...habits].filter(([name]) => !has(name)));
+  const free = freeSwitches(below, [...below.modes.values(), ...below.outputs.values(), ...habitsToWrite.values()]);
   const take = (fits: (one: Switch) => boolean): Switch | undefined => {
     const at = free.findIndex(fits);
     return at < 0 ? undefined : free.splice(at, 1)[0];
@@ -50,43 +50,51 @@ export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Wa
   const lines: ScriptLine[] = [];
   let leavesPosition = false;
 
-  if (own.has("arm"))
-    lines.push(entry("arm", `when ${own.get("arm")!.text}`, `${ARM_NOTE} Your other craft do the same.`));
+  if (habitsToWrite.has("arm"))
+    lines.push(entry("arm", `when ${habitsToWrite.get("arm")!.text}`, `${ARM_NOTE} Your other craft do the same.`));
   else if (!has("arm")) {
-    const arming = take(two("arms")) ?? take(({ arms }) => arms !== null);
+    const arming = take(withTwoPositions("arms")) ?? take(({ arms }) => arms !== null);
     if (!arming) return { lines: notYet(below, returnHome), leavesPosition };
     if (arming.positions.length > 2) leavesPosition = true;
-    lines.push(entry("arm", on(arming, arming.arms!), ARM_NOTE));
+    lines.push(entry("arm", whenAt(arming, arming.arms!), ARM_NOTE));
   }
-  if (own.has("level") || own.has("level-blend")) {
+  if (habitsToWrite.has("level") || habitsToWrite.has("level-blend")) {
     for (const name of ["level", "level-blend"]) {
-      if (own.has(name)) lines.push(entry(name, `when ${own.get(name)!.text}`));
+      if (habitsToWrite.has(name)) lines.push(entry(name, `when ${habitsToWrite.get(name)!.text}`));
     }
   } else if (!has("level") && !has("level-blend")) {
     const holding = take(({ positions }) => positions.length === 3) ?? take(() => true);
     lines.push(
-      ...(holding ? levelLines(holding, levelAtRest) : [off("level", "when …", "No switch is left for levelling:")]),
+      ...(holding
+        ? levelLines(holding, levelAtRest)
+        : [placeholder("level", "when …", "No switch is left for levelling:")]),
     );
   }
   if (returnHome && !has("return-home")) {
-    const home = own.get("return-home");
-    const homing = home ? undefined : (take(two("positions")) ?? take(() => true));
+    const home = habitsToWrite.get("return-home");
+    const homing = home ? undefined : (take(withTwoPositions("positions")) ?? take(() => true));
     if (homing && homing.positions.length > 2) leavesPosition = true;
-    const when = home ? `when ${home.text}` : homing ? on(homing, homing.positions.at(-1)!) : null;
+    const when = home ? `when ${home.text}` : homing ? whenAt(homing, homing.positions.at(-1)!) : null;
     const note =
       "Flies home by itself: try it near, high and in sight first.\nallow mode-overlap: on the way home the craft levels itself, whatever else is on";
     lines.push(
-      when ? entry("return-home", when, note) : off("return-home", "when …", "No switch is left for the way home:"),
+      when
+        ? entry("return-home", when, note)
+        : placeholder("return-home", "when …", "No switch is left for the way home:"),
     );
   }
-  if (turtle && !has("turtle") && !own.has("turtle") && free.length > 0) {
+  if (turtle && !has("turtle") && !habitsToWrite.has("turtle") && free.length > 0) {
     const [turning] = free;
     const note =
       "Turns it over after a crash, where the motors can run backwards. Short bursts, nobody near: blocked motors burn.";
-    lines.push(off("turtle", on(turning!, turning!.positions.at(-1)!), note));
-  } else if (own.has("turtle") && turtle)
+    lines.push(placeholder("turtle", whenAt(turning!, turning!.positions.at(-1)!), note));
+  } else if (habitsToWrite.has("turtle") && turtle)
     lines.push(
-      off("turtle", `when ${own.get("turtle")!.text}`, "As on your other craft, where the motors can run backwards:"),
+      placeholder(
+        "turtle",
+        `when ${habitsToWrite.get("turtle")!.text}`,
+        "As on your other craft, where the motors can run backwards:",
+      ),
     );
   return { lines, leavesPosition };
 }
@@ -94,25 +102,28 @@ export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Wa
 function levelLines(holding: Switch, atRest: boolean): ScriptLine[] {
   const [rest, next, far] = holding.positions as [ControlPosition, ControlPosition, ControlPosition?];
   const calm = "Holds itself level: let go of the sticks and it stands up straight.";
-  if (!far) return [entry("level", on(holding, atRest ? rest : next), calm)];
+  if (!far) return [entry("level", whenAt(holding, atRest ? rest : next), calm)];
   const blend = `Levels near the middle of the sticks and flips at their ends. With ${holding.name} ${(atRest ? far : rest).name} nothing levels.`;
-  return [entry("level", on(holding, atRest ? rest : far), calm), entry("level-blend", on(holding, next), blend)];
+  return [
+    entry("level", whenAt(holding, atRest ? rest : far), calm),
+    entry("level-blend", whenAt(holding, next), blend),
+  ];
 }
 
 /** The lines as they might be, commented out. */
 function notYet(below: Craft, returnHome: boolean): ScriptLine[] {
   const note = below.controls.size > 0 ? NO_ARM_NOTE : NO_HANDSET_NOTE;
   return [
-    off("arm", "when TL is down", note),
-    off("level", "when TR is mid"),
-    ...(returnHome ? [off("return-home", "when FR is near")] : []),
+    placeholder("arm", "when TL is down", note),
+    placeholder("level", "when TR is mid"),
+    ...(returnHome ? [placeholder("return-home", "when FR is near")] : []),
   ];
 }
 
-const two = (what: "arms" | "positions") => (one: Switch) =>
+const withTwoPositions = (what: "arms" | "positions") => (one: Switch) =>
   one.positions.length === 2 && (what === "positions" || one.arms !== null);
 
-const on = ({ name }: Switch, position: ControlPosition) => `when ${name} is ${position.name}`;
+const whenAt = ({ name }: Switch, position: ControlPosition) => `when ${name} is ${position.name}`;
 
 /** Switches of two or three positions that nothing uses yet and that the link can carry, in the handset's order. */
 function freeSwitches(below: Craft, used: readonly Mode[]): Switch[] {

@@ -9,9 +9,9 @@ import type { Answers, LeftOut } from "../../protocol/new-craft.ts";
 import { fileFindings, findingsOf } from "../../rules/engine/engine.ts";
 import { quote } from "../../syntax/scanner.ts";
 import { PILOT_FACTS } from "./facts.ts";
-import { noteLines, sectionText } from "./lines.ts";
 import type { Habits } from "./modes.ts";
-import { BAND_OF_WORD, type Found, type FoundFile } from "./questions.ts";
+import { BAND_OF_WORD, type FoundFile, type FoundFiles } from "./questions.ts";
+import { noteLines, sectionText } from "./script-text.ts";
 import { sectionsOf } from "./sections.ts";
 
 export interface NewCraft {
@@ -21,7 +21,7 @@ export interface NewCraft {
 }
 
 /** Handsets and layers of a workspace, named by their paths from a folder (an absolute path); broken ones are not offered. */
-export function foundIn(workspace: Workspace, folder: string): Found {
+export function findFiles(workspace: Workspace, folder: string): FoundFiles {
   const handsets: (FoundFile & { band: string | null })[] = [];
   const layers: FoundFile[] = [];
   const notOffered: LeftOut[] = [];
@@ -71,26 +71,26 @@ export function pathForName(name: string): string {
  * of `workspace`. `answers` are all of them, as `readAnswers` gives them for what `found` offers.
  * A layer that would bring in a finding stands in the script as a comment, with the reason.
  */
-export function newCraft(answers: Answers, found: Found, workspace: Workspace, file: string): NewCraft {
-  const bench = makeBench(workspace, file);
+export function newCraft(answers: Answers, found: FoundFiles, workspace: Workspace, file: string): NewCraft {
+  const trial = makeTrial(workspace, file);
   const chosen = found.layers.filter(({ path }) => (answers.layers as readonly string[]).includes(path));
   const write = (layers: readonly FoundFile[], habits: Habits, leftOut: readonly LeftOut[] = []) => {
-    const text = scriptText({ answers, found, file, layers, leftOut, habits, bench });
-    return layers.length > 0 ? withFreePositions(text, bench.findings(text)) : text;
+    const text = scriptText({ answers, found, file, layers, leftOut, habits, bench: trial });
+    return layers.length > 0 ? withFreePositions(text, trial.findings(text)) : text;
   };
 
   const handset = found.handsets.find(({ path }) => path === answers.link);
-  const usual = handset ? bench.habitsWith(handset.file) : NO_HABITS;
+  const usual = handset ? trial.habitsWith(handset.file) : NO_HABITS;
   if (chosen.length === 0 && usual.size === 0) return { text: write([], usual), leftOut: [] };
-  const bare = bench.findings(write([], NO_HABITS));
-  const habits = usual.size > 0 && bench.findings(write([], usual)).length <= bare.length ? usual : NO_HABITS;
+  const bare = trial.findings(write([], NO_HABITS));
+  const habits = usual.size > 0 && trial.findings(write([], usual)).length <= bare.length ? usual : NO_HABITS;
 
   const all = write(chosen, habits);
-  if (bench.findings(all).length <= bare.length) return { text: all, leftOut: [] };
+  if (trial.findings(all).length <= bare.length) return { text: all, leftOut: [] };
   const kept: FoundFile[] = [];
   const leftOut: LeftOut[] = [];
   for (const layer of chosen) {
-    const findings = bench.findings(write([...kept, layer], habits));
+    const findings = trial.findings(write([...kept, layer], habits));
     if (findings.length <= bare.length) kept.push(layer);
     else leftOut.push({ path: layer.path, why: reasonIn(findings, bare) });
   }
@@ -119,13 +119,13 @@ function reasonIn(findings: readonly Finding[], before: readonly Finding[]): str
 const sameAs = (a: Finding) => (b: Finding) => a.code === b.code && a.message === b.message;
 
 /** The workspace with the new craft among its files, so that a text can be tried before it is written. */
-function makeBench(workspace: Workspace, file: string) {
+function makeTrial(workspace: Workspace, file: string) {
   const core = cores.get(workspace.catalogue) ?? makeCore(workspace.catalogue);
   cores.set(workspace.catalogue, core);
-  const among = (text: string): Workspace => core.at(withText(workspace.view, file, text));
+  const withScript = (text: string): Workspace => core.at(withText(workspace.view, file, text));
   return {
-    craft: (text: string): Craft => among(text).craft(file)!,
-    findings: (text: string): Finding[] => findingsOf(among(text), file),
+    craft: (text: string): Craft => withScript(text).craft(file)!,
+    findings: (text: string): Finding[] => findingsOf(withScript(text), file),
     /** What most craft with a handset do with a mode; nothing of a mode on which they are divided. */
     habitsWith(handset: string): Habits {
       const crafts = workspace.view.list().flatMap((each) => {
@@ -153,21 +153,21 @@ function withText(view: FileView, file: string, text: string): FileView {
   };
 }
 
-interface ToWrite {
+interface ScriptParts {
   readonly answers: Answers;
-  readonly found: Found;
+  readonly found: FoundFiles;
   readonly file: string;
   readonly layers: readonly FoundFile[];
   readonly leftOut: readonly LeftOut[];
   readonly habits: Habits;
-  readonly bench: ReturnType<typeof makeBench>;
+  readonly bench: ReturnType<typeof makeTrial>;
 }
 
-function scriptText({ answers, found, file, layers, leftOut, habits, bench }: ToWrite): string {
+function scriptText({ answers, found, file, layers, leftOut, habits, bench: trial }: ScriptParts): string {
   const header = `craft ${quote(answers.name as string)}`;
   const handset = found.handsets.find(({ path }) => path === answers.link);
   const use = (each: FoundFile) => `use ${quote(pathBetween(file, each.file))}`;
-  const below = (order: readonly FoundFile[]) => bench.craft([header, "", ...order.map(use), ""].join("\n"));
+  const below = (order: readonly FoundFile[]) => trial.craft([header, "", ...order.map(use), ""].join("\n"));
   const first = handset ? [handset, ...layers] : layers;
   // The last handset counts: where a layer brings one of its own, the one that was chosen comes after it.
   const order = handset && below(first).handset?.file !== handset.file ? [...layers, handset] : first;

@@ -2,7 +2,7 @@
 import type { Craft } from "../../model/craft.ts";
 import type { Answers } from "../../protocol/new-craft.ts";
 import type { EntryWriter } from "./entry-writer.ts";
-import { entry, type ScriptLine, type ScriptSection } from "./lines.ts";
+import { entry, type ScriptLine, type ScriptSection } from "./script-text.ts";
 
 /** The section of the first page; without lines where no text is wanted. */
 export function osdSection(answers: Answers, below: Craft, { answered, usual }: EntryWriter): ScriptSection {

@@ -9,7 +9,7 @@ export interface FoundFile {
 }
 
 /** What there is to build a new craft on. */
-export interface Found {
+export interface FoundFiles {
   readonly handsets: readonly (FoundFile & { readonly band: string | null })[];
   readonly layers: readonly FoundFile[];
   readonly notOffered: readonly LeftOut[];
@@ -149,7 +149,7 @@ const FIXED: readonly Question[] = [
 ];
 
 /** Every question with every choice, those included that only go with some answer before. */
-export function allQuestions(found: Found): Question[] {
+export function allQuestions(found: FoundFiles): Question[] {
   return FIXED.map((question) => {
     if (question.id === "link") {
       const handsets = found.handsets.map(({ path, name, band }) => {
@@ -164,7 +164,7 @@ export function allQuestions(found: Found): Question[] {
 }
 
 /** The questions with the choices that go with the answers so far; a question not answered counts by its usual answer. */
-export function questionsFor(found: Found, answers: Answers): Question[] {
+export function questionsFor(found: FoundFiles, answers: Answers): Question[] {
   const taken = new Map<string, string>();
   return allQuestions(found).map((question) => {
     const choices = question.choices.filter(

@@ -3,10 +3,10 @@ import type { Craft } from "../../model/craft.ts";
 import type { Answers } from "../../protocol/new-craft.ts";
 import { type EntryWriter, entryWriterOver } from "./entry-writer.ts";
 import { chemistryFacts, PILOT_FACTS, type PilotFacts, SIZE_FACTS, type SizeFacts, USUAL_CAPACITY } from "./facts.ts";
-import { entry, type ScriptLine, type ScriptSection } from "./lines.ts";
 import { type Habits, planModes } from "./modes.ts";
 import { osdSection } from "./osd.ts";
 import type { CraftSize } from "./questions.ts";
+import { entry, type ScriptLine, type ScriptSection } from "./script-text.ts";
 
 /** All that a new craft is made from. */
 export interface CraftToWrite {
@@ -19,28 +19,28 @@ export interface CraftToWrite {
 }
 
 /** The sections that it comes to. */
-export interface Written {
+export interface WrittenSections {
   readonly sections: readonly ScriptSection[];
   readonly leavesPosition: boolean;
 }
 
 /** The same, with what the answers mean. */
-interface Plan extends CraftToWrite {
+interface CraftPlan extends CraftToWrite {
   readonly size: SizeFacts;
   readonly pilot: PilotFacts;
   readonly gps: boolean;
-  say(section: string): EntryWriter;
+  writer(section: string): EntryWriter;
 }
 
 /** The sections, with what layers say left to the layers, except for what was answered. */
-export function sectionsOf(wanted: CraftToWrite): Written {
-  const { answers, below, habits } = wanted;
-  const plan: Plan = {
-    ...wanted,
+export function sectionsOf(craft: CraftToWrite): WrittenSections {
+  const { answers, below, habits } = craft;
+  const plan: CraftPlan = {
+    ...craft,
     size: SIZE_FACTS[answers.size as CraftSize],
     pilot: PILOT_FACTS[answers.pilot as string]!,
     gps: answers.gps === "yes",
-    say: (section) => entryWriterOver(below, section),
+    writer: (section) => entryWriterOver(below, section),
   };
   const { levelAtRest, turtle } = plan.pilot;
   const modes = planModes({ below, habits, levelAtRest, returnHome: plan.gps, turtle });
@@ -52,7 +52,7 @@ export function sectionsOf(wanted: CraftToWrite): Written {
     safety(plan),
     failsafe(plan),
     ...(plan.gps ? [navigation(plan), section("ports", null, portLines(below, answers))] : []),
-    osdSection(answers, below, plan.say("osd")),
+    osdSection(answers, below, plan.writer("osd")),
     video(plan),
     rates(plan),
     camera(plan),
@@ -64,16 +64,16 @@ function section(name: string, note: string | null, lines: readonly ScriptLine[]
   return { name, note, lines };
 }
 
-function frame({ size, say }: Plan): ScriptSection {
-  const { answered, unknown } = say("frame");
+function frame({ size, writer }: CraftPlan): ScriptSection {
+  const { answered, unknown } = writer("frame");
   return section("frame", null, [
     ...answered("propeller-diameter", size.propeller),
     ...unknown("mass", size.mass, "Weigh it ready to fly, write the figure here and take away the #:"),
   ]);
 }
 
-function pack({ answers, say }: Plan): ScriptSection {
-  const { answered, usual, unknown } = say("pack");
+function pack({ answers, writer }: CraftPlan): ScriptSection {
+  const { answered, usual, unknown } = writer("pack");
   const [cells = "", chemistry = ""] = (answers.pack as string).split(/-(.+)/);
   const volts = chemistryFacts(chemistry, Number(cells));
   return section("pack", "Never charge a pack unattended, and never fly one that is swollen.", [
@@ -86,8 +86,8 @@ function pack({ answers, say }: Plan): ScriptSection {
   ]);
 }
 
-function link({ band, say }: Plan): ScriptSection {
-  const { answered, usual, unknown } = say("link");
+function link({ band, writer }: CraftPlan): ScriptSection {
+  const { answered, usual, unknown } = writer("link");
   const unsaid = "The handset's file does not say its band; as printed on the receiver:";
   return section("link", null, [
     ...(band === null ? unknown("band", "2.4 GHz", unsaid) : answered("band", band)),
@@ -95,8 +95,8 @@ function link({ band, say }: Plan): ScriptSection {
   ]);
 }
 
-function safety({ size, pilot, gps, say }: Plan): ScriptSection {
-  const { usual } = say("safety");
+function safety({ size, pilot, gps, writer }: CraftPlan): ScriptSection {
+  const { usual } = writer("safety");
   return section("safety", "What must be true before the motors may start.", [
     ...usual("arm-tilt-limit", `${size.armTiltDeg} deg`, "Not in the hand and not upside down."),
     ...usual("arm-throttle-limit", "1050 us", "Not with the throttle open."),
@@ -105,8 +105,8 @@ function safety({ size, pilot, gps, say }: Plan): ScriptSection {
   ]);
 }
 
-function failsafe({ pilot, gps, say }: Plan): ScriptSection {
-  const { usual } = say("failsafe");
+function failsafe({ pilot, gps, writer }: CraftPlan): ScriptSection {
+  const { usual } = writer("failsafe");
   const then = gps
     ? [
         ...usual("then", "return", "… a longer one is: it comes home, or falls where it cannot."),
@@ -119,16 +119,16 @@ function failsafe({ pilot, gps, say }: Plan): ScriptSection {
   ]);
 }
 
-function navigation({ size: { returnHeightM }, say }: Plan): ScriptSection {
-  const { usual, unknown } = say("navigation");
+function navigation({ size: { returnHeightM }, writer }: CraftPlan): ScriptSection {
+  const { usual, unknown } = writer("navigation");
   return section("navigation", null, [
     ...usual("return-height", `${returnHeightM} m`, "Above everything between it and you: go and look."),
     ...unknown("obstacle-height", `${returnHeightM - 10} m`, "The tallest of it, and it is checked:"),
   ]);
 }
 
-function video({ answers, say }: Plan): ScriptSection {
-  const { answered, usual, unknown } = say("video");
+function video({ answers, writer }: CraftPlan): ScriptSection {
+  const { answered, usual, unknown } = writer("video");
   return section("video", "Frequency and power are a matter of local law: look it up before you raise them.", [
     ...answered("signal", answers.video as string),
     ...usual("power", "25 mW", "Aerial on before the pack goes in, always."),
@@ -136,12 +136,12 @@ function video({ answers, say }: Plan): ScriptSection {
   ]);
 }
 
-function rates({ size, pilot, say }: Plan): ScriptSection {
-  const { isSaid, usual } = say("rates");
+function rates({ size, pilot, writer }: CraftPlan): ScriptSection {
+  const { isSet, usual } = writer("rates");
   const rate = (slope: number, end: number) =>
     `slope ${slope} deg/s  end ${Math.min(end, size.fastestDegPerS)} deg/s  bend 3`;
   const less = "Less to be frightened by; take the line away when it is too little.";
-  return section("rates", isSaid("roll") ? null : pilot.ratesNote, [
+  return section("rates", isSet("roll") ? null : pilot.ratesNote, [
     ...usual("roll", rate(pilot.slopeDegPerS, pilot.endDegPerS)),
     ...usual("pitch", rate(pilot.slopeDegPerS, pilot.endDegPerS)),
     ...usual("yaw", rate(pilot.yawSlopeDegPerS, pilot.yawEndDegPerS)),
@@ -149,17 +149,17 @@ function rates({ size, pilot, say }: Plan): ScriptSection {
   ]);
 }
 
-function camera({ pilot, say }: Plan): ScriptSection {
+function camera({ pilot, writer }: CraftPlan): ScriptSection {
   const why = "The more, the faster one has to fly to see ahead.";
-  return section("camera", null, say("camera").usual("uptilt", `${pilot.uptiltDeg} deg`, why));
+  return section("camera", null, writer("camera").usual("uptilt", `${pilot.uptiltDeg} deg`, why));
 }
 
 /** The ports of a craft that has something on them that is named by its port. */
 function portLines(below: Craft, answers: Answers): ScriptLine[] {
-  const said = below.settings.get("ports");
-  const uses = new Set([...(said?.values() ?? [])].map(({ text }) => text));
-  const wanted = ["receiver", ...(answers.video === "digital" ? ["video"] : []), "gps"].filter((use) => !uses.has(use));
-  const free = [1, 2, 3, 4, 5, 6, 7, 8].map((port) => `port${port}`).filter((port) => !said?.has(port));
+  const ports = below.settings.get("ports");
+  const uses = new Set([...(ports?.values() ?? [])].map(({ text }) => text));
+  const parts = ["receiver", ...(answers.video === "digital" ? ["video"] : []), "gps"].filter((use) => !uses.has(use));
+  const free = [1, 2, 3, 4, 5, 6, 7, 8].map((port) => `port${port}`).filter((port) => !ports?.has(port));
   const note = "Which plug each part sits in: look, and put your own numbers.";
-  return wanted.flatMap((use, i) => (free[i] ? [entry(free[i], use, i === 0 ? note : null)] : []));
+  return parts.flatMap((use, i) => (free[i] ? [entry(free[i], use, i === 0 ? note : null)] : []));
 }

@@ -45,17 +45,17 @@ function linePlacing(name: string, page: Page, { parts }: Plan, source: Source):
   return false;
 }
 
-const linesKnown: Readonly<Record<Page, WeakMap<Script, ReadonlyMap<string, number>>>> = {
+const lineCache: Readonly<Record<Page, WeakMap<Script, ReadonlyMap<string, number>>>> = {
   osd: new WeakMap(),
   "osd-second": new WeakMap(),
 };
 
 /** By element, the last line of a file that places it. */
 function linesOf(script: Script, page: Page): ReadonlyMap<string, number> {
-  const known = linesKnown[page].get(script);
+  const known = lineCache[page].get(script);
   if (known) return known;
   const placing = script.entries.filter(({ kind, section }) => kind === "element" && section === page);
   const lines = new Map(placing.map(({ name, line }) => [name, line]));
-  linesKnown[page].set(script, lines);
+  lineCache[page].set(script, lines);
   return lines;
 }

@@ -50,8 +50,8 @@ function axisOf(craft: Craft, set: RatesPicture["set"], name: RatesAxis["name"],
 
 /** The line of a setting; a second set falls back to the first. */
 function placeOf(craft: Craft, set: RatesPicture["set"], name: string): LinePlace | null {
-  const said = craft.settings.get(set)?.get(name) ?? craft.settings.get("rates")?.get(name);
-  return said?.source ?? null;
+  const setting = craft.settings.get(set)?.get(name) ?? craft.settings.get("rates")?.get(name);
+  return setting?.source ?? null;
 }
 
 const LEAST_HZ = 10;
@@ -130,14 +130,14 @@ function motorPart(
   hoverHz: number | null,
 ): FilterPart[] {
   if (!motorNotches || hoverNotchesDelayMs === null || hoverHz === null) return [];
-  const said = craft.settings.get("filters")?.get("motor-notches");
+  const setting = craft.settings.get("filters")?.get("motor-notches");
   return [
     {
       name: "motor-notches",
       what: `in the hover, from ${rounded(hoverHz)} Hz`,
       chain: "gyro",
       delayMs: hoverNotchesDelayMs,
-      at: said?.source ?? null,
+      at: setting?.source ?? null,
     },
   ];
 }

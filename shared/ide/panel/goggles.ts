@@ -16,7 +16,7 @@ import type { AddableElement, FigureReading, GogglesPicture, PanelElement } from
 import { printAxis } from "../../syntax/print-value.ts";
 import { craftSharingLine } from "./craft-sharing-line.ts";
 
-export interface GogglesAsk {
+export interface GogglesQuery {
   readonly scenario?: Scenario | undefined;
   /** Of a page that the craft does not lay out, its first is shown. */
   readonly page?: Page | undefined;
@@ -25,15 +25,15 @@ export interface GogglesAsk {
 }
 
 /** Null where the craft has no grid to place anything on. */
-export function gogglesOf(craft: Craft, workspace: Workspace, ask: GogglesAsk = {}): GogglesPicture | null {
+export function gogglesOf(craft: Craft, workspace: Workspace, query: GogglesQuery = {}): GogglesPicture | null {
   const { catalogue } = workspace;
   const pages = pagesOf(craft);
-  const page = ask.page && pages.includes(ask.page) ? ask.page : pages[0]!;
+  const page = query.page && pages.includes(query.page) ? query.page : pages[0]!;
   const written = layoutOf(craft, catalogue, page);
   if (!written) return null;
-  const fitted = ask.fit && fitLayout(written, withinReason(ask.fit));
+  const fitted = query.fit && fitLayout(written, clampGrid(query.fit));
   const layout = fitted?.layout ?? written;
-  const scenario = SCENARIOS.find(({ name }) => name === ask.scenario)?.name ?? "mid-flight";
+  const scenario = SCENARIOS.find(({ name }) => name === query.scenario)?.name ?? "mid-flight";
   return {
     columns: layout.grid.columns,
     rows: layout.grid.rows,
@@ -50,12 +50,12 @@ export function gogglesOf(craft: Craft, workspace: Workspace, ask: GogglesAsk = 
 }
 
 /** What a client asks for may be anything: whole cells, at least one, no more than a grid can have. */
-function withinReason({ columns, rows }: Grid): Grid {
+function clampGrid({ columns, rows }: Grid): Grid {
   const whole = (cells: number, most: number) => Math.max(1, Math.min(most, Math.floor(cells) || 1));
   return { columns: whole(columns, LARGEST_GRID.columns), rows: whole(rows, LARGEST_GRID.rows) };
 }
 
-interface Shown {
+interface DrawnPage {
   readonly craft: Craft;
   readonly workspace: Workspace;
   readonly page: Page;
@@ -64,7 +64,7 @@ interface Shown {
   readonly preview: boolean;
 }
 
-function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown): PanelElement[] {
+function elementsOf({ craft, workspace, page, layout, scenario, preview }: DrawnPage): PanelElement[] {
   const { readings, flashes } = displayStateOf(craft, scenario);
   const others = craftSharingLine(craft, workspace, page);
   return layout.elements.map((placed) => ({
@@ -76,7 +76,7 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown
     drawn: placed.element.drawn,
     text: sampleText(placed.element, readings, workspace.catalogue, placed.width),
     blank: isBlank(placed.element, readings, workspace.catalogue),
-    ...shown(figureOf(placed.name, readings)),
+    ...figurePart(figureOf(placed.name, readings)),
     placed: preview
       ? `${printAxis(placed.place.column)}, ${printAxis(placed.place.row)}`
       : (placedOn(craft, page).get(placed.name)?.text ?? ""),
@@ -89,7 +89,7 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Shown
   }));
 }
 
-function shown(figure: FigureReading | null): { readonly figure?: FigureReading } {
+function figurePart(figure: FigureReading | null): { readonly figure?: FigureReading } {
   return figure ? { figure } : {};
 }
 
@@ -112,7 +112,7 @@ function addable(craft: Craft, catalogue: Catalogue, page: Page): AddableElement
 }
 
 /** Why there is no OSD to draw, and what to add. */
-export function noGoggles(craft: Craft): string {
+export function whyNoGoggles(craft: Craft): string {
   if (craft.osd.size === 0 && craft.osdSecond.size === 0)
     return "Nothing is placed on the OSD yet: add a section “osd” with a “grid” and lines such as “pack-volts at left+2, bottom-1”.";
   return "The OSD has no grid, so nothing can be placed: say how many columns and rows there are, as in “grid 53 x 20”.";

@@ -6,9 +6,9 @@ import type { Workspace } from "../../model/workspace.ts";
 import { loopOf } from "../../numbers/loop-of.ts";
 import { numberIn } from "../../numbers/values.ts";
 import type { NumbersPicture } from "../../protocol/numbers.ts";
-import { loopPictureOf, packPicturesOf } from "./budgets.ts";
 import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
 import { positive } from "./drawable-figure.ts";
+import { loopPictureOf, packPicturesOf } from "./pack-and-loop.ts";
 
 /** Reckoned once for each craft; null where it says nothing that can be drawn. */
 export function numbersOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): NumbersPicture | null {
@@ -31,8 +31,8 @@ const drawable = oncePer((craft: Craft, catalogue: Catalogue): NumbersPicture | 
     missing: [
       ...(rates ? [] : [NO_RATES]),
       ...(packs.length > 0 ? [] : [NO_PACK]),
-      ...(filters ? [] : [noFilters(craft, workspace)]),
-      ...(loop ? [] : [noLoop(craft, workspace)]),
+      ...(filters ? [] : [whyNoFilters(craft, workspace)]),
+      ...(loop ? [] : [whyNoLoop(craft, workspace)]),
     ],
   };
 });
@@ -44,23 +44,23 @@ export const NO_RATES =
 const NO_PACK = "No pack is said: add a section “pack” with lines such as “cells 6” and “warn-at 3.5 V/cell”.";
 
 /** Why there are no filters to draw, and what to add. */
-export function noFilters(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): string {
+export function whyNoFilters(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): string {
   if (craft.settings.has("filters") && positive(numberIn(craft, catalogue, "sensors", "loop-rate", "kHz")) === null)
     return "What the filters do depends on how often the loop goes round: say it in “sensors”, as in “loop-rate 4 kHz”.";
   return "No filters are said: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.";
 }
 
-function noLoop(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): string {
+function whyNoLoop(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): string {
   const { signal, loopRateKhz, escRateKbit } = loopOf(craft, catalogue);
   if (signal === "pulse")
     return "The loop's time is drawn for digital commands to the motors; these motors take pulses.";
-  const wanted = [
+  const missingLines = [
     ...(loopRateKhz === null ? ["“loop-rate 4 kHz” in “sensors”"] : []),
     ...(signal === null ? ["“esc-signal digital” in “motors”"] : []),
     ...(escRateKbit === null ? ["“esc-rate 300 kbit/s” in “motors”"] : []),
   ];
-  if (wanted.length === 0) return "The loop's time is not known: a line that it needs has a fault.";
-  const list = [wanted.slice(0, -1).join(", "), wanted.at(-1)].filter((each) => each !== "").join(" and ");
+  if (missingLines.length === 0) return "The loop's time is not known: a line that it needs has a fault.";
+  const list = [missingLines.slice(0, -1).join(", "), missingLines.at(-1)].filter((each) => each !== "").join(" and ");
   return `The loop's time is not known: say lines such as ${list}.`;
 }
 

@@ -4,11 +4,11 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { PanelModel, ViewName } from "../../protocol/panel.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
 import { pickedCraft } from "../context/picked-craft.ts";
-import { type GogglesAsk, gogglesOf, noGoggles } from "./goggles.ts";
+import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
 import { NO_NUMBERS, numbersOf } from "./numbers.ts";
-import { noSwitches, switchesOf } from "./switches.ts";
+import { switchesOf, whyNoSwitches } from "./switches.ts";
 
-export interface PanelAsk extends GogglesAsk {
+export interface PanelQuery extends GogglesQuery {
   /** Of several craft that use the file, the one to draw. */
   readonly craft?: string | undefined;
   /** What is looked at; the numbers are reckoned for their own view only. */
@@ -17,11 +17,11 @@ export interface PanelAsk extends GogglesAsk {
 }
 
 /** The panel's model; `version` is handed through, so that an answer can be told from a later one. */
-export function panelOf(workspace: Workspace, file: string, version: number, ask: PanelAsk = {}): PanelModel {
+export function panelOf(workspace: Workspace, file: string, version: number, query: PanelQuery = {}): PanelModel {
   const script = workspace.script(file);
   // A craft is drawn for itself: which others there are matters for a layer or a handset only.
   const crafts = script?.kind === "craft" ? [] : workspace.craftsWith(file);
-  const craft = pickedCraft(workspace, file, crafts, ask.craft);
+  const craft = pickedCraft(workspace, file, crafts, query.craft);
   const alsoIn = crafts
     .filter((each) => each.file !== craft?.file)
     .map((each) => ({ file: each.file, name: each.name }));
@@ -40,18 +40,18 @@ export function panelOf(workspace: Workspace, file: string, version: number, ask
       findings: [],
     };
   }
-  const goggles = gogglesOf(craft, workspace, ask);
-  const switches = switchesOf(craft, workspace, ask.positions);
-  const isLookedAt = ask.view === "numbers";
+  const goggles = gogglesOf(craft, workspace, query);
+  const switches = switchesOf(craft, workspace, query.positions);
+  const isLookedAt = query.view === "numbers";
   const numbers = isLookedAt ? numbersOf(craft, workspace) : null;
   return {
     ...base,
     craft: craft.name,
     empty: null,
     goggles,
-    noGoggles: goggles ? null : noGoggles(craft),
+    noGoggles: goggles ? null : whyNoGoggles(craft),
     switches,
-    noSwitches: switches ? null : noSwitches(craft),
+    noSwitches: switches ? null : whyNoSwitches(craft),
     numbers,
     noNumbers: isLookedAt && !numbers ? NO_NUMBERS : null,
     findings: findingsOf(workspace, craft.file).map(({ code, severity, message, file: at, range, witness }) => ({

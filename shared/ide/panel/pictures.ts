@@ -4,9 +4,9 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { FiltersPicture, RatesPicture } from "../../protocol/numbers.ts";
 import type { GogglesPicture, SwitchesPicture } from "../../protocol/panel.ts";
 import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
-import { type GogglesAsk, gogglesOf, noGoggles } from "./goggles.ts";
-import { NO_RATES, noFilters } from "./numbers.ts";
-import { noSwitches, switchesOf } from "./switches.ts";
+import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
+import { NO_RATES, whyNoFilters } from "./numbers.ts";
+import { switchesOf, whyNoSwitches } from "./switches.ts";
 
 /** A picture, or why there is nothing to draw and what to add to the script. */
 export type Drawable<T> = { readonly picture: T } | { readonly why: string };
@@ -17,15 +17,15 @@ export interface RatesPictures {
 }
 
 /** One page of the OSD at one moment, also as it would be on another grid. */
-export function osdDrawable(craft: Craft, workspace: Workspace, ask: GogglesAsk): Drawable<GogglesPicture> {
-  const picture = gogglesOf(craft, workspace, ask);
-  return picture ? { picture } : { why: noGoggles(craft) };
+export function osdDrawable(craft: Craft, workspace: Workspace, query: GogglesQuery): Drawable<GogglesPicture> {
+  const picture = gogglesOf(craft, workspace, query);
+  return picture ? { picture } : { why: whyNoGoggles(craft) };
 }
 
 /** The controls with all that their positions turn on, at rest. */
 export function switchesDrawable(craft: Craft, workspace: Workspace): Drawable<SwitchesPicture> {
   const picture = switchesOf(craft, workspace, undefined);
-  return picture ? { picture } : { why: noSwitches(craft) };
+  return picture ? { picture } : { why: whyNoSwitches(craft) };
 }
 
 /** How fast the craft turns for where the sticks are, with the second set where there is one. */
@@ -37,5 +37,5 @@ export function ratesDrawable(craft: Craft, workspace: Workspace): Drawable<Rate
 /** What the filters let through and how much later. */
 export function filtersDrawable(craft: Craft, workspace: Workspace): Drawable<FiltersPicture> {
   const picture = filtersPictureOf(craft, workspace);
-  return picture ? { picture } : { why: noFilters(craft, workspace) };
+  return picture ? { picture } : { why: whyNoFilters(craft, workspace) };
 }

@@ -12,38 +12,42 @@ import type {
   SwitchesPicture,
   SwitchesState,
 } from "../../protocol/panel.ts";
-import { readinessOf, wayOf } from "../arming/ready.ts";
+import { describeWay, readinessOf } from "../arming/readiness.ts";
 
 /** As many ways to turn a mode on as a person takes in at a glance. */
 const MOST_WAYS = 6;
 
 /** Null where the craft knows no control. */
-export function switchesOf(craft: Craft, workspace: Workspace, wanted: ControlsAt | undefined): SwitchesPicture | null {
+export function switchesOf(
+  craft: Craft,
+  workspace: Workspace,
+  requested: ControlsAt | undefined,
+): SwitchesPicture | null {
   if (craft.controls.size === 0) return null;
   const board = boardOf(craft, workspace);
-  const positions = { ...board.rest, ...possibleOnly(board, wanted ?? {}) };
+  const positions = { ...board.rest, ...possiblePositions(board, requested ?? {}) };
   return {
     handset: craft.handset?.name ?? null,
     controls: controlsOf(board, craft),
     state: stateOf(board, craft, workspace, positions),
     modes: board.names.map((name) => ({ ...modeOf(name, craft, workspace), ways: waysOf(name, board) })),
     loss: lossOf(board),
-    ready: readyOf(craft, workspace, positions),
+    ready: readinessPicture(craft, workspace, positions),
     states: board.countStates(),
   };
 }
 
 /** Why there are no switches to draw, and what to add. */
-export function noSwitches(craft: Craft): string {
+export function whyNoSwitches(craft: Craft): string {
   if (!craft.handset) return "No handset is in use: name the pilot's with a “use” line to see what its switches do.";
   return "The handset lists no controls yet: add them to its section “controls”.";
 }
 
 /** The wished positions that the controls really have: a script may have changed since they were set. */
-function possibleOnly(board: Switchboard, wanted: ControlsAt): Positions {
+function possiblePositions(board: Switchboard, requested: ControlsAt): Positions {
   const kept: Record<string, string | number> = {};
   for (const { name, control } of board.variables) {
-    const at = wanted[name];
+    const at = requested[name];
     if (at === undefined) continue;
     const isPosition = typeof at === "string" && control?.positions.some((each) => each.name === at);
     const takesPulse = typeof at === "number" && (control === null || control.kind === "dial");
@@ -73,7 +77,7 @@ function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
 
 function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positions: Positions): SwitchesState {
   const report = board.stateAt(positions);
-  const told = (names: readonly string[]) =>
+  const withLines = (names: readonly string[]) =>
     names.map((name) => {
       const lines = board.linesBehind(name, positions).map(({ file, line }) => ({ file, line }));
       return { ...modeOf(name, craft, workspace), lines };
@@ -84,26 +88,26 @@ function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positio
     positions,
     atRest,
     armed: armedIn(report, board),
-    on: told(report.on),
-    possible: told(report.possible),
+    on: withLines(report.on),
+    possible: withLines(report.possible),
     unknown: report.unknown,
   };
 }
 
 /** Armed is `arm`, and `arm-permit` too where somebody set it up: where one of them is off, the other need not be known. */
 function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"] {
-  const asked = ["arm", "arm-permit"].filter((name) => board.names.includes(name));
-  if (!asked.includes("arm")) return null;
-  if (asked.every((name) => report.on.includes(name))) return "yes";
+  const armModes = ["arm", "arm-permit"].filter((name) => board.names.includes(name));
+  if (!armModes.includes("arm")) return null;
+  if (armModes.every((name) => report.on.includes(name))) return "yes";
   const mayBe = [...report.on, ...report.possible, ...report.unknown];
-  if (asked.some((name) => !mayBe.includes(name))) return "no";
-  return asked.some((name) => report.unknown.includes(name)) ? "unknown" : "depends";
+  if (armModes.some((name) => !mayBe.includes(name))) return "no";
+  return armModes.some((name) => report.unknown.includes(name)) ? "unknown" : "depends";
 }
 
 function waysOf(name: string, board: Switchboard): string[] | null {
   const set = board.selected(name);
   if (set === null) return null;
-  return set === board.sets.none ? [] : board.waysTo(set, MOST_WAYS).ways.map((way) => wayOf(way).words);
+  return set === board.sets.none ? [] : board.waysTo(set, MOST_WAYS).ways.map((way) => describeWay(way).words);
 }
 
 function lossOf(board: Switchboard): LossPicture {
@@ -111,7 +115,7 @@ function lossOf(board: Switchboard): LossPicture {
   return { receiver: onLoss, armed, modes: [...outcomes].map(([name, becomes]) => ({ name, becomes })) };
 }
 
-function readyOf(craft: Craft, workspace: Workspace, positions: Positions): ReadyPicture {
+function readinessPicture(craft: Craft, workspace: Workspace, positions: Positions): ReadyPicture {
   const { obstacles, moves } = readinessOf(craft, workspace, { positions });
   return {
     obstacles: obstacles.map(({ state, message, source }) => ({ state, message, at: source })),

@@ -2,7 +2,7 @@
 import { baseOf } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Position } from "../../syntax/span.ts";
-import { cursorContextAt, holds } from "../context/cursor-context.ts";
+import { coversColumn, cursorContextAt } from "../context/cursor-context.ts";
 import type { NamedPage } from "./names.ts";
 
 export type PageName = Pick<NamedPage, "name" | "kind">;
@@ -22,13 +22,13 @@ export function pageNameAt(workspace: Workspace, file: string, at: Position): Pa
   const modeNamed = (name: string): PageName | null => (catalogue.mode(name) ? { name, kind: "mode" } : null);
   switch (node.kind) {
     case "section":
-      return spec && holds(node.name, column) ? { name: spec.name, kind: "section" } : null;
+      return spec && coversColumn(node.name, column) ? { name: spec.name, kind: "section" } : null;
     case "drop": {
-      const word = node.names.find((each) => holds(each, column));
+      const word = node.names.find((each) => coversColumn(each, column));
       return word ? inSection(word.text) : null;
     }
     case "entry":
-      if (holds(node.head, column)) return inSection(node.head.text);
+      if (coversColumn(node.head, column)) return inSection(node.head.text);
       if (piece?.kind === "mode") return modeNamed(text.slice(piece.start, piece.end));
       return entry?.kind === "setting" && piece ? inSection(entry.name) : null;
     default:

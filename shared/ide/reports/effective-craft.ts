@@ -83,9 +83,9 @@ type At = (source: Source) => Source;
 function effectiveSettings(craft: Craft, catalogue: Catalogue, at: At): Record<string, EffectiveSetting> {
   const settings: Record<string, EffectiveSetting> = {};
   for (const section of catalogue.sections) {
-    const said = craft.settings.get(section.name);
+    const own = craft.settings.get(section.name);
     for (const { name } of catalogue.settingsOf(section.name)) {
-      const setting = said?.get(name);
+      const setting = own?.get(name);
       const shown = setting ? shownSetting(setting, catalogue, at) : shownDefault(section, name, catalogue);
       if (shown) settings[`${section.name}.${name}`] = shown;
     }
@@ -101,8 +101,8 @@ function effectiveSettings(craft: Craft, catalogue: Catalogue, at: At): Record<s
 function namedPacks(craft: Craft, catalogue: Catalogue, at: At): Record<string, EffectiveSetting> {
   const packs = [...craft.settings].filter(([section]) => section.startsWith("pack/"));
   return Object.fromEntries(
-    packs.flatMap(([section, said]) =>
-      [...said.values()].map((setting) => [`${section}.${setting.name}`, shownSetting(setting, catalogue, at)]),
+    packs.flatMap(([section, settings]) =>
+      [...settings.values()].map((setting) => [`${section}.${setting.name}`, shownSetting(setting, catalogue, at)]),
     ),
   );
 }

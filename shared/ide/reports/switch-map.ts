@@ -40,7 +40,7 @@ export interface SwitchReport {
 }
 
 /** Some ten seconds: who asks for the map as text can wait where a tangled craft needs it. */
-const PATIENT_STEPS = 200_000;
+const REPORT_COUNT_STEPS = 200_000;
 
 /** The switch map of an effective craft. Outputs count as modes, as `outputs.NAME`. */
 export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
@@ -53,7 +53,7 @@ export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
     channels: map.channels.map(({ channel, spans }) => ({ channel, spans: spans.map(reportedSpan) })),
     rest: { positions: board.rest, modes: rest.on, possible: rest.possible },
     loss: { modes: board.loss().on },
-    states: board.countStates(PATIENT_STEPS),
+    states: board.countStates(REPORT_COUNT_STEPS),
     clashes: board.clashes(pairs).map(({ modes, witness }) => ({ modes, positions: witness.positions })),
   };
 }

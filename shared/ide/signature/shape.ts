@@ -37,12 +37,12 @@ export interface Shape {
 }
 
 /** Shapes as signatures; `parameter` is held to the parts that the active one has. */
-export function shaped(shapes: readonly Shape[], active: number, parameter: number): SignatureHelp {
+export function signatureHelp(shapes: readonly Shape[], active: number, parameter: number): SignatureHelp {
   const signatures = shapes.map(({ start, slots, between = "  ", markdown }): Signature => {
     let label = start;
-    const parameters = slots.map(({ text, markdown: told }, i): SignaturePart => {
+    const parameters = slots.map(({ text, markdown: partMarkdown }, i): SignaturePart => {
       label += i === 0 ? " " : between;
-      const part = { start: label.length, end: label.length + text.length, markdown: told };
+      const part = { start: label.length, end: label.length + text.length, markdown: partMarkdown };
       label += text;
       return part;
     });

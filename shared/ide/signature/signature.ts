@@ -10,8 +10,8 @@ import { type CursorContext, craftFor, cursorContextAt } from "../context/cursor
 import { typeLines } from "../context/describe.ts";
 import { describeControl, knownControls } from "../context/known-controls.ts";
 import { list, paragraphs } from "../context/markdown.ts";
-import { type SignatureHelp, type Slot, shaped } from "./shape.ts";
-import { conditionSignatures, controlSignatures } from "./switches.ts";
+import { type SignatureHelp, type Slot, signatureHelp } from "./shape.ts";
+import { conditionSignatures, controlSignatures } from "./switch-signatures.ts";
 
 export type { SignatureHelp } from "./shape.ts";
 
@@ -24,70 +24,70 @@ export function signatureAt(workspace: Workspace, file: string, at: Position): S
   if (commentStart(before) >= 0) return null;
   const parts = /^\s+([A-Za-z][A-Za-z0-9-]*)\s+(.*)$/s.exec(before);
   if (!parts) return null;
-  const [, head = "", said = ""] = parts;
+  const [, head = "", written = ""] = parts;
   if (head === "drop") return null;
   const { catalogue } = workspace;
   switch (spec.holds) {
     case "kept":
       return null;
     case "controls":
-      return controlSignatures(head, said);
+      return controlSignatures(head, written);
     case "modes":
     case "outputs":
-      return conditionSignatures(head, said, knownControls(workspace, file));
+      return conditionSignatures(head, written, knownControls(workspace, file));
     case "follows":
-      return followsSignature(workspace, file, head, said);
+      return followsSignature(workspace, file, head, written);
     case "places":
-      if (catalogue.element(head)) return placeSignature(workspace, file, head, said);
+      if (catalogue.element(head)) return placeSignature(workspace, file, head, written);
   }
   const fields = catalogue
     .setting(baseOf(section), head)
     ?.types.find((type): type is FieldsType => type.is === "fields");
-  return fields ? fieldsSignature(head, fields, said, wholeValue(cursor)) : null;
+  return fields ? fieldsSignature(head, fields, written, valueText(cursor)) : null;
 }
 
 /** All that stands behind the name, without the note. */
-function wholeValue({ node, text }: CursorContext): string {
+function valueText({ node, text }: CursorContext): string {
   return node.kind === "entry" ? text.slice(node.value.start, node.value.end) : "";
 }
 
-function fieldsSignature(head: string, type: FieldsType, said: string, whole: string): SignatureHelp {
+function fieldsSignature(head: string, type: FieldsType, written: string, value: string): SignatureHelp {
   const slots = type.fields.map((field): Slot => {
-    const usual = field.default === undefined ? [] : [`Default: \`${field.default}\``];
-    const words = `${field.name} ${wanted(field.types)}`;
+    const defaultLine = field.default === undefined ? [] : [`Default: \`${field.default}\``];
+    const words = `${field.name} ${typeText(field.types)}`;
     return {
       text: field.default === undefined ? words : `[${words}]`,
-      markdown: paragraphs(field.what, list([...field.types.flatMap(typeLines), ...usual])),
+      markdown: paragraphs(field.what, list([...field.types.flatMap(typeLines), ...defaultLine])),
     };
   });
-  return shaped([{ start: head, slots, markdown: "" }], 0, activeField(type.fields, said, whole));
+  return signatureHelp([{ start: head, slots, markdown: "" }], 0, activeField(type.fields, written, value));
 }
 
 /** The field whose value is being written; behind a whole value the next one that is not said yet. */
-function activeField(fields: readonly FieldSpec[], said: string, whole: string): number {
-  const words = said.split(/\s+/);
-  const begun = words.pop() ?? "";
+function activeField(fields: readonly FieldSpec[], written: string, value: string): number {
+  const words = written.split(/\s+/);
+  const partialWord = words.pop() ?? "";
   const placeOf = (word: string) => fields.findIndex((each) => each.name === word);
   const last = words.findLastIndex((word) => placeOf(word) >= 0);
   const current = last < 0 ? -1 : placeOf(words[last]!);
-  if (current >= 0 && !isWhole(fields[current]!, words.slice(last + 1))) return current;
-  const here = placeOf(begun);
-  if (here >= 0) return here;
-  const used = new Set(whole.split(/\s+/));
-  const open = fields.findIndex(({ name }) => !used.has(name) && name.startsWith(begun));
+  if (current >= 0 && !isComplete(fields[current]!, words.slice(last + 1))) return current;
+  const partialField = placeOf(partialWord);
+  if (partialField >= 0) return partialField;
+  const used = new Set(value.split(/\s+/));
+  const open = fields.findIndex(({ name }) => !used.has(name) && name.startsWith(partialWord));
   const next = open >= 0 ? open : fields.findIndex(({ name }) => !used.has(name));
   return next >= 0 ? next : Math.max(0, current);
 }
 
 /** Whether the words behind a field's name are all of its value. */
-function isWhole({ types }: FieldSpec, words: readonly string[]): boolean {
+function isComplete({ types }: FieldSpec, words: readonly string[]): boolean {
   if (words.length === 0) return false;
   const withUnit = types.some((type) => type.is === "quantity" && type.unit !== "");
   return !withUnit || words.length > 1 || /\d[A-Za-z%/]/.test(words[0]!);
 }
 
 /** What a type wants, in a word or two. */
-function wanted(types: readonly SimpleType[]): string {
+function typeText(types: readonly SimpleType[]): string {
   const each = types.map((type) => {
     if (type.is === "quantity") return type.unit === "" ? "NUMBER" : `NUMBER ${type.unit}`;
     if (type.is === "integer") return "NUMBER";
@@ -101,7 +101,7 @@ const ANCHORS = {
   row: "`top+1`: one row down; `bottom-1`: one row up from the last; `middle+3`: three below the middle",
 } as const;
 
-function placeSignature(workspace: Workspace, file: string, head: string, said: string): SignatureHelp {
+function placeSignature(workspace: Workspace, file: string, head: string, written: string): SignatureHelp {
   const craft = craftFor(workspace, file);
   const element = workspace.catalogue.element(head);
   const grid = craft && gridOf(craft);
@@ -121,10 +121,10 @@ function placeSignature(workspace: Workspace, file: string, head: string, said: 
   };
   const slots = [slot("COLUMN", "column"), slot("ROW", "row")];
   const markdown = element?.what ?? "";
-  return shaped([{ start: `${head} at`, slots, between: ", ", markdown }], 0, said.includes(",") ? 1 : 0);
+  return signatureHelp([{ start: `${head} at`, slots, between: ", ", markdown }], 0, written.includes(",") ? 1 : 0);
 }
 
-function followsSignature(workspace: Workspace, file: string, head: string, said: string): SignatureHelp | null {
+function followsSignature(workspace: Workspace, file: string, head: string, written: string): SignatureHelp | null {
   const setting = adjustable(head, workspace.catalogue);
   if (!setting) return null;
   const dials = [...knownControls(workspace, file)].filter(([, value]) => value.control === "dial");
@@ -138,7 +138,7 @@ function followsSignature(workspace: Workspace, file: string, head: string, said
     { text: "from VALUE", markdown: paragraphs("At the dial's low stop.", limits) },
     { text: "to VALUE", markdown: paragraphs("At the dial's high stop.", limits) },
   ];
-  const words = said.split(/\s+/).slice(0, -1);
+  const words = written.split(/\s+/).slice(0, -1);
   const active = words.includes("to") ? 2 : words.includes("from") ? 1 : words[0] === "follows" && words[1] ? 1 : 0;
-  return shaped([{ start: `${head} follows`, slots, markdown: setting.what }], 0, active);
+  return signatureHelp([{ start: `${head} follows`, slots, markdown: setting.what }], 0, active);
 }

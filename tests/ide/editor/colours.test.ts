@@ -3,7 +3,7 @@ import colourNames from "color-name";
 import { parse } from "culori";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { coloursOf, type Rgb, rgbOf, waysToWrite } from "../../../shared/ide/editor/colours.ts";
+import { coloursOf, type Rgb, rgbOf, spellingsOf } from "../../../shared/ide/editor/colours.ts";
 import { atCursor } from "../cursor.ts";
 
 const part = fc.integer({ min: 0, max: 255 });
@@ -33,7 +33,7 @@ test("names and hexes are found where they stand, with their quotes; other words
 test("every way to write a colour is read as that colour, by us and by culori", () => {
   fc.assert(
     fc.property(rgb, (parts) => {
-      for (const way of waysToWrite(parts)) {
+      for (const way of spellingsOf(parts)) {
         const plain = way.replaceAll('"', "");
         const read = parse(plain)!;
         expect([read.r, read.g, read.b].map((each) => Math.round(each * 255))).toEqual([...parts]);
@@ -46,16 +46,16 @@ test("every way to write a colour is read as that colour, by us and by culori", 
 test("what is written is a line that checks, and is found again where it was put", () => {
   fc.assert(
     fc.property(rgb, (parts) => {
-      for (const way of waysToWrite(parts)) expect(found(`  colour ${way}`)).toEqual([[way, [...parts]]]);
+      for (const way of spellingsOf(parts)) expect(found(`  colour ${way}`)).toEqual([[way, [...parts]]]);
     }),
     { numRuns: 30 },
   );
 });
 
 test("a colour with a name is offered under it first; of two spellings the British one", () => {
-  expect(waysToWrite([255, 165, 0])).toEqual(["orange", '"#ffa500"']);
-  expect(waysToWrite([128, 128, 128])).toEqual(["grey", '"#808080"']);
-  expect(waysToWrite([1, 2, 3])).toEqual(['"#010203"']);
+  expect(spellingsOf([255, 165, 0])).toEqual(["orange", '"#ffa500"']);
+  expect(spellingsOf([128, 128, 128])).toEqual(["grey", '"#808080"']);
+  expect(spellingsOf([1, 2, 3])).toEqual(['"#010203"']);
   const named = Object.values(colourNames) as Rgb[];
-  expect(named.filter((each) => waysToWrite(each).length !== 2)).toEqual([]);
+  expect(named.filter((each) => spellingsOf(each).length !== 2)).toEqual([]);
 });

@@ -1,11 +1,11 @@
 /** The questions of a new craft, and answers as people spell them. */
 import { expect, test } from "vitest";
-import { foundIn, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
+import { findFiles, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
 import { allQuestions, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import { made, NEW, problemOf, wheel, workspaceOf } from "./new-craft-made.ts";
 
 test("there are eight questions, each with a prompt, choices that say what speaks for them, and a usual answer", () => {
-  const questions = questionsFor(foundIn(workspaceOf({ "handsets/wheel.fettle": wheel }), "/shed"), {});
+  const questions = questionsFor(findFiles(workspaceOf({ "handsets/wheel.fettle": wheel }), "/shed"), {});
   expect(questions.map(({ id }) => id)).toEqual(["size", "pack", "link", "video", "grid", "gps", "pilot", "layers"]);
   for (const { id, prompt, choices, many, usual } of questions) {
     expect(prompt).toMatch(/\?$/);
@@ -23,7 +23,7 @@ test("files that cannot be used are not offered, with the reason", () => {
     "handsets/wheel.fettle": wheel,
     "layers/bad.fettle": 'layer "Bad"\n\npack\n  cells  x\n',
   });
-  const found = foundIn(workspace, "/shed");
+  const found = findFiles(workspace, "/shed");
   expect(found.notOffered).toEqual([{ path: "layers/bad.fettle", why: expect.stringMatching(/^line 4: /) }]);
   expect(allQuestions(found).at(-1)!.choices).toEqual([]);
 });

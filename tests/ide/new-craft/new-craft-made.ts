@@ -1,8 +1,8 @@
 /** Craft made from answers among files held in memory, and what is found in them. */
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { readAnswers } from "../../../shared/ide/new-craft/answers.ts";
-import { foundIn, newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
-import { allQuestions, type Found, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
+import { findFiles, newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
+import { allQuestions, type FoundFiles, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import type { Answers } from "../../../shared/protocol/new-craft.ts";
@@ -41,7 +41,7 @@ export function workspaceOf(files: Readonly<Record<string, string>>): Workspace 
 /** The craft that answers give in a workspace, and what is found in it. */
 export function made(files: Readonly<Record<string, string>>, given: unknown) {
   const workspace = workspaceOf(files);
-  const found = foundIn(workspace, "/shed");
+  const found = findFiles(workspace, "/shed");
   const understood = readAnswers(found, given);
   if (understood.kind === "problem") throw new Error(understood.problem);
   const { text, leftOut } = newCraft(understood.answers, found, workspace, NEW);
@@ -53,12 +53,12 @@ export function made(files: Readonly<Record<string, string>>, given: unknown) {
 }
 
 export function problemOf(files: Readonly<Record<string, string>>, given: unknown): string {
-  const understood = readAnswers(foundIn(workspaceOf(files), "/shed"), given);
+  const understood = readAnswers(findFiles(workspaceOf(files), "/shed"), given);
   return understood.kind === "problem" ? understood.problem : "no problem";
 }
 
 /** The answer to each question, by a number that counts along its choices, round and round. */
-export function answersBy(found: Found, numberOf: (id: string) => number): Answers {
+export function answersBy(found: FoundFiles, numberOf: (id: string) => number): Answers {
   let answers: Answers = { name: "Jug" };
   for (const i of allQuestions(found).keys()) {
     const { id, choices, many } = questionsFor(found, answers)[i]!;

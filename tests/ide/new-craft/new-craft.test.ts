@@ -2,13 +2,13 @@
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { foundIn } from "../../../shared/ide/new-craft/new-craft.ts";
+import { findFiles } from "../../../shared/ide/new-craft/new-craft.ts";
 import type { Answers } from "../../../shared/protocol/new-craft.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { answersBy, made, modesOf, NEW, only, wheel, workspaceOf } from "./new-craft-made.ts";
 
 const files = { "handsets/wheel.fettle": wheel };
-const found = foundIn(workspaceOf(files), "/shed");
+const found = findFiles(workspaceOf(files), "/shed");
 const QUESTIONS = ["size", "pack", "link", "video", "grid", "gps", "pilot"];
 
 function holdsClean(answers: Answers): void {
@@ -78,7 +78,7 @@ function examples(): Record<string, string> {
 
 test("nothing is found whichever handset and layers of the demonstration are chosen", () => {
   const files = examples();
-  const found = foundIn(workspaceOf(files), "/shed");
+  const found = findFiles(workspaceOf(files), "/shed");
   expect(found.handsets.map(({ name }) => name)).toEqual(["Wheel", "Bellows"]);
   const picks = fc.record({
     numbers: fc.array(fc.nat({ max: 59 }), { minLength: QUESTIONS.length, maxLength: QUESTIONS.length }),

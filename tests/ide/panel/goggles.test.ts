@@ -1,6 +1,6 @@
 /** The picture in the goggles: pages, moments, what can be added, whom a move concerns, and previews. */
 import { expect, test } from "vitest";
-import { type GogglesAsk, gogglesOf } from "../../../shared/ide/panel/goggles.ts";
+import { type GogglesQuery, gogglesOf } from "../../../shared/ide/panel/goggles.ts";
 import { SCENARIOS } from "../../../shared/protocol/osd.ts";
 import type { GogglesPicture } from "../../../shared/protocol/panel.ts";
 import { atCursor } from "../cursor.ts";
@@ -32,7 +32,7 @@ osd
   alerts at centre, bottom-4
 `;
 
-function goggles(ask: GogglesAsk = {}, text = craft, more: Record<string, string> = {}): GogglesPicture {
+function goggles(ask: GogglesQuery = {}, text = craft, more: Record<string, string> = {}): GogglesPicture {
   const { workspace, file } = atCursor(text, { "wide.fettle": layer, ...more });
   return gogglesOf(workspace.craft(file)!, workspace, ask)!;
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { type PanelAsk, panelOf } from "../../../shared/ide/panel/panel.ts";
+import { type PanelQuery, panelOf } from "../../../shared/ide/panel/panel.ts";
 import { atCursor } from "../cursor.ts";
 
 const craft = `craft "Jug"
@@ -29,7 +29,7 @@ osd
   cell-volts at left+4, bottom-1
   sight at centre, middle
 `;
-const model = (text: string, ask: PanelAsk = {}, more: Record<string, string> = {}) => {
+const model = (text: string, ask: PanelQuery = {}, more: Record<string, string> = {}) => {
   const { workspace, file } = atCursor(text, more);
   return panelOf(workspace, file, 7, ask);
 };

@@ -5,7 +5,7 @@ import type { ControlMap } from "../../logic/types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { lostPositions } from "../../rules/lib/indistinct-controls.ts";
-import { craftFor, entryAt, quoted } from "../context/cursor-context.ts";
+import { craftFor, entryAt, lineReference } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 
 /** A control in words; null where no file that counts has it. */
@@ -24,7 +24,7 @@ export function hoverControl(workspace: Workspace, file: string, name: string): 
   ];
   const note = workspace.script(source.file)?.noteOf(source.line).text ?? "";
   return paragraphs(
-    `**${name}** — ${control.kind} on ch${control.channel} (${quoted(source, file)})`,
+    `**${name}** — ${control.kind} on ch${control.channel} (${lineReference(source, file)})`,
     `What can be on at each place, on ${plainText(craft.name)}:`,
     list(places),
     quoteNote(note),
@@ -38,9 +38,9 @@ export function hoverPosition(workspace: Workspace, file: string, control: strin
   const found = mapped?.positions.find((each) => each.name === position);
   if (!found) return ownControl(workspace, file, control);
   const { channel, rest } = mapped!.control;
-  const said = craft?.controls.get(control)?.value;
+  const value = craft?.controls.get(control)?.value;
   const lost =
-    said && linkOf(craft).twoLevelChannels.includes(channel) && lostPositions(said).includes(position)
+    value && linkOf(craft).twoLevelChannels.includes(channel) && lostPositions(value).includes(position)
       ? `ch${channel} carries two levels only: this position arrives as one of its ends.`
       : "";
   return paragraphs(

@@ -4,9 +4,9 @@ import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/ty
 import type { Craft, Source } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { type ArmingMoment, limitObstacles, type Obstacle, startDelays } from "./limits.ts";
+import { type ArmingMoment, limitObstacles, type Obstacle, startDelays } from "./arming-limits.ts";
 
-export type { ArmingMoment, Obstacle } from "./limits.ts";
+export type { ArmingMoment, Obstacle } from "./arming-limits.ts";
 
 export interface ArmingWay {
   /** As one says it, as in “TL down, KN from 1500 us to 1700 us”. */
@@ -55,7 +55,7 @@ export function readinessOf(craft: Craft, workspace: Workspace, moment: ArmingMo
     armed: has("stands") ? "no" : has("open") ? "depends" : "yes",
     obstacles,
     moves: board.armed === null ? null : board.movesTo(board.armed, positions),
-    ways: [...(found?.ways ?? []).map(wayOf), ...stickWays(craft)],
+    ways: [...(found?.ways ?? []).map(describeWay), ...stickArmingWays(craft)],
     complete: found?.complete ?? false,
   };
 }
@@ -76,16 +76,16 @@ function positionsAt(craft: Craft, board: Switchboard, { positions = {}, throttl
 
 /** What `arm`, and `arm-permit` where it is set up, still want. */
 function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): Obstacle[] {
-  const here = board.sets.where(positions);
-  const byStick = armsByStick(craft);
-  const asked = craft.modes.has("arm-permit") ? ["arm", "arm-permit"] : ["arm"];
-  return asked.flatMap((name): Obstacle[] => {
+  const current = board.sets.where(positions);
+  const stickSource = stickArmingSource(craft);
+  const armModes = craft.modes.has("arm-permit") ? ["arm", "arm-permit"] : ["arm"];
+  return armModes.flatMap((name): Obstacle[] => {
     const what = `modes.${name}`;
     const mode = craft.modes.get(name);
     const source = mode?.lines.at(-1)?.source ?? null;
     if (!mode) {
-      if (byStick)
-        return [{ what, state: "open", message: "No mode arms this craft: only the sticks do.", source: byStick }];
+      if (stickSource)
+        return [{ what, state: "open", message: "No mode arms this craft: only the sticks do.", source: stickSource }];
       return [{ what, state: "stands", message: "No mode “arm” is set up, so nothing arms this craft.", source }];
     }
     const set = board.selected(name);
@@ -93,11 +93,11 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
       return [
         { what, state: "open", message: `When ${name} is on is not known: a line behind it has a fault.`, source },
       ];
-    if (board.sets.within(here, set)) return [];
-    const wish = `${name} is on when ${mode.text}`;
-    if (!board.sets.meet(here, set)) {
-      const message = `${name} is off here: ${wish}${neverText(set, board)}.`;
-      if (name === "arm" && byStick)
+    if (board.sets.within(current, set)) return [];
+    const condition = `${name} is on when ${mode.text}`;
+    if (!board.sets.meet(current, set)) {
+      const message = `${name} is off here: ${condition}${neverText(set, board)}.`;
+      if (name === "arm" && stickSource)
         return [{ what, state: "open", message: `${message} The sticks may still arm the craft.`, source }];
       return [{ what, state: "stands", message, source }];
     }
@@ -106,7 +106,7 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
     const arrives = open.every((each) => each in positions)
       ? "which may arrive as either end"
       : "which may stand anywhere";
-    return [{ what, state: "open", message: `${name} hangs on ${open.join(", ")}, ${arrives}: ${wish}.`, source }];
+    return [{ what, state: "open", message: `${name} hangs on ${open.join(", ")}, ${arrives}: ${condition}.`, source }];
   });
 }
 
@@ -115,26 +115,26 @@ function neverText(set: StateSet, board: Switchboard): string {
 }
 
 /** The line that lets the sticks arm; null where none does. */
-function armsByStick(craft: Craft): Source | null {
+function stickArmingSource(craft: Craft): Source | null {
   const setting = settingOf(craft, "safety.stick-arming");
   return setting?.value?.kind === "yes-no" && setting.value.yes ? setting.source : null;
 }
 
-function stickWays(craft: Craft): ArmingWay[] {
-  return armsByStick(craft) ? [{ words: "the sticks held in a corner (stick-arming)", demands: [] }] : [];
+function stickArmingWays(craft: Craft): ArmingWay[] {
+  return stickArmingSource(craft) ? [{ words: "the sticks held in a corner (stick-arming)", demands: [] }] : [];
 }
 
 /** A way as one says it. */
-export function wayOf({ demands }: Way): ArmingWay {
-  const told = demands.map(({ variable, positions, pulses }) => ({
+export function describeWay({ demands }: Way): ArmingWay {
+  const parts = demands.map(({ variable, positions, pulses }) => ({
     name: variable.name,
     positions,
     pulses: pulses.map(({ fromUs, toUs }) => ({ from: fromUs, to: toUs })),
   }));
-  const words = told.map(
+  const words = parts.map(
     ({ name, positions, pulses }) => `${name} ${[...positions, ...pulses.map(spanText)].join(" or ")}`,
   );
-  return { words: words.length > 0 ? words.join(", ") : "whatever the controls do", demands: told };
+  return { words: words.length > 0 ? words.join(", ") : "whatever the controls do", demands: parts };
 }
 
 function spanText({ from, to }: { readonly from: number; readonly to: number }): string {

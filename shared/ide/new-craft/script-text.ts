@@ -4,7 +4,7 @@
 export type ScriptLine =
   | { readonly kind: "entry"; readonly name: string; readonly value: string; readonly note: string | null }
   /** An entry that is commented out: the pilot knows its value, and we do not. */
-  | { readonly kind: "off"; readonly name: string; readonly value: string; readonly note: string | null };
+  | { readonly kind: "placeholder"; readonly name: string; readonly value: string; readonly note: string | null };
 
 /** A section, with the note that stands above it. */
 export interface ScriptSection {
@@ -19,8 +19,8 @@ export function entry(name: string, value: string, note: string | null = null): 
 }
 
 /** An entry that the pilot is to fill in and to uncomment. */
-export function off(name: string, value: string, note: string | null = null): ScriptLine {
-  return { kind: "off", name, value, note };
+export function placeholder(name: string, value: string, note: string | null = null): ScriptLine {
+  return { kind: "placeholder", name, value, note };
 }
 
 /** Notes are broken at this width, so that they can be read beside the panel. */
@@ -28,13 +28,14 @@ const NOTE_COLUMNS = 100;
 
 /** A section as text: indented by two, the values of its entries aligned; a note at the end of its line, or above where that is too long. */
 export function sectionText({ name, note, lines }: ScriptSection): string {
-  const widest = (kind: "entry" | "off") =>
+  const widest = (kind: "entry" | "placeholder") =>
     Math.max(0, ...lines.map((each) => (each.kind === kind ? each.name.length : 0)));
   const width = widest("entry");
   // Entries that stand among others keep to themselves; where nothing else stands they are a column of their own.
-  const offWidth = width > 0 ? 0 : widest("off");
+  const placeholderWidth = width > 0 ? 0 : widest("placeholder");
   const rows = lines.flatMap((line): string[] => {
-    if (line.kind === "off") return [...noteAbove(line.note), `  # ${line.name.padEnd(offWidth)}  ${line.value}`];
+    if (line.kind === "placeholder")
+      return [...noteAbove(line.note), `  # ${line.name.padEnd(placeholderWidth)}  ${line.value}`];
     const row = `  ${line.name.padEnd(width)}  ${line.value}`;
     const whole = `${row}  # ${line.note}`;
     const fits = line.note !== null && whole.length <= NOTE_COLUMNS && !line.note.includes("\n");

@@ -2,33 +2,33 @@
 import type { Positions, Switchboard, Variable } from "../../logic/types.ts";
 import { similarNames } from "../../model/similar-names.ts";
 
-export type SaidPositions =
+export type ParsedPositions =
   | { readonly kind: "positions"; readonly positions: Positions }
   /** Why they make no sense, in a sentence without a full stop. */
   | { readonly kind: "refused"; readonly why: string };
 
-type Place = { readonly at: string | number } | { readonly why: string };
+type ParsedPosition = { readonly at: string | number } | { readonly why: string };
 
 /** Reads positions for a craft; whatever the craft has not, or says twice, is refused. */
-export function readPositions(said: readonly string[], board: Switchboard): SaidPositions {
+export function parsePositions(assignments: readonly string[], board: Switchboard): ParsedPositions {
   const positions: Record<string, string | number> = {};
-  for (const text of said) {
+  for (const text of assignments) {
     const equals = text.indexOf("=");
     const name = text.slice(0, equals).trim();
     const place = text.slice(equals + 1).trim();
     if (equals < 0 || name === "" || place === "")
-      return refused(`“${text}” is no position: write a control and its position, as in TL=down or KN=1500`);
+      return refusal(`“${text}” is no position: write a control and its position, as in TL=down or KN=1500`);
     const variable = board.variables.find((each) => each.name === name);
-    if (!variable) return refused(whyUnknown(name, board));
-    if (Object.hasOwn(positions, name)) return refused(`${name} is set twice: one position at a time`);
-    const read = placeOf(variable, place, board);
-    if ("why" in read) return refused(read.why);
+    if (!variable) return refusal(whyUnknown(name, board));
+    if (Object.hasOwn(positions, name)) return refusal(`${name} is set twice: one position at a time`);
+    const read = parsePosition(variable, place, board);
+    if ("why" in read) return refusal(read.why);
     positions[name] = read.at;
   }
   return { kind: "positions", positions };
 }
 
-function refused(why: string): SaidPositions {
+function refusal(why: string): ParsedPositions {
   return { kind: "refused", why };
 }
 
@@ -49,7 +49,7 @@ function whyUnknown(name: string, board: Switchboard): string {
     : `there is no control ${name}: this craft has ${names.join(", ")}`;
 }
 
-function placeOf({ name, control }: Variable, text: string, board: Switchboard): Place {
+function parsePosition({ name, control }: Variable, text: string, board: Switchboard): ParsedPosition {
   if (control && control.kind !== "dial") {
     const names = control.positions.map((position) => position.name);
     if (names.includes(text)) return { at: text };

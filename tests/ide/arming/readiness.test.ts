@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { readPositions } from "../../../shared/ide/arming/positions.ts";
-import type { ArmingMoment } from "../../../shared/ide/arming/ready.ts";
-import { type Readiness, readinessOf } from "../../../shared/ide/arming/ready.ts";
+import { parsePositions } from "../../../shared/ide/arming/parse-positions.ts";
+import type { ArmingMoment } from "../../../shared/ide/arming/readiness.ts";
+import { type Readiness, readinessOf } from "../../../shared/ide/arming/readiness.ts";
 import { boardOf } from "../../../shared/logic/from-craft.ts";
 import { WHEEL, workspaceOf } from "../../rules/check.ts";
 
@@ -221,7 +221,7 @@ test("property: armed is “yes” exactly where some way holds, and the moves l
 
 const readText = (text: string, ...said: string[]) => {
   const { craft, workspace } = craftOf(text);
-  return readPositions(said, boardOf(craft, workspace));
+  return parsePositions(said, boardOf(craft, workspace));
 };
 
 test.each([

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { loopPictureOf, packPicturesOf } from "../../../shared/ide/panel/budgets.ts";
+import { loopPictureOf, packPicturesOf } from "../../../shared/ide/panel/pack-and-loop.ts";
 import { workspaceOf } from "../../rules/check.ts";
 
 const craft = `craft "Kiln"

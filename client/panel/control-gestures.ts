@@ -1,13 +1,13 @@
 /** What the page adds to the drawn controls: roles and labels, clicks, arrow keys. */
 import { controlInWords, dialPulseUs, dialRangeUs, inSpan, modesInWords } from "../../shared/draw/words.ts";
 import type { ControlsAt, PanelControl, SwitchesPicture } from "../../shared/protocol/panel.ts";
-import { tell } from "./host.ts";
+import { postToHost } from "./host.ts";
 import { type Enrich, pressable } from "./scene-view.tsx";
 
-type Move = (positions: ControlsAt) => void;
+type MoveControls = (positions: ControlsAt) => void;
 
 /** The gestures of every control; `move` takes where all of them stand then, or nothing for rest. */
-export function enrichControls(picture: SwitchesPicture, move: Move): Enrich {
+export function enrichControls(picture: SwitchesPicture, move: MoveControls): Enrich {
   const { positions } = picture.state;
   const set = (name: string, value: string | number) => move({ ...positions, [name]: value });
   return ({ attributes }) => {
@@ -15,28 +15,30 @@ export function enrichControls(picture: SwitchesPicture, move: Move): Enrich {
     const name = attributes["data-head"] ?? attributes["data-ways"] ?? attributes["data-control"];
     const control = picture.controls.find((one) => one.name === name);
     if (!control) return undefined;
-    if ("data-head" in attributes) return head(control);
+    if ("data-head" in attributes) return headProps(control);
     if ("data-ways" in attributes)
       return { role: control.kind === "dial" ? "group" : "radiogroup", "aria-label": controlInWords(control) };
-    if ("data-knob" in attributes) return knob(control, positions, set, move);
+    if ("data-knob" in attributes) return knobProps(control, positions, set, move);
     const value = attributes["data-set"];
     if (value === undefined) return undefined;
     const onClick = () => set(control.name, value);
-    return control.kind === "dial" ? { onClick } : { onClick, ...way(control, String(value), positions, set, move) };
+    return control.kind === "dial"
+      ? { onClick }
+      : { onClick, ...positionProps(control, String(value), positions, set, move) };
   };
 }
 
-function head(control: PanelControl): Readonly<Record<string, unknown>> {
-  const go = pressable(() => tell({ kind: "select", at: control.at }));
-  return { ...go, "aria-label": `${controlInWords(control)}: show its line` };
+function headProps(control: PanelControl): Readonly<Record<string, unknown>> {
+  const link = pressable(() => postToHost({ kind: "select", at: control.at }));
+  return { ...link, "aria-label": `${controlInWords(control)}: show its line` };
 }
 
-function way(
+function positionProps(
   control: PanelControl,
   name: string,
   positions: ControlsAt,
   set: (control: string, value: string | number) => void,
-  move: Move,
+  move: MoveControls,
 ): Readonly<Record<string, unknown>> {
   const names = control.positions.map((position) => position.name);
   const checked = positions[control.name] === name;
@@ -56,7 +58,7 @@ function way(
       ArrowLeft: () => step(-1),
       ArrowDown: () => step(1),
       ArrowRight: () => step(1),
-      Enter: () => tell({ kind: "select", at: control.at }),
+      Enter: () => postToHost({ kind: "select", at: control.at }),
       " ": () => set(control.name, name),
       Home: () => move({}),
     }),
@@ -67,11 +69,11 @@ function way(
 const DIAL_STEP = 0.02;
 const TURN_DEG = 270;
 
-function knob(
+function knobProps(
   control: PanelControl,
   positions: ControlsAt,
   set: (control: string, value: string | number) => void,
-  move: Move,
+  move: MoveControls,
 ): Readonly<Record<string, unknown>> | undefined {
   const range = dialRangeUs(control);
   if (!range) return undefined;
@@ -79,14 +81,14 @@ function knob(
   const pulseUs = dialPulseUs(control, positions);
   const turnTo = (us: number) => set(control.name, Math.round(Math.min(toUs, Math.max(fromUs, us))));
   const stepUs = Math.max(1, (toUs - fromUs) * DIAL_STEP);
-  const here = control.spans.findIndex((span) => inSpan(pulseUs, span));
+  const current = control.spans.findIndex((span) => inSpan(pulseUs, span));
   // A reversed dial lists its stretches falling; a page up is more all the same.
   const up = control.spans[0]!.fromUs === toUs && control.spans.length > 1 ? -1 : 1;
   const toSpan = (index: number) => {
     const span = control.spans[index];
     if (span) turnTo((span.fromUs + span.toUs) / 2);
   };
-  const stands = control.name in positions ? `${pulseUs} us` : `not set, shown at ${pulseUs} us`;
+  const valueText = control.name in positions ? `${pulseUs} us` : `not set, shown at ${pulseUs} us`;
   return {
     role: "slider",
     tabindex: 0,
@@ -95,23 +97,23 @@ function knob(
     "aria-valuemin": fromUs,
     "aria-valuemax": toUs,
     "aria-valuenow": pulseUs,
-    "aria-valuetext": `${stands}: ${modesInWords(control.spans[here]?.modes ?? [])}`,
-    onClick: (event: MouseEvent) => turnTo(fromUs + shareAt(event) * (toUs - fromUs)),
+    "aria-valuetext": `${valueText}: ${modesInWords(control.spans[current]?.modes ?? [])}`,
+    onClick: (event: MouseEvent) => turnTo(fromUs + knobShareAt(event) * (toUs - fromUs)),
     onKeyDown: onKeys({
       ArrowUp: () => turnTo(pulseUs + stepUs),
       ArrowRight: () => turnTo(pulseUs + stepUs),
       ArrowDown: () => turnTo(pulseUs - stepUs),
       ArrowLeft: () => turnTo(pulseUs - stepUs),
-      PageUp: () => toSpan(here + up),
-      PageDown: () => toSpan(here - up),
-      Enter: () => tell({ kind: "select", at: control.at }),
+      PageUp: () => toSpan(current + up),
+      PageDown: () => toSpan(current - up),
+      Enter: () => postToHost({ kind: "select", at: control.at }),
       Home: () => move({}),
     }),
   };
 }
 
 /** Where round the knob a click fell, from 0 at its lower end to 1 at its upper. */
-function shareAt(event: MouseEvent): number {
+function knobShareAt(event: MouseEvent): number {
   const circle = (event.currentTarget as Element).querySelector("circle")?.getBoundingClientRect();
   if (!circle) return 0;
   const [x, y] = [event.clientX - circle.x - circle.width / 2, event.clientY - circle.y - circle.height / 2];

@@ -12,40 +12,40 @@ export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[]
   const { spec, section, script, line, text, column } = cursor;
   if (!spec || section === null) return [];
   const { catalogue } = workspace;
-  const said = new Set(
+  const writtenNames = new Set(
     script.entries.filter((each) => each.section === section && each.line !== line).map((each) => each.name),
   );
   // Where a value stands already, only the name is to change.
-  const alone = /^[A-Za-z0-9-]*\s*(#|$)/.test(text.slice(column));
+  const isValueMissing = /^[A-Za-z0-9-]*\s*(#|$)/.test(text.slice(column));
   const offer = (
     { name, what, words }: { name: string; what: string; words?: readonly string[] },
     kind: Offer["kind"],
-    rest: string,
-    repeats = false,
+    valueText: string,
+    isRepeatable = false,
   ): Offer => ({
     label: name,
     kind,
     detail: what,
     words: words ?? [],
-    text: alone ? `${name} ${rest}` : name,
-    snippet: alone,
-    group: said.has(name) && !repeats ? 6 : 1,
+    text: isValueMissing ? `${name} ${valueText}` : name,
+    snippet: isValueMissing,
+    group: writtenNames.has(name) && !isRepeatable ? 6 : 1,
     doc: { of: "name", section: baseOf(section), name },
-    asksAgain: alone && (rest === "" || /^(when|at|follows) \$\{?1|^\$1/.test(rest)),
+    retrigger: isValueMissing && (valueText === "" || /^(when|at|follows) \$\{?1|^\$1/.test(valueText)),
   });
   const settings = () =>
     catalogue.settingsOf(spec.name).map((each) => offer(each, "setting", valueSnippet(each), each.repeatable));
   switch (spec.holds) {
     case "settings":
-      return [...settings(), drop];
+      return [...settings(), dropOffer];
     case "places":
       return [
         ...catalogue.elements.map((each) => offer(each, "element", `at \${1:left+1}, \${2:top+1}`)),
         ...settings(),
-        drop,
+        dropOffer,
       ];
     case "modes":
-      return [...catalogue.modes.map((each) => offer(each, "mode", "when $1")), drop];
+      return [...catalogue.modes.map((each) => offer(each, "mode", "when $1")), dropOffer];
     case "outputs":
       return [
         {
@@ -54,7 +54,7 @@ export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[]
           snippet: true,
           doc: null,
         },
-        drop,
+        dropOffer,
       ];
     case "follows":
       return [
@@ -65,16 +65,16 @@ export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[]
             ...offer(each, "setting", "follows $1"),
             doc: { of: "text", text: `${each.what} ${each.why}` } as const,
           })),
-        drop,
+        dropOffer,
       ];
     case "controls":
-      return [...offerControls(workspace, script.file, said), drop];
+      return [...offerControls(workspace, script.file, writtenNames), dropOffer];
     case "kept":
       return [];
   }
 }
 
-const drop: Offer = {
+const dropOffer: Offer = {
   label: "drop",
   kind: "keyword",
   detail: "take back what earlier files said",
@@ -84,12 +84,12 @@ const drop: Offer = {
     of: "text",
     text: "`drop NAME` takes back what earlier files said under that name; `drop all` the whole section.",
   },
-  asksAgain: true,
+  retrigger: true,
 };
 
 /** Controls to restate, and one of each kind to begin with. */
-function offerControls(workspace: Workspace, file: string, said: ReadonlySet<string>): Offer[] {
-  const known = [...knownControls(workspace, file).keys()].filter((name) => !said.has(name));
+function offerControls(workspace: Workspace, file: string, writtenNames: ReadonlySet<string>): Offer[] {
+  const known = [...knownControls(workspace, file).keys()].filter((name) => !writtenNames.has(name));
   const kinds: [string, string, string][] = [
     ["switch", "2 or 3 positions", `\${1:TL} switch ch\${2:5} up 1000 us down 2000 us`],
     ["selector", "2 to 16 positions", `\${1:SX} selector ch\${2:6} one 1000 us two 1500 us three 2000 us`],
@@ -105,7 +105,7 @@ function offerControls(workspace: Workspace, file: string, said: ReadonlySet<str
         detail: "restate this control",
         text: `${label} `,
         group: 3,
-        asksAgain: true,
+        retrigger: true,
       }),
     ),
   ];
@@ -116,36 +116,36 @@ function valueSnippet(setting: SettingSpec): string {
   return typeSnippet(setting.types[0]!, setting.default);
 }
 
-function typeSnippet(type: ValueType, said: string | undefined): string {
+function typeSnippet(type: ValueType, defaultText: string | undefined): string {
   if (type.is === "fields") {
     return type.fields
       .filter((field) => field.required || type.fields.length <= 4)
-      .map((field, i) => `${field.name} ${stop(field.types[0]!, field.default, i + 1)}`)
+      .map((field, i) => `${field.name} ${tabStop(field.types[0]!, field.default, i + 1)}`)
       .join(" ");
   }
-  return stop(type, said, 1);
+  return tabStop(type, defaultText, 1);
 }
 
-function stop(type: SimpleType, said: string | undefined, n: number): string {
+function tabStop(type: SimpleType, defaultText: string | undefined, n: number): string {
   switch (type.is) {
     case "quantity": {
-      const number = said !== undefined ? /^-?[\d.]+/.exec(said)?.[0] : undefined;
-      const unit = said?.slice(number?.length ?? 0).trim() || type.unit;
+      const number = defaultText !== undefined ? /^-?[\d.]+/.exec(defaultText)?.[0] : undefined;
+      const unit = defaultText?.slice(number?.length ?? 0).trim() || type.unit;
       return `\${${n}${number ? `:${number}` : ""}}${unit === "" ? "" : ` ${unit}`}`;
     }
     case "choice":
       return `\${${n}|${type.choices.map((choice) => choice.word).join(",")}|}`;
     case "yes-no":
-      return `\${${n}|${said === "no" ? "no,yes" : "yes,no"}|}`;
+      return `\${${n}|${defaultText === "no" ? "no,yes" : "yes,no"}|}`;
     case "text":
       return `"\${${n}}"`;
     case "order":
-      return `\${${n}:${said ?? type.words.join(" ")}}`;
+      return `\${${n}:${defaultText ?? type.words.join(" ")}}`;
     case "range":
-      return `\${${n}:${said ?? `${type.of.min?.at ?? 0} ${type.of.unit} to ${type.of.max?.at ?? 1} ${type.of.unit}`}}`;
+      return `\${${n}:${defaultText ?? `${type.of.min?.at ?? 0} ${type.of.unit} to ${type.of.max?.at ?? 1} ${type.of.unit}`}}`;
     case "cell":
       return `\${${n}:left+1, top+1}`;
     default:
-      return said === undefined ? `$${n}` : `\${${n}:${inSnippet(said)}}`;
+      return defaultText === undefined ? `$${n}` : `\${${n}:${inSnippet(defaultText)}}`;
   }
 }

@@ -35,7 +35,7 @@ export function offerTopLevel(workspace: Workspace, { script, line }: CursorCont
     text: 'use "$1"',
     snippet: true,
     group: 1,
-    asksAgain: true,
+    retrigger: true,
     doc: {
       of: "text",
       text: "Lays another file below this one: what this file says wins. Paths go from this file's own folder, with `/`.",
@@ -58,12 +58,12 @@ function offerSection(section: SectionSpec, isWritten: boolean): Offer {
     snippet: true,
     group: isWritten ? 7 : 2,
     doc: { of: "section", name: section.name },
-    asksAgain: section.holds !== "kept",
+    retrigger: section.holds !== "kept",
   };
 }
 
 /** Files that this one may use and does not yet, by their paths from its folder. */
-export function offerUsePaths(workspace: Workspace, { script, line }: CursorContext, begun: string): Offer[] {
+export function offerUsePaths(workspace: Workspace, { script, line }: CursorContext, partialPath: string): Offer[] {
   const used = new Set(
     script.uses.flatMap((use) => {
       const target = use.line === line ? null : workspace.target(script, use);
@@ -76,7 +76,7 @@ export function offerUsePaths(workspace: Workspace, { script, line }: CursorCont
     if (other.kind === "craft" || (script.kind === "handset" && other.kind !== "handset")) return [];
     const path = pathBetween(script.file, file);
     if (path === file) return [];
-    const group = path.startsWith(begun) ? 0 : 5;
+    const group = path.startsWith(partialPath) ? 0 : 5;
     return [{ label: path, kind: "file", detail: `${other.kind} “${other.name}”`, group }];
   });
 }

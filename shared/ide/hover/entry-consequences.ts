@@ -7,7 +7,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { settingIn } from "../../numbers/values.ts";
 import { consequencesOf } from "../consequences/consequences.ts";
 import { lineCounts } from "../context/effective-entry.ts";
-import { counted } from "../context/format.ts";
+import { formatCount } from "../context/format.ts";
 import { list, paragraphs, plainText } from "../context/markdown.ts";
 
 /** More craft than this make a hover that nobody reads. */
@@ -20,11 +20,16 @@ const MOST_PACKS = 4;
  * The consequences of an entry as Markdown, for up to three of the craft on which its line counts; where
  * it counts on none, for the first craft, whose value the hover tells. Empty where nothing follows.
  */
-export function whatFollows(workspace: Workspace, file: string, entry: Entry, crafts: readonly Craft[]): string {
+export function describeConsequences(
+  workspace: Workspace,
+  file: string,
+  entry: Entry,
+  crafts: readonly Craft[],
+): string {
   const counting = crafts.filter((craft) => lineCounts(craft, file, entry));
-  const told = counting.length > 0 ? counting : crafts.slice(0, 1);
+  const shown = counting.length > 0 ? counting : crafts.slice(0, 1);
   const groups = new Map<string, string[]>();
-  for (const craft of told.slice(0, MOST_CRAFT)) {
+  for (const craft of shown.slice(0, MOST_CRAFT)) {
     const text = list(sentencesOf(workspace, craft, file, entry));
     if (text === "") continue;
     const names = groups.get(text);
@@ -32,7 +37,7 @@ export function whatFollows(workspace: Workspace, file: string, entry: Entry, cr
     else groups.set(text, [plainText(craft.name)]);
   }
   if (groups.size === 0) return "";
-  const more = told.length - MOST_CRAFT;
+  const more = shown.length - MOST_CRAFT;
   return paragraphs(
     ...[...groups].flatMap(([text, names]) => [
       crafts.length > 1 ? `What follows, on ${listed(names)}:` : "What follows:",
@@ -50,15 +55,15 @@ function sentencesOf({ catalogue }: Workspace, craft: Craft, file: string, entry
   const plain = texts(section);
   if (section !== "pack") return plain;
   const known = new Set(plain);
-  const told = [...plain];
+  const shown = [...plain];
   let packs = 0;
   for (const each of craft.settings.keys()) {
     if (!each.startsWith("pack/") || settingIn(craft, each, name)?.section !== "pack") continue;
     if (++packs > MOST_PACKS) continue;
     const title = `Pack “${plainText(each.slice("pack/".length))}”`;
-    for (const text of texts(each)) if (!known.has(text)) told.push(`${title}: ${text}`);
+    for (const text of texts(each)) if (!known.has(text)) shown.push(`${title}: ${text}`);
   }
   const more = packs - MOST_PACKS;
-  if (more > 0) told.push(`${counted(more, "more pack")} ${more === 1 ? "takes" : "take"} it over`);
-  return told;
+  if (more > 0) shown.push(`${formatCount(more, "more pack")} ${more === 1 ? "takes" : "take"} it over`);
+  return shown;
 }

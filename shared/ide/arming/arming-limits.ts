@@ -25,7 +25,7 @@ export interface Obstacle {
 
 /** Limits that the script says and the moment does not surely keep. */
 export function limitObstacles(craft: Craft, moment: ArmingMoment): Obstacle[] {
-  return [...throttleObstacles(craft, moment), ...tiltObstacles(craft, moment), ...needs(craft)];
+  return [...throttleObstacles(craft, moment), ...tiltObstacles(craft, moment), ...unknowableObstacles(craft)];
 }
 
 /** The throttle must be below the limit, as the limit's own page says: at it is not below it. */
@@ -64,21 +64,21 @@ function tiltObstacles(craft: Craft, { tiltDeg }: ArmingMoment): Obstacle[] {
 }
 
 /** What no script can know: it is so or not on the field. */
-function needs(craft: Craft): Obstacle[] {
+function unknowableObstacles(craft: Craft): Obstacle[] {
   const open = (name: string, message: string): Obstacle[] => {
     const setting = settingOf(craft, `safety.${name}`);
     return setting ? [{ what: `safety.${name}`, state: "open", message, source: setting.source }] : [];
   };
   const cellVolts = amountIn(settingOf(craft, "safety.arm-needs-cell-volts"), "V/cell");
   return [
-    ...(isSaid(craft, "arm-needs-fix", "yes") ? open("arm-needs-fix", "It waits for a good position fix.") : []),
-    ...(isSaid(craft, "arm-needs-still", "yes")
+    ...(isSetTo(craft, "arm-needs-fix", "yes") ? open("arm-needs-fix", "It waits for a good position fix.") : []),
+    ...(isSetTo(craft, "arm-needs-still", "yes")
       ? open("arm-needs-still", "It must lie still while the gyro finds its nought.")
       : []),
     ...(cellVolts !== undefined
       ? open("arm-needs-cell-volts", `Every resting cell must have ${cellVolts} V at least.`)
       : []),
-    ...(isSaid(craft, "arm-on-cable", "no") ? open("arm-on-cable", "No bench cable may be plugged in.") : []),
+    ...(isSetTo(craft, "arm-on-cable", "no") ? open("arm-on-cable", "No bench cable may be plugged in.") : []),
   ];
 }
 
@@ -91,7 +91,7 @@ export function startDelays(craft: Craft): Obstacle[] {
   return [{ what: "safety.arm-hold", state: "wait", message, source: hold.source }];
 }
 
-function isSaid(craft: Craft, name: string, word: "yes" | "no"): boolean {
+function isSetTo(craft: Craft, name: string, word: "yes" | "no"): boolean {
   const value = settingOf(craft, `safety.${name}`)?.value;
   return value?.kind === "yes-no" && value.yes === (word === "yes");
 }

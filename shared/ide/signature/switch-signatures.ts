@@ -2,14 +2,14 @@
 import type { ControlValue } from "../../syntax/value.ts";
 import { describeControl } from "../context/known-controls.ts";
 import { list } from "../context/markdown.ts";
-import { type Shape, type SignatureHelp, type Slot, shaped } from "./shape.ts";
+import { type Shape, type SignatureHelp, type Slot, signatureHelp } from "./shape.ts";
 
 const JOIN: Slot = {
   text: "[and … | or …]",
   markdown: "`and`: both must hold; `or`: one is enough. `and` binds first; brackets group otherwise.",
 };
 const VERBS = ["is", "in", "above", "below"] as const;
-const NOTHING: Slot = {
+const MODE_OR_ALWAYS: Slot = {
   text: "MODE | always",
   markdown: "Another mode, on when that one is; or `always`, on at every moment.",
 };
@@ -17,27 +17,27 @@ const NOTHING: Slot = {
 /** What can be tested, and what is due; `said` is all behind the name up to the cursor. */
 export function conditionSignatures(
   head: string,
-  said: string,
+  written: string,
   controls: ReadonlyMap<string, ControlValue>,
 ): SignatureHelp {
-  const tokens = said.match(/[()]|[^\s()]+/g) ?? [];
-  const begun = /[^\s()]$/.test(said) ? (tokens.pop() ?? "") : "";
+  const tokens = written.match(/[()]|[^\s()]+/g) ?? [];
+  const partialWord = /[^\s()]$/.test(written) ? (tokens.pop() ?? "") : "";
   const test = currentTest(tokens);
-  const subject = test[0] ?? begun;
+  const subject = test[0] ?? partialWord;
   const control = controls.get(subject);
   const shapes = conditionShapes(head, control, controls);
   if (test.length === 0) {
-    const mode = /^[a-z]/.test(begun) && !/^ch\d*$/.test(begun);
-    return shaped(shapes, mode ? VERBS.length : 0, 0);
+    const mode = /^[a-z]/.test(partialWord) && !/^ch\d*$/.test(partialWord);
+    return signatureHelp(shapes, mode ? VERBS.length : 0, 0);
   }
   const verb = VERBS.indexOf(test[1] as (typeof VERBS)[number]);
   if (verb < 0) {
-    if (/^[a-z]/.test(subject) && !/^ch\d+$/.test(subject)) return shaped(shapes, VERBS.length, 1);
-    const typed = VERBS.findIndex((each) => begun !== "" && each.startsWith(begun));
-    const usual = control?.control === "dial" || /^ch\d+$/.test(subject) ? VERBS.indexOf("in") : 0;
-    return shaped(shapes, typed >= 0 ? typed : usual, 1);
+    if (/^[a-z]/.test(subject) && !/^ch\d+$/.test(subject)) return signatureHelp(shapes, VERBS.length, 1);
+    const typed = VERBS.findIndex((each) => partialWord !== "" && each.startsWith(partialWord));
+    const likely = control?.control === "dial" || /^ch\d+$/.test(subject) ? VERBS.indexOf("in") : 0;
+    return signatureHelp(shapes, typed >= 0 ? typed : likely, 1);
   }
-  return shaped(shapes, verb, partAfter(VERBS[verb]!, test.slice(2)));
+  return signatureHelp(shapes, verb, partAfter(VERBS[verb]!, test.slice(2)));
 }
 
 /** The words of the test that is being written: those behind the last word that joins or opens. */
@@ -68,28 +68,36 @@ function conditionShapes(
   controls: ReadonlyMap<string, ControlValue>,
 ): Shape[] {
   const known = list([...controls].map(([name, value]) => `\`${name}\`: ${describeControl(value)}`));
-  const who: Slot = { text: "CONTROL", markdown: control ? describeControl(control) : known };
+  const subjectSlot: Slot = { text: "CONTROL", markdown: control ? describeControl(control) : known };
   const places = (control?.positions ?? []).map(
     ({ name, pulseUs }) => `\`${name}\`: ${pulseUs} us${name === control?.rest ? ", at rest" : ""}`,
   );
-  const where: Slot = { text: "[not] POSITION", markdown: list(places) || "The name of one of its positions." };
+  const positionSlot: Slot = { text: "[not] POSITION", markdown: list(places) || "The name of one of its positions." };
   const pulse = (text: string, markdown: string): Slot => ({ text, markdown });
   const of = (slots: readonly Slot[], markdown: string): Shape => ({ start: `${head} when`, slots, markdown });
   return [
-    of([who, { ...where, text: `is ${where.text}` }, JOIN], "A switch, selector or button stands where it is said."),
     of(
-      [who, pulse("in PULSE", "The lower end, which counts."), pulse("to PULSE", "The upper end, which counts."), JOIN],
+      [subjectSlot, { ...positionSlot, text: `is ${positionSlot.text}` }, JOIN],
+      "A switch, selector or button stands where it is said.",
+    ),
+    of(
+      [
+        subjectSlot,
+        pulse("in PULSE", "The lower end, which counts."),
+        pulse("to PULSE", "The upper end, which counts."),
+        JOIN,
+      ],
       "A control or a channel (`ch9`) lies between two pulses.",
     ),
     of(
-      [who, pulse("above PULSE", "The bound itself does not count."), JOIN],
+      [subjectSlot, pulse("above PULSE", "The bound itself does not count."), JOIN],
       "A control or a channel lies above a pulse.",
     ),
     of(
-      [who, pulse("below PULSE", "The bound itself does not count."), JOIN],
+      [subjectSlot, pulse("below PULSE", "The bound itself does not count."), JOIN],
       "A control or a channel lies below a pulse.",
     ),
-    of([NOTHING, JOIN], "Hangs on another mode, or on nothing."),
+    of([MODE_OR_ALWAYS, JOIN], "Hangs on another mode, or on nothing."),
   ];
 }
 
@@ -97,8 +105,8 @@ const POSITION: Slot = {
   text: "POSITION PULSE",
   markdown: "A name of your own, and the pulse that is sent there, as in `up 1000 us`.",
 };
-const MAYBE: Slot = { text: "[POSITION PULSE]", markdown: `A third one. ${POSITION.markdown}` };
-const MORE: Slot = { text: "[POSITION PULSE …]", markdown: `Up to 16 in all. ${POSITION.markdown}` };
+const OPTIONAL_POSITION: Slot = { text: "[POSITION PULSE]", markdown: `A third one. ${POSITION.markdown}` };
+const MORE_POSITIONS: Slot = { text: "[POSITION PULSE …]", markdown: `Up to 16 in all. ${POSITION.markdown}` };
 const RESTS: Slot = {
   text: "[rests POSITION]",
   markdown: "Where it stands when the handset is switched on; the first position where nothing is said.",
@@ -107,10 +115,10 @@ const CHANNEL: Slot = { text: "CHANNEL", markdown: "As in `ch5`. The sticks have
 
 const KINDS = {
   switch: {
-    slots: [CHANNEL, POSITION, POSITION, MAYBE, RESTS],
+    slots: [CHANNEL, POSITION, POSITION, OPTIONAL_POSITION, RESTS],
     what: "It stays where it is put, in 2 or 3 positions.",
   },
-  selector: { slots: [CHANNEL, POSITION, POSITION, MORE, RESTS], what: "It has 2 to 16 positions." },
+  selector: { slots: [CHANNEL, POSITION, POSITION, MORE_POSITIONS, RESTS], what: "It has 2 to 16 positions." },
   button: { slots: [CHANNEL, POSITION, POSITION, RESTS], what: "It springs back to the first of its 2 positions." },
   dial: {
     slots: [
@@ -123,9 +131,9 @@ const KINDS = {
 } as const satisfies Record<string, { slots: readonly Slot[]; what: string }>;
 
 /** What a control's line says, and what is due; `said` is all behind its name up to the cursor. */
-export function controlSignatures(head: string, said: string): SignatureHelp {
-  const tokens = said.trim().split(/\s+/).filter(Boolean);
-  const begun = /\S$/.test(said) ? (tokens.pop() ?? "") : "";
+export function controlSignatures(head: string, written: string): SignatureHelp {
+  const tokens = written.trim().split(/\s+/).filter(Boolean);
+  const partialWord = /\S$/.test(written) ? (tokens.pop() ?? "") : "";
   const names = Object.keys(KINDS) as (keyof typeof KINDS)[];
   const shapes = names.map((kind): Shape => {
     const { slots, what } = KINDS[kind];
@@ -133,16 +141,16 @@ export function controlSignatures(head: string, said: string): SignatureHelp {
   });
   const kind = names.indexOf(tokens[0] as keyof typeof KINDS);
   if (kind < 0) {
-    const typed = names.findIndex((each) => begun !== "" && each.startsWith(begun));
-    return shaped(shapes, Math.max(0, typed), 0);
+    const typed = names.findIndex((each) => partialWord !== "" && each.startsWith(partialWord));
+    return signatureHelp(shapes, Math.max(0, typed), 0);
   }
   const shape = [shapes[kind]!];
   const words = tokens.slice(2);
-  if (tokens.length === 1) return shaped(shape, 0, 1);
-  if (names[kind] === "dial") return shaped(shape, 0, words.includes("to") ? 3 : 2);
+  if (tokens.length === 1) return signatureHelp(shape, 0, 1);
+  if (names[kind] === "dial") return signatureHelp(shape, 0, words.includes("to") ? 3 : 2);
   const last = shape[0]!.slots.length - 1;
-  if (words.includes("rests") || (begun !== "" && "rests".startsWith(begun) && words.length > 5))
-    return shaped(shape, 0, last);
+  if (words.includes("rests") || (partialWord !== "" && "rests".startsWith(partialWord) && words.length > 5))
+    return signatureHelp(shape, 0, last);
   const whole = words.filter((word) => /^(\d+)?us$/.test(word)).length;
-  return shaped(shape, 0, Math.min(2 + whole, last - (names[kind] === "selector" ? 1 : 0)));
+  return signatureHelp(shape, 0, Math.min(2 + whole, last - (names[kind] === "selector" ? 1 : 0)));
 }

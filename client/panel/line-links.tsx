@@ -2,13 +2,13 @@
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
-import { tell } from "./host.ts";
+import { postToHost } from "./host.ts";
 import { pressable } from "./scene-view.tsx";
 
 /** The cursor's line in the editor. */
-export const Cursor = createContext<LinePlace | null>(null);
+export const CursorLine = createContext<LinePlace | null>(null);
 
-interface Shown {
+interface Props {
   readonly at: LinePlace | null;
   readonly words: string;
   /** What the line is about. */
@@ -16,8 +16,8 @@ interface Shown {
 }
 
 /** Words that lead to the line which says them, where there is one. */
-export function ItsLine({ at, words, of }: Shown) {
-  const cursor = useContext(Cursor);
+export function LineLink({ at, words, of }: Props) {
+  const cursor = useContext(CursorLine);
   if (!at) return <span class="quiet">{words}</span>;
   return (
     <button
@@ -25,22 +25,22 @@ export function ItsLine({ at, words, of }: Shown) {
       class="link"
       data-marked={isSame(at, cursor)}
       aria-label={`${words}, the line of ${of}`}
-      onClick={() => tell({ kind: "select", at })}
+      onClick={() => postToHost({ kind: "select", at })}
     >
       {words}
     </button>
   );
 }
 
-type ToLine = (at: LinePlace | null | undefined, label: string) => Readonly<Record<string, unknown>>;
+type LineLinkProps = (at: LinePlace | null | undefined, label: string) => Readonly<Record<string, unknown>>;
 
 /** What makes a node of a drawing lead to its line, where it has one. */
-export function useToLine(): ToLine {
-  const cursor = useContext(Cursor);
+export function useLineLink(): LineLinkProps {
+  const cursor = useContext(CursorLine);
   return (at, label) =>
     at
       ? {
-          ...pressable(() => tell({ kind: "select", at })),
+          ...pressable(() => postToHost({ kind: "select", at })),
           "aria-label": label,
           "data-marked": isSame(at, cursor),
         }
