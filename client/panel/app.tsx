@@ -1,4 +1,4 @@
-/** The panel: three views of the script that is open, and what to say where there is nothing to draw. */
+/** The panel: three views of the open script, and the messages shown where there is nothing to draw. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ControlsAt, LinePlace, PanelModel, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
 import { GogglesView } from "./goggles-view.tsx";
@@ -8,9 +8,9 @@ import { NumbersView } from "./numbers-view.tsx";
 import { SwitchesView } from "./switches-view.tsx";
 import { Tabs } from "./tabs.tsx";
 
-const NO_SCRIPT = "Open a script, a file that ends in .fettle, and see here what its pilot will see and switch.";
+const NO_SCRIPT = "Open a script, a file that ends in .fettle, to see here what its pilot will see and switch.";
 
-/** The whole page. It keeps what was looked at, and no more: all else comes with each model. */
+/** The whole page. It keeps only what is being viewed; everything else comes with each model. */
 export function App() {
   const [model, setModel] = useState<PanelModel | null>(null);
   const [marked, setMarked] = useState<LinePlace | null>(null);
@@ -23,7 +23,7 @@ export function App() {
       else if (message.kind === "keyboard") postToHost({ kind: "keyboard", has: document.hasFocus() });
       else if (message.kind === "show") {
         setView(message.view);
-        // What is to be shown counts, not where the switches once stood.
+        // A view that was asked for brings its own positions of the controls: saved ones must not override them.
         saveState({ view: message.view, positions: {} });
       } else {
         setModel(message.model);
@@ -34,7 +34,7 @@ export function App() {
     postToHost({ kind: "ready" });
     return stop;
   }, []);
-  // The host asks for the numbers only while they are looked at.
+  // The host requests the numbers only while their view is open.
   const reportedView = useRef<ViewName>("goggles");
   useEffect(() => {
     if (reportedView.current !== view) postToHost({ kind: "view", view });
@@ -108,11 +108,11 @@ function Switches({ model }: { model: PanelModel }) {
 
 function Numbers({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
   if (model.numbers) return <NumbersView picture={model.numbers} marked={marked} />;
-  // Without a reason for it, they are on their way.
+  // Neither numbers nor a reason: the next model will bring them.
   return model.noNumbers === null ? null : <p class="empty">{model.noNumbers}</p>;
 }
 
-/** A layer or a handset is part of several craft: one of them is drawn. */
+/** Chooses the craft to draw, where the open layer or handset is used by several. */
 function CraftPicker({ model }: { model: PanelModel }) {
   if (model.alsoIn.length === 0) return null;
   return (
@@ -130,7 +130,9 @@ function CraftPicker({ model }: { model: PanelModel }) {
   );
 }
 
-/** A page that was hidden, or an editor that was closed, comes back with what was looked at, and the switches as they stood. */
+/**
+ * Sends the host what the page last showed, after the page was hidden or the editor was closed: scenario and positions.
+ */
 function restore({ file }: PanelModel): void {
   const remembered = loadState();
   const positions = remembered.file === file ? remembered.positions : {};

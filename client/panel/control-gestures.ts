@@ -6,7 +6,7 @@ import { type Enrich, pressable } from "./scene-view.tsx";
 
 type MoveControls = (positions: ControlsAt) => void;
 
-/** The gestures of every control; `move` takes where all of them stand then, or nothing for rest. */
+/** The gestures of every control. `move` gets the positions of all controls, an empty object for rest. */
 export function enrichControls(picture: SwitchesPicture, move: MoveControls): Enrich {
   const { positions } = picture.state;
   const set = (name: string, value: string | number) => move({ ...positions, [name]: value });
@@ -65,7 +65,7 @@ function positionProps(
   };
 }
 
-/** How far an arrow key turns a dial, as a share of its range. */
+/** How far an arrow key turns a dial, as a share of its range (0 to 1). */
 const DIAL_STEP = 0.02;
 const TURN_DEG = 270;
 
@@ -82,7 +82,7 @@ function knobProps(
   const turnTo = (us: number) => set(control.name, Math.round(Math.min(toUs, Math.max(fromUs, us))));
   const stepUs = Math.max(1, (toUs - fromUs) * DIAL_STEP);
   const current = control.spans.findIndex((span) => inSpan(pulseUs, span));
-  // A reversed dial lists its stretches falling; a page up is more all the same.
+  // A reversed dial lists its spans from high to low; Page Up raises the pulse all the same.
   const up = control.spans[0]!.fromUs === toUs && control.spans.length > 1 ? -1 : 1;
   const toSpan = (index: number) => {
     const span = control.spans[index];
@@ -112,7 +112,7 @@ function knobProps(
   };
 }
 
-/** Where round the knob a click fell, from 0 at its lower end to 1 at its upper. */
+/** Where around the knob a click was made, from 0 at the dial's low stop to 1 at its high stop. */
 function knobShareAt(event: MouseEvent): number {
   const circle = (event.currentTarget as Element).querySelector("circle")?.getBoundingClientRect();
   if (!circle) return 0;

@@ -1,4 +1,4 @@
-/** The layout on another grid: asked for, looked at, and only then written. */
+/** The layout on another grid: requested, previewed, and only then written. */
 import { useEffect, useState } from "preact/hooks";
 import { listed } from "../../shared/draw/words.ts";
 import { type Grid, LARGEST_GRID, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
@@ -10,7 +10,7 @@ interface Props {
   readonly apply: (gesture: OsdGesture) => void;
 }
 
-/** What becomes of the layout where a grid has been asked for, and the way to ask. */
+/** The preview of the layout on the requested grid, and the form that requests one. */
 export function FitTool({ picture, apply }: Props) {
   const { preview } = picture;
   return (
@@ -44,7 +44,7 @@ function Preview({ preview, apply }: { readonly preview: FitPreview; readonly ap
   );
 }
 
-/** What stands there to begin with is the grid that there is, also of the next craft. */
+/** The form starts with the current grid, and is reset to it when another craft is drawn. */
 function GridForm(now: Grid) {
   const [columns, setColumns] = useState(now.columns);
   const [rows, setRows] = useState(now.rows);

@@ -1,12 +1,12 @@
-/** Gestures on the picture: elements dragged by a pointer, moved by keys, pressed, removed. */
+/** Gestures on the picture: elements dragged with a pointer, moved with keys, pressed, removed. */
 import { type Cell, movedBy } from "../../shared/draw/moving.ts";
 import type { PanelElement } from "../../shared/protocol/panel.ts";
 import { type GogglesDrawing, makePlacement } from "./goggles-placement.ts";
 
 export interface Mover {
-  /** Takes the drawing that has just been made. */
+  /** Takes over the drawing that has just been rendered. */
   show(shown: GogglesDrawing): void;
-  /** Takes back what moves and is not told yet; says whether there was anything. */
+  /** Cancels a movement that is not reported to the host yet; returns whether there was one. */
   cancel(): boolean;
   focus(name: string): void;
   /** Moves an element by a step, as a press of an arrow key does. */
@@ -23,13 +23,13 @@ interface Drag {
   hasMoved: boolean;
 }
 
-/** A pointer that moves less than this, in CSS pixels, was meant to press. */
+/** A pointer that moves less than this, in CSS pixels, makes a press and no drag. */
 const DRAG_THRESHOLD_PX = 4;
-/** Presses of keys that follow one another faster are one gesture. */
+/** Key presses that follow one another within this time are one gesture. */
 const KEY_SERIES_MS = 600;
 const LARGE_STEP_CELLS = 5;
 
-/** Watches the frame round a drawing of the goggles. A frame of the screen paints one movement at most. */
+/** Handles the events of the element around the drawing. At most one movement is painted in an animation frame. */
 export function makeMover(frame: HTMLElement): Mover {
   const placement = makePlacement(frame);
   let drag: Drag | null = null;
@@ -79,7 +79,7 @@ export function makeMover(frame: HTMLElement): Mover {
     const element = placement.under(event.pageX, event.pageY);
     if (!element) return;
     endKeySeries();
-    // The focus goes to what is meant, which need not be what lies on top.
+    // The focus goes to the element that was hit, which need not be the one on top.
     placement.focus(element.name);
     frame.setPointerCapture(event.pointerId);
     pointer = { x: event.pageX, y: event.pageY };
@@ -107,7 +107,7 @@ export function makeMover(frame: HTMLElement): Mover {
     const element = placement.elementOf(name);
     if (hasMoved) placement.drop(name);
     else if (element) placement.shown()?.press(element);
-    // The click that follows at once has had its effect.
+    // The click event that follows immediately is already handled.
     clickHandled = true;
     setTimeout(() => {
       clickHandled = false;
@@ -116,7 +116,7 @@ export function makeMover(frame: HTMLElement): Mover {
   const onPointerLost = (event: PointerEvent) => {
     if (drag?.pointerId === event.pointerId) cancel();
   };
-  // A click that no pointer has made comes from a screen reader.
+  // A click without pointer events comes from a screen reader.
   const onClick = (event: MouseEvent) => {
     const element = placement.elementOf(elementNameAt(event));
     if (!clickHandled && element) placement.shown()?.press(element);
@@ -158,20 +158,20 @@ export function makeMover(frame: HTMLElement): Mover {
     on(frame, "pointerleave", () => placement.hover(undefined)),
     on(frame, "pointercancel", onPointerLost),
     on(frame, "lostpointercapture", (event) => {
-      // A finger's first hold is on what lies under it, and ends when the frame takes over.
+      // Touch captures the pointer for the element under the finger; that capture is lost when the frame takes it.
       if (event.target === frame) onPointerLost(event);
     }),
     on(frame, "mousedown", (event) => {
-      // The focus is set already, and no text of the page is to be selected.
+      // The focus is already set, and a drag must not select text of the page.
       if (drag) event.preventDefault();
     }),
     on(frame, "touchstart", (event) => {
-      // A finger on an element drags it, one on the sky scrolls the page. (touch-action is deaf to shapes of SVG.)
+      // A finger on an element drags it, elsewhere it scrolls the page. (touch-action has no effect on SVG shapes.)
       if (drag) event.preventDefault();
     }),
     on(frame, "click", onClick),
     on(frame, "keydown", onKeyDown),
-    // The script, or another element, has the focus now: what was moved by keys is meant.
+    // The script or another element has the focus now: a movement made with keys is complete.
     on(frame, "focusout", endKeySeries),
     on(window, "keydown", onEscape),
     on(window, "resize", placement.measure),
@@ -196,7 +196,7 @@ export function makeMover(frame: HTMLElement): Mover {
   };
 }
 
-/** The cells by which a key moves an element; null for a key that moves none. */
+/** By how many cells a key moves an element; null for a key that moves none. */
 function cellsForKey({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: number }): Cell | null {
   const step = shiftKey ? LARGE_STEP_CELLS : 1;
   const cells: Readonly<Record<string, Cell>> = {

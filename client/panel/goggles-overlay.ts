@@ -1,8 +1,8 @@
-/** What is drawn over the picture while an element moves: guides, cells that clash, where it is in words. */
+/** What is drawn over the picture while an element moves: guides, cells in conflict, its position in words. */
 import type { CellBox } from "../../shared/draw/moving.ts";
 import type { GogglesPicture } from "../../shared/protocol/panel.ts";
 
-/** Where the picture lies on the page, and how large its cells are: in units of the drawing, and in CSS pixels. */
+/** Where the picture is on the page, and the size of its cells: in units of the drawing (`unit…`) and in CSS pixels. */
 export interface PictureArea {
   readonly columns: number;
   readonly rows: number;
@@ -41,26 +41,26 @@ export function measurePicture(frame: HTMLElement, { columns, rows }: GogglesPic
   };
 }
 
-/** The element that moves, and what is said of it. */
+/** The element that moves, and what the overlay shows about it. */
 interface Moving {
   readonly box: CellBox;
   readonly where: string;
-  /** What is amiss there; empty where nothing is. */
+  /** What is wrong with that position; empty where nothing is. */
   readonly problem: string;
-  /** How its place would be written. */
+  /** How its position would be written in the script. */
   readonly placed: string | null;
 }
 
 export interface Overlay {
   paint(area: PictureArea, hatched: readonly (readonly [number, number])[], moving: Moving | null): void;
   clear(): void;
-  /** Tells a screen reader, once it has stayed so for a moment. */
+  /** Announces words to a screen reader, after a short time without newer ones. */
   announce(words: string): void;
 }
 
 const ANNOUNCE_AFTER_MS = 250;
 
-/** Finds the overlay's own parts in the frame, as the view has put them there. */
+/** The overlay of a frame; its parts are those that the view has rendered there. */
 export function makeOverlay(frame: HTMLElement): Overlay {
   const part = <T extends Element>(name: string) => frame.querySelector<T>(`[data-part="${name}"]`);
   const hatch = part<SVGPathElement>("hatch");
@@ -73,7 +73,7 @@ export function makeOverlay(frame: HTMLElement): Overlay {
 
   return {
     paint(area, hatched, moving) {
-      // Setting what is set already would cost the browser a look at every element again.
+      // Writing an unchanged attribute would make the browser restyle every element.
       if (!("moving" in frame.dataset)) frame.dataset.moving = "";
       const { unitX, unitY } = area;
       const cells = hatched.map(([column, row]) => `M${column * unitX} ${row * unitY}h${unitX}v${unitY}h${-unitX}Z`);
@@ -116,7 +116,7 @@ function centreLines({ columns, rows, unitX, unitY }: PictureArea): string {
   return `M${width / 2} 0V${height}M0 ${height / 2}H${width}`;
 }
 
-/** The edges and centre lines that the element has come to stand at, drawn stronger. */
+/** The edges and centre lines that the element touches, drawn stronger. */
 function touchedLines({ columns, rows, unitX, unitY }: PictureArea, { column, row, width, height }: CellBox): string {
   const [right, bottom] = [columns * unitX, rows * unitY];
   const lines = [
@@ -130,7 +130,7 @@ function touchedLines({ columns, rows, unitX, unitY }: PictureArea, { column, ro
   return lines.filter((line) => line !== false).join("");
 }
 
-/** Beside the element, on the side of the picture's middle, where there is most room. */
+/** Places the note beside the element, on the side towards the centre of the picture, where there is most room. */
 function showNote(note: HTMLElement, area: PictureArea, { box, where, placed }: Moving): void {
   const [place, code] = note.children;
   if (place) setText(place, where);

@@ -1,4 +1,4 @@
-/** The picture itself: drawn anew with every model, and moved about in between by its mover. */
+/** The picture itself: rendered with every model, and changed between models by its mover. */
 import type { RefObject } from "preact";
 import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
@@ -15,7 +15,7 @@ interface Props extends GogglesDrawing {
   readonly choose: (name: string) => void;
 }
 
-/** The picture with its overlay; `choose` hears of the element that has the focus. */
+/** The picture with its overlay; `choose` is called with the element that gets the focus. */
 export function GogglesPictureView({ marked, label, mover, choose, ...shown }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const { picture } = shown;
@@ -34,7 +34,7 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
   const enrich: Enrich = ({ attributes }) => {
     if (attributes.class === "goggles") {
       if (picture.preview) return { role: "group", "aria-label": label };
-      // Arrow keys are the picture's own, also where a screen reader would read on with them.
+      // With the role "application" a screen reader passes the arrow keys on to the picture.
       return { role: "application", "aria-label": label, "aria-describedby": "moving-keys" };
     }
     const element = byName.get(String(attributes["data-element"]));

@@ -1,34 +1,34 @@
 /**
- * Where the elements stand while the page is ahead of the model: one moves, or was dropped and the
- * script has yet to follow. Only attributes of drawn groups and of the overlay change here.
+ * Where the elements are drawn while the page is ahead of the model: one is being moved, or was dropped and the
+ * script is not changed yet. Only attributes of rendered groups and of the overlay are changed here.
  */
 import { type Cell, clashInWords, clashOf, elementAt, placedAfter, placeInWords } from "../../shared/draw/moving.ts";
 import type { GogglesPicture, OsdGesture, PanelElement } from "../../shared/protocol/panel.ts";
 import { makeOverlay, measurePicture, type PictureArea } from "./goggles-overlay.ts";
 
-/** What is given with every drawing. */
+/** A rendered picture, and the callbacks for gestures on it. */
 export interface GogglesDrawing {
   readonly picture: GogglesPicture;
-  /** What is drawn: another craft's elements, or another page's, are others even where the names are the same. */
+  /** Identifies craft and page: with another one, elements of the same name are different elements. */
   readonly subject: string;
-  /** Tells the host of an element that was dropped. */
+  /** Reports to the host that an element was dropped. */
   readonly reportMove: (gesture: OsdGesture) => void;
   /** A press without a movement. */
   readonly press: (element: PanelElement) => void;
   readonly remove: (element: PanelElement) => void;
 }
 
-/** A place that the model does not have (yet). */
+/** A position that the model does not have, or not yet. */
 interface Displaced extends Cell {
   readonly reported: boolean;
 }
 
-/** How long a dropped element waits where it was dropped after a model that has it elsewhere. */
+/** How long a dropped element stays where it was dropped after a model that has it elsewhere. */
 const SETTLE_MS = 600;
 
 export type Placement = ReturnType<typeof makePlacement>;
 
-/** Watches nothing by itself: its mover tells it of every drawing and every gesture. */
+/** Has no event listeners of its own: its mover passes on every drawing and every gesture. */
 export function makePlacement(frame: HTMLElement) {
   const overlay = makeOverlay(frame);
   const displaced = new Map<string, Displaced>();
@@ -92,7 +92,7 @@ export function makePlacement(frame: HTMLElement) {
     shown: () => shown,
     area: () => area,
     focus: (name: string) => groups.get(name)?.focus({ preventScroll: true }),
-    /** The element meant by a point of the page, the focused one before others. */
+    /** The element at a point of the page; of several the focused one. */
     under(pageX: number, pageY: number): PanelElement | null {
       if (!area) return null;
       const column = Math.floor((pageX - area.pageX) / area.pxX);
@@ -100,17 +100,17 @@ export function makePlacement(frame: HTMLElement) {
       const focused = document.activeElement?.closest<SVGElement>("[data-element]")?.dataset.element;
       return elementOf(elementAt(currentElements(), { column, row }, focused ?? null)?.name) ?? null;
     },
-    /** Shows which element a press would mean, or none. */
+    /** Highlights the element that a press would hit, or none. */
     hover(name: string | undefined): void {
       const group = groups.get(name ?? "");
       if (group === hovered) return;
       delete hovered?.dataset.under;
-      // A pen is over an element before it touches: by then it must not scroll.
+      // A pen hovers before it touches; from then on it must not scroll the page.
       frame.toggleAttribute("data-over", group !== undefined);
       if (group) group.dataset.under = "";
       hovered = group;
     },
-    /** The element moves from now on: the guides are shown, and where it is. */
+    /** Starts a movement: from now on the guides and the element's position are shown. */
     begin(name: string): void {
       moving = name;
       paint();
@@ -123,7 +123,7 @@ export function makePlacement(frame: HTMLElement) {
       displaced.set(name, { ...to, reported: false });
       paint();
     },
-    /** Ends a movement where it is: the host is told, unless the element is back where it was. */
+    /** Ends a movement. It is reported to the host, unless the element is back where the model has it. */
     drop(name: string): void {
       const [element, to] = [elementOf(name), displaced.get(name)];
       moving = null;
@@ -140,7 +140,7 @@ export function makePlacement(frame: HTMLElement) {
       paint();
       overlay.announce("Back where it was.");
     },
-    /** Takes the drawing that has just been made; what was dropped stays until a model has taken it. */
+    /** Takes over a new drawing; a dropped element keeps its new position until a model has it there. */
     show(next: GogglesDrawing): void {
       const isNew = shown?.picture !== next.picture;
       if (shown?.subject !== next.subject) displaced.clear();
@@ -155,7 +155,7 @@ export function makePlacement(frame: HTMLElement) {
         if (!element || isTaken) displaced.delete(name);
       }
       clearTimeout(settleTimer);
-      // A model from before the edit may still come in between; one that stays so has not taken it.
+      // A model from before the edit may still arrive; if none with the new position follows, the edit was not made.
       settleTimer = window.setTimeout(() => {
         for (const [name, { reported }] of displaced) if (reported) displaced.delete(name);
         paint();

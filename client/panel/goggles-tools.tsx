@@ -1,4 +1,4 @@
-/** What lies under the picture: the moment of the flight, what is looked at, the chosen element, one more. */
+/** The tools below the picture: moment of the flight, display options, the chosen element, adding an element. */
 import { useEffect, useState } from "preact/hooks";
 import type { Cell } from "../../shared/draw/moving.ts";
 import { type OsdPage, SCENARIOS, type Scenario } from "../../shared/protocol/osd.ts";
@@ -6,7 +6,7 @@ import type { AddableElement, GogglesPicture, PanelElement } from "../../shared/
 
 type Look = (some: { readonly scenario?: Scenario; readonly page?: OsdPage }) => void;
 
-/** A flight from its fresh pack to the loss of its link, to be gone through like a recording. */
+/** A slider over the moments of a flight, from the fresh pack to the loss of the link. */
 export function MomentSlider({ scenario, look }: { readonly scenario: Scenario; readonly look: Look }) {
   const [selected, setSelected] = useState(scenario);
   useEffect(() => setSelected(scenario), [scenario]);
@@ -48,7 +48,7 @@ interface LookProps {
   readonly setStill: (still: LookProps["still"]) => void;
 }
 
-/** The page, the picture without any, and whether what flashes does so: each only where there is a choice. */
+/** Page, picture without elements, and flashing: each control only where there is a choice. */
 export function LookTools({ picture, look, bare, setBare, still, setStill }: LookProps) {
   const { pages, page, canHide, elements } = picture;
   const flashes = elements.some((element) => element.flashes);
@@ -87,7 +87,7 @@ export function LookTools({ picture, look, bare, setBare, still, setStill }: Loo
   );
 }
 
-/** For whoever can press and not drag. */
+/** Moves for pilots who can press a button but cannot drag. */
 const NUDGES = [
   { to: "left", sign: "←", by: { column: -1, row: 0 } },
   { to: "right", sign: "→", by: { column: 1, row: 0 } },
@@ -102,7 +102,7 @@ interface ChosenProps {
   readonly remove: (element: PanelElement) => void;
 }
 
-/** The element that the focus or the cursor was on last. */
+/** The element that last had the focus, or on whose line the cursor last was. */
 export function ChosenTool({ chosen, nudge, press, remove }: ChosenProps) {
   if (!chosen)
     return <p class="quiet">Drag an element, or move to it with Tab and press the arrow keys: its line follows.</p>;
@@ -139,7 +139,7 @@ interface AddProps {
   readonly add: (element: AddableElement) => void;
 }
 
-/** An element found by its name or by what it shows. */
+/** Adds an element that is found by its name or by its description. */
 export function AddTool({ addable, add }: AddProps) {
   const [typed, setTyped] = useState("");
   const found = matchingElement(addable, typed);
@@ -181,7 +181,7 @@ export function AddTool({ addable, add }: AddProps) {
   );
 }
 
-/** The element that is meant: of that name, else whose name begins so, has it in it, or whose description has. */
+/** The best match: the exact name, else a name that begins with or contains the words, else a description that does. */
 function matchingElement(addable: readonly AddableElement[], typed: string): AddableElement | null {
   const words = typed.trim().toLowerCase();
   if (words === "") return null;

@@ -1,4 +1,4 @@
-/** The goggles: the picture to be arranged, what goes with it, and the same as a list. */
+/** The goggles view: the picture, its tools, and the same content as a list. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import { type Cell, freePlace } from "../../shared/draw/moving.ts";
 import { elementInWords, listed } from "../../shared/draw/words.ts";
@@ -24,7 +24,7 @@ interface Props {
   readonly marked: LinePlace | null;
 }
 
-/** A wish for the focus: an element that was added is to have it, or one beside a removed one. */
+/** An element that is to get the focus: one that was added, or the neighbour of one that was removed. */
 interface FocusRequest {
   readonly come: string | null;
   readonly gone: string | null;
@@ -32,10 +32,10 @@ interface FocusRequest {
   readonly untilMs: number;
 }
 
-/** Long enough to be asked where to write; later the focus is the pilot's own again. */
+/** Long enough for the question where to write; after that the focus is not moved any more. */
 const FOCUS_REQUEST_MS = 15_000;
 
-/** The whole view; the picture without elements where that is wished for and the craft can show it. */
+/** The whole view; without elements where the pilot chose that and the craft can hide them. */
 export function GogglesView({ craft, picture, file, version, marked }: Props) {
   const mover = useRef<Mover | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
@@ -131,7 +131,7 @@ function AsList({ elements, press }: Pick<GogglesPicture, "elements"> & { press:
   );
 }
 
-/** Gives what takes a wish for the focus, and fulfils it with the first picture in which that can be. */
+/** Returns a function that requests the focus for an element; granted with the first picture that allows it. */
 function useRequestedFocus(mover: { readonly current: Mover | null }, { elements }: GogglesPicture) {
   const pending = useRef<FocusRequest | null>(null);
   useEffect(() => {
@@ -148,7 +148,7 @@ function useRequestedFocus(mover: { readonly current: Mover | null }, { elements
   };
 }
 
-/** Undo and redo belong to the script: the host is told, unless it is what one types that is meant. */
+/** Undo and redo act on the script and are passed to the host, except in a text field. */
 function useUndoKeys(mover: { readonly current: Mover | null }): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
@@ -156,7 +156,7 @@ function useUndoKeys(mover: { readonly current: Mover | null }): void {
       const redo = (key === "z" && event.shiftKey) || (key === "y" && !event.metaKey);
       if (!(event.ctrlKey || event.metaKey) || event.altKey || !(redo || key === "z") || isTyped(event)) return;
       event.preventDefault();
-      // The editor hears of the keys of the page as well, and is not to undo a second time.
+      // The editor also receives the keys of the page and must not undo a second time.
       event.stopPropagation();
       if (redo || !mover.current?.cancel()) postToHost({ kind: redo ? "redo" : "undo" });
     };

@@ -1,7 +1,7 @@
-/** What had the focus has it again when the editor gives the keyboard back: after a question, or a step undone. */
+/** Restores the focus within the page when the editor returns the keyboard, as after a question or an undo. */
 import { postToHost } from "./host.ts";
 
-/** Watches the page; gives the way to stop. */
+/** Starts to follow the focus; returns a function that stops this. */
 export function keepFocus(): () => void {
   let last: HTMLElement | SVGElement | null = null;
   const onFocusIn = ({ target }: FocusEvent) => {

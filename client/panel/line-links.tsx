@@ -1,4 +1,4 @@
-/** From a part of a drawing to the line of the script that says it, and from the cursor's line to the part. */
+/** Links from parts of a drawing to their lines in the script; the part of the cursor's line is marked. */
 import { createContext } from "preact";
 import { useContext } from "preact/hooks";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
@@ -15,7 +15,7 @@ interface Props {
   readonly of: string;
 }
 
-/** Words that lead to the line which says them, where there is one. */
+/** Words as a link to the line that they come from, where there is one. */
 export function LineLink({ at, words, of }: Props) {
   const cursor = useContext(CursorLine);
   if (!at) return <span class="quiet">{words}</span>;
@@ -34,7 +34,7 @@ export function LineLink({ at, words, of }: Props) {
 
 type LineLinkProps = (at: LinePlace | null | undefined, label: string) => Readonly<Record<string, unknown>>;
 
-/** What makes a node of a drawing lead to its line, where it has one. */
+/** Returns a function that makes the properties by which a node of a drawing links to its line, if it has one. */
 export function useLineLink(): LineLinkProps {
   const cursor = useContext(CursorLine);
   return (at, label) =>

@@ -1,4 +1,4 @@
-/** The panel's app begins here. */
+/** The entry of the panel's page. */
 import { render } from "preact";
 import "./panel.css";
 import "./drawings.css";

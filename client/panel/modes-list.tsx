@@ -1,4 +1,4 @@
-/** Every mode of the craft: whether it is on, what turns it on, and where on the handset that is. */
+/** Every mode of the craft: whether it is on, and what turns it on; its positions are marked in the drawing. */
 import { becomesInWords, shortName, standsInWords, waysInWords } from "../../shared/draw/words.ts";
 import type { PanelMode, SwitchesPicture } from "../../shared/protocol/panel.ts";
 import { postToHost } from "./host.ts";
@@ -6,7 +6,7 @@ import { postToHost } from "./host.ts";
 interface Props {
   readonly picture: SwitchesPicture;
   readonly link: "up" | "lost";
-  /** Marks the places that give a mode, or none. */
+  /** Marks the positions that turn a mode on; null marks none. */
   readonly mark: (mode: string | null) => void;
 }
 

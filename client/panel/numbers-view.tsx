@@ -1,4 +1,6 @@
-/** The numbers: how fast the craft turns, what its packs bear, what its filters pass, and the loop's time. */
+/**
+ * The numbers view: rates, the limits of the packs, the response and delay of the filters, and the time of the loop.
+ */
 import { useMemo, useRef } from "preact/hooks";
 import { drawDelays, notchesInWords, responseChart } from "../../shared/draw/filters.ts";
 import { drawLoop, loopRows, spareInWords } from "../../shared/draw/loop.ts";
@@ -19,18 +21,18 @@ import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
 import { useWidth } from "./use-width.ts";
 
-/** What a chart, and what a pack, needs at least beside others. */
+/** The least widths, in CSS pixels, of a chart and of a pack that stand side by side. */
 const CHART_WIDTH = 190;
 const PACK_WIDTH = 350;
 const GAP = 12;
 
 interface Props {
   readonly picture: NumbersPicture;
-  /** The cursor's line: the part that it says is marked. */
+  /** The cursor's line: the part that comes from it is marked. */
   readonly marked: LinePlace | null;
 }
 
-/** The whole view; what the script does not say is named below. */
+/** The whole view; below it stands what the script does not give. */
 export function NumbersView({ picture, marked }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
@@ -77,7 +79,7 @@ function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPic
   );
 }
 
-/** What full stick gives in each set, with its line. */
+/** The value at full stick in each set of rates, with its line. */
 function fullStickLinks(name: NamedChart["name"], sets: readonly (RatesPicture | null)[]) {
   return sets.flatMap((set) => {
     if (name === "throttle") return set?.throttle ? [{ words: limitInWords(set.throttle), at: set.throttle.at }] : [];
@@ -97,7 +99,7 @@ function Packs({ packs, width }: { packs: readonly PackPicture[]; width: number 
   );
 }
 
-/** The width of one of several side by side, as many as have room; of all of it where there is none. */
+/** The width of one column, with as many columns of `counts` as have room; the whole width where none fits. */
 function columnWidth(width: number, minWidth: number, counts: readonly number[]): number {
   const columns = counts.find((count) => width >= count * minWidth + (count - 1) * GAP) ?? 1;
   return Math.floor((width - GAP * (columns - 1)) / columns);

@@ -1,4 +1,4 @@
-/** A chart that is read off: a line moves along it by arrow keys or the pointer, and words say what stands there. */
+/** A chart with a reading line, moved by arrow keys or the pointer; the values there are shown in words. */
 import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { drawChart } from "../../shared/draw/chart.ts";
@@ -8,7 +8,7 @@ import { node } from "../../shared/draw/scene.ts";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
 
-/** Under this width the words of two lines of a chart take two lines. */
+/** Below this width, in CSS pixels, the reading of a chart with two curves takes two lines of text. */
 const TWO_LINES = 330;
 
 interface Props {
@@ -16,16 +16,16 @@ interface Props {
   readonly name: string;
   readonly width: number;
   readonly height: number;
-  /** What else there is to say of it, before its table. */
+  /** Further content, shown above the table. */
   readonly children?: ComponentChildren;
 }
 
-/** A chart with what is read off it, and the same as a table. */
+/** A chart with its reading, and the same values as a table. */
 export function ReadChart({ chart, name, width, height, children }: Props) {
   const [share, setShare] = useState(0.5);
   const [shown, setShown] = useState(false);
   const stops = useMemo(() => stopsOf(chart), [chart]);
-  // The script goes on under the reader: what stays is the place on the scale.
+  // The chart may change while it is read: what is kept is the position on the scale.
   const at = nearestStop(chart, share);
   const words = readingInWords(chart, at);
   const box = { x: 0, y: 0, width, height };
@@ -65,7 +65,7 @@ export function ReadChart({ chart, name, width, height, children }: Props) {
     setShown(true);
     setShare(Math.min(1, Math.max(0, (x - plot.x) / plot.width)));
   };
-  // A slider is what a screen reader gives the arrow keys to, and whose value it says when it changes.
+  // As a slider it gets the arrow keys from a screen reader, which also announces its value when it changes.
   const slider = {
     role: "slider",
     tabindex: 0,

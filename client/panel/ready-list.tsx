@@ -1,4 +1,4 @@
-/** What stands between the craft and arming, and the way there. */
+/** What prevents arming, and the moves of the controls that arm the craft. */
 import { movesInWords } from "../../shared/draw/words.ts";
 import type { ControlsAt, ReadyPicture } from "../../shared/protocol/panel.ts";
 import { postToHost } from "./host.ts";
@@ -9,7 +9,7 @@ interface Props {
   readonly move: (positions: ControlsAt) => void;
 }
 
-/** What surely stands in between, the way there, and what may stand in between besides. */
+/** What prevents arming for certain, the shortest moves, and what else may prevent it. */
 export function ReadyList({ ready: { obstacles, moves }, positions, move }: Props) {
   const blocking = obstacles.filter(({ state }) => state === "stands");
   const possible = obstacles.filter(({ state }) => state !== "stands");

@@ -1,11 +1,14 @@
-/** Shows a drawing in the page, each of its nodes with whatever the page has to add to it. */
+/** Renders a drawing in the page, with what the page adds to its nodes. */
 import { type ComponentChild, h } from "preact";
 import type { SceneNode } from "../../shared/draw/scene.ts";
 
 /** What the page adds to a node: roles, labels, gestures. */
 export type Enrich = (node: SceneNode) => Readonly<Record<string, unknown>> | undefined;
 
-/** An element keeps its node, and with it the focus, when others come or go. */
+/**
+ * The virtual nodes of a drawing. They are keyed by element, so that one keeps the focus when others are added or
+ * removed.
+ */
 export function sceneView(node: SceneNode | string, enrich: Enrich, key?: string | number): ComponentChild {
   if (typeof node === "string") return node;
   const children = node.children.map((child, index) => sceneView(child, enrich, keyOf(child) ?? index));
@@ -16,7 +19,7 @@ function keyOf(node: SceneNode | string): string | number | undefined {
   return typeof node === "string" ? undefined : node.attributes["data-element"];
 }
 
-/** Enter and the space bar do what a click does. */
+/** The properties of a node that acts as a button: Enter and the space bar do what a click does. */
 export function pressable(press: () => void): Readonly<Record<string, unknown>> {
   return {
     role: "button",

@@ -1,4 +1,4 @@
-/** The switches: the handset's controls to be moved, and in words what comes of it. */
+/** The switches view: the handset's controls, which can be moved, and the resulting state in words. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import { drawSwitches } from "../../shared/draw/switches.ts";
 import { controlInWords, lossInWords, placesInWords, stateInWords } from "../../shared/draw/words.ts";
@@ -15,14 +15,14 @@ interface Props {
   readonly move: (positions: ControlsAt) => void;
 }
 
-/** The whole view; the link is up until somebody cuts it here. */
+/** The whole view; the link is up until the pilot simulates its loss. */
 export function SwitchesView({ picture, findings, move }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
   const [link, setLink] = useState<"up" | "lost">("up");
   const [mode, setMode] = useState<string | null>(null);
   useEffect(() => followFocus(frame.current), [picture]);
-  // Whoever moves a control wants to see what it does, which needs the link.
+  // Moving a control only has an effect with the link up.
   const moveControls = (positions: ControlsAt) => {
     setLink("up");
     move(positions);
@@ -75,7 +75,7 @@ export function SwitchesView({ picture, findings, move }: Props) {
   );
 }
 
-/** Findings that positions of the controls show; hints, and all where they are many, are folded away. */
+/** Findings with positions that show them; hints are collapsed, and so are all findings where there are many. */
 function WitnessFindings({ findings, move }: { findings: PanelModel["findings"]; move: Props["move"] }) {
   const shown = findings.flatMap((finding) => (finding.witness ? [{ ...finding, witness: finding.witness }] : []));
   const severe = shown.filter(({ severity }) => severity === "error" || severity === "warning");
@@ -104,7 +104,7 @@ function WitnessFindings({ findings, move }: { findings: PanelModel["findings"];
   );
 }
 
-/** Keys of the whole view, unless what has the focus has taken them. */
+/** Keys of the whole view, unless the focused element has handled them. */
 function useKeys(keys: Readonly<Record<string, () => void>>): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
@@ -119,7 +119,7 @@ function useKeys(keys: Readonly<Record<string, () => void>>): void {
   });
 }
 
-/** The focus goes along when the position that had it is no longer the one that is set. */
+/** Moves the focus to the position that is now set, where it was on another one of the same control. */
 function followFocus(frame: HTMLDivElement | null): void {
   const focused = document.activeElement;
   if (!frame?.contains(focused) || focused?.getAttribute("aria-checked") !== "false") return;

@@ -1,4 +1,4 @@
-/** The views as tabs: arrow keys go from one to the other. */
+/** The views as tabs; arrow keys change between them. */
 import type { ComponentChildren } from "preact";
 import type { ViewName } from "../../shared/protocol/panel.ts";
 
@@ -11,7 +11,7 @@ interface Props {
   readonly children: ComponentChildren;
 }
 
-/** The tabs, and below them the view that is chosen. */
+/** The tabs, and below them the chosen view. */
 export function Tabs({ view, choose, children }: Props) {
   const onKeyDown = (event: KeyboardEvent) => {
     const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key];

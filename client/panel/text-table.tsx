@@ -1,12 +1,12 @@
-/** A drawing once more as a table, folded away under it. */
+/** The content of a drawing as a table, collapsed below it. */
 interface Props {
-  /** What the table is of, for those who come to it by its name. */
+  /** The accessible name of the table. */
   readonly name: string;
   readonly head: readonly string[];
   readonly rows: readonly (readonly string[])[];
 }
 
-/** The table; the first cell of a row names it. */
+/** The table; the first cell of each row is its header. */
 export function TextTable({ name, head, rows }: Props) {
   return (
     <details>

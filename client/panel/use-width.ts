@@ -1,7 +1,7 @@
-/** How wide an element of the page is, while that changes. */
+/** The current width of an element of the page. */
 import { useEffect, useState } from "preact/hooks";
 
-/** Whole pixels; 0 until the element is measured. */
+/** The width in whole CSS pixels, kept current; 0 until the element is measured. */
 export function useWidth(frame: { current: HTMLDivElement | null }): number {
   const [width, setWidth] = useState(0);
   useEffect(() => {

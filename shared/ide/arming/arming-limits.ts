@@ -1,11 +1,11 @@
-/** What a craft wants before it arms, besides its switches: throttle, tilt, a fix, stillness, volts, time. */
+/** What a craft requires before it arms, besides its switches: throttle, tilt, position fix, rest, volts, time. */
 
 import { convert } from "../../catalogue/units.ts";
 import type { Positions } from "../../logic/types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 
-/** What is known of the moment; what is left out is not known. */
+/** What is known of the moment; members that are left out are not known. */
 export interface ArmingMoment {
   /** Controls that are not at rest. */
   readonly positions?: Positions;
@@ -14,21 +14,24 @@ export interface ArmingMoment {
 }
 
 export interface Obstacle {
-  /** The mode or setting behind it, as SECTION.NAME. */
+  /** The mode or setting that causes it, as SECTION.NAME. */
   readonly what: string;
-  /** `stands`: it keeps the craft from arming · `open`: it may, as what is not known decides · `wait`: it goes by itself. */
+  /** `stands`: prevents arming · `open`: may prevent it, depending on what is not known · `wait`: passes with time. */
   readonly state: "stands" | "open" | "wait";
   readonly message: string;
-  /** The line that says so; null where what is missing is a line. */
+  /** The line that causes it; null where the cause is a missing line. */
   readonly source: Source | null;
 }
 
-/** Limits that the script says and the moment does not surely keep. */
+/** The limits of the script that the moment does not certainly meet. */
 export function limitObstacles(craft: Craft, moment: ArmingMoment): Obstacle[] {
   return [...throttleObstacles(craft, moment), ...tiltObstacles(craft, moment), ...unknowableObstacles(craft)];
 }
 
-/** The throttle must be below the limit, as the limit's own page says: at it is not below it. */
+/**
+ * The throttle must be below the limit; a throttle at the limit does not meet it (as the setting's reference page
+ * says).
+ */
 function throttleObstacles(craft: Craft, { throttleUs }: ArmingMoment): Obstacle[] {
   const limit = settingOf(craft, "safety.arm-throttle-limit");
   const limitUs = amountIn(limit, "us");
@@ -63,7 +66,7 @@ function tiltObstacles(craft: Craft, { tiltDeg }: ArmingMoment): Obstacle[] {
   ];
 }
 
-/** What no script can know: it is so or not on the field. */
+/** Conditions that can only be known on the field, not from a script. */
 function unknowableObstacles(craft: Craft): Obstacle[] {
   const open = (name: string, message: string): Obstacle[] => {
     const setting = settingOf(craft, `safety.${name}`);
@@ -82,7 +85,7 @@ function unknowableObstacles(craft: Craft): Obstacle[] {
   ];
 }
 
-/** What only takes time. */
+/** Obstacles that pass with time. */
 export function startDelays(craft: Craft): Obstacle[] {
   const hold = settingOf(craft, "safety.arm-hold");
   const holdMs = amountIn(hold, "ms");

@@ -1,15 +1,15 @@
-/** Positions of controls as a person says them: `TL=down`, `KN=1500`, `ch9=1700`. */
+/** Positions of controls as text: `TL=down`, `KN=1500`, `ch9=1700`. */
 import type { Positions, Switchboard, Variable } from "../../logic/types.ts";
 import { similarNames } from "../../model/similar-names.ts";
 
 export type ParsedPositions =
   | { readonly kind: "positions"; readonly positions: Positions }
-  /** Why they make no sense, in a sentence without a full stop. */
+  /** Why they cannot be used: a sentence without a full stop. */
   | { readonly kind: "refused"; readonly why: string };
 
 type ParsedPosition = { readonly at: string | number } | { readonly why: string };
 
-/** Reads positions for a craft; whatever the craft has not, or says twice, is refused. */
+/** Parses positions for a craft; a control that it does not have, or that is named twice, is refused. */
 export function parsePositions(assignments: readonly string[], board: Switchboard): ParsedPositions {
   const positions: Record<string, string | number> = {};
   for (const text of assignments) {

@@ -1,4 +1,4 @@
-/** What stands between a craft and arming, in one state of its controls, and every way there. */
+/** What prevents a craft from arming in one state of its controls, and all ways to arm it. */
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
@@ -9,7 +9,7 @@ import { type ArmingMoment, limitObstacles, type Obstacle, startDelays } from ".
 export type { ArmingMoment, Obstacle } from "./arming-limits.ts";
 
 export interface ArmingWay {
-  /** As one says it, as in “TL down, KN from 1500 us to 1700 us”. */
+  /** In words, as in “TL down, KN from 1500 us to 1700 us”. */
   readonly words: string;
   readonly demands: readonly {
     readonly name: string;
@@ -20,25 +20,25 @@ export interface ArmingWay {
 }
 
 export interface Readiness {
-  /** Where the controls are taken to stand; what is not named may be anywhere. */
+  /** The assumed positions of the controls; a control that is not named may be anywhere. */
   readonly positions: Positions;
-  /** `no` where something surely stands in between, `depends` where something that is not known may. */
+  /** `no` where an obstacle certainly prevents arming, `depends` where something that is not known may prevent it. */
   readonly armed: "yes" | "no" | "depends";
   readonly obstacles: readonly Obstacle[];
-  /** The fewest moves of controls that arm; empty where none is needed, null where none does or it is not known. */
+  /** The fewest moves of controls that arm; empty where none is needed, null where no move arms or it is not known. */
   readonly moves: readonly Move[] | null;
-  /** Every way in which the craft can come to be armed, as far as controls go. */
+  /** Every combination of controls that arms the craft. */
   readonly ways: readonly ArmingWay[];
   /** False where there are more ways than are listed, or where they are not known. */
   readonly complete: boolean;
 }
 
-/** As many ways as a person will read through. */
+/** The most ways that are listed; more would not be read. */
 const MOST_WAYS = 60;
 
 /**
- * What keeps the craft from arming at a moment: controls at rest save for those named, dials
- * anywhere. It goes by what the script says, never by a default.
+ * What prevents the craft from arming at a moment: controls that are not named are at rest, dials
+ * anywhere. Only the script's own lines count, never a default.
  */
 export function readinessOf(craft: Craft, workspace: Workspace, moment: ArmingMoment = {}): Readiness {
   const board = boardOf(craft, workspace);
@@ -60,21 +60,24 @@ export function readinessOf(craft: Craft, workspace: Workspace, moment: ArmingMo
   };
 }
 
-/** At rest, with what is said; a condition on the throttle's channel sees the throttle where the script tells the channel. */
+/**
+ * Rest positions, overridden by those given. Where the script names the throttle's channel, that channel gets the
+ * throttle's pulse.
+ */
 function positionsAt(craft: Craft, board: Switchboard, { positions = {}, throttleUs }: ArmingMoment): Positions {
   const order = settingOf(craft, "link.order")?.value;
   const reversed = settingOf(craft, "link.reversed");
   const channel = order?.kind === "order" ? order.words.indexOf("throttle") + 1 : 0;
   const name = `ch${channel}`;
   const names = board.variables.some((each) => each.name === name);
-  // A stick that the board turns round arrives at another pulse than the one it then acts on.
+  // A stick that the board reverses has another pulse on its channel than the one that acts as throttle.
   if (!names || throttleUs === undefined || reversed?.text.includes("throttle")) return { ...board.rest, ...positions };
   const at = { [name]: throttleUs };
   const possible = board.sets.where(at) !== board.sets.none;
   return { ...board.rest, ...(possible ? at : {}), ...positions };
 }
 
-/** What `arm`, and `arm-permit` where it is set up, still want. */
+/** Obstacles from the modes `arm` and, where it is set up, `arm-permit`. */
 function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): Obstacle[] {
   const current = board.sets.where(positions);
   const stickSource = stickArmingSource(craft);
@@ -102,7 +105,7 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
       return [{ what, state: "stands", message, source }];
     }
     const open = board.sets.dependsOn(board.sets.given(set, positions));
-    // Half-way between two levels the control stands somewhere, and what arrives is open all the same.
+    // On a two-level channel a position between the levels may arrive as either of them.
     const arrives = open.every((each) => each in positions)
       ? "which may arrive as either end"
       : "which may stand anywhere";
@@ -114,7 +117,7 @@ function neverText(set: StateSet, board: Switchboard): string {
   return set === board.sets.none ? ", and no position of the controls makes that so" : "";
 }
 
-/** The line that lets the sticks arm; null where none does. */
+/** The line that allows arming by sticks; null where there is none. */
 function stickArmingSource(craft: Craft): Source | null {
   const setting = settingOf(craft, "safety.stick-arming");
   return setting?.value?.kind === "yes-no" && setting.value.yes ? setting.source : null;
@@ -124,7 +127,7 @@ function stickArmingWays(craft: Craft): ArmingWay[] {
   return stickArmingSource(craft) ? [{ words: "the sticks held in a corner (stick-arming)", demands: [] }] : [];
 }
 
-/** A way as one says it. */
+/** A way in words, with its demands as data. */
 export function describeWay({ demands }: Way): ArmingWay {
   const parts = demands.map(({ variable, positions, pulses }) => ({
     name: variable.name,

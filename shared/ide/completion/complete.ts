@@ -1,4 +1,4 @@
-/** What can stand at a position, the likeliest first. */
+/** Completion: what can be written at a position, the likeliest first. */
 import type { Workspace } from "../../model/workspace.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { commentStart } from "../../syntax/scanner.ts";
@@ -11,11 +11,11 @@ import { offerValues } from "./values.ts";
 
 export { type CompletionItem, type DocRef, documentationOf } from "./completion-item.ts";
 
-/** Letters of a word that is being written: names, units, numbers with their unit. */
+/** The characters of the word that is being written: names, units, numbers with their unit. */
 const WORD_BEFORE = /[A-Za-z0-9%µ][A-Za-z0-9/%µ-]*$/;
 const WORD_AFTER = /^[A-Za-z0-9/%µ-]*/;
 
-/** The offers at a position; none where nothing can be offered, as in a note. */
+/** The completion items at a position; none where nothing can be completed, as in a comment. */
 export function completionsAt(workspace: Workspace, file: string, at: Position): CompletionItem[] {
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor || cursor.script.tree.newer || cursor.node.kind === "kept") return [];
@@ -38,7 +38,7 @@ export function completionsAt(workspace: Workspace, file: string, at: Position):
   return completionItems(offers, wordRange(cursor, before));
 }
 
-/** `# allow CODE: reason` accepts a finding: the codes are offered, of which none is a guess. */
+/** Offers codes for `# allow CODE: reason`, which accepts a finding. */
 function allowances(cursor: CursorContext, before: string): CompletionItem[] {
   const found = /#\s*allow\s+([a-z-]*)$/.exec(before);
   if (!found) return [];
@@ -62,16 +62,16 @@ function openString(before: string): boolean {
   return (before.replace(/\\./g, "").match(/"/g)?.length ?? 0) % 2 === 1;
 }
 
-/** The word at the position, of which the part before it has been written. */
+/** The range of the word at the position; `before` is the line up to the position. */
 function wordRange({ line, column, text }: CursorContext, before: string): Range {
   const start = column - (WORD_BEFORE.exec(before)?.[0].length ?? 0);
-  // A number stays when its unit is chosen.
+  // When a unit is chosen the number before it stays.
   const digits = /^-?\d+(\.\d+)?(?!:)/.exec(text.slice(start, column))?.[0].length ?? 0;
   const end = column + (WORD_AFTER.exec(text.slice(column))?.[0].length ?? 0);
   return { start: { line, character: start + digits }, end: { line, character: end } };
 }
 
-/** What stands between the quotes from a column on. */
+/** The text between the quotes, from a column on. */
 function quotedRange({ line, column, text }: CursorContext, start: number): Range {
   const close = text.indexOf('"', column);
   return { start: { line, character: start }, end: { line, character: close < 0 ? text.length : close } };

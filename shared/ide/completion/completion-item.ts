@@ -1,4 +1,4 @@
-/** What completion offers, and small helpers to make such offers. */
+/** Completion items, and the offers that they are made from. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { unitFamily } from "../../catalogue/units.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
@@ -37,35 +37,35 @@ export interface CompletionItem {
   readonly kind: CompletionKind;
   /** A few words beside the label. */
   readonly detail: string;
-  /** What is written; a snippet where `snippet` is true. */
+  /** The text that is inserted; a snippet where `snippet` is true. */
   readonly text: string;
   readonly snippet: boolean;
-  /** What is written so far is looked for in this: the label, then plain words for it. */
+  /** What the editor matches the typed text against: the label, then synonyms. */
   readonly filter: string;
-  /** What is replaced. */
+  /** The range that is replaced. */
   readonly range: Range;
-  /** Offers are listed in the order of this text. */
+  /** Items are sorted by this text. */
   readonly sort: string;
   readonly doc: DocRef | null;
-  /** True where a value is wanted directly after it. */
+  /** True where a value is expected directly after it, so that completion is triggered again. */
   readonly retrigger: boolean;
 }
 
-/** An offer without its place: `group` puts the likelier ones first (0 before 9). */
+/** A completion item without its range. `group` sorts: 0 first, 9 last. */
 export interface Offer {
   readonly label: string;
   readonly kind: CompletionKind;
   readonly detail?: string;
   readonly text?: string;
   readonly snippet?: boolean;
-  /** Plain words by which it is found as well. */
+  /** Synonyms by which it is found as well. */
   readonly words?: readonly string[];
   readonly group?: number;
   readonly doc?: DocRef | null;
   readonly retrigger?: boolean;
 }
 
-/** Offers with their place: in the order of their groups, then as given. */
+/** Offers as completion items for a range: in the order of their groups, then as given. */
 export function completionItems(offers: readonly Offer[], range: Range): CompletionItem[] {
   return offers.map((offer, i) => ({
     label: offer.label,
@@ -73,7 +73,7 @@ export function completionItems(offers: readonly Offer[], range: Range): Complet
     detail: offer.detail ?? "",
     text: offer.text ?? offer.label,
     snippet: offer.snippet === true,
-    // A word is written without blanks: “self level” is found by self-level.
+    // The editor matches single words: “self level” is found by self-level.
     filter: [offer.label, ...(offer.words ?? []).map((word) => word.replaceAll(" ", "-"))].join(" "),
     range,
     sort: `${offer.group ?? 5}${String(i).padStart(4, "0")}`,
@@ -104,7 +104,7 @@ export function documentationOf(catalogue: Catalogue, doc: DocRef): string | nul
   }
 }
 
-/** Plain text inside a snippet: `$`, `}` and `\` mean something there. */
+/** Plain text escaped for use in a snippet, where `$`, `}` and `\` are special. */
 export function inSnippet(text: string): string {
   return text.replace(/[\\$}]/g, "\\$&");
 }

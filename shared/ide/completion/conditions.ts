@@ -1,11 +1,11 @@
-/** What can come next in a condition, and in the line of a control. */
+/** Offers for the next word of a condition, and of a control's line. */
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { ControlValue } from "../../syntax/value.ts";
 import { describeControl, knownControls } from "../context/known-controls.ts";
 import type { Offer } from "./completion-item.ts";
 
-/** `said` is what stands after `when`, up to the position. */
+/** Offers in a condition; `written` is the text after `when` up to the position. */
 export function offerConditions(workspace: Workspace, file: string, written: string): Offer[] {
   const tokens = written.match(/[()]|[^\s()]+/g) ?? [];
   if (/[^\s()]$/.test(written)) tokens.pop();
@@ -80,7 +80,7 @@ function pulseOffer(text: string, detail: string): Offer {
   return { label: text.replace(/\$\{\d:(\d+)\}/g, "$1"), kind: "value", detail, text, snippet: true, group: 0 };
 }
 
-/** The dials that a setting can follow. */
+/** Offers the dials that a setting can follow. */
 export function offerDial(workspace: Workspace, file: string): Offer[] {
   return [...knownControls(workspace, file)]
     .filter(([, value]) => value.control === "dial")
@@ -96,7 +96,7 @@ export function offerDial(workspace: Workspace, file: string): Offer[] {
     );
 }
 
-/** What follows a control's name in a handset: its kind, a channel that is free, its positions. */
+/** Offers after a control's name in a handset: kind, next free channel, positions. */
 export function offerControlLine(script: Script, written: string): Offer[] {
   const tokens = written.trim().split(/\s+/).filter(Boolean);
   if (/\S$/.test(written)) tokens.pop();
@@ -125,7 +125,7 @@ function positionNames(tokens: readonly string[]): string[] {
   return tokens.slice(2).filter((each) => /^[a-z]/.test(each) && each !== "us" && each !== "rests");
 }
 
-/** Channels 1 to 4 carry the sticks. */
+/** The first channel that no control of the script uses; channels 1 to 4 carry the sticks. */
 function freeChannel(script: Script): number {
   const taken = new Set(script.entries.flatMap(({ value }) => (value?.kind === "control" ? [value.channel] : [])));
   let channel = 5;

@@ -1,4 +1,4 @@
-/** The names that can begin an entry, those not said yet first. */
+/** Offers for the name of an entry; names that the script does not have yet come first. */
 import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/types.ts";
 import { baseOf } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
@@ -7,7 +7,7 @@ import type { CursorContext } from "../context/cursor-context.ts";
 import { knownControls } from "../context/known-controls.ts";
 import { inSnippet, type Offer } from "./completion-item.ts";
 
-/** The names that a section can hold, each with a snippet of its value; those said already come last. */
+/** The names that a section can hold, each with a snippet of its value; those already written come last. */
 export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[] {
   const { spec, section, script, line, text, column } = cursor;
   if (!spec || section === null) return [];
@@ -15,7 +15,7 @@ export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[]
   const writtenNames = new Set(
     script.entries.filter((each) => each.section === section && each.line !== line).map((each) => each.name),
   );
-  // Where a value stands already, only the name is to change.
+  // Where a value follows already, only the name is replaced.
   const isValueMissing = /^[A-Za-z0-9-]*\s*(#|$)/.test(text.slice(column));
   const offer = (
     { name, what, words }: { name: string; what: string; words?: readonly string[] },
@@ -87,7 +87,7 @@ const dropOffer: Offer = {
   retrigger: true,
 };
 
-/** Controls to restate, and one of each kind to begin with. */
+/** A template for each kind of control, and the known controls, which a handset may override. */
 function offerControls(workspace: Workspace, file: string, writtenNames: ReadonlySet<string>): Offer[] {
   const known = [...knownControls(workspace, file).keys()].filter((name) => !writtenNames.has(name));
   const kinds: [string, string, string][] = [
@@ -111,7 +111,7 @@ function offerControls(workspace: Workspace, file: string, writtenNames: Readonl
   ];
 }
 
-/** The value of a setting as a snippet: what stands in it is meant to be overwritten. */
+/** The value of a setting as a snippet, with its default in the tab stops. */
 function valueSnippet(setting: SettingSpec): string {
   return typeSnippet(setting.types[0]!, setting.default);
 }

@@ -1,4 +1,4 @@
-/** What can stand at the beginning of a line: sections, `use`, the header; and the files to use. */
+/** Offers for a line without indent: the header, `use` with its paths, sections. */
 import type { SectionSpec } from "../../catalogue/types.ts";
 import { baseOf } from "../../model/craft.ts";
 import { pathBetween } from "../../model/uses.ts";
@@ -15,7 +15,7 @@ const HEADERS = {
   },
 } as const;
 
-/** A header where the file has none yet; else `use` and the sections that may stand in such a file. */
+/** Headers where the file has none yet; else `use` and the sections that this kind of file may hold. */
 export function offerTopLevel(workspace: Workspace, { script, line }: CursorContext): Offer[] {
   if (script.tree.header === null || script.tree.header === line) {
     return Object.entries(HEADERS).map(([label, { detail, text }]) => ({
@@ -62,7 +62,7 @@ function offerSection(section: SectionSpec, isWritten: boolean): Offer {
   };
 }
 
-/** Files that this one may use and does not yet, by their paths from its folder. */
+/** Files that this one may use and does not use yet, by their paths from its folder. */
 export function offerUsePaths(workspace: Workspace, { script, line }: CursorContext, partialPath: string): Offer[] {
   const used = new Set(
     script.uses.flatMap((use) => {

@@ -1,4 +1,4 @@
-/** What can follow the name of an entry. */
+/** Offers for what follows the name of an entry. */
 import colourNames from "color-name";
 import type { FieldsType, SettingSpec, SimpleType, ValueType } from "../../catalogue/types.ts";
 import { baseOf } from "../../model/craft.ts";
@@ -9,7 +9,7 @@ import type { CursorContext } from "../context/cursor-context.ts";
 import type { Offer } from "./completion-item.ts";
 import { offerConditions, offerControlLine, offerDial } from "./conditions.ts";
 
-/** `before` is the line up to the position. */
+/** Offers for a value; `before` is the line up to the position. */
 export function offerValues(workspace: Workspace, cursor: CursorContext, before: string): Offer[] {
   const { spec, section, script } = cursor;
   const parts = /^\s+([A-Za-z][A-Za-z0-9-]*)\s+(.*)$/s.exec(before);
@@ -62,7 +62,7 @@ function offerDrops(workspace: Workspace, { spec, script, section }: CursorConte
   ];
 }
 
-/** `at COLUMN, ROW`: the edges and the middle of both axes. */
+/** Offers for `at COLUMN, ROW`: the edges and the middle of each axis. */
 function offerPlace(written: string): Offer[] {
   if (!/^at\s/.test(written)) return [keywordOffer("at", "the cell in which it stands")];
   const place = written.replace(/^at\s+/, "");
@@ -98,7 +98,7 @@ function offerFollows(workspace: Workspace, file: string, setting: SettingSpec, 
     : offerTypes(quantity, values, undefined);
 }
 
-/** What any of the types offers after what has been said of the value. */
+/** The offers of all types, given the part of the value that is written. */
 function offerTypes(types: readonly ValueType[], written: string, defaultText: string | undefined): Offer[] {
   const offers = types.flatMap((type) =>
     type.is === "fields" ? offerFields(type, written) : offerSimple(type, written),
@@ -154,7 +154,7 @@ function offerUnit(label: string, i: number): Offer {
   return { label, kind: "unit", group: Math.min(i, 4), doc: { of: "unit", name: label } };
 }
 
-/** After a field's name its value; else the fields that are not said yet. */
+/** After a field's name the offers for its value; else the names of fields that are not written yet. */
 function offerFields(type: FieldsType, written: string): Offer[] {
   const words = written.split(/\s+/);
   const partialWord = words.pop() ?? "";
@@ -178,6 +178,6 @@ function offerFields(type: FieldsType, written: string): Offer[] {
     );
   if (!field) return names;
   const values = offerTypes(field.types, value, field.default);
-  // A field is complete once a value stands before the word that is being written.
+  // A field is complete if a value stands before the word that is being written.
   return last + 1 < words.length ? [...values, ...names] : values;
 }

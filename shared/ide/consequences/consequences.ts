@@ -1,7 +1,7 @@
 /**
- * What follows from a value on one craft, in sentences: `consequencesOf` for an entry. Reckoned by
- * `shared/numbers` from what the craft's files say, and from the catalogue's defaults; a sentence that
- * rests on a default names it, unless one before it did.
+ * The consequences of a value on one craft, in sentences. They are computed by `shared/numbers` from the
+ * craft's files and the catalogue's defaults; a sentence that uses a default names it, unless an earlier
+ * sentence did.
  */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { FieldsType } from "../../catalogue/types.ts";
@@ -57,10 +57,10 @@ const providers: Readonly<Record<string, ConsequenceProviders>> = {
   bench: benchProviders,
 };
 
-/** What an entry is about; `line` and `file` pick one of several lines of a repeatable setting. */
+/** Identifies an entry; `line` and `file` pick one of several lines of a repeatable setting. */
 export type ConsequenceQuery = Pick<Entry, "kind" | "section" | "name"> & Partial<Source>;
 
-/** The sentences that follow from an entry's value as the craft has it; none where it has none. */
+/** The consequences of an entry's effective value on a craft; none where the craft has no value for it. */
 export function consequencesOf(craft: Craft, catalogue: Catalogue, query: ConsequenceQuery): readonly Consequence[] {
   const provider = providerOf(query);
   const found = provider && effectiveValue(craft, query);
@@ -87,7 +87,7 @@ function ownEntry(table: ConsequenceProviders, name: string): ConsequenceProvide
   return Object.hasOwn(table, name) ? table[name] : undefined;
 }
 
-/** The value that counts and its line; of a list of lines the one asked about, else the last. */
+/** The effective value and its line; of a repeatable setting the line of the query, else the last one. */
 function effectiveValue(
   craft: Craft,
   { kind, section, name, file, line }: ConsequenceQuery,
@@ -107,7 +107,9 @@ function itemOnLine(setting: Setting | null, file?: string, line?: number): Pick
   return items.find(({ source }) => source.file === file && source.line === line) ?? items.at(-1) ?? null;
 }
 
-/** The defaults on which a sentence rests: of settings and fields that nobody said. */
+/**
+ * The defaults that a sentence uses, for settings and fields that no file of the craft gives; as a clause in brackets.
+ */
 function defaultsUsed(craft: Craft, catalogue: Catalogue, from: readonly string[]): string {
   const defaults = new Set<string>();
   for (const path of from) {
@@ -124,7 +126,7 @@ function defaultUsed(craft: Craft, catalogue: Catalogue, path: string): string |
   const setting = settingIn(craft, section, name);
   const spec = catalogue.setting(baseOf(section), name);
   if (field === undefined) return !setting && spec?.default !== undefined ? `${name} ${spec.default}` : null;
-  // A repeatable setting has no fields of its own: whoever asks has looked at the line.
+  // A repeatable setting has no fields of its own: its provider has read the line of the query.
   if (fieldOf(setting?.items ? null : (setting?.value ?? null), field)) return null;
   if (section === "rates-second" && fieldOf(settingIn(craft, "rates", name)?.value ?? null, field)) return null;
   const fields = spec?.types.find((type): type is FieldsType => type.is === "fields")?.fields;

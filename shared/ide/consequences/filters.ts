@@ -1,4 +1,4 @@
-/** What follows for the filters: delay, how much passes, and the sum of the chain. */
+/** Consequences of filter settings: delay, share that passes, and delay of the whole chain. */
 
 import { listed } from "../../draw/words.ts";
 import { lowFrequencyDelayMs, lowPass, lowPassDelayMs, responseOf } from "../../numbers/filters.ts";
@@ -17,7 +17,7 @@ import {
 
 const HOVER = ["frame.hover-throttle", "motors.kv", "pack.cells", "pack.chemistry"];
 
-/** One filter that stands still: of several of its name the one on the line asked about. */
+/** The filter of the query's line, of all filters with a fixed frequency. */
 function filterOnLine({ source, name }: ConsequenceSubject, figures: FilterFigures): Filter | undefined {
   return [...figures.gyro, ...figures.damping].find(
     (each) => each.name === name && each.source.line === source.line && each.source.file === source.file,
@@ -44,7 +44,7 @@ const fixedFilter: ConsequenceProvider = (subject) => {
   ];
 };
 
-/** How much passes where the motors shake in the hover, or else at twice the cut; of a notch also its reach. */
+/** How much passes at the motors' frequency in the hover, or else at twice the cut; for a notch also its range. */
 function passShare(
   { craft, catalogue }: ConsequenceSubject,
   filter: Filter,
@@ -69,7 +69,9 @@ function passShare(
   return filter.order !== null && doubleHz < rateHz / 2 ? at(doubleHz, ": twice its cut", []) : range;
 }
 
-/** The frequencies that pass with half their power: their product is the square of the middle, their distance the width. */
+/**
+ * The range between the half-power frequencies: their product is the square of the centre, their difference the width.
+ */
 function notchRange(atHz: number, widthHz: number): string {
   const halfHz = widthHz / 2;
   const lowHz = Math.hypot(atHz, halfHz) - halfHz;
@@ -89,7 +91,7 @@ function chainDelay(figures: FilterFigures): Consequence[] {
   ]);
 }
 
-/** A low-pass that moves with the throttle, between its two ends. */
+/** A low-pass whose cut moves with the throttle, at its two ends. */
 const movingLowPass: ConsequenceProvider = (subject) => {
   const figures = filtersOf(subject.craft, subject.catalogue);
   if (!figures) return [];
@@ -138,7 +140,7 @@ const motorNotches: ConsequenceProvider = (subject) => {
   return sentences;
 };
 
-/** A smoothing of which only the cut is said: its delay as that of an analogue low-pass of order 1. */
+/** A smoothing of which only the cut is given: its delay as that of an analogue low-pass of order 1. */
 const smoothing: ConsequenceProvider = ({ section, name, value }) => {
   const hz = numberOf(value, "Hz");
   if (hz === null) return [];

@@ -1,4 +1,4 @@
-/** What follows for the hand and for a lost link: rates, throttle, arming, failsafe, the way home, dials. */
+/** Consequences for steering and for a lost link: rates, throttle, arming, failsafe, return, dials. */
 
 import { capital, listed } from "../../draw/words.ts";
 import { motorsOf } from "../../numbers/motor-of.ts";
@@ -108,13 +108,13 @@ const HELD = {
   level: "level, with its throttle as it was",
 } as const;
 
-/** A throttle that may be said as a pulse, as a person says it. */
+/** A throttle, given as a share or as a pulse, in words. */
 function throttleText(value: Value | null): string {
   if (value?.kind !== "quantity") return "";
   return ` at ${formatNumber(value.number, 4)} ${value.unit}${value.unit === "%" ? " throttle" : ""}`;
 }
 
-/** What happens from the last packet on, step by step, with its times added up. */
+/** What happens after the last packet, step by step, with the total time. */
 const linkLoss: ConsequenceProvider = ({ craft, catalogue }) => {
   const seconds = (section: string, name: string) => numberIn(craft, catalogue, section, name, "s");
   const [lostS, holdS, descendS] = [
@@ -154,7 +154,7 @@ const linkLoss: ConsequenceProvider = ({ craft, catalogue }) => {
   return consequence(`${capital(steps.join(", "))}${endS === null ? "" : `: ${formatDuration(endS)} in all`}`, from);
 };
 
-/** Of a descent: nothing, where the motors stop at once. */
+/** The same for a setting of the descent, which has no effect where the motors stop immediately. */
 const descentAfterLoss: ConsequenceProvider = (subject) => {
   const { craft, catalogue, name } = subject;
   const then = wordIn(craft, catalogue, "failsafe", "then");
@@ -173,7 +173,7 @@ const resumeDelay: ConsequenceProvider = ({ value }) => {
   );
 };
 
-/** How long the craft is on its way at a speed, over a height that is said. */
+/** How long climbing or descending takes, over the return height. */
 const climbTime: ConsequenceProvider = ({ craft, catalogue, name }) => {
   const speed = (of: string) => numberIn(craft, catalogue, "navigation", of, "m/s");
   const heightM = numberIn(craft, catalogue, "navigation", "return-height", "m");
@@ -205,7 +205,7 @@ const timeHome: ConsequenceProvider = ({ craft, catalogue }) => {
   ]);
 };
 
-/** What a dial does to a setting: its whole reach, the step of one microsecond, and the middle. */
+/** What a dial does to a setting: the whole range, the step per microsecond, and the value in the middle. */
 export const followProvider: ConsequenceProvider = ({ craft, name, value }) => {
   if (value.kind !== "follows") return [];
   const dial = craft.controls.get(value.dial)?.value;
@@ -240,14 +240,14 @@ export const rateProviders: ConsequenceProviders = {
 export const safetyProviders: ConsequenceProviders = { "arm-throttle-limit": armThrottle };
 
 export const failsafeProviders: ConsequenceProviders = {
-  // `then` cannot be written as a key: an object that has one passes for a promise.
+  // Not written as a literal key: an object with a member `then` looks like a promise.
   ...Object.fromEntries(["hold-for", "hold-with", "then"].map((name) => [name, linkLoss])),
   "descend-for": descentAfterLoss,
   "descend-throttle": descentAfterLoss,
   "resume-after": resumeDelay,
 };
 
-/** Of the link: how long it may be silent. */
+/** The sequence after a lost link, for `link.lost-after`. */
 export const lossProvider: ConsequenceProvider = linkLoss;
 
 export const navigationProviders: ConsequenceProviders = {

@@ -1,4 +1,4 @@
-/** What follows for the meters of a board, and what readings on the bench say of them. */
+/** Consequences for the meters of a board, and of readings taken on the bench. */
 import { packOf } from "../../numbers/pack-of.ts";
 import { stickTravelsOf } from "../../numbers/rates-of.ts";
 import { AGREED_SHARE, dividedV, MOST_RATIO, shuntHeatW } from "../../numbers/sensing.ts";
@@ -54,7 +54,7 @@ const currentMeter: ConsequenceProvider = ({ craft, catalogue, section, name }) 
   return sentences;
 };
 
-/** What two readings of one thing say of a scale; `cure` is what would put it right. */
+/** What two readings of one quantity mean for a meter's scale; `cure` is the setting that corrects it. */
 function verdict(what: string, error: number, cure: string): { readonly text: string; readonly brief: string } {
   if (Math.abs(error) < AGREED_SHARE)
     return {
@@ -96,7 +96,7 @@ const currentCalibration: ConsequenceProvider = ({ craft, catalogue, name }) => 
   return consequence(text, from, name === "charge-counted" ? brief : undefined);
 };
 
-/** A measured travel against the ends that the board takes for full stick. */
+/** A measured stick travel compared with the endpoints that the board takes for full stick. */
 const stickTravel: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
   const ends = valueIn(craft, catalogue, "link", "endpoints");
   if (value.kind !== "range" || ends?.kind !== "range") return [];

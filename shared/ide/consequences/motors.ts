@@ -1,4 +1,4 @@
-/** What follows for the motors, the frame and the loop: turns, frequencies, times. */
+/** Consequences for the motors, the frame and the loop: speeds, frequencies, times. */
 
 import { budgetOf, periodUs, pulsePeriodUs } from "../../numbers/loop.ts";
 import { loopOf } from "../../numbers/loop-of.ts";
@@ -22,7 +22,10 @@ import {
 
 const UNLOADED = "without propellers, which take a good part of it";
 
-/** Turns a minute at the full pack and the motors' limit, and what that rests on; a limit not said takes nothing off. */
+/**
+ * Unloaded speed in rpm at the full pack and the motors' limit, and the settings it is computed from. No limit counts
+ * as 100 %.
+ */
 function speedAtFullPack({
   craft,
   catalogue,
@@ -182,7 +185,7 @@ const bladePass: ConsequenceProvider = ({ craft, catalogue, value }) => {
   );
 };
 
-/** Where the throttle stick stands in the hover: what the curve and the limit make of it. */
+/** The position of the throttle stick in the hover, after throttle curve and limit. */
 const hoverStick: ConsequenceProvider = ({ craft, catalogue }) => {
   const { hoverShare } = motorsOf(craft, catalogue);
   const { throttle } = ratesOf(craft, catalogue);

@@ -1,9 +1,9 @@
-/** What follows for the picture: the cells of an element, and what of a grid is safe. */
+/** Consequences for the OSD: the cells of an element, and the safe area of a grid. */
 import { gridOf, resolveAxis, sizeOf } from "../../osd/layout.ts";
 import { contains, isAnalogue, pictureOf, SAFE_SHARE, safeCellsOf } from "../../osd/safe-area.ts";
 import { type ConsequenceProvider, type ConsequenceProviders, consequence } from "./provider.ts";
 
-/** The cells that an element comes to stand in on the effective grid. */
+/** The cells that an element takes on the effective grid. */
 export const placeProvider: ConsequenceProvider = ({ craft, catalogue, section, name, value }) => {
   const grid = gridOf(craft);
   const element = catalogue.element(name);
@@ -41,7 +41,7 @@ const grid: ConsequenceProvider = (subject) => {
   ];
 };
 
-/** Only an analogue picture loses its edges. */
+/** The safe area; only an analogue picture may lose its edges. */
 const safe: ConsequenceProvider = ({ craft }) => {
   const found = gridOf(craft);
   if (!found || !isAnalogue(craft)) return [];

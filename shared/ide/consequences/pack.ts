@@ -1,4 +1,4 @@
-/** What follows from what is said of a pack: volts, charge, current, time. */
+/** Consequences of a pack's settings: volts, charge, current, time. */
 
 import { capital, listed } from "../../draw/words.ts";
 import { CHEMISTRIES, energyWh, flightS, packV, ratingC, sagV, sharedMah } from "../../numbers/pack.ts";
@@ -15,17 +15,17 @@ import {
   consequence,
 } from "./provider.ts";
 
-/** The most that spare packs may hold in carry-on baggage (TSA). */
+/** The most energy of a spare pack in carry-on baggage, in Wh (TSA). */
 const CARRY_ON_WH = 100;
 
 const figuresOf = ({ craft, catalogue, section }: ConsequenceSubject): PackFigures => packOf(craft, catalogue, section);
 
-/** Names of the pack's section, as the answer lists them; of `reserve` only where it is said. */
+/** Paths of settings of the pack's section; of `reserve` only where the craft sets it. */
 function settingPaths({ craft, section }: ConsequenceSubject, ...of: readonly string[]): string[] {
   return of.filter((name) => name !== "reserve" || settingIn(craft, section, name)).map((name) => `${section}.${name}`);
 }
 
-/** `3 min 24 s at 12 A`, for the hover and for full current; and what that rests on. */
+/** Flight times such as `3 min 24 s at 12 A`, for hover and full current, and the settings they are computed from. */
 function flightTimes({ hoverA, hoverS, fullA, fullS }: PackFigures): { text: string; of: string[] } {
   const each = [
     { of: "hover-current", amps: hoverA, seconds: hoverS },
@@ -75,7 +75,7 @@ const ratedCurrent: ConsequenceProvider = (subject) => {
   );
 };
 
-/** The thresholds of the whole pack. A full pack of which nobody speaks stands at its chemistry's limit. */
+/** The thresholds of the whole pack in volts. Without `full-at` a full pack is at the limit of its chemistry. */
 const thresholds: ConsequenceProvider = (subject) => {
   const { cells, chemistry, fullCellV, warnCellV, landCellV } = figuresOf(subject);
   if (cells === null) return [];
@@ -133,8 +133,8 @@ const warnToLandGap: ConsequenceProvider = (subject) => {
 };
 
 /**
- * How much of its charge a cell has given at these volts: by a common discharge curve of rested cells,
- * from memory, with the sag of the hover put back where resistance and current are said. Plain pack only.
+ * How much of its charge a cell has given at this voltage: by a common discharge curve of rested cells, from
+ * memory; the sag of the hover is added where resistance and current are given. Only for the plain pack.
  */
 const chargeGiven: ConsequenceProvider = (subject) => {
   const { chemistry, hoverA, cellMohm, strings } = figuresOf(subject);
@@ -156,7 +156,7 @@ const chargeGiven: ConsequenceProvider = (subject) => {
       );
 };
 
-/** The share at which a falling curve of straight pieces has these volts; null outside it. */
+/** The share (0 to 1) at which a falling, piecewise linear curve reaches a voltage; null outside the curve. */
 function shareGivenAt(curve: readonly (readonly [share: number, volts: number])[], cellV: number): number | null {
   const after = curve.findIndex(([, at]) => at <= cellV);
   if (after <= 0) return null;
@@ -164,7 +164,7 @@ function shareGivenAt(curve: readonly (readonly [share: number, volts: number])[
   return y0 === y1 ? x1 : x0 + ((x1 - x0) * (y0 - cellV)) / (y0 - y1);
 }
 
-/** A charge that may be said as a share: the other way of saying it, and how long it lasts. */
+/** A charge that is given in mAh or as a share: the other unit, and how long it lasts. */
 function chargeThreshold(what: "used" | "kept"): ConsequenceProvider {
   return (subject) => {
     const { capacityMah, hoverA } = figuresOf(subject);
@@ -186,7 +186,7 @@ function chargeThreshold(what: "used" | "kept"): ConsequenceProvider {
   };
 }
 
-/** A current: how long it can be drawn, what it asks of the pack, what it takes off its volts. */
+/** A current: how long it can be drawn, its rate in C, and its power. */
 const drawnCurrent: ConsequenceProvider = (subject) => {
   const amps = numberOf(subject.value, "A");
   if (amps === null) return [];

@@ -1,4 +1,4 @@
-/** What every provider of consequences shares: what it is asked about, what it answers. */
+/** The types of all consequence providers: what they are given, and what they return. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Value } from "../../syntax/value.ts";
@@ -6,13 +6,13 @@ import type { Value } from "../../syntax/value.ts";
 /** One sentence that follows from a value. */
 export interface Consequence {
   readonly text: string;
-  /** What it was reckoned from, as SECTION.NAME, of one field as SECTION.NAME:FIELD. */
+  /** The settings that it was computed from, as SECTION.NAME, a field as SECTION.NAME:FIELD. */
   readonly from: readonly string[];
-  /** The same in a word or two, for beside the line; absent where it is not worth a place there. */
+  /** The same in a few words, as an inlay hint beside the line; absent where it is not worth showing there. */
   readonly brief?: string;
 }
 
-/** An entry as the craft has it. Of a repeatable setting the value is that of the line asked about. */
+/** An entry with its effective value on a craft; of a repeatable setting the value of the query's line. */
 export interface ConsequenceSubject {
   readonly craft: Craft;
   readonly catalogue: Catalogue;
@@ -22,17 +22,17 @@ export interface ConsequenceSubject {
   readonly source: Source;
 }
 
-/** What follows from one value; nothing where figures are missing that it would rest on. */
+/** Returns the consequences of one value; none where a figure is missing that they are computed from. */
 export type ConsequenceProvider = (subject: ConsequenceSubject) => readonly Consequence[];
-/** By the name of a setting. */
+/** Providers by the name of the setting. */
 export type ConsequenceProviders = Readonly<Record<string, ConsequenceProvider>>;
 
-/** What each of these tells, one after the other. */
+/** A provider that returns the consequences of several, in order. */
 export function combined(...providers: readonly ConsequenceProvider[]): ConsequenceProvider {
   return (subject) => providers.flatMap((provider) => provider(subject));
 }
 
-/** One sentence, without its full stop, and what it was reckoned from. */
+/** A list of one consequence: a sentence without its full stop, and the settings it was computed from. */
 export function consequence(text: string, from: readonly string[], brief?: string): Consequence[] {
   return [{ text, from, ...(brief !== undefined && { brief }) }];
 }

@@ -1,4 +1,4 @@
-/** What follows for the radios: packets, bands, powers, pictures a second. */
+/** Consequences for the radios: packets, bands, powers, picture rate. */
 import { ANALOGUE_WIDTH_MHZ, dbmOf, edgesMhz, mwOf } from "../../numbers/radio.ts";
 import { ismBandOf } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
@@ -7,7 +7,7 @@ import { numberIn, numberOf } from "../../numbers/values.ts";
 import { formatDuration, formatNumber, formatPercent } from "../context/format.ts";
 import { type Consequence, type ConsequenceProvider, type ConsequenceProviders, consequence } from "./provider.ts";
 
-/** Something that comes so often a second. */
+/** A provider for a rate in Hz: the time between two of `what`. */
 function periodOf(what: string): ConsequenceProvider {
   return ({ section, name, value }) => {
     const hz = numberOf(value, "Hz");
@@ -77,7 +77,7 @@ const stickSteps: ConsequenceProvider = ({ craft, catalogue, value }) => {
   ]);
 };
 
-/** The band that holds a frequency in which anything may send without a licence, within the power of the place. */
+/** The ISM band that holds a frequency, in words with its source; null where none does. */
 function ismText(mhz: number): string | null {
   const band = ismBandOf(mhz);
   return band && `${band.fromMhz} to ${band.toMhz} MHz (47 CFR 18.301)`;

@@ -1,4 +1,4 @@
-/** What stands at a position of a script, for every service that asks. */
+/** What is at a position of a script: line, entry, section, piece. */
 import type { SectionSpec } from "../../catalogue/types.ts";
 import { baseOf, type Craft, type Source } from "../../model/craft.ts";
 import type { Entry, Script } from "../../model/script.ts";
@@ -8,7 +8,7 @@ import type { Piece } from "../../syntax/piece.ts";
 import type { Cols, Position } from "../../syntax/span.ts";
 import type { LineNode } from "../../syntax/tree.ts";
 
-/** A position, with all that is known of it. */
+/** A position in a script, with its line, entry and section. */
 export interface CursorContext {
   readonly script: Script;
   readonly line: number;
@@ -18,12 +18,12 @@ export interface CursorContext {
   readonly entry: Entry | null;
   /** The piece of the entry's line under the position; of two that touch, the later one. */
   readonly piece: Piece | null;
-  /** The section that the line stands in, as resolved; null above the first. */
+  /** The section of the line, a named pack as `pack/NAME`; null above the first section. */
   readonly section: string | null;
   readonly spec: SectionSpec | null;
 }
 
-/** What stands at a position; null where the file or the line is not there. */
+/** The context of a position; null where the file or the line does not exist. */
 export function cursorContextAt(workspace: Workspace, file: string, at: Position): CursorContext | null {
   const script = workspace.script(file);
   const line = script?.tree.lines[at.line];
@@ -43,18 +43,18 @@ export function cursorContextAt(workspace: Workspace, file: string, at: Position
   };
 }
 
-/** True where a column lies in a stretch or directly behind it. */
+/** True if a column is in a range of columns or directly after it. */
 export function coversColumn(cols: Cols, column: number): boolean {
   return column >= cols.start && column <= cols.end;
 }
 
-/** The entry of a line; null where the line is none. */
+/** The entry of a line; null where the line is no entry. */
 export function entryAt(script: Script, line: number): Entry | null {
   const entry = lastUpTo(script.entries, line);
   return entry?.line === line ? entry : null;
 }
 
-/** The last of some things in order of line that stands on a line or above it. */
+/** The last item on a line or above it, by binary search; the items are in order of line. */
 function lastUpTo<T extends { readonly line: number }>(all: readonly T[], line: number): T | undefined {
   let low = 0;
   let high = all.length;
@@ -66,18 +66,18 @@ function lastUpTo<T extends { readonly line: number }>(all: readonly T[], line: 
   return all[low - 1];
 }
 
-/** The effective craft in whose light a file is read: the file itself, else the first craft that uses it. */
+/** The craft for which a file is read: the file itself, else the first craft that uses it. */
 export function craftFor(workspace: Workspace, file: string): Craft | null {
   return craftsFor(workspace, file)[0] ?? null;
 }
 
-/** Every craft in whose light a file may be read: the file itself, else all that use it. */
+/** Every craft for which a file is read: the file itself, else all that use it. */
 export function craftsFor(workspace: Workspace, file: string): Craft[] {
   const own = workspace.craft(file);
   return own ? [own] : workspace.craftsWith(file);
 }
 
-/** A line as a person quotes it to another: `layers/habits.fettle:12`, counted from 1. */
+/** A line in text, counted from 1: `layers/habits.fettle:12`, or `line 12` in the file `from`. */
 export function lineReference(source: Source, from: string): string {
   return `${source.file === from ? "line " : `${pathBetween(from, source.file)}:`}${source.line + 1}`;
 }

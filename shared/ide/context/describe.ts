@@ -1,4 +1,4 @@
-/** Things of the catalogue in words, as Markdown: for hovers, completions and reference pages. */
+/** Descriptions of catalogue entries as Markdown: for hovers, completion and reference pages. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type {
   ElementSpec,
@@ -14,14 +14,14 @@ import type {
 import { bandConditionText } from "../../model/limits.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
 
-/** What the kind of a setting says of it. */
+/** The kinds of settings, in words. */
 export const KINDS = {
   hardware: "hardware: true of this craft only",
   taste: "taste: the pilot's own",
   safety: "safety",
 } as const;
 
-/** A setting: its prose, its limits with their sources, what it needs and excludes. */
+/** Describes a setting: its prose, its limits with their sources, what it needs and excludes. */
 export function describeSetting(setting: SettingSpec, section: string): string {
   return paragraphs(
     `**${section}.${setting.name}** — ${setting.what}`,
@@ -38,7 +38,7 @@ export function describeSetting(setting: SettingSpec, section: string): string {
   );
 }
 
-/** A mode: its prose, and what it needs. */
+/** Describes a mode: its prose, and what it needs. */
 export function describeMode(mode: ModeSpec): string {
   return paragraphs(
     `**${mode.name}** — ${mode.what}`,
@@ -48,7 +48,7 @@ export function describeMode(mode: ModeSpec): string {
   );
 }
 
-/** An element of the OSD: its prose, its size, and what it needs. */
+/** Describes an element of the OSD: its prose, its size, and what it needs. */
 export function describeElement(element: ElementSpec): string {
   const widest =
     element.drawn === "text" ? `Widest text: \`${element.widest.join(" / ")}\`` : `Drawn as a figure: ${element.drawn}`;
@@ -62,17 +62,17 @@ export function describeElement(element: ElementSpec): string {
   );
 }
 
-/** The cells that an element takes for its widest text: `7 x 1 cells`. */
+/** The size of an element with its widest text: `7 x 1 cells`. */
 export function cellsOf({ widest }: ElementSpec): string {
   return `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
 }
 
-/** A section: what it is, why one writes it, and in which files it may stand. */
+/** Describes a section: what it is, why one writes it, and in which files it may stand. */
 export function describeSection(section: SectionSpec): string {
   return paragraphs(`**${section.name}** — ${section.what}`, section.why, `Stands in: ${section.in.join(", ")}.`);
 }
 
-/** A unit, and the others of its family. */
+/** Describes a unit, with the others of its family. */
 export function describeUnit(symbol: string, family: UnitFamily): string {
   const unit = family.units.find((each) => each.symbol === symbol);
   const others = family.units.filter((each) => each.symbol !== symbol).map((each) => `\`${each.symbol}\``);
@@ -83,7 +83,7 @@ export function describeUnit(symbol: string, family: UnitFamily): string {
   );
 }
 
-/** What a type takes, in a line or two: its unit, its limits, its usual bands. */
+/** What a type accepts, as lines of a list: its unit, its limits, its usual bands. */
 export function typeLines(type: ValueType): string[] {
   switch (type.is) {
     case "quantity":
@@ -137,7 +137,9 @@ function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string
   return "";
 }
 
-/** `whose`: the craft for which it is usual; of several bands the first that fits counts. */
+/**
+ * A usual band as a line; `whose` names the craft for which it is usual. Of several bands the first that fits counts.
+ */
 function bandLine(band: UsualBand, unit: string, whose: string): string {
   const withUnit = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
   const ends =
@@ -163,7 +165,7 @@ export function needLine(need: Need): string {
   return `Needs ${what}${or}: ${need.reason}`;
 }
 
-/** A setting, mode or element by its name in a section; null where the section has none such. */
+/** Describes a setting, mode or element by its name in a section; null where the section has no such name. */
 export function describeName(catalogue: Catalogue, section: string, name: string): string | null {
   const spec = catalogue.section(section);
   if (!spec) return null;

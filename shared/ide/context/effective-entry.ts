@@ -1,16 +1,16 @@
-/** What an entry comes to in the effective craft: its value, its lines, its note. */
+/** Entries in the effective craft: their values, their lines, their notes. */
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 
 export interface EffectiveEntry {
-  /** Canonical spelling of the value that counts. */
+  /** Canonical spelling of the effective value. */
   readonly text: string;
-  /** The lines that it comes from; of fields, each with the field's name. */
+  /** The lines that it comes from; for a value of fields, each with the field's name as `part`. */
   readonly sources: readonly { readonly part: string; readonly source: Source }[];
 }
 
-/** What the craft makes of a name; null where no line of it says the name. */
+/** The effective entry of a name on a craft; null where none of the craft's lines gives it. */
 export function effectiveEntryIn(craft: Craft, entry: Pick<Entry, "kind" | "section" | "name">): EffectiveEntry | null {
   const { name, section } = entry;
   switch (entry.kind) {
@@ -42,7 +42,7 @@ function single(entry: { readonly text: string; readonly source: Source } | unde
   return entry ? { text: entry.text, sources: [{ part: "", source: entry.source }] } : null;
 }
 
-/** Whether a line takes part in the effective value of its name on a craft. */
+/** Whether the effective value of an entry's name comes from this line, in whole or in part. */
 export function lineCounts(
   craft: Craft,
   file: string,
@@ -52,7 +52,7 @@ export function lineCounts(
   return sources.some(({ source }) => source.file === file && source.line === entry.line);
 }
 
-/** The notes of some lines, each once, in order; empty where there is none. */
+/** The notes of lines, joined in order without duplicates; empty where there is none. */
 export function notesOf(workspace: Workspace, sources: readonly Source[]): string {
   const texts = sources.map(({ file, line }) => workspace.script(file)?.noteOf(line).text ?? "");
   return [...new Set(texts.filter((text) => text !== ""))].join("\n");

@@ -1,23 +1,23 @@
-/** Quantities as a pilot reads them. */
+/** Quantities as text for pilots. */
 
-/** A figure of so many significant digits, without noughts at its end and never with an exponent. */
+/** A number with that many significant digits, without trailing zeros and never with an exponent. */
 export function formatNumber(number: number, digits = 3): string {
   const rounded = Number(number.toPrecision(digits));
   return Math.abs(rounded) >= 1e-6 || rounded === 0 ? String(rounded) : "0";
 }
 
-/** Volts to the hundredth, as a meter shows them. */
+/** Volts with two decimals, as a meter shows them. */
 export function formatVolts(number: number): string {
   return `${Number(number.toFixed(2))} V`;
 }
 
-/** A share from 0 to 1 in percent, to whole ones from ten on. */
+/** A share from 0 to 1 in percent; from 10 % on without decimals. */
 export function formatPercent(share: number): string {
   const size = share * 100;
   return `${Math.abs(size) >= 10 ? Math.round(size) : formatNumber(size, 2)} %`;
 }
 
-/** Seconds as a person says them: `850 ms`, `4.2 s`, `3 min 24 s`, `1 h 5 min`. */
+/** Seconds in readable units: `850 ms`, `4.2 s`, `3 min 24 s`, `1 h 5 min`. */
 export function formatDuration(seconds: number): string {
   if (seconds < 0.9995) return `${formatNumber(seconds * 1000)} ms`;
   if (seconds < 9.95) return `${formatNumber(seconds, 2)} s`;
@@ -28,13 +28,13 @@ export function formatDuration(seconds: number): string {
   return minutes % 60 === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
 }
 
-/** Hertz; in kilohertz what is a round figure there, and all that is far up. */
+/** A frequency in Hz; in kHz where that is a round number, and from 10 kHz on. */
 export function formatHertz(hz: number): string {
   const round = hz >= 1000 && Math.abs(hz / 100 - Math.round(hz / 100)) < 1e-9;
   return round || hz >= 9999.5 ? `${formatNumber(hz / 1000)} kHz` : `${formatNumber(hz, hz >= 1000 ? 4 : 3)} Hz`;
 }
 
-/** `1 cell`, `4 cells`. */
+/** A number with its noun, singular or plural: `1 cell`, `4 cells`. */
 export function formatCount(number: number, one: string, many = `${one}s`): string {
   return `${number} ${number === 1 ? one : many}`;
 }

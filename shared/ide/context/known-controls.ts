@@ -1,4 +1,4 @@
-/** The controls that a file may speak of. */
+/** The controls that a file may name. */
 import type { Workspace } from "../../model/workspace.ts";
 import type { ControlValue } from "../../syntax/value.ts";
 import { craftFor } from "./cursor-context.ts";
@@ -25,7 +25,7 @@ export function knownControls(workspace: Workspace, file: string): ReadonlyMap<s
   return known;
 }
 
-/** A control in a few words: its kind, its channel, and where it can stand. */
+/** A control in a few words: its kind, its channel, and its positions or range. */
 export function describeControl({ control, channel, positions, fromUs, toUs }: ControlValue): string {
   const places = control === "dial" ? `${fromUs} us to ${toUs} us` : positions.map((each) => each.name).join(", ");
   return `${control} on ch${channel}: ${places}`;

@@ -1,8 +1,8 @@
-/** Which craft a file is looked at in, where several use it. */
+/** Which craft is shown for a file that several craft use. */
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 
-/** The craft to draw for a file: itself, or of those that use it the wanted one, or the first. */
+/** The craft to show for a file: the file itself, else of `crafts` the preferred one, else the first. */
 export function pickedCraft(
   workspace: Workspace,
   file: string,

@@ -1,10 +1,10 @@
-/** Colours of a script: where they stand, and how one is written. */
+/** Colours of a script: their ranges, and how a colour is written. */
 import colourNames from "color-name";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
 import type { Value, ValueOf } from "../../syntax/value.ts";
 
-/** Parts of red, green and blue from 0 to 255. */
+/** Components from 0 to 255. */
 export type Rgb = readonly [red: number, green: number, blue: number];
 
 export interface ColourAt {
@@ -12,7 +12,7 @@ export interface ColourAt {
   readonly range: Range;
 }
 
-/** Every colour that a script says, in order of place. */
+/** Every colour in a script, in order of position. */
 export function coloursOf(workspace: Workspace, file: string): ColourAt[] {
   return (workspace.script(file)?.entries ?? []).flatMap(({ line, value }) =>
     (value ? coloursIn(value) : []).flatMap((each) => {
@@ -28,7 +28,7 @@ function coloursIn(value: Value): ValueOf<"colour">[] {
   return value.kind === "fields" ? value.fields.flatMap((field) => coloursIn(field.value)) : [];
 }
 
-/** The parts of a colour, a CSS name or `#rrggbb`; null for what is neither. */
+/** The components of a colour that is a CSS name or `#rrggbb`; null for other text. */
 export function rgbOf(colour: string): Rgb | null {
   if (Object.hasOwn(colourNames, colour)) return colourNames[colour as keyof typeof colourNames];
   const digits = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(colour)?.slice(1);
@@ -37,7 +37,7 @@ export function rgbOf(colour: string): Rgb | null {
   return [red, green, blue];
 }
 
-/** Two names may mean one colour; the British spelling, and of two words the first in the alphabet, is ours. */
+/** The name of each colour. Where there are two, the spelling with “grey” is used, else the alphabetically first. */
 const namesByHex = new Map<string, string>();
 for (const [name, rgb] of Object.entries(colourNames)) {
   const hex = hexOf(rgb);
@@ -46,7 +46,7 @@ for (const [name, rgb] of Object.entries(colourNames)) {
     namesByHex.set(hex, name);
 }
 
-/** The ways to write a colour, the best first: its CSS name where it has one, and `"#rrggbb"`. */
+/** The spellings of a colour, the best first: its CSS name where it has one, and `"#rrggbb"`. */
 export function spellingsOf(rgb: Rgb): string[] {
   const hex = hexOf(rgb);
   const name = namesByHex.get(hex);

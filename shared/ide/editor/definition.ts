@@ -1,4 +1,4 @@
-/** From a word to the line that says what it is. */
+/** Go to definition: from a word to the lines that define it. */
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Position, type Range, rangeOf, spanAt } from "../../syntax/span.ts";
@@ -6,15 +6,15 @@ import { type CursorContext, coversColumn, craftFor, cursorContextAt, entryAt } 
 import { effectiveEntryIn } from "../context/effective-entry.ts";
 
 export interface Definition {
-  /** The word asked about. */
+  /** The word at the position. */
   readonly from: Range;
   readonly file: string;
   readonly range: Range;
 }
 
 /**
- * Where a control is described, a mode set up, a used file begins, and for an entry every line
- * that its value comes from in the effective craft.
+ * The definitions of the word at a position: of a control or one of its positions, of a mode, the start of
+ * a used file, and for an entry's name every line that its effective value comes from.
  */
 export function definitionsAt(workspace: Workspace, file: string, at: Position): Definition[] {
   const cursor = cursorContextAt(workspace, file, at);

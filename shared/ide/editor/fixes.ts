@@ -1,4 +1,4 @@
-/** The repairs that findings offer. */
+/** The fixes that findings offer. */
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
@@ -8,14 +8,14 @@ export interface OfferedFix {
   readonly finding: Finding;
   readonly title: string;
   readonly edits: Finding["fixes"][number]["edits"];
-  /** True where it is the only repair of its finding, so that it is the one most likely meant. */
+  /** True where it is the only fix of its finding; it is then offered as the preferred one. */
   readonly only: boolean;
 }
 
-/** A finding with positions that show it. */
+/** A finding with positions of the controls that show it. */
 export type WitnessedFinding = Finding & Required<Pick<Finding, "witness">>;
 
-/** The fixes of every finding that a range touches. */
+/** The fixes of every finding whose range touches this one. */
 export function fixesAt(workspace: Workspace, file: string, range: Range): OfferedFix[] {
   return findingsOf(workspace, file)
     .filter((finding) => touches(finding.range, range))
@@ -24,7 +24,7 @@ export function fixesAt(workspace: Workspace, file: string, range: Range): Offer
     );
 }
 
-/** The findings that a range touches and that come with positions which show them. */
+/** The findings whose range touches this one and that have positions which show them. */
 export function witnessedFindingsAt(workspace: Workspace, file: string, range: Range): WitnessedFinding[] {
   return findingsOf(workspace, file).flatMap((finding) => {
     const { witness } = finding;

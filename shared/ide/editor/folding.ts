@@ -1,4 +1,4 @@
-/** What of a script can be folded away: its sections, runs of comments, the `use` lines. */
+/** Folding ranges of a script: sections, runs of comments, the `use` lines. */
 import type { Script } from "../../model/script.ts";
 
 export interface Fold {
@@ -8,7 +8,7 @@ export interface Fold {
   readonly kind: "region" | "comment" | "imports";
 }
 
-/** In order of line; a section of one line folds nothing away. */
+/** The folds of a script in order of line; a section of one line has none. */
 export function foldsOf(script: Script): Fold[] {
   const { tree } = script;
   const folds: Fold[] = [];

@@ -1,4 +1,4 @@
-/** Small figures beside the script's own, one a line: what the line comes to on its craft. */
+/** Inlay hints, at most one for each line: a figure that follows from the line on its craft. */
 import type { Craft } from "../../model/craft.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -8,13 +8,13 @@ import { craftFor } from "../context/cursor-context.ts";
 import { lineCounts } from "../context/effective-entry.ts";
 
 export interface InlayHint {
-  /** The figure stands behind this place. */
+  /** The hint is shown after this position. */
   readonly at: Position;
   readonly label: string;
   readonly tooltip: string;
 }
 
-/** The hints of the lines of a range, as the effective craft has it. A line that does not count has none. */
+/** The hints of a range's lines, for the file's craft. A line whose value is not effective has none. */
 export function hintsOf(workspace: Workspace, file: string, range: Range): InlayHint[] {
   const script = workspace.script(file);
   const craft = script && craftFor(workspace, file);
@@ -33,7 +33,7 @@ function hintOf(workspace: Workspace, craft: Craft, script: Script, entry: Entry
   return shown ? { at: { line, character: entry.value.end }, label: shown.brief!, tooltip: shown.text } : null;
 }
 
-/** The pulses of the positions in a condition: of one behind it, of several behind the last. */
+/** The pulses of the positions in a condition, after the last of them. */
 function pulsesHint(craft: Craft, script: Script, entry: Entry): InlayHint | null {
   const { text } = script.tree.lines[entry.line]!;
   const found = entry.pieces.flatMap((piece) => {

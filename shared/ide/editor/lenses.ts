@@ -1,4 +1,4 @@
-/** Above each mode of a craft's own file: in how many of its states it is on, and whether it is at rest. */
+/** Code lenses for the modes in a craft's file: in how many states a mode is on, and whether it is on at rest. */
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Switchboard } from "../../logic/types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
@@ -13,8 +13,8 @@ export interface Lens {
 }
 
 /**
- * One lens a mode or output, at the first of its lines in this file; one of which nothing is known
- * says so, since lines would jump if it came and went while a condition is typed. None for a layer
+ * One lens for each mode or output, at the first of its lines in this file. A mode about which nothing is known
+ * keeps its lens, since lines would jump if it came and went while a condition is typed. None for a layer
  * or a handset, which have no states of their own.
  */
 export function lensesOf(workspace: Workspace, file: string): Lens[] {
@@ -38,7 +38,7 @@ function titleOf(board: Switchboard, name: string): string {
   const rest = board.stateAt(board.rest);
   const atRest = rest.on.includes(name) ? "on" : rest.possible.includes(name) ? "on or off" : "off";
   const [count, states] = [board.countStatesWith(name), board.countStates()];
-  // Too many to count while a person waits.
+  // Null means that there are too many states to count in the time allowed.
   if (count === null || states === null) return `at rest: ${atRest}`;
   return `on in ${shareText(count, states)}; at rest: ${atRest}`;
 }
@@ -48,7 +48,7 @@ function craftOf(workspace: Workspace, file: string): Craft | null {
   return craft?.script.tree.newer ? null : craft;
 }
 
-/** From here on figures are no longer read, and a share says more. */
+/** From this number of states on, a percentage is shown instead of counts. */
 const MANY_STATES = 100_000;
 
 function shareText(count: number, states: number): string {

@@ -8,7 +8,7 @@ export interface FileLink {
   readonly tooltip: string;
 }
 
-/** A link for every `use` whose file is there. */
+/** A link for every `use` whose file exists. */
 export function linksOf(workspace: Workspace, file: string): FileLink[] {
   const script = workspace.script(file);
   if (!script) return [];

@@ -1,4 +1,4 @@
-/** The outline of a script: its sections and what each says. */
+/** The outline of a script: its header, sections and entries. */
 import type { Entry, EntryKind, Script } from "../../model/script.ts";
 import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
 
@@ -6,14 +6,14 @@ export interface ScriptSymbol {
   readonly name: string;
   readonly detail: string;
   readonly kind: "header" | "section" | EntryKind;
-  /** The whole of it, with what it holds. */
+  /** The whole symbol, with its children. */
   readonly range: Range;
-  /** Its name. */
+  /** The range of its name. */
   readonly nameRange: Range;
   readonly children: readonly ScriptSymbol[];
 }
 
-/** The header with every section below it, and every entry below its section. */
+/** The header as parent of the sections after it, each section as parent of its entries. */
 export function symbolsOf(script: Script): ScriptSymbol[] {
   const { lines, header } = script.tree;
   const ends = new Map(script.tree.sections.map((each) => [each.line, each.entries.at(-1) ?? each.line]));
@@ -21,7 +21,7 @@ export function symbolsOf(script: Script): ScriptSymbol[] {
   const sections = script.sections.map(({ section, line }): ScriptSymbol => {
     const last = ends.get(line) ?? line;
     const own: Entry[] = [];
-    // Entries come in order of line, so each section takes up where the one before it ended.
+    // Entries are in order of line, so each section continues where the one before it ended.
     while (next < script.entries.length && script.entries[next]!.line <= last) own.push(script.entries[next++]!);
     const { node, text } = lines[line]!;
     const name = node.kind === "section" ? node.name : { start: 0, end: text.length };

@@ -1,4 +1,4 @@
-/** What each word of a script is, for colouring by meaning. */
+/** Semantic tokens: the kind of each word of a script. */
 import type { Script } from "../../model/script.ts";
 import type { PieceKind } from "../../syntax/piece.ts";
 import type { Cols, Span } from "../../syntax/span.ts";
@@ -10,7 +10,7 @@ export interface Token extends Span {
   readonly kind: TokenKind;
 }
 
-/** Every word that has a meaning, in order of place, none over another. */
+/** The tokens of a script, in order of position, without overlaps. */
 export function tokensOf(script: Script): Token[] {
   const tokens: Token[] = [];
   const { lines } = script.tree;

@@ -1,10 +1,10 @@
 /**
- * Calibration from the readings of the section `bench`: edits that set a meter right.
+ * Calibration from the readings of the section `bench`: edits that correct the scale of a meter.
  *
  * - `pack-volts-read` against `pack-volts-shown`: a new `pack.divider-top`, the lower resistor kept
  * - `charge-put-back` against `charge-counted`: a new `pack.shunt`
  *
- * The readings belong to the old scale: with them the same correction could be made twice. So they are
+ * The readings belong to the old scale: if they stayed, the correction could be made twice. So they are
  * commented out where they stand, which keeps what was measured, and every title asks to take them again.
  */
 
@@ -26,18 +26,18 @@ export interface CalibrationAction {
   readonly files: readonly { readonly file: string; readonly edits: readonly TextEdit[] }[];
 }
 
-/** What a trusted meter is good for, in significant digits. */
+/** The significant digits of a corrected scale: a trusted meter is no better. */
 const DIGITS = 4;
 
 interface Scale {
-  /** The setting of `pack` that is to change. */
+  /** The setting of `pack` that is corrected. */
   readonly name: "divider-top" | "shunt";
   readonly unit: "kohm" | "mohm";
   readonly number: number;
-  /** What is to become of what, in words. */
+  /** Old and new reading, in words. */
   readonly aim: string;
   readonly ratio: number;
-  /** The settings of `bench` that it was worked out from. */
+  /** The settings of `bench` that it was computed from. */
   readonly readings: readonly [string, string];
 }
 
@@ -45,10 +45,10 @@ const VOLTS = ["pack-volts-read", "pack-volts-shown"] as const;
 const CHARGES = ["charge-put-back", "charge-counted"] as const;
 
 /**
- * What the readings on the lines of a range offer, for the craft that the file is, or the first that uses it.
- * Nothing where one of the two readings is missing, the meter is not said or works otherwise, the two are
- * further apart than a factor of two, or they agree to less than a thousandth; and nothing where a reading
- * stands in a layer that other craft use, for it was taken on one of them and nobody knows on which.
+ * The corrections that follow from readings on the lines of a range, for the craft of the file, or the first that
+ * uses it. None where one of the two readings is missing, the meter is not given or of another kind, the two
+ * differ by more than a factor of two, or they agree to less than a thousandth; and none where a reading
+ * stands in a layer that other craft use, since it is not known on which of them it was taken.
  */
 export function calibrationsAt(workspace: Workspace, file: string, range: Range): CalibrationAction[] {
   const script = workspace.script(file);
@@ -91,9 +91,8 @@ function readingsIn(craft: Craft, catalogue: Catalogue, [one, other]: Scale["rea
 }
 
 /**
- * The edits that set the scale and comment out what it was worked out from. A measured scale is true of one
- * board only: where the line that counts stands in a layer that other craft use, the craft says it over the
- * layer instead.
+ * The edits that set the scale and comment out its readings. A measured scale is valid for one board only:
+ * where the effective line stands in a layer that other craft use, the craft overrides it instead.
  */
 function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): CalibrationAction[] {
   const { name, ratio, aim } = scale;
@@ -127,8 +126,8 @@ function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): Calibrati
 }
 
 /**
- * The edits that make comments of readings, by file: of every line that says one, so that no earlier one shows
- * through. Null where one of them must not be written to, or stands in a layer that other craft use.
+ * The edits, by file, that comment out every line with one of the readings, so that no earlier line becomes
+ * effective. Null where one of them cannot be written, or stands in a layer that other craft use.
  */
 function commentOutReadings(
   workspace: Workspace,
@@ -163,7 +162,7 @@ function fileSuffix(craft: Craft, file: string, name: string): string {
   return file === craft.file ? "" : `, in “${name}”`;
 }
 
-/** Whether the setting may have the value at all. */
+/** Whether the value is within the limits of the setting. */
 function isAllowed({ catalogue }: Workspace, name: string, { number, unit }: Scale): boolean {
   return (catalogue.setting("pack", name)?.types ?? []).some((type) => {
     if (type.is !== "quantity") return false;

@@ -1,4 +1,4 @@
-/** An element added to the picture of the OSD, written where the pilot works. */
+/** Edits that add an element to the OSD. */
 import type { CellBox } from "../../draw/moving.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
@@ -8,9 +8,9 @@ import { type OsdEdit, type OsdEditScope, refusal } from "./osd-write.ts";
 import { appendEntries, lineForEntry, whyNotWritable } from "./script-edits.ts";
 
 /**
- * Written in the craft's own file, where nobody else is touched. Where the picture was drawn for a
- * layer that lays out the page, that layer is what is being worked on: it gets the line, and a
- * question comes first if that puts the element on other craft too.
+ * The line is written in the craft's own file, where it affects no other craft. Where the picture was drawn for a
+ * layer that lays out the page, the line is written in that layer, after a question if the element would
+ * then appear on other craft too.
  */
 export function addElement(scope: OsdEditScope, name: string, box: CellBox): OsdEdit {
   const { workspace, craft, grid, page, where } = scope;
@@ -32,14 +32,14 @@ export function addElement(scope: OsdEditScope, name: string, box: CellBox): Osd
   };
 }
 
-/** The layer that the picture was drawn for, if it lays out the page and what it said would show on this craft. */
+/** The layer that the picture was drawn for, if it lays out the page and its line would be effective on this craft. */
 function layerOf({ craft, file, page }: OsdEditScope, name: string): Script | null {
   const layer = craft.scripts.find((script) => script.file === file && script.kind === "layer");
   const laysOut = layer?.entries.some((entry) => entry.section === page);
   return layer && laysOut && wouldShow(craft, layer, page, name) ? layer : null;
 }
 
-/** Whether an element that a layer places would be where the layer says: no later file of the craft says it, or drops it. */
+/** Whether a layer's line for an element would be effective: no later file of the craft places or drops the element. */
 function wouldShow(craft: Craft, layer: Script, page: OsdPage, name: string): boolean {
   const index = craft.scripts.findIndex((script) => script.file === layer.file);
   return craft.scripts

@@ -1,4 +1,4 @@
-/** What was done to the picture of the OSD, as edits of the scripts. */
+/** Gestures on the picture of the OSD, as edits of the scripts. */
 import type { CellBox } from "../../draw/moving.ts";
 import type { Placed } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
@@ -20,18 +20,18 @@ export interface OsdEditQuery {
   readonly craft?: string | undefined;
   readonly page: OsdPage;
   readonly gesture: OsdGesture;
-  /** Null: not chosen yet. Then lines that other craft use too are asked about first. */
+  /** Null: not chosen yet. For lines that other craft use too the result is then a question. */
   readonly where: WriteWhere | null;
 }
 
 /**
- * The edits that do what a gesture asks. What stands in the craft's own file is changed there. For
- * a line of a layer `where` decides: `there` changes the layer, `override` writes into the craft;
- * without it the answer is a question. Nothing is written half: the answer holds all edits or says
- * why there are none. A move to where the element stands already is no edit.
+ * The edits for a gesture. A line in the craft's own file is changed there. For a line of a layer `where`
+ * decides: `there` changes the layer, `override` writes into the craft; without it the result is a question.
+ * The result has all edits, or the reason why there are none. A move to the element's current cell
+ * gives no edits.
  */
 export function osdEditOf(workspace: Workspace, file: string, query: OsdEditQuery): OsdEdit {
-  // A craft is its own; only a layer asks which craft it is drawn in, and that means reading them all.
+  // Only for a layer or a handset must all craft be read, to find those that use it.
   const crafts = workspace.script(file)?.kind === "craft" ? [] : workspace.craftsWith(file);
   const craft = pickedCraft(workspace, file, crafts, query.craft);
   if (!craft) return refusal("No craft of this workspace has this layout, so there is nothing to change.");
@@ -77,8 +77,8 @@ function moveElement(scope: OsdEditScope, { name, source, value }: Placed, to: C
 }
 
 /**
- * Takes an element off the page: its lines go, with their notes, from the file that has the last
- * word on it; where it would then show through from an earlier file, a `drop` stands in their place.
+ * Removes an element from the page: its lines are deleted, with their notes, from the file that places it last.
+ * Where an earlier file would then place it, the last line is replaced with a `drop`.
  */
 function removeElement(scope: OsdEditScope, { name, source }: Placed): OsdEdit {
   const { workspace, craft, page, where } = scope;
@@ -100,7 +100,7 @@ function removeElement(scope: OsdEditScope, { name, source }: Placed): OsdEdit {
   return editsIn(script, [...deleteLines(script, [...lines.slice(0, -1), ...notes]), dropped]);
 }
 
-/** Whether files before this one place an element that it does not drop. */
+/** Whether files before this one place an element that neither they nor this one drop again. */
 function showsThrough({ craft, page }: OsdEditScope, script: Script, name: string): boolean {
   const drops = (each: Script) =>
     each.drops.some(({ section, all, names }) => section === page && (all || names.some(({ text }) => text === name)));

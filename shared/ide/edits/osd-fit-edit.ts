@@ -7,9 +7,9 @@ import { movedPlace } from "./osd-place.ts";
 import { type LineChange, type OsdEdit, type OsdEditScope, refusal, scriptOfSource, writeAll } from "./osd-write.ts";
 
 /**
- * The grid and every place that is another one on it, of both pages, since they share the grid. A
- * place that means the right cell there as it is written stays untouched; so does the line of an
- * element for which there is no room, which the checks then report.
+ * Changes the grid, and the places that must change with it, on both pages, since they share the grid. A
+ * place that gives the right cell as it is written stays unchanged; so does the line of an element for
+ * which there is no room, which the checks then report.
  */
 export function fitToGrid(scope: OsdEditScope, to: Grid): OsdEdit {
   const { craft, workspace } = scope;
@@ -49,7 +49,9 @@ function gridChange(scope: OsdEditScope, to: Grid): LineChange {
   return { source, section: "osd", edits: [{ range, text }] };
 }
 
-/** As the script has it so far: a name stays a name where the new grid has one, a size keeps its blanks. */
+/**
+ * The new grid in the style of the old text: a name stays a name where the new grid has one, a size keeps its blanks.
+ */
 function gridText({ kind }: Value, written: string, { columns, rows }: Grid): string {
   const named = Object.entries(NAMED_GRIDS).find(([, grid]) => grid.columns === columns && grid.rows === rows);
   if (kind === "choice" && named) return named[0];

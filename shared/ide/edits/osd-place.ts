@@ -1,21 +1,21 @@
-/** Places of the OSD rewritten: another cell, in the words in which the place was written. */
+/** Places of OSD elements as text: changed in the style in which they are written, or written new. */
 import type { CellBox } from "../../draw/moving.ts";
 import { resolveAxis } from "../../osd/layout.ts";
 import type { Grid } from "../../osd/placed.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { Axis, ValueOf } from "../../syntax/value.ts";
 
-/** The language counts no further, so that a slip of the keyboard stays out of the reckoning. */
+/** The largest offset that the language accepts, so that a typing error cannot make huge numbers. */
 export const MOST_CELLS_A_SIDE = 9999;
 
-/** Why a place cannot be said in its own words, in a sentence. */
+/** Why a place cannot be written with its anchors, in a sentence. */
 export interface PlaceProblem {
   readonly why: string;
 }
 
 /**
- * The edits of a place on its line, one for each axis that changes. The anchor stays, and so does
- * the spacing around the sign; a place counted from 0 stays one.
+ * The edits of a place on its line, one for each axis that changes. The anchor and the spacing around
+ * the sign stay; an axis without an anchor stays without one.
  */
 export function movedPlace(
   line: { readonly number: number; readonly text: string },
@@ -56,7 +56,7 @@ function spacing(line: string, { start, end }: Axis): [string, string] | null {
 
 /**
  * A place as a pilot would write it: from the nearest edge, where that is within a third of the
- * grid, else from the centre; what stands exactly in the centre is said so.
+ * grid, else from the centre; exactly in the centre without an offset.
  */
 export function anchoredPlace({ column, row, width, height }: CellBox, { columns, rows }: Grid): string {
   return `${anchoredAxis(column, columns, width, ["left", "centre", "right"])}, ${anchoredAxis(row, rows, height, ["top", "middle", "bottom"])}`;

@@ -1,4 +1,4 @@
-/** Lines of the OSD that are to say something else: in which file each is written, and whom to ask before. */
+/** Writes changed lines of the OSD: into which file each is written, and whether the pilot is asked first. */
 import type { Craft, Placed, Source } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -7,21 +7,21 @@ import type { OsdPage, WriteWhere } from "../../protocol/panel.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import { appendEntries, lineForEntry, type NewEntry, whyNotWritable } from "./script-edits.ts";
 
-/** What comes of a gesture. */
+/** The result of a gesture. */
 export type OsdEdit =
   | { readonly kind: "edits"; readonly files: readonly FileEdits[] }
-  /** The line stands in a layer: there it would change for these craft as well. */
+  /** A question: the line stands in a layer, where a change affects these craft as well. */
   | { readonly kind: "choose"; readonly layer: string; readonly sharedWith: readonly string[] }
   /** Why nothing can be written, in a sentence. */
   | { readonly kind: "refused"; readonly message: string };
 
-/** The edits of one file; none overlaps another, and all are places in the file as it is. */
+/** The edits of one file; none overlaps another, and all ranges are those of the unchanged file. */
 export interface FileEdits {
   readonly file: string;
   readonly edits: readonly TextEdit[];
 }
 
-/** All that an edit is made from. */
+/** The input of every edit of the OSD. */
 export interface OsdEditScope {
   readonly workspace: Workspace;
   readonly craft: Craft;
@@ -33,19 +33,19 @@ export interface OsdEditScope {
   readonly where: WriteWhere | null;
 }
 
-/** An entry that is to say something else: its section, and the edits that change it where it stands. */
+/** An entry that changes: its section, and the edits of its line. */
 export interface LineChange {
   readonly source: Source;
   readonly section: string;
   readonly edits: readonly TextEdit[];
 }
 
-/** Why nothing is written, in a sentence. */
+/** A result without edits; `message` is the reason, in a sentence. */
 export function refusal(message: string): OsdEdit {
   return { kind: "refused", message };
 }
 
-/** All changes, or none: each in its own line or, where `where` says so, over a layer's in the craft. */
+/** The edits for all changes, or none: each in its own line or, with `where` “override”, as a new line in the craft. */
 export function writeAll(scope: OsdEditScope, changes: readonly LineChange[]): OsdEdit {
   const { craft, workspace, where } = scope;
   const changed = changes.filter(({ edits }) => edits.length > 0);
@@ -77,8 +77,8 @@ export function writeAll(scope: OsdEditScope, changes: readonly LineChange[]): O
 }
 
 /**
- * The question that lines of layers raise; null where there is none: it was answered, or all lines
- * are the craft's own, or of the layer that the picture was drawn for and no other craft's.
+ * The question to ask before lines of layers are changed. Null where it was answered, or all lines are the
+ * craft's own, or of the layer that the picture was drawn for and effective on no other craft.
  */
 export function sharedLineQuestion(
   { workspace, craft, file, where }: OsdEditScope,
@@ -99,13 +99,13 @@ export function sharedLineQuestion(
   return { kind: "choose", layer: names.join(", "), sharedWith: [...others] };
 }
 
-/** Whether one of these lines has the last word on a craft: it says nothing over them. */
+/** Whether one of these lines is effective on a craft. */
 function dependsOnLines(craft: Craft, file: string, lines: ReadonlySet<number>): boolean {
   const effective = [...craft.osd.values(), ...craft.osdSecond.values(), craft.settings.get("osd")?.get("grid")];
   return effective.some((each) => each?.source.file === file && lines.has(each.source.line));
 }
 
-/** The script of a line that the craft is made of. */
+/** The script of a line of the craft. */
 export function scriptOfSource({ workspace, craft }: OsdEditScope, { file }: Source): Script {
   return craft.scripts.find((script) => script.file === file) ?? workspace.script(file) ?? craft.script;
 }

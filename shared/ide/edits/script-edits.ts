@@ -1,17 +1,17 @@
-/** Lines written into a script and taken out of it, with every other line left as it is. */
+/** Edits that write lines into a script or delete them; all other lines stay as they are. */
 import { allowanceOf } from "../../model/notes.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { LineNode, Section, Tree } from "../../syntax/tree.ts";
 
-/** An entry to be written: its name, and all that follows it. */
+/** An entry to be written: its name, and the text after it. */
 export interface NewEntry {
   readonly name: string;
   readonly rest: string;
 }
 
-/** Why a script must not be written to at a line, in a sentence; null where it may be. */
+/** Why a script must not be changed at a line, in a sentence; null where it may be. */
 export function whyNotWritable(workspace: Workspace, script: Script, line: number): string | null {
   if (script.tree.newer) return newerEdition(script);
   const answer = workspace.view.read(script.file);
@@ -28,7 +28,7 @@ export function newerEdition({ name }: Script): string {
   return `“${name}” is written in a newer edition of the language, so this tool does not rewrite it: update the tool.`;
 }
 
-/** Whether a line is a part of a merge conflict: a marker, or a line of either side. */
+/** Whether a line is part of a merge conflict: a marker, or a line of either side. */
 function inConflict({ lines }: Tree, line: number): boolean {
   for (let i = Math.min(line, lines.length - 1); i >= 0; i--) {
     const { node, text } = lines[i]!;
@@ -37,7 +37,7 @@ function inConflict({ lines }: Tree, line: number): boolean {
   return false;
 }
 
-/** The line behind which a new entry of a section would be written; the last one where a section is yet to come. */
+/** The line after which a new entry of a section is written; the last line where the section does not exist yet. */
 export function lineForEntry({ tree }: Script, section: string): number {
   const target = lastSectionOf(tree, section);
   return target ? Math.max(target.line, ...target.entries) : tree.lines.length - 1;
@@ -48,8 +48,8 @@ function lastSectionOf(tree: Tree, name: string): Section | undefined {
 }
 
 /**
- * The edits that write entries behind the last entry of their section, aligned as those around
- * it. Sections that are not there yet are begun at the end of the file, each after a blank line.
+ * The edits that write entries after the last entry of their section, aligned like those around it. Missing
+ * sections are added at the end of the file, each after a blank line.
  */
 export function appendEntries(script: Script, bySection: ReadonlyMap<string, readonly NewEntry[]>): TextEdit[] {
   const { tree } = script;
@@ -75,7 +75,7 @@ export function appendEntries(script: Script, bySection: ReadonlyMap<string, rea
   return edits;
 }
 
-/** New sections behind all that stands in a file. */
+/** The edit that adds sections at the end of a file. */
 function atTheEnd(tree: Tree, sections: readonly string[]): TextEdit {
   const line = tree.lines.length - 1;
   const eol = lineEnd(tree, line);
@@ -95,7 +95,7 @@ function lineEnd({ ends }: Tree, line: number): string {
   return ends[line] || ends.find((end) => end !== "") || "\n";
 }
 
-/** Entries with the indent and the columns of those that the last run of a section holds. */
+/** Entries with the indent and the columns of the last block of entries in a section. */
 function alignedEntries(tree: Tree, section: Section, entries: readonly NewEntry[]): string[] {
   const last = section.entries.at(-1);
   if (last === undefined) return inColumns(entries, indentIn(tree), 2);
@@ -135,8 +135,8 @@ function indentOf(text: string): string {
 }
 
 /**
- * The edit that writes `drop NAME` into a section: behind its last drop, else directly below its
- * name, since drops act before entries wherever they stand.
+ * The edit that writes `drop NAME` into a section: after its last drop, else directly below its
+ * name. Drops act before entries wherever they stand.
  */
 export function writeDrop(script: Script, section: string, name: string): TextEdit {
   const { tree } = script;
@@ -150,14 +150,14 @@ export function writeDrop(script: Script, section: string, name: string): TextEd
   return insertion(line, tree, `${lineEnd(tree, line)}${indent}drop ${name}`);
 }
 
-/** The line on which `writeDrop` builds. */
+/** The line after which `writeDrop` writes. */
 export function lineForDrop({ tree }: Script, section: string): number {
   const target = lastSectionOf(tree, section);
   if (!target) return tree.lines.length - 1;
   return target.entries.findLast((line) => tree.lines[line]!.node.kind === "drop") ?? target.line;
 }
 
-/** The edits that take whole lines out. */
+/** The edits that delete whole lines. */
 export function deleteLines({ tree }: Script, lines: Iterable<number>): TextEdit[] {
   const sorted = [...new Set(lines)].sort((a, b) => a - b);
   const runs: { first: number; last: number }[] = [];
@@ -170,7 +170,7 @@ export function deleteLines({ tree }: Script, lines: Iterable<number>): TextEdit
   return runs.map(({ first, last }) => {
     const whole = last + 1 < tree.lines.length;
     if (whole) return deletion({ line: first, character: 0 }, { line: last + 1, character: 0 });
-    // The last line has no end of its own: the one before it goes instead.
+    // The last line has no line end of its own: that of the line before it is deleted instead.
     const start = first > 0 ? { line: first - 1, character: lengthOf(first - 1) } : { line: 0, character: 0 };
     return deletion(start, { line: last, character: lengthOf(last) });
   });
@@ -181,9 +181,9 @@ function deletion(start: TextEdit["range"]["start"], end: TextEdit["range"]["end
 }
 
 /**
- * The comment lines that go when an entry goes: its note. A comment after a blank line, with more
- * entries directly below this one, heads the whole group and stays; but what it allows was
- * allowed for this entry alone, and goes.
+ * The comment lines that are deleted with an entry: its note. A comment after a blank line, with more
+ * entries directly below this one, is the heading of the group and stays, except for its `allow` lines,
+ * which apply to this entry only.
  */
 export function linesOfNote(script: Script, line: number): readonly number[] {
   const { tree } = script;

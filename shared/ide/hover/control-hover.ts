@@ -1,4 +1,4 @@
-/** What is told of a control and of its positions: the pulses, and what each turns on. */
+/** Hovers of controls and of their positions: the pulses, and the modes that each position turns on. */
 
 import { linkOf, switchboardOf } from "../../logic/from-craft.ts";
 import type { ControlMap } from "../../logic/types.ts";
@@ -8,7 +8,7 @@ import { lostPositions } from "../../rules/lib/indistinct-controls.ts";
 import { craftFor, entryAt, lineReference } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 
-/** A control in words; null where no file that counts has it. */
+/** The hover of a control; null where neither the craft nor the file has it. */
 export function hoverControl(workspace: Workspace, file: string, name: string): string | null {
   const craft = craftFor(workspace, file);
   const mapped = craft && controlOf(workspace, craft, name);
@@ -31,7 +31,7 @@ export function hoverControl(workspace: Workspace, file: string, name: string): 
   );
 }
 
-/** A position of a control: its pulse, and what it turns on. */
+/** The hover of a position: its pulse, and the modes that it turns on. */
 export function hoverPosition(workspace: Workspace, file: string, control: string, position: string): string | null {
   const craft = craftFor(workspace, file);
   const mapped = craft && controlOf(workspace, craft, control);
@@ -55,7 +55,7 @@ function controlOf(workspace: Workspace, craft: Craft, name: string): ControlMap
   return board.map().controls.find((each) => each.control.name === name) ?? null;
 }
 
-/** The control as its own file says it, for a handset that no craft uses. */
+/** The control as its own file describes it, for a handset that no craft uses. */
 function ownControl(workspace: Workspace, file: string, name: string): string | null {
   const script = workspace.script(file);
   const entry = script?.entries.findLast((each) => each.kind === "control" && each.name === name);

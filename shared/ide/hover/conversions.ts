@@ -1,4 +1,4 @@
-/** Quantities in the other units of their family, as a pilot may know them better. */
+/** Quantities in the other units of their family. */
 import { convert, unitFamily } from "../../catalogue/units.ts";
 import type { Quantity, Value } from "../../syntax/value.ts";
 
@@ -32,7 +32,7 @@ function quantitiesOf(value: Value): Quantity[] {
   }
 }
 
-/** Three digits and a half say enough, and 0.0000012 min says nothing. */
+/** Very small and very large numbers, such as 0.0000012 min, help nobody. */
 function readable(number: number): boolean {
   const size = Math.abs(number);
   return number === 0 || (size >= 0.001 && size < 100_000);

@@ -1,4 +1,4 @@
-/** What follows from a value, under it: for the craft that the line is a part of. */
+/** The consequences of an entry's value in its hover, for the craft that use its line. */
 
 import { listed } from "../../draw/words.ts";
 import type { Craft } from "../../model/craft.ts";
@@ -10,15 +10,15 @@ import { lineCounts } from "../context/effective-entry.ts";
 import { formatCount } from "../context/format.ts";
 import { list, paragraphs, plainText } from "../context/markdown.ts";
 
-/** More craft than this make a hover that nobody reads. */
+/** The most craft in one hover; more would not be read. */
 const MOST_CRAFT = 3;
 
-/** Nor packs more than these. */
+/** The most named packs in one hover. */
 const MOST_PACKS = 4;
 
 /**
- * The consequences of an entry as Markdown, for up to three of the craft on which its line counts; where
- * it counts on none, for the first craft, whose value the hover tells. Empty where nothing follows.
+ * The consequences of an entry as Markdown, for up to three of the craft on which its line is effective; where
+ * there is none, for the first craft, whose value the hover shows. Empty where there are no consequences.
  */
 export function describeConsequences(
   workspace: Workspace,
@@ -47,7 +47,7 @@ export function describeConsequences(
   );
 }
 
-/** The sentences of an entry; those of plain `pack` also for each named pack that takes it over and comes to something else. */
+/** The sentences for an entry; for one of plain `pack` also those of named packs that inherit it, where they differ. */
 function sentencesOf({ catalogue }: Workspace, craft: Craft, file: string, entry: Entry): string[] {
   const { kind, section, name, line } = entry;
   const texts = (of: string) =>

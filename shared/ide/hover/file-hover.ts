@@ -1,4 +1,4 @@
-/** What is told of a header and of a `use`. */
+/** Hovers of a header and of a `use` line. */
 import type { Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -11,7 +11,7 @@ const KINDS = {
   handset: "The pilot's transmitter: its module and its physical controls.",
 } as const;
 
-/** What kind of file it is, its files or its users, and the note above its header. */
+/** The hover of a header: the kind of file, the files it uses or its users, and the note above the header. */
 export function hoverHeader(workspace: Workspace, { script }: CursorContext): string {
   const craft = workspace.craft(script.file);
   const users = craft ? [] : workspace.craftsWith(script.file).map((each) => plainText(each.name));
@@ -29,7 +29,7 @@ export function hoverHeader(workspace: Workspace, { script }: CursorContext): st
   );
 }
 
-/** The file that a line uses, what it says, and its note; why not, where it cannot be used; null where nobody knows. */
+/** The hover of a `use` line: the file, its sections, its note; why it cannot be used; null where that is not known. */
 export function hoverUse(workspace: Workspace, { script, line }: CursorContext): string | null {
   const use = script.uses.find((each) => each.line === line);
   const target = use && workspace.target(script, use);

@@ -1,4 +1,4 @@
-/** What a pilot is told of the word under the pointer. */
+/** The hover of the word at a position. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { unitFamily } from "../../catalogue/units.ts";
 import { baseOf } from "../../model/craft.ts";
@@ -28,7 +28,7 @@ export interface Hover {
   readonly range: Range;
 }
 
-/** What stands at a position, in words; null where there is nothing to say. */
+/** The hover at a position; null where there is none. */
 export function hoverAt(workspace: Workspace, file: string, at: Position): Hover | null {
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor) return null;
@@ -65,7 +65,7 @@ export function hoverAt(workspace: Workspace, file: string, at: Position): Hover
   }
 }
 
-/** An entry: what its name is, what it comes to, where that is said, and the note above that line. */
+/** The hover of an entry's name: description, effective value with its lines, consequences, and note. */
 function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | null {
   if (entry.kind === "control") return hoverControl(workspace, file, entry.name);
   const { catalogue } = workspace;
@@ -163,7 +163,7 @@ function hoverPiece(workspace: Workspace, cursor: CursorContext, entry: Entry): 
   }
 }
 
-/** A figure of a value: what the value comes to and what follows, without all that is told of its name. */
+/** The hover of a number or an anchor: effective value and consequences, without the description of the name. */
 function hoverFigure(workspace: Workspace, file: string, entry: Entry): string | null {
   const crafts = craftsFor(workspace, file);
   const effective = crafts[0] && effectiveEntryIn(crafts[0], entry);
@@ -172,7 +172,7 @@ function hoverFigure(workspace: Workspace, file: string, entry: Entry): string |
   return parts.some((part) => part !== "") ? paragraphs(what, ...parts) : null;
 }
 
-/** What one word of a choice means; null where the setting has no such word. */
+/** The meaning of one word of a choice; null where the setting has no such word. */
 function describeChoice(catalogue: Catalogue, entry: Entry, word: string): string | null {
   const types = catalogue.setting(baseOf(entry.section), entry.name)?.types ?? [];
   const simple = types.flatMap((type) => (type.is === "fields" ? type.fields.flatMap((field) => field.types) : [type]));

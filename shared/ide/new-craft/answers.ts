@@ -1,18 +1,18 @@
-/** Answers as they come from a file or a person, understood or refused in one sentence. */
+/** Reads answers from a file or a person; errors are one sentence. */
 import { similarNames } from "../../model/similar-names.ts";
 import type { Answers, Choice, Question } from "../../protocol/new-craft.ts";
 import { allQuestions, type FoundFiles, questionsFor } from "./questions.ts";
 
 export const NAME_PROMPT = "What is it called?";
 export const USUAL_NAME = "New craft";
-/** Longer ones fit on no OSD. */
+/** In characters; a longer name fits on no OSD. */
 const LONGEST_NAME = 40;
 
 export type AnswersRead =
   | { readonly kind: "answers"; readonly answers: Answers }
   | { readonly kind: "problem"; readonly problem: string };
 
-/** All answers, with the usual one where there is none; or why they cannot be taken. */
+/** All answers, with the usual one where none is given; or the problem with the first that is wrong. */
 export function readAnswers(found: FoundFiles, given: unknown): AnswersRead {
   if (typeof given !== "object" || given === null || Array.isArray(given))
     return problem('the answers are one JSON object, as in {"name": "Jug", "size": "5-inch"}');
@@ -36,7 +36,7 @@ export function readAnswers(found: FoundFiles, given: unknown): AnswersRead {
   return { kind: "answers", answers };
 }
 
-/** A craft's name as somebody gives it, or why it cannot be one. */
+/** A craft's name, trimmed; or the problem with it. */
 export function readName(given: unknown): { kind: "name"; name: string } | { kind: "problem"; problem: string } {
   if (typeof given !== "string") return problem("name: a craft's name is text in quotes");
   const name = given.trim();
@@ -47,7 +47,9 @@ export function readName(given: unknown): { kind: "name"; name: string } | { kin
   return { kind: "name", name };
 }
 
-/** The answer to a question from its word or its label, of many a list of them or “none”; else why it is none. */
+/**
+ * The answer to a question from a word or label, or a list of them or “none” where many are allowed; else the problem.
+ */
 export function readAnswer(
   question: Question,
   given: unknown,
@@ -90,14 +92,17 @@ function readOne(
   return { problem: `${question.id}: “${word}” is no answer: ${expectedWords(question)}` };
 }
 
-/** A word without what a person may spell otherwise: capitals, and what stands between its parts. */
+/** A word in lower case, without a leading `./` and without blanks, commas, underscores and hyphens. */
 const normalized = (text: string) =>
   text
     .toLowerCase()
     .replace(/^\.\//, "")
     .replace(/[\s,_-]+/g, "");
 
-/** The choice of that word or label; for a label such as “Wheel, 2.4 GHz” its first part is enough, of either the begin. */
+/**
+ * The choice of that word or label. The first part of a label such as “Wheel, 2.4 GHz” is enough, and so is an
+ * unambiguous beginning.
+ */
 function choiceOf(choices: readonly Choice[], text: string): Choice | undefined {
   const sole = (fit: readonly Choice[]) => (fit.length === 1 ? fit[0] : undefined);
   const expected = normalized(text);

@@ -1,21 +1,21 @@
-/** Entries of a new craft, left to the files below it where those say them already. */
+/** Makes the entries of a new craft, without those that the files it uses have already. */
 import type { Craft } from "../../model/craft.ts";
 import { entry, placeholder, type ScriptLine } from "./script-text.ts";
 
 type WriteEntry = (name: string, value: string, note?: string | null) => ScriptLine[];
 
-/** The ways in which an entry of one section may come to be said. */
+/** Makes entries of one section; each method returns no line where the entry is not needed. */
 export interface EntryWriter {
   isSet(name: string): boolean;
-  /** What was answered: said again only where a layer says something else. */
+  /** A value from the answers: written unless the files below have exactly this value. */
   readonly answered: WriteEntry;
-  /** What is only usual: a layer knows better. */
+  /** A usual value: written unless the files below have any value. */
   readonly usual: WriteEntry;
-  /** What the pilot knows and we do not: a comment to be filled in. */
+  /** A value that only the pilot knows: a comment to be filled in, unless the files below have a value. */
   readonly unknown: WriteEntry;
 }
 
-/** Says the entries of a section over what `below`, the handset and the layers, has said. */
+/** A writer for a section; `below` is the craft made of the handset and the layers alone. */
 export function entryWriterOver(below: Craft, section: string): EntryWriter {
   const settings = below.settings.get(section);
   const isSet = (name: string) => settings?.has(name) === true;

@@ -1,12 +1,12 @@
-/** What is usual for a craft of each size and for each pilot. All of it is common practice, no source, unless said. */
+/** Usual values for each size of craft and each kind of pilot. Common practice, no source, unless one is named. */
 import type { CraftSize } from "./questions.ts";
 
-/** What is usual for a craft of one size. */
+/** Usual values for a craft of one size. */
 export interface SizeFacts {
   readonly propeller: string;
-  /** What such craft commonly weigh, ready to fly. */
+  /** The common mass of such craft, ready to fly. */
   readonly mass: string;
-  /** Larger propellers cannot follow a faster turn. */
+  /** The upper limit for rates: larger propellers cannot follow faster turns. */
   readonly fastestDegPerS: number;
   readonly armTiltDeg: number;
   readonly returnHeightM: number;
@@ -21,7 +21,7 @@ export const SIZE_FACTS: Readonly<Record<CraftSize, SizeFacts>> = {
   "10-inch": { propeller: "10 in", mass: "2000 g", fastestDegPerS: 320, armTiltDeg: 25, returnHeightM: 50 },
 };
 
-/** What is usual for one kind of pilot. */
+/** Usual values for one kind of pilot. */
 export interface PilotFacts {
   readonly who: string;
   readonly levelAtRest: boolean;
@@ -30,7 +30,7 @@ export interface PilotFacts {
   readonly endDegPerS: number;
   readonly yawSlopeDegPerS: number;
   readonly yawEndDegPerS: number;
-  /** Null: the whole throttle. */
+  /** The throttle limit in percent; null for no limit. */
   readonly throttlePercent: number | null;
   readonly uptiltDeg: number;
   readonly idleDisarmS: number;
@@ -118,8 +118,9 @@ interface ChemistryFacts {
 }
 
 /**
- * Volts a cell, under load for the last two. Full: 4.20 V, and 4.35 V for the high-voltage kind (ACT2804
- * datasheet); the rest is common practice, no source. A single cell sags in every corner.
+ * Usual thresholds in volts per cell; warning and landing are under load. Full: 4.20 V, and 4.35 V for the
+ * high-voltage kind (ACT2804 datasheet); the rest is common practice, no source. A single cell has lower
+ * thresholds, since its voltage sags more.
  */
 export function chemistryFacts(chemistry: string, cells: number): ChemistryFacts {
   if (chemistry === "li-ion") return { fullAt: "4.2 V/cell", warnAt: "3.1 V/cell", landAt: "2.9 V/cell" };
@@ -129,7 +130,7 @@ export function chemistryFacts(chemistry: string, cells: number): ChemistryFacts
     : { fullAt, warnAt: "3.5 V/cell", landAt: "3.3 V/cell" };
 }
 
-/** What packs of each class commonly hold, in mAh: to be replaced by what is printed on the pack. */
+/** Common capacities of packs for each size, to be replaced with the one printed on the pack. */
 export const USUAL_CAPACITY: Readonly<Record<CraftSize, string>> = {
   "31-mm": "300 mAh",
   "2-inch": "450 mAh",

@@ -1,18 +1,18 @@
-/** Which switch of a handset does what on a new craft. */
+/** Assigns the modes of a new craft to the switches of its handset. */
 import { linkOf } from "../../logic/from-craft.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import { walkCondition } from "../../syntax/condition.ts";
 import type { ControlPosition, ControlValue } from "../../syntax/value.ts";
 import { entry, placeholder, type ScriptLine } from "./script-text.ts";
 
-/** What the fleet does with a mode on the same handset, where most of its craft agree. */
+/** The conditions of modes on which most other craft with the same handset agree. */
 export type Habits = ReadonlyMap<string, Mode>;
 
 export interface ModesInput {
-  /** What has been said below the new craft: its handset and its layers. */
+  /** The craft made of the handset and the layers alone. */
   readonly below: Craft;
   readonly habits: Habits;
-  /** Level at rest, so that letting go of everything is the calm state. */
+  /** Whether the craft levels itself with the switch at rest, as for beginners. */
   readonly levelAtRest: boolean;
   readonly returnHome: boolean;
   readonly turtle: boolean;
@@ -20,15 +20,15 @@ export interface ModesInput {
 
 export interface ModesPlan {
   readonly lines: readonly ScriptLine[];
-  /** True where a position of a switch is left free on purpose. */
+  /** True where a position of a used switch is intentionally left free. */
   readonly leavesPosition: boolean;
 }
 
 interface Switch {
   readonly name: string;
-  /** From where it rests outward. */
+  /** From the rest position outward. */
   readonly positions: readonly ControlPosition[];
-  /** The position in which it may arm: an end, not at rest, at its highest pulse. Null where there is none. */
+  /** The position that may arm: an end, not the rest position, with the highest pulse. Null where there is none. */
   readonly arms: ControlPosition | null;
 }
 
@@ -38,7 +38,10 @@ const NO_ARM_NOTE =
 const NO_HANDSET_NOTE =
   "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own (“fettle explain handset” shows one), “use” it above, then write your switches' names here and take away the #.";
 
-/** The modes of a new craft, or why there are none yet. Modes that a layer sets up are left to it. */
+/**
+ * The lines of the section `modes`; without a switch that can arm they are placeholders. Modes of a layer are not
+ * repeated.
+ */
 export function planModes({ below, habits, levelAtRest, returnHome, turtle }: ModesInput): ModesPlan {
   const has = (name: string) => below.modes.has(name);
   const habitsToWrite = new Map([...habits].filter(([name]) => !has(name)));
@@ -110,7 +113,7 @@ function levelLines(holding: Switch, atRest: boolean): ScriptLine[] {
   ];
 }
 
-/** The lines as they might be, commented out. */
+/** Example lines, commented out. */
 function notYet(below: Craft, returnHome: boolean): ScriptLine[] {
   const note = below.controls.size > 0 ? NO_ARM_NOTE : NO_HANDSET_NOTE;
   return [
@@ -125,7 +128,7 @@ const withTwoPositions = (what: "arms" | "positions") => (one: Switch) =>
 
 const whenAt = ({ name }: Switch, position: ControlPosition) => `when ${name} is ${position.name}`;
 
-/** Switches of two or three positions that nothing uses yet and that the link can carry, in the handset's order. */
+/** Switches of two or three positions that no condition uses and that the link can transmit, in the handset's order. */
 function freeSwitches(below: Craft, used: readonly Mode[]): Switch[] {
   const { channels, twoLevelChannels } = linkOf(below);
   const names = new Set<string>();

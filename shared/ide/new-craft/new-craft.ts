@@ -1,4 +1,4 @@
-/** A craft from answers to eight questions: a script to begin with, which checks clean. */
+/** Makes a craft from the answers to eight questions: a first script, without findings of its own. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import type { FileView } from "../../model/files.ts";
@@ -16,17 +16,20 @@ import { sectionsOf } from "./sections.ts";
 
 export interface NewCraft {
   readonly text: string;
-  /** Layers that were chosen and that do not go with the other answers. */
+  /** Layers that were chosen and conflict with the other answers. */
   readonly leftOut: readonly LeftOut[];
 }
 
-/** Handsets and layers of a workspace, named by their paths from a folder (an absolute path); broken ones are not offered. */
+/**
+ * Handsets and layers of a workspace, with their paths from a folder (an absolute path); those with errors are not
+ * offered.
+ */
 export function findFiles(workspace: Workspace, folder: string): FoundFiles {
   const handsets: (FoundFile & { band: string | null })[] = [];
   const layers: FoundFile[] = [];
   const notOffered: LeftOut[] = [];
   const files = workspace.view.list().map((file) => ({ file, path: pathBetween(`${folder}/-`, file) }));
-  // What lies in the folder comes before what lies beside it; what is hidden is nobody's to choose.
+  // Files in the folder come before files beside it; hidden ones are not offered.
   const near = files.filter(({ path }) => !path.startsWith("../"));
   const beside = files.filter(({ path }) => path.startsWith("../"));
   for (const { file, path } of [...near, ...beside]) {
@@ -46,7 +49,7 @@ export function findFiles(workspace: Workspace, folder: string): FoundFiles {
   return { handsets, layers, notOffered };
 }
 
-/** How many scripts name a file: the handset that most do is the one that is usually meant. */
+/** How many scripts use each file; the handset that is used most is the usual answer. */
 function usesOf(workspace: Workspace): ReadonlyMap<string, number> {
   const uses = new Map<string, number>();
   for (const file of workspace.view.list()) {
@@ -59,7 +62,7 @@ function usesOf(workspace: Workspace): ReadonlyMap<string, number> {
   return uses;
 }
 
-/** Where a craft of that name is kept, as in `craft/tea-pot.fettle`. */
+/** The path for a craft of that name, as in `craft/tea-pot.fettle`. */
 export function pathForName(name: string): string {
   const plain = name.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
   const words = plain.replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
@@ -67,9 +70,9 @@ export function pathForName(name: string): string {
 }
 
 /**
- * The script of a craft that is to stand at `file` (an absolute path, taken or not) among the files
- * of `workspace`. `answers` are all of them, as `readAnswers` gives them for what `found` offers.
- * A layer that would bring in a finding stands in the script as a comment, with the reason.
+ * The script of a new craft at `file` (an absolute path, which may exist) among the files of `workspace`.
+ * `answers` must be complete, as `readAnswers` returns them for `found`. A layer that would cause a
+ * finding is written as a comment, with the reason.
  */
 export function newCraft(answers: Answers, found: FoundFiles, workspace: Workspace, file: string): NewCraft {
   const trial = makeTrial(workspace, file);
@@ -97,7 +100,7 @@ export function newCraft(answers: Answers, found: FoundFiles, workspace: Workspa
   return { text: write(kept, habits, leftOut), leftOut };
 }
 
-/** That a position is left free is nothing against a layer: the note says so where the finding stands. */
+/** Accepts the findings about free positions with a note above their lines: they are no reason to leave out a layer. */
 function withFreePositions(text: string, findings: readonly Finding[]): string {
   const free = new Set(findings.filter(({ code }) => code === "control-idle").map(({ range }) => range.start.line));
   return text
@@ -110,7 +113,7 @@ const FREE_POSITION = "# allow control-idle: a position is left free until there
 const NO_HABITS: Habits = new Map();
 const cores = new WeakMap<Catalogue, Core>();
 
-/** What is found now and was not before, without the question what else may have been meant. */
+/** The message of the first finding that is new, without its “Did you mean …?”. */
 function reasonIn(findings: readonly Finding[], before: readonly Finding[]): string {
   const found = findings.find((each) => !before.some(sameAs(each))) ?? findings[0]!;
   return found.message.replace(/ Did you mean [^?]*\?$/, "");
@@ -118,7 +121,7 @@ function reasonIn(findings: readonly Finding[], before: readonly Finding[]): str
 
 const sameAs = (a: Finding) => (b: Finding) => a.code === b.code && a.message === b.message;
 
-/** The workspace with the new craft among its files, so that a text can be tried before it is written. */
+/** Checks texts of the new craft as if they were among the files of the workspace, before anything is written. */
 function makeTrial(workspace: Workspace, file: string) {
   const core = cores.get(workspace.catalogue) ?? makeCore(workspace.catalogue);
   cores.set(workspace.catalogue, core);
@@ -126,7 +129,7 @@ function makeTrial(workspace: Workspace, file: string) {
   return {
     craft: (text: string): Craft => withScript(text).craft(file)!,
     findings: (text: string): Finding[] => findingsOf(withScript(text), file),
-    /** What most craft with a handset do with a mode; nothing of a mode on which they are divided. */
+    /** The condition that most craft with a handset have for each mode; no entry for a mode without a majority. */
     habitsWith(handset: string): Habits {
       const crafts = workspace.view.list().flatMap((each) => {
         const craft = each === file ? null : workspace.craft(each);
@@ -169,7 +172,7 @@ function scriptText({ answers, found, file, layers, leftOut, habits, bench: tria
   const use = (each: FoundFile) => `use ${quote(pathBetween(file, each.file))}`;
   const below = (order: readonly FoundFile[]) => trial.craft([header, "", ...order.map(use), ""].join("\n"));
   const first = handset ? [handset, ...layers] : layers;
-  // The last handset counts: where a layer brings one of its own, the one that was chosen comes after it.
+  // The last handset is effective: where a layer uses another one, the chosen handset must come after it.
   const order = handset && below(first).handset?.file !== handset.file ? [...layers, handset] : first;
   const { sections, leavesPosition } = sectionsOf({
     answers,

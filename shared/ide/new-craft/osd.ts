@@ -1,10 +1,10 @@
-/** The text over the picture of a new craft: what a pilot needs in flight, at the edges. */
+/** The OSD of a new craft: what a pilot needs in flight, placed at the edges. */
 import type { Craft } from "../../model/craft.ts";
 import type { Answers } from "../../protocol/new-craft.ts";
 import type { EntryWriter } from "./entry-writer.ts";
 import { entry, type ScriptLine, type ScriptSection } from "./script-text.ts";
 
-/** The section of the first page; without lines where no text is wanted. */
+/** The section of the first page; without lines where the pilot chose no OSD. */
 export function osdSection(answers: Answers, below: Craft, { answered, usual }: EntryWriter): ScriptSection {
   const grid = answers.grid as string;
   const note = "Places count from the edges; the middle stays free for what one flies around.";
@@ -17,7 +17,7 @@ export function osdSection(answers: Answers, below: Craft, { answered, usual }: 
       "low-pack, weak-link, cannot-arm",
       "What flashes: a few things, for where everything flashes nothing is read.",
     ),
-    // A layer that lays out a page lays it out whole.
+    // Where a layer places elements, it lays out the whole page.
     ...(below.osd.size > 0 ? [] : elements(answers)),
   ];
   return { name: "osd", note, lines };

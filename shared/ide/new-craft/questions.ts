@@ -1,14 +1,14 @@
-/** The eight questions of a new craft, as data: which choices there are, and which go together. */
+/** The eight questions for a new craft, as data: the choices, and which of them go together. */
 import type { Answers, Choice, LeftOut, Question } from "../../protocol/new-craft.ts";
 
-/** A handset or a layer of the workspace, by the path that names it in an answer. */
+/** A handset or a layer of the workspace; `path` is its word in an answer. */
 export interface FoundFile {
   readonly file: string;
   readonly path: string;
   readonly name: string;
 }
 
-/** What there is to build a new craft on. */
+/** The files that a new craft can use. */
 export interface FoundFiles {
   readonly handsets: readonly (FoundFile & { readonly band: string | null })[];
   readonly layers: readonly FoundFile[];
@@ -16,10 +16,10 @@ export interface FoundFiles {
 }
 
 const SIZES = ["31-mm", "2-inch", "3-inch", "5-inch", "7-inch", "10-inch"] as const;
-/** A class of propeller. */
+/** A size of propeller. */
 export type CraftSize = (typeof SIZES)[number];
 
-/** What each class of propeller commonly flies on, the most common first (common practice, no source). */
+/** The packs for each size of propeller, the most common first (common practice, no source). */
 const PACKS_OF_SIZE: Readonly<Record<CraftSize, readonly string[]>> = {
   "31-mm": ["1-lihv", "1-lipo", "2-lipo"],
   "2-inch": ["3-lipo", "2-lipo", "4-lipo"],
@@ -58,7 +58,7 @@ const wordOfBand = (band: string) => band.toLowerCase().replace(" ", "-");
 const BANDS: readonly Choice[] = Object.entries(HELP_OF_BAND).map(([band, help]) => {
   return { word: wordOfBand(band), label: `${band}, no handset file yet`, help };
 });
-/** The band as a script writes it, by the word that answers with it. */
+/** The band as written in a script, by the word of its answer. */
 export const BAND_OF_WORD: Readonly<Record<string, string>> = Object.fromEntries(
   Object.keys(HELP_OF_BAND).map((band) => [wordOfBand(band), band]),
 );
@@ -148,7 +148,7 @@ const FIXED: readonly Question[] = [
   { id: "layers", prompt: "Which layers does it stand on?", choices: [], many: true, usual: null },
 ];
 
-/** Every question with every choice, those included that only go with some answer before. */
+/** Every question with all its choices, also those that are only valid after certain answers. */
 export function allQuestions(found: FoundFiles): Question[] {
   return FIXED.map((question) => {
     if (question.id === "link") {
@@ -163,7 +163,10 @@ export function allQuestions(found: FoundFiles): Question[] {
   });
 }
 
-/** The questions with the choices that go with the answers so far; a question not answered counts by its usual answer. */
+/**
+ * The questions with the choices that are valid after the answers so far; an unanswered question counts as its usual
+ * answer.
+ */
 export function questionsFor(found: FoundFiles, answers: Answers): Question[] {
   const taken = new Map<string, string>();
   return allQuestions(found).map((question) => {

@@ -1,9 +1,9 @@
-/** Lines of a script that is made, in its canonical layout. */
+/** Lines and sections of a new script, and their text in the canonical layout. */
 
 /** A line of a section. */
 export type ScriptLine =
   | { readonly kind: "entry"; readonly name: string; readonly value: string; readonly note: string | null }
-  /** An entry that is commented out: the pilot knows its value, and we do not. */
+  /** An entry that is commented out, since only the pilot knows its value. */
   | { readonly kind: "placeholder"; readonly name: string; readonly value: string; readonly note: string | null };
 
 /** A section, with the note that stands above it. */
@@ -23,15 +23,18 @@ export function placeholder(name: string, value: string, note: string | null = n
   return { kind: "placeholder", name, value, note };
 }
 
-/** Notes are broken at this width, so that they can be read beside the panel. */
+/** Notes are wrapped at this width, so that they can be read beside the panel. */
 const NOTE_COLUMNS = 100;
 
-/** A section as text: indented by two, the values of its entries aligned; a note at the end of its line, or above where that is too long. */
+/**
+ * A section as text: entries indented by two, values aligned, each note at the end of its line, or above where the line
+ * is too long.
+ */
 export function sectionText({ name, note, lines }: ScriptSection): string {
   const widest = (kind: "entry" | "placeholder") =>
     Math.max(0, ...lines.map((each) => (each.kind === kind ? each.name.length : 0)));
   const width = widest("entry");
-  // Entries that stand among others keep to themselves; where nothing else stands they are a column of their own.
+  // Placeholders are aligned only in a section that has no other entries.
   const placeholderWidth = width > 0 ? 0 : widest("placeholder");
   const rows = lines.flatMap((line): string[] => {
     if (line.kind === "placeholder")
@@ -46,7 +49,7 @@ export function sectionText({ name, note, lines }: ScriptSection): string {
 
 const noteAbove = (note: string | null) => (note === null ? [] : noteLines(note, "  "));
 
-/** A note as comment lines, broken between words; what is more than one line of text stays apart. */
+/** A note as comment lines, wrapped between words; line breaks in the note are kept. */
 export function noteLines(note: string, indent: string): string[] {
   return note.split("\n").flatMap((paragraph) => {
     const rows: string[] = [];

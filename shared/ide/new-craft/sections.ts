@@ -1,4 +1,4 @@
-/** The sections of a new craft, each entry with the reason why it stands there. */
+/** The sections of a new craft; a note gives the reason for an entry. */
 import type { Craft } from "../../model/craft.ts";
 import type { Answers } from "../../protocol/new-craft.ts";
 import { type EntryWriter, entryWriterOver } from "./entry-writer.ts";
@@ -8,23 +8,23 @@ import { osdSection } from "./osd.ts";
 import type { CraftSize } from "./questions.ts";
 import { entry, type ScriptLine, type ScriptSection } from "./script-text.ts";
 
-/** All that a new craft is made from. */
+/** The input for a new craft. */
 export interface CraftToWrite {
   readonly answers: Answers;
-  /** What has been said below it: the handset and the layers that it uses. */
+  /** The craft made of the handset and the layers alone. */
   readonly below: Craft;
-  /** The link's band as the answers give it; null where the handset does not say. */
+  /** The band of the link from the answers; null where the handset does not give one. */
   readonly band: string | null;
   readonly habits: Habits;
 }
 
-/** The sections that it comes to. */
+/** The sections of a new craft. */
 export interface WrittenSections {
   readonly sections: readonly ScriptSection[];
   readonly leavesPosition: boolean;
 }
 
-/** The same, with what the answers mean. */
+/** The input, with the values that follow from the answers. */
 interface CraftPlan extends CraftToWrite {
   readonly size: SizeFacts;
   readonly pilot: PilotFacts;
@@ -32,7 +32,7 @@ interface CraftPlan extends CraftToWrite {
   writer(section: string): EntryWriter;
 }
 
-/** The sections, with what layers say left to the layers, except for what was answered. */
+/** The sections. Values of layers are not repeated, except where an answer differs from them. */
 export function sectionsOf(craft: CraftToWrite): WrittenSections {
   const { answers, below, habits } = craft;
   const plan: CraftPlan = {
@@ -154,7 +154,7 @@ function camera({ pilot, writer }: CraftPlan): ScriptSection {
   return section("camera", null, writer("camera").usual("uptilt", `${pilot.uptiltDeg} deg`, why));
 }
 
-/** The ports of a craft that has something on them that is named by its port. */
+/** Entries for receiver, video and satellite receiver on ports that are still free. */
 function portLines(below: Craft, answers: Answers): ScriptLine[] {
   const ports = below.settings.get("ports");
   const uses = new Set([...(ports?.values() ?? [])].map(({ text }) => text));

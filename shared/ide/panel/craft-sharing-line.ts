@@ -1,4 +1,4 @@
-/** The other craft that a line of a layer places an element of the OSD on. */
+/** The other craft on which a layer's line places an OSD element. */
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import { type Plan, planOf } from "../../model/uses.ts";
@@ -6,10 +6,9 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Page } from "../../osd/placed.ts";
 
 /**
- * Asked with an element and its line, the names of the other craft for which that line counts: they
- * use its file, and say nothing else of the element. Told from the files and the order in which
- * they combine, so that no craft has to be put together for it; nothing is looked up unless a layer
- * is asked about.
+ * Returns a function from an element and its line to the names of the other craft on which that line is
+ * effective: they use its file, and no later file of theirs places or drops the element. Computed from the
+ * files and their order, without merging any craft, and only when the line is one of a layer.
  */
 export function craftSharingLine(
   craft: Craft,
@@ -31,7 +30,7 @@ function otherPlans(craft: Craft, workspace: Workspace): { name: string; plan: P
   });
 }
 
-/** Whether it is this line by which the element stands where it does. */
+/** Whether this line places the element on a craft. */
 function linePlacing(name: string, page: Page, { parts }: Plan, source: Source): boolean {
   if (!parts.some(({ script }) => script.file === source.file)) return false;
   for (const { script } of [...parts].reverse()) {
@@ -50,7 +49,7 @@ const lineCache: Readonly<Record<Page, WeakMap<Script, ReadonlyMap<string, numbe
   "osd-second": new WeakMap(),
 };
 
-/** By element, the last line of a file that places it. */
+/** The last line of a file that places each element. */
 function linesOf(script: Script, page: Page): ReadonlyMap<string, number> {
   const known = lineCache[page].get(script);
   if (known) return known;

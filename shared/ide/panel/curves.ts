@@ -1,4 +1,4 @@
-/** The craft's numbers as pictures have them: how fast it turns for the sticks, and what its filters let through. */
+/** Rates and filters of a craft, as the panel draws them: rate by stick, response and delay. */
 import { preferredNumbers } from "../../draw/scale.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -15,7 +15,7 @@ import { finite, positive } from "./drawable-figure.ts";
 const AXES = ["roll", "pitch", "yaw"] as const;
 const CURVE_POINTS = 41;
 
-/** A set of rates; null where the craft says no axis of it. */
+/** A set of rates; null where the craft has no axis of it. */
 export function ratesPictureOf(
   craft: Craft,
   { catalogue }: Pick<Workspace, "catalogue">,
@@ -48,7 +48,7 @@ function axisOf(craft: Craft, set: RatesPicture["set"], name: RatesAxis["name"],
   return [{ name, points, endDegPerS, halfAtStick: stickAtRate(axis, endDegPerS / 2), at: placeOf(craft, set, name) }];
 }
 
-/** The line of a setting; a second set falls back to the first. */
+/** The line of a setting; the second set of rates falls back to the first. */
 function placeOf(craft: Craft, set: RatesPicture["set"], name: string): LinePlace | null {
   const setting = craft.settings.get(set)?.get(name) ?? craft.settings.get("rates")?.get(name);
   return setting?.source ?? null;
@@ -57,10 +57,10 @@ function placeOf(craft: Craft, set: RatesPicture["set"], name: string): LinePlac
 const LEAST_HZ = 10;
 const MOST_HZ = 1000;
 const RESPONSE_POINTS = 120;
-/** The middle of a notch lets through nothing at all, which has no number in decibels, and none in JSON. */
+/** The lower limit of the response in dB: at the centre of a notch it is minus infinity, which JSON cannot hold. */
 const NOTHING_DB = -120;
 
-/** The filters, with the notches that follow the motors where they stand in the hover; null where nothing is said of them. */
+/** The filters, with motor notches at their frequencies in the hover; null where the craft has no filters. */
 export function filtersPictureOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): FiltersPicture | null {
   const figures = filtersOf(craft, catalogue);
   if (!figures || positive(figures.rateHz) === null) return null;
@@ -93,7 +93,7 @@ export function filtersPictureOf(craft: Craft, { catalogue }: Pick<Workspace, "c
   };
 }
 
-/** Where the notches stand that follow motors which turn so often a second; those let in not at all are none. */
+/** The frequencies of the motor notches at a motor speed in turns per second, without notches of depth zero. */
 function notchesAt({ motorNotches, motors, rateHz }: FilterFigures, turn: number | null): number[] {
   if (!motorNotches || motors === null || turn === null) return [];
   return harmonicsAgainst(turn, motorNotches, motorNotches.count, null).flatMap(({ hz, depth }) =>
@@ -105,7 +105,7 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
   const { rateHz, motorNotches } = figures;
   const passing = decibelsOf(stagesOf(figures, chain, hoverHz), rateHz);
   const most = Math.min(MOST_HZ, rateHz * 0.49);
-  // A notch may be narrower than the way from one point to the next: its middle and its sides are looked at too.
+  // A notch may be narrower than the distance between points: points at its centre and flanks are added.
   const notches = [
     ...figures.gyro.flatMap(({ order, atHz, widthHz }) => (order === null ? [[atHz, widthHz ?? 0] as const] : [])),
     ...notchesAt(figures, hoverHz).map((hz) => [hz, motorNotches?.widthHz ?? 0] as const),
@@ -118,7 +118,7 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
 
 function partOf({ name, order, atHz, widthHz, delayMs, source }: Filter, chain: FilterChain["name"]): FilterPart {
   const at = `${rounded(atHz)} Hz`;
-  // One that moves is reckoned where it delays most.
+  // A moving filter is computed where it delays most.
   const where = name.startsWith("moving-") ? `${at} at idle` : at;
   const what = order === null ? `${rounded(widthHz ?? 0)} Hz wide at ${at}` : `order ${order} at ${where}`;
   return { name, what, chain, delayMs, at: source };
@@ -142,7 +142,7 @@ function motorPart(
   ];
 }
 
-/** Decibels of a chain add up; the motors' notches are the same several times over, and are reckoned once. */
+/** The response of a chain in dB, the sum over its stages; equal stages, as of motor notches, are computed once. */
 function decibelsOf(stages: readonly Stage[], rateHz: number): (hz: number) => number {
   const times = new Map<Stage, number>();
   for (const stage of stages) times.set(stage, (times.get(stage) ?? 0) + 1);
@@ -150,7 +150,7 @@ function decibelsOf(stages: readonly Stage[], rateHz: number): (hz: number) => n
   return (hz) => alike.reduce((sum, { alone, count }) => sum + count * responseOf(alone, hz, rateHz).gainDb, 0);
 }
 
-/** Finer than can be seen, and half as much to send. */
+/** Rounds to hundredths, which is finer than can be seen and halves the message. The sum with 0 turns -0 into 0. */
 function hundredths(value: number): number {
   return Math.round(value * 100) / 100 + 0;
 }

@@ -1,11 +1,11 @@
-/** Figures that follow from a nought in a script have no end: they can be neither drawn nor sent. */
+/** A zero in a script can make figures infinite, which can be neither drawn nor sent as JSON. */
 
-/** The figure, or null where there is none that could be drawn. */
+/** The figure; null where it is not finite. */
 export function finite(figure: number | null): number | null {
   return figure !== null && Number.isFinite(figure) ? figure : null;
 }
 
-/** The figure where it is more than nothing, else null. */
+/** The figure; null where it is not finite or not above zero. */
 export function positive(figure: number | null): number | null {
   const known = finite(figure);
   return known !== null && known > 0 ? known : null;

@@ -1,5 +1,6 @@
-/** The picture in the goggles, as the panel draws it: one page at one moment, also as it would be on another grid. */
-
+/**
+ * The picture in the goggles, as the panel draws it: one page at one moment of a flight, optionally on another grid.
+ */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
@@ -18,13 +19,13 @@ import { craftSharingLine } from "./craft-sharing-line.ts";
 
 export interface GogglesQuery {
   readonly scenario?: Scenario | undefined;
-  /** Of a page that the craft does not lay out, its first is shown. */
+  /** For a page that the craft does not lay out, its first page is shown. */
   readonly page?: Page | undefined;
-  /** Shows the layout as it would be on this grid. */
+  /** The layout is shown as it would be on this grid. */
   readonly fit?: Grid | undefined;
 }
 
-/** Null where the craft has no grid to place anything on. */
+/** The picture; null where the craft has no grid. */
 export function gogglesOf(craft: Craft, workspace: Workspace, query: GogglesQuery = {}): GogglesPicture | null {
   const { catalogue } = workspace;
   const pages = pagesOf(craft);
@@ -49,7 +50,7 @@ export function gogglesOf(craft: Craft, workspace: Workspace, query: GogglesQuer
   };
 }
 
-/** What a client asks for may be anything: whole cells, at least one, no more than a grid can have. */
+/** A requested grid, limited to whole cells, at least one and at most as many as a grid can have. */
 function clampGrid({ columns, rows }: Grid): Grid {
   const whole = (cells: number, most: number) => Math.max(1, Math.min(most, Math.floor(cells) || 1));
   return { columns: whole(columns, LARGEST_GRID.columns), rows: whole(rows, LARGEST_GRID.rows) };
@@ -93,7 +94,7 @@ function figurePart(figure: FigureReading | null): { readonly figure?: FigureRea
   return figure ? { figure } : {};
 }
 
-/** Whether some state of the controls hides the page while it would be shown. */
+/** Whether some state of the controls hides the page where it would be shown. */
 function canHide(craft: Craft, workspace: Workspace, page: Page): boolean {
   if (!craft.modes.has("osd-hide")) return false;
   const { selected, sets } = boardOf(craft, workspace);
@@ -103,7 +104,7 @@ function canHide(craft: Craft, workspace: Workspace, page: Page): boolean {
   return sets.meet(hide, page === "osd-second" ? second : sets.not(second));
 }
 
-/** What the page does not have yet, in the catalogue's order. */
+/** The elements that the page does not have, in the catalogue's order. */
 function addable(craft: Craft, catalogue: Catalogue, page: Page): AddableElement[] {
   const placed = placedOn(craft, page);
   return catalogue.elements

@@ -1,4 +1,4 @@
-/** Everything that the view of numbers draws of a craft, and what is missing where there is less. */
+/** Everything that the numbers view draws of a craft, and what is missing from it. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft } from "../../model/craft.ts";
 import { oncePer } from "../../model/memo.ts";
@@ -10,7 +10,7 @@ import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
 import { positive } from "./drawable-figure.ts";
 import { loopPictureOf, packPicturesOf } from "./pack-and-loop.ts";
 
-/** Reckoned once for each craft; null where it says nothing that can be drawn. */
+/** Computed once for each craft; null where it has nothing that can be drawn. */
 export function numbersOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): NumbersPicture | null {
   return drawable(craft, catalogue);
 }

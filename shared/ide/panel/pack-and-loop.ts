@@ -1,4 +1,4 @@
-/** The packs and the loop of a craft as pictures have them. */
+/** Packs and loop of a craft, as the panel draws them. */
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { loopOf } from "../../numbers/loop-of.ts";
@@ -8,7 +8,7 @@ import type { LoopPicture, PackMark, PackPicture } from "../../protocol/numbers.
 import type { LinePlace } from "../../protocol/panel.ts";
 import { positive } from "./drawable-figure.ts";
 
-/** Every pack of which the craft says something to draw: a threshold, or what is in it. */
+/** Every pack whose section the craft has. */
 export function packPicturesOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): PackPicture[] {
   return packsOf(craft, catalogue)
     .filter(({ section }) => craft.settings.has(section))
@@ -30,7 +30,7 @@ function packPictureOf(craft: Craft, figures: PackFigures): PackPicture {
     bears: facts && { fromCellV: facts.cutOffV, toCellV: facts.chargeLimitV },
     marks: thresholds.flatMap(([name, cellV, usual]): PackMark[] => {
       const at = placeOf(craft, section, name);
-      // A default stands in for reckoning; it is no threshold that anybody set.
+      // A default is used in computations only; it is no threshold that the pilot set.
       return cellV === null || at === null ? [] : [{ name, cellV, usual: usual ? bandOf(usual) : null, at }];
     }),
     capacityMah: positive(figures.capacityMah),
@@ -45,7 +45,7 @@ function bandOf({ from, to }: VoltageSpan): PackMark["usual"] {
   return { fromCellV: from, toCellV: to };
 }
 
-/** The line of a setting; a named pack lies over the plain one. */
+/** The line of a setting; a named pack inherits from the plain one. */
 function placeOf(craft: Craft, section: string, name: string): LinePlace | null {
   return lineOf(craft, section, name) ?? lineOf(craft, "pack", name);
 }
@@ -54,10 +54,10 @@ function lineOf(craft: Craft, section: string, name: string): LinePlace | null {
   return craft.settings.get(section)?.get(name)?.source ?? null;
 }
 
-/** How the command to the motors fits into the loop; null where that is not a digital one, or its figures are not known. */
+/** How the motor command fits into the loop; null where the command is not digital, or a figure is not known. */
 export function loopPictureOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): LoopPicture | null {
   const { budget, gyro, pauseUs } = loopOf(craft, catalogue);
-  // A rate of nought, which is an error of its own, leaves a round without an end.
+  // A rate of zero, which is reported as an error elsewhere, gives an infinite period.
   if (!budget || positive(budget.roundUs) === null || positive(budget.frameUs) === null) return null;
   if (pauseUs === null || pauseUs < 0 || pauseUs > budget.frameUs) return null;
   return {

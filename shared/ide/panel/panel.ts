@@ -11,15 +11,17 @@ import { switchesOf, whyNoSwitches } from "./switches.ts";
 export interface PanelQuery extends GogglesQuery {
   /** Of several craft that use the file, the one to draw. */
   readonly craft?: string | undefined;
-  /** What is looked at; the numbers are reckoned for their own view only. */
+  /** The open view; the numbers are computed for their own view only. */
   readonly view?: ViewName | undefined;
   readonly positions?: Readonly<Record<string, string | number>> | undefined;
 }
 
-/** The panel's model; `version` is handed through, so that an answer can be told from a later one. */
+/**
+ * The panel's model; `version`, that of the document, is passed through so that the client can discard outdated models.
+ */
 export function panelOf(workspace: Workspace, file: string, version: number, query: PanelQuery = {}): PanelModel {
   const script = workspace.script(file);
-  // A craft is drawn for itself: which others there are matters for a layer or a handset only.
+  // Only for a layer or a handset must the other craft be found.
   const crafts = script?.kind === "craft" ? [] : workspace.craftsWith(file);
   const craft = pickedCraft(workspace, file, crafts, query.craft);
   const alsoIn = crafts

@@ -1,4 +1,4 @@
-/** The pictures of a craft one by one, each with the reason where there is none: for files, where no panel asks. */
+/** Single pictures of a craft, or the reason why there is none: for image files, without a panel. */
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { FiltersPicture, RatesPicture } from "../../protocol/numbers.ts";
@@ -16,25 +16,25 @@ export interface RatesPictures {
   readonly second: RatesPicture | null;
 }
 
-/** One page of the OSD at one moment, also as it would be on another grid. */
+/** One page of the OSD at one moment of a flight, optionally on another grid. */
 export function osdDrawable(craft: Craft, workspace: Workspace, query: GogglesQuery): Drawable<GogglesPicture> {
   const picture = gogglesOf(craft, workspace, query);
   return picture ? { picture } : { why: whyNoGoggles(craft) };
 }
 
-/** The controls with all that their positions turn on, at rest. */
+/** The controls at rest, with the modes that their positions turn on. */
 export function switchesDrawable(craft: Craft, workspace: Workspace): Drawable<SwitchesPicture> {
   const picture = switchesOf(craft, workspace, undefined);
   return picture ? { picture } : { why: whyNoSwitches(craft) };
 }
 
-/** How fast the craft turns for where the sticks are, with the second set where there is one. */
+/** The rates by stick, with the second set where there is one. */
 export function ratesDrawable(craft: Craft, workspace: Workspace): Drawable<RatesPictures> {
   const first = ratesPictureOf(craft, workspace);
   return first ? { picture: { first, second: ratesPictureOf(craft, workspace, "rates-second") } } : { why: NO_RATES };
 }
 
-/** What the filters let through and how much later. */
+/** The response and the delay of the filters. */
 export function filtersDrawable(craft: Craft, workspace: Workspace): Drawable<FiltersPicture> {
   const picture = filtersPictureOf(craft, workspace);
   return picture ? { picture } : { why: whyNoFilters(craft, workspace) };

@@ -1,4 +1,4 @@
-/** The controls of a craft as the panel shows them, and the state in which they put it. */
+/** The controls of a craft as the panel shows them, and the resulting state. */
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Positions, StateReport, Switchboard } from "../../logic/types.ts";
 import { type Craft, isOutput, modeNamed } from "../../model/craft.ts";
@@ -14,10 +14,10 @@ import type {
 } from "../../protocol/panel.ts";
 import { describeWay, readinessOf } from "../arming/readiness.ts";
 
-/** As many ways to turn a mode on as a person takes in at a glance. */
+/** The most ways to turn a mode on that are listed; more are not read at a glance. */
 const MOST_WAYS = 6;
 
-/** Null where the craft knows no control. */
+/** The picture of the switches; null where the craft has no control. */
 export function switchesOf(
   craft: Craft,
   workspace: Workspace,
@@ -43,7 +43,7 @@ export function whyNoSwitches(craft: Craft): string {
   return "The handset lists no controls yet: add them to its section “controls”.";
 }
 
-/** The wished positions that the controls really have: a script may have changed since they were set. */
+/** The requested positions that the controls have; the script may have changed since they were set. */
 function possiblePositions(board: Switchboard, requested: ControlsAt): Positions {
   const kept: Record<string, string | number> = {};
   for (const { name, control } of board.variables) {
@@ -51,7 +51,7 @@ function possiblePositions(board: Switchboard, requested: ControlsAt): Positions
     if (at === undefined) continue;
     const isPosition = typeof at === "string" && control?.positions.some((each) => each.name === at);
     const takesPulse = typeof at === "number" && (control === null || control.kind === "dial");
-    // Of a pulse that the control no longer sends there is no state, and nothing could be said.
+    // A pulse outside the control's range belongs to no state.
     if ((isPosition || takesPulse) && board.sets.where({ [name]: at }) !== board.sets.none) kept[name] = at;
   }
   return kept;
@@ -94,7 +94,10 @@ function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positio
   };
 }
 
-/** Armed is `arm`, and `arm-permit` too where somebody set it up: where one of them is off, the other need not be known. */
+/**
+ * Armed means that `arm` is on, and `arm-permit` where it is set up. If one of them is off, the other need not be
+ * known.
+ */
 function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"] {
   const armModes = ["arm", "arm-permit"].filter((name) => board.names.includes(name));
   if (!armModes.includes("arm")) return null;

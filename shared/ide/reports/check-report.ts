@@ -1,7 +1,7 @@
-/** What `check` reports: the findings of some files, in order, and how many there are of each severity. */
+/** The report of `check`: findings in order, and their number for each severity. */
 import type { Finding, Severity } from "../../protocol/findings.ts";
 
-/** A finding as it is reported, its files named as the reader knows them. */
+/** A finding with file names as they are shown to the user. */
 export type ReportedFinding = Omit<Finding, "fixes" | "witness">;
 
 export interface Counts {
@@ -60,7 +60,7 @@ function inOrder(a: ReportedFinding, b: ReportedFinding): number {
   );
 }
 
-/** By code units, so that the order is the same on every machine and in every language. */
+/** Compares by code units, so that the order does not depend on the machine or its language. */
 function compareText(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -1,4 +1,4 @@
-/** What `show` reports: the effective craft, each value with the file and line that it comes from. */
+/** The report of `show`: the effective craft, each value with the file and line that it comes from. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { SectionSpec, SettingSpec } from "../../catalogue/types.ts";
 import { baseOf, type Craft, type Mode, type Placed, type Setting, type Source } from "../../model/craft.ts";
@@ -12,7 +12,7 @@ import type { Value } from "../../syntax/value.ts";
 import { type PlainSource, type PlainValue, plainValue } from "./plain-value.ts";
 
 export interface EffectiveSetting extends PlainSource {
-  /** Null where the line that counts has a fault. */
+  /** Null where the effective line has a fault. */
   readonly value: PlainValue;
   readonly text: string;
 }
@@ -55,7 +55,7 @@ const NOWHERE: PlainSource = { file: null, line: null };
 
 /**
  * The effective craft as plain data, in the catalogue's order. `nameOf` gives the name under
- * which a file is reported. A default stands without file and line.
+ * which a file is reported. A default has no file and line.
  */
 export function effectiveCraft(craft: Craft, workspace: Workspace, nameOf: NameOf): EffectiveCraft {
   const { catalogue } = workspace;
@@ -121,7 +121,7 @@ function shownSetting(setting: Setting, catalogue: Catalogue, at: At): Effective
   return { value: value && plainValue(value, spec, sourceOf), text, ...own };
 }
 
-/** Parts stand in the catalogue's order, in whatever order they were said: what is the same reads the same. */
+/** The canonical text, with fields in the catalogue's order, so that equal values have equal texts. */
 function canonicalText({ value, text, items }: Setting, spec: SettingSpec | undefined): string {
   const values = items ? items.map((item) => item.value) : [value];
   const texts = values.map((each) => (each?.kind === "fields" ? ordered(each, spec) : null));
@@ -134,7 +134,7 @@ function ordered(value: Extract<Value, { kind: "fields" }>, spec: SettingSpec | 
   return printValue({ ...value, fields });
 }
 
-/** A second set has no defaults of its own: it falls back to the first. */
+/** The default of a setting. A second set has none of its own, since it falls back to the first. */
 function shownDefault(section: SectionSpec, name: string, catalogue: Catalogue): EffectiveSetting | null {
   const spec = catalogue.setting(section.name, name);
   if (section.like !== undefined || spec?.default === undefined) return null;

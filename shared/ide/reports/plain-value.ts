@@ -4,7 +4,7 @@ import { convert } from "../../catalogue/units.ts";
 import { printValue } from "../../syntax/print-value.ts";
 import type { Quantity, Value } from "../../syntax/value.ts";
 
-/** A line of a script; both null for a default, which no script says. */
+/** A line of a script; both null for a default. */
 export interface PlainSource {
   readonly file: string | null;
   readonly line: number | null;
@@ -21,7 +21,7 @@ export type PlainValue =
   | readonly PlainValue[]
   | { readonly [field: string]: PlainValue | Readonly<Record<string, PlainSource>> };
 
-/** Where each field of a value of fields comes from. */
+/** Returns the line that a field comes from. */
 export type SourceOfField = (field: string) => PlainSource;
 
 /**
@@ -81,7 +81,7 @@ function inOwnUnit(quantity: Quantity, types: readonly ValueType[]): PlainValue 
   return { number: converted(quantity, unit), unit };
 }
 
-/** The unit of the first type to which the quantity converts; its own where there is none. */
+/** The unit of the first type to which the quantity can be converted; its own where there is none. */
 function unitFor({ number, unit }: Quantity, types: readonly ValueType[]): string {
   for (const type of types) {
     const quantity = type.is === "range" ? type.of : type;
@@ -90,7 +90,7 @@ function unitFor({ number, unit }: Quantity, types: readonly ValueType[]): strin
   return unit;
 }
 
-/** Twelve digits are more than any script says, and hide the rounding of a conversion. */
+/** Converts, rounded to twelve digits: more than scripts have, and few enough to hide rounding errors. */
 function converted({ number, unit }: Quantity, to: string): number {
   return Number((convert(number, unit, to) ?? number).toPrecision(12));
 }

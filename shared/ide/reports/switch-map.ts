@@ -1,10 +1,10 @@
-/** What `switches` reports: what each position does, and what is on at rest and when the link is lost. */
+/** The report of `switches`: what each position does, and what is on at rest and after loss of the link. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { switchboardOf } from "../../logic/from-craft.ts";
 import type { ControlMap, Positions, PulseSpan } from "../../logic/types.ts";
 import type { Craft } from "../../model/craft.ts";
 
-/** A stretch of pulses in us, both ends included, with the modes that can be on there. */
+/** A range of pulses in us, both ends included, with the modes that can be on there. */
 export interface ReportedSpan {
   readonly from: number;
   readonly to: number;
@@ -31,15 +31,15 @@ export interface SwitchReport {
   };
   readonly loss: { readonly modes: readonly string[] };
   /**
-   * How many distinct sets of modes the controls can reach, the empty one included; null where even
-   * patience does not count them.
+   * How many distinct sets of modes the controls can reach, the empty one included; null where there are
+   * too many to count.
    */
   readonly states: number | null;
   /** Pairs that must not be on together and can be, each with a state that shows it. */
   readonly clashes: readonly { readonly modes: readonly [string, string]; readonly positions: Positions }[];
 }
 
-/** Some ten seconds: who asks for the map as text can wait where a tangled craft needs it. */
+/** The budget for counting, some ten seconds: a report on the command line may take longer than an editor's answer. */
 const REPORT_COUNT_STEPS = 200_000;
 
 /** The switch map of an effective craft. Outputs count as modes, as `outputs.NAME`. */

@@ -1,10 +1,10 @@
-/** Signatures as an editor shows them: one line, with the columns of its parts. */
+/** Signatures as an editor shows them: one line of text, with the columns of its parameters. */
 
 export interface SignatureHelp {
   readonly signatures: readonly Signature[];
-  /** Which of them is being written. */
+  /** The index of the signature that is being written. */
   readonly active: number;
-  /** The part of it that stands at the cursor. */
+  /** The index of its parameter at the cursor. */
   readonly parameter: number;
 }
 
@@ -15,28 +15,28 @@ export interface Signature {
 }
 
 export interface SignaturePart {
-  /** Where it stands in the label; the end is exclusive. */
+  /** Its columns in the label; the end is exclusive. */
   readonly start: number;
   readonly end: number;
   readonly markdown: string;
 }
 
-/** One part, before it has a place. */
+/** A parameter, before it has columns. */
 export interface Slot {
   readonly text: string;
   readonly markdown: string;
 }
 
 export interface Shape {
-  /** What stands before the first part. */
+  /** The text before the first parameter. */
   readonly start: string;
   readonly slots: readonly Slot[];
-  /** What stands between two parts; two blanks where nothing else does. */
+  /** The separator of two parameters; two blanks by default. */
   readonly between?: string;
   readonly markdown: string;
 }
 
-/** Shapes as signatures; `parameter` is held to the parts that the active one has. */
+/** Shapes as signatures; `parameter` is limited to those that the active signature has. */
 export function signatureHelp(shapes: readonly Shape[], active: number, parameter: number): SignatureHelp {
   const signatures = shapes.map(({ start, slots, between = "  ", markdown }): Signature => {
     let label = start;

@@ -1,4 +1,4 @@
-/** The parts of the value that is being written, and which of them stands at the cursor. */
+/** Signature help: the parts of the value that is being written, and which of them is at the cursor. */
 import type { FieldSpec, FieldsType, SimpleType } from "../../catalogue/types.ts";
 import { baseOf } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
@@ -15,7 +15,7 @@ import { conditionSignatures, controlSignatures } from "./switch-signatures.ts";
 
 export type { SignatureHelp } from "./shape.ts";
 
-/** What can be said at a position and what is due there; null where a value has no parts, in a note, and in a name. */
+/** The signature help at a position; null in comments and names, and for values without parts. */
 export function signatureAt(workspace: Workspace, file: string, at: Position): SignatureHelp | null {
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor?.spec || cursor.section === null || cursor.script.tree.newer) return null;
@@ -46,7 +46,7 @@ export function signatureAt(workspace: Workspace, file: string, at: Position): S
   return fields ? fieldsSignature(head, fields, written, valueText(cursor)) : null;
 }
 
-/** All that stands behind the name, without the note. */
+/** The whole value after the name, without the comment. */
 function valueText({ node, text }: CursorContext): string {
   return node.kind === "entry" ? text.slice(node.value.start, node.value.end) : "";
 }
@@ -63,7 +63,9 @@ function fieldsSignature(head: string, type: FieldsType, written: string, value:
   return signatureHelp([{ start: head, slots, markdown: "" }], 0, activeField(type.fields, written, value));
 }
 
-/** The field whose value is being written; behind a whole value the next one that is not said yet. */
+/**
+ * The index of the field whose value is being written; after a complete value the next field that is not written yet.
+ */
 function activeField(fields: readonly FieldSpec[], written: string, value: string): number {
   const words = written.split(/\s+/);
   const partialWord = words.pop() ?? "";
@@ -79,14 +81,14 @@ function activeField(fields: readonly FieldSpec[], written: string, value: strin
   return next >= 0 ? next : Math.max(0, current);
 }
 
-/** Whether the words behind a field's name are all of its value. */
+/** Whether the words after a field's name are its complete value. */
 function isComplete({ types }: FieldSpec, words: readonly string[]): boolean {
   if (words.length === 0) return false;
   const withUnit = types.some((type) => type.is === "quantity" && type.unit !== "");
   return !withUnit || words.length > 1 || /\d[A-Za-z%/]/.test(words[0]!);
 }
 
-/** What a type wants, in a word or two. */
+/** What types accept, in a word or two. */
 function typeText(types: readonly SimpleType[]): string {
   const each = types.map((type) => {
     if (type.is === "quantity") return type.unit === "" ? "NUMBER" : `NUMBER ${type.unit}`;

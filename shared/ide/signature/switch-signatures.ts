@@ -1,4 +1,4 @@
-/** The parts of a condition, and of the line of a control. */
+/** The signatures of a condition, and of a control's line. */
 import type { ControlValue } from "../../syntax/value.ts";
 import { describeControl } from "../context/known-controls.ts";
 import { list } from "../context/markdown.ts";
@@ -14,7 +14,7 @@ const MODE_OR_ALWAYS: Slot = {
   markdown: "Another mode, on when that one is; or `always`, on at every moment.",
 };
 
-/** What can be tested, and what is due; `said` is all behind the name up to the cursor. */
+/** Signature help in a condition; `written` is the text after the name up to the cursor. */
 export function conditionSignatures(
   head: string,
   written: string,
@@ -40,7 +40,7 @@ export function conditionSignatures(
   return signatureHelp(shapes, verb, partAfter(VERBS[verb]!, test.slice(2)));
 }
 
-/** The words of the test that is being written: those behind the last word that joins or opens. */
+/** The words of the test that is being written: those after the last `and`, `or`, `not`, `when` or bracket. */
 function currentTest(tokens: readonly string[]): string[] {
   let first = 0;
   tokens.forEach((token, i) => {
@@ -50,7 +50,7 @@ function currentTest(tokens: readonly string[]): string[] {
   return tokens.slice(first);
 }
 
-/** Which part is due behind a verb and the words after it. */
+/** The index of the parameter after a verb and the words that follow it. */
 function partAfter(verb: (typeof VERBS)[number], words: readonly string[]): number {
   if (verb === "is") return words.some((word) => word !== "not" && word !== ")") ? 2 : 1;
   const to = words.indexOf("to");
@@ -130,7 +130,7 @@ const KINDS = {
   },
 } as const satisfies Record<string, { slots: readonly Slot[]; what: string }>;
 
-/** What a control's line says, and what is due; `said` is all behind its name up to the cursor. */
+/** Signature help in a control's line; `written` is the text after its name up to the cursor. */
 export function controlSignatures(head: string, written: string): SignatureHelp {
   const tokens = written.trim().split(/\s+/).filter(Boolean);
   const partialWord = /\S$/.test(written) ? (tokens.pop() ?? "") : "";
