@@ -14,6 +14,6 @@ await build("minify");
 for (const name of chosen.sort()) {
   say(`Measuring ${name} …`);
   const { run } = await importTs(inProject("tests/bench", name));
-  // A helper that benchmarks share has no run of its own.
+  // A helper that benchmarks share exports no `run`.
   if (typeof run === "function") console.log(await run());
 }

@@ -5,8 +5,8 @@ import { findChromium, howToGetChromium } from "./chromium.mjs";
 import { inProject } from "./say.mjs";
 
 /**
- * Starts Chromium with an empty profile of its own and gives its one page and the way to end it.
- * @param {{ width: number, height: number }} [size] of the window, in CSS pixels
+ * Starts Chromium with a new, empty profile; returns its page, and a function that closes it.
+ * @param {{ width: number, height: number }} [size] size of the window, in CSS pixels
  */
 export async function launchBrowser(size = { width: 1440, height: 900 }) {
   const executablePath = findChromium();
@@ -14,7 +14,7 @@ export async function launchBrowser(size = { width: 1440, height: 900 }) {
   const { chromium } = await import("playwright-core");
   mkdirSync(inProject(".cache"), { recursive: true });
   const profile = mkdtempSync(inProject(".cache/browser-"));
-  // Without third-party cookies a webview's service worker is refused, and the panel stays blank.
+  // Where third-party cookies are blocked, a webview's service worker is too, and the panel stays blank.
   mkdirSync(join(profile, "Default"));
   writeFileSync(
     join(profile, "Default/Preferences"),

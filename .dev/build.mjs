@@ -7,8 +7,8 @@ import { fail, inProject, isMain, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 
 /**
- * Builds every bundle; ends the script where one fails, with esbuild's own message above.
- * @param {"plain" | "minify"} how plain: with source maps; minify: as it is shipped
+ * Builds every bundle; ends the script if one fails, after esbuild's own messages.
+ * @param {"plain" | "minify"} how plain: with source maps; minify: as shipped
  */
 export async function build(how) {
   const esbuild = await import("esbuild");
@@ -24,7 +24,7 @@ export async function build(how) {
       for (const file of Object.keys(metafile?.inputs ?? {})) inputs.add(file);
     }
   } catch {
-    fail("The build failed: the messages stand above.");
+    fail("The build failed: see the messages above.");
   }
   removeOldChunks(Object.keys(outputs));
   writeNotices(inputs);
@@ -32,7 +32,7 @@ export async function build(how) {
   say(`Built in ${(performance.now() - startedAt).toFixed(0)} ms: ${sizes(outputs)}.`);
 }
 
-/** Old chunks go, since their names change with what is in them; last, so that a program that runs keeps its own. */
+/** Deletes old chunks, whose names change with their content; after the build, so that a running program keeps its own. */
 function removeOldChunks(/** @type {readonly string[]} */ made) {
   const folder = inProject("dist/cli");
   for (const name of readdirSync(folder)) {
@@ -42,7 +42,7 @@ function removeOldChunks(/** @type {readonly string[]} */ made) {
 
 function prepareDist() {
   mkdirSync(inProject("dist/server"), { recursive: true });
-  // dist/fettle.js is a module; a manifest at the root that said so would bind the extension too.
+  // dist/fettle.js is an ES module; declared in the manifest at the root, that would apply to the extension too.
   writeFileSync(inProject("dist/package.json"), '{ "type": "module" }\n');
   writeFileSync(inProject("dist/server/package.json"), '{ "type": "commonjs" }\n');
 }

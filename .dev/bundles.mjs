@@ -1,7 +1,7 @@
-// What is built: each bundle with its entry and where it runs.
+// The bundles: the entry of each, and where it runs.
 import { inProject } from "./say.mjs";
 
-// `import.meta.url` is empty in CommonJS output: give it the bundle's own address.
+// `import.meta.url` is empty in CommonJS output: it is defined as the bundle's own address.
 const ownAddress = {
   banner: 'const importMetaUrl = require("node:url").pathToFileURL(__filename).href;',
   define: { "import.meta.url": "importMetaUrl" },
@@ -38,7 +38,7 @@ const forBrowser = { ...common, platform: "browser", define: { "process.env.NODE
  */
 const bundle = (entry, options) => ({ ...options, entryPoints: [entry] });
 
-/** The server is shipped once: its bundle for a worker starts nothing on Node, and gives `startServer` there. */
+/** The server is shipped once: on Node its bundle for a worker starts nothing, but exports `startServer`. */
 const serverOfWorker = { name: "fettleServer", file: "./worker.js" };
 
 /** @type {import("esbuild").Plugin} */
@@ -81,11 +81,11 @@ export const bundles = [
     target: "node20",
     format: "esm",
     splitting: true,
-    // What a package has for Node may be wrapped so that its own files are not found in a bundle.
+    // Prefers a package's ES modules: its CommonJS for Node may load its own files in a way that fails in a bundle.
     mainFields: ["module", "main"],
-    // Loaded only when a PNG is asked for, from where npm has put it: it is larger than all the rest.
+    // Loaded from node_modules, and only to make a PNG: it is larger than all the rest.
     external: ["@resvg/resvg-wasm"],
-    // A package that is CommonJS asks for Node's modules with require, which a module has not.
+    // Bundled CommonJS packages load Node's modules with `require`, which ES modules do not have.
     banner: {
       js: '#!/usr/bin/env node\nimport { createRequire } from "node:module"; const require = createRequire(import.meta.url);',
     },

@@ -1,4 +1,4 @@
-// Finds a Chromium on this machine; nothing here downloads one.
+// Finds a Chromium on this machine; none is downloaded.
 import { accessSync, constants } from "node:fs";
 import { delimiter, join } from "node:path";
 
@@ -16,9 +16,9 @@ const usualPaths = [
 
 /** How to get a browser, for messages. */
 export const howToGetChromium =
-  "On Debian or Ubuntu: sudo apt-get install chromium. Elsewhere install Chromium or Chrome, and where it is not found set CHROMIUM to its program file.";
+  "On Debian or Ubuntu: sudo apt-get install chromium. Elsewhere install Chromium or Chrome; if it is not found, set CHROMIUM to its executable.";
 
-/** The program file of a Chromium: the variable CHROMIUM, the usual places, the path; null where there is none. */
+/** The executable of a Chromium: from the variable CHROMIUM, the usual places, or PATH; null where there is none. */
 export function findChromium() {
   const configured = process.env.CHROMIUM;
   if (configured) return isProgram(configured) ? configured : null;

@@ -1,9 +1,9 @@
-// The demo workspace, as the scripts here need to know it.
+// Facts about the demo workspace for the scripts in this folder.
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 
 /**
- * The first craft of a folder, by name, as a path in it with "/"; null where it has none.
+ * The first craft in a folder, by name, as a path relative to it with "/"; null where there is none.
  * @param {string} folder
  * @returns {string | null}
  */

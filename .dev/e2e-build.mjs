@@ -1,12 +1,12 @@
-// Before the tests in the editor: what they load is built from the sources of now.
+// Builds what the tests in the editor load, before they run.
 import { rmSync } from "node:fs";
 import { build } from "./build.mjs";
 import { inProject } from "./say.mjs";
 
-/** Where the suite that runs in the extension host lies: for the editor in a browser, and for one on Node. */
+/** The files of the suite for the extension host: for the editor in a browser, and for one on Node. */
 export const hostSuites = { web: inProject("dist/e2e/host-suite.js"), node: inProject("dist/e2e/host-suite.cjs") };
 
-/** Builds the suite that runs inside an extension host, once for each kind of host. */
+/** Builds the suite for the extension host, once for each kind of host. */
 export async function buildHostSuites() {
   const esbuild = await import("esbuild");
   rmSync(inProject("dist/e2e"), { recursive: true, force: true });

@@ -1,5 +1,5 @@
-// npm run generate [-- --check]: writes the files that are made from the catalogue and the rules.
-// Each .dev/generate/*.ts named below exports generate(root): { path, text }[], paths from the project's folder.
+// npm run generate [-- --check]: writes the files that are generated from the catalogue and the rules.
+// Each .dev/generate/*.ts named below exports generate(root): { path, text }[], paths relative to the project's folder.
 import { existsSync, readFileSync, renameSync, writeFileSync } from "node:fs";
 import { importTs } from "./run-ts.mjs";
 import { inProject, isMain, root, say } from "./say.mjs";
@@ -8,16 +8,16 @@ import { setUp } from "./setup.mjs";
 /** @typedef {{ path: string, text: string }} GeneratedFile */
 /** @typedef {{ generate: (root: string) => readonly GeneratedFile[] }} Generator */
 
-/** In this order, since what follows the registry of rules is made by it. */
+/** In this order, since the generator after the registry of rules uses it. */
 const generators = ["grammar", "own-words", "registry", "readme"];
 
-/** Writes every generated file that is not as it should be. */
+/** Writes every generated file that is out of date. */
 export async function generate() {
   /** @type {GeneratedFile[]} */
   const written = [];
   for (const name of generators) {
     for (const file of await staleFiles(name)) {
-      // Written beside and moved, so that no reader ever sees half a file.
+      // Written under another name and then renamed, so that no reader sees half a file.
       const beside = inProject(`${file.path}.${process.pid}.new`);
       writeFileSync(beside, file.text);
       renameSync(beside, inProject(file.path));
@@ -27,7 +27,7 @@ export async function generate() {
   say(written.length === 0 ? "Generated files are up to date." : `Wrote ${names(written)}.`);
 }
 
-/** 0 where every generated file is as its generator makes it, else 1, said with the files' names. */
+/** Returns 0 if every generated file is up to date, else 1, and prints the names of the others. */
 export async function checkGenerated() {
   const stale = [];
   for (const name of generators) stale.push(...(await staleFiles(name)));

@@ -1,4 +1,4 @@
-// An editor whose extension host runs on Node, as on a desktop, shown in a browser. Lies in .cache/node-host.
+// An editor with an extension host on Node, as on a desktop, shown in a browser. Installed in .cache/node-host.
 import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -6,13 +6,13 @@ import { fail, inProject, runNpm, say, withProgress } from "./say.mjs";
 
 const folder = inProject(".cache/node-host");
 const editorFolder = join(folder, "node_modules/code-server/lib/vscode");
-// This edition of the editor needs Node 24, which is therefore installed beside it.
+// This version of the editor needs Node 24, which is therefore installed beside it.
 const packages = { "code-server": "4.139.1", [`node-${process.platform}-${process.arch}`]: "24.9.0" };
 const program = join(folder, "node_modules", `node-${process.platform}-${process.arch}`, "bin/node");
 const serverMain = join(editorFolder, "out/server-main.js");
 const dataFolder = join(folder, "data");
 
-/** Installs the editor where it is not there yet; ends the script where that fails. */
+/** Installs the editor if it is not installed yet; ends the script if that fails. */
 export async function setUpNodeHost() {
   const done = join(folder, "installed.json");
   if (existsSync(done)) return;
@@ -30,7 +30,7 @@ export async function setUpNodeHost() {
 
 async function installed(/** @type {string[]} */ args, /** @type {string} */ where) {
   const status = await withProgress("npm install", runNpm(args, where));
-  if (status !== 0) fail("The editor for Node could not be installed: npm's message stands above.");
+  if (status !== 0) fail("The editor for Node could not be installed: see npm's message above.");
 }
 
 /** Installs a packaged extension into an editor without any other data. */
@@ -41,7 +41,7 @@ export function installExtension(/** @type {string} */ vsix) {
     writeFileSync(join(dataFolder, "data", owner, "settings.json"), JSON.stringify(settings));
   }
   say("Installing the package in it …");
-  // What it says is kept for the case of failure: it always complains of parts that nobody needs here.
+  // Its output is shown only after a failure: it always warns of parts that are not needed here.
   const args = [serverMain, "--install-extension", vsix, "--server-data-dir", dataFolder];
   const { status, stdout, stderr } = spawnSync(program, args, { encoding: "utf8" });
   if (status !== 0) fail(`The editor did not take ${vsix}. It said:\n${stdout}${stderr}`);

@@ -1,8 +1,8 @@
-// The licences of the packages whose code is bundled: they ask to be kept with every copy.
+// The licences of the bundled packages, which must be included with every copy.
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { fail, inProject } from "./say.mjs";
 
-/** Writes dist/NOTICES.txt from the files that went into the bundles, given as paths in the project. */
+/** Writes dist/NOTICES.txt for the files in the bundles, given as paths in the project. */
 export function writeNotices(/** @type {Iterable<string>} */ bundledFiles) {
   const folders = new Set([...bundledFiles].flatMap((file) => packageFolder(file) ?? []));
   const parts = [...folders].sort().map(notice);
@@ -18,6 +18,6 @@ function notice(/** @type {string} */ folder) {
   const manifest = JSON.parse(readFileSync(inProject(folder, "package.json"), "utf8"));
   const file = readdirSync(inProject(folder)).find((name) => /^licen[cs]e/i.test(name));
   const text = file ? readFileSync(inProject(folder, file), "utf8").trim() : null;
-  if (!text && !manifest.license) fail(`${folder} names no licence, so it cannot be shipped.`);
+  if (!text && !manifest.license) fail(`${folder} has no licence, so it cannot be shipped.`);
   return `${"-".repeat(70)}\n${manifest.name} ${manifest.version}\n\n${text ?? `Licence: ${manifest.license}`}`;
 }

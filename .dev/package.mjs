@@ -1,13 +1,13 @@
-// npm run package: makes fettle-VERSION.vsix, and makes sure of what is in it.
+// npm run package: makes fettle-VERSION.vsix, and checks its content.
 import { readFileSync, statSync } from "node:fs";
 import { fail, inProject, isMain, runTool, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 import { namesInZip } from "./zip-names.mjs";
 
-/** A fifth more than it has: what doubles it, such as a part that is shipped twice, is noticed. */
+/** The limit in bytes, a fifth above the current size, so that a part that is shipped twice is noticed. */
 const mostBytes = 750_000;
 
-/** What may be shipped. .vscodeignore chooses; this list catches what it lets through. */
+/** The files that may be shipped. .vscodeignore excludes files; this list catches those that it misses. */
 const shipped = [
   /^\[Content_Types\]\.xml$/,
   /^extension\.vsixmanifest$/,
@@ -20,17 +20,17 @@ const shipped = [
   /^extension\/client\/icons\/[^/]+\.(svg|png)$/,
 ];
 
-/** Packages the extension and gives the path of the file, or ends the script where it is not as it must be. */
+/** Packages the extension and returns the path of the package; ends the script if its content is wrong. */
 export async function packageExtension() {
   const { version, main, browser } = JSON.parse(readFileSync(inProject("package.json"), "utf8"));
   const file = inProject(`fettle-${version}.vsix`);
   const args = ["package", "--no-dependencies", "--allow-missing-repository", "--no-rewrite-relative-links"];
   const status = await runTool("@vscode/vsce/vsce", [...args, "--out", file]);
-  if (status !== 0) fail("Packaging failed: the message stands above.");
+  if (status !== 0) fail("Packaging failed: see the message above.");
   const names = namesInZip(readFileSync(file));
   const strays = names.filter((name) => !shipped.some((pattern) => pattern.test(name)));
   if (strays.length > 0)
-    fail(`The package holds what must not be shipped: ${strays.join(", ")}. Mend .vscodeignore and run this again.`);
+    fail(`The package holds what must not be shipped: ${strays.join(", ")}. Correct .vscodeignore and run this again.`);
   const needed = [main, browser, "dist/server/node.cjs", "dist/server/worker.js", "dist/panel/panel.js"];
   const missing = needed
     .map((path) => `extension/${path.replace(/^\.\//, "")}`)

@@ -1,4 +1,4 @@
-// node .dev/pictures.mjs: makes the README's pictures of the panel, in the real editor, into client/media/.
+// node .dev/pictures.mjs: takes the README's pictures of the panel in the real editor, into client/media/.
 import { mkdirSync } from "node:fs";
 import { launchBrowser } from "./browser.mjs";
 import { build } from "./build.mjs";
@@ -17,7 +17,7 @@ for (const [name, theme] of [
 ])
   await takePictures(`${name}`, `${theme}`);
 
-/** The views of the demo's craft beside its script. */
+/** Takes pictures of all views of the demo's craft, beside its script. */
 async function takePictures(/** @type {string} */ name, /** @type {string} */ theme) {
   const settings = {
     "workbench.colorTheme": theme,

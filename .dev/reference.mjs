@@ -1,5 +1,5 @@
-// npm run reference: writes the pages of all names that ship into dist/reference, as a site and as Markdown.
-// What an earlier run left there goes. The demo's own words are not among them.
+// npm run reference: writes the reference pages of the shipped catalogue into dist/reference, as a site and as Markdown.
+// Files of an earlier run are deleted. The demo's own words are not included.
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { importTs } from "./run-ts.mjs";

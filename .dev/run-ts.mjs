@@ -5,7 +5,7 @@ import { fail, inProject, isMain, root } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 
 /**
- * Bundles a TypeScript module and imports it; packages are taken from node_modules as they are.
+ * Bundles a TypeScript module and imports it; packages are not bundled but loaded from node_modules.
  * @param {string} file
  * @returns {Promise<Record<string, unknown>>} what it exports
  */
@@ -30,7 +30,7 @@ export async function importTs(file) {
 
 if (isMain(import.meta.url)) {
   const file = process.argv[2];
-  if (!file) fail("Say which file to run: node .dev/run-ts.mjs FILE");
+  if (!file) fail("Name the file to run: node .dev/run-ts.mjs FILE");
   else {
     await setUp();
     process.argv.splice(1, 1);

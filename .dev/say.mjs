@@ -1,4 +1,4 @@
-// What every script here shares: the project's folder, a voice with a clock, and child processes.
+// Shared by the scripts in this folder: the project's folder, messages with the time, and child processes.
 import { spawn } from "node:child_process";
 import { realpathSync } from "node:fs";
 import { dirname, join } from "node:path";
@@ -7,12 +7,12 @@ import { fileURLToPath } from "node:url";
 /** The project's own folder, absolute. */
 export const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
-/** A path inside the project, from its parts. */
+/** An absolute path inside the project, from its parts. */
 export const inProject = (/** @type {string[]} */ ...parts) => join(root, ...parts);
 
 const started = performance.now();
 
-/** Says one line with the seconds since the script began. */
+/** Prints one line with the seconds since the script started. */
 export function say(/** @type {string} */ text) {
   const seconds = ((performance.now() - started) / 1000).toFixed(1).padStart(5);
   console.log(`[${seconds} s] ${text}`);
@@ -29,11 +29,11 @@ export function fail(text) {
 }
 
 /**
- * Runs a program in the project's folder with its output shown, and gives its exit status; 1 where
+ * Runs a program in the project's folder with its output shown, and returns its exit status; 1 if
  * it could not be started or was ended by a signal.
  * @param {string} program
  * @param {readonly string[]} args
- * @param {NodeJS.ProcessEnv} [env] variables laid over this process's own
+ * @param {NodeJS.ProcessEnv} [env] variables that are added to this process's own
  * @returns {Promise<number>}
  */
 export function runProgram(program, args, env = {}) {
@@ -41,7 +41,7 @@ export function runProgram(program, args, env = {}) {
 }
 
 /**
- * @param {string} program as messages call it
+ * @param {string} program its name in messages
  * @param {import("node:child_process").ChildProcess} child
  * @returns {Promise<number>}
  */
@@ -55,13 +55,13 @@ function statusOf(program, child) {
   });
 }
 
-/** Runs a script that a package in node_modules brings, with this same Node. */
+/** Runs a script of a package in node_modules with the current Node. */
 export function runTool(/** @type {string} */ script, /** @type {readonly string[]} */ args, env = {}) {
   return runProgram(process.execPath, [inProject("node_modules", script), ...args], env);
 }
 
 /**
- * Runs npm, the one that runs this script, else the one on the path, and gives its exit status as `runProgram` does.
+ * Runs npm, the one that runs this script, else the one on PATH, and returns its exit status as `runProgram` does.
  * @param {readonly string[]} args
  * @param {string} [folder]
  * @returns {Promise<number>}
@@ -76,7 +76,7 @@ export function runNpm(args, folder = root) {
 }
 
 /**
- * Awaits work that is silent, and says every few seconds that it still goes on.
+ * Awaits work without output, and prints every ten seconds that it still runs.
  * @template T
  * @param {string} what
  * @param {Promise<T>} work
@@ -85,7 +85,7 @@ export function runNpm(args, folder = root) {
 export async function withProgress(what, work) {
   const startedAt = performance.now();
   const seconds = () => ((performance.now() - startedAt) / 1000).toFixed(0);
-  const timer = setInterval(() => say(`${what}: still at it after ${seconds()} s`), 10_000);
+  const timer = setInterval(() => say(`${what}: still running after ${seconds()} s`), 10_000);
   try {
     return await work;
   } finally {

@@ -1,10 +1,10 @@
-// Makes node_modules match package-lock.json. Everything else that a clone needs is built from there.
+// Makes node_modules match package-lock.json. Everything else that a clone needs is built from the sources.
 import { readFileSync } from "node:fs";
 import { fail, inProject, isMain, runNpm, say, withProgress } from "./say.mjs";
 
 const oldestNode = 20;
 
-/** Installs what package-lock.json lists, where node_modules does not hold exactly that already. */
+/** Installs what package-lock.json lists, unless node_modules has exactly that already. */
 export async function setUp() {
   const major = Number(process.versions.node.split(".")[0]);
   if (major < oldestNode) fail(`Fettle is built with Node ${oldestNode} or later; this is ${process.version}.`);
@@ -12,13 +12,13 @@ export async function setUp() {
   if (!why) return;
   say(`Installing packages, because ${why} (about 700 MB, most of it the editor that the tests drive).`);
   const status = await withProgress("npm ci", runNpm(["ci", "--no-audit", "--no-fund"]));
-  if (status !== 0) fail("npm ci failed: its own message stands above. Mend that and run this again.");
+  if (status !== 0) fail("npm ci failed: see its message above. Correct that and run this again.");
   const still = whyStale();
   if (still) fail(`npm ci ended well, and yet ${still}. Delete node_modules and run this again.`);
   say("Packages are installed.");
 }
 
-/** Why node_modules does not serve, or null where it does: npm keeps its own list of what it installed. */
+/** Why node_modules is out of date, or null if it is not, by the list that npm keeps of what it installed. */
 function whyStale() {
   const locked = packagesOf("package-lock.json");
   if (!locked) fail("package-lock.json is missing or broken: restore it from git.");
@@ -27,7 +27,7 @@ function whyStale() {
   for (const [path, entry] of Object.entries(locked)) {
     if (path === "") continue;
     const here = installed[path];
-    // What is made for another system is listed and left out.
+    // Packages for other systems are listed, but not installed.
     if (!here && (entry.optional || entry.devOptional || entry.peer)) continue;
     if (!here) return `${path} is missing`;
     if (here.version !== entry.version) return `${path} is ${here.version} instead of ${entry.version}`;

@@ -11,11 +11,11 @@ const port = portOf(process.argv);
 
 await setUp();
 await build("plain");
-if (!existsSync(inProject("dist/fettle.js"))) fail("dist/fettle.js was not built: the messages above say why.");
+if (!existsSync(inProject("dist/fettle.js"))) fail("dist/fettle.js was not built: see the messages above.");
 if (!existsSync(inProject("examples"))) fail("The demo workspace, examples/, is missing: restore it from git.");
 say("The findings of the demo workspace (fettle check examples):");
 const status = await runProgram(process.execPath, [inProject("dist/fettle.js"), "check", "examples"]);
-if (status > 1) fail("The demo workspace could not be checked: the message stands above.");
+if (status > 1) fail("The demo workspace could not be checked: see the message above.");
 if (!process.argv.includes("--check")) await serve();
 
 async function serve() {
@@ -31,7 +31,7 @@ async function serve() {
   say(`Open ${url} in a browser. What you change there stays in the browser. Ctrl+C ends it.`);
 }
 
-/** A port that somebody asked for must be had; the usual one gives way to a free one. */
+/** Serves at a port. If it is in use, a port given by the user is an error; instead of the usual one a free one is taken. */
 async function serveAt(/** @type {import("./web-host.mjs").Served} */ what, /** @type {number} */ requestedPort) {
   try {
     return await serveEditor({ ...what, port: requestedPort });
@@ -44,7 +44,7 @@ async function serveAt(/** @type {import("./web-host.mjs").Served} */ what, /** 
   }
 }
 
-/** The id of the extension's panel, as its manifest has it. */
+/** The id of the extension's panel, from its manifest. */
 function panelView() {
   const { contributes } = JSON.parse(readFileSync(inProject("package.json"), "utf8"));
   /** @type {{ id: string, type?: string }[]} */

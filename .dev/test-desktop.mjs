@@ -1,4 +1,4 @@
-// npm run test:desktop: the suite of the extension host in a desktop editor, which it downloads once.
+// npm run test:desktop: runs the suite for the extension host in a desktop editor, which is downloaded once.
 import { cpSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { build } from "./build.mjs";
 import { buildHostSuites, hostSuites } from "./e2e-build.mjs";
@@ -30,7 +30,7 @@ try {
 }
 
 async function program() {
-  say("Fetching a desktop editor, unless .cache/desktop has one already …");
+  say("Downloading a desktop editor, unless .cache/desktop has one already …");
   try {
     return await downloadAndUnzipVSCode({ cachePath: inProject(".cache/desktop"), version: "stable" });
   } catch (error) {

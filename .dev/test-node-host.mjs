@@ -1,4 +1,4 @@
-// npm run test:node-host: the packaged extension, installed in an editor whose extension host is Node.
+// npm run test:node-host: tests the packaged extension in an editor whose extension host runs on Node.
 import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { findChromium, howToGetChromium } from "./chromium.mjs";

@@ -1,4 +1,4 @@
-// npm test: sets up, builds, and checks everything. With a browser also in the real editor.
+// npm test: sets up, builds, and checks everything, in the real editor too if there is a browser.
 import { build } from "./build.mjs";
 import { findChromium, howToGetChromium } from "./chromium.mjs";
 import { checkGenerated } from "./generate.mjs";
@@ -21,7 +21,7 @@ await build("plain");
 /** @type {Outcome[]} */
 const outcomes = [];
 for (const [name, check] of checks) outcomes.push(await runCheck(name, check));
-// The editor leaves one core idle most of the time: the unit tests fill it.
+// The tests in the editor leave one core idle most of the time: the unit tests use it.
 outcomes.push(...(await Promise.all([inTheEditor(), runCheck("unit tests", unitTests)])));
 const count = (/** @type {Outcome} */ counted) => outcomes.filter((outcome) => outcome === counted).length;
 const skipped = count("skipped") > 0 ? `, ${count("skipped")} skipped` : "";
@@ -36,7 +36,7 @@ async function runCheck(/** @type {string} */ name, /** @type {() => Promise<num
   return outcome;
 }
 
-/** A check that throws has failed, and the others still run. */
+/** A check that throws has failed; the others still run. */
 async function statusOf(/** @type {() => Promise<number>} */ check) {
   try {
     return await check();

@@ -1,11 +1,11 @@
-// The real editor in a browser: serves the prebuilt workbench with this extension and one folder.
+// Serves the real editor for a browser: the prebuilt workbench with this extension and one folder.
 import { createRequire } from "node:module";
 import { inProject } from "./say.mjs";
 
 const require = createRequire(import.meta.url);
 const folderUri = { scheme: "vscode-test-web", authority: "mount", path: "/" };
 
-/** What an editor that nobody has set up should not be busy with. */
+/** Settings that turn off what a newly started editor does by itself. */
 const quiet = {
   "security.workspace.trust.enabled": false,
   "chat.disableAIFeatures": true,
@@ -17,7 +17,7 @@ const quiet = {
 
 /**
  * @typedef {object} WebHost
- * @property {string} url where the editor is; localhost, because its webviews live on *.localhost
+ * @property {string} url address of the editor; localhost, because its webviews are served from *.localhost
  * @property {() => Promise<void>} close
  */
 
@@ -26,14 +26,14 @@ const quiet = {
  * @property {string} folder the workspace
  * @property {string} [extension] the extension's folder; this project by default
  * @property {string} [tests] a CommonJS module in the extension's folder, run in the extension host
- * @property {number} [port] 0, the default, takes a free one
- * @property {Record<string, unknown>} [settings] laid under the user's and the workspace's own
- * @property {readonly string[]} [open] files of the workspace to open at first, such as "craft/jug.fettle"
- * @property {readonly string[]} [views] views to show at first, by their ids
+ * @property {number} [port] 0, the default, selects a free one
+ * @property {Record<string, unknown>} [settings] defaults, which the user's and the workspace's settings override
+ * @property {readonly string[]} [open] files of the workspace to open at the start, such as "craft/jug.fettle"
+ * @property {readonly string[]} [views] ids of views to show at the start
  */
 
 /**
- * Serves the editor. What is edited there stays in the browser: nothing is written to the folder.
+ * Serves the editor. Edits stay in the browser: nothing is written to the folder.
  * @param {Served} what
  * @returns {Promise<WebHost>}
  */
@@ -47,10 +47,10 @@ export async function serveEditor(what) {
     folderMountPath: what.folder,
     esm: true,
   });
-  // The first in line writes an access log to standard output.
+  // The first middleware writes an access log to standard output.
   app.middleware.shift();
   const open = (what.open ?? []).map((path) => ({ uri: { ...folderUri, path: `/${path}` } }));
-  // Where the browser knows the folder already, as after a reload, all comes back as it was left.
+  // In a browser that has opened the folder before, as after a reload, the editor restores its own layout.
   const layout = { editors: open, views: (what.views ?? []).map((id) => ({ id })) };
   const extra = {
     configurationDefaults: { ...quiet, ...what.settings },
@@ -87,7 +87,7 @@ function asAttribute(/** @type {unknown} */ value) {
 const serverRemarks = /^(Using ESM loader:|Serving dev extensions from|Serving local content)/;
 const { log } = console;
 
-/** Keeps the server module's own remarks out of standard output, which belongs to our messages. */
+/** Suppresses the server module's own messages on standard output. */
 function silenceServer() {
   console.log = (...what) => {
     if (!serverRemarks.test(String(what[0]))) log(...what);

@@ -1,10 +1,10 @@
 // The names in a zip file, from its central directory (APPNOTE 6.3, sections 4.3.12 and 4.3.16).
 
 /**
- * The names of the files in a zip file, folders left out.
+ * The names of the files in a zip file, without folders.
  * @param {Buffer} zip
  * @returns {string[]}
- * @throws where it is no zip file
+ * @throws if it is not a zip file
  */
 export function namesInZip(zip) {
   const end = zip.lastIndexOf(Buffer.from([0x50, 0x4b, 0x05, 0x06]));
