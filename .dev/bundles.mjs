@@ -81,7 +81,7 @@ export const bundles = [
     target: "node20",
     format: "esm",
     splitting: true,
-    // Prefers a package's ES modules: its CommonJS for Node may load its own files in a way that fails in a bundle.
+    // ES modules first: a package's main file may be wrapped so that the files it loads are not found in a bundle.
     mainFields: ["module", "main"],
     // Loaded from node_modules, and only to make a PNG: it is larger than all the rest.
     external: ["@resvg/resvg-wasm"],

@@ -242,8 +242,8 @@ test("a craft without an OSD or without controls says what to add", async () => 
   for (const [view, why] of [
     ["osd", "Nothing is placed on the OSD yet"],
     ["switches", "No handset is in use"],
-    ["rates", "No rates are said"],
-    ["filters", "No filters are said"],
+    ["rates", "No rates are set"],
+    ["filters", "No filters are set"],
   ] as const) {
     const io = held(bare, "");
     expect(await run(["draw", "lid.fettle", "--view", view, "--out", "lid.svg"], io)).toBe(2);

@@ -113,7 +113,7 @@ test("a part leads to its line, in whatever file that is", async () => {
 
 test("a craft that says little is told what to add", async () => {
   await openFile(editor.page, "craft/pipkin.fettle");
-  await panel().getByText("No rates are said: add a section “rates”").waitFor();
+  await panel().getByText("No rates are set: add a section “rates”").waitFor();
   expect(await panel().getByRole("slider").count()).toBe(0);
   await panel().getByRole("heading", { name: "pack" }).waitFor();
 });

@@ -76,7 +76,7 @@ function unknowableObstacles(craft: Craft): Obstacle[] {
   return [
     ...(isSetTo(craft, "arm-needs-fix", "yes") ? open("arm-needs-fix", "It waits for a good position fix.") : []),
     ...(isSetTo(craft, "arm-needs-still", "yes")
-      ? open("arm-needs-still", "It must lie still while the gyro finds its nought.")
+      ? open("arm-needs-still", "It must lie still while the gyro finds its zero.")
       : []),
     ...(cellVolts !== undefined
       ? open("arm-needs-cell-volts", `Every resting cell must have ${cellVolts} V at least.`)

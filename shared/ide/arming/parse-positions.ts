@@ -39,7 +39,7 @@ function whyUnknown(name: string, board: Switchboard): string {
     const driver = board.variables.find(({ channel: at }) => at === Number(channel[1]));
     return driver
       ? `${name} is what ${driver.name} drives: set ${driver.name}`
-      : `no condition names ${name}, so nothing hangs on it`;
+      : `no condition names ${name}, so nothing depends on it`;
   }
   const names = board.variables.map((each) => each.name);
   if (names.length === 0) return `there is no control ${name}: this craft knows no control at all`;

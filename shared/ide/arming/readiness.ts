@@ -109,7 +109,9 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
     const arrives = open.every((each) => each in positions)
       ? "which may arrive as either end"
       : "which may stand anywhere";
-    return [{ what, state: "open", message: `${name} hangs on ${open.join(", ")}, ${arrives}: ${condition}.`, source }];
+    return [
+      { what, state: "open", message: `${name} depends on ${open.join(", ")}, ${arrives}: ${condition}.`, source },
+    ];
   });
 }
 

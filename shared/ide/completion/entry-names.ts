@@ -77,12 +77,12 @@ export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[]
 const dropOffer: Offer = {
   label: "drop",
   kind: "keyword",
-  detail: "take back what earlier files said",
+  detail: "remove what earlier files say",
   text: "drop ",
   group: 8,
   doc: {
     of: "text",
-    text: "`drop NAME` takes back what earlier files said under that name; `drop all` the whole section.",
+    text: "`drop NAME` removes what earlier files say under that name; `drop all` removes the whole section.",
   },
   retrigger: true,
 };

@@ -55,7 +55,7 @@ function passShare(
   const at = (hz: number, where: string, from: readonly string[]) => {
     const { gain, gainDb } = responseOf([filter.stage], hz, rateHz);
     if (gain > 0.995)
-      return consequence(`It lets ${formatHertz(hz)} through as it comes${where}`, [...ownPaths, ...from]);
+      return consequence(`It lets ${formatHertz(hz)} through unchanged${where}`, [...ownPaths, ...from]);
     const db = gainDb < -60 ? "" : `, ${formatNumber(gainDb)} dB`;
     return consequence(`It lets ${formatPercent(gain)} of ${formatHertz(hz)} through${db}${where}`, [
       ...ownPaths,

@@ -59,7 +59,7 @@ const topRate: ConsequenceProvider = (subject) => {
   const own = `${subject.section}.top-rate`;
   return cut.length === 0
     ? consequence("No axis reaches it", [own])
-    : consequence(`It holds back ${listed(cut.map(({ text }) => text))}`, [
+    : consequence(`It limits ${listed(cut.map(({ text }) => text))}`, [
         own,
         ...cut.map(({ name }) => `${subject.section}.${name}`),
       ]);
@@ -159,7 +159,10 @@ const descentAfterLoss: ConsequenceProvider = (subject) => {
   const { craft, catalogue, name } = subject;
   const then = wordIn(craft, catalogue, "failsafe", "then");
   if (then !== "stop") return linkLoss(subject);
-  return consequence("It has no say: with `then stop` the motors stop at once", [`failsafe.${name}`, "failsafe.then"]);
+  return consequence("It has no effect: with `then stop` the motors stop at once", [
+    `failsafe.${name}`,
+    "failsafe.then",
+  ]);
 };
 
 const resumeDelay: ConsequenceProvider = ({ value }) => {

@@ -111,7 +111,7 @@ const gyroSamples: ConsequenceProvider = ({ craft, catalogue, name }) => {
       ...consequence(
         gyro.even
           ? `${formatNumber(gyro.ratio)} ${Math.round(gyro.ratio) === 1 ? "sample" : "samples"} of the gyro to a round`
-          : `${formatNumber(gyro.ratio)} samples of the gyro to a round: it does not come out even`,
+          : `${formatNumber(gyro.ratio)} samples of the gyro to a round, which is not a whole number`,
         ["sensors.gyro-rate", "sensors.loop-rate"],
       ),
     );
@@ -197,7 +197,7 @@ const hoverStick: ConsequenceProvider = ({ craft, catalogue }) => {
     if (settingIn(craft, "rates", name)) from.push(`rates.${name}`);
   if (stick === null)
     return consequence(
-      `Full stick gives ${formatPercent(throttleAt(throttle, 1))} throttle, less than the hover wants`,
+      `Full stick gives ${formatPercent(throttleAt(throttle, 1))} throttle, less than the hover needs`,
       from,
     );
   return consequence(

@@ -41,7 +41,7 @@ const usableCharge: ConsequenceProvider = (subject) => {
   const { capacityMah, usableMah } = pack;
   if (capacityMah === null || usableMah === null) return [];
   const { text, of } = flightTimes(pack);
-  const usual = settingIn(subject.craft, subject.section, "reserve") ? "" : " (80 % is usual; no reserve is said)";
+  const usual = settingIn(subject.craft, subject.section, "reserve") ? "" : " (80 % is usual; no reserve is set)";
   const from = settingPaths(subject, "capacity", "reserve", ...of);
   const share = formatPercent(usableMah / capacityMah);
   return consequence(
@@ -194,7 +194,7 @@ const drawnCurrent: ConsequenceProvider = (subject) => {
   const sentences: Consequence[] = [];
   if (usableMah !== null && capacityMah !== null) {
     const lasts = formatDuration(flightS(usableMah, amps));
-    const usual = settingIn(subject.craft, subject.section, "reserve") ? "" : " (80 %, as no reserve is said)";
+    const usual = settingIn(subject.craft, subject.section, "reserve") ? "" : " (80 %, as no reserve is set)";
     sentences.push(
       ...consequence(
         `${formatNumber(usableMah, 4)} mAh${usual} last ${lasts}; it asks the pack for ${formatNumber(ratingC(amps, capacityMah))} C`,
@@ -228,7 +228,7 @@ const sag: ConsequenceProvider = (subject) => {
   );
   if (each.length === 0) return [];
   return consequence(
-    `The pack gives way ${listed(each.map(({ text }) => text))}`,
+    `The pack sags ${listed(each.map(({ text }) => text))}`,
     settingPaths(subject, "cell-resistance", "cells", "parallel", ...each.map(({ of }) => of)),
   );
 };

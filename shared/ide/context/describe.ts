@@ -31,7 +31,7 @@ export function describeSetting(setting: SettingSpec, section: string): string {
       ...setting.types.flatMap(typeLines),
       setting.default === undefined ? "No default" : `Default: \`${setting.default}\``,
       `Kind: ${KINDS[setting.kind]}`,
-      ...(setting.repeatable ? ["May be said several times: the lines form a list, in order"] : []),
+      ...(setting.repeatable ? ["May be given several times: the lines form a list, in order"] : []),
       ...(setting.needs ?? []).map(needLine),
       ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
     ]),
@@ -79,7 +79,7 @@ export function describeUnit(symbol: string, family: UnitFamily): string {
   return paragraphs(
     `**${symbol}** — ${unit?.name ?? symbol}`,
     family.what,
-    others.length > 0 ? `Also said in ${others.join(", ")}.` : "No other unit of its kind.",
+    others.length > 0 ? `Also written in ${others.join(", ")}.` : "No other unit of its kind.",
   );
 }
 

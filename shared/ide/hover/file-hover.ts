@@ -6,7 +6,7 @@ import type { CursorContext } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 
 const KINDS = {
-  craft: "One whole machine: its files laid over each other, later ones first to be heard.",
+  craft: "One whole machine: its files laid over each other, later files win.",
   layer: "Part of a configuration, made to be reused by several craft.",
   handset: "The pilot's transmitter: its module and its physical controls.",
 } as const;

@@ -34,9 +34,9 @@ interface Switch {
 
 const ARM_NOTE = "The motors may start with this switch here, and nowhere else.";
 const NO_ARM_NOTE =
-  "No switch of the handset can arm it: one is wanted with two or three positions whose highest pulse is at an end, and not where it rests. Add one, write its name here and take away the #.";
+  "No switch of the handset can arm it: arming needs one with two or three positions whose highest pulse is at an end, and not where it rests. Add one, write its name here and remove the #.";
 const NO_HANDSET_NOTE =
-  "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own (“fettle explain handset” shows one), “use” it above, then write your switches' names here and take away the #.";
+  "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own (“fettle explain handset” shows one), “use” it above, then write your switches' names here and remove the #.";
 
 /**
  * The lines of the section `modes`; without a switch that can arm they are placeholders. Modes of a layer are not

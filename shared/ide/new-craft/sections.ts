@@ -68,7 +68,7 @@ function frame({ size, writer }: CraftPlan): ScriptSection {
   const { answered, unknown } = writer("frame");
   return section("frame", null, [
     ...answered("propeller-diameter", size.propeller),
-    ...unknown("mass", size.mass, "Weigh it ready to fly, write the figure here and take away the #:"),
+    ...unknown("mass", size.mass, "Weigh it ready to fly, write the figure here and remove the #:"),
   ]);
 }
 

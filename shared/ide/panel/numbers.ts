@@ -39,15 +39,15 @@ const drawable = oncePer((craft: Craft, catalogue: Catalogue): NumbersPicture | 
 
 /** Why there are no rates to draw, and what to add. */
 export const NO_RATES =
-  "No rates are said: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.";
+  "No rates are set: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.";
 
-const NO_PACK = "No pack is said: add a section “pack” with lines such as “cells 6” and “warn-at 3.5 V/cell”.";
+const NO_PACK = "No pack is set: add a section “pack” with lines such as “cells 6” and “warn-at 3.5 V/cell”.";
 
 /** Why there are no filters to draw, and what to add. */
 export function whyNoFilters(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): string {
   if (craft.settings.has("filters") && positive(numberIn(craft, catalogue, "sensors", "loop-rate", "kHz")) === null)
-    return "What the filters do depends on how often the loop goes round: say it in “sensors”, as in “loop-rate 4 kHz”.";
-  return "No filters are said: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.";
+    return "What the filters do depends on how often the loop goes round: set it in “sensors”, as in “loop-rate 4 kHz”.";
+  return "No filters are set: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.";
 }
 
 function whyNoLoop(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): string {
@@ -61,9 +61,9 @@ function whyNoLoop(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): s
   ];
   if (missingLines.length === 0) return "The loop's time is not known: a line that it needs has a fault.";
   const list = [missingLines.slice(0, -1).join(", "), missingLines.at(-1)].filter((each) => each !== "").join(" and ");
-  return `The loop's time is not known: say lines such as ${list}.`;
+  return `The loop's time is not known: add lines such as ${list}.`;
 }
 
 /** Why there is nothing to draw, and what to add. */
 export const NO_NUMBERS =
-  "Nothing is said yet of which there are numbers to draw: add sections such as “rates”, “pack” or “filters”.";
+  "There is nothing yet of which numbers could be drawn: add sections such as “rates”, “pack” or “filters”.";

@@ -78,7 +78,7 @@ function conditionShapes(
   return [
     of(
       [subjectSlot, { ...positionSlot, text: `is ${positionSlot.text}` }, JOIN],
-      "A switch, selector or button stands where it is said.",
+      "A switch, selector or button stands at the named position.",
     ),
     of(
       [
@@ -97,7 +97,7 @@ function conditionShapes(
       [subjectSlot, pulse("below PULSE", "The bound itself does not count."), JOIN],
       "A control or a channel lies below a pulse.",
     ),
-    of([MODE_OR_ALWAYS, JOIN], "Hangs on another mode, or on nothing."),
+    of([MODE_OR_ALWAYS, JOIN], "Depends on another mode, or on nothing."),
   ];
 }
 
@@ -109,7 +109,7 @@ const OPTIONAL_POSITION: Slot = { text: "[POSITION PULSE]", markdown: `A third o
 const MORE_POSITIONS: Slot = { text: "[POSITION PULSE …]", markdown: `Up to 16 in all. ${POSITION.markdown}` };
 const RESTS: Slot = {
   text: "[rests POSITION]",
-  markdown: "Where it stands when the handset is switched on; the first position where nothing is said.",
+  markdown: "Where it stands when the handset is switched on; the first position unless another is named.",
 };
 const CHANNEL: Slot = { text: "CHANNEL", markdown: "As in `ch5`. The sticks have 1 to 4, so controls begin at 5." };
 

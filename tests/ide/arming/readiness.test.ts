@@ -38,7 +38,7 @@ test("at rest both arm and its permit stand in between, each with its line", () 
 test("half-way between two levels a switch stands somewhere, and what arrives is open", () => {
   const { obstacles } = ready("link\n  two-level 6\nmodes\n  arm when TR is down\n", { positions: { TR: "mid" } });
   expect(obstacles.map(({ state, message }) => [state, message])).toEqual([
-    ["open", "arm hangs on TR, which may arrive as either end: arm is on when TR is down."],
+    ["open", "arm depends on TR, which may arrive as either end: arm is on when TR is down."],
   ]);
 });
 
@@ -71,7 +71,7 @@ test("a dial that is not set decides, and says so; set, it does not", () => {
   const text = "modes\n  arm when KN above 1500 us\n";
   const open = ready(text);
   expect(told(open)).toEqual(["depends", "modes.arm open"]);
-  expect(open.obstacles[0]!.message).toContain("arm hangs on KN, which may stand anywhere");
+  expect(open.obstacles[0]!.message).toContain("arm depends on KN, which may stand anywhere");
   expect(ready(text, { positions: { KN: 1501 } }).armed).toBe("yes");
   expect(ready(text, { positions: { KN: 1500 } }).armed).toBe("no");
 });

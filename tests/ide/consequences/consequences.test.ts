@@ -21,7 +21,7 @@ describe("pack", () => {
   // Flying-club article (read): 80 % of 2600 mAh are 2080 mAh.
   test("without a reserve the usual share counts, and is told as such", () => {
     expect(follows("pack\n  capacity 2600| mAh")).toEqual([
-      "2600 mAh at 80 % is 2080 mAh (80 % is usual; no reserve is said)",
+      "2600 mAh at 80 % is 2080 mAh (80 % is usual; no reserve is set)",
     ]);
   });
 
@@ -212,7 +212,7 @@ describe("flight", () => {
       "full stick at 125 deg/s",
     );
     expect(follows("rates\n  roll slope 100 deg/s end 700 deg/s\n  top-rate 125| deg/s")).toEqual([
-      "It holds back roll from 50 % of stick on",
+      "It limits roll from 50 % of stick on",
     ]);
   });
 
@@ -245,7 +245,7 @@ describe("flight", () => {
       "comes down for 9 s, and the motors stop: 11 s in all",
     );
     expect(follows(lost.replace("|", "").replace("9 s", "9| s"))).toEqual([
-      "It has no say: with `then stop` the motors stop at once",
+      "It has no effect: with `then stop` the motors stop at once",
     ]);
   });
 

@@ -58,11 +58,13 @@ test.each([
   ["a button", "  PB  button  ch5  rest 1000 us  held 2000 us"],
   ["a dial", "  KN  dial  ch5  1000 us to 2000 us"],
   ["a selector", "  SX  selector  ch5  one 1000 us  two 2000 us"],
-])("nothing arms on %s, and a note says what is wanted", (_, line) => {
+])("nothing arms on %s, and a note says what is needed", (_, line) => {
   const { text, findings } = made(only(line), { link: "Odd" });
   expect(findings).toEqual([]);
   expect(modesOf(text)).toEqual([]);
-  expect(text).toMatch(/# No switch of the handset can arm it: one is wanted with two or three positions(.|\n)*# arm /);
+  expect(text).toMatch(
+    /# No switch of the handset can arm it: arming needs one with two or three positions(.|\n)*# arm /,
+  );
 });
 
 test("a switch of three positions arms at its end where there is no other, and the free middle is accepted", () => {

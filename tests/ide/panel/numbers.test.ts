@@ -136,9 +136,9 @@ test("what is not said is named, with a line that would say it", () => {
   expect(told(numbersOf(...open(pack))!)).toBe(
     `
 kiln.fettle:4 pack, 6 cells.
-No rates are said: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.
-No filters are said: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.
-The loop's time is not known: say lines such as “loop-rate 4 kHz” in “sensors”, “esc-signal digital” in “motors” and “esc-rate 300 kbit/s” in “motors”.
+No rates are set: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.
+No filters are set: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.
+The loop's time is not known: add lines such as “loop-rate 4 kHz” in “sensors”, “esc-signal digital” in “motors” and “esc-rate 300 kbit/s” in “motors”.
 `.trim(),
   );
   const missing = (more: string) => numbersOf(...open(pack + more))!.missing;
