@@ -1,14 +1,16 @@
 /** From conditions as written to sets of states. */
 import { type Condition, walkCondition } from "../syntax/condition.ts";
+import type { Budget } from "./budget.ts";
 import { type Diagrams, EVERY, makeDiagrams, NONE } from "./diagram.ts";
+import { mentionOrder, pulledTogether } from "./level-order.ts";
 import { type Names, readNames, testedVariable } from "./names.ts";
-import { orderNames } from "./order.ts";
-import type { Cycle, SwitchInput } from "./types.ts";
+import { type Order, orderNames } from "./order.ts";
+import { spendOn } from "./quantify.ts";
+import type { SwitchInput } from "./types.ts";
 import { type BoardVariable, type Carried, type Cell, channelVariable, controlVariable, passes } from "./variables.ts";
 
-export interface Compiled {
+export interface Compiled extends Pick<Order, "cycles"> {
   readonly names: Names;
-  readonly cycles: readonly Cycle[];
   /** Controls in the handset's order, then undriven channels by number. */
   readonly variables: readonly BoardVariable[];
   readonly diagrams: Diagrams;
@@ -20,14 +22,34 @@ export interface Compiled {
   readonly byLevel: readonly BoardVariable[];
   /** Set by name; a name whose condition is not known has none. */
   readonly selected: ReadonlyMap<string, number>;
-  /** The set of one condition; null where it names something whose set is not known. */
-  setOf(condition: Condition): number | null;
+  /** Of those whose condition is known: the set of each line. */
+  readonly lineSets: ReadonlyMap<Condition, number>;
+  /** By name of what is not known for that reason: whose condition is too tangled, its own or that of a mode that it depends on. */
+  readonly tangles: ReadonlyMap<string, string>;
+  readonly budget: Budget;
 }
 
-/** Understands every condition; `pulsesUs` are channels whose pulse is given, wherever their control stands. */
-export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Compiled {
+interface Parts extends Order {
+  readonly input: SwitchInput;
+  readonly pulsesUs: ReadonlyMap<number, number>;
+  readonly budget: Budget;
+  readonly names: Names;
+  readonly variables: readonly BoardVariable[];
+}
+
+/**
+ * Understands every condition; `pulsesUs` are channels whose pulse is given, wherever their control
+ * stands. Where the budget does not do for all of them, a second order of the variables is tried,
+ * and the one taken that leaves less unknown. `base` is the same without given pulses: its order
+ * serves, and what is too tangled there is not begun.
+ */
+export function compile(
+  input: SwitchInput,
+  pulsesUs: ReadonlyMap<number, number>,
+  budget: Budget,
+  base?: Compiled,
+): Compiled {
   const names = readNames(input, pulsesUs);
-  const { order, cycles } = orderNames(names.references);
   const carried = (channel: number): Carried => ({
     pulseUs: pulsesUs.get(channel),
     twoLevel: input.twoLevelChannels?.includes(channel) === true,
@@ -39,26 +61,79 @@ export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number
       return channelVariable(ch, endsUs, names.cuts.get(`ch${ch}`) ?? [], carried(ch));
     }),
   ];
-  const byLevel = levelOrder(input, names, variables);
+  const parts: Parts = { input, pulsesUs, budget, names, variables, ...orderNames(names.references) };
+  if (base)
+    return compileIn(
+      parts,
+      base.byLevel.map(({ name }) => name),
+      base.tangles,
+    );
+  const mentioned = mentionOrder(input, names, variables);
+  const first = compileIn(parts, mentioned, new Map());
+  if (first.tangles.size === 0) return first;
+  const second = compileIn(parts, pulledTogether(input, names, mentioned), new Map());
+  return second.tangles.size < first.tangles.size ? second : first;
+}
+
+/** With the variables in this order; names that there are not count for nothing. */
+function compileIn(parts: Parts, levelNames: readonly string[], known: ReadonlyMap<string, string>): Compiled {
+  const { input, pulsesUs, budget, names, variables, order, cycles } = parts;
+  const byName = new Map(variables.map((variable) => [variable.name, variable]));
+  const byLevel = levelNames.flatMap((name) => byName.get(name) ?? []);
   const levels = new Map(byLevel.map((variable, level) => [variable.name, level]));
   const levelOf = variables.map(({ name }) => levels.get(name)!);
   const diagrams = makeDiagrams(byLevel.map((variable) => variable.cells.length));
 
   const selected = new Map<string, number>();
+  const lineSets = new Map<Condition, number>();
+  const tangles = new Map(known);
   const lines = new Map(input.conditions.map((spec) => [spec.name, spec.lines]));
-  for (const name of order) {
-    if (names.broken.has(name) || names.references.get(name)!.some(({ to }) => !selected.has(to))) continue;
-    let set = NONE;
-    // A broken line has been sorted out above, so every condition is there.
-    for (const { condition } of lines.get(name)!) set = diagrams.or(set, build(condition!));
-    selected.set(name, set);
+  const most = budget.craft + budget.test * countTests(input);
+  // Those for which a share did not do have what the others leave.
+  const left = attempt(order.filter((name) => !known.has(name) && !names.broken.has(name)));
+  for (const name of attempt(left)) tangleOf(name);
+  return {
+    names,
+    cycles,
+    variables,
+    diagrams,
+    levels,
+    levelOf,
+    byLevel,
+    selected,
+    lineSets,
+    tangles,
+    budget,
+  };
+
+  /** Understands each of these that depends on none that is not understood; gives the others. */
+  function attempt(tried: readonly string[]): readonly string[] {
+    return tried.filter((name, i) => {
+      if (names.references.get(name)!.some(({ to }) => !selected.has(to))) return true;
+      const share = (most - diagrams.spent()) / (tried.length - i);
+      return diagrams.within(Math.min(budget.condition, share), () => understand(name)) === null;
+    });
   }
-  const known = (condition: Condition): boolean =>
-    [...walkCondition(condition)].every(
-      (node) => node.kind !== "mode" || !lines.has(node.name) || selected.has(node.name),
-    );
-  const setOf = (condition: Condition): number | null => (known(condition) ? build(condition) : null);
-  return { names, cycles, variables, diagrams, levels, levelOf, byLevel, selected, setOf };
+
+  /** Of a line with a fault another finding speaks, and it comes first. */
+  function tangleOf(name: string): void {
+    const behind = names.references.get(name)!.filter(({ to }) => !selected.has(to));
+    const roots = behind.map(({ to }) => tangles.get(to));
+    if (behind.length === 0) tangles.set(name, name);
+    else if (roots[0] !== undefined && !roots.includes(undefined)) tangles.set(name, roots[0]);
+  }
+
+  function understand(name: string): true {
+    // A broken line has been sorted out above, so every condition is there.
+    const conditions = lines.get(name)!.map(({ condition }) => condition!);
+    const sets = conditions.map(build);
+    const set = joined(sets, diagrams.or, NONE);
+    // All that is asked of the set later goes through it at least once.
+    spendOn(diagrams, set);
+    for (const [i, condition] of conditions.entries()) lineSets.set(condition, sets[i]!);
+    selected.set(name, set);
+    return true;
+  }
 
   function build(condition: Condition): number {
     switch (condition.kind) {
@@ -69,9 +144,9 @@ export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number
       case "not":
         return diagrams.not(build(condition.part));
       case "and":
-        return condition.parts.reduce((set, part) => diagrams.and(set, build(part)), EVERY);
+        return joined(condition.parts.map(build), diagrams.and, EVERY);
       case "or":
-        return condition.parts.reduce((set, part) => diagrams.or(set, build(part)), NONE);
+        return joined(condition.parts.map(build), diagrams.or, NONE);
       case "is":
         return cellsWhere(condition.control, (cell) => (cell.position === condition.position) !== condition.negated);
       default:
@@ -88,6 +163,9 @@ export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number
 
   function cellsWhere(name: string, holds: (cell: Cell) => boolean): number {
     const level = levels.get(name)!;
+    diagrams.spend(level);
+    // Walks go one call deeper with each level.
+    if (level >= budget.variables) diagrams.giveUp();
     return diagrams.make(
       level,
       byLevel[level]!.cells.map((cell) => (holds(cell) ? EVERY : NONE)),
@@ -95,21 +173,16 @@ export function compile(input: SwitchInput, pulsesUs: ReadonlyMap<number, number
   }
 }
 
-/**
- * The order in which diagrams ask the variables: as conditions mention them, those of a mode that
- * is named first. What is tested together then lies close together, which keeps diagrams small.
- */
-function levelOrder(input: SwitchInput, names: Names, variables: readonly BoardVariable[]): readonly BoardVariable[] {
-  const byName = new Map(variables.map((variable) => [variable.name, variable]));
-  const placed = new Set<BoardVariable>();
-  const visited = new Set<string>();
-  const visit = (name: string): void => {
-    if (visited.has(name)) return;
-    visited.add(name);
-    for (const { to } of names.references.get(name)!) visit(to);
-    for (const variable of names.mentions.get(name)!) placed.add(byName.get(variable)!);
-  };
-  for (const { name } of input.conditions) visit(name);
-  for (const variable of variables) placed.add(variable);
-  return [...placed];
+/** Two halves, each joined in the same way: what grows large is gone through seldom. */
+function joined(sets: readonly number[], join: (a: number, b: number) => number, neutral: number): number {
+  if (sets.length <= 2) return sets.reduce(join, neutral);
+  const half = sets.length >> 1;
+  return join(joined(sets.slice(0, half), join, neutral), joined(sets.slice(half), join, neutral));
+}
+
+function countTests(input: SwitchInput): number {
+  let tests = 0;
+  for (const { lines } of input.conditions)
+    for (const { condition } of lines) if (condition) for (const _ of walkCondition(condition)) tests++;
+  return tests;
 }

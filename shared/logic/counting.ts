@@ -23,7 +23,7 @@ interface GroupCount {
 
 /**
  * How many distinct lists of yes and no the sets give over all states; null where that would take
- * more than `mostSteps` steps, as it may where very many sets hang together through very many
+ * more than `mostSteps` steps of work, as it may where very many sets hang together through very many
  * variables. Exact up to 2^53, a double's rounding above.
  *
  * Sets that share no variable, however indirectly, are counted apart and multiplied. Within such a
@@ -32,9 +32,11 @@ interface GroupCount {
  * equal remains are counted once.
  */
 export function countImages(diagrams: Diagrams, sets: Iterable<number>, mostSteps: number): ImageCount | null {
-  const budget = { steps: mostSteps };
-  const groups = groupsOf(diagrams, distinct(diagrams, sets)).map((modes) => countGroup(diagrams, modes, budget));
-  if (budget.steps < 0) return null;
+  return diagrams.within(mostSteps, () => countGroups(diagrams, sets));
+}
+
+function countGroups(diagrams: Diagrams, sets: Iterable<number>): ImageCount {
+  const groups = groupsOf(diagrams, distinct(diagrams, sets)).map((modes) => countGroup(diagrams, modes));
   const total = groups.reduce((product, group) => product * group.total, 1);
   const having = new Map([
     [NONE, 0],
@@ -74,12 +76,18 @@ function groupsOf(diagrams: Diagrams, modes: readonly Mode[]): readonly (readonl
   return [...groups.values()];
 }
 
+/** Sets that are counted in one group. */
+const MOST_TOGETHER = 1000;
+
 /** Places of the walk below: no state is left, and nothing is left to decide. */
 const NOWHERE = 0;
 const END = 1;
 
-/** Counts one group; `budget.steps` falls below 0 where it took too many, and the figures then mean nothing. */
-function countGroup(diagrams: Diagrams, group: readonly Mode[], budget: { steps: number }): GroupCount {
+function countGroup(diagrams: Diagrams, group: readonly Mode[]): GroupCount {
+  // Of a set that is neither empty nor everything there are both answers.
+  if (group.length === 1) return { total: 2, having: [1], modes: group };
+  // The walk below goes one call deeper with each set.
+  if (group.length > MOST_TOGETHER) diagrams.giveUp();
   const modes = inGoodOrder(diagrams, group);
   const blurs = blursOf(diagrams, modes);
   const opposites = modes.map(({ set }) => diagrams.not(set));
@@ -92,7 +100,6 @@ function countGroup(diagrams: Diagrams, group: readonly Mode[], budget: { steps:
     const told = blurs[step]!(reached);
     const earlier = known[step]!.get(told);
     if (earlier !== undefined) return earlier;
-    if (budget.steps < 0 || --budget.steps < 0) return NOWHERE;
     const yes = visit(step + 1, diagrams.and(told, modes[step]!.set));
     const no = visit(step + 1, diagrams.and(told, opposites[step]!));
     const place = counts.length;
@@ -123,6 +130,7 @@ function inGoodOrder(diagrams: Diagrams, modes: readonly Mode[]): readonly Mode[
     lineUp(
       modes.map(({ support }) => support),
       (level) => Math.log(diagrams.widths[level]!),
+      (looks) => diagrams.spendSteps(1 + (looks >> 4)),
     ).map((level, turn) => [level, turn]),
   );
   const lastTurn = ({ support }: Mode): number => Math.max(...support.map((level) => turns.get(level)!));
@@ -132,8 +140,10 @@ function inGoodOrder(diagrams: Diagrams, modes: readonly Mode[]): readonly Mode[
 
 /** For each step, what makes alike all values between which no set from there on tells. */
 function blursOf(diagrams: Diagrams, order: readonly Mode[]): readonly ((set: number) => number)[] {
-  const told: Uint8Array[] = diagrams.widths.map((width) => new Uint8Array(width));
+  const told: Int32Array[] = diagrams.widths.map((width) => new Int32Array(width));
+  const lookedAt = told.reduce((sum, { length }) => sum + length, 0) >> 4;
   const blurs = order.toReversed().map(({ set }) => {
+    diagrams.spendSteps(lookedAt);
     classesOf(diagrams, set).forEach((classes, level) => {
       if (classes) told[level] = meetClasses(told[level]!, classes);
     });

@@ -27,7 +27,24 @@ export interface Diagrams {
   meet(a: number, b: number): boolean;
   /** Number of nodes so far. */
   size(): number;
+  /**
+   * The answer of a task, or null where it takes more than so many steps. What a task outside of
+   * any other costs depends on nothing that was asked before: it begins with empty memories, so
+   * that the same question always has the same answer. A task inside another ends with it.
+   */
+  within<T>(mostSteps: number, task: () => T): T | null;
+  /** Counts the visit of a node of this level by somebody else's walk; may end the task. */
+  spend(level: number): void;
+  /** Counts other work, in steps; may end the task. */
+  spendSteps(steps: number): void;
+  /** Ends the task as if it had taken too many steps. */
+  giveUp(): never;
+  /** Steps so far. */
+  spent(): number;
 }
+
+/** What ends a task that takes too many steps; never seen outside of `within`. */
+const OVER = new Error("more work than was allowed");
 
 /** Diagrams over variables with these numbers of values, in this order. */
 export function makeDiagrams(widths: readonly number[]): Diagrams {
@@ -44,6 +61,15 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
   let top = 0;
   levels[NONE] = bottom;
   levels[EVERY] = bottom;
+  // The children of a wide node are gone through much faster than as many nodes.
+  const steps = Int32Array.from([...widths, 0], (width) => 1 + (width >> 6));
+  let spent = 0;
+  let limit = Number.POSITIVE_INFINITY;
+  const spendSteps = (more: number): void => {
+    spent += more;
+    if (spent > limit) throw OVER;
+  };
+  const spend = (level: number): void => spendSteps(steps[level]!);
 
   const hashOf = (level: number, list: Int32Array, from: number): number => {
     let hash = level;
@@ -106,6 +132,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
   const ands = makePairMemo();
   const ors = makePairMemo();
   const meets = makePairMemo();
+  // Kept from task to task, and free: no node is ever negated twice, and each was paid for when made.
   const nots = makePairMemo();
 
   /** `absorbing` and `neutral` make it "and" (0, 1) or "or" (1, 0). */
@@ -118,6 +145,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     const known = memo.get(low, high);
     if (known >= 0) return known;
     const level = Math.min(levels[a]!, levels[b]!);
+    spend(level);
     const width = widths[level]!;
     const from = push(width);
     for (let v = 0; v < width; v++) {
@@ -155,6 +183,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     const known = meets.get(low, high);
     if (known >= 0) return known === 1;
     const level = Math.min(levels[a]!, levels[b]!);
+    spend(level);
     let found = false;
     for (let v = 0; v < widths[level]! && !found; v++) found = meet(childAt(a, level, v), childAt(b, level, v));
     meets.set(low, high, found ? 1 : 0);
@@ -177,6 +206,26 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     not,
     meet,
     size: () => count,
+    within: (mostSteps, task) => {
+      const [outer, before] = [limit, top];
+      if (outer === Number.POSITIVE_INFINITY) for (const memo of [ands, ors, meets]) memo.clear();
+      limit = Math.min(outer, spent + mostSteps);
+      try {
+        return task();
+      } catch (error) {
+        if (error !== OVER || spent > outer) throw error;
+        top = before;
+        return null;
+      } finally {
+        limit = outer;
+      }
+    },
+    spend,
+    spendSteps,
+    giveUp: () => {
+      throw OVER;
+    },
+    spent: () => spent,
   };
 }
 

@@ -9,9 +9,14 @@ interface Row {
  * A row of everything that stands in some group. At each place, what stands before it and has a
  * companion after it weighs something; the row seeks to keep that small: it always takes next
  * what adds least, from every possible start, and the best of those rows wins. (Small is the
- * vertex separation of the graph; the least is hard to find, a small one is enough.)
+ * vertex separation of the graph; the least is hard to find, a small one is enough.) `spend` is told
+ * how many things are looked at, and may throw where that takes too long.
  */
-export function lineUp(groups: readonly (readonly number[])[], weight: (thing: number) => number): readonly number[] {
+export function lineUp(
+  groups: readonly (readonly number[])[],
+  weight: (thing: number) => number,
+  spend: (looks: number) => void,
+): readonly number[] {
   const companions = new Map<number, Set<number>>();
   for (const group of groups) {
     for (const thing of group) {
@@ -22,7 +27,7 @@ export function lineUp(groups: readonly (readonly number[])[], weight: (thing: n
   }
   let best: Row | null = null;
   for (const start of companions.keys()) {
-    const row = rowFrom(start, companions, weight, best?.cost ?? Number.POSITIVE_INFINITY);
+    const row = rowFrom(start, companions, weight, best?.cost ?? Number.POSITIVE_INFINITY, spend);
     if (row) best = row;
   }
   return best?.order ?? [];
@@ -34,6 +39,7 @@ function rowFrom(
   companions: ReadonlyMap<number, ReadonlySet<number>>,
   weight: (thing: number) => number,
   most: number,
+  spend: (looks: number) => void,
 ): Row | null {
   const waitingFor = new Map([...companions].map(([thing, all]) => [thing, all.size]));
   const placed = new Set<number>();
@@ -45,6 +51,7 @@ function rowFrom(
     for (const other of companions.get(thing)!) {
       if (placed.has(other) && waitingFor.get(other) === 1) sum -= weight(other);
     }
+    spend(companions.get(thing)!.size);
     return sum;
   };
   while (placed.size < companions.size) {

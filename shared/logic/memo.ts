@@ -1,15 +1,22 @@
-/** A memory for functions of two whole numbers from 0: it forgets nothing, so no work is done twice. */
+/** A memory for functions of two whole numbers from 0: it forgets only when told to, so no work is done twice. */
 
 export interface PairMemo {
   /** The value kept for a pair, or -1. */
   get(a: number, b: number): number;
   /** Keeps a value, itself a whole number from 0, for a pair that has none yet. */
   set(a: number, b: number, value: number): void;
+  /** Forgets everything. */
+  clear(): void;
 }
+
+/** Slots less one of an empty memory. */
+const SMALLEST = 127;
+/** One that grew beyond this is thrown away when it is cleared, since clearing takes as long as it is. */
+const WORTH_KEEPING = 1023;
 
 /** An empty memory. It starts small, because most craft need little, and doubles when half full. */
 export function makePairMemo(): PairMemo {
-  let mask = 127;
+  let mask = SMALLEST;
   // Three numbers a slot; the value is kept plus one, so that 0 says "empty".
   let slots = new Int32Array((mask + 1) * 3);
   let used = 0;
@@ -37,6 +44,15 @@ export function makePairMemo(): PairMemo {
     set: (a, b, value) => {
       if (++used * 2 > mask) grow();
       put(a, b, value + 1);
+    },
+    clear: () => {
+      if (used === 0) return;
+      used = 0;
+      if (mask <= WORTH_KEEPING) slots.fill(0);
+      else {
+        mask = SMALLEST;
+        slots = new Int32Array((mask + 1) * 3);
+      }
     },
   };
 }

@@ -37,6 +37,7 @@ export function holdsGiven(diagrams: Diagrams, node: number, fixed: Fixed): bool
   const seen = new Set<number>();
   const holds = (at: number): boolean => {
     if (at <= EVERY) return at === EVERY;
+    diagrams.spend(diagrams.levelOf(at));
     const level = diagrams.levelOf(at);
     const value = fixed[level]!;
     if (value >= 0) return holds(diagrams.child(at, value));
@@ -90,6 +91,7 @@ export function makeQuantifier(
     if (level > last) return at;
     const earlier = known.get(at);
     if (earlier !== undefined) return earlier;
+    diagrams.spend(level);
     const width = diagrams.widths[level]!;
     let result = 0;
     if (marked[level] === 1) {
@@ -111,7 +113,7 @@ export function makeQuantifier(
  * soon as one that differs from it only in a value of the same class is there. A level of one
  * class is taken out altogether. It remembers, so keep it as long as the same classes are asked about.
  */
-export function makeBlur(diagrams: Diagrams, classes: readonly (Uint8Array | null)[]): (node: number) => number {
+export function makeBlur(diagrams: Diagrams, classes: readonly (Int32Array | null)[]): (node: number) => number {
   const last = classes.findLastIndex((each) => each !== null);
   const known = new Map<number, number>();
   const visit = (at: number): number => {
@@ -120,6 +122,7 @@ export function makeBlur(diagrams: Diagrams, classes: readonly (Uint8Array | nul
     const earlier = known.get(at);
     if (earlier !== undefined) return earlier;
     const width = diagrams.widths[level]!;
+    diagrams.spendSteps(1 + (width >> 3));
     const classOf = classes[level];
     const children: number[] = [];
     for (let v = 0; v < width; v++) children.push(visit(diagrams.child(at, v)));
@@ -139,35 +142,63 @@ export function makeBlur(diagrams: Diagrams, classes: readonly (Uint8Array | nul
  * By level, which values a set tells apart: those of one class always lead to the same. Null for
  * levels on which it does not hang. Classes are numbered from 0, in the order of their first values.
  */
-export function classesOf(diagrams: Diagrams, node: number): readonly (Uint8Array | null)[] {
-  const classes: (Uint8Array | null)[] = diagrams.widths.map(() => null);
+export function classesOf(diagrams: Diagrams, node: number): readonly (Int32Array | null)[] {
+  const classes: (Int32Array | null)[] = diagrams.widths.map(() => null);
   const seen = new Set<number>();
   const visit = (at: number): void => {
     if (at <= EVERY || seen.has(at)) return;
     seen.add(at);
     const level = diagrams.levelOf(at);
     const width = diagrams.widths[level]!;
+    diagrams.spendSteps(1 + (width >> 3));
     const children: number[] = [];
     for (let v = 0; v < width; v++) {
       children.push(diagrams.child(at, v));
       visit(children[v]!);
     }
-    classes[level] = meetClasses(classes[level] ?? new Uint8Array(width), children);
+    classes[level] = meetClasses(classes[level] ?? new Int32Array(width), children);
   };
   visit(node);
   return classes;
 }
 
+/** Up to so many values it is quicker to look each up among those before it. */
+const FEW = 16;
+
 /** The classes of those values that are alike both in `classOf` and in `other`. */
-export function meetClasses(classOf: Uint8Array, other: ArrayLike<number>): Uint8Array {
-  const met = new Uint8Array(classOf.length);
+export function meetClasses(classOf: Int32Array, other: ArrayLike<number>): Int32Array {
+  const met = new Int32Array(classOf.length);
   let count = 0;
+  if (met.length > FEW) {
+    const known = new Map<number, number>();
+    for (let v = 0; v < met.length; v++) {
+      // One number for both: neither reaches 2^26, of which memory would not hold the nodes.
+      const key = classOf[v]! * 2 ** 26 + other[v]!;
+      const earlier = known.get(key);
+      if (earlier === undefined) known.set(key, count);
+      met[v] = earlier ?? count++;
+    }
+    return met;
+  }
   for (let v = 0; v < met.length; v++) {
     let alike = 0;
     while (alike < v && (classOf[alike] !== classOf[v] || other[alike] !== other[v])) alike++;
     met[v] = alike < v ? met[alike]! : count++;
   }
   return met;
+}
+
+/** Counts a walk through all nodes of a set, each once; what ends up large is paid for with it. */
+export function spendOn(diagrams: Diagrams, node: number): void {
+  const seen = new Set<number>();
+  const visit = (at: number): void => {
+    if (at <= EVERY || seen.has(at)) return;
+    seen.add(at);
+    const level = diagrams.levelOf(at);
+    diagrams.spend(level);
+    for (let v = 0; v < diagrams.widths[level]!; v++) visit(diagrams.child(at, v));
+  };
+  visit(node);
 }
 
 /** The levels on which a set hangs, rising. */

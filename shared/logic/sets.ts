@@ -55,7 +55,10 @@ export function cube(diagrams: Diagrams, fixed: Fixed): number {
 
 /** The operations on sets, by the names that the conditions were compiled with. */
 export function makeSets(compiled: Compiled): Sets {
-  const { diagrams, levels, variables } = compiled;
+  const { diagrams, levels, variables, budget } = compiled;
+  /** A question's answer; null where it takes too much work, and where one of the sets is not known. */
+  const asked = <T>(sets: readonly (StateSet | null)[], answer: (known: readonly number[]) => T): T | null =>
+    sets.includes(null) ? null : diagrams.within(budget.question, () => answer(sets as readonly StateSet[]));
   const marks = (names: readonly string[]): Uint8Array => {
     const marked = new Uint8Array(diagrams.widths.length);
     for (const name of names) {
@@ -67,11 +70,11 @@ export function makeSets(compiled: Compiled): Sets {
   return {
     none: asSet(NONE),
     every: asSet(EVERY),
-    and: (...sets) => asSet(sets.reduce<number>(diagrams.and, EVERY)),
-    or: (...sets) => asSet(sets.reduce<number>(diagrams.or, NONE)),
+    and: (...sets) => asked(sets, (known) => asSet(known.reduce(diagrams.and, EVERY))),
+    or: (...sets) => asked(sets, (known) => asSet(known.reduce(diagrams.or, NONE))),
     not: (set) => asSet(diagrams.not(set)),
-    meet: diagrams.meet,
-    within: (inner, outer) => !diagrams.meet(inner, diagrams.not(outer)),
+    meet: (a, b) => asked([a, b], ([one, other]) => diagrams.meet(one!, other!)),
+    within: (a, b) => asked([a, b], ([inner, outer]) => !diagrams.meet(inner!, diagrams.not(outer!))),
     where: (positions) => {
       const { fixed, possible } = place(compiled, positions);
       return asSet(possible ? cube(diagrams, fixed) : NONE);
@@ -80,8 +83,8 @@ export function makeSets(compiled: Compiled): Sets {
       const { fixed, possible } = place(compiled, positions);
       return asSet(possible ? given(diagrams, set, fixed) : NONE);
     },
-    some: (set, names) => asSet(makeQuantifier(diagrams, marks(names), diagrams.or)(set)),
-    all: (set, names) => asSet(makeQuantifier(diagrams, marks(names), diagrams.and)(set)),
+    some: (set, names) => asked([set], ([known]) => asSet(makeQuantifier(diagrams, marks(names), diagrams.or)(known!))),
+    all: (set, names) => asked([set], ([known]) => asSet(makeQuantifier(diagrams, marks(names), diagrams.and)(known!))),
     dependsOn: (set) => {
       const found = new Set(supportOf(diagrams, set));
       return variables.filter(({ name }) => found.has(levels.get(name)!)).map(({ name }) => name);

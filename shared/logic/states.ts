@@ -5,7 +5,8 @@ import type { DistinctState, Witness } from "./types.ts";
 
 /**
  * The distinct sets of modes, at most `limit`, each with the state that `show` picks for it. Every
- * set that is begun can be reached, so the work grows with what is listed.
+ * set that is begun can be reached, so the work grows with what is listed; those found within the
+ * budget are given.
  */
 export function listImages(
   compiled: Compiled,
@@ -13,25 +14,27 @@ export function listImages(
   show: (set: number) => Witness | null,
   limit: number,
 ): { readonly states: readonly DistinctState[]; readonly complete: boolean } {
-  const { diagrams, selected } = compiled;
+  const { diagrams, selected, budget } = compiled;
   const found: { on: readonly string[]; reached: number }[] = [];
-  let complete = true;
-  const visit = (i: number, reached: number, on: readonly string[]): void => {
-    if (found.length === limit) {
-      complete = false;
-      return;
+  const list = (): boolean => {
+    // What is begun and not yet decided to the end, the next one last.
+    const begun: { i: number; reached: number; on: readonly string[] }[] = [{ i: 0, reached: EVERY, on: [] }];
+    for (let next = begun.pop(); next; next = begun.pop()) {
+      const { i, reached, on } = next;
+      if (found.length === limit) return false;
+      if (i === names.length) {
+        found.push({ on, reached });
+        continue;
+      }
+      const set = selected.get(names[i]!)!;
+      const without = diagrams.and(reached, diagrams.not(set));
+      const having = diagrams.and(reached, set);
+      if (having !== NONE) begun.push({ i: i + 1, reached: having, on: [...on, names[i]!] });
+      if (without !== NONE) begun.push({ i: i + 1, reached: without, on });
     }
-    if (i === names.length) {
-      found.push({ on, reached });
-      return;
-    }
-    const set = selected.get(names[i]!)!;
-    const without = diagrams.and(reached, diagrams.not(set));
-    const having = diagrams.and(reached, set);
-    if (without !== NONE) visit(i + 1, without, on);
-    if (having !== NONE) visit(i + 1, having, [...on, names[i]!]);
+    return true;
   };
-  visit(0, EVERY, []);
+  const complete = diagrams.within(budget.states, list) === true;
   const states = found.map(({ on, reached }) => ({ on, witness: show(reached)! }));
   return { states, complete };
 }

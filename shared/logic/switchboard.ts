@@ -1,5 +1,6 @@
 /** The logic of one craft's switches, answered from decision diagrams. */
 import type { Source } from "../model/craft.ts";
+import { BUDGET, type Budget } from "./budget.ts";
 import { type Compiled, compile } from "./compile.ts";
 import { countImages, type ImageCount } from "./counting.ts";
 import { EVERY, NONE } from "./diagram.ts";
@@ -14,17 +15,21 @@ import { findWays } from "./ways.ts";
 import { findMoves, findWitness, restPositions } from "./witness.ts";
 
 const MOST_WAYS = 200;
-/** About half a second; a usual craft takes some dozens. */
-const MOST_STEPS = 20_000;
 const NO_PULSES: ReadonlyMap<number, number> = new Map();
 
 /** Understands a craft's controls and conditions. Throws nothing: what is wrong with them is among its answers. */
-export function makeSwitchboard(input: SwitchInput): Switchboard {
-  return boardOf(input, NO_PULSES);
+export function makeSwitchboard(input: SwitchInput, budget: Budget = BUDGET): Switchboard {
+  return boardOf(input, compile(input, NO_PULSES, budget), NO_PULSES);
 }
 
-function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Switchboard {
-  const compiled = compile(input, pulsesUs);
+/** `base`: with no pulse given. */
+function boardOf(
+  input: SwitchInput,
+  compiled: Compiled,
+  pulsesUs: ReadonlyMap<number, number>,
+  base = compiled,
+): Switchboard {
+  const { budget } = compiled;
   const { diagrams, selected: sets } = compiled;
   const names = input.conditions.map(({ name }) => name);
   const setUp = new Set(names);
@@ -57,6 +62,7 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
     problems: compiled.names.problems,
     unset: compiled.names.unset,
     cycles: compiled.cycles,
+    tangles: compiled.tangles,
     sets: algebra,
     selected,
     armed,
@@ -67,28 +73,28 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
         if (over === name || !under.includes(name)) continue;
         // Arming that waits for its permit stands above nothing yet.
         const above = over === "arm" ? armed : selected(over);
-        set = above === null ? null : asSet(diagrams.and(set, diagrams.not(above)));
+        set = above === null ? null : algebra.and(set, algebra.not(above));
       }
       return set;
     },
     rest,
     atRest: algebra.where(rest),
-    witness: (set, near) => (near ? findWitness(compiled, set, near) : nearRest(set)),
+    witness: (set, near) => (set === null ? null : near ? findWitness(compiled, set, near) : nearRest(set)),
     stateAt: (positions) => reportAt(compiled, names, positions),
     linesBehind: (name, positions) => linesBehind(compiled, input, name, positions),
     movesTo: (set, from) => findMoves(compiled, set, from),
-    waysTo: (set, limit = MOST_WAYS) => findWays(compiled, set, limit),
-    countStates: (mostSteps = MOST_STEPS) => imagesWithin(mostSteps)?.total ?? null,
-    countStatesWith: (name, mostSteps = MOST_STEPS) => {
+    waysTo: (set, limit = MOST_WAYS) => findWays(compiled, set, limit, () => nearRest(set)),
+    countStates: (mostSteps = budget.states) => imagesWithin(mostSteps)?.total ?? null,
+    countStatesWith: (name, mostSteps = budget.states) => {
       const set = selected(name);
       return set === null ? null : (imagesWithin(mostSteps)?.having(set) ?? null);
     },
     listStates: (limit) => listImages(compiled, known, nearRest, limit),
     clashes: (pairs) =>
       pairs.flatMap(([a, b]) => {
-        const [one, other] = [selected(a), selected(b)];
-        if (one === null || other === null || !diagrams.meet(one, other)) return [];
-        return [{ modes: [a, b] as const, witness: nearRest(diagrams.and(one, other))! }];
+        const both = algebra.and(selected(a), selected(b));
+        if (both === null || both === NONE) return [];
+        return [{ modes: [a, b] as const, witness: nearRest(both)! }];
       }),
     map: () => mapOf(compiled, names),
     // A condition that is not known might tell any two positions apart.
@@ -97,7 +103,8 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
     withPulses: (more) => {
       const given = new Map([...pulsesUs, ...more]);
       const key = [...given].join(" ");
-      if (elsewhere?.key !== key) elsewhere = { key, board: boardOf(input, given) };
+      if (elsewhere?.key !== key)
+        elsewhere = { key, board: boardOf(input, compile(input, given, budget, base), given, base) };
       return elsewhere.board;
     },
     loss: () => lossState(board, known),
@@ -109,12 +116,11 @@ function boardOf(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Swi
 function armedIn(
   selected: (name: string) => StateSet | null,
   setUp: ReadonlySet<string>,
-  and: (...sets: StateSet[]) => StateSet,
+  and: (...sets: (StateSet | null)[]) => StateSet | null,
 ): StateSet | null {
   const arm = selected("arm");
   if (!setUp.has("arm-permit") || arm === null || arm === NONE) return arm;
-  const permit = selected("arm-permit");
-  return permit === null ? null : and(arm, permit);
+  return and(arm, selected("arm-permit"));
 }
 
 function linesBehind(compiled: Compiled, input: SwitchInput, name: string, positions: Positions): readonly Source[] {
@@ -123,8 +129,8 @@ function linesBehind(compiled: Compiled, input: SwitchInput, name: string, posit
   const told = input.conditions
     .find((spec) => spec.name === name)!
     .lines.map(({ condition, source }) => {
-      const set = condition && compiled.setOf(condition);
-      return { source, truth: set === null ? NONE : truthGiven(compiled.diagrams, set, fixed) };
+      const set = condition && compiled.lineSets.get(condition);
+      return { source, truth: set === null || set === undefined ? NONE : truthGiven(compiled.diagrams, set, fixed) };
     });
   const surely = told.filter(({ truth }) => truth === EVERY);
   return (surely.length > 0 ? surely : told.filter(({ truth }) => truth === 2)).map(({ source }) => source);

@@ -8,8 +8,10 @@
  *
  * Names: a mode by its name, an output as `outputs.NAME`, a channel as `ch9`.
  *
- * `null` in place of a set means: not known, because a line has a fault, a name is unknown, or
- * conditions run in a circle. Whoever asks stays silent then; the fault is reported elsewhere.
+ * `null` in place of a set means: not known, because a line has a fault, a name is unknown,
+ * conditions run in a circle, or a condition is too tangled to be followed within the budget of
+ * work. Whoever asks stays silent then; the reason is reported elsewhere. `null` in place of a yes or
+ * no is the same: not known, and no "no".
  */
 import type { Source } from "../model/craft.ts";
 import type { Condition } from "../syntax/condition.ts";
@@ -95,21 +97,22 @@ export interface Witness {
 export interface Sets {
   readonly none: StateSet;
   readonly every: StateSet;
-  and(...sets: readonly StateSet[]): StateSet;
-  or(...sets: readonly StateSet[]): StateSet;
-  not(set: StateSet): StateSet;
+  // Of a set that is not known nothing is known, and the first six may take more work than is allowed.
+  and(...sets: readonly (StateSet | null)[]): StateSet | null;
+  or(...sets: readonly (StateSet | null)[]): StateSet | null;
   /** Is some state in both? Cheaper than comparing `and` with `none`. */
-  meet(a: StateSet, b: StateSet): boolean;
+  meet(a: StateSet | null, b: StateSet | null): boolean | null;
   /** Is every state of `inner` in `outer`? */
-  within(inner: StateSet, outer: StateSet): boolean;
+  within(inner: StateSet | null, outer: StateSet | null): boolean | null;
+  /** The states that some setting of these variables brings into the set. */
+  some(set: StateSet | null, variables: readonly string[]): StateSet | null;
+  /** The states that stay in the set whatever these variables do. */
+  all(set: StateSet | null, variables: readonly string[]): StateSet | null;
+  not(set: StateSet): StateSet;
   /** The states with these positions; names that no condition depends on restrict nothing. */
   where(positions: Positions): StateSet;
   /** What is left to decide once these positions hold; depends on none of them. */
   given(set: StateSet, positions: Positions): StateSet;
-  /** The states that some setting of these variables brings into the set. */
-  some(set: StateSet, variables: readonly string[]): StateSet;
-  /** The states that stay in the set whatever these variables do. */
-  all(set: StateSet, variables: readonly string[]): StateSet;
   /** Names of the variables on which membership hangs, in the board's order. */
   dependsOn(set: StateSet): readonly string[];
 }
@@ -247,7 +250,7 @@ export interface Ways {
   readonly ways: readonly Way[];
   /** Every way of which no demand can be eased, including those that the others make superfluous. */
   readonly all: readonly Way[];
-  /** False where there are more than the limit; then `ways` and `all` are only some of them. */
+  /** False where there are more than the limit or the budget allows; then `ways` and `all` are only some of them. */
   readonly complete: boolean;
 }
 
@@ -260,11 +263,16 @@ export interface Switchboard {
   readonly problems: readonly Problem[];
   readonly unset: readonly UnsetReference[];
   readonly cycles: readonly Cycle[];
+  /**
+   * By name, of every mode and output that is not known because a condition is too tangled to be
+   * followed within the budget: whose condition that is, its own or that of one that it depends on.
+   */
+  readonly tangles: ReadonlyMap<string, string>;
   readonly sets: Sets;
 
   /** States in which a condition holds. `none` for a mode that nobody set up; null where not known. */
   selected(name: string): StateSet | null;
-  /** `arm`, and `arm-permit` too where it is set up. */
+  /** `arm`, and `arm-permit` too where it is set up; null where one is not known, or both together are too tangled. */
   readonly armed: StateSet | null;
   /** Selected, and nothing that takes precedence over it is on. */
   acts(name: string): StateSet | null;
@@ -275,10 +283,10 @@ export interface Switchboard {
   readonly atRest: StateSet;
 
   /**
-   * A state of the set, or null for `none`: the one with the fewest controls away from `near`
+   * A state of the set, or null for `none` and for a set that is not known: the one with the fewest controls away from `near`
    * (without it: from rest), dials and channels in the middle of a stretch that does.
    */
-  witness(set: StateSet, near?: Positions): Witness | null;
+  witness(set: StateSet | null, near?: Positions): Witness | null;
   /** What is on with these positions; whatever is not named may be anywhere. */
   stateAt(positions: Positions): StateReport;
   /**
@@ -288,22 +296,25 @@ export interface Switchboard {
   linesBehind(name: string, positions: Positions): readonly Source[];
   /** The fewest moves from these positions into the set; null if nothing does. What is not named moves freely. */
   movesTo(set: StateSet, from: Positions): readonly Move[] | null;
-  /** How one can come to be in the set. `limit`: at most so many ways are sought. */
+  /**
+   * How one can come to be in the set. `limit`: at most so many ways are sought. Where seeking them
+   * takes more work than is allowed there is one all the same, a short one from rest.
+   */
   waysTo(set: StateSet, limit?: number): Ways;
 
   /**
    * How many distinct sets of modes the controls can reach, the empty one included; modes that
    * are not known are left out. Exact up to 2^53, a double's rounding above. Null where it takes
-   * more steps than `mostSteps`, which happens only where dozens of conditions hang together
-   * through dozens of controls; without it, what takes about half a second is allowed.
+   * more steps of work than `mostSteps`, which happens only where dozens of conditions hang together
+   * through dozens of controls; without it, what the budget allows.
    */
   countStates(mostSteps?: number): number | null;
   /** How many of them have this mode on; null also where the mode is not known. */
   countStatesWith(name: string, mostSteps?: number): number | null;
-  /** Those sets one by one, each with a state that shows it. */
+  /** Those sets one by one, each with a state that shows it; fewer than `limit` where the budget ends before. */
   listStates(limit: number): { readonly states: readonly DistinctState[]; readonly complete: boolean };
 
-  /** Those of the pairs that can be selected together. */
+  /** Those of the pairs that can be selected together, as far as that is known. */
   clashes(pairs: readonly (readonly [string, string])[]): readonly Clash[];
   map(): SwitchMap;
   /** Neighbouring positions that do the same; none for a control on which nothing depends. */

@@ -5,7 +5,8 @@
  */
 import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
-import type { Demand, PulseRange, Way, Ways } from "./types.ts";
+import { place } from "./sets.ts";
+import type { Demand, Positions, PulseRange, Way, Ways, Witness } from "./types.ts";
 import type { BoardVariable } from "./variables.ts";
 
 /** The values that do, by level, rising; a level that is not there is free. */
@@ -15,17 +16,16 @@ interface Literal {
 }
 type Cube = readonly Literal[];
 
-/** Parts of a set that are looked at before the search gives up. */
-const MOST_PARTS = 20_000;
-
-/** The ways to be in a set; at most `limit` are sought. */
-export function findWays(compiled: Compiled, set: number, limit: number): Ways {
-  const { diagrams } = compiled;
-  const search = { limit, parts: 0, complete: true };
-  const primes = primesOf(diagrams, set, search, new Map());
-  const complete = search.complete && primes.length <= limit;
+/** The ways to be in a set; at most `limit` are sought. `short` is a state of it, for where seeking takes too much. */
+export function findWays(compiled: Compiled, set: number, limit: number, short: () => Witness | null): Ways {
+  const { diagrams, budget } = compiled;
+  const search = { limit, complete: true };
+  const found = diagrams.within(budget.ways, () => primesOf(diagrams, set, search, new Map()));
+  const primes = found ?? [cubeOf(compiled, short()!.needed)];
+  const complete = found !== null && search.complete && primes.length <= limit;
   const all = simplestFirst(primes).slice(0, limit);
-  const ways = complete ? withoutSuperfluous(diagrams, all, set) : all;
+  // Those that are superfluous are ways all the same.
+  const ways = (complete && diagrams.within(budget.ways, () => withoutSuperfluous(diagrams, all, set))) || all;
   const tell = (cube: Cube): Way => ({ demands: demandsOf(compiled, cube) });
   return { ways: ways.map(tell), all: all.map(tell), complete };
 }
@@ -38,7 +38,7 @@ export function findWays(compiled: Compiled, set: number, limit: number): Ways {
 function primesOf(
   diagrams: Diagrams,
   node: number,
-  search: { readonly limit: number; parts: number; complete: boolean },
+  search: { readonly limit: number; complete: boolean },
   known: Map<number, readonly Cube[]>,
 ): readonly Cube[] {
   if (node === NONE) return [];
@@ -46,10 +46,11 @@ function primesOf(
   const earlier = known.get(node);
   if (earlier) return earlier;
   const level = diagrams.levelOf(node);
+  diagrams.spend(level);
   const width = diagrams.widths[level]!;
   const children = Array.from({ length: width }, (_, value) => diagrams.child(node, value));
   const cubes: Cube[] = [];
-  for (const part of commonParts(diagrams, children, search)) {
+  for (const part of commonParts(diagrams, children)) {
     const values: number[] = [];
     const others: number[] = [];
     children.forEach((child, value) => {
@@ -70,24 +71,22 @@ function primesOf(
 }
 
 /** What one child or several have in common, without the empty set. */
-function commonParts(
-  diagrams: Diagrams,
-  children: readonly number[],
-  search: { parts: number; complete: boolean },
-): ReadonlySet<number> {
+function commonParts(diagrams: Diagrams, children: readonly number[]): ReadonlySet<number> {
   const parts = new Set<number>();
   for (const child of new Set(children)) {
     for (const part of [...parts, EVERY]) {
       const common = diagrams.and(part, child);
       if (common !== NONE) parts.add(common);
-    }
-    search.parts += parts.size;
-    if (search.parts > MOST_PARTS) {
-      search.complete = false;
-      break;
+      diagrams.spend(diagrams.levelOf(child));
     }
   }
   return parts;
+}
+
+/** Positions as demands. */
+function cubeOf(compiled: Compiled, needed: Positions): Cube {
+  const { fixed } = place(compiled, needed);
+  return [...fixed].flatMap((value, level) => (value < 0 ? [] : [{ level, values: [value] }]));
 }
 
 function within(diagrams: Diagrams, inner: number, outer: number): boolean {
@@ -98,6 +97,7 @@ function cubeSet(diagrams: Diagrams, cube: Cube): number {
   let node = EVERY;
   for (let i = cube.length - 1; i >= 0; i--) {
     const { level, values } = cube[i]!;
+    diagrams.spend(level);
     const children = new Array<number>(diagrams.widths[level]!).fill(NONE);
     for (const value of values) children[value] = node;
     node = diagrams.make(level, children);

@@ -169,13 +169,18 @@ function neededLevels(compiled: Compiled, set: number, values: Fixed): ReadonlyS
   return dropWhatIsFree(compiled, set, asked, order);
 }
 
-/** Of these levels, those on which the set still hangs once each in turn was set free where it could be. */
+/**
+ * Of these levels, those on which the set still hangs once each in turn was set free where it could
+ * be; where looking takes more work than is allowed, all that are left are taken for such.
+ */
 function dropWhatIsFree(compiled: Compiled, set: number, values: Fixed, order: readonly number[]): ReadonlySet<number> {
+  const { diagrams, budget } = compiled;
   const left = values.slice();
   const kept = new Set<number>();
+  const end = diagrams.spent() + budget.question;
   for (const level of order) {
     left[level] = -1;
-    if (holdsGiven(compiled.diagrams, set, left)) continue;
+    if (diagrams.within(end - diagrams.spent(), () => holdsGiven(diagrams, set, left)) === true) continue;
     left[level] = values[level]!;
     kept.add(level);
   }

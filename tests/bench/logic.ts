@@ -14,10 +14,10 @@ const CLASHES: readonly (readonly [string, string])[] = [
   ["lights", "lights-off"],
 ];
 
-const usual = (): SwitchInput => readInput(USUAL_CONTROLS + USUAL_MODES);
+export const usual = (): SwitchInput => readInput(USUAL_CONTROLS + USUAL_MODES);
 
 /** Selectors of six positions; modes over one to three of them that lie near each other, some naming earlier ones. */
-function large(seed: number): SwitchInput {
+export function large(seed: number): SwitchInput {
   const random = mulberry32(seed);
   const pick = (count: number): number => Math.floor(random() * count);
   const positions = ["one", "two", "three", "four", "five", "six"];

@@ -62,7 +62,7 @@ test("a gap of 1 us is found", () => {
     level       when KN in 1000 to 1499 us
     level-blend when KN in 1501 to 2000 us`);
   const { sets } = board;
-  const neither = sets.not(sets.or(board.selected("level")!, board.selected("level-blend")!));
+  const neither = sets.not(sets.or(board.selected("level"), board.selected("level-blend"))!);
   expect(board.witness(neither)?.positions).toEqual({ KN: 1500 });
 });
 

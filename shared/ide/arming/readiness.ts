@@ -98,7 +98,7 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
       ];
     if (board.sets.within(current, set)) return [];
     const condition = `${name} is on when ${mode.text}`;
-    if (!board.sets.meet(current, set)) {
+    if (board.sets.meet(current, set) === false) {
       const message = `${name} is off here: ${condition}${neverText(set, board)}.`;
       if (name === "arm" && stickSource)
         return [{ what, state: "open", message: `${message} The sticks may still arm the craft.`, source }];

@@ -1,6 +1,6 @@
 /** Code lenses for the modes in a craft's file: in how many states a mode is on, and whether it is on at rest. */
 import { boardOf } from "../../logic/from-craft.ts";
-import type { Switchboard } from "../../logic/types.ts";
+import type { StateReport, Switchboard } from "../../logic/types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { headLocation } from "../../rules/lib/locations.ts";
@@ -21,11 +21,12 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
   const craft = craftOf(workspace, file);
   if (!craft) return [];
   const board = boardOf(craft, workspace);
+  const rest = board.stateAt(board.rest);
   const lensOf = (name: string, { lines }: Mode): Lens[] => {
     const own = lines.find(({ source }) => source.file === file)?.source;
     if (!own) return [];
     const { start, end } = headLocation(workspace, own);
-    return [{ range: rangeOf(spanAt(own.line, { start, end })), title: titleOf(board, name) }];
+    return [{ range: rangeOf(spanAt(own.line, { start, end })), title: titleOf(board, name, rest) }];
   };
   return [
     ...[...craft.modes.values()].flatMap((mode) => lensOf(mode.name, mode)),
@@ -33,9 +34,9 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
   ].sort((a, b) => a.range.start.line - b.range.start.line);
 }
 
-function titleOf(board: Switchboard, name: string): string {
+function titleOf(board: Switchboard, name: string, rest: StateReport): string {
+  if (board.tangles.has(name)) return "not known: its condition is too tangled to follow";
   if (board.selected(name) === null) return "not known, since a line behind it has a fault";
-  const rest = board.stateAt(board.rest);
   const atRest = rest.on.includes(name) ? "on" : rest.possible.includes(name) ? "on or off" : "off";
   const [count, states] = [board.countStatesWith(name), board.countStates()];
   // Null means that there are too many states to count in the time allowed.

@@ -101,7 +101,7 @@ function canHide(craft: Craft, workspace: Workspace, page: Page): boolean {
   const hide = selected("osd-hide");
   const second = selected("osd-second");
   if (hide === null || second === null) return false;
-  return sets.meet(hide, page === "osd-second" ? second : sets.not(second));
+  return sets.meet(hide, page === "osd-second" ? second : sets.not(second)) === true;
 }
 
 /** The elements that the page does not have, in the catalogue's order. */

@@ -39,8 +39,8 @@ export interface SwitchReport {
   readonly clashes: readonly { readonly modes: readonly [string, string]; readonly positions: Positions }[];
 }
 
-/** The budget for counting, some ten seconds: a report on the command line may take longer than an editor's answer. */
-const REPORT_COUNT_STEPS = 200_000;
+/** In steps of work, some tenths of a second: a report on the command line may take longer than an editor's answer. */
+const REPORT_COUNT_STEPS = 300_000;
 
 /** The switch map of an effective craft. Outputs count as modes, as `outputs.NAME`. */
 export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {

@@ -28,7 +28,9 @@ export const rule: CraftRule = {
     const names = new Set(sets.dependsOn(armed));
     return board.variables.flatMap(({ name, control }) => {
       if (!names.has(name) || !control || control.positions.length < 3) return [];
-      const arming = control.positions.filter((position) => sets.meet(armed, sets.where({ [name]: position.name })));
+      const arming = control.positions.filter(
+        (position) => sets.meet(armed, sets.where({ [name]: position.name })) !== false,
+      );
       // The lever passes the positions in the order of their pulses, however the handset lists them.
       const pulses = control.positions.map(({ pulseUs }) => pulseUs);
       const ends = [Math.min(...pulses), Math.max(...pulses)];

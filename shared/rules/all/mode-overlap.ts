@@ -30,7 +30,7 @@ export const rule: CraftRule = {
     const board = boardOf(craft, workspace);
     return precedencePairs(craft, workspace).flatMap(({ over, under, reason }) => {
       const [above, below] = [board.selected(over), board.selected(under)];
-      if (above === null || below === null || board.sets.within(below, above)) return [];
+      if (board.sets.within(below, above) !== false) return [];
       const witness = board.witness(board.sets.and(above, below));
       if (!witness) return [];
       return [

@@ -29,7 +29,7 @@ export const rule: CraftRule = {
     const board = boardOf(craft, workspace);
     return precedencePairs(craft, workspace).flatMap(({ over, under, reason }) => {
       const [above, below] = [board.selected(over), board.selected(under)];
-      if (above === null || below === null || below === board.sets.none || !board.sets.within(below, above)) return [];
+      if (below === board.sets.none || board.sets.within(below, above) !== true) return [];
       return [
         {
           ...conditionLocations(craft, workspace, under, over),
