@@ -59,13 +59,18 @@ function cells(count: number): string {
 export function stateInWords(state: SwitchesState): string {
   const others = state.on.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
   const open = state.possible.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
-  const faulty = state.unknown.map(shortName).filter((name) => name !== "arm");
-  const unsure = open.length + faulty.length > 0;
-  const sentences = [ARMED_IN_WORDS[state.armed ?? "never"]];
+  const isTangled = (name: string) => state.tangled?.includes(name) === true;
+  const named = (names: readonly string[]) => names.map(shortName).filter((name) => name !== "arm");
+  const faulty = named(state.unknown.filter((name) => !isTangled(name)));
+  const tangled = named(state.unknown.filter(isTangled));
+  const unsure = open.length + faulty.length + tangled.length > 0;
+  const armed = state.armed === "unknown" && isTangled("arm") ? "tangled" : (state.armed ?? "never");
+  const sentences = [ARMED_IN_WORDS[armed]];
   if (others.length > 0) sentences.push(`${capital(listed(others))} on.`);
   else sentences.push(`Nothing${state.armed === "yes" ? " else" : ""}${unsure ? " is surely" : ""} on.`);
   if (open.length > 0) sentences.push(`${capital(listed(open))} on or off, as what is not set here decides.`);
   if (faulty.length > 0) sentences.push(`Not known, since a line behind it has a fault: ${listed(faulty)}.`);
+  if (tangled.length > 0) sentences.push(`Not known, too tangled to follow: ${listed(tangled)}.`);
   // No control shows these, and the state hangs on them.
   const channels = Object.entries(state.positions).filter(([name]) => /^ch\d+$/.test(name));
   if (channels.length > 0)
@@ -78,6 +83,7 @@ const ARMED_IN_WORDS = {
   no: "Not armed.",
   depends: "Armed or not, as what is not set here decides.",
   unknown: "Armed or not is not known: a line behind arm has a fault.",
+  tangled: "Armed or not is not known: its condition is too tangled to follow.",
   never: "Nothing arms this craft.",
 };
 
@@ -144,8 +150,8 @@ export function becomesInWords(name: string, { modes }: LossPicture, state: Swit
 }
 
 /** What turns a mode on, as in “with TL down”. */
-export function waysInWords({ ways }: PanelMode): string {
-  if (ways === null) return "a line behind it has a fault";
+export function waysInWords({ ways, tangled }: PanelMode): string {
+  if (ways === null) return tangled ? "its condition is too tangled to follow" : "a line behind it has a fault";
   return ways.length === 0 ? "no position turns it on" : `with ${ways.join("; or ")}`;
 }
 

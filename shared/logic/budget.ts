@@ -19,7 +19,7 @@ export interface Budget {
   readonly test: number;
   /** For one question about sets that are understood: do these two meet? */
   readonly question: number;
-  /** For the ways to be in a set. */
+  /** For the ways to be in a set, in equal shares for all modes and outputs, since a panel shows those of each. */
   readonly ways: number;
   /** For the distinct states of a craft. */
   readonly states: number;
@@ -32,6 +32,6 @@ export const BUDGET: Budget = {
   test: 4,
   variables: 1000,
   question: 30_000,
-  ways: 10_000,
+  ways: 100_000,
   states: 50_000,
 };

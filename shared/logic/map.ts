@@ -11,13 +11,15 @@ export function mapOf(compiled: Compiled, names: readonly string[]): SwitchMap {
     const set = compiled.selected.get(name);
     if (set !== undefined) reach.set(name, possibleValues(compiled, set));
   }
-  const modesAt = (level: number, value: number): readonly string[] =>
-    [...reach.keys()].filter((name) => reach.get(name)![level]?.[value] === 1);
   const controls: ControlMap[] = [];
   const channels: SwitchMap["channels"][number][] = [];
   for (const variable of compiled.variables) {
     const level = compiled.levels.get(variable.name)!;
-    const modes = variable.cells.map((_, value) => modesAt(level, value));
+    // Most modes hang on few variables, and a dial may have very many stretches.
+    const here = [...reach].flatMap(([name, values]) => (values[level] ? [{ name, values: values[level] }] : []));
+    const modes = variable.cells.map((_, value) =>
+      here.filter(({ values }) => values[value] === 1).map(({ name }) => name),
+    );
     const { control, channel } = variable;
     if (!control) channels.push({ channel, spans: spansOf(variable, modes) });
     else if (control.kind === "dial") controls.push({ control, positions: [], spans: dialSpans(variable, modes) });
@@ -70,10 +72,14 @@ function spansOf(variable: BoardVariable, modes: readonly (readonly string[])[])
   const spans: PulseSpan[] = [];
   variable.cells.forEach(({ fromUs, toUs }, value) => {
     const last = spans.at(-1);
-    if (last && last.modes.join() === modes[value]!.join()) spans[spans.length - 1] = { ...last, toUs };
+    if (last && sameNames(last.modes, modes[value]!)) spans[spans.length - 1] = { ...last, toUs };
     else spans.push({ fromUs, toUs, modes: modes[value]! });
   });
   return spans;
+}
+
+function sameNames(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((name, i) => name === b[i]);
 }
 
 /** From the dial's `from` end to its `to` end, which may lie lower. */

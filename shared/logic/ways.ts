@@ -16,16 +16,20 @@ interface Literal {
 }
 type Cube = readonly Literal[];
 
+/** A craft of fewer modes gives each no more than if it had so many. */
+const FEWEST_SHARES = 10;
+
 /** The ways to be in a set; at most `limit` are sought. `short` is a state of it, for where seeking takes too much. */
 export function findWays(compiled: Compiled, set: number, limit: number, short: () => Witness | null): Ways {
   const { diagrams, budget } = compiled;
   const search = { limit, complete: true };
-  const found = diagrams.within(budget.ways, () => primesOf(diagrams, set, search, new Map()));
+  const share = budget.ways / Math.max(FEWEST_SHARES, compiled.names.references.size);
+  const found = diagrams.within(share, () => primesOf(diagrams, set, search, new Map()));
   const primes = found ?? [cubeOf(compiled, short()!.needed)];
   const complete = found !== null && search.complete && primes.length <= limit;
   const all = simplestFirst(primes).slice(0, limit);
   // Those that are superfluous are ways all the same.
-  const ways = (complete && diagrams.within(budget.ways, () => withoutSuperfluous(diagrams, all, set))) || all;
+  const ways = (complete && diagrams.within(share, () => withoutSuperfluous(diagrams, all, set))) || all;
   const tell = (cube: Cube): Way => ({ demands: demandsOf(compiled, cube) });
   return { ways: ways.map(tell), all: all.map(tell), complete };
 }
@@ -46,8 +50,8 @@ function primesOf(
   const earlier = known.get(node);
   if (earlier) return earlier;
   const level = diagrams.levelOf(node);
-  diagrams.spend(level);
   const width = diagrams.widths[level]!;
+  diagrams.spendSteps(1 + (width >> 4));
   const children = Array.from({ length: width }, (_, value) => diagrams.child(node, value));
   const cubes: Cube[] = [];
   for (const part of commonParts(diagrams, children)) {

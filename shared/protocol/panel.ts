@@ -114,15 +114,17 @@ export interface SwitchesState {
   /** True if every control is in its rest position: nobody has moved one. */
   readonly atRest: boolean;
   /**
-   * "armed", "not armed", "armed in some of these states", "a line that arm depends on has a fault", or null
+   * "armed", "not armed", "armed in some of these states", "not known what arm depends on", or null
    * if the script has no arm.
    */
   readonly armed: "yes" | "no" | "depends" | "unknown" | null;
   readonly on: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
   /** On or off, depending on what is not set here. */
   readonly possible: readonly { readonly name: string; readonly what: string; readonly lines: readonly LinePlace[] }[];
-  /** Names of modes whose state is not known, since a line that they depend on has a fault. */
+  /** Names of modes whose state is not known, since a line that they depend on has a fault or is too tangled. */
   readonly unknown: readonly string[];
+  /** Those of them whose condition, or that of a mode behind it, is too tangled to follow. */
+  readonly tangled?: readonly string[];
 }
 
 /** The state of a mode after loss of the link. `kept`: as it was; `either`: depends on what is not preset. */
@@ -144,6 +146,8 @@ export interface PanelMode {
   readonly lines: readonly LinePlace[];
   /** What turns it on, such as “TL down”: some if there are many, empty if nothing does, null if it is not known. */
   readonly ways: readonly string[] | null;
+  /** There where they are not known because a condition is too tangled to follow. */
+  readonly tangled?: true;
 }
 
 /** What keeps the craft from arming, with the controls in their current positions. */

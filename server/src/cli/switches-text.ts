@@ -18,10 +18,15 @@ export interface SwitchesTold {
 
 /** The whole map: control by control, at rest, on signal loss, the distinct states, the clashes. */
 export function switchesText({ craft, handset, report, states, loss, unknown }: SwitchesTold): string {
+  const tangled = report.tangled ?? [];
+  const faulty = unknown.filter((name) => !tangled.includes(name));
   const parts = [
     `craft    ${oneLine(craft)}\nhandset  ${oneLine(handset ?? "none")}\n`,
-    ...(unknown.length > 0
-      ? [`Not in this map, since a line behind it has a fault (fettle check tells which): ${listed(unknown)}\n`]
+    ...(faulty.length > 0
+      ? [`Not in this map, since a line behind it has a fault (fettle check tells which): ${listed(faulty)}\n`]
+      : []),
+    ...(tangled.length > 0
+      ? [`Not known, and not in this map: too tangled to follow (fettle check tells why): ${listed(tangled)}\n`]
       : []),
     ...report.controls.map(({ name, kind, channel, positions, spans }) => {
       const rows = positions.map((each) => [each.name, `${each.pulse} us`, listed(each.modes)]);

@@ -93,9 +93,7 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
     }
     const set = board.selected(name);
     if (set === null)
-      return [
-        { what, state: "open", message: `When ${name} is on is not known: a line behind it has a fault.`, source },
-      ];
+      return [{ what, state: "open", message: `When ${name} is on is not known: ${whyUnknown(board, name)}.`, source }];
     if (board.sets.within(current, set)) return [];
     const condition = `${name} is on when ${mode.text}`;
     if (board.sets.meet(current, set) === false) {
@@ -113,6 +111,10 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
       { what, state: "open", message: `${name} depends on ${open.join(", ")}, ${arrives}: ${condition}.`, source },
     ];
   });
+}
+
+function whyUnknown(board: Switchboard, name: string): string {
+  return board.tangles.has(name) ? "its condition is too tangled to follow" : "a line behind it has a fault";
 }
 
 function neverText(set: StateSet, board: Switchboard): string {

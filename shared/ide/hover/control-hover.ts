@@ -27,6 +27,7 @@ export function hoverControl(workspace: Workspace, file: string, name: string): 
     `**${name}** — ${control.kind} on ch${control.channel} (${lineReference(source, file)})`,
     `What can be on at each place, on ${plainText(craft.name)}:`,
     list(places),
+    tangledText(workspace, craft),
     quoteNote(note),
   );
 }
@@ -46,6 +47,7 @@ export function hoverPosition(workspace: Workspace, file: string, control: strin
   return paragraphs(
     `**${control} ${position}** — ${found.pulseUs} us on ch${channel}${rest === position ? ", where the control rests" : ""}`,
     `Can be on here: ${modesText(found.modes)}.`,
+    craft ? tangledText(workspace, craft) : "",
     lost,
   );
 }
@@ -53,6 +55,12 @@ export function hoverPosition(workspace: Workspace, file: string, control: strin
 function controlOf(workspace: Workspace, craft: Craft, name: string): ControlMap | null {
   const board = switchboardOf(craft, workspace.catalogue.relations.precedence);
   return board.map().controls.find((each) => each.control.name === name) ?? null;
+}
+
+/** The modes that may be on anywhere, as nothing is known of them. */
+function tangledText(workspace: Workspace, craft: Craft): string {
+  const tangled = [...switchboardOf(craft, workspace.catalogue.relations.precedence).tangles.keys()];
+  return tangled.length === 0 ? "" : `Not known, their conditions being too tangled to follow: ${tangled.join(", ")}.`;
 }
 
 /** The control as its own file describes it, for a handset that no craft uses. */

@@ -30,7 +30,7 @@ export function switchesOf(
     handset: craft.handset?.name ?? null,
     controls: controlsOf(board, craft),
     state: stateOf(board, craft, workspace, positions),
-    modes: board.names.map((name) => ({ ...modeOf(name, craft, workspace), ways: waysOf(name, board) })),
+    modes: board.names.map((name) => ({ ...modeOf(name, craft, workspace), ...waysOf(name, board) })),
     loss: lossOf(board),
     ready: readinessPicture(craft, workspace, positions),
     states: board.countStates(),
@@ -91,6 +91,7 @@ function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positio
     on: withLines(report.on),
     possible: withLines(report.possible),
     unknown: report.unknown,
+    tangled: report.unknown.filter((name) => board.tangles.has(name)),
   };
 }
 
@@ -107,10 +108,11 @@ function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"
   return armModes.some((name) => report.unknown.includes(name)) ? "unknown" : "depends";
 }
 
-function waysOf(name: string, board: Switchboard): string[] | null {
+function waysOf(name: string, board: Switchboard): Pick<PanelMode, "ways" | "tangled"> {
   const set = board.selected(name);
-  if (set === null) return null;
-  return set === board.sets.none ? [] : board.waysTo(set, MOST_WAYS).ways.map((way) => describeWay(way).words);
+  if (set === null) return { ways: null, ...(board.tangles.has(name) && { tangled: true }) };
+  const ways = set === board.sets.none ? [] : board.waysTo(set, MOST_WAYS).ways;
+  return { ways: ways.map((way) => describeWay(way).words) };
 }
 
 function lossOf(board: Switchboard): LossPicture {
@@ -126,7 +128,7 @@ function readinessPicture(craft: Craft, workspace: Workspace, positions: Positio
   };
 }
 
-function modeOf(name: string, craft: Craft, workspace: Workspace): Omit<PanelMode, "ways"> {
+function modeOf(name: string, craft: Craft, workspace: Workspace): Omit<PanelMode, "ways" | "tangled"> {
   const lines = (modeNamed(craft, name)?.lines ?? []).map(({ source }) => source);
   const note = lines
     .map(({ file, line }) => workspace.script(file)?.noteOf(line).text ?? "")

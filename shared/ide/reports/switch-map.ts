@@ -37,6 +37,8 @@ export interface SwitchReport {
   readonly states: number | null;
   /** Pairs that must not be on together and can be, each with a state that shows it. */
   readonly clashes: readonly { readonly modes: readonly [string, string]; readonly positions: Positions }[];
+  /** Modes that stand nowhere in all this because a condition is too tangled to follow; not there where none is. */
+  readonly tangled?: readonly string[];
 }
 
 /** In steps of work, some tenths of a second: a report on the command line may take longer than an editor's answer. */
@@ -55,6 +57,7 @@ export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
     loss: { modes: board.loss().on },
     states: board.countStates(REPORT_COUNT_STEPS),
     clashes: board.clashes(pairs).map(({ modes, witness }) => ({ modes, positions: witness.positions })),
+    ...(board.tangles.size > 0 && { tangled: board.names.filter((name) => board.tangles.has(name)) }),
   };
 }
 
