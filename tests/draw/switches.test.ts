@@ -46,11 +46,17 @@ test("what a fault hides is told as not known, and channels without a control by
     "Armed or not is not known: a line behind arm has a fault. Nothing is surely on. " +
       "Not known, since a line behind it has a fault: lamp.",
   );
+  const tangled = ["arm", "level"];
+  expect(stateInWords(state({ armed: "unknown", unknown: [...tangled, "finder"], tangled }))).toBe(
+    "Armed or not is not known: its condition is too tangled to follow. Nothing is surely on. " +
+      "Not known, since a line behind it has a fault: finder. Not known, too tangled to follow: level.",
+  );
   expect(stateInWords(state({ positions: { TL: "up", KN: 1500, ch11: 1200 } }))).toBe(
     "Not armed. Nothing on. This is with ch11 at 1200 us.",
   );
   expect(standsInWords("level", state({ unknown: ["level"] }))).toBe("not known");
   expect(waysInWords({ ...mode("level"), ways: null })).toBe("a line behind it has a fault");
+  expect(waysInWords({ ...mode("level"), ways: null, tangled: true })).toBe("its condition is too tangled to follow");
   expect(waysInWords({ ...mode("level"), ways: [] })).toBe("no position turns it on");
 });
 

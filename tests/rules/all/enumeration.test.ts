@@ -1,15 +1,13 @@
 /** Rules about conditions held to plain enumeration: every state of made-up craft gone through, by the rules' own words. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { ControlSpec, SwitchInput } from "../../../shared/logic/types.ts";
+import type { SwitchInput } from "../../../shared/logic/types.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import type { Condition } from "../../../shared/syntax/condition.ts";
-import { printCondition } from "../../../shared/syntax/print-value.ts";
 import { choices, countEveryState, everyState, modeHolds, type State } from "../../logic/enumerate.ts";
 import { craft } from "../../logic/generate.ts";
 import { workspaceOf } from "../check.ts";
+import { textsOf, written } from "../made-craft.ts";
 
-const NAMES = ["arm", "arm-permit", "level", "level-blend", "lights", "lights-off"];
 const HELD: ReadonlySet<string> = new Set(
   `condition-never condition-always mode-clash mode-overlap mode-shadowed arm-at-rest arm-on-low-pulse arm-on-dial
   arm-on-button arm-in-middle control-idle`.split(/\s+/),
@@ -17,42 +15,6 @@ const HELD: ReadonlySet<string> = new Set(
 
 /** In so many of the made-up craft at least must each code be found, and in so many not. */
 const LEAST = 5;
-
-/** The grammar wants ranges that rise, dials that turn, and of each kind its number of positions. */
-function written(input: SwitchInput): SwitchInput {
-  const controls = input.controls.map((each): ControlSpec => {
-    if (each.kind === "dial") return each.fromUs === each.toUs ? { ...each, toUs: each.toUs! + 1 } : each;
-    const count = each.positions.length;
-    return { ...each, kind: count === 2 ? each.kind : count === 3 && each.kind === "button" ? "switch" : "selector" };
-  });
-  const rename = (name: string) => NAMES[Number(name.slice(1))] ?? "finder";
-  const condition = (each: Condition): Condition => {
-    if (each.kind === "mode") return { ...each, name: rename(each.name) };
-    if (each.kind === "in" && each.fromUs === each.toUs) return { ...each, toUs: each.toUs + 0.5 };
-    if (each.kind === "not") return { ...each, part: condition(each.part) };
-    return each.kind === "and" || each.kind === "or" ? { ...each, parts: each.parts.map(condition) } : each;
-  };
-  const conditions = input.conditions.map(({ name, lines }) => ({
-    name: rename(name),
-    lines: lines.map((line) => ({ ...line, condition: condition(line.condition!) })),
-  }));
-  return { ...input, controls, conditions, twoLevelChannels: [], measuredUs: new Map() };
-}
-
-function textsOf({ controls, conditions, endpointsUs }: SwitchInput): Record<string, string> {
-  const lines = controls.map(({ name, kind, channel, positions, rest, fromUs, toUs }) => {
-    const places = positions.map((each) => `${each.name} ${each.pulseUs} us`).join(" ");
-    return `  ${name} ${kind} ch${channel} ${kind === "dial" ? `${fromUs} us to ${toUs} us` : `${places} rests ${rest}`}`;
-  });
-  const modes = conditions.flatMap((mode) =>
-    mode.lines.map(({ condition }) => `  ${mode.name} when ${printCondition(condition!)}`),
-  );
-  const link = `link\n  endpoints ${endpointsUs.fromUs} us to ${endpointsUs.toUs} us\n`;
-  return {
-    "wheel.fettle": `handset "Wheel"\ncontrols\n${lines.join("\n")}\n`,
-    "jug.fettle": `craft "Jug"\nuse "wheel.fettle"\n${link}modes\n${modes.join("\n")}\n`,
-  };
-}
 
 /** What the rules are to find: codes with the modes or the control that each is about. */
 function expected(input: SwitchInput): string[] {
