@@ -88,7 +88,7 @@ function compileIn(parts: Parts, levelNames: readonly string[], known: ReadonlyM
   const lineSets = new Map<Condition, number>();
   const tangles = new Map(known);
   const lines = new Map(input.conditions.map((spec) => [spec.name, spec.lines]));
-  const most = budget.craft + budget.test * countTests(input);
+  const most = Math.min(budget.craftAtMost, budget.craft + budget.test * countTests(input));
   // Those for which a share did not do have what the others leave.
   const left = attempt(order.filter((name) => !known.has(name) && !names.broken.has(name)));
   for (const name of attempt(left)) tangleOf(name);

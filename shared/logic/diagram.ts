@@ -62,7 +62,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
   levels[NONE] = bottom;
   levels[EVERY] = bottom;
   // The children of a wide node are gone through much faster than as many nodes.
-  const steps = Int32Array.from([...widths, 0], (width) => 1 + (width >> 6));
+  const steps = Int32Array.from([...widths, 0], (width) => 1 + (width >> 5));
   let spent = 0;
   let limit = Number.POSITIVE_INFINITY;
   const spendSteps = (more: number): void => {
@@ -70,6 +70,11 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     if (spent > limit) throw OVER;
   };
   const spend = (level: number): void => spendSteps(steps[level]!);
+  let memories = 0;
+  /** Eight looks into a memory are a step. */
+  const remembered = (): void => {
+    if ((++memories & 7) === 0) spendSteps(1);
+  };
 
   const hashOf = (level: number, list: Int32Array, from: number): number => {
     let hash = level;
@@ -108,7 +113,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
       firsts = enlarged(firsts, count + 1);
     }
     children = enlarged(children, childCount + width);
-    children.set(stack.subarray(from, from + width), childCount);
+    for (let v = 0; v < width; v++) children[childCount + v] = stack[from + v]!;
     levels[count] = level;
     firsts[count] = childCount;
     childCount += width;
@@ -143,7 +148,10 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     const low = Math.min(a, b);
     const high = Math.max(a, b);
     const known = memo.get(low, high);
-    if (known >= 0) return known;
+    if (known >= 0) {
+      remembered();
+      return known;
+    }
     const level = Math.min(levels[a]!, levels[b]!);
     spend(level);
     const width = widths[level]!;
@@ -181,7 +189,10 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     const low = Math.min(a, b);
     const high = Math.max(a, b);
     const known = meets.get(low, high);
-    if (known >= 0) return known === 1;
+    if (known >= 0) {
+      remembered();
+      return known === 1;
+    }
     const level = Math.min(levels[a]!, levels[b]!);
     spend(level);
     let found = false;
@@ -208,7 +219,10 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     size: () => count,
     within: (mostSteps, task) => {
       const [outer, before] = [limit, top];
-      if (outer === Number.POSITIVE_INFINITY) for (const memo of [ands, ors, meets]) memo.clear();
+      if (outer === Number.POSITIVE_INFINITY) {
+        for (const memo of [ands, ors, meets]) memo.clear();
+        memories = 0;
+      }
       limit = Math.min(outer, spent + mostSteps);
       try {
         return task();

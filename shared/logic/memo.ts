@@ -11,8 +11,8 @@ export interface PairMemo {
 
 /** Slots less one of an empty memory. */
 const SMALLEST = 127;
-/** One that grew beyond this is thrown away when it is cleared, since clearing takes as long as it is. */
-const WORTH_KEEPING = 1023;
+/** Clearing takes as long as a memory is large: one of which less than this share was used starts small again. */
+const USED_LITTLE = 1 / 16;
 
 /** An empty memory. It starts small, because most craft need little, and doubles when half full. */
 export function makePairMemo(): PairMemo {
@@ -47,12 +47,12 @@ export function makePairMemo(): PairMemo {
     },
     clear: () => {
       if (used === 0) return;
-      used = 0;
-      if (mask <= WORTH_KEEPING) slots.fill(0);
+      if (mask === SMALLEST || used > mask * USED_LITTLE) slots.fill(0);
       else {
         mask = SMALLEST;
         slots = new Int32Array((mask + 1) * 3);
       }
+      used = 0;
     },
   };
 }

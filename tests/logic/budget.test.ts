@@ -20,8 +20,9 @@ describe("craft that are hard to follow", () => {
   test.each(TANGLED)("$title: understood, or given up, within the budget", (each) => {
     const input = tangledInput(each);
     const { diagrams, tangles, selected, names } = compile(input, new Map(), BUDGET);
-    // One step may go beyond, once for each condition and round.
-    const most = BUDGET.craft + BUDGET.test * nodesIn(input) + 3 * 70 * input.conditions.length;
+    // What ends a task may go beyond, once for each condition and round: by a node of 4,000 values at most.
+    const wanted = Math.min(BUDGET.craftAtMost, BUDGET.craft + BUDGET.test * nodesIn(input));
+    const most = wanted + 2 * 128 * input.conditions.length;
     expect(diagrams.spent()).toBeLessThan(most);
     expect(selected.size + tangles.size).toBe(names.references.size);
   });
@@ -141,8 +142,9 @@ const tiny: fc.Arbitrary<Budget> = fc.record({
   condition: fc.integer({ min: 0, max: 25 }),
   craft: fc.integer({ min: 0, max: 60 }),
   test: fc.integer({ min: 0, max: 3 }),
+  craftAtMost: fc.integer({ min: 50, max: 100 }),
   variables: fc.integer({ min: 1, max: 6 }),
-  question: fc.integer({ min: 0, max: 4 }),
+  question: fc.integer({ min: 0, max: 3 }),
   ways: fc.integer({ min: 0, max: 200 }),
   states: fc.integer({ min: 0, max: 60 }),
 });
@@ -192,7 +194,7 @@ test("property: with a tiny budget everything is either not known or as it is", 
     { numRuns: 250, seed: 9 },
   );
   // All of it has come about.
-  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(20);
+  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(10);
 });
 
 test("property: what is known does not depend on what was asked before", () => {

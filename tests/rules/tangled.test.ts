@@ -128,6 +128,7 @@ const tiny: fc.Arbitrary<Budget> = fc.record({
   condition: fc.integer({ min: 0, max: 25 }),
   craft: fc.integer({ min: 0, max: 60 }),
   test: fc.integer({ min: 0, max: 3 }),
+  craftAtMost: fc.constant(100),
   variables: fc.constant(1000),
   question: fc.oneof(fc.integer({ min: 0, max: 12 }), fc.constant(1000)),
   ways: fc.constant(1000),
