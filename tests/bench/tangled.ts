@@ -1,14 +1,14 @@
 /** How long the program takes over craft that are hard to follow: from nothing read to each answer. */
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { readinessOf } from "../../shared/ide/arming/readiness.ts";
+import { lensesOf } from "../../shared/ide/editor/lenses.ts";
+import { hoverAt } from "../../shared/ide/hover/hover.ts";
+import { panelOf } from "../../shared/ide/panel/panel.ts";
+import { switchReport } from "../../shared/ide/reports/switch-map.ts";
+import { boardOf } from "../../shared/logic/from-craft.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
-import { findingsOf } from "../../shared/rules/engine.ts";
-import { boardOf } from "../../shared/rules/problems.ts";
-import { hoverAt } from "../../shared/services/hover.ts";
-import { lensesOf } from "../../shared/services/lenses.ts";
-import { panelOf } from "../../shared/services/panel.ts";
-import { readinessOf } from "../../shared/services/ready.ts";
-import { switchReport } from "../../shared/services/switch-map.ts";
+import { findingsOf } from "../../shared/rules/engine/engine.ts";
 import { TANGLED, tangledFiles } from "../logic/tangled.ts";
 
 const FILE = "jug.fettle";
@@ -35,8 +35,8 @@ const ANSWERS: readonly (readonly [string, (workspace: Workspace) => void])[] = 
 /** Processor times in ms for each craft of the corpus; the first answer also reads the files. */
 export async function run(): Promise<string> {
   const report = [`${"".padEnd(62)}${ANSWERS.map(([name]) => name.padStart(9)).join("")}`];
-  const wanted = process.env["TANGLED"];
-  for (const craft of TANGLED.filter(({ title }) => wanted === undefined || title === wanted)) {
+  const chosen = process.env.TANGLED;
+  for (const craft of TANGLED.filter(({ title }) => chosen === undefined || title === chosen)) {
     const core = makeCore(makeCatalogue());
     const workspace = core.at(memoryFiles(tangledFiles(craft)));
     const times = ANSWERS.map(([, answer]) =>

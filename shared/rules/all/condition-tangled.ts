@@ -30,9 +30,9 @@ export const rule: CraftRule = {
   severity: "warning",
   scope: "craft",
   looksAt: { modes: [EVERY_MODE] },
-  summary: "A condition ties so many controls together that it cannot be followed.",
+  summary: "A condition combines so many controls that it cannot be followed.",
   prose:
-    "What a condition does is computed for every combination of the controls at once, which is quick for any condition that a pilot can keep in mind. Where dozens of controls are tied to each other crosswise the work multiplies, and above a limit it is given up: then nothing is claimed of that mode, good or bad, here or anywhere else, and the same holds for modes that name it. All others are still exact. Let fewer controls decide it, tie each control only to a few that stand near it, or share it out among several modes that each ask for a few; what nobody can follow is also hard to fly. Naming a part of it as a mode of its own makes it easier to read, and helps here only if the whole no longer asks for all of the parts. The limit is counted in steps of work and is the same on every machine.",
+    "What a condition does is computed for all combinations of the controls at once, which is quick for any condition that a pilot can keep in mind. Where dozens of controls are combined crosswise, the work multiplies, and above a limit it stops: then nothing is claimed of that mode, good or bad, here or anywhere else, nor of modes that name it. All others stay exact. Take controls out of the condition, combine each control only with a few listed near it, or split the condition into several modes that each depend on a few; what nobody can follow is also hard to fly. Naming a part of it as a mode of its own makes it easier to read, and helps here only if the whole then depends on fewer controls. The limit is counted in steps of work, and is the same on every machine.",
   examples: {
     bad: {
       "jug.fettle": jug(
@@ -63,7 +63,7 @@ function tangledAlone(craft: Craft, workspace: Workspace, board: Switchboard): R
     const nor = others.length > 0 ? `, nor of what depends on it: ${others.join(", ")}` : "";
     return {
       ...conditionLocation(craft, workspace, name),
-      message: `${name} is too tangled to follow: ${sizeOf(craft, name)} decide it in more ways than can be gone through, so nothing is claimed of it${nor}. Let fewer controls decide it, or share it out among several modes that each ask for a few.`,
+      message: `${name} is too tangled to follow: ${sizeOf(craft, name)} decide it in more ways than can be gone through, so nothing is claimed of it${nor}. Let fewer controls decide it, or split it into several modes that each depend on a few.`,
     };
   });
 }
@@ -106,7 +106,7 @@ function tangledTogether(craft: Craft, workspace: Workspace, board: Switchboard)
     return [
       {
         ...conditionLocations(craft, workspace, under, over),
-        message: `${over} and ${under} are too tangled to follow together, though each by itself is not: nothing is claimed of what they do to one another. Let them ask for the same controls in the same order, or for fewer.`,
+        message: `${over} and ${under} are too tangled to follow together, though each by itself is not: nothing is claimed of what they do to one another. Let them depend on the same controls in the same order, or on fewer.`,
       },
     ];
   });

@@ -14,6 +14,7 @@ import { rule as channelShared } from "../all/channel-shared.ts";
 import { rule as conditionAlways } from "../all/condition-always.ts";
 import { rule as conditionCycle } from "../all/condition-cycle.ts";
 import { rule as conditionNever } from "../all/condition-never.ts";
+import { rule as conditionTangled } from "../all/condition-tangled.ts";
 import { rule as conditionUnset } from "../all/condition-unset.ts";
 import { rule as controlIdle } from "../all/control-idle.ts";
 import { rule as currentOverRating } from "../all/current-over-rating.ts";
@@ -82,6 +83,7 @@ export const rules: readonly Rule[] = [
   conditionAlways,
   conditionCycle,
   conditionNever,
+  conditionTangled,
   conditionUnset,
   controlIdle,
   currentOverRating,

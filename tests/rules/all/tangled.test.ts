@@ -1,19 +1,19 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import { BUDGET, type Budget } from "../../shared/logic/budget.ts";
-import { memoryFiles } from "../../shared/model/files.ts";
-import { makeCore } from "../../shared/model/workspace.ts";
-import { findingsOf } from "../../shared/rules/engine.ts";
-import { hoverAt } from "../../shared/services/hover.ts";
-import { lensesOf } from "../../shared/services/lenses.ts";
-import { panelOf } from "../../shared/services/panel.ts";
-import { readinessOf } from "../../shared/services/ready.ts";
-import { switchReport } from "../../shared/services/switch-map.ts";
-import { craft } from "../logic/generate.ts";
-import { clauses, picker, switches, TANGLED, tangledFiles } from "../logic/tangled.ts";
-import { workspaceOf } from "./check.ts";
-import { textsOf, written } from "./made-craft.ts";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { readinessOf } from "../../../shared/ide/arming/readiness.ts";
+import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
+import { hoverAt } from "../../../shared/ide/hover/hover.ts";
+import { panelOf } from "../../../shared/ide/panel/panel.ts";
+import { switchReport } from "../../../shared/ide/reports/switch-map.ts";
+import { BUDGET, type Budget } from "../../../shared/logic/budget.ts";
+import { memoryFiles } from "../../../shared/model/files.ts";
+import { makeCore } from "../../../shared/model/workspace.ts";
+import { findingsOf } from "../../../shared/rules/engine/engine.ts";
+import { craft } from "../../logic/generate.ts";
+import { clauses, picker, switches, TANGLED, tangledFiles } from "../../logic/tangled.ts";
+import { workspaceOf } from "../check.ts";
+import { textsOf, written } from "../made-craft.ts";
 
 const CODES: ReadonlySet<string> = new Set(
   `condition-tangled condition-never condition-always mode-clash mode-overlap mode-shadowed arm-at-rest`.split(/\s+/),
@@ -51,7 +51,7 @@ test("one finding stands at the root; what is known keeps its own", () => {
     "lights-off mode-clash",
   ]);
   expect(told[0]!.message).toBe(
-    "arm is too tangled to follow: 240 tests of 40 controls decide it in more ways than can be gone through, so nothing is claimed of it, nor of what hangs on it: recorder, level. Let fewer controls decide it, or share it out among several modes that each ask for a few.",
+    "arm is too tangled to follow: 240 tests of 40 controls decide it in more ways than can be gone through, so nothing is claimed of it, nor of what depends on it: recorder, level. Let fewer controls decide it, or split it into several modes that each depend on a few.",
   );
 });
 
@@ -80,7 +80,7 @@ test("two that can be followed, but not together, are told at the one that gives
       of: "level-blend",
       code: "condition-tangled",
       message:
-        "level and level-blend are too tangled to follow together, though each by itself is not: nothing is claimed of what they do to one another. Let them ask for the same controls in the same order, or for fewer.",
+        "level and level-blend are too tangled to follow together, though each by itself is not: nothing is claimed of what they do to one another. Let them depend on the same controls in the same order, or on fewer.",
     },
   ]);
 });
