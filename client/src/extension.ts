@@ -14,12 +14,12 @@ import {
   type ReadResult,
   type ShowPositions,
 } from "../../shared/protocol/panel.ts";
-import { listForServer, readForServer } from "./files.ts";
+import { listForServer, readForServer } from "./file-requests.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { openAtStart } from "./open-at-start.ts";
 import { type Ask, PAGE_COMMAND, pageBase, providePages, showPage } from "./pages.ts";
-import { viewId } from "./panel-faces.ts";
 import { panelHost } from "./panel-host.ts";
+import { viewId } from "./panel-webviews.ts";
 
 /** Makes a client with its way to the server; it is not started yet. */
 export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;

@@ -5,7 +5,7 @@ export interface Keyboard {
   /** Runs commands of the editor and gives the keyboard back to the page, in one go: no key comes in between. */
   giveBack(after?: readonly string[]): Promise<void>;
   /** The page tells that it has got the keyboard, or, where it was asked, whether it has it. */
-  told(has: boolean): void;
+  answered(has: boolean): void;
 }
 
 /** Twice as long as the editor takes to pass the keyboard on to a page, and more. */
@@ -16,17 +16,17 @@ const MOST_TRIES = 4;
 
 /** `command` gives the editor's command that lets the page, which is open, have the keyboard; `ask` asks the page whether it has. */
 export function keyboardOf(command: () => string, ask: () => void): Keyboard {
-  let told: (has: boolean) => void = () => undefined;
+  let resolveAnswer: (has: boolean) => void = () => undefined;
   return {
     async giveBack(after = []) {
       let due = [...after, command()];
       for (let tries = 0; tries < MOST_TRIES; tries++) {
         const answer = new Promise<boolean>((resolve) => {
-          told = resolve;
+          resolveAnswer = resolve;
         });
         await commands.executeCommand("runCommands", { commands: due });
         // Only now, however long that took: a page that is asked too early has it no more, or not yet.
-        const timers = [setTimeout(ask, ASKED_AFTER_MS), setTimeout(() => told(true), GIVEN_UP_AFTER_MS)];
+        const timers = [setTimeout(ask, ASKED_AFTER_MS), setTimeout(() => resolveAnswer(true), GIVEN_UP_AFTER_MS)];
         const has = await answer;
         for (const timer of timers) clearTimeout(timer);
         if (has) return;
@@ -36,6 +36,6 @@ export function keyboardOf(command: () => string, ask: () => void): Keyboard {
         due = [command()];
       }
     },
-    told: (has) => told(has),
+    answered: (has) => resolveAnswer(has),
   };
 }

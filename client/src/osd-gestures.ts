@@ -8,10 +8,10 @@ import {
   type OsdPage,
   type WriteWhere,
 } from "../../shared/protocol/panel.ts";
+import { askWriteTarget } from "./ask-write-target.ts";
 import type { Keyboard } from "./keyboard.ts";
 import type { Ask } from "./pages.ts";
 import { columnFor, focusGroup } from "./script-editors.ts";
-import { whereToWrite } from "./where-to-write.ts";
 
 export interface GestureMade {
   readonly uri: string;
@@ -40,7 +40,7 @@ const MOST_TRIES = 3;
 
 /** Performs gestures by asking the server for their edits. */
 export function osdGestures(ask: Ask): OsdGestures {
-  const askWhere = whereToWrite();
+  const askWhere = askWriteTarget();
   let lastEdited: TextDocument | undefined;
   let stepping = false;
   let queue: Promise<unknown> = Promise.resolve();

@@ -12,13 +12,13 @@ import {
   type ShowPositions,
   type ViewName,
 } from "../../shared/protocol/panel.ts";
-import { latestOnly } from "./latest-only.ts";
+import { coalesce } from "./coalesce.ts";
+import { lineHighlights } from "./line-highlights.ts";
 import { askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
 import type { Ask } from "./pages.ts";
-import { type Face, panelFaces, viewId } from "./panel-faces.ts";
+import { type PanelWebview, panelWebviews, viewId } from "./panel-webviews.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
-import { scriptMarks } from "./script-marks.ts";
 
 export interface PanelHost {
   readonly disposables: readonly Disposable[];
@@ -35,7 +35,7 @@ export interface PanelHost {
 }
 
 /** What the pilot has chosen to see of a craft; its script knows nothing of it. */
-type Look = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
+type ViewState = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
 
 /** Registers the view and follows the editor (what is typed comes to notice through `refresh`); `log` takes what nobody need be bothered with. */
 export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
@@ -44,24 +44,24 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   let craft: string | undefined;
   let craftName = "this craft";
   /** By the craft that is drawn. */
-  const looks = new Map<string, Look>();
+  const viewStates = new Map<string, ViewState>();
   const drawn = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? document.uri.toString();
-  const look = (document: TextDocument, some: Look) =>
-    looks.set(drawn(document), { ...looks.get(drawn(document)), ...some });
+  const setViewState = (document: TextDocument, some: ViewState) =>
+    viewStates.set(drawn(document), { ...viewStates.get(drawn(document)), ...some });
   const paramsFor = (document: TextDocument): PanelParams => ({
-    ...looks.get(drawn(document)),
+    ...viewStates.get(drawn(document)),
     uri: document.uri.toString(),
     craft,
-    view: faces.view(),
+    view: webviews.view(),
   });
 
-  const marks = scriptMarks();
+  const highlights = lineHighlights();
   const gestures = osdGestures(ask);
   /** Set while the page that is to show this view is still being opened. */
-  let viewWanted: { readonly face: Face; readonly view: ViewName } | undefined;
+  let pendingView: { readonly webview: PanelWebview; readonly view: ViewName } | undefined;
 
-  const refresh = latestOnly(async () => {
-    if (!faces.isVisible() || !script) return marks.mark([]);
+  const refresh = coalesce(async () => {
+    if (!webviews.isVisible() || !script) return highlights.show([]);
     const params = paramsFor(script);
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
@@ -69,17 +69,17 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       // The script went on: as soon as the server has heard of that, it is asked again.
       if (!script.isClosed && model.version < script.version) return;
       craftName = model.craft;
-      marks.mark(faces.isVisible() ? linesBehind(model) : []);
-      faces.post({ kind: "model", model });
+      highlights.show(webviews.isVisible() ? linesBehind(model) : []);
+      webviews.post({ kind: "model", model });
     } catch (error) {
       log(`The panel could not be drawn for ${params.uri}: ${error}`);
     }
   });
   const showView = async (name: ViewName) => {
-    const face = faces.front();
-    viewWanted = face.isVisible() ? undefined : { face, view: name };
-    if (!viewWanted) face.post({ kind: "show", view: name });
-    await face.focus();
+    const webview = webviews.front();
+    pendingView = webview.isVisible() ? undefined : { webview, view: name };
+    if (!pendingView) webview.post({ kind: "show", view: name });
+    await webview.focus();
     refresh();
   };
 
@@ -91,7 +91,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     script = next;
     refresh();
     postCursor(editorOf(next));
-    revealWhereWanted();
+    revealIfConfigured();
   };
   /** What every page that is open knows of the cursor. */
   let cursor: LinePlace | undefined;
@@ -102,26 +102,26 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     // Most keys move the cursor within its line.
     if (cursor?.file === at.file && cursor.line === at.line) return;
     cursor = at;
-    faces.post({ kind: "cursor", at });
+    webviews.post({ kind: "cursor", at });
   };
 
-  const edit = async (document: TextDocument, page: OsdPage, gesture: OsdGesture, from: Face) => {
+  const edit = async (document: TextDocument, page: OsdPage, gesture: OsdGesture, from: PanelWebview) => {
     const { uri } = paramsFor(document);
     try {
       const done = await gestures.perform({ uri, craft, craftName, page, gesture, keyboard: from.keyboard });
-      if (done && gesture.kind === "fit") look(document, { fit: undefined });
+      if (done && gesture.kind === "fit") setViewState(document, { fit: undefined });
     } catch (error) {
       log(`The OSD of ${uri} could not be edited: ${error}`);
     }
     // Also where nothing was written: what was dropped then goes back to where the script has it.
     refresh();
   };
-  const take = (message: FromPanel, from: Face) => {
+  const receive = (message: FromPanel, from: PanelWebview) => {
     switch (message.kind) {
       case "select":
         return void selectLine(message.at);
       case "keyboard":
-        return from.keyboard.told(message.has);
+        return from.keyboard.answered(message.has);
       case "new-craft":
         return void commands.executeCommand("fettle.newCraft");
       case "osd": {
@@ -135,35 +135,35 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       case "redo":
         return void gestures.step(message.kind, script, from.keyboard).then(refresh);
       case "positions":
-        if (script) look(script, { positions: message.positions });
+        if (script) setViewState(script, { positions: message.positions });
         break;
       case "look":
-        if (script) look(script, { scenario: message.scenario, page: message.page });
+        if (script) setViewState(script, { scenario: message.scenario, page: message.page });
         break;
       case "remembered":
         // Another page, or this one before it was hidden, may have gone on.
         if (script)
-          look(script, {
+          setViewState(script, {
             positions: message.positions,
             scenario: message.scenario ?? undefined,
-            ...looks.get(drawn(script)),
+            ...viewStates.get(drawn(script)),
           });
         break;
       case "preview":
-        if (script) look(script, { fit: message.grid ?? undefined });
+        if (script) setViewState(script, { fit: message.grid ?? undefined });
         break;
       case "craft":
         craft = message.file;
         break;
       case "view":
-        from.looksAt(message.view);
+        from.setView(message.view);
         // Every model has what the other views draw.
         if (message.view !== "numbers") return;
         break;
       case "ready":
-        if (viewWanted?.face !== from) break;
-        from.post({ kind: "show", view: viewWanted.view });
-        viewWanted = undefined;
+        if (pendingView?.webview !== from) break;
+        from.post({ kind: "show", view: pendingView.view });
+        pendingView = undefined;
     }
     refresh();
     if (message.kind !== "ready") return;
@@ -173,7 +173,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
 
   const showPositions = async ({ uri, positions }: ShowPositions) => {
     script = await workspace.openTextDocument(Uri.parse(uri));
-    look(script, { positions });
+    setViewState(script, { positions });
     await showView("switches");
   };
   /** The script whose OSD a command is about, with the picture as the script has it; else says why there is none. */
@@ -190,7 +190,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     const found = await withPicture();
     const grid = found && (await askGrid(found.picture));
     if (!grid) return;
-    look(found.document, { fit: grid });
+    setViewState(found.document, { fit: grid });
     await showView("goggles");
   };
   const addElement = async () => {
@@ -198,22 +198,22 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     const element = found && (await askElement(found.picture));
     if (!element) return;
     const { document, picture } = found;
-    look(document, { fit: undefined });
+    setViewState(document, { fit: undefined });
     const added: OsdGesture = { kind: "add", element: element.name, ...freePlace(picture, element) };
-    await edit(document, picture.page, added, faces.front());
+    await edit(document, picture.page, added, webviews.front());
     await showView("goggles");
   };
 
-  const faces = panelFaces(extension, take, refresh);
+  const webviews = panelWebviews(extension, receive, refresh);
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
-  revealWhereWanted();
+  revealIfConfigured();
   const followed = window.onDidChangeActiveTextEditor(follow);
   // Where the editor comes back with the panel's tab in front, scripts come into view and none is ever active.
   const seen = window.onDidChangeVisibleTextEditors(() => {
     if (!script) follow(undefined);
   });
-  const disposables = [...faces.disposables, selected, followed, seen, ...marks.disposables];
-  return { refresh, showPositions, fitOsd, addElement, openBeside: faces.openBeside, disposables };
+  const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables];
+  return { refresh, showPositions, fitOsd, addElement, openBeside: webviews.openBeside, disposables };
 }
 
 /** The lines of the modes that are on; none at rest, where nobody has asked what a control does. */
@@ -224,7 +224,7 @@ function linesBehind({ switches }: PanelModel): readonly LinePlace[] {
 let revealed = false;
 
 /** Once in a session, so that a pilot who closes the panel is not contradicted by the next script. */
-function revealWhereWanted(): void {
+function revealIfConfigured(): void {
   if (revealed || !activeScript() || !workspace.getConfiguration("fettle").get("panel.reveal", false)) return;
   revealed = true;
   const editor = window.activeTextEditor;

@@ -14,13 +14,13 @@ vi.mock("vscode", () => ({
       expect(name).toBe("runCommands");
       editor.ran.push(commands);
       if (editor.takesMs > 0) await new Promise((done) => setTimeout(done, editor.takesMs));
-      if (editor.passesOn(editor.ran.length)) setTimeout(() => keyboard.told(true), 50);
+      if (editor.passesOn(editor.ran.length)) setTimeout(() => keyboard.answered(true), 50);
     },
   },
 }));
 const { keyboardOf } = await import("../../client/src/keyboard.ts");
 const ask = () => {
-  if (editor.answers !== null) setTimeout(() => keyboard.told(editor.answers === true), 10);
+  if (editor.answers !== null) setTimeout(() => keyboard.answered(editor.answers === true), 10);
 };
 const keyboard = keyboardOf(() => "panel", ask);
 

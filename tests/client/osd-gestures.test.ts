@@ -97,7 +97,7 @@ const made = {
     async giveBack(after: readonly string[] = []) {
       editor.steps.push([editor.shown, ...after, "panel"].join(", "));
     },
-    told: () => undefined,
+    answered: () => undefined,
   },
 };
 const at = (line: number) => ({ start: { line, character: 0 }, end: { line, character: 1 } });

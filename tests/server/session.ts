@@ -29,7 +29,7 @@ export interface Session {
 /** Files by path, answered as a disk would, and how often each was read. */
 export function filesInMemory(texts: Record<string, string>, reads = new Map<string, number>()): ServerFiles {
   return {
-    async look(path) {
+    async read(path) {
       reads.set(path, (reads.get(path) ?? 0) + 1);
       return { answer: memoryFiles(texts).read(path)!, realPath: path };
     },

@@ -8,7 +8,7 @@ import { type PageOfRule, toDiagnostic } from "./to-lsp.ts";
 
 /** Waits for all that the document uses; a text that is too large has that one finding. */
 export async function diagnosticsOf(documents: Documents, uri: string, pageOfRule: PageOfRule): Promise<Diagnostic[]> {
-  const file = await documents.ready(uri);
+  const file = await documents.load(uri);
   const findings = documents.isTooLarge(uri) ? [tooLarge(file)] : findingsOf(documents.now(), file);
   return findings.map((finding) => toDiagnostic(finding, documents.uriOf, pageOfRule));
 }

@@ -14,7 +14,7 @@ import { pathOf, uriOf } from "./paths.ts";
 /** What the host can reach; paths as `paths.ts` makes them. Neither call ever rejects. */
 export interface ServerFiles {
   /** What a path holds, and the one path by which its real file is known. */
-  look(path: string): Promise<{ readonly answer: FileAnswer; readonly realPath: string }>;
+  read(path: string): Promise<{ readonly answer: FileAnswer; readonly realPath: string }>;
   /** The paths of every script below these folders, and of every file of a pilot's own words. */
   list(folders: readonly string[]): Promise<readonly string[]>;
 }
@@ -33,9 +33,9 @@ export interface Documents {
   /** The pilot's own words, read anew where their files changed. */
   readonly words: OwnWordsFiles;
   /** The document's own path, once all that it uses has been read. */
-  ready(uri: string): Promise<string>;
-  /** As `ready`, with every other script of the workspace as well. */
-  readyWithAll(uri: string): Promise<string>;
+  load(uri: string): Promise<string>;
+  /** As `load`, with every other script of the workspace as well. */
+  loadAll(uri: string): Promise<string>;
   /** All files at this moment. */
   now(): Workspace;
   version(uri: string): number;
@@ -63,26 +63,26 @@ interface Open {
 /** No documents yet; `files` is what the host can reach besides those that will be opened. */
 export function makeDocuments(files: ServerFiles): Documents {
   const opened = new Map<string, Open>();
-  const settling = new Map<string, Promise<void>>();
+  const resolving = new Map<string, Promise<void>>();
   const answers = new Map<string, FileAnswer>();
   const realPaths = new Map<string, string>();
   const uris = new Map<string, string>();
-  const looking = new Map<string, Promise<void>>();
+  const reading = new Map<string, Promise<void>>();
   let folders: readonly string[] = [];
   let foldersKnown: Promise<unknown> = Promise.resolve();
   let listed: Promise<readonly string[]> | null = null;
   let known: readonly string[] = [];
-  let present: Workspace | null = null;
+  let current: Workspace | null = null;
   const words = makeOwnWords({
     list: () => foldersKnown.then(() => files.list(folders)),
-    look: (path) => files.look(path),
+    read: (path) => files.read(path),
     changed: () => {
-      present = null;
+      current = null;
     },
   });
 
   const realOf = (path: string) => realPaths.get(path) ?? path;
-  const own = (uri: string) => realOf(pathOf(uri));
+  const pathFor = (uri: string) => realOf(pathOf(uri));
   const isOutside = (path: string) => folders.length > 0 && !folders.some((folder) => isBelow(path, folder));
 
   const view = (): FileView => {
@@ -94,34 +94,34 @@ export function makeDocuments(files: ServerFiles): Documents {
     };
   };
   const now = (): Workspace => {
-    present ??= words.core().at(view());
-    return present;
+    current ??= words.core().at(view());
+    return current;
   };
-  const changed = () => {
-    present = null;
+  const invalidate = () => {
+    current = null;
   };
-  const hold = (path: string, document: TextDocument) => {
+  const setOpen = (path: string, document: TextDocument) => {
     const text = document.getText();
     // Bytes that are no UTF-8 reach the editor as this mark; only the file itself tells them from one that was typed.
     const onDisk = answers.get(path);
     const validUtf8 = !(onDisk?.kind === "text" && !onDisk.validUtf8 && text.includes("\uFFFD"));
     opened.set(path, { document, answer: text.length > MOST_BYTES ? TOO_LARGE : { kind: "text", text, validUtf8 } });
-    changed();
+    invalidate();
   };
 
-  const look = (path: string): Promise<void> => {
-    let under = looking.get(path);
+  const read = (path: string): Promise<void> => {
+    let under = reading.get(path);
     if (!under) {
       under = foldersKnown
-        .then(() => files.look(path))
+        .then(() => files.read(path))
         .then(({ answer, realPath }) => {
-          looking.delete(path);
+          reading.delete(path);
           realPaths.set(path, realPath);
           answers.set(realPath, isOutside(realPath) ? { kind: "outside" } : answer);
           if (realPath !== path) answers.set(path, answers.get(realPath)!);
-          changed();
+          invalidate();
         });
-      looking.set(path, under);
+      reading.set(path, under);
     }
     return under;
   };
@@ -129,7 +129,7 @@ export function makeDocuments(files: ServerFiles): Documents {
   /** Files that the closures of some scripts name and nobody has looked at. */
   const unread = (from: readonly string[]): string[] => {
     const workspace = now();
-    const wanted = new Set<string>();
+    const missing = new Set<string>();
     const seen = new Set<string>();
     const visit = (path: string) => {
       if (seen.has(path)) return;
@@ -137,36 +137,37 @@ export function makeDocuments(files: ServerFiles): Documents {
       const script = workspace.script(path);
       for (const use of script?.uses ?? []) {
         const target = workspace.target(script!, use);
-        if (target.kind === "unread") wanted.add(target.file);
+        if (target.kind === "unread") missing.add(target.file);
         else if (target.kind === "script") visit(target.script.file);
       }
     };
     for (const path of from) {
-      if (!opened.has(path) && !answers.has(path)) wanted.add(path);
+      if (!opened.has(path) && !answers.has(path)) missing.add(path);
       visit(path);
     }
-    return [...wanted];
+    return [...missing];
   };
-  const load = async (paths: () => readonly string[]): Promise<void> => {
-    for (let wanted = unread(paths()); wanted.length > 0; wanted = unread(paths())) await Promise.all(wanted.map(look));
+  const readUsed = async (paths: () => readonly string[]): Promise<void> => {
+    for (let missing = unread(paths()); missing.length > 0; missing = unread(paths()))
+      await Promise.all(missing.map(read));
   };
 
   /** An opened document is kept under its real path, which has to be asked for. */
-  const settle = async (uri: string): Promise<void> => {
+  const resolveOpened = async (uri: string): Promise<void> => {
     const path = pathOf(uri);
-    await look(path);
+    await read(path);
     const open = opened.get(path);
     if (!open) return;
     const real = realOf(path);
     uris.set(real, uri);
     if (real !== path) opened.delete(path);
-    hold(real, open.document);
+    setOpen(real, open.document);
   };
-  const ready = async (uri: string): Promise<string> => {
-    await words.ready();
-    await settling.get(uri);
-    await load(() => [own(uri)]);
-    return own(uri);
+  const load = async (uri: string): Promise<string> => {
+    await words.load();
+    await resolving.get(uri);
+    await readUsed(() => [pathFor(uri)]);
+    return pathFor(uri);
   };
 
   return {
@@ -174,68 +175,68 @@ export function makeDocuments(files: ServerFiles): Documents {
       const path = pathOf(uri);
       uris.set(path, uri);
       if (words.open(path, TextDocument.create(uri, languageId, version, text))) return;
-      hold(path, TextDocument.create(uri, languageId, version, text));
-      settling.set(
+      setOpen(path, TextDocument.create(uri, languageId, version, text));
+      resolving.set(
         uri,
-        settle(uri).finally(() => settling.delete(uri)),
+        resolveOpened(uri).finally(() => resolving.delete(uri)),
       );
     },
     change(uri, changes, version) {
       if (words.change(pathOf(uri), changes, version)) return;
-      const path = opened.has(own(uri)) ? own(uri) : pathOf(uri);
+      const path = opened.has(pathFor(uri)) ? pathFor(uri) : pathOf(uri);
       const open = opened.get(path);
-      if (open) hold(path, TextDocument.update(open.document, changes, version));
+      if (open) setOpen(path, TextDocument.update(open.document, changes, version));
     },
     close(uri) {
       if (words.close(pathOf(uri))) return;
-      opened.delete(own(uri));
+      opened.delete(pathFor(uri));
       opened.delete(pathOf(uri));
-      answers.delete(own(uri));
-      changed();
+      answers.delete(pathFor(uri));
+      invalidate();
     },
     forget(changedUris) {
       words.forget(changedUris.map(pathOf));
       for (const uri of changedUris) {
         const path = pathOf(uri);
-        answers.delete(own(uri));
+        answers.delete(pathFor(uri));
         answers.delete(path);
-        if (!opened.has(own(uri))) realPaths.delete(path);
+        if (!opened.has(pathFor(uri))) realPaths.delete(path);
       }
       listed = null;
-      changed();
+      invalidate();
     },
     setFolders(folderUris) {
       const said = folderUris.map((uri) => pathOf(uri).replace(/(?<=.)\/$/, ""));
       folders = said;
       // A workspace may be opened through a link, while its files are known by their real paths.
-      foldersKnown = Promise.all(said.map((folder) => files.look(folder))).then((found) => {
+      foldersKnown = Promise.all(said.map((folder) => files.read(folder))).then((found) => {
         folders = found.map(({ realPath }) => realPath);
       });
       answers.clear();
       listed = null;
       words.forgetAll();
-      changed();
+      invalidate();
     },
     words,
-    ready,
-    async readyWithAll(uri) {
+    load,
+    async loadAll(uri) {
       listed ??= foldersKnown
         .then(() => files.list(folders))
         .then((paths) => paths.filter((path) => !isWordsFile(path)));
       const all = await listed;
       if (all !== known) {
         known = all;
-        changed();
+        invalidate();
       }
-      await ready(uri);
-      await load(() => known);
-      return own(uri);
+      await load(uri);
+      await readUsed(() => known);
+      return pathFor(uri);
     },
     now,
-    version: (uri) => opened.get(own(uri))?.document.version ?? 0,
-    isCraft: (uri) => now().script(own(uri))?.kind === "craft",
+    version: (uri) => opened.get(pathFor(uri))?.document.version ?? 0,
+    isCraft: (uri) => now().script(pathFor(uri))?.kind === "craft",
     openUris: () => [...opened.values()].map(({ document }) => document.uri),
     uriOf: (path) => uris.get(path) ?? uriOf(path),
-    isTooLarge: (uri) => opened.get(own(uri))?.answer === TOO_LARGE,
+    isTooLarge: (uri) => opened.get(pathFor(uri))?.answer === TOO_LARGE,
   };
 }

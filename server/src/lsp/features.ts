@@ -16,7 +16,7 @@ import type { Abilities } from "./capabilities.ts";
 import type { PageOfName } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { readyFor } from "./ready.ts";
+import { loadFor } from "./load.ts";
 import {
   type PageOfRule,
   toCodeAction,
@@ -56,7 +56,7 @@ export function answerFeatures({
 
   connection.onHover(
     guard("hover", null, async (params) => {
-      const file = await readyFor(documents, params);
+      const file = await loadFor(documents, params);
       const hover = hoverAt(now(), file, params.position);
       if (!hover) return null;
       const page = pageNameAt(now(), file, params.position);
@@ -67,7 +67,7 @@ export function answerFeatures({
   );
   connection.onCompletion(
     guard("completion", null, async (params) => {
-      const file = await documents.readyWithAll(params.textDocument.uri);
+      const file = await documents.loadAll(params.textDocument.uri);
       return { isIncomplete: false, items: completionsAt(now(), file, params.position).map(toCompletionItem) };
     }),
   );
@@ -77,7 +77,7 @@ export function answerFeatures({
   });
   connection.onDefinition(
     guard("definition", null, async (params) => {
-      const file = await readyFor(documents, params);
+      const file = await loadFor(documents, params);
       const links = definitionsAt(now(), file, params.position).map((each) => toLocationLink(each, uriOf));
       if (abilities().linksToDefinitions) return links;
       return links.map(({ targetUri, targetRange }) => ({ uri: targetUri, range: targetRange }));
@@ -85,19 +85,19 @@ export function answerFeatures({
   );
   connection.onDocumentSymbol(
     guard("symbols", null, async ({ textDocument }) => {
-      const script = scriptOf(await documents.ready(textDocument.uri));
+      const script = scriptOf(await documents.load(textDocument.uri));
       return script && symbolsOf(script).map(toSymbol);
     }),
   );
   connection.onFoldingRanges(
     guard("folding", null, async ({ textDocument }) => {
-      const script = scriptOf(await documents.ready(textDocument.uri));
+      const script = scriptOf(await documents.load(textDocument.uri));
       return script && foldsOf(script).map(toFoldingRange);
     }),
   );
   connection.onDocumentLinks(
     guard("links", null, async ({ textDocument }) => {
-      const file = await documents.ready(textDocument.uri);
+      const file = await documents.load(textDocument.uri);
       return linksOf(now(), file).map((link) => ({
         range: link.range,
         target: uriOf(link.file),
@@ -107,14 +107,14 @@ export function answerFeatures({
   );
   connection.onCodeLens(
     guard("code lenses", null, async ({ textDocument: { uri } }) => {
-      const file = await documents.ready(uri);
+      const file = await documents.load(uri);
       // An empty command is shown as words alone: there is nothing to click.
       return lensesOf(now(), file).map(({ range, title }) => ({ range, command: { title, command: "" } }));
     }),
   );
   connection.onCodeAction(
     guard("code actions", null, async ({ textDocument, range, context }) => {
-      const file = await documents.ready(textDocument.uri);
+      const file = await documents.load(textDocument.uri);
       const fixes = fixesAt(now(), file, range).map((fix) => toCodeAction(fix, uriOf, pageOfRule));
       fixes.push(...(await refactorings(documents, textDocument.uri, range, context.only)));
       const command = positionsCommand();
@@ -127,7 +127,7 @@ export function answerFeatures({
   );
   connection.languages.inlayHint.on(
     guard("inlay hints", null, async (params) => {
-      const file = await readyFor(documents, params);
+      const file = await loadFor(documents, params);
       return hintsOf(now(), file, params.range).map(({ at, label, tooltip }) => ({
         position: at,
         label,
@@ -138,7 +138,7 @@ export function answerFeatures({
   );
   connection.languages.semanticTokens.on(
     guard("semantic tokens", { data: [] }, async ({ textDocument }) => {
-      const script = scriptOf(await documents.ready(textDocument.uri));
+      const script = scriptOf(await documents.load(textDocument.uri));
       return { data: script ? packTokens(tokensOf(script)) : [] };
     }),
   );

@@ -16,7 +16,7 @@ export function answerNewCraft(connection: Connection, documents: Documents, gua
     guard<[NewCraftParams], NewCraftResult | null>("new craft", null, async ({ folder, answers }) => {
       const path = pathForName(typeof answers.name === "string" ? answers.name : USUAL_NAME);
       // A folder may be opened through a link, while its files are known by their real paths.
-      const root = (await documents.readyWithAll(folder ?? "untitled:")).replace(/\/$/, "");
+      const root = (await documents.loadAll(folder ?? "untitled:")).replace(/\/$/, "");
       const workspace = documents.now();
       // Without a folder nothing could be used, wherever it lies.
       const found = folder === null ? NOTHING_FOUND : findFiles(workspace, root);

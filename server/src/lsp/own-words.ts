@@ -8,7 +8,7 @@ import { type Core, makeCore } from "../../../shared/model/workspace.ts";
 
 interface Host {
   list(): Promise<readonly string[]>;
-  look(path: string): Promise<{ readonly answer: FileAnswer }>;
+  read(path: string): Promise<{ readonly answer: FileAnswer }>;
   /** Called when a new core has taken the place of the last. */
   changed(): void;
 }
@@ -20,7 +20,7 @@ export interface OwnWordsFiles {
   /** The core by the words as they were last read. */
   core(): Core;
   /** Once every file has been read that changed. */
-  ready(): Promise<void>;
+  load(): Promise<void>;
   problems(): readonly WordsProblem[];
   /** These three give false for a path that is no such file, and are then without effect. */
   open(path: string, document: TextDocument): boolean;
@@ -42,7 +42,7 @@ export function makeOwnWords(host: Host): OwnWordsFiles {
   const answerOf = async (file: string) => {
     const document = opened.get(file);
     if (document) return { file, answer: { kind: "text", text: document.getText(), validUtf8: true } as const };
-    return { file, answer: (await host.look(file)).answer };
+    return { file, answer: (await host.read(file)).answer };
   };
   const readAll = async (): Promise<void> => {
     paths ??= host.list().then((all) => all.filter(isWordsFile));
@@ -62,7 +62,7 @@ export function makeOwnWords(host: Host): OwnWordsFiles {
 
   return {
     core: () => core,
-    async ready() {
+    async load() {
       // What changes while it is being read is read once more.
       for (let begun: Promise<void> | null = null; begun !== reading || begun === null; ) {
         reading ??= readAll();

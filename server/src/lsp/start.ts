@@ -11,14 +11,14 @@ import {
   type PanelParams,
 } from "../../../shared/protocol/panel.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
+import { debounce } from "./debounce.ts";
 import { diagnosticsOf, namePages, rulePages, wordsDiagnostics } from "./diagnostics.ts";
 import { makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { logError, makeGuard } from "./guard.ts";
 import { answerNewCraft } from "./new-craft.ts";
-import { answerOsdEdits } from "./osd.ts";
+import { answerOsdEdits } from "./osd-edits.ts";
 import { pathOf } from "./paths.ts";
-import { soon } from "./soon.ts";
 import { toPanelModel } from "./to-lsp.ts";
 import { answerValues } from "./values.ts";
 import { type MakeWarmUp, makeWarmUp } from "./warm-up.ts";
@@ -65,7 +65,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     guard("initialized", undefined, async () => {
       if (abilities.changesFolders) connection.workspace.onDidChangeWorkspaceFolders(onFolders);
       if (abilities.watchesFiles) await connection.sendRequest("client/registerCapability", WATCHED_FILES);
-      await tellWords();
+      await publishWordsProblems();
     }),
   );
 
@@ -94,21 +94,21 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     if (abilities.refreshesLenses) void connection.sendRequest("workspace/codeLens/refresh");
   };
   /** The editor asks anew for the document that is typed in; what stands in a craft beside it may have changed too. */
-  const refreshOthersSoon = soon(refreshDecorations, 300);
-  let wordsTold: ReadonlySet<string> = new Set();
+  const refreshOthers = debounce(refreshDecorations, 300);
+  let publishedWords: ReadonlySet<string> = new Set();
   /**
    * Faults in the pilot's own words are pushed to every editor, also one that asks for the findings
    * of open scripts itself: the file at fault need not be open.
    */
-  const tellWords = guard("own words", undefined, async () => {
-    await documents.words.ready();
+  const publishWordsProblems = guard("own words", undefined, async () => {
+    await documents.words.load();
     const told = wordsDiagnostics(documents.words.problems(), documents.uriOf);
-    for (const uri of wordsTold) if (!told.has(uri)) connection.sendDiagnostics({ uri, diagnostics: [] });
+    for (const uri of publishedWords) if (!told.has(uri)) connection.sendDiagnostics({ uri, diagnostics: [] });
     for (const [uri, diagnostics] of told) connection.sendDiagnostics({ uri, diagnostics });
-    wordsTold = new Set(told.keys());
+    publishedWords = new Set(told.keys());
   });
   const wordsChanged = guard("own words", undefined, async () => {
-    await tellWords();
+    await publishWordsProblems();
     changedOutside();
   });
   const changedAt = (uri: string) => (isWordsFile(pathOf(uri)) ? void wordsChanged() : changed());
@@ -128,7 +128,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     guard("change", undefined, ({ textDocument: { uri, version }, contentChanges }) => {
       documents.change(uri, contentChanges, version);
       if (isWordsFile(pathOf(uri))) return void wordsChanged();
-      if (documents.openUris().length > 1) refreshOthersSoon();
+      if (documents.openUris().length > 1) refreshOthers();
       // Whoever types knows that what is drawn is out of date, and has asked for it by now.
       if (!abilities.pulls) push();
     }),
@@ -169,7 +169,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   connection.onRequest(
     PANEL_REQUEST,
     guard("panel", null, async ({ uri, craft, ...ask }: PanelParams) => {
-      const file = await documents.readyWithAll(uri);
+      const file = await documents.loadAll(uri);
       const model = panelOf(documents.now(), file, documents.version(uri), {
         ...ask,
         craft: craft && pathOf(craft),
@@ -180,7 +180,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   connection.onRequest(
     PAGE_REQUEST,
     guard("page", null, async ({ name }: PageParams) => {
-      await documents.words.ready();
+      await documents.words.load();
       return pageOf(documents.now().catalogue, name);
     }),
   );

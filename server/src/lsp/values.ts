@@ -13,20 +13,20 @@ import { type SignatureHelp as Parts, signatureAt } from "../../../shared/ide/si
 import type { Range } from "../../../shared/syntax/span.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
-import { readyFor } from "./ready.ts";
+import { loadFor } from "./load.ts";
 
 /** Answers signature help and both questions about colours. */
 export function answerValues(connection: Connection, documents: Documents, guard: Guard): void {
   connection.onSignatureHelp(
     guard("signature help", null, async (params) => {
-      const file = await readyFor(documents, params);
+      const file = await loadFor(documents, params);
       const help = signatureAt(documents.now(), file, params.position);
       return help && toSignatureHelp(help);
     }),
   );
   connection.onDocumentColor(
     guard("colours", [], async ({ textDocument }) => {
-      const file = await documents.ready(textDocument.uri);
+      const file = await documents.load(textDocument.uri);
       return coloursOf(documents.now(), file).map(({ rgb, range }) => ({ color: toColor(rgb), range }));
     }),
   );
@@ -48,10 +48,10 @@ export async function refactorings(
 ): Promise<CodeAction[]> {
   const wanted = only === undefined || only.some((kind) => isWithin(CodeActionKind.RefactorRewrite, kind));
   if (!wanted) return [];
-  const here = await documents.ready(uri);
+  const here = await documents.load(uri);
   if (documents.isCraft(uri) && calibrationsAt(documents.now(), here, range).length === 0) return [];
   // Only with every craft read is it known whose line would change as well.
-  const file = await documents.readyWithAll(uri);
+  const file = await documents.loadAll(uri);
   return calibrationsAt(documents.now(), file, range).map((each) => toRefactoring(each, documents.uriOf));
 }
 

@@ -4,9 +4,9 @@
  * checked as a pilot's is, out of sight, while the editor asks for nothing.
  */
 import { memoryFiles } from "../../../shared/model/files.ts";
+import { debounce } from "./debounce.ts";
 import { diagnosticsOf } from "./diagnostics.ts";
 import { makeDocuments } from "./documents.ts";
-import { soon } from "./soon.ts";
 
 /** Longer than between two messages of an editor that is busy, shorter than between two keys. */
 const SILENCE_MS = 60;
@@ -106,7 +106,7 @@ export function warmUpOnce(keys = rehearse): MakeWarmUp {
       over = (await left.next()).done === true;
       if (!over) later(BREATH_MS);
     };
-    const later = soon(() => {
+    const later = debounce(() => {
       step().catch((error) => {
         over = true;
         failed(error);
@@ -130,7 +130,7 @@ export async function* rehearse(): AsyncGenerator<number> {
 async function* type(): AsyncGenerator<number> {
   const files = memoryFiles(texts);
   const documents = makeDocuments({
-    look: async (path) => ({ answer: files.read(path)!, realPath: path }),
+    read: async (path) => ({ answer: files.read(path)!, realPath: path }),
     list: async () => files.list(),
   });
   const uri = documents.uriOf(CRAFT);

@@ -24,7 +24,7 @@ async function serveEditor(): Promise<void> {
 
 function filesOver(connection: Connection): ServerFiles {
   return {
-    async look(path) {
+    async read(path) {
       try {
         const found: ReadResult = await connection.sendRequest(READ_REQUEST, { uri: uriOf(path) });
         return { answer: found.kind === "bytes" ? textAnswer(bytesOf(found.base64)) : found, realPath: path };

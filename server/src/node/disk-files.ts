@@ -5,7 +5,7 @@ import { listFiles, readScriptFile, realPathOf } from "./disk.ts";
 
 /** Paths are looked at as they are; what is no file of the disk is missing. */
 export const diskFiles: ServerFiles = {
-  async look(path) {
+  async read(path) {
     // A document that is no file (an unsaved one, a comparison) has an address that no disk knows.
     if (/^[a-z][a-z0-9+.-]+:/i.test(path)) return { answer: { kind: "missing" }, realPath: path };
     return { answer: readScriptFile(path), realPath: realPathOf(path) };

@@ -9,21 +9,21 @@ export const viewId = "fettle.panel";
 const tabType = "fettle.tab";
 
 /** One place in which the page is, or can be, shown. */
-export interface Face {
+export interface PanelWebview {
   /** Without effect where the page is not open. */
   post(message: ToPanel): void;
   isVisible(): boolean;
   /** The page has told which of its views it shows. */
-  looksAt(view: ViewName): void;
+  setView(view: ViewName): void;
   /** Opens the page where it is closed or hidden, and gives it the keyboard. */
   focus(): Thenable<unknown>;
   readonly keyboard: Keyboard;
 }
 
-export interface PanelFaces {
+export interface PanelWebviews {
   isVisible(): boolean;
   /** The page that a command means: the tab where it is in view, else the side bar. */
-  front(): Face;
+  front(): PanelWebview;
   /** What is looked at: the numbers, where any page in view shows them. */
   view(): ViewName;
   /** To every page that is open. */
@@ -33,21 +33,21 @@ export interface PanelFaces {
   readonly disposables: readonly Disposable[];
 }
 
-/** `take` takes what a page tells; `changed` is called when a page has come into view, or gone. */
-export function panelFaces(
+/** `receive` takes what a page tells; `changed` is called when a page has come into view, or gone. */
+export function panelWebviews(
   extension: Uri,
-  take: (message: FromPanel, from: Face) => void,
+  receive: (message: FromPanel, from: PanelWebview) => void,
   changed: () => void,
-): PanelFaces {
+): PanelWebviews {
   const options = { enableScripts: true, localResourceRoots: [panelFolder(extension)] };
-  const fill = (webview: Webview, place: "side" | "tab", face: Face) => {
-    webview.onDidReceiveMessage((message: FromPanel) => take(message, face));
+  const fill = (webview: Webview, place: "side" | "tab", page: PanelWebview) => {
+    webview.onDidReceiveMessage((message: FromPanel) => receive(message, page));
     webview.options = options;
     webview.html = panelPage(webview, extension, place);
   };
 
   const focusSide = `${viewId}.focus`;
-  const inSide = makeFace(
+  const inSide = makeWebview(
     () => commands.executeCommand(focusSide),
     () => focusSide,
   );
@@ -59,12 +59,12 @@ export function panelFaces(
         inSide.close();
         changed();
       });
-      fill(view.webview, "side", inSide.face);
+      fill(view.webview, "side", inSide.page);
     },
   });
 
   let panel: WebviewPanel | undefined;
-  const inTab = makeFace(
+  const inTab = makeWebview(
     async () => openTab("take the keyboard"),
     () => focusGroup(panel?.viewColumn),
   );
@@ -87,7 +87,7 @@ export function panelFaces(
       inTab.close();
       changed();
     });
-    fill(adopted.webview, "tab", inTab.face);
+    fill(adopted.webview, "tab", inTab.page);
   };
   const openTab = (keyboard: "take the keyboard" | "leave it") => {
     const preserveFocus = keyboard === "leave it";
@@ -102,13 +102,13 @@ export function panelFaces(
     },
   });
 
-  const faces = [inSide.face, inTab.face];
+  const webviews = [inSide.page, inTab.page];
   return {
-    isVisible: () => faces.some((face) => face.isVisible()),
-    front: () => (inTab.face.isVisible() ? inTab.face : inSide.face),
+    isVisible: () => webviews.some((page) => page.isVisible()),
+    front: () => (inTab.page.isVisible() ? inTab.page : inSide.page),
     view: () => ([inSide, inTab].some(({ showsNumbers }) => showsNumbers()) ? "numbers" : "goggles"),
     post(message) {
-      for (const face of faces) face.post(message);
+      for (const page of webviews) page.post(message);
     },
     openBeside: () => openTab("leave it"),
     disposables: [provider, restorer, { dispose: () => panel?.dispose() }],
@@ -122,32 +122,32 @@ interface Open {
   name?(craft: string): void;
 }
 
-interface MadeFace {
-  readonly face: Face;
+interface MadeWebview {
+  readonly page: PanelWebview;
   showsNumbers(): boolean;
   open(now: Open): void;
   close(): void;
 }
 
 /** `focusCommand` gives the editor's command that lets the page, where it is open, have the keyboard. */
-function makeFace(focus: Face["focus"], focusCommand: () => string): MadeFace {
+function makeWebview(focus: PanelWebview["focus"], focusCommand: () => string): MadeWebview {
   let now: Open | undefined;
   let view: ViewName = "goggles";
-  const face: Face = {
+  const page: PanelWebview = {
     post(message) {
       void now?.webview.postMessage(message);
       if (message.kind === "model") now?.name?.(message.model.craft);
     },
     isVisible: () => now?.isVisible() ?? false,
-    looksAt(shown) {
+    setView(shown) {
       view = shown;
     },
     focus,
-    keyboard: keyboardOf(focusCommand, () => face.post({ kind: "keyboard" })),
+    keyboard: keyboardOf(focusCommand, () => page.post({ kind: "keyboard" })),
   };
   return {
-    face,
-    showsNumbers: () => face.isVisible() && view === "numbers",
+    page,
+    showsNumbers: () => page.isVisible() && view === "numbers",
     open(opened) {
       now = opened;
       view = "goggles";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { latestOnly } from "../../client/src/latest-only.ts";
+import { coalesce } from "../../client/src/coalesce.ts";
 
 /** Work that ends when it is told to, and counts how often it began. */
 function slowWork() {
@@ -20,7 +20,7 @@ function slowWork() {
 
 test("what is asked for during a run leads to one run after it", async () => {
   const { work, finish, begun } = slowWork();
-  const ask = latestOnly(work);
+  const ask = coalesce(work);
   ask();
   ask();
   ask();
@@ -33,7 +33,7 @@ test("what is asked for during a run leads to one run after it", async () => {
 
 test("a later ask begins anew", async () => {
   const { work, finish, begun } = slowWork();
-  const ask = latestOnly(work);
+  const ask = coalesce(work);
   ask();
   await finish();
   ask();

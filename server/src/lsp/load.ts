@@ -7,6 +7,6 @@ export interface Asked {
 }
 
 /** The path of the document asked about, once all is read that its answer may need. */
-export function readyFor(documents: Documents, { textDocument: { uri } }: Asked): Promise<string> {
-  return documents.isCraft(uri) ? documents.ready(uri) : documents.readyWithAll(uri);
+export function loadFor(documents: Documents, { textDocument: { uri } }: Asked): Promise<string> {
+  return documents.isCraft(uri) ? documents.load(uri) : documents.loadAll(uri);
 }

@@ -3,7 +3,7 @@ declare function setTimeout(work: () => void, delayMs: number): number;
 declare function clearTimeout(timer: number | undefined): void;
 
 /** Once it is called for and `delayMs` have passed, does the work; every new call starts the wait again. */
-export function soon(work: () => void, delayMs: number): (delayMs?: number) => void {
+export function debounce(work: () => void, delayMs: number): (delayMs?: number) => void {
   let waiting: number | undefined;
   return (inMs = delayMs) => {
     clearTimeout(waiting);

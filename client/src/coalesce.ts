@@ -1,7 +1,7 @@
 /** Work that is asked for faster than it is done: of all that came meanwhile only one more run is due. */
 
 /** Gives a function that runs `work`, never twice at once; calls during a run lead to one run after it. */
-export function latestOnly(work: () => Promise<void>): () => void {
+export function coalesce(work: () => Promise<void>): () => void {
   let running = false;
   let again = false;
   const run = async () => {

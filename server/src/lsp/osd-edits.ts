@@ -17,7 +17,7 @@ export function answerOsdEdits(connection: Connection, documents: Documents, gua
   connection.onRequest<OsdEditResult, void>(
     OSD_EDIT_REQUEST,
     guard<[OsdEditParams], OsdEditResult>("OSD edit", FAILED, async ({ uri, craft, ...ask }) => {
-      const file = await documents.readyWithAll(uri);
+      const file = await documents.loadAll(uri);
       return toResult(osdEditOf(documents.now(), file, { ...ask, craft: craft && pathOf(craft) }), documents);
     }),
   );

@@ -1,15 +1,15 @@
-/** Marks in the script the lines that put the craft in the state which the panel shows. */
+/** Highlights in the script the lines that put the craft in the state which the panel shows. */
 import { type Disposable, OverviewRulerLane, Range, ThemeColor, window } from "vscode";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
 
-export interface ScriptMarks {
-  /** Marks these lines in every editor in view, and takes back what was marked before. */
-  mark(lines: readonly LinePlace[]): void;
+export interface LineHighlights {
+  /** Marks these lines in every editor in view, and clears those shown before. */
+  show(lines: readonly LinePlace[]): void;
   readonly disposables: readonly Disposable[];
 }
 
-/** No marks yet. */
-export function scriptMarks(): ScriptMarks {
+/** No highlights yet. */
+export function lineHighlights(): LineHighlights {
   const decoration = window.createTextEditorDecorationType({
     isWholeLine: true,
     backgroundColor: new ThemeColor("editor.wordHighlightStrongBackground"),
@@ -19,17 +19,17 @@ export function scriptMarks(): ScriptMarks {
     overviewRulerColor: new ThemeColor("editorInfo.foreground"),
     overviewRulerLane: OverviewRulerLane.Left,
   });
-  let marked: readonly LinePlace[] = [];
-  const show = () => {
+  let shown: readonly LinePlace[] = [];
+  const render = () => {
     for (const editor of window.visibleTextEditors) {
       const file = editor.document.uri.toString();
-      const lines = marked.filter((each) => each.file === file).map(({ line }) => new Range(line, 0, line, 0));
+      const lines = shown.filter((each) => each.file === file).map(({ line }) => new Range(line, 0, line, 0));
       editor.setDecorations(decoration, lines);
     }
   };
-  const mark = (lines: readonly LinePlace[]) => {
-    marked = lines;
-    show();
+  const show = (lines: readonly LinePlace[]) => {
+    shown = lines;
+    render();
   };
-  return { mark, disposables: [decoration, window.onDidChangeVisibleTextEditors(show)] };
+  return { show, disposables: [decoration, window.onDidChangeVisibleTextEditors(render)] };
 }

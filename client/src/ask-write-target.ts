@@ -10,7 +10,11 @@ interface Choice extends QuickPickItem {
 }
 
 /** Gives the asking, which remembers until the editor is closed what it was told to; null where it was dismissed. */
-export function whereToWrite(): (question: Question, gesture: OsdGesture, craft: string) => Promise<WriteWhere | null> {
+export function askWriteTarget(): (
+  question: Question,
+  gesture: OsdGesture,
+  craft: string,
+) => Promise<WriteWhere | null> {
   const remembered = new Map<string, WriteWhere>();
   return async ({ layer, sharedWith }, gesture, craft) => {
     // A grid is changed so rarely, and changes so much, that it is asked about each time.
