@@ -1,6 +1,6 @@
 /** The switches of an effective craft, as the logic takes them. */
 import type { Craft, Setting } from "../model/craft.ts";
-import { oncePer } from "../model/memo.ts";
+import { type FromCore, oncePer, perCore } from "../model/memo.ts";
 import { units } from "../model/units.ts";
 import { resolvePath } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
@@ -14,7 +14,9 @@ const NO_PRECEDENCE: Precedence = [];
 /** Default of `link.endpoints`; common practice, no source. */
 const USUAL_ENDPOINTS_US: PulseRange = { fromUs: 1000, toUs: 2000 };
 
-const boardOfCraft = oncePer((craft: Craft, precedence: Precedence) => boardFor(switchInputOf(craft, precedence)));
+const boardOfCraft = oncePer((craft: Craft, precedence: Precedence) =>
+  boardFor(craft, switchInputOf(craft, precedence)),
+);
 
 /**
  * The switchboard of a craft. `precedence` is the catalogue's: which modes do nothing while another
@@ -29,16 +31,21 @@ export function boardOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue"
   return switchboardOf(craft, catalogue.relations.precedence);
 }
 
-const recent: Switchboard[] = [];
+/** By the file of the craft, the one last asked about at the end. */
+const recentBoards = perCore(() => new Map<string, Switchboard>());
 /** A board has its diagrams with it: some craft that are worked on at once, and no more. */
 const MOST_RECENT = 8;
 
 /** A board made before for the same switches: most edits of a script are about something else. */
-function boardFor(input: SwitchInput): Switchboard {
-  const at = recent.findIndex((board) => sameInput(board.input, input));
-  const board = at >= 0 ? recent.splice(at, 1)[0]! : makeSwitchboard(input);
-  recent.unshift(board);
-  if (recent.length > MOST_RECENT) recent.pop();
+function boardFor(craft: FromCore, input: SwitchInput): Switchboard {
+  const recent = recentBoards(craft);
+  const isSame = (board: Switchboard | undefined) => board !== undefined && sameInput(board.input, input);
+  const own = recent.get(craft.file);
+  // Craft that share their layers often have the same switches.
+  const board = (isSame(own) ? own : [...recent.values()].find(isSame)) ?? makeSwitchboard(input);
+  recent.delete(craft.file);
+  recent.set(craft.file, board);
+  if (recent.size > MOST_RECENT) recent.delete(recent.keys().next().value!);
   return board;
 }
 

@@ -1,7 +1,7 @@
 /** The effective craft: every value after merging, with its source lines. */
 import type { Condition } from "../syntax/condition.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
-import type { Remembering } from "./memo.ts";
+import type { FromCore, Remembering } from "./memo.ts";
 import type { Script } from "./script.ts";
 
 /** A line of a script. */
@@ -98,7 +98,7 @@ export interface RemovedSetting {
   readonly end: number;
 }
 
-export interface Craft extends Remembering {
+export interface Craft extends Remembering, FromCore {
   readonly script: Script;
   readonly file: string;
   readonly name: string;

@@ -1,10 +1,44 @@
-/** What was worked out of a craft or of a workspace, kept with it and gone with it. */
+/** What is remembered: of a craft or a workspace for as long as it lives, and by a core from one craft to the next. */
 
 /** By the function that worked it out. */
 export type Memo = Map<unknown, { readonly also: unknown; readonly answer: unknown }>;
 
 export interface Remembering {
   readonly memo: Memo;
+}
+
+/** What a core remembers, by the function that makes the store. It is shared by all that the core has made. */
+export type CoreMemo = Map<unknown, unknown>;
+
+/** Something that a core has made of a file. */
+export interface FromCore {
+  readonly file: string;
+  readonly coreMemo: CoreMemo;
+}
+
+/** Gives a store that each core makes for itself and keeps for as long as it is in use. */
+export function perCore<T>(make: () => T): (owner: FromCore) => T {
+  return ({ coreMemo }) => {
+    if (!coreMemo.has(make)) coreMemo.set(make, make());
+    return coreMemo.get(make) as T;
+  };
+}
+
+/** As many files as a core remembers craft of. */
+const MOST_FILES = 100;
+
+/** Gives a store for each file of each core; that of the file longest not asked about goes first. */
+export function perFile<T>(make: () => T): (owner: FromCore) => T {
+  const storesOf = perCore(() => new Map<string, T>());
+  return (owner) => {
+    const stores = storesOf(owner);
+    const store = stores.get(owner.file) ?? make();
+    // The order of a map is that in which its keys were set: the first is the one longest not asked about.
+    stores.delete(owner.file);
+    stores.set(owner.file, store);
+    if (stores.size > MOST_FILES) stores.delete(stores.keys().next().value!);
+    return store;
+  };
 }
 
 /**

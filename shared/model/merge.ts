@@ -16,6 +16,7 @@ import {
   type Setting,
   type Source,
 } from "./craft.ts";
+import type { CoreMemo } from "./memo.ts";
 import type { Drop, Entry, Kept, Script } from "./script.ts";
 import type { Part, Plan } from "./uses.ts";
 
@@ -36,8 +37,8 @@ interface MergeState {
   readonly removedByDrop: Map<string, RemovedSetting>;
 }
 
-/** Merges the files of a plan, in its order, into the effective craft. */
-export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Craft {
+/** Merges the files of a plan, in its order, into the effective craft; `coreMemo` is that of the core that asks for it. */
+export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue, coreMemo: CoreMemo): Craft {
   const state: MergeState = {
     settings: new Map(),
     modes: new Map(),
@@ -64,6 +65,7 @@ export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue): Cra
     scripts: plan.parts.map((part) => part.script),
     ...state,
     memo: new Map(),
+    coreMemo,
     answersFor: (source) =>
       source.file === craft.file ? source : { file: craft.file, line: via.get(source.file) ?? craft.tree.header ?? 0 },
   };

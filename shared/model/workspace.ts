@@ -2,7 +2,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "./craft.ts";
 import type { FileView } from "./files.ts";
-import type { Remembering } from "./memo.ts";
+import type { CoreMemo, Remembering } from "./memo.ts";
 import { mergeCraft } from "./merge.ts";
 import { scriptReader } from "./read-script.ts";
 import type { Script, Use } from "./script.ts";
@@ -32,6 +32,7 @@ const MOST_CRAFTS = 100;
 export function makeCore(catalogue: Catalogue): Core {
   const reader = scriptReader(catalogue);
   const crafts = new Map<string, { plan: Plan; craft: Craft }>();
+  const coreMemo: CoreMemo = new Map();
   return {
     catalogue,
     at(view) {
@@ -51,7 +52,7 @@ export function makeCore(catalogue: Catalogue): Core {
           const key = `${file}\n${handset ?? ""}`;
           const known = crafts.get(key);
           if (known && samePlan(known.plan, plan)) return known.craft;
-          const craft = mergeCraft(script, plan, catalogue);
+          const craft = mergeCraft(script, plan, catalogue, coreMemo);
           if (crafts.size >= MOST_CRAFTS) crafts.clear();
           crafts.set(key, { plan, craft });
           return craft;

@@ -4,6 +4,7 @@
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../model/craft.ts";
+import { perFile } from "../model/memo.ts";
 import { CHEMISTRIES, type Chemistry, flightS, packV, ratedCurrentA, sharedMah, USUAL_SHARE } from "./pack.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
@@ -46,15 +47,23 @@ export const packsOf = onceFor((craft, catalogue): readonly PackFigures[] => {
 
 type Table = ReadonlyMap<string, Setting>;
 const NOTHING: Table = new Map();
-/** By section: the figures last reckoned, and the values from which. */
-const remembered = new Map<string, { catalogue: Catalogue; own: Table; plain: Table; figures: PackFigures }>();
+/** The figures last computed of a section, and the values from which. */
+interface Remembered {
+  readonly catalogue: Catalogue;
+  readonly own: Table;
+  readonly plain: Table;
+  readonly figures: PackFigures;
+}
+/** By section. */
+const rememberedIn = perFile(() => new Map<string, Remembered>());
 /** A shelf of packs, and no more. */
 const MOST_REMEMBERED = 1000;
 
-/** The figures of a pack, reckoned anew only where a value of it or of plain `pack` is another: a shelf may be long. */
+/** The figures of a pack, computed anew only where a value of it or of plain `pack` is another: a shelf may be long. */
 function rememberedOf(craft: Craft, catalogue: Catalogue, section: string): PackFigures {
   const own = craft.settings.get(section) ?? NOTHING;
   const plain = craft.settings.get("pack") ?? NOTHING;
+  const remembered = rememberedIn(craft);
   const known = remembered.get(section);
   if (known?.catalogue === catalogue && sameValues(known.own, own) && sameValues(known.plain, plain))
     return known.figures;

@@ -1,6 +1,7 @@
 /** The packs of a craft, one by one: the plain one, and each named one laid over it. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
+import { perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type PackFigures, packsOf } from "../../numbers/pack-of.ts";
 import { onceFor, settingIn } from "../../numbers/values.ts";
@@ -32,12 +33,12 @@ interface Looked {
 }
 
 /** By section. */
-const looked = new Map<string, Looked>();
+const lookedIn = perFile(() => new Map<string, Looked>());
 /** A shelf of packs, and no more. */
 const MOST_REMEMBERED = 1000;
 
 /** Figures are the same object for as long as no value of the pack changes. */
-function lookedAt(figures: PackFigures): Looked {
+function lookedAt(figures: PackFigures, looked: Map<string, Looked>): Looked {
   let known = looked.get(figures.section);
   if (known?.figures !== figures) {
     known = { figures, calm: new Map() };
@@ -48,7 +49,10 @@ function lookedAt(figures: PackFigures): Looked {
 }
 
 /** Made once for a craft: several rules go through its packs. */
-const shelfOf = onceFor((craft, catalogue): readonly Looked[] => packsOf(craft, catalogue).map(lookedAt));
+const shelfOf = onceFor((craft, catalogue): readonly Looked[] => {
+  const looked = lookedIn(craft);
+  return packsOf(craft, catalogue).map((figures) => lookedAt(figures, looked));
+});
 
 /**
  * What a rule finds in each pack. What a named pack only takes over from the plain one is said of
