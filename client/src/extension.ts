@@ -8,9 +8,9 @@ import {
 import {
   CHANGED_NOTIFICATION,
   LIST_REQUEST,
+  type ListResult,
   POSITIONS_COMMAND,
   READ_REQUEST,
-  type ReadParams,
   type ReadResult,
   type ShowPositions,
 } from "../../shared/protocol/panel.ts";
@@ -31,8 +31,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     context,
     clientOptions(output, () => panel.refresh()),
   );
-  client.onRequest<ReadResult, void>(READ_REQUEST, ({ uri }: ReadParams) => readForServer(uri));
-  client.onRequest(LIST_REQUEST, listForServer);
+  client.onRequest<ReadResult, void>(READ_REQUEST, readForServer);
+  client.onRequest<ListResult, void>(LIST_REQUEST, listForServer);
   const started = client.start();
   const ask: Ask = async (method, params) => {
     await started;

@@ -1,21 +1,45 @@
 /** Reads and lists scripts for a server that has no disk of its own: whatever the editor can open. */
-import { FileSystemError, Uri, workspace } from "vscode";
-import type { ReadResult } from "../../shared/protocol/panel.ts";
+import { CancellationTokenSource, FileSystemError, Uri, workspace } from "vscode";
+import type { ListResult, ReadParams, ReadResult } from "../../shared/protocol/panel.ts";
+import { addressOf } from "./addresses.ts";
+
+/** A script is read up to this size, and what is larger is not sent. */
+const MOST_BYTES = 4 * 1024 * 1024;
 
 /** The bytes of a file as the workspace's own file system gives them, in base64. */
-export async function readForServer(uri: string): Promise<ReadResult> {
+export async function readForServer({ uri }: ReadParams): Promise<ReadResult> {
   try {
-    return { kind: "bytes", base64: toBase64(await workspace.fs.readFile(Uri.parse(uri))) };
+    const file = Uri.parse(uri);
+    const { size } = await workspace.fs.stat(file);
+    if (size > MOST_BYTES)
+      return {
+        kind: "unreadable",
+        why: `it is ${(size / 1024 / 1024).toFixed(1)} MB, and a script is read up to 4 MB: is it a script at all?`,
+      };
+    return { kind: "bytes", base64: toBase64(await workspace.fs.readFile(file)) };
   } catch (error) {
     if (error instanceof FileSystemError && error.code === "FileNotFound") return { kind: "missing" };
     return { kind: "unreadable", why: error instanceof Error ? error.message : String(error) };
   }
 }
 
-/** The URIs of every script and every file of own words in the workspace, as the editor's own exclusions leave them. */
-export async function listForServer(): Promise<string[]> {
-  const files = await workspace.findFiles("**/*.{fettle,catalogue.json,aliases.json}");
-  return files.map((file) => file.toString());
+/** More than any workspace of scripts has; and so long a search goes on. */
+const MOST_FILES = 10_000;
+const MOST_MS = 2000;
+
+/**
+ * Every script and every file of own words in the workspace, as the editor's own exclusions leave
+ * them, outside of hidden folders.
+ */
+export async function listForServer(): Promise<ListResult> {
+  const search = new CancellationTokenSource();
+  const timer = setTimeout(() => search.cancel(), MOST_MS);
+  const isOurs = "**/*.{fettle,catalogue.json,aliases.json}";
+  const found = await workspace.findFiles(isOurs, "**/{.*,node_modules}/**", MOST_FILES + 1, search.token);
+  clearTimeout(timer);
+  const cut = search.token.isCancellationRequested || found.length > MOST_FILES;
+  search.dispose();
+  return { uris: found.slice(0, MOST_FILES).map(addressOf), cut };
 }
 
 /** In pieces, since a call takes only so many arguments. */

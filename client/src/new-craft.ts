@@ -7,6 +7,7 @@ import {
   type NewCraftResult,
   type Question,
 } from "../../shared/protocol/new-craft.ts";
+import { addressOf } from "./addresses.ts";
 import type { Ask } from "./pages.ts";
 
 const TITLE = "New craft";
@@ -23,7 +24,7 @@ const BACK = Symbol("back");
 export async function askNewCraft(ask: Ask): Promise<void> {
   const folder = workspace.workspaceFolders?.[0]?.uri ?? null;
   const request = (answers: Answers) => {
-    const params: NewCraftParams = { folder: folder?.toString() ?? null, answers };
+    const params: NewCraftParams = { folder: folder && addressOf(folder), answers };
     return ask<NewCraftResult | null>(NEW_CRAFT_REQUEST, params);
   };
   const answers = await askAll(request);

@@ -1,5 +1,6 @@
 /** Gestures on the picture of the OSD, written into the scripts: each is one step to undo. */
 import { Range, type TextDocument, TextEdit, Uri, WorkspaceEdit, window, workspace } from "vscode";
+import type { Uri as Address } from "../../shared/protocol/addresses.ts";
 import {
   OSD_EDIT_REQUEST,
   type OsdEditParams,
@@ -14,8 +15,8 @@ import type { Ask } from "./pages.ts";
 import { columnFor, focusGroup } from "./script-editors.ts";
 
 export interface GestureMade {
-  readonly uri: string;
-  readonly craft: string | undefined;
+  readonly uri: Address;
+  readonly craft: Address | undefined;
   /** What the craft is called that was drawn. */
   readonly craftName: string;
   readonly page: OsdPage;

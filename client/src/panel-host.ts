@@ -1,6 +1,7 @@
 /** The panel's host: follows the script in the editor, asks the server, and passes on. */
 import { commands, type Disposable, type TextDocument, type TextEditor, Uri, window, workspace } from "vscode";
 import { freePlace } from "../../shared/draw/moving.ts";
+import { type Uri as Address, asUri } from "../../shared/protocol/addresses.ts";
 import {
   type FromPanel,
   type LinePlace,
@@ -12,6 +13,7 @@ import {
   type ShowPositions,
   type ViewName,
 } from "../../shared/protocol/panel.ts";
+import { addressOf, isAt } from "./addresses.ts";
 import { coalesce } from "./coalesce.ts";
 import { lineHighlights } from "./line-highlights.ts";
 import { askElement, askGrid } from "./osd-commands.ts";
@@ -41,16 +43,16 @@ type ViewState = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
 export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
   let script = activeScript();
   /** The craft that a layer or a handset is drawn as part of: the one last chosen or looked at. */
-  let craft: string | undefined;
+  let craft: Address | undefined;
   let craftName = "this craft";
   /** By the craft that is drawn. */
   const viewStates = new Map<string, ViewState>();
-  const drawn = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? document.uri.toString();
+  const drawn = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? addressOf(document.uri);
   const setViewState = (document: TextDocument, some: ViewState) =>
     viewStates.set(drawn(document), { ...viewStates.get(drawn(document)), ...some });
   const paramsFor = (document: TextDocument): PanelParams => ({
     ...viewStates.get(drawn(document)),
-    uri: document.uri.toString(),
+    uri: addressOf(document.uri),
     craft,
     view: webviews.view(),
   });
@@ -65,7 +67,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     const params = paramsFor(script);
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
-      if (!model || params.uri !== script?.uri.toString()) return;
+      if (!model || !isAt(script, params.uri)) return;
       // The script went on: as soon as the server has heard of that, it is asked again.
       if (!script.isClosed && model.version < script.version) return;
       craftName = model.craft;
@@ -87,7 +89,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     // With the panel's own tab in front no script is active: then one that is out of sight is left for one in sight.
     const next = scriptOf(editor) ?? (script && editorOf(script) ? undefined : activeScript());
     if (!next || gestures.isStepping()) return;
-    if (script && isCraft(script)) craft = script.uri.toString();
+    if (script && isCraft(script)) craft = addressOf(script.uri);
     script = next;
     refresh();
     postCursor(editorOf(next));
@@ -98,7 +100,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const postCursor = (editor: TextEditor | undefined) => {
     const document = scriptOf(editor);
     if (!editor || !document) return;
-    const at = { file: document.uri.toString(), line: editor.selection.active.line };
+    const at = { file: addressOf(document.uri), line: editor.selection.active.line };
     // Most keys move the cursor within its line.
     if (cursor?.file === at.file && cursor.line === at.line) return;
     cursor = at;
@@ -127,7 +129,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       case "osd": {
         // Of the script that was drawn, though the pilot may have turned to another meanwhile.
         const documents = [script, ...workspace.textDocuments];
-        const drawnFor = documents.find((each) => each?.uri.toString() === message.file);
+        const drawnFor = documents.find((each) => isAt(each, message.file));
         if (!drawnFor) break;
         return void edit(drawnFor, message.page, message.gesture, from);
       }
@@ -153,7 +155,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         if (script) setViewState(script, { fit: message.grid ?? undefined });
         break;
       case "craft":
-        craft = message.file;
+        craft = asUri(message.file);
         break;
       case "view":
         from.setView(message.view);

@@ -1,8 +1,12 @@
 /**
- * What the model asks of the world: texts by path. Paths are absolute, with `/`; two paths that
- * lead to one real file must be given as one. Who answers (editor buffers, a disk, a web
- * workspace) is not the model's business.
+ * What the model asks of the world: texts by path. Two paths that lead to one real file must be
+ * given as one. Who answers (editor buffers, a disk, a web workspace) is not the model's business.
  */
+
+/** An absolute path, with `/`. Plain text passes for one, and the address that an editor has for a document does not. */
+export type FilePath = string & { readonly __text?: "path" };
+
+/** What a path holds. */
 export type FileAnswer =
   | { readonly kind: "text"; readonly text: string; readonly validUtf8: boolean }
   | { readonly kind: "missing" }
@@ -12,11 +16,11 @@ export type FileAnswer =
 /** A still picture of the files: the same path gives the same answer for as long as it is used. */
 export interface FileView {
   /** The answer for a path, or undefined where nobody has looked yet. */
-  read(path: string): FileAnswer | undefined;
+  read(path: FilePath): FileAnswer | undefined;
   /** Every script of the workspace that is known, in order of path. */
-  list(): readonly string[];
+  list(): readonly FilePath[];
   /** The one path by which the real file behind `path` is known. */
-  realPath(path: string): string;
+  realPath(path: FilePath): FilePath;
 }
 
 /** A view of texts held in memory, for what has no files: pasted text, examples, tests. */

@@ -10,15 +10,18 @@ declare const TextDecoder: new (
 /** The largest script that is read, in bytes: far more than any person writes. */
 export const MOST_BYTES = 4 * 1024 * 1024;
 
+/** What stands for a file of so many bytes that it is not read. */
+export function tooLarge(bytes: number): FileAnswer {
+  const size = (bytes / 1024 / 1024).toFixed(1);
+  return { kind: "unreadable", why: `it is ${size} MB, and a script is read up to 4 MB: is it a script at all?` };
+}
+
 /**
  * The text of a file's bytes. Invalid UTF-8 is decoded with replacement characters and flagged
  * (`validUtf8: false`); a file over `MOST_BYTES` is unreadable.
  */
 export function textAnswer(bytes: Uint8Array): FileAnswer {
-  if (bytes.length > MOST_BYTES) {
-    const size = (bytes.length / 1024 / 1024).toFixed(1);
-    return { kind: "unreadable", why: `it is ${size} MB, and a script is read up to 4 MB: is it a script at all?` };
-  }
+  if (bytes.length > MOST_BYTES) return tooLarge(bytes.length);
   try {
     return {
       kind: "text",

@@ -1,5 +1,5 @@
 /** Resolves `use` lines to files, and orders the files of a craft for merging. */
-import type { FileView } from "./files.ts";
+import type { FilePath, FileView } from "./files.ts";
 import type { Script, Use } from "./script.ts";
 
 export type UseTarget =
@@ -11,7 +11,7 @@ export type UseTarget =
 /** The files as scripts. */
 export interface ScriptLookup {
   readonly view: FileView;
-  script(file: string): Script | null;
+  script(file: FilePath): Script | null;
 }
 
 /** The file that a `use` names, resolved relative to the file `from` that contains it. */

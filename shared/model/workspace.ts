@@ -1,7 +1,7 @@
 /** All files at one moment, understood: each by itself, and each craft with what it uses. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "./craft.ts";
-import type { FileView } from "./files.ts";
+import type { FilePath, FileView } from "./files.ts";
 import type { CoreMemo, Remembering } from "./memo.ts";
 import { mergeCraft } from "./merge.ts";
 import { scriptReader } from "./read-script.ts";
@@ -11,12 +11,12 @@ import { type Plan, planOf, type ScriptLookup, type UseTarget, useTarget } from 
 export interface Workspace extends ScriptLookup, Remembering {
   readonly catalogue: Catalogue;
   /** The script behind a path; null where the path has no text. */
-  script(file: string): Script | null;
+  script(file: FilePath): Script | null;
   target(from: Script, use: Use): UseTarget;
   /** The effective craft of a file; null where the file is no craft. `handset` stands in for its own. */
-  craft(file: string, handset?: string): Craft | null;
+  craft(file: FilePath, handset?: FilePath): Craft | null;
   /** Every known craft of which the file is a part, the file itself if it is one. */
-  craftsWith(file: string): Craft[];
+  craftsWith(file: FilePath): Craft[];
 }
 
 /** What is remembered from one moment to the next: keyed by content, so that nothing goes stale. */

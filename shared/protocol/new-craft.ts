@@ -1,5 +1,7 @@
 /** The questions for a new craft, the answers, and the resulting script: plain data. */
 
+import type { Uri } from "./addresses.ts";
+
 /** One possible answer to a question. */
 export interface Choice {
   /** The value of the answer: a word, or the path of a file. */
@@ -34,7 +36,7 @@ export interface LeftOut {
 export const NEW_CRAFT_REQUEST = "fettle/newCraft";
 export interface NewCraftParams {
   /** The folder for the craft; null if no folder is open, and then no files are offered. */
-  readonly folder: string | null;
+  readonly folder: Uri | null;
   readonly answers: Answers;
 }
 export interface NewCraftResult {

@@ -2,6 +2,7 @@
  * The messages and the model of the panel: plain data. The panel computes nothing about the craft; it
  * draws the model and reports gestures.
  */
+import type { Uri } from "./addresses.ts";
 import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
 import type { NumbersPicture } from "./numbers.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
@@ -206,8 +207,8 @@ export interface PanelModel {
 /** `fettle/panel`: the model for a document. `craft` picks one where the file is part of several. */
 export const PANEL_REQUEST = "fettle/panel";
 export interface PanelParams {
-  readonly uri: string;
-  readonly craft?: string;
+  readonly uri: Uri;
+  readonly craft?: Uri;
   /** The view that is shown: the numbers are computed for their own view only. */
   readonly view?: ViewName;
   readonly positions?: ControlsAt;
@@ -233,8 +234,8 @@ export type WriteWhere = "there" | "override";
 /** `fettle/osdEdit`: the edits of the scripts for a gesture. */
 export const OSD_EDIT_REQUEST = "fettle/osdEdit";
 export interface OsdEditParams {
-  readonly uri: string;
-  readonly craft?: string;
+  readonly uri: Uri;
+  readonly craft?: Uri;
   readonly page: OsdPage;
   readonly gesture: OsdGesture;
   /** Null: not chosen yet. Then the result is `choose` if other craft use the line too. */
@@ -245,7 +246,7 @@ export type OsdEditResult =
   | {
       readonly kind: "edits";
       readonly files: readonly {
-        readonly file: string;
+        readonly file: Uri;
         readonly version: number | null;
         readonly edits: readonly { readonly range: PlaceRange; readonly text: string }[];
       }[];
@@ -259,7 +260,7 @@ export type OsdEditResult =
 export const POSITIONS_COMMAND = "fettle.showPositions";
 /** The argument of the command: the script of a finding, and the positions in which it occurs. */
 export interface ShowPositions {
-  readonly uri: string;
+  readonly uri: Uri;
   readonly positions: ControlsAt;
 }
 
@@ -275,7 +276,7 @@ export interface PageParams {
 /** `fettle/read` (server to client): bytes of a file, base64, where the server has no disk of its own. */
 export const READ_REQUEST = "fettle/read";
 export interface ReadParams {
-  readonly uri: string;
+  readonly uri: Uri;
 }
 export type ReadResult =
   | { readonly kind: "bytes"; readonly base64: string }
@@ -284,6 +285,11 @@ export type ReadResult =
 
 /** `fettle/list` (server to client): the URIs of every script of the workspace, and of every file of own words. */
 export const LIST_REQUEST = "fettle/list";
+export interface ListResult {
+  readonly uris: readonly Uri[];
+  /** True where there are more than the client looks for. */
+  readonly cut: boolean;
+}
 
 // --- Messages between the panel and its host ---------------------------------------------------
 

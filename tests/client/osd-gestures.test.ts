@@ -1,5 +1,6 @@
 /** How a gesture comes into the documents, with an editor of which only these few calls are there. */
 import { beforeEach, expect, test, vi } from "vitest";
+import { asUri } from "../../shared/protocol/addresses.ts";
 import type { OsdEditParams, OsdEditResult } from "../../shared/protocol/panel.ts";
 
 interface FakeDocument {
@@ -88,7 +89,7 @@ beforeEach(() => {
 });
 
 const made = {
-  uri: "jug",
+  uri: asUri("jug"),
   craft: undefined,
   craftName: "Jug",
   page: "osd" as const,
@@ -103,7 +104,7 @@ const made = {
 const at = (line: number) => ({ start: { line, character: 0 }, end: { line, character: 1 } });
 const edits = (file: string, version: number | null, line = 4): OsdEditResult => ({
   kind: "edits",
-  files: [{ file, version, edits: [{ range: at(line), text: "x" }] }],
+  files: [{ file: asUri(file), version, edits: [{ range: at(line), text: "x" }] }],
 });
 const choose: OsdEditResult = { kind: "choose", layer: "Wide", sharedWith: ["Mug", "Vase"] };
 

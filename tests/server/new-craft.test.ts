@@ -1,4 +1,5 @@
 import { afterEach, expect, test } from "vitest";
+import { asUri } from "../../shared/protocol/addresses.ts";
 import { NEW_CRAFT_REQUEST, type NewCraftParams, type NewCraftResult } from "../../shared/protocol/new-craft.ts";
 import { filesInMemory, type Session, startSession } from "./session.ts";
 
@@ -27,7 +28,10 @@ async function ask(params: NewCraftParams): Promise<NewCraftResult> {
 }
 
 test("the questions offer what the folder holds, as the answers so far leave them", async () => {
-  const { questions, text, problem } = await ask({ folder: "file:///shed", answers: { name: "Jug", size: "31-mm" } });
+  const { questions, text, problem } = await ask({
+    folder: asUri("file:///shed"),
+    answers: { name: "Jug", size: "31-mm" },
+  });
   const words = (id: string) => questions.find((each) => each.id === id)!.choices.map(({ word }) => word);
   expect(questions).toHaveLength(8);
   expect(words("pack")).toEqual(["1-lihv", "1-lipo", "2-lipo"]);
@@ -38,7 +42,7 @@ test("the questions offer what the folder holds, as the answers so far leave the
 
 test("the script checks clean where it is to be kept", async () => {
   const answers = { ...ANSWERS, link: "handsets/wheel.fettle", layers: ["layers/habits.fettle"] };
-  const { text, path } = await ask({ folder: "file:///shed/", answers });
+  const { text, path } = await ask({ folder: asUri("file:///shed/"), answers });
   expect(path).toBe("craft/jug.fettle");
   await session.open("file:///shed/craft/jug.fettle", text!);
   expect(text).toContain('use "../handsets/wheel.fettle"\nuse "../layers/habits.fettle"\n');

@@ -1,4 +1,5 @@
 import { afterEach, expect, test } from "vitest";
+import { asUri } from "../../shared/protocol/addresses.ts";
 import type { OsdEditParams, OsdEditResult, PanelModel } from "../../shared/protocol/panel.ts";
 import { filesInMemory, type Session, startSession } from "./session.ts";
 
@@ -11,7 +12,7 @@ const texts = {
   "/shed/mug.fettle": mug,
 };
 const JUG = "file:///shed/jug.fettle";
-const LAYER = "file:///shed/my%2520layers/wide%20%C3%A4.fettle";
+const LAYER = asUri("file:///shed/my%2520layers/wide%20%C3%A4.fettle");
 
 let session: Session;
 afterEach(() => session?.end());
@@ -51,7 +52,7 @@ test("a layer is asked about; then its file is edited, by the address under whic
   await session.open(LAYER, layer);
   expect(await ask({ gesture, where: "there" })).toMatchObject({ files: [{ file: LAYER, version: 1 }] });
   // Drawn for the layer, as part of one of its craft.
-  expect(await ask({ uri: LAYER, craft: "file:///shed/mug.fettle", gesture, where: "override" })).toMatchObject({
+  expect(await ask({ uri: LAYER, craft: asUri("file:///shed/mug.fettle"), gesture, where: "override" })).toMatchObject({
     files: [{ file: "file:///shed/mug.fettle", version: null }],
   });
 });

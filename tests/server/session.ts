@@ -7,6 +7,7 @@ import {
   type InitializeParams,
   ProposedFeatures,
   type ProtocolConnection,
+  type PublishDiagnosticsParams,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
@@ -19,6 +20,8 @@ export interface Session {
   readonly client: ProtocolConnection;
   /** What the server pushed, by address: the last of each. */
   readonly pushed: Map<string, Diagnostic[]>;
+  /** All that the server pushed, in order. */
+  readonly publications: PublishDiagnosticsParams[];
   /** Lines that the server logged. */
   readonly log: string[];
   open(uri: string, text: string): Promise<void>;
@@ -33,7 +36,7 @@ export function filesInMemory(texts: Record<string, string>, reads = new Map<str
       reads.set(path, (reads.get(path) ?? 0) + 1);
       return { answer: memoryFiles(texts).read(path)!, realPath: path };
     },
-    list: async () => Object.keys(texts),
+    list: async () => ({ paths: Object.keys(texts), cut: false }),
   };
 }
 
@@ -57,13 +60,12 @@ export async function startSession(
   );
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const pushed = new Map<string, Diagnostic[]>();
+  const publications: PublishDiagnosticsParams[] = [];
   const log: string[] = [];
-  client.onNotification(
-    "textDocument/publishDiagnostics",
-    ({ uri, diagnostics }: { uri: string; diagnostics: Diagnostic[] }) => {
-      pushed.set(uri, diagnostics);
-    },
-  );
+  client.onNotification("textDocument/publishDiagnostics", (published: PublishDiagnosticsParams) => {
+    publications.push(published);
+    pushed.set(published.uri, published.diagnostics);
+  });
   client.onNotification("window/logMessage", ({ message }: { message: string }) => {
     log.push(message);
   });
@@ -80,6 +82,7 @@ export async function startSession(
   return {
     client,
     pushed,
+    publications,
     log,
     open: (uri, text) =>
       client.sendNotification("textDocument/didOpen", {

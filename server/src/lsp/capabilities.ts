@@ -1,5 +1,10 @@
 /** What the client can do, and what the server offers in turn. */
-import type { ClientCapabilities, ServerCapabilities, TextDocumentSyncKind } from "vscode-languageserver";
+import type {
+  ClientCapabilities,
+  FileOperationRegistrationOptions,
+  ServerCapabilities,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver-types";
 import { LEGEND } from "./tokens-to-lsp.ts";
 
@@ -14,6 +19,8 @@ export interface Abilities {
   readonly watchesFiles: boolean;
   readonly changesFolders: boolean;
   readonly linksToDefinitions: boolean;
+  /** Takes edits for one version of a document, and refuses them for another. */
+  readonly versionsEdits: boolean;
 }
 
 /** The abilities among all that a client says it can do. */
@@ -27,8 +34,12 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     changesFolders: workspace?.workspaceFolders === true,
     linksToDefinitions: textDocument?.definition?.linkSupport === true,
+    versionsEdits: workspace?.workspaceEdit?.documentChanges === true,
   };
 }
+
+/** Of files each is told by the watch for its name. */
+const FOLDERS: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: "**", matches: "folder" } }] };
 
 /** What the server offers to such a client. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
@@ -49,6 +60,9 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     codeLensProvider: {},
     inlayHintProvider: true,
     semanticTokensProvider: { legend: LEGEND, full: true },
-    workspace: { workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders } },
+    workspace: {
+      workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders },
+      fileOperations: { didRename: FOLDERS },
+    },
   };
 }

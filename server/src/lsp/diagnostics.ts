@@ -2,22 +2,32 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
 import type { WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
 import type { PageName } from "../../../shared/ide/reference/page-at.ts";
+import type { Uri } from "../../../shared/protocol/addresses.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import type { Documents } from "./documents.ts";
-import { type PageOfRule, toDiagnostic } from "./to-lsp.ts";
+import { type PageOfRule, toDiagnostic, type UriOf } from "./to-lsp.ts";
+
+/** The findings of one version of a document; null for one that is not open. */
+export interface VersionedDiagnostics {
+  readonly version: number | null;
+  readonly diagnostics: Diagnostic[];
+}
 
 /** Waits for all that the document uses; a text that is too large has that one finding. */
-export async function diagnosticsOf(documents: Documents, uri: string, pageOfRule: PageOfRule): Promise<Diagnostic[]> {
+export async function diagnosticsOf(
+  documents: Documents,
+  uri: Uri,
+  pageOfRule: PageOfRule,
+): Promise<VersionedDiagnostics> {
   const file = await documents.load(uri);
+  // Read after the wait, in which the document may have changed, and before anything else is waited for.
+  const version = documents.version(uri);
   const findings = documents.isTooLarge(uri) ? [tooLarge(file)] : findingsOf(documents.now(), file);
-  return findings.map((finding) => toDiagnostic(finding, documents.uriOf, pageOfRule));
+  return { version, diagnostics: findings.map((finding) => toDiagnostic(finding, documents.uriOf, pageOfRule)) };
 }
 
 /** What is wrong in the pilot's own words, by the address of the file. */
-export function wordsDiagnostics(
-  problems: readonly WordsProblem[],
-  uriOf: (path: string) => string,
-): Map<string, Diagnostic[]> {
+export function wordsDiagnostics(problems: readonly WordsProblem[], uriOf: UriOf): Map<string, Diagnostic[]> {
   const told = new Map<string, Diagnostic[]>();
   for (const { file, range, where, message, severity } of problems) {
     const diagnostics = told.get(uriOf(file)) ?? [];

@@ -4,49 +4,67 @@
  * they changed.
  */
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { isBelow, isWordsFile } from "../../../shared/model/file-names.ts";
-import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
+import { isScriptFile, isWordsFile } from "../../../shared/model/file-names.ts";
+import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
 import { MOST_BYTES } from "../../../shared/model/text-answer.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
+import type { Uri } from "../../../shared/protocol/addresses.ts";
+import { type FileRead, makeFileCache } from "./file-cache.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
 import { pathOf, uriOf } from "./paths.ts";
+import { type Reading, readUsed } from "./read-used.ts";
+import { atMost } from "./timers.ts";
+import { type FileChange, type Listing, makeWorkspaceFiles } from "./workspace-files.ts";
 
 /** What the host can reach; paths as `paths.ts` makes them. Neither call ever rejects. */
 export interface ServerFiles {
-  /** What a path holds, and the one path by which its real file is known. */
-  read(path: string): Promise<{ readonly answer: FileAnswer; readonly realPath: string }>;
-  /** The paths of every script below these folders, and of every file of a pilot's own words. */
-  list(folders: readonly string[]): Promise<readonly string[]>;
+  read(path: FilePath): Promise<FileRead>;
+  /** Every script below these folders, and every file of a pilot's own words; each host bounds what it looks at. */
+  list(folders: readonly FilePath[]): Promise<Listing>;
 }
 
 /** A change of a text, as the protocol tells it. */
 export type Change = Parameters<typeof TextDocument.update>[1][number];
 
-/** All texts, open or not. Addresses and paths are those of `paths.ts`; none of these calls throws. */
+/** What files have to do with that changed behind the editor's back. */
+export type Touched = "nothing" | "scripts" | "words";
+
+/** All texts, open or not. None of these calls throws. */
 export interface Documents {
-  open(uri: string, languageId: string, version: number, text: string): void;
-  change(uri: string, changes: Change[], version: number): void;
-  close(uri: string): void;
-  /** Files changed behind the editor's back: they are read anew when next asked for. */
-  forget(uris: readonly string[]): void;
-  setFolders(uris: readonly string[]): void;
+  open(uri: Uri, languageId: string, version: number, text: string): void;
+  change(uri: Uri, changes: Change[], version: number): void;
+  close(uri: Uri): void;
+  /** Files changed behind the editor's back: they are read anew when next asked for. Paths are those of `paths.ts`. */
+  apply(changes: readonly FileChange[]): Touched;
+  setFolders(uris: readonly Uri[]): void;
   /** The pilot's own words, read anew where their files changed. */
   readonly words: OwnWordsFiles;
   /** The document's own path, once all that it uses has been read. */
-  load(uri: string): Promise<string>;
+  load(uri: Uri): Promise<FilePath>;
   /** As `load`, with every other script of the workspace as well. */
-  loadAll(uri: string): Promise<string>;
+  loadAll(uri: Uri): Promise<FilePath>;
   /** All files at this moment. */
   now(): Workspace;
-  version(uri: string): number;
+  /** Null where the document is not open. */
+  version(uri: Uri): number | null;
   /** True where a document that is open is a craft, which needs no file besides those it uses. */
-  isCraft(uri: string): boolean;
-  openUris(): readonly string[];
+  isCraft(uri: Uri): boolean;
+  openUris(): readonly Uri[];
   /** The address by which the editor knows a path. */
-  uriOf(path: string): string;
+  uriOf(path: FilePath): Uri;
   /** The largest text that is read, in characters, is passed: the text is not looked at. */
-  isTooLarge(uri: string): boolean;
+  isTooLarge(uri: Uri): boolean;
 }
+
+/** What comes up by itself. */
+export interface DocumentsEvents {
+  /** The workspace has more folders or files than are listed. */
+  listingCut(): void;
+  /** Own words were found after answers had been given without them. */
+  wordsFound(): void;
+}
+
+const NO_EVENTS: DocumentsEvents = { listingCut() {}, wordsFound() {} };
 
 const TOO_LARGE: FileAnswer = {
   kind: "unreadable",
@@ -55,118 +73,101 @@ const TOO_LARGE: FileAnswer = {
 
 const NO_SCRIPT: FileAnswer = { kind: "unreadable", why: "it holds words of your own, and no script" };
 
+/** So long an answer waits for the own words of a workspace that is still being listed. */
+const LISTING_WAIT_MS = 300;
+
 interface Open {
   readonly document: TextDocument;
   readonly answer: FileAnswer;
 }
 
 /** No documents yet; `files` is what the host can reach besides those that will be opened. */
-export function makeDocuments(files: ServerFiles): Documents {
-  const opened = new Map<string, Open>();
-  const resolving = new Map<string, Promise<void>>();
-  const answers = new Map<string, FileAnswer>();
-  const realPaths = new Map<string, string>();
-  const uris = new Map<string, string>();
-  const reading = new Map<string, Promise<void>>();
-  let folders: readonly string[] = [];
-  let foldersKnown: Promise<unknown> = Promise.resolve();
-  let listed: Promise<readonly string[]> | null = null;
-  let known: readonly string[] = [];
+export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_EVENTS): Documents {
+  const opened = new Map<FilePath, Open>();
+  /** Opened, and not yet known by their real paths. */
+  const resolving = new Map<Uri, Promise<void>>();
+  const uris = new Map<FilePath, Uri>();
+  let scripts: { readonly listed: readonly FilePath[]; readonly all: readonly FilePath[] } | null = null;
   let current: Workspace | null = null;
-  const words = makeOwnWords({
-    list: () => foldersKnown.then(() => files.list(folders)),
-    read: (path) => files.read(path),
-    changed: () => {
-      current = null;
-    },
-  });
-
-  const realOf = (path: string) => realPaths.get(path) ?? path;
-  const pathFor = (uri: string) => realOf(pathOf(uri));
-  const isOutside = (path: string) => folders.length > 0 && !folders.some((folder) => isBelow(path, folder));
-
-  const view = (): FileView => {
-    const scripts = [...new Set([...known, ...opened.keys()])].sort();
-    return {
-      read: (path) => (isWordsFile(path) ? NO_SCRIPT : (opened.get(path)?.answer ?? answers.get(path))),
-      list: () => scripts,
-      realPath: realOf,
-    };
-  };
-  const now = (): Workspace => {
-    current ??= words.core().at(view());
-    return current;
-  };
   const invalidate = () => {
     current = null;
   };
-  const setOpen = (path: string, document: TextDocument) => {
+
+  const workspaceFiles = makeWorkspaceFiles({
+    realPath: async (folder) => (await files.read(folder)).realPath,
+    list: (folders) => files.list(folders),
+    cut: () => events.listingCut(),
+  });
+  const words = makeOwnWords({
+    list: async () => {
+      const isWhole = await atMost(LISTING_WAIT_MS, workspaceFiles.listed());
+      if (!isWhole) void workspaceFiles.listed().then(wordsListed);
+      return workspaceFiles.words();
+    },
+    read: (path) => files.read(path),
+    changed: invalidate,
+  });
+  const wordsListed = () => {
+    if (workspaceFiles.words().length === 0) return;
+    words.forget();
+    events.wordsFound();
+  };
+  const cache = makeFileCache(async (path) => {
+    await workspaceFiles.foldersKnown();
+    const { answer, realPath } = await files.read(path);
+    return { answer: workspaceFiles.isOutside(realPath) ? { kind: "outside" } : answer, realPath };
+  }, invalidate);
+
+  const pathFor = (uri: Uri) => cache.realPath(pathOf(uri));
+  const listScripts = () => {
+    const listed = workspaceFiles.scripts();
+    if (scripts?.listed !== listed) scripts = { listed, all: [...new Set([...listed, ...opened.keys()])].sort() };
+    return scripts.all;
+  };
+  const view = (all: readonly FilePath[]): FileView => ({
+    read: (path) => (isWordsFile(path) ? NO_SCRIPT : (opened.get(path)?.answer ?? cache.answer(path))),
+    list: () => all,
+    realPath: cache.realPath,
+  });
+  const now = (): Workspace => {
+    const all = listScripts();
+    if (current?.view.list() !== all) current = words.core().at(view(all));
+    return current;
+  };
+  const setOpen = (path: FilePath, document: TextDocument) => {
     const text = document.getText();
     // Bytes that are no UTF-8 reach the editor as this mark; only the file itself tells them from one that was typed.
-    const onDisk = answers.get(path);
+    const onDisk = cache.answer(path);
     const validUtf8 = !(onDisk?.kind === "text" && !onDisk.validUtf8 && text.includes("\uFFFD"));
+    if (!opened.has(path)) scripts = null;
     opened.set(path, { document, answer: text.length > MOST_BYTES ? TOO_LARGE : { kind: "text", text, validUtf8 } });
     invalidate();
   };
-
-  const read = (path: string): Promise<void> => {
-    let under = reading.get(path);
-    if (!under) {
-      under = foldersKnown
-        .then(() => files.read(path))
-        .then(({ answer, realPath }) => {
-          reading.delete(path);
-          realPaths.set(path, realPath);
-          answers.set(realPath, isOutside(realPath) ? { kind: "outside" } : answer);
-          if (realPath !== path) answers.set(path, answers.get(realPath)!);
-          invalidate();
-        });
-      reading.set(path, under);
-    }
-    return under;
-  };
-
-  /** Files that the closures of some scripts name and nobody has looked at. */
-  const unread = (from: readonly string[]): string[] => {
-    const workspace = now();
-    const missing = new Set<string>();
-    const seen = new Set<string>();
-    const visit = (path: string) => {
-      if (seen.has(path)) return;
-      seen.add(path);
-      const script = workspace.script(path);
-      for (const use of script?.uses ?? []) {
-        const target = workspace.target(script!, use);
-        if (target.kind === "unread") missing.add(target.file);
-        else if (target.kind === "script") visit(target.script.file);
-      }
-    };
-    for (const path of from) {
-      if (!opened.has(path) && !answers.has(path)) missing.add(path);
-      visit(path);
-    }
-    return [...missing];
-  };
-  const readUsed = async (paths: () => readonly string[]): Promise<void> => {
-    for (let missing = unread(paths()); missing.length > 0; missing = unread(paths()))
-      await Promise.all(missing.map(read));
+  const setClosed = (path: FilePath) => {
+    if (opened.delete(path)) scripts = null;
+    invalidate();
   };
 
   /** An opened document is kept under its real path, which has to be asked for. */
-  const resolveOpened = async (uri: string): Promise<void> => {
+  const resolveOpened = async (uri: Uri): Promise<void> => {
     const path = pathOf(uri);
-    await read(path);
+    await cache.read(path);
     const open = opened.get(path);
     if (!open) return;
-    const real = realOf(path);
+    const real = cache.realPath(path);
     uris.set(real, uri);
-    if (real !== path) opened.delete(path);
+    if (real !== path) setClosed(path);
     setOpen(real, open.document);
   };
-  const load = async (uri: string): Promise<string> => {
+  const reading: Reading = {
+    now,
+    read: cache.read,
+    isRead: (path) => opened.has(path) || cache.answer(path) !== undefined,
+  };
+  const load = async (uri: Uri): Promise<FilePath> => {
     await words.load();
     await resolving.get(uri);
-    await readUsed(() => [pathFor(uri)]);
+    await readUsed(() => [pathFor(uri)], reading);
     return pathFor(uri);
   };
 
@@ -176,10 +177,8 @@ export function makeDocuments(files: ServerFiles): Documents {
       uris.set(path, uri);
       if (words.open(path, TextDocument.create(uri, languageId, version, text))) return;
       setOpen(path, TextDocument.create(uri, languageId, version, text));
-      resolving.set(
-        uri,
-        resolveOpened(uri).finally(() => resolving.delete(uri)),
-      );
+      const resolved = resolveOpened(uri).finally(() => resolving.delete(uri));
+      resolving.set(uri, resolved);
     },
     change(uri, changes, version) {
       if (words.change(pathOf(uri), changes, version)) return;
@@ -189,53 +188,42 @@ export function makeDocuments(files: ServerFiles): Documents {
     },
     close(uri) {
       if (words.close(pathOf(uri))) return;
-      opened.delete(pathFor(uri));
-      opened.delete(pathOf(uri));
-      answers.delete(pathFor(uri));
-      invalidate();
+      cache.forget(pathFor(uri));
+      setClosed(pathFor(uri));
+      setClosed(pathOf(uri));
     },
-    forget(changedUris) {
-      words.forget(changedUris.map(pathOf));
-      for (const uri of changedUris) {
-        const path = pathOf(uri);
-        answers.delete(pathFor(uri));
-        answers.delete(path);
-        if (!opened.has(pathFor(uri))) realPaths.delete(path);
+    apply(changes) {
+      const before = workspaceFiles.scripts();
+      const wordsBefore = workspaceFiles.words().join();
+      const paths = new Set(
+        changes.flatMap((change) => (change.kind === "moved" ? [change.path, change.to] : change.path)),
+      );
+      for (const path of [...paths]) paths.add(workspaceFiles.belowRealFolder(path));
+      for (const change of changes) workspaceFiles.apply(change);
+      const isRead = cache.forgetBelow(paths, (path) => opened.has(path));
+      if ([...paths].some(isWordsFile) || workspaceFiles.words().join() !== wordsBefore) {
+        words.forget();
+        return "words";
       }
-      listed = null;
-      invalidate();
+      return isRead || [...paths].some(isScriptFile) || workspaceFiles.scripts() !== before ? "scripts" : "nothing";
     },
     setFolders(folderUris) {
-      const said = folderUris.map((uri) => pathOf(uri).replace(/(?<=.)\/$/, ""));
-      folders = said;
-      // A workspace may be opened through a link, while its files are known by their real paths.
-      foldersKnown = Promise.all(said.map((folder) => files.read(folder))).then((found) => {
-        folders = found.map(({ realPath }) => realPath);
-      });
-      answers.clear();
-      listed = null;
-      words.forgetAll();
+      workspaceFiles.setFolders(folderUris.map((uri) => pathOf(uri).replace(/(?<=.)\/$/, "")));
+      cache.forgetAll();
+      words.forget();
       invalidate();
     },
     words,
     load,
     async loadAll(uri) {
-      listed ??= foldersKnown
-        .then(() => files.list(folders))
-        .then((paths) => paths.filter((path) => !isWordsFile(path)));
-      const all = await listed;
-      if (all !== known) {
-        known = all;
-        invalidate();
-      }
-      await load(uri);
-      await readUsed(() => known);
-      return pathFor(uri);
+      await workspaceFiles.listed();
+      await readUsed(workspaceFiles.scripts, reading);
+      return load(uri);
     },
     now,
-    version: (uri) => opened.get(pathFor(uri))?.document.version ?? 0,
+    version: (uri) => opened.get(pathFor(uri))?.document.version ?? null,
     isCraft: (uri) => now().script(pathFor(uri))?.kind === "craft",
-    openUris: () => [...opened.values()].map(({ document }) => document.uri),
+    openUris: () => [...opened.values()].map(({ document }) => document.uri as Uri),
     uriOf: (path) => uris.get(path) ?? uriOf(path),
     isTooLarge: (uri) => opened.get(pathFor(uri))?.answer === TOO_LARGE,
   };

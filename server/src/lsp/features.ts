@@ -12,47 +12,27 @@ import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
 import { tokensOf } from "../../../shared/ide/editor/tokens.ts";
 import { hoverAt } from "../../../shared/ide/hover/hover.ts";
 import { pageNameAt } from "../../../shared/ide/reference/page-at.ts";
+import type { FilePath } from "../../../shared/model/files.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { PageOfName } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
-import {
-  type PageOfRule,
-  toCodeAction,
-  toCompletionItem,
-  toDiagnostic,
-  toFoldingRange,
-  toLocationLink,
-  toShowAction,
-  toSymbol,
-} from "./to-lsp.ts";
+import { toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
 import { packTokens } from "./tokens-to-lsp.ts";
-import { refactorings } from "./values.ts";
 
 interface Parts {
   readonly connection: Connection;
   readonly documents: Documents;
   readonly guard: Guard;
   readonly abilities: () => Abilities;
-  readonly pageOfRule: PageOfRule;
   readonly pageOfName: PageOfName;
-  /** The client's command that shows positions on its panel; null where it has none. */
-  readonly positionsCommand: () => string | null;
 }
 
-/** Answers what an editor asks of a document, but for its findings and what `values.ts` answers. */
-export function answerFeatures({
-  connection,
-  documents,
-  guard,
-  abilities,
-  pageOfRule,
-  pageOfName,
-  positionsCommand,
-}: Parts): void {
+/** Answers what an editor asks of a document, but for its findings and what `values.ts` and `actions.ts` answer. */
+export function answerFeatures({ connection, documents, guard, abilities, pageOfName }: Parts): void {
   const { uriOf, now } = documents;
-  const scriptOf = (file: string) => now().script(file);
+  const scriptOf = (file: FilePath) => now().script(file);
 
   connection.onHover(
     guard("hover", null, async (params) => {
@@ -71,10 +51,12 @@ export function answerFeatures({
       return { isIncomplete: false, items: completionsAt(now(), file, params.position).map(toCompletionItem) };
     }),
   );
-  connection.onCompletionResolve((item) => {
-    const value = item.data ? documentationOf(now().catalogue, item.data as DocRef) : null;
-    return value ? ({ ...item, documentation: { kind: MarkupKind.Markdown, value } } satisfies CompletionItem) : item;
-  });
+  connection.onCompletionResolve((item) =>
+    guard("completion details", item, () => {
+      const value = item.data ? documentationOf(now().catalogue, item.data as DocRef) : null;
+      return value ? ({ ...item, documentation: { kind: MarkupKind.Markdown, value } } satisfies CompletionItem) : item;
+    })(),
+  );
   connection.onDefinition(
     guard("definition", null, async (params) => {
       const file = await loadFor(documents, params);
@@ -110,19 +92,6 @@ export function answerFeatures({
       const file = await documents.load(uri);
       // An empty command is shown as words alone: there is nothing to click.
       return lensesOf(now(), file).map(({ range, title }) => ({ range, command: { title, command: "" } }));
-    }),
-  );
-  connection.onCodeAction(
-    guard("code actions", null, async ({ textDocument, range, context }) => {
-      const file = await documents.load(textDocument.uri);
-      const fixes = fixesAt(now(), file, range).map((fix) => toCodeAction(fix, uriOf, pageOfRule));
-      fixes.push(...(await refactorings(documents, textDocument.uri, range, context.only)));
-      const command = positionsCommand();
-      if (command === null) return fixes;
-      const shown = witnessedFindingsAt(now(), file, range).map((finding) =>
-        toShowAction(finding, textDocument.uri, command, toDiagnostic(finding, uriOf, pageOfRule)),
-      );
-      return [...fixes, ...shown];
     }),
   );
   connection.languages.inlayHint.on(

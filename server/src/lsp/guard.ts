@@ -1,11 +1,17 @@
 /** One guard for every handler: a fault of ours costs an answer, never the server. */
 import type { Connection } from "vscode-languageserver";
+import type { Uri } from "../../../shared/protocol/addresses.ts";
+
+/** What a request or a notification brings; the address of the document that it is about is typed as one. */
+export type Addressed<P> = P extends { textDocument: infer D extends { uri: string } }
+  ? Omit<P, "textDocument"> & { textDocument: Omit<D, "uri"> & { uri: Uri } }
+  : P;
 
 /** Runs a handler; where it throws, logs why and answers with `empty`. */
 export type Guard = <P extends unknown[], R>(
   name: string,
   empty: R,
-  handler: (...params: P) => R | Promise<R>,
+  handler: (...params: { [K in keyof P]: Addressed<P[K]> }) => R | Promise<R>,
 ) => (...params: P) => Promise<R>;
 
 /** `onMessage` is called before each. */
@@ -14,7 +20,7 @@ export function makeGuard(connection: Connection, onMessage: () => void): Guard 
     async (...params) => {
       onMessage();
       try {
-        return await handler(...params);
+        return await handler(...(params as never));
       } catch (error) {
         logError(connection, name, error);
         return empty;

@@ -1,12 +1,14 @@
 /** Which files an answer waits for. */
+import type { FilePath } from "../../../shared/model/files.ts";
+import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Documents } from "./documents.ts";
 
 /** What every request about a document has. */
 export interface Asked {
-  readonly textDocument: { readonly uri: string };
+  readonly textDocument: { readonly uri: Uri };
 }
 
 /** The path of the document asked about, once all is read that its answer may need. */
-export function loadFor(documents: Documents, { textDocument: { uri } }: Asked): Promise<string> {
+export function loadFor(documents: Documents, { textDocument: { uri } }: Asked): Promise<FilePath> {
   return documents.isCraft(uri) ? documents.load(uri) : documents.loadAll(uri);
 }

@@ -3,6 +3,7 @@ import type { Connection } from "vscode-languageserver";
 import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
 import { findFiles, newCraft, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
 import { type FoundFiles, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
+import { asUri } from "../../../shared/protocol/addresses.ts";
 import { NEW_CRAFT_REQUEST, type NewCraftParams, type NewCraftResult } from "../../../shared/protocol/new-craft.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
@@ -16,7 +17,7 @@ export function answerNewCraft(connection: Connection, documents: Documents, gua
     guard<[NewCraftParams], NewCraftResult | null>("new craft", null, async ({ folder, answers }) => {
       const path = pathForName(typeof answers.name === "string" ? answers.name : USUAL_NAME);
       // A folder may be opened through a link, while its files are known by their real paths.
-      const root = (await documents.loadAll(folder ?? "untitled:")).replace(/\/$/, "");
+      const root = (await documents.loadAll(folder ?? asUri("untitled:"))).replace(/\/$/, "");
       const workspace = documents.now();
       // Without a folder nothing could be used, wherever it lies.
       const found = folder === null ? NOTHING_FOUND : findFiles(workspace, root);

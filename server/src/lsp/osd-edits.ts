@@ -26,12 +26,11 @@ export function answerOsdEdits(connection: Connection, documents: Documents, gua
 /** With the editor's own addresses, and the versions of those documents that it has open. */
 function toResult(edit: OsdEdit, documents: Documents): OsdEditResult {
   if (edit.kind !== "edits") return edit;
-  const open = new Set(documents.openUris());
   return {
     kind: "edits",
     files: edit.files.map(({ file, edits }) => {
       const uri = documents.uriOf(file);
-      return { file: uri, version: open.has(uri) ? documents.version(uri) : null, edits };
+      return { file: uri, version: documents.version(uri), edits };
     }),
   };
 }

@@ -3,12 +3,13 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { type OwnWords, readOwnWords, type WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
 import { isWordsFile } from "../../../shared/model/file-names.ts";
-import type { FileAnswer } from "../../../shared/model/files.ts";
+import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
 import { type Core, makeCore } from "../../../shared/model/workspace.ts";
 
 interface Host {
-  list(): Promise<readonly string[]>;
-  read(path: string): Promise<{ readonly answer: FileAnswer }>;
+  /** Every such file of the workspace. */
+  list(): Promise<readonly FilePath[]>;
+  read(path: FilePath): Promise<{ readonly answer: FileAnswer }>;
   /** Called when a new core has taken the place of the last. */
   changed(): void;
 }
@@ -23,31 +24,32 @@ export interface OwnWordsFiles {
   load(): Promise<void>;
   problems(): readonly WordsProblem[];
   /** These three give false for a path that is no such file, and are then without effect. */
-  open(path: string, document: TextDocument): boolean;
-  change(path: string, changes: Changes, version: number): boolean;
-  close(path: string): boolean;
-  /** Gives true where one of the paths is such a file. */
-  forget(paths: readonly string[]): boolean;
-  forgetAll(): void;
+  open(path: FilePath, document: TextDocument): boolean;
+  change(path: FilePath, changes: Changes, version: number): boolean;
+  close(path: FilePath): boolean;
+  /** Their files changed, or are others. */
+  forget(): void;
 }
 
 /** Reads them when first asked for; until then only what ships counts. */
 export function makeOwnWords(host: Host): OwnWordsFiles {
-  const opened = new Map<string, TextDocument>();
+  const opened = new Map<FilePath, TextDocument>();
   let core = makeCore(makeCatalogue());
   let read: OwnWords | null = null;
-  let paths: Promise<readonly string[]> | null = null;
   let reading: Promise<void> | null = null;
+  /** How often they were found to be out of date: what is read for an earlier count is not taken. */
+  let changes = 0;
 
-  const answerOf = async (file: string) => {
+  const answerOf = async (file: FilePath) => {
     const document = opened.get(file);
     if (document) return { file, answer: { kind: "text", text: document.getText(), validUtf8: true } as const };
     return { file, answer: (await host.read(file)).answer };
   };
   const readAll = async (): Promise<void> => {
-    paths ??= host.list().then((all) => all.filter(isWordsFile));
-    const all = [...new Set([...(await paths), ...opened.keys()])];
+    const asked = changes;
+    const all = [...new Set([...(await host.list()), ...opened.keys()])];
     const found = await readOwnWords(await Promise.all(all.map(answerOf)));
+    if (asked !== changes) return;
     // A file may have been touched without being changed: what was worked out by the words then stays.
     if (found.key !== (read?.key ?? "")) {
       core = makeCore(found.catalogue);
@@ -57,6 +59,7 @@ export function makeOwnWords(host: Host): OwnWordsFiles {
   };
   const stale = () => {
     reading = null;
+    changes++;
     return true;
   };
 
@@ -76,23 +79,15 @@ export function makeOwnWords(host: Host): OwnWordsFiles {
       opened.set(path, document);
       return stale();
     },
-    change(path, changes, version) {
+    change(path, edits, version) {
       const document = opened.get(path);
       if (!document) return false;
-      opened.set(path, TextDocument.update(document, changes, version));
+      opened.set(path, TextDocument.update(document, edits, version));
       return stale();
     },
     close(path) {
       return opened.delete(path) && stale();
     },
-    forget(changed) {
-      if (!changed.some(isWordsFile)) return false;
-      paths = null;
-      return stale();
-    },
-    forgetAll() {
-      paths = null;
-      stale();
-    },
+    forget: () => void stale(),
   };
 }

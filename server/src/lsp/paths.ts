@@ -3,9 +3,11 @@
  * path; any other address keeps its scheme and authority. Paths are decoded: two spellings of one
  * address give one path.
  */
+import type { FilePath } from "../../../shared/model/files.ts";
+import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 
 /** The path behind an address: `file:///a/b%20c.fettle` is `/a/b c.fettle`, `file:///c%3A/x` is `c:/x`. */
-export function pathOf(uri: string): string {
+export function pathOf(uri: Uri): FilePath {
   const parts = /^([A-Za-z][A-Za-z0-9+.-]*):(?:\/\/([^/?#]*))?([^?#]*)/.exec(uri);
   if (!parts) return decoded(uri);
   const [, scheme = "", authority, path = ""] = parts;
@@ -17,7 +19,11 @@ export function pathOf(uri: string): string {
 }
 
 /** The address of a path, every part encoded. */
-export function uriOf(path: string): string {
+export function uriOf(path: FilePath): Uri {
+  return asUri(addressOf(path));
+}
+
+function addressOf(path: string): string {
   if (path.startsWith("//")) return `file:${encoded(path)}`;
   if (path.startsWith("/")) return `file://${encoded(path)}`;
   if (/^[A-Za-z]:\//.test(path)) return `file:///${encoded(path)}`;

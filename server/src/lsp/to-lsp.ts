@@ -15,9 +15,11 @@ import {
 } from "vscode-languageserver-types";
 import type { CompletionItem as CoreCompletionItem } from "../../../shared/ide/completion/complete.ts";
 import type { Definition } from "../../../shared/ide/editor/definition.ts";
-import type { OfferedFix, WitnessedFinding } from "../../../shared/ide/editor/fixes.ts";
+import type { WitnessedFinding } from "../../../shared/ide/editor/fixes.ts";
 import type { Fold } from "../../../shared/ide/editor/folding.ts";
 import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
+import type { FilePath } from "../../../shared/model/files.ts";
+import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";
@@ -26,7 +28,7 @@ import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/proto
 export type PageOfRule = (code: string) => string | null;
 
 /** The address by which the editor knows a path. */
-export type UriOf = (path: string) => string;
+export type UriOf = (path: FilePath) => Uri;
 
 const SEVERITIES = {
   error: DiagnosticSeverity.Error,
@@ -52,30 +54,8 @@ export function toDiagnostic(finding: Finding, uriOf: UriOf, pageOfRule: PageOfR
   };
 }
 
-/** A repair as a quick fix of its finding. */
-export function toCodeAction(fix: OfferedFix, uriOf: UriOf, pageOfRule: PageOfRule): CodeAction {
-  const changes: Record<string, { range: Finding["range"]; newText: string }[]> = {};
-  for (const { file, range, text } of fix.edits) {
-    const uri = uriOf(file);
-    changes[uri] ??= [];
-    changes[uri].push({ range, newText: text });
-  }
-  return {
-    title: fix.title,
-    kind: CodeActionKind.QuickFix,
-    diagnostics: [toDiagnostic(fix.finding, uriOf, pageOfRule)],
-    isPreferred: fix.only,
-    edit: { changes },
-  };
-}
-
 /** Sets the controls of the client's panel to what shows a finding; `command` is the client's own. */
-export function toShowAction(
-  finding: WitnessedFinding,
-  uri: string,
-  command: string,
-  diagnostic: Diagnostic,
-): CodeAction {
+export function toShowAction(finding: WitnessedFinding, uri: Uri, command: string, diagnostic: Diagnostic): CodeAction {
   const title = `Show it on the switches: ${finding.code}`;
   const shows: ShowPositions = { uri, positions: finding.witness };
   return {

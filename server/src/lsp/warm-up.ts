@@ -131,7 +131,7 @@ async function* type(): AsyncGenerator<number> {
   const files = memoryFiles(texts);
   const documents = makeDocuments({
     read: async (path) => ({ answer: files.read(path)!, realPath: path }),
-    list: async () => files.list(),
+    list: async () => ({ paths: files.list(), cut: false }),
   });
   const uri = documents.uriOf(CRAFT);
   documents.open(uri, "fettle", 0, texts[CRAFT]!);
@@ -139,6 +139,6 @@ async function* type(): AsyncGenerator<number> {
     const isDigit = version % 2 === 1;
     const range = { start: AT, end: isDigit ? AT : { ...AT, character: AT.character + 1 } };
     documents.change(uri, [{ range, text: isDigit ? "3" : "" }], version);
-    yield (await diagnosticsOf(documents, uri, () => null)).length;
+    yield (await diagnosticsOf(documents, uri, () => null)).diagnostics.length;
   }
 }

@@ -4,7 +4,7 @@
  */
 import type { Connection } from "vscode-languageserver";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
-import { LIST_REQUEST, READ_REQUEST, type ReadResult } from "../../../shared/protocol/panel.ts";
+import { LIST_REQUEST, type ListResult, READ_REQUEST, type ReadResult } from "../../../shared/protocol/panel.ts";
 import type { ServerFiles } from "./documents.ts";
 import { pathOf, uriOf } from "./paths.ts";
 import { startServer } from "./start.ts";
@@ -34,10 +34,11 @@ function filesOver(connection: Connection): ServerFiles {
     },
     async list() {
       try {
-        return ((await connection.sendRequest(LIST_REQUEST)) as string[]).map(pathOf);
+        const { uris, cut }: ListResult = await connection.sendRequest(LIST_REQUEST);
+        return { paths: uris.map(pathOf), cut };
       } catch (error) {
         connection.console.warn(`The editor cannot list the scripts of its workspace: ${(error as Error).message}`);
-        return [];
+        return { paths: [], cut: false };
       }
     },
   };

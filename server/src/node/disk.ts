@@ -15,7 +15,7 @@ import {
 import { dirname, isAbsolute, join, resolve, sep } from "node:path";
 import { isBelow, isScriptFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
-import { textAnswer } from "../../../shared/model/text-answer.ts";
+import { MOST_BYTES, textAnswer, tooLarge } from "../../../shared/model/text-answer.ts";
 
 const SKIPPED = new Set(["node_modules", ".git"]);
 
@@ -36,13 +36,19 @@ export function isFolder(path: string): boolean {
 /** What a path holds. Never throws: what cannot be read is told as the reason why. */
 export function readScriptFile(path: string): FileAnswer {
   try {
-    if (!statSync(path).isFile()) return { kind: "unreadable", why: "it is no file" };
-    return textAnswer(readFileSync(path));
+    const found = statSync(path);
+    if (!found.isFile()) return { kind: "unreadable", why: "it is no file" };
+    return found.size > MOST_BYTES ? tooLarge(found.size) : textAnswer(readFileSync(path));
   } catch (error) {
-    const { code, message } = error as NodeJS.ErrnoException;
-    if (code === "ENOENT" || code === "ENOTDIR") return { kind: "missing" };
-    return { kind: "unreadable", why: code === "EACCES" ? "this user may not read it" : message };
+    return whyUnreadable(error);
   }
+}
+
+/** What stands for a file that the disk does not give. */
+export function whyUnreadable(error: unknown): FileAnswer {
+  const { code, message } = error as NodeJS.ErrnoException;
+  if (code === "ENOENT" || code === "ENOTDIR") return { kind: "missing" };
+  return { kind: "unreadable", why: code === "EACCES" ? "this user may not read it" : message };
 }
 
 /** The one path of the real file behind a path; the path itself where there is no file. */

@@ -1,0 +1,13 @@
+/** Documents of the editor by the addresses that the server and the panel know them by. */
+import type { Uri as EditorUri, TextDocument } from "vscode";
+import { asUri, type Uri } from "../../shared/protocol/addresses.ts";
+
+/** As it crosses to the server, or to the panel. */
+export function addressOf(uri: EditorUri): Uri {
+  return asUri(uri.toString());
+}
+
+/** True for the document of an address. */
+export function isAt(document: TextDocument | undefined, address: string): boolean {
+  return document?.uri.toString() === address;
+}

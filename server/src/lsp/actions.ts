@@ -1,0 +1,85 @@
+/** Code actions: repairs of findings, their positions on the panel, and refactorings. */
+import type { Connection } from "vscode-languageserver";
+import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
+import { calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
+import { fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
+import type { FilePath } from "../../../shared/model/files.ts";
+import type { Uri } from "../../../shared/protocol/addresses.ts";
+import type { Range } from "../../../shared/syntax/span.ts";
+import type { Documents } from "./documents.ts";
+import type { Guard } from "./guard.ts";
+import { type PageOfRule, toDiagnostic, toShowAction } from "./to-lsp.ts";
+import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
+
+interface Parts {
+  readonly connection: Connection;
+  readonly documents: Documents;
+  readonly guard: Guard;
+  readonly editForm: () => EditForm;
+  readonly pageOfRule: PageOfRule;
+  /** The client's command that shows positions on its panel; null where it has none. */
+  readonly positionsCommand: () => string | null;
+}
+
+/** What actions are asked for: of a stretch of a document, once its files are loaded. */
+interface Asked {
+  readonly uri: Uri;
+  readonly file: FilePath;
+  readonly range: Range;
+}
+
+/** Answers with the actions of the kinds that are asked for; of all kinds where none is named. */
+export function answerActions(parts: Parts): void {
+  const { connection, documents, guard } = parts;
+  connection.onCodeAction(
+    guard("code actions", null, async ({ textDocument: { uri }, range, context: { only } }) => {
+      const refactors = isAsked(CodeActionKind.RefactorRewrite, only) && (await mayCalibrate(documents, uri, range));
+      // Only with every craft read is it known whose line a refactoring would change as well.
+      const file = await (refactors ? documents.loadAll(uri) : documents.load(uri));
+      const asked = { uri, file, range };
+      const repairs = isAsked(CodeActionKind.QuickFix, only) ? [...fixes(asked, parts), ...shows(asked, parts)] : [];
+      return [...repairs, ...(refactors ? calibrations(asked, parts) : [])];
+    }),
+  );
+}
+
+/** True for a kind that is asked for by its own name, or by that of a kind above it. */
+export function isAsked(kind: string, only: readonly string[] | undefined): boolean {
+  return only === undefined || only.some((asked) => asked === "" || kind === asked || kind.startsWith(`${asked}.`));
+}
+
+function fixes({ file, range }: Asked, { documents, editForm, pageOfRule }: Parts): CodeAction[] {
+  return fixesAt(documents.now(), file, range).map((fix) => ({
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [toDiagnostic(fix.finding, documents.uriOf, pageOfRule)],
+    isPreferred: fix.only,
+    edit: toWorkspaceEdit(fix.edits, documents, editForm()),
+  }));
+}
+
+function shows({ uri, file, range }: Asked, { documents, pageOfRule, positionsCommand }: Parts): CodeAction[] {
+  const command = positionsCommand();
+  if (command === null) return [];
+  return witnessedFindingsAt(documents.now(), file, range).map((finding) =>
+    toShowAction(finding, uri, command, toDiagnostic(finding, documents.uriOf, pageOfRule)),
+  );
+}
+
+/** False where it is known without the other craft that there is none. */
+async function mayCalibrate(documents: Documents, uri: Uri, range: Range): Promise<boolean> {
+  const file = await documents.load(uri);
+  return !documents.isCraft(uri) || calibrationsAt(documents.now(), file, range).length > 0;
+}
+
+function calibrations({ file, range }: Asked, { documents, editForm }: Parts): CodeAction[] {
+  return calibrationsAt(documents.now(), file, range).map(({ title, files }) => ({
+    title,
+    kind: CodeActionKind.RefactorRewrite,
+    edit: toWorkspaceEdit(
+      files.flatMap((each) => each.edits.map((edit) => ({ file: each.file, ...edit }))),
+      documents,
+      editForm(),
+    ),
+  }));
+}
