@@ -1,8 +1,8 @@
 /** Code actions: repairs of findings, their positions on the panel, and refactorings. */
 import type { Connection } from "vscode-languageserver";
 import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
-import { calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
 import { fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
+import { calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Range } from "../../../shared/syntax/span.ts";

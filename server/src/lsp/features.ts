@@ -3,7 +3,6 @@ import type { Connection } from "vscode-languageserver";
 import { type CompletionItem, MarkupKind } from "vscode-languageserver-types";
 import { completionsAt, type DocRef, documentationOf } from "../../../shared/ide/completion/complete.ts";
 import { definitionsAt } from "../../../shared/ide/editor/definition.ts";
-import { fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
 import { foldsOf } from "../../../shared/ide/editor/folding.ts";
 import { hintsOf } from "../../../shared/ide/editor/hints.ts";
 import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
