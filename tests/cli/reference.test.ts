@@ -7,20 +7,29 @@ import { glow } from "../ide/own-words/glow.ts";
 import { held } from "./held.ts";
 import { folderOf } from "./program.ts";
 
-test("it writes the site and the Markdown, with the settings of one's own, and leaves other files alone", async () => {
+test("with the words of a folder it writes the site and the Markdown, and leaves other files alone", async () => {
   const lamp = JSON.stringify({ catalogue: "The lamp", settings: [glow] });
   const folder = await folderOf({ ".git/HEAD": "", "lamp.catalogue.json": lamp, "out/mine.txt": "mine" });
   const io = held(folder, "");
-  expect(await run(["reference", "--out", "out"], io)).toBe(0);
+  expect(await run(["reference", "--out", "out", "--words", "."], io)).toBe(0);
   expect(io.errorText()).toBe("");
   expect(io.outText()).toMatch(/^\d+ files written: open out.index\.html in a browser\n$/);
   const site = readFileSync(join(folder, "out/index.html"), "utf8");
   expect(site).toContain("lights.glow-delay");
   expect(readFileSync(join(folder, "out/markdown/sections/lights.md"), "utf8")).toContain("## lights.glow-delay");
   expect(readFileSync(join(folder, "out/mine.txt"), "utf8")).toBe("mine");
-  await run(["reference", "--out", "out"], held(folder, ""));
+  await run(["reference", "--out", "out", "--words", "."], held(folder, ""));
   expect(readFileSync(join(folder, "out/index.html"), "utf8")).toBe(site);
   expect(statSync(join(folder, "out/index.html")).size).toBeLessThan(2_000_000);
+});
+
+test("without a word of more it tells of what ships, also in a repository that has words of its own", async () => {
+  const lamp = JSON.stringify({ catalogue: "The lamp", settings: [glow] });
+  const folder = await folderOf({ ".git/HEAD": "", "lamp.catalogue.json": lamp, "lamp/lamp.catalogue.json": "{" });
+  const io = held(folder, "");
+  expect(await run(["reference", "--out", "out"], io)).toBe(0);
+  expect(io.errorText()).toBe("");
+  expect(readFileSync(join(folder, "out/index.html"), "utf8")).not.toContain("glow-delay");
 });
 
 test.each([
@@ -28,6 +37,8 @@ test.each([
   [["reference", "here"], "say where the reference goes"],
   [["reference", "--out", "out", "more"], "takes no path"],
   [["reference", "--out", "file"], "cannot be written"],
+  [["reference", "--out", "out", "--words", "file"], "is no folder"],
+  [["reference", "--out", "out", "--words", "nowhere"], "is no folder"],
 ])("%j is refused in one line", async (args, message) => {
   const io = held(await folderOf({ file: "no folder" }), "");
   expect(await run(args, io)).toBe(2);

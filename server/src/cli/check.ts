@@ -18,7 +18,11 @@ Says what is wrong, doubtful or unusual in scripts. A PATH is a file, a folder (
   --handset PATH    this handset in place of the one that each craft names
 
 Settings and words of your own, in *.catalogue.json and *.aliases.json anywhere in the
-workspace, count as those that ship.
+workspace, count as those that ship, and a “use” may lead to any file in it. The workspace
+of a script is the nearest folder around it that is a git repository or has a file named
+.fettle-root in it (it may be empty); else the working folder, if the script lies below
+that; else the folder that was named. A script that was named by itself has its own
+folder, without those below, and whatever its “use” lines lead to.
 
 Exit status: 0 no error (with --strict: no warning either), 1 findings, 2 a file could
 not be read or the arguments make no sense; whatever could be read is still checked.

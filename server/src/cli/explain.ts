@@ -14,7 +14,8 @@ find it as well: fettle explain low voltage warning. Words of the language are t
 too, such as handset, layer, use or when, and all of it under “language”.
 
 Your own words and the settings of your own are found as well, from the *.aliases.json and
-*.catalogue.json of the workspace that the working folder stands in.
+*.catalogue.json of the workspace that the working folder stands in (the nearest folder around
+it that is a git repository or has a file named .fettle-root; else the working folder).
 
   --list            every name that has a page
   --format FORMAT   of the list: text for people (the usual), or json

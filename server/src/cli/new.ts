@@ -6,11 +6,13 @@ import { findFiles, newCraft } from "../../../shared/ide/new-craft/new-craft.ts"
 import { allQuestions, type FoundFiles } from "../../../shared/ide/new-craft/questions.ts";
 import { isScriptFile } from "../../../shared/model/file-names.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
-import { diskView, listNearest, nameFrom, readScriptFile, realPathOf, toPath, workspaceRoot } from "../node/disk.ts";
+import { listNearest, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
+import { diskView } from "../node/disk-view.ts";
+import { workspaceOf } from "../node/workspace-place.ts";
 import { readArguments } from "./arguments.ts";
 import { askAnswers } from "./ask-answers.ts";
 import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
-import { wordsBelow } from "./own-words.ts";
+import { wordsIn } from "./own-words.ts";
 import { writeOut } from "./write-out.ts";
 
 const help = `Usage: fettle new [--out FILE] [--force]
@@ -68,10 +70,10 @@ async function openPlace(out: string | undefined, io: Io) {
   const folder = realPathOf(io.folder);
   const wanted = toPath(resolve(folder, out ?? "new.fettle"));
   const file = join(realPathOf(dirname(wanted)), basename(wanted));
-  const root = realPathOf(workspaceRoot(file, folder));
-  const { catalogue } = await wordsBelow(root, io, (each) => nameFrom(folder, each));
-  const { files } = listNearest(root, isScriptFile, MOST_FOLDERS);
-  const workspace = makeCore(catalogue).at({ ...diskView(root), list: () => files });
+  const place = workspaceOf(file, folder);
+  const { catalogue } = await wordsIn(place, io, (each) => nameFrom(folder, each));
+  const { files } = listNearest(realPathOf(place.folder), isScriptFile, place.reach === "alone" ? 1 : MOST_FOLDERS);
+  const workspace = makeCore(catalogue).at({ ...diskView(place), list: () => files });
   return { workspace, found: findFiles(workspace, folder), file };
 }
 

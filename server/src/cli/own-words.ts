@@ -2,8 +2,9 @@
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import { readOwnWords } from "../../../shared/ide/own-words/own-words.ts";
 import { isWordsFile } from "../../../shared/model/file-names.ts";
-import { listNearest, nameFrom, readScriptFile, realPathOf, workspaceRoot } from "../node/disk.ts";
-import { type Io, oneLine } from "./io.ts";
+import { isFolder, listNearest, nameFrom, readScriptFile, realPathOf } from "../node/disk.ts";
+import { type WorkspacePlace, workspaceOf } from "../node/workspace-place.ts";
+import { CannotRun, type Io, oneLine } from "./io.ts";
 
 /** The catalogue to go by. */
 export interface Words {
@@ -14,13 +15,14 @@ export interface Words {
 
 /** Folders looked into before a search gives up: more than any workspace of scripts has. */
 const MOST_FOLDERS = 10_000;
-/** A page is wanted at once, and the working folder may be anywhere. */
+/** A page is expected at once, and the working folder may be anywhere. */
 const MOST_FOLDERS_AROUND = 1000;
 
-/** Reads the own words below a folder; what is wrong with them goes to standard error, a line each. */
-export async function wordsBelow(root: string, io: Io, nameOf: (file: string) => string): Promise<Words> {
-  const { files, unseen } = listNearest(root, isWordsFile, MOST_FOLDERS);
-  if (unseen)
+/** Reads the own words of a workspace; what is wrong with them goes to standard error, a line each. */
+export async function wordsIn(place: WorkspacePlace, io: Io, nameOf: (file: string) => string): Promise<Words> {
+  const root = realPathOf(place.folder);
+  const { files, unseen } = listNearest(root, isWordsFile, place.reach === "alone" ? 1 : MOST_FOLDERS);
+  if (unseen && place.reach === "below")
     io.error(`fettle: ${nameOf(root)} has more than ${MOST_FOLDERS} folders: own words count from the nearest only\n`);
   return wordsOf(files, io, nameOf);
 }
@@ -28,9 +30,15 @@ export async function wordsBelow(root: string, io: Io, nameOf: (file: string) =>
 /** The own words of the workspace that the working folder stands in. */
 export function wordsAround(io: Io): Promise<Words> {
   const folder = realPathOf(io.folder);
-  const root = realPathOf(workspaceRoot(folder, folder));
-  const { files } = listNearest(root, isWordsFile, MOST_FOLDERS_AROUND);
+  const { files } = listNearest(realPathOf(workspaceOf(folder, folder).folder), isWordsFile, MOST_FOLDERS_AROUND);
   return wordsOf(files, io, (file) => nameFrom(folder, file));
+}
+
+/** The own words below a folder that was named. */
+export function wordsBelow(folder: string, io: Io): Promise<Words> {
+  if (!isFolder(folder)) throw new CannotRun(`${folder} is no folder`);
+  const working = realPathOf(io.folder);
+  return wordsIn({ folder, reach: "below" }, io, (file) => nameFrom(working, file));
 }
 
 async function wordsOf(files: readonly string[], io: Io, nameOf: (file: string) => string): Promise<Words> {

@@ -1,21 +1,14 @@
 /** The scripts that a command is asked about, found on the disk or read from standard input. */
 import { resolve } from "node:path";
-import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
+import type { FileAnswer } from "../../../shared/model/files.ts";
 import type { Script } from "../../../shared/model/script.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
-import {
-  diskView,
-  isFolder,
-  listScripts,
-  nameFrom,
-  readScriptFile,
-  realPathOf,
-  toPath,
-  workspaceRoot,
-} from "../node/disk.ts";
+import { isFolder, listScripts, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
+import { diskView } from "../node/disk-view.ts";
+import { workspaceOf } from "../node/workspace-place.ts";
 import { CannotRun, type Io } from "./io.ts";
-import { wordsBelow } from "./own-words.ts";
+import { wordsIn } from "./own-words.ts";
 
 /** A script, with the files among which it stands. */
 export interface Opened {
@@ -47,14 +40,14 @@ export async function openScripts(paths: readonly string[], io: Io, handset?: st
     if (file === input && held.has(input)) return "-";
     return nameFrom(folder, file);
   };
-  const places = openPlaces(held, io, nameOf);
-  const stand = handset === undefined ? undefined : await holdHandset(handset, held, places, io.folder);
+  const workspaces = openWorkspaces(held, io, nameOf);
+  const stand = handset === undefined ? undefined : await holdHandset(handset, held, workspaces, io.folder);
   const found = new Map<string, Workspace>();
   const refused: string[] = [];
   for (const path of paths) {
     const at = path === "-" ? input : toPath(resolve(io.folder, path));
     const files = path === "-" ? [input] : filesAt(at, path, refused);
-    const workspace = files.length > 0 ? await places.around(at) : null;
+    const workspace = files.length > 0 ? await workspaces.around(at) : null;
     for (const each of files) {
       const file = workspace!.view.realPath(each);
       const answer = workspace!.view.read(file);
@@ -63,7 +56,7 @@ export async function openScripts(paths: readonly string[], io: Io, handset?: st
     }
   }
   const opened = [...found].map(([file, workspace]) => ({ file, workspace }));
-  return { opened, refused, wordsFaulty: places.wordsFaulty(), handset: stand, nameOf };
+  return { opened, refused, wordsFaulty: workspaces.wordsFaulty(), handset: stand, nameOf };
 }
 
 /** Opens the one craft that a command is about. */
@@ -106,32 +99,22 @@ function whyNot(answer: FileAnswer | undefined): string {
 }
 
 /** One view of the disk, with the own words that lie there, for each workspace. */
-function openPlaces(held: Map<string, FileAnswer>, io: Io, nameOf: (file: string) => string) {
-  const places = new Map<string, Workspace>();
+function openWorkspaces(held: Map<string, FileAnswer>, io: Io, nameOf: (file: string) => string) {
+  const workspaces = new Map<string, Workspace>();
   let wordsFaulty = false;
   return {
     wordsFaulty: () => wordsFaulty,
     async around(path: string): Promise<Workspace> {
-      const root = workspaceRoot(realPathOf(path), io.folder);
-      let place = places.get(root);
-      if (!place) {
-        const words = await wordsBelow(realPathOf(root), io, nameOf);
+      const place = workspaceOf(realPathOf(path), realPathOf(io.folder));
+      const key = `${place.reach} ${place.folder}`;
+      let workspace = workspaces.get(key);
+      if (!workspace) {
+        const words = await wordsIn(place, io, nameOf);
         wordsFaulty ||= words.faulty;
-        place = makeCore(words.catalogue).at(listedOnce(diskView(root, held)));
-        places.set(root, place);
+        workspace = makeCore(words.catalogue).at(diskView(place, held));
+        workspaces.set(key, workspace);
       }
-      return place;
-    },
-  };
-}
-
-function listedOnce(view: FileView): FileView {
-  let list: readonly string[] | null = null;
-  return {
-    ...view,
-    list() {
-      list ??= view.list();
-      return list;
+      return workspace;
     },
   };
 }
@@ -140,14 +123,14 @@ function listedOnce(view: FileView): FileView {
 async function holdHandset(
   path: string,
   held: Map<string, FileAnswer>,
-  places: ReturnType<typeof openPlaces>,
+  workspaces: ReturnType<typeof openWorkspaces>,
   folder: string,
 ): Promise<string> {
   const file = realPathOf(toPath(resolve(folder, path)));
   const answer = readScriptFile(file);
   if (answer.kind !== "text") throw new CannotRun(`${path}: ${whyNot(answer)}`);
   held.set(file, answer);
-  const kind = (await places.around(file)).script(file)?.kind;
+  const kind = (await workspaces.around(file)).script(file)?.kind;
   if (kind !== "handset") throw new CannotRun(`${path} is a ${kind}, and --handset wants a handset`);
   return file;
 }

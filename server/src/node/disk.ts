@@ -1,7 +1,6 @@
 /** The disk: the only place where files are read or written. Paths are absolute, with `/`. */
 import {
   type Dirent,
-  existsSync,
   linkSync,
   mkdirSync,
   readdirSync,
@@ -12,9 +11,9 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { dirname, isAbsolute, join, resolve, sep } from "node:path";
+import { dirname, join, resolve, sep } from "node:path";
 import { isBelow, isScriptFile } from "../../../shared/model/file-names.ts";
-import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
+import type { FileAnswer } from "../../../shared/model/files.ts";
 import { MOST_BYTES, textAnswer, tooLarge } from "../../../shared/model/text-answer.ts";
 
 const SKIPPED = new Set(["node_modules", ".git"]);
@@ -119,56 +118,10 @@ function entriesOf(folder: string, report?: Report): Dirent[] {
   }
 }
 
-/**
- * The folder outside of which no script is read: the git repository that holds `path`; else the
- * working folder if it holds it; else the folder given, or, for a file, the folder above its own,
- * so that craft and layers may stand side by side.
- */
-export function workspaceRoot(path: string, workingFolder: string): string {
-  const folder = isFolder(path) ? path : dirname(path);
-  for (let each = folder; ; each = dirname(each)) {
-    if (existsSync(join(each, ".git"))) return toPath(each);
-    if (dirname(each) === each) break;
-  }
-  if (isBelow(toPath(path), toPath(workingFolder))) return toPath(workingFolder);
-  return toPath(isFolder(path) ? folder : dirname(folder));
-}
-
 /** A file as one in this folder calls it: from there on where it lies below, else whole. */
 export function nameFrom(folder: string, file: string): string {
   if (!isBelow(file, folder) || file === folder) return file;
   return file.slice(folder === "/" ? 1 : folder.length + 1);
-}
-
-/**
- * The disk as the model asks for it, each file read once. `root` is a real path; what lies outside
- * of it is not read. `held` are texts that stand in for files, as standard input does.
- */
-export function diskView(root: string, held: ReadonlyMap<string, FileAnswer> = new Map()): FileView {
-  const answers = new Map<string, FileAnswer>(held);
-  const realPaths = new Map<string, string>();
-  const realRoot = realPathOf(root);
-  return {
-    read(path) {
-      let answer = answers.get(path);
-      if (!answer) {
-        const inside = isAbsolute(path) && isBelow(path, realRoot);
-        answer = inside ? readScriptFile(path) : { kind: "outside" };
-        answers.set(path, answer);
-      }
-      return answer;
-    },
-    list: () => listScripts(realRoot),
-    realPath(path) {
-      if (held.has(path)) return path;
-      let real = realPaths.get(path);
-      if (real === undefined) {
-        real = realPathOf(path);
-        realPaths.set(path, real);
-      }
-      return real;
-    },
-  };
 }
 
 /** Writes a file whole or not at all: beside its place first, then moved there. */

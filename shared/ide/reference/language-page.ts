@@ -137,6 +137,8 @@ const combining = `## How files combine
 
 \`use\` names a file from where it is written, with \`/\`. A craft or a layer may use layers and handsets, a handset only handsets. A file's own sections lie over all that it uses, in the order of the \`use\` lines; a file met a second time is skipped.
 
+A \`use\` leads to files of the workspace only: in an editor, the folders that are open; on the command line, the nearest folder around the script that is a git repository or has a file named \`.fettle-root\` in it, which may be empty. A script in neither has the working folder, where it lies below that; one that lies by itself has its own folder, without those below, and what its \`use\` lines lead to. Settings and words of one's own count in the workspace in which they lie.
+
 Within a file, lines of one mode join as "or", lines of \`fields\` join field by field, repeatable settings form a list, and for all else the later line wins, with a finding. Across files, fields merge one by one; a mode's lines and a repeatable setting's are replaced together; everything else is replaced whole.
 
 \`drop A B\` removes each of A and B as far as earlier files said it, \`drop all\` the whole section. A file's drops act before its entries, so that dropping and setting in one file starts afresh.
