@@ -4,7 +4,7 @@ import type { ListResult, ReadParams, ReadResult } from "../../shared/protocol/p
 import { addressOf } from "./addresses.ts";
 
 /** A script is read up to this size, and what is larger is not sent. */
-const MOST_BYTES = 4 * 1024 * 1024;
+const MOST_BYTES = 1024 * 1024;
 
 /** The bytes of a file as the workspace's own file system gives them, in base64. */
 export async function readForServer({ uri }: ReadParams): Promise<ReadResult> {
@@ -14,7 +14,7 @@ export async function readForServer({ uri }: ReadParams): Promise<ReadResult> {
     if (size > MOST_BYTES)
       return {
         kind: "unreadable",
-        why: `it is ${(size / 1024 / 1024).toFixed(1)} MB, and a script is read up to 4 MB: is it a script at all?`,
+        why: `it is ${(size / 1024 / 1024).toFixed(1)} MB, and a script is read up to 1 MB: is it a script at all?`,
       };
     return { kind: "bytes", base64: toBase64(await workspace.fs.readFile(file)) };
   } catch (error) {

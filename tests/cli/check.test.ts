@@ -130,7 +130,7 @@ test("--handset stands in for the craft's own, from wherever it lies", async () 
 test.each([
   [["nope.fettle"], "nope.fettle: there is no such file"],
   [["empty"], "empty: no script (.fettle) is in this folder"],
-  [["big.fettle"], "big.fettle: it is 4.0 MB, and a script is read up to 4 MB: is it a script at all?"],
+  [["big.fettle"], "big.fettle: it is 4.0 MB, and a script is read up to 1 MB: is it a script at all?"],
   [["--format", "xml"], "--format is text or json or sarif, not “xml”"],
   [["--frmat", "json"], "there is no option --frmat: did you mean --format?"],
   [["--format"], "--format needs a value after it"],

@@ -2,6 +2,7 @@
 import { resolve } from "node:path";
 import type { FileAnswer } from "../../../shared/model/files.ts";
 import type { Script } from "../../../shared/model/script.ts";
+import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import { isFolder, listScripts, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
@@ -35,7 +36,7 @@ export async function openScripts(paths: readonly string[], io: Io, handset?: st
   const folder = realPathOf(io.folder);
   const input = `${folder === "/" ? "" : folder}/-`;
   const held = new Map<string, FileAnswer>();
-  if (paths.includes("-")) held.set(input, textAnswer(await io.input()));
+  if (paths.includes("-")) held.set(input, scriptAnswer(textAnswer(await io.input())));
   const nameOf = (file: string): string => {
     if (file === input && held.has(input)) return "-";
     return nameFrom(folder, file);
@@ -127,7 +128,7 @@ async function holdHandset(
   folder: string,
 ): Promise<string> {
   const file = realPathOf(toPath(resolve(folder, path)));
-  const answer = readScriptFile(file);
+  const answer = scriptAnswer(readScriptFile(file));
   if (answer.kind !== "text") throw new CannotRun(`${path}: ${whyNot(answer)}`);
   held.set(file, answer);
   const kind = (await workspaces.around(file)).script(file)?.kind;

@@ -2,7 +2,9 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
 import type { WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
 import type { PageName } from "../../../shared/ide/reference/page-at.ts";
+import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
+import type { Finding } from "../../../shared/protocol/findings.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import type { Documents } from "./documents.ts";
 import { type PageOfRule, toDiagnostic, type UriOf } from "./to-lsp.ts";
@@ -22,8 +24,10 @@ export async function diagnosticsOf(
   const file = await documents.load(uri);
   // Read after the wait, in which the document may have changed, and before anything else is waited for.
   const version = documents.version(uri);
-  const findings = documents.isTooLarge(uri) ? [tooLarge(file)] : findingsOf(documents.now(), file);
-  return { version, diagnostics: findings.map((finding) => toDiagnostic(finding, documents.uriOf, pageOfRule)) };
+  const why = documents.whyUnread(uri);
+  const findings = why === null ? findingsOf(documents.now(), file) : [unread(file, why)];
+  const shown = gravest(findings).map((finding) => toDiagnostic(finding, documents.uriOf, pageOfRule));
+  return { version, diagnostics: [...more(findings.length - shown.length), ...shown] };
 }
 
 /** What is wrong in the pilot's own words, by the address of the file. */
@@ -42,17 +46,30 @@ export function wordsDiagnostics(problems: readonly WordsProblem[], uriOf: UriOf
   return told;
 }
 
-function tooLarge(file: string) {
-  const start = { line: 0, character: 0 };
-  return {
-    code: "syntax",
-    severity: "error" as const,
-    message: "This file is larger than 4 MB and was not read: a script is read up to 4 MB. Is it a script at all?",
-    file,
-    range: { start, end: start },
-    related: [],
-    fixes: [],
-  };
+/** More than anybody reads: so many are sent, and how many more there are. */
+const MOST_FINDINGS = 1000;
+const GRAVEST_FIRST = ["error", "warning", "info", "hint"];
+
+/** The findings that are sent, in their order: where there are very many, those that weigh least are left out. */
+function gravest(findings: readonly Finding[]): readonly Finding[] {
+  if (findings.length <= MOST_FINDINGS) return findings;
+  const byWeight = GRAVEST_FIRST.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
+  const kept = new Set(byWeight.slice(0, MOST_FINDINGS));
+  return findings.filter((finding) => kept.has(finding));
+}
+
+const TOP = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+
+/** Says how many findings are not shown, where there are such. */
+function more(count: number): Diagnostic[] {
+  if (count === 0) return [];
+  const message = `${count} more findings are not shown: they appear as these are resolved.`;
+  return [{ range: TOP, severity: DiagnosticSeverity.Information, source: "fettle", message }];
+}
+
+function unread(file: FilePath, why: string): Finding {
+  const message = `This file was not read: ${why}`;
+  return { code: "syntax", severity: "error", message, file, range: TOP, related: [], fixes: [] };
 }
 
 /** The address of a name's page; null where there are no pages. */

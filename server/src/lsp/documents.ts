@@ -6,7 +6,7 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { isScriptFile, isWordsFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
-import { MOST_BYTES } from "../../../shared/model/text-answer.ts";
+import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import { type FileRead, makeFileCache } from "./file-cache.ts";
@@ -52,8 +52,8 @@ export interface Documents {
   openUris(): readonly Uri[];
   /** The address by which the editor knows a path. */
   uriOf(path: FilePath): Uri;
-  /** The largest text that is read, in characters, is passed: the text is not looked at. */
-  isTooLarge(uri: Uri): boolean;
+  /** Why the text of an open document is not looked at; null where it is. */
+  whyUnread(uri: Uri): string | null;
 }
 
 /** What comes up by itself. */
@@ -65,11 +65,6 @@ export interface DocumentsEvents {
 }
 
 const NO_EVENTS: DocumentsEvents = { listingCut() {}, wordsFound() {} };
-
-const TOO_LARGE: FileAnswer = {
-  kind: "unreadable",
-  why: "it is larger than 4 MB, and a script is read up to 4 MB: is it a script at all?",
-};
 
 const NO_SCRIPT: FileAnswer = { kind: "unreadable", why: "it holds words of your own, and no script" };
 
@@ -115,7 +110,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
   const cache = makeFileCache(async (path) => {
     await workspaceFiles.foldersKnown();
     const { answer, realPath } = await files.read(path);
-    return { answer: workspaceFiles.isOutside(realPath) ? { kind: "outside" } : answer, realPath };
+    return { answer: workspaceFiles.isOutside(realPath) ? { kind: "outside" } : scriptAnswer(answer), realPath };
   }, invalidate);
 
   const pathFor = (uri: Uri) => cache.realPath(pathOf(uri));
@@ -140,7 +135,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     const onDisk = cache.answer(path);
     const validUtf8 = !(onDisk?.kind === "text" && !onDisk.validUtf8 && text.includes("\uFFFD"));
     if (!opened.has(path)) scripts = null;
-    opened.set(path, { document, answer: text.length > MOST_BYTES ? TOO_LARGE : { kind: "text", text, validUtf8 } });
+    opened.set(path, { document, answer: scriptAnswer({ kind: "text", text, validUtf8 }) });
     invalidate();
   };
   const setClosed = (path: FilePath) => {
@@ -225,6 +220,9 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     isCraft: (uri) => now().script(pathFor(uri))?.kind === "craft",
     openUris: () => [...opened.values()].map(({ document }) => document.uri as Uri),
     uriOf: (path) => uris.get(path) ?? uriOf(path),
-    isTooLarge: (uri) => opened.get(pathFor(uri))?.answer === TOO_LARGE,
+    whyUnread(uri) {
+      const answer = opened.get(pathFor(uri))?.answer;
+      return answer?.kind === "unreadable" ? answer.why : null;
+    },
   };
 }

@@ -15,29 +15,34 @@ export interface Reading {
 const SLICE_MS = 20;
 /** Once these files, and all that they use, are read. Never rejects if `read` does not. */
 export async function readUsed(paths: () => readonly FilePath[], reading: Reading): Promise<void> {
-  for (;;) {
-    const missing = await unread(paths(), reading);
-    if (missing.length === 0) return;
-    await Promise.all(missing.map(reading.read));
-  }
+  // Files that were passed may have changed while others were read: it is over once nothing was missing.
+  while (await readMissing(paths(), reading));
 }
 
-/** Those of the files, and of what they use, that nobody has read. */
-async function unread(from: readonly FilePath[], reading: Reading): Promise<FilePath[]> {
-  const missing = new Set<FilePath>();
+/** Reads what is missing of the files and of what they use. Gives whether anything was. */
+async function readMissing(from: readonly FilePath[], reading: Reading): Promise<boolean> {
   const seen = new Set<FilePath>();
-  const due: FilePath[] = [...from].reverse();
+  let wasMissing = false;
+  let due = [...from];
   let until = Date.now() + SLICE_MS;
-  for (let path = due.pop(); path !== undefined; path = due.pop()) {
-    if (seen.has(path)) continue;
-    seen.add(path);
-    if (reading.isRead(path)) due.push(...usedBy(path, reading.now()));
-    else missing.add(path);
-    if (Date.now() < until) continue;
-    await pause();
-    until = Date.now() + SLICE_MS;
+  while (due.length > 0) {
+    const missing: FilePath[] = [];
+    for (let path = due.pop(); path !== undefined; path = due.pop()) {
+      if (seen.has(path)) continue;
+      if (reading.isRead(path)) {
+        seen.add(path);
+        due.push(...usedBy(path, reading.now()));
+      } else missing.push(path);
+      if (Date.now() < until) continue;
+      await pause();
+      until = Date.now() + SLICE_MS;
+    }
+    wasMissing ||= missing.length > 0;
+    await Promise.all(missing.map(reading.read));
+    // Now they are there to be looked into; one that went away again meanwhile is left for the next time.
+    due = missing.filter(reading.isRead);
   }
-  return [...missing];
+  return wasMissing;
 }
 
 function usedBy(path: FilePath, workspace: Workspace): FilePath[] {

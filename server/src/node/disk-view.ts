@@ -2,6 +2,7 @@
 import { isAbsolute } from "node:path";
 import { isBelow, isScriptFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
+import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { listNearest, listScripts, readScriptFile, realPathOf } from "./disk.ts";
 import type { WorkspacePlace } from "./workspace-place.ts";
 
@@ -19,7 +20,7 @@ export function diskView(place: WorkspacePlace, held: ReadonlyMap<FilePath, File
     read(path) {
       let answer = answers.get(path);
       if (!answer) {
-        answer = mayRead(path) ? readScriptFile(path) : { kind: "outside" };
+        answer = mayRead(path) ? scriptAnswer(readScriptFile(path)) : { kind: "outside" };
         answers.set(path, answer);
       }
       return answer;

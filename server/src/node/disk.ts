@@ -14,7 +14,8 @@ import {
 import { dirname, join, resolve, sep } from "node:path";
 import { isBelow, isScriptFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer } from "../../../shared/model/files.ts";
-import { MOST_BYTES, textAnswer, tooLarge } from "../../../shared/model/text-answer.ts";
+import { MOST_BYTES, tooLarge } from "../../../shared/model/script-limits.ts";
+import { textAnswer } from "../../../shared/model/text-answer.ts";
 
 const SKIPPED = new Set(["node_modules", ".git"]);
 

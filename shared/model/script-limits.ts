@@ -1,0 +1,54 @@
+/**
+ * How much of a text is taken for a script: far more than any person writes, and little enough that
+ * whoever waits for an answer gets it soon. What is beyond is not read, and said to be too much.
+ */
+import type { FileAnswer } from "./files.ts";
+
+/** The largest file that is read, in bytes; of a text, in characters. */
+export const MOST_BYTES = 1024 * 1024;
+const MOST_LINES = 12_000;
+/** In characters. */
+const MOST_LINE = 20_000;
+
+/** What stands for a file of so many bytes that it is not read. */
+export function tooLarge(bytes: number): FileAnswer {
+  const size = (bytes / MOST_BYTES).toFixed(1);
+  return unreadable(`it is ${size} MB, and a script is read up to 1 MB`);
+}
+
+/** An answer as that of a script: a text of too many lines, or of one that is too long, is unreadable. */
+export function scriptAnswer(answer: FileAnswer): FileAnswer {
+  if (answer.kind !== "text") return answer;
+  const { text } = answer;
+  if (text.length > MOST_BYTES) return tooLarge(text.length);
+  // In the usual script no line can be too long, and there cannot be too many.
+  if (text.length <= Math.min(MOST_LINES, MOST_LINE)) return answer;
+  const { lines, longest } = measured(text);
+  if (lines > MOST_LINES) return unreadable(`it has ${lines} lines, and a script is read up to ${MOST_LINES}`);
+  if (longest.length <= MOST_LINE) return answer;
+  return unreadable(`line ${longest.line} has ${longest.length} characters, and a line is read up to ${MOST_LINE}`);
+}
+
+function unreadable(why: string): FileAnswer {
+  return { kind: "unreadable", why: `${why}: is it a script at all?` };
+}
+
+/** How many lines a text has, and which is the longest, counted from 1. Lines end with LF, CRLF or CR. */
+function measured(text: string) {
+  const longest = { line: 1, length: 0 };
+  let lines = 0;
+  for (let start = 0; start <= text.length; ) {
+    const end = lineEnd(text, start);
+    lines++;
+    if (end - start > longest.length) Object.assign(longest, { line: lines, length: end - start });
+    start = end + (text.startsWith("\r\n", end) ? 2 : 1);
+  }
+  return { lines, longest };
+}
+
+const LINE_END = /[\r\n]|$/g;
+
+function lineEnd(text: string, start: number): number {
+  LINE_END.lastIndex = start;
+  return LINE_END.exec(text)!.index;
+}
