@@ -1,8 +1,8 @@
-/** Documents of the editor by the addresses that the server and the panel know them by. */
+/** The addresses by which the server and the panel know the editor's documents. */
 import type { Uri as EditorUri, TextDocument } from "vscode";
 import { asUri, type Uri } from "../../shared/protocol/addresses.ts";
 
-/** As it crosses to the server, or to the panel. */
+/** The address of a document, as it is sent to the server or to the panel. */
 export function addressOf(uri: EditorUri): Uri {
   return asUri(uri.toString());
 }

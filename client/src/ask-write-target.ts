@@ -1,4 +1,4 @@
-/** Asks where a gesture is to be written whose line stands in a layer. */
+/** Asks where to write a gesture if its line is in a layer. */
 import { type QuickPickItem, QuickPickItemKind, window } from "vscode";
 import type { OsdEditResult, OsdGesture, WriteWhere } from "../../shared/protocol/panel.ts";
 
@@ -9,7 +9,7 @@ interface Choice extends QuickPickItem {
   readonly always?: true;
 }
 
-/** Gives the asking, which remembers until the editor is closed what it was told to; null where it was dismissed. */
+/** Returns a function that asks. It remembers an answer with “always” until the editor is closed, and gives null if the question is dismissed. */
 export function askWriteTarget(): (
   question: Question,
   gesture: OsdGesture,
@@ -17,7 +17,7 @@ export function askWriteTarget(): (
 ) => Promise<WriteWhere | null> {
   const remembered = new Map<string, WriteWhere>();
   return async ({ layer, sharedWith }, gesture, craft) => {
-    // A grid is changed so rarely, and changes so much, that it is asked about each time.
+    // A grid is changed rarely, and the change is large, so this is asked each time.
     const rare = gesture.kind === "fit";
     const known = rare ? undefined : remembered.get(layer);
     if (known) return known;

@@ -1,6 +1,6 @@
-/** Work that is asked for faster than it is done: of all that came meanwhile only one more run is due. */
+/** Coalesces requests that come faster than they can be done: all requests during a run lead to one more run. */
 
-/** Gives a function that runs `work`, never twice at once; calls during a run lead to one run after it. */
+/** Returns a function that runs `work`, never twice at the same time; calls during a run lead to one run after it. */
 export function coalesce(work: () => Promise<void>): () => void {
   let running = false;
   let again = false;

@@ -1,4 +1,4 @@
-/** What both hosts of the editor have in common: all but how the language server is started. */
+/** The part of the extension that is the same on every host: everything except how the language server is started. */
 import { commands, type ExtensionContext, type LogOutputChannel, window } from "vscode";
 import {
   type BaseLanguageClient,
@@ -21,7 +21,7 @@ import { type Ask, PAGE_COMMAND, pageBase, providePages, showPage } from "./page
 import { panelHost } from "./panel-host.ts";
 import { viewId } from "./panel-webviews.ts";
 
-/** Makes a client with its way to the server; it is not started yet. */
+/** Creates a client and its connection to the server, without starting it. */
 export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
 
 /** Sets everything up, then starts the language server; rejects where that cannot be started. */
@@ -50,7 +50,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
     commands.registerCommand("fettle.addOsdElement", () => panel.addElement()),
-    // Of findings only: without positions there is nothing to show, so the palette has not got it.
+    // Called from findings only: without positions there is nothing to show, so it is not in the command palette.
     commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
     commands.registerCommand("fettle.restartServer", async () => {
       await client.stop();
@@ -63,12 +63,12 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   return client;
 }
 
-/** `typed` is called as soon as the server has been told what was typed, before anything else is asked of it. */
+/** `typed` is called as soon as a change of a text has been sent to the server, before any other request. */
 function clientOptions(output: LogOutputChannel, typed: () => void): LanguageClientOptions {
   return {
     documentSelector: [
       { language: "fettle" },
-      // A pilot's own words: what is wrong in them is told as they are written.
+      // A pilot's own words: problems in them are reported while they are written.
       { pattern: "**/*.catalogue.json" },
       { pattern: "**/*.aliases.json" },
     ],

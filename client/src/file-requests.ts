@@ -23,7 +23,7 @@ export async function readForServer({ uri }: ReadParams): Promise<ReadResult> {
   }
 }
 
-/** More than any workspace of scripts has; and so long a search goes on. */
+/** Bounds of a search: far more than a workspace of scripts has. */
 const MOST_FILES = 10_000;
 const MOST_MS = 2000;
 
@@ -42,7 +42,7 @@ export async function listForServer(): Promise<ListResult> {
   return { uris: found.slice(0, MOST_FILES).map(addressOf), cut };
 }
 
-/** In pieces, since a call takes only so many arguments. */
+/** In pieces, since the number of arguments of a call is limited. */
 function toBase64(bytes: Uint8Array): string {
   const pieceBytes = 0x8000;
   let text = "";

@@ -1,20 +1,20 @@
-/** Gives the keyboard back to a page of the panel, after a question or a step that had to have it. */
+/** Returns the keyboard focus to a page of the panel, after a question or a command that needed it. */
 import { commands } from "vscode";
 
 export interface Keyboard {
-  /** Runs commands of the editor and gives the keyboard back to the page, in one go: no key comes in between. */
+  /** Runs commands of the editor and returns the focus to the page in one batch: no key is handled in between. */
   giveBack(after?: readonly string[]): Promise<void>;
-  /** The page tells that it has got the keyboard, or, where it was asked, whether it has it. */
+  /** The page reports that it has received the focus or, if it was asked, whether it has it. */
   answered(has: boolean): void;
 }
 
-/** Twice as long as the editor takes to pass the keyboard on to a page, and more. */
+/** More than twice the time that the editor takes to move the focus to a page. */
 const ASKED_AFTER_MS = 150;
-/** A page that is closed meanwhile answers nothing. */
+/** A page that is closed in the meantime does not answer. */
 const GIVEN_UP_AFTER_MS = 2_000;
 const MOST_TRIES = 4;
 
-/** `command` gives the editor's command that lets the page, which is open, have the keyboard; `ask` asks the page whether it has. */
+/** `command` returns the editor's command that focuses the page, which is open; `ask` asks the page whether it has the focus. */
 export function keyboardOf(command: () => string, ask: () => void): Keyboard {
   let resolveAnswer: (has: boolean) => void = () => undefined;
   return {
@@ -25,7 +25,7 @@ export function keyboardOf(command: () => string, ask: () => void): Keyboard {
           resolveAnswer = resolve;
         });
         await commands.executeCommand("runCommands", { commands: due });
-        // Only now, however long that took: a page that is asked too early has it no more, or not yet.
+        // Only after the commands are done: a page that is asked too early may have lost the focus, or not have it yet.
         const timers = [setTimeout(ask, ASKED_AFTER_MS), setTimeout(() => resolveAnswer(true), GIVEN_UP_AFTER_MS)];
         const has = await answer;
         for (const timer of timers) clearTimeout(timer);

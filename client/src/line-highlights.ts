@@ -1,9 +1,9 @@
-/** Highlights in the script the lines that put the craft in the state which the panel shows. */
+/** Highlights the lines of the script that lead to the state that the panel shows. */
 import { type Disposable, OverviewRulerLane, Range, ThemeColor, window } from "vscode";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
 
 export interface LineHighlights {
-  /** Marks these lines in every editor in view, and clears those shown before. */
+  /** Highlights these lines in every visible editor, and clears the previous ones. */
   show(lines: readonly LinePlace[]): void;
   readonly disposables: readonly Disposable[];
 }

@@ -1,4 +1,4 @@
-/** “New craft…”: eight questions as steps of one quick pick, and the script that comes of the answers. */
+/** “New craft…”: eight questions as steps of one quick pick, and the script that results from the answers. */
 import { type InputBox, QuickInputButtons, type QuickPick, type QuickPickItem, Uri, window, workspace } from "vscode";
 import {
   type Answers,
@@ -16,11 +16,11 @@ interface Item extends QuickPickItem {
   readonly word: string;
 }
 
-/** What a step comes to: an answer, the step before, or nothing, where the pilot has left. */
+/** The result of a step: an answer, BACK for the previous step, or undefined if the pilot cancelled. */
 type Step = string | readonly string[] | typeof BACK | undefined;
 const BACK = Symbol("back");
 
-/** Asks, and opens what comes of it; does nothing where the pilot leaves before the end. */
+/** Asks the questions and opens the resulting script; does nothing if the pilot cancels. */
 export async function askNewCraft(ask: Ask): Promise<void> {
   const folder = workspace.workspaceFolders?.[0]?.uri ?? null;
   const request = (answers: Answers) => {
@@ -40,14 +40,14 @@ export async function askNewCraft(ask: Ask): Promise<void> {
   await openScript(made.text, folder, made.path);
 }
 
-/** The answers to the name and the questions, with a way back; undefined where the pilot left. */
+/** The answers to the name and the questions, with a way back; undefined if the pilot cancelled. */
 async function askAll(request: (answers: Answers) => Promise<NewCraftResult | null>): Promise<Answers | undefined> {
-  /** In the order in which they were given: the way back takes the last one away. */
+  /** In the order in which they were given: going back removes the last one. */
   const given: (readonly [id: string, answer: string | readonly string[]])[] = [];
-  /** What was answered before somebody went back, to be offered first. */
+  /** Answers that were removed by going back, to be preselected. */
   const before = new Map<string, string | readonly string[]>();
   let told = false;
-  /** Why the last answer cannot be taken; of a list every choice can, so it is the name's. */
+  /** Why the last answer is invalid. Every choice of a list is valid, so this is about the name. */
   let wrong: string | undefined;
   for (;;) {
     const state = await request(Object.fromEntries(given));
@@ -61,7 +61,7 @@ async function askAll(request: (answers: Answers) => Promise<NewCraftResult | nu
       continue;
     }
     const ids = new Set(given.map(([id]) => id));
-    // With nothing to choose from there is nothing to ask.
+    // A question without choices is not asked.
     const question = state.questions.find(({ id, choices }) => !ids.has(id) && choices.length > 0);
     if (ids.has("name") && !question) return Object.fromEntries(given);
     const id = ids.has("name") && question ? question.id : "name";
@@ -102,8 +102,8 @@ function pick(question: Question, at: { place: number; of: number }, before: unk
   box.matchOnDescription = true;
   box.buttons = [QuickInputButtons.Back];
   box.items = question.choices.map(({ word, label, help }) => ({ word, label, description: help }));
-  const wanted = Array.isArray(before) ? before : [before ?? question.usual];
-  const chosen = box.items.filter(({ word }) => wanted.includes(word));
+  const preselected = Array.isArray(before) ? before : [before ?? question.usual];
+  const chosen = box.items.filter(({ word }) => preselected.includes(word));
   box.activeItems = chosen.slice(0, 1);
   if (question.many) box.selectedItems = chosen;
   return shown(box, () => {
@@ -112,7 +112,7 @@ function pick(question: Question, at: { place: number; of: number }, before: unk
   });
 }
 
-/** Shows an input until it is accepted with an answer, left, or gone back from. */
+/** Shows an input until it is accepted, cancelled, or the back button is pressed. */
 function shown(box: QuickPick<Item> | InputBox, answer: () => Step): Promise<Step> {
   return new Promise<Step>((resolve) => {
     box.ignoreFocusOut = true;
@@ -126,7 +126,7 @@ function shown(box: QuickPick<Item> | InputBox, answer: () => Step): Promise<Ste
   }).finally(() => box.dispose());
 }
 
-/** Opens the script: kept in the folder where there is one and the pilot wants it, else as a text without a file. */
+/** Opens the script: saved in the folder if there is one and the pilot chooses so, else as an untitled document. */
 async function openScript(text: string, folder: Uri | null, path: string): Promise<void> {
   const free = folder && (await freePath(folder, path));
   if (folder && free) {
@@ -157,7 +157,7 @@ async function openScript(text: string, folder: Uri | null, path: string): Promi
   await window.showTextDocument(await workspace.openTextDocument({ language: "fettle", content: text }));
 }
 
-/** The path, or the first of its numbered neighbours that nothing has: what is there is never overwritten. */
+/** The path, or the first free numbered variant of it: existing files are never overwritten. */
 async function freePath(folder: Uri, path: string): Promise<string> {
   for (let number = 1; ; number++) {
     const free = number === 1 ? path : path.replace(/\.fettle$/, `-${number}.fettle`);

@@ -1,4 +1,4 @@
-/** The extension on a desktop or a remote machine: the language server is a process of its own. */
+/** The extension on a desktop or a remote machine: the language server is a separate process. */
 import { type ExtensionContext, Uri } from "vscode";
 import { type BaseLanguageClient, LanguageClient, TransportKind } from "vscode-languageclient/node";
 import { activateWith } from "./extension.ts";

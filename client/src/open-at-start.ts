@@ -1,4 +1,4 @@
-/** Opens the script that a folder names as the one to begin with. */
+/** Opens the script that a folder's settings name as the first to open. */
 import { TabInputText, TabInputWebview, Uri, window, workspace } from "vscode";
 
 /** Opens what `fettle.openAtStart` names, unless something else is open already. */
@@ -6,7 +6,7 @@ export async function openAtStart(): Promise<void> {
   const folder = workspace.workspaceFolders?.[0];
   const path = workspace.getConfiguration("fettle", folder?.uri).get<string>("openAtStart", "");
   if (!folder || path === "" || isSomethingOpen()) return;
-  // An absolute path or one with ".." leads out of the folder, which is no business of a folder's setting.
+  // An absolute path or one with ".." leads out of the folder, and a setting of a folder must not do so.
   if (path.startsWith("/") || path.split(/[\\/]/).includes("..")) return;
   try {
     await window.showTextDocument(Uri.joinPath(folder.uri, path));
@@ -17,7 +17,7 @@ export async function openAtStart(): Promise<void> {
   }
 }
 
-/** A script, or the panel's tab, that the editor is restoring has a tab before it has an editor; a welcome page counts for nothing. */
+/** A script, or the panel's tab, that the editor is restoring has a tab before it has an editor; a welcome page does not count. */
 function isSomethingOpen(): boolean {
   const tabs = window.tabGroups.all.flatMap((group) => group.tabs);
   const isOurs = ({ viewType }: TabInputWebview) => viewType.includes("fettle.");

@@ -31,7 +31,7 @@ async function typedGrid(): Promise<Grid | undefined> {
   return typed === undefined ? undefined : (gridIn(typed) ?? undefined);
 }
 
-/** The grid that a text says; null where it says none, or a larger one than there may be. */
+/** The grid that a text names; null if it names none, or one that is too large. */
 function gridIn(text: string): Grid | null {
   const found = /^\s*(\d{1,2})\s*[x×*, ]\s*(\d{1,2})\s*$/i.exec(text);
   const grid = found && { columns: Number(found[1]), rows: Number(found[2]) };

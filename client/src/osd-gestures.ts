@@ -17,26 +17,26 @@ import { columnFor, focusGroup } from "./script-editors.ts";
 export interface GestureMade {
   readonly uri: Address;
   readonly craft: Address | undefined;
-  /** What the craft is called that was drawn. */
+  /** The name of the craft that was drawn. */
   readonly craftName: string;
   readonly page: OsdPage;
   readonly gesture: OsdGesture;
-  /** Of the page on which it was made: it has the keyboard again after a question. */
+  /** The keyboard focus of the page on which it was made, which gets it back after a question. */
   readonly keyboard: Keyboard;
 }
 
 export interface OsdGestures {
-  /** Does what a gesture asks, after those before it; false where the pilot or the script would not have it. */
+  /** Performs a gesture after the earlier ones; false if the pilot cancelled or the script cannot be edited. */
   perform(made: GestureMade): Promise<boolean>;
-  /** Takes back, or does again, the last step in the document last edited from here; else in `other`. */
+  /** Undoes or redoes the last step in the document last edited from here; else in `other`. */
   step(way: "undo" | "redo", other: TextDocument | undefined, keyboard: Keyboard): Promise<void>;
-  /** True while an editor is in front only for a step: nobody turned to it. */
+  /** True while an editor is active only for an undo or redo, not because the pilot went to it. */
   isStepping(): boolean;
 }
 
 type Edits = Extract<OsdEditResult, { kind: "edits" }>;
 
-/** So often the edits are worked out again where a document has changed meanwhile, or was not open. */
+/** How often the edits are computed again if a document has changed in the meantime, or was not open. */
 const MOST_TRIES = 3;
 
 /** Performs gestures by asking the server for their edits. */
@@ -84,7 +84,7 @@ export function osdGestures(ask: Ask): OsdGestures {
     try {
       if (before?.document !== document)
         await window.showTextDocument(document, { viewColumn, preserveFocus: true, preview: false });
-      // The editor's own steps belong to what has the keyboard.
+      // Undo and redo of the editor apply to what has the keyboard focus.
       await keyboard.giveBack([focusGroup(viewColumn), way]);
       if (before && before.document !== document)
         await window.showTextDocument(before.document, { viewColumn, preserveFocus: true });
@@ -100,7 +100,7 @@ export function osdGestures(ask: Ask): OsdGestures {
 }
 
 /**
- * The documents of an answer, if each is still what the edits were made for. One that was not open
+ * The documents of an answer, if each still has the version for which the edits were made. One that was not open
  * is opened, so that its next answer knows its version; null means to ask once more.
  */
 async function documentsFor({ files }: Edits): Promise<TextDocument[] | null> {
@@ -129,7 +129,7 @@ function rangeOf({ start, end }: Edits["files"][number]["edits"][number]["range"
   return new Range(start.line, start.character, end.line, end.character);
 }
 
-/** Says why, without waiting for an answer; the picture is drawn anew meanwhile. */
+/** Shows why, without waiting for an answer; the picture is redrawn in the meantime. */
 function refuse(message: string): false {
   void window.showWarningMessage(message);
   return false;

@@ -4,13 +4,13 @@ import { PAGE_REQUEST, type PageParams } from "../../shared/protocol/panel.ts";
 
 const scheme = "fettle-page";
 
-/** What the server puts before a name to link to its page. */
+/** The base of the addresses with which the server links to pages. */
 export const pageBase = `${scheme}:/`;
 
 /** The command that shows the page of a name. */
 export const PAGE_COMMAND = "fettle.showPage";
 
-/** Gives an answer to a request of the server, once the server runs. */
+/** Sends a request to the server once it runs, and gives its answer. */
 export type Ask = <T>(method: string, params: unknown) => Promise<T>;
 
 /** The name that a page's address is about, as in `rule/mode-clash.md`. */
@@ -38,9 +38,9 @@ export function providePages(ask: Ask): Disposable[] {
 
 /** Shows the page of a name beside the script; without a name, of the one under the cursor. */
 export async function showPage(name?: string): Promise<void> {
-  const wanted = name ?? wordAtCursor() ?? (await askForName());
-  if (!wanted) return;
-  await commands.executeCommand("markdown.showPreviewToSide", Uri.parse(`${pageBase}${wanted}.md`));
+  const subject = name ?? wordAtCursor() ?? (await askForName());
+  if (!subject) return;
+  await commands.executeCommand("markdown.showPreviewToSide", Uri.parse(`${pageBase}${subject}.md`));
 }
 
 function wordAtCursor(): string | undefined {

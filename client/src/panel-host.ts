@@ -24,11 +24,11 @@ import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-
 
 export interface PanelHost {
   readonly disposables: readonly Disposable[];
-  /** Asks the server anew: something that the drawings depend on has changed. */
+  /** Asks the server again: something that the drawings depend on has changed. */
   refresh(): void;
-  /** Shows the switches, with the controls of a craft where a finding wants them. */
+  /** Shows the switches, with the controls of a craft in the positions of a finding. */
   showPositions(shown: ShowPositions): Promise<void>;
-  /** Asks for a grid, and shows what becomes of the layout there. */
+  /** Asks for a grid, and previews the layout on it. */
   fitOsd(): Promise<void>;
   /** Asks for an element, and adds it where there is room. */
   addElement(): Promise<void>;
@@ -36,10 +36,10 @@ export interface PanelHost {
   openBeside(): void;
 }
 
-/** What the pilot has chosen to see of a craft; its script knows nothing of it. */
+/** What the pilot has chosen to see of a craft. It is not part of the script. */
 type ViewState = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
 
-/** Registers the view and follows the editor (what is typed comes to notice through `refresh`); `log` takes what nobody need be bothered with. */
+/** Registers the view and follows the active editor; typing is reported through `refresh`. `log` takes failures that need no message. */
 export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
   let script = activeScript();
   /** The craft that a layer or a handset is drawn as part of: the one last chosen or looked at. */
@@ -68,7 +68,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
       if (!model || !isAt(script, params.uri)) return;
-      // The script went on: as soon as the server has heard of that, it is asked again.
+      // The script has changed since: once the server has received that change, it is asked again.
       if (!script.isClosed && model.version < script.version) return;
       craftName = model.craft;
       highlights.show(webviews.isVisible() ? linesBehind(model) : []);
@@ -86,7 +86,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   };
 
   const follow = (editor: TextEditor | undefined) => {
-    // With the panel's own tab in front no script is active: then one that is out of sight is left for one in sight.
+    // With the panel's own tab active no script is active: then a hidden script is replaced by a visible one.
     const next = scriptOf(editor) ?? (script && editorOf(script) ? undefined : activeScript());
     if (!next || gestures.isStepping()) return;
     if (script && isCraft(script)) craft = addressOf(script.uri);
@@ -95,7 +95,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     postCursor(editorOf(next));
     revealIfConfigured();
   };
-  /** What every page that is open knows of the cursor. */
+  /** The position of the cursor that was last sent to every open page. */
   let cursor: LinePlace | undefined;
   const postCursor = (editor: TextEditor | undefined) => {
     const document = scriptOf(editor);
@@ -115,7 +115,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     } catch (error) {
       log(`The OSD of ${uri} could not be edited: ${error}`);
     }
-    // Also where nothing was written: what was dropped then goes back to where the script has it.
+    // Also if nothing was written: a dropped element then returns to its place in the script.
     refresh();
   };
   const receive = (message: FromPanel, from: PanelWebview) => {
@@ -127,7 +127,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       case "new-craft":
         return void commands.executeCommand("fettle.newCraft");
       case "osd": {
-        // Of the script that was drawn, though the pilot may have turned to another meanwhile.
+        // Of the script that was drawn, even if another is active by now.
         const documents = [script, ...workspace.textDocuments];
         const drawnFor = documents.find((each) => isAt(each, message.file));
         if (!drawnFor) break;
@@ -143,7 +143,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         if (script) setViewState(script, { scenario: message.scenario, page: message.page });
         break;
       case "remembered":
-        // Another page, or this one before it was hidden, may have gone on.
+        // Newer state, from another page or from this one before it was hidden, takes precedence.
         if (script)
           setViewState(script, {
             positions: message.positions,
@@ -159,7 +159,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         break;
       case "view":
         from.setView(message.view);
-        // Every model has what the other views draw.
+        // Every model contains what the other views draw.
         if (message.view !== "numbers") return;
         break;
       case "ready":
@@ -178,7 +178,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     setViewState(script, { positions });
     await showView("switches");
   };
-  /** The script whose OSD a command is about, with the picture as the script has it; else says why there is none. */
+  /** The script whose OSD a command is about, with its picture; else shows why there is none. */
   const withPicture = async () => {
     const document = script ?? activeScript();
     const model = document && (await ask<PanelModel | null>(PANEL_REQUEST, { ...paramsFor(document), fit: undefined }));
@@ -210,7 +210,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
   revealIfConfigured();
   const followed = window.onDidChangeActiveTextEditor(follow);
-  // Where the editor comes back with the panel's tab in front, scripts come into view and none is ever active.
+  // If the editor is restored with the panel's tab active, scripts become visible and none becomes active.
   const seen = window.onDidChangeVisibleTextEditors(() => {
     if (!script) follow(undefined);
   });
@@ -218,14 +218,14 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   return { refresh, showPositions, fitOsd, addElement, openBeside: webviews.openBeside, disposables };
 }
 
-/** The lines of the modes that are on; none at rest, where nobody has asked what a control does. */
+/** The lines of the modes that are on; none at rest, since no control was moved. */
 function linesBehind({ switches }: PanelModel): readonly LinePlace[] {
   return !switches || switches.state.atRest ? [] : switches.state.on.flatMap(({ lines }) => lines);
 }
 
 let revealed = false;
 
-/** Once in a session, so that a pilot who closes the panel is not contradicted by the next script. */
+/** Once per session: a pilot who closes the panel does not have it reopened by the next script. */
 function revealIfConfigured(): void {
   if (revealed || !activeScript() || !workspace.getConfiguration("fettle").get("panel.reveal", false)) return;
   revealed = true;

@@ -1,4 +1,4 @@
-/** The page of the panel: an empty frame for the app, under a policy that lets in nothing else. */
+/** The page of the panel: an empty frame for the app, with a content security policy that permits nothing else. */
 import { Uri, type Webview } from "vscode";
 
 /** Where the panel's script and styles lie. */
@@ -6,7 +6,7 @@ export function panelFolder(extension: Uri): Uri {
   return Uri.joinPath(extension, "dist/panel");
 }
 
-/** The HTML of the panel's webview: no inline script or style, nothing from elsewhere. */
+/** The HTML of the panel's webview: no inline script or style, nothing remote. */
 export function panelPage(webview: Webview, extension: Uri, place: "side" | "tab"): string {
   const address = (name: string) => webview.asWebviewUri(Uri.joinPath(panelFolder(extension), name)).toString();
   const { cspSource } = webview;

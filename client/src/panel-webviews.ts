@@ -13,9 +13,9 @@ export interface PanelWebview {
   /** Without effect where the page is not open. */
   post(message: ToPanel): void;
   isVisible(): boolean;
-  /** The page has told which of its views it shows. */
+  /** The page reports which of its views it shows. */
   setView(view: ViewName): void;
-  /** Opens the page where it is closed or hidden, and gives it the keyboard. */
+  /** Opens the page if it is closed or hidden, and focuses it. */
   focus(): Thenable<unknown>;
   readonly keyboard: Keyboard;
 }
@@ -24,7 +24,7 @@ export interface PanelWebviews {
   isVisible(): boolean;
   /** The page that a command means: the tab where it is in view, else the side bar. */
   front(): PanelWebview;
-  /** What is looked at: the numbers, where any page in view shows them. */
+  /** The view that is shown: the numbers if any visible page shows them. */
   view(): ViewName;
   /** To every page that is open. */
   post(message: ToPanel): void;
@@ -33,7 +33,7 @@ export interface PanelWebviews {
   readonly disposables: readonly Disposable[];
 }
 
-/** `receive` takes what a page tells; `changed` is called when a page has come into view, or gone. */
+/** `receive` takes the messages of a page; `changed` is called when a page becomes visible or hidden. */
 export function panelWebviews(
   extension: Uri,
   receive: (message: FromPanel, from: PanelWebview) => void,
@@ -94,7 +94,7 @@ export function panelWebviews(
     if (panel) return panel.reveal(undefined, preserveFocus);
     adopt(window.createWebviewPanel(tabType, "Panel", { viewColumn: ViewColumn.Beside, preserveFocus }, options));
   };
-  // A tab that was open when the editor was closed comes back with it.
+  // A tab that was open when the editor was closed is restored with it.
   const restorer = window.registerWebviewPanelSerializer(tabType, {
     async deserializeWebviewPanel(restored) {
       if (panel) restored.dispose();
@@ -129,7 +129,7 @@ interface MadeWebview {
   close(): void;
 }
 
-/** `focusCommand` gives the editor's command that lets the page, where it is open, have the keyboard. */
+/** `focusCommand` returns the editor's command that focuses the page while it is open. */
 function makeWebview(focus: PanelWebview["focus"], focusCommand: () => string): MadeWebview {
   let now: Open | undefined;
   let view: ViewName = "goggles";

@@ -23,17 +23,17 @@ export function isCraft(document: TextDocument): boolean {
   return /^craft[ \t]+"/m.test(document.getText());
 }
 
-/** The script in front, else one that is in view. */
+/** The active script, else a visible one. */
 export function activeScript(): TextDocument | undefined {
   return scriptOf(window.activeTextEditor) ?? window.visibleTextEditors.map(scriptOf).find((document) => document);
 }
 
-/** The editor in which a script is in view, the active one before others. */
+/** The editor that shows a script, the active one before others. */
 export function editorOf(script: TextDocument): TextEditor | undefined {
   return [window.activeTextEditor, ...window.visibleTextEditors].find((editor) => editor?.document === script);
 }
 
-/** Where a script is best shown: where it is already, else anywhere but over the panel's own tab. */
+/** The best column for a script: its present one, else any that does not cover the panel's own tab. */
 export function columnFor(document: TextDocument): ViewColumn {
   const shown = editorOf(document)?.viewColumn;
   if (shown !== undefined) return shown;
@@ -50,13 +50,13 @@ export function columnFor(document: TextDocument): ViewColumn {
 
 const GROUPS = ["First", "Second", "Third", "Fourth", "Fifth", "Sixth", "Seventh", "Eighth"];
 
-/** The editor's command that gives the keyboard to what a column shows; to the active one's where there is no such column. */
+/** The editor's command that focuses a column; the active column if there is no such column. */
 export function focusGroup(column: ViewColumn | undefined): string {
   const which = GROUPS[(column ?? 0) - 1];
   return `workbench.action.focus${which ?? "Active"}EditorGroup`;
 }
 
-/** Shows a line of a script, selected, and turns to it. */
+/** Shows a line of a script, selected, and focuses its editor. */
 export async function selectLine({ file, line }: LinePlace): Promise<void> {
   const document = await workspace.openTextDocument(Uri.parse(file));
   const editor = await window.showTextDocument(document, { viewColumn: columnFor(document), preserveFocus: false });

@@ -1,4 +1,4 @@
-/** The extension in a browser: the language server is a worker of its own. */
+/** The extension in a browser: the language server is a separate web worker. */
 import { type ExtensionContext, Uri } from "vscode";
 import { type BaseLanguageClient, LanguageClient } from "vscode-languageclient/browser";
 import { activateWith } from "./extension.ts";

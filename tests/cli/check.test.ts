@@ -123,7 +123,7 @@ test("--handset stands in for the craft's own, from wherever it lies", async () 
   expect(wrong).toEqual({
     status: 2,
     out: "",
-    error: "fettle: craft/jug.fettle is a craft, and --handset wants a handset\n",
+    error: "fettle: craft/jug.fettle is a craft, and --handset takes a handset\n",
   });
 });
 

@@ -129,9 +129,9 @@ test.each([
   [["--set", "TL=dwn"], "TL has no position “dwn”: it has up, down"],
   [["--set", "TL"], "as in TL=down"],
   [["--set"], "--set needs a value"],
-  [["--throttle", "low"], "--throttle wants a number from 500 to 2500 in us, not “low”"],
-  [["--throttle", "10 %"], "--throttle wants a number"],
-  [["--tilt", "181"], "--tilt wants a number from 0 to 180 in deg"],
+  [["--throttle", "low"], "--throttle takes a number from 500 to 2500 in us, not “low”"],
+  [["--throttle", "10 %"], "--throttle takes a number"],
+  [["--tilt", "181"], "--tilt takes a number from 0 to 180 in deg"],
   [["--tilt", "3 us"], "in deg, not “3 us”"],
   [["--format", "sarif"], "--format is text or json"],
 ])("%j cannot run, and says why in one line", async (args, why) => {
@@ -144,7 +144,7 @@ test.each([
 test("a handset is no craft, and a file that is not there is none either", async () => {
   expect(await ready(["handsets/wheel.fettle"])).toMatchObject({
     status: 2,
-    error: expect.stringContaining("craft is wanted"),
+    error: expect.stringContaining("craft is expected"),
   });
   expect(await ready(["craft/no.fettle"])).toMatchObject({ status: 2, error: expect.stringContaining("no such file") });
 });

@@ -198,7 +198,7 @@ test("text shows each value with its place, from line 1", async () => {
 test.each([
   [[], "say which craft"],
   [["crock.fettle", "base.fettle"], "one craft at a time, and “base.fettle” is one too many"],
-  [["base.fettle"], "base.fettle is a layer, and a craft is wanted here: name a craft that uses it"],
+  [["base.fettle"], "base.fettle is a layer, and a craft is expected here: name a craft that uses it"],
   [["nope.fettle"], "nope.fettle: there is no such file"],
   [["."], ". holds several scripts: name one craft"],
   [["crock.fettle", "--format", "sarif"], "--format is text or json, not “sarif”"],

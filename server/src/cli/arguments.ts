@@ -68,7 +68,7 @@ export function oneOf<Word extends string>(args: Arguments, option: string, word
   return word;
 }
 
-/** The one path that a command wants. */
+/** The one path that a command expects. */
 export function onePath(args: Arguments, what: string): string {
   const [path, second] = args.paths;
   if (path === undefined) throw new CannotRun(`say which ${what}`);

@@ -13,14 +13,14 @@ export async function askAnswers(found: FoundFiles, io: Io): Promise<Answers> {
   const ask = async (prompt: string): Promise<string> => {
     const line = await conversation.ask(prompt);
     if (line !== null) return line.trim();
-    // What ended input left the cursor behind the question.
+    // The end of input left the cursor after the question.
     io.error("\n");
     throw new CannotRun("the answers ended before the questions did: nothing is written");
   };
   try {
     const answers: Record<string, Answer> = { name: await askName(ask, io) };
     const all = allQuestions(found);
-    // What nothing can be chosen for is not asked, and not counted.
+    // A question without choices is not asked, and not counted.
     const steps = all.filter(({ choices }) => choices.length > 0).length;
     for (const [at, { id }] of all.entries()) {
       const question = questionsFor(found, answers).find((each) => each.id === id)!;
@@ -72,7 +72,7 @@ async function askOne(
   }
 }
 
-/** What a number or the begin of a word was taken for, where that is not what was typed: 5 may be the fifth, or 5 inch. */
+/** How a number or the beginning of a word was understood, if that differs from what was typed: 5 may be the fifth, or 5 inch. */
 function understood({ choices }: Question, said: string, answer: Answer): string {
   const words = typeof answer === "string" ? [answer] : answer;
   if (words.join(", ") === said) return "";

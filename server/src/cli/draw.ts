@@ -46,7 +46,7 @@ Of the OSD:
   --grid GRID        the layout fitted to another grid, such as 53x20; what finds no room
                      there is named on standard error
 
-What flashes does so in an SVG, unless the reader wants no motion, and is steady in a PNG.
+What flashes does so in an SVG, unless the reader prefers reduced motion, and is steady in a PNG.
 
 Exit status: 0 the drawing is written, 2 there is nothing to draw or it cannot be written.
 `;
@@ -110,7 +110,7 @@ function wantedOsd(given: Arguments): WantedOsd {
   };
 }
 
-/** An option that would be without effect is a mistake of the one who wrote it. */
+/** An option that would have no effect is reported as a mistake. */
 function refuseOsdOptions(given: Arguments): void {
   const option = ["page", "scenario", "grid"].find((each) => given.has(each));
   if (option !== undefined) throw new CannotRun(`--${option} belongs to --view osd`);

@@ -1,10 +1,10 @@
-/** What a command touches of the world around it, so that it can be run without a process. */
+/** Everything outside a command that it uses, so that it can be run without a process of its own. */
 
 /** The streams and the place of one run. */
 export interface Io {
   /** The working folder, an absolute path with `/`. */
   readonly folder: string;
-  /** True where a person looks at the output, and wants colour. */
+  /** True if the output goes to a person who expects colour. */
   readonly colour: boolean;
   out(text: string): void;
   error(text: string): void;

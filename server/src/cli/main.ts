@@ -11,7 +11,7 @@ async function input(): Promise<Uint8Array> {
 
 function converse(): Conversation {
   const reader = createInterface({ input: process.stdin, output: process.stderr });
-  // A question that is open when input ends is never answered: the end has to be waited for beside it.
+  // A pending question is never answered once input ends, so the end is awaited as well.
   const ended = new Promise<null>((resolve) => reader.once("close", () => resolve(null)));
   let open = true;
   reader.once("close", () => {
@@ -23,7 +23,7 @@ function converse(): Conversation {
   };
 }
 
-// A reader that has seen enough, as `head` has, is no fault.
+// A reader that closes the pipe early, as `head` does, is not an error.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   if (error.code === "EPIPE") process.exit(0);
   process.stderr.write(`fettle: standard output cannot be written: ${oneLine(error.message)}\n`);

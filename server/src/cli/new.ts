@@ -48,7 +48,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     io.out(`${JSON.stringify(questionsForPrograms(found), null, 2)}\n`);
     return 0;
   }
-  // Nobody should answer eight questions for nothing.
+  // Checked before the questions, so that no answers are lost.
   if (out !== undefined && !given.has("force") && readScriptFile(file).kind !== "missing")
     throw new CannotRun(`${out} is there already: choose another name, or --force replaces it`);
   const answers = await answersFrom(given.text("answers"), found, io);
@@ -62,14 +62,14 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   return 0;
 }
 
-/** Folders looked into for handsets and layers: nobody should wait for the questions. */
+/** The most folders that are searched for handsets and layers, so that the questions appear at once. */
 const MOST_FOLDERS = 1000;
 
 /** Where the craft is to stand, and what is there to build it on. Without a file it stands in the working folder. */
 async function openPlace(out: string | undefined, io: Io) {
   const folder = realPathOf(io.folder);
-  const wanted = toPath(resolve(folder, out ?? "new.fettle"));
-  const file = join(realPathOf(dirname(wanted)), basename(wanted));
+  const target = toPath(resolve(folder, out ?? "new.fettle"));
+  const file = join(realPathOf(dirname(target)), basename(target));
   const place = workspaceOf(file, folder);
   const { catalogue } = await wordsIn(place, io, (each) => nameFrom(folder, each));
   const { files } = listNearest(realPathOf(place.folder), isScriptFile, place.reach === "alone" ? 1 : MOST_FOLDERS);

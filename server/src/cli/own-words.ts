@@ -1,4 +1,4 @@
-/** The catalogue of a workspace on the disk: the one that ships, with the pilot's own files laid over it. */
+/** The catalogue of a workspace on the disk: the one that ships, with the pilot's own files added. */
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import { readOwnWords } from "../../../shared/ide/own-words/own-words.ts";
 import { isWordsFile } from "../../../shared/model/file-names.ts";
@@ -6,7 +6,7 @@ import { isFolder, listNearest, nameFrom, readScriptFile, realPathOf } from "../
 import { type WorkspacePlace, workspaceOf } from "../node/workspace-place.ts";
 import { CannotRun, type Io, oneLine } from "./io.ts";
 
-/** The catalogue to go by. */
+/** The catalogue that applies, with the pilot's own words. */
 export interface Words {
   readonly catalogue: Catalogue;
   /** True where some file, or part of one, could not be taken; standard error has said which. */
@@ -15,7 +15,7 @@ export interface Words {
 
 /** Folders looked into before a search gives up: more than any workspace of scripts has. */
 const MOST_FOLDERS = 10_000;
-/** A page is expected at once, and the working folder may be anywhere. */
+/** Fewer, since a page is expected at once and the working folder may be anywhere. */
 const MOST_FOLDERS_AROUND = 1000;
 
 /** Reads the own words of a workspace; what is wrong with them goes to standard error, a line each. */

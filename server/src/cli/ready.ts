@@ -88,7 +88,7 @@ function numberIn(given: Arguments, option: string, { unit, from, to }: Span): n
   const match = /^(-?\d+(?:\.\d+)?) ?([a-z]*)$/.exec(text);
   const number = Number(match?.[1]);
   if (match && (match[2] === "" || match[2] === unit) && number >= from && number <= to) return number;
-  throw new CannotRun(`--${option} wants a number from ${from} to ${to} in ${unit}, not “${text}”`);
+  throw new CannotRun(`--${option} takes a number from ${from} to ${to} in ${unit}, not “${text}”`);
 }
 
 export const command: Command = { help, run };

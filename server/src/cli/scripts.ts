@@ -23,7 +23,7 @@ export interface Scripts {
   readonly opened: readonly Opened[];
   /** Why the others could not, a line each. */
   readonly refused: readonly string[];
-  /** True where a file of the pilot's own words is at fault: standard error has said how. */
+  /** True where a file of the pilot's own words is at fault: the details are on standard error. */
   readonly wordsFaulty: boolean;
   /** The real path of the handset that stands in, where one was named. */
   readonly handset: string | undefined;
@@ -76,7 +76,7 @@ export async function openCraft(path: string, io: Io, handset?: string) {
 function whyNoCraft(script: Script): string {
   if (script.tree.newer) return "is written in a newer edition of the language than this program knows";
   if (script.tree.header === null) return 'is no craft: its first line should be: craft "NAME"';
-  return `is a ${script.kind}, and a craft is wanted here: name a craft that uses it`;
+  return `is a ${script.kind}, and a craft is expected here: name a craft that uses it`;
 }
 
 /** The scripts that a path stands for. */
@@ -132,6 +132,6 @@ async function holdHandset(
   if (answer.kind !== "text") throw new CannotRun(`${path}: ${whyNot(answer)}`);
   held.set(file, answer);
   const kind = (await workspaces.around(file)).script(file)?.kind;
-  if (kind !== "handset") throw new CannotRun(`${path} is a ${kind}, and --handset wants a handset`);
+  if (kind !== "handset") throw new CannotRun(`${path} is a ${kind}, and --handset takes a handset`);
   return file;
 }

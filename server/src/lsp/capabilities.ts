@@ -1,4 +1,4 @@
-/** What the client can do, and what the server offers in turn. */
+/** What the client can do, and what the server offers it. */
 import type {
   ClientCapabilities,
   FileOperationRegistrationOptions,
@@ -8,7 +8,7 @@ import type {
 import { CodeActionKind } from "vscode-languageserver-types";
 import { LEGEND } from "./tokens-to-lsp.ts";
 
-/** What a client has said of itself, as far as it matters here. */
+/** The capabilities of a client that matter here. */
 export interface Abilities {
   /** Asks for diagnostics itself; else they are pushed. */
   readonly pulls: boolean;
@@ -38,7 +38,7 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
   };
 }
 
-/** Of files each is told by the watch for its name. */
+/** Folders only: changes of files are reported by the file watchers. */
 const FOLDERS: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: "**", matches: "folder" } }] };
 
 /** What the server offers to such a client. */

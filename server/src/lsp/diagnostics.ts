@@ -15,14 +15,14 @@ export interface VersionedDiagnostics {
   readonly diagnostics: Diagnostic[];
 }
 
-/** Waits for all that the document uses; a text that is too large has that one finding. */
+/** Waits for all files that the document uses; a text that is not read has one finding that says why. */
 export async function diagnosticsOf(
   documents: Documents,
   uri: Uri,
   pageOfRule: PageOfRule,
 ): Promise<VersionedDiagnostics> {
   const file = await documents.load(uri);
-  // Read after the wait, in which the document may have changed, and before anything else is waited for.
+  // Read after the wait, during which the document may have changed, and without another wait before the findings.
   const version = documents.version(uri);
   const why = documents.whyUnread(uri);
   const findings = why === null ? findingsOf(documents.now(), file) : [unread(file, why)];
@@ -46,11 +46,11 @@ export function wordsDiagnostics(problems: readonly WordsProblem[], uriOf: UriOf
   return told;
 }
 
-/** More than anybody reads: so many are sent, and how many more there are. */
+/** The most findings that are sent: more than anyone reads. */
 const MOST_FINDINGS = 1000;
 const GRAVEST_FIRST = ["error", "warning", "info", "hint"];
 
-/** The findings that are sent, in their order: where there are very many, those that weigh least are left out. */
+/** The findings that are sent, in their order: if there are too many, the least severe are left out. */
 function gravest(findings: readonly Finding[]): readonly Finding[] {
   if (findings.length <= MOST_FINDINGS) return findings;
   const byWeight = GRAVEST_FIRST.flatMap((severity) => findings.filter((finding) => finding.severity === severity));

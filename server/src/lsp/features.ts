@@ -1,4 +1,4 @@
-/** What the editor asks of a document: each handler waits for the files, asks the service, and hands it over. */
+/** What the editor asks of a document: each handler waits for the files, asks the core, and converts the answer. */
 import type { Connection } from "vscode-languageserver";
 import { type CompletionItem, MarkupKind } from "vscode-languageserver-types";
 import { completionsAt, type DocRef, documentationOf } from "../../../shared/ide/completion/complete.ts";
@@ -89,7 +89,7 @@ export function answerFeatures({ connection, documents, guard, abilities, pageOf
   connection.onCodeLens(
     guard("code lenses", null, async ({ textDocument: { uri } }) => {
       const file = await documents.load(uri);
-      // An empty command is shown as words alone: there is nothing to click.
+      // An empty command is shown as plain text: there is nothing to click.
       return lensesOf(now(), file).map(({ range, title }) => ({ range, command: { title, command: "" } }));
     }),
   );

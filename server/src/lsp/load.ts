@@ -8,7 +8,7 @@ export interface Asked {
   readonly textDocument: { readonly uri: Uri };
 }
 
-/** The path of the document asked about, once all is read that its answer may need. */
+/** The path of the document, once all files are loaded that an answer about it may need. */
 export function loadFor(documents: Documents, { textDocument: { uri } }: Asked): Promise<FilePath> {
   return documents.isCraft(uri) ? documents.load(uri) : documents.loadAll(uri);
 }

@@ -1,4 +1,4 @@
-/** The questions of a new craft and the script that their answers give, for the client that asks them. */
+/** The questions for a new craft and the resulting script, for the client that asks them. */
 import type { Connection } from "vscode-languageserver";
 import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
 import { findFiles, newCraft, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
@@ -19,7 +19,7 @@ export function answerNewCraft(connection: Connection, documents: Documents, gua
       // A folder may be opened through a link, while its files are known by their real paths.
       const root = (await documents.loadAll(folder ?? asUri("untitled:"))).replace(/\/$/, "");
       const workspace = documents.now();
-      // Without a folder nothing could be used, wherever it lies.
+      // Without a folder a `use` could not lead to any file.
       const found = folder === null ? NOTHING_FOUND : findFiles(workspace, root);
       const understood = readAnswers(found, answers);
       const questions = questionsFor(found, answers);

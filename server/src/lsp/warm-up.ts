@@ -1,7 +1,7 @@
 /**
  * Typing before anybody types. An engine compiles well only what has run often, so the first keys of
  * a session would take several times as long as those after them. A craft of our own is typed in and
- * checked as a pilot's is, out of sight, while the editor asks for nothing.
+ * checked as a pilot's is, in the background, while the editor sends no requests.
  */
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { debounce } from "./debounce.ts";
@@ -12,7 +12,7 @@ import { makeDocuments } from "./documents.ts";
 const SILENCE_MS = 60;
 /** Lets a message in between two keys, each of which takes a few milliseconds. */
 const BREATH_MS = 2;
-/** More gain nothing that one could measure. */
+/** More make no measurable difference. */
 const KEYS = 50;
 /** Code that has met one set of documents is compiled for that one alone, and for any once it has met a second. */
 const TIMES = 3;
@@ -126,7 +126,7 @@ export async function* rehearse(): AsyncGenerator<number> {
   for (let i = 0; i < TIMES; i++) yield* type();
 }
 
-/** Types a digit, takes it away again, and so on. */
+/** Types a digit, removes it again, and so on. */
 async function* type(): AsyncGenerator<number> {
   const files = memoryFiles(texts);
   const documents = makeDocuments({

@@ -1,5 +1,5 @@
 /**
- * The language server in a web worker: files are asked of the editor, which alone can reach them.
+ * The language server in a web worker: files are requested from the editor, since only it can access them.
  * Its bundle is the one that ships the server: the extension on Node takes `startServer` from it.
  */
 import type { Connection } from "vscode-languageserver";
@@ -13,7 +13,7 @@ export { startServer };
 
 declare const self: DedicatedWorkerGlobalScope;
 
-/** What a worker alone needs is loaded in a worker alone; no message comes before it is there. */
+/** Modules that only a worker needs are loaded only in a worker; no message arrives before they are loaded. */
 async function serveEditor(): Promise<void> {
   const { BrowserMessageReader, BrowserMessageWriter, createConnection } = await import(
     "vscode-languageserver/browser"

@@ -1,4 +1,4 @@
-/** The disk as the language server asks for it. Nothing here keeps the server waiting for a disk that is slow. */
+/** The disk as the language server asks for it. Every call is asynchronous: a slow disk does not block the server. */
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import { sep } from "node:path";
 import { isScriptFile, isSkippedFolder, isWordsFile } from "../../../shared/model/file-names.ts";

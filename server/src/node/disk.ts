@@ -24,7 +24,7 @@ export function toPath(path: string): string {
   return resolve(path).split(sep).join("/");
 }
 
-/** Whether a path is a folder; false where nothing is there or nobody may look. */
+/** Whether a path is a folder; false if it does not exist or cannot be accessed. */
 export function isFolder(path: string): boolean {
   try {
     return statSync(path).isDirectory();
@@ -68,15 +68,15 @@ export function listScripts(folder: string, report?: Report): string[] {
   return listFiles(folder, isScriptFile, report);
 }
 
-/** Every file below a folder whose name is wanted, in order of path; `report` as for scripts. */
-export function listFiles(folder: string, wanted: (name: string) => boolean, report?: Report): string[] {
+/** Every file below a folder with a matching name, in order of path; `report` as for scripts. */
+export function listFiles(folder: string, matches: (name: string) => boolean, report?: Report): string[] {
   const found: string[] = [];
   const visit = (path: string): void => {
     for (const entry of entriesOf(path, report)) {
       const below = join(path, entry.name);
       if (entry.isDirectory()) {
         if (!SKIPPED.has(entry.name)) visit(below);
-      } else if (wanted(entry.name)) {
+      } else if (matches(entry.name)) {
         found.push(toPath(below));
       }
     }
@@ -86,13 +86,13 @@ export function listFiles(folder: string, wanted: (name: string) => boolean, rep
 }
 
 /**
- * The files below a folder whose name is wanted, in order of path. It looks into the nearest
+ * The files below a folder with a matching name, in order of path. It searches the nearest
  * folders first, into none that is hidden, and into at most so many; `unseen` is true where there
- * were more. A whole disk is nobody's workspace: there nothing is looked for.
+ * were more. The root of a disk is never a workspace, so nothing is listed there.
  */
 export function listNearest(
   folder: string,
-  wanted: (name: string) => boolean,
+  matches: (name: string) => boolean,
   mostFolders: number,
 ): { readonly files: string[]; readonly unseen: boolean } {
   const files: string[] = [];
@@ -101,7 +101,7 @@ export function listNearest(
     for (const entry of entriesOf(folders[i]!)) {
       if (entry.isDirectory()) {
         if (!SKIPPED.has(entry.name) && !entry.name.startsWith(".")) folders.push(join(folders[i]!, entry.name));
-      } else if (wanted(entry.name)) {
+      } else if (matches(entry.name)) {
         files.push(toPath(join(folders[i]!, entry.name)));
       }
     }
@@ -136,7 +136,7 @@ export function writeAtomically(path: string, content: string | Uint8Array): voi
   }
 }
 
-/** How a disk says that a file has one name there and no more, as on most memory cards. */
+/** Error codes of file systems without hard links, as on most memory cards. */
 const NO_SECOND_NAMES = new Set(["EPERM", "ENOTSUP", "EOPNOTSUPP", "ENOSYS"]);
 
 /** Writes a new file, whole or not at all where the disk can; what has the name already stays, and that throws EEXIST. */
@@ -144,7 +144,7 @@ export function writeNewAtomically(path: string, content: string | Uint8Array): 
   const beside = `${path}.${process.pid}.part`;
   try {
     writeFileSync(beside, content);
-    // A second name is given only where nobody has it, in one step.
+    // A hard link is created only if the name is free, in one atomic step.
     linkSync(beside, path);
   } catch (error) {
     if (!NO_SECOND_NAMES.has((error as NodeJS.ErrnoException).code ?? "")) throw error;

@@ -27,7 +27,7 @@ export async function toPng(svg: string): Promise<Uint8Array> {
 
 let begun: ReturnType<typeof begin> | null = null;
 
-/** The package that paints, begun: that can be done but once a process. */
+/** The package that renders, initialized: that can be done only once per process. */
 export function painter(): ReturnType<typeof begin> {
   begun ??= begin();
   return begun;

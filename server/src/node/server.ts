@@ -3,7 +3,7 @@ import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { startServer } from "../lsp/start.ts";
 import { diskFiles } from "./disk-files.ts";
 
-// Whoever starts it says how to speak to it (`--stdio`, `--node-ipc`); whoever says nothing means stdio.
+// The caller chooses the transport (`--stdio`, `--node-ipc`); the default is stdio.
 const said = process.argv.some((argument) => /^--(stdio|node-ipc|socket|pipe)/.test(argument));
 if (!said) process.argv.push("--stdio");
 
