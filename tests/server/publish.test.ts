@@ -20,29 +20,38 @@ const typed = (version: number, text: string) =>
 const watched = (uri: string, type: 1 | 2 | 3) =>
   session.client.sendNotification("workspace/didChangeWatchedFiles", { changes: [{ uri, type }] });
 
-test("findings that had to wait for a file carry the version that they are of, not the one at which the wait began", async () => {
+/** A session in which a file that the craft uses is read only once it is released. */
+async function waitingForBase(): Promise<() => void> {
   const files = filesInMemory({ "/shed/jug.fettle": jug, "/shed/base.fettle": base });
   let release = () => {};
   const released = new Promise<void>((resolve) => {
     release = resolve;
   });
-  let asked = false;
-  const slow: typeof files = {
-    ...files,
-    async read(path) {
-      if (path === "/shed/base.fettle") {
-        asked = true;
+  let isAsked = false;
+  session = await startSession(
+    {
+      ...files,
+      async read(path) {
+        if (path !== "/shed/base.fettle") return files.read(path);
+        isAsked = true;
         await released;
-      }
-      return files.read(path);
+        return files.read(path);
+      },
     },
-  };
-  session = await startSession(slow, {});
+    {},
+  );
   await session.open(jugUri, jug);
-  await expect.poll(() => asked).toBe(true);
+  await expect.poll(() => isAsked).toBe(true);
+  return release;
+}
+
+/** Answered after all that was sent before it, and without waiting for any file. */
+const received = () => session.client.sendRequest("completionItem/resolve", { label: "cells" });
+
+test("findings that had to wait for a file carry the version that they are of, not the one at which the wait began", async () => {
+  const release = await waitingForBase();
   await typed(2, jug.replace("cells 99", "cells 4"));
-  // Answered after all that was sent before it.
-  await session.client.sendRequest("completionItem/resolve", { label: "cells" });
+  await received();
   release();
   await expect.poll(() => session.publications.length).toBe(2);
   for (const { version, diagnostics } of session.publications)
@@ -50,11 +59,12 @@ test("findings that had to wait for a file carry the version that they are of, n
 });
 
 test("a script that is closed while its findings are worked out has none published after it", async () => {
-  session = await startSession(filesInMemory({ "/shed/jug.fettle": jug, "/shed/base.fettle": base }), {});
-  await session.open(jugUri, jug);
+  const release = await waitingForBase();
   await session.client.sendNotification("textDocument/didClose", { textDocument: { uri: jugUri } });
-  await session.client.sendRequest("fettle/page", { name: "pack" });
-  expect(session.publications.at(-1)).toEqual({ uri: jugUri, diagnostics: [] });
+  await received();
+  release();
+  await session.client.sendRequest("fettle/panel", { uri: jugUri });
+  expect(session.publications).toEqual([{ uri: jugUri, diagnostics: [] }]);
 });
 
 const CAN_REFRESH = {

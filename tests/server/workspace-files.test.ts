@@ -133,9 +133,10 @@ test("what is told while the workspace is being listed counts", async () => {
   texts["/shed/tune.fettle"] = layer("Tune");
   // The file is there, but a script that is told to be gone is gone.
   await tell(["/shed/wide.fettle", DELETED], ["/shed/tune.fettle", CREATED]);
-  const answer = offered();
+  // Answered after all that was sent before it, and without waiting for any file.
+  await session.client.sendRequest("completionItem/resolve", { label: "cells" });
   release();
-  expect(await answer).toEqual(["tune.fettle"]);
+  expect(await offered()).toEqual(["tune.fettle"]);
 });
 
 test("a folder that joins the workspace is listed, and one that leaves it is forgotten", async () => {
