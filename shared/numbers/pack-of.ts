@@ -42,7 +42,8 @@ export interface PackFigures {
 /** Plain `pack` and every named pack, in the order in which they were said. */
 export const packsOf = onceFor((craft, catalogue): readonly PackFigures[] => {
   const named = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
-  return ["pack", ...named].map((section) => rememberedOf(craft, catalogue, section));
+  const remembered = rememberedIn(craft);
+  return ["pack", ...named].map((section) => rememberedOf(craft, catalogue, section, remembered));
 });
 
 type Table = ReadonlyMap<string, Setting>;
@@ -59,11 +60,15 @@ const rememberedIn = perFile(() => new Map<string, Remembered>());
 /** A shelf of packs, and no more. */
 const MOST_REMEMBERED = 1000;
 
-/** The figures of a pack, computed anew only where a value of it or of plain `pack` is another: a shelf may be long. */
-function rememberedOf(craft: Craft, catalogue: Catalogue, section: string): PackFigures {
+/** The figures of a pack, computed again only if a value of it or of plain `pack` is another: a shelf may be long. */
+function rememberedOf(
+  craft: Craft,
+  catalogue: Catalogue,
+  section: string,
+  remembered: Map<string, Remembered>,
+): PackFigures {
   const own = craft.settings.get(section) ?? NOTHING;
   const plain = craft.settings.get("pack") ?? NOTHING;
-  const remembered = rememberedIn(craft);
   const known = remembered.get(section);
   if (known?.catalogue === catalogue && sameValues(known.own, own) && sameValues(known.plain, plain))
     return known.figures;

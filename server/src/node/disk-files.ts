@@ -1,5 +1,6 @@
-/** The disk as the language server asks for it. Every call is asynchronous: a slow disk does not block the server. */
-import { readdir, readFile, realpath, stat } from "node:fs/promises";
+/** The disk as the language server asks for it. A disk that does not answer does not block the server. */
+import { readFileSync } from "node:fs";
+import { readdir, realpath, stat } from "node:fs/promises";
 import { sep } from "node:path";
 import { isScriptFile, isSkippedFolder, isWordsFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
@@ -17,7 +18,8 @@ export const diskFiles: ServerFiles = {
   read: limited(MOST_AT_ONCE, async (path) => {
     // A document that is no file (an unsaved one, a comparison) has an address that no disk knows.
     if (/^[a-z][a-z0-9+.-]+:/i.test(path)) return { answer: { kind: "missing" }, realPath: path };
-    return { answer: await answerOf(path), realPath: await realPathOf(path) };
+    const [answer, realPath] = await Promise.all([answerOf(path), realPathOf(path)]);
+    return { answer, realPath };
   }),
   list: (folders) => listWorkspace(folders),
 };
@@ -26,7 +28,8 @@ async function answerOf(path: FilePath): Promise<FileAnswer> {
   try {
     const found = await stat(path);
     if (!found.isFile()) return { kind: "unreadable", why: "it is no file" };
-    return found.size > MOST_BYTES ? tooLarge(found.size) : textAnswer(await readFile(path));
+    // A disk that has answered once gives a small file at once; read asynchronously, it would take four more turns.
+    return found.size > MOST_BYTES ? tooLarge(found.size) : textAnswer(readFileSync(path));
   } catch (error) {
     return whyUnreadable(error);
   }
