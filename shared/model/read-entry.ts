@@ -146,11 +146,10 @@ function readFollows(text: string, head: Word, at: Cols, catalogue: Catalogue): 
   const setting = adjustable(head.text, catalogue);
   const type = setting?.types.find((each) => each.is === "quantity");
   if (!setting || type?.is !== "quantity") {
-    const names = catalogue.sections.flatMap((section) => section.settings.filter(isQuantity));
     const dotted = dottedFault(text, head, catalogue);
     if (dotted) return { ...faultyEntry(head, "follows", ""), fault: dotted };
     const message = `No setting “${head.text}” can follow a dial: only a setting that is a quantity can.`;
-    return faultyEntry(head, "follows", message, names);
+    return faultyEntry(head, "follows", message, quantitiesOf(catalogue));
   }
   const read = readDirectEntry(text, head, at, "setting", (context) => readFollowing(context, setting, type));
   const beyond =
@@ -195,6 +194,18 @@ export function adjustable(name: string, catalogue: Catalogue): SettingSpec | un
     if (setting) return setting;
   }
   return undefined;
+}
+
+const quantities = new WeakMap<Catalogue, readonly SettingSpec[]>();
+
+/** Every setting that can follow a dial, the same list for the same catalogue. */
+function quantitiesOf(catalogue: Catalogue): readonly SettingSpec[] {
+  let found = quantities.get(catalogue);
+  if (!found) {
+    found = catalogue.sections.flatMap((section) => section.settings.filter(isQuantity));
+    quantities.set(catalogue, found);
+  }
+  return found;
 }
 
 function isQuantity(setting: SettingSpec): boolean {

@@ -14,6 +14,28 @@ function maxDistance(word: string): number {
   return Math.max(1, Math.floor(word.length / 3));
 }
 
+/** A name as it is compared: in small letters. */
+interface Candidate {
+  readonly name: string;
+  readonly lower: string;
+  readonly phrases: readonly string[];
+}
+
+/** By list: most lists are the catalogue's own, and are searched for every unknown name of a script. */
+const candidateLists = new WeakMap<readonly (string | NameWithWords)[], readonly Candidate[]>();
+
+function candidatesOf(names: readonly (string | NameWithWords)[]): readonly Candidate[] {
+  let candidates = candidateLists.get(names);
+  if (!candidates) {
+    candidates = names.map((each) => {
+      const { name, words = [] } = typeof each === "string" ? { name: each } : each;
+      return { name, lower: name.toLowerCase(), phrases: words.map((phrase) => phrase.toLowerCase()) };
+    });
+    candidateLists.set(names, candidates);
+  }
+  return candidates;
+}
+
 /**
  * The names most similar to `word`, best first, at most `most`: by edit distance, and by the plain
  * words that the catalogue lists for a name.
@@ -22,16 +44,15 @@ export function similarNames(word: string, names: readonly (string | NameWithWor
   if (word.length > MAX_LENGTH) return [];
   const lower = word.toLowerCase();
   const plain = lower.replaceAll("-", " ");
+  const [mostOfName, mostOfPhrase] = [maxDistance(lower), maxDistance(plain)];
   const scored: { name: string; score: number }[] = [];
-  for (const each of names) {
-    const { name, words = [] } = typeof each === "string" ? { name: each } : each;
-    const spelled = isTransposition(lower, name.toLowerCase()) ? 1 : distance(lower, name.toLowerCase());
-    let score = spelled <= maxDistance(lower) ? spelled : Number.POSITIVE_INFINITY;
+  for (const { name, lower: candidate, phrases } of candidatesOf(names)) {
+    let score = isTransposition(lower, candidate) ? 1 : distanceWithin(lower, candidate, mostOfName);
     if (lower.length >= 3 && (name.startsWith(lower) || name.endsWith(`-${lower}`))) score = Math.min(score, 1.5);
-    for (const phrase of words) {
-      const lowerPhrase = phrase.toLowerCase();
-      if (lowerPhrase === plain) score = Math.min(score, 0.5);
-      else if (distance(lowerPhrase, plain) <= maxDistance(plain) && plain.length > 3) score = Math.min(score, 2.5);
+    for (const phrase of phrases) {
+      if (phrase === plain) score = Math.min(score, 0.5);
+      else if (plain.length > 3 && distanceWithin(phrase, plain, mostOfPhrase) <= mostOfPhrase)
+        score = Math.min(score, 2.5);
     }
     if (Number.isFinite(score)) scored.push({ name, score });
   }
@@ -40,6 +61,13 @@ export function similarNames(word: string, names: readonly (string | NameWithWor
   if (same.length > 0) return same.map(({ name }) => name);
   scored.sort((a, b) => a.score - b.score || (a.name < b.name ? -1 : 1));
   return [...new Set(scored.map((each) => each.name))].slice(0, most);
+}
+
+/** The edit distance, or infinity above `most`: it is at least the difference in length, which costs nothing to know. */
+function distanceWithin(a: string, b: string, most: number): number {
+  if (Math.abs(a.length - b.length) > most) return Number.POSITIVE_INFINITY;
+  const found = distance(a, b);
+  return found <= most ? found : Number.POSITIVE_INFINITY;
 }
 
 /** The question at the end of a message, with a space before it: which of these was meant. Empty without names. */
