@@ -57,8 +57,8 @@ interface Remembered {
 }
 /** By section. */
 const rememberedIn = perFile(() => new Map<string, Remembered>());
-/** A shelf of packs, and no more. */
-const MOST_REMEMBERED = 1000;
+/** As many as a file can have; more were renamed while they were typed. */
+const MOST_REMEMBERED = 6000;
 
 /** The figures of a pack, computed again only if a value of it or of plain `pack` is another: a shelf may be long. */
 function rememberedOf(

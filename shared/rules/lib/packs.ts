@@ -34,8 +34,8 @@ interface Looked {
 
 /** By section. */
 const lookedIn = perFile(() => new Map<string, Looked>());
-/** A shelf of packs, and no more. */
-const MOST_REMEMBERED = 1000;
+/** As many as a file can have; more were renamed while they were typed. */
+const MOST_REMEMBERED = 6000;
 
 /** Figures are the same object for as long as no value of the pack changes. */
 function lookedAt(figures: PackFigures, looked: Map<string, Looked>): Looked {
@@ -48,10 +48,10 @@ function lookedAt(figures: PackFigures, looked: Map<string, Looked>): Looked {
   return known;
 }
 
-/** Made once for a craft: several rules go through its packs. */
-const shelfOf = onceFor((craft, catalogue): readonly Looked[] => {
+/** Made once for a craft: several rules go through its packs. A pack itself is made once a rule looks at it. */
+const shelfOf = onceFor((craft, catalogue): readonly { readonly looked: Looked; pack?: Pack }[] => {
   const looked = lookedIn(craft);
-  return packsOf(craft, catalogue).map((figures) => lookedAt(figures, looked));
+  return packsOf(craft, catalogue).map((figures) => ({ looked: lookedAt(figures, looked) }));
 });
 
 /**
@@ -67,11 +67,13 @@ export function packReports<A extends number | null | undefined>(
 ): Report[] {
   const reports: Report[] = [];
   const { catalogue } = workspace;
-  for (const { figures, calm } of shelfOf(craft, catalogue)) {
+  for (const each of shelfOf(craft, catalogue)) {
+    const { figures, calm } = each.looked;
     if (calm.has(check) && calm.get(check) === also) continue;
-    const found = check(packOf(figures, craft, catalogue), also);
+    each.pack ??= packOf(figures, craft, catalogue);
+    const found = check(each.pack, also);
     if (found.length === 0) calm.set(check, also);
-    for (const each of found) reports.push(...reportOf(each, figures.section, workspace));
+    for (const report of found) reports.push(...reportOf(report, figures.section, workspace));
   }
   return reports;
 }
