@@ -85,15 +85,7 @@ function NoScript() {
 
 function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
   if (model.goggles)
-    return (
-      <GogglesView
-        craft={model.craft}
-        picture={model.goggles}
-        file={model.file}
-        version={model.version}
-        marked={marked}
-      />
-    );
+    return <GogglesView craft={model.craft} picture={model.goggles} file={model.file} marked={marked} />;
   return <p class="empty">{model.noGoggles ?? "This script lays out no OSD."}</p>;
 }
 

@@ -20,7 +20,6 @@ interface Props {
   readonly craft: string;
   readonly picture: GogglesPicture;
   readonly file: string;
-  readonly version: number;
   readonly marked: LinePlace | null;
 }
 
@@ -36,14 +35,14 @@ interface FocusRequest {
 const FOCUS_REQUEST_MS = 15_000;
 
 /** The whole view; without elements where the pilot chose that and the craft can hide them. */
-export function GogglesView({ craft, picture, file, version, marked }: Props) {
+export function GogglesView({ craft, picture, file, marked }: Props) {
   const mover = useRef<Mover | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
   const [bare, setBare] = useState<"bare" | "with elements">("with elements");
   const [still, setStill] = useState<"still" | "flashing">("flashing");
   const { elements, preview } = picture;
   const chosen = elements.find(({ name }) => name === chosenName) ?? null;
-  const send = (gesture: OsdGesture) => postToHost({ kind: "osd", file, page: picture.page, gesture, version });
+  const send = (gesture: OsdGesture) => postToHost({ kind: "osd", file, page: picture.page, gesture });
   const nudge = ({ name }: PanelElement, by: Cell) => mover.current?.nudge(name, by);
   const press = ({ at }: PanelElement) => postToHost({ kind: "select", at });
 

@@ -10,7 +10,9 @@ export async function activate(context: ExtensionContext): Promise<void> {
   client = await activateWith(context, ({ extensionUri }, options) => {
     const module = Uri.joinPath(extensionUri, "dist/server/node.cjs").fsPath;
     const run = { module, transport: TransportKind.ipc };
-    return new LanguageClient("fettle", "Fettle", { run, debug: run }, options);
+    // Used where the extension itself runs under a debugger, which can then attach to the server too.
+    const debug = { ...run, options: { execArgv: ["--inspect=6009"] } };
+    return new LanguageClient("fettle", "Fettle", { run, debug }, options);
   });
 }
 

@@ -104,14 +104,9 @@ export function osdGestures(ask: Ask): OsdGestures {
  * is opened, so that its next answer knows its version; null means to ask once more.
  */
 async function documentsFor({ files }: Edits): Promise<TextDocument[] | null> {
-  const documents: TextDocument[] = [];
-  let asMade = true;
-  for (const { file, version } of files) {
-    const document = await workspace.openTextDocument(Uri.parse(file));
-    documents.push(document);
-    asMade &&= version === document.version;
-  }
-  return asMade ? documents : null;
+  const documents = await Promise.all(files.map(({ file }) => workspace.openTextDocument(Uri.parse(file))));
+  // Compared only once all are open: one may change while another is being opened.
+  return documents.every(({ version }, index) => version === files[index]!.version) ? documents : null;
 }
 
 function editOf({ files }: Edits): WorkspaceEdit {

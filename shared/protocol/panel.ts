@@ -315,16 +315,10 @@ export type FromPanel =
   | { readonly kind: "positions"; readonly positions: ControlsAt }
   | { readonly kind: "craft"; readonly file: string }
   /**
-   * `file` and `version` are those of the model on which the gesture was made: another script may be in
-   * front by now.
+   * `file` is that of the model on which the gesture was made: another script may be in front by now. It
+   * names an element and a cell, so it has a meaning for whatever the script says by then.
    */
-  | {
-      readonly kind: "osd";
-      readonly file: string;
-      readonly page: OsdPage;
-      readonly gesture: OsdGesture;
-      readonly version: number;
-    }
+  | { readonly kind: "osd"; readonly file: string; readonly page: OsdPage; readonly gesture: OsdGesture }
   | { readonly kind: "look"; readonly scenario: Scenario; readonly page: OsdPage }
   /** Shows the layout on another grid; null ends the preview. */
   | { readonly kind: "preview"; readonly grid: Grid | null }

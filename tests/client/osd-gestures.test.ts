@@ -19,6 +19,8 @@ const editor = vi.hoisted(() => ({
   /** The document in sight, and what was done with it there. */
   shown: "jug",
   steps: [] as string[],
+  /** Called as a document is opened. */
+  opening: (_: string): void => undefined,
 }));
 
 vi.mock("vscode", () => ({
@@ -64,6 +66,7 @@ vi.mock("vscode", () => ({
   },
   workspace: {
     async openTextDocument(uri: { toString(): string }): Promise<FakeDocument> {
+      editor.opening(uri.toString());
       return documentOf(uri.toString());
     },
     async applyEdit(edit: { files: unknown[] }) {
@@ -84,7 +87,7 @@ const { osdGestures } = await import("../../client/src/osd-gestures.ts");
 
 beforeEach(() => {
   Object.assign(editor, { applied: [], asked: [], warnings: [], takesEdits: true, pick: undefined });
-  Object.assign(editor, { shown: "jug", steps: [], documents: new Map() });
+  Object.assign(editor, { shown: "jug", steps: [], documents: new Map(), opening: () => undefined });
   documentOf("jug").version = 3;
 });
 
@@ -131,6 +134,25 @@ test("edits made for another version are never applied: they are asked for again
   expect(await gestures.perform(made)).toBe(true);
   expect(asked).toHaveLength(2);
   expect(JSON.stringify(editor.applied)).toContain("[5,0,5,1]");
+  expect(editor.applied).toHaveLength(1);
+});
+
+test("a document that changes while another is being opened has its edits asked for again", async () => {
+  const both = (jug: number): OsdEditResult => ({
+    kind: "edits",
+    files: ["jug", "wide"].map((file) => ({
+      file: asUri(file),
+      version: file === "jug" ? jug : 1,
+      edits: [{ range: at(4), text: "x" }],
+    })),
+  });
+  documentOf("wide");
+  editor.opening = (name) => {
+    if (name === "wide") documentOf("jug").version = 4;
+  };
+  const { asked, gestures } = answering(both(3), both(4));
+  expect(await gestures.perform(made)).toBe(true);
+  expect(asked).toHaveLength(2);
   expect(editor.applied).toHaveLength(1);
 });
 

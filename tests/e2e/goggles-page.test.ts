@@ -45,7 +45,7 @@ beforeEach(async () => {
   await panel.told();
 });
 
-test("a drag goes on against a model that comes meanwhile, and is told of with that model's version", async () => {
+test("a drag continues against a model that comes meanwhile, and ends as one message with the cell", async () => {
   await drag([3, 13], [12, 9]);
   expect(await note().textContent()).toContain("column 11, row 9");
   // Somebody moves it, and another into its way, in the script.
@@ -60,7 +60,6 @@ test("a drag goes on against a model that comes meanwhile, and is told of with t
       kind: "osd",
       file: "file:///shed/jug 0.fettle",
       page: "osd",
-      version: 900,
       gesture: { kind: "move", element: "pack-volts", column: 11, row: 9 },
     },
   ]);
