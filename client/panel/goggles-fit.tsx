@@ -1,8 +1,8 @@
 /** The layout on another grid: requested, previewed, and only then written. */
 import { useEffect, useState } from "preact/hooks";
-import { listed } from "../../shared/draw/words.ts";
 import { type Grid, LARGEST_GRID, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
 import type { FitPreview, GogglesPicture, OsdGesture } from "../../shared/protocol/panel.ts";
+import { joinWithAnd } from "../../shared/text/list.ts";
 import { postToHost } from "./host.ts";
 
 interface Props {
@@ -30,7 +30,7 @@ function Preview({ preview, apply }: { readonly preview: FitPreview; readonly ap
     <div class="preview">
       <p role="status">
         Preview on {columns} by {rows} cells.{" "}
-        {unplaced.length === 0 ? "Every element has a place." : `There is no room for ${listed(unplaced)}.`}
+        {unplaced.length === 0 ? "Every element has a place." : `There is no room for ${joinWithAnd(unplaced)}.`}
       </p>
       <div class="tools">
         <button type="button" class="first" onClick={() => apply({ kind: "fit", columns, rows })}>

@@ -1,5 +1,6 @@
 /** Gestures on the picture: elements dragged with a pointer, moved with keys, pressed, removed. */
-import { type Cell, movedBy } from "../../shared/draw/moving.ts";
+import { movedBy } from "../../shared/draw/moving.ts";
+import type { GridCell } from "../../shared/protocol/osd.ts";
 import type { PanelElement } from "../../shared/protocol/panel.ts";
 import { type GogglesDrawing, makePlacement } from "./goggles-placement.ts";
 
@@ -10,7 +11,7 @@ export interface Mover {
   cancel(): boolean;
   focus(name: string): void;
   /** Moves an element by a step, as a press of an arrow key does. */
-  nudge(name: string, by: Cell): void;
+  nudge(name: string, by: GridCell): void;
   dispose(): void;
 }
 
@@ -19,7 +20,7 @@ interface Drag {
   readonly pointerId: number;
   readonly fromX: number;
   readonly fromY: number;
-  readonly from: Cell;
+  readonly from: GridCell;
   hasMoved: boolean;
 }
 
@@ -122,7 +123,7 @@ export function makeMover(frame: HTMLElement): Mover {
     if (!clickHandled && element) placement.shown()?.press(element);
   };
 
-  const nudge = (name: string, by: Cell) => {
+  const nudge = (name: string, by: GridCell) => {
     const [grid, element] = [picture(), placement.elementOf(name)];
     if (!grid || !element || drag || grid.preview) return;
     if (keySeries && keySeries.name !== name) endKeySeries();
@@ -197,9 +198,9 @@ export function makeMover(frame: HTMLElement): Mover {
 }
 
 /** By how many cells a key moves an element; null for a key that moves none. */
-function cellsForKey({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: number }): Cell | null {
+function cellsForKey({ key, shiftKey }: KeyboardEvent, grid: { columns: number; rows: number }): GridCell | null {
   const step = shiftKey ? LARGE_STEP_CELLS : 1;
-  const cells: Readonly<Record<string, Cell>> = {
+  const cells: Readonly<Record<string, GridCell>> = {
     ArrowLeft: { column: -step, row: 0 },
     ArrowRight: { column: step, row: 0 },
     ArrowUp: { column: 0, row: -step },

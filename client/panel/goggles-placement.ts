@@ -2,7 +2,8 @@
  * Where the elements are drawn while the page is ahead of the model: one is being moved, or was dropped and the
  * script is not changed yet. Only attributes of rendered groups and of the overlay are changed here.
  */
-import { type Cell, clashInWords, clashOf, elementAt, placedAfter, placeInWords } from "../../shared/draw/moving.ts";
+import { clashInWords, elementAt, elementClash, placedAfter, placeInWords } from "../../shared/draw/moving.ts";
+import type { GridCell } from "../../shared/protocol/osd.ts";
 import type { GogglesPicture, OsdGesture, PanelElement } from "../../shared/protocol/panel.ts";
 import { makeOverlay, measurePicture, type PictureArea } from "./goggles-overlay.ts";
 
@@ -19,7 +20,7 @@ export interface GogglesDrawing {
 }
 
 /** A position that the model does not have, or not yet. */
-interface Displaced extends Cell {
+interface Displaced extends GridCell {
   readonly reported: boolean;
 }
 
@@ -42,7 +43,7 @@ export function makePlacement(frame: HTMLElement) {
 
   const elementOf = (name: string | null | undefined) =>
     shown?.picture.elements.find((element) => element.name === name);
-  const placeOf = (element: PanelElement): Cell => {
+  const placeOf = (element: PanelElement): GridCell => {
     const { column, row } = displaced.get(element.name) ?? element;
     return { column, row };
   };
@@ -74,7 +75,7 @@ export function makePlacement(frame: HTMLElement) {
     const elements = currentElements();
     const mover = elements.find(({ name }) => name === moving);
     if (displaced.size === 0 && !mover) return overlay.clear();
-    const clashes = elements.map((element) => clashOf(element, elements, shown!.picture));
+    const clashes = elements.map((element) => elementClash(element, elements, shown!.picture));
     const hatched = clashes.flatMap(({ cells }) => cells);
     const model = elementOf(moving);
     if (!mover || !model) return overlay.paint(area, hatched, null);
@@ -115,7 +116,7 @@ export function makePlacement(frame: HTMLElement) {
       moving = name;
       paint();
     },
-    moveTo(name: string, to: Cell): void {
+    moveTo(name: string, to: GridCell): void {
       const element = elementOf(name);
       if (!element) return;
       const previous = placeOf(element);

@@ -1,6 +1,6 @@
 /** The tools below the picture: moment of the flight, display options, the chosen element, adding an element. */
 import { useEffect, useState } from "preact/hooks";
-import type { Cell } from "../../shared/draw/moving.ts";
+import type { GridCell } from "../../shared/protocol/osd.ts";
 import { type OsdPage, SCENARIOS, type Scenario } from "../../shared/protocol/osd.ts";
 import type { AddableElement, GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
 
@@ -96,7 +96,7 @@ const NUDGES = [
 ] as const;
 
 interface ChosenProps {
-  readonly nudge: (element: PanelElement, by: Cell) => void;
+  readonly nudge: (element: PanelElement, by: GridCell) => void;
   readonly chosen: PanelElement | null;
   readonly press: (element: PanelElement) => void;
   readonly remove: (element: PanelElement) => void;

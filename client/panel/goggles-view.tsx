@@ -1,7 +1,8 @@
 /** The goggles view: the picture, its tools, and the same content as a list. */
 import { useEffect, useRef, useState } from "preact/hooks";
-import { type Cell, freePlace } from "../../shared/draw/moving.ts";
-import { elementInWords, listed } from "../../shared/draw/words.ts";
+import { freePlace } from "../../shared/draw/moving.ts";
+import { elementInWords } from "../../shared/draw/words.ts";
+import type { GridCell } from "../../shared/protocol/osd.ts";
 import type {
   AddableElement,
   GogglesPicture,
@@ -9,6 +10,7 @@ import type {
   OsdGesture,
   PanelElement,
 } from "../../shared/protocol/panel.ts";
+import { joinWithAnd } from "../../shared/text/list.ts";
 import { FitTool } from "./goggles-fit.tsx";
 import type { Mover } from "./goggles-mover.ts";
 import { GogglesPictureView } from "./goggles-picture.tsx";
@@ -43,7 +45,7 @@ export function GogglesView({ craft, picture, file, marked }: Props) {
   const { elements, preview } = picture;
   const chosen = elements.find(({ name }) => name === chosenName) ?? null;
   const send = (gesture: OsdGesture) => postToHost({ kind: "osd", file, page: picture.page, gesture });
-  const nudge = ({ name }: PanelElement, by: Cell) => mover.current?.nudge(name, by);
+  const nudge = ({ name }: PanelElement, by: GridCell) => mover.current?.nudge(name, by);
   const press = ({ at }: PanelElement) => postToHost({ kind: "select", at });
 
   useUndoKeys(mover);
@@ -95,7 +97,7 @@ export function GogglesView({ craft, picture, file, marked }: Props) {
       <p class="quiet">
         {size}
         {picture.safe ? ", the safe area dotted." : "."}
-        {blank.length > 0 && !isBare && ` Outlined, as nothing shows there at this moment: ${listed(blank)}.`}
+        {blank.length > 0 && !isBare && ` Outlined, as nothing shows there at this moment: ${joinWithAnd(blank)}.`}
       </p>
       {clashingElements.length > 0 && (
         <p class="warning">

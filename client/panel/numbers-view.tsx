@@ -3,8 +3,8 @@
  */
 import { useMemo, useRef } from "preact/hooks";
 import { drawDelays, notchesInWords, responseChart } from "../../shared/draw/filters.ts";
-import { drawLoop, loopRows, spareInWords } from "../../shared/draw/loop.ts";
-import { drawPack, packFacts, packName, packRows } from "../../shared/draw/pack.ts";
+import { drawLoop, loopTableRows, spareInWords } from "../../shared/draw/loop.ts";
+import { drawPack, packFacts, packName, packTableRows } from "../../shared/draw/pack.ts";
 import { limitInWords, type NamedChart, ratesCharts } from "../../shared/draw/rates.ts";
 import type {
   FilterPart,
@@ -107,7 +107,7 @@ function columnWidth(width: number, minWidth: number, counts: readonly number[])
 
 function Pack({ pack, width }: { pack: PackPicture; width: number }) {
   const scene = drawPack(pack, { width, heading: "none" });
-  const rows = packRows(pack);
+  const rows = packTableRows(pack);
   const [name, facts] = [packName(pack), packFacts(pack)];
   const lineLink = useLineLink();
   return (
@@ -164,7 +164,7 @@ function Loop({ loop, width }: { loop: LoopPicture; width: number }) {
     command: loop.commandAt,
   };
   const lineLink = useLineLink();
-  const rows = [...loopRows(loop), ["left", spareInWords(loop)]];
+  const rows = [...loopTableRows(loop), ["left", spareInWords(loop)]];
   return (
     <section>
       <h2>{loop.frameUs > loop.roundUs ? "The command does not fit the round" : "A round of the loop"}</h2>

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { useMemo, useState } from "preact/hooks";
 import { drawChart } from "../../shared/draw/chart.ts";
-import { nearestStop, readingInWords, stopsOf, tableOf } from "../../shared/draw/chart-reading.ts";
+import { chartTable, nearestStop, readingInWords, stopsOf } from "../../shared/draw/chart-reading.ts";
 import { type Chart, plotIn } from "../../shared/draw/plot.ts";
 import { node } from "../../shared/draw/scene.ts";
 import { sceneView } from "./scene-view.tsx";
@@ -82,7 +82,7 @@ export function ReadChart({ chart, name, width, height, children }: Props) {
     onPointerLeave: ({ currentTarget }: PointerEvent & { currentTarget: SVGElement }) =>
       setShown(currentTarget === document.activeElement),
   };
-  const table = useMemo(() => tableOf(chart), [chart]);
+  const table = useMemo(() => chartTable(chart), [chart]);
   return (
     <>
       {sceneView(scene, ({ tag, attributes }) => {

@@ -14,7 +14,7 @@ export interface ShapeProblem {
   readonly message: string;
 }
 
-type Issue = z.core.$ZodIssue;
+type ZodIssue = z.core.$ZodIssue;
 
 /**
  * The valid settings of a catalogue file, each with its index in the list, and what is wrong with the
@@ -56,7 +56,7 @@ export function readAliasesFile(json: unknown): {
   };
 }
 
-function problemsOf(issue: Issue, json: unknown): ShapeProblem[] {
+function problemsOf(issue: ZodIssue, json: unknown): ShapeProblem[] {
   const path = issue.path.filter((step) => typeof step !== "symbol");
   if (issue.code === "unrecognized_keys")
     return issue.keys.map((key) => ({
@@ -77,12 +77,12 @@ function problemsOf(issue: Issue, json: unknown): ShapeProblem[] {
 }
 
 /** The message for an issue. `missing`: the member is absent. */
-function messageOf(issue: Issue, key: string, missing: boolean): string {
+function messageOf(issue: ZodIssue, key: string, missing: boolean): string {
   switch (issue.code) {
     case "invalid_type":
       return missing
         ? `“${key}” is missing here: ${instructionFor(key, issue.expected)}`
-        : `This should be ${KINDS[issue.expected] ?? issue.expected}. ${instructionFor(key, issue.expected)}`.trimEnd();
+        : `This should be ${JSON_TYPES_IN_WORDS[issue.expected] ?? issue.expected}. ${instructionFor(key, issue.expected)}`.trimEnd();
     case "invalid_value":
       return `This should be ${issue.values.map((value) => `“${String(value)}”`).join(" or ")}.`;
     case "invalid_union":
@@ -106,12 +106,12 @@ function messageOf(issue: Issue, key: string, missing: boolean): string {
   }
 }
 
-function optionsOf(issue: Issue & { code: "invalid_union" }): string {
+function optionsOf(issue: ZodIssue & { code: "invalid_union" }): string {
   const options = "options" in issue ? (issue.options as readonly unknown[]) : [];
   return options.map(String).join(", ");
 }
 
-const KINDS: Readonly<Record<string, string>> = {
+const JSON_TYPES_IN_WORDS: Readonly<Record<string, string>> = {
   string: "a text in double quotes",
   number: "a number",
   int: "a whole number",

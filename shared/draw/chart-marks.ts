@@ -1,19 +1,19 @@
 /** What is marked on a chart beside its lines. */
 import { valueAt } from "./chart-reading.ts";
-import { type Chart, GAP, placed, SIZE } from "./plot.ts";
+import { CHART_GAP, type Chart, LABEL_SIZE, plotPoint } from "./plot.ts";
 import { type Box, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { text, widthOf } from "./writing.ts";
+import { text, textWidth } from "./writing.ts";
 
 /** Points with their drop lines to both scales. */
-export function points(plot: Box, chart: Chart): SceneNode[] {
+export function drawPoints(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "point") return [];
-    const { x, y } = placed(plot, chart, mark.x, mark.y);
+    const { x, y } = plotPoint(plot, chart, mark.x, mark.y);
     const drops = `M${rounded(plot.x)} ${rounded(y)}H${rounded(x)}V${rounded(plot.y + plot.height)}`;
     const label =
       mark.side === "left"
-        ? text("chart-label", x - 7, y - 4, SIZE, mark.label, "end")
-        : text("chart-label", x + 7, y + SIZE, SIZE, mark.label);
+        ? text("chart-label", x - 7, y - 4, LABEL_SIZE, mark.label, "end")
+        : text("chart-label", x + 7, y + LABEL_SIZE, LABEL_SIZE, mark.label);
     return [
       path("chart-drop", drops),
       path("chart-point", `M${rounded(x - 3.2)} ${rounded(y)}a3.2 3.2 0 0 1 6.4 0a3.2 3.2 0 0 1-6.4 0z`),
@@ -23,41 +23,41 @@ export function points(plot: Box, chart: Chart): SceneNode[] {
 }
 
 /** Stretches of the lower scale. */
-export function bands(plot: Box, chart: Chart): SceneNode[] {
+export function drawBands(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "band") return [];
     const inScale = (x: number) => Math.min(chart.x.to, Math.max(chart.x.from, x));
-    const from = placed(plot, chart, inScale(mark.fromX), chart.y.from).x;
-    const to = placed(plot, chart, inScale(mark.toX), chart.y.from).x;
+    const from = plotPoint(plot, chart, inScale(mark.fromX), chart.y.from).x;
+    const to = plotPoint(plot, chart, inScale(mark.toX), chart.y.from).x;
     const edges = `M${rounded(from)} ${rounded(plot.y)}v${rounded(plot.height)}M${rounded(to)} ${rounded(plot.y)}v${rounded(plot.height)}`;
-    const middle = Math.min((from + to) / 2, plot.x + plot.width - widthOf(mark.label, SIZE) / 2);
+    const middle = Math.min((from + to) / 2, plot.x + plot.width - textWidth(mark.label, LABEL_SIZE) / 2);
     return [
       rect("chart-band", { x: from, y: plot.y, width: to - from, height: plot.height }),
       path("chart-band-edge", edges),
-      text("chart-label", middle, plot.y - GAP - 2, SIZE, mark.label, "middle"),
+      text("chart-label", middle, plot.y - CHART_GAP - 2, LABEL_SIZE, mark.label, "middle"),
     ];
   });
 }
 
 /** Heights across the whole plot. */
-export function levels(plot: Box, chart: Chart): SceneNode[] {
+export function drawLevels(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "level") return [];
-    const { y } = placed(plot, chart, chart.x.from, mark.y);
+    const { y } = plotPoint(plot, chart, chart.x.from, mark.y);
     return [
       path("chart-level", `M${rounded(plot.x)} ${rounded(y)}h${rounded(plot.width)}`),
-      text("chart-label", plot.x + GAP, y + SIZE + 1, SIZE, mark.label),
+      text("chart-label", plot.x + CHART_GAP, y + LABEL_SIZE + 1, LABEL_SIZE, mark.label),
     ];
   });
 }
 
 /** Places on the lower scale, as small wedges that stand on it. */
-export function places(plot: Box, chart: Chart): SceneNode[] {
+export function drawPlaces(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "places") return [];
     const wedges = mark.xs
       .filter((x) => x >= chart.x.from && x <= chart.x.to)
-      .map((x) => placed(plot, chart, x, chart.y.from))
+      .map((x) => plotPoint(plot, chart, x, chart.y.from))
       .map(({ x, y }) => `M${rounded(x - 4)} ${rounded(y - 8)}h8l-4 8z`);
     return wedges.length > 0 ? [path("chart-place", wedges.join(""))] : [];
   });
@@ -67,12 +67,12 @@ export function places(plot: Box, chart: Chart): SceneNode[] {
 export function drawReading(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "reading") return [];
-    const at = placed(plot, chart, mark.x, chart.y.from).x;
+    const at = plotPoint(plot, chart, mark.x, chart.y.from).x;
     const rings = chart.lines.flatMap((line) => {
       const y = valueAt(line, mark.x);
       if (y === null || y < chart.y.from || y > chart.y.to) return [];
       return [
-        `M${rounded(at - 4.5)} ${rounded(placed(plot, chart, mark.x, y).y)}a4.5 4.5 0 0 1 9 0a4.5 4.5 0 0 1-9 0z`,
+        `M${rounded(at - 4.5)} ${rounded(plotPoint(plot, chart, mark.x, y).y)}a4.5 4.5 0 0 1 9 0a4.5 4.5 0 0 1-9 0z`,
       ];
     });
     return [

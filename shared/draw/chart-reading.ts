@@ -1,5 +1,5 @@
 /** A chart read off: the places where it is read, what stands there in words, and the whole as a table. */
-import { type Chart, type ChartLine, titled } from "./plot.ts";
+import { type Chart, type ChartLine, scaleTitle } from "./plot.ts";
 import type { Scale } from "./scale.ts";
 
 /** Places to read a chart at, about as many as one has the patience for. */
@@ -49,19 +49,19 @@ export function nearestStop(chart: Chart, share: number): number {
 /** As in “half stick: 260 deg/s”; of several lines each with its name. */
 export function readingInWords(chart: Chart, x: number): string {
   const values = chart.lines.map((line) => {
-    const said = valueInWords(chart, line, x);
-    return line.name === "" ? said : `${line.name} ${said}`;
+    const text = valueInWords(chart, line, x);
+    return line.name === "" ? text : `${line.name} ${text}`;
   });
-  return `${placeInWords(chart, x)}: ${values.join(", ")}`;
+  return `${stopInWords(chart, x)}: ${values.join(", ")}`;
 }
 
-function placeInWords(chart: Chart, x: number): string {
+function stopInWords(chart: Chart, x: number): string {
   return chart.place?.(x) ?? `${round(x, 0)} ${chart.x.unit}`;
 }
 
 function valueInWords(chart: Chart, line: ChartLine, x: number): string {
-  const said = numberInWords(chart, line, x);
-  return /\d/.test(said) ? `${said} ${chart.y.unit}` : said;
+  const text = numberInWords(chart, line, x);
+  return /\d/.test(text) ? `${text} ${chart.y.unit}` : text;
 }
 
 function numberInWords({ y, digits = 0 }: Chart, line: ChartLine, x: number): string {
@@ -82,13 +82,13 @@ export interface ReadTable {
 }
 
 /** The chart in a table: a row for each of its places, and for every dip of its first line. */
-export function tableOf(chart: Chart): ReadTable {
+export function chartTable(chart: Chart): ReadTable {
   const dips = dipsOf(chart.lines[0]?.points ?? []);
   const places = [...new Set([...(chart.rows ?? chart.x.ticks), ...dips])].sort((a, b) => a - b);
   return {
     head: [
-      titled(chart.x),
-      ...chart.lines.map(({ name }) => (name === "" ? titled(chart.y) : `${name}, ${chart.y.unit}`)),
+      scaleTitle(chart.x),
+      ...chart.lines.map(({ name }) => (name === "" ? scaleTitle(chart.y) : `${name}, ${chart.y.unit}`)),
     ],
     rows: places.map((x) => [round(x, 0), ...chart.lines.map((line) => numberInWords(chart, line, x))]),
   };

@@ -1,10 +1,19 @@
 /** Small charts: lines over two scales, told apart by dashes, markers and their names, not by colour alone. */
 import { apart } from "./apart.ts";
-import { bands, drawReading, levels, places, points } from "./chart-marks.ts";
-import { type Chart, type ChartLine, GAP, placed, plotIn, SIZE, TITLE_SIZE, titled } from "./plot.ts";
+import { drawBands, drawLevels, drawPlaces, drawPoints, drawReading } from "./chart-marks.ts";
+import {
+  CHART_GAP,
+  type Chart,
+  type ChartLine,
+  LABEL_SIZE,
+  plotIn,
+  plotPoint,
+  scaleTitle,
+  TITLE_SIZE,
+} from "./plot.ts";
 import type { Scale } from "./scale.ts";
 import { type Box, node, path, rounded, type SceneNode } from "./scene.ts";
-import { text, widthOf } from "./writing.ts";
+import { text, textWidth } from "./writing.ts";
 
 /** Lines there can be on one chart: as many as can be told apart. */
 const MOST_LINES = 4;
@@ -15,13 +24,13 @@ export function drawChart(box: Box, chart: Chart): SceneNode {
   const lines = chart.lines.slice(0, MOST_LINES);
   return node("g", { class: "chart", role: "img", "aria-label": chart.words }, [
     ...(chart.title === "" ? [] : [text("chart-title", plot.x, box.y + TITLE_SIZE, TITLE_SIZE, chart.title)]),
-    ...bands(plot, chart),
+    ...drawBands(plot, chart),
     ...axes(plot, chart),
-    ...levels(plot, chart),
+    ...drawLevels(plot, chart),
     ...lines.flatMap((line, index) => drawLine(plot, chart, line, index)),
     ...endLabels(plot, chart, lines),
-    ...points(plot, chart),
-    ...places(plot, chart),
+    ...drawPoints(plot, chart),
+    ...drawPlaces(plot, chart),
     ...drawReading(plot, chart),
   ]);
 }
@@ -29,8 +38,8 @@ export function drawChart(box: Box, chart: Chart): SceneNode {
 function axes(plot: Box, chart: Chart): SceneNode[] {
   const { x, y } = chart;
   const bottom = plot.y + plot.height;
-  const across = y.ticks.map((tick) => placed(plot, chart, x.from, tick).y);
-  const down = x.ticks.map((tick) => placed(plot, chart, tick, y.from).x);
+  const across = y.ticks.map((tick) => plotPoint(plot, chart, x.from, tick).y);
+  const down = x.ticks.map((tick) => plotPoint(plot, chart, tick, y.from).x);
   const grid = across.map((at) => `M${rounded(plot.x)} ${rounded(at)}h${rounded(plot.width)}`).join("");
   const notches = down.map((at) => `M${rounded(at)} ${rounded(bottom)}v4`).join("");
   return [
@@ -39,22 +48,24 @@ function axes(plot: Box, chart: Chart): SceneNode[] {
       "chart-axis",
       `M${rounded(plot.x)} ${rounded(plot.y)}v${rounded(plot.height)}h${rounded(plot.width)}${notches}`,
     ),
-    ...across.map((at, index) => text("small", plot.x - GAP, at + SIZE * 0.36, SIZE, y.label(y.ticks[index]!), "end")),
-    ...legible(down).map((index) =>
-      text("small", down[index]!, bottom + SIZE + GAP, SIZE, x.label(x.ticks[index]!), "middle"),
+    ...across.map((at, index) =>
+      text("small", plot.x - CHART_GAP, at + LABEL_SIZE * 0.36, LABEL_SIZE, y.label(y.ticks[index]!), "end"),
     ),
-    text("small", plot.x, plot.y - GAP - 2, SIZE, titled(y)),
-    text("small", plot.x + plot.width, bottom + 2 * SIZE + 2 * GAP, SIZE, titled(x), "end"),
+    ...legible(down).map((index) =>
+      text("small", down[index]!, bottom + LABEL_SIZE + CHART_GAP, LABEL_SIZE, x.label(x.ticks[index]!), "middle"),
+    ),
+    text("small", plot.x, plot.y - CHART_GAP - 2, LABEL_SIZE, scaleTitle(y)),
+    text("small", plot.x + plot.width, bottom + 2 * LABEL_SIZE + 2 * CHART_GAP, LABEL_SIZE, scaleTitle(x), "end"),
   ];
 
   /** Ticks whose labels do not run into one another; whole powers of ten come first. */
   function legible(places: readonly number[]): number[] {
-    const half = (index: number) => widthOf(x.label(x.ticks[index]!), SIZE) / 2;
+    const half = (index: number) => textWidth(x.label(x.ticks[index]!), LABEL_SIZE) / 2;
     const isPower = (index: number) => Number.isInteger(Math.log10(x.ticks[index]!));
     const order = [...places.keys()].sort((a, b) => Number(isPower(b)) - Number(isPower(a)) || a - b);
     const taken: number[] = [];
     for (const index of order) {
-      const hits = (other: number) => Math.abs(places[index]! - places[other]!) < half(index) + half(other) + GAP;
+      const hits = (other: number) => Math.abs(places[index]! - places[other]!) < half(index) + half(other) + CHART_GAP;
       if (!taken.some(hits)) taken.push(index);
     }
     return taken.sort((a, b) => a - b);
@@ -62,7 +73,7 @@ function axes(plot: Box, chart: Chart): SceneNode[] {
 }
 
 function drawLine(plot: Box, chart: Chart, line: ChartLine, index: number): SceneNode[] {
-  const runs = visible(line.points, chart).map((run) => run.map(([x, y]) => placed(plot, chart, x, y)));
+  const runs = visible(line.points, chart).map((run) => run.map(([x, y]) => plotPoint(plot, chart, x, y)));
   const d = runs.map((run) => `M${run.map(({ x, y }) => `${rounded(x)} ${rounded(y)}`).join("L")}`).join("");
   const alone = chart.lines.length === 1;
   const markers = alone ? [] : [path(`chart-marker series-${index}`, markersOn(runs.flat(), plot, index))];
@@ -108,12 +119,12 @@ function markersOn(run: readonly { readonly x: number; readonly y: number }[], p
   ];
   return Array.from({ length: count }, (_, step) => {
     // Each line has its own places, so that markers do not hide one another where lines lie together.
-    const wanted = plot.x + (plot.width * (step + 0.5 + index * 0.2)) / count;
-    const after = run.findIndex(({ x }) => x >= wanted);
+    const markerX = plot.x + (plot.width * (step + 0.5 + index * 0.2)) / count;
+    const after = run.findIndex(({ x }) => x >= markerX);
     const [a, b] = [run[after - 1], run[after]];
     if (!a || !b) return "";
-    const y = a.y + ((b.y - a.y) * (wanted - a.x)) / (b.x - a.x || 1);
-    return shapes[index % shapes.length]!(rounded(wanted), rounded(y));
+    const y = a.y + ((b.y - a.y) * (markerX - a.x)) / (b.x - a.x || 1);
+    return shapes[index % shapes.length]!(rounded(markerX), rounded(y));
   }).join("");
 }
 
@@ -122,14 +133,14 @@ function endLabels(plot: Box, chart: Chart, lines: readonly ChartLine[]): SceneN
   const ends = lines
     .map((line, index) => ({ line, index, end: visible(line.points, chart).at(-1)?.at(-1) }))
     .flatMap(({ line, index, end }) =>
-      line.name === "" || !end ? [] : [{ line, index, ...placed(plot, chart, ...end) }],
+      line.name === "" || !end ? [] : [{ line, index, ...plotPoint(plot, chart, ...end) }],
     );
   const ys = apart(
-    ends.map(({ y }) => y + SIZE * 0.36),
-    SIZE + 2,
+    ends.map(({ y }) => y + LABEL_SIZE * 0.36),
+    LABEL_SIZE + 2,
     { from: plot.y, to: plot.y + plot.height },
   );
   return ends.map(({ line, index }, at) =>
-    text(`chart-name series-${index}`, plot.x + plot.width + GAP, ys[at]!, SIZE, line.name),
+    text(`chart-name series-${index}`, plot.x + plot.width + CHART_GAP, ys[at]!, LABEL_SIZE, line.name),
   );
 }

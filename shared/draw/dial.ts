@@ -1,9 +1,10 @@
 /** A dial: a round knob with its stretches as arcs, and what each stretch turns on beneath. */
 import type { PanelControl } from "../protocol/panel.ts";
 import { type Card, type CardPlace, wayClass } from "./card.ts";
+import type { Point } from "./outline.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { dialPulseUs, dialRangeUs, inSpan, markedName } from "./words.ts";
-import { lineHeight, lines, text, widthOf, wrapped } from "./writing.ts";
+import { lineHeight, text, textLines, textWidth, wrapped } from "./writing.ts";
 
 /** How far the knob turns, in degrees, and where it begins; 0 is upright. */
 const TURN_DEG = 270;
@@ -14,8 +15,8 @@ const TEXT_INDENT = 16;
 
 /** The room that a dial and the longest text beneath it need, so that no name leaves its card. */
 export function dialNeeds({ spans }: PanelControl): number {
-  const ranges = spans.map(({ fromUs, toUs }) => widthOf(rangeInWords(fromUs, toUs), SIZE));
-  const modes = spans.flatMap((span) => span.modes.map((mode) => widthOf(`${markedName(mode)},`, SIZE)));
+  const ranges = spans.map(({ fromUs, toUs }) => textWidth(rangeInWords(fromUs, toUs), SIZE));
+  const modes = spans.flatMap((span) => span.modes.map((mode) => textWidth(`${markedName(mode)},`, SIZE)));
   return Math.max(2 * KNOB_RADIUS + 52, TEXT_INDENT + Math.max(0, ...ranges, ...modes));
 }
 
@@ -66,7 +67,7 @@ function drawSpans(control: PanelControl, { x, y, width, mode }: CardPlace, curr
           rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
           rect("key", { x, y: top + 3, width: 6, height: height - 8 }, 3),
           text("way-name", x + TEXT_INDENT, top + 14, SIZE, rangeInWords(fromUs, toUs)),
-          ...lines(
+          ...textLines(
             modes.length > 0 ? "modes" : "modes none",
             x + TEXT_INDENT,
             top + 14 + lineHeight(SIZE),
@@ -79,11 +80,6 @@ function drawSpans(control: PanelControl, { x, y, width, mode }: CardPlace, curr
     top += height;
   }
   return { height: top - y, nodes };
-}
-
-interface Point {
-  readonly x: number;
-  readonly y: number;
 }
 
 /** The point at a distance from a centre, in a direction in degrees, clockwise from upright. */

@@ -4,7 +4,7 @@ import { drawChart } from "./chart.ts";
 import type { Chart } from "./plot.ts";
 import { evenScale, preferredNumbers, ratioScale } from "./scale.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
-import { text, widthOf } from "./writing.ts";
+import { text, textWidth } from "./writing.ts";
 
 const CHART_HEIGHT = 230;
 const ROW_HEIGHT = 20;
@@ -69,7 +69,7 @@ function delayRows(
     ...chains.map(({ name, delayMs }) => ({ name: `all of the ${name}`, what: "", delayMs, kind: "delay whole" })),
   ];
   const longest = Math.max(1e-9, ...rows.map(({ delayMs }) => delayMs));
-  const left = Math.max(0, ...rows.map((row) => widthOf(labelOf(row), SIZE))) + 10;
+  const left = Math.max(0, ...rows.map((row) => textWidth(labelOf(row), SIZE))) + 10;
   // Where words and bars have no room side by side, the bar goes under its words.
   const draw = left > width * 0.6 ? stackedRow : evenRow(left);
   let top = y;
@@ -77,8 +77,8 @@ function delayRows(
     const { height, children } = draw(row, top, width, row.delayMs / longest);
     const reach = rect("reach", { x: -4, y: top, width: width + 8, height: height - 2 });
     top += height;
-    const said = `${labelOf(row)}: ${inMs(row.delayMs)}`;
-    return node("g", { class: row.kind, role: "img", "aria-label": said, "data-part": index }, [reach, ...children]);
+    const label = `${labelOf(row)}: ${inMs(row.delayMs)}`;
+    return node("g", { class: row.kind, role: "img", "aria-label": label, "data-part": index }, [reach, ...children]);
   });
   return { height: top - y, nodes };
 }
@@ -97,7 +97,7 @@ type DrawRow = (
 
 function evenRow(left: number): DrawRow {
   return (row, top, width, share) => {
-    const room = Math.max(20, width - left - widthOf("00.00 ms", SIZE) - 10);
+    const room = Math.max(20, width - left - textWidth("00.00 ms", SIZE) - 10);
     const bar = { x: left, y: top + 4, width: Math.max(1, share * room), height: ROW_HEIGHT - 8 };
     const children = [
       text("delay-name", 0, top + 14, SIZE, labelOf(row)),
@@ -109,12 +109,12 @@ function evenRow(left: number): DrawRow {
 }
 
 const stackedRow: DrawRow = ({ name, what, delayMs }, top, width, share) => {
-  const said = what === "" ? [] : [text("small", 0, top + 28, SIZE - 1, what)];
+  const label = what === "" ? [] : [text("small", 0, top + 28, SIZE - 1, what)];
   const barTop = top + (what === "" ? 19 : 33);
   const children = [
     text("delay-name", 0, top + 14, SIZE, name),
     text("small", width, top + 14, SIZE, inMs(delayMs), "end"),
-    ...said,
+    ...label,
     rect("delay-bar", { x: 0, y: barTop, width: Math.max(1, share * width), height: 7 }, 2),
   ];
   return { height: barTop - top + 13, children };

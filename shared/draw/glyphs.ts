@@ -14,32 +14,32 @@ export function hasGlyph(character: string): boolean {
   return shapeOf(character) !== null;
 }
 
-const rows = new Map<string, string>();
+const rowCache = new Map<string, string>();
 /** More rows than any picture has; a name that is being typed must not fill the memory. */
 const MOST_ROWS = 600;
 
 /** The path of a row of cells, the first with its corner at 0, 0. Empty where nothing is to be seen. */
 export function rowPath(row: string): string {
-  const known = rows.get(row);
+  const known = rowCache.get(row);
   if (known !== undefined) return known;
   let path = "";
   for (const [index, character] of [...row].entries()) path += moved(outlines(character, PEN.ink), index * CELL.width);
-  if (rows.size >= MOST_ROWS) rows.clear();
-  rows.set(row, path);
+  if (rowCache.size >= MOST_ROWS) rowCache.clear();
+  rowCache.set(row, path);
   return path;
 }
 
 /** Space between letters side by side, and the width of a blank; units of a letter's cell. */
-const GAP = 1.7;
+const LETTER_GAP = 1.7;
 const BLANK = 5;
 
-export interface Line {
+export interface PrintedLine {
   readonly path: string;
   readonly width: number;
 }
 
 /** A line of letters side by side, from 0 on; `reach` is half the pen's width. Units of a letter's cell. */
-export function printedLine(text: string, reach: number): Line {
+export function printedLine(text: string, reach: number): PrintedLine {
   let path = "";
   let x = 0;
   for (const character of text) {
@@ -47,10 +47,10 @@ export function printedLine(text: string, reach: number): Line {
     if (!span) x += BLANK;
     else {
       path += moved(outlines(character, reach), x - span.left + reach);
-      x += span.right - span.left + 2 * reach + GAP;
+      x += span.right - span.left + 2 * reach + LETTER_GAP;
     }
   }
-  return { path, width: Math.max(0, x - (text === "" ? 0 : GAP)) };
+  return { path, width: Math.max(0, x - (text === "" ? 0 : LETTER_GAP)) };
 }
 
 function moved(parts: readonly Outline[], byX: number): string {
@@ -59,15 +59,15 @@ function moved(parts: readonly Outline[], byX: number): string {
   return path;
 }
 
-const kept = new Map<string, readonly Outline[]>();
+const outlineCache = new Map<string, readonly Outline[]>();
 
 function outlines(character: string, reach: number): readonly Outline[] {
   const key = `${reach} ${character}`;
-  const known = kept.get(key);
+  const known = outlineCache.get(key);
   if (known) return known;
   const made = strokesOf(character).flatMap((stroke) => outlinesOf(stroke, reach));
-  if (kept.size >= MOST_ROWS) kept.clear();
-  kept.set(key, made);
+  if (outlineCache.size >= MOST_ROWS) outlineCache.clear();
+  outlineCache.set(key, made);
   return made;
 }
 

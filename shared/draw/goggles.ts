@@ -30,7 +30,7 @@ export function drawGoggles(picture: GogglesPicture, options: GogglesOptions = {
   ]);
 }
 
-interface Cell {
+interface DrawnCell {
   readonly width: number;
   readonly height: number;
 }
@@ -45,7 +45,7 @@ function isMarked(element: PanelElement, marked: LinePlace | null | undefined): 
   return marked != null && marked.file === element.at.file && marked.line === element.at.line;
 }
 
-function viewBox(picture: GogglesPicture, cell: Cell, screen: Box): string {
+function viewBox(picture: GogglesPicture, cell: DrawnCell, screen: Box): string {
   const reach = (cellsOff: readonly number[]) => Math.min(MOST_CELLS_OFF, Math.max(0, ...cellsOff));
   const { elements, columns, rows } = picture;
   const left = reach(elements.map(({ column }) => -column)) * cell.width;
@@ -57,7 +57,7 @@ function viewBox(picture: GogglesPicture, cell: Cell, screen: Box): string {
   return [...corner, ...size].map(rounded).join(" ");
 }
 
-function drawSafe({ safe }: GogglesPicture, cell: Cell): SceneNode[] {
+function drawSafe({ safe }: GogglesPicture, cell: DrawnCell): SceneNode[] {
   if (!safe) return [];
   const size = {
     column: safe.left,
@@ -68,7 +68,7 @@ function drawSafe({ safe }: GogglesPicture, cell: Cell): SceneNode[] {
   return [rect("safe", boxOf(size, cell), 4)];
 }
 
-function boxOf(at: { column: number; row: number; width: number; height: number }, cell: Cell): Box {
+function boxOf(at: { column: number; row: number; width: number; height: number }, cell: DrawnCell): Box {
   return {
     x: at.column * cell.width,
     y: at.row * cell.height,
@@ -77,9 +77,9 @@ function boxOf(at: { column: number; row: number; width: number; height: number 
   };
 }
 
-function drawElement(element: PanelElement, cell: Cell, marked: boolean): SceneNode {
+function drawElement(element: PanelElement, cell: DrawnCell, marked: boolean): SceneNode {
   const box = boxOf(element, cell);
-  const amiss = element.clashing.map(([column, row]) =>
+  const hatched = element.clashing.map(([column, row]) =>
     rect("hatched", boxOf({ column, row, width: 1, height: 1 }, cell)),
   );
   const content =
@@ -92,14 +92,14 @@ function drawElement(element: PanelElement, cell: Cell, marked: boolean): SceneN
     "element",
     ...(element.blank ? ["blank"] : []),
     ...(marked ? ["marked"] : []),
-    ...(amiss.length > 0 ? ["amiss"] : []),
+    ...(hatched.length > 0 ? ["amiss"] : []),
     ...(element.flashes ? ["flashes"] : []),
   ].join(" ");
   return node("g", { class: className, "data-element": element.name, "data-line": element.at.line }, [
     rect("plate", box, 2),
-    ...amiss,
+    ...hatched,
     ...content,
-    ...(amiss.length > 0 ? [path("amiss-edge", edge(box))] : []),
+    ...(hatched.length > 0 ? [path("amiss-edge", edge(box))] : []),
   ]);
 }
 

@@ -36,13 +36,13 @@ export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" 
       ].filter(({ from, to }) => to > from),
     },
   ];
-  const words = loopRows(picture);
+  const tableRows = loopTableRows(picture);
   const drawn = rows.map(({ name, bars }, index) => {
     const top = begin + index * ROW_HEIGHT;
-    const said = words.find(([of]) => of === name)?.[1] ?? "";
+    const words = tableRows.find(([of]) => of === name)?.[1] ?? "";
     return node("g", { class: "loop-row", "data-loop": name }, [
       rect("reach", { x: -4, y: top - 2, width: width + 8, height: ROW_HEIGHT - 1 }),
-      text("pack-label", 0, top + 13, SIZE, `${name}: ${said}`),
+      text("pack-label", 0, top + 13, SIZE, `${name}: ${words}`),
       ...bars.map(({ kind, from, to }) =>
         rect(kind, { x: x(from), y: top + 18, width: (to - from) * perUs, height: BAR_HEIGHT }),
       ),
@@ -78,7 +78,7 @@ function samples(roundUs: number, ratio: number, airUs: number): { kind: string;
 }
 
 /** What takes how long, as name and words. */
-export function loopRows(picture: LoopPicture): (readonly [name: string, said: string])[] {
+export function loopTableRows(picture: LoopPicture): (readonly [name: string, said: string])[] {
   const { roundUs, frameUs, pauseUs, gyroRatio } = picture;
   const pause = pauseUs > 0 ? `, pause ${inUs(pauseUs)}` : "";
   return [

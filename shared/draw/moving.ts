@@ -1,14 +1,9 @@
 /** The geometry of moving an element: whole cells, counted from 0 at the top left of the grid. */
-import { type Grid, MOST_CELLS } from "../protocol/osd.ts";
+import { type Grid, type GridCell, MOST_CELLS } from "../protocol/osd.ts";
 import type { GogglesPicture, PanelElement } from "../protocol/panel.ts";
-import { listed } from "./words.ts";
+import { joinWithAnd } from "../text/list.ts";
 
-export interface Cell {
-  readonly column: number;
-  readonly row: number;
-}
-
-export interface CellBox extends Cell {
+export interface CellBox extends GridCell {
   readonly width: number;
   readonly height: number;
 }
@@ -19,7 +14,7 @@ type Solid = CellBox & Pick<PanelElement, "name" | "overlapsNothing">;
  * Where an element comes to stand that is moved by so many cells: on the grid, with all of itself where
  * it fits. An axis along which it is not moved stays as it is, even off the grid.
  */
-export function movedBy(box: CellBox, by: Cell, grid: Grid): Cell {
+export function movedBy(box: CellBox, by: GridCell, grid: Grid): GridCell {
   return {
     column: by.column === 0 ? box.column : onAxis(box.column + by.column, box.width, grid.columns),
     row: by.row === 0 ? box.row : onAxis(box.row + by.row, box.height, grid.rows),
@@ -31,7 +26,7 @@ function onAxis(start: number, size: number, cells: number): number {
 }
 
 /** What is amiss with an element where it stands. */
-export interface Clash {
+export interface ElementClash {
   /** Its cells that another takes too, or that are off the grid, as column and row. */
   readonly cells: readonly (readonly [number, number])[];
   /** The elements that it shares cells with. */
@@ -40,13 +35,13 @@ export interface Clash {
 }
 
 /** Where an element clashes, given where all of them stand; those made to lie over others clash with none. */
-export function clashOf(element: Solid, elements: readonly Solid[], grid: Grid): Clash {
+export function elementClash(element: Solid, elements: readonly Solid[], grid: Grid): ElementClash {
   const others = element.overlapsNothing
     ? []
     : elements.filter((other) => other.name !== element.name && !other.overlapsNothing && overlap(element, other));
   const inside = offGridCells(element, grid) === 0;
   if (inside && others.length === 0) return { cells: [], sharers: [], leavesGrid: false };
-  const cells = cellsOf(element).filter(
+  const cells = cellsIn(element).filter(
     ([column, row]) => isOff(column, row, grid) || others.some((other) => covers(other, column, row)),
   );
   return { cells, sharers: others.map(({ name }) => name), leavesGrid: !inside };
@@ -75,7 +70,7 @@ function offGridCells(box: CellBox, grid: Grid): number {
   return box.width * box.height - Math.max(0, across) * Math.max(0, down);
 }
 
-function cellsOf({ column, row, width, height }: CellBox): [number, number][] {
+function cellsIn({ column, row, width, height }: CellBox): [number, number][] {
   return Array.from({ length: width * height }, (_, index) => [
     column + (index % width),
     row + Math.floor(index / width),
@@ -85,7 +80,7 @@ function cellsOf({ column, row, width, height }: CellBox): [number, number][] {
 /** The element under a cell that is meant: the preferred one where it lies there, else the smallest. */
 export function elementAt<T extends CellBox & { readonly name: string }>(
   elements: readonly T[],
-  { column, row }: Cell,
+  { column, row }: GridCell,
   preferred: string | null,
 ): T | null {
   const there = elements.filter((element) => covers(element, column, row));
@@ -98,7 +93,10 @@ export function elementAt<T extends CellBox & { readonly name: string }>(
  * safe area where there is one, and no nearer to the edge than the layout itself goes. Without any free
  * place, or on a grid with more cells than any may have, the middle of the left edge.
  */
-export function freePlace(picture: GogglesPicture, size: { readonly width: number; readonly height: number }): Cell {
+export function freePlace(
+  picture: GogglesPicture,
+  size: { readonly width: number; readonly height: number },
+): GridCell {
   const { columns, rows, safe } = picture;
   const wholeGrid = { left: 0, top: 0, right: columns - 1, bottom: rows - 1 };
   const solid = picture.elements.filter(({ overlapsNothing }) => !overlapsNothing);
@@ -107,12 +105,12 @@ export function freePlace(picture: GogglesPicture, size: { readonly width: numbe
   const margin = Math.max(safe?.left ?? 0, leftMargin(solid, columns));
   const areas = columns * rows > MOST_CELLS ? [] : [{ ...(safe ?? wholeGrid), left: margin }, wholeGrid];
   for (const { left, top, right, bottom } of areas) {
-    const wanted = { column: left, row: Math.floor((rows - size.height) / 2) };
-    let best: Cell | null = null;
+    const preferred = { column: left, row: Math.floor((rows - size.height) / 2) };
+    let best: GridCell | null = null;
     let bestAway = Number.POSITIVE_INFINITY;
     for (let row = top; row + size.height - 1 <= bottom; row++) {
       for (let column = left; column + size.width - 1 <= right; column++) {
-        const away = Math.hypot(column - wanted.column, (row - wanted.row) * cellHeight);
+        const away = Math.hypot(column - preferred.column, (row - preferred.row) * cellHeight);
         if (away >= bestAway || solid.some((other) => overlap({ column, row, ...size }, other))) continue;
         [best, bestAway] = [{ column, row }, away];
       }
@@ -134,7 +132,7 @@ const AXIS = /^(?:(left|centre|right|top|middle|bottom)(?:(\s*)([+-])(\s*)(\d+))
  * How a place is written that has been moved by so many cells: an anchor stays the anchor that it is.
  * Null where the place is none that can be read.
  */
-export function placedAfter(placed: string, by: Cell): string | null {
+export function placedAfter(placed: string, by: GridCell): string | null {
   const [column, row, ...rest] = placed.split(",");
   if (column === undefined || row === undefined || rest.length > 0) return null;
   const axes = [shifted(column.trim(), by.column), shifted(row.trim(), by.row)];
@@ -159,10 +157,10 @@ export function placeInWords(box: CellBox, grid: Grid): string {
 }
 
 /** What is amiss where it is, as in “shares cells with amps”; empty where nothing is. */
-export function clashInWords({ sharers, leavesGrid }: Clash): string {
-  const said: string[] = [];
-  if (sharers.length > 3) said.push(`shares cells with ${sharers[0]} and ${sharers.length - 1} more`);
-  else if (sharers.length > 0) said.push(`shares cells with ${listed(sharers)}`);
-  if (leavesGrid) said.push("leaves the grid");
-  return said.join("; ");
+export function clashInWords({ sharers, leavesGrid }: ElementClash): string {
+  const parts: string[] = [];
+  if (sharers.length > 3) parts.push(`shares cells with ${sharers[0]} and ${sharers.length - 1} more`);
+  else if (sharers.length > 0) parts.push(`shares cells with ${joinWithAnd(sharers)}`);
+  if (leavesGrid) parts.push("leaves the grid");
+  return parts.join("; ");
 }

@@ -21,7 +21,7 @@ export interface Outline extends Point {
 }
 
 /** A straight piece, or an arc round `centre`; `turn` is 1 clockwise on the screen, -1 the other way. */
-interface Piece {
+interface PathPiece {
   readonly from: Point;
   readonly to: Point;
   readonly arc: { readonly centre: Point; readonly radius: number; readonly turn: 1 | -1 } | null;
@@ -71,14 +71,14 @@ function dot({ x, y }: Point, reach: number): Outline {
   return pen.outline();
 }
 
-function piecesOf({ corners, closed }: Stroke): Piece[] {
+function piecesOf({ corners, closed }: Stroke): PathPiece[] {
   const count = corners.length;
   const cuts = corners.map((corner, index) => {
     const before = corners[index - 1] ?? (closed ? corners[count - 1] : undefined);
     const after = corners[index + 1] ?? (closed ? corners[0] : undefined);
     return before && after ? cutCorner(before, corner, after) : { from: corner, to: corner, arc: null };
   });
-  const pieces: Piece[] = [];
+  const pieces: PathPiece[] = [];
   for (const [index, cut] of cuts.entries()) {
     if (cut.arc) pieces.push(cut);
     const next = cuts[index + 1] ?? (closed ? cuts[0] : undefined);
@@ -88,7 +88,7 @@ function piecesOf({ corners, closed }: Stroke): Piece[] {
 }
 
 /** The arc that rounds a corner, no longer than its sides leave room for. */
-function cutCorner(before: Corner, at: Corner, after: Corner): Piece {
+function cutCorner(before: Corner, at: Corner, after: Corner): PathPiece {
   const [toBefore, toAfter] = [distance(at, before), distance(at, after)];
   const a = { x: (before.x - at.x) / toBefore, y: (before.y - at.y) / toBefore };
   const b = { x: (after.x - at.x) / toAfter, y: (after.y - at.y) / toAfter };
@@ -107,12 +107,12 @@ function cutCorner(before: Corner, at: Corner, after: Corner): Piece {
   };
 }
 
-function reversed({ from, to, arc }: Piece): Piece {
+function reversed({ from, to, arc }: PathPiece): PathPiece {
   return { from: to, to: from, arc: arc && { ...arc, turn: arc.turn === 1 ? -1 : 1 } };
 }
 
 /** Draws the left side of a run of pieces; `onward` is the piece that follows the last one, where the run is closed. */
-function drawSide(pen: Pen, run: readonly Piece[], reach: number, onward: Piece | null): void {
+function drawSide(pen: Pen, run: readonly PathPiece[], reach: number, onward: PathPiece | null): void {
   for (const [index, piece] of run.entries()) {
     const end = leftOf(piece, "to", reach);
     if (piece.arc) {
@@ -126,7 +126,7 @@ function drawSide(pen: Pen, run: readonly Piece[], reach: number, onward: Piece 
 }
 
 /** Rounds the outside of a bend. On the inside it passes through the corner, which is always inked. */
-function join(pen: Pen, piece: Piece, next: Piece, reach: number): void {
+function join(pen: Pen, piece: PathPiece, next: PathPiece, reach: number): void {
   const [along, onward] = [heading(piece, "to"), heading(next, "from")];
   const turn = along.x * onward.y - along.y * onward.x;
   if (Math.abs(turn) < 1e-6 && along.x * onward.x + along.y * onward.y > 0) return;
@@ -138,7 +138,7 @@ function join(pen: Pen, piece: Piece, next: Piece, reach: number): void {
   }
 }
 
-function heading({ from, to, arc }: Piece, end: "from" | "to"): Point {
+function heading({ from, to, arc }: PathPiece, end: "from" | "to"): Point {
   if (!arc) {
     const length = distance(from, to);
     return { x: (to.x - from.x) / length, y: (to.y - from.y) / length };
@@ -148,7 +148,7 @@ function heading({ from, to, arc }: Piece, end: "from" | "to"): Point {
   return { x: (-(at.y - centre.y) / radius) * turn, y: ((at.x - centre.x) / radius) * turn };
 }
 
-function leftOf(piece: Piece, end: "from" | "to", reach: number): Point {
+function leftOf(piece: PathPiece, end: "from" | "to", reach: number): Point {
   const { x, y } = heading(piece, end);
   return { x: piece[end].x + y * reach, y: piece[end].y - x * reach };
 }

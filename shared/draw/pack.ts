@@ -70,7 +70,7 @@ export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" 
       width,
     });
   });
-  const notes = notesOf(picture);
+  const notes = packNotes(picture);
   const under = Math.max(top + PLOT_HEIGHT, ...ys.map((each) => each + rowHeight / 2)) + 22;
   const height = under + Math.max(0, notes.length - 1) * 17 + 8;
   return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`, class: "pack" }, [
@@ -175,14 +175,14 @@ function voltsInWords(cellV: number, cells: number | null): string {
 /** The pack as one says it. */
 export function packInWords(picture: PackPicture): string {
   const { marks, cells, bears } = picture;
-  const said = [`${titleOf(picture)}.`];
-  if (bears) said.push(`A cell bears ${bears.fromCellV.toFixed(2)} to ${bears.toCellV.toFixed(2)} V.`);
-  said.push(...marks.map(({ name, cellV }) => `${name} ${voltsInWords(cellV, cells)}.`));
-  return [...said, ...timesInWords(picture).map((time) => `${time}.`)].join(" ");
+  const sentences = [`${titleOf(picture)}.`];
+  if (bears) sentences.push(`A cell bears ${bears.fromCellV.toFixed(2)} to ${bears.toCellV.toFixed(2)} V.`);
+  sentences.push(...marks.map(({ name, cellV }) => `${name} ${voltsInWords(cellV, cells)}.`));
+  return [...sentences, ...timesInWords(picture).map((time) => `${time}.`)].join(" ");
 }
 
 /** A row for each threshold and limit: its name, the volts of a cell and of the pack, and where it is usually set. */
-export function packRows({ marks, cells, bears }: PackPicture): string[][] {
+export function packTableRows({ marks, cells, bears }: PackPicture): string[][] {
   const row = (name: string, cellV: number, usual: PackMark["usual"]) => [
     name,
     cellV.toFixed(2),
@@ -196,7 +196,7 @@ export function packRows({ marks, cells, bears }: PackPicture): string[][] {
   ];
 }
 
-function notesOf(picture: PackPicture): string[] {
+function packNotes(picture: PackPicture): string[] {
   const { marks, chemistry } = picture;
   const isUsualDrawn = chemistry !== null && marks.some(({ usual }) => usual);
   return [...(isUsualDrawn ? [`uprights: usual for ${chemistry}`] : []), ...timesInWords(picture)];

@@ -15,7 +15,7 @@ export interface Palette {
   readonly onAccent: string;
   readonly sky: string;
   readonly ground: string;
-  readonly amiss: string;
+  readonly clash: string;
   /** Lines of one chart, in order: Okabe–Ito colours that stand out from the page three to one, and the text's own. */
   readonly series: readonly string[];
 }
@@ -31,7 +31,7 @@ export const palettes: Readonly<Record<Theme, Palette>> = {
     onAccent: "#ffffff",
     sky: "#44607c",
     ground: "#4d5540",
-    amiss: "#ffb347",
+    clash: "#ffb347",
     series: ["#26292e", "#0072b2", "#d55e00", "#009e73"],
   },
   dark: {
@@ -44,7 +44,7 @@ export const palettes: Readonly<Record<Theme, Palette>> = {
     onAccent: "#1d2024",
     sky: "#2c4058",
     ground: "#38402f",
-    amiss: "#ffb347",
+    clash: "#ffb347",
     series: ["#e4e6ea", "#56b4e9", "#e69f00", "#cc79a7"],
   },
 };
@@ -76,9 +76,9 @@ export function styleSheet(theme: Theme): string {
     [".faint-shade", "stroke-width:4"],
     [".solid", "fill:#fff;stroke:#000;stroke-width:3;stroke-linejoin:round;paint-order:stroke"],
     [".hatch-ground", "fill:#000;fill-opacity:.35"],
-    [".hatch-line", `fill:${c.amiss};fill-opacity:.85`],
+    [".hatch-line", `fill:${c.clash};fill-opacity:.85`],
     [".hatched", "fill:url(#hatch)"],
-    [".amiss-edge", `fill:none;stroke:${c.amiss};stroke-width:2`],
+    [".amiss-edge", `fill:none;stroke:${c.clash};stroke-width:2`],
     [".card", `fill:none;stroke:${c.line}`],
     [".rocker", `fill:${c.plate};stroke:${c.line}`],
     [".key", `fill:${c.page};stroke:${c.line}`],

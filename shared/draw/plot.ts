@@ -1,7 +1,8 @@
 /** What a chart is, and where on it things lie. */
+import type { Point } from "./outline.ts";
 import type { Scale } from "./scale.ts";
 import type { Box } from "./scene.ts";
-import { widthOf } from "./writing.ts";
+import { textWidth } from "./writing.ts";
 
 export interface ChartLine {
   /** Written at the line's end; empty for a line that needs none, being alone. */
@@ -39,37 +40,32 @@ export interface Chart {
   readonly marks?: readonly ChartMark[];
 }
 
-export const SIZE = 11;
+export const LABEL_SIZE = 11;
 export const TITLE_SIZE = 13;
-export const GAP = 5;
+export const CHART_GAP = 5;
 /** Faces differ: words that are cut off are worse than a plot that is a little smaller. */
 const ROOM = 1.12;
 
 /** Where the plot itself lies in the chart's box, clear of all that is written round it. */
 export function plotIn(box: Box, { title, x, y, lines }: Chart): Box {
-  const ticks = Math.max(...y.ticks.map((tick) => widthOf(y.label(tick), SIZE))) * ROOM;
-  const left = ticks + GAP + 2;
-  const right = Math.max(widthOf(x.label(x.to), SIZE) / 2, ...lines.map(({ name }) => nameRoom(name)));
-  const top = (title === "" ? 0 : TITLE_SIZE + GAP) + SIZE + 2 * GAP;
-  const bottom = 2 * SIZE + 3 * GAP;
+  const ticks = Math.max(...y.ticks.map((tick) => textWidth(y.label(tick), LABEL_SIZE))) * ROOM;
+  const left = ticks + CHART_GAP + 2;
+  const right = Math.max(textWidth(x.label(x.to), LABEL_SIZE) / 2, ...lines.map(({ name }) => nameRoom(name)));
+  const top = (title === "" ? 0 : TITLE_SIZE + CHART_GAP) + LABEL_SIZE + 2 * CHART_GAP;
+  const bottom = 2 * LABEL_SIZE + 3 * CHART_GAP;
   return { x: box.x + left, y: box.y + top, width: box.width - left - right, height: box.height - top - bottom };
 }
 
 function nameRoom(name: string): number {
-  return name === "" ? 0 : widthOf(name, SIZE) * ROOM + 2 * GAP;
+  return name === "" ? 0 : textWidth(name, LABEL_SIZE) * ROOM + 2 * CHART_GAP;
 }
 
 /** Where a point of both scales lies. */
-export function placed(
-  plot: Box,
-  { x, y }: Chart,
-  atX: number,
-  atY: number,
-): { readonly x: number; readonly y: number } {
+export function plotPoint(plot: Box, { x, y }: Chart, atX: number, atY: number): Point {
   return { x: plot.x + x.share(atX) * plot.width, y: plot.y + (1 - y.share(atY)) * plot.height };
 }
 
 /** A scale's name with its unit. */
-export function titled({ name, unit }: Scale): string {
+export function scaleTitle({ name, unit }: Scale): string {
   return unit === "" ? name : `${name}, ${unit}`;
 }

@@ -51,9 +51,9 @@ export function ratesCharts({ axes, throttle }: RatesPicture, second: RatesPictu
   return [...charts, { name: "throttle", chart: throttleChart(throttle, second?.throttle ?? null) }];
 }
 
-type Throttle = NonNullable<RatesPicture["throttle"]>;
+type ThrottlePicture = NonNullable<RatesPicture["throttle"]>;
 
-function throttleChart(throttle: Throttle, second: Throttle | null): Chart {
+function throttleChart(throttle: ThrottlePicture, second: ThrottlePicture | null): Chart {
   const limit = percent(throttle.limit);
   const other = second && !isSame(throttle.points, second.points) ? second : null;
   return {
@@ -111,12 +111,12 @@ function isSame(a: Curve, b: Curve): boolean {
   return a.length === b.length && a.every(([x, y], index) => x === b[index]![0] && y === b[index]![1]);
 }
 
-function throttleInWords(name: string, { limit, points }: Throttle): string {
+function throttleInWords(name: string, { limit, points }: ThrottlePicture): string {
   return `${name}: ${limitInWords({ limit })}; ${middleInWords(points)}.`;
 }
 
 /** The most that the motors are given. */
-export function limitInWords({ limit }: Pick<Throttle, "limit">): string {
+export function limitInWords({ limit }: Pick<ThrottlePicture, "limit">): string {
   return percent(limit) < 100 ? `at most ${percent(limit)} %` : "no limit";
 }
 
@@ -133,10 +133,10 @@ function middleInWords(points: Curve): string {
 
 /** The lower scale of a stick, as one says its places. */
 function ofStick(begin: string): Pick<Chart, "x" | "place" | "rows"> {
-  const said: Readonly<Record<number, string>> = { 0: begin, 50: "half stick", 100: "full stick" };
+  const named: Readonly<Record<number, string>> = { 0: begin, 50: "half stick", 100: "full stick" };
   return {
     x: evenScale({ name: "stick", unit: "%" }, 0, 100, 4),
-    place: (x) => said[Math.round(x * 10) / 10] ?? `${Number(x.toFixed(1))} % stick`,
+    place: (x) => named[Math.round(x * 10) / 10] ?? `${Number(x.toFixed(1))} % stick`,
     rows: Array.from({ length: 11 }, (_, index) => index * 10),
   };
 }

@@ -3,7 +3,7 @@ import type { PanelControl } from "../protocol/panel.ts";
 import { type Card, type CardPlace, wayClass } from "./card.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { markedName } from "./words.ts";
-import { lineHeight, lines, text, widthOf, wrapped } from "./writing.ts";
+import { lineHeight, text, textLines, textWidth, wrapped } from "./writing.ts";
 
 const ROCKER_WIDTH = 26;
 const TEXT_GAP = 10;
@@ -12,9 +12,9 @@ const MODES_SIZE = 12;
 
 /** The room that a rocker and the longest text beside it need, so that no name leaves its card. */
 export function rockerNeeds({ positions, rest }: PanelControl): number {
-  const names = positions.map(({ name }) => widthOf(labelOf(name, rest), NAME_SIZE));
+  const names = positions.map(({ name }) => textWidth(labelOf(name, rest), NAME_SIZE));
   const modes = positions.flatMap((position) =>
-    position.modes.map((mode) => widthOf(`${markedName(mode)},`, MODES_SIZE)),
+    position.modes.map((mode) => textWidth(`${markedName(mode)},`, MODES_SIZE)),
   );
   return ROCKER_WIDTH + TEXT_GAP + Math.max(0, ...names, ...modes);
 }
@@ -43,7 +43,7 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
           rect("key", plate, 5),
           ...(set ? [path("grip", grip(x, top + plate.height / 2))] : []),
           text("way-name", x + ROCKER_WIDTH + TEXT_GAP, top + 14, NAME_SIZE, labelOf(name, control.rest)),
-          ...lines(
+          ...textLines(
             modes.length > 0 ? "modes" : "modes none",
             x + ROCKER_WIDTH + TEXT_GAP,
             top + 14 + lineHeight(MODES_SIZE),

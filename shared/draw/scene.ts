@@ -10,10 +10,10 @@ type Attributes = Readonly<Record<string, string | number | null>>;
 
 /** One element of a drawing; attributes that are null are left out. */
 export function node(tag: string, attributes: Attributes, children: readonly (SceneNode | string)[] = []): SceneNode {
-  const said = Object.entries(attributes).flatMap(([name, value]): [string, string | number][] =>
+  const present = Object.entries(attributes).flatMap(([name, value]): [string, string | number][] =>
     value === null ? [] : [[name, typeof value === "number" ? rounded(value) : value]],
   );
-  return { tag, attributes: Object.fromEntries(said), children };
+  return { tag, attributes: Object.fromEntries(present), children };
 }
 
 export interface Box {

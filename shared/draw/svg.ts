@@ -19,7 +19,7 @@ export interface FileDetails {
 /** The whole file. */
 export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): string {
   const { title, description, widthPx, letters = "fonts" } = details;
-  const { x, y, width, height } = pageOf(scene, details);
+  const { x, y, width, height } = boundsWithMargin(scene, details);
   const scale = widthPx === undefined ? 1 : widthPx / width;
   const size = { width: width * scale, height: height * scale, viewBox: [x, y, width, height].map(rounded).join(" ") };
   const drawn = letters === "outlines" ? lettered(scene) : scene;
@@ -36,7 +36,7 @@ export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): str
 }
 
 /** What of a drawing's plane a file shows: the drawing and the margin round it. */
-export function pageOf(scene: SceneNode, { margin = 0 }: Pick<FileDetails, "margin">): Box {
+export function boundsWithMargin(scene: SceneNode, { margin = 0 }: Pick<FileDetails, "margin">): Box {
   const [x = 0, y = 0, width = 1, height = 1] = String(scene.attributes.viewBox).split(" ").map(Number);
   return { x: x - margin, y: y - margin, width: width + 2 * margin, height: height + 2 * margin };
 }

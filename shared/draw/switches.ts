@@ -5,7 +5,7 @@ import { dialNeeds, drawDial } from "./dial.ts";
 import { drawRocker, rockerNeeds } from "./rocker.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
 import { stateInWords } from "./words.ts";
-import { lineHeight, lines, text, widthOf, wrappedBold } from "./writing.ts";
+import { lineHeight, text, textLines, textWidth, wrappedBold } from "./writing.ts";
 
 export interface SwitchesOptions {
   /** How wide the drawing may be, in its own units; controls wrap within it. */
@@ -32,9 +32,9 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + GAP) / (narrowest + GAP))));
   const widest = columns === 1 ? width : Math.max(WIDEST_CARD, narrowest);
   const cardWidth = Math.min(widest, (width - GAP * (columns - 1)) / columns);
-  const said = options.words === "none" ? [] : wrappedBold(stateInWords(picture.state), width, 15);
-  const above = lines("state-words", 0, 15, 15, said);
-  let y = said.length > 0 ? 32 + (said.length - 1) * lineHeight(15) : 1;
+  const stateLines = options.words === "none" ? [] : wrappedBold(stateInWords(picture.state), width, 15);
+  const above = textLines("state-words", 0, 15, 15, stateLines);
+  let y = stateLines.length > 0 ? 32 + (stateLines.length - 1) * lineHeight(15) : 1;
   const cards: SceneNode[] = [];
   for (let first = 0; first < picture.controls.length; first += columns) {
     const row = picture.controls.slice(first, first + columns);
@@ -59,7 +59,7 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
 
 /** The room that a control's name and what stands right of it need. */
 function headNeeds(control: PanelControl): number {
-  return widthOf(control.name, 15) + GAP + widthOf(kindInWords(control), 11);
+  return textWidth(control.name, 15) + GAP + textWidth(kindInWords(control), 11);
 }
 
 function kindInWords({ kind, channel }: PanelControl): string {

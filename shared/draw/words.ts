@@ -9,14 +9,15 @@ import type {
   PanelMode,
   SwitchesState,
 } from "../protocol/panel.ts";
+import { joinWithAnd } from "../text/list.ts";
 
 /** An element as one says it: its name, where it stands and what is amiss; cells count from 0. */
 export function elementInWords(element: PanelElement): string {
   const text = element.text.map((row) => row.trim()).filter((row) => row !== "");
   const figure = element.blank ? "nothing now" : element.figure ? figureInWords(element.figure) : text.join(" / ");
   const shown = figure === "" ? "" : ` shows ${figure}`;
-  const amiss = element.clashing.length > 0 ? `; ${cells(element.clashing.length)} shared or off the grid` : "";
-  return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${amiss}`;
+  const clash = element.clashing.length > 0 ? `; ${cells(element.clashing.length)} shared or off the grid` : "";
+  return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${clash}`;
 }
 
 /** What a figure shows, as one says it: “60 %”, “47 deg to the right”. */
@@ -66,15 +67,15 @@ export function stateInWords(state: SwitchesState): string {
   const unsure = open.length + faulty.length + tangled.length > 0;
   const armed = state.armed === "unknown" && isTangled("arm") ? "tangled" : (state.armed ?? "never");
   const sentences = [ARMED_IN_WORDS[armed]];
-  if (others.length > 0) sentences.push(`${capital(listed(others))} on.`);
+  if (others.length > 0) sentences.push(`${capital(joinWithAnd(others))} on.`);
   else sentences.push(`Nothing${state.armed === "yes" ? " else" : ""}${unsure ? " is surely" : ""} on.`);
-  if (open.length > 0) sentences.push(`${capital(listed(open))} on or off, as what is not set here decides.`);
-  if (faulty.length > 0) sentences.push(`Not known, since a line behind it has a fault: ${listed(faulty)}.`);
-  if (tangled.length > 0) sentences.push(`Not known, too tangled to follow: ${listed(tangled)}.`);
+  if (open.length > 0) sentences.push(`${capital(joinWithAnd(open))} on or off, as what is not set here decides.`);
+  if (faulty.length > 0) sentences.push(`Not known, since a line behind it has a fault: ${joinWithAnd(faulty)}.`);
+  if (tangled.length > 0) sentences.push(`Not known, too tangled to follow: ${joinWithAnd(tangled)}.`);
   // No control shows these, and the state hangs on them.
   const channels = Object.entries(state.positions).filter(([name]) => /^ch\d+$/.test(name));
   if (channels.length > 0)
-    sentences.push(`This is with ${listed(channels.map(([name, us]) => `${name} at ${us} us`))}.`);
+    sentences.push(`This is with ${joinWithAnd(channels.map(([name, us]) => `${name} at ${us} us`))}.`);
   return sentences.join(" ");
 }
 
@@ -101,8 +102,8 @@ export function markedName(name: string): string {
 export function lossInWords({ receiver, armed, modes }: LossPicture): string {
   const of = (outcome: OnLoss) =>
     modes.filter(({ name, becomes }) => becomes === outcome && name !== "arm").map(({ name }) => shortName(name));
-  const said = [`Signal lost. ${RECEIVER_IN_WORDS[receiver ?? "unsaid"]}`];
-  if (armed) said.push(ARMED_ON_LOSS[armed]);
+  const parts = [`Signal lost. ${RECEIVER_IN_WORDS[receiver ?? "unsaid"]}`];
+  if (armed) parts.push(ARMED_ON_LOSS[armed]);
   const sentences = [
     [of("on"), "on"],
     [of("off"), "off"],
@@ -111,9 +112,11 @@ export function lossInWords({ receiver, armed, modes }: LossPicture): string {
   ] as const;
   for (const [names, outcome] of sentences) {
     if (names.length > 0)
-      said.push(`${capital(listed(names))} ${outcome === "as it was" && names.length > 1 ? "as they were" : outcome}.`);
+      parts.push(
+        `${capital(joinWithAnd(names))} ${outcome === "as it was" && names.length > 1 ? "as they were" : outcome}.`,
+      );
   }
-  return said.join(" ");
+  return parts.join(" ");
 }
 
 const RECEIVER_IN_WORDS = {
@@ -157,13 +160,7 @@ export function waysInWords({ ways, tangled }: PanelMode): string {
 
 /** Moves of controls as one says them: “TL to down and KN to 1500 us”. */
 export function movesInWords(moves: readonly { readonly name: string; readonly to: string | number }[]): string {
-  return listed(moves.map(({ name, to }) => `${name} to ${typeof to === "number" ? `${to} us` : to}`));
-}
-
-/** Names as one lists them: `level`, `level and recorder`, `level, recorder and beeper`. */
-export function listed(names: readonly string[]): string {
-  if (names.length < 2) return names.join("");
-  return `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  return joinWithAnd(moves.map(({ name, to }) => `${name} to ${typeof to === "number" ? `${to} us` : to}`));
 }
 
 /** A control as one says it, as in "TL, switch on channel 5". */
@@ -173,7 +170,7 @@ export function controlInWords(control: PanelControl): string {
 
 /** What a position or a stretch of a dial turns on, as in "arm and recorder"; says so where that is nothing. */
 export function modesInWords(modes: readonly string[]): string {
-  return modes.length === 0 ? "turns nothing on" : listed(modes.map(shortName));
+  return modes.length === 0 ? "turns nothing on" : joinWithAnd(modes.map(shortName));
 }
 
 /** What each place of a control turns on, a line each: “up, at rest: turns nothing on”, “1000 to 1400 us: lights”. */

@@ -18,7 +18,7 @@ export function text(
 const LETTER_WIDTH = 0.54;
 
 /** About how wide a text is at a letter size; bold text takes a little more. */
-export function widthOf(text: string, size: number): number {
+export function textWidth(text: string, size: number): number {
   return text.length * size * LETTER_WIDTH;
 }
 
@@ -50,7 +50,7 @@ function filled(pieces: readonly string[], letters: number): string[] {
 }
 
 /** Lines of text one under the other, the first with its baseline at `y`. */
-export function lines(className: string, x: number, y: number, size: number, all: readonly string[]): SceneNode[] {
+export function textLines(className: string, x: number, y: number, size: number, all: readonly string[]): SceneNode[] {
   return all.map((line, index) => text(className, x, y + index * lineHeight(size), size, line));
 }
 

@@ -102,23 +102,23 @@ const bandCache = new WeakMap<SettingSpec, boolean>();
 function hasBands(setting: SettingSpec): boolean {
   let has = bandCache.get(setting);
   if (has === undefined) {
-    has = setting.types.some((type) => numbersOf(type).some(({ usual }) => usual !== undefined));
+    has = setting.types.some((type) => numericTypesOf(type).some(({ usual }) => usual !== undefined));
     bandCache.set(setting, has);
   }
   return has;
 }
 
 /** The numeric types that a type is made of. */
-function numbersOf(type: ValueType): (QuantityType | IntegerType)[] {
+function numericTypesOf(type: ValueType): (QuantityType | IntegerType)[] {
   switch (type.is) {
     case "quantity":
     case "integer":
       return [type];
     case "range":
     case "list":
-      return numbersOf(type.of);
+      return numericTypesOf(type.of);
     case "fields":
-      return type.fields.flatMap((field) => field.types.flatMap(numbersOf));
+      return type.fields.flatMap((field) => field.types.flatMap(numericTypesOf));
     default:
       return [];
   }
@@ -128,10 +128,10 @@ function numbersOf(type: ValueType): (QuantityType | IntegerType)[] {
 export function sizeOfCraft(craft: Craft, section = "pack"): FrameSize {
   const plain = craft.settings.get("pack")?.get("cells");
   const cells = section.startsWith("pack/") ? (craft.settings.get(section)?.get("cells") ?? plain) : plain;
-  return sizeOf(craft.settings.get("frame")?.get("propeller-diameter")?.value, cells?.value);
+  return frameSizeOf(craft.settings.get("frame")?.get("propeller-diameter")?.value, cells?.value);
 }
 
-function sizeOf(diameter: Value | null | undefined, cells: Value | null | undefined): FrameSize {
+function frameSizeOf(diameter: Value | null | undefined, cells: Value | null | undefined): FrameSize {
   return {
     propellerIn: diameter?.kind === "quantity" ? convert(diameter.number, diameter.unit, "in") : undefined,
     cells: cells?.kind === "integer" ? cells.number : undefined,
@@ -146,6 +146,6 @@ function sizesIn(entries: readonly Entry[]): (section: string) => FrameSize {
     if (name === "propeller-diameter" && section === "frame") diameter = value;
     if (name === "cells" && section.startsWith("pack")) cells.set(section, value);
   }
-  const plain = sizeOf(diameter, cells.get("pack"));
-  return (section) => (cells.has(section) ? sizeOf(diameter, cells.get(section)) : plain);
+  const plain = frameSizeOf(diameter, cells.get("pack"));
+  return (section) => (cells.has(section) ? frameSizeOf(diameter, cells.get(section)) : plain);
 }

@@ -1,5 +1,5 @@
 /** The figures of a craft's control loop: `loopOf`. A figure is null if it is neither set nor has a default. */
-import { type Budget, budgetOf, gyroMultiple, pulsesFit } from "./loop.ts";
+import { budgetOf, gyroMultiple, type LoopBudget, pulsesFit } from "./loop.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
 export interface LoopFigures {
@@ -9,7 +9,7 @@ export interface LoopFigures {
   readonly escRateKbit: number | null;
   readonly pauseUs: number | null;
   /** For a digital signal only. */
-  readonly budget: Budget | null;
+  readonly budget: LoopBudget | null;
   readonly gyro: { readonly ratio: number; readonly even: boolean } | null;
   /** For a pulse signal only: whether its longest pulse is shorter than its period. */
   readonly pulsesFit: boolean | null;

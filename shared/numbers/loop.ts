@@ -21,7 +21,7 @@ export function frameUs(escRateKbit: number, pauseUs: number): number {
   return (COMMAND_BITS * 1000) / escRateKbit + pauseUs;
 }
 
-export interface Budget {
+export interface LoopBudget {
   readonly frameUs: number;
   readonly roundUs: number;
   /** The rest of a round after the command; negative if commands do not fit. */
@@ -32,7 +32,7 @@ export interface Budget {
 }
 
 /** How one command fits into one round. A rounding error does not make it too long. */
-export function budgetOf(escRateKbit: number, pauseUs: number, loopRateKhz: number): Budget {
+export function budgetOf(escRateKbit: number, pauseUs: number, loopRateKhz: number): LoopBudget {
   const frame = frameUs(escRateKbit, pauseUs);
   const round = periodUs(loopRateKhz);
   const share = frame / round;

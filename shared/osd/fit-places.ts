@@ -1,9 +1,11 @@
 /** Assigns a place to each element, near its target: on the grid, no two on the same cell. */
+
+import type { GridCell } from "../protocol/osd.ts";
 import { filledRows } from "./fit-rows.ts";
 import { type FreeCells, freeCells } from "./free-cells.ts";
 import { distanceFrom, nearestPlace, type Places, type Target } from "./nearest-place.ts";
 import type { Grid } from "./placed.ts";
-import { cellReadAt, type GridCell, readingKey } from "./reading-order.ts";
+import { cellReadAt, readingKey } from "./reading-order.ts";
 
 interface Attempt {
   readonly places: Places;
@@ -35,7 +37,7 @@ export function placesFor(targets: readonly Target[], grid: Grid): Places {
     () => placeAtTargets([], tall, grid),
     () => packFromTopLeft(tall, grid),
     () => packFromTopLeft(large, grid),
-    () => packRows(tall, read, grid),
+    () => packByRows(tall, read, grid),
   ];
   for (const packing of packings) {
     best = better(best, evaluate(packing(), read));
@@ -139,7 +141,7 @@ function packFromTopLeft(all: readonly Target[], grid: Grid): Places {
 }
 
 /** Places elements of several rows first, then fills every row as far as possible. */
-function packRows(tall: readonly Target[], read: readonly Target[], grid: Grid): Places {
+function packByRows(tall: readonly Target[], read: readonly Target[], grid: Grid): Places {
   const free = freeCells(grid);
   const figures = packFromTopLeft(
     tall.filter(({ placed }) => placed.height > 1),

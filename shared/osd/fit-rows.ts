@@ -1,7 +1,8 @@
 /** The tightest packing: fills rows to the last cell if the widths allow it. */
+
+import type { GridCell } from "../protocol/osd.ts";
 import type { FreeCells } from "./free-cells.ts";
 import type { Grid } from "./placed.ts";
-import type { GridCell } from "./reading-order.ts";
 
 interface RowElement {
   readonly width: number;

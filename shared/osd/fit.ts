@@ -1,10 +1,12 @@
 /** Converts a layout to another grid. */
+
+import type { GridCell } from "../protocol/osd.ts";
 import type { Axis } from "../syntax/value.ts";
 import { placesFor } from "./fit-places.ts";
 import { resolveAxis } from "./layout.ts";
 import type { Target } from "./nearest-place.ts";
 import type { Grid, Layout, PlacedElement } from "./placed.ts";
-import { type GridCell, readingKey } from "./reading-order.ts";
+import { readingKey } from "./reading-order.ts";
 
 export interface Fitted {
   /** On the new grid, in the script's order: no two elements share a cell, and all are on the grid. */

@@ -1,6 +1,8 @@
 /** Keeps track of the free cells of a grid. */
+
+import type { GridCell } from "../protocol/osd.ts";
 import type { Grid } from "./placed.ts";
-import type { CellSize, GridCell } from "./reading-order.ts";
+import type { CellSize } from "./reading-order.ts";
 
 export interface FreeCells {
   /** Whether all cells of an element at this place are on the grid and free. */

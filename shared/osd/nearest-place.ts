@@ -1,8 +1,10 @@
 /** Finds the nearest place for an element, with regard to the reading order. */
+
+import type { GridCell } from "../protocol/osd.ts";
 import type { FreeCells } from "./free-cells.ts";
 import { CHARACTER_PIXELS } from "./layout.ts";
 import type { CellArea, Grid, PlacedElement } from "./placed.ts";
-import { type CellSize, cellReadAt, type GridCell, readingKey } from "./reading-order.ts";
+import { type CellSize, cellReadAt, readingKey } from "./reading-order.ts";
 
 /** Where an element should be if no other were in the way. May be off the grid. */
 export interface Target extends GridCell {

@@ -118,7 +118,7 @@ export function packAfter(model: PackModel, usedMah: number, amps: number): Pack
  */
 export function packAtLanding(model: PackModel, amps: number): PackState {
   const cellV = (model.landV ?? model.warnV ?? model.usualLandV) - 0.03;
-  const restedV = cellV + sagV(model, amps);
+  const restedV = cellV + cellSagV(model, amps);
   const falling = model.curve.map(([share, volts]) => [volts, share] as const).reverse();
   const share = Math.min(0.99, interpolate(falling, restedV));
   return { amps, usedMah: Math.round(share * model.capacityMah), restedV, cellV };
@@ -130,11 +130,11 @@ export function timeLeftS(model: PackModel, { usedMah, amps }: PackState): numbe
 }
 
 function loadedV(model: PackModel, restedV: number, amps: number): number {
-  return restedV - sagV(model, amps);
+  return restedV - cellSagV(model, amps);
 }
 
 /** The drop in volts inside a cell by Ohm's law; at most 0.5 V, as no pack is flown beyond that. */
-function sagV(model: PackModel, amps: number): number {
+function cellSagV(model: PackModel, amps: number): number {
   return Math.min(0.5, model.cellOhm * amps);
 }
 

@@ -2,12 +2,8 @@
  * The reading order of a layout: by the centres of the elements, row by row. Centres, because a tall
  * figure that starts above a line of text is read after it if most of the figure is below.
  */
+import type { GridCell } from "../protocol/osd.ts";
 import type { Grid } from "./placed.ts";
-
-export interface GridCell {
-  readonly column: number;
-  readonly row: number;
-}
 
 export interface CellSize {
   readonly width: number;

@@ -8,6 +8,12 @@ export interface Grid {
   readonly rows: number;
 }
 
+/** A cell of a grid, counted from 0 at the top left. */
+export interface GridCell {
+  readonly column: number;
+  readonly row: number;
+}
+
 /**
  * Grids with a name: 30 columns, with 16 rows for PAL and 13 for NTSC.
  * Source: character-overlay chip datasheet MAX7456 (19-0576 Rev 0, 8/07, p. 10).

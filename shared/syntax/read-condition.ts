@@ -162,7 +162,7 @@ function readBounds(context: ReadContext, subject: Subject): Condition | Fault {
   const word = keyword(context, "in") ?? keyword(context, "above") ?? keyword(context, "below");
   if (!word) {
     const sign = scan.match(/[<>]=?|==?/y);
-    if (sign) return signFault(sign, subject);
+    if (sign) return operatorFault(sign, subject);
     const at = scan.at();
     const position = subject.kind === "control" ? scan.name() : null;
     if (position && !RESERVED.has(position.text))
@@ -198,7 +198,7 @@ function readBounds(context: ReadContext, subject: Subject): Condition | Fault {
 }
 
 /** The fault of a comparison operator of other languages in place of a keyword. */
-function signFault({ text, start, end }: Cols & { text: string }, subject: Subject): Fault {
+function operatorFault({ text, start, end }: Cols & { text: string }, subject: Subject): Fault {
   const word = text.startsWith(">") ? "above" : text.startsWith("<") ? "below" : "is";
   if (word === "is" && subject.kind === "channel")
     return fault(

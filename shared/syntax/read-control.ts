@@ -15,7 +15,7 @@ import { pulsesOf, readPulse, readRange } from "./read-number.ts";
 import type { Cols } from "./span.ts";
 import type { ControlKind, ControlPosition, ControlValue } from "./value.ts";
 
-const KINDS: readonly ControlKind[] = ["switch", "selector", "button", "dial"];
+const CONTROL_KINDS: readonly ControlKind[] = ["switch", "selector", "button", "dial"];
 
 /** How many positions each kind has, and the sentence that says so. */
 const POSITIONS: Record<Exclude<ControlKind, "dial">, { min: number; max: number; rule: string }> = {
@@ -29,10 +29,12 @@ export function readControl(context: ReadContext): ControlValue | Fault {
   const { scan } = context;
   const start = scan.at();
   const word = scan.name();
-  const kind = KINDS.find((each) => each === word?.text);
+  const kind = CONTROL_KINDS.find((each) => each === word?.text);
   if (!word || !kind) {
     const message = `What this control is stands here: switch, selector, button or dial; ${word ? `“${word.text}” is none of them` : describeNext(context)}.`;
-    return word ? unknownName(word, word.text, KINDS, message) : fault("wrong-type", nextCols(context), message);
+    return word
+      ? unknownName(word, word.text, CONTROL_KINDS, message)
+      : fault("wrong-type", nextCols(context), message);
   }
   addPiece(context, "keyword", word);
   const channel = scan.channel();

@@ -8,7 +8,7 @@ const ROW = /(top|middle|bottom)(?![A-Za-z0-9_])/y;
 const INTEGER = /\d+(?![A-Za-z0-9_.])/y;
 const TIMES = /x[ \t]*(?=\d)/y;
 /** Far beyond any grid; the limit keeps mistyped numbers out of the arithmetic. */
-const MOST_CELLS = 9999;
+const MOST_READABLE = 9999;
 const DATE = /\d{4}-\d{2}-\d{2}(?![A-Za-z0-9_-])/y;
 
 /** Parses a size, `integer x integer`: columns, then rows. */
@@ -25,7 +25,7 @@ export function readSize(context: ReadContext): ValueOf<"size"> | Fault {
       `A size is expected here, columns and rows as in “53 x 20”, but ${describeNext(context)}.`,
     );
   }
-  if (Math.max(Number(columns.text), Number(rows.text)) > MOST_CELLS) return tooManyCells({ start, end: rows.end });
+  if (Math.max(Number(columns.text), Number(rows.text)) > MOST_READABLE) return tooManyCells({ start, end: rows.end });
   addPiece(context, "number", columns);
   addPiece(context, "operator", { start: times.start, end: times.start + 1 });
   addPiece(context, "number", rows);
@@ -69,7 +69,7 @@ function readAxis(context: ReadContext, expected: RegExp, other: RegExp): Axis |
     }
     const count = scan.match(INTEGER);
     if (!count) return null;
-    if (Number(count.text) > MOST_CELLS) return tooManyCells(count);
+    if (Number(count.text) > MOST_READABLE) return tooManyCells(count);
     addPiece(context, "number", count);
     return { anchor: null, offset: Number(count.text), start: count.start, end: count.end };
   }
@@ -78,14 +78,14 @@ function readAxis(context: ReadContext, expected: RegExp, other: RegExp): Axis |
   if (!sign) return { anchor: anchor.text as Anchor, offset: 0, start: anchor.start, end: anchor.end };
   const count = scan.match(INTEGER);
   if (!count) return placeFault(context, `A number of cells is expected after “${sign.text}”`);
-  if (Number(count.text) > MOST_CELLS) return tooManyCells(count);
+  if (Number(count.text) > MOST_READABLE) return tooManyCells(count);
   addPiece(context, "number", { start: sign.start, end: count.end });
   const offset = Number(count.text) * (sign.text === "-" ? -1 : 1);
   return { anchor: anchor.text as Anchor, offset: offset || 0, start: anchor.start, end: count.end };
 }
 
 function tooManyCells(count: Cols): Fault {
-  return fault("wrong-type", count, `No grid has so many cells: a place counts up to ${MOST_CELLS}.`);
+  return fault("wrong-type", count, `No grid has so many cells: a place counts up to ${MOST_READABLE}.`);
 }
 
 function placeFault(context: ReadContext, expected: string): Fault {

@@ -57,8 +57,8 @@ vi.mock("vscode", () => ({
     },
     async showQuickPick(items: { label: string; description?: string }[]) {
       editor.asked.push(...items.map(({ label, description }) => `${label}: ${description ?? ""}`));
-      const wanted = editor.pick;
-      return wanted && items.find((item) => `${item.label} ${item.description}`.includes(wanted));
+      const expected = editor.pick;
+      return expected && items.find((item) => `${item.label} ${item.description}`.includes(expected));
     },
     async showWarningMessage(message: string) {
       editor.warnings.push(message);

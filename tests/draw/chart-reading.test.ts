@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { drawChart } from "../../shared/draw/chart.ts";
-import { nearestStop, readingInWords, stopsOf, tableOf, valueAt } from "../../shared/draw/chart-reading.ts";
+import { chartTable, nearestStop, readingInWords, stopsOf, valueAt } from "../../shared/draw/chart-reading.ts";
 import { responseChart } from "../../shared/draw/filters.ts";
 import { type Chart, plotIn } from "../../shared/draw/plot.ts";
 import { ratesCharts } from "../../shared/draw/rates.ts";
@@ -97,15 +97,15 @@ test("between points the line is straight, and beyond them it is not known", () 
 });
 
 test("a chart as a table has units in its head, and a row for each dip", () => {
-  expect(tableOf(roll)).toEqual({
+  expect(chartTable(roll)).toEqual({
     head: ["stick, %", "turn, deg/s"],
     rows: [0, 1, 6, 22, 51, 100, 173, 274, 410, 583, 800].map((degPerS, index) => [
       String(index * 10),
       String(degPerS),
     ]),
   });
-  expect(tableOf(response).head).toEqual(["frequency, Hz", "gyro, dB"]);
-  expect(tableOf(response).rows).toContainEqual(["155", "nothing"]);
+  expect(chartTable(response).head).toEqual(["frequency, Hz", "gyro, dB"]);
+  expect(chartTable(response).rows).toContainEqual(["155", "nothing"]);
 });
 
 test("what is read is marked on every line that is within the scale there", () => {

@@ -4,7 +4,7 @@ import { styleSheet } from "../../shared/draw/palette.ts";
 import { node } from "../../shared/draw/scene.ts";
 import { toSvg } from "../../shared/draw/svg.ts";
 import { drawSwitches } from "../../shared/draw/switches.ts";
-import { text, widthOf } from "../../shared/draw/writing.ts";
+import { text, textWidth } from "../../shared/draw/writing.ts";
 import { all, texts } from "./find.ts";
 import { inkOf } from "./ink.ts";
 import { fullSwitches } from "./samples.ts";
@@ -70,5 +70,5 @@ test("letters of our own need no more room than drawings plan for", () => {
     "switch, ch5",
     "half at 76 %",
   ])
-    expect(letteredWidth(words, 12), words).toBeLessThan(widthOf(words, 12) * 1.08);
+    expect(letteredWidth(words, 12), words).toBeLessThan(textWidth(words, 12) * 1.08);
 });

@@ -4,8 +4,8 @@ import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import {
   type CellBox,
   clashInWords,
-  clashOf,
   elementAt,
+  elementClash,
   freePlace,
   movedBy,
   placedAfter,
@@ -38,7 +38,7 @@ test("the cells that clash are those shared, and those off the grid", () => {
   const volts = element("pack-volts", 27, 3, "22.2V");
   const amps = element("amps", 24, 3, "12.0A");
   const sight = element("sight", 28, 3, "", { width: 3, height: 1, drawn: "sight", overlapsNothing: true });
-  expect(clashOf(volts, [volts, amps, sight], grid)).toEqual({
+  expect(elementClash(volts, [volts, amps, sight], grid)).toEqual({
     cells: [
       [27, 3],
       [28, 3],
@@ -48,8 +48,8 @@ test("the cells that clash are those shared, and those off the grid", () => {
     sharers: ["amps"],
     leavesGrid: true,
   });
-  expect(clashOf(sight, [volts, amps, sight], grid)).toEqual({ cells: [[30, 3]], sharers: [], leavesGrid: true });
-  expect(clashOf({ ...volts, column: 2 }, [volts, amps], grid).cells).toEqual([]);
+  expect(elementClash(sight, [volts, amps, sight], grid)).toEqual({ cells: [[30, 3]], sharers: [], leavesGrid: true });
+  expect(elementClash({ ...volts, column: 2 }, [volts, amps], grid).cells).toEqual([]);
 });
 
 test("a press means the smallest element that lies there, or the one that is chosen already", () => {
@@ -90,7 +90,7 @@ test("a free place is free and on the grid wherever there is one", () => {
       const free = freePlace(picture(elements), { width, height: 1 });
       const added = element("added", free.column, free.row, "x".repeat(width));
       const isFree = (column: number, row: number) =>
-        clashOf({ ...added, column, row }, elements, grid).cells.length === 0;
+        elementClash({ ...added, column, row }, elements, grid).cells.length === 0;
       const anyFree = Array.from({ length: 30 * 16 }, (_, cell) => isFree(cell % 30, Math.floor(cell / 30)));
       expect(isFree(free.column, free.row)).toBe(anyFree.includes(true));
     }),

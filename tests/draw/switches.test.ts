@@ -4,7 +4,6 @@ import {
   becomesInWords,
   dialPulseUs,
   inSpan,
-  listed,
   lossInWords,
   movesInWords,
   standsInWords,
@@ -13,6 +12,7 @@ import {
 } from "../../shared/draw/words.ts";
 import { wrapped } from "../../shared/draw/writing.ts";
 import type { SwitchesState } from "../../shared/protocol/panel.ts";
+import { joinWithAnd } from "../../shared/text/list.ts";
 import { all, numbers, texts } from "./find.ts";
 import { fullSwitches, rocker } from "./samples.ts";
 
@@ -38,7 +38,7 @@ test("the state in words", () => {
     "Armed or not, as what is not set here decides. Nothing is surely on. " +
       "Finder on or off, as what is not set here decides.",
   );
-  expect(listed(["a", "b", "c"])).toBe("a, b and c");
+  expect(joinWithAnd(["a", "b", "c"])).toBe("a, b and c");
 });
 
 test("what a fault hides is told as not known, and channels without a control by their pulse", () => {

@@ -88,7 +88,7 @@ export async function startEditor(options: EditorOptions): Promise<Editor> {
 
 /** Opens a file of the workspace, by its name or path, with the cursor at a line and column from 1. */
 export async function openFile(page: Page, path: string, line = 1, column = 1): Promise<void> {
-  await asked(page, "Control+p", path);
+  await answerPrompt(page, "Control+p", path);
   // The list answers as it searches: the row must be that file's before Enter means it.
   const name = path.slice(path.lastIndexOf("/") + 1);
   await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: name }).waitFor();
@@ -98,7 +98,7 @@ export async function openFile(page: Page, path: string, line = 1, column = 1): 
 }
 
 /** Opens the editor's quick input and fills it in. */
-async function asked(page: Page, keys: string, text: string): Promise<void> {
+async function answerPrompt(page: Page, keys: string, text: string): Promise<void> {
   await again(async (timeout) => {
     await page.keyboard.press(keys);
     await quickInput(page).fill(text, { timeout });
@@ -119,7 +119,7 @@ async function again(attempt: (timeoutMs: number | undefined) => Promise<void>):
 
 /** Puts the cursor at a line and column, both from 1, with the text focused. */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
-  await asked(page, "Control+g", `:${line}:${column}`);
+  await answerPrompt(page, "Control+g", `:${line}:${column}`);
   await page.keyboard.press("Enter");
   await quickInput(page).waitFor({ state: "hidden" });
   await page.locator(".monaco-editor.focused").first().waitFor();

@@ -26,7 +26,7 @@ const show = async (elements: readonly PanelElement[], more: Partial<GogglesPict
 const drawn = (name: string) => panel.page.locator(`[data-element="${name}"]`);
 const note = () => panel.page.locator("[data-part=note]");
 const movesTold = async () =>
-  (await panel.told()).flatMap((message: FromPanel) => (message.kind === "osd" ? [message.gesture] : []));
+  (await panel.posted()).flatMap((message: FromPanel) => (message.kind === "osd" ? [message.gesture] : []));
 const shiftOf = (name: string) => drawn(name).getAttribute("transform");
 
 async function cell(column: number, row: number): Promise<[number, number]> {
@@ -42,7 +42,7 @@ async function drag(from: readonly [number, number], to: readonly [number, numbe
 
 beforeEach(async () => {
   await show(all, {}, `Jug ${version}`);
-  await panel.told();
+  await panel.posted();
 });
 
 test("a drag continues against a model that comes meanwhile, and ends as one message with the cell", async () => {
@@ -55,7 +55,7 @@ test("a drag continues against a model that comes meanwhile, and ends as one mes
   expect(await panel.page.locator("[data-part=hatch]").getAttribute("d")).not.toBe(before);
   expect(await shiftOf("pack-volts")).toBe("translate(168 -101.25)");
   await panel.page.mouse.up();
-  expect(await panel.told()).toEqual([
+  expect(await panel.posted()).toEqual([
     {
       kind: "osd",
       file: "file:///shed/jug 0.fettle",
@@ -169,9 +169,9 @@ test("a preview can be looked at and pressed, and nothing in it moves", async ()
   await drawn("amps").focus();
   await panel.page.keyboard.press("ArrowRight");
   expect(await shiftOf("amps")).toBeNull();
-  expect(await panel.told()).toEqual([]);
+  expect(await panel.posted()).toEqual([]);
   await panel.page.keyboard.press("Enter");
-  expect(await panel.told()).toEqual([{ kind: "select", at: amps.at }]);
+  expect(await panel.posted()).toEqual([{ kind: "select", at: amps.at }]);
 });
 
 test("a page that can be hidden can be seen bare", async () => {
@@ -232,10 +232,10 @@ test("undo in what is typed is the typing's own; elsewhere it is the script's", 
   await panel.page.getByText("There is no such element to add.").waitFor();
   await keyboard.press("Enter");
   await keyboard.press("Control+z");
-  expect(await panel.told()).toEqual([]);
+  expect(await panel.posted()).toEqual([]);
   await panel.page.getByRole("slider").focus();
   for (const keys of ["Control+z", "Control+y", "Control+Shift+z"]) await keyboard.press(keys);
-  expect(await panel.told()).toEqual([{ kind: "undo" }, { kind: "redo" }, { kind: "redo" }]);
+  expect(await panel.posted()).toEqual([{ kind: "undo" }, { kind: "redo" }, { kind: "redo" }]);
 });
 
 test("a movement that is not told yet is what undo takes back", async () => {
@@ -244,7 +244,7 @@ test("a movement that is not told yet is what undo takes back", async () => {
   await keyboard.press("ArrowRight");
   await keyboard.press("Control+z");
   expect(await shiftOf("amps")).toBeNull();
-  expect(await panel.told()).toEqual([]);
+  expect(await panel.posted()).toEqual([]);
 });
 
 test("nothing went wrong in the page", () => {

@@ -11,7 +11,7 @@ export interface PanelPage {
   readonly page: Page;
   post(message: ToPanel): Promise<void>;
   /** What the page has told since it was last asked. */
-  told(): Promise<FromPanel[]>;
+  posted(): Promise<FromPanel[]>;
   /** What went wrong in the page. */
   readonly errors: readonly string[];
   close(): Promise<void>;
@@ -51,7 +51,7 @@ export async function openPanelPage(size = { width: 420, height: 800 }): Promise
           }),
         message,
       ),
-    told: () => page.evaluate(() => (window as unknown as { told: FromPanel[] }).told.splice(0)),
+    posted: () => page.evaluate(() => (window as unknown as { told: FromPanel[] }).told.splice(0)),
     async close() {
       await close();
       rmSync(folder, { recursive: true, force: true });

@@ -21,8 +21,8 @@ describe("craft that are hard to follow", () => {
     const input = tangledInput(each);
     const { diagrams, tangles, selected, names } = compile(input, new Map(), BUDGET);
     // What ends a task may go beyond, once for each condition and round: by a node of 4,000 values at most.
-    const wanted = Math.min(BUDGET.craftAtMost, BUDGET.craft + BUDGET.test * nodesIn(input));
-    const most = wanted + 2 * 128 * input.conditions.length;
+    const expected = Math.min(BUDGET.craftAtMost, BUDGET.craft + BUDGET.test * nodesIn(input));
+    const most = expected + 2 * 128 * input.conditions.length;
     expect(diagrams.spent()).toBeLessThan(most);
     expect(selected.size + tangles.size).toBe(names.references.size);
   });

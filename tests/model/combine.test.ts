@@ -1,7 +1,7 @@
 /** How files combine: each sentence of the language's own page, held to small sets of files. */
 import { describe, expect, test } from "vitest";
 import { WHEEL } from "../rules/check.ts";
-import { craftOf, told } from "./effective.ts";
+import { craftOf, effectiveLines } from "./effective.ts";
 
 const parts = (files: Record<string, string>) => craftOf(files).scripts.map(({ file }) => file);
 
@@ -22,7 +22,10 @@ describe("visiting", () => {
       "a.fettle": 'craft "A"\npack\n  cells 4\nuse "b.fettle"\n',
       "b.fettle": 'layer "B"\npack\n  cells 6\n  capacity 850 mAh\n',
     };
-    expect(told(craftOf(files))).toEqual(["pack.cells: 4 <- a.fettle:3", "pack.capacity: 850 mAh <- b.fettle:4"]);
+    expect(effectiveLines(craftOf(files))).toEqual([
+      "pack.cells: 4 <- a.fettle:3",
+      "pack.capacity: 850 mAh <- b.fettle:4",
+    ]);
   });
 
   test("a file already visited is skipped, so its first place counts", () => {
@@ -32,7 +35,7 @@ describe("visiting", () => {
       "c.fettle": 'layer "C"\nuse "b.fettle"\npack\n  cells 6\n',
     };
     expect(parts(files)).toEqual(["b.fettle", "c.fettle", "a.fettle"]);
-    expect(told(craftOf(files))).toEqual(["pack.cells: 6 <- c.fettle:4"]);
+    expect(effectiveLines(craftOf(files))).toEqual(["pack.cells: 6 <- c.fettle:4"]);
   });
 
   test("paths are relative to the file they stand in", () => {
@@ -83,7 +86,7 @@ describe("the handset", () => {
     };
     expect(craftOf(files).handset!.name).toBe("Second");
     expect(parts(files)).toEqual(["base.fettle", "second.fettle", "b.fettle", "a.fettle"]);
-    expect(told(craftOf(files))).toEqual([
+    expect(effectiveLines(craftOf(files))).toEqual([
       "transmitter.band: 2.4 GHz <- second.fettle:4",
       "controls.TL: switch ch8  up 1000 us  down 2000 us <- base.fettle:3",
     ]);
@@ -119,14 +122,14 @@ describe("the handset", () => {
       "b.fettle": 'layer "B"\npack\n  cells 6\n',
     };
     expect(parts(files)).toEqual(["h.fettle", "a.fettle"]);
-    expect(told(craftOf(files))).toEqual([]);
+    expect(effectiveLines(craftOf(files))).toEqual([]);
   });
 });
 
 describe("within a file", () => {
   test("repeated sections join, and the later line wins", () => {
     const craft = craftOf({ "a.fettle": 'craft "A"\npack\n  cells 4\nlink\n  channels 8\npack\n  cells 6\n' });
-    expect(told(craft)).toEqual(["pack.cells: 6 <- a.fettle:7", "link.channels: 8 <- a.fettle:5"]);
+    expect(effectiveLines(craft)).toEqual(["pack.cells: 6 <- a.fettle:7", "link.channels: 8 <- a.fettle:5"]);
   });
 
   test("lines of one mode join as or, also from repeated sections", () => {
@@ -134,7 +137,7 @@ describe("within a file", () => {
       "a.fettle":
         'craft "A"\nmodes\n  arm when TL is down\n  level when TR is up\nmodes\n  arm when TR is mid and KN above 1500 us\n',
     });
-    expect(told(craft)).toEqual([
+    expect(effectiveLines(craft)).toEqual([
       "modes.arm: TL is down or TR is mid and KN above 1500 us <- a.fettle:3 a.fettle:6",
       "modes.level: TR is up <- a.fettle:4",
     ]);
@@ -142,14 +145,14 @@ describe("within a file", () => {
 
   test("fields join field by field", () => {
     const craft = craftOf({ "a.fettle": 'craft "A"\ngains\n  roll p 0.9 i 0.8\n  roll d 0.4\n  roll i 0.7\n' });
-    expect(told(craft)).toEqual(["gains.roll: p 0.9  i 0.7  d 0.4 <- a.fettle:3 a.fettle:5 a.fettle:4"]);
+    expect(effectiveLines(craft)).toEqual(["gains.roll: p 0.9  i 0.7  d 0.4 <- a.fettle:3 a.fettle:5 a.fettle:4"]);
   });
 
   test("a repeatable setting is a list in order", () => {
     const craft = craftOf({
       "a.fettle": 'craft "A"\nfilters\n  notch at 200 Hz width 20 Hz\n  notch at 100 Hz width 10 Hz\n',
     });
-    expect(told(craft)).toEqual([
+    expect(effectiveLines(craft)).toEqual([
       "filters.notch: at 200 Hz  width 20 Hz; at 100 Hz  width 10 Hz <- a.fettle:3 a.fettle:4",
     ]);
   });
@@ -157,7 +160,7 @@ describe("within a file", () => {
 
 describe("across files", () => {
   const over = (layer: string, craft: string) =>
-    told(craftOf({ "a.fettle": `craft "A"\nuse "b.fettle"\n${craft}`, "b.fettle": `layer "B"\n${layer}` }));
+    effectiveLines(craftOf({ "a.fettle": `craft "A"\nuse "b.fettle"\n${craft}`, "b.fettle": `layer "B"\n${layer}` }));
 
   test("fields merge field by field, each with the line it comes from", () => {
     expect(over("gains\n  roll p 0.9 i 0.8\n", "gains\n  roll i 0.7 d 0.4\n")).toEqual([

@@ -10,7 +10,7 @@ export function craftOf(files: Readonly<Record<string, string>>, handset?: strin
 }
 
 /** Every value that counts, its canonical spelling, and the line (from 1) that it comes from; `?` where it has a fault. */
-export function told(craft: Craft): string[] {
+export function effectiveLines(craft: Craft): string[] {
   const line = (name: string, known: boolean, text: string, sources: readonly Source[]) =>
     `${name}: ${known ? "" : "? "}${text} <- ${sources.map(({ file, line: at }) => `${file}:${at + 1}`).join(" ")}`;
   const settings = [...craft.settings].flatMap(([section, table]) =>

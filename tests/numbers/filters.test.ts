@@ -11,7 +11,7 @@ import {
   responseOf,
   type Stage,
 } from "../../shared/numbers/filters.ts";
-import { apart, askFili, askWebAudio, filiStage, type Wanted } from "./oracles.ts";
+import { apart, askFili, askWebAudio, type FilterSpec, filiStage } from "./oracles.ts";
 
 const RATES_HZ = [2000, 4000, 8000, 32_000];
 const ORDERS = [1, 2] as const;
@@ -117,7 +117,12 @@ describe("published figures", () => {
 });
 
 describe("against two libraries, over a sweep", () => {
-  const wanted = (kind: Wanted["kind"], atHz: number, rateHz: number, q: number): Wanted => ({ kind, atHz, rateHz, q });
+  const expected = (kind: FilterSpec["kind"], atHz: number, rateHz: number, q: number): FilterSpec => ({
+    kind,
+    atHz,
+    rateHz,
+    q,
+  });
 
   // A low-pass of Q 1/2 is two of order 1, one after the other: (s + 1)² = s² + 2s + 1.
   const made = (order: 1 | 2, cutHz: number, rateHz: number): Stage[] => {
@@ -130,10 +135,10 @@ describe("against two libraries, over a sweep", () => {
   );
 
   test.each(cases)("low-pass of order %i at %f Hz of %i Hz", (order, cutHz, rateHz) => {
-    const asked = wanted("low-pass", cutHz, rateHz, qOf(order));
+    const spec = expected("low-pass", cutHz, rateHz, qOf(order));
     const ours = sweepOf(made(order, cutHz, rateHz), rateHz);
-    const exact = askFili(asked, sweep(rateHz));
-    const single = askWebAudio(asked, sweep(rateHz));
+    const exact = askFili(spec, sweep(rateHz));
+    const single = askWebAudio(spec, sweep(rateHz));
     ours.forEach((one, i) => {
       expect(apart(one, exact[i]!)).toBeLessThan(1e-9);
       expect(apart(one, single[i]!)).toBeLessThan(1e-4);
@@ -149,10 +154,10 @@ describe("against two libraries, over a sweep", () => {
   )("notch at %f Hz, %f Hz wide, of %i Hz", (atHz, widthHz, rateHz) => {
     // The cookbook's Q = sin w0 / (2 alpha), linear in both libraries.
     const q = Math.sin((2 * Math.PI * atHz) / rateHz) / (2 * Math.tan((Math.PI * widthHz) / rateHz));
-    const asked = wanted("notch", atHz, rateHz, q);
+    const spec = expected("notch", atHz, rateHz, q);
     const ours = sweepOf([notch(atHz, widthHz, rateHz)!], rateHz);
-    const exact = askFili(asked, sweep(rateHz));
-    const single = askWebAudio(asked, sweep(rateHz));
+    const exact = askFili(spec, sweep(rateHz));
+    const single = askWebAudio(spec, sweep(rateHz));
     ours.forEach((one, i) => {
       expect(apart(one, exact[i]!)).toBeLessThan(1e-9);
       expect(apart(one, single[i]!)).toBeLessThan(1e-3);
@@ -163,7 +168,7 @@ describe("against two libraries, over a sweep", () => {
     fc.assert(
       fc.property(fc.constantFrom(...RATES_HZ), fc.double({ min: 0.001, max: 0.49, noNaN: true }), (rateHz, part) => {
         const ours = lowPass(2, part * rateHz, rateHz)!;
-        const theirs = filiStage(wanted("low-pass", part * rateHz, rateHz, BUTTERWORTH_Q));
+        const theirs = filiStage(expected("low-pass", part * rateHz, rateHz, BUTTERWORTH_Q));
         ours.b.forEach((each, i) => {
           expect(each).toBeCloseTo(theirs.k * theirs.b[i]!, 12);
         });

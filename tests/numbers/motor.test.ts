@@ -62,8 +62,8 @@ describe("harmonics against the notches", () => {
   });
 
   test("what becomes of each harmonic, and which are the blades'", () => {
-    const told = harmonicsAgainst(70, notches, 4, 2).map(({ hz, depth, why, blades }) => [hz, depth, why, blades]);
-    expect(told).toEqual([
+    const found = harmonicsAgainst(70, notches, 4, 2).map(({ hz, depth, why, blades }) => [hz, depth, why, blades]);
+    expect(found).toEqual([
       [70, 0, "below-floor", false],
       [140, 0.25, "fading", true],
       [210, 1, "cut", false],

@@ -19,7 +19,7 @@ interface Fili {
 }
 const fili = createRequire(import.meta.url)("fili") as Fili;
 
-export interface Wanted {
+export interface FilterSpec {
   readonly kind: "low-pass" | "notch";
   readonly atHz: number;
   readonly rateHz: number;
@@ -27,7 +27,7 @@ export interface Wanted {
 }
 
 /** Coefficients of one filter, in the order of `Stage`. */
-export function filiStage({ kind, atHz, rateHz, q }: Wanted): FiliStage {
+export function filiStage({ kind, atHz, rateHz, q }: FilterSpec): FiliStage {
   const of = { Fc: atHz, Fs: rateHz, Q: q };
   return kind === "low-pass" ? new fili.IirCoeffs().lowpass(of) : new fili.IirCoeffs().bandstop(of);
 }
@@ -38,16 +38,16 @@ export interface Answer {
 }
 
 /** Gain and phase of one filter at each frequency, by the library that works in doubles. */
-export function askFili(wanted: Wanted, frequenciesHz: readonly number[]): Answer[] {
-  const filter = new fili.IirFilter([filiStage(wanted)]);
+export function askFili(expected: FilterSpec, frequenciesHz: readonly number[]): Answer[] {
+  const filter = new fili.IirFilter([filiStage(expected)]);
   return frequenciesHz.map((hz) => {
-    const { magnitude, phase } = filter.responsePoint({ Fs: wanted.rateHz, Fr: hz });
+    const { magnitude, phase } = filter.responsePoint({ Fs: expected.rateHz, Fr: hz });
     return { gain: magnitude, phaseRad: phase };
   });
 }
 
 /** Gain and phase by the other one. It takes rates from 2000 Hz. */
-export function askWebAudio({ kind, atHz, rateHz, q }: Wanted, frequenciesHz: readonly number[]): Answer[] {
+export function askWebAudio({ kind, atHz, rateHz, q }: FilterSpec, frequenciesHz: readonly number[]): Answer[] {
   const filter = new OfflineAudioContext(1, 1, rateHz).createBiquadFilter();
   filter.type = kind === "low-pass" ? "lowpass" : "notch";
   filter.frequency.value = atHz;

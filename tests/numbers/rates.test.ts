@@ -123,8 +123,8 @@ describe("throttle", () => {
     });
     fc.assert(
       fc.property(throttles, between(0, 1), (throttle, stick) => {
-        const wanted = throttleAt(throttle, stick);
-        expect(throttleAt(throttle, stickAtThrottle(throttle, wanted)!)).toBeCloseTo(wanted, 9);
+        const expected = throttleAt(throttle, stick);
+        expect(throttleAt(throttle, stickAtThrottle(throttle, expected)!)).toBeCloseTo(expected, 9);
       }),
     );
   });

@@ -69,7 +69,7 @@ describe("anchors", () => {
     ["pack-volts at centre, middle", [24, 9, 5, 1]],
     ["pack-volts at centre-4, middle+2", [20, 11, 5, 1]],
     ["pack-volts at right+1, bottom+1", [49, 20, 5, 1]],
-  ])("%s", (entry, wanted) => expect(placed(entry)).toEqual(wanted));
+  ])("%s", (entry, expected) => expect(placed(entry)).toEqual(expected));
 
   test("right-2 keeps the right edge two cells in from the last column, whatever the grid", () => {
     for (const grid of ["pal", "50 x 18", "60 x 22"]) {
@@ -191,12 +191,12 @@ describe("overlaps and edges", () => {
         // What two share outside the grid nobody sees; that they are outside is another finding.
         expect(overlapsOf(page).length).toBe(shared.some(inside) ? 1 : 0);
         expect(onGrid(first, PAL)).toBe(cells(first).every(inside));
-        const wanted = cells(first).filter((cell) => !inside(cell) || shared.includes(cell));
+        const expected = cells(first).filter((cell) => !inside(cell) || shared.includes(cell));
         expect(
           clashingCells(first, page)
             .map(([column, row]) => `${column},${row}`)
             .sort(),
-        ).toEqual(wanted.sort());
+        ).toEqual(expected.sort());
       }),
     );
   });

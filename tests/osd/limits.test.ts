@@ -77,8 +77,8 @@ describe("contrast", () => {
     // WCAG 2.2, 1.4.11 (read): 3 to 1 for what is not text and has to be told apart.
     test.each([
       ["the accent on the page", p.accent, p.page],
-      ["what is amiss, on the sky", p.amiss, p.sky],
-      ["what is amiss, on the ground", p.amiss, p.ground],
+      ["what is amiss, on the sky", p.clash, p.sky],
+      ["what is amiss, on the ground", p.clash, p.ground],
       ["the outline of the safe area, on the sky", outline(p.sky), p.sky],
       ["the outline of the safe area, on the ground", outline(p.ground), p.ground],
     ])("%s", (_, front, back) => expect(wcagContrast(front, back)).toBeGreaterThanOrEqual(3));

@@ -46,7 +46,7 @@ describe("osd-unsafe-area", () => {
     ["grid ntsc\npack-volts at 2, 12", ["osd-unsafe-area: pack-volts at 2, 12"]],
     ["grid ntsc\npicture 16:9\npack-volts at 2, 12", ["osd-unsafe-area: pack-volts at 2, 12"]],
     ["grid pal\nalerts at 0, 0", ["osd-unsafe-area: alerts at 0, 0"]],
-  ])("%j", (osd, wanted) => expect(found(osd, ANALOGUE)).toEqual(wanted));
+  ])("%j", (osd, expected) => expect(found(osd, ANALOGUE)).toEqual(expected));
 
   test("the picture's shape is as said, else the camera's, else what the signal mostly has", () => {
     const shape = (text: string) =>
@@ -90,7 +90,7 @@ describe("osd-centre-clutter", () => {
     ["sight at centre, middle\nhorizon-line at centre, middle\nalerts at centre, middle-3", []],
     ["message at centre, middle", []],
     ["home-arrow at centre, middle", []],
-  ])("%j", (osd, wanted) => expect(found(`grid pal\n${osd}`)).toEqual(wanted));
+  ])("%j", (osd, expected) => expect(found(`grid pal\n${osd}`)).toEqual(expected));
 });
 
 describe("osd-essentials", () => {
@@ -151,7 +151,7 @@ describe("grid-mismatch", () => {
     ["grid 53 x 20\nsight at 4, 4", ANALOGUE, ["grid-mismatch: grid 53 x 20"]],
     ["grid 53 x 20\nsight at 4, 4", "video\n  signal digital", []],
     ["sight at 4, 4", "video\n  viewer-grid 30 x 13", []],
-  ])("%j with %j", (osd, before, wanted) => expect(found(osd, before)).toEqual(wanted));
+  ])("%j with %j", (osd, before, expected) => expect(found(osd, before)).toEqual(expected));
 });
 
 describe("osd-off-grid and osd-overlap", () => {

@@ -33,7 +33,7 @@ describe("what binds to what", () => {
     ["ch9 above 1.5 ms", "ch9 above 1500 us"],
     ["KN below 1700us", "KN below 1700 us"],
     ["(KN below 1700us)and(ch9 above 1500 us)", "(KN below 1700 us and ch9 above 1500 us)"],
-  ])("%s", (text, wanted) => expect(bracketed(conditionOf(text)!)).toBe(wanted));
+  ])("%s", (text, expected) => expect(bracketed(conditionOf(text)!)).toBe(expected));
 
   test("a condition's canonical spelling says the same", () => {
     const leaf = fc.constantFrom(
@@ -111,7 +111,7 @@ describe("what is wrong with a condition", () => {
     ["TR is mid or down and TL is up", "TR is mid or TR is down and TL is up"],
     ["not TR is mid or up", "not TR is mid or TR is up"],
     ["level or TR is mid or up", "level or TR is mid or TR is up"],
-  ])("a position alone after or: %s", (text, wanted) => {
+  ])("a position alone after or: %s", (text, expected) => {
     const script = `craft "Jug"\nuse "wheel.fettle"\nmodes\n  level when ${text.startsWith("level") ? text.replace("level", "arm") : text}\n`;
     const workspace = workspaceOf({ "jug.fettle": script });
     const issues = workspace.script("jug.fettle")!.issues;
@@ -119,7 +119,7 @@ describe("what is wrong with a condition", () => {
     const edit = issues[0]!.fixes![0]!.edits[0]!;
     const line = script.split("\n")[3]!;
     const mended = line.slice(0, edit.range.start.character) + edit.text + line.slice(edit.range.end.character);
-    expect(mended).toBe(`  level when ${wanted.startsWith("level") ? wanted.replace("level", "arm") : wanted}`);
+    expect(mended).toBe(`  level when ${expected.startsWith("level") ? expected.replace("level", "arm") : expected}`);
   });
 
   test.each([
@@ -168,7 +168,7 @@ describe("controls of a handset", () => {
     ["TL switch ch5 up 1000 us down 2000 us rests up", "switch ch5  up 1000 us  down 2000 us"],
     ["KN dial ch9 1000 to 2000 us", "dial ch9 1000 us to 2000 us"],
     ["KN dial ch9 2000 us to 1000 us", "dial ch9 2000 us to 1000 us"],
-  ])("%s", (text, wanted) => expect(control(text)).toBe(wanted));
+  ])("%s", (text, expected) => expect(control(text)).toBe(expected));
 
   test("a selector has up to 16 positions", () => {
     const selector = (count: number) =>

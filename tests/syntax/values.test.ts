@@ -5,7 +5,7 @@ import type { Value } from "../../shared/syntax/value.ts";
 import { check, workspaceOf } from "../rules/check.ts";
 
 /** The value of the one entry of a section, in canonical spelling; null where it has a fault. */
-function said(section: string, entry: string): string | null {
+function printed(section: string, entry: string): string | null {
   const value = readValue(section, entry);
   return value && printValue(value);
 }
@@ -24,11 +24,11 @@ describe("numbers with units", () => {
     ["warn-at 3.50V/cell", "3.50 V/cell"],
     ["reserve 20%", "20 %"],
     ["shunt-offset -2 mV", "-2 mV"],
-  ])("pack %s", (entry, value) => expect(said("pack", entry)).toBe(value));
+  ])("pack %s", (entry, value) => expect(printed("pack", entry)).toBe(value));
 
   test("µ is read and us is written", () => {
-    expect(said("link", "deadband 5 \u00b5s")).toBe("5 us");
-    expect(said("link", "deadband 5\u03bcs")).toBe("5 us");
+    expect(printed("link", "deadband 5 \u00b5s")).toBe("5 us");
+    expect(printed("link", "deadband 5\u03bcs")).toBe("5 us");
   });
 
   test.each([
@@ -59,15 +59,15 @@ describe("numbers with units", () => {
   });
 
   test("a number too large to be reckoned with", () => {
-    expect(said("pack", `capacity ${"9".repeat(400)} mAh`)).toBeNull();
-    expect(said("pack", "cells 99999999999999999999")).toBeNull();
+    expect(printed("pack", `capacity ${"9".repeat(400)} mAh`)).toBeNull();
+    expect(printed("pack", "cells 99999999999999999999")).toBeNull();
   });
 });
 
 describe("ranges", () => {
   test("the second number may lend its unit to the first", () => {
-    expect(said("link", "endpoints 1000 to 2000 us")).toBe("1000 us to 2000 us");
-    expect(said("link", "endpoints 1000us to 2ms")).toBe("1000 us to 2 ms");
+    expect(printed("link", "endpoints 1000 to 2000 us")).toBe("1000 us to 2000 us");
+    expect(printed("link", "endpoints 1000us to 2ms")).toBe("1000 us to 2 ms");
   });
 
   test("the first lends nothing, and a range rises", () => {
@@ -113,7 +113,7 @@ describe("sizes and places", () => {
     ["sight at centre,middle", "centre, middle"],
     ["sight at centre-4, top+0", "centre-4, top"],
     ["sight at right-2, 0", "right-2, 0"],
-  ])("osd %s", (entry, value) => expect(said("osd", entry)).toBe(value));
+  ])("osd %s", (entry, value) => expect(printed("osd", entry)).toBe(value));
 
   test("what does not fit", () => {
     check(`
@@ -162,7 +162,7 @@ describe("words, texts, dates, colours", () => {
     ["safety", "arm-tilt-limit any", "any"],
     ["safety", "arm-tilt-limit 25 deg", "25 deg"],
     ["board", 'note "a # \\"b\\" \\\\ c"', '"a # \\"b\\" \\\\ c"'],
-  ])("%s: %s", (section, entry, value) => expect(said(section, entry)).toBe(value));
+  ])("%s: %s", (section, entry, value) => expect(printed(section, entry)).toBe(value));
 
   test("what does not fit", () => {
     check(`
@@ -196,8 +196,8 @@ describe("words, texts, dates, colours", () => {
 
 describe("lists, orders and fields", () => {
   test("a unit on the last serves those without one", () => {
-    expect(said("video", "power-steps 25, 200, 600 mW")).toBe("25 mW, 200 mW, 600 mW");
-    expect(said("video", "power-steps 25 mW, 0.2, 1 W")).toBe("25 mW, 0.2 W, 1 W");
+    expect(printed("video", "power-steps 25, 200, 600 mW")).toBe("25 mW, 200 mW, 600 mW");
+    expect(printed("video", "power-steps 25 mW, 0.2, 1 W")).toBe("25 mW, 0.2 W, 1 W");
   });
 
   test("what does not fit a list", () => {
@@ -213,8 +213,8 @@ describe("lists, orders and fields", () => {
   });
 
   test("fields, each once", () => {
-    expect(said("gains", "roll p 0.9 i 0.8   d 0.4")).toBe("p 0.9  i 0.8  d 0.4");
-    expect(said("motors", "motor1 limit 80% direction clockwise")).not.toBe("");
+    expect(printed("gains", "roll p 0.9 i 0.8   d 0.4")).toBe("p 0.9  i 0.8  d 0.4");
+    expect(printed("motors", "motor1 limit 80% direction clockwise")).not.toBe("");
     check(`
       craft "Jug"
       gains
@@ -233,7 +233,7 @@ describe("lists, orders and fields", () => {
 
 describe("settings that follow a dial", () => {
   test("both ends are checked as that setting", () => {
-    expect(said("adjust", "level-stiffness follows KN from 2 to 6")).toBe("follows KN from 2 to 6");
+    expect(printed("adjust", "level-stiffness follows KN from 2 to 6")).toBe("follows KN from 2 to 6");
     check(`
       craft "Jug"
       use "wheel.fettle"

@@ -2,13 +2,16 @@
 
 const shared = (...parts: string[]) => parts.map((part) => `shared/${part}/`);
 
-const model = shared("model", "syntax", "catalogue");
+/** What depends on nothing and serves everybody. */
+const text = shared("text");
+const model = [...text, ...shared("model", "syntax", "catalogue")];
 const core = [...model, ...shared("protocol", "logic", "osd", "numbers")];
 /** Everything below what an editor, a terminal and a page ask for. */
 const belowIde = [...core, ...shared("draw", "rules")];
 
 /** Each folder with the folders of the project that its files may import besides itself. A folder that is not here may import none. */
 const allowed: readonly (readonly [folder: string, may: readonly string[]])[] = [
+  ["shared/text/", []],
   ["shared/syntax/", []],
   ["shared/catalogue/", []],
   ["shared/protocol/", []],
@@ -16,7 +19,7 @@ const allowed: readonly (readonly [folder: string, may: readonly string[]])[] = 
   ["shared/logic/", model],
   ["shared/osd/", [...model, ...shared("protocol")]],
   ["shared/numbers/", model],
-  ["shared/draw/", shared("protocol")],
+  ["shared/draw/", [...text, ...shared("protocol")]],
   // The engine alone knows which rules there are; a rule knows no other rule, nor who runs it.
   ["shared/rules/all/", [...core, "shared/rules/lib/", "shared/rules/engine/rule.ts"]],
   ["shared/rules/lib/", [...core, "shared/rules/engine/rule.ts"]],
@@ -25,8 +28,8 @@ const allowed: readonly (readonly [folder: string, may: readonly string[]])[] = 
   ["server/src/lsp/", ["shared/"]],
   ["server/src/cli/", ["shared/", "server/src/node/"]],
   ["server/src/node/", ["shared/", "server/src/lsp/"]],
-  ["client/src/", shared("protocol", "draw")],
-  ["client/panel/", shared("protocol", "draw")],
+  ["client/src/", [...text, ...shared("protocol", "draw")]],
+  ["client/panel/", [...text, ...shared("protocol", "draw")]],
   // Scripts and tests may look at everything.
   [".dev/", [""]],
   ["tests/", [""]],

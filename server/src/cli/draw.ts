@@ -1,6 +1,6 @@
 /** `fettle draw`: the pictures of the panel, as files. */
 import type { Theme } from "../../../shared/draw/palette.ts";
-import { pageOf, toSvg } from "../../../shared/draw/svg.ts";
+import { boundsWithMargin, toSvg } from "../../../shared/draw/svg.ts";
 import { OSD_PAGES, SCENARIOS, type Scenario } from "../../../shared/protocol/osd.ts";
 import { NoPainter, toPng } from "../node/png.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
@@ -123,7 +123,7 @@ async function contentOf(
   widthPx: number | undefined,
 ): Promise<string | Uint8Array> {
   if (/\.svg$/i.test(out)) return toSvg(scene, theme, { ...details, widthPx });
-  const usualPx = Math.min(WIDTH.most, Math.round(pageOf(scene, details).width * PNG_SCALE));
+  const usualPx = Math.min(WIDTH.most, Math.round(boundsWithMargin(scene, details).width * PNG_SCALE));
   try {
     return await toPng(toSvg(scene, theme, { ...details, widthPx: widthPx ?? usualPx, letters: "outlines" }));
   } catch (error) {

@@ -1,6 +1,6 @@
 /** `fettle explain`: the page of every thing of a name, or every name that has one. */
 import { listNames, type NamedPage } from "../../../shared/ide/reference/names.ts";
-import { namesLike, pageOf } from "../../../shared/ide/reference/page.ts";
+import { namesLike, referencePage } from "../../../shared/ide/reference/page.ts";
 import { oneOf, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { wordsAround } from "./own-words.ts";
@@ -35,7 +35,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   if (name === "") throw new CannotRun("say which name to explain, or --list for every name");
   if (given.has("format")) throw new CannotRun("--format belongs to --list: a page is Markdown, for people");
   const { catalogue } = await wordsAround(io);
-  const page = pageOf(catalogue, name);
+  const page = referencePage(catalogue, name);
   if (page === null) {
     const near = namesLike(catalogue, name);
     const question = near.length > 0 ? `did you mean ${near.join(", ")}?` : "fettle explain --list has every name";

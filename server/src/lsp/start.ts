@@ -1,7 +1,7 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import type { Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
-import { pageOf } from "../../../shared/ide/reference/page.ts";
+import { referencePage } from "../../../shared/ide/reference/page.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
 import {
   PAGE_REQUEST,
@@ -104,7 +104,7 @@ function answerPanel(connection: Connection, documents: Documents, guard: Guard)
     PAGE_REQUEST,
     guard<[PageParams], string | null>("page", null, async ({ name }) => {
       await documents.words.load();
-      return pageOf(documents.now().catalogue, name);
+      return referencePage(documents.now().catalogue, name);
     }),
   );
 }

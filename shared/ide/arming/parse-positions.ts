@@ -17,18 +17,18 @@ export function parsePositions(assignments: readonly string[], board: Switchboar
     const name = text.slice(0, equals).trim();
     const place = text.slice(equals + 1).trim();
     if (equals < 0 || name === "" || place === "")
-      return refusal(`“${text}” is no position: write a control and its position, as in TL=down or KN=1500`);
+      return refusedPositions(`“${text}” is no position: write a control and its position, as in TL=down or KN=1500`);
     const variable = board.variables.find((each) => each.name === name);
-    if (!variable) return refusal(whyUnknown(name, board));
-    if (Object.hasOwn(positions, name)) return refusal(`${name} is set twice: one position at a time`);
+    if (!variable) return refusedPositions(whyUnknown(name, board));
+    if (Object.hasOwn(positions, name)) return refusedPositions(`${name} is set twice: one position at a time`);
     const read = parsePosition(variable, place, board);
-    if ("why" in read) return refusal(read.why);
+    if ("why" in read) return refusedPositions(read.why);
     positions[name] = read.at;
   }
   return { kind: "positions", positions };
 }
 
-function refusal(why: string): ParsedPositions {
+function refusedPositions(why: string): ParsedPositions {
   return { kind: "refused", why };
 }
 

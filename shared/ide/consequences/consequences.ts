@@ -5,10 +5,10 @@
  */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { FieldsType } from "../../catalogue/types.ts";
-import { listed } from "../../draw/words.ts";
 import { baseOf, type Craft, type Setting, type Source } from "../../model/craft.ts";
 import type { Entry } from "../../model/script.ts";
 import { fieldOf, settingIn } from "../../numbers/values.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import { filterProviders, smoothingProviders } from "./filters.ts";
 import {
   failsafeProviders,
@@ -116,7 +116,7 @@ function defaultsUsed(craft: Craft, catalogue: Catalogue, from: readonly string[
     const text = defaultUsed(craft, catalogue, path);
     if (text !== null) defaults.add(text);
   }
-  return defaults.size === 0 ? "" : ` (with ${listed([...defaults])}, as the catalogue supposes)`;
+  return defaults.size === 0 ? "" : ` (with ${joinWithAnd([...defaults])}, as the catalogue supposes)`;
 }
 
 function defaultUsed(craft: Craft, catalogue: Catalogue, path: string): string | null {

@@ -1,11 +1,11 @@
 /** Consequences of filter settings: delay, share that passes, and delay of the whole chain. */
 
-import { listed } from "../../draw/words.ts";
 import { lowFrequencyDelayMs, lowPass, lowPassDelayMs, responseOf } from "../../numbers/filters.ts";
 import { type Filter, type FilterFigures, filtersOf } from "../../numbers/filters-of.ts";
 import { turnHz } from "../../numbers/motor.ts";
 import { hoverHarmonicsOf, motorsOf } from "../../numbers/motor-of.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import { formatHertz, formatNumber, formatPercent } from "../context/format.ts";
 import {
   type Consequence,
@@ -105,7 +105,7 @@ const movingLowPass: ConsequenceProvider = (subject) => {
     ({ field, hz, delayMs }) => `${ms(delayMs)} at ${field === "idle" ? "idle" : "full throttle"} (${formatHertz(hz)})`,
   );
   return [
-    ...consequence(`It delays slow movements by ${listed(delays)}`, [
+    ...consequence(`It delays slow movements by ${joinWithAnd(delays)}`, [
       ...ends.map(({ field }) => `filters.${subject.name}:${field}`),
       "sensors.loop-rate",
     ]),

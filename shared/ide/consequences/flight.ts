@@ -1,6 +1,6 @@
 /** Consequences for steering and for a lost link: rates, throttle, arming, failsafe, return, dials. */
 
-import { capital, listed } from "../../draw/words.ts";
+import { capital } from "../../draw/words.ts";
 import { motorsOf } from "../../numbers/motor-of.ts";
 import {
   halfRateStick,
@@ -15,6 +15,7 @@ import { ratesOf, secondRatesOf, stickTravelsOf } from "../../numbers/rates-of.t
 import { throttleShare } from "../../numbers/sticks.ts";
 import { numberIn, numberOf, settingIn, valueIn, wordIn } from "../../numbers/values.ts";
 import type { Value } from "../../syntax/value.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import { formatDuration, formatNumber, formatPercent } from "../context/format.ts";
 import {
   type ConsequenceProvider,
@@ -59,7 +60,7 @@ const topRate: ConsequenceProvider = (subject) => {
   const own = `${subject.section}.top-rate`;
   return cut.length === 0
     ? consequence("No axis reaches it", [own])
-    : consequence(`It limits ${listed(cut.map(({ text }) => text))}`, [
+    : consequence(`It limits ${joinWithAnd(cut.map(({ text }) => text))}`, [
         own,
         ...cut.map(({ name }) => `${subject.section}.${name}`),
       ]);

@@ -1,10 +1,11 @@
 /** Consequences of a pack's settings: volts, charge, current, time. */
 
-import { capital, listed } from "../../draw/words.ts";
+import { capital } from "../../draw/words.ts";
 import { CHEMISTRIES, energyWh, flightS, packV, ratingC, sagV, sharedMah } from "../../numbers/pack.ts";
 import { type PackFigures, packOf } from "../../numbers/pack-of.ts";
 import { numberIn, numberOf, settingIn } from "../../numbers/values.ts";
 import { packModelOf } from "../../osd/pack-state.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import { formatCount, formatDuration, formatNumber, formatPercent, formatVolts } from "../context/format.ts";
 import {
   type Consequence,
@@ -228,7 +229,7 @@ const sag: ConsequenceProvider = (subject) => {
   );
   if (each.length === 0) return [];
   return consequence(
-    `The pack sags ${listed(each.map(({ text }) => text))}`,
+    `The pack sags ${joinWithAnd(each.map(({ text }) => text))}`,
     settingPaths(subject, "cell-resistance", "cells", "parallel", ...each.map(({ of }) => of)),
   );
 };

@@ -15,7 +15,7 @@ import { bandConditionText } from "../../model/limits.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
 
 /** The kinds of settings, in words. */
-export const KINDS = {
+export const SETTING_KINDS_IN_WORDS = {
   hardware: "hardware: true of this craft only",
   taste: "taste: the pilot's own",
   safety: "safety",
@@ -30,7 +30,7 @@ export function describeSetting(setting: SettingSpec, section: string): string {
     list([
       ...setting.types.flatMap(typeLines),
       setting.default === undefined ? "No default" : `Default: \`${setting.default}\``,
-      `Kind: ${KINDS[setting.kind]}`,
+      `Kind: ${SETTING_KINDS_IN_WORDS[setting.kind]}`,
       ...(setting.repeatable ? ["May be given several times: the lines form a list, in order"] : []),
       ...(setting.needs ?? []).map(needLine),
       ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
@@ -56,14 +56,14 @@ export function describeElement(element: ElementSpec): string {
     `**${element.name}** — ${element.what}`,
     element.why,
     list([
-      `${widest}, ${cellsOf(element)}${element.textOf ? " (the text's own length counts)" : ""}`,
+      `${widest}, ${widestSize(element)}${element.textOf ? " (the text's own length counts)" : ""}`,
       ...(element.needs ?? []).map(needLine),
     ]),
   );
 }
 
 /** The size of an element with its widest text: `7 x 1 cells`. */
-export function cellsOf({ widest }: ElementSpec): string {
+export function widestSize({ widest }: ElementSpec): string {
   return `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
 }
 

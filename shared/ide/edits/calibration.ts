@@ -29,7 +29,7 @@ export interface CalibrationAction {
 /** The significant digits of a corrected scale: a trusted meter is no better. */
 const DIGITS = 4;
 
-interface Scale {
+interface CorrectedScale {
   /** The setting of `pack` that is corrected. */
   readonly name: "divider-top" | "shunt";
   readonly unit: "kohm" | "mohm";
@@ -67,7 +67,7 @@ export function calibrationsAt(workspace: Workspace, file: string, range: Range)
   return scales.flatMap((scale) => (scale ? actionsFor(workspace, craft, scale) : []));
 }
 
-function voltsScale({ catalogue }: Workspace, craft: Craft): Scale | null {
+function voltsScale({ catalogue }: Workspace, craft: Craft): CorrectedScale | null {
   const found = calibrationOf(craft, catalogue).volts;
   const [readV, shownV] = readingsIn(craft, catalogue, VOLTS, "V");
   if (!found || readV === null || shownV === null) return null;
@@ -76,7 +76,7 @@ function voltsScale({ catalogue }: Workspace, craft: Craft): Scale | null {
   return { name: "divider-top", unit: "kohm", number: found.topKohm, aim, ratio, readings: VOLTS };
 }
 
-function currentScale({ catalogue }: Workspace, craft: Craft): Scale | null {
+function currentScale({ catalogue }: Workspace, craft: Craft): CorrectedScale | null {
   const found = calibrationOf(craft, catalogue).current;
   const [backMah, countedMah] = readingsIn(craft, catalogue, CHARGES, "mAh");
   if (!found || backMah === null || countedMah === null) return null;
@@ -85,7 +85,7 @@ function currentScale({ catalogue }: Workspace, craft: Craft): Scale | null {
   return { name: "shunt", unit: "mohm", number: found.shuntMohm, aim, ratio, readings: CHARGES };
 }
 
-function readingsIn(craft: Craft, catalogue: Catalogue, [one, other]: Scale["readings"], unit: string) {
+function readingsIn(craft: Craft, catalogue: Catalogue, [one, other]: CorrectedScale["readings"], unit: string) {
   const reading = (name: string) => numberIn(craft, catalogue, "bench", name, unit);
   return [reading(one), reading(other)] as const;
 }
@@ -94,7 +94,7 @@ function readingsIn(craft: Craft, catalogue: Catalogue, [one, other]: Scale["rea
  * The edits that set the scale and comment out its readings. A measured scale is valid for one board only:
  * where the effective line stands in a layer that other craft use, the craft overrides it instead.
  */
-function actionsFor(workspace: Workspace, craft: Craft, scale: Scale): CalibrationAction[] {
+function actionsFor(workspace: Workspace, craft: Craft, scale: CorrectedScale): CalibrationAction[] {
   const { name, ratio, aim } = scale;
   const setting = settingIn(craft, "pack", name);
   if (setting?.value?.kind !== "quantity" || ratio > MOST_RATIO || ratio < 1 / MOST_RATIO) return [];
@@ -163,7 +163,7 @@ function fileSuffix(craft: Craft, file: string, name: string): string {
 }
 
 /** Whether the value is within the limits of the setting. */
-function isAllowed({ catalogue }: Workspace, name: string, { number, unit }: Scale): boolean {
+function isAllowed({ catalogue }: Workspace, name: string, { number, unit }: CorrectedScale): boolean {
   return (catalogue.setting("pack", name)?.types ?? []).some((type) => {
     if (type.is !== "quantity") return false;
     const inOwn = convert(number, unit, type.unit);

@@ -10,7 +10,7 @@ export function conversionsOf(value: Value): string[] {
 function conversionsOfOne({ number, unit }: Quantity): string[] {
   const converted = (unitFamily(unit)?.units ?? []).flatMap(({ symbol }) => {
     const other = symbol === unit ? undefined : convert(number, unit, symbol);
-    return other !== undefined && readable(other) ? [`${rounded(other)} ${symbol}`] : [];
+    return other !== undefined && readable(other) ? [`${fourDigits(other)} ${symbol}`] : [];
   });
   return converted.length > 0 ? [`${number} ${unit} = ${converted.join(" = ")}`] : [];
 }
@@ -38,6 +38,6 @@ function readable(number: number): boolean {
   return number === 0 || (size >= 0.001 && size < 100_000);
 }
 
-function rounded(number: number): number {
+function fourDigits(number: number): number {
   return Number(number.toPrecision(4));
 }

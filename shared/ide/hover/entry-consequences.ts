@@ -1,10 +1,10 @@
 /** The consequences of an entry's value in its hover, for the craft that use its line. */
 
-import { listed } from "../../draw/words.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { settingIn } from "../../numbers/values.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import { consequencesOf } from "../consequences/consequences.ts";
 import { lineCounts } from "../context/effective-entry.ts";
 import { formatCount } from "../context/format.ts";
@@ -40,7 +40,7 @@ export function describeConsequences(
   const more = shown.length - MOST_CRAFT;
   return paragraphs(
     ...[...groups].flatMap(([text, names]) => [
-      crafts.length > 1 ? `What follows, on ${listed(names)}:` : "What follows:",
+      crafts.length > 1 ? `What follows, on ${joinWithAnd(names)}:` : "What follows:",
       text,
     ]),
     more > 0 ? `The line is a part of ${more} more craft.` : "",

@@ -5,7 +5,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 
-const KINDS = {
+const FILE_KINDS_IN_WORDS = {
   craft: "One whole machine: its files laid over each other, later files win.",
   layer: "Part of a configuration, made to be reused by several craft.",
   handset: "The pilot's transmitter: its module and its physical controls.",
@@ -16,7 +16,7 @@ export function hoverHeader(workspace: Workspace, { script }: CursorContext): st
   const craft = workspace.craft(script.file);
   const users = craft ? [] : workspace.craftsWith(script.file).map((each) => plainText(each.name));
   return paragraphs(
-    `**${script.kind} “${plainText(script.name)}”** — ${KINDS[script.kind]}`,
+    `**${script.kind} “${plainText(script.name)}”** — ${FILE_KINDS_IN_WORDS[script.kind]}`,
     craft
       ? paragraphs(
           "Its files, from the bottom to the top:",

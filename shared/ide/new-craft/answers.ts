@@ -78,9 +78,9 @@ function readOne(
   const word = typeof given === "boolean" ? (given ? "yes" : "no") : given;
   if (typeof word !== "string")
     return { problem: `${question.id}: ${JSON.stringify(given)} is no answer: ${expectedWords(question)}` };
-  const choice = choiceOf(question.choices, word);
+  const choice = choiceFor(question.choices, word);
   if (choice) return choice.word;
-  const elsewhere = choiceOf(allQuestions(found).find(({ id }) => id === question.id)!.choices, word)?.onlyWith;
+  const elsewhere = choiceFor(allQuestions(found).find(({ id }) => id === question.id)!.choices, word)?.onlyWith;
   if (elsewhere) {
     const other = answers[elsewhere.question];
     return {
@@ -103,7 +103,7 @@ const normalized = (text: string) =>
  * The choice of that word or label. The first part of a label such as “Wheel, 2.4 GHz” is enough, and so is an
  * unambiguous beginning.
  */
-function choiceOf(choices: readonly Choice[], text: string): Choice | undefined {
+function choiceFor(choices: readonly Choice[], text: string): Choice | undefined {
   const sole = (fit: readonly Choice[]) => (fit.length === 1 ? fit[0] : undefined);
   const expected = normalized(text);
   const only = (key: (choice: Choice) => string) =>

@@ -21,7 +21,7 @@ export type JsonText =
     }
   | { readonly kind: "fault"; readonly message: string; readonly range: Range };
 
-type Part = Pick<Node, "offset" | "length">;
+type NodeSpan = Pick<Node, "offset" | "length">;
 
 /** Deeper than any file that a person writes, and no danger to the stack. */
 const DEEPEST = 100;
@@ -67,7 +67,7 @@ function tooDeep(json: string): number | null {
 }
 
 /** What counts of a name that stands twice is the later member, as for `JSON.parse`. */
-function partAt(root: Node, path: JsonPath): { readonly node: Part; readonly name: Part | null } {
+function partAt(root: Node, path: JsonPath): { readonly node: NodeSpan; readonly name: NodeSpan | null } {
   let part: { readonly node: Node; readonly name: Node | null } = { node: root, name: null };
   for (const step of path) {
     const { type, children = [] } = part.node;
@@ -93,9 +93,9 @@ function repeatedIn({ type, children = [] }: Node, path: JsonPath): JsonPath[] {
   });
 }
 
-type Fault = readonly [message: string, offset: number, length?: number];
+type JsonFault = readonly [message: string, offset: number, length?: number];
 
-function faultOf(json: string, { error, offset, length }: ParseError): Fault {
+function faultOf(json: string, { error, offset, length }: ParseError): JsonFault {
   switch (printParseErrorCode(error)) {
     case "InvalidCommentToken":
     case "UnexpectedEndOfComment":
@@ -114,7 +114,7 @@ function faultOf(json: string, { error, offset, length }: ParseError): Fault {
 }
 
 /** The parser tells of the string as a whole: the fault is where what may stand in a string ends. */
-function faultInString(json: string, start: number): Fault {
+function faultInString(json: string, start: number): JsonFault {
   const sound = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*/y;
   sound.lastIndex = start;
   const at = start + (sound.exec(json)?.[0].length ?? 0);
@@ -124,7 +124,7 @@ function faultInString(json: string, start: number): Fault {
 }
 
 /** Something stands where something else should: what, can be told from what stands before it. */
-function misplaced(json: string, offset: number, length: number): Fault {
+function misplaced(json: string, offset: number, length: number): JsonFault {
   const { path, previousNode } = getLocation(json, offset);
   const before = json.slice(0, offset).trimEnd();
   const last = before.at(-1) ?? "";
@@ -144,7 +144,7 @@ function misplaced(json: string, offset: number, length: number): Fault {
   return [`A comma and another ${what}, or “${close}”, should stand here.`, offset, length];
 }
 
-function rangeIn(text: string, { offset, length }: Part): Range {
+function rangeIn(text: string, { offset, length }: NodeSpan): Range {
   return { start: positionIn(text, offset), end: positionIn(text, offset + length) };
 }
 

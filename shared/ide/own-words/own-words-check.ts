@@ -10,24 +10,24 @@ import { RESERVED } from "../../syntax/read-context.ts";
 import type { JsonPath } from "./json-text.ts";
 
 /** Tells of a fault in the part of a file that it is made for. */
-export type Tell = (severity: "error" | "warning", problem: ShapeProblem) => void;
+export type ReportProblem = (severity: "error" | "warning", problem: ShapeProblem) => void;
 
-interface Told<T> {
-  readonly tell: Tell;
+interface SettingToCheck<T> {
+  readonly report: ReportProblem;
   readonly setting: T;
 }
 
 /** The settings that count, in order. Those with a fault are told of and left out. */
-export function settingProblems(given: readonly Told<OwnSetting>[]): OwnSetting[] {
+export function settingProblems(given: readonly SettingToCheck<OwnSetting>[]): OwnSetting[] {
   const shipped = makeCatalogue();
-  const kept: Told<OwnSetting>[] = [];
+  const kept: SettingToCheck<OwnSetting>[] = [];
   const taken = new Set<string>();
   for (const each of given) {
-    const { setting, tell } = each;
-    let sound = true;
+    const { setting, report } = each;
+    let isValid = true;
     const fault = (path: JsonPath, message: string) => {
-      sound = false;
-      tell("error", { path, ofName: false, message });
+      isValid = false;
+      report("error", { path, ofName: false, message });
     };
     const key = `${setting.section}.${setting.name}`;
     homeOf(setting, shipped, fault);
@@ -36,51 +36,51 @@ export function settingProblems(given: readonly Told<OwnSetting>[]): OwnSetting[
     if (setting.name === "drop" || RESERVED.has(setting.name) || units.symbol(setting.name))
       fault(["name"], `“${setting.name}” is a word of the language or a unit: choose another name.`);
     for (const [i, type] of setting.types.entries()) typeFaults(type, ["types", i], fault);
-    if (sound) defaultFaults(setting, fault);
+    if (isValid) defaultFaults(setting, fault);
     taken.add(key);
-    if (sound) kept.push(each);
+    if (isValid) kept.push(each);
   }
   const settings = kept.map(({ setting }) => setting);
   const all = makeCatalogue(settings);
-  for (const { setting, tell } of kept) linkWarnings(setting, all, tell);
+  for (const { setting, report } of kept) linkWarnings(setting, all, report);
   return settings;
 }
 
 /** The words that name something, in order. The others are told of and left out. */
 export function aliasProblems(
-  given: readonly { readonly alias: Alias; readonly tell: Tell }[],
+  given: readonly { readonly alias: Alias; readonly report: ReportProblem }[],
   catalogue: Catalogue,
 ): Alias[] {
   const names = namesIn(catalogue);
-  const meant = new Map<string, string>();
-  return given.flatMap(({ alias, tell }) => {
+  const nameByWord = new Map<string, string>();
+  return given.flatMap(({ alias, report }) => {
     const { word, name } = alias;
     if (!names.some((each) => each.name === name)) {
-      tell("error", { path: [], ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
+      report("error", { path: [], ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
       return [];
     }
     const plain = word.toLowerCase().replaceAll("-", " ");
-    const before = meant.get(plain);
+    const before = nameByWord.get(plain);
     if (before !== undefined && before !== name)
-      tell("warning", {
+      report("warning", {
         path: [],
         ofName: false,
         message: `“${word}” stands for “${before}” as well: both are offered.`,
       });
     if (names.some((each) => each.name === word) && word !== name)
-      tell("warning", {
+      report("warning", {
         path: [],
         ofName: true,
         message: `“${word}” is a name of its own, and that is what a script means by it: choose another word.`,
       });
-    meant.set(plain, name);
+    nameByWord.set(plain, name);
     return [alias];
   });
 }
 
-type Fault = (path: JsonPath, message: string) => void;
+type ReportFault = (path: JsonPath, message: string) => void;
 
-function homeOf({ section, name }: OwnSetting, shipped: Catalogue, fault: Fault): void {
+function homeOf({ section, name }: OwnSetting, shipped: Catalogue, fault: ReportFault): void {
   const spec = shipped.section(section);
   const open = shipped.sections.filter(({ holds, like }) => !like && (holds === "settings" || holds === "places"));
   if (!spec) fault(["section"], `There is no section “${section}”.${question(section, open)}`);
@@ -92,7 +92,7 @@ function homeOf({ section, name }: OwnSetting, shipped: Catalogue, fault: Fault)
     fault(["name"], `“${section}.${name}” is in the catalogue already, and its meaning stays: choose another name.`);
 }
 
-function typeFaults(type: ValueType, path: JsonPath, fault: Fault): void {
+function typeFaults(type: ValueType, path: JsonPath, fault: ReportFault): void {
   switch (type.is) {
     case "quantity":
       if (type.unit !== "" && units.symbol(type.unit) !== type.unit)
@@ -125,7 +125,7 @@ function typeFaults(type: ValueType, path: JsonPath, fault: Fault): void {
 function numberFaults(
   { min, max, usual }: Pick<IntegerType, "min" | "max" | "usual">,
   path: JsonPath,
-  fault: Fault,
+  fault: ReportFault,
 ): void {
   const least = min?.at ?? Number.NEGATIVE_INFINITY;
   const most = max?.at ?? Number.POSITIVE_INFINITY;
@@ -139,7 +139,13 @@ function numberFaults(
   });
 }
 
-function fieldFaults(field: FieldSpec, at: number, all: readonly FieldSpec[], path: JsonPath, fault: Fault): void {
+function fieldFaults(
+  field: FieldSpec,
+  at: number,
+  all: readonly FieldSpec[],
+  path: JsonPath,
+  fault: ReportFault,
+): void {
   if (all.findIndex(({ name }) => name === field.name) < at)
     fault([...path, "name"], `“${field.name}” is a field already: give this one another name.`);
   if (RESERVED.has(field.name) || units.symbol(field.name))
@@ -150,7 +156,7 @@ function fieldFaults(field: FieldSpec, at: number, all: readonly FieldSpec[], pa
   for (const [i, type] of field.types.entries()) typeFaults(type, [...path, "types", i], fault);
 }
 
-function defaultFaults(setting: SettingSpec, fault: Fault): void {
+function defaultFaults(setting: SettingSpec, fault: ReportFault): void {
   const text = setting.default;
   if (text === undefined) return;
   const { value, fault: unread } = readSetting(text, { start: 0, end: text.length }, setting, units);
@@ -160,11 +166,11 @@ function defaultFaults(setting: SettingSpec, fault: Fault): void {
 }
 
 /** A link that leads nowhere harms nothing but itself. */
-function linkWarnings({ related, excludes, needs }: OwnSetting, catalogue: Catalogue, tell: Tell): void {
+function linkWarnings({ related, excludes, needs }: OwnSetting, catalogue: Catalogue, report: ReportProblem): void {
   const names = namesIn(catalogue);
   const warn = (path: JsonPath, name: string | undefined, known: boolean) => {
     if (name === undefined || known) return;
-    tell("warning", { path, ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
+    report("warning", { path, ofName: false, message: `Nothing is called “${name}”.${question(name, names)}` });
   };
   const isSetting = (path = "") => catalogue.setting(path.split(".")[0] ?? "", path.split(".")[1] ?? "") !== undefined;
   const isName = (name: string) => names.some((each) => each.name === name);
@@ -175,9 +181,9 @@ function linkWarnings({ related, excludes, needs }: OwnSetting, catalogue: Catal
     warn(["needs", i, "setting"], need.setting, isSetting(need.setting));
     warn(["needs", i, "mode"], need.mode, catalogue.mode(need.mode ?? "") !== undefined);
     warn(["needs", i, "section"], need.section, catalogue.section(need.section ?? "") !== undefined);
-    const said = [need.setting, need.mode, need.section, need.port].filter((each) => each !== undefined);
-    if (said.length !== 1)
-      tell("warning", {
+    const named = [need.setting, need.mode, need.section, need.port].filter((each) => each !== undefined);
+    if (named.length !== 1)
+      report("warning", {
         path: ["needs", i],
         ofName: false,
         message: "A need names exactly one of “setting”, “mode”, “section” and “port”: split it, or say which.",

@@ -8,7 +8,7 @@ import { CATALOGUE_END } from "../../model/file-names.ts";
 import type { FileAnswer } from "../../model/files.ts";
 import type { Range } from "../../syntax/span.ts";
 import type { JsonPath, JsonText } from "./json-text.ts";
-import { aliasProblems, settingProblems, type Tell } from "./own-words-check.ts";
+import { aliasProblems, type ReportProblem, settingProblems } from "./own-words-check.ts";
 
 /** What is wrong in such a file. */
 export interface WordsProblem {
@@ -37,34 +37,34 @@ export async function readOwnWords(
   if (files.length === 0) return { catalogue: makeCatalogue(), problems: [], key: "" };
   const [shapes, { readJson }] = await Promise.all([import("../../catalogue/own-files.ts"), import("./json-text.ts")]);
   const problems: WordsProblem[] = [];
-  const settings: { readonly setting: OwnSetting; readonly tell: Tell }[] = [];
-  const words: { readonly alias: Alias; readonly tell: Tell }[] = [];
+  const settings: { readonly setting: OwnSetting; readonly report: ReportProblem }[] = [];
+  const words: { readonly alias: Alias; readonly report: ReportProblem }[] = [];
 
   for (const { file, answer } of [...files].sort((a, b) => (a.file < b.file ? -1 : 1))) {
     const json = jsonOf(file, answer, readJson, problems);
     if (json === null) continue;
-    const tellAt =
-      (base: JsonPath): Tell =>
+    const reportAt =
+      (base: JsonPath): ReportProblem =>
       (severity, { path, ofName, message }) => {
         const whole = [...base, ...path];
         const range = ofName ? json.nameRangeOf(whole) : json.rangeOf(whole);
         problems.push({ file, range, where: pathText(whole), message, severity });
       };
-    const tell = tellAt([]);
+    const report = reportAt([]);
     for (const path of json.repeated)
-      tell("error", {
+      report("error", {
         path,
         ofName: true,
         message: "This name stands twice here, and the earlier one is lost: keep one.",
       });
     if (file.endsWith(CATALOGUE_END)) {
       const read = shapes.readCatalogueFile(json.value);
-      for (const problem of read.problems) tell("error", problem);
-      for (const { at, setting } of read.settings) settings.push({ setting, tell: tellAt(["settings", at]) });
+      for (const problem of read.problems) report("error", problem);
+      for (const { at, setting } of read.settings) settings.push({ setting, report: reportAt(["settings", at]) });
     } else {
       const read = shapes.readAliasesFile(json.value);
-      for (const problem of read.problems) tell("error", problem);
-      for (const alias of read.aliases) words.push({ alias, tell: tellAt(["aliases", alias.word]) });
+      for (const problem of read.problems) report("error", problem);
+      for (const alias of read.aliases) words.push({ alias, report: reportAt(["aliases", alias.word]) });
     }
   }
 

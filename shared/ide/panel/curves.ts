@@ -117,10 +117,10 @@ function responseAlong(figures: FilterFigures, chain: FilterChain["name"], hover
 }
 
 function partOf({ name, order, atHz, widthHz, delayMs, source }: Filter, chain: FilterChain["name"]): FilterPart {
-  const at = `${rounded(atHz)} Hz`;
+  const at = `${wholeHz(atHz)} Hz`;
   // A moving filter is computed where it delays most.
   const where = name.startsWith("moving-") ? `${at} at idle` : at;
-  const what = order === null ? `${rounded(widthHz ?? 0)} Hz wide at ${at}` : `order ${order} at ${where}`;
+  const what = order === null ? `${wholeHz(widthHz ?? 0)} Hz wide at ${at}` : `order ${order} at ${where}`;
   return { name, what, chain, delayMs, at: source };
 }
 
@@ -134,7 +134,7 @@ function motorPart(
   return [
     {
       name: "motor-notches",
-      what: `in the hover, from ${rounded(hoverHz)} Hz`,
+      what: `in the hover, from ${wholeHz(hoverHz)} Hz`,
       chain: "gyro",
       delayMs: hoverNotchesDelayMs,
       at: setting?.source ?? null,
@@ -155,6 +155,6 @@ function hundredths(value: number): number {
   return Math.round(value * 100) / 100 + 0;
 }
 
-function rounded(hz: number): number {
+function wholeHz(hz: number): number {
   return Math.round(hz);
 }

@@ -6,6 +6,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { loopOf } from "../../numbers/loop-of.ts";
 import { numberIn } from "../../numbers/values.ts";
 import type { NumbersPicture } from "../../protocol/numbers.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
 import { positive } from "./drawable-figure.ts";
 import { loopPictureOf, packPicturesOf } from "./pack-and-loop.ts";
@@ -60,8 +61,7 @@ function whyNoLoop(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): s
     ...(escRateKbit === null ? ["“esc-rate 300 kbit/s” in “motors”"] : []),
   ];
   if (missingLines.length === 0) return "The loop's time is not known: a line that it needs has a fault.";
-  const list = [missingLines.slice(0, -1).join(", "), missingLines.at(-1)].filter((each) => each !== "").join(" and ");
-  return `The loop's time is not known: add lines such as ${list}.`;
+  return `The loop's time is not known: add lines such as ${joinWithAnd(missingLines)}.`;
 }
 
 /** Why there is nothing to draw, and what to add. */

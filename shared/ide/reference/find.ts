@@ -66,10 +66,10 @@ function scored(all: readonly Described[], query: readonly string[]): Scored[] {
 function scoreOf({ name, kind, words, summary, why }: Described, query: readonly string[]): number {
   // From what says most to what says least: the first place in which a word stands is the one that counts.
   const where = [
-    { of: () => tokensOf(name), weight: WEIGHTS.name },
-    { of: () => words.flatMap(tokensOf), weight: WEIGHTS.words },
-    { of: () => tokensOf(summary), weight: WEIGHTS.summary },
-    { of: () => tokensOf(why), weight: WEIGHTS.why },
+    { of: () => cachedTokens(name), weight: WEIGHTS.name },
+    { of: () => words.flatMap(cachedTokens), weight: WEIGHTS.words },
+    { of: () => cachedTokens(summary), weight: WEIGHTS.summary },
+    { of: () => cachedTokens(why), weight: WEIGHTS.why },
   ];
   let sum = 0;
   for (const word of query) {
@@ -78,7 +78,7 @@ function scoreOf({ name, kind, words, summary, why }: Described, query: readonly
     sum += place.weight;
   }
   const says = (phrase: readonly string[]) => query.every((word) => phrase.some((each) => alike(each, word)));
-  const phrased = words.some((phrase) => says(tokensOf(phrase))) || says(tokensOf(name));
+  const phrased = words.some((phrase) => says(cachedTokens(phrase))) || says(cachedTokens(name));
   // A section has something to do with much; one thing in it is rather what is meant.
   return sum * (phrased ? 1.5 : 1) * (kind === "section" ? 0.7 : 1);
 }
@@ -86,7 +86,7 @@ function scoreOf({ name, kind, words, summary, why }: Described, query: readonly
 const tokensKnown = new Map<string, readonly string[]>();
 
 /** The tokens of a text of the catalogue, which is asked for them again and again. */
-function tokensOf(text: string): readonly string[] {
+function cachedTokens(text: string): readonly string[] {
   let known = tokensKnown.get(text);
   if (!known) {
     known = tokens(text);
@@ -103,13 +103,13 @@ function tokens(text: string): string[] {
 }
 
 /** Whether a word said of something is the one asked for, or another form of it: “flips” for “flip”, “maximum” for “max”. */
-function alike(said: string, asked: string): boolean {
-  if (said === asked) return true;
-  if (asked.length === 3) return said.startsWith(asked) && said.length <= 7;
-  const stem = Math.max(4, Math.min(said.length, asked.length) - 3);
+function alike(word: string, asked: string): boolean {
+  if (word === asked) return true;
+  if (asked.length === 3) return word.startsWith(asked) && word.length <= 7;
+  const stem = Math.max(4, Math.min(word.length, asked.length) - 3);
   return (
-    Math.min(said.length, asked.length) >= 4 &&
-    said.slice(0, stem) === asked.slice(0, stem) &&
-    Math.abs(said.length - asked.length) <= 3
+    Math.min(word.length, asked.length) >= 4 &&
+    word.slice(0, stem) === asked.slice(0, stem) &&
+    Math.abs(word.length - asked.length) <= 3
   );
 }

@@ -25,7 +25,7 @@ export function rulesText(catalogue: Catalogue, kind: LookedAtKind, name: string
 }
 
 /** What works only because of something: settings, modes and elements with such a need. */
-export function neededBy(catalogue: Catalogue, meant: (need: Need) => boolean): string {
+export function neededBy(catalogue: Catalogue, matches: (need: Need) => boolean): string {
   const things = [
     ...catalogue.sections.flatMap((section) =>
       section.settings.map(({ name, needs }) => ({ name: `${section.name}.${name}`, needs })),
@@ -34,7 +34,7 @@ export function neededBy(catalogue: Catalogue, meant: (need: Need) => boolean): 
     ...catalogue.elements,
   ];
   const lines = things.flatMap(({ name, needs = [] }) => {
-    const need = needs.find(meant);
+    const need = needs.find(matches);
     if (!need) return [];
     const state =
       need.is !== undefined ? ` (as \`${need.is}\`)` : need.not !== undefined ? ` (not as \`${need.not}\`)` : "";

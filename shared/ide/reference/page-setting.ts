@@ -2,7 +2,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { SectionSpec, SettingSpec, ValueType } from "../../catalogue/types.ts";
 import { adjustable } from "../../model/read-entry.ts";
-import { KINDS, needLine, typeLines } from "../context/describe.ts";
+import { needLine, SETTING_KINDS_IN_WORDS, typeLines } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";
 import { exampleOfSetting } from "./example-line.ts";
 import { fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
@@ -11,9 +11,9 @@ import { fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 export function settingPage(catalogue: Catalogue, section: SectionSpec, setting: SettingSpec): string {
   const name = `${section.name}.${setting.name}`;
   const base = section.like && !section.settings.includes(setting) ? section.like : section.name;
-  const said = `${base}.${setting.name}`;
+  const fullName = `${base}.${setting.name}`;
   return paragraphs(
-    `# ${name}\n\n*setting · ${KINDS[setting.kind]}*`,
+    `# ${name}\n\n*setting · ${SETTING_KINDS_IN_WORDS[setting.kind]}*`,
     `**${setting.what}**`,
     setting.why,
     warning(setting.hazard),
@@ -24,11 +24,11 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
       list([
         ...(setting.needs ?? []).map(needLine),
         ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
-        ...excludedBy(catalogue, said),
+        ...excludedBy(catalogue, fullName),
       ]),
     ),
-    neededBy(catalogue, (need) => need.setting === said || need.or?.setting === said),
-    rulesText(catalogue, "settings", said),
+    neededBy(catalogue, (need) => need.setting === fullName || need.or?.setting === fullName),
+    rulesText(catalogue, "settings", fullName),
     seeAlso(setting.related, setting.words),
   );
 }

@@ -6,7 +6,7 @@ import { capital } from "../../draw/words.ts";
 import { similarNames } from "../../model/similar-names.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../../rules/engine/rule.ts";
-import { cellsOf, needLine } from "../context/describe.ts";
+import { needLine, widestSize } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { findDescribed } from "./find.ts";
@@ -20,7 +20,7 @@ import { lookedAtInWords } from "./rules-of.ts";
  * The page of everything that has this name, a word of the language among it, also of what is known
  * by these plain words; null where nothing is. A setting is named alone or as SECTION.NAME.
  */
-export function pageOf(catalogue: Catalogue, name: string): string | null {
+export function referencePage(catalogue: Catalogue, name: string): string | null {
   const asked = name.trim();
   const all = listNames(catalogue);
   const spelled = (name: string) => all.filter((each) => isCalled(each, name));
@@ -54,11 +54,11 @@ function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[])
   const plain = asked.toLowerCase().replaceAll("-", " ");
   const described = all.map((each) => ({
     ...each,
-    words: wordsOf(catalogue, each.name, each.kind),
+    words: searchWords(catalogue, each.name, each.kind),
     why: whyOf(catalogue, each),
   }));
-  const said = described.filter((each) => each.words.some((word) => word.toLowerCase() === plain));
-  if (said.length > 0) return said.slice(0, MOST_BY_WORDS);
+  const exactWords = described.filter((each) => each.words.some((word) => word.toLowerCase() === plain));
+  if (exactWords.length > 0) return exactWords.slice(0, MOST_BY_WORDS);
   const fitting = findDescribed(catalogue, plain, described, MOST_DESCRIBED);
   if (fitting.length > 0) return fitting;
   // A second set has the names of the first, which is rather what is meant.
@@ -70,7 +70,7 @@ function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[])
 function whyOf(catalogue: Catalogue, { name, kind }: NamedPage): string {
   switch (kind) {
     case "setting":
-      return settingOf(catalogue, name)?.why ?? "";
+      return settingNamed(catalogue, name)?.why ?? "";
     case "mode":
       return catalogue.mode(name)?.why ?? "";
     case "element":
@@ -85,14 +85,14 @@ function whyOf(catalogue: Catalogue, { name, kind }: NamedPage): string {
 }
 
 function withWords(catalogue: Catalogue, all: readonly NamedPage[]): { name: string; words: readonly string[] }[] {
-  return all.map(({ name, kind }) => ({ name, words: wordsOf(catalogue, name, kind) }));
+  return all.map(({ name, kind }) => ({ name, words: searchWords(catalogue, name, kind) }));
 }
 
 /** Plain words by which a thing is found. */
-export function wordsOf(catalogue: Catalogue, name: string, kind: NamedPage["kind"]): readonly string[] {
+export function searchWords(catalogue: Catalogue, name: string, kind: NamedPage["kind"]): readonly string[] {
   switch (kind) {
     case "setting":
-      return settingOf(catalogue, name)?.words ?? [];
+      return settingNamed(catalogue, name)?.words ?? [];
     case "mode":
       return catalogue.mode(name)?.words ?? [];
     case "element":
@@ -106,7 +106,7 @@ export function wordsOf(catalogue: Catalogue, name: string, kind: NamedPage["kin
   }
 }
 
-function settingOf(catalogue: Catalogue, name: string) {
+function settingNamed(catalogue: Catalogue, name: string) {
   const dot = name.indexOf(".");
   return catalogue.setting(name.slice(0, dot), name.slice(dot + 1));
 }
@@ -115,7 +115,7 @@ function settingOf(catalogue: Catalogue, name: string) {
 export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<NamedPage, "name" | "kind">): string {
   switch (kind) {
     case "setting":
-      return settingPage(catalogue, catalogue.section(name.split(".")[0]!)!, settingOf(catalogue, name)!);
+      return settingPage(catalogue, catalogue.section(name.split(".")[0]!)!, settingNamed(catalogue, name)!);
     case "mode":
       return modePage(catalogue, catalogue.mode(name)!);
     case "element":
@@ -147,7 +147,7 @@ function modePage(catalogue: Catalogue, mode: ModeSpec): string {
 
 function elementPage(catalogue: Catalogue, element: ElementSpec): string {
   const { name, widest, drawn } = element;
-  const cells = cellsOf(element);
+  const cells = widestSize(element);
   const manners = [
     element.textOf
       ? `As wide as the text of \`${element.textOf}\`, at most ${cells}`

@@ -4,7 +4,7 @@ import { rules } from "../../rules/engine/registry.generated.ts";
 import { languagePage } from "./language-page.ts";
 import { escapeHtml, htmlOf, type LinkTo } from "./markdown-html.ts";
 import { listNames, type NamedPage, type NameKind } from "./names.ts";
-import { pageOfNamed, wordsOf } from "./page.ts";
+import { pageOfNamed, searchWords } from "./page.ts";
 import { referenceHtml } from "./reference-html.ts";
 
 export interface ReferenceFile {
@@ -62,7 +62,7 @@ function siteOf(catalogue: Catalogue, groups: readonly Group[]): string {
     names.map(({ name, kind }) => {
       const section = kind === "section" ? name : "";
       const html = htmlOf(pageOfNamed(catalogue, { name, kind }), (each, chapter) => linkTo(each, chapter, section));
-      const words = wordsOf(catalogue, name, kind).join("; ");
+      const words = searchWords(catalogue, name, kind).join("; ");
       return `<article id="${idOf(kind, name)}" data-kind="${kind}" data-words="${escapeHtml(words)}">\n${html}\n</article>`;
     }),
   );

@@ -113,7 +113,7 @@ const RESTS: Slot = {
 };
 const CHANNEL: Slot = { text: "CHANNEL", markdown: "As in `ch5`. The sticks have 1 to 4, so controls begin at 5." };
 
-const KINDS = {
+const CONTROL_KINDS = {
   switch: {
     slots: [CHANNEL, POSITION, POSITION, OPTIONAL_POSITION, RESTS],
     what: "It stays where it is put, in 2 or 3 positions.",
@@ -134,12 +134,12 @@ const KINDS = {
 export function controlSignatures(head: string, written: string): SignatureHelp {
   const tokens = written.trim().split(/\s+/).filter(Boolean);
   const partialWord = /\S$/.test(written) ? (tokens.pop() ?? "") : "";
-  const names = Object.keys(KINDS) as (keyof typeof KINDS)[];
+  const names = Object.keys(CONTROL_KINDS) as (keyof typeof CONTROL_KINDS)[];
   const shapes = names.map((kind): Shape => {
-    const { slots, what } = KINDS[kind];
+    const { slots, what } = CONTROL_KINDS[kind];
     return { start: head, slots: [{ text: kind, markdown: what }, ...slots], markdown: what };
   });
-  const kind = names.indexOf(tokens[0] as keyof typeof KINDS);
+  const kind = names.indexOf(tokens[0] as keyof typeof CONTROL_KINDS);
   if (kind < 0) {
     const typed = names.findIndex((each) => partialWord !== "" && each.startsWith(partialWord));
     return signatureHelp(shapes, Math.max(0, typed), 0);

@@ -1,4 +1,5 @@
 import { boardOf, linkOf } from "../../logic/from-craft.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
@@ -30,7 +31,7 @@ export const rule: CraftRule = {
     if (channels.length === 0) return [];
     const silent = board.withPulses(new Map(channels.map((channel) => [channel, lowUs])));
     if (silent.armed === null || silent.armed === silent.sets.none) return [];
-    const listed = channels.map((channel) => `ch${channel}`).join(" and ");
+    const listed = joinWithAnd(channels.map((channel) => `ch${channel}`));
     return [
       {
         ...conditionLocation(craft, workspace, "arm"),

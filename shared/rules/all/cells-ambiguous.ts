@@ -1,13 +1,13 @@
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { ambiguousCells, CHEMISTRIES, MOST_PACK_CELLS } from "../../numbers/pack.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { rounded } from "../lib/figures.ts";
-import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { decimalText } from "../lib/figures.ts";
+import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts";
 
 const LIMIT = "board.input-limit";
 
 /** The counts of cells that the board may mistake for each other; `limitV` is the most that its input can take. */
-function doubtOf(pack: Pack, limitV: number | undefined): PackReport[] {
+function doubtOf(pack: CheckedPack, limitV: number | undefined): PackReport[] {
   if (!pack.cellsDetected) return [];
   const facts = pack.chemistry === null ? null : CHEMISTRIES[pack.chemistry];
   const fullV = pack.fullCellV ?? facts?.chargeLimitV;
@@ -21,12 +21,12 @@ function doubtOf(pack: Pack, limitV: number | undefined): PackReport[] {
   return [
     {
       of: [
-        pack.said("cells"),
-        pack.said("full-at"),
-        pack.said("land-at") ?? pack.said("warn-at"),
+        pack.setting("cells"),
+        pack.setting("full-at"),
+        pack.setting("land-at") ?? pack.setting("warn-at"),
         settingOf(pack.craft, LIMIT),
       ],
-      message: `From ${rounded(fromV, 2)} V to ${rounded(toV, 2)} V a pack can be of ${fewer} nearly full cells or of ${more} nearly empty ones, and taken for ${fewer} it is flown until it falls: say how many cells it has.`,
+      message: `From ${decimalText(fromV, 2)} V to ${decimalText(toV, 2)} V a pack can be of ${fewer} nearly full cells or of ${more} nearly empty ones, and taken for ${fewer} it is flown until it falls: say how many cells it has.`,
     },
   ];
 }

@@ -63,13 +63,13 @@ function tangledAlone(craft: Craft, workspace: Workspace, board: Switchboard): R
     const nor = others.length > 0 ? `, nor of what depends on it: ${others.join(", ")}` : "";
     return {
       ...conditionLocation(craft, workspace, name),
-      message: `${name} is too tangled to follow: ${sizeOf(craft, name)} decide it in more ways than can be gone through, so nothing is claimed of it${nor}. Let fewer controls decide it, or split it into several modes that each depend on a few.`,
+      message: `${name} is too tangled to follow: ${conditionSize(craft, name)} decide it in more ways than can be gone through, so nothing is claimed of it${nor}. Let fewer controls decide it, or split it into several modes that each depend on a few.`,
     };
   });
 }
 
 /** How much stands in a condition, in words; the modes that it names count as one test each. */
-function sizeOf(craft: Craft, name: string): string {
+function conditionSize(craft: Craft, name: string): string {
   let tests = 0;
   const tested = new Set<string>();
   for (const { condition } of modeNamed(craft, name)?.lines ?? []) {

@@ -3,8 +3,8 @@ import type { Craft } from "../../model/craft.ts";
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { numberIn } from "../../numbers/values.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { rounded } from "../lib/figures.ts";
-import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { decimalText } from "../lib/figures.ts";
+import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts";
 
 const RATING = "motors.esc-rating";
 
@@ -16,26 +16,26 @@ function controllersOf(craft: Craft, catalogue: Catalogue) {
 }
 
 /** More current than the pack may give, or than the controllers, `allA` together, can carry. */
-function excessOf(pack: Pack, allA: number | null): PackReport[] {
+function excessOf(pack: CheckedPack, allA: number | null): PackReport[] {
   const { fullA, ratedA, capacityMah, ratingC } = pack;
   if (fullA === null) return [];
   // A share of the current for rounding: 1.1 Ah at 120 C is exactly 132 A.
   const over = (limitA: number | null) => limitA !== null && fullA > limitA * (1 + 1e-9);
-  const full = pack.said("full-current");
+  const full = pack.setting("full-current");
   const overPack = over(ratedA)
-    ? `the pack is rated for ${rounded(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
+    ? `the pack is rated for ${decimalText(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
     : "";
   const escs = over(allA) ? controllersOf(pack.craft, pack.catalogue) : null;
-  const overEsc = escs ? `${escs.motors} controllers of ${escs.ratingA} A carry ${rounded(escs.allA, 1)} A` : "";
+  const overEsc = escs ? `${escs.motors} controllers of ${escs.ratingA} A carry ${decimalText(escs.allA, 1)} A` : "";
   if (!overPack && !overEsc) return [];
   return [
     {
       of: [
         full,
-        ...(overPack ? [pack.said("capacity"), pack.said("discharge-rating")] : []),
+        ...(overPack ? [pack.setting("capacity"), pack.setting("discharge-rating")] : []),
         ...(overEsc ? [settingOf(pack.craft, RATING), settingOf(pack.craft, "frame.motors")] : []),
       ],
-      message: `The craft draws ${rounded(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
+      message: `The craft draws ${decimalText(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
     },
   ];
 }

@@ -1,13 +1,13 @@
 import { CHEMISTRIES } from "../../numbers/pack.ts";
 import { voltsMeterOf } from "../../numbers/sensing-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { rounded } from "../lib/figures.ts";
-import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { decimalText } from "../lib/figures.ts";
+import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts";
 
 /** Settings of the pack on which the finding rests, the one to point at first. */
 const RESTS_ON = ["divider-top", "divider-bottom", "cells", "adc-reference", "full-at"] as const;
 
-function clippedVolts(pack: Pack): PackReport[] {
+function clippedVolts(pack: CheckedPack): PackReport[] {
   const meter = voltsMeterOf(pack.craft, pack.catalogue, pack.section);
   const fullCellV = pack.fullCellV ?? (pack.chemistry && CHEMISTRIES[pack.chemistry].chargeLimitV);
   if (!meter || pack.cells === null || fullCellV === null) return [];
@@ -17,8 +17,8 @@ function clippedVolts(pack: Pack): PackReport[] {
   const neededKohm = Math.ceil(divider.bottomKohm * (fullV / converter.referenceV - 1) * 100) / 100;
   return [
     {
-      of: RESTS_ON.map((name) => pack.said(name)),
-      message: `The meter reads up to ${rounded(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${rounded(fullV, 2)} V: above that its reading no longer changes. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
+      of: RESTS_ON.map((name) => pack.setting(name)),
+      message: `The meter reads up to ${decimalText(clipV, 2)} V (${converter.referenceV} V at the pin, behind ${divider.topKohm} over ${divider.bottomKohm} kohm), and the full pack has ${decimalText(fullV, 2)} V: above that its reading no longer changes. With this divider-bottom the top has to be ${neededKohm} kohm or more; look at the board's own parts.`,
     },
   ];
 }

@@ -4,7 +4,7 @@ import { lowPassDelayMs, notchDelayMs } from "../../numbers/filters.ts";
 import { filtersOf } from "../../numbers/filters-of.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { rounded } from "../lib/figures.ts";
+import { decimalText } from "../lib/figures.ts";
 import { valueLocation } from "../lib/locations.ts";
 
 /** Above this a craft begins to respond late. The project's own figure; nobody has published one. */
@@ -22,8 +22,8 @@ function delaysOf(craft: Craft, workspace: Workspace): { filters: readonly Delay
   const figures = filtersOf(craft, workspace.catalogue);
   if (figures) return { filters: [...figures.gyro, ...figures.damping], motorsMs: figures.hoverNotchesDelayMs ?? 0 };
   const filters = FILTERS.flatMap((name) => {
-    const said = craft.settings.get("filters")?.get(name);
-    return (said?.items ?? (said ? [said] : [])).flatMap(({ value, source }): Delay[] => {
+    const setting = craft.settings.get("filters")?.get(name);
+    return (setting?.items ?? (setting ? [setting] : [])).flatMap(({ value, source }): Delay[] => {
       const number = (field: string, unit: string) => numberOf(fieldOf(value, field), unit);
       const [atHz, widthHz] = [number("at", "Hz"), number("width", "Hz")];
       // One that moves with the throttle delays most where it begins.
@@ -66,14 +66,14 @@ export const rule: CraftRule = {
     const totalMs = filters.reduce((sum, { delayMs }) => sum + delayMs, motorsMs);
     if (totalMs <= MOST_MS || filters.length === 0) return [];
     const [slowest, ...others] = [...filters].sort((a, b) => b.delayMs - a.delayMs) as [Delay, ...Delay[]];
-    const parts = filters.map(({ name, delayMs }) => `${name} ${rounded(delayMs, 2)} ms`);
-    if (motorsMs > 0) parts.push(`motor-notches in the hover ${rounded(motorsMs, 2)} ms`);
+    const parts = filters.map(({ name, delayMs }) => `${name} ${decimalText(delayMs, 2)} ms`);
+    if (motorsMs > 0) parts.push(`motor-notches in the hover ${decimalText(motorsMs, 2)} ms`);
     return [
       {
         at: valueLocation(workspace, slowest.source),
-        message: `The filters delay slow movement by ${rounded(totalMs, 2)} ms, more than ${MOST_MS} ms (the project's own figure): ${parts.join(", ")}. Damping that comes so late makes a craft wobble: lift a cut or take one away, then hover for 30 s and feel the motors.`,
+        message: `The filters delay slow movement by ${decimalText(totalMs, 2)} ms, more than ${MOST_MS} ms (the project's own figure): ${parts.join(", ")}. Damping that comes so late makes a craft wobble: lift a cut or take one away, then hover for 30 s and feel the motors.`,
         related: others.map(({ name, source, delayMs }) => ({
-          message: `${name}: ${rounded(delayMs, 2)} ms`,
+          message: `${name}: ${decimalText(delayMs, 2)} ms`,
           at: valueLocation(workspace, source),
         })),
         alsoOf: others.map(({ source }) => source),

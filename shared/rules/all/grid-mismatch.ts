@@ -20,21 +20,21 @@ export const rule: CraftRule = {
   looksAt: { settings: ["osd.grid", "video.viewer-grid", "video.signal"] },
   check: (craft, workspace) => {
     const grid = gridOf(craft);
-    const said = settingOf(craft, "osd.grid");
-    if (!grid || !said) return [];
+    const gridSetting = settingOf(craft, "osd.grid");
+    if (!grid || !gridSetting) return [];
     const reports: Report[] = [];
     const viewer = settingOf(craft, "video.viewer-grid");
     if (viewer?.value?.kind === "size" && !same(viewer.value, grid)) {
       reports.push({
         at: valueLocation(workspace, viewer.source),
         message: `The viewer draws ${sizeInWords(viewer.value)}, the craft lays out ${sizeInWords(grid)}: they have to be the same.`,
-        related: [{ message: "The craft's grid", at: valueLocation(workspace, said.source) }],
-        alsoOf: [said.source],
+        related: [{ message: "The craft's grid", at: valueLocation(workspace, gridSetting.source) }],
+        alsoOf: [gridSetting.source],
       });
     }
     if (isAnalogue(craft) && !Object.values(NAMED_GRIDS).some((each) => same(each, grid))) {
       reports.push({
-        at: valueLocation(workspace, said.source),
+        at: valueLocation(workspace, gridSetting.source),
         message: `An analogue picture has 30 x 16 cells (pal) or 30 x 13 (ntsc), not ${sizeInWords(grid)}.`,
       });
     }

@@ -2,7 +2,7 @@ import { settingOf } from "../../model/setting-lookup.ts";
 import { fastestLoopKhz, slowestEscKbit } from "../../numbers/loop.ts";
 import { loopOf } from "../../numbers/loop-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { rounded } from "../lib/figures.ts";
+import { decimalText } from "../lib/figures.ts";
 import { restingOn, valueLocation } from "../lib/locations.ts";
 
 export const rule: CraftRule = {
@@ -33,7 +33,7 @@ export const rule: CraftRule = {
     return [
       {
         at: valueLocation(workspace, rate.source),
-        message: `One command takes ${rounded(budget.frameUs, 1)} us (16 bits at ${escRateKbit} kbit/s and ${pauseUs} us of pause), one round at ${loopRateKhz} kHz ${rounded(budget.roundUs, 1)} us: take ${faster}a loop of ${Math.floor(fastestLoopKhz(escRateKbit, pauseUs) * 100) / 100} kHz at most.`,
+        message: `One command takes ${decimalText(budget.frameUs, 1)} us (16 bits at ${escRateKbit} kbit/s and ${pauseUs} us of pause), one round at ${loopRateKhz} kHz ${decimalText(budget.roundUs, 1)} us: take ${faster}a loop of ${Math.floor(fastestLoopKhz(escRateKbit, pauseUs) * 100) / 100} kHz at most.`,
         ...restingOn(others, workspace),
       },
     ];

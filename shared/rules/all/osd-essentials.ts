@@ -1,5 +1,6 @@
 import type { ElementSpec } from "../../catalogue/types.ts";
 import { placedOn } from "../../osd/layout.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, NameGroup } from "../engine/rule.ts";
 import { sectionLocation } from "../lib/locations.ts";
 
@@ -48,12 +49,8 @@ export const rule: CraftRule = {
       {
         at: sectionLocation(craft, workspace, page),
         severity: missing[0]!.role === "voltage" ? "warning" : "hint",
-        message: `In flight the display shows ${listInWords(missing.map(({ words }) => words))}.`,
+        message: `In flight the display shows ${joinWithAnd(missing.map(({ words }) => words))}.`,
       },
     ];
   },
 };
-
-function listInWords(parts: readonly string[]): string {
-  return parts.length === 1 ? parts[0]! : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
-}

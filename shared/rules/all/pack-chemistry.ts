@@ -1,7 +1,7 @@
 import { CHEMISTRIES } from "../../numbers/pack.ts";
 import { numberOf } from "../../numbers/values.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts";
 
 const THRESHOLDS = [
   { name: "full-at", of: "full" },
@@ -11,14 +11,14 @@ const THRESHOLDS = [
 ] as const;
 
 /** Each threshold that the chemistry does not allow, or that is not usual for it. */
-function strainOf(pack: Pack): PackReport[] {
+function strainOf(pack: CheckedPack): PackReport[] {
   if (pack.chemistry === null) return [];
   const { chargeLimitV, cutOffV, usualV } = CHEMISTRIES[pack.chemistry];
   return THRESHOLDS.flatMap(({ name, of: kind }) => {
-    const setting = pack.said(name);
+    const setting = pack.setting(name);
     const volts = numberOf(setting?.value, "V/cell");
     if (volts === null) return [];
-    const of = [setting, pack.said("chemistry")];
+    const of = [setting, pack.setting("chemistry")];
     if (volts > chargeLimitV) {
       const message = `${name} is ${volts} V/cell, above the ${chargeLimitV} V at which a ${pack.chemistry} cell is full: charged so far it can burn. Take at most ${chargeLimitV} V/cell, or correct the chemistry.`;
       return [{ of, message }];

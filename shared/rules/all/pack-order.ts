@@ -1,7 +1,7 @@
 import type { Setting } from "../../model/craft.ts";
 import { CHEMISTRIES } from "../../numbers/pack.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts";
 
 interface Step {
   readonly setting: Setting | null;
@@ -12,9 +12,9 @@ interface Step {
 }
 
 /** What the craft says of the way from full to empty, from the top. */
-function stepsOf(pack: Pack): Step[] {
+function stepsOf(pack: CheckedPack): Step[] {
   const step = (name: string, volts: number | null, otherwise: string) =>
-    volts === null ? [] : [{ setting: pack.said(name), name, volts, otherwise }];
+    volts === null ? [] : [{ setting: pack.setting(name), name, volts, otherwise }];
   const floor = pack.chemistry === null ? null : CHEMISTRIES[pack.chemistry].cutOffV;
   return [
     ...step("full-at", pack.fullCellV, "a full pack counts as low"),
@@ -25,14 +25,14 @@ function stepsOf(pack: Pack): Step[] {
 }
 
 /** Each step that does not lie above the next. */
-function disorderOf(pack: Pack): PackReport[] {
+function disorderOf(pack: CheckedPack): PackReport[] {
   const steps = stepsOf(pack);
   return steps.slice(1).flatMap((lower, i) => {
     const upper = steps[i]!;
     if (upper.volts > lower.volts) return [];
     return [
       {
-        of: lower.setting ? [lower.setting, upper.setting] : [upper.setting, pack.said("chemistry")],
+        of: lower.setting ? [lower.setting, upper.setting] : [upper.setting, pack.setting("chemistry")],
         message: `${upper.name} is ${upper.volts} V/cell, which is not above ${lower.name} (${lower.volts} V/cell): ${upper.otherwise}. The order is full, warn, land, cut-off.`,
       },
     ];

@@ -1,7 +1,7 @@
 import type { Craft } from "../../model/craft.ts";
 import { amountIn, choiceOf, settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { rounded } from "../lib/figures.ts";
+import { decimalText } from "../lib/figures.ts";
 import { locationAt, valueLocation } from "../lib/locations.ts";
 
 /** Clearance of a return over an obstacle, for the drift of a barometer. Common practice, no source. */
@@ -43,7 +43,7 @@ export const rule: CraftRule = {
         ? [
             {
               at: valueLocation(workspace, height.source),
-              message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it flies into it. Return at ${rounded(obstacleM + CLEARANCE_M, 0)} m or more.`,
+              message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it flies into it. Return at ${decimalText(obstacleM + CLEARANCE_M, 0)} m or more.`,
               related: [{ message: "The obstacle", at: valueLocation(workspace, obstacle.source) }],
               alsoOf: [obstacle.source],
             },

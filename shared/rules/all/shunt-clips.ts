@@ -1,20 +1,20 @@
 import { currentMeterOf } from "../../numbers/sensing-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { rounded } from "../lib/figures.ts";
-import { type Pack, type PackReport, packReports } from "../lib/packs.ts";
+import { decimalText } from "../lib/figures.ts";
+import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts";
 
 /** Settings of the pack on which the finding rests, the one to point at first. */
 const RESTS_ON = ["shunt-gain", "shunt", "full-current", "adc-reference", "shunt-offset"] as const;
 
-function clippedAmps(pack: Pack): PackReport[] {
+function clippedAmps(pack: CheckedPack): PackReport[] {
   const meter = currentMeterOf(pack.craft, pack.catalogue, pack.section);
   if (!meter || pack.fullA === null || meter.clipA * (1 + 1e-9) >= pack.fullA) return [];
   const { shunt, converter, clipA } = meter;
   const offset = shunt.offsetMv === 0 ? "" : `, over ${shunt.offsetMv} mV at rest`;
   return [
     {
-      of: RESTS_ON.map((name) => pack.said(name)),
-      message: `The meter reads up to ${rounded(clipA, 1)} A (${converter.referenceV} V at the pin, ${shunt.shuntMohm} mohm enlarged ${shunt.gain} times${offset}), and the craft draws ${rounded(pack.fullA, 1)} A at full throttle: what lies above is never counted. Check the three figures against the board's own parts.`,
+      of: RESTS_ON.map((name) => pack.setting(name)),
+      message: `The meter reads up to ${decimalText(clipA, 1)} A (${converter.referenceV} V at the pin, ${shunt.shuntMohm} mohm enlarged ${shunt.gain} times${offset}), and the craft draws ${decimalText(pack.fullA, 1)} A at full throttle: what lies above is never counted. Check the three figures against the board's own parts.`,
     },
   ];
 }

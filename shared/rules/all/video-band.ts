@@ -50,7 +50,7 @@ export const rule: CraftRule = {
   check(craft, workspace) {
     const { region, signal } = videoOf(craft, workspace.catalogue);
     if (region === null) return [];
-    const said = settingOf(craft, "video.region");
+    const regionSetting = settingOf(craft, "video.region");
     return ["video.frequency", "video.spare-frequency"].flatMap((path) => {
       const setting = settingOf(craft, path);
       const mhz = amountIn(setting, "MHz");
@@ -60,8 +60,8 @@ export const rule: CraftRule = {
         {
           ...found,
           at: valueLocation(workspace, setting.source),
-          related: said ? [{ message: "The region", at: valueLocation(workspace, said.source) }] : [],
-          alsoOf: said ? [said.source] : [],
+          related: regionSetting ? [{ message: "The region", at: valueLocation(workspace, regionSetting.source) }] : [],
+          alsoOf: regionSetting ? [regionSetting.source] : [],
         },
       ];
     });

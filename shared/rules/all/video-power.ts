@@ -3,7 +3,7 @@ import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import { pictureBands, type RadioBand, type Region, type Signal, strongestLimit } from "../../numbers/radio-bands.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import type { CraftRule } from "../engine/rule.ts";
-import { rounded } from "../lib/figures.ts";
+import { decimalText } from "../lib/figures.ts";
 import { valueLocation } from "../lib/locations.ts";
 
 /** Whole decibels stand for powers a little above the round figure: 14 dBm are 25.1 mW. */
@@ -11,7 +11,7 @@ const ROUNDING = 1.01;
 
 const POWERS = ["power", "power-disarmed", "power-lost"] as const;
 
-interface Limit {
+interface PowerLimit {
   readonly powerMw: number;
   readonly band: RadioBand;
 }
@@ -20,10 +20,10 @@ interface Limit {
  * The most that may be sent at a carrier: in its own band; for one outside every band, in the nearest;
  * without a carrier, in whichever band allows most. Null where no limit is known.
  */
-function limitAt(region: Region, carrierMhz: number | null, signal: Signal | null): Limit | null {
+function limitAt(region: Region, carrierMhz: number | null, signal: Signal | null): PowerLimit | null {
   const wide = pictureBands(region).filter((band) => !band.signal || signal === null || band.signal === signal);
-  const most = (bands: readonly RadioBand[]): Limit | null =>
-    bands.reduce<Limit | null>(
+  const most = (bands: readonly RadioBand[]): PowerLimit | null =>
+    bands.reduce<PowerLimit | null>(
       (best, band) =>
         band.powerMw === null || (best && best.powerMw >= band.powerMw) ? best : { powerMw: band.powerMw, band },
       null,
@@ -70,7 +70,7 @@ export const rule: CraftRule = {
       return [
         {
           at: valueLocation(workspace, setting.source),
-          message: `${what} ${rounded(mw, 1)} mW, and ${region} allows ${rounded(limit.powerMw, 2)} mW from ${fromMhz} to ${toMhz} MHz (${source}): send less, or say the licence that you hold. Local rules have the last word.`,
+          message: `${what} ${decimalText(mw, 1)} mW, and ${region} allows ${decimalText(limit.powerMw, 2)} mW from ${fromMhz} to ${toMhz} MHz (${source}): send less, or say the licence that you hold. Local rules have the last word.`,
           related: regionSaid ? [{ message: "The region", at: valueLocation(workspace, regionSaid.source) }] : [],
           alsoOf: regionSaid ? [regionSaid.source] : [],
         },

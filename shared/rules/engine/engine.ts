@@ -107,8 +107,8 @@ function accepted({ code, acceptable }: Rule, lines: readonly Source[], workspac
 }
 
 function toFinding(rule: Rule, report: Report, shown: Location): Finding {
-  const related: RelatedPlace[] = (report.related ?? []).map(({ message, at }) => ({ message, ...place(at) }));
-  if (shown !== report.at) related.unshift({ message: "This line says so", ...place(report.at) });
+  const related: RelatedPlace[] = (report.related ?? []).map(({ message, at }) => ({ message, ...fileRange(at) }));
+  if (shown !== report.at) related.unshift({ message: "This line says so", ...fileRange(report.at) });
   const { file } = report.at.source;
   const fixes = (report.fixes ?? []).map(({ title, edits }) => ({
     title,
@@ -118,14 +118,14 @@ function toFinding(rule: Rule, report: Report, shown: Location): Finding {
     code: rule.code,
     severity: report.severity ?? rule.severity,
     message: report.message,
-    ...place(shown),
+    ...fileRange(shown),
     related,
     fixes,
     ...(report.witness && { witness: report.witness }),
   };
 }
 
-function place({ source, start, end }: Location): { file: string; range: PlaceRange } {
+function fileRange({ source, start, end }: Location): { file: string; range: PlaceRange } {
   return { file: source.file, range: rangeOf(spanAt(source.line, { start, end })) };
 }
 

@@ -5,7 +5,7 @@ import type { ControlValue } from "../../syntax/value.ts";
 import type { Report } from "../engine/rule.ts";
 import { locationAt } from "./locations.ts";
 
-interface Control {
+interface ControlInFile {
   readonly name: string;
   readonly value: ControlValue;
   readonly source: Source;
@@ -15,8 +15,9 @@ interface Control {
 /** Two controls on one channel: in a handset's file; in a craft where the craft or a layer has a part in it. */
 export function sharedChannels(of: Script | Craft): Report[] {
   const { controls, concerns } = controlsOf(of);
-  const nearness = ({ source, fromHandset }: Control): number => (source.file === of.file ? 2 : fromHandset ? 0 : 1);
-  const first = new Map<number, Control>();
+  const nearness = ({ source, fromHandset }: ControlInFile): number =>
+    source.file === of.file ? 2 : fromHandset ? 0 : 1;
+  const first = new Map<number, ControlInFile>();
   return controls.flatMap((control) => {
     const before = first.get(control.value.channel);
     if (!before) {
@@ -56,9 +57,9 @@ export function alikePositions(of: Script | Craft): Report[] {
 }
 
 /** The controls of a handset's file or of a craft, and which of them a finding may be about here. */
-function controlsOf(of: Script | Craft): { controls: Control[]; concerns: (control: Control) => boolean } {
+function controlsOf(of: Script | Craft): { controls: ControlInFile[]; concerns: (control: ControlInFile) => boolean } {
   if ("entries" in of) {
-    const last = new Map<string, Control>();
+    const last = new Map<string, ControlInFile>();
     if (of.kind === "handset") {
       for (const { kind, name, value, line } of of.entries) {
         if (kind === "control" && value?.kind === "control")

@@ -9,11 +9,11 @@ import type { Severity } from "../../protocol/findings.ts";
 import type { Report } from "../engine/rule.ts";
 import { restingOn, valueLocation } from "./locations.ts";
 
-export interface Pack extends PackFigures {
+export interface CheckedPack extends PackFigures {
   readonly craft: Craft;
   readonly catalogue: Catalogue;
   /** The line of a setting: the pack's own, else that of the plain pack. */
-  said(name: string): Setting | null;
+  setting(name: string): Setting | null;
 }
 
 export interface PackReport {
@@ -24,34 +24,34 @@ export interface PackReport {
 }
 
 /** What a rule finds in one pack: whether it finds anything depends on settings of the pack, or of plain `pack`, and on `also`. */
-type Check<A> = (pack: Pack, also: A) => readonly PackReport[];
+type Check<A> = (pack: CheckedPack, also: A) => readonly PackReport[];
 
 /** A pack, and the checks that found nothing by these figures, each with what it asked besides them. */
-interface Looked {
+interface PackChecks {
   readonly figures: PackFigures;
-  readonly calm: Map<unknown, unknown>;
+  readonly silentChecks: Map<unknown, unknown>;
 }
 
 /** By section. */
-const lookedIn = perFile(() => new Map<string, Looked>());
+const checksIn = perFile(() => new Map<string, PackChecks>());
 /** As many as a file can have; more were renamed while they were typed. */
 const MOST_REMEMBERED = 6000;
 
 /** Figures are the same object for as long as no value of the pack changes. */
-function lookedAt(figures: PackFigures, looked: Map<string, Looked>): Looked {
-  let known = looked.get(figures.section);
+function packChecks(figures: PackFigures, checks: Map<string, PackChecks>): PackChecks {
+  let known = checks.get(figures.section);
   if (known?.figures !== figures) {
-    known = { figures, calm: new Map() };
-    if (looked.size >= MOST_REMEMBERED) looked.clear();
-    looked.set(figures.section, known);
+    known = { figures, silentChecks: new Map() };
+    if (checks.size >= MOST_REMEMBERED) checks.clear();
+    checks.set(figures.section, known);
   }
   return known;
 }
 
 /** Made once for a craft: several rules go through its packs. A pack itself is made once a rule looks at it. */
-const shelfOf = onceFor((craft, catalogue): readonly { readonly looked: Looked; pack?: Pack }[] => {
-  const looked = lookedIn(craft);
-  return packsOf(craft, catalogue).map((figures) => ({ looked: lookedAt(figures, looked) }));
+const allPackChecks = onceFor((craft, catalogue): readonly { readonly checks: PackChecks; pack?: CheckedPack }[] => {
+  const checks = checksIn(craft);
+  return packsOf(craft, catalogue).map((figures) => ({ checks: packChecks(figures, checks) }));
 });
 
 /**
@@ -67,27 +67,27 @@ export function packReports<A extends number | null | undefined>(
 ): Report[] {
   const reports: Report[] = [];
   const { catalogue } = workspace;
-  for (const each of shelfOf(craft, catalogue)) {
-    const { figures, calm } = each.looked;
-    if (calm.has(check) && calm.get(check) === also) continue;
-    each.pack ??= packOf(figures, craft, catalogue);
+  for (const each of allPackChecks(craft, catalogue)) {
+    const { figures, silentChecks } = each.checks;
+    if (silentChecks.has(check) && silentChecks.get(check) === also) continue;
+    each.pack ??= checkedPack(figures, craft, catalogue);
     const found = check(each.pack, also);
-    if (found.length === 0) calm.set(check, also);
+    if (found.length === 0) silentChecks.set(check, also);
     for (const report of found) reports.push(...reportOf(report, figures.section, workspace));
   }
   return reports;
 }
 
-function packOf(figures: PackFigures, craft: Craft, catalogue: Catalogue): Pack {
-  return { ...figures, craft, catalogue, said: (name) => settingIn(craft, figures.section, name) };
+function checkedPack(figures: PackFigures, craft: Craft, catalogue: Catalogue): CheckedPack {
+  return { ...figures, craft, catalogue, setting: (name) => settingIn(craft, figures.section, name) };
 }
 
 function reportOf({ of, message, severity }: PackReport, section: string, workspace: Workspace): Report[] {
   const named = section === "pack" ? "" : `Pack “${section.slice("pack/".length)}”: `;
-  const said = of.filter((setting) => setting !== null && setting !== undefined);
-  const main = said.find((setting) => setting.section === section) ?? (named === "" ? said[0] : undefined);
+  const present = of.filter((setting) => setting !== null && setting !== undefined);
+  const main = present.find((setting) => setting.section === section) ?? (named === "" ? present[0] : undefined);
   if (!main) return [];
-  const others = said.filter((setting) => setting !== main);
+  const others = present.filter((setting) => setting !== main);
   return [
     {
       at: valueLocation(workspace, main.source),

@@ -49,13 +49,13 @@ const REPLACED_BY: Readonly<Record<string, string>> = {
 /** Where motors and propellers of small craft vibrate, in Hz. Common practice, no source. */
 const VIBRATION_HZ = [100, 150, 225, 340, 500, 750, 1000];
 
-function pathOf({ section, name }: Setting): SettingName {
+function comparedName({ section, name }: Setting): SettingName {
   return `${section === "gains-second" ? "gains" : section}.${name}`;
 }
 
 /** Fields, or the one number, that heat the motors more than in the file below. */
 export function fieldRise(setting: Setting): Hotter[] {
-  const path = pathOf(setting);
+  const path = comparedName(setting);
   const ways = FIELDS[path];
   if (ways) return Object.entries(ways).flatMap(([field, way]) => fieldChange(setting, field, way) ?? []);
   const { before, value } = setting;
@@ -69,10 +69,10 @@ export function fieldRise(setting: Setting): Hotter[] {
 
 /** A field of the effective value against the last one that another file had said. */
 function fieldChange(setting: Setting, name: string, way: 1 | -1): Hotter | null {
-  const now = said(setting, name);
+  const now = fieldWithSource(setting, name);
   let older = setting.before;
-  while (older && now && said(older, name)?.source === now.source) older = older.before;
-  const old = older && said(older, name);
+  while (older && now && fieldWithSource(older, name)?.source === now.source) older = older.before;
+  const old = older && fieldWithSource(older, name);
   if (!now || !old) return null;
   const [number, unit] = numberAndUnit(now.field.value);
   const oldNumber = numberOf(old.field.value, unit);
@@ -86,7 +86,7 @@ function fieldChange(setting: Setting, name: string, way: 1 | -1): Hotter | null
   };
 }
 
-function said(setting: Setting, name: string): { field: Field; source: Source } | null {
+function fieldWithSource(setting: Setting, name: string): { field: Field; source: Source } | null {
   const field = setting.value?.kind === "fields" ? setting.value.fields.find((each) => each.name === name) : undefined;
   return field ? { field, source: setting.fieldSources.get(name) ?? setting.source } : null;
 }
@@ -100,9 +100,9 @@ function numberAndUnit(value: Value): [number: number | null, unit: string] {
 export function filterLoosened(setting: Setting, workspace: Workspace): Hotter[] {
   const { before } = setting;
   if (!before || setting.section !== "filters") return [];
-  const [now, old] = LOW_PASSES.has(pathOf(setting))
+  const [now, old] = LOW_PASSES.has(comparedName(setting))
     ? [attenuationDb(setting), attenuationDb(before)]
-    : pathOf(setting) === NOTCH
+    : comparedName(setting) === NOTCH
       ? [notchedHz(setting), notchedHz(before)]
       : [null, null];
   // Less than a hundredth, of a decibel or a hertz, is rounding.
@@ -146,7 +146,7 @@ function notchedHz({ items }: Setting): number | null {
 export function droppedFilters(craft: Craft, workspace: Workspace): Hotter[] {
   return [...craft.removedByDrop.values()].flatMap(({ setting, source, start, end }) => {
     const { section, name } = setting;
-    const path = pathOf(setting);
+    const path = comparedName(setting);
     const filters = LOW_PASSES.has(path) || path === NOTCH || FIELDS[path] !== undefined;
     const instead = REPLACED_BY[name] && craft.settings.get("filters")?.get(REPLACED_BY[name]);
     if (section !== "filters" || !filters || (instead && !instead.before)) return [];

@@ -18,7 +18,7 @@ function ready(text: string, moment?: ArmingMoment): Readiness {
   return readinessOf(craft, workspace, moment);
 }
 
-const told = ({ armed, obstacles }: Readiness) => [armed, ...obstacles.map(({ what, state }) => `${what} ${state}`)];
+const summary = ({ armed, obstacles }: Readiness) => [armed, ...obstacles.map(({ what, state }) => `${what} ${state}`)];
 
 const SWITCHED = `modes
   arm         when TL is down
@@ -27,7 +27,7 @@ const SWITCHED = `modes
 
 test("at rest both arm and its permit stand in between, each with its line", () => {
   const found = ready(SWITCHED);
-  expect(told(found)).toEqual(["no", "modes.arm stands", "modes.arm-permit stands"]);
+  expect(summary(found)).toEqual(["no", "modes.arm stands", "modes.arm-permit stands"]);
   expect(found.obstacles.map(({ source }) => source)).toEqual([
     { file: "jug.fettle", line: 3 },
     { file: "jug.fettle", line: 4 },
@@ -49,7 +49,7 @@ test("the moves are the shortest way, and following them leaves nothing in betwe
     { name: "TR", from: "up", to: "mid" },
   ]);
   const moved = { ...positions, ...Object.fromEntries(moves!.map(({ name, to }) => [name, to])) };
-  expect(told(ready(SWITCHED, { positions: moved }))).toEqual(["yes"]);
+  expect(summary(ready(SWITCHED, { positions: moved }))).toEqual(["yes"]);
   expect(ready(SWITCHED, { positions: moved }).moves).toEqual([]);
 });
 
@@ -70,7 +70,7 @@ test("every way is told, in words and as data", () => {
 test("a dial that is not set decides, and says so; set, it does not", () => {
   const text = "modes\n  arm when KN above 1500 us\n";
   const open = ready(text);
-  expect(told(open)).toEqual(["depends", "modes.arm open"]);
+  expect(summary(open)).toEqual(["depends", "modes.arm open"]);
   expect(open.obstacles[0]!.message).toContain("arm depends on KN, which may stand anywhere");
   expect(ready(text, { positions: { KN: 1501 } }).armed).toBe("yes");
   expect(ready(text, { positions: { KN: 1500 } }).armed).toBe("no");
@@ -88,11 +88,11 @@ test("a condition that nothing makes true has no move and no way", () => {
 });
 
 test("without a mode “arm” nothing arms, save for the sticks where they may", () => {
-  expect(told(ready("modes\n  level when TR is mid\n"))).toEqual(["no", "modes.arm stands"]);
+  expect(summary(ready("modes\n  level when TR is mid\n"))).toEqual(["no", "modes.arm stands"]);
   const sticks = ready("safety\n  stick-arming yes\n");
-  expect(told(sticks)).toEqual(["depends", "modes.arm open"]);
+  expect(summary(sticks)).toEqual(["depends", "modes.arm open"]);
   expect(sticks.ways.map(({ words }) => words)).toEqual(["the sticks held in a corner (stick-arming)"]);
-  expect(told(ready("modes\n  arm when TL is down\n\nsafety\n  stick-arming yes\n"))).toEqual([
+  expect(summary(ready("modes\n  arm when TL is down\n\nsafety\n  stick-arming yes\n"))).toEqual([
     "depends",
     "modes.arm open",
   ]);
@@ -100,32 +100,32 @@ test("without a mode “arm” nothing arms, save for the sticks where they may"
 
 test("a faulty line leaves open whether the craft is armed", () => {
   const found = ready("modes\n  arm when TL is dwn\n");
-  expect(told(found)).toEqual(["depends", "modes.arm open"]);
+  expect(summary(found)).toEqual(["depends", "modes.arm open"]);
   expect([found.moves, found.ways, found.complete]).toEqual([null, [], false]);
 });
 
 test("the throttle must be below the limit: at it is not below it", () => {
   const text = `${SWITCHED}\nsafety\n  arm-throttle-limit 1050 us\n`;
   const on = { positions: { TL: "down", TR: "mid" } };
-  expect(told(ready(text, on))).toEqual(["depends", "safety.arm-throttle-limit open"]);
-  expect(told(ready(text, { ...on, throttleUs: 1050 }))).toEqual(["no", "safety.arm-throttle-limit stands"]);
-  expect(told(ready(text, { ...on, throttleUs: 1049 }))).toEqual(["yes"]);
+  expect(summary(ready(text, on))).toEqual(["depends", "safety.arm-throttle-limit open"]);
+  expect(summary(ready(text, { ...on, throttleUs: 1050 }))).toEqual(["no", "safety.arm-throttle-limit stands"]);
+  expect(summary(ready(text, { ...on, throttleUs: 1049 }))).toEqual(["yes"]);
 });
 
 test("a stick measured above the limit stands in between before anybody moves it", () => {
   const text =
     "safety\n  arm-throttle-limit 1020 us\n\nbench\n  throttle 1040 us to 2000 us\n\nmodes\n  arm when always\n";
   const found = ready(text);
-  expect(told(found)).toEqual(["no", "safety.arm-throttle-limit stands"]);
+  expect(summary(found)).toEqual(["no", "safety.arm-throttle-limit stands"]);
   expect(found.obstacles[0]!.message).toContain("no lower than 1040 us");
 });
 
 test("the tilt may reach its limit and not pass it; “any” is no limit", () => {
   const text = (limit: string) => `modes\n  arm when always\n\nsafety\n  arm-tilt-limit ${limit}\n`;
-  expect(told(ready(text("25 deg")))).toEqual(["depends", "safety.arm-tilt-limit open"]);
-  expect(told(ready(text("25 deg"), { tiltDeg: 25 }))).toEqual(["yes"]);
-  expect(told(ready(text("25 deg"), { tiltDeg: 25.5 }))).toEqual(["no", "safety.arm-tilt-limit stands"]);
-  expect(told(ready(text("any"), { tiltDeg: 170 }))).toEqual(["yes"]);
+  expect(summary(ready(text("25 deg")))).toEqual(["depends", "safety.arm-tilt-limit open"]);
+  expect(summary(ready(text("25 deg"), { tiltDeg: 25 }))).toEqual(["yes"]);
+  expect(summary(ready(text("25 deg"), { tiltDeg: 25.5 }))).toEqual(["no", "safety.arm-tilt-limit stands"]);
+  expect(summary(ready(text("any"), { tiltDeg: 170 }))).toEqual(["yes"]);
 });
 
 test("what only the field knows is open, and a hold takes time", () => {
@@ -140,7 +140,7 @@ safety
   arm-hold              0.3 s
 `;
   const found = ready(text);
-  expect(told(found)).toEqual([
+  expect(summary(found)).toEqual([
     "depends",
     "safety.arm-needs-fix open",
     "safety.arm-needs-still open",
@@ -152,9 +152,9 @@ safety
 });
 
 test("nothing that the script does not say stands in between", () => {
-  expect(told(ready("modes\n  arm when always\n"))).toEqual(["yes"]);
+  expect(summary(ready("modes\n  arm when always\n"))).toEqual(["yes"]);
   expect(
-    told(
+    summary(
       ready(
         "modes\n  arm when always\n\nsafety\n  arm-needs-fix no\n  arm-needs-still no\n  arm-on-cable yes\n  arm-hold 0 ms\n",
       ),

@@ -80,13 +80,13 @@ const craft = fc
   .map((parts) => `craft "Jug"\n\n${parts.join("")}osd\n  amps at right, bottom\n`);
 
 test("no sentence holds anything but figures; every name it rests on is one of the catalogue's", () => {
-  let told = 0;
+  let consequences = 0;
   fc.assert(
     fc.property(craft, (text) => {
       const made = core.at(memoryFiles({ "jug.fettle": text })).craft("jug.fettle")!;
       for (const { section, name, kind } of made.script.entries) {
         for (const each of consequencesOf(made, catalogue, { section, name, kind })) {
-          told++;
+          consequences++;
           expect(`${each.text} ${each.brief}`, text).not.toMatch(/NaN|Infinity|null|\[object|\de[+-]\d| {2}|%%/);
           expect(each.text).toMatch(/^[A-Za-z0-9]/);
           for (const path of each.from) {
@@ -99,5 +99,5 @@ test("no sentence holds anything but figures; every name it rests on is one of t
     }),
     { numRuns: 60 },
   );
-  expect(told).toBeGreaterThan(1000);
+  expect(consequences).toBeGreaterThan(1000);
 });

@@ -292,8 +292,8 @@ describe("radio and picture", () => {
       "480 cells: columns 0 to 29, rows 0 to 15",
       "Every screen shows columns 2 to 27 and rows 1 to 14: the middle 90 % of a 4:3 picture",
     ]);
-    const told = follows(osd.replace("|", "").replace("bottom", "bottom|"));
-    expect(told[0]).toMatch(/^Its widest text takes columns \d+ to 29, row 15 of 30 x 16, counted from 0$/);
-    expect(told[1]).toBe("That lies outside the 90 % of a 4:3 picture that every screen shows");
+    const lines = follows(osd.replace("|", "").replace("bottom", "bottom|"));
+    expect(lines[0]).toMatch(/^Its widest text takes columns \d+ to 29, row 15 of 30 x 16, counted from 0$/);
+    expect(lines[1]).toBe("That lies outside the 90 % of a 4:3 picture that every screen shows");
   });
 });

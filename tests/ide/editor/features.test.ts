@@ -7,7 +7,7 @@ import { linksOf } from "../../../shared/ide/editor/links.ts";
 import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
 import { tokensOf } from "../../../shared/ide/editor/tokens.ts";
 import { listNames } from "../../../shared/ide/reference/names.ts";
-import { pageOf } from "../../../shared/ide/reference/page.ts";
+import { referencePage } from "../../../shared/ide/reference/page.ts";
 import { atCursor } from "../cursor.ts";
 
 const craft = (rest: string) => `craft "Jug"\nuse "wheel.fettle"\nuse "habits.fettle"\n\n${rest}`;
@@ -113,10 +113,10 @@ test("every name has a page; a page is found by plain words; a rule's page has i
   const { catalogue } = workspace;
   const names = listNames(catalogue);
   expect(new Set(names.map(({ name, kind }) => `${kind} ${name}`)).size).toBe(names.length);
-  for (const { name } of names) expect(pageOf(catalogue, name), name).toContain(`# ${name}`);
-  expect(pageOf(catalogue, "cells")).toContain("# pack.cells");
-  expect(pageOf(catalogue, "kill switch")).toContain("# arm\n\n*mode*");
-  expect(pageOf(catalogue, "mode-clash")).toContain("## It fires here\n\n`");
-  expect(pageOf(catalogue, "recorder")).toMatch(/\*section\*[\s\S]*---[\s\S]*\*mode\*/);
-  expect(pageOf(catalogue, "zzzzzz")).toBeNull();
+  for (const { name } of names) expect(referencePage(catalogue, name), name).toContain(`# ${name}`);
+  expect(referencePage(catalogue, "cells")).toContain("# pack.cells");
+  expect(referencePage(catalogue, "kill switch")).toContain("# arm\n\n*mode*");
+  expect(referencePage(catalogue, "mode-clash")).toContain("## It fires here\n\n`");
+  expect(referencePage(catalogue, "recorder")).toMatch(/\*section\*[\s\S]*---[\s\S]*\*mode\*/);
+  expect(referencePage(catalogue, "zzzzzz")).toBeNull();
 });

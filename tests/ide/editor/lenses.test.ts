@@ -21,9 +21,9 @@ modes
 const HABITS = 'layer "Habits"\n\nmodes\n  turtle when TR is down\n';
 
 const workspace = workspaceOf({ "wheel.fettle": WHEEL, "habits.fettle": HABITS, "jug.fettle": JUG });
-const told = (files: Workspace, file: string) =>
+const lensTitles = (files: Workspace, file: string) =>
   lensesOf(files, file).map(({ range, title }) => `${range.start.line} ${title}`);
-const shown = (file: string) => told(workspace, file);
+const shown = (file: string) => lensTitles(workspace, file);
 
 // Counted by hand: arm on or off, recorder on or off, and three of (level with lamp, turtle): neither
 // (up), level (mid), both (down). So 2 x 2 x 3 = 12 states.
@@ -52,7 +52,7 @@ test("a layer and a handset have no states of their own", () => {
 
 test("what is on whatever happens is on in the one state that there is", () => {
   const always = workspaceOf({ "cup.fettle": 'craft "Cup"\nmodes\n  arm when always\n' });
-  expect(told(always, "cup.fettle")).toEqual(["2 on in 1 of 1 state; at rest: on"]);
+  expect(lensTitles(always, "cup.fettle")).toEqual(["2 on in 1 of 1 state; at rest: on"]);
 });
 
 // Seventeen switches, each with a lamp of its own: 2^17 states, and every lamp is lit in half of them.
@@ -67,7 +67,7 @@ test("of very many states a share is told", () => {
     "wide.fettle": `handset "Wide"\ncontrols\n${controls}`,
     "big.fettle": `craft "Big"\nuse "wide.fettle"\noutputs\n${lamps}modes\n${modes}`,
   });
-  expect(told(files, "big.fettle").slice(16)).toEqual([
+  expect(lensTitles(files, "big.fettle").slice(16)).toEqual([
     "19 on in 50 % of all states; at rest: off",
     "21 on in less than 1 % of all states; at rest: off",
     "22 on in more than 99 % of all states; at rest: off",

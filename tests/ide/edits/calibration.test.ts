@@ -77,9 +77,9 @@ bench
         const becomes = Number(/divider-top {4}([\d.]+) kohm/.exec(action?.text ?? "")?.[1] ?? top);
         const pinV = shown / ((top + bottom) / bottom);
         // Four digits of the resistor are kept; where none is offered, none does better.
-        const wanted = bottom * (read / pinV - 1);
-        if (wanted >= 0.01)
-          expect(becomes).toBeCloseTo(wanted, wanted < 1 ? 3 : wanted < 10 ? 2 : wanted < 100 ? 1 : 0);
+        const expected = bottom * (read / pinV - 1);
+        if (expected >= 0.01)
+          expect(becomes).toBeCloseTo(expected, expected < 1 ? 3 : expected < 10 ? 2 : expected < 100 ? 1 : 0);
         else expect(action).toBeUndefined();
       }),
     );

@@ -16,9 +16,9 @@ const craft = (name: string, cells: number, rest = "") =>
 const layer = 'layer "Cells"\n\npack\n  warn-a|t 3.5 V/cell\n';
 
 test("a craft's own line: the value, then what follows, then the note", () => {
-  const told = hoverText('craft "Jug"\n\npack\n  cells 6\n  # old cells\n  warn-a|t 3.5 V/cell\n')!;
-  expect(followsIn(told)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
-  const order = ["On Jug: `3.5 V/cell`", "What follows:", "> old cells"].map((part) => told.indexOf(part));
+  const hover = hoverText('craft "Jug"\n\npack\n  cells 6\n  # old cells\n  warn-a|t 3.5 V/cell\n')!;
+  expect(followsIn(hover)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
+  const order = ["On Jug: `3.5 V/cell`", "What follows:", "> old cells"].map((part) => hover.indexOf(part));
   expect(order).toEqual([...order].sort((a, b) => a - b));
   expect(order).not.toContain(-1);
 });
@@ -38,19 +38,19 @@ test("of more than three craft three are told, and a craft that says otherwise i
     ["Bowl", "Cup", "Mug", "Pot", "Tureen"].map((name, i) => [`${name.toLowerCase()}.fettle`, craft(name, i + 2)]),
   );
   more["bowl.fettle"] = craft("Bowl", 2, "  warn-at 3.6 V/cell\n");
-  const told = followsIn(hoverText(layer, more));
-  expect(told.filter((part) => part.startsWith("What follows"))).toEqual([
+  const hover = followsIn(hoverText(layer, more));
+  expect(hover.filter((part) => part.startsWith("What follows"))).toEqual([
     "What follows, on Cup:",
     "What follows, on Mug:",
     "What follows, on Pot:",
   ]);
-  expect(told.at(-1)).toBe("The line is a part of 1 more craft.");
+  expect(hover.at(-1)).toBe("The line is a part of 1 more craft.");
 });
 
 test("a line that counts nowhere is told with the value that does", () => {
-  const told = hoverText('craft "Jug"\n\npack\n  cells 6\n  warn-a|t 3.4 V/cell\n  warn-at 3.5 V/cell\n')!;
-  expect(told).toContain("On Jug: `3.5 V/cell`");
-  expect(followsIn(told)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
+  const hover = hoverText('craft "Jug"\n\npack\n  cells 6\n  warn-a|t 3.4 V/cell\n  warn-at 3.5 V/cell\n')!;
+  expect(hover).toContain("On Jug: `3.5 V/cell`");
+  expect(followsIn(hover)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
 });
 
 test("a plain pack's line is also told for the packs that take it over", () => {
@@ -64,9 +64,9 @@ test("a plain pack's line is also told for the packs that take it over", () => {
 
 test("of a shelf of packs the first few are told, and how many there are besides", () => {
   const shelf = Array.from({ length: 9 }, (_, i) => `\npack "${i}"\n  cells ${i + 1}\n`).join("");
-  const told = hoverText(`craft "Jug"\n\npack\n  warn-a|t 3.5 V/cell\n${shelf}`)!;
-  expect(told.match(/Pack “\d”/g)).toEqual(["Pack “0”", "Pack “1”", "Pack “2”", "Pack “3”"]);
-  expect(told).toContain("- 5 more packs take it over");
+  const hover = hoverText(`craft "Jug"\n\npack\n  warn-a|t 3.5 V/cell\n${shelf}`)!;
+  expect(hover.match(/Pack “\d”/g)).toEqual(["Pack “0”", "Pack “1”", "Pack “2”", "Pack “3”"]);
+  expect(hover).toContain("- 5 more packs take it over");
 });
 
 test("of two filters of one name each tells its own delay", () => {

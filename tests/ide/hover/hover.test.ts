@@ -14,21 +14,21 @@ modes
 `;
 
 test("a setting: what it is, its range, its default, its value and where that comes from", () => {
-  const told = hoverText(craft("pack\n  warn-at 3.5 V/cell\n  war|n-at 3.6 V/cell # later wins\n"), {
+  const hover = hoverText(craft("pack\n  warn-at 3.5 V/cell\n  war|n-at 3.6 V/cell # later wins\n"), {
     "habits.fettle": habits,
   });
-  expect(told).toContain("**pack.warn-at** — ");
-  expect(told).toContain("- Takes a quantity in V/cell, ");
-  expect(told).toContain("Kind: ");
-  expect(told).toContain("On Jug: `3.6 V/cell` (line 7)");
-  expect(told).toContain("> later wins");
+  expect(hover).toContain("**pack.warn-at** — ");
+  expect(hover).toContain("- Takes a quantity in V/cell, ");
+  expect(hover).toContain("Kind: ");
+  expect(hover).toContain("On Jug: `3.6 V/cell` (line 7)");
+  expect(hover).toContain("> later wins");
 });
 
 test("the note of the winning line is shown in the file that is overridden", () => {
   const over = 'craft "Kiln"\nuse "jug.fettle"\n\npack\n  # this pack is new\n  capacity 1300 mAh\n';
-  const told = hoverText('layer "Jug"\npack\n  cap|acity 900 mAh\n', { "kiln.fettle": over });
-  expect(told).toContain("On Kiln: `1300 mAh` (kiln.fettle:6)");
-  expect(told).toContain("> this pack is new");
+  const hover = hoverText('layer "Jug"\npack\n  cap|acity 900 mAh\n', { "kiln.fettle": over });
+  expect(hover).toContain("On Kiln: `1300 mAh` (kiln.fettle:6)");
+  expect(hover).toContain("> this pack is new");
 });
 
 test("quantities are told in their other units", () => {
@@ -38,15 +38,15 @@ test("quantities are told in their other units", () => {
 
 test("fields name the line that each comes from", () => {
   const tune = 'layer "Habits"\nrates\n  roll slope 100 deg/s end 600 deg/s\n';
-  const told = hoverText(craft("rates\n  ro|ll end 700 deg/s\n"), { "habits.fettle": tune });
-  expect(told).toContain("(slope: habits.fettle:3, end: line 6)");
+  const hover = hoverText(craft("rates\n  ro|ll end 700 deg/s\n"), { "habits.fettle": tune });
+  expect(hover).toContain("(slope: habits.fettle:3, end: line 6)");
 });
 
 test("a mode: what it is, its danger, its condition", () => {
-  const told = hoverText(craft("modes\n  recorder when ar|m\n"), { "habits.fettle": habits });
-  expect(told).toContain("**arm** — Lets the motors run");
-  expect(told).toContain("⚠ From this moment the blades cut.");
-  expect(told).toContain("On Jug: `when TL is down` (habits.fettle:9)");
+  const hover = hoverText(craft("modes\n  recorder when ar|m\n"), { "habits.fettle": habits });
+  expect(hover).toContain("**arm** — Lets the motors run");
+  expect(hover).toContain("⚠ From this moment the blades cut.");
+  expect(hover).toContain("On Jug: `when TL is down` (habits.fettle:9)");
 });
 
 test("a control and a position: pulses, and what they turn on", () => {
@@ -79,8 +79,8 @@ test("the words of a choice, fields, elements, outputs, sections, dropped names"
 });
 
 test("a header lists the files that count; a use says what the file is, or why it is not used", () => {
-  const told = hoverText('cra|ft "Jug"\nuse "wheel.fettle"\nuse "habits.fettle"\n', { "habits.fettle": habits });
-  expect(told).toContain(
+  const hover = hoverText('cra|ft "Jug"\nuse "wheel.fettle"\nuse "habits.fettle"\n', { "habits.fettle": habits });
+  expect(hover).toContain(
     "- handset “Wheel” (wheel.fettle)\n- layer “Habits” (habits.fettle)\n- craft “Jug” (this file)",
   );
   expect(hoverText('craft "Jug"\nuse "whe|el.fettle"\n')).toContain("**handset “Wheel”** — wheel.fettle");

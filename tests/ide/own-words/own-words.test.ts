@@ -5,7 +5,7 @@ import type { OwnSetting } from "../../../shared/catalogue/types.ts";
 import { completionsAt } from "../../../shared/ide/completion/complete.ts";
 import { hoverAt } from "../../../shared/ide/hover/hover.ts";
 import { type OwnWords, readOwnWords } from "../../../shared/ide/own-words/own-words.ts";
-import { pageOf } from "../../../shared/ide/reference/page.ts";
+import { referencePage } from "../../../shared/ide/reference/page.ts";
 import { isWordsFile } from "../../../shared/model/file-names.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
@@ -22,7 +22,7 @@ function read(files: Record<string, unknown>): Promise<OwnWords> {
 }
 
 const own = (...settings: unknown[]) => ({ "lamp.catalogue.json": { catalogue: "The lamp", settings } });
-const told = ({ problems }: OwnWords) => problems.map(({ where, message }) => `${where}: ${message}`);
+const problemLines = ({ problems }: OwnWords) => problems.map(({ where, message }) => `${where}: ${message}`);
 
 test("which files hold a pilot's own words", () => {
   expect(["a/lamp.catalogue.json", "my.aliases.json", "aliases.json", "a.fettle"].map(isWordsFile)).toEqual([
@@ -41,7 +41,7 @@ test("without such files the catalogue is the one that ships", async () => {
 
 test("an own setting is checked, completed, hovered and explained as one that ships", async () => {
   const words = await read(own(glow));
-  expect(told(words)).toEqual([]);
+  expect(problemLines(words)).toEqual([]);
   const script = (value: string) => `craft "Jug"\nlights\n  glow-delay ${value}\n  \n`;
   const found = (value: string) => {
     const workspace = makeCore(words.catalogue).at(memoryFiles({ "jug.fettle": script(value) }));
@@ -56,12 +56,12 @@ test("an own setting is checked, completed, hovered and explained as one that sh
   expect(offers.map(({ label }) => label)).toContain("glow-delay");
   expect(hoverAt(workspace, "jug.fettle", { line: 2, character: 4 })?.markdown).toContain("the maker's leaflet, p. 2");
   for (const name of ["glow-delay", "lights.glow-delay", "belly lamp delay"])
-    expect(pageOf(words.catalogue, name), name).toContain("# lights.glow-delay");
+    expect(referencePage(words.catalogue, name), name).toContain("# lights.glow-delay");
 });
 
 test("a bad setting is told of where it is bad, and its neighbours count", async () => {
   const words = await read(own({ ...glow, name: "Glow", kind: "nice" }, glow));
-  expect(told(words)).toEqual([
+  expect(problemLines(words)).toEqual([
     "settings[0].name: This is not written as it should be. A name has small letters, digits and hyphens, and begins with a letter.",
     "settings[0].kind: This should be “hardware” or “taste” or “safety”.",
   ]);
@@ -129,7 +129,7 @@ test.each<[string, unknown, string]>([
   ["a default out of limits", { ...glow, default: "40 s" }, "settings[0].default: The default lies outside the limits"],
 ])("%s leaves the setting out and is told", async (_, setting, expected) => {
   const words = await read(own(setting));
-  expect(told(words).map((each) => each.slice(0, expected.length))).toContain(expected);
+  expect(problemLines(words).map((each) => each.slice(0, expected.length))).toContain(expected);
   const { section, name } = setting as OwnSetting;
   expect(words.catalogue.setting(section, name)?.what).not.toBe(glow.what);
 });
@@ -146,7 +146,7 @@ test("fields and choices are held to the language: no name twice, none that ends
     default: undefined,
     types: [{ is: "fields", fields: [field("a"), field("a"), field("when")] }],
   };
-  expect(told(await read(own(fields)))).toEqual([
+  expect(problemLines(await read(own(fields)))).toEqual([
     expect.stringContaining("settings[0].types[0].fields[1].name: “a” is a field already"),
     expect.stringContaining("settings[0].types[0].fields[2].name: “when” is a word of the language"),
   ]);
@@ -168,7 +168,7 @@ test("links that lead nowhere are told of, and the setting counts", async () => 
       "warning settings[0].related[0]",
     ].sort((a, b) => order(words, a) - order(words, b)),
   );
-  expect(told(words).join("\n")).toContain("Did you mean “lights.count”");
+  expect(problemLines(words).join("\n")).toContain("Did you mean “lights.count”");
   expect(words.catalogue.setting("lights", "glow-delay")).toBeDefined();
 });
 
@@ -214,8 +214,8 @@ test("a pilot's word finds the name in a page, in a suggestion with its repair, 
     aliases({ "stay flat": "level", squealer: "finder", "juice left": "pack.reserve" }),
   );
   expect(problems).toEqual([]);
-  expect(pageOf(catalogue, "stay flat")).toMatch(/^# level\n/);
-  expect(pageOf(catalogue, "juice left")).toMatch(/^# pack\.reserve\n/);
+  expect(referencePage(catalogue, "stay flat")).toMatch(/^# level\n/);
+  expect(referencePage(catalogue, "juice left")).toMatch(/^# pack\.reserve\n/);
   const text = 'craft "Jug"\nmodes\n  squealer when ch9 above 1500\n  sta\n';
   const workspace = makeCore(catalogue).at(memoryFiles({ "jug.fettle": text }));
   const unknown = findingsOf(workspace, "jug.fettle").find(({ code }) => code === "unknown-name");
@@ -244,7 +244,7 @@ test.each([
 test("the same word stands for what an own catalogue adds", async () => {
   const { catalogue, problems } = await read({ ...own(glow), ...aliases({ "belly wait": "lights.glow-delay" }) });
   expect(problems).toEqual([]);
-  expect(pageOf(catalogue, "belly wait")).toContain("# lights.glow-delay");
+  expect(referencePage(catalogue, "belly wait")).toContain("# lights.glow-delay");
 });
 
 test("a word for nothing is told of and the others count; one that hides behind a name is told of too", async () => {
@@ -263,11 +263,11 @@ test("one word for two names offers both, and a name that stands twice in a file
     "a.aliases.json": { aliases: { "low bell": "pack.warn-at" } },
     "b.aliases.json": '{ "aliases": { "low bell": "alerts", "low bell": "alerts" } }',
   });
-  expect(told(words)).toEqual([
+  expect(problemLines(words)).toEqual([
     expect.stringContaining("This name stands twice here"),
     expect.stringContaining("“low bell” stands for “pack.warn-at” as well"),
   ]);
-  const page = pageOf(words.catalogue, "low bell");
+  const page = referencePage(words.catalogue, "low bell");
   expect(page).toContain("# pack.warn-at");
   expect(page).toContain("# alerts");
 });

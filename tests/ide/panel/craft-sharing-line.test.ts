@@ -31,12 +31,12 @@ test("a line counts for just those craft that, put together, have the element fr
       for (const page of ["osd", "osd-second"] as const) {
         const pageOf = (craft: typeof jug) => (page === "osd" ? craft.osd : craft.osdSecond);
         for (const { name, source } of pageOf(jug).values()) {
-          const wanted = others.filter((other) => {
+          const expected = others.filter((other) => {
             const theirs = pageOf(other).get(name)?.source;
             return theirs?.file === source.file && theirs.line === source.line;
           });
-          counted[wanted.length]!++;
-          expect(craftSharingLine(jug, workspace, page)(name, source)).toEqual(wanted.map((other) => other.name));
+          counted[expected.length]!++;
+          expect(craftSharingLine(jug, workspace, page)(name, source)).toEqual(expected.map((other) => other.name));
         }
       }
     }),

@@ -1,10 +1,10 @@
 /** Whatever values a script says, out of range or not, its numbers can be sent and drawn. */
 import { assert, constantFrom, double, oneof, property, record } from "fast-check";
 import { expect, test } from "vitest";
-import { readingInWords, stopsOf, tableOf } from "../../../shared/draw/chart-reading.ts";
+import { chartTable, readingInWords, stopsOf } from "../../../shared/draw/chart-reading.ts";
 import { drawDelays, drawFilters, responseChart } from "../../../shared/draw/filters.ts";
 import { drawLoop } from "../../../shared/draw/loop.ts";
-import { drawPack, packRows } from "../../../shared/draw/pack.ts";
+import { drawPack, packTableRows } from "../../../shared/draw/pack.ts";
 import { drawRates, ratesCharts } from "../../../shared/draw/rates.ts";
 import type { SceneNode } from "../../../shared/draw/scene.ts";
 import { toSvg } from "../../../shared/draw/svg.ts";
@@ -108,9 +108,9 @@ test("any values can be sent, drawn and read", () => {
       ];
       for (const chart of charts) {
         const words = stopsOf(chart).map((x) => readingInWords(chart, x));
-        expect([...words, ...tableOf(chart).rows.flat()].join(" ")).not.toMatch(/NaN|Infinity|undefined/);
+        expect([...words, ...chartTable(chart).rows.flat()].join(" ")).not.toMatch(/NaN|Infinity|undefined/);
       }
-      expect(packs.flatMap(packRows).flat().join(" ")).not.toMatch(/NaN|Infinity|undefined/);
+      expect(packs.flatMap(packTableRows).flat().join(" ")).not.toMatch(/NaN|Infinity|undefined/);
     }),
     { numRuns: 150 },
   );

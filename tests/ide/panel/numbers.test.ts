@@ -62,7 +62,7 @@ function open(text = craft) {
 }
 
 /** All of it in words, each with the line that says it, from 1. */
-function told({ rates, secondRates, packs, filters, loop, missing }: NumbersPicture): string {
+function inWords({ rates, secondRates, packs, filters, loop, missing }: NumbersPicture): string {
   const at = (place: LinePlace | null | undefined) => (place ? `${place.file}:${place.line + 1}` : "nowhere");
   return [
     ...(rates?.axes ?? []).map((axis) => `${at(axis.at)} ${rateInWords(axis)}`),
@@ -90,7 +90,7 @@ test("all that a craft says of its numbers, each with its line", () => {
   // Notches of four motors at 123.3 and 246.7 Hz: 4 · width / (2 pi f²) each, 0.837 and 0.209 ms (computed).
   // Half the end: 200·0.74 + 500·0.74³ is 350.6, 200·0.63 + 100·0.63³ is 151.
   // A command: 16 bits at 300 kbit/s and 2 us.
-  expect(told(numbersOf(...open())!)).toBe(
+  expect(inWords(numbersOf(...open())!)).toBe(
     `
 kiln.fettle:33 Roll: 700 deg/s at full stick, half of it at 74 % of the stick.
 kiln.fettle:37 second: Roll: 300 deg/s at full stick, half of it at 63 % of the stick.
@@ -116,11 +116,11 @@ test("what is drawn of a chain is what two libraries make of it", () => {
   const still = craft.replace('use "tune.fettle"', "").concat("\nfilters\n  smooth-gyro  cut 100 Hz  order 2\n");
   const [gyro] = numbersOf(...open(still))!.filters!.chains;
   // fili 2.0.3 and node-web-audio-api 1.0.9; decibels are sent in hundredths.
-  const wanted = { kind: "low-pass", atHz: 100, rateHz: 4000, q: Math.SQRT1_2 } as const;
+  const expected = { kind: "low-pass", atHz: 100, rateHz: 4000, q: Math.SQRT1_2 } as const;
   const frequencies = gyro!.response.map(([hz]) => hz);
   expect(frequencies.length).toBeGreaterThan(100);
   for (const ask of [askFili, askWebAudio])
-    for (const [index, { gain }] of ask(wanted, frequencies).entries())
+    for (const [index, { gain }] of ask(expected, frequencies).entries())
       expect(Math.abs(gyro!.response[index]![1] - 20 * Math.log10(gain))).toBeLessThan(0.02);
 });
 
@@ -133,7 +133,7 @@ test("numbers can be sent: none is beyond what JSON knows, not even in the middl
 
 test("what is not said is named, with a line that would say it", () => {
   const pack = 'craft "Kiln"\n\npack\n  cells  6\n';
-  expect(told(numbersOf(...open(pack))!)).toBe(
+  expect(inWords(numbersOf(...open(pack))!)).toBe(
     `
 kiln.fettle:4 pack, 6 cells.
 No rates are set: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.

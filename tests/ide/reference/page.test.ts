@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { listNames } from "../../../shared/ide/reference/names.ts";
-import { namesLike, pageOf } from "../../../shared/ide/reference/page.ts";
+import { namesLike, referencePage } from "../../../shared/ide/reference/page.ts";
 import { rulesLookingAt } from "../../../shared/ide/reference/rules-of.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
@@ -11,7 +11,7 @@ import type { LookedAtKind } from "../../../shared/rules/engine/rule.ts";
 
 const catalogue = makeCatalogue();
 const all = listNames(catalogue);
-const page = (name: string) => pageOf(catalogue, name) ?? "";
+const page = (name: string) => referencePage(catalogue, name) ?? "";
 
 test("every name has a page that begins with it, says what it is, and leaves nothing unfilled", () => {
   expect(all.length).toBeGreaterThan(450);
@@ -165,8 +165,8 @@ test.each([
   ["outputs", 'craft "Jug"\nuse "wheel.fettle"'],
   ["adjust", 'craft "Jug"\nuse "wheel.fettle"'],
 ])("the page of “%s” shows entries in which nothing is wrong", (section, header) => {
-  const written = /## How it is written\n\n```fettle\n(.*?)\n```/s.exec(pageOf(catalogue, section)!)![1]!;
-  const shown = /```fettle\n(handset "Wheel"(.*?))```/s.exec(pageOf(catalogue, "handset")!)![1]!;
+  const written = /## How it is written\n\n```fettle\n(.*?)\n```/s.exec(referencePage(catalogue, section)!)![1]!;
+  const shown = /```fettle\n(handset "Wheel"(.*?))```/s.exec(referencePage(catalogue, "handset")!)![1]!;
   const files = { "jug.fettle": `${header}\n${written}\n`, "wheel.fettle": shown };
   const found = findingsOf(makeCore(catalogue).at(memoryFiles(files)), "jug.fettle");
   expect(found.filter(({ severity }) => severity !== "info").map(({ message }) => message)).toEqual([]);

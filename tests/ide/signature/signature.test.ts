@@ -19,7 +19,7 @@ function shown(sections: string): string | null {
 }
 
 /** What is told of the active part. */
-function told(sections: string): string {
+function activePart(sections: string): string {
   const help = helpAt(sections)!;
   return help.signatures[help.active]!.parameters[help.parameter]!.markdown;
 }
@@ -40,10 +40,10 @@ test("fields: the one that is being written, then the next that is not said", ()
 });
 
 test("a field tells what it is, its limits with their source, its default", () => {
-  const cut = told("filters\n  smooth-gyro cut |");
+  const cut = activePart("filters\n  smooth-gyro cut |");
   expect(cut).toContain("The frequency at which the filter lets half the power through.");
   expect(cut).toContain("- Takes a quantity in Hz, 1 Hz to 4000 Hz (");
-  expect(told("filters\n  smooth-gyro cut 100 Hz order |")).toContain("Default: `1`");
+  expect(activePart("filters\n  smooth-gyro cut 100 Hz order |")).toContain("Default: `1`");
   expect(shown("motors\n  motor1 direction |")).toMatch(/ {2}⟨direction [a-z-|]+⟩ {2}/);
 });
 
@@ -80,25 +80,29 @@ test("a condition: the test at the cursor, and what it wants", () => {
 });
 
 test("a condition tells of the handset's own controls and positions", () => {
-  expect(told("modes\n  level when |")).toContain("- `KN`: dial on ch9: 1000 us to 2000 us");
-  expect(told("modes\n  level when TR is |")).toBe("- `up`: 1000 us\n- `mid`: 1500 us, at rest\n- `down`: 2000 us");
+  expect(activePart("modes\n  level when |")).toContain("- `KN`: dial on ch9: 1000 us to 2000 us");
+  expect(activePart("modes\n  level when TR is |")).toBe(
+    "- `up`: 1000 us\n- `mid`: 1500 us, at rest\n- `down`: 2000 us",
+  );
 });
 
 test("a place: column, then row, and which of them keep the element in the picture", () => {
   const osd = (said: string) => `osd\n  grid 30 x 16\n  link-quality ${said}\n`;
   expect(shown(osd("at |"))).toBe("link-quality at ⟨COLUMN⟩, ROW");
   expect(shown(osd("at left+2, |"))).toBe("link-quality at COLUMN, ⟨ROW⟩");
-  expect(told(osd("at |"))).toMatch(/On this grid of 30 x 16 it takes \d+ columns: 0 to \d+ keep it in the picture/);
-  expect(told(osd("at left, |"))).toContain("it takes 1 row: 0 to 15 keep it in the picture");
+  expect(activePart(osd("at |"))).toMatch(
+    /On this grid of 30 x 16 it takes \d+ columns: 0 to \d+ keep it in the picture/,
+  );
+  expect(activePart(osd("at left, |"))).toContain("it takes 1 row: 0 to 15 keep it in the picture");
 });
 
 test("a setting that follows a dial: the dials there are, and the setting's limits", () => {
   const adjust = (said: string) => `adjust\n  overall follows ${said}`;
   expect(shown(adjust("|"))).toBe("overall follows ⟨DIAL⟩  from VALUE  to VALUE");
-  expect(told(adjust("|"))).toBe("- `KN`: dial on ch9: 1000 us to 2000 us");
+  expect(activePart(adjust("|"))).toBe("- `KN`: dial on ch9: 1000 us to 2000 us");
   expect(shown(adjust("KN |"))).toBe("overall follows DIAL  ⟨from VALUE⟩  to VALUE");
   expect(shown(adjust("KN from 0.8 to |"))).toBe("overall follows DIAL  from VALUE  ⟨to VALUE⟩");
-  expect(told(adjust("KN from |"))).toContain("0 to 10 (");
+  expect(activePart(adjust("KN from |"))).toContain("0 to 10 (");
 });
 
 test("nothing in a name, in a note, in a value without parts, in board text, of a name nobody knows", () => {

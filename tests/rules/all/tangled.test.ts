@@ -26,7 +26,7 @@ const desk = {
 const tangle = clauses(picker(1), { count: 80, size: 3, of: 40 });
 
 /** The findings of a craft with these lines of modes: the mode of each, its code and its message. */
-function toldOf(
+function reportedFor(
   ...lines: readonly string[]
 ): { readonly of: string; readonly code: string; readonly message: string }[] {
   const text = `craft "Jug"\nuse "desk.fettle"\nmodes\n${lines.map((line) => `  ${line}\n`).join("")}`;
@@ -37,7 +37,7 @@ function toldOf(
 }
 
 test("one finding stands at the root; what is known keeps its own", () => {
-  const told = toldOf(
+  const reported = reportedFor(
     `arm when ${tangle}`,
     "recorder when arm",
     "level when not arm and S0 is down",
@@ -45,21 +45,21 @@ test("one finding stands at the root; what is known keeps its own", () => {
     "lights when S2 is up",
     "lights-off when S2 is up",
   );
-  expect(told.map(({ of, code }) => `${of} ${code}`)).toEqual([
+  expect(reported.map(({ of, code }) => `${of} ${code}`)).toEqual([
     "arm condition-tangled",
     "finder condition-never",
     "lights-off mode-clash",
   ]);
-  expect(told[0]!.message).toBe(
+  expect(reported[0]!.message).toBe(
     "arm is too tangled to follow: 240 tests of 40 controls decide it in more ways than can be gone through, so nothing is claimed of it, nor of what depends on it: recorder, level. Let fewer controls decide it, or split it into several modes that each depend on a few.",
   );
 });
 
 test("of a mode of several lines it stands on the last, once, and a note accepts it", () => {
-  expect(toldOf("level when S0 is down", `level when ${tangle}`)).toMatchObject([
+  expect(reportedFor("level when S0 is down", `level when ${tangle}`)).toMatchObject([
     { of: "level", code: "condition-tangled" },
   ]);
-  expect(toldOf("# allow condition-tangled: a bet with Hazel", `level when ${tangle}`)).toEqual([]);
+  expect(reportedFor("# allow condition-tangled: a bet with Hazel", `level when ${tangle}`)).toEqual([]);
 });
 
 /** Two disjoint pairings of `of` switches can each be followed in one order; both at once take more the more there are. */
@@ -72,10 +72,10 @@ function pairs(of: number, step: number): string {
 
 test("two that can be followed, but not together, are told at the one that gives way", () => {
   const lines = [`level when ${pairs(24, 1)}`, `level-blend when ${pairs(24, 5)}`];
-  expect(toldOf(...lines)).toMatchObject([{ of: "level-blend", code: "mode-overlap" }]);
+  expect(reportedFor(...lines)).toMatchObject([{ of: "level-blend", code: "mode-overlap" }]);
   // Two conditions below the limit that are above it together are hard to write down.
-  const told = withBudget({ ...BUDGET, question: 100 }, () => toldOf(...lines, "recorder when S0 is down"));
-  expect(told).toEqual([
+  const reported = withBudget({ ...BUDGET, question: 100 }, () => reportedFor(...lines, "recorder when S0 is down"));
+  expect(reported).toEqual([
     {
       of: "level-blend",
       code: "condition-tangled",
@@ -89,8 +89,8 @@ test.each(TANGLED)("$title: findings in time, each tangled condition told once",
   const start = performance.now();
   const found = findingsOf(workspaceOf(tangledFiles(each)), "jug.fettle");
   expect(performance.now() - start).toBeLessThan(10_000);
-  const told = found.filter(({ code }) => code === "condition-tangled").map(({ range }) => range.start.line);
-  expect(new Set(told).size).toBe(told.length);
+  const reported = found.filter(({ code }) => code === "condition-tangled").map(({ range }) => range.start.line);
+  expect(new Set(reported).size).toBe(reported.length);
 });
 
 test("everything that shows a set says that it is not known, and why", () => {

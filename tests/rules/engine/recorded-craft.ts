@@ -12,10 +12,10 @@ export function recordedCraft(craft: Craft, catalogue: Catalogue, listen: Listen
   const bySection = new Map(
     [...titles].map((title) => {
       const section = baseOf(title);
-      const heard = recordedMap(craft.settings.get(title) ?? new Map(), (name, how) =>
+      const recorded = recordedMap(craft.settings.get(title) ?? new Map(), (name, how) =>
         listen("settings", `${section}.${name}`, how),
       );
-      return [title, heard] as const;
+      return [title, recorded] as const;
     }),
   );
   const placed: MapListener = (name, how) => listen("elements", name, how);

@@ -61,7 +61,7 @@ function codesOf(files: Readonly<Record<string, string>>): string[] {
 }
 
 /** Gives what takes the findings of a run, and in the end asks that each of the rules had its say: none is held to silence alone. */
-function heard() {
+function recorder() {
   const seen = new Set<string>();
   return {
     take(found: readonly string[]) {
@@ -76,7 +76,7 @@ const RUNS = { numRuns: 60, seed: 2026 };
 const CRAFT = 'craft "Jug"';
 
 test("in other units it has the same findings", () => {
-  const { take, expectAll } = heard();
+  const { take, expectAll } = recorder();
   fc.assert(
     fc.property(lines, (said) => {
       const found = take(codesOf({ "jug.fettle": script(CRAFT, said, 1) }));
@@ -88,7 +88,7 @@ test("in other units it has the same findings", () => {
 });
 
 test("in another order, and with any of its lines in a layer, it has the same findings", () => {
-  const { take, expectAll } = heard();
+  const { take, expectAll } = recorder();
   fc.assert(
     fc.property(lines, fc.array(fc.boolean(), { minLength: 28, maxLength: 28 }), (said, inLayer) => {
       const layer = script('layer "Base"', said.filter((_, i) => inLayer[i]).reverse(), 1);
@@ -107,7 +107,7 @@ test("in another order, and with any of its lines in a layer, it has the same fi
 });
 
 test("a named pack that says nothing of its own has no finding of its own", () => {
-  const { take, expectAll } = heard();
+  const { take, expectAll } = recorder();
   fc.assert(
     fc.property(lines, (said) => {
       const text = script(CRAFT, said, 1);
@@ -121,7 +121,7 @@ test("a named pack that says nothing of its own has no finding of its own", () =
 });
 
 test("said of a named pack instead of the plain one, all findings on the pack are its own", () => {
-  const { take, expectAll } = heard();
+  const { take, expectAll } = recorder();
   fc.assert(
     fc.property(lines, (said) => {
       const text = script(CRAFT, said, 1);
