@@ -14,7 +14,7 @@ import { beyondLimits, beyondUsual } from "../../shared/model/limits.ts";
 import { readSetting } from "../../shared/model/read-value.ts";
 import { units } from "../../shared/model/units.ts";
 import { RESERVED } from "../../shared/syntax/read-context.ts";
-import { fixedChoices, fixedElements, fixedFields, fixedModes, fixedSettings } from "./names.ts";
+import { fixedChoices, fixedElements, fixedFields, fixedModes, fixedSettings } from "./fixed-names.ts";
 
 const catalogue = makeCatalogue();
 const { sections, modes, elements, relations, readings, unitFamilies } = catalogue;

@@ -120,3 +120,13 @@ test("the tooltip says the whole sentence, and the default it rests on", () => {
     "The volts are read up to 36.3 V, in steps of 8.86 mV (with adc-reference 3.3 V and adc-bits 12, as the catalogue supposes)",
   );
 });
+
+test("positions have their pulses beside them, cell volts the pack's volts, anchored places their cells", () => {
+  const text =
+    'craft "Jug"\nuse "wheel.fettle"\n\npack\n  cells 6\n  warn-at 3.5 V/cell\nmodes\n  level when TR is mid and not TL is up\nosd\n  grid 53 x 20\n  amps at right, bottom\n  clock at 3, 4\n';
+  expect(hinted(text)).toEqual([
+    "warn-at 3.5 V/cell [= 21 V]",
+    "level when TR is mid and not TL is up [1500, 1000 us]",
+    "amps at right, bottom [= 47, 19]",
+  ]);
+});

@@ -171,3 +171,12 @@ test.each([
   const found = findingsOf(makeCore(catalogue).at(memoryFiles(files)), "jug.fettle");
   expect(found.filter(({ severity }) => severity !== "info").map(({ message }) => message)).toEqual([]);
 });
+
+test("a name without its section, a plain word and a name of two kinds find their pages; an unknown word finds none", () => {
+  expect(new Set(all.map(({ name, kind }) => `${kind} ${name}`)).size).toBe(all.length);
+  expect(page("cells")).toContain("# pack.cells");
+  expect(page("kill switch")).toContain("# arm\n\n*mode*");
+  expect(page("mode-clash")).toContain("## It fires here\n\n`");
+  expect(page("recorder")).toMatch(/\*section\*[\s\S]*---[\s\S]*\*mode\*/);
+  expect(referencePage(catalogue, "zzzzzz")).toBeNull();
+});

@@ -1,9 +1,9 @@
 /** What the rules of the OSD find, in whole craft, and the repairs that they offer. */
 import { describe, expect, test } from "vitest";
-import { pictureOf } from "../../shared/osd/safe-area.ts";
-import { findingsOf } from "../../shared/rules/engine/engine.ts";
-import { understood, workspaceOf } from "../rules/check.ts";
-import { swapped } from "../swapped.ts";
+import { pictureOf } from "../../../shared/osd/safe-area.ts";
+import { findingsOf } from "../../../shared/rules/engine/engine.ts";
+import { swapped } from "../../swapped.ts";
+import { understood, workspaceOf } from "../check.ts";
 
 const CODES = /^(osd-|grid-mismatch)/;
 
