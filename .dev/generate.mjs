@@ -8,10 +8,10 @@ import { setUp } from "./setup.mjs";
 /** @typedef {{ path: string, text: string }} GeneratedFile */
 /** @typedef {{ generate: (root: string) => readonly GeneratedFile[] }} Generator */
 
-/** In this order, since the generator after the registry of rules uses it. */
+/** The order matters: the README's table is made from the registry of rules. */
 const generators = ["grammar", "own-words", "registry", "readme"];
 
-/** Writes every generated file that is out of date. */
+/** Writes all generated files that are out of date. */
 export async function generate() {
   /** @type {GeneratedFile[]} */
   const written = [];

@@ -1,4 +1,4 @@
-/** The TextMate grammar: its rules are written here, its lists of words come from the catalogue. */
+/** Generates the TextMate grammar: its rules are written here, its lists of words come from the catalogue. */
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 
 interface Rule {
@@ -13,15 +13,15 @@ interface Rule {
 }
 
 const catalogue = makeCatalogue();
-/** A section goes on until a line that begins at its first column and is no comment. */
+/** A section ends before the next line that begins in its first column and is not a comment. */
 const sectionEnd = "^(?=[^\\s#])";
 const control = "[A-Z][A-Za-z0-9]*";
 const word = "[a-z][a-z0-9-]*";
-/** A word ends where no further letter, figure or hyphen follows. */
+/** A word ends where no letter, digit or hyphen follows. */
 const wordEnd = "(?![A-Za-z0-9-])";
 const wordStart = "(?<![A-Za-z0-9-])";
 
-/** Longest first: an engine takes the first alternative that fits. */
+/** A pattern for any of the words, longest first, as an engine takes the first alternative that matches. */
 function oneOf(words: Iterable<string>): string {
   const sorted = [...new Set(words)].sort((a, b) => b.length - a.length || (a < b ? -1 : 1));
   return `(?:${sorted.map((text) => text.replaceAll(/[.*+?^${}()|[\]\\/]/g, "\\$&")).join("|")})`;
@@ -198,7 +198,7 @@ function positionAfterRests(): Readonly<Record<string, Rule>> {
   return { 1: scoped("keyword.operator.word"), 2: scoped("constant.language.position") };
 }
 
-/** The grammar as the editor reads it. */
+/** The grammar's file. */
 export function generate(): { path: string; text: string }[] {
   const grammar = {
     name: "Fettle",

@@ -1,4 +1,4 @@
-/** Makes the JSON Schemas by which an editor completes and checks a pilot's own catalogue and aliases. */
+/** Generates the JSON Schemas by which an editor completes and checks a pilot's own catalogue and aliases. */
 import { toJSONSchema } from "zod";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { aliasesFileSchema, catalogueFileSchema } from "../../shared/catalogue/schema.ts";
@@ -11,7 +11,7 @@ interface Schema {
   description?: string;
 }
 
-/** What each member is for: by its name, or by the type of value that it belongs to and its name. */
+/** The description of each member, by its name, or by the type of value that it belongs to and its name. */
 const DESCRIPTIONS: Readonly<Record<string, string>> = {
   $schema: "The schema that an editor completes by; Fettle's own editor needs none.",
   catalogue: "What this is a catalogue of, for whoever opens it.",
@@ -64,11 +64,11 @@ const DESCRIPTIONS: Readonly<Record<string, string>> = {
   aliases: "Your words, each with the name of ours that it means.",
 };
 
-/** Sections that a pilot's own settings may be added to. */
+/** Sections to which a pilot's own settings may be added. */
 const homes = catalogue.sections.filter(({ holds, like }) => !like && (holds === "settings" || holds === "places"));
 const unitsOfAll = catalogue.unitFamilies.flatMap(({ units }) => units);
 
-/** Whatever a word may mean. */
+/** All names that an alias may stand for. */
 const names = new Set([
   ...catalogue.sections.map(({ name }) => name),
   ...homes.flatMap((section) => section.settings.map(({ name }) => `${section.name}.${name}`)),
@@ -76,7 +76,7 @@ const names = new Set([
   ...catalogue.elements.map(({ name }) => name),
 ]);
 
-/** Says of every member what it is for; `owner` is the type of value, or the member, that it belongs to. */
+/** Adds a description to every member; `owner` is the type of value, or the member, that it belongs to. */
 function describe(schema: unknown, owner: string): void {
   if (Array.isArray(schema)) for (const each of schema) describe(each, owner);
   if (typeof schema !== "object" || schema === null || Array.isArray(schema)) return;
@@ -101,14 +101,14 @@ function describe(schema: unknown, owner: string): void {
   for (const inner of Object.values(rest)) describe(inner, owner);
 }
 
-/** Words to choose from, each with what it means: no other word fits. */
+/** An enumeration of words, each with its meaning. */
 function oneOf(choices: readonly { readonly name: string; readonly what: string }[]): Schema {
   return { enum: choices.map(({ name }) => name), enumDescriptions: choices.map(({ what }) => what) };
 }
 
 const hole = (at: number, text: string) => `\${${at}:${text}}`;
 
-/** Completes to a whole setting, with holes to be filled. */
+/** A snippet for a whole setting, with placeholders. */
 const newSetting = {
   label: "a setting",
   description: "A quantity with its limits and what is usual, to be overwritten.",
@@ -147,12 +147,12 @@ function aliasesSchema(): Schema {
   return titled(schema, "A pilot's own words");
 }
 
-/** With a title, and with plainer names for the parts that are used several times. */
+/** Adds a title, and gives plainer names to the parts that are used several times. */
 function titled({ $schema, ...rest }: Schema, title: string): Schema {
   return JSON.parse(JSON.stringify({ $schema, title, ...rest }).replaceAll("__schema", "part")) as Schema;
 }
 
-/** Both schemas as the manifest names them. */
+/** Both schemas, at the paths that the manifest names. */
 export function generate(): { path: string; text: string }[] {
   const file = (name: string, schema: Schema) => ({
     path: `client/schemas/fettle-${name}.schema.json`,

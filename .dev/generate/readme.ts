@@ -1,4 +1,4 @@
-/** Makes the table of rules in the README from their registry. */
+/** Generates the README's table of rules from the registry. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { rules } from "../../shared/rules/engine/registry.generated.ts";
@@ -6,7 +6,7 @@ import { rules } from "../../shared/rules/engine/registry.generated.ts";
 const START = "<!-- rules: made by npm run generate -->";
 const END = "<!-- /rules -->";
 
-/** The README with its table of rules; throws where it has no place for one. */
+/** The README with its table of rules; throws if it has no place for one. */
 export function generate(root: string): { path: string; text: string }[] {
   const readme = readFileSync(join(root, "README.md"), "utf8");
   const start = readme.indexOf(START);

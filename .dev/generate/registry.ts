@@ -1,4 +1,4 @@
-/** Makes the registry of rules from the folder of rules. */
+/** Generates the registry of rules from the folder of rules. */
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
 
@@ -10,7 +10,7 @@ export function generate(root: string): { path: string; text: string }[] {
   return [{ path: REGISTRY, text: registry(ruleCodes(join(root, RULES))) }];
 }
 
-/** Every file of the folder is a rule, named by its code. */
+/** The codes of all rules: every file of the folder is a rule, named by its code. */
 function ruleCodes(folder: string): string[] {
   return readdirSync(folder)
     .filter((name) => name.endsWith(".ts"))

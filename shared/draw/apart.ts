@@ -1,6 +1,6 @@
-/** Words beside a drawing that would lie over one another, moved apart. */
+/** Moves overlapping labels beside a drawing apart. */
 
-/** Heights no nearer to one another than `least`, in their order, within a span as far as that goes. */
+/** The heights in their order, at least `least` apart; within the span if there is enough room in it. */
 export function apart(
   ys: readonly number[],
   least: number,

@@ -1,14 +1,14 @@
-/** The card on which a control is drawn: where it may be, and what came of it. */
+/** The card of a control: its place, and the drawing that results. */
 import type { ControlsAt } from "../protocol/panel.ts";
 import type { SceneNode } from "./scene.ts";
 
-/** What a control is drawn with: where it begins, how wide it may be, where it stands. */
+/** The input of a control's drawing: its corner, its width and the controls' positions. */
 export interface CardPlace {
   readonly x: number;
   readonly y: number;
   readonly width: number;
   readonly positions: ControlsAt;
-  /** The mode whose places are marked; null for none. */
+  /** The mode whose positions are marked; null for none. */
   readonly mode: string | null;
 }
 
@@ -17,7 +17,7 @@ export interface Card {
   readonly nodes: readonly SceneNode[];
 }
 
-/** The class of a position or a stretch: `set` where the control stands there, `gives` where that can turn on the marked mode. */
+/** The classes of a position or a dial's range: `set` if the control is there, `gives` if it can turn on the marked mode. */
 export function wayClass(stands: "set" | "free", modes: readonly string[], marked: string | null): string {
   const names = ["way", ...(stands === "set" ? ["set"] : []), ...(marked && modes.includes(marked) ? ["gives"] : [])];
   return names.join(" ");

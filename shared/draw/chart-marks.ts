@@ -1,10 +1,10 @@
-/** What is marked on a chart beside its lines. */
+/** The marks of a chart: points, bands, levels, places and the reading. */
 import { valueAt } from "./chart-reading.ts";
 import { CHART_GAP, type Chart, LABEL_SIZE, plotPoint } from "./plot.ts";
 import { type Box, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { text, textWidth } from "./writing.ts";
 
-/** Points with their drop lines to both scales. */
+/** Draws points with drop lines to both scales. */
 export function drawPoints(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "point") return [];
@@ -22,7 +22,7 @@ export function drawPoints(plot: Box, chart: Chart): SceneNode[] {
   });
 }
 
-/** Stretches of the lower scale. */
+/** Draws bands of the lower scale. */
 export function drawBands(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "band") return [];
@@ -39,7 +39,7 @@ export function drawBands(plot: Box, chart: Chart): SceneNode[] {
   });
 }
 
-/** Heights across the whole plot. */
+/** Draws levels across the whole plot. */
 export function drawLevels(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "level") return [];
@@ -51,7 +51,7 @@ export function drawLevels(plot: Box, chart: Chart): SceneNode[] {
   });
 }
 
-/** Places on the lower scale, as small wedges that stand on it. */
+/** Draws places of the lower scale as small wedges on it. */
 export function drawPlaces(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "places") return [];
@@ -63,7 +63,7 @@ export function drawPlaces(plot: Box, chart: Chart): SceneNode[] {
   });
 }
 
-/** Where the chart is being read: an upright line, and a ring on each line of the chart that is within the scale there. */
+/** Draws where the chart is read: a vertical line, and a ring on each line of the chart that is within the scale there. */
 export function drawReading(plot: Box, chart: Chart): SceneNode[] {
   return (chart.marks ?? []).flatMap((mark) => {
     if (mark.kind !== "reading") return [];

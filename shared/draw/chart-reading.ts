@@ -1,11 +1,11 @@
-/** A chart read off: the places where it is read, what stands there in words, and the whole as a table. */
+/** Reading a chart: the stops of the arrow keys, the values there in words, and the whole chart as a table. */
 import { type Chart, type ChartLine, scaleTitle } from "./plot.ts";
 import type { Scale } from "./scale.ts";
 
-/** Places to read a chart at, about as many as one has the patience for. */
+/** About how many stops a chart has for the arrow keys. */
 const MOST_STOPS = 40;
 
-/** The line's value there, straight between its points; null beyond its ends. */
+/** The line's value at `x`, interpolated linearly; null beyond its ends. */
 export function valueAt({ points }: ChartLine, x: number): number | null {
   const after = points.findIndex(([at]) => at >= x);
   const [a, b] = [points[after - 1], points[after]];
@@ -14,14 +14,14 @@ export function valueAt({ points }: ChartLine, x: number): number | null {
   return a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]);
 }
 
-/** Where an arrow key stops: evenly along the scale or where the chart says, and at every dip. */
+/** The stops of the arrow keys: evenly along the scale or as the chart says, and at every dip. */
 export function stopsOf({ x, lines, stops }: Chart): number[] {
   const points = lines[0]?.points ?? [];
   const all = new Set([...(stops ?? spread(points, x)), ...dipsOf(points)]);
   return [...all].sort((a, b) => a - b);
 }
 
-/** Of many points about as many as one has the patience for, the last among them. */
+/** At most about `MOST_STOPS` of the points, evenly spread, including the last. */
 function spread(points: ChartLine["points"], x: Scale): number[] {
   let next = 0;
   return points.flatMap(([at], index) => {
@@ -31,7 +31,7 @@ function spread(points: ChartLine["points"], x: Scale): number[] {
   });
 }
 
-/** Where a line is lower than just before and just after. */
+/** The points that are lower than both of their neighbours. */
 function dipsOf(points: ChartLine["points"]): number[] {
   return points.flatMap(([at, value], index) => {
     const [before, after] = [points[index - 1]?.[1], points[index + 1]?.[1]];
@@ -46,7 +46,7 @@ export function nearestStop(chart: Chart, share: number): number {
   return stops.reduce((best, at) => (away(at) < away(best) ? at : best), stops[0] ?? chart.x.from);
 }
 
-/** As in “half stick: 260 deg/s”; of several lines each with its name. */
+/** The reading in words: “half stick: 260 deg/s”; if there are several lines, each with its name. */
 export function readingInWords(chart: Chart, x: number): string {
   const values = chart.lines.map((line) => {
     const text = valueInWords(chart, line, x);
@@ -67,11 +67,11 @@ function valueInWords(chart: Chart, line: ChartLine, x: number): string {
 function numberInWords({ y, digits = 0 }: Chart, line: ChartLine, x: number): string {
   const value = valueAt(line, x);
   if (value === null) return "not known";
-  // What lies far below the end of such a scale is as good as nothing.
+  // Far below the end of a decibel scale, the level is practically zero.
   return y.unit === "dB" && value <= 2 * y.from ? "nothing" : round(value, digits);
 }
 
-/** Without a nought that has a sign. */
+/** Rounds; adding 0 turns -0 into 0. */
 function round(value: number, digits: number): string {
   return (Number(value.toFixed(digits)) + 0).toFixed(digits);
 }
@@ -81,7 +81,7 @@ export interface ReadTable {
   readonly rows: readonly (readonly string[])[];
 }
 
-/** The chart in a table: a row for each of its places, and for every dip of its first line. */
+/** The chart as a table: a row for each of its places, and for every dip of its first line. */
 export function chartTable(chart: Chart): ReadTable {
   const dips = dipsOf(chart.lines[0]?.points ?? []);
   const places = [...new Set([...(chart.rows ?? chart.x.ticks), ...dips])].sort((a, b) => a - b);

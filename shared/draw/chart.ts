@@ -1,4 +1,4 @@
-/** Small charts: lines over two scales, told apart by dashes, markers and their names, not by colour alone. */
+/** Small charts: lines over two scales, distinguished by dashes, markers and names, not by colour alone. */
 import { apart } from "./apart.ts";
 import { drawBands, drawLevels, drawPlaces, drawPoints, drawReading } from "./chart-marks.ts";
 import {
@@ -15,10 +15,10 @@ import type { Scale } from "./scale.ts";
 import { type Box, node, path, rounded, type SceneNode } from "./scene.ts";
 import { text, textWidth } from "./writing.ts";
 
-/** Lines there can be on one chart: as many as can be told apart. */
+/** The most lines of one chart: as many as can be distinguished. */
 const MOST_LINES = 4;
 
-/** The chart in a box, as a group that says in words what it shows. */
+/** Draws the chart in a box, as a group whose label says in words what it shows. */
 export function drawChart(box: Box, chart: Chart): SceneNode {
   const plot = plotIn(box, chart);
   const lines = chart.lines.slice(0, MOST_LINES);
@@ -58,7 +58,7 @@ function axes(plot: Box, chart: Chart): SceneNode[] {
     text("small", plot.x + plot.width, bottom + 2 * LABEL_SIZE + 2 * CHART_GAP, LABEL_SIZE, scaleTitle(x), "end"),
   ];
 
-  /** Ticks whose labels do not run into one another; whole powers of ten come first. */
+  /** The ticks whose labels do not overlap; whole powers of ten take precedence. */
   function legible(places: readonly number[]): number[] {
     const half = (index: number) => textWidth(x.label(x.ticks[index]!), LABEL_SIZE) / 2;
     const isPower = (index: number) => Number.isInteger(Math.log10(x.ticks[index]!));
@@ -80,7 +80,7 @@ function drawLine(plot: Box, chart: Chart, line: ChartLine, index: number): Scen
   return [path(`chart-line series-${index}`, d), ...markers];
 }
 
-/** The runs of a line that lie between the ends of the upright scale, cut where they cross them. */
+/** The parts of a line that are within both scales, cut at the ends of the vertical scale. */
 function visible(points: ChartLine["points"], { x, y }: Chart): (readonly [number, number])[][] {
   const runs: (readonly [number, number])[][] = [];
   let run: (readonly [number, number])[] = [];
@@ -108,7 +108,7 @@ function crossing(a: readonly [number, number], b: readonly [number, number], y:
   return [a[0] + (b[0] - a[0]) * Math.min(1, Math.max(0, share)), outer];
 }
 
-/** A dot, a square, a triangle or a diamond here and there on a line, so that it is known without its colour. */
+/** Dots, squares, triangles or diamonds along a line, so that it is recognised without its colour. */
 function markersOn(run: readonly { readonly x: number; readonly y: number }[], plot: Box, index: number): string {
   const count = 5;
   const shapes = [
@@ -118,7 +118,7 @@ function markersOn(run: readonly { readonly x: number; readonly y: number }[], p
     (x: number, y: number) => `M${x} ${rounded(y - 3.8)}l3.8 3.8l-3.8 3.8l-3.8-3.8z`,
   ];
   return Array.from({ length: count }, (_, step) => {
-    // Each line has its own places, so that markers do not hide one another where lines lie together.
+    // Each line has markers at other places, so that they do not hide one another if lines coincide.
     const markerX = plot.x + (plot.width * (step + 0.5 + index * 0.2)) / count;
     const after = run.findIndex(({ x }) => x >= markerX);
     const [a, b] = [run[after - 1], run[after]];
@@ -128,7 +128,7 @@ function markersOn(run: readonly { readonly x: number; readonly y: number }[], p
   }).join("");
 }
 
-/** Names at the ends of their lines, moved apart where two would lie over one another. */
+/** Names at the ends of their lines, moved apart if they would overlap. */
 function endLabels(plot: Box, chart: Chart, lines: readonly ChartLine[]): SceneNode[] {
   const ends = lines
     .map((line, index) => ({ line, index, end: visible(line.points, chart).at(-1)?.at(-1) }))

@@ -1,4 +1,4 @@
-/** A dial: a round knob with its stretches as arcs, and what each stretch turns on beneath. */
+/** A dial: a round knob with its ranges as arcs, and below it what each range turns on. */
 import type { PanelControl } from "../protocol/panel.ts";
 import { type Card, type CardPlace, wayClass } from "./card.ts";
 import type { Point } from "./outline.ts";
@@ -6,14 +6,14 @@ import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { dialPulseUs, dialRangeUs, inSpan, markedName } from "./words.ts";
 import { lineHeight, text, textLines, textWidth, wrapped } from "./writing.ts";
 
-/** How far the knob turns, in degrees, and where it begins; 0 is upright. */
+/** How far the knob turns, in degrees, and where it begins; 0 points up. */
 const TURN_DEG = 270;
 const BEGIN_DEG = -135;
 const KNOB_RADIUS = 26;
 const SIZE = 12;
 const TEXT_INDENT = 16;
 
-/** The room that a dial and the longest text beneath it need, so that no name leaves its card. */
+/** The width that a dial and the longest text below it need, so that no name leaves its card. */
 export function dialNeeds({ spans }: PanelControl): number {
   const ranges = spans.map(({ fromUs, toUs }) => textWidth(rangeInWords(fromUs, toUs), SIZE));
   const modes = spans.flatMap((span) => span.modes.map((mode) => textWidth(`${markedName(mode)},`, SIZE)));
@@ -24,7 +24,7 @@ function rangeInWords(fromUs: number, toUs: number): string {
   return `${fromUs}–${toUs} us`;
 }
 
-/** The knob, pointing to where it is set, above its stretches in rising order. */
+/** The knob, pointing to where it is set, above its ranges in the script's order. */
 export function drawDial(control: PanelControl, { x, y, width, positions, mode }: CardPlace): Card {
   const pulseUs = dialPulseUs(control, positions);
   const centre = { x: x + KNOB_RADIUS + 5, y: y + KNOB_RADIUS + 4 };
@@ -82,7 +82,7 @@ function drawSpans(control: PanelControl, { x, y, width, mode }: CardPlace, curr
   return { height: top - y, nodes };
 }
 
-/** The point at a distance from a centre, in a direction in degrees, clockwise from upright. */
+/** The point at a distance from a centre; the direction is in degrees, clockwise from the top. */
 function around(centre: Point, radius: number, deg: number): Point {
   const rad = (deg * Math.PI) / 180;
   return { x: centre.x + radius * Math.sin(rad), y: centre.y - radius * Math.cos(rad) };

@@ -1,12 +1,12 @@
-/** Elements of the OSD that are figures rather than text, each as lines within its cells. */
+/** OSD elements that are figures rather than text, each drawn as lines within its cells. */
 import type { FigureReading, PanelElement } from "../protocol/panel.ts";
 import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { drawCompass, drawScale } from "./tapes.ts";
 
-/** An element drawn as a figure, with what it shows; without a reading it is drawn as it rests. */
+/** An element drawn as a figure, with its reading; without one it is drawn in its neutral state. */
 export type FigureElement = Pick<PanelElement, "drawn" | "figure" | "width" | "height">;
 
-/** The lines of a figure within the box that its cells make, each over a dark one of its own that stands out from any ground. */
+/** The lines of a figure within the box of its cells, each over a dark line, so that it is visible on any background. */
 export function drawFigure(element: FigureElement, box: Box): SceneNode[] {
   const drawn = figureIn(element, box);
   const shades = drawn.flatMap((line) => {
@@ -62,12 +62,12 @@ function drawSight(box: Box): SceneNode[] {
 /** Degrees of pitch that the whole height of the box shows. */
 const PITCH_SPAN = 90;
 
-/** The horizon as the craft sees it, and two short marks at the sides that go with the craft. */
+/** The horizon as the craft sees it, and two short marks at the sides that are fixed to the craft. */
 function drawHorizon(box: Box, { pitchDeg, rollDeg }: { pitchDeg: number; rollDeg: number }): SceneNode[] {
   const { x, y } = middle(box);
   const mark = box.width * 0.07;
   const marks = `M${at(box.x + 2, y)}h${rounded(mark)}M${at(box.x + box.width - 2, y)}h${rounded(-mark)}`;
-  // Banked to the right, the world leans to the left.
+  // If the craft banks to the right, the horizon tilts to the left.
   const lean = (-rollDeg * Math.PI) / 180;
   const [along, up] = [Math.cos(lean), Math.sin(lean)];
   const reach = Math.min(box.width * 0.36, (box.height / 2 - 4) / Math.max(0.01, Math.abs(up)));
@@ -94,7 +94,7 @@ function drawArrow(box: Box, turnDeg: number): SceneNode[] {
   return [path("solid", `M${points.join("L")}Z`)];
 }
 
-/** A square with its middle lines, and a dot where the stick is. */
+/** A square with its centre lines, and a dot at the position of the stick. */
 function drawStick(box: Box, { across, up }: { across: number; up: number }): SceneNode[] {
   const { x, y } = middle(box);
   const half = Math.min(box.width, box.height) / 2 - 3;

@@ -1,4 +1,4 @@
-/** What the filters let through and how much later: the response of each chain, and the delay of every filter. */
+/** The filters' effect: the frequency response of each chain, and the delay of every filter. */
 import type { FilterPart, FiltersPicture } from "../protocol/numbers.ts";
 import { drawChart } from "./chart.ts";
 import type { Chart } from "./plot.ts";
@@ -9,10 +9,10 @@ import { text, textWidth } from "./writing.ts";
 const CHART_HEIGHT = 230;
 const ROW_HEIGHT = 20;
 const SIZE = 12;
-/** What lies under this is as good as gone. */
+/** Below this level, a signal is practically removed. */
 const LEAST_DB = -50;
 
-/** The response as a chart, and under it a bar for the delay of each filter, longest for the most. */
+/** The response as a chart, and below it a bar for the delay of each filter. */
 export function drawFilters(picture: FiltersPicture, { width = 560 }: { readonly width?: number } = {}): SceneNode {
   const chart = drawChart({ x: 0, y: 0, width, height: CHART_HEIGHT }, responseChart(picture));
   const { height, nodes } = delayRows(picture, CHART_HEIGHT + 32, width);
@@ -24,7 +24,7 @@ export function drawFilters(picture: FiltersPicture, { width = 560 }: { readonly
   );
 }
 
-/** What of each frequency passes, with where the motors are and their notches stand at full throttle. */
+/** The frequency response, with the band of the motors and the places of their notches at full throttle. */
 export function responseChart(picture: FiltersPicture): Chart {
   const { chains, motors, notches } = picture;
   const hz = chains.flatMap(({ response }) => response.map(([at]) => at)).filter((at) => at > 0);
@@ -53,7 +53,7 @@ function motorsInWords(motors: FiltersPicture["motors"]): string[] {
   return motors ? [`The motors turn at ${Math.round(motors.fromHz)} to ${Math.round(motors.toHz)} Hz.`] : [];
 }
 
-/** The bars of the delays by themselves. */
+/** The delay bars alone. */
 export function drawDelays(picture: FiltersPicture, { width = 560 }: { readonly width?: number } = {}): SceneNode {
   const { height, nodes } = delayRows(picture, 0, width);
   return node("svg", { viewBox: `0 0 ${Math.ceil(width)} ${Math.ceil(height)}`, class: "filters" }, nodes);
@@ -70,7 +70,7 @@ function delayRows(
   ];
   const longest = Math.max(1e-9, ...rows.map(({ delayMs }) => delayMs));
   const left = Math.max(0, ...rows.map((row) => textWidth(labelOf(row), SIZE))) + 10;
-  // Where words and bars have no room side by side, the bar goes under its words.
+  // If there is no room for names and bars side by side, each bar goes below its name.
   const draw = left > width * 0.6 ? stackedRow : evenRow(left);
   let top = y;
   const nodes = rows.map((row, index) => {
@@ -124,7 +124,7 @@ function labelOf({ name, what }: DelayRow): string {
   return what === "" ? name : `${name}, ${what}`;
 }
 
-/** The filters as one says them. */
+/** The filters in words. */
 export function filtersInWords({ chains, parts, motors, notches }: FiltersPicture): string {
   const delays = chains.map(({ name, delayMs }) => `The ${name} arrives ${inMs(delayMs)} late at low frequency.`);
   const each = parts.map(({ name, what, delayMs }: FilterPart) => `${name}, ${what}: ${inMs(delayMs)}.`);
@@ -132,7 +132,7 @@ export function filtersInWords({ chains, parts, motors, notches }: FiltersPictur
   return [...delays, ...each, ...motorsInWords(motors), ...stand].join(" ");
 }
 
-/** Where the notches that follow the motors stand, in the hover and at full throttle. */
+/** The frequencies of the motor notches, in the hover and at full throttle, in words. */
 export function notchesInWords({ hoverHz, fullHz }: NonNullable<FiltersPicture["notches"]>): string[] {
   const at = (hz: readonly number[]) => `${hz.map(Math.round).join(", ")} Hz`;
   return [

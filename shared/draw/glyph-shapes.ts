@@ -1,8 +1,8 @@
 /**
  * The letters of the pictures, drawn for this project as strokes of a pen in a cell of 12 by 18
- * units, whole numbers where an edge should fall on a pixel at that size. Strokes are separated by
+ * units, with whole numbers if an edge should fall on a pixel at that size. Strokes are separated by
  * `|`; a stroke is points `x,y`, or `x,y,r` where the corner is rounded with that radius; `@` closes
- * it; one point alone is a dot. Capitals stand from 3 to 13, small letters from 7, tails reach 16.
+ * it; one point alone is a dot. Capitals extend from 3 to 13, small letters from 7, descenders to 16.
  */
 export const SHAPES: Readonly<Record<string, string>> = {
   " ": "",
@@ -150,7 +150,7 @@ export const SHAPES: Readonly<Record<string, string>> = {
   "≥": "3,3 9,6.5 3,10|3,13 9,13",
 };
 
-/** Accents, over a small letter or a lowered capital, and the two that hang below; by Unicode's combining marks. */
+/** Accents above a small letter or a lowered capital, and the two below a letter; by Unicode's combining marks. */
 export const ACCENTS: Readonly<Record<string, string>> = {
   "\u0300": "4.5,2 6.5,4",
   "\u0301": "7.5,2 5.5,4",
@@ -167,5 +167,5 @@ export const ACCENTS: Readonly<Record<string, string>> = {
   "\u0328": "8,13 7,14.5,1 8.5,16",
 };
 
-/** What stands for a character that has no shape here: an empty frame. */
+/** Drawn for a character that has no shape here: an empty frame. */
 export const UNKNOWN = "@3,3 9,3 9,13 3,13";

@@ -1,24 +1,24 @@
-/** Letters as paths: a cell each, as a character display has them, or side by side, as in print. */
+/** Letters as paths: one a cell, as on a character display, or side by side, as in print. */
 import { ACCENTS, SHAPES, UNKNOWN } from "./glyph-shapes.ts";
 import { type Outline, outlinesOf, readStrokes, type Stroke } from "./outline.ts";
 
-/** Width and height of a letter's cell, in the units of its path: as on the character-overlay chips. */
+/** Width and height of a letter's cell, in the units of its path; the same as on the character-overlay chips. */
 export const CELL = { width: 12, height: 18 } as const;
 /** Where a line of capitals begins and ends, in the same units, ink included. */
 export const CAPITALS = { top: 2, baseline: 14 } as const;
-/** How far the pen of the goggles' letters reaches to each side of its line, and the dark edge beyond it. */
+/** Half the stroke width of the goggles' letters, and the width of the dark edge around it. */
 export const PEN = { ink: 1, edge: 1 } as const;
 
-/** Whether a character has a shape of its own; else an empty frame stands for it. */
+/** True if a character has a shape; without one it is drawn as an empty frame. */
 export function hasGlyph(character: string): boolean {
   return shapeOf(character) !== null;
 }
 
 const rowCache = new Map<string, string>();
-/** More rows than any picture has; a name that is being typed must not fill the memory. */
+/** More rows than any picture has. The limit bounds the memory while a name is typed. */
 const MOST_ROWS = 600;
 
-/** The path of a row of cells, the first with its corner at 0, 0. Empty where nothing is to be seen. */
+/** The path of a row of cells, the first with its corner at 0, 0; empty if nothing is visible. */
 export function rowPath(row: string): string {
   const known = rowCache.get(row);
   if (known !== undefined) return known;
@@ -38,7 +38,7 @@ export interface PrintedLine {
   readonly width: number;
 }
 
-/** A line of letters side by side, from 0 on; `reach` is half the pen's width. Units of a letter's cell. */
+/** A line of letters side by side, from 0 on; `reach` is half the stroke width. Units of a letter's cell. */
 export function printedLine(text: string, reach: number): PrintedLine {
   let path = "";
   let x = 0;
@@ -71,7 +71,7 @@ function outlines(character: string, reach: number): readonly Outline[] {
   return made;
 }
 
-/** How far the pen's line goes to the left and the right; null for a blank. */
+/** The leftmost and rightmost corner of a character's strokes; null for a blank. */
 function extent(character: string): { readonly left: number; readonly right: number } | null {
   const xs = strokesOf(character).flatMap(({ corners }) => corners.map(({ x }) => x));
   return xs.length === 0 ? null : { left: Math.min(...xs), right: Math.max(...xs) };
@@ -82,7 +82,7 @@ export function strokesOf(character: string): readonly Stroke[] {
   return shapeOf(character) ?? readStrokes(UNKNOWN);
 }
 
-/** Capitals make room for what stands over them. */
+/** Capitals are lowered to make room for an accent above them. */
 const LOWERED_TOP = 7;
 
 function shapeOf(character: string): readonly Stroke[] | null {
@@ -97,7 +97,7 @@ function shapeOf(character: string): readonly Stroke[] | null {
 }
 
 const DOTLESS: Readonly<Record<string, string>> = { i: "ı" };
-/** Twins of a shape in other places of Unicode. */
+/** Characters at other code points with the same shape. */
 const TWINS: Readonly<Record<string, string>> = { "\u03bc": "µ", "\u00a0": " ", "\u202f": " ", "\u2126": "Ω" };
 
 function shape(character: string): string | null {

@@ -1,4 +1,4 @@
-/** The picture that the pilot will see: a plain sky and ground, and the elements in their cells. */
+/** The picture that the pilot will see: plain sky and ground, and the elements in their cells. */
 import type { GogglesPicture, LinePlace, PanelElement } from "../protocol/panel.ts";
 import { drawFigure } from "./figures.ts";
 import { rowPath } from "./glyphs.ts";
@@ -11,10 +11,10 @@ export interface GogglesOptions {
 }
 
 const PICTURE_HEIGHT = 540;
-/** Cells off the grid are drawn as far as this, so that one long text does not shrink the rest. */
+/** The most cells outside the grid that are drawn, so that one long text does not shrink the rest. */
 const MOST_CELLS_OFF = 6;
 
-/** The picture as one SVG, at its own aspect, with room around it where elements leave the grid. */
+/** The picture as one SVG at its own aspect ratio, with a margin where elements leave the grid. */
 export function drawGoggles(picture: GogglesPicture, options: GogglesOptions = {}): SceneNode {
   const screen: Box = { x: 0, y: 0, width: PICTURE_HEIGHT * picture.aspect, height: PICTURE_HEIGHT };
   const cell = { width: screen.width / picture.columns, height: screen.height / picture.rows };

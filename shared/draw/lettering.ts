@@ -1,17 +1,17 @@
-/** Text of a drawing turned into the paths of our own letters, for pictures that must not hang on a font. */
+/** Turns the text of a drawing into paths of our own letters, for pictures that must not depend on a font. */
 import { CAPITALS, PEN, printedLine } from "./glyphs.ts";
 import { node, type SceneNode } from "./scene.ts";
 
-/** Half the pen's width of plain and of bold letters, in the units of a letter's cell. */
+/** Half the stroke width of plain and of bold letters, in the units of a letter's cell. */
 const REACH = { plain: 0.72, bold: PEN.ink } as const;
-/** Capitals stand this share of the letter size high, and letters this much closer, as in common sans-serif faces. */
+/** Height of capitals as a share of the font size, and the factor of letter widths, as in common sans-serif fonts. */
 const CAPITAL_SHARE = 0.72;
 const NARROWED = 0.92;
 
-/** Classes whose text is bold; a class that stands after another counts within that one only. */
+/** Selectors of bold text; of two classes, the second counts only inside the first. */
 export const BOLD = [".control-name", ".state-words", ".set .way-name", ".chart-title"] as const;
 
-/** The same drawing without text nodes: each is a path of the class `letters` besides its own. */
+/** The same drawing without text nodes: each becomes a path with the class `letters` besides its own. */
 export function lettered(scene: SceneNode, around: readonly string[] = []): SceneNode {
   const classes = String(scene.attributes.class ?? "").split(" ");
   if (scene.tag === "text") return letters(scene, isBold(classes, around) ? "bold" : "plain");
@@ -52,7 +52,7 @@ function fine(value: number): number {
   return Math.round(value * 1000) / 1000;
 }
 
-/** How wide a text is in plain letters of our own, in the units of its letter size. */
+/** The width of a text in plain letters of our own, in the units of its font size. */
 export function letteredWidth(text: string, size: number): number {
   return printedLine(text, REACH.plain).width * scaleOf(size).x;
 }

@@ -1,4 +1,4 @@
-/** A round of the loop beside the samples of the gyro and the command to the motors, all on one scale of time. */
+/** One round of the loop beside the gyro's samples and the command to the motors, on one time scale. */
 import type { LoopPicture } from "../protocol/numbers.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
 import { text } from "./writing.ts";
@@ -6,16 +6,16 @@ import { text } from "./writing.ts";
 const SIZE = 12;
 const BAR_HEIGHT = 14;
 const ROW_HEIGHT = 38;
-/** More samples than these in a round cannot be told apart. */
+/** More samples in a round cannot be distinguished. */
 const MOST_SAMPLES = 32;
 
 export interface LoopOptions {
   readonly width?: number;
-  /** The page says what it is. */
+  /** `none` if the page has a heading of its own. */
   readonly heading?: "drawn" | "none";
 }
 
-/** The round as a bar, the command and its pause under it; what does not fit sticks out, hatched. */
+/** The round as a bar, and below it the command and its pause; what does not fit is hatched beyond the round. */
 export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" }: LoopOptions = {}): SceneNode {
   const { roundUs, frameUs, pauseUs, gyroRatio } = picture;
   const perUs = (width - 2) / Math.max(roundUs, frameUs);
@@ -65,7 +65,7 @@ export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" 
   ]);
 }
 
-/** The samples of the gyro that begin in one round, with a little air after each but the last. */
+/** The gyro's samples that begin in one round, with a small gap after each but the last. */
 function samples(roundUs: number, ratio: number, airUs: number): { kind: string; from: number; to: number }[] {
   const each = roundUs / ratio;
   const count = Math.ceil(ratio - 1e-9);
@@ -77,7 +77,7 @@ function samples(roundUs: number, ratio: number, airUs: number): { kind: string;
   }));
 }
 
-/** What takes how long, as name and words. */
+/** The parts of a round with their durations, as name and words. */
 export function loopTableRows(picture: LoopPicture): (readonly [name: string, said: string])[] {
   const { roundUs, frameUs, pauseUs, gyroRatio } = picture;
   const pause = pauseUs > 0 ? `, pause ${inUs(pauseUs)}` : "";
@@ -88,7 +88,7 @@ export function loopTableRows(picture: LoopPicture): (readonly [name: string, sa
   ];
 }
 
-/** The loop as one says it. */
+/** The loop in words. */
 export function loopInWords(picture: LoopPicture): string {
   const { roundUs, frameUs, gyroRatio } = picture;
   const ratio = gyroRatio === null ? null : Number(gyroRatio.toFixed(2));
@@ -96,7 +96,7 @@ export function loopInWords(picture: LoopPicture): string {
   return `A command of ${inUs(frameUs)} in a round of ${inUs(roundUs)}: ${spareInWords(picture)}.${gyro}`;
 }
 
-/** What is left of the round, or lacking. */
+/** The time that is left in the round, or that is missing, in words. */
 export function spareInWords({ roundUs, frameUs }: LoopPicture): string {
   return frameUs > roundUs ? `${inUs(frameUs - roundUs)} too long` : `${inUs(roundUs - frameUs)} to spare`;
 }

@@ -11,8 +11,8 @@ export interface CellBox extends GridCell {
 type Solid = CellBox & Pick<PanelElement, "name" | "overlapsNothing">;
 
 /**
- * Where an element comes to stand that is moved by so many cells: on the grid, with all of itself where
- * it fits. An axis along which it is not moved stays as it is, even off the grid.
+ * Where an element is after it was moved by so many cells: on the grid, and whole if
+ * it fits. An axis along which it is not moved stays unchanged, even outside the grid.
  */
 export function movedBy(box: CellBox, by: GridCell, grid: Grid): GridCell {
   return {
@@ -25,16 +25,16 @@ function onAxis(start: number, size: number, cells: number): number {
   return Math.max(0, Math.min(start, cells - size));
 }
 
-/** What is amiss with an element where it stands. */
+/** What is wrong with an element at its place. */
 export interface ElementClash {
-  /** Its cells that another takes too, or that are off the grid, as column and row. */
+  /** Its cells that another element uses too, or that are outside the grid, as column and row. */
   readonly cells: readonly (readonly [number, number])[];
   /** The elements that it shares cells with. */
   readonly sharers: readonly string[];
   readonly leavesGrid: boolean;
 }
 
-/** Where an element clashes, given where all of them stand; those made to lie over others clash with none. */
+/** Where an element clashes, given the places of all. Elements made to lie over others share cells without a clash. */
 export function elementClash(element: Solid, elements: readonly Solid[], grid: Grid): ElementClash {
   const others = element.overlapsNothing
     ? []
@@ -77,7 +77,7 @@ function cellsIn({ column, row, width, height }: CellBox): [number, number][] {
   ]);
 }
 
-/** The element under a cell that is meant: the preferred one where it lies there, else the smallest. */
+/** The element at a cell: the preferred one if it covers the cell, else the smallest. */
 export function elementAt<T extends CellBox & { readonly name: string }>(
   elements: readonly T[],
   { column, row }: GridCell,
@@ -89,8 +89,8 @@ export function elementAt<T extends CellBox & { readonly name: string }>(
 }
 
 /**
- * The free place for an element of that size that is nearest to the left at middle height: inside the
- * safe area where there is one, and no nearer to the edge than the layout itself goes. Without any free
+ * The free place for an element of that size that is nearest to the middle of the left edge: inside the
+ * safe area if there is one, and no nearer to the edge than the layout's own elements. Without any free
  * place, or on a grid with more cells than any may have, the middle of the left edge.
  */
 export function freePlace(
@@ -100,7 +100,7 @@ export function freePlace(
   const { columns, rows, safe } = picture;
   const wholeGrid = { left: 0, top: 0, right: columns - 1, bottom: rows - 1 };
   const solid = picture.elements.filter(({ overlapsNothing }) => !overlapsNothing);
-  // A cell is taller than it is wide: nearness is that of the eye.
+  // A cell is taller than it is wide, so distances are compared as they appear in the picture.
   const cellHeight = columns / picture.aspect / rows;
   const margin = Math.max(safe?.left ?? 0, leftMargin(solid, columns));
   const areas = columns * rows > MOST_CELLS ? [] : [{ ...(safe ?? wholeGrid), left: margin }, wholeGrid];
@@ -120,7 +120,7 @@ export function freePlace(
   return { column: 0, row: onAxis(Math.floor((rows - size.height) / 2), size.height, rows) };
 }
 
-/** The cells that a layout leaves free at the left, up to a sixth of the grid. */
+/** The columns that a layout leaves free at the left, up to a sixth of the grid. */
 function leftMargin(elements: readonly CellBox[], columns: number): number {
   const starts = elements.map(({ column }) => column).filter((column) => column >= 0);
   return starts.length === 0 ? 0 : Math.min(Math.floor(columns / 6), ...starts);
@@ -129,8 +129,8 @@ function leftMargin(elements: readonly CellBox[], columns: number): number {
 const AXIS = /^(?:(left|centre|right|top|middle|bottom)(?:(\s*)([+-])(\s*)(\d+))?|(\d+))$/;
 
 /**
- * How a place is written that has been moved by so many cells: an anchor stays the anchor that it is.
- * Null where the place is none that can be read.
+ * How a place is written after it was moved by so many cells; its anchors stay.
+ * Null if the place cannot be read.
  */
 export function placedAfter(placed: string, by: GridCell): string | null {
   const [column, row, ...rest] = placed.split(",");
@@ -149,14 +149,14 @@ function shifted(axis: string, by: number): string | null {
   return `${anchor}${before}${offset < 0 ? "-" : "+"}${after}${Math.abs(offset)}`;
 }
 
-/** Where an element is while it moves, as in “column 12, row 3”; the middle of the grid is called so. */
+/** Where an element is while it moves, as in “column 12, row 3”; the middle of the grid is named. */
 export function placeInWords(box: CellBox, grid: Grid): string {
   const centred = box.column === Math.floor((grid.columns - box.width) / 2) ? " (centre)" : "";
   const middle = box.row === Math.floor((grid.rows - box.height) / 2) ? " (middle)" : "";
   return `column ${box.column}${centred}, row ${box.row}${middle}`;
 }
 
-/** What is amiss where it is, as in “shares cells with amps”; empty where nothing is. */
+/** The clash in words, as in “shares cells with amps”; empty if there is none. */
 export function clashInWords({ sharers, leavesGrid }: ElementClash): string {
   const parts: string[] = [];
   if (sharers.length > 3) parts.push(`shares cells with ${sharers[0]} and ${sharers.length - 1} more`);

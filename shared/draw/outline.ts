@@ -1,4 +1,4 @@
-/** Strokes of a round pen as outlines that can be filled: what the letters are made of. */
+/** Strokes of a round pen as outlines to be filled: the letters are made of them. */
 
 export interface Point {
   readonly x: number;
@@ -20,14 +20,14 @@ export interface Outline extends Point {
   readonly rest: string;
 }
 
-/** A straight piece, or an arc round `centre`; `turn` is 1 clockwise on the screen, -1 the other way. */
+/** A straight piece, or an arc around `centre`; `turn` is 1 for clockwise on the screen, -1 for counterclockwise. */
 interface PathPiece {
   readonly from: Point;
   readonly to: Point;
   readonly arc: { readonly centre: Point; readonly radius: number; readonly turn: 1 | -1 } | null;
 }
 
-/** Strokes from their notation (see the table of shapes). */
+/** Parses strokes from their notation (see `glyph-shapes.ts`). */
 export function readStrokes(notation: string): Stroke[] {
   return notation.split("|").flatMap((stroke) => {
     const closed = stroke.startsWith("@");
@@ -43,7 +43,7 @@ export function readStrokes(notation: string): Stroke[] {
   });
 }
 
-/** The outlines of a stroke whose pen reaches `reach` to each side; fill them by the nonzero rule. */
+/** The outlines of a stroke, `reach` being half its width; to be filled by the nonzero rule. */
 export function outlinesOf(stroke: Stroke, reach: number): Outline[] {
   const pieces = piecesOf(stroke);
   const [first] = pieces;
@@ -87,7 +87,7 @@ function piecesOf({ corners, closed }: Stroke): PathPiece[] {
   return pieces;
 }
 
-/** The arc that rounds a corner, no longer than its sides leave room for. */
+/** The arc that rounds a corner, limited by the length of its sides. */
 function cutCorner(before: Corner, at: Corner, after: Corner): PathPiece {
   const [toBefore, toAfter] = [distance(at, before), distance(at, after)];
   const a = { x: (before.x - at.x) / toBefore, y: (before.y - at.y) / toBefore };
@@ -111,7 +111,7 @@ function reversed({ from, to, arc }: PathPiece): PathPiece {
   return { from: to, to: from, arc: arc && { ...arc, turn: arc.turn === 1 ? -1 : 1 } };
 }
 
-/** Draws the left side of a run of pieces; `onward` is the piece that follows the last one, where the run is closed. */
+/** Draws the left side of a run of pieces; `onward` is the piece that follows the last one if the run is closed. */
 function drawSide(pen: Pen, run: readonly PathPiece[], reach: number, onward: PathPiece | null): void {
   for (const [index, piece] of run.entries()) {
     const end = leftOf(piece, "to", reach);
@@ -125,7 +125,7 @@ function drawSide(pen: Pen, run: readonly PathPiece[], reach: number, onward: Pa
   }
 }
 
-/** Rounds the outside of a bend. On the inside it passes through the corner, which is always inked. */
+/** Rounds the outside of a bend. On the inside the outline passes through the corner, which is always filled. */
 function join(pen: Pen, piece: PathPiece, next: PathPiece, reach: number): void {
   const [along, onward] = [heading(piece, "to"), heading(next, "from")];
   const turn = along.x * onward.y - along.y * onward.x;
@@ -165,7 +165,7 @@ interface Pen {
   outline(): Outline;
 }
 
-/** Each step is measured from what was written, so that rounding never adds up. */
+/** Each step is measured from the rounded position, so that rounding errors do not accumulate. */
 function penAt(from: Point): Pen {
   const start = { x: hundredths(from.x), y: hundredths(from.y) };
   let at = start;

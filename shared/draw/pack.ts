@@ -1,4 +1,4 @@
-/** A pack's thresholds on an upright scale, each beside where pilots usually set it, and how long what may be used lasts. */
+/** A pack's thresholds on a vertical scale, each beside its usual range, and how long the usable charge lasts. */
 import type { PackMark, PackPicture } from "../protocol/numbers.ts";
 import { apart } from "./apart.ts";
 import { evenScale, type Scale } from "./scale.ts";
@@ -8,16 +8,16 @@ import { text } from "./writing.ts";
 const SIZE = 11;
 const PLOT_HEIGHT = 170;
 const BAR_WIDTH = 14;
-/** From one threshold's own upright to the next. */
+/** Distance between the usual ranges of two thresholds. */
 const STEP = 12;
-/** As wide as the words of a threshold get, about. */
+/** About the greatest width of a threshold's words. */
 const MOST_REACH = 210;
-/** Under this the words of a threshold take two lines, and the pack's own scale is left to them. */
+/** Below this width the words of a threshold take two lines, and the scale of the whole pack is omitted. */
 const NARROW = 350;
 
 export interface PackOptions {
   readonly width?: number;
-  /** The page says what pack it is. */
+  /** `none` if the page has a heading of its own. */
   readonly heading?: "drawn" | "none";
 }
 
@@ -25,13 +25,13 @@ interface Label {
   readonly name: string;
   readonly cellV: number;
   readonly mark: PackMark | null;
-  /** Which upright it has, from 0; of a limit none, it stands on the bar. */
+  /** The column of its usual range, from 0; null for a limit, which is marked on the bar. */
   readonly column: number | null;
 }
 
 /**
- * What a cell bears is filled. Each threshold has an upright with ends where it is usually set, a dot
- * where it is set here, and words; a dot beyond the ends is unusual.
+ * The range that a cell tolerates is filled. Each threshold has a bar for its usual range, a dot
+ * at its value, and words; a dot beyond the bar's ends is unusual.
  */
 export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" }: PackOptions = {}): SceneNode {
   const { bears, cells } = picture;
@@ -41,7 +41,7 @@ export function drawPack(picture: PackPicture, { width = 520, heading = "drawn" 
   const top = (heading === "drawn" ? 22 : 0) + 18;
   const y = (cellV: number) => top + (1 - scale.share(cellV)) * PLOT_HEIGHT;
   const isNarrow = width < NARROW;
-  // Of one cell the pack's volts are the cell's.
+  // For one cell, the pack's volts are the cell's.
   const scaled = cells === 1 || isNarrow ? null : cells;
   const tickRight = scaled === null ? 38 : 72;
   const barLeft = tickRight + 6;
@@ -150,12 +150,12 @@ function drawLabel({ name, cellV, mark }: Label, where: Where): SceneNode {
   ]);
 }
 
-/** The name that the script gives it, or that of the plain pack. */
+/** The pack's name in the script, or “pack” for the plain one. */
 export function packName({ section }: PackPicture): string {
   return section.startsWith("pack/") ? section.slice("pack/".length) : "pack";
 }
 
-/** Cells and capacity, as far as they are said, else the chemistry. */
+/** Cells and capacity as far as they are set, else the chemistry. */
 export function packFacts({ cells, capacityMah, chemistry }: PackPicture): string {
   const facts = [
     ...(cells === null ? [] : [cells === 1 ? "1 cell" : `${cells} cells`]),
@@ -172,16 +172,16 @@ function voltsInWords(cellV: number, cells: number | null): string {
   return `${cellV.toFixed(2)} V/cell${cells === null || cells === 1 ? "" : `, ${(cellV * cells).toFixed(1)} V`}`;
 }
 
-/** The pack as one says it. */
+/** The pack in words. */
 export function packInWords(picture: PackPicture): string {
   const { marks, cells, bears } = picture;
   const sentences = [`${titleOf(picture)}.`];
-  if (bears) sentences.push(`A cell bears ${bears.fromCellV.toFixed(2)} to ${bears.toCellV.toFixed(2)} V.`);
+  if (bears) sentences.push(`A cell may have ${bears.fromCellV.toFixed(2)} to ${bears.toCellV.toFixed(2)} V.`);
   sentences.push(...marks.map(({ name, cellV }) => `${name} ${voltsInWords(cellV, cells)}.`));
   return [...sentences, ...timesInWords(picture).map((time) => `${time}.`)].join(" ");
 }
 
-/** A row for each threshold and limit: its name, the volts of a cell and of the pack, and where it is usually set. */
+/** A row for each threshold and limit: its name, the volts of a cell and of the pack, and its usual range. */
 export function packTableRows({ marks, cells, bears }: PackPicture): string[][] {
   const row = (name: string, cellV: number, usual: PackMark["usual"]) => [
     name,
@@ -199,10 +199,10 @@ export function packTableRows({ marks, cells, bears }: PackPicture): string[][] 
 function packNotes(picture: PackPicture): string[] {
   const { marks, chemistry } = picture;
   const isUsualDrawn = chemistry !== null && marks.some(({ usual }) => usual);
-  return [...(isUsualDrawn ? [`uprights: usual for ${chemistry}`] : []), ...timesInWords(picture)];
+  return [...(isUsualDrawn ? [`bars: usual for ${chemistry}`] : []), ...timesInWords(picture)];
 }
 
-/** How long what may be used lasts, as far as that is known. */
+/** How long the usable charge lasts, as far as it is known. */
 function timesInWords({ usableMah, hoverS, fullS }: PackPicture): string[] {
   if (usableMah === null) return [];
   const charge = `${Math.round(usableMah)} mAh`;

@@ -1,4 +1,4 @@
-/** How a drawing looks in a file of its own, where no editor lends it colours. */
+/** Colours and styles of a drawing in a file of its own, where no editor provides them. */
 import { FLASH_FRAMES, FLASHING } from "./flash.ts";
 import { PEN } from "./glyphs.ts";
 import { BOLD } from "./lettering.ts";
@@ -16,7 +16,7 @@ export interface Palette {
   readonly sky: string;
   readonly ground: string;
   readonly clash: string;
-  /** Lines of one chart, in order: Okabe–Ito colours that stand out from the page three to one, and the text's own. */
+  /** Lines of one chart, in order: Okabe–Ito colours with a contrast of 3:1 to the page, and the text's own colour. */
   readonly series: readonly string[];
 }
 
@@ -49,7 +49,7 @@ export const palettes: Readonly<Record<Theme, Palette>> = {
   },
 };
 
-/** Of a name that only marks a place: dimmer than any reading, and still three to one against sky and ground. */
+/** For a name that only marks a place: dimmer than any reading, with a contrast of at least 3:1 to sky and ground. */
 export const BLANK_OPACITY = 0.7;
 
 /** The style sheet of a drawing in a file. */
@@ -130,10 +130,10 @@ function chartRules(c: Palette): (readonly [selector: string, declarations: stri
   ];
 }
 
-/** Where nothing can flash, dashes round it say that it does. */
+/** Where nothing can flash, a dashed frame marks what would. */
 export const STEADY = ".flashes .plate{stroke:#fff;stroke-dasharray:12 5;stroke-width:3}";
 
-/** What flashes in a drawing, and steady for those who want no motion. */
+/** The flashing of a drawing; a steady mark for readers who prefer reduced motion. */
 export const MOTION =
   `@media (prefers-reduced-motion:no-preference){.flashes>:not(.plate,.hatched,.amiss-edge){animation:${FLASHING}}}` +
   `@media (prefers-reduced-motion:reduce){${STEADY}}${FLASH_FRAMES}`;

@@ -1,4 +1,4 @@
-/** How fast the craft turns for where the stick is: a small chart for each axis, all on one scale, and the throttle. */
+/** How fast the craft turns at each stick position: a small chart for each axis, all on one scale, and the throttle. */
 
 import type { RatesAxis, RatesPicture } from "../protocol/numbers.ts";
 import { drawChart } from "./chart.ts";
@@ -40,7 +40,7 @@ export interface NamedChart {
   readonly chart: Chart;
 }
 
-/** A chart for each axis, all with one upright scale, and one for the throttle. */
+/** A chart for each axis, all with the same vertical scale, and one for the throttle. */
 export function ratesCharts({ axes, throttle }: RatesPicture, second: RatesPicture | null): NamedChart[] {
   const all = [...axes, ...(second?.axes ?? [])];
   const most = Math.max(1, ...all.flatMap(({ points }) => points.map(([, degPerS]) => degPerS)));
@@ -94,7 +94,7 @@ function axisChart(axis: RatesAxis, second: RatesAxis | undefined, y: Scale): Ch
 
 type Curve = readonly (readonly [number, number])[];
 
-/** One line needs no name; of two each has its own. */
+/** A single line has no name; of two lines each has one. */
 function linesOf(first: Curve, second: Curve | null): ChartLine[] {
   if (!second) return [{ name: "", points: first }];
   return [
@@ -115,12 +115,12 @@ function throttleInWords(name: string, { limit, points }: ThrottlePicture): stri
   return `${name}: ${limitInWords({ limit })}; ${middleInWords(points)}.`;
 }
 
-/** The most that the motors are given. */
+/** The throttle limit in words. */
 export function limitInWords({ limit }: Pick<ThrottlePicture, "limit">): string {
   return percent(limit) < 100 ? `at most ${percent(limit)} %` : "no limit";
 }
 
-/** An axis as one says it. */
+/** An axis in words. */
 export function rateInWords({ name, endDegPerS, halfAtStick }: Omit<RatesAxis, "at">): string {
   const half = halfAtStick === null ? "" : `, half of it at ${percent(halfAtStick)} % of the stick`;
   return `${capital(name)}: ${Math.round(endDegPerS)} deg/s at full stick${half}.`;
@@ -131,7 +131,7 @@ function middleInWords(points: Curve): string {
   return half === null ? "half stick is not known" : `half stick gives ${percent(half)} %`;
 }
 
-/** The lower scale of a stick, as one says its places. */
+/** The lower scale for a stick, with its places in words. */
 function ofStick(begin: string): Pick<Chart, "x" | "place" | "rows"> {
   const named: Readonly<Record<number, string>> = { 0: begin, 50: "half stick", 100: "full stick" };
   return {
@@ -141,7 +141,7 @@ function ofStick(begin: string): Pick<Chart, "x" | "place" | "rows"> {
   };
 }
 
-/** Without the tail that multiplying leaves. */
+/** Rounds off floating-point errors. */
 function inHundred(share: number): number {
   return Number((share * 100).toPrecision(12));
 }

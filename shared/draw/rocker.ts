@@ -1,4 +1,4 @@
-/** A switch, selector or button: an upright rocker, its positions stacked as the hand finds them. */
+/** A switch, selector or button: a vertical rocker with its positions one below the other. */
 import type { PanelControl } from "../protocol/panel.ts";
 import { type Card, type CardPlace, wayClass } from "./card.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
@@ -10,7 +10,7 @@ const TEXT_GAP = 10;
 const NAME_SIZE = 13;
 const MODES_SIZE = 12;
 
-/** The room that a rocker and the longest text beside it need, so that no name leaves its card. */
+/** The width that a rocker and the longest text beside it need, so that no name leaves its card. */
 export function rockerNeeds({ positions, rest }: PanelControl): number {
   const names = positions.map(({ name }) => textWidth(labelOf(name, rest), NAME_SIZE));
   const modes = positions.flatMap((position) =>
@@ -23,7 +23,7 @@ function labelOf(name: string, rest: string | null): string {
   return name === rest && name !== "rest" ? `${name} · rest` : name;
 }
 
-/** The positions from top to bottom in the script's order; the one that is set is filled and stands out. */
+/** The positions from top to bottom in the script's order; the current one is filled. */
 export function drawRocker(control: PanelControl, place: CardPlace): Card {
   const { x, y, width, positions, mode } = place;
   const textWidth = width - ROCKER_WIDTH - TEXT_GAP;
@@ -59,7 +59,7 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
   return { height: top - y + 1, nodes: [body, ...nodes] };
 }
 
-/** Three ridges, as a thumb would feel them. */
+/** Three ridges across the key. */
 function grip(x: number, middleY: number): string {
   const ridge = (y: number) => `M${rounded(x + 7)} ${rounded(y)}h${ROCKER_WIDTH - 14}`;
   return [-5, 0, 5].map((offset) => ridge(middleY + offset)).join("");

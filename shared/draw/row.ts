@@ -1,8 +1,8 @@
-/** Letters of the picture in their cells. */
+/** Text of the OSD picture, one letter a cell. */
 import { CELL, rowPath } from "./glyphs.ts";
 import { node, rounded, type SceneNode } from "./scene.ts";
 
-/** A row of letters, one a cell, from a corner on. The text stands beside its letters, for those who search the drawing. */
+/** A row of letters, one a cell, from a corner on. The node also has the text as an attribute, so that drawings can be searched. */
 export function lettersIn(
   text: string,
   { x, y }: { readonly x: number; readonly y: number },
@@ -13,7 +13,7 @@ export function lettersIn(
   return node("path", { class: "glyphs", d: rowPath(text), transform, "data-text": text });
 }
 
-/** A scale is finer than a place: over a row of cells its rounding adds up. */
+/** Scale factors are rounded less than places, as their errors accumulate over a row of cells. */
 function fine(value: number): number {
   return Math.round(value * 10_000) / 10_000;
 }

@@ -1,4 +1,4 @@
-/** Scales of charts: from values to lengths, with ticks that one can read off. */
+/** Scales of charts: from values to lengths, with round ticks. */
 
 export interface Scale {
   readonly name: string;
@@ -6,9 +6,9 @@ export interface Scale {
   readonly from: number;
   readonly to: number;
   readonly ticks: readonly number[];
-  /** What is written at a tick. */
+  /** The label of a tick. */
   label(value: number): string;
-  /** Where a value lies, from 0 at the scale's beginning to 1 at its end; beyond them where the value is. */
+  /** The place of a value, from 0 at the scale's beginning to 1 at its end; outside that range if the value is. */
   share(value: number): number;
 }
 
@@ -17,7 +17,7 @@ interface Named {
   readonly unit: string;
 }
 
-/** An even scale that begins and ends at ticks of 1, 2, 2.5 or 5 times a power of ten, about `count` of them. */
+/** A linear scale that begins and ends at ticks of 1, 2, 2.5 or 5 times a power of ten, about `count` of them. */
 export function evenScale({ name, unit }: Named, least: number, most: number, count: number): Scale {
   const top = most > least ? most : least + 1;
   const step = niceStep((top - least) / Math.max(1, count));
@@ -34,15 +34,15 @@ function niceStep(rough: number): number {
   return step * power;
 }
 
-/** Without the tail that multiplying leaves. */
+/** Rounds off floating-point errors. */
 function tidy(value: number): number {
   return Number(value.toPrecision(12)) + 0;
 }
 
-/** What one decade of preferred numbers has, twenty to it: ISO 3, series R'20, from memory. */
+/** One decade of preferred numbers, twenty of them: ISO 3, series R'20, from memory. */
 const PREFERRED = [10, 11, 12.5, 14, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 56, 63, 71, 80, 90];
 
-/** Round numbers at nearly equal ratios, from 10 on, that lie between two ends, both included. */
+/** Round numbers at nearly equal ratios, from 10 on, between two ends, both included. */
 export function preferredNumbers(from: number, to: number): number[] {
   const numbers: number[] = [];
   for (let power = 1; power * PREFERRED[0]! <= to; power *= 10)
@@ -50,7 +50,7 @@ export function preferredNumbers(from: number, to: number): number[] {
   return numbers;
 }
 
-/** A scale on which equal lengths are equal ratios, with ticks at 1, 2 and 5 times powers of ten. Both ends are above 0. */
+/** A logarithmic scale with ticks at 1, 2 and 5 times powers of ten. Both ends are above 0. */
 export function ratioScale({ name, unit }: Named, from: number, to: number): Scale {
   const ticks: number[] = [];
   for (let power = 10 ** Math.floor(Math.log10(from)); power <= to; power *= 10) {

@@ -1,4 +1,4 @@
-/** A drawing as plain data: SVG elements by their tags, attributes and children, styled by class. */
+/** A drawing as plain data: SVG elements with tags, attributes and children, styled by class. */
 
 export interface SceneNode {
   readonly tag: string;
@@ -33,7 +33,7 @@ export function path(className: string, d: string): SceneNode {
   return node("path", { class: className, d });
 }
 
-/** To a hundredth, so that a drawing's text stays short and the same on every machine. */
+/** Rounds to a hundredth, so that a drawing's text is short and the same on every machine. */
 export function rounded(value: number): number {
   return Math.round(value * 100) / 100;
 }

@@ -3,16 +3,16 @@ import { lettered } from "./lettering.ts";
 import { MOTION, STEADY, styleSheet, type Theme } from "./palette.ts";
 import { type Box, node, rect, rounded, type SceneNode } from "./scene.ts";
 
-/** What a reader that shows no pictures says instead, and how the drawing is made. */
+/** The title and description of a drawing in a file, and how it is written. */
 export interface FileDetails {
   readonly title: string;
-  /** What is to be seen, in sentences. */
+  /** What the drawing shows, in sentences. */
   readonly description?: string;
-  /** Pixels across; without it, as many as the drawing's own units. */
+  /** Width in pixels; without it, the width in the drawing's own units. */
   readonly widthPx?: number | undefined;
-  /** Bare page round the drawing, in its own units. */
+  /** Margin around the drawing, in its own units. */
   readonly margin?: number | undefined;
-  /** `fonts`: text stays text, and what flashes does so. `outlines`: no font is needed, and all is steady. */
+  /** `fonts`: text stays text, and flashing elements flash. `outlines`: no font is needed, and nothing moves. */
   readonly letters?: "fonts" | "outlines";
 }
 
@@ -35,7 +35,7 @@ export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): str
   )}\n`;
 }
 
-/** What of a drawing's plane a file shows: the drawing and the margin round it. */
+/** The part of the plane that a file shows: the drawing with its margin. */
 export function boundsWithMargin(scene: SceneNode, { margin = 0 }: Pick<FileDetails, "margin">): Box {
   const [x = 0, y = 0, width = 1, height = 1] = String(scene.attributes.viewBox).split(" ").map(Number);
   return { x: x - margin, y: y - margin, width: width + 2 * margin, height: height + 2 * margin };

@@ -1,4 +1,4 @@
-/** The handset's controls as they lie in the hand, each with its positions and what each turns on. */
+/** The handset's controls, each with its positions and what each turns on. */
 import type { PanelControl, SwitchesPicture } from "../protocol/panel.ts";
 import type { Card, CardPlace } from "./card.ts";
 import { dialNeeds, drawDial } from "./dial.ts";
@@ -8,11 +8,11 @@ import { stateInWords } from "./words.ts";
 import { lineHeight, text, textLines, textWidth, wrappedBold } from "./writing.ts";
 
 export interface SwitchesOptions {
-  /** How wide the drawing may be, in its own units; controls wrap within it. */
+  /** The width available, in the drawing's own units; controls wrap within it. */
   readonly width?: number;
-  /** Leave the state's words to whoever shows the drawing. */
+  /** `none` if the state's words are shown elsewhere. */
   readonly words?: "above" | "none";
-  /** Mark every place that gives this mode. */
+  /** Marks every position that can turn on this mode. */
   readonly mode?: string | null;
 }
 
@@ -57,7 +57,7 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   ]);
 }
 
-/** The room that a control's name and what stands right of it need. */
+/** The width that a control's name and the text right of it need. */
 function headNeeds(control: PanelControl): number {
   return textWidth(control.name, 15) + GAP + textWidth(kindInWords(control), 11);
 }

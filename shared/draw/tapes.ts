@@ -1,11 +1,11 @@
-/** Scales that slide past a mark: an upright one for heights and speeds, a lying one for the compass. */
+/** Scales that slide past a mark: a vertical one for heights and speeds, a horizontal one for the compass. */
 import { lettersIn } from "./row.ts";
 import { type Box, path, rounded, type SceneNode } from "./scene.ts";
 
-/** Cells between two lines of the upright scale. */
+/** Cells between two ticks of the vertical scale. */
 const CELLS_A_STEP = 1.5;
 
-/** A spine with a line at every step, and the value itself at the mark in the middle. */
+/** A spine with a tick at every step, and the value at the mark in the middle. */
 export function drawScale(
   box: Box,
   cells: { readonly width: number; readonly height: number },
@@ -31,11 +31,11 @@ export function drawScale(
   return [path("faint", `${spine}${ticks.join("")}`), path("solid", pointer), lettersIn(text, corner, cell)];
 }
 
-/** Degrees that the lying scale shows. */
+/** Degrees that the compass shows. */
 const SPAN_DEG = 120;
 const WINDS = ["N", "NE", "E", "SE", "S", "SW", "W", "NW"] as const;
 
-/** A line every fifteen degrees, the winds by their letters, and a mark where the nose points. */
+/** A tick every fifteen degrees, the directions by their letters, and a mark at the heading. */
 export function drawCompass(box: Box, columns: number, headingDeg: number): SceneNode[] {
   const perDeg = (box.width - 6) / SPAN_DEG;
   const middleX = box.x + box.width / 2;

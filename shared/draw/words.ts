@@ -1,4 +1,4 @@
-/** What the drawings show, in words: for those who do not see them, and for the line above them. */
+/** What the drawings show, in words: for readers who do not see them, and for the line above them. */
 import type {
   ControlsAt,
   FigureReading,
@@ -11,7 +11,7 @@ import type {
 } from "../protocol/panel.ts";
 import { joinWithAnd } from "../text/list.ts";
 
-/** An element as one says it: its name, where it stands and what is amiss; cells count from 0. */
+/** An element in words: its name, reading, place and clashes; cells count from 0. */
 export function elementInWords(element: PanelElement): string {
   const text = element.text.map((row) => row.trim()).filter((row) => row !== "");
   const figure = element.blank ? "nothing now" : element.figure ? figureInWords(element.figure) : text.join(" / ");
@@ -20,7 +20,7 @@ export function elementInWords(element: PanelElement): string {
   return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${clash}`;
 }
 
-/** What a figure shows, as one says it: “60 %”, “47 deg to the right”. */
+/** What a figure shows, in words: “60 %”, “47 deg to the right”. */
 export function figureInWords(figure: FigureReading): string {
   switch (figure.kind) {
     case "bar":
@@ -72,7 +72,7 @@ export function stateInWords(state: SwitchesState): string {
   if (open.length > 0) sentences.push(`${capital(joinWithAnd(open))} on or off, as what is not set here decides.`);
   if (faulty.length > 0) sentences.push(`Not known, since a line behind it has a fault: ${joinWithAnd(faulty)}.`);
   if (tangled.length > 0) sentences.push(`Not known, too tangled to follow: ${joinWithAnd(tangled)}.`);
-  // No control shows these, and the state hangs on them.
+  // No control shows these channels, and the state depends on them.
   const channels = Object.entries(state.positions).filter(([name]) => /^ch\d+$/.test(name));
   if (channels.length > 0)
     sentences.push(`This is with ${joinWithAnd(channels.map(([name, us]) => `${name} at ${us} us`))}.`);
@@ -88,17 +88,17 @@ const ARMED_IN_WORDS = {
   never: "Nothing arms this craft.",
 };
 
-/** A mode's or an output's name without its section, as there is room for it: `outputs.tail-lamp` is `tail-lamp`. */
+/** A mode's or an output's name without its section: `outputs.tail-lamp` is `tail-lamp`. */
 export function shortName(name: string): string {
   return name.slice(name.lastIndexOf(".") + 1);
 }
 
-/** The same in a drawing: an arrow marks an output of the board, as nobody can tell it from a mode by its name. */
+/** The short name in a drawing: an arrow marks an output of the board, as its name alone does not distinguish it from a mode. */
 export function markedName(name: string): string {
   return name.startsWith("outputs.") ? `→ ${shortName(name)}` : name;
 }
 
-/** What becomes of the craft when the link is lost, in sentences. */
+/** What the craft does when the link is lost, in sentences. */
 export function lossInWords({ receiver, armed, modes }: LossPicture): string {
   const of = (outcome: OnLoss) =>
     modes.filter(({ name, becomes }) => becomes === outcome && name !== "arm").map(({ name }) => shortName(name));
@@ -133,7 +133,7 @@ const ARMED_ON_LOSS: Readonly<Record<OnLoss, string>> = {
   either: "Armed or not.",
 };
 
-/** How a mode stands in a state. */
+/** Whether a mode is on in a state, in words. */
 export function standsInWords(
   name: string,
   { on, possible, unknown }: SwitchesState,
@@ -143,7 +143,7 @@ export function standsInWords(
   return possible.some((mode) => mode.name === name) ? "on or off" : "off";
 }
 
-/** What becomes of a mode in a state when the link is lost, as in “stays on”. */
+/** What the loss of the link does to a mode in a state, as in “stays on”. */
 export function becomesInWords(name: string, { modes }: LossPicture, state: SwitchesState): string {
   const becomes = modes.find((mode) => mode.name === name)?.becomes;
   if (becomes === "on" || becomes === "off") return becomes;
@@ -158,35 +158,35 @@ export function waysInWords({ ways, tangled }: PanelMode): string {
   return ways.length === 0 ? "no position turns it on" : `with ${ways.join("; or ")}`;
 }
 
-/** Moves of controls as one says them: “TL to down and KN to 1500 us”. */
+/** Moves of controls in words: “TL to down and KN to 1500 us”. */
 export function movesInWords(moves: readonly { readonly name: string; readonly to: string | number }[]): string {
   return joinWithAnd(moves.map(({ name, to }) => `${name} to ${typeof to === "number" ? `${to} us` : to}`));
 }
 
-/** A control as one says it, as in "TL, switch on channel 5". */
+/** A control in words: “TL, switch on channel 5”. */
 export function controlInWords(control: PanelControl): string {
   return `${control.name}, ${control.kind} on channel ${control.channel}`;
 }
 
-/** What a position or a stretch of a dial turns on, as in "arm and recorder"; says so where that is nothing. */
+/** What a position or a dial's range turns on: “arm and recorder”, or “turns nothing on”. */
 export function modesInWords(modes: readonly string[]): string {
   return modes.length === 0 ? "turns nothing on" : joinWithAnd(modes.map(shortName));
 }
 
-/** What each place of a control turns on, a line each: “up, at rest: turns nothing on”, “1000 to 1400 us: lights”. */
+/** What each position or range of a control turns on, a line each: “up, at rest: turns nothing on”, “1000 to 1400 us: lights”. */
 export function placesInWords({ kind, positions, spans, rest }: PanelControl): string[] {
   if (kind === "dial") return spans.map((span) => `${span.fromUs} to ${span.toUs} us: ${modesInWords(span.modes)}`);
   return positions.map(({ name, modes }) => `${name}${name === rest ? ", at rest" : ""}: ${modesInWords(modes)}`);
 }
 
-/** The whole range of a dial in us, from its lower to its higher end; null for any other control. */
+/** The whole range of a dial in us, lower end first; null for any other control. */
 export function dialRangeUs(control: PanelControl): { fromUs: number; toUs: number } | null {
   if (control.kind !== "dial" || control.spans.length === 0) return null;
   const ends = control.spans.flatMap(({ fromUs, toUs }) => [fromUs, toUs]);
   return { fromUs: Math.min(...ends), toUs: Math.max(...ends) };
 }
 
-/** The pulse at which a dial stands, in us: what is set, else the middle of its range. */
+/** A dial's pulse in us: the one that is set, else the middle of its range. */
 export function dialPulseUs(control: PanelControl, positions: ControlsAt): number {
   const set = positions[control.name];
   if (typeof set === "number") return set;
@@ -194,13 +194,13 @@ export function dialPulseUs(control: PanelControl, positions: ControlsAt): numbe
   return range ? Math.round((range.fromUs + range.toUs) / 2) : 1500;
 }
 
-/** True where that pulse lies in the stretch, both ends included. */
+/** True if the pulse is in the range, both ends included. */
 export function inSpan(pulseUs: number, span: { readonly fromUs: number; readonly toUs: number }): boolean {
   const [low, high] = [Math.min(span.fromUs, span.toUs), Math.max(span.fromUs, span.toUs)];
   return pulseUs >= low && pulseUs <= high;
 }
 
-/** With its first letter large. */
+/** Capitalises the first letter. */
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -14,15 +14,15 @@ export function text(
   return node("text", attributes, [content]);
 }
 
-/** A letter's mean width as a share of its size, in the sans-serif faces that editors use. */
+/** A letter's mean width as a share of the font size, in the sans-serif fonts that editors use. */
 const LETTER_WIDTH = 0.54;
 
-/** About how wide a text is at a letter size; bold text takes a little more. */
+/** The approximate width of a text at a font size; bold text is slightly wider. */
 export function textWidth(text: string, size: number): number {
   return text.length * size * LETTER_WIDTH;
 }
 
-/** Names, separated by commas, in lines that fit a width at a letter size; a name is never broken. */
+/** Names, separated by commas, in lines that fit a width at a font size; a name is never broken. */
 export function wrapped(names: readonly string[], width: number, size: number): string[] {
   return filled(
     names.map((name, index) => (index < names.length - 1 ? `${name},` : name)),
@@ -30,10 +30,10 @@ export function wrapped(names: readonly string[], width: number, size: number): 
   );
 }
 
-/** A bold letter takes about so much more room than another, in whichever face. */
+/** The approximate ratio of the widths of bold and regular letters. */
 const BOLD_WIDTH = 1.15;
 
-/** Bold sentences, in lines that fit a width at a letter size; a word is never broken. */
+/** Bold sentences, in lines that fit a width at a font size; a word is never broken. */
 export function wrappedBold(sentences: string, width: number, size: number): string[] {
   return filled(sentences.split(" "), width / (size * LETTER_WIDTH * BOLD_WIDTH));
 }
@@ -49,12 +49,12 @@ function filled(pieces: readonly string[], letters: number): string[] {
   return lines;
 }
 
-/** Lines of text one under the other, the first with its baseline at `y`. */
+/** Lines of text one below the other, the first with its baseline at `y`. */
 export function textLines(className: string, x: number, y: number, size: number, all: readonly string[]): SceneNode[] {
   return all.map((line, index) => text(className, x, y + index * lineHeight(size), size, line));
 }
 
-/** From one baseline to the next. */
+/** The distance between two baselines. */
 export function lineHeight(size: number): number {
   return Math.round(size * 1.3);
 }

@@ -260,7 +260,7 @@ test("a pack: thresholds in order of volts, each with where it is usual and word
   const tick = (said: string) => all(scene, "small").find((each) => texts(each)[0] === said)!.attributes.y;
   expect(tick("3.5")).toBe(tick("21"));
   expect(packInWords(pack)).toBe(
-    "long, 6 cells, 1100 mAh. A cell bears 2.75 to 4.20 V. warn-at 3.50 V/cell, 21.0 V. full-at 4.20 V/cell, 25.2 V. " +
+    "long, 6 cells, 1100 mAh. A cell may have 2.75 to 4.20 V. warn-at 3.50 V/cell, 21.0 V. full-at 4.20 V/cell, 25.2 V. " +
       "land-at 3.30 V/cell, 19.8 V. 880 mAh last 8:00 in the hover. 880 mAh last 1:01 at full current.",
   );
 });

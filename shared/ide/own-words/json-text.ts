@@ -1,34 +1,34 @@
 /**
- * JSON as text (RFC 8259) whose every value knows its place: a fault in a pilot's own file is then
- * shown where it stands. The language's own `JSON.parse` tells no places.
+ * JSON (RFC 8259) with the place of every value, so that an error in a pilot's own file is reported
+ * at its place. `JSON.parse` gives no places.
  */
 import { createScanner, getLocation, type Node, type ParseError, parseTree, printParseErrorCode } from "jsonc-parser";
 import type { Position, Range } from "../../syntax/span.ts";
 
-/** The way from the whole to a part of it: names of members, numbers of items. */
+/** The path from the root to a value: names of members, indices of items. */
 export type JsonPath = readonly (string | number)[];
 
 export type JsonText =
   | {
       readonly kind: "value";
       readonly value: unknown;
-      /** Where the part stands; the nearest part above it where there is none such. */
+      /** The range of the value at a path; if there is none, that of its nearest ancestor. */
       rangeOf(path: JsonPath): Range;
-      /** Where the name of a member stands; where it has none, the member. */
+      /** The range of a member's name; for a value without a name, the value's own. */
       nameRangeOf(path: JsonPath): Range;
-      /** Members whose name stands twice in one object: the later one. */
+      /** The later of two members with the same name in one object. */
       readonly repeated: readonly JsonPath[];
     }
   | { readonly kind: "fault"; readonly message: string; readonly range: Range };
 
 type NodeSpan = Pick<Node, "offset" | "length">;
 
-/** Deeper than any file that a person writes, and no danger to the stack. */
+/** Deeper than any file that a person writes, and safe for the stack. */
 const DEEPEST = 100;
 
 /** Reads a text; never throws. Places are lines and columns from 0. */
 export function readJson(text: string): JsonText {
-  // A byte order mark is no part of the JSON; a space in its stead keeps every place.
+  // A byte order mark is not part of the JSON; a space instead of it keeps all places.
   const json = text.replace(/^\uFEFF/, " ");
   const fault = (message: string, offset: number, length = 1): JsonText => {
     const end = Math.min(offset + Math.max(1, length), text.length);
@@ -52,7 +52,7 @@ export function readJson(text: string): JsonText {
   };
 }
 
-/** Where the nesting gets too deep, if it does. The parser goes as deep as the text, so this has to be known before. */
+/** The offset at which the nesting exceeds the limit, or null. Checked before parsing, since the parser recurses as deep as the text. */
 function tooDeep(json: string): number | null {
   const scanner = createScanner(json);
   let depth = 0;
@@ -66,7 +66,7 @@ function tooDeep(json: string): number | null {
   return null;
 }
 
-/** What counts of a name that stands twice is the later member, as for `JSON.parse`. */
+/** Of two members with the same name, the later one counts, as for `JSON.parse`. */
 function partAt(root: Node, path: JsonPath): { readonly node: NodeSpan; readonly name: NodeSpan | null } {
   let part: { readonly node: Node; readonly name: Node | null } = { node: root, name: null };
   for (const step of path) {
@@ -99,7 +99,7 @@ function faultOf(json: string, { error, offset, length }: ParseError): JsonFault
   switch (printParseErrorCode(error)) {
     case "InvalidCommentToken":
     case "UnexpectedEndOfComment":
-      return ["JSON has no comments: take it out.", offset, length];
+      return ["JSON has no comments: remove it.", offset, length];
     case "UnexpectedEndOfString":
       return ["This string has no end: close it with a quote on the same line.", offset, length];
     case "InvalidCharacter":
@@ -113,7 +113,7 @@ function faultOf(json: string, { error, offset, length }: ParseError): JsonFault
   }
 }
 
-/** The parser tells of the string as a whole: the fault is where what may stand in a string ends. */
+/** The parser reports the whole string: the error is at the first character that is not allowed in one. */
 function faultInString(json: string, start: number): JsonFault {
   const sound = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*/y;
   sound.lastIndex = start;
@@ -123,14 +123,14 @@ function faultInString(json: string, start: number): JsonFault {
     : ["A string holds no control character: write \\t for a tab.", at];
 }
 
-/** Something stands where something else should: what, can be told from what stands before it. */
+/** The message for an unexpected token, chosen by what precedes it. */
 function misplaced(json: string, offset: number, length: number): JsonFault {
   const { path, previousNode } = getLocation(json, offset);
   const before = json.slice(0, offset).trimEnd();
   const last = before.at(-1) ?? "";
   const [what, close] = typeof path.at(-1) === "number" ? ["item", "]"] : ["member", "}"];
   if (last === "," && json[offset] === close)
-    return [`No comma stands after the last ${what}: take it out.`, before.length - 1];
+    return [`The last ${what} has no comma after it: remove the comma.`, before.length - 1];
   if (last === "{" || (last === "," && what === "member"))
     return ["The name of a member should stand here, in double quotes.", offset, length];
   if (["", ":", "[", ","].includes(last)) {

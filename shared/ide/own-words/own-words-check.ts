@@ -1,4 +1,4 @@
-/** What a pilot's own settings and words must be besides well shaped: at peace with the catalogue and with one another. */
+/** Checks a pilot's own settings and words against the catalogue and against each other; their shape is checked before. */
 import { type Alias, type Catalogue, makeCatalogue } from "../../catalogue/catalogue.ts";
 import type { ShapeProblem } from "../../catalogue/own-files.ts";
 import type { FieldSpec, IntegerType, Need, OwnSetting, SettingSpec, ValueType } from "../../catalogue/types.ts";
@@ -9,7 +9,7 @@ import { units } from "../../model/units.ts";
 import { RESERVED } from "../../syntax/read-context.ts";
 import type { JsonPath } from "./json-text.ts";
 
-/** Tells of a fault in the part of a file that it is made for. */
+/** Reports a problem in one part of a file. */
 export type ReportProblem = (severity: "error" | "warning", problem: ShapeProblem) => void;
 
 interface SettingToCheck<T> {
@@ -17,7 +17,7 @@ interface SettingToCheck<T> {
   readonly setting: T;
 }
 
-/** The settings that count, in order. Those with a fault are told of and left out. */
+/** The valid settings, in order. Those with an error are reported and left out. */
 export function settingProblems(given: readonly SettingToCheck<OwnSetting>[]): OwnSetting[] {
   const shipped = makeCatalogue();
   const kept: SettingToCheck<OwnSetting>[] = [];
@@ -32,7 +32,7 @@ export function settingProblems(given: readonly SettingToCheck<OwnSetting>[]): O
     const key = `${setting.section}.${setting.name}`;
     homeOf(setting, shipped, fault);
     if (taken.has(key))
-      fault(["name"], `“${key}” is said twice in your own catalogues, and this one is left out: keep one.`);
+      fault(["name"], `“${key}” is set up twice in your own catalogues, and this one is left out: keep one.`);
     if (setting.name === "drop" || RESERVED.has(setting.name) || units.symbol(setting.name))
       fault(["name"], `“${setting.name}” is a word of the language or a unit: choose another name.`);
     for (const [i, type] of setting.types.entries()) typeFaults(type, ["types", i], fault);
@@ -46,7 +46,7 @@ export function settingProblems(given: readonly SettingToCheck<OwnSetting>[]): O
   return settings;
 }
 
-/** The words that name something, in order. The others are told of and left out. */
+/** The words that stand for an existing name, in order. The others are reported and left out. */
 export function aliasProblems(
   given: readonly { readonly alias: Alias; readonly report: ReportProblem }[],
   catalogue: Catalogue,
@@ -65,13 +65,13 @@ export function aliasProblems(
       report("warning", {
         path: [],
         ofName: false,
-        message: `“${word}” stands for “${before}” as well: both are offered.`,
+        message: `“${word}” also stands for “${before}”: both are offered.`,
       });
     if (names.some((each) => each.name === word) && word !== name)
       report("warning", {
         path: [],
         ofName: true,
-        message: `“${word}” is a name of its own, and that is what a script means by it: choose another word.`,
+        message: `“${word}” is itself a name, and a script that has it means that one: choose another word.`,
       });
     nameByWord.set(plain, name);
     return [alias];
@@ -113,7 +113,7 @@ function typeFaults(type: ValueType, path: JsonPath, fault: ReportFault): void {
     case "choice":
       type.choices.forEach(({ word }, i) => {
         if (type.choices.findIndex((each) => each.word === word) < i)
-          fault([...path, "choices", i, "word"], `“${word}” is a choice already: take one of the two out.`);
+          fault([...path, "choices", i, "word"], `“${word}” is a choice already: remove one of the two.`);
       });
       break;
     case "fields":
@@ -162,10 +162,10 @@ function defaultFaults(setting: SettingSpec, fault: ReportFault): void {
   const { value, fault: unread } = readSetting(text, { start: 0, end: text.length }, setting, units);
   if (unread) fault(["default"], `The default does not fit its own setting: ${unread.message}`);
   else if (value && beyondLimits(value, setting).length > 0)
-    fault(["default"], "The default lies outside the limits of its own setting: mend one or the other.");
+    fault(["default"], "The default lies outside the limits of its own setting: correct one or the other.");
 }
 
-/** A link that leads nowhere harms nothing but itself. */
+/** Warns of links to names that do not exist; the setting itself is still valid. */
 function linkWarnings({ related, excludes, needs }: OwnSetting, catalogue: Catalogue, report: ReportProblem): void {
   const names = namesIn(catalogue);
   const warn = (path: JsonPath, name: string | undefined, known: boolean) => {
@@ -196,7 +196,7 @@ interface NamedThing {
   readonly words: readonly string[];
 }
 
-/** Whatever an alias may mean: settings with and without their section, modes, elements, sections. */
+/** All names that an alias may stand for: settings with and without their section, modes, elements, sections. */
 function namesIn(catalogue: Catalogue): NamedThing[] {
   return [
     ...catalogue.sections.flatMap((section): NamedThing[] => [

@@ -14,23 +14,23 @@ import { aliasProblems, type ReportProblem, settingProblems } from "./own-words-
 export interface WordsProblem {
   readonly file: string;
   readonly range: Range;
-  /** The way there from the top, as in `settings[0].types[1].unit`; empty for the whole file. */
+  /** The path from the root, as in `settings[0].types[1].unit`; empty for the whole file. */
   readonly where: string;
   /** What is wrong, why, and what to do. */
   readonly message: string;
-  /** error: the setting or the word counts for nothing; warning: it counts. */
+  /** error: the setting or the word is left out; warning: it counts. */
   readonly severity: "error" | "warning";
 }
 
 export interface OwnWords {
   readonly catalogue: Catalogue;
-  /** In order of file and place. */
+  /** Sorted by file and place. */
   readonly problems: readonly WordsProblem[];
-  /** The same text for the same settings and words, by which two readings are compared. */
+  /** Equal for equal settings and words, to compare two readings. */
   readonly key: string;
 }
 
-/** The catalogue with what these files add to it. Never rejects: what cannot be read is told. */
+/** The catalogue with the additions of these files. Never rejects: what cannot be read is reported as a problem. */
 export async function readOwnWords(
   files: readonly { readonly file: string; readonly answer: FileAnswer }[],
 ): Promise<OwnWords> {
@@ -55,7 +55,7 @@ export async function readOwnWords(
       report("error", {
         path,
         ofName: true,
-        message: "This name stands twice here, and the earlier one is lost: keep one.",
+        message: "This name occurs twice here, and the earlier one is ignored: keep one.",
       });
     if (file.endsWith(CATALOGUE_END)) {
       const read = shapes.readCatalogueFile(json.value);

@@ -1,4 +1,4 @@
-/** A line of a script in which a name of the catalogue stands, as one would write it. */
+/** Example lines of a script for names of the catalogue. */
 import type {
   FieldSpec,
   IntegerType,
@@ -8,7 +8,7 @@ import type {
   SimpleType,
 } from "../../catalogue/types.ts";
 
-/** The section with one entry for the setting: its default, or else a value that is usual. */
+/** The section with one entry for the setting: its default, else a usual value. */
 export function exampleOfSetting(section: SectionSpec, setting: SettingSpec): string {
   const value = setting.default ?? exampleOfType(setting);
   return section.title === "required" ? "" : `${section.name}\n  ${setting.name}  ${value}`;
@@ -68,7 +68,7 @@ function exampleOfSimple(type: SimpleType): string {
   }
 }
 
-/** As many different items as there must be, and two where there may be. */
+/** The least number of different items, but two if the list may have two. */
 function listOf({ of, fewest, most }: SimpleType & { is: "list" }): string {
   const count = Math.min(Math.max(2, fewest), most);
   if (of.is === "choice")
@@ -85,11 +85,11 @@ function listOf({ of, fewest, most }: SimpleType & { is: "list" }): string {
 
 function exampleNumber(type: QuantityType | IntegerType): number {
   const { from, to } = span(type);
-  // The middle of so wide a band that its ends differ a hundredfold is the one of its logarithm.
+  // The middle of a wide range, by ratio or by difference: if its ends differ by more than a factor of 20, the geometric mean.
   return round(from > 0 && to / from > 20 ? Math.sqrt(from * to) : (from + to) / 2);
 }
 
-/** What is usual on a craft of any size, or else what can be. */
+/** The range that is usual on craft of any size, else the range of the limits. */
 function span({ usual, min, max }: QuantityType | IntegerType): { from: number; to: number } {
   const from = Math.max(...(usual ?? []).map((band) => band.from ?? Number.NEGATIVE_INFINITY), min?.at ?? 0);
   const to = Math.min(...(usual ?? []).map((band) => band.to ?? Number.POSITIVE_INFINITY), max?.at ?? from + 1);
@@ -98,7 +98,7 @@ function span({ usual, min, max }: QuantityType | IntegerType): { from: number; 
   return { from: last?.from ?? min?.at ?? 0, to: last?.to ?? max?.at ?? 1 };
 }
 
-/** Two significant digits: nobody writes more without having measured. */
+/** Rounds to two significant digits, as a pilot writes a value that was not measured. */
 function round(number: number): number {
   return Number(number.toPrecision(2));
 }

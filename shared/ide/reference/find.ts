@@ -1,21 +1,21 @@
-/** Names found by a plain description, as a pilot would say it. */
+/** Finds names by a plain description. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { NamedPage } from "./names.ts";
 
-/** A name with all that is said of it. */
+/** A name with the texts that describe it. */
 export interface Described extends NamedPage {
-  /** Plain words by which the catalogue, or the pilot, lists it. */
+  /** Plain words for it, from the catalogue or the pilot's own files. */
   readonly words: readonly string[];
   readonly why: string;
 }
 
-/** What a word weighs by where it stands: the name and the words say most. */
+/** The weight of a matching word by where it occurs. */
 const WEIGHTS = { name: 3, words: 3, summary: 2, why: 0.5 } as const;
 
-/** What fits this share as well as the best may be what is meant. */
+/** Results with at least this share of the best score are listed. */
 const NEARLY = 0.6;
 
-/** Words that say nothing of what is meant: all of it is of some craft. */
+/** Words that are ignored in a description: stop words, and words for any craft. */
 export const EMPTY_WORDS = new Set(
   "a an and are at be by can copter do does drone for from goes has have how i in is it its many me much my no not of off on or quad so that the then this to too up what when where which who why will with won wont".split(
     " ",
@@ -23,8 +23,8 @@ export const EMPTY_WORDS = new Set(
 );
 
 /**
- * The names that a description fits, best first, at most `most`: those of which every word is said,
- * and which fit nearly as well as the best. A second set yields to the first.
+ * The names that a description fits, best first, at most `most`: those in which every word occurs,
+ * and whose score is near the best. Of a second set, only the first set's names are searched.
  */
 export function findDescribed(
   catalogue: Catalogue,
@@ -35,7 +35,7 @@ export function findDescribed(
   const query = tokens(text);
   const first = all.filter(({ name, kind }) => kind !== "setting" || !catalogue.section(name.split(".")[0]!)?.like);
   let found = scored(first, query);
-  // One word of several may be the pilot's own: what fits all others is better than nothing.
+  // If nothing fits, one of several words may be unknown: search for the best match of all others.
   if (found.length === 0 && query.length > 2)
     for (const [i] of query.entries()) {
       const fewer = scored(first, query.toSpliced(i, 1));
@@ -53,7 +53,7 @@ interface Scored {
   readonly score: number;
 }
 
-/** What every word fits, best first; of two that fit alike the shorter name. */
+/** The names in which every word occurs, best first; of equal scores, the shorter name first. */
 function scored(all: readonly Described[], query: readonly string[]): Scored[] {
   if (query.length === 0) return [];
   return all
@@ -62,9 +62,9 @@ function scored(all: readonly Described[], query: readonly string[]): Scored[] {
     .sort((a, b) => b.score - a.score || a.each.name.length - b.each.name.length);
 }
 
-/** Nothing where some word is nowhere; a phrase of the catalogue's own that says them all counts for more. */
+/** 0 if any word does not occur; higher if one phrase of the catalogue has all of them. */
 function scoreOf({ name, kind, words, summary, why }: Described, query: readonly string[]): number {
-  // From what says most to what says least: the first place in which a word stands is the one that counts.
+  // By falling weight: the first place in which a word occurs counts.
   const where = [
     { of: () => cachedTokens(name), weight: WEIGHTS.name },
     { of: () => words.flatMap(cachedTokens), weight: WEIGHTS.words },
@@ -79,13 +79,13 @@ function scoreOf({ name, kind, words, summary, why }: Described, query: readonly
   }
   const says = (phrase: readonly string[]) => query.every((word) => phrase.some((each) => alike(each, word)));
   const phrased = words.some((phrase) => says(cachedTokens(phrase))) || says(cachedTokens(name));
-  // A section has something to do with much; one thing in it is rather what is meant.
+  // A section matches many descriptions; an entry in it is more often meant.
   return sum * (phrased ? 1.5 : 1) * (kind === "section" ? 0.7 : 1);
 }
 
 const tokensKnown = new Map<string, readonly string[]>();
 
-/** The tokens of a text of the catalogue, which is asked for them again and again. */
+/** The tokens of a text of the catalogue, cached, since every search needs them. */
 function cachedTokens(text: string): readonly string[] {
   let known = tokensKnown.get(text);
   if (!known) {
@@ -102,7 +102,7 @@ function tokens(text: string): string[] {
     .filter((word) => word.length > 1 && !EMPTY_WORDS.has(word));
 }
 
-/** Whether a word said of something is the one asked for, or another form of it: “flips” for “flip”, “maximum” for “max”. */
+/** True if a word is the one asked for or another form of it: “flips” for “flip”, “maximum” for “max”. */
 function alike(word: string, asked: string): boolean {
   if (word === asked) return true;
   if (asked.length === 3) return word.startsWith(asked) && word.length <= 7;

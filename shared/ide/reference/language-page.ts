@@ -1,6 +1,6 @@
 /**
- * The language, as its reference tells it: files, grammar, how files combine, what each construct
- * means. Fenced examples are whole scripts, and tests read them.
+ * The language, as its reference describes it: files, grammar, how files combine, what each construct
+ * means. Fenced examples are complete scripts, and tests check them.
  */
 
 /** The page of the language, as Markdown. */
@@ -153,7 +153,7 @@ const kept = `## Lines that are kept
 
 \`verbatim "DIALECT"\` holds lines of board text that were not understood: all after \`|\` is kept as it is. Parts for one dialect join in the order of the files. Nothing that was pasted is ever lost.`;
 
-/** Words of the language by the parts of the page that speak of them. */
+/** Words of the language, by the parts of the page that explain them. */
 const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
   { part: files, words: "craft layer header edition file files" },
   { part: grammar, words: "grammar syntax string" },
@@ -169,7 +169,7 @@ const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
   { part: further, words: "follows" },
 ];
 
-/** What the page says of a word of the language, such as “use” or “when”, as Markdown; null of any other word. */
+/** The parts of the page about a word of the language, such as “use” or “when”, as Markdown; null for any other word. */
 export function languageTopic(word: string): string | null {
   const asked = word.toLowerCase();
   if (asked === "language") return languagePage();

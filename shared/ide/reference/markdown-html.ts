@@ -1,12 +1,12 @@
-/** Reference pages, which are Markdown, as HTML that is safe to show: no HTML of a page's own comes through. */
+/** Converts reference pages from Markdown to HTML that is safe to show: HTML in a page is escaped. */
 import { Marked, type Tokenizer } from "marked";
 
-/** The address that a name in code leads to, by the chapter that it stands in; null for what is no name. */
+/** The address for a name in code, depending on its chapter; null if it is not a name. */
 export type LinkTo = (name: string, chapter: string) => string | null;
 
 const nothing = () => undefined;
 
-/** A page has no HTML and no addresses of its own: what looks like them, in a pilot's own words say, is text. */
+/** Pages contain no HTML and no addresses: what looks like them, for example in a pilot's own files, is text. */
 const tokenizer: Partial<Tokenizer> = {
   html: nothing,
   tag: nothing,
@@ -16,7 +16,7 @@ const tokenizer: Partial<Tokenizer> = {
   def: nothing,
 };
 
-/** Every heading goes one level down, since the page as a whole has its own. */
+/** Converts a page. Every heading goes one level down, since the whole site has a heading of its own. */
 export function htmlOf(markdown: string, linkTo: LinkTo): string {
   let chapter = "";
   const marked = new Marked({
@@ -40,7 +40,7 @@ export function htmlOf(markdown: string, linkTo: LinkTo): string {
 
 const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
 
-/** Text as it may stand in HTML, in an attribute too. */
+/** Escapes text for HTML, also for attributes. */
 export function escapeHtml(text: string): string {
   return text.replace(/[&<>"]/g, (character) => ENTITIES[character]!);
 }

@@ -1,4 +1,4 @@
-/** Every name that has a reference page, each with its kind and a sentence. */
+/** All names that have a reference page, each with its kind and a one-sentence summary. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 
@@ -11,7 +11,7 @@ export interface NamedPage {
   readonly summary: string;
 }
 
-/** In the catalogue's order: sections with their settings, modes, elements, units, rules. */
+/** All names, in the catalogue's order: sections with their settings, modes, elements, units, rules. */
 export function listNames(catalogue: Catalogue): NamedPage[] {
   return [
     ...catalogue.sections.flatMap((section): NamedPage[] => [

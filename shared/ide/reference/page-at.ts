@@ -1,4 +1,4 @@
-/** The reference page that belongs to what stands at a position. */
+/** Finds the reference page for a position. */
 import { baseOf } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Position } from "../../syntax/span.ts";
@@ -7,7 +7,7 @@ import type { NamedPage } from "./names.ts";
 
 export type PageName = Pick<NamedPage, "name" | "kind">;
 
-/** The section, setting, mode or element at a position, as its page names it; null where none stands there. */
+/** The section, setting, mode or element at a position, as its page is named; null if there is none. */
 export function pageNameAt(workspace: Workspace, file: string, at: Position): PageName | null {
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor) return null;

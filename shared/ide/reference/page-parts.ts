@@ -1,11 +1,11 @@
-/** Parts that reference pages have in common. */
+/** Parts that several kinds of reference pages share. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/types.ts";
 import type { LookedAtKind } from "../../rules/engine/rule.ts";
 import { list, paragraphs } from "../context/markdown.ts";
 import { rulesLookingAt } from "./rules-of.ts";
 
-/** A chapter of a page; nothing where it would be empty. */
+/** A chapter of a page; empty if its text is. */
 export function headed(title: string, text: string): string {
   return text === "" ? "" : `## ${title}\n\n${text}`;
 }
@@ -24,7 +24,7 @@ export function rulesText(catalogue: Catalogue, kind: LookedAtKind, name: string
   );
 }
 
-/** What works only because of something: settings, modes and elements with such a need. */
+/** The settings, modes and elements with a need that `matches` accepts. */
 export function neededBy(catalogue: Catalogue, matches: (need: Need) => boolean): string {
   const things = [
     ...catalogue.sections.flatMap((section) =>
@@ -43,12 +43,12 @@ export function neededBy(catalogue: Catalogue, matches: (need: Need) => boolean)
   return headed("Needed by", list(lines));
 }
 
-/** Lines of a script, set as such. */
+/** Lines of a script, fenced. */
 export function fenced(script: string): string {
   return `\`\`\`fettle\n${script}\n\`\`\``;
 }
 
-/** Related names, and the plain words by which the page is found. */
+/** Related names, and the plain words that lead to the page. */
 export function seeAlso(related: readonly string[] | undefined, words: readonly string[]): string {
   return paragraphs(
     related && related.length > 0 ? `See also: ${code(related)}.` : "",

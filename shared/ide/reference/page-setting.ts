@@ -1,4 +1,4 @@
-/** The reference page of a setting: all that the catalogue and the rules know of it. */
+/** The reference page of a setting: everything in the catalogue and the rules about it. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { SectionSpec, SettingSpec, ValueType } from "../../catalogue/types.ts";
 import { adjustable } from "../../model/read-entry.ts";
@@ -7,11 +7,11 @@ import { list, paragraphs, warning } from "../context/markdown.ts";
 import { exampleOfSetting } from "./example-line.ts";
 import { fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 
-/** The page of a setting; of a second set, what is said of the first counts. */
+/** The page of a setting; for a second set, needs and rules are those of the first. */
 export function settingPage(catalogue: Catalogue, section: SectionSpec, setting: SettingSpec): string {
   const name = `${section.name}.${setting.name}`;
   const base = section.like && !section.settings.includes(setting) ? section.like : section.name;
-  const fullName = `${base}.${setting.name}`;
+  const firstSetName = `${base}.${setting.name}`;
   return paragraphs(
     `# ${name}\n\n*setting · ${SETTING_KINDS_IN_WORDS[setting.kind]}*`,
     `**${setting.what}**`,
@@ -24,11 +24,11 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
       list([
         ...(setting.needs ?? []).map(needLine),
         ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
-        ...excludedBy(catalogue, fullName),
+        ...excludedBy(catalogue, firstSetName),
       ]),
     ),
-    neededBy(catalogue, (need) => need.setting === fullName || need.or?.setting === fullName),
-    rulesText(catalogue, "settings", fullName),
+    neededBy(catalogue, (need) => need.setting === firstSetName || need.or?.setting === firstSetName),
+    rulesText(catalogue, "settings", firstSetName),
     seeAlso(setting.related, setting.words),
   );
 }

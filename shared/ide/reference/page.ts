@@ -17,8 +17,8 @@ import { settingPage } from "./page-setting.ts";
 import { lookedAtInWords } from "./rules-of.ts";
 
 /**
- * The page of everything that has this name, a word of the language among it, also of what is known
- * by these plain words; null where nothing is. A setting is named alone or as SECTION.NAME.
+ * The pages of everything with this name, including words of the language, also of what is found
+ * by these plain words; null if there is none. A setting is named alone or as SECTION.NAME.
  */
 export function referencePage(catalogue: Catalogue, name: string): string | null {
   const asked = name.trim();
@@ -36,10 +36,10 @@ function isCalled({ name, kind }: NamedPage, asked: string): boolean {
   return name === asked || (kind === "setting" && name.endsWith(`.${asked}`));
 }
 
-/** Names near to what was asked for, best first. */
+/** Names similar to the one asked for, best first. */
 export function namesLike(catalogue: Catalogue, name: string): string[] {
   const worded = withWords(catalogue, listNames(catalogue)).map((each) => {
-    // A setting is asked for without its section, too.
+    // A setting may be asked for without its section.
     const bare = each.name.slice(each.name.indexOf(".") + 1).replaceAll("-", " ");
     return { ...each, words: [...each.words, bare] };
   });
@@ -47,7 +47,7 @@ export function namesLike(catalogue: Catalogue, name: string): string[] {
 }
 
 const MOST_BY_WORDS = 5;
-/** A description fits more than was meant: the best of it is enough. */
+/** A description fits more than is meant, so only the best are shown. */
 const MOST_DESCRIBED = 3;
 
 function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[]): NamedPage[] {
@@ -61,7 +61,7 @@ function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[])
   if (exactWords.length > 0) return exactWords.slice(0, MOST_BY_WORDS);
   const fitting = findDescribed(catalogue, plain, described, MOST_DESCRIBED);
   if (fitting.length > 0) return fitting;
-  // A second set has the names of the first, which is rather what is meant.
+  // A second set has the same names as the first, which is more often meant.
   const firstSets = described.filter(({ name }) => !catalogue.section(name.split(".")[0]!)?.like);
   const [name] = similarNames(asked, firstSets, 1);
   return all.filter((each) => each.name === name);
@@ -88,7 +88,7 @@ function withWords(catalogue: Catalogue, all: readonly NamedPage[]): { name: str
   return all.map(({ name, kind }) => ({ name, words: searchWords(catalogue, name, kind) }));
 }
 
-/** Plain words by which a thing is found. */
+/** The plain words by which a name is found. */
 export function searchWords(catalogue: Catalogue, name: string, kind: NamedPage["kind"]): readonly string[] {
   switch (kind) {
     case "setting":
@@ -111,7 +111,7 @@ function settingNamed(catalogue: Catalogue, name: string) {
   return catalogue.setting(name.slice(0, dot), name.slice(dot + 1));
 }
 
-/** The page of one thing. */
+/** The page of one name of one kind. */
 export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<NamedPage, "name" | "kind">): string {
   switch (kind) {
     case "setting":
@@ -169,7 +169,7 @@ function elementPage(catalogue: Catalogue, element: ElementSpec): string {
   );
 }
 
-/** Entries of sections that hold something else than settings, none of which has a page of its own. */
+/** Example entries of sections whose entries have no pages of their own. */
 const EXAMPLES: Partial<Record<SectionSpec["holds"], string>> = {
   controls: [
     "  TL  switch    ch5  up 1000 us  down 2000 us",
@@ -205,7 +205,7 @@ function sectionPage(catalogue: Catalogue, section: SectionSpec): string {
   );
 }
 
-/** Settings that a page of a unit names: enough to know what it is for. */
+/** The most settings that the page of a unit lists. */
 const MOST_TAKERS = 12;
 
 function unitPage(catalogue: Catalogue, symbol: string): string {
@@ -229,7 +229,7 @@ function unitPage(catalogue: Catalogue, symbol: string): string {
   );
 }
 
-/** A rule: when it fires, why that matters, what it looks at, and an example of each. */
+/** The page of a rule: when it fires, why that matters, what it looks at, and an example of each case. */
 function rulePage(rule: Rule): string {
   const lookedAt = lookedAtInWords(rule);
   return paragraphs(
@@ -238,7 +238,7 @@ function rulePage(rule: Rule): string {
     rule.prose,
     lookedAt === "" ? "" : `It looks at ${lookedAt}.`,
     rule.acceptable === false
-      ? "It says that something was not understood, so no note can accept it."
+      ? "It reports something that was not understood, so no note can accept it."
       : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,
     headed("It fires here", exampleText(rule.examples.bad)),
     headed("It is silent here", exampleText(rule.examples.good)),

@@ -1,15 +1,15 @@
-/** The page of the reference: looks, and a search that needs neither server nor network. */
+/** The HTML page of the reference: styles, and a search that needs neither server nor network. */
 import { REFERENCE_SCRIPT } from "./reference-script.ts";
 
-/** What the page is put together from, as HTML. */
+/** The parts of the page, as HTML. */
 export interface ReferenceParts {
   readonly nav: string;
   readonly articles: string;
-  /** What it holds, in a phrase. */
+  /** What the page contains, in a phrase. */
   readonly counts: string;
 }
 
-/** The whole page, with its styles and its script in it. */
+/** The whole page, including its styles and its script. */
 export function referenceHtml({ nav, articles, counts }: ReferenceParts): string {
   return `<!doctype html>
 <html lang="en-GB">

@@ -1,8 +1,8 @@
 import { EMPTY_WORDS } from "./find.ts";
 
 /**
- * The script of the reference's page: plain, for any browser of these years, and small enough to
- * stand in the page. Without it every page is shown, one below the other.
+ * The script of the reference's page: plain JavaScript for any current browser, small enough to be
+ * part of the page. Without it every page is shown, one below the other.
  */
 export const REFERENCE_SCRIPT = `
 (() => {
@@ -27,7 +27,7 @@ export const REFERENCE_SCRIPT = `
     };
   });
 
-  /* The lower the better; a word that is nowhere leaves the entry out. */
+  /* Lower is better; Infinity if any word does not occur. */
   const score = (entry, asked, words) => {
     if (entry.exact.includes(asked) || entry.exact.includes(words.join("-"))) return 0;
     const phrase = words.join(" ");
@@ -43,7 +43,7 @@ export const REFERENCE_SCRIPT = `
       else return Infinity;
     }
     if (words.length > 1 && (entry.words.includes(phrase) || entry.names.includes(phrase))) sum /= 4;
-    // Of two that fit alike the shorter name is the nearer.
+    // Of two equal matches, the shorter name comes first.
     return sum / words.length + entry.name.length / 1000;
   };
 
@@ -66,7 +66,7 @@ export const REFERENCE_SCRIPT = `
       return;
     }
     let hits = hitsOf(asked, words);
-    /* One word of several may be the reader's own: the best of what fits all the others. */
+    /* One word of several may be unknown: search for the best match of all others. */
     if (hits.length === 0 && words.length > 2)
       for (const word of words) {
         const fewer = hitsOf(asked, words.filter((each) => each !== word));
@@ -88,7 +88,7 @@ export const REFERENCE_SCRIPT = `
     found.textContent = hits.length === 0 ? "Nothing found: try other words." : hits.length + " found" + more;
   };
 
-  /* One page at a time, by the address; an address that leads nowhere leads to the start. */
+  /* Shows one page at a time, by the address; an unknown address shows the start. */
   const show = () => {
     const target = document.getElementById(location.hash.slice(1)) || document.getElementById("start");
     for (const article of document.querySelectorAll("article.shown")) article.classList.remove("shown");

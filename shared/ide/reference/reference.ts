@@ -1,4 +1,4 @@
-/** The reference as files: one page that searches without a server, and the same as Markdown. */
+/** The reference as files: a page with a search that needs no server, and the same content as Markdown. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { languagePage } from "./language-page.ts";
@@ -13,7 +13,7 @@ export interface ReferenceFile {
   readonly text: string;
 }
 
-/** Every file of the reference; the same catalogue gives the same bytes. */
+/** All files of the reference; the same catalogue gives the same bytes. */
 export function referenceOf(catalogue: Catalogue): ReferenceFile[] {
   const groups = groupsOf(catalogue);
   return [{ path: "index.html", text: siteOf(catalogue, groups) }, ...markdownOf(catalogue, groups)];
@@ -27,7 +27,7 @@ interface Group {
   readonly names: readonly NamedPage[];
 }
 
-/** Sections with their settings, then each other kind. */
+/** A group for each section with its settings, then one for each other kind. */
 function groupsOf(catalogue: Catalogue): Group[] {
   const all = listNames(catalogue);
   const ofKind = (kind: NameKind) => all.filter((each) => each.kind === kind);
@@ -80,12 +80,12 @@ function countsOf(catalogue: Catalogue): string {
   return `${settings} settings, ${modes.length} modes, ${elements.length} elements of the OSD, ${rules.length} rules`;
 }
 
-/** What an address ends with: every character that would mean something there is escaped. */
+/** The id of an article and fragment of its address: special characters are escaped. */
 function idOf(kind: NameKind, name: string): string {
   return `${kind}/${encodeURIComponent(name).replaceAll("%", "_")}`;
 }
 
-/** Names that mean several things lead to the likeliest: on a list of rules to the rule. */
+/** A name with several meanings leads to the likeliest: in a list of rules, to the rule. */
 function linker(catalogue: Catalogue): (name: string, chapter: string, section: string) => ReturnType<LinkTo> {
   const kinds = new Map<string, NameKind[]>();
   for (const { name, kind } of listNames(catalogue)) kinds.set(name, [...(kinds.get(name) ?? []), kind]);
@@ -102,7 +102,7 @@ function markdownOf(catalogue: Catalogue, groups: readonly Group[]): ReferenceFi
   const contents = groups.map(({ title, what, file }) => `- [${title}](${file}): ${what}`).join("\n");
   const files = groups.map(({ file, title, names }) => {
     const pages = names.map((named) => pageOfNamed(catalogue, named));
-    // A section's own page leads the file; the others are gathered under a title.
+    // A section's file begins with its own page; other files begin with a title.
     const [first = "", ...rest] = file.startsWith("sections/") ? pages : [`# ${title}`, ...pages];
     return { path: `markdown/${file}`, text: `${[first, ...rest.map(oneDeeper)].join("\n\n")}\n` };
   });
@@ -114,7 +114,7 @@ function markdownOf(catalogue: Catalogue, groups: readonly Group[]): ReferenceFi
   ];
 }
 
-/** Headings one level down; a script that happens to have a note is no heading. */
+/** Moves headings one level down, but not the notes in fenced scripts. */
 function oneDeeper(page: string): string {
   let fenced = false;
   return page

@@ -32,7 +32,7 @@ function rulesByName(catalogue: Catalogue, kind: LookedAtKind): ReadonlyMap<stri
   return byName;
 }
 
-/** What a rule looks at: names as code, then groups in words; empty for one that looks at every line alike. */
+/** What a rule looks at: names as code, then groups in words; empty for a rule that looks at all lines alike. */
 export function lookedAtInWords(rule: Rule): string {
   if (rule.scope === "file") return "";
   const { settings = [], modes = [], elements = [] } = rule.looksAt;

@@ -10,7 +10,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "The craft is armed with every control at rest.",
   prose:
-    "Controls rest like this when the handset is switched on, so the motors may start the moment the pack goes in, with a hand on the frame. Propellers off until this is mended. Put arm on a position that a switch is not in at rest, or say with “rests” where the switch really lies.",
+    "Controls rest like this when the handset is switched on, so the motors may start the moment the pack goes in, with a hand on the frame. Propellers off until this is corrected. Put arm on a position that a switch is not in at rest, or say with “rests” where the switch really lies.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is up\n',
@@ -25,7 +25,7 @@ export const rule: CraftRule = {
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
     if (board.armed === null || !craft.modes.has("arm")) return [];
-    // A channel that nothing drives may hold anything: only what is armed whatever it holds counts.
+    // A channel that no control drives may have any value: only what is armed for every value counts.
     const undriven = board.variables.filter(({ control }) => control === null).map(({ name }) => name);
     const armed = board.sets.all(board.sets.given(board.armed, board.rest), undriven);
     const witness = board.witness(board.sets.and(armed, board.atRest));

@@ -6,7 +6,7 @@ import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts"
 
 const LIMIT = "board.input-limit";
 
-/** The counts of cells that the board may mistake for each other; `limitV` is the most that its input can take. */
+/** The cell counts that the board may mistake for each other; `limitV` is the maximum of its input. */
 function doubtOf(pack: CheckedPack, limitV: number | undefined): PackReport[] {
   if (!pack.cellsDetected) return [];
   const facts = pack.chemistry === null ? null : CHEMISTRIES[pack.chemistry];

@@ -26,7 +26,7 @@ export const rule: CraftRule = {
   looksAt: { modes: [EVERY_MODE] },
   check: (craft, workspace) =>
     boardOf(craft, workspace).cycles.map((cycle) => {
-      // A circle begins anywhere: at a line of the craft's own file, where it has one.
+      // A circle has no beginning: it is reported at a line of the craft's own file if it has one.
       const own = Math.max(
         0,
         cycle.links.findIndex(({ source }) => source.file === craft.file),

@@ -40,7 +40,7 @@ export const rule: CraftRule = {
   },
 };
 
-/** Why it may well look as if it could: positions that it asks for and that a channel of two levels loses. */
+/** A reason that is easily overlooked: positions in the condition that a channel of two levels loses. */
 function lostIn(craft: Craft, name: string): string {
   const { twoLevelChannels } = linkOf(craft);
   if (twoLevelChannels.length === 0) return "";

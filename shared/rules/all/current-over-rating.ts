@@ -8,14 +8,14 @@ import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts"
 
 const RATING = "motors.esc-rating";
 
-/** How many controllers there are, what one may carry, and all together; null where that is not known. */
+/** The number of controllers, the rating of one, and of all together; null if that is not known. */
 function controllersOf(craft: Craft, catalogue: Catalogue) {
   const ratingA = amountIn(settingOf(craft, RATING), "A");
   const motors = numberIn(craft, catalogue, "frame", "motors", "");
   return ratingA === undefined || motors === null ? null : { motors, ratingA, allA: ratingA * motors };
 }
 
-/** More current than the pack may give, or than the controllers, `allA` together, can carry. */
+/** Reports more current than the pack may give, or than all controllers together (`allA`) can carry. */
 function excessOf(pack: CheckedPack, allA: number | null): PackReport[] {
   const { fullA, ratedA, capacityMah, ratingC } = pack;
   if (fullA === null) return [];

@@ -8,7 +8,7 @@ import { conditionLocation } from "../lib/condition-locations.ts";
 import { valueLocation } from "../lib/locations.ts";
 import { throttlePercent } from "../lib/throttle.ts";
 
-/** Longest time of holding, and of coming down, that still counts as an end. The project's own figures. */
+/** The longest time of holding, and of descending, that counts as bounded. The project's own figures. */
 const LONGEST_HOLD_S = 10;
 const LONGEST_DESCENT_S = 60;
 
@@ -28,7 +28,7 @@ function endless(craft: Craft): { setting: Setting; why: string } | null {
   return { setting: descent, why: descentS === 0 ? "the descent has no end" : `the descent goes on for ${descentS} s` };
 }
 
-/** A receiver whose presets leave the craft armed, whatever the hands did, with the throttle open. */
+/** A receiver whose presets leave the craft armed with the throttle open, whatever the controls' positions were. */
 function presetHolds(craft: Craft, workspace: Workspace): Report[] {
   const setting = settingOf(craft, "link.preset-channels");
   const { loss, endpointsUs } = linkOf(craft);

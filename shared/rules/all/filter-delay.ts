@@ -17,7 +17,7 @@ interface Delay {
   readonly delayMs: number;
 }
 
-/** What each filter on the way to the damping delays slow movement: at the loop's rate, or as analogue ones without. */
+/** The delay of each filter on the way to the damping, for slow movement: sampled at the loop's rate, or analogue if that is not known. */
 function delaysOf(craft: Craft, workspace: Workspace): { filters: readonly Delay[]; motorsMs: number } {
   const figures = filtersOf(craft, workspace.catalogue);
   if (figures) return { filters: [...figures.gyro, ...figures.damping], motorsMs: figures.hoverNotchesDelayMs ?? 0 };
@@ -26,7 +26,7 @@ function delaysOf(craft: Craft, workspace: Workspace): { filters: readonly Delay
     return (setting?.items ?? (setting ? [setting] : [])).flatMap(({ value, source }): Delay[] => {
       const number = (field: string, unit: string) => numberOf(fieldOf(value, field), unit);
       const [atHz, widthHz] = [number("at", "Hz"), number("width", "Hz")];
-      // One that moves with the throttle delays most where it begins.
+      // A filter that moves with the throttle delays most at its lowest cut.
       const cutHz = number("cut", "Hz") ?? number("idle", "Hz");
       if (atHz !== null && widthHz !== null) return [{ name, source, delayMs: notchDelayMs(atHz, widthHz) }];
       return cutHz === null
@@ -53,7 +53,7 @@ export const rule: CraftRule = {
       ...FILTERS.map((name) => `filters.${name}` as const),
       "sensors.loop-rate",
       "filters.motor-notches",
-      // How fast the motors turn in the hover, where their notches then stand.
+      // The speed of the motors in the hover determines the places of their notches.
       "frame.motors",
       "frame.hover-throttle",
       "motors.kv",

@@ -6,7 +6,7 @@ export const rule: FileRule = {
   severity: "error",
   scope: "file",
   blocksUse: true,
-  summary: "A bare number stands where a quantity is due.",
+  summary: "A bare number stands where a quantity is expected.",
   prose:
     "A number without unit means one thing to the writer and another to the next reader: 850 of what, 20 in which measure? The value takes no effect until the unit is there; the fix writes the usual one, so look whether it is the one you meant.",
   examples: {

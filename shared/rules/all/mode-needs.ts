@@ -26,7 +26,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "A mode is set up and something it needs is missing.",
   prose:
-    "A mode without the sensor, the setting or the section that it works with does nothing when its switch is moved, or something else than it says. What nobody has said is not held against it; what was said and stands against it is. Set up what it needs, or drop the mode.",
+    "A mode without the sensor, the setting or the section that it works with does nothing when its switch is moved, or something else than it says. A need that the script does not mention is not reported; one that it contradicts is. Set up what it needs, or drop the mode.",
   examples: {
     bad: {
       "jug.fettle":

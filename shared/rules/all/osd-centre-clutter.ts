@@ -33,7 +33,7 @@ export const rule: CraftRule = {
         .filter((placed) => onGrid(placed, layout.grid) && sharedArea(elementArea(placed), centre) !== null)
         .map((placed) => ({
           at: valueLocation(workspace, placed.source),
-          message: `${placed.name} reaches into the middle of the picture, ${areaInWords(centre)}, where one looks to fly: move it towards an edge.`,
+          message: `${placed.name} reaches into the middle of the picture, ${areaInWords(centre)}, where the pilot looks to fly: move it towards an edge.`,
         }));
     }),
 };

@@ -38,7 +38,7 @@ export const rule: CraftRule = {
   },
   looksAt: { elements: [IN_A_ROLE] },
   check: (craft, workspace) => {
-    // The second page is what the pilot flies by only where there is no first.
+    // The pilot flies by the second page only if there is no first.
     const page = craft.osd.size > 0 ? "osd" : "osd-second";
     const placed = placedOn(craft, page);
     if (placed.size === 0) return [];

@@ -28,7 +28,7 @@ export const rule: CraftRule = {
     OSD_PAGES.flatMap((page) => {
       const layout = layoutOf(craft, workspace.catalogue, page);
       if (!layout) return [];
-      // One move takes an element from all that it lies over, and is looked for once.
+      // One move frees an element of all that it overlaps, so it is computed once.
       const fixes = new Map<PlacedElement, Fix[]>();
       const fixesOf = (placed: PlacedElement) => {
         const known = fixes.get(placed) ?? moveInto(gridArea(layout.grid), placed, layout, craft);

@@ -10,7 +10,7 @@ const THRESHOLDS = [
   { name: "storage-at", of: null },
 ] as const;
 
-/** Each threshold that the chemistry does not allow, or that is not usual for it. */
+/** The thresholds that the chemistry does not allow, or that are not usual for it. */
 function strainOf(pack: CheckedPack): PackReport[] {
   if (pack.chemistry === null) return [];
   const { chargeLimitV, cutOffV, usualV } = CHEMISTRIES[pack.chemistry];

@@ -7,11 +7,11 @@ interface Step {
   readonly setting: Setting | null;
   readonly name: string;
   readonly volts: number;
-  /** What becomes of a pack of which this does not lie above the next. */
+  /** What happens to a pack if this does not lie above the next. */
   readonly otherwise: string;
 }
 
-/** What the craft says of the way from full to empty, from the top. */
+/** The thresholds that the craft sets, from full to empty. */
 function stepsOf(pack: CheckedPack): Step[] {
   const step = (name: string, volts: number | null, otherwise: string) =>
     volts === null ? [] : [{ setting: pack.setting(name), name, volts, otherwise }];
@@ -24,7 +24,7 @@ function stepsOf(pack: CheckedPack): Step[] {
   ];
 }
 
-/** Each step that does not lie above the next. */
+/** A report for each step that does not lie above the next. */
 function disorderOf(pack: CheckedPack): PackReport[] {
   const steps = stepsOf(pack);
   return steps.slice(1).flatMap((lower, i) => {

@@ -3,7 +3,7 @@ import type { CraftRule, Report } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
 import { PORTS } from "../lib/name-groups.ts";
 
-/** Whether a part is connected to the port: one that is said to be free serves nothing. */
+/** True if a part is connected to the port: a port that is set as free serves nothing. */
 function isUse(value: Value | null): boolean {
   return value?.kind === "choice" && value.word !== "spare";
 }

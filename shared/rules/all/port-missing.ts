@@ -13,7 +13,7 @@ const reports: Need = {
   reason: "The controllers report over a port, or over the signal wire with rpm-feedback.",
 };
 
-/** Values that take a port; what needs one whatever its value says so in the catalogue. */
+/** Values that need a port; a setting that needs one for any value declares it in the catalogue. */
 const TAKEN: readonly { path: SettingName; is: string; need: Need }[] = [
   {
     path: "link.wiring",
@@ -43,14 +43,14 @@ interface User {
 }
 
 interface Needs {
-  /** By SECTION.NAME: what a setting needs of ports, where it says this word, or whatever it says. */
+  /** By SECTION.NAME: the ports that a setting needs, if it has this word or for any value. */
   readonly settings: ReadonlyMap<string, readonly { readonly is: string | null; readonly need: Need }[]>;
   readonly elements: ReadonlyMap<string, readonly Need[]>;
 }
 
 const needsKnown = new WeakMap<Catalogue, Needs>();
 
-/** What of the catalogue needs a port; most of it does not. */
+/** The entries of the catalogue that need a port; most do not. */
 function needsOf(catalogue: Catalogue): Needs {
   let needs = needsKnown.get(catalogue);
   if (!needs) {
@@ -72,7 +72,7 @@ function needsOf(catalogue: Catalogue): Needs {
   return needs;
 }
 
-/** Everything in use, modes excepted, that needs a port, and needs it in vain. */
+/** Everything in use, except modes, that needs a port and has none. */
 function inVain(craft: Craft, { catalogue }: Workspace): User[] {
   const users: User[] = [];
   const { settings, elements } = needsOf(catalogue);
@@ -100,7 +100,7 @@ function packSections(craft: Craft): string[] {
   return [...craft.settings.keys()].filter((section) => section === "pack" || section.startsWith("pack/"));
 }
 
-/** A threshold alone is not in use: its alert has to be on. */
+/** A threshold is in use only if its alert is on. */
 function alertsOn(craft: Craft, alert: string): boolean {
   const on = settingOf(craft, "osd.alert-on")?.value;
   const items = on?.kind === "list" ? on.items : on ? [on] : [];

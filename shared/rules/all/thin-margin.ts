@@ -28,7 +28,7 @@ export const rule: CraftRule = {
   looksAt: { settings: ["link.resolution", "link.endpoints"] },
   check(craft, workspace) {
     const { resolutionUs } = linkOf(craft);
-    // A coarse link may round a pulse away by a whole step of its own, on top of the tolerance.
+    // A coarse link may round a pulse by up to one of its steps, in addition to the tolerance.
     const coarse = resolutionUs !== null && END_TOLERANCE_US + resolutionUs > THIN_US;
     const thinUs = coarse ? END_TOLERANCE_US + resolutionUs : THIN_US;
     const why = coarse ? `on a link that sends steps of ${resolutionUs} us, too near` : "too near";

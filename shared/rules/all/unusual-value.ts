@@ -18,7 +18,7 @@ export const rule: BothRule = {
   checkFile: (script) => readingReports(script, "unusual-value"),
   checkCraft: (craft, workspace) =>
     unusualInCraft(craft, workspace.catalogue).flatMap(({ source, message, start, end }) => {
-      // What a used file's own size shows is that file's finding already.
+      // A value that is unusual for the used file's own size is reported in that file already.
       const reported = workspace
         .script(source.file)
         ?.issues.some(

@@ -7,7 +7,7 @@ import { usedFiles } from "../lib/used-files.ts";
 /** Whether the rules that block a use find something in a file, or in one that it uses. */
 function isBroken(script: Script, workspace: Workspace, others: OtherRules): boolean {
   const seen = new Set<Script>([script]);
-  // A set is walked in the order of adding, what is added on the way included.
+  // A set is iterated in insertion order, including elements added meanwhile.
   for (const each of seen) {
     if (others.blockUse(each)) return true;
     for (const { target } of usedFiles(each, workspace)) if (target.kind === "script") seen.add(target.script);
@@ -22,7 +22,7 @@ export const rule: FileRule = {
   acceptable: false,
   summary: "A used file has errors of its own.",
   prose:
-    "Lines with errors leave their names without value, so this file does not get what it asks for. Open the used file and mend it there; its own findings say what is wrong.",
+    "Lines with errors leave their names without value, so this file does not get what it asks for. Open the used file and correct it there; its own findings say what is wrong.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nuse "habits.fettle"\n',
@@ -42,7 +42,7 @@ export const rule: FileRule = {
       return [
         {
           at: locationOf(script.file, use.at),
-          message: `“${path}” has errors of its own, and what they touch is missing here: open it and mend it there.`,
+          message: `“${path}” has errors of its own, and what they affect is missing here: open it and correct it there.`,
         },
       ];
     });
@@ -54,7 +54,7 @@ export const rule: FileRule = {
     return [
       {
         at: headLocation(workspace, { file: craft.file, line: craft.tree.header ?? 0 }),
-        message: `The handset that stands in${name} has errors of its own, and what they touch is missing here: mend it there.`,
+        message: `The handset that stands in${name} has errors of its own, and what they affect is missing here: correct it there.`,
       },
     ];
   },

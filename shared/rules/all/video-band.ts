@@ -10,7 +10,7 @@ function holds(outer: RadioBand, inner: RadioBand): boolean {
   return outer.fromMhz <= inner.fromMhz && inner.toMhz <= outer.toMhz;
 }
 
-/** The region's bands for pictures, those that lie in one another as one. */
+/** The region's bands for pictures; bands inside one another are merged. */
 function pictureBandsInWords(region: Region): string {
   const all = pictureBands(region);
   const widest = all.filter((band, i) => !all.some((each, k) => holds(each, band) && (!holds(band, each) || k < i)));
@@ -18,9 +18,9 @@ function pictureBandsInWords(region: Region): string {
   return `for pictures ${region} has ${spans.join(", ")}`;
 }
 
-/** What is wrong with a carrier in its region; null where nothing is. */
+/** What is wrong with a carrier in its region; null if nothing is. */
 function judge(region: Region, mhz: number, signal: Signal | null): { message: string; severity: Severity } | null {
-  // An analogue signal is the stricter case, so it stands in where the kind is not said.
+  // An analogue signal is the stricter case, so it is assumed if the kind is not set.
   const place = bandPositionOf(region, mhz, 0, signal ?? "analogue");
   if (place === "outside") {
     const message = `${mhz} MHz lies outside the bands of the region that is said (${pictureBandsInWords(region)}): take another channel. Local rules have the last word.`;

@@ -6,7 +6,7 @@ import type { CraftRule } from "../engine/rule.ts";
 import { decimalText } from "../lib/figures.ts";
 import { valueLocation } from "../lib/locations.ts";
 
-/** Whole decibels stand for powers a little above the round figure: 14 dBm are 25.1 mW. */
+/** Whole decibels correspond to powers slightly above the round figure: 14 dBm are 25.1 mW. */
 const ROUNDING = 1.01;
 
 const POWERS = ["power", "power-disarmed", "power-lost"] as const;
@@ -17,8 +17,8 @@ interface PowerLimit {
 }
 
 /**
- * The most that may be sent at a carrier: in its own band; for one outside every band, in the nearest;
- * without a carrier, in whichever band allows most. Null where no limit is known.
+ * The power limit at a carrier: that of its own band; for a carrier outside all bands, of the nearest;
+ * without a carrier, of the band that allows most. Null if no limit is known.
  */
 function limitAt(region: Region, carrierMhz: number | null, signal: Signal | null): PowerLimit | null {
   const wide = pictureBands(region).filter((band) => !band.signal || signal === null || band.signal === signal);

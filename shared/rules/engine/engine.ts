@@ -1,4 +1,4 @@
-/** All rules over a file: what they find, where it is shown, and which of it a note accepts. */
+/** Runs all rules on a file: what they find, where it is shown, and what a note accepts. */
 import type { Craft, Source } from "../../model/craft.ts";
 import { oncePer } from "../../model/memo.ts";
 import type { Script } from "../../model/script.ts";
@@ -9,8 +9,8 @@ import { rules } from "./registry.generated.ts";
 import type { BothRule, FileRule, Location, OtherRules, Report, Rule } from "./rule.ts";
 
 /**
- * Everything found in a file: by the rules of single files and, for a craft, by those of a whole
- * craft. Sorted by place and code. `handset` stands in for the craft's own.
+ * All findings of a file: by the rules of single files and, for a craft, by those of a whole
+ * craft. Sorted by place and code. `handset` replaces the craft's own.
  */
 export function findingsOf(workspace: Workspace, file: string, handset?: string): Finding[] {
   const script = workspace.script(file);
@@ -32,7 +32,7 @@ function standInFindings(workspace: Workspace, script: Script, handset: string |
   });
 }
 
-/** What the rules of single files find. A file in a newer edition has that one finding and no other. */
+/** The findings of the rules of single files. A file in a newer edition has only the finding that says so. */
 export function fileFindings(workspace: Workspace, script: Script): Finding[] {
   return sorted(
     fileRules.flatMap((rule) =>
@@ -55,7 +55,7 @@ const otherRules = oncePer((workspace: Workspace): OtherRules => {
   };
 });
 
-/** What a rule reports of a single file, and no note there accepts. */
+/** The reports of a rule on a single file that no note there accepts. */
 function unaccepted(rule: FileRule | BothRule, script: Script, workspace: Workspace): Report[] {
   if (script.tree.newer && !rule.readsNewer) return [];
   const reports =
@@ -65,7 +65,7 @@ function unaccepted(rule: FileRule | BothRule, script: Script, workspace: Worksp
   return reports.filter(({ at, alsoOf = [] }) => !accepted(rule, [at.source, ...alsoOf], workspace));
 }
 
-/** What the rules of a whole craft find; the same craft, with the same files, is asked once. */
+/** The findings of the rules of a whole craft; computed once for each craft. */
 function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
   const known = craft.memo.get(craftFindings);
   if (known) return known.answer as readonly Finding[];
@@ -87,7 +87,7 @@ function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
   return findings;
 }
 
-/** Where a finding of a craft stands: on its line in the craft's file, else on the `use` that brought it in. */
+/** Where a finding of a craft is shown: on its line in the craft's file, else on the `use` line that leads to it. */
 function shownAt(at: Location, craft: Craft): Location {
   if (at.source.file === craft.file) return at;
   const source = craft.answersFor(at.source);

@@ -11,14 +11,14 @@ export interface Location extends Cols {
   readonly source: Source;
 }
 
-/** What a rule reports. Where it is shown, and whether a note accepts it, is the engine's business. */
+/** What a rule reports. The engine decides where it is shown, and whether a note accepts it. */
 export interface Report {
   readonly at: Location;
   readonly message: string;
-  /** Where it differs from the rule's own. */
+  /** If it differs from the rule's own. */
   readonly severity?: Severity;
   readonly related?: readonly { readonly message: string; readonly at: Location }[];
-  /** Repairs of the file in which the finding stands. */
+  /** Repairs in the file that the finding is about. */
   readonly fixes?: readonly Fix[];
   readonly witness?: Readonly<Record<string, string | number>>;
   /** Lines besides `at` whose notes may accept the finding. */
@@ -31,15 +31,15 @@ export type ExampleFiles = Readonly<Record<string, string>>;
 /** A setting as SECTION.NAME. Of a second set, such as `gains-second`, the name in the first set stands for both. */
 export type SettingName = `${string}.${string}`;
 
-/** All names of the catalogue that have something in common, so that a name that is added later is among them. */
+/** All names of the catalogue with a common property, including names that are added later. */
 export interface NameGroup {
-  /** As a sentence goes on after “It looks at”: “every port”. */
+  /** As it continues “It looks at”: “every port”. */
   readonly words: string;
   names(catalogue: Catalogue): readonly string[];
 }
 
 /**
- * The names on which the findings of a rule depend. Left out is what it takes from every line alike, and what
+ * The names on which the findings of a rule depend, except what it takes from all lines alike, and what
  * any reasoning about switches needs to know of the link. `tests/rules/engine/looks-at.test.ts` compares
  * this with what the check asks for.
  */
@@ -59,27 +59,27 @@ interface RuleFacts {
   /** What is wrong, why it matters, what to do. */
   readonly prose: string;
   readonly examples: { readonly bad: ExampleFiles; readonly good: ExampleFiles };
-  /** False where a finding says that something was not understood: a note that accepts it would hide more than it shows. */
+  /** False if a finding says that something was not understood: a note that accepts it would hide further errors. */
   readonly acceptable?: false;
 }
 
 interface FileFacts {
-  /** A file with such a finding is not what its users ask for: `use-broken` says so on their `use` lines. */
+  /** True if a file with such a finding does not give its users what they expect: `use-broken` reports it on their `use` lines. */
   readonly blocksUse?: true;
-  /** Asked also of a file in a newer edition, of which nothing below the header is read. */
+  /** True if it also runs on a file in a newer edition, of which only the header is read. */
   readonly readsNewer?: true;
 }
 
-/** What a rule of single files may ask of all others. */
+/** What a rule of single files may ask about all others. */
 export interface OtherRules {
-  /** Whether a rule with `blocksUse` finds something in a file that no note accepts. */
+  /** True if a rule with `blocksUse` has a finding in a file that no note accepts. */
   blockUse(script: Script): boolean;
 }
 
 export interface FileRule extends RuleFacts, FileFacts {
   readonly scope: "file";
   check(script: Script, workspace: Workspace, others: OtherRules): readonly Report[];
-  /** What it has to say, at the craft, of a handset that stands in for the craft's own. */
+  /** What it reports, at the craft, about a handset that replaces the craft's own. */
   checkStandIn?(craft: Script, handset: Script, workspace: Workspace, others: OtherRules): readonly Report[];
 }
 
@@ -92,7 +92,7 @@ export interface CraftRule extends RuleFacts, CraftFacts {
   check(craft: Craft, workspace: Workspace): readonly Report[];
 }
 
-/** A rule that has something to say of one file alone, and something of a whole craft. */
+/** A rule that checks both single files and a whole craft. */
 export interface BothRule extends RuleFacts, FileFacts, CraftFacts {
   readonly scope: "both";
   checkFile(script: Script, workspace: Workspace): readonly Report[];

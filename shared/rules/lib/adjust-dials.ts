@@ -1,4 +1,4 @@
-/** Dials that settings are to follow. */
+/** Reports on the dials that settings follow. */
 import type { Craft } from "../../model/craft.ts";
 import { similarNames } from "../../model/similar-names.ts";
 import type { Report } from "../engine/rule.ts";
@@ -15,7 +15,7 @@ export function unknownDials(craft: Craft): Report[] {
   });
 }
 
-/** Settings that follow a control which is no dial: it has positions, and nothing to follow between them. */
+/** Settings that follow a control that is not a dial: it has positions, and no values between them. */
 export function notDials(craft: Craft): Report[] {
   return [...craft.adjust.values()].flatMap(({ value, source }) => {
     if (value?.kind !== "follows") return [];

@@ -6,7 +6,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Report } from "../engine/rule.ts";
 import { conditionLocation } from "./condition-locations.ts";
 
-/** A finding for each control of a kind on which arming depends; `word` gets whether `arm` does so, or `arm-permit` alone. */
+/** A report for each control of a kind on which arming depends; `word` is told whether `arm` depends on it, or only `arm-permit`. */
 export function armingReports(
   craft: Craft,
   workspace: Workspace,
@@ -24,7 +24,7 @@ export function armingReports(
     });
 }
 
-/** At `arm`, or at `arm-permit` where only that asks for the control. */
+/** The location at `arm`, or at `arm-permit` if only that depends on the control. */
 function armingOn(craft: Craft, workspace: Workspace, board: Switchboard, control: string) {
   const arm = board.selected("arm");
   const permits = arm !== null && !board.sets.dependsOn(arm).includes(control);

@@ -16,7 +16,7 @@ export function conditionNodes(craft: Craft): ConditionNode[] {
   );
 }
 
-/** The controls of which a craft makes use: by name or channel in a condition, or as a dial that something follows. */
+/** The controls that a craft uses: by name or channel in a condition, or as a dial that a setting follows. */
 export function usedControls(craft: Craft, nodes: readonly ConditionNode[]): ReadonlySet<string> {
   const used = new Set<string>();
   const channels = new Set<number>();
@@ -31,7 +31,7 @@ export function usedControls(craft: Craft, nodes: readonly ConditionNode[]): Rea
   return used;
 }
 
-/** Whether a mode's condition is, or has as one of its lines, the word `always` alone. */
+/** True if one of the lines of a mode's condition is just `always`. */
 export function saysAlways(craft: Craft, name: string): boolean {
   return modeNamed(craft, name)?.lines.some(({ condition }) => condition?.kind === "always") ?? false;
 }

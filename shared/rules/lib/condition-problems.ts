@@ -1,4 +1,4 @@
-/** What the logic finds wrong with the conditions themselves, as findings. */
+/** Turns the logic's problems with conditions into reports. */
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Problem } from "../../logic/types.ts";
 import type { Craft } from "../../model/craft.ts";
@@ -7,11 +7,11 @@ import type { Fix } from "../../syntax/span.ts";
 import type { Report } from "../engine/rule.ts";
 import { locationAt } from "./locations.ts";
 
-/** The problems of one code, each with a repair for every name that may have been meant. */
+/** The problems of one code, each with a repair for every likely name. */
 export function problemReports(craft: Craft, workspace: Workspace, code: Problem["code"]): Report[] {
   const problems = boardOf(craft, workspace).problems.filter((problem) => problem.code === code);
   const [first] = problems;
-  // Without a handset every condition names what is not there, and one finding says why.
+  // Without a handset, every condition names an unknown control, and one finding says why.
   if (first?.what === "control" && craft.controls.size === 0)
     return [
       {

@@ -1,6 +1,6 @@
-/** Figures as messages show them. */
+/** Formats numbers for messages. */
 
-/** A number to so many decimals, without zeros at its end. */
+/** A number with at most so many decimals, without trailing zeros. */
 export function decimalText(number: number, decimals: number): string {
   return String(Number(number.toFixed(decimals)));
 }

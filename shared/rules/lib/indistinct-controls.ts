@@ -1,4 +1,4 @@
-/** Controls that cannot be told apart: by their channel, or by the pulses of their positions. */
+/** Controls that cannot be distinguished: by their channel, or by the pulses of their positions. */
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { ControlValue } from "../../syntax/value.ts";
@@ -12,7 +12,7 @@ interface ControlInFile {
   readonly fromHandset: boolean;
 }
 
-/** Two controls on one channel: in a handset's file; in a craft where the craft or a layer has a part in it. */
+/** Two controls on one channel: in a handset's file, or in a craft if the craft or a layer contributes to it. */
 export function sharedChannels(of: Script | Craft): Report[] {
   const { controls, concerns } = controlsOf(of);
   const nearness = ({ source, fromHandset }: ControlInFile): number =>
@@ -56,7 +56,7 @@ export function alikePositions(of: Script | Craft): Report[] {
   );
 }
 
-/** The controls of a handset's file or of a craft, and which of them a finding may be about here. */
+/** The controls of a handset's file or of a craft, and which of them may be reported here. */
 function controlsOf(of: Script | Craft): { controls: ControlInFile[]; concerns: (control: ControlInFile) => boolean } {
   if ("entries" in of) {
     const last = new Map<string, ControlInFile>();

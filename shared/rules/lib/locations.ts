@@ -4,17 +4,17 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Cols, Span } from "../../syntax/span.ts";
 import type { Location, Report } from "../engine/rule.ts";
 
-/** A stretch of a line of a file. */
+/** The location of a span in a file. */
 export function locationOf(file: string, span: Span): Location {
   return { source: { file, line: span.line }, start: span.start, end: span.end };
 }
 
-/** Columns of a line that are known from elsewhere. */
+/** The location of known columns of a line. */
 export function locationAt(source: Source, cols: Cols): Location {
   return { source, start: cols.start, end: cols.end };
 }
 
-/** The name with which a line begins: of an entry, a section or a header; else the whole line. */
+/** The location of a line's first name: of an entry, a section or a header; else the whole line. */
 export function headLocation(workspace: Workspace, source: Source): Location {
   const line = workspace.script(source.file)?.tree.lines[source.line];
   const node = line?.node;
@@ -25,7 +25,7 @@ export function headLocation(workspace: Workspace, source: Source): Location {
   return { source, start: 0, end: line?.text.length ?? 0 };
 }
 
-/** The value of an entry's line; its name where it has none. */
+/** The location of an entry's value; of its name if it has none. */
 export function valueLocation(workspace: Workspace, source: Source): Location {
   const node = workspace.script(source.file)?.tree.lines[source.line]?.node;
   return node?.kind === "entry" && node.value.end > node.value.start
@@ -33,7 +33,7 @@ export function valueLocation(workspace: Workspace, source: Source): Location {
     : headLocation(workspace, source);
 }
 
-/** Settings that a finding rests on besides the one it points at: shown with it, and their notes may accept it. */
+/** Settings that a finding depends on besides the one it points at: shown with it, and their notes may accept it. */
 export function restingOn(settings: readonly Setting[], workspace: Workspace): Pick<Report, "related" | "alsoOf"> {
   return {
     related: settings.map(({ name, text, source }) => ({
@@ -44,7 +44,7 @@ export function restingOn(settings: readonly Setting[], workspace: Workspace): P
   };
 }
 
-/** The line that answers for a section of a craft: its last heading, or the craft's header. */
+/** The line to report for a section of a craft: its last heading, or the craft's header. */
 export function sectionLocation(craft: Craft, workspace: Workspace, section: string): Location {
   const source = craft.sections.get(section) ?? { file: craft.file, line: craft.script.tree.header ?? 0 };
   return headLocation(workspace, source);

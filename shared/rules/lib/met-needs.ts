@@ -1,11 +1,11 @@
-/** Whether a craft has what a mode needs. */
+/** Checks whether a craft has what a mode needs. */
 import type { Need } from "../../catalogue/types.ts";
 import type { Craft } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 
 /**
- * A needed setting that nobody said, or whose line has a fault, is no reason to complain; a needed
- * mode or section that nobody wrote is. Of ports, what counts is whether any was said at all.
+ * A needed setting that is not set, or whose line has an error, is not reported; a needed
+ * mode or section that is missing is. A missing port is reported only if the craft sets any port.
  */
 export function meetsNeed(craft: Craft, need: Need): boolean {
   if (need.mode !== undefined) return craft.modes.has(need.mode);
@@ -17,7 +17,7 @@ export function meetsNeed(craft: Craft, need: Need): boolean {
   return own !== false || (other !== undefined && other !== false);
 }
 
-/** Null where the craft says nothing of it. */
+/** Null if the craft does not say. */
 function suits(
   craft: Craft,
   path: string | undefined,

@@ -1,7 +1,7 @@
 /** Groups of names that several rules look at. */
 import type { NameGroup } from "../engine/rule.ts";
 
-/** `ports.port1` and its like. */
+/** `ports.port1` and the other ports. */
 export const PORTS: NameGroup = {
   words: "every port",
   names: (catalogue) =>
@@ -13,7 +13,7 @@ export const EVERY_MODE: NameGroup = {
   names: ({ modes }) => modes.map(({ name }) => name),
 };
 
-/** Modes of which one may keep another from acting. */
+/** Modes that take precedence over others, and those others. */
 export const RANKED_MODES: NameGroup = {
   words: "every mode that goes before another, or yields to one",
   names: ({ relations }) => relations.precedence.flatMap(({ over, under }) => [over, ...under]),
@@ -24,7 +24,7 @@ export const EVERY_ELEMENT: NameGroup = {
   names: ({ elements }) => elements.map(({ name }) => name),
 };
 
-/** Settings whose text an element shows, and which make it as wide. */
+/** Settings whose text an element shows, which determine its width. */
 export const SHOWN_TEXTS: NameGroup = {
   words: "every setting whose text an element shows",
   names: ({ elements }) => elements.flatMap(({ textOf }) => (textOf?.includes(".") ? textOf : [])),

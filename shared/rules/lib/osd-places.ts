@@ -1,4 +1,4 @@
-/** Places of the OSD as rules write of them, and repairs that move an element. */
+/** Areas of the OSD in words, and repairs that move an element. */
 import type { Craft } from "../../model/craft.ts";
 import { freePlaceFor } from "../../osd/free-place.ts";
 import type { CellArea, Layout, PlacedElement } from "../../osd/placed.ts";
@@ -6,8 +6,8 @@ import { printAxis } from "../../syntax/print-value.ts";
 import type { Fix } from "../../syntax/span.ts";
 
 /**
- * Moves the element to the nearest free place within an area; nothing where there is none. A line
- * of a layer is left alone: other craft use it too, and a fix is applied without a question.
+ * A repair that moves the element to the nearest free place within an area, if there is one. A line
+ * of a layer is not changed: other craft use it too, and a fix is applied without asking.
  */
 export function moveInto(area: CellArea, placed: PlacedElement, layout: Layout, craft: Craft): Fix[] {
   const { line, file } = placed.source;

@@ -1,4 +1,4 @@
-/** The packs of a craft, one by one: the plain one, and each named one laid over it. */
+/** Runs a rule's check on each pack of a craft: the plain one, and each named one with the plain one's values where it has none. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
 import { perFile } from "../../model/memo.ts";
@@ -12,21 +12,21 @@ import { restingOn, valueLocation } from "./locations.ts";
 export interface CheckedPack extends PackFigures {
   readonly craft: Craft;
   readonly catalogue: Catalogue;
-  /** The line of a setting: the pack's own, else that of the plain pack. */
+  /** A setting of the pack, else of the plain pack. */
   setting(name: string): Setting | null;
 }
 
 export interface PackReport {
   readonly message: string;
   readonly severity?: Severity;
-  /** The settings that it is about, the one to point at first; of a named pack its own go before. */
+  /** The settings that it is about, the main one first; of a named pack, its own come first. */
   readonly of: readonly (Setting | null | undefined)[];
 }
 
-/** What a rule finds in one pack: whether it finds anything depends on settings of the pack, or of plain `pack`, and on `also`. */
+/** A rule's check of one pack. Its result may depend only on settings of the pack, or of plain `pack`, and on `also`. */
 type Check<A> = (pack: CheckedPack, also: A) => readonly PackReport[];
 
-/** A pack, and the checks that found nothing by these figures, each with what it asked besides them. */
+/** A pack's figures, and the checks that found nothing in them, each with its `also`. */
 interface PackChecks {
   readonly figures: PackFigures;
   readonly silentChecks: Map<unknown, unknown>;
@@ -37,7 +37,7 @@ const checksIn = perFile(() => new Map<string, PackChecks>());
 /** As many as a file can have; more were renamed while they were typed. */
 const MOST_REMEMBERED = 6000;
 
-/** Figures are the same object for as long as no value of the pack changes. */
+/** The checks of a pack. Its figures are the same object as long as none of its values changes. */
 function packChecks(figures: PackFigures, checks: Map<string, PackChecks>): PackChecks {
   let known = checks.get(figures.section);
   if (known?.figures !== figures) {
@@ -48,16 +48,16 @@ function packChecks(figures: PackFigures, checks: Map<string, PackChecks>): Pack
   return known;
 }
 
-/** Made once for a craft: several rules go through its packs. A pack itself is made once a rule looks at it. */
+/** Computed once for a craft, as several rules check its packs. A pack itself is made once a rule looks at it. */
 const allPackChecks = onceFor((craft, catalogue): readonly { readonly checks: PackChecks; pack?: CheckedPack }[] => {
   const checks = checksIn(craft);
   return packsOf(craft, catalogue).map((figures) => ({ checks: packChecks(figures, checks) }));
 });
 
 /**
- * What a rule finds in each pack. What a named pack only takes over from the plain one is said of
- * that one alone. `also` is what the check asks besides the pack: where a check has found nothing
- * and neither changes, it is not made again, for a shelf may be long and only one pack is typed in.
+ * The reports of a check for every pack. What a named pack only inherits from the plain one is reported for
+ * the plain one only. `also` is what the check depends on besides the pack: if a check has found nothing
+ * and neither has changed, it is skipped, as a craft may have many packs and only one is edited.
  */
 export function packReports<A extends number | null | undefined>(
   craft: Craft,

@@ -1,7 +1,7 @@
 /** Positions of controls, in words. */
 import type { Positions } from "../../logic/types.ts";
 
-/** Positions as a pilot would say them: “TL down, KN at 1500 us”. */
+/** Positions as a list: “TL down, KN at 1500 us”. */
 export function positionsInWords(positions: Positions): string {
   const words = Object.entries(positions).map(([name, at]) =>
     typeof at === "number" ? `${name} at ${at} us` : `${name} ${at}`,

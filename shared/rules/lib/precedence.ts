@@ -1,8 +1,8 @@
-/** Pairs of modes of a craft of which one does nothing while the other is on. */
+/** Pairs of modes of a craft, one of which does nothing while the other is on. */
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 
-/** Each pair of which the craft sets up both, with the reason. */
+/** The pairs of which the craft sets up both modes, with the reason. */
 export function precedencePairs(craft: Craft, workspace: Workspace): { over: string; under: string; reason: string }[] {
   return workspace.catalogue.relations.precedence.flatMap(({ over, under, reason }) =>
     craft.modes.has(over)

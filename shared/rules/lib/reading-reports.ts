@@ -1,9 +1,9 @@
-/** What the reading of a file found, handed on to the rule of its code. */
+/** Turns the issues found while reading a file into reports of the rule with the same code. */
 import type { ReadingCode, Script } from "../../model/script.ts";
 import type { Report } from "../engine/rule.ts";
 import { locationOf } from "./locations.ts";
 
-/** What the reading of a file found of one code. */
+/** The reports for one code. */
 export function readingReports(script: Script, code: ReadingCode): Report[] {
   return script.issues.flatMap((issue) =>
     issue.code === code

@@ -1,10 +1,10 @@
-/** Shares of the throttle, as some file says them: a rule never fires on defaults alone. */
+/** Shares of the throttle that a file sets; defaults are not used, as a rule never fires on them alone. */
 import { convert } from "../../catalogue/units.ts";
 import { linkOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 
-/** A share of the throttle in percent; a pulse counts from the link's low end point. Null where it is not said. */
+/** A share of the throttle in percent; a pulse is converted by the link's end points. Null if it is not set. */
 export function throttlePercent(craft: Craft, path: string): number | null {
   const value = settingOf(craft, path)?.value;
   if (value?.kind !== "quantity") return null;

@@ -1,4 +1,4 @@
-/** What makes motors hotter in one file than in the file below it: more damping, or less filtering. */
+/** Finds changes that make motors hotter than the file below: more damping, or less filtering. */
 import { convert } from "../../catalogue/units.ts";
 import type { Craft, Setting, Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -13,7 +13,7 @@ export interface Hotter {
   /** The line of the file below. */
   readonly before: Location;
   readonly what: string;
-  /** What stood there below, where one value goes back in its place. */
+  /** The value of the file below, if a single value can be restored. */
   readonly back?: { readonly text: string; readonly start: number; readonly end: number };
 }
 
@@ -28,7 +28,7 @@ const FIELDS: Readonly<Record<SettingName, Readonly<Record<string, 1 | -1>>>> = 
   "filters.moving-cut": { idle: 1, full: 1 },
   "filters.moving-cut-d": { idle: 1, full: 1 },
 };
-/** Settings of one number of which more heats the motors. */
+/** Settings of one number whose rise heats the motors. */
 const NUMBERS: ReadonlySet<SettingName> = new Set(["gains.overall", "filters.smooth-yaw"] as const);
 const NOTCH = "filters.notch";
 const LOW_PASSES: ReadonlySet<SettingName> = new Set(["filters.smooth-gyro", "filters.smooth-d"] as const);
@@ -53,7 +53,7 @@ function comparedName({ section, name }: Setting): SettingName {
   return `${section === "gains-second" ? "gains" : section}.${name}`;
 }
 
-/** Fields, or the one number, that heat the motors more than in the file below. */
+/** The changes of a setting's fields, or of its one number, that heat the motors more than the file below. */
 export function fieldRise(setting: Setting): Hotter[] {
   const path = comparedName(setting);
   const ways = FIELDS[path];
@@ -67,7 +67,7 @@ export function fieldRise(setting: Setting): Hotter[] {
   return [{ at: locationAt(setting.source, value), before: locationAt(before.source, before.value), what, back }];
 }
 
-/** A field of the effective value against the last one that another file had said. */
+/** The change of a field against the last value that another file had set. */
 function fieldChange(setting: Setting, name: string, way: 1 | -1): Hotter | null {
   const now = fieldWithSource(setting, name);
   let older = setting.before;
@@ -96,7 +96,7 @@ function numberAndUnit(value: Value): [number: number | null, unit: string] {
   return [numberOf(value, unit), unit];
 }
 
-/** A list of low-passes or of fixed notches that takes less out than the one below. */
+/** A list of low-passes or of fixed notches that removes less than the one below. */
 export function filterLoosened(setting: Setting, workspace: Workspace): Hotter[] {
   const { before } = setting;
   if (!before || setting.section !== "filters") return [];
@@ -111,7 +111,7 @@ export function filterLoosened(setting: Setting, workspace: Workspace): Hotter[]
   return [{ at: valueLocation(workspace, setting.source), before: valueLocation(workspace, before.source), what }];
 }
 
-/** A value in the middle of a sentence, without the columns of a script. */
+/** A value for the middle of a sentence, without alignment spaces. */
 function short({ text }: Setting): string {
   return text.replaceAll(/ +/g, " ");
 }
@@ -131,7 +131,7 @@ function attenuationDb({ items }: Setting): number | null {
   return sum / VIBRATION_HZ.length;
 }
 
-/** All that the fixed notches of a list cut out, in Hz. Null for a fault. */
+/** The total width of the fixed notches of a list, in Hz. Null if a line has an error. */
 function notchedHz({ items }: Setting): number | null {
   let sum = 0;
   for (const { value } of items ?? []) {
@@ -142,7 +142,7 @@ function notchedHz({ items }: Setting): number | null {
   return sum;
 }
 
-/** Filters that a file dropped and nobody said again. */
+/** Filters that a file dropped and no file has set again. */
 export function droppedFilters(craft: Craft, workspace: Workspace): Hotter[] {
   return [...craft.removedByDrop.values()].flatMap(({ setting, source, start, end }) => {
     const { section, name } = setting;

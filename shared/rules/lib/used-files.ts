@@ -1,4 +1,4 @@
-/** The `use` lines of a file as rules look at them. */
+/** The `use` lines of a file, for the rules about them. */
 import { oncePer } from "../../model/memo.ts";
 import type { Script, Use } from "../../model/script.ts";
 import { leadsBack, type UseTarget } from "../../model/uses.ts";
@@ -17,7 +17,7 @@ export interface UsedFile {
 
 const filesIn = oncePer((_: Workspace) => new Map<Script, readonly UsedFile[]>());
 
-/** What the `use` lines of a file lead to; several rules ask, and it is looked up once. */
+/** The targets of a file's `use` lines; computed once, as several rules need them. */
 export function usedFiles(script: Script, workspace: Workspace): readonly UsedFile[] {
   const known = filesIn(workspace, undefined);
   let files = known.get(script);
@@ -43,7 +43,7 @@ function usedFile(script: Script, use: Use, path: string, workspace: Workspace):
   return { use, path, target, fitting, leadsBack: fitting !== null && leadsBack(workspace, script, fitting) };
 }
 
-/** Whether a file of one kind may use one of another: none may use a craft, and a handset only handsets. */
+/** True if a file of one kind may use one of another: none may use a craft, and a handset only handsets. */
 export function mayUse(user: Pick<Script, "kind">, used: Pick<Script, "kind">): boolean {
   return used.kind === "handset" || (used.kind === "layer" && user.kind !== "handset");
 }

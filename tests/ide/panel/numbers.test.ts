@@ -95,8 +95,8 @@ test("all that a craft says of its numbers, each with its line", () => {
 kiln.fettle:33 Roll: 700 deg/s at full stick, half of it at 74 % of the stick.
 kiln.fettle:37 second: Roll: 300 deg/s at full stick, half of it at 63 % of the stick.
 kiln.fettle:34 limit 0.9
-kiln.fettle:12 pack, 4 cells, 2600 mAh. A cell bears 2.75 to 4.20 V. full-at 4.20 V/cell, 16.8 V. warn-at 3.50 V/cell, 14.0 V. land-at 3.30 V/cell, 13.2 V. 2080 mAh last 12:29 in the hover.
-kiln.fettle:12 long, 4 cells, 2600 mAh. A cell bears 2.75 to 4.20 V. full-at 4.20 V/cell, 16.8 V. warn-at 3.10 V/cell, 12.4 V. land-at 3.30 V/cell, 13.2 V. 2080 mAh last 12:29 in the hover.
+kiln.fettle:12 pack, 4 cells, 2600 mAh. A cell may have 2.75 to 4.20 V. full-at 4.20 V/cell, 16.8 V. warn-at 3.50 V/cell, 14.0 V. land-at 3.30 V/cell, 13.2 V. 2080 mAh last 12:29 in the hover.
+kiln.fettle:12 long, 4 cells, 2600 mAh. A cell may have 2.75 to 4.20 V. full-at 4.20 V/cell, 16.8 V. warn-at 3.10 V/cell, 12.4 V. land-at 3.30 V/cell, 13.2 V. 2080 mAh last 12:29 in the hover.
 kiln.fettle:13 pack full-at 4.2, usually 4 to 4.2
 kiln.fettle:14 pack warn-at 3.5, usually 3.1 to 3.8
 kiln.fettle:15 pack land-at 3.3, usually 3 to 3.7
