@@ -51,7 +51,7 @@ export interface Presses {
   readonly edits: number;
 }
 
-/** Types a key at the end of a line that has this text and takes it back, and sees when the panel has changed. */
+/** Types a key at the end of a line with this text and undoes it, and measures when the panel has changed. */
 export async function editsPainted(
   page: Page,
   panel: Frame,

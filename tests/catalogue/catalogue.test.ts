@@ -35,7 +35,7 @@ test("modes, elements, relations, readings and units have their shape", () => {
   expect(relationsSchema.safeParse(relations).error).toBeUndefined();
 });
 
-test("it holds what a small multirotor's script needs", () => {
+test("it has the settings that a small multirotor's script needs", () => {
   expect(settings.length).toBeGreaterThanOrEqual(220);
   expect(modes.length).toBeGreaterThanOrEqual(25);
   expect(elements.length).toBeGreaterThanOrEqual(45);
@@ -50,7 +50,7 @@ test("no two names of a kind are alike", () => {
   for (const [path, names] of namedParts()) expect(repeated(names), path).toEqual([]);
 });
 
-test("names that scripts rely on are there", () => {
+test("the fixed names exist", () => {
   for (const [section, names] of Object.entries(fixedSettings)) {
     expect(catalogue.section(section)?.name).toBe(section);
     expect(lacking(names, catalogue.settingsOf(section)), section).toEqual([]);
@@ -77,14 +77,14 @@ test("a second layout shares everything with the first but the grid and the pict
   expect(catalogue.setting("osd-second", "picture")).toBeUndefined();
 });
 
-test("no paragraph stands twice", () => {
+test("no paragraph occurs twice", () => {
   const all = [...sections, ...settings.map(({ setting }) => setting), ...modes, ...elements];
   expect(repeated(all.map(({ what }) => what))).toEqual([]);
   expect(repeated(all.map(({ why }) => why))).toEqual([]);
   expect(repeated(readings.map(({ what }) => what))).toEqual([]);
 });
 
-test("a number's both hard limits are given, in order, and hold its usual bands", () => {
+test("a number has both hard limits, in order, and its usual bands are within them", () => {
   for (const { path, setting } of settings) {
     for (const type of numbersOf(setting.types)) {
       const { min, max } = type;
@@ -103,7 +103,7 @@ test("a number's both hard limits are given, in order, and hold its usual bands"
 const UNUSUAL_BY_NATURE =
   /^(board\.text-edition|link\.band|transmitter\.(band|stick-mode)|osd\.nudge-(right|down)|sensors\.(mount-(roll|pitch|yaw)|compass-yaw)|bench\.(pack-volts-(read|shown)|charge-(put-back|counted)))$/;
 
-test("a number says what is usual, unless none is more usual than another", () => {
+test("a number has a usual band, unless no value is more usual than another", () => {
   const silent = settings.filter(({ setting }) => {
     const numbers = setting.types.filter((type) => type.is === "quantity" || type.is === "integer");
     return numbers.length > 0 && numbers.every(({ usual }) => !usual);
@@ -112,14 +112,14 @@ test("a number says what is usual, unless none is more usual than another", () =
   for (const { path } of silent) expect(path).toMatch(UNUSUAL_BY_NATURE);
 });
 
-test("what is usual is less than what can be", () => {
+test("a usual band is narrower than the limits", () => {
   for (const { path, setting } of settings)
     for (const { min, max, usual } of numbersOf(setting.types))
       for (const { from, to, when } of usual ?? [])
         if (!when) expect((from ?? min!.at) > min!.at || (to ?? max!.at) < max!.at, path).toBe(true);
 });
 
-test("every setting, mode and element leads on to others, and says more than one thing of why", () => {
+test("every setting, mode and element has related names, and a `why` of several sentences", () => {
   for (const { path, setting } of settings) {
     expect(setting.related?.length ?? 0, path).toBeGreaterThan(0);
     expect(setting.why.match(/[.;:!?](\s|$)/g)?.length ?? 0, path).toBeGreaterThan(1);
@@ -127,7 +127,7 @@ test("every setting, mode and element leads on to others, and says more than one
   for (const { name, related } of [...modes, ...elements]) expect(related?.length ?? 0, name).toBeGreaterThan(0);
 });
 
-test("no plain word is a name that means something else", () => {
+test("no search word is the name of something else", () => {
   const names = new Set([...sections, ...modes, ...elements].map(({ name }) => name));
   const things = [
     ...settings.map(({ path, setting }) => ({ name: path, words: setting.words })),
@@ -210,13 +210,13 @@ test("which modes exclude each other, and which go first, is exactly this", () =
   ]);
 });
 
-test("every default reads without fault, and is usual on a craft of any size", () => {
+test("every default is read without an error, and is usual on a craft of any size", () => {
   const given = settings.filter(({ setting }) => setting.default !== undefined);
   expect(given.length).toBeGreaterThan(10);
   for (const { path, setting } of given) expectSane(path, setting.default!, setting);
 });
 
-test("every field's default reads without fault, and is usual", () => {
+test("every field's default is read without an error, and is usual", () => {
   for (const { path, setting } of settings)
     for (const type of setting.types)
       if (type.is === "fields")
@@ -225,7 +225,7 @@ test("every field's default reads without fault, and is usual", () => {
             expectSane(`${path} ${field.name}`, field.default, { ...setting, name: field.name, types: field.types });
 });
 
-test("no field is a unit's symbol or a word of the grammar, which would end it early", () => {
+test("no field is a unit's symbol or a word of the grammar, which would end the value early", () => {
   const forbidden = new Set([...RESERVED, ...units.all]);
   // A notch's `at` is a fixed name: nothing in that setting's other values could read as one.
   forbidden.delete("at");
@@ -251,8 +251,8 @@ test("no choice inside a field reads as the next field", () => {
       }
 });
 
-// "drop" at the head of an entry takes back; a mode's name stands among the words of a condition.
-test("no entry begins with drop, and no mode or element bears a word of the grammar", () => {
+// "drop" at the head of an entry removes; a mode's name stands among the words of a condition.
+test("no entry begins with drop, and no mode or element is named by a word of the grammar", () => {
   expect(settings.filter(({ setting }) => setting.name === "drop")).toEqual([]);
   expect([...modes, ...elements].filter(({ name }) => RESERVED.has(name))).toEqual([]);
 });

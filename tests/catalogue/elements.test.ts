@@ -80,7 +80,7 @@ test("the widest text of the pack's volts is that of eight lipo cells at 4.2 V",
   expect(elements.find(({ name }) => name === "pack-volts")?.widest).toEqual(["33.6V"]);
 });
 
-test("each thing that a layout should not be without has its elements", () => {
+test("every essential role of a layout has elements", () => {
   const byRole = (role: string) => elements.filter((e) => e.role === role).map(({ name }) => name);
   expect(byRole("voltage")).toEqual(["pack-volts", "cell-volts"]);
   expect(byRole("link")).toEqual(["link-quality", "signal"]);

@@ -23,7 +23,7 @@ const shipped = makeCatalogue().sections.flatMap(({ name: section, like, setting
   like ? [] : settings.map((setting) => ({ section, ...setting })),
 );
 
-test("every setting that ships could stand in a catalogue of a pilot's own", () => {
+test("every shipped setting is valid in a pilot's own catalogue", () => {
   expect(shipped.length).toBeGreaterThanOrEqual(220);
   catalogueFile(file(...shipped));
   expect(catalogueFile.errors).toBeNull();
@@ -63,13 +63,13 @@ test.each<[string, unknown]>([
   expect(readCatalogueFile(json).problems.length).toBeGreaterThan(0);
 });
 
-test("the editor offers the sections and units that there are, and refuses others as the program does", () => {
+test("the schema offers the existing sections and units, and rejects others as the program does", () => {
   expect(catalogueFile(file({ ...glow, section: "lamps" }))).toBe(false);
   expect(catalogueFile(file({ ...glow, section: "modes" }))).toBe(false);
   expect(catalogueFile(file({ ...glow, types: [{ is: "quantity", unit: "sec" }] }))).toBe(false);
 });
 
-test("one change anywhere in a setting is judged alike by the schema and by the program", () => {
+test("the schema and the program agree on any setting with one change", () => {
   const setting = fc.constantFrom(...shipped);
   const change = fc.constantFrom<unknown>(
     undefined,
@@ -125,7 +125,7 @@ test.each<[boolean, unknown]>([
   expect(readAliasesFile(given).problems.length === 0).toBe(good);
 });
 
-test("every member says what it is for, so that completion teaches", () => {
+test("every member has a description for completion", () => {
   const silent: string[] = [];
   const visit = (schema: unknown, at: string) => {
     if (typeof schema !== "object" || schema === null) return;

@@ -13,12 +13,12 @@ const onTheBench = `
   bench.yaw · bench.pack-volts-read · bench.rest-current
   link.order · link.reversed · link.on-loss · link.preset-channels · gains.grip-from · finder.motors · lights.most-current`;
 
-test.each(onTheBench.trim().split(/[\s·]+/))("%s warns of the propellers before one tries it", (path) => {
+test.each(onTheBench.trim().split(/[\s·]+/))("%s mentions the propellers before the trial", (path) => {
   expect(settings.find((one) => one.path === path)?.setting.hazard).toMatch(/propellers/i);
 });
 
 // Seven words in a row that three settings share are a stock phrase: each should say what is particular to it.
-test("no phrase of seven words stands in three settings", () => {
+test("no phrase of seven words occurs in three settings", () => {
   const places = new Map<string, Set<string>>();
   for (const { path, setting } of settings) {
     const words =

@@ -16,7 +16,7 @@ const admitted = /^(common practice, no source|from memory: |by definition)/;
 /** Publications that the catalogue takes limits from. */
 const published = /(datasheet|cell makers' summaries|Regulation \(EU\)|ETSI|WCAG|CFR)/;
 
-test("every limit names a publication, or admits that there is none", () => {
+test("every limit names a publication, or says that there is none", () => {
   const sources = sections.flatMap(sourcesIn);
   expect(sources.length).toBeGreaterThan(300);
   expect(sources.filter((source) => !admitted.test(source) && !published.test(source))).toEqual([]);

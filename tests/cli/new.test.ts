@@ -214,7 +214,7 @@ test("where input ends before the questions do, nothing is written", async () =>
   expect(existsSync(join(folder, "craft/unfinished.fettle"))).toBe(false);
 });
 
-test("the questions are told as JSON, and every answer that they name is taken", async () => {
+test("the questions are given as JSON, and every answer that they list is accepted", async () => {
   const { status, out } = await make(["--questions"]);
   expect(status).toBe(0);
   const questions: {

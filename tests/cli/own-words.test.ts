@@ -33,7 +33,7 @@ test("without the catalogue its setting is unknown", async () => {
   expect(out).toContain("unknown-name");
 });
 
-test("a faulty file is told of on standard error, place and all, and the findings are still there", async () => {
+test("a faulty file is reported on standard error with its place, and the findings are still there", async () => {
   const faulty = { "jug.fettle": jug, "lamp.catalogue.json": lamp.replace('"taste"', '"teste"') };
   const { status, out, error } = await ran(faulty, "check");
   expect(status).toBe(2);

@@ -54,7 +54,7 @@ test("it says the version of the manifest", async () => {
   for (const asked of ["--version", "-v", "version"]) expect((await say(asked)).out).toBe(`${version}\n`);
 });
 
-test("explain tells of the words of the language, too", async () => {
+test("explain also explains the words of the language", async () => {
   expect((await say("explain", "handset")).out).toMatch(
     /^# Handsets\n\n\*of the language\*\n\n```fettle\nhandset "Wheel"/,
   );
@@ -108,7 +108,7 @@ test.each([
   expect(mayColour(isTerminal, env)).toBe(colour);
 });
 
-test.runIf(existsSync("/dev/full"))("a full disk is told of, and no success", () => {
+test.runIf(existsSync("/dev/full"))("a full disk is reported, and no success", () => {
   const { status, stderr } = spawnSync("sh", ["-c", `"$0" "$1" --help > /dev/full`, process.execPath, program], {
     encoding: "utf8",
   });
@@ -118,7 +118,7 @@ test.runIf(existsSync("/dev/full"))("a full disk is told of, and no success", ()
   });
 });
 
-test.runIf(existsSync("/proc/self"))("a folder that nobody can make is told of, and not waited for", async () => {
+test.runIf(existsSync("/proc/self"))("a folder that cannot be created is reported, without waiting", async () => {
   const { status, out, error } = await say("reference", "--out", "/proc/nowhere/reference");
   expect({ status, out }).toEqual({ status: 2, out: "" });
   expect(error).toMatch(/^fettle: .*\/proc\/nowhere.*\n$/);

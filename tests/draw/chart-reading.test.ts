@@ -60,7 +60,7 @@ test.each([
   [response, 100, "100 Hz: gyro -3.0 dB"],
   [response, 155, "155 Hz: gyro nothing"],
   [response, 2000, "2000 Hz: gyro not known"],
-])("a place of a chart is read as one says it", (chart, x, words) => {
+])("a reading is given in words", (chart, x, words) => {
   expect(readingInWords(chart, x)).toBe(words);
 });
 
@@ -69,7 +69,7 @@ test("two sets are read together, each with its name", () => {
   expect(readingInWords(first!.chart, 50)).toBe("half stick: first 100 deg/s, second 50 deg/s");
 });
 
-test("arrow keys stop at every point of a curve of few, at round places and at every dip of a response", () => {
+test("arrow keys stop at every point of a short curve, and at round places and every dip of a response", () => {
   expect(stopsOf(roll)).toEqual(Array.from({ length: 41 }, (_, index) => index * 2.5));
   expect(stopsOf(response).filter((hz) => hz >= 100 && hz <= 200)).toEqual([100, 110, 125, 140, 155, 160, 180, 200]);
   const many = Array.from({ length: 1001 }, (_, index) => [index / 10, index] as const);
@@ -85,7 +85,7 @@ test("a pointer reads the stop that is nearest on the scale", () => {
   expect(nearestStop(response, 0.5)).toBe(100);
 });
 
-test("between points the line is straight, and beyond them it is not known", () => {
+test("a line is interpolated between its points, and not known beyond them", () => {
   const line = {
     name: "",
     points: [
@@ -96,7 +96,7 @@ test("between points the line is straight, and beyond them it is not known", () 
   expect([-1, 0, 4, 10, 11].map((x) => valueAt(line, x))).toEqual([null, 0, 2, 5, null]);
 });
 
-test("a chart as a table has units in its head, and a row for each dip", () => {
+test("a chart's table has units in its head, and a row for each dip", () => {
   expect(chartTable(roll)).toEqual({
     head: ["stick, %", "turn, deg/s"],
     rows: [0, 1, 6, 22, 51, 100, 173, 274, 410, 583, 800].map((degPerS, index) => [
@@ -108,7 +108,7 @@ test("a chart as a table has units in its head, and a row for each dip", () => {
   expect(chartTable(response).rows).toContainEqual(["155", "nothing"]);
 });
 
-test("what is read is marked on every line that is within the scale there", () => {
+test("the reading is marked on every line that is within the scale there", () => {
   const box = { x: 0, y: 0, width: 300, height: 200 };
   const rings = (chart: Chart, x: number) => {
     const scene = drawChart(box, { ...chart, marks: [{ kind: "reading", x }] });
@@ -125,13 +125,13 @@ test("notches at full throttle have a wedge where the scale has them", () => {
   expect(String(wedges!.attributes.d).match(/M/g)).toHaveLength(1);
 });
 
-test("a chart without a title leaves its room to the plot", () => {
+test("a chart without a title has a higher plot", () => {
   const box = { x: 0, y: 0, width: 300, height: 200 };
   expect(plotIn(box, { ...roll, title: "" }).height).toBeGreaterThan(plotIn(box, roll).height);
   expect(all(drawChart(box, { ...roll, title: "" }), "chart-title")).toEqual([]);
 });
 
-test("preferred numbers rise by nearly one ratio", () => {
+test("preferred numbers rise by nearly the same ratio", () => {
   const numbers = preferredNumbers(10, 1000);
   expect(numbers).toHaveLength(41);
   for (const [index, number] of numbers.slice(1).entries()) {
@@ -141,7 +141,7 @@ test("preferred numbers rise by nearly one ratio", () => {
   }
 });
 
-test("a name that would run out under its chart stays within the plot", () => {
+test("a label that would leave the chart stays within the plot", () => {
   const box = { x: 0, y: 0, width: 300, height: 200 };
   const falling = (name: string) => ({
     name,

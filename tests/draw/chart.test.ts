@@ -68,7 +68,7 @@ test("a chart names its scales with their units, its ticks, and itself in words"
   expect(scene.attributes).toMatchObject({ role: "img", "aria-label": "A line that rises." });
 });
 
-test("lines are told apart by dashes, by markers and by name", () => {
+test("lines differ by dashes, markers and names", () => {
   const lines = ["one", "two", "three", "four"].map((name, index) => straight(name, index + 1));
   const scene = drawChart(box, chart({ lines }));
   expect(
@@ -84,7 +84,7 @@ test("lines are told apart by dashes, by markers and by name", () => {
   expect(new Set(DASHES).size).toBe(4);
 });
 
-test("names of lines that end in one place are moved apart", () => {
+test("names of lines that end at one place are moved apart", () => {
   const scene = drawChart(box, chart({ lines: [straight("gyro", 7), straight("damping", 7), straight("both", 6.9)] }));
   const ys = all(scene, "chart-name")
     .map(({ attributes }) => Number(attributes.y))
@@ -92,12 +92,12 @@ test("names of lines that end in one place are moved apart", () => {
   for (const [index, y] of ys.slice(1).entries()) expect(y - ys[index]!).toBeGreaterThanOrEqual(11);
 });
 
-test("a line alone has neither marker nor name", () => {
+test("a single line has neither marker nor name", () => {
   const scene = drawChart(box, chart({}));
   expect([...all(scene, "chart-marker"), ...all(scene, "chart-name")]).toEqual([]);
 });
 
-test("what lies beyond the scale is cut where it crosses, also where it has no end", () => {
+test("lines are cut at the ends of the scale, also where they are infinite", () => {
   const y = evenScale({ name: "level", unit: "dB" }, -40, 0, 4);
   const points = [
     [0, 0],
@@ -120,8 +120,8 @@ test("what lies beyond the scale is cut where it crosses, also where it has no e
   expect(String(line!.attributes.d).split("M")).toHaveLength(4);
 });
 
-test("colours of lines stand out from the page, three to one", () => {
-  // WCAG 2.2, 1.4.11 (read); the contrast as culori reckons it. Okabe-Ito palette (read).
+test("colours of lines have a contrast of 3:1 to the page", () => {
+  // WCAG 2.2, 1.4.11 (read); the contrast as culori computes it. Okabe-Ito palette (read).
   const okabeIto = ["#000000", "#e69f00", "#56b4e9", "#009e73", "#f0e442", "#0072b2", "#d55e00", "#cc79a7"];
   for (const { page, text, series } of Object.values(palettes)) {
     expect(series[0]).toBe(text);
@@ -130,7 +130,7 @@ test("colours of lines stand out from the page, three to one", () => {
   }
 });
 
-test("words of every drawing stand out from the page, four and a half to one", () => {
+test("text of every drawing has a contrast of 4.5:1 to the page", () => {
   // WCAG 2.2, 1.4.3 (from memory).
   for (const { page, text, quiet } of Object.values(palettes)) {
     expect(wcagContrast(text, page)).toBeGreaterThanOrEqual(4.5);
@@ -160,7 +160,7 @@ const rates: RatesPicture = {
   },
 };
 
-test("each axis has a chart of its own, all on one scale, in one ink", () => {
+test("each axis has a chart of its own, all on one scale and in one colour", () => {
   const scene = drawRates(rates);
   const charts = all(scene, "chart");
   expect(charts.map(({ attributes }) => attributes["aria-label"])).toEqual([
@@ -220,7 +220,7 @@ test("filters: both chains, the motors' band, and a bar for each delay", () => {
   ]);
 });
 
-test("a craft without filters or rates is a drawing still", () => {
+test("a craft without filters or rates still gives a drawing", () => {
   for (const scene of [
     drawFilters({ chains: [], parts: [], motors: null, notches: null, leftOut: [] }),
     drawRates({ set: "rates", axes: [], throttle: null }),
@@ -297,7 +297,7 @@ test.each([
   ["narrowest loop", drawLoop(loop, { width: 220, heading: "none" })],
   ["narrowest delays", drawDelays(filters, { width: 220 })],
   ["pack of one cell", drawPack({ ...pack, cells: 1 }, { width: 460 })],
-])("nothing of the %s is drawn beyond the picture, as another program draws it", (_, scene) => {
+])("nothing of the %s is drawn outside the picture, by an independent renderer", (_, scene) => {
   const [, , width = 0, height = 0] = numbers(scene.attributes.viewBox);
   const svg = (shown: SceneNode) => toSvg(shown, "light", { title: "x", letters: "outlines", margin: 40 });
   const bare = svg({ ...scene, children: [] });
@@ -307,7 +307,7 @@ test.each([
   expect(stray).toEqual([]);
 });
 
-test("a chart is a group that can stand in any drawing", () => {
+test("a chart is a group that can be part of any drawing", () => {
   const svg = toSvg(node("svg", { viewBox: "0 0 300 200" }, [drawChart(box, chart({}))]), "dark", { title: "x" });
   expect(svg).toContain('aria-label="A line that rises."');
 });

@@ -51,7 +51,7 @@ test("every character that the drawings and the words beside them use has a glyp
   expect(lacking).toEqual([]);
 });
 
-test.each(drawn)("“%s” stays inside its cell with its dark edge, as another program draws it", (letter) => {
+test.each(drawn)("“%s” stays inside its cell with its dark edge, by an independent renderer", (letter) => {
   const { width, height, cover } = inkOf(amidst(letter));
   const stray = [...cover].flatMap((amount, index) => {
     const [x, y] = [index % width, Math.floor(index / width)];
@@ -63,7 +63,7 @@ test.each(drawn)("“%s” stays inside its cell with its dark edge, as another 
   if (letter !== " ") expect(cover.some((amount) => amount === 255)).toBe(true);
 });
 
-test("letters and digits are told apart at a pixel a unit", () => {
+test("letters and digits differ at one pixel a unit", () => {
   const letters = ascii
     .filter((character) => /[A-Za-z0-9]/.test(character))
     .map((name) => ({ name, ink: inCell(name) }));
@@ -92,7 +92,7 @@ test("a letter with an accent is the letter, and the accent over it", () => {
   expect(Math.max(...ys)).toBe(13);
 });
 
-test("what has no shape is an empty frame, a cell wide, and never nothing", () => {
+test("a character without a shape is an empty frame, one cell wide", () => {
   expect(hasGlyph("字")).toBe(false);
   expect(rowPath("字")).toBe(rowPath("\u{1f6f8}"));
   expect(rowPath("字")).not.toBe("");
@@ -116,7 +116,7 @@ test("paths are short, and the same every time", () => {
   expect(rowPath(`${line}`)).toBe(rowPath(line));
 });
 
-test("any text whatever is a path that another program can draw, with ink for every letter that is not blank", () => {
+test("any text gives a path that an independent renderer can draw, with ink for every letter that is not blank", () => {
   fc.assert(
     fc.property(fc.string({ unit: "binary", maxLength: 12 }), (text) => {
       const path = rowPath(text);

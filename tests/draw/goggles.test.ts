@@ -11,7 +11,7 @@ import { all, numbers } from "./find.ts";
 import { changes, inkOf } from "./ink.ts";
 import { element, fullPicture, picture } from "./samples.ts";
 
-test("the picture has its own aspect, and nothing round it", () => {
+test("the picture has its own aspect ratio and no margin", () => {
   for (const aspect of [4 / 3, 16 / 9]) {
     const scene = drawGoggles(picture([], { aspect }));
     const [left, top, width, height] = numbers(scene.attributes.viewBox);
@@ -28,19 +28,19 @@ test("every letter stands in its own cell, scaled to it", () => {
   expect(row!.attributes.d).toBe(rowPath("22.2V"));
 });
 
-test("a row is one path, and a blank one none", () => {
+test("a row is one path, and a blank row none", () => {
   const scene = drawGoggles(picture([element("link-quality", 0, 0, " L 9"), element("message", 0, 1, "    ")]));
   expect(all(scene, "glyphs").map(({ attributes }) => attributes["data-text"])).toEqual([" L 9"]);
 });
 
-test("an element that flashes says so in its class", () => {
+test("an element that flashes has a class for it", () => {
   const scene = drawGoggles(
     picture([element("pack-volts", 2, 13, "13.1V", { flashes: true }), element("amps", 2, 12, "9A")]),
   );
   expect(all(scene, "flashes").map(({ attributes }) => attributes["data-element"])).toEqual(["pack-volts"]);
 });
 
-test("what shows nothing is told from what reads like its name, in the drawing and in words", () => {
+test("an element that shows nothing differs from one that shows its name, in the drawing and in words", () => {
   const elements = [element("alerts", 9, 10, "ALERTS", { blank: true }), element("craft", 9, 12, "ALERTS")];
   const scene = drawGoggles(picture(elements));
   expect(all(scene, "blank").map(({ attributes }) => attributes["data-element"])).toEqual(["alerts"]);
@@ -71,7 +71,7 @@ test("a name that only marks a place is dimmer than a reading, and still legible
   }
 });
 
-test("each cell that is amiss is hatched, also off the grid, which the drawing then reaches", () => {
+test("each clashing cell is hatched, also outside the grid, and the drawing extends to it", () => {
   const clashing = [
     [30, 14],
     [31, 14],
@@ -83,12 +83,12 @@ test("each cell that is amiss is hatched, also off the grid, which the drawing t
   expect(all(drawGoggles(picture([element("craft", 26, 14, "MUGS")])), "hatched")).toEqual([]);
 });
 
-test("a text far off the grid does not shrink the picture without end", () => {
+test("a text far outside the grid shrinks the picture only to a limit", () => {
   const [, , width] = numbers(drawGoggles(picture([element("craft", 400, 2, "MUG")])).attributes.viewBox);
   expect(width).toBeLessThan(720 + 7 * 24);
 });
 
-test("the safe area runs round whole cells, ends included", () => {
+test("the safe area encloses whole cells, ends included", () => {
   const [safe] = all(drawGoggles(picture([], { safe: { left: 1, top: 1, right: 28, bottom: 14 } })), "safe");
   expect(safe!.attributes).toMatchObject({ x: 24, y: 33.75, width: 672, height: 472.5 });
   expect(all(drawGoggles(picture([])), "safe")).toEqual([]);
@@ -126,7 +126,7 @@ const cases = figures.flatMap((element) => [
     .map((figure) => [element.name, figure, { ...element, figure }] as const),
 ]);
 
-test.each(cases)("%s is drawn within its cells, showing %j, as another program draws it", (_, __, shown) => {
+test.each(cases)("%s is drawn within its cells, showing %j, by an independent renderer", (_, __, shown) => {
   const draw = (elements: readonly PanelElement[]) =>
     inkOf(toSvg(drawGoggles(picture(elements)), "light", { title: "x", letters: "outlines" }));
   const changed = changes(draw([]), draw([shown]));
@@ -201,7 +201,7 @@ test("figures in words", () => {
   expect(elementInWords(bar)).toContain("pack-bar shows 60 %, at ");
 });
 
-test("an element in words: what it shows, where it stands, what is amiss", () => {
+test("an element in words: its reading, its place and its clashes", () => {
   expect(elementInWords(element("pack-volts", 2, 13, "22.2V", { placed: "left+2, bottom-2" }))).toBe(
     "pack-volts shows 22.2V, at left+2, bottom-2 (column 2, row 13)",
   );

@@ -9,7 +9,7 @@ import { all, texts } from "./find.ts";
 import { inkOf } from "./ink.ts";
 import { fullSwitches } from "./samples.ts";
 
-test("every text becomes a path that keeps its class and what it says", () => {
+test("every text becomes a path that keeps its class and its text", () => {
   const scene = drawSwitches(fullSwitches, { width: 700 });
   const made = lettered(scene);
   expect(texts(made)).toEqual([]);
@@ -29,7 +29,7 @@ function span(anchor: "start" | "middle" | "end", content = "mid") {
   return { from: Math.min(...columns), to: Math.max(...columns) + 1 };
 }
 
-test("text stands before, about or after its place, as it is anchored", () => {
+test("text is placed before, around or after its point, by its anchor", () => {
   expect(Math.abs(span("start").from - 100)).toBeLessThanOrEqual(1);
   expect(Math.abs(span("end").to - 100)).toBeLessThanOrEqual(1);
   const { from, to } = span("middle");
@@ -37,7 +37,7 @@ test("text stands before, about or after its place, as it is anchored", () => {
   expect(Math.abs(to - from - letteredWidth("mid", 20))).toBeLessThanOrEqual(2);
 });
 
-test("capitals stand on the line, seven tenths of the letter size high", () => {
+test("capitals stand on the baseline, about seven tenths of the font size high", () => {
   const scene = node("svg", { viewBox: "0 0 400 200" }, [text("", 20, 150, 100, "HE")]);
   const { width, cover } = inkOf(
     toSvg(scene, "light", { title: "x", letters: "outlines" }).replace(/<rect class="page"[^>]*>/, ""),
@@ -62,7 +62,7 @@ test("names in bold are drawn with a wider pen", () => {
   expect(styleSheet("light")).toContain(".set .way-name");
 });
 
-test("letters of our own need no more room than drawings plan for", () => {
+test("our own letters need no more room than drawings reserve", () => {
   for (const words of [
     "Not armed. Level and recorder on.",
     "outputs.tail-lamp",

@@ -19,22 +19,22 @@ const catalogue = makeCatalogue();
 const grid = { columns: 30, rows: 16 };
 const box = (column: number, row: number, width: number, height: number): CellBox => ({ column, row, width, height });
 
-test("a moved element stops at the edges with all of itself", () => {
+test("a moved element stops at the edges, whole", () => {
   expect(movedBy(box(2, 3, 5, 1), { column: 4, row: -1 }, grid)).toEqual({ column: 6, row: 2 });
   expect(movedBy(box(2, 3, 5, 1), { column: -9, row: 0 }, grid)).toEqual({ column: 0, row: 3 });
   expect(movedBy(box(2, 3, 5, 2), { column: 99, row: 99 }, grid)).toEqual({ column: 25, row: 14 });
 });
 
-test("one that is off the grid comes back by the first step, along the axis of that step alone", () => {
+test("an element outside the grid comes back by the first step, along the axis of that step only", () => {
   expect(movedBy(box(40, -3, 5, 1), { column: -1, row: 0 }, grid)).toEqual({ column: 25, row: -3 });
   expect(movedBy(box(40, -3, 5, 1), { column: 0, row: 1 }, grid)).toEqual({ column: 40, row: 0 });
 });
 
-test("one that is wider than the grid keeps its beginning in view", () => {
+test("an element wider than the grid keeps its beginning visible", () => {
   expect(movedBy(box(0, 3, 40, 1), { column: -4, row: 1 }, grid)).toEqual({ column: 0, row: 4 });
 });
 
-test("the cells that clash are those shared, and those off the grid", () => {
+test("the clashing cells are those shared, and those outside the grid", () => {
   const volts = element("pack-volts", 27, 3, "22.2V");
   const amps = element("amps", 24, 3, "12.0A");
   const sight = element("sight", 28, 3, "", { width: 3, height: 1, drawn: "sight", overlapsNothing: true });
@@ -52,7 +52,7 @@ test("the cells that clash are those shared, and those off the grid", () => {
   expect(elementClash({ ...volts, column: 2 }, [volts, amps], grid).cells).toEqual([]);
 });
 
-test("a press means the smallest element that lies there, or the one that is chosen already", () => {
+test("a press selects the smallest element there, or the one that is selected already", () => {
   const horizon = element("horizon", 8, 5, "", { width: 15, height: 5, drawn: "horizon" });
   const sight = element("sight", 14, 7, "", { width: 3, height: 1, drawn: "sight" });
   const at = { column: 15, row: 7 };
@@ -97,7 +97,7 @@ test("a free place is free and on the grid wherever there is one", () => {
   );
 });
 
-test("a place keeps its anchors, and how its sums are spaced", () => {
+test("a moved place keeps its anchors, and the spaces around its signs", () => {
   expect(placedAfter("left+2, bottom-1", { column: 3, row: -2 })).toBe("left+5, bottom-3");
   expect(placedAfter("right, top", { column: -3, row: 0 })).toBe("right-3, top");
   expect(placedAfter("right-3, middle", { column: 3, row: -1 })).toBe("right, middle-1");
@@ -106,7 +106,7 @@ test("a place keeps its anchors, and how its sums are spaced", () => {
   expect(placedAfter("somewhere", { column: 1, row: 1 })).toBeNull();
 });
 
-test("a moved place is read by the language as the cell that was asked for, with the same anchors", () => {
+test("a moved place is read as the expected cell, with the same anchors", () => {
   const axis = (...anchors: string[]) =>
     fc
       .record({ anchor: fc.constantFrom(...anchors), offset: fc.integer({ min: -12, max: 12 }) })
@@ -145,7 +145,7 @@ function read(placed: string) {
   return { ...amps, anchors: [value.column.anchor, value.row.anchor] };
 }
 
-test("where it is, and what is amiss there, in words", () => {
+test("the place of a moving element and its clash, in words", () => {
   expect(placeInWords(box(3, 3, 5, 1), grid)).toBe("column 3, row 3");
   expect(placeInWords(box(12, 7, 5, 1), grid)).toBe("column 12 (centre), row 7 (middle)");
   const clash = (sharers: string[], leavesGrid: boolean) => clashInWords({ cells: [], sharers, leavesGrid });

@@ -4,7 +4,7 @@ import { toSvg } from "../../shared/draw/svg.ts";
 import { drawSwitches } from "../../shared/draw/switches.ts";
 import { element, fullPicture, fullSwitches, picture } from "./samples.ts";
 
-test("a drawing in a file names itself and carries its own colours", () => {
+test("a drawing in a file has a title and its own colours", () => {
   const svg = toSvg(drawGoggles(fullPicture), "dark", { title: "What the pilot of Tankard sees" });
   expect(svg).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" role="img" width="[\d.]+" height="[\d.]+" /);
   expect(svg).toContain("<title>What the pilot of Tankard sees</title>");
@@ -14,7 +14,7 @@ test("a drawing in a file names itself and carries its own colours", () => {
   );
 });
 
-test("text of a script cannot break out of its place", () => {
+test("text of a script is escaped", () => {
   const svg = toSvg(drawGoggles(picture([element("craft", 1, 1, '<&">\u0001')])), "light", {
     title: "</title><script>",
   });
@@ -28,7 +28,7 @@ test("the same picture gives the same text", () => {
   );
 });
 
-test("what flashes does so twice a second, half on and half off, and never for those who want no motion", () => {
+test("flashing is at two a second, half on and half off, and never with reduced motion", () => {
   const flashing = drawGoggles(picture([element("pack-volts", 2, 2, "13.1V", { flashes: true })]));
   const svg = toSvg(flashing, "light", { title: "x" });
   const [, seconds] =

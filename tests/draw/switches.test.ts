@@ -41,7 +41,7 @@ test("the state in words", () => {
   expect(joinWithAnd(["a", "b", "c"])).toBe("a, b and c");
 });
 
-test("what a fault hides is told as not known, and channels without a control by their pulse", () => {
+test("what an error hides is said to be not known, and channels without a control are named with their pulse", () => {
   expect(stateInWords(state({ armed: "unknown", unknown: ["arm", "outputs.lamp"] }))).toBe(
     "Armed or not is not known: a line behind arm has a fault. Nothing is surely on. " +
       "Not known, since a line behind it has a fault: lamp.",
@@ -80,7 +80,7 @@ test("long words above the controls are broken into lines, and the controls make
   expect(Math.min(...tops)).toBeGreaterThan(Number(said.at(-1)!.attributes.y) + 8);
 });
 
-test("exactly the position that is set is filled, on every control", () => {
+test("exactly the current position is filled, on every control", () => {
   const scene = drawSwitches(fullSwitches, { words: "none" });
   const set = all(scene, "way").filter(({ attributes }) => String(attributes.class).includes("set"));
   expect(set.map(({ attributes }) => [attributes["data-control"], attributes["data-set"]])).toEqual([
@@ -133,7 +133,7 @@ test("neither a control's name nor its kind reaches into the other, on a card of
   expect(Number(card!.attributes.width)).toBeGreaterThan(20 * 15 * 0.58 + 14 * 11 * 0.58);
 });
 
-test("every place that gives a mode is marked, and none without a mode", () => {
+test("every position that gives the mode is marked, and none without a mode", () => {
   const given = (mode: string | null) =>
     all(drawSwitches(fullSwitches, { mode }), "gives").map(({ attributes }) => [
       attributes["data-control"],
@@ -144,7 +144,7 @@ test("every place that gives a mode is marked, and none without a mode", () => {
   expect(given(null)).toEqual([]);
 });
 
-test("what the link's loss makes of each mode, in words", () => {
+test("what the loss of the link does to each mode, in words", () => {
   const modes = [
     { name: "arm", becomes: "kept" },
     { name: "level", becomes: "kept" },
@@ -161,7 +161,7 @@ test("what the link's loss makes of each mode, in words", () => {
   );
 });
 
-test("a mode in a state, and what the link's loss makes of it there", () => {
+test("a mode in a state, and what the loss of the link does to it there", () => {
   const here = state({ on: [mode("level")], possible: [mode("finder")] });
   const kept = ["level", "finder", "turtle"].map((name) => ({ name, becomes: "kept" as const }));
   const said = (name: string) => [
@@ -174,7 +174,7 @@ test("a mode in a state, and what the link's loss makes of it there", () => {
   expect(said("lights")).toEqual(["off", "not known"]);
 });
 
-test("moves as one says them", () => {
+test("moves in words", () => {
   expect(
     movesInWords([
       { name: "TL", to: "down" },
@@ -183,7 +183,7 @@ test("moves as one says them", () => {
   ).toBe("TL to down and KN to 1700 us");
 });
 
-test("names wrap between, never within", () => {
+test("names wrap between, never within, names", () => {
   expect(wrapped(["return-home", "lights-off", "a"], 80, 12)).toEqual(["return-home,", "lights-off,", "a"]);
   expect(wrapped(["arm", "level", "recorder"], 400, 12)).toEqual(["arm, level, recorder"]);
   expect(wrapped([], 80, 12)).toEqual([]);

@@ -1,4 +1,4 @@
-/** The demo workspace in the editor, in every theme: both drawings, and nobody shut out. */
+/** The demo workspace in the editor, in every theme: both drawings, and the accessibility rules. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { type Editor, openFile, startEditor } from "./editor.ts";
@@ -50,7 +50,7 @@ test("nothing is refused by the panel's policy", () => {
 test.each(Object.keys(themes) as Theme[])("the %s theme suits both views", async (theme) => {
   const { page } = editor;
   await useTheme(page, theme);
-  // The panel is told of the theme after the workbench wears it.
+  // The panel receives the theme after the workbench has it.
   await panel().locator(`body.vscode-${theme}`).waitFor();
   for (const name of ["Goggles", "Switches"]) {
     await tab(name).click();

@@ -142,7 +142,7 @@ export async function type(page: Page, text: string, delayMs = 0): Promise<void>
   await page.keyboard.type(text, { delay: delayMs });
 }
 
-/** Takes back one undo step of the focused editor. */
+/** Undoes one step of the focused editor. */
 export async function undo(page: Page): Promise<void> {
   await page.keyboard.press("Control+z");
 }

@@ -19,7 +19,7 @@ const panel = () => webview(editor.page);
 const tab = (name: string) => panel().getByRole("tab", { name });
 const drawn = (name: string) => panel().locator(`[data-element="${name}"]`);
 
-test("a finding is listed, with its word, and goes when the word is mended", async () => {
+test("a finding is listed, with its word, and disappears when the word is corrected", async () => {
   const { page } = editor;
   await waitForProblem(page, "levle");
   await openFile(page, "craft/mug.fettle", 7, 3);
@@ -125,7 +125,7 @@ test("the panel comes back as it was left", async () => {
   await panel().getByRole("button", { name: "Everything to rest" }).click();
 });
 
-test("nobody is shut out: no violations of the accessibility rules in either view", async () => {
+test("no violations of the accessibility rules in either view", async () => {
   const { page } = editor;
   await openFile(page, "craft/tankard.fettle");
   for (const name of ["Goggles", "Switches"]) {

@@ -45,7 +45,7 @@ beforeEach(async () => {
   await panel.posted();
 });
 
-test("a drag continues against a model that comes meanwhile, and ends as one message with the cell", async () => {
+test("a drag goes on if a new model arrives meanwhile, and is sent as one message", async () => {
   await drag([3, 13], [12, 9]);
   expect(await note().textContent()).toContain("column 11, row 9");
   // Somebody moves it, and another into its way, in the script.
@@ -112,7 +112,7 @@ test("keys take an element to the edges, and letters go to another", async () =>
   const { keyboard } = panel.page;
   await drawn("amps").focus();
   for (const key of ["End", "PageDown", "m"]) await keyboard.press(key);
-  // The focus has gone to the mode: what was moved is told at once.
+  // The focus has gone to the mode: the move is sent at once.
   expect(await movesTold()).toEqual([{ kind: "move", element: "amps", column: 25, row: 15 }]);
   await expect.poll(() => drawn("mode").evaluate((group) => group === document.activeElement)).toBe(true);
   await keyboard.press("Delete");
@@ -184,7 +184,7 @@ test("a page that can be hidden can be seen bare", async () => {
   expect(await drawn("amps").count()).toBe(1);
 });
 
-test("what the editor is told to keep still does not flash, and has a mark of its own", async () => {
+test("with reduced motion in the editor nothing flashes, and what would has a mark of its own", async () => {
   await show([at({ ...volts, flashes: true }, 2, 13), amps, mode]);
   const plate = () =>
     drawn("pack-volts")
@@ -238,7 +238,7 @@ test("undo in what is typed is the typing's own; elsewhere it is the script's", 
   expect(await panel.posted()).toEqual([{ kind: "undo" }, { kind: "redo" }, { kind: "redo" }]);
 });
 
-test("a movement that is not told yet is what undo takes back", async () => {
+test("undo cancels a move that has not been sent yet", async () => {
   const { keyboard } = panel.page;
   await drawn("amps").focus();
   await keyboard.press("ArrowRight");

@@ -90,7 +90,7 @@ test("a run of arrow keys is one step to undo", async () => {
   await unchanged();
 });
 
-test("Escape takes a movement back, by mouse and by keys", async () => {
+test("Escape cancels a movement, by mouse and by keys", async () => {
   const { keyboard, mouse } = editor.page;
   await expect.poll(() => placeOf("height")).toBe("column 3, row 9");
   await drag([4, 9], [20, 12]);
@@ -283,7 +283,7 @@ test("another grid is looked at first, then written, and undone", async () => {
   await unchanged();
 });
 
-test.each(Object.keys(themes) as Theme[])("nobody is shut out in the %s theme", async (theme) => {
+test.each(Object.keys(themes) as Theme[])("the accessibility rules hold in the %s theme", async (theme) => {
   const { page } = editor;
   await useTheme(page, theme);
   await panel().locator(`body.vscode-${theme}`).waitFor();

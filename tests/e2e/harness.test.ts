@@ -31,7 +31,7 @@ test("a completion is offered and taken", async () => {
   await waitForLine(page, "dry. Tuesday");
 });
 
-test("a problem is listed and goes when it is mended", async () => {
+test("a problem is listed and disappears when it is corrected", async () => {
   const { page } = editor;
   await openFile(page, "notes/shelf.json", 1, 32);
   await waitForProblem(page, "Duplicate object key");

@@ -33,7 +33,7 @@ export async function run(): Promise<void> {
         await vscode.commands.executeCommand("undo");
       }
     },
-    "a finding comes as one types, and goes when it is mended": async () => {
+    "a finding appears while typing, and disappears when it is corrected": async () => {
       await append(document, "\n\nkettle\n");
       const found = () => vscode.languages.getDiagnostics(document.uri).some(({ message }) => /kettle/.test(message));
       const came = await until(async () => found(), Boolean);

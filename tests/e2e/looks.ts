@@ -59,7 +59,7 @@ interface AxeInPage {
   run(): Promise<{ passes: unknown[]; violations: { id: string; help: string; nodes: { html: string }[] }[] }>;
 }
 
-/** What axe-core finds amiss in the panel's page, a line for each place; empty where all is well. */
+/** What axe-core finds wrong in the panel's page, a line for each place; empty if nothing is. */
 export async function violations(page: Page, place: Place = "only"): Promise<string[]> {
   const shown = frameIn(page, place).contentFrame().locator("#active-frame");
   const frame = await (await shown.elementHandle())?.contentFrame();

@@ -111,7 +111,7 @@ test("a part leads to its line, in whatever file that is", async () => {
   await expect.poll(lineOfCursor).toBe("35");
 });
 
-test("a craft that says little is told what to add", async () => {
+test("a craft with few settings shows what to add", async () => {
   await openFile(editor.page, "craft/pipkin.fettle");
   await panel().getByText("No rates are set: add a section “rates”").waitFor();
   expect(await panel().getByRole("slider").count()).toBe(0);
@@ -139,21 +139,24 @@ test("what was looked at is looked at again when the panel comes back", async ()
   expect(await tab("Numbers").getAttribute("aria-selected")).toBe("true");
 });
 
-test.each(["light", "dark", "high-contrast"] as Theme[])("nobody is shut out in the %s theme", async (theme) => {
-  const { page } = editor;
-  await openFile(page, "craft/tankard.fettle");
-  await useTheme(page, theme);
-  await panel().locator(`body.vscode-${theme}`).waitFor();
-  await sideBar(460);
-  await chart("pitch by stick").focus();
-  await panel().getByRole("heading", { name: "Rates" }).scrollIntoViewIfNeeded();
-  expect(await violations(page)).toEqual([]);
-  await screenshot(page, `numbers-${theme}`);
-  for (const name of ["land-at, 3.30", "all of the damping"]) {
-    await panel().getByLabel(name).first().scrollIntoViewIfNeeded();
-    await screenshot(page, `numbers-${theme}-${name.split(/\W/)[0]}`);
-  }
-});
+test.each(["light", "dark", "high-contrast"] as Theme[])(
+  "the accessibility rules hold in the %s theme",
+  async (theme) => {
+    const { page } = editor;
+    await openFile(page, "craft/tankard.fettle");
+    await useTheme(page, theme);
+    await panel().locator(`body.vscode-${theme}`).waitFor();
+    await sideBar(460);
+    await chart("pitch by stick").focus();
+    await panel().getByRole("heading", { name: "Rates" }).scrollIntoViewIfNeeded();
+    expect(await violations(page)).toEqual([]);
+    await screenshot(page, `numbers-${theme}`);
+    for (const name of ["land-at, 3.30", "all of the damping"]) {
+      await panel().getByLabel(name).first().scrollIntoViewIfNeeded();
+      await screenshot(page, `numbers-${theme}-${name.split(/\W/)[0]}`);
+    }
+  },
+);
 
 test("a narrow panel has all of it, and nothing runs out of it", async () => {
   const { page } = editor;

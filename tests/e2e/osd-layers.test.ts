@@ -51,7 +51,7 @@ test("the layer's own line is changed where one wants that, and the script in fr
   await expect.poll(focused).toBe("craft");
 });
 
-test("undo in the panel takes it back in the layer, with the same script in front and the focus kept", async () => {
+test("undo in the panel reverts it in the layer, with the same script in front and the focus kept", async () => {
   await editor.page.keyboard.press("Control+z");
   await expect.poll(() => placeOf("craft")).toMatch(/row 2$/);
   await dirty("osd-wide.fettle").waitFor({ state: "detached" });

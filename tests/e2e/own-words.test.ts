@@ -1,4 +1,4 @@
-/** A pilot's own catalogue and aliases in the real editor: told of, completed, and at once in effect. */
+/** A pilot's own catalogue and aliases in the real editor: reported, completed, and in effect at once. */
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -34,13 +34,13 @@ afterAll(async () => {
 
 const tab = (name: string) => editor.page.locator(".tab", { hasText: name });
 
-test("what is at fault is told of where it is, open or not, and a setting at fault is unknown", async () => {
+test("errors are reported at their places, in open files or not, and a setting with an error is unknown", async () => {
   await waitForProblem(editor.page, /aliases\.wobble: Nothing is called “levle”/);
   await waitForProblem(editor.page, /settings\[0\]\.kind: This should be/);
   await waitForProblem(editor.page, /has no setting “glow-delay”/);
 });
 
-test("once it is mended in the editor, unsaved, its setting is checked as any other", async () => {
+test("once it is corrected in the editor, unsaved, its setting is checked as any other", async () => {
   const line = files["words/lamp.catalogue.json"].split("\n").findIndex((text) => text.includes('"teste"')) + 1;
   await tab("lamp.catalogue.json").click();
   await goTo(editor.page, line);

@@ -158,7 +158,7 @@ test("a tab behind another comes back as it was", async () => {
   for (const place of ["side", "tab"] as const) await markedIn(place);
 });
 
-test.each(Object.keys(themes) as Theme[])("nobody is shut out of the tab in the %s theme", async (theme) => {
+test.each(Object.keys(themes) as Theme[])("the tab meets the accessibility rules in the %s theme", async (theme) => {
   const { page } = editor;
   await useTheme(page, theme);
   await webview(page, "tab").locator(`body.vscode-${theme}`).waitFor();

@@ -1,4 +1,4 @@
-/** The panel's page by itself, without an editor: given hand-made models, and asked what it told its host. */
+/** The panel's page by itself, without an editor: it gets hand-made models, and its messages to the host are read. */
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -10,7 +10,7 @@ import type { FromPanel, GogglesPicture, PanelModel, ToPanel } from "../../share
 export interface PanelPage {
   readonly page: Page;
   post(message: ToPanel): Promise<void>;
-  /** What the page has told since it was last asked. */
+  /** The messages that the page has sent since the last call. */
   posted(): Promise<FromPanel[]>;
   /** What went wrong in the page. */
   readonly errors: readonly string[];
@@ -23,10 +23,10 @@ export async function openPanelPage(size = { width: 420, height: 800 }): Promise
   const folder = mkdtempSync(inProject(".cache/panel-"));
   const address = (name: string) => pathToFileURL(inProject("dist/panel", name)).href;
   const host = `
-    window.told = [];
+    window.posted = [];
     let kept;
     window.acquireVsCodeApi = () => ({
-      postMessage: (message) => told.push(message), getState: () => kept, setState: (state) => { kept = state; },
+      postMessage: (message) => posted.push(message), getState: () => kept, setState: (state) => { kept = state; },
     });`;
   const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Panel</title>
     <link rel="stylesheet" href="${address("panel.css")}"></head>
@@ -51,7 +51,7 @@ export async function openPanelPage(size = { width: 420, height: 800 }): Promise
           }),
         message,
       ),
-    posted: () => page.evaluate(() => (window as unknown as { told: FromPanel[] }).told.splice(0)),
+    posted: () => page.evaluate(() => (window as unknown as { posted: FromPanel[] }).posted.splice(0)),
     async close() {
       await close();
       rmSync(folder, { recursive: true, force: true });

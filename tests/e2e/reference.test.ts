@@ -62,7 +62,7 @@ test("plain words find a name, all by keyboard", async () => {
   expect(await page.evaluate(() => document.activeElement?.id)).toBe("query");
 });
 
-test("a name comes before what only speaks of it, and words that lead nowhere are told of", async () => {
+test("a name comes before pages that only mention it, and words without results get a message", async () => {
   const first = async (text: string) => {
     await page.locator("#query").fill(text);
     return (await page.locator("#results a code").allTextContents())[0];
@@ -104,7 +104,7 @@ interface AxeInPage {
 }
 
 test.each(["light", "dark"] as const)(
-  "axe finds nothing amiss in %s: at the start, in a search, on pages",
+  "axe finds nothing wrong in %s: at the start, in a search, on pages",
   async (scheme) => {
     await page.emulateMedia({ colorScheme: scheme });
     for (const [hash, query] of [

@@ -60,7 +60,7 @@ test("what keeps it from arming is said, and the shortest way is a press away", 
   await expect.poll(() => status().textContent()).toContain("Not armed.");
 });
 
-test("one key cuts the link, says what becomes of each mode, and mends it", async () => {
+test("one key cuts the link and shows the effect on each mode, and restores it", async () => {
   const { page } = editor;
   await positions("TL").first().focus();
   await page.keyboard.press("l");
@@ -108,11 +108,14 @@ test("a finding opens the switches also where the panel is not in view", async (
   await expect.poll(() => status().textContent()).toContain("Video-low, video-high");
 });
 
-test.each(["light", "dark", "high-contrast"] as Theme[])("nobody is shut out in the %s theme", async (theme) => {
-  const { page } = editor;
-  await useTheme(page, theme);
-  await panel().locator(`body.vscode-${theme}`).waitFor();
-  await mode("arm").focus();
-  expect(await violations(page)).toEqual([]);
-  await screenshot(page, `switches-${theme}`);
-});
+test.each(["light", "dark", "high-contrast"] as Theme[])(
+  "the accessibility rules hold in the %s theme",
+  async (theme) => {
+    const { page } = editor;
+    await useTheme(page, theme);
+    await panel().locator(`body.vscode-${theme}`).waitFor();
+    await mode("arm").focus();
+    expect(await violations(page)).toEqual([]);
+    await screenshot(page, `switches-${theme}`);
+  },
+);

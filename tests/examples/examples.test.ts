@@ -37,7 +37,7 @@ test.each(filesIn("craft"))("%s can be shown, with its switches", async (file) =
   }
 });
 
-test("the words of the shed are read without a fault, and find what they mean", async () => {
+test("the shed's own words are read without an error, and find their names", async () => {
   for (const [asked, found] of [
     ["squealer", "finder"],
     ["first bell", "pack.warn-at"],

@@ -1,4 +1,4 @@
-/** The effective craft of some files, told line by line, as `SECTION.NAME  value  <- file:line`. */
+/** The effective craft of some files, line by line, as `SECTION.NAME  value  <- file:line`. */
 import type { Craft, Source } from "../../shared/model/craft.ts";
 import { workspaceOf } from "../rules/check.ts";
 

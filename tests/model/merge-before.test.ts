@@ -1,4 +1,4 @@
-/** What a later file overrode, and what a drop took back. */
+/** What a later file overrode, and what a drop removed. */
 import { expect, test } from "vitest";
 import { craftOf } from "./effective.ts";
 
@@ -10,7 +10,7 @@ const craft = (...lines: string[]) =>
   craftOf({ "jug.fettle": ['craft "Jug"', 'use "mid.fettle"', ...lines].join("\n"), ...FILES });
 const short = (text: string | undefined) => text?.replaceAll(/ +/g, " ");
 
-test("each setting knows how the files before had it", () => {
+test("each setting has its values in earlier files", () => {
   const roll = craft("gains", "  roll p 2", "  roll d 0.7").settings.get("gains")!.get("roll")!;
   expect(short(roll.text)).toBe("p 2 d 0.7");
   expect(short(roll.before?.text)).toBe("p 1 d 0.6");
@@ -26,7 +26,7 @@ test("also over a drop, in its own file or an earlier one", () => {
   expect(filters.get("smooth-d")?.before?.text).toBe("cut 100 Hz");
 });
 
-test("what was taken back and not said again is kept, with the word that did so", () => {
+test("what was dropped and not set again is kept, with the word that dropped it", () => {
   const taken = craft("filters", "  drop smooth-yaw").removedByDrop;
   expect([...taken.keys()]).toEqual(["filters.smooth-d", "filters.smooth-yaw"]);
   expect(taken.get("filters.smooth-yaw")).toMatchObject({

@@ -1,4 +1,4 @@
-/** What takes back, and what lies beside: drops, named packs, second sets, kept lines. */
+/** Merging besides plain entries: drops, named packs, second sets, kept lines. */
 import { describe, expect, test } from "vitest";
 import { check, WHEEL } from "../rules/check.ts";
 import { craftOf, effectiveLines } from "./effective.ts";
@@ -7,7 +7,7 @@ const over = (layer: string, craft: string) =>
   craftOf({ "a.fettle": `craft "A"\nuse "b.fettle"\n${craft}`, "b.fettle": `layer "B"\n${layer}` });
 
 describe("drop", () => {
-  test("takes back each name whole, as far as earlier files said it", () => {
+  test("removes each name whole, as far as earlier files set it", () => {
     const craft = over(
       "pack\n  cells 4\n  capacity 850 mAh\ngains\n  roll p 0.9 i 0.8\n",
       "pack\n  drop cells capacity\ngains\n  drop roll\n  roll d 0.4\n",
@@ -20,7 +20,7 @@ describe("drop", () => {
     expect(effectiveLines(craft)).toEqual(["modes.arm: TR is up <- a.fettle:4"]);
   });
 
-  test("all takes the section, and only that", () => {
+  test("all removes the section, and only that", () => {
     const craft = over(
       "osd\n  grid pal\n  sight at 1, 2\nosd-second\n  sight at 3, 4\npack\n  cells 4\n",
       "osd\n  drop all\n",
@@ -29,7 +29,7 @@ describe("drop", () => {
     expect([...craft.sections.keys()]).toEqual(["osd-second", "pack"]);
   });
 
-  test("takes back controls, outputs and settings that follow a dial", () => {
+  test("removes controls, outputs and settings that follow a dial", () => {
     const craft = craftOf({
       "a.fettle":
         'craft "A"\nuse "wheel.fettle"\nuse "b.fettle"\ncontrols\n  drop TR PB KN\noutputs\n  drop nose\nadjust\n  drop overall\n',
@@ -71,7 +71,7 @@ describe("drop", () => {
     ]);
   });
 
-  test("in a layer it is told on the use line of the craft", () => {
+  test("in a layer it is reported on the use line of the craft", () => {
     check(`
       craft "Jug"
       use "base.fettle"

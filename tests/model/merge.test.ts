@@ -190,7 +190,7 @@ describe("across files", () => {
     ]);
   });
 
-  test("a faulty line leaves its name without value: nothing earlier shows through", () => {
+  test("a faulty line leaves its name without value: earlier values are not used", () => {
     expect(
       over(
         "pack\n  cells 4\n  capacity 850 mAh\ngains\n  roll p 0.9\nmodes\n  arm when TL is up\nosd\n  sight at 1, 2\n",

@@ -9,7 +9,7 @@ import { screenshot, webview } from "../e2e/looks.ts";
 
 const url = process.env.FETTLE_NODE_HOST ?? "";
 
-test("a script is opened, checked as one types, mended, and drawn in the panel", async () => {
+test("a script is opened, checked as it is typed, corrected, and drawn in the panel", async () => {
   const { page, close } = await launchBrowser();
   try {
     await page.goto(url);

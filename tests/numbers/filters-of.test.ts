@@ -58,7 +58,7 @@ describe("the chain", () => {
     expect(motorStages(notches, 1, 400, 1000)).toHaveLength(1);
   });
 
-  test("a cut that moves stands where it delays most", () => {
+  test("a moving cut is taken where it delays most", () => {
     const moving = filtersOf(
       ...craftWith("sensors\n  loop-rate 4 kHz\n\nfilters\n  moving-cut idle 150 Hz full 450 Hz"),
     )!;

@@ -99,7 +99,7 @@ describe("published figures", () => {
   });
 
   // The same, TestGroupDelay.test_iir (read; its figures are another program's): a Butterworth of order 4 at a tenth of half
-  // the rate, ten frequencies from nought. Its two stages have Q 1/(2 cos pi/8) and 1/(2 cos 3 pi/8).
+  // the rate, ten frequencies from zero. Its two stages have Q 1/(2 cos pi/8) and 1/(2 cos 3 pi/8).
   test("group delay of a chain of two stages", () => {
     const samples = [
       8.249313898506037, 11.958947880907104, 2.452325615326005, 1.048918665702008, 0.611382575635897, 0.418293269460578,
@@ -292,7 +292,7 @@ describe("properties", () => {
     expect(lowFrequencyDelayMs([notch(200, 40, 1e6)!], 1e6)).toBeCloseTo(notchDelayMs(200, 40), 4);
   });
 
-  test("depth goes from nothing to the whole notch", () => {
+  test("depth goes from zero to the whole notch", () => {
     expect(responseOf([notch(200, 40, 4000, 0)!], 200, 4000)).toMatchObject({ gain: 1, delayMs: 0 });
     expect(responseOf([notch(200, 40, 4000, 0.5)!], 200, 4000).gain).toBeCloseTo(0.5, 9);
   });

@@ -109,8 +109,7 @@ describe("volts, charge and current", () => {
 
 describe("cell counts that one reading allows", () => {
   // Computed: 21 V is five full cells of 4.2 V and six of 3.5 V.
-  test("21 V can be five full cells or six that want to land", () =>
-    expect(fittingCells(21, 3.3, 4.2)).toEqual([5, 6]));
+  test("21 V can be five full cells or six that should land", () => expect(fittingCells(21, 3.3, 4.2)).toEqual([5, 6]));
   test("a fresh 2S is nothing else", () => expect(fittingCells(8.4, 3.3, 4.2)).toEqual([2]));
 
   // Computed: with cells from 3.3 to 4.2 V, four cells end at 16.8 V and five begin at 16.5 V; three end at 12.6 V, four begin at 13.2 V.
@@ -181,7 +180,7 @@ pack "Tired"
     expect(packOf(...craftWith(TANKARD), "pack/Tired")).toEqual(tired);
   });
 
-  test("whatever is edited, the figures are those that would be reckoned afresh", () => {
+  test("after any edits, the figures equal those computed anew", () => {
     const line = fc.constantFrom(
       "capacity 1000 mAh",
       "capacity 1300 mAh",
@@ -202,7 +201,7 @@ pack "Tired"
     fc.assert(held, { numRuns: 500 });
   });
 
-  test("what nobody said is null, and so is what a faulty line says", () => {
+  test("what is not set is null, and so is the value of a faulty line", () => {
     const nothing = packOf(...craftWith("pack\n  cells detect"));
     expect(nothing).toMatchObject({ cells: null, cellsDetected: true, fullV: null, usableMah: null, chemistry: null });
     const faulty = packOf(...craftWith('pack\n  capacity 1000 mAh\n\npack "B"\n  capacity 1000 V'), "pack/B");

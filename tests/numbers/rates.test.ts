@@ -160,7 +160,7 @@ describe("what a craft says", () => {
 rates-second
   roll  end 300 deg/s  bend 4`;
 
-  test("an axis wants slope and end; the bend is 3 by default", () => {
+  test("an axis needs slope and end; the bend is 3 by default", () => {
     const rates = ratesOf(...craftWith(RATES));
     expect(rates).toMatchObject({ roll: USUAL, pitch: null, yaw: null, topDegS: 1500 });
     expect(rates.throttle).toEqual({ curve: null, soft: null, limit: 0.9, limitBy: "scaling" });

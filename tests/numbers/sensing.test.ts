@@ -92,7 +92,7 @@ describe("calibration", () => {
     expect(shownError(900, 1000)).toBeCloseTo(-0.1, 12);
   });
 
-  test("readings of nought, or a scale below one, correct nothing", () => {
+  test("readings of zero, or a scale below one, correct nothing", () => {
     expect(correctedTopKohm({ topKohm: 10, bottomKohm: 1 }, 0, 16)).toBeNull();
     expect(correctedTopKohm({ topKohm: 10, bottomKohm: 1 }, 16, 0)).toBeNull();
     expect(correctedTopKohm({ topKohm: 10, bottomKohm: 1 }, 1, 16)).toBeNull();

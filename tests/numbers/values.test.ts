@@ -1,4 +1,4 @@
-/** What a reader of numbers is given: said, else defaulted, else nothing. */
+/** What a reader of numbers gets: the set value, else the default, else nothing. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { fieldNumberIn, numberIn, onceFor, wordIn } from "../../shared/numbers/values.ts";
@@ -24,7 +24,7 @@ test("a field is looked for in the second set, in the first, and in the catalogu
   const field = (text: string, name: string) =>
     fieldNumberIn(...craftWith(text), "rates-second", "roll", name, name === "bend" ? "" : "deg/s");
   expect(["slope", "end", "bend"].map((name) => field(rates, name))).toEqual([100, 300, 3]);
-  // Nothing earlier shows through a line with a fault.
+  // Earlier values are not used in place of a line with an error.
   expect(field(rates.replace("end 300 deg/s", "end 300 V"), "slope")).toBeNull();
 });
 

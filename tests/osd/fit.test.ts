@@ -75,7 +75,7 @@ describe("where something is in the way", () => {
     expect(fitted("amps at 2, 2; watts at 4, 2", "30 x 16", PAL)).toEqual(["amps at 2, 2", "watts at 4, 3"]);
   });
 
-  test("two figures do not end up wall to wall where there is room for a gap", () => {
+  test("two figures do not end up side by side if there is room for a gap", () => {
     // Up or down a row the mode would be read before or after both others.
     expect(fitted("amps at 2, 0; mode at 4, 0; watts at 2, 1", "30 x 16", { columns: 30, rows: 2 })).toEqual([
       "amps at 2, 0",
@@ -94,7 +94,7 @@ describe("where something is in the way", () => {
     ]);
   });
 
-  test("what has no room is named, and what has none at all leaves it to the others", () => {
+  test("what has no room is named, and what cannot fit at all leaves the room to the others", () => {
     expect(
       fitted("stick-trace-left at 2, 2; amps at 2, 10; horizon-line at 1, 1", "30 x 16", { columns: 8, rows: 2 }),
     ).toEqual(["amps at 2, 1", "no stick-trace-left", "no horizon-line"]);

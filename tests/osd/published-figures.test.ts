@@ -1,4 +1,4 @@
-/** Outside figures to which the OSD and its drawing are held, each with its source. */
+/** Published figures that the OSD and its drawing must meet, each with its source. */
 import { wcagContrast } from "culori";
 import { describe, expect, test } from "vitest";
 import { FLASH } from "../../shared/draw/flash.ts";
@@ -74,11 +74,11 @@ describe("contrast", () => {
       ["white letters on their own dark edge", "#ffffff", "#000000"],
     ])("%s", (_, front, back) => expect(wcagContrast(front, back)).toBeGreaterThanOrEqual(4.5));
 
-    // WCAG 2.2, 1.4.11 (read): 3 to 1 for what is not text and has to be told apart.
+    // WCAG 2.2, 1.4.11 (read): 3 to 1 for graphics that must be distinguishable.
     test.each([
       ["the accent on the page", p.accent, p.page],
-      ["what is amiss, on the sky", p.clash, p.sky],
-      ["what is amiss, on the ground", p.clash, p.ground],
+      ["hatching, on the sky", p.clash, p.sky],
+      ["hatching, on the ground", p.clash, p.ground],
       ["the outline of the safe area, on the sky", outline(p.sky), p.sky],
       ["the outline of the safe area, on the ground", outline(p.ground), p.ground],
     ])("%s", (_, front, back) => expect(wcagContrast(front, back)).toBeGreaterThanOrEqual(3));

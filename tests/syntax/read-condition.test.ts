@@ -118,8 +118,8 @@ describe("what is wrong with a condition", () => {
     expect(issues.map(({ code }) => code)).toEqual(["syntax"]);
     const edit = issues[0]!.fixes![0]!.edits[0]!;
     const line = script.split("\n")[3]!;
-    const mended = line.slice(0, edit.range.start.character) + edit.text + line.slice(edit.range.end.character);
-    expect(mended).toBe(`  level when ${expected.startsWith("level") ? expected.replace("level", "arm") : expected}`);
+    const repaired = line.slice(0, edit.range.start.character) + edit.text + line.slice(edit.range.end.character);
+    expect(repaired).toBe(`  level when ${expected.startsWith("level") ? expected.replace("level", "arm") : expected}`);
   });
 
   test.each([

@@ -58,7 +58,7 @@ describe("numbers with units", () => {
     expect(finding!.fixes.map(({ edits }) => edits[0]!.text)).toEqual(["3.5 V/cell"]);
   });
 
-  test("a number too large to be reckoned with", () => {
+  test("a number too large to compute with", () => {
     expect(printed("pack", `capacity ${"9".repeat(400)} mAh`)).toBeNull();
     expect(printed("pack", "cells 99999999999999999999")).toBeNull();
   });
@@ -87,7 +87,7 @@ describe("ranges", () => {
     expect(last!.fixes[0]!.edits[0]!.text).toBe("2000 us");
   });
 
-  test("a borrowed unit that does not fit is told where it stands", () => {
+  test("a unit taken from the other end that does not fit is reported at its place", () => {
     check(
       `
       craft "Jug"

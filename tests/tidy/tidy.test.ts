@@ -1,4 +1,4 @@
-/** The house is as DEVELOPERS.md says: who imports whom, how files are named, how long they may be. */
+/** The tree is as DEVELOPERS.md says: which folders import which, names of files, their lengths. */
 import { expect, test } from "vitest";
 import { capabilities, mayImport } from "./layers.ts";
 import { importsOf, projectFiles, readSource } from "./sources.ts";
@@ -75,7 +75,7 @@ test("only server/src/node touches the file system", () => {
   expect(touching.map(({ path }) => path).filter((path) => !path.startsWith("server/src/node/"))).toEqual([]);
 });
 
-test("a planted circle is found, however far around", () => {
+test("a planted import circle is found, however long", () => {
   const planted = new Map([
     ["shared/a.ts", ["shared/b.ts", "zod"]],
     ["shared/b.ts", ["shared/c.ts"]],
@@ -128,7 +128,7 @@ const topLevel = [
   ..."client server grammars snippets tests shared examples biome.json vitest.config.mts".split(" "),
 ];
 
-test("nothing lies about at the top", () => {
+test("the top folder has no other files", () => {
   const tops = new Set(files.map((path) => path.split("/")[0] ?? ""));
   expect([...tops].filter((name) => !name.startsWith(".") && !topLevel.includes(name))).toEqual([]);
 });

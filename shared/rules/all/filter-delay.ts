@@ -26,7 +26,7 @@ function delaysOf(craft: Craft, workspace: Workspace): { filters: readonly Delay
     return (setting?.items ?? (setting ? [setting] : [])).flatMap(({ value, source }): Delay[] => {
       const number = (field: string, unit: string) => numberOf(fieldOf(value, field), unit);
       const [atHz, widthHz] = [number("at", "Hz"), number("width", "Hz")];
-      // A filter that moves with the throttle delays most at its lowest cut.
+      // A filter that moves with the throttle delays most at its idle cut.
       const cutHz = number("cut", "Hz") ?? number("idle", "Hz");
       if (atHz !== null && widthHz !== null) return [{ name, source, delayMs: notchDelayMs(atHz, widthHz) }];
       return cutHz === null

@@ -16,7 +16,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "Two modes that exclude each other can be on together, and nothing decides between them.",
   prose:
-    "The craft is told to do two things at once, and which of them it does is up to chance or to the order of its code. The finding names one set of positions in which it happens. Add “and not” to one of the two, or put both on one control.",
+    "The craft is told to do two things at once, and which of them it does depends on chance or on the order of its code. The finding names one set of positions in which it happens. Add “and not” to one of the two, or put both on one control.",
   examples: {
     bad: {
       "jug.fettle":

@@ -14,7 +14,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "One file gives one port two different uses.",
   prose:
-    "A port is one pair of wires: with two parts on it each talks over the other, and neither is heard. Only the later line counts, so the part of the earlier one has no port at all. Give one of the two a port of its own. A craft that gives a port another use than the layer below it is no clash: there the later file is meant to win.",
+    "A port is one pair of wires: with two parts on it both send at once, and neither can be understood. Only the later line counts, so the part of the earlier one has no port at all. Give one of the two a port of its own. A craft that gives a port another use than the layer below it is no clash: there the later file is meant to win.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nports\n  port1 receiver\n  port1 gps\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nports\n  port1 receiver\n  port2 gps\n' },
@@ -38,7 +38,7 @@ export const rule: CraftRule = {
         const advice = spare ? `, as ${spare}, which is spare` : free ? `, as ${free}, of which nothing is said` : "";
         reports.push({
           at: valueLocation(workspace, { file, line }),
-          message: `${name} serves ${other.text} and ${text} at once, and neither is then heard: give one of them a port of its own${advice}.`,
+          message: `${name} serves ${other.text} and ${text} at once, and neither can then be understood: give one of them a port of its own${advice}.`,
           related: [
             { message: `${name} serves ${other.text} here`, at: valueLocation(workspace, { file, line: other.line }) },
           ],

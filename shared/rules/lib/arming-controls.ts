@@ -6,7 +6,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Report } from "../engine/rule.ts";
 import { conditionLocation } from "./condition-locations.ts";
 
-/** A report for each control of a kind on which arming depends; `word` is told whether `arm` depends on it, or only `arm-permit`. */
+/** A report for each control of a kind on which arming depends; `word` gets whether `arm` depends on it, or only `arm-permit`. */
 export function armingReports(
   craft: Craft,
   workspace: Workspace,

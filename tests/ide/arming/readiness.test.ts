@@ -25,7 +25,7 @@ const SWITCHED = `modes
   arm-permit  when TR is not up
 `;
 
-test("at rest both arm and its permit stand in between, each with its line", () => {
+test("at rest both arm and its permit are obstacles, each with its line", () => {
   const found = ready(SWITCHED);
   expect(summary(found)).toEqual(["no", "modes.arm stands", "modes.arm-permit stands"]);
   expect(found.obstacles.map(({ source }) => source)).toEqual([
@@ -35,14 +35,14 @@ test("at rest both arm and its permit stand in between, each with its line", () 
   expect(found.obstacles[0]!.message).toBe("arm is off here: arm is on when TL is down.");
 });
 
-test("half-way between two levels a switch stands somewhere, and what arrives is open", () => {
+test("half-way between two levels, what arrives from a switch is open", () => {
   const { obstacles } = ready("link\n  two-level 6\nmodes\n  arm when TR is down\n", { positions: { TR: "mid" } });
   expect(obstacles.map(({ state, message }) => [state, message])).toEqual([
     ["open", "arm depends on TR, which may arrive as either end: arm is on when TR is down."],
   ]);
 });
 
-test("the moves are the shortest way, and following them leaves nothing in between", () => {
+test("the moves are the shortest way, and following them leaves no obstacle", () => {
   const { moves, positions } = ready(SWITCHED);
   expect(moves).toEqual([
     { name: "TL", from: "up", to: "down" },
@@ -53,7 +53,7 @@ test("the moves are the shortest way, and following them leaves nothing in betwe
   expect(ready(SWITCHED, { positions: moved }).moves).toEqual([]);
 });
 
-test("every way is told, in words and as data", () => {
+test("every way is given, in words and as data", () => {
   const { ways, complete } = ready(`modes
   arm when TL is down and TR is not up
   arm when KN above 1700 us and PB is held
@@ -87,7 +87,7 @@ test("a condition that nothing makes true has no move and no way", () => {
   expect(obstacles[0]!.message).toContain("no position of the controls makes that so");
 });
 
-test("without a mode “arm” nothing arms, save for the sticks where they may", () => {
+test("without a mode “arm” nothing arms, except the sticks where they may", () => {
   expect(summary(ready("modes\n  level when TR is mid\n"))).toEqual(["no", "modes.arm stands"]);
   const sticks = ready("safety\n  stick-arming yes\n");
   expect(summary(sticks)).toEqual(["depends", "modes.arm open"]);
@@ -112,7 +112,7 @@ test("the throttle must be below the limit: at it is not below it", () => {
   expect(summary(ready(text, { ...on, throttleUs: 1049 }))).toEqual(["yes"]);
 });
 
-test("a stick measured above the limit stands in between before anybody moves it", () => {
+test("a stick measured above the limit is an obstacle before anybody moves it", () => {
   const text =
     "safety\n  arm-throttle-limit 1020 us\n\nbench\n  throttle 1040 us to 2000 us\n\nmodes\n  arm when always\n";
   const found = ready(text);
@@ -151,7 +151,7 @@ safety
   expect(found.obstacles.at(-1)!.message).toContain("300 ms");
 });
 
-test("nothing that the script does not say stands in between", () => {
+test("nothing that the script does not mention is an obstacle", () => {
   expect(summary(ready("modes\n  arm when always\n"))).toEqual(["yes"]);
   expect(
     summary(

@@ -41,7 +41,7 @@ test("fields that are not said yet, and the units of the one that is being writt
   expect(offered(craft("rates\n  roll end 700 |\n"))[0]).toBe("deg/s");
 });
 
-test("a condition is led word by word", () => {
+test("a condition is completed word by word", () => {
   expect(offered(craft("modes\n  arm |\n"))).toEqual(["when"]);
   expect(offered(craft("modes\n  arm when |\n")).slice(0, 3)).toEqual(["TL", "TR", "KN"]);
   expect(offered(craft("modes\n  arm when |\n"))).toContain("always");
@@ -94,7 +94,7 @@ test("codes to accept, but no codes that cannot be accepted; nothing in notes an
   expect(offered(craft("nonsense\n  |\n"))).toEqual([]);
 });
 
-test("every offer of a craft's sections can be described, but for words of the grammar and the handset's own", () => {
+test("every item offered in a craft's sections has a description, except words of the grammar and the handset's own", () => {
   for (const text of ["|", "pack\n  |", "modes\n  |", "osd\n  |", "modes\n  arm when |", "pack\n  capacity 3 |"]) {
     const { workspace, file, position } = atCursor(craft(text));
     const offers = completionsAt(workspace, file, position);

@@ -1,4 +1,4 @@
-/** Whatever is said within its limits, what follows is made of figures, and rests on names that there are. */
+/** For any values within their limits, consequences have finite figures and name existing settings. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
@@ -79,7 +79,7 @@ const craft = fc
   )
   .map((parts) => `craft "Jug"\n\n${parts.join("")}osd\n  amps at right, bottom\n`);
 
-test("no sentence holds anything but figures; every name it rests on is one of the catalogue's", () => {
+test("no sentence holds NaN or Infinity; every name it depends on is in the catalogue", () => {
   let consequences = 0;
   fc.assert(
     fc.property(craft, (text) => {

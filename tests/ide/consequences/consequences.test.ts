@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { consequencesAt, follows } from "./follow.ts";
 
 describe("pack", () => {
-  test("capacity: what may be flown, how long it lasts, what it holds and bears", () => {
+  test("capacity: the usable charge, how long it lasts, its energy and its current", () => {
     const said =
       "pack\n  chemistry lipo\n  cells 4\n  capacity 850| mAh\n  reserve 20 %\n  hover-current 12 A\n  full-current 60 A\n  discharge-rating 75 C";
     // Computed: 680 mAh are 2448 A s, so 204 s at 12 A; 4 x 3.7 V nominal.
@@ -19,7 +19,7 @@ describe("pack", () => {
   });
 
   // Flying-club article (read): 80 % of 2600 mAh are 2080 mAh.
-  test("without a reserve the usual share counts, and is told as such", () => {
+  test("without a reserve the usual share counts, and is named as such", () => {
     expect(follows("pack\n  capacity 2600| mAh")).toEqual([
       "2600 mAh at 80 % is 2080 mAh (80 % is usual; no reserve is set)",
     ]);
@@ -31,7 +31,7 @@ describe("pack", () => {
   });
 
   // Cell makers' summaries (read): a 2S pack is charged to 8.4 V; 4s2p of 3.6 V 2400 mAh cells has 14.4 V and 4800 mAh.
-  test("cells: the chemistry stands in for a full pack of which nobody speaks", () => {
+  test("cells: the chemistry's limit is used if the full voltage is not set", () => {
     expect(follows("pack\n  chemistry lipo\n  cells 2|")[0]).toBe(
       "Of 2 cells: full 8.4 V (4.2 V/cell, the limit of lipo)",
     );
@@ -41,7 +41,7 @@ describe("pack", () => {
   });
 
   // TSA (read): spare packs in carry-on baggage up to 100 Wh. 6 x 3.7 V x 5 Ah is 111 Wh, computed.
-  test("a pack that may not fly along", () => {
+  test("a pack that may not be carried on board", () => {
     expect(follows("pack\n  chemistry lipo\n  cells 6\n  capacity 5000| mAh")).toContain(
       "At 22.2 V nominal it holds 111 Wh, more than the 100 Wh of a spare pack in carry-on baggage (TSA)",
     );
@@ -90,7 +90,7 @@ describe("pack", () => {
     ]);
   });
 
-  test("nothing follows from a line with a fault, nor where a figure is missing", () => {
+  test("nothing follows from a line with an error, or if a figure is missing", () => {
     expect(follows("pack\n  cells 4\n  warn-at 3.5|")).toEqual([]);
     expect(follows("pack\n  cells detect\n  warn-at 3.5| V/cell")).toEqual([]);
   });
@@ -158,7 +158,7 @@ describe("motors and loop", () => {
     ]);
   });
 
-  test("what each motor carries rests on how many there are", () => {
+  test("what each motor carries depends on their number", () => {
     expect(follows("frame\n  mass 400| g")).toEqual([
       "In the hover each motor carries 100 g (with motors 4, as the catalogue supposes)",
     ]);
@@ -183,7 +183,7 @@ describe("filters", () => {
     ]);
   });
 
-  test("an order that nobody said", () => {
+  test("an order that is not set", () => {
     expect(follows("sensors\n  loop-rate 4 kHz\n\nfilters\n  smooth-gyro cut 100| Hz")[0]).toBe(
       "It delays slow movements by 1.6 ms, at a loop of 4 kHz (with order 1, as the catalogue supposes)",
     );
@@ -197,7 +197,7 @@ describe("filters", () => {
     ]);
   });
 
-  test("without a loop's rate nothing is said", () => {
+  test("without a loop rate nothing is said", () => {
     expect(follows("filters\n  smooth-gyro cut 100| Hz")).toEqual([]);
   });
 });

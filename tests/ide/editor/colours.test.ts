@@ -21,7 +21,7 @@ function found(lights: string) {
   ]);
 }
 
-test("names and hexes are found where they stand, with their quotes; other words are none", () => {
+test("names and hex codes are found at their places, with their quotes; other words are not colours", () => {
   expect(found('  colour orange\n  rear-colour "#0072B2" # blue\n  armed-colour same\n  alert-colour none')).toEqual([
     ["orange", [255, 165, 0]],
     ['"#0072B2"', [0, 114, 178]],
@@ -43,7 +43,7 @@ test("every way to write a colour is read as that colour, by us and by culori", 
   );
 });
 
-test("what is written is a line that checks, and is found again where it was put", () => {
+test("the written colour is a valid line, and is found again at its place", () => {
   fc.assert(
     fc.property(rgb, (parts) => {
       for (const way of spellingsOf(parts)) expect(found(`  colour ${way}`)).toEqual([[way, [...parts]]]);

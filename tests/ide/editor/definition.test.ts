@@ -13,7 +13,7 @@ function leadsTo(text: string): string[] {
   );
 }
 
-test("a word leads to the line that says what it is", () => {
+test("a word leads to the line that defines it", () => {
   expect(leadsTo(craft("modes\n  level when T|R is mid\n"))).toEqual(["wheel.fettle:9"]);
   expect(leadsTo(craft("modes\n  level when TR is mi|d\n"))).toEqual(["wheel.fettle:9"]);
   expect(leadsTo(craft("modes\n  recorder when ar|m\n"))).toEqual(["habits.fettle:3"]);

@@ -27,7 +27,7 @@ const shown = (file: string) => lensTitles(workspace, file);
 
 // Counted by hand: arm on or off, recorder on or off, and three of (level with lamp, turtle): neither
 // (up), level (mid), both (down). So 2 x 2 x 3 = 12 states.
-test("each mode of the craft's own file has one, with what it counts and where it rests", () => {
+test("each mode of the craft's own file has one, with its states and whether it is on at rest", () => {
   expect(shown("jug.fettle")).toEqual([
     "6 on in 8 of 12 states; at rest: off",
     "9 on in 6 of 12 states; at rest: off",
@@ -50,14 +50,14 @@ test("a layer and a handset have no states of their own", () => {
   expect(shown("nowhere.fettle")).toEqual([]);
 });
 
-test("what is on whatever happens is on in the one state that there is", () => {
+test("a mode that is always on is on in the only state", () => {
   const always = workspaceOf({ "cup.fettle": 'craft "Cup"\nmodes\n  arm when always\n' });
   expect(lensTitles(always, "cup.fettle")).toEqual(["2 on in 1 of 1 state; at rest: on"]);
 });
 
 // Seventeen switches, each with a lamp of its own: 2^17 states, and every lamp is lit in half of them.
 // All of the first eight down is 1 in 256, any of them 255 in 256.
-test("of very many states a share is told", () => {
+test("of very many states a share is shown", () => {
   const numbers = Array.from({ length: 17 }, (_, i) => i);
   const controls = numbers.map((i) => `  S${i} switch ch${5 + i} up 1000 us down 2000 us\n`).join("");
   const lamps = numbers.map((i) => `  lamp${i} when S${i} is down\n`).join("");

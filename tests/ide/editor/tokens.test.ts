@@ -4,7 +4,7 @@ import { atCursor } from "../cursor.ts";
 
 const craft = (rest: string) => `craft "Jug"\nuse "wheel.fettle"\nuse "habits.fettle"\n\n${rest}`;
 
-test("words are coloured by what they mean, none over another", () => {
+test("words are coloured by their meaning, without overlaps", () => {
   const text = craft('modes\n  arm when TL is down # so\n  drop level\nverbatim "kiln"\n  | as it is\n');
   const { workspace, file } = atCursor(`|${text}`);
   const lines = text.split("\n");

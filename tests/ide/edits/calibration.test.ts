@@ -60,7 +60,7 @@ bench
       expect(offered(after.replace(new RegExp(`^(?:.*\\n){${line}}`), (before) => `${before}|`))).toEqual([]);
   });
 
-  test("an earlier reading does not show through", () => {
+  test("an earlier reading is not used instead of a faulty one", () => {
     const twice = divider("10 kohm", "1 kohm", 16.4, 16.2).replace("bench\n", "bench\n  pack-volts-shown 15.9 V\n");
     expect(offered(twice)[0]?.text).toContain(
       "  # pack-volts-shown 15.9 V\n  # pack-volts-read 16.4 V\n  # pack-volts-shown 16.2 V\n",
@@ -106,7 +106,7 @@ describe("the shunt", () => {
 
   // Maker's example (read): 5 mohm and gain 20 give 2.0 V at 20 A. A board that supposes 4 mohm takes that for 25 A, and counts
   // 1250 mAh where 1000 mAh were drawn, computed.
-  test("counted against put back", () => {
+  test("charge counted against charge put back", () => {
     const [action] = offered(craft(1000, 1250));
     expect(action?.text).toContain("  shunt 5 mohm\n");
     expect(action?.title).toBe(
@@ -124,7 +124,7 @@ describe("where the line stands", () => {
   const jug = `craft "Jug"\n\nuse "base.fettle"\n\npack\n  cells    4\n  capacity 850 mAh\n\n${bench}`;
   const mug = 'craft "Mug"\n\nuse "base.fettle"\n';
 
-  test("in a layer that only this craft uses: there", () => {
+  test("in a layer that only this craft uses, the layer is changed", () => {
     const [action, ...others] = offered(jug, { "base.fettle": base });
     expect(others).toEqual([]);
     expect(action?.title).toBe(
@@ -136,7 +136,7 @@ describe("where the line stands", () => {
     });
   });
 
-  test("in a layer that other craft use: the craft says it over the layer", () => {
+  test("in a layer that other craft use, the craft overrides the layer", () => {
     const more = { "base.fettle": base, "mug.fettle": mug };
     const [action] = offered(jug, more);
     expect(action?.title).toBe(
@@ -149,7 +149,7 @@ describe("where the line stands", () => {
     expect(offered(bare, more)[0]?.text).toBe(`${bare.replace(bench, spent)}\npack\n  divider-top  10.14 kohm\n`);
   });
 
-  test("readings in a layer that other craft use were taken on nobody knows which: nothing", () => {
+  test("readings in a layer that other craft use give nothing, as their craft is not known", () => {
     const shared = `${base}\n${bench.replace("|", "")}`;
     const own = `craft "Jug"\n\nuse "base.fettle"\n\nbench\n  pack-volts-shown 16.1| V\n`;
     expect(offered(own, { "base.fettle": shared, "mug.fettle": mug })).toEqual([]);

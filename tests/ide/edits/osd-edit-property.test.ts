@@ -78,7 +78,7 @@ function answered(files: Texts, gesture: OsdGesture, where: "there" | "override"
 const anchorsIn = (line: string) => line.match(/\b(left|centre|right|top|middle|bottom)\b/g)?.join(" ") ?? "";
 const RUNS = { numRuns: 120, seed: 2026 };
 
-test("a move puts the element where it was asked, on one line, and leaves all else as it is", () => {
+test("a move puts the element at the expected cell, changes one line and nothing else", () => {
   const rewritten = { onTheirLine: 0, moreLines: 0 };
   fc.assert(
     fc.property(scene, ([files, pick, column, row, where]) => {
@@ -163,7 +163,7 @@ const gesture = fc.oneof(
   }),
 );
 
-test("the inverse of every edit gives the bytes back, and what was asked for is so", () => {
+test("the inverse of every edit restores the bytes, and the edit has the expected effect", () => {
   const done = new Map<string, number>();
   fc.assert(
     fc.property(texts, gesture, fc.constantFrom("there" as const, "override" as const), (files, made, where) => {
@@ -246,7 +246,7 @@ const anyGesture: fc.Arbitrary<OsdGesture> = fc.oneof(
   fc.record({ kind: fc.constant("fit"), columns: anyCell, rows: anyCell }),
 );
 
-test("whatever the script is and whatever is asked, the answer is edits that do it, a question or a refusal", () => {
+test("for any script and any gesture, the answer is edits that do it, a question or a refusal", () => {
   const files = fc.tuple(fc.array(anyLine, { maxLength: 12 }), fc.array(anyLine, { maxLength: 12 }), end).map(
     ([layer, own, eol]): Texts => ({
       [WIDE]: ['layer "Wide"', "osd", "  grid 40 x 18", "  mode at right-3, top", ...layer].join(eol),

@@ -57,7 +57,7 @@ test("blanks around a sign stay as they are", () => {
   );
 });
 
-test("to move an element to where it stands is no edit", () => {
+test("moving an element to its own place is no edit", () => {
   expect(answerTo(alone, move("flight-time", 21, 14))).toEqual({ kind: "edits", files: [] });
 });
 
@@ -80,7 +80,7 @@ test("there: the layer's own line is changed", () => {
   });
 });
 
-test("override: the craft says it anew, with the layer's anchors, in line with its neighbours", () => {
+test("override: the craft sets it again, with the layer's anchors, aligned with its neighbours", () => {
   expect(after(both, move("alerts", 3, 11), { where: "override" })[JUG]).toBe(
     `${jug}  alerts       at centre-2, bottom-4\n`,
   );
@@ -97,7 +97,7 @@ test.each([
   ["one that does not", "", "\n\nosd\n  amps  at left+3, bottom - 2"],
   ["one that ends in a blank line", "\n\n", "\n\nosd\n  amps  at left+3, bottom - 2\n"],
   ["one that ends in blanks", "\n  ", "\n  \nosd\n  amps  at left+3, bottom - 2"],
-])("a section that the craft has not got yet is begun at the end of %s", (_, before, behind) => {
+])("a section that the craft does not have is added at the end of %s", (_, before, behind) => {
   const texts = { [JUG]: `craft "Jug"\nuse "wide.fettle"${before}`, [WIDE]: wide.replace("left + 2", "left+2") };
   const result = after(texts, move("amps", 3, 13), { where: "override" })[JUG];
   expect(result).toBe(`craft "Jug"\nuse "wide.fettle"${behind}`);
@@ -126,7 +126,7 @@ test("an added element is placed as a pilot would write it", () => {
   expect(placed("pack-volts", 13, 6)).toBe("pack-volts at centre+1, middle-1");
 });
 
-test("what is added to the picture of a layer is asked about, and goes into the layer where one wants that", () => {
+test("an element added to the picture of a layer is asked about, and goes into the layer if that is chosen", () => {
   const drawnFor = { file: WIDE, craft: JUG } as const;
   expect(answerTo(both, add("mode", 2, 1), drawnFor)).toEqual({ kind: "choose", layer: "Wide", sharedWith: ["Mug"] });
   const there = after(both, add("mode", 2, 1), { ...drawnFor, where: "there" });
@@ -137,7 +137,7 @@ test("what is added to the picture of a layer is asked about, and goes into the 
   expect(override[JUG]).toBe(`${jug}  mode         at left+2, top+1\n`);
 });
 
-test("a layer of one craft alone takes what is added to its picture, unasked", () => {
+test("a layer that no other craft uses takes an added element without a question", () => {
   expect(after(alone, add("mode", 2, 1), { file: WIDE })[WIDE]).toContain("  mode         at left+2, top+1\n");
   const handset = {
     ...alone,
@@ -154,7 +154,7 @@ test("a craft that says its own, or drops it, is not changed by what is added to
     "/shed/vase.fettle": 'craft "Vase"\nuse "wide.fettle"\nosd\n  drop mode\n',
   };
   expect(after(others, add("mode", 2, 1), { file: WIDE, craft: JUG })[WIDE]).toContain("  mode         at");
-  // Where the drawn craft itself takes it back, only its own line can show it.
+  // If the drawn craft itself drops it, only a line of its own can show it.
   const vase = after(others, add("mode", 2, 1), { file: WIDE, craft: "/shed/vase.fettle" });
   expect(vase[WIDE]).toBe(wide);
   expect(vase["/shed/vase.fettle"]).toMatch(/\n {2}mode +at left\+2, top\+1\n/);
@@ -174,7 +174,7 @@ test("what is added goes below the last entry, before what follows", () => {
   );
 });
 
-test("a removed line takes its note along, but not the words over a group", () => {
+test("a removed line takes its note with it, but not the comment above a group", () => {
   const texts = own(`  grid pal
 
   # top left: the link
@@ -198,7 +198,7 @@ test("a removed line takes its note along, but not the words over a group", () =
   expect(after(texts, remove("sight"))[JUG]).toBe(text.replace("  # alone\n  sight at centre, middle\n", ""));
 });
 
-test("every line that says it goes, also a last one without an end", () => {
+test("all lines of the element are removed, also a last one without a line end", () => {
   const texts = own("  grid pal\n  mode at left, top\n  amps at left, top+1\n  mode at left, top+2");
   expect(after(texts, remove("mode"))[JUG]).toBe('craft "Jug"\n\nosd\n  grid pal\n  amps at left, top+1');
   expect(after(own("  grid pal\n  mode at 1, 1"), remove("mode"))[JUG]).toBe('craft "Jug"\n\nosd\n  grid pal');
@@ -228,14 +228,14 @@ test("an element that would show through from a layer is dropped where it stood"
   const result = after(texts, remove("amps"));
   expect(result[JUG]).toBe(`${jug}  drop amps\n`);
   expect(cellOf(result, "amps")).toBeNull();
-  // Dropped already, and then said afresh: the drop is enough.
+  // Dropped already, and then set again: the drop is enough.
   const afresh = { ...both, [JUG]: `${jug}  drop amps\n  amps at 1, 1\n` };
   expect(after(afresh, remove("amps"))[JUG]).toBe(`${jug}  drop amps\n`);
 });
 
 const fitTo = (columns: number, rows: number) => ({ kind: "fit" as const, columns, rows });
 
-test("a fit writes the grid and the places that are others on it, in every file, as one answer", () => {
+test("a fit writes the grid and the changed places, in every file, as one answer", () => {
   const gesture = fitTo(53, 20);
   expect(answerTo(both, gesture)).toEqual({ kind: "choose", layer: "Wide", sharedWith: ["Mug"] });
   // pack-volts at 3, 12 of 16 rows stands near the bottom, and keeps its distance to it.

@@ -53,7 +53,7 @@ export function edited(text: string, edits: readonly TextEdit[]): string {
   );
 }
 
-/** The edits that take others back, as an editor keeps them to undo. */
+/** The inverse of edits, as an editor keeps them for undo. */
 export function inverse(text: string, edits: readonly TextEdit[]): TextEdit[] {
   const before = documentOf(text.replace(/^\uFEFF/, ""));
   const now = documentOf(edited(text, edits).replace(/^\uFEFF/, ""));

@@ -23,7 +23,7 @@ test("a craft's own line: the value, then what follows, then the note", () => {
   expect(order).not.toContain(-1);
 });
 
-test("a layer's line is told for the craft that it is a part of, alike ones together", () => {
+test("a layer's line has the consequences for each craft that uses it, equal ones together", () => {
   const more = { "cup.fettle": craft("Cup", 4), "mug.fettle": craft("Mug", 6), "pot.fettle": craft("Pot", 4) };
   expect(followsIn(hoverText(layer, more))).toEqual([
     "What follows, on Cup and Pot:",
@@ -33,7 +33,7 @@ test("a layer's line is told for the craft that it is a part of, alike ones toge
   ]);
 });
 
-test("of more than three craft three are told, and a craft that says otherwise is none of them", () => {
+test("of more than three craft three are shown, without craft that override the line", () => {
   const more = Object.fromEntries(
     ["Bowl", "Cup", "Mug", "Pot", "Tureen"].map((name, i) => [`${name.toLowerCase()}.fettle`, craft(name, i + 2)]),
   );
@@ -47,13 +47,13 @@ test("of more than three craft three are told, and a craft that says otherwise i
   expect(hover.at(-1)).toBe("The line is a part of 1 more craft.");
 });
 
-test("a line that counts nowhere is told with the value that does", () => {
+test("a line that is overridden is shown with the effective value", () => {
   const hover = hoverText('craft "Jug"\n\npack\n  cells 6\n  warn-a|t 3.4 V/cell\n  warn-at 3.5 V/cell\n')!;
   expect(hover).toContain("On Jug: `3.5 V/cell`");
   expect(followsIn(hover)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
 });
 
-test("a plain pack's line is also told for the packs that take it over", () => {
+test("a plain pack's line is also shown for the packs that inherit it", () => {
   const packs =
     'pack\n  warn-a|t 3.5 V/cell\n\npack "4s"\n  cells 4\n\npack "*6s*"\n  cells 6\n\npack "own"\n  cells 3\n  warn-at 3.6 V/cell\n';
   expect(followsIn(hoverText(`craft "Jug"\n\n${packs}`))).toEqual([
@@ -62,21 +62,21 @@ test("a plain pack's line is also told for the packs that take it over", () => {
   ]);
 });
 
-test("of a shelf of packs the first few are told, and how many there are besides", () => {
+test("of many packs the first few are shown, and the number of the others", () => {
   const shelf = Array.from({ length: 9 }, (_, i) => `\npack "${i}"\n  cells ${i + 1}\n`).join("");
   const hover = hoverText(`craft "Jug"\n\npack\n  warn-a|t 3.5 V/cell\n${shelf}`)!;
   expect(hover.match(/Pack “\d”/g)).toEqual(["Pack “0”", "Pack “1”", "Pack “2”", "Pack “3”"]);
   expect(hover).toContain("- 5 more packs take it over");
 });
 
-test("of two filters of one name each tells its own delay", () => {
+test("of two filters of one name each shows its own delay", () => {
   const filters = (one: string, two: string) =>
     `craft "Jug"\n\nsensors\n  loop-rate 4 kHz\n\nfilters\n  ${one} cut 100 Hz order 1\n  ${two} cut 200 Hz order 1\n`;
   expect(hoverText(filters("smooth-gy|ro", "smooth-gyro"))).toContain("- It delays slow movements by 1.6 ms");
   expect(hoverText(filters("smooth-gyro", "smooth-gy|ro"))).toContain("- It delays slow movements by 0.79 ms");
 });
 
-test("where nothing follows nothing is promised", () => {
+test("without consequences there is no heading for them", () => {
   expect(hoverText('craft "Jug"\n\nboard\n  mod|el "kiln"\n')).not.toContain("What follows");
   expect(hoverText('layer "Alone"\n\npack\n  cells 4\n  warn-a|t 3.5 V/cell\n')).not.toContain("What follows");
 });

@@ -31,7 +31,7 @@ test("the note of the winning line is shown in the file that is overridden", () 
   expect(hover).toContain("> this pack is new");
 });
 
-test("quantities are told in their other units", () => {
+test("quantities are shown in their other units", () => {
   expect(hoverText(craft("pack\n  capac|ity 1100 mAh\n"))).toContain("1100 mAh = 1.1 Ah");
   expect(hoverText(craft("pack\n  capacity 1100 m|Ah\n"))).toContain("**mAh** — milliampere hour");
 });
@@ -87,7 +87,7 @@ test("a header lists the files that count; a use says what the file is, or why i
   expect(hoverText('craft "Jug"\nuse "gla|ze.fettle"\n')).toBe("Not used: there is no such file.");
 });
 
-test("where there is nothing to say, nothing is said; a pilot's own words are no Markdown", () => {
+test("without anything to say there is no hover; a pilot's own text is not read as Markdown", () => {
   expect(hoverText(craft("nonsense\n  he|re 3\n"))).toBeNull();
   expect(hoverText(craft("pack\n  # a no|te\n  cells 4\n"))).toBeNull();
   expect(hoverText(craft("pack\n  ce|lls 4 # *not* [a link](x)\n"))).toContain("> \\*not\\* \\[a link\\](x)");

@@ -46,7 +46,7 @@ test.each([
   expect(pathForName(name)).toBe(path);
 });
 
-test.each(["", "  ", "two\nlines", "x".repeat(41), 7, null, "a\u2028b"])("%j can be no name", (name) => {
+test.each(["", "  ", "two\nlines", "x".repeat(41), 7, null, "a\u2028b"])("%j is rejected as a name", (name) => {
   expect(problemOf({}, { name })).toMatch(name === null ? /^no problem$/ : /^name: /);
 });
 

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readJson } from "../../../shared/ide/own-words/json-text.ts";
 
-test("any value that JSON can hold is read as the language reads it, however it is spaced", () => {
+test("any JSON value is read as JSON.parse reads it, however it is spaced", () => {
   fc.assert(
     fc.property(fc.jsonValue(), fc.constantFrom(undefined, 2, "\t"), (value, space) => {
       const text = JSON.stringify(value, null, space);
@@ -12,7 +12,7 @@ test("any value that JSON can hold is read as the language reads it, however it 
   );
 });
 
-test("a text is refused exactly where the language refuses it", () => {
+test("a text is rejected exactly if JSON.parse rejects it", () => {
   const pieces = fc.constantFrom(
     ...'{}[],:"\\/u0 1-.eE+truefalsn\n\t\u0001é'.split(""),
     '"a"',
@@ -38,7 +38,7 @@ function reads(text: string): boolean {
   }
 }
 
-test("every part knows its place, and a part that is not there is at the part above it", () => {
+test("every value has its place, and a missing one has the place of its nearest ancestor", () => {
   const json = readJson('{\r\n  "a": [1, "two"],\r\n  "b": { "c": null }\r\n}');
   if (json.kind !== "value") throw new Error(json.message);
   expect(json.rangeOf(["a", 1])).toEqual(range(1, 11, 1, 16));
@@ -64,13 +64,13 @@ test.each([
   ["[{}, yes]", "“yes” is no value", 5],
   ['{ "a": [] "b": 1 }', "A comma and another member, or “}”, should stand here", 10],
   ["[1.]", "This number breaks off", 1],
-])("%s is told as what it is, where it is", (text, message, character) => {
+])("%s has its own message, at its place", (text, message, character) => {
   const json = readJson(text);
   expect(json).toMatchObject({ kind: "fault", message: expect.stringContaining(message) });
   expect(json.kind === "fault" && json.range.start).toEqual({ line: 0, character });
 });
 
-test("the whole of what cannot stand there is marked, within its line", () => {
+test("the whole invalid token is marked, within its line", () => {
   const found = (text: string) => {
     const json = readJson(text);
     return json.kind === "fault" ? json.range : null;
@@ -80,12 +80,12 @@ test("the whole of what cannot stand there is marked, within its line", () => {
   expect(found('\ufeff{ "a" }')).toEqual(range(0, 7, 0, 8));
 });
 
-test("a name that stands twice is told of, the member that counts being the last", () => {
+test("a repeated name is reported, and its last member counts", () => {
   const json = readJson('{"a": {"b": 1, "b": 2}}');
   expect(json).toMatchObject({ value: { a: { b: 2 } }, repeated: [["a", "b"]] });
 });
 
-test("nesting without end is refused, and a name that means something to the language is only a name", () => {
+test("too deep nesting is rejected, and a name such as __proto__ is only a name", () => {
   expect(readJson("[".repeat(50_000))).toMatchObject({ kind: "fault", message: expect.stringContaining("nested") });
   const json = readJson('{"__proto__": {"a": 1}}');
   expect(json.kind === "value" && Object.keys(json.value as object)).toEqual(["__proto__"]);

@@ -1,4 +1,4 @@
-/** A pilot's own catalogues and aliases: what counts of them, and what is told of the rest. */
+/** A pilot's own catalogues and aliases: what counts, and what is reported. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { OwnSetting } from "../../../shared/catalogue/types.ts";
@@ -59,7 +59,7 @@ test("an own setting is checked, completed, hovered and explained as one that sh
     expect(referencePage(words.catalogue, name), name).toContain("# lights.glow-delay");
 });
 
-test("a bad setting is told of where it is bad, and its neighbours count", async () => {
+test("an invalid setting is reported at its place, and the others count", async () => {
   const words = await read(own({ ...glow, name: "Glow", kind: "nice" }, glow));
   expect(problemLines(words)).toEqual([
     "settings[0].name: This is not written as it should be. A name has small letters, digits and hyphens, and begins with a letter.",
@@ -127,7 +127,7 @@ test.each<[string, unknown, string]>([
     "settings[0].default: The default does not fit its own setting",
   ],
   ["a default out of limits", { ...glow, default: "40 s" }, "settings[0].default: The default lies outside the limits"],
-])("%s leaves the setting out and is told", async (_, setting, expected) => {
+])("%s leaves the setting out and is reported", async (_, setting, expected) => {
   const words = await read(own(setting));
   expect(problemLines(words).map((each) => each.slice(0, expected.length))).toContain(expected);
   const { section, name } = setting as OwnSetting;
@@ -152,7 +152,7 @@ test("fields and choices are held to the language: no name twice, none that ends
   ]);
 });
 
-test("links that lead nowhere are told of, and the setting counts", async () => {
+test("links to unknown names are reported, and the setting counts", async () => {
   const setting = {
     ...glow,
     related: ["lights.cuont"],
@@ -176,7 +176,7 @@ function order({ problems }: OwnWords, line: string): number {
   return problems.findIndex(({ where }) => line.endsWith(where));
 }
 
-test("a setting said in two files counts once, the later file being told of it", async () => {
+test("a setting in two files counts once, and is reported in the later file", async () => {
   const words = await read({
     "a.catalogue.json": own(glow)["lamp.catalogue.json"],
     "b.catalogue.json": own(glow)["lamp.catalogue.json"],
@@ -190,12 +190,12 @@ test.each<[string, string]>([
   ['{ "catalogue": "x" }', "“settings” is missing here: List the settings in [ ]."],
   ['{ "catalogue": "x", "settings": {} }', "This should be a list in [ ]. List the settings in [ ]."],
   ['{ "catalogue": "x", "settings": [null] }', "This should be an object in { }."],
-])("a file that is no catalogue, as %s, is told of", async (text, message) => {
+])("a file that is no catalogue, as %s, is reported", async (text, message) => {
   const { problems } = await read({ "x.catalogue.json": text });
   expect(problems.map((each) => each.message)).toContain(message);
 });
 
-test("a file that cannot be read, or is no UTF-8, is told of", async () => {
+test("a file that cannot be read, or is not UTF-8, is reported", async () => {
   const { problems } = await readOwnWords([
     { file: "a.catalogue.json", answer: { kind: "unreadable", why: "this user may not read it" } },
     { file: "b.aliases.json", answer: { kind: "text", text: "{}", validUtf8: false } },
@@ -231,7 +231,7 @@ test.each([
   ["  stay  flat when TR is mid", "stay flat", "  level when TR is mid"],
   ["  flip it over when TR is mid", "flip it over", "  turtle when TR is mid"],
   ["  arm when not squealer", "squealer", "  arm when not finder"],
-])("plain words in a script are told as one, and repaired as one: %s", async (line, said, repaired) => {
+])("plain words in a script are reported and repaired as one name: %s", async (line, said, repaired) => {
   const { catalogue } = await read(aliases({ "stay flat": "level", squealer: "finder" }));
   const workspace = makeCore(catalogue).at(memoryFiles({ "jug.fettle": `craft "Jug"\nmodes\n${line}\n` }));
   const unknown = findingsOf(workspace, "jug.fettle").find(
@@ -247,7 +247,7 @@ test("the same word stands for what an own catalogue adds", async () => {
   expect(referencePage(catalogue, "belly wait")).toContain("# lights.glow-delay");
 });
 
-test("a word for nothing is told of and the others count; one that hides behind a name is told of too", async () => {
+test("a word for an unknown name is reported and the others count; a word that is itself a name is reported too", async () => {
   const words = await read(aliases({ flat: "levle", squealer: "finder", turtle: "finder", x: "arm", fast: 3 }));
   expect(words.problems.map(({ where, severity, message }) => `${severity} ${where}: ${message}`)).toEqual([
     "error aliases.flat: Nothing is called “levle”. Did you mean “level”?",
@@ -258,7 +258,7 @@ test("a word for nothing is told of and the others count; one that hides behind 
   expect(words.catalogue.mode("finder")?.words).toContain("squealer");
 });
 
-test("one word for two names offers both, and a name that stands twice in a file is told of", async () => {
+test("one word for two names offers both, and a repeated member is reported", async () => {
   const words = await read({
     "a.aliases.json": { aliases: { "low bell": "pack.warn-at" } },
     "b.aliases.json": '{ "aliases": { "low bell": "alerts", "low bell": "alerts" } }',
@@ -272,7 +272,7 @@ test("one word for two names offers both, and a name that stands twice in a file
   expect(page).toContain("# alerts");
 });
 
-test("no file, whatever it holds, does more than be told of", async () => {
+test("any file, whatever its content, is only reported", async () => {
   const odd = fc.oneof(fc.jsonValue(), fc.constant(glow), fc.constantFrom("", "x", "lights.count", "2 s", "__proto__"));
   const key = fc.constantFrom(
     ...Object.keys(glow),
@@ -311,7 +311,7 @@ test("no file, whatever it holds, does more than be told of", async () => {
   );
 });
 
-test("a key that objects have of themselves is a word like any other, or none", async () => {
+test("a key such as __proto__ is a word like any other, or rejected", async () => {
   const { problems } = await read({ "mine.aliases.json": JSON.parse('{ "aliases": { "__proto__": { "a": 1 } } }') });
   expect(problems).toEqual([]);
 });

@@ -100,7 +100,7 @@ test("a craft that says nothing has no pictures of it", () => {
   expect(filtersPictureOf(...opened)).toBe(null);
 });
 
-test("a filter that moves is reckoned at idle, where it delays most, and says so", () => {
+test("a filter that moves is computed at idle, where it delays most, and says so", () => {
   const moving = `${craft}  moving-cut  idle 150 Hz  full 400 Hz\n`;
   const part = filtersPictureOf(...open({ "kiln.fettle": moving }))!.parts.find(({ name }) => name === "moving-cut");
   expect(part!.what).toBe("order 1 at 150 Hz at idle");
@@ -109,7 +109,7 @@ test("a filter that moves is reckoned at idle, where it delays most, and says so
   expect(part!.delayMs).toBeLessThan(1.061);
 });
 
-test("figures that a nought leaves without an end are not drawn", () => {
+test("figures that a zero makes infinite are not drawn", () => {
   const still = filtersPictureOf(...open({ "kiln.fettle": craft.replace("4 kHz", "0 kHz") }));
   expect(still).toBe(null);
   const bent = ratesPictureOf(...open({ "kiln.fettle": craft.replace("bend 3", "bend -1") }))!;

@@ -63,7 +63,7 @@ test("each moment that the panel offers has its own readings, and what is past a
   ]);
 });
 
-test("a moment that there is not is the middle of a flight", () => {
+test("an unknown moment is shown as the middle of a flight", () => {
   expect(goggles({ scenario: "take-off" as never }).scenario).toBe("mid-flight");
 });
 

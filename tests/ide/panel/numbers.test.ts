@@ -82,7 +82,7 @@ function inWords({ rates, secondRates, packs, filters, loop, missing }: NumbersP
   ].join("\n");
 }
 
-test("all that a craft says of its numbers, each with its line", () => {
+test("the numbers that a craft sets, each with its line", () => {
   // Use no more than about 80 %: 2600 mAh gives 2080 mAh (flying-club article); at 10 A that is 748.8 s.
   // 4.20 V charge limit, 2.75 V cut-off (cell makers' summaries). Bands: common practice, no source.
   // Delay sampled at 4 kHz of order 2 and of order 1 at 100 Hz: 2.246 and 1.588 ms (computed).
@@ -112,7 +112,7 @@ kiln.fettle:23 kiln.fettle:24 kiln.fettle:29 A command of 55.3 us in a round of 
   );
 });
 
-test("what is drawn of a chain is what two libraries make of it", () => {
+test("the response of a chain agrees with two libraries", () => {
   const still = craft.replace('use "tune.fettle"', "").concat("\nfilters\n  smooth-gyro  cut 100 Hz  order 2\n");
   const [gyro] = numbersOf(...open(still))!.filters!.chains;
   // fili 2.0.3 and node-web-audio-api 1.0.9; decibels are sent in hundredths.
@@ -124,14 +124,14 @@ test("what is drawn of a chain is what two libraries make of it", () => {
       expect(Math.abs(gyro!.response[index]![1] - 20 * Math.log10(gain))).toBeLessThan(0.02);
 });
 
-test("numbers can be sent: none is beyond what JSON knows, not even in the middle of a notch", () => {
+test("numbers can be sent as JSON: all are finite, even in the middle of a notch", () => {
   const picture = numbersOf(...open())!;
   expect(JSON.parse(JSON.stringify(picture))).toEqual(picture);
   const deepest = Math.min(...picture.filters!.chains[0]!.response.map(([, db]) => db));
   expect(deepest).toBeLessThan(-50);
 });
 
-test("what is not said is named, with a line that would say it", () => {
+test("what is missing is named, with a line that would set it", () => {
   const pack = 'craft "Kiln"\n\npack\n  cells  6\n';
   expect(inWords(numbersOf(...open(pack))!)).toBe(
     `
@@ -149,7 +149,7 @@ The loop's time is not known: add lines such as “loop-rate 4 kHz” in “sens
   expect(missing(faulty).at(-1)).toContain("a line that it needs has a fault");
 });
 
-test("numbers are reckoned for their own view only, and once for a craft", () => {
+test("numbers are computed only for their own view, and once for a craft", () => {
   const [, workspace] = open();
   const model = (view?: "goggles" | "switches" | "numbers") => panelOf(workspace, "kiln.fettle", 1, { view });
   for (const other of [model(), model("goggles"), model("switches")])
@@ -158,7 +158,7 @@ test("numbers are reckoned for their own view only, and once for a craft", () =>
   expect(model("numbers").numbers).toBe(model("numbers").numbers);
 });
 
-test("a craft that says nothing has a sentence in place of numbers", () => {
+test("an empty craft has a sentence instead of numbers", () => {
   const [, workspace] = open('craft "Kiln"\n');
   const { numbers, noNumbers } = panelOf(workspace, "kiln.fettle", 1, { view: "numbers" });
   expect(numbers).toBe(null);

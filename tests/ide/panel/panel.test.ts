@@ -121,7 +121,7 @@ test("every mode comes with its lines and what turns it on", () => {
   expect(model(never).switches?.modes[1]).toMatchObject({ name: "level", ways: [] });
 });
 
-test("a mode behind whose line there is a fault is not known, and neither is arming, unless its permit is off", () => {
+test("a mode whose line has an error is not known, and neither is arming, unless its permit is off", () => {
   const faulty = (permit = "") =>
     model(
       craft
@@ -154,7 +154,7 @@ test("signal loss: kept where the receiver holds, settled where it sends presets
   expect(lost("  channels 16\n").slice(0, 2)).toEqual([null, "either"]);
 });
 
-test("what keeps it from arming where the controls stand, and the shortest way there", () => {
+test("what prevents arming at the controls' positions, and the shortest way to arm", () => {
   expect(model(craft).switches?.ready).toMatchObject({
     obstacles: [{ state: "stands", message: expect.stringContaining("arm is off here"), at: { line: 10 } }],
     moves: [{ name: "TL", to: "down" }],
@@ -162,7 +162,7 @@ test("what keeps it from arming where the controls stand, and the shortest way t
   expect(model(craft, { positions: { TL: "down" } }).switches?.ready).toEqual({ obstacles: [], moves: [] });
 });
 
-test("a layer or a handset is drawn for a craft that uses it, the wanted one if there are several", () => {
+test("a layer or a handset is drawn for a craft that uses it, the chosen one if there are several", () => {
   const layer = 'layer "Habits"\nmodes\n  arm when TL is down\n';
   const more = {
     "a.fettle": 'craft "Amphora"\nuse "wheel.fettle"\nuse "jug.fettle"\n',

@@ -50,7 +50,7 @@ test("what a page refers to can be looked up", () => {
   expect(dangling).toEqual([]);
 });
 
-test("both ends of a need, and of what excludes, tell of it", () => {
+test("both sides of a need, and of an exclusion, mention it", () => {
   expect(page("turtle")).toContain("Needs `motors.reversible` yes");
   expect(page("motors.reversible")).toContain("- `turtle` (as `yes`): Only motors that can run backwards");
   for (const section of catalogue.sections)
@@ -97,7 +97,7 @@ test("an element's page has the rules that look at every such element", () => {
   expect(codesOn("sight").sort()).toEqual(placed);
 });
 
-test("units tell what they come to in others of their kind", () => {
+test("units show their equivalents in others of their kind", () => {
   expect(page("kHz")).toContain("- 1 kHz is 1000 Hz (hertz)");
   expect(page("W")).toContain("- 1 W is 30 dBm");
   expect(page("V/cell")).toContain("No other unit is of its kind");
@@ -109,7 +109,7 @@ test("a rule's page says whether a note may accept it", () => {
   expect(page("use-missing")).toContain("no note can accept it");
 });
 
-test("a name is found by plain words, near a slip of the fingers, and several at once", () => {
+test("a name is found by plain words and despite a typing error, also several at once", () => {
   expect(page("low battery warning")).toMatch(/^# pack\.warn-at\n/);
   expect(namesLike(catalogue, "wran-at")[0]).toBe("pack.warn-at");
   expect(page("video-power").match(/^# /gm)).toHaveLength(2);
@@ -154,7 +154,7 @@ test.each([
   expect([...page(asked).matchAll(/^# (.+)$/gm)].map(([, found]) => found)).toContain(name);
 });
 
-test("a description fits few names or none, never a heap", () => {
+test("a description fits few names or none", () => {
   expect(page("motor").match(/^# /gm)!.length).toBeLessThanOrEqual(5);
   expect(page("the of and")).toBe("");
   expect(page("glorious wholly unheard matter")).toBe("");

@@ -103,7 +103,7 @@ test.each([
   "<https://example.org> and https://example.org and me@example.org",
   "```\n</code></pre><script>\n```",
   "`<b>`",
-])("%s brings neither HTML nor an address into a page", (markdown) => {
+])("%s puts neither HTML nor an address into a page", (markdown) => {
   const html = htmlOf(markdown, () => null);
   const tags = [...html.matchAll(/<\/?([^\s>]+)/g)].map(([, name]) => name);
   expect(tags.filter((name) => !["p", "pre", "code"].includes(name!))).toEqual([]);

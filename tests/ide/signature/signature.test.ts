@@ -18,7 +18,7 @@ function shown(sections: string): string | null {
   return `${label.slice(0, part.start)}⟨${label.slice(part.start, part.end)}⟩${label.slice(part.end)}`;
 }
 
-/** What is told of the active part. */
+/** The documentation of the active part. */
 function activePart(sections: string): string {
   const help = helpAt(sections)!;
   return help.signatures[help.active]!.parameters[help.parameter]!.markdown;
@@ -39,7 +39,7 @@ test("fields: the one that is being written, then the next that is not said", ()
   );
 });
 
-test("a field tells what it is, its limits with their source, its default", () => {
+test("a field shows what it is, its limits with their source, its default", () => {
   const cut = activePart("filters\n  smooth-gyro cut |");
   expect(cut).toContain("The frequency at which the filter lets half the power through.");
   expect(cut).toContain("- Takes a quantity in Hz, 1 Hz to 4000 Hz (");
@@ -64,7 +64,7 @@ test("a control: its kind, its channel, its positions, where it rests", () => {
   expect(controls("dial ch9 1000 us to |")).toContain("PULSE  ⟨to PULSE⟩");
 });
 
-test("a condition: the test at the cursor, and what it wants", () => {
+test("a condition: the test at the cursor, and what it needs", () => {
   const when = (said: string) => shown(`modes\n  level when ${said}`);
   expect(when("|")).toBe("level when ⟨CONTROL⟩  is [not] POSITION  [and … | or …]");
   expect(when("TR |")).toBe("level when CONTROL  ⟨is [not] POSITION⟩  [and … | or …]");
@@ -79,7 +79,7 @@ test("a condition: the test at the cursor, and what it wants", () => {
   expect(when("arm |")).toBe("level when MODE | always  ⟨[and … | or …]⟩");
 });
 
-test("a condition tells of the handset's own controls and positions", () => {
+test("a condition lists the handset's own controls and positions", () => {
   expect(activePart("modes\n  level when |")).toContain("- `KN`: dial on ch9: 1000 us to 2000 us");
   expect(activePart("modes\n  level when TR is |")).toBe(
     "- `up`: 1000 us\n- `mid`: 1500 us, at rest\n- `down`: 2000 us",

@@ -6,7 +6,7 @@ import { check, codesOf, WHEEL, workspaceOf } from "../check.ts";
 const modes = (...lines: string[]) =>
   codesOf(`craft "Jug"\nuse "wheel.fettle"\nmodes\n${lines.map((line) => `  ${line}\n`).join("")}`);
 
-describe("where a finding of a craft stands", () => {
+describe("the place of a craft's finding", () => {
   test("on its line in the craft, else on the use line that brought it in, with the line itself related", () => {
     const [first] = check(`
       craft "Jug"
@@ -239,7 +239,7 @@ describe("controls that should not arm", () => {
     expect(arming("arm when level and TL is down", "level when KN above 1500 us").map(([, line]) => line)).toEqual([3]);
   });
 
-  test("a control that decides nothing in the end is none of them", () => {
+  test("a control that does not change the result is not among them", () => {
     expect(arming("arm when TL is down and (KN above 1500 us or KN below 1501 us)")).toEqual([]);
     expect(arming("arm when TL is down and (PB is held or PB is rest)")).toEqual([]);
   });

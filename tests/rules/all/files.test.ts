@@ -210,7 +210,7 @@ describe("entries said twice", () => {
   });
 });
 
-describe("controls that cannot be told apart", () => {
+describe("controls that cannot be distinguished", () => {
   test("in a handset by itself", () => {
     check(`
       handset "Other"

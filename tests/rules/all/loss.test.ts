@@ -24,7 +24,7 @@ describe("failsafe-holds-arm", () => {
     [["then descend", "descend-throttle 20 %", "descend-for 61 s"], true],
     [["then descend", "descend-throttle 0 %", "descend-for 0 s"], false],
     [["then stop", "descend-throttle 20 %", "descend-for 0 s"], false],
-    // What nobody said is held against nobody.
+    // What is not set is not reported.
     [["then descend", "descend-for 0 s"], false],
     [["then descend", "descend-throttle 20 %"], false],
   ])("failsafe %j: %s", (lines, expected) =>

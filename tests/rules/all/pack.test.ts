@@ -121,7 +121,7 @@ describe("pack-chemistry", () => {
   const check = (marked: string) => checkOnly("pack-chemistry", marked);
 
   // 4.20 V charge limit and 2.75 V cut-off: cell makers' summaries. 4.35 V: ACT2804 datasheet.
-  test("the charge limit and the cut-off themselves are borne", () => {
+  test("the charge limit and the cut-off themselves are allowed", () => {
     for (const [chemistry, most] of [
       ["lipo", 4.2],
       ["lihv", 4.35],
@@ -233,7 +233,7 @@ describe("cells-ambiguous", () => {
     expect(found!.message).toContain("From 16.5 V to 16.8 V a pack can be of 4 nearly full cells or of 5 nearly empty");
   });
 
-  test("what the board cannot bear is no pack of it", () => {
+  test("a pack above the board's limit is not considered", () => {
     const text = (limit: string) => `
       craft "Jug"
       board
@@ -286,7 +286,7 @@ describe("current-over-rating", () => {
   const check = (marked: string) => checkOnly("current-over-rating", marked);
 
   // EN 61434: I = C × capacity / 1 h; 5 Ah at 2C is 10 A.
-  test("capacity times rating is borne, and not a tenth more", () => {
+  test("capacity times rating is allowed, and not a tenth more", () => {
     const text = (amps: string) => `
       craft "Jug"
       pack

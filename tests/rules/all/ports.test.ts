@@ -161,7 +161,7 @@ describe("port-missing", () => {
     `);
   });
 
-  test("notches that follow the motors want a port or a digital signal", () => {
+  test("notches that follow the motors need a port or a digital signal", () => {
     const text = (signal: string) => `
       craft "Jug"
       motors

@@ -70,7 +70,7 @@ function pairs(of: number, step: number): string {
   );
 }
 
-test("two that can be followed, but not together, are told at the one that gives way", () => {
+test("two conditions that can be followed, but not together, are reported at the lower-ranking one", () => {
   const lines = [`level when ${pairs(24, 1)}`, `level-blend when ${pairs(24, 5)}`];
   expect(reportedFor(...lines)).toMatchObject([{ of: "level-blend", code: "mode-overlap" }]);
   // Two conditions below the limit that are above it together are hard to write down.
@@ -85,7 +85,7 @@ test("two that can be followed, but not together, are told at the one that gives
   ]);
 });
 
-test.each(TANGLED)("$title: findings in time, each tangled condition told once", (each) => {
+test.each(TANGLED)("$title: findings in time, each tangled condition reported once", (each) => {
   const start = performance.now();
   const found = findingsOf(workspaceOf(tangledFiles(each)), "jug.fettle");
   expect(performance.now() - start).toBeLessThan(10_000);
@@ -161,7 +161,7 @@ test("property: with a tiny budget the rules find nothing that is not so", () =>
       const exact = foundIn(texts);
       const claimed = found.filter((each) => !each.endsWith("condition-tangled"));
       expect(exact).toEqual(expect.arrayContaining(claimed));
-      // Nothing that a condition would have told is silent without a word.
+      // No finding is lost without a message that says so.
       if (claimed.length < exact.length && given.question > 100) expect(claimed.length).toBeLessThan(found.length);
       seen[claimed.length < exact.length ? "fewer" : "same"]++;
     }),
