@@ -23,7 +23,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "The handset's module and the craft's receiver are on different bands.",
   prose:
-    "A module and a receiver on different bands never bind, whatever is pressed: they need other aerials and other radios. Read the labels of the module and of the receiver; one of the two lines is wrong, or this craft belongs to another handset.",
+    "A module and a receiver on different bands never bind, whatever is pressed: they need other aerials and other radios. Look at the labels of the module and of the receiver; one of the two lines is wrong, or this craft belongs to another handset.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nlink\n  band 868 MHz\n',

@@ -49,8 +49,8 @@ test("every value has its place, and a missing one has the place of its nearest 
 });
 
 test.each([
-  ['{ "a": 1, }', "No comma stands after the last member", 8],
-  ["[1, 2,]", "No comma stands after the last item", 5],
+  ['{ "a": 1, }', "The last member has no comma after it", 8],
+  ["[1, 2,]", "The last item has no comma after it", 5],
   ['{ "a" 1 }', "A colon should follow", 6],
   ["{ a: 1 }", "The name of a member should stand here", 2],
   ["[1 2]", "A comma and another item, or “]”, should stand here", 3],

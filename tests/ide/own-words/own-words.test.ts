@@ -251,7 +251,7 @@ test("a word for an unknown name is reported and the others count; a word that i
   const words = await read(aliases({ flat: "levle", squealer: "finder", turtle: "finder", x: "arm", fast: 3 }));
   expect(words.problems.map(({ where, severity, message }) => `${severity} ${where}: ${message}`)).toEqual([
     "error aliases.flat: Nothing is called “levle”. Did you mean “level”?",
-    expect.stringContaining("warning aliases.turtle: “turtle” is a name of its own"),
+    expect.stringContaining("warning aliases.turtle: “turtle” is itself a name"),
     "error aliases.x: A word of yours has 2 to 60 letters.",
     "error aliases.fast: This should be a text in double quotes. Write one of our names.",
   ]);
@@ -264,8 +264,8 @@ test("one word for two names offers both, and a repeated member is reported", as
     "b.aliases.json": '{ "aliases": { "low bell": "alerts", "low bell": "alerts" } }',
   });
   expect(problemLines(words)).toEqual([
-    expect.stringContaining("This name stands twice here"),
-    expect.stringContaining("“low bell” stands for “pack.warn-at” as well"),
+    expect.stringContaining("This name occurs twice here"),
+    expect.stringContaining("“low bell” also stands for “pack.warn-at”"),
   ]);
   const page = referencePage(words.catalogue, "low bell");
   expect(page).toContain("# pack.warn-at");

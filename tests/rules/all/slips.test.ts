@@ -13,7 +13,7 @@ controls
 `;
 
 /** The findings of a craft with these sections, and its text once the first of them is repaired. */
-function repaired(sections: string, head = HEAD) {
+function firstRepair(sections: string, head = HEAD) {
   const text = `${head}${sections}`;
   const found = findingsOf(workspaceOf({ "jug.fettle": text, "wheel.fettle": HANDSET }), "jug.fettle");
   const errors = found.filter(({ severity }) => severity === "error");
@@ -86,10 +86,10 @@ describe("one finding that says what to write, and a repair that leaves nothing 
     ["pack\n  \u0441ells 4", "The “\u0441” here only looks like “c” (U+0441)", "pack\n  cells 4"],
     ["sensors\n  mount-yaw \u221290 deg", "only looks like “-” (U+2212)", "sensors\n  mount-yaw -90 deg"],
   ])("%j", (sections, said, after) => {
-    const before = repaired(sections);
+    const before = firstRepair(sections);
     expect(before.messages).toEqual([expect.stringContaining(said)]);
     expect(before.text).toBe(after);
-    expect(repaired(after).messages).toEqual([]);
+    expect(firstRepair(after).messages).toEqual([]);
   });
 });
 
@@ -100,18 +100,18 @@ test.each([
   ['craft "Jug"\nuse wheel.fettle\n', "Here belongs the file's name in quotes", 'craft "Jug"\nuse "wheel.fettle"\n'],
   ['craft "Jug"\nuse "far\\wheel.fettle"\n', "between folders stands “/”", 'craft "Jug"\nuse "far/wheel.fettle"\n'],
 ])("quotes of %j", (text, said, after) => {
-  expect(repaired(text, "")).toEqual({ messages: [expect.stringContaining(said)], text: after });
+  expect(firstRepair(text, "")).toEqual({ messages: [expect.stringContaining(said)], text: after });
 });
 
 test("a list parts its values by commas, and a number in it keeps its comma", () => {
-  expect(repaired("rates\n  throttle-curve 0 %,5 %,100 %").messages.join()).not.toContain("Decimals");
+  expect(firstRepair("rates\n  throttle-curve 0 %,5 %,100 %").messages.join()).not.toContain("Decimals");
 });
 
 test("a name that is at home in another section is shown where", () => {
-  expect(repaired("safety\n  arm when TL is down").messages).toEqual([
+  expect(firstRepair("safety\n  arm when TL is down").messages).toEqual([
     "“safety” has no setting “arm”: it belongs in “modes”.",
   ]);
-  expect(repaired("pack\n  pack-volts at 2, 3").messages).toEqual([
+  expect(firstRepair("pack\n  pack-volts at 2, 3").messages).toEqual([
     "“pack” has no setting “pack-volts”: it belongs in “osd”.",
   ]);
 });
@@ -137,7 +137,7 @@ test("a file that is not where it is looked for is looked for elsewhere", () => 
 
 describe("one finding for one fault", () => {
   test("without a handset it is not every control that is unknown", () => {
-    const { messages } = repaired("modes\n  arm when TL is down\n  level when TR is up\n", 'craft "Jug"\n');
+    const { messages } = firstRepair("modes\n  arm when TL is down\n  level when TR is up\n", 'craft "Jug"\n');
     expect(messages).toEqual([expect.stringContaining("No handset is in use, so nothing says what TL is")]);
   });
 
@@ -155,25 +155,25 @@ describe("one finding for one fault", () => {
       'craft "Jug"\npack\n    cells 4\n    chemistry lipo\n',
     ],
   ])("%j", (text, said, after) => {
-    expect(repaired(text, "")).toEqual({ messages: [expect.stringContaining(said)], text: after });
-    expect(repaired(after, "").messages).toEqual([]);
+    expect(firstRepair(text, "")).toEqual({ messages: [expect.stringContaining(said)], text: after });
+    expect(firstRepair(after, "").messages).toEqual([]);
   });
 
   test("lines of a board's own text, which are kept as they are", () => {
     const board = "glaze depth = 3\n# kiln\nfire 1 0 900 1200\n\nfire 2 0 900 1300\ncool";
-    const kept = repaired(`pack\n  cells 4\n${board}\n\nframe\n  mass 600 g`);
+    const kept = firstRepair(`pack\n  cells 4\n${board}\n\nframe\n  mass 600 g`);
     expect(kept.messages).toEqual([expect.stringContaining("from here to line 10 read like a board's own text")]);
     expect(kept.text).toBe(
       'pack\n  cells 4\nverbatim "board"\n  | glaze depth = 3\n  | # kiln\n  | fire 1 0 900 1200\n  | \n  | fire 2 0 900 1300\n  | cool\n\nframe\n  mass 600 g',
     );
-    expect(repaired(kept.text!).messages).toEqual([]);
+    expect(firstRepair(kept.text!).messages).toEqual([]);
     // One such line, or entries that lost their indent, are slips of the hand.
-    expect(repaired("pack\n  cells 4\nglaze depth").messages).toEqual([expect.stringContaining("stands alone")]);
-    expect(repaired("pack\ncells 4\nchemistry lipo").messages).toHaveLength(2);
+    expect(firstRepair("pack\n  cells 4\nglaze depth").messages).toEqual([expect.stringContaining("stands alone")]);
+    expect(firstRepair("pack\ncells 4\nchemistry lipo").messages).toHaveLength(2);
   });
 
   test("what is no text is said to be none, and nothing else", () => {
     for (const text of ["\ufffdPNG\r\n\0\0\0\rIHDR\n x", "c\0r\0a\0f\0t\0\n\0"])
-      expect(repaired(text, "").messages).toEqual([expect.stringContaining("it holds zero bytes")]);
+      expect(firstRepair(text, "").messages).toEqual([expect.stringContaining("it holds zero bytes")]);
   });
 });
