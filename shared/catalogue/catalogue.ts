@@ -4,7 +4,7 @@ import { modes as shippedModes } from "./modes.ts";
 import { readings } from "./readings.ts";
 import { relations } from "./relations.ts";
 import { sections } from "./sections/index.ts";
-import type { ElementSpec, ModeSpec, ReadingSpec, Relations, SectionSpec, SettingSpec, UnitFamily } from "./types.ts";
+import type { ElementSpec, ModeSpec, ReadingSpec, Relations, SectionSpec, SettingSpec, UnitFamily } from "./specs.ts";
 import { unitFamilies } from "./units.ts";
 
 export interface Catalogue {

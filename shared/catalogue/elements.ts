@@ -4,7 +4,7 @@ import { flightElements } from "./elements/flight.ts";
 import { linkElements } from "./elements/link.ts";
 import { placeElements } from "./elements/place.ts";
 import { powerElements } from "./elements/power.ts";
-import type { ElementSpec } from "./types.ts";
+import type { ElementSpec } from "./specs.ts";
 
 export const elements: readonly ElementSpec[] = [
   ...powerElements,

@@ -1,5 +1,5 @@
 /** Modes that do not control the flight: sound, light, picture, recording, and second sets. */
-import type { ModeSpec } from "./types.ts";
+import type { ModeSpec } from "./specs.ts";
 
 export const extraModes: readonly ModeSpec[] = [
   {

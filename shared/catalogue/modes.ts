@@ -1,6 +1,6 @@
 /** Modes that arm the craft and control its flight; the others are in modes-extra.ts. */
 import { extraModes } from "./modes-extra.ts";
-import type { ModeSpec } from "./types.ts";
+import type { ModeSpec } from "./specs.ts";
 
 const noAccelerometer = "Without an accelerometer the craft cannot tell which way is down.";
 

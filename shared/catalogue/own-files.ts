@@ -4,7 +4,7 @@
  */
 import type * as z from "zod/mini";
 import { aliasesFileSchema, catalogueFileSchema } from "./schema.ts";
-import type { OwnSetting } from "./types.ts";
+import type { OwnSetting } from "./specs.ts";
 
 /** Something wrong in a file; `path` leads to it from the root of the JSON. */
 export interface ShapeProblem {

@@ -9,7 +9,7 @@
  * A reading without a unit is a bare number or a few words; words print unchanged.
  * A negative number has a minus sign; a positive one has no sign.
  */
-import type { ReadingSpec } from "./types.ts";
+import type { ReadingSpec } from "./specs.ts";
 
 export const readings: readonly ReadingSpec[] = [
   reading("pack-volts", "V", "Volts of the whole pack under the load of this moment."),

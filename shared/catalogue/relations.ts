@@ -3,7 +3,7 @@
  * affect each other.
  */
 import { modes } from "./modes.ts";
-import type { Relations } from "./types.ts";
+import type { Relations } from "./specs.ts";
 
 const attitudes = modes.filter((mode) => mode.attitude).map((mode) => mode.name);
 

@@ -1,5 +1,5 @@
 /** Units by family; conversion is possible only within a family. Symbols follow the SI brochure if it has one. */
-import type { UnitFamily } from "./types.ts";
+import type { UnitFamily } from "./specs.ts";
 
 export const unitFamilies: readonly UnitFamily[] = [
   {

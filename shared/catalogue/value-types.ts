@@ -1,6 +1,6 @@
 /** Constructors of value types, so that a section of the catalogue reads as a table of facts. */
 import { practice } from "./sources.ts";
-import type { IntegerType, Limit, QuantityType, SimpleType, UsualBand } from "./types.ts";
+import type { IntegerType, Limit, QuantityType, SimpleType, UsualBand } from "./specs.ts";
 
 /** Both hard limits with the one source that they share. */
 function limits(min: number, max: number, source: string): { min: Limit; max: Limit } {

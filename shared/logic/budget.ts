@@ -8,7 +8,7 @@
  * 100,000 of them take 30 to 60 ms on a two-core machine before the code is warm. The whole answer
  * after an edit is to come within 500 ms; a usual craft needs some hundred steps for all of it.
  */
-export interface Budget {
+export interface WorkBudget {
   /** For one condition: to understand it, with the nodes that it ends up with. */
   readonly condition: number;
   /** For all conditions of a craft together. Each is sure of an equal share of what is left. */
@@ -28,7 +28,7 @@ export interface Budget {
 }
 
 /** The budget of every craft. */
-export const BUDGET: Budget = {
+export const BUDGET: WorkBudget = {
   condition: 10_000,
   craft: 40_000,
   test: 4,

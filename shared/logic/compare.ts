@@ -2,7 +2,7 @@
 import { dequal } from "dequal";
 import type { Condition } from "../syntax/condition.ts";
 import { makeSwitchboard } from "./switchboard.ts";
-import type { ConditionSpec, ControlSpec, PairedBoards, StateSet, SwitchInput } from "./types.ts";
+import type { ConditionSpec, ControlSpec, PairedBoards, StateSet, SwitchInput } from "./switchboard-types.ts";
 
 /**
  * Both craft in one set of states. Null where they have no states in common to compare: their

@@ -1,15 +1,22 @@
 /** From conditions as written to sets of states. */
 import { type Condition, walkCondition } from "../syntax/condition.ts";
-import type { Budget } from "./budget.ts";
+import type { WorkBudget } from "./budget.ts";
+import { type DependencyOrder, dependencyOrder } from "./dependency-order.ts";
 import { type Diagrams, EVERY, makeDiagrams, NONE } from "./diagram.ts";
-import { mentionOrder, pulledTogether } from "./level-order.ts";
 import { type Names, readNames, testedVariable } from "./names.ts";
-import { type Order, orderNames } from "./order.ts";
-import { spendOn } from "./quantify.ts";
-import type { SwitchInput } from "./types.ts";
-import { type BoardVariable, type Carried, type Cell, channelVariable, controlVariable, passes } from "./variables.ts";
+import { spendOnNodes } from "./quantify.ts";
+import type { SwitchInput } from "./switchboard-types.ts";
+import { forceOrder, mentionOrder } from "./variable-order.ts";
+import {
+  type BoardVariable,
+  type ChannelLimits,
+  channelVariable,
+  controlVariable,
+  type PulseInterval,
+  passes,
+} from "./variables.ts";
 
-export interface Compiled extends Pick<Order, "cycles"> {
+export interface Compiled extends Pick<DependencyOrder, "cycles"> {
   readonly names: Names;
   /** Controls in the handset's order, then undriven channels by number. */
   readonly variables: readonly BoardVariable[];
@@ -26,13 +33,13 @@ export interface Compiled extends Pick<Order, "cycles"> {
   readonly lineSets: ReadonlyMap<Condition, number>;
   /** By name of what is not known for that reason: whose condition is too tangled, its own or that of a mode that it depends on. */
   readonly tangles: ReadonlyMap<string, string>;
-  readonly budget: Budget;
+  readonly budget: WorkBudget;
 }
 
-interface Parts extends Order {
+interface Parts extends DependencyOrder {
   readonly input: SwitchInput;
   readonly pulsesUs: ReadonlyMap<number, number>;
-  readonly budget: Budget;
+  readonly budget: WorkBudget;
   readonly names: Names;
   readonly variables: readonly BoardVariable[];
 }
@@ -46,11 +53,11 @@ interface Parts extends Order {
 export function compile(
   input: SwitchInput,
   pulsesUs: ReadonlyMap<number, number>,
-  budget: Budget,
+  budget: WorkBudget,
   base?: Compiled,
 ): Compiled {
   const names = readNames(input, pulsesUs);
-  const carried = (channel: number): Carried => ({
+  const carried = (channel: number): ChannelLimits => ({
     pulseUs: pulsesUs.get(channel),
     twoLevel: input.twoLevelChannels?.includes(channel) === true,
   });
@@ -61,37 +68,37 @@ export function compile(
       return channelVariable(ch, endsUs, names.cuts.get(`ch${ch}`) ?? [], carried(ch));
     }),
   ];
-  const parts: Parts = { input, pulsesUs, budget, names, variables, ...orderNames(names.references) };
+  const parts: Parts = { input, pulsesUs, budget, names, variables, ...dependencyOrder(names.references) };
   if (base)
     return compileIn(
       parts,
       base.byLevel.map(({ name }) => name),
       base.tangles,
     );
-  const mentioned = mentionOrder(input, names, variables);
-  const first = compileIn(parts, mentioned, new Map());
+  const byMention = mentionOrder(input, names, variables);
+  const first = compileIn(parts, byMention, new Map());
   if (first.tangles.size === 0) return first;
-  const second = compileIn(parts, pulledTogether(input, names, mentioned), new Map());
+  const second = compileIn(parts, forceOrder(input, names, byMention), new Map());
   return second.tangles.size < first.tangles.size ? second : first;
 }
 
 /** With the variables in this order; names that there are not count for nothing. */
-function compileIn(parts: Parts, levelNames: readonly string[], known: ReadonlyMap<string, string>): Compiled {
+function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: ReadonlyMap<string, string>): Compiled {
   const { input, pulsesUs, budget, names, variables, order, cycles } = parts;
   const byName = new Map(variables.map((variable) => [variable.name, variable]));
   const byLevel = levelNames.flatMap((name) => byName.get(name) ?? []);
   const levels = new Map(byLevel.map((variable, level) => [variable.name, level]));
   const levelOf = variables.map(({ name }) => levels.get(name)!);
-  const diagrams = makeDiagrams(byLevel.map((variable) => variable.cells.length));
+  const diagrams = makeDiagrams(byLevel.map((variable) => variable.intervals.length));
 
   const selected = new Map<string, number>();
   const lineSets = new Map<Condition, number>();
-  const tangles = new Map(known);
+  const tangles = new Map(knownTangles);
   const lines = new Map(input.conditions.map((spec) => [spec.name, spec.lines]));
-  const most = Math.min(budget.craftAtMost, budget.craft + budget.test * countTests(input));
+  const mostSteps = Math.min(budget.craftAtMost, budget.craft + budget.test * countTests(input));
   // Those for which a share did not do have what the others leave.
-  const left = attempt(order.filter((name) => !known.has(name) && !names.broken.has(name)));
-  for (const name of attempt(left)) tangleOf(name);
+  const left = compileEach(order.filter((name) => !knownTangles.has(name) && !names.broken.has(name)));
+  for (const name of compileEach(left)) tangleOf(name);
   return {
     names,
     cycles,
@@ -107,11 +114,11 @@ function compileIn(parts: Parts, levelNames: readonly string[], known: ReadonlyM
   };
 
   /** Understands each of these that depends on none that is not understood; gives the others. */
-  function attempt(tried: readonly string[]): readonly string[] {
+  function compileEach(tried: readonly string[]): readonly string[] {
     return tried.filter((name, i) => {
       if (names.references.get(name)!.some(({ to }) => !selected.has(to))) return true;
-      const share = (most - diagrams.spent()) / (tried.length - i);
-      return diagrams.within(Math.min(budget.condition, share), () => understand(name)) === null;
+      const share = (mostSteps - diagrams.spent()) / (tried.length - i);
+      return diagrams.withBudget(Math.min(budget.condition, share), () => compileCondition(name)) === null;
     });
   }
 
@@ -123,13 +130,13 @@ function compileIn(parts: Parts, levelNames: readonly string[], known: ReadonlyM
     else if (roots[0] !== undefined && !roots.includes(undefined)) tangles.set(name, roots[0]);
   }
 
-  function understand(name: string): true {
+  function compileCondition(name: string): true {
     // A broken line has been sorted out above, so every condition is there.
     const conditions = lines.get(name)!.map(({ condition }) => condition!);
     const sets = conditions.map(build);
-    const set = joined(sets, diagrams.or, NONE);
+    const set = joinBalanced(sets, diagrams.or, NONE);
     // All that is asked of the set later goes through it at least once.
-    spendOn(diagrams, set);
+    spendOnNodes(diagrams, set);
     for (const [i, condition] of conditions.entries()) lineSets.set(condition, sets[i]!);
     selected.set(name, set);
     return true;
@@ -144,11 +151,14 @@ function compileIn(parts: Parts, levelNames: readonly string[], known: ReadonlyM
       case "not":
         return diagrams.not(build(condition.part));
       case "and":
-        return joined(condition.parts.map(build), diagrams.and, EVERY);
+        return joinBalanced(condition.parts.map(build), diagrams.and, EVERY);
       case "or":
-        return joined(condition.parts.map(build), diagrams.or, NONE);
+        return joinBalanced(condition.parts.map(build), diagrams.or, NONE);
       case "is":
-        return cellsWhere(condition.control, (cell) => (cell.position === condition.position) !== condition.negated);
+        return valuesWhere(
+          condition.control,
+          (interval) => (interval.position === condition.position) !== condition.negated,
+        );
       default:
         return pulsesWhere(condition);
     }
@@ -158,26 +168,26 @@ function compileIn(parts: Parts, levelNames: readonly string[], known: ReadonlyM
     const { subject } = condition;
     const pulseUs = subject.kind === "channel" ? pulsesUs.get(subject.channel) : undefined;
     if (pulseUs !== undefined) return passes(condition, { fromUs: pulseUs, toUs: pulseUs }) ? EVERY : NONE;
-    return cellsWhere(testedVariable(subject, names.controls, input)!, (cell) => passes(condition, cell));
+    return valuesWhere(testedVariable(subject, names.controls, input)!, (interval) => passes(condition, interval));
   }
 
-  function cellsWhere(name: string, holds: (cell: Cell) => boolean): number {
+  function valuesWhere(name: string, holds: (interval: PulseInterval) => boolean): number {
     const level = levels.get(name)!;
     diagrams.spend(level);
     // Walks go one call deeper with each level.
     if (level >= budget.variables) diagrams.giveUp();
     return diagrams.make(
       level,
-      byLevel[level]!.cells.map((cell) => (holds(cell) ? EVERY : NONE)),
+      byLevel[level]!.intervals.map((interval) => (holds(interval) ? EVERY : NONE)),
     );
   }
 }
 
 /** Two halves, each joined in the same way: what grows large is gone through seldom. */
-function joined(sets: readonly number[], join: (a: number, b: number) => number, neutral: number): number {
+function joinBalanced(sets: readonly number[], join: (a: number, b: number) => number, neutral: number): number {
   if (sets.length <= 2) return sets.reduce(join, neutral);
   const half = sets.length >> 1;
-  return join(joined(sets.slice(0, half), join, neutral), joined(sets.slice(half), join, neutral));
+  return join(joinBalanced(sets.slice(0, half), join, neutral), joinBalanced(sets.slice(half), join, neutral));
 }
 
 function countTests(input: SwitchInput): number {

@@ -1,7 +1,7 @@
 /** How many distinct sets of modes the controls can reach, without going through the states. */
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
-import { lineUp } from "./line-up.ts";
-import { classesOf, makeBlur, meetClasses, supportOf } from "./quantify.ts";
+import { eliminationOrder } from "./elimination-order.ts";
+import { makeAbstraction, refineClasses, supportOf, valueClasses } from "./quantify.ts";
 
 export interface ImageCount {
   readonly total: number;
@@ -32,7 +32,7 @@ interface GroupCount {
  * equal remains are counted once.
  */
 export function countImages(diagrams: Diagrams, sets: Iterable<number>, mostSteps: number): ImageCount | null {
-  return diagrams.within(mostSteps, () => countGroups(diagrams, sets));
+  return diagrams.withBudget(mostSteps, () => countGroups(diagrams, sets));
 }
 
 function countGroups(diagrams: Diagrams, sets: Iterable<number>): ImageCount {
@@ -88,24 +88,24 @@ function countGroup(diagrams: Diagrams, group: readonly Mode[]): GroupCount {
   if (group.length === 1) return { total: 2, having: [1], modes: group };
   // The walk below goes one call deeper with each set.
   if (group.length > MOST_TOGETHER) diagrams.giveUp();
-  const modes = inGoodOrder(diagrams, group);
-  const blurs = blursOf(diagrams, modes);
-  const opposites = modes.map(({ set }) => diagrams.not(set));
-  const known = modes.map(() => new Map<number, number>());
+  const modes = byLastVariable(diagrams, group);
+  const abstractions = abstractionsOf(diagrams, modes);
+  const complements = modes.map(({ set }) => diagrams.not(set));
+  const memo = modes.map(() => new Map<number, number>());
   const places: { readonly step: number; readonly yes: number; readonly no: number }[] = [];
   const counts = [0, 1];
   const visit = (step: number, reached: number): number => {
     if (reached === NONE) return NOWHERE;
     if (step === modes.length) return END;
-    const told = blurs[step]!(reached);
-    const earlier = known[step]!.get(told);
+    const abstracted = abstractions[step]!(reached);
+    const earlier = memo[step]!.get(abstracted);
     if (earlier !== undefined) return earlier;
-    const yes = visit(step + 1, diagrams.and(told, modes[step]!.set));
-    const no = visit(step + 1, diagrams.and(told, opposites[step]!));
+    const yes = visit(step + 1, diagrams.and(abstracted, modes[step]!.set));
+    const no = visit(step + 1, diagrams.and(abstracted, complements[step]!));
     const place = counts.length;
     counts.push(counts[yes]! + counts[no]!);
     places.push({ step, yes, no });
-    known[step]!.set(told, place);
+    memo[step]!.set(abstracted, place);
     return place;
   };
   const first = visit(0, EVERY);
@@ -125,9 +125,9 @@ function countGroup(diagrams: Diagrams, group: readonly Mode[]): GroupCount {
 }
 
 /** Each set as soon as all its variables have had their turn, so that few variables are open at any time. */
-function inGoodOrder(diagrams: Diagrams, modes: readonly Mode[]): readonly Mode[] {
+function byLastVariable(diagrams: Diagrams, modes: readonly Mode[]): readonly Mode[] {
   const turns = new Map(
-    lineUp(
+    eliminationOrder(
       modes.map(({ support }) => support),
       (level) => Math.log(diagrams.widths[level]!),
       (looks) => diagrams.spendSteps(1 + (looks >> 4)),
@@ -139,18 +139,18 @@ function inGoodOrder(diagrams: Diagrams, modes: readonly Mode[]): readonly Mode[
 }
 
 /** For each step, what makes alike all values between which no set from there on tells. */
-function blursOf(diagrams: Diagrams, order: readonly Mode[]): readonly ((set: number) => number)[] {
-  const told: Int32Array[] = diagrams.widths.map((width) => new Int32Array(width));
-  const lookedAt = told.reduce((sum, { length }) => sum + length, 0) >> 4;
-  const blurs = order.toReversed().map(({ set }) => {
-    diagrams.spendSteps(lookedAt);
-    classesOf(diagrams, set).forEach((classes, level) => {
-      if (classes) told[level] = meetClasses(told[level]!, classes);
+function abstractionsOf(diagrams: Diagrams, order: readonly Mode[]): readonly ((set: number) => number)[] {
+  const joint: Int32Array[] = diagrams.widths.map((width) => new Int32Array(width));
+  const steps = joint.reduce((sum, { length }) => sum + length, 0) >> 4;
+  const abstractions = order.toReversed().map(({ set }) => {
+    diagrams.spendSteps(steps);
+    valueClasses(diagrams, set).forEach((classes, level) => {
+      if (classes) joint[level] = refineClasses(joint[level]!, classes);
     });
-    return makeBlur(
+    return makeAbstraction(
       diagrams,
-      told.map((classes) => (classes.every((each, value) => each === value) ? null : classes)),
+      joint.map((classes) => (classes.every((each, value) => each === value) ? null : classes)),
     );
   });
-  return blurs.reverse();
+  return abstractions.reverse();
 }

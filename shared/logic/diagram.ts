@@ -6,7 +6,7 @@
  * if and only if they are the same number (Bryant, "Graph-Based Algorithms for Boolean Function
  * Manipulation", IEEE Trans. Computers C-35, 1986, carried over to many values; from memory).
  */
-import { hashPair, makePairMemo, type PairMemo } from "./memo.ts";
+import { hashPair, makePairTable, type PairTable } from "./pair-table.ts";
 
 export const NONE = 0;
 export const EVERY = 1;
@@ -32,7 +32,7 @@ export interface Diagrams {
    * any other costs depends on nothing that was asked before: it begins with empty memories, so
    * that the same question always has the same answer. A task inside another ends with it.
    */
-  within<T>(mostSteps: number, task: () => T): T | null;
+  withBudget<T>(mostSteps: number, task: () => T): T | null;
   /** Counts the visit of a node of this level by somebody else's walk; may end the task. */
   spend(level: number): void;
   /** Counts other work, in steps; may end the task. */
@@ -134,14 +134,14 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     return from;
   };
 
-  const ands = makePairMemo();
-  const ors = makePairMemo();
-  const meets = makePairMemo();
+  const ands = makePairTable();
+  const ors = makePairTable();
+  const meets = makePairTable();
   // Kept from task to task, and free: no node is ever negated twice, and each was paid for when made.
-  const nots = makePairMemo();
+  const nots = makePairTable();
 
   /** `absorbing` and `neutral` make it "and" (0, 1) or "or" (1, 0). */
-  const combine = (a: number, b: number, absorbing: number, neutral: number, memo: PairMemo): number => {
+  const combine = (a: number, b: number, absorbing: number, neutral: number, memo: PairTable): number => {
     if (a === absorbing || b === absorbing) return absorbing;
     if (a === neutral || a === b) return b;
     if (b === neutral) return a;
@@ -217,7 +217,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     not,
     meet,
     size: () => count,
-    within: (mostSteps, task) => {
+    withBudget: (mostSteps, task) => {
       const [outer, before] = [limit, top];
       if (outer === Number.POSITIVE_INFINITY) {
         for (const memo of [ands, ors, meets]) memo.clear();

@@ -6,7 +6,14 @@ import { resolvePath } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
 import { sameInput } from "./same-input.ts";
 import { makeSwitchboard } from "./switchboard.ts";
-import type { ConditionSpec, ControlSpec, LossSpec, PulseRange, Switchboard, SwitchInput } from "./types.ts";
+import type {
+  ConditionSpec,
+  ControlSpec,
+  LossSpec,
+  PulseRange,
+  Switchboard,
+  SwitchInput,
+} from "./switchboard-types.ts";
 
 type Precedence = NonNullable<SwitchInput["precedence"]>;
 

@@ -1,8 +1,8 @@
 /** What each position and each stretch of a dial does. */
 import type { Compiled } from "./compile.ts";
 import { EVERY, NONE } from "./diagram.ts";
-import type { ControlMap, IdlePositions, PulseSpan, SwitchMap } from "./types.ts";
-import { type BoardVariable, cellsAt } from "./variables.ts";
+import type { ControlMap, IdlePositions, PulseSpan, SwitchMap } from "./switchboard-types.ts";
+import { type BoardVariable, valuesAt } from "./variables.ts";
 
 /** Where every mode stands: at a place of a variable on which it depends, if it can be on there. */
 export function mapOf(compiled: Compiled, names: readonly string[]): SwitchMap {
@@ -17,7 +17,7 @@ export function mapOf(compiled: Compiled, names: readonly string[]): SwitchMap {
     const level = compiled.levels.get(variable.name)!;
     // Most modes hang on few variables, and a dial may have very many stretches.
     const here = [...reach].flatMap(([name, values]) => (values[level] ? [{ name, values: values[level] }] : []));
-    const modes = variable.cells.map((_, value) =>
+    const modes = variable.intervals.map((_, value) =>
       here.filter(({ values }) => values[value] === 1).map(({ name }) => name),
     );
     const { control, channel } = variable;
@@ -25,7 +25,7 @@ export function mapOf(compiled: Compiled, names: readonly string[]): SwitchMap {
     else if (control.kind === "dial") controls.push({ control, positions: [], spans: dialSpans(variable, modes) });
     else {
       const positions = control.positions.map((position) => {
-        const there = cellsAt(variable, position.name);
+        const there = valuesAt(variable, position.name);
         const can = (name: string): boolean => there.some((value) => modes[value]!.includes(name));
         return { ...position, modes: there.length === 1 ? modes[there[0]!]! : names.filter(can) };
       });
@@ -70,7 +70,7 @@ function possibleValues(compiled: Compiled, set: number): readonly (Uint8Array |
 /** Longest stretches with the same modes, rising. */
 function spansOf(variable: BoardVariable, modes: readonly (readonly string[])[]): PulseSpan[] {
   const spans: PulseSpan[] = [];
-  variable.cells.forEach(({ fromUs, toUs }, value) => {
+  variable.intervals.forEach(({ fromUs, toUs }, value) => {
     const last = spans.at(-1);
     if (last && sameNames(last.modes, modes[value]!)) spans[spans.length - 1] = { ...last, toUs };
     else spans.push({ fromUs, toUs, modes: modes[value]! });
@@ -96,8 +96,8 @@ function dialSpans(variable: BoardVariable, modes: readonly (readonly string[])[
  */
 export function findIdlePositions(compiled: Compiled, sets: readonly number[]): readonly IdlePositions[] {
   const { diagrams, byLevel } = compiled;
-  const told = diagrams.widths.map((width) => new Uint8Array(width));
-  const passed = byLevel.map(({ cells }) => byPulse(cells));
+  const distinguished = diagrams.widths.map((width) => new Uint8Array(width));
+  const passed = byLevel.map(({ intervals }) => byPulse(intervals));
   const asked = new Uint8Array(diagrams.widths.length);
   const seen = new Set<number>();
   const visit = (node: number): void => {
@@ -108,26 +108,26 @@ export function findIdlePositions(compiled: Compiled, sets: readonly number[]): 
     let before = -1;
     for (const value of passed[level]!) {
       const child = diagrams.child(node, value);
-      if (before >= 0 && child !== before) told[level]![value] = 1;
+      if (before >= 0 && child !== before) distinguished[level]![value] = 1;
       before = child;
       visit(child);
     }
   };
   for (const set of sets) visit(set);
-  return compiled.variables.flatMap(({ name, control, cells }) => {
+  return compiled.variables.flatMap(({ name, control, intervals }) => {
     const level = compiled.levels.get(name)!;
     if (!control || control.kind === "dial" || asked[level] === 0) return [];
     // Of positions that never arrive another finding speaks.
-    if (cells.length < control.positions.length) return [];
+    if (intervals.length < control.positions.length) return [];
     const order = passed[level]!;
     return order.slice(1).flatMap((value, i): IdlePositions[] => {
-      const alike = [order[i]!, value].sort((a, b) => a - b).map((each) => cells[each]!.position!);
-      return told[level]![value] === 0 ? [{ control, positions: alike as [string, string] }] : [];
+      const alike = [order[i]!, value].sort((a, b) => a - b).map((each) => intervals[each]!.position!);
+      return distinguished[level]![value] === 0 ? [{ control, positions: alike as [string, string] }] : [];
     });
   });
 }
 
 /** The values of a variable, rising by pulse. */
-function byPulse(cells: BoardVariable["cells"]): readonly number[] {
-  return cells.map((_, value) => value).sort((a, b) => cells[a]!.fromUs - cells[b]!.fromUs);
+function byPulse(intervals: BoardVariable["intervals"]): readonly number[] {
+  return intervals.map((_, value) => value).sort((a, b) => intervals[a]!.fromUs - intervals[b]!.fromUs);
 }

@@ -3,7 +3,7 @@
 import { walkCondition } from "../syntax/condition.ts";
 import type { Names } from "./names.ts";
 import { testedVariable } from "./names.ts";
-import type { ControlSpec, Margin, SwitchInput } from "./types.ts";
+import type { ControlSpec, Margin, SwitchInput } from "./switchboard-types.ts";
 
 /**
  * Positions within `withinUs` of a bound of an `in`, `above` or `below` test, in the order of the

@@ -2,7 +2,7 @@
 import { distance } from "fastest-levenshtein";
 import type { Source } from "../model/craft.ts";
 import { type Condition, type Subject, walkCondition } from "../syntax/condition.ts";
-import type { ControlSpec, Problem, SwitchInput, UnsetReference } from "./types.ts";
+import type { ControlSpec, Problem, SwitchInput, UnsetReference } from "./switchboard-types.ts";
 import { type Cuts, cutsOf } from "./variables.ts";
 
 /** A mode that a condition names, at the place where it first does. */

@@ -10,11 +10,11 @@ export function nothingFixed(diagrams: Diagrams): Fixed {
 }
 
 /** What is left of a set once some variables are fixed; it depends on none of them. */
-export function given(diagrams: Diagrams, node: number, fixed: Fixed): number {
-  const known = new Map<number, number>();
+export function cofactor(diagrams: Diagrams, node: number, fixed: Fixed): number {
+  const memo = new Map<number, number>();
   const visit = (at: number): number => {
     if (at <= EVERY) return at;
-    const earlier = known.get(at);
+    const earlier = memo.get(at);
     if (earlier !== undefined) return earlier;
     const level = diagrams.levelOf(at);
     const value = fixed[level]!;
@@ -26,7 +26,7 @@ export function given(diagrams: Diagrams, node: number, fixed: Fixed): number {
       for (let v = 0; v < diagrams.widths[level]!; v++) children.push(visit(diagrams.child(at, v)));
       result = diagrams.make(level, children);
     }
-    known.set(at, result);
+    memo.set(at, result);
     return result;
   };
   return visit(node);
@@ -51,10 +51,10 @@ export function holdsGiven(diagrams: Diagrams, node: number, fixed: Fixed): bool
 
 /** Whether a set holds once some variables are fixed: always (1), never (0), or as the others decide (2). */
 export function truthGiven(diagrams: Diagrams, node: number, fixed: Fixed): 0 | 1 | 2 {
-  const known = new Map<number, 0 | 1 | 2>();
+  const memo = new Map<number, 0 | 1 | 2>();
   const visit = (at: number): 0 | 1 | 2 => {
     if (at <= EVERY) return at as 0 | 1;
-    const earlier = known.get(at);
+    const earlier = memo.get(at);
     if (earlier !== undefined) return earlier;
     const level = diagrams.levelOf(at);
     const value = fixed[level]!;
@@ -67,7 +67,7 @@ export function truthGiven(diagrams: Diagrams, node: number, fixed: Fixed): 0 | 
         if (visit(diagrams.child(at, v)) !== result) result = 2;
       }
     }
-    known.set(at, result);
+    memo.set(at, result);
     return result;
   };
   return visit(node);
@@ -85,11 +85,11 @@ export function makeQuantifier(
 ): (node: number) => number {
   const last = marked.lastIndexOf(1);
   const absorbing = join(NONE, EVERY);
-  const known = new Map<number, number>();
+  const memo = new Map<number, number>();
   const visit = (at: number): number => {
     const level = diagrams.levelOf(at);
     if (level > last) return at;
-    const earlier = known.get(at);
+    const earlier = memo.get(at);
     if (earlier !== undefined) return earlier;
     diagrams.spend(level);
     const width = diagrams.widths[level]!;
@@ -102,7 +102,7 @@ export function makeQuantifier(
       for (let v = 0; v < width; v++) children.push(visit(diagrams.child(at, v)));
       result = diagrams.make(level, children);
     }
-    known.set(at, result);
+    memo.set(at, result);
     return result;
   };
   return visit;
@@ -113,13 +113,13 @@ export function makeQuantifier(
  * soon as one that differs from it only in a value of the same class is there. A level of one
  * class is taken out altogether. It remembers, so keep it as long as the same classes are asked about.
  */
-export function makeBlur(diagrams: Diagrams, classes: readonly (Int32Array | null)[]): (node: number) => number {
+export function makeAbstraction(diagrams: Diagrams, classes: readonly (Int32Array | null)[]): (node: number) => number {
   const last = classes.findLastIndex((each) => each !== null);
-  const known = new Map<number, number>();
+  const memo = new Map<number, number>();
   const visit = (at: number): number => {
     const level = diagrams.levelOf(at);
     if (level > last) return at;
-    const earlier = known.get(at);
+    const earlier = memo.get(at);
     if (earlier !== undefined) return earlier;
     const width = diagrams.widths[level]!;
     diagrams.spendSteps(1 + (width >> 3));
@@ -132,7 +132,7 @@ export function makeBlur(diagrams: Diagrams, classes: readonly (Int32Array | nul
       for (let v = 0; v < width; v++) children[v] = joined[classOf[v]!]!;
     }
     const result = diagrams.make(level, children);
-    known.set(at, result);
+    memo.set(at, result);
     return result;
   };
   return visit;
@@ -142,7 +142,7 @@ export function makeBlur(diagrams: Diagrams, classes: readonly (Int32Array | nul
  * By level, which values a set tells apart: those of one class always lead to the same. Null for
  * levels on which it does not hang. Classes are numbered from 0, in the order of their first values.
  */
-export function classesOf(diagrams: Diagrams, node: number): readonly (Int32Array | null)[] {
+export function valueClasses(diagrams: Diagrams, node: number): readonly (Int32Array | null)[] {
   const classes: (Int32Array | null)[] = diagrams.widths.map(() => null);
   const seen = new Set<number>();
   const visit = (at: number): void => {
@@ -156,7 +156,7 @@ export function classesOf(diagrams: Diagrams, node: number): readonly (Int32Arra
       children.push(diagrams.child(at, v));
       visit(children[v]!);
     }
-    classes[level] = meetClasses(classes[level] ?? new Int32Array(width), children);
+    classes[level] = refineClasses(classes[level] ?? new Int32Array(width), children);
   };
   visit(node);
   return classes;
@@ -166,16 +166,16 @@ export function classesOf(diagrams: Diagrams, node: number): readonly (Int32Arra
 const FEW = 16;
 
 /** The classes of those values that are alike both in `classOf` and in `other`. */
-export function meetClasses(classOf: Int32Array, other: ArrayLike<number>): Int32Array {
+export function refineClasses(classOf: Int32Array, other: ArrayLike<number>): Int32Array {
   const met = new Int32Array(classOf.length);
   let count = 0;
   if (met.length > FEW) {
-    const known = new Map<number, number>();
+    const memo = new Map<number, number>();
     for (let v = 0; v < met.length; v++) {
       // One number for both: neither reaches 2^26, of which memory would not hold the nodes.
       const key = classOf[v]! * 2 ** 26 + other[v]!;
-      const earlier = known.get(key);
-      if (earlier === undefined) known.set(key, count);
+      const earlier = memo.get(key);
+      if (earlier === undefined) memo.set(key, count);
       met[v] = earlier ?? count++;
     }
     return met;
@@ -189,7 +189,7 @@ export function meetClasses(classOf: Int32Array, other: ArrayLike<number>): Int3
 }
 
 /** Counts a walk through all nodes of a set, each once; what ends up large is paid for with it. */
-export function spendOn(diagrams: Diagrams, node: number): void {
+export function spendOnNodes(diagrams: Diagrams, node: number): void {
   const seen = new Set<number>();
   const visit = (at: number): void => {
     if (at <= EVERY || seen.has(at)) return;

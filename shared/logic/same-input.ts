@@ -1,6 +1,6 @@
 /** Whether two craft ask the same of the logic, so that one board serves both. */
 import { dequal } from "dequal";
-import type { SwitchInput } from "./types.ts";
+import type { SwitchInput } from "./switchboard-types.ts";
 
 /**
  * True where every answer would be the same, the lines named in them included. All of the input is

@@ -1,12 +1,12 @@
 /** Sets of states, as rules handle them: by the names of controls and positions. */
 import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
-import { type Fixed, given, makeQuantifier, nothingFixed, supportOf } from "./quantify.ts";
-import type { Positions, Sets, StateSet } from "./types.ts";
-import { type BoardVariable, cellsAt } from "./variables.ts";
+import { cofactor, type Fixed, makeQuantifier, nothingFixed, supportOf } from "./quantify.ts";
+import type { Positions, Sets, StateSet } from "./switchboard-types.ts";
+import { type BoardVariable, valuesAt } from "./variables.ts";
 
 /** Positions as values of levels. */
-export interface Placing {
+export interface FixedPositions {
   readonly fixed: Fixed;
   /** False where a position or pulse was named that the variable cannot have: no state has it. */
   readonly possible: boolean;
@@ -27,13 +27,13 @@ function levelOf(compiled: Compiled, name: string): number | undefined {
 }
 
 /** Positions as values. A name that the board does not have, and a place that there is not, fix nothing. */
-export function place(compiled: Compiled, positions: Positions): Placing {
+export function fixPositions(compiled: Compiled, positions: Positions): FixedPositions {
   const fixed = nothingFixed(compiled.diagrams);
   let possible = true;
   for (const [name, at] of Object.entries(positions)) {
     const level = levelOf(compiled, name);
     if (level === undefined) continue;
-    const values = cellsAt(compiled.byLevel[level]!, at);
+    const values = valuesAt(compiled.byLevel[level]!, at);
     if (values.length === 0) possible = false;
     // What may arrive as either end of two levels is left open.
     if (values.length === 1) fixed[level] = values[0]!;
@@ -58,7 +58,7 @@ export function makeSets(compiled: Compiled): Sets {
   const { diagrams, levels, variables, budget } = compiled;
   /** A question's answer; null where it takes too much work, and where one of the sets is not known. */
   const asked = <T>(sets: readonly (StateSet | null)[], answer: (known: readonly number[]) => T): T | null =>
-    sets.includes(null) ? null : diagrams.within(budget.question, () => answer(sets as readonly StateSet[]));
+    sets.includes(null) ? null : diagrams.withBudget(budget.question, () => answer(sets as readonly StateSet[]));
   const marks = (names: readonly string[]): Uint8Array => {
     const marked = new Uint8Array(diagrams.widths.length);
     for (const name of names) {
@@ -76,12 +76,12 @@ export function makeSets(compiled: Compiled): Sets {
     meet: (a, b) => asked([a, b], ([one, other]) => diagrams.meet(one!, other!)),
     within: (a, b) => asked([a, b], ([inner, outer]) => !diagrams.meet(inner!, diagrams.not(outer!))),
     where: (positions) => {
-      const { fixed, possible } = place(compiled, positions);
+      const { fixed, possible } = fixPositions(compiled, positions);
       return asSet(possible ? cube(diagrams, fixed) : NONE);
     },
     given: (set, positions) => {
-      const { fixed, possible } = place(compiled, positions);
-      return asSet(possible ? given(diagrams, set, fixed) : NONE);
+      const { fixed, possible } = fixPositions(compiled, positions);
+      return asSet(possible ? cofactor(diagrams, set, fixed) : NONE);
     },
     some: (set, names) => asked([set], ([known]) => asSet(makeQuantifier(diagrams, marks(names), diagrams.or)(known!))),
     all: (set, names) => asked([set], ([known]) => asSet(makeQuantifier(diagrams, marks(names), diagrams.and)(known!))),
@@ -93,12 +93,12 @@ export function makeSets(compiled: Compiled): Sets {
 }
 
 /** The whole of a range, or of a stretch of it, in one figure: its middle, in whole us if both ends are. */
-export function middleUs(cell: { readonly fromUs: number; readonly toUs: number }): number {
-  return cell.fromUs === cell.toUs ? cell.fromUs : Math.round((cell.fromUs + cell.toUs) / 2);
+export function middleUs(interval: { readonly fromUs: number; readonly toUs: number }): number {
+  return interval.fromUs === interval.toUs ? interval.fromUs : Math.round((interval.fromUs + interval.toUs) / 2);
 }
 
 /** What a variable's value is called: its position, or a pulse in us. */
-export function nameOfCell(variable: BoardVariable, value: number): string | number {
-  const cell = variable.cells[value]!;
-  return cell.position ?? middleUs(cell);
+export function nameOfValue(variable: BoardVariable, value: number): string | number {
+  const interval = variable.intervals[value]!;
+  return interval.position ?? middleUs(interval);
 }

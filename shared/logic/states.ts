@@ -1,7 +1,7 @@
 /** The distinct sets of modes that the controls can reach, one by one. */
 import type { Compiled } from "./compile.ts";
 import { EVERY, NONE } from "./diagram.ts";
-import type { DistinctState, Witness } from "./types.ts";
+import type { DistinctState, Witness } from "./switchboard-types.ts";
 
 /**
  * The distinct sets of modes, at most `limit`, each with the state that `show` picks for it. Every
@@ -34,7 +34,7 @@ export function listImages(
     }
     return true;
   };
-  const complete = diagrams.within(budget.states, list) === true;
+  const complete = diagrams.withBudget(budget.states, list) === true;
   const states = found.map(({ on, reached }) => ({ on, witness: show(reached)! }));
   return { states, complete };
 }

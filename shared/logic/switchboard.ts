@@ -1,24 +1,24 @@
 /** The logic of one craft's switches, answered from decision diagrams. */
 import type { Source } from "../model/craft.ts";
-import { BUDGET, type Budget } from "./budget.ts";
+import { BUDGET, type WorkBudget } from "./budget.ts";
 import { type Compiled, compile } from "./compile.ts";
 import { countImages, type ImageCount } from "./counting.ts";
 import { EVERY, NONE } from "./diagram.ts";
 import { lossState } from "./loss.ts";
 import { findIdlePositions, mapOf } from "./map.ts";
 import { findMargins } from "./margins.ts";
+import { findPrimeImplicants } from "./prime-implicants.ts";
 import { truthGiven } from "./quantify.ts";
-import { asSet, makeSets, place } from "./sets.ts";
+import { asSet, fixPositions, makeSets } from "./sets.ts";
 import { listImages } from "./states.ts";
-import type { Positions, StateReport, StateSet, Switchboard, SwitchInput, Witness } from "./types.ts";
-import { findWays } from "./ways.ts";
+import type { Positions, StateReport, StateSet, Switchboard, SwitchInput, Witness } from "./switchboard-types.ts";
 import { findMoves, findWitness, restPositions } from "./witness.ts";
 
 const MOST_WAYS = 200;
 const NO_PULSES: ReadonlyMap<number, number> = new Map();
 
 /** Understands a craft's controls and conditions. Throws nothing: what is wrong with them is among its answers. */
-export function makeSwitchboard(input: SwitchInput, budget: Budget = BUDGET): Switchboard {
+export function makeSwitchboard(input: SwitchInput, budget: WorkBudget = BUDGET): Switchboard {
   return boardOf(input, compile(input, NO_PULSES, budget), NO_PULSES);
 }
 
@@ -33,9 +33,9 @@ function boardOf(
   const { diagrams, selected: sets } = compiled;
   const names = input.conditions.map(({ name }) => name);
   const setUp = new Set(names);
-  const known = names.filter((name) => sets.has(name));
+  const knownNames = names.filter((name) => sets.has(name));
   const rest = restPositions(compiled);
-  const home = place(compiled, rest).fixed;
+  const home = fixPositions(compiled, rest).fixed;
   const nearRest = (set: number): Witness | null => findWitness(compiled, set, rest, home);
   const algebra = makeSets(compiled);
 
@@ -54,7 +54,7 @@ function boardOf(
     return counted.count;
   };
   /** The board with the pulses last asked for: who asks once asks again. */
-  let elsewhere: { readonly key: string; readonly board: Switchboard } | undefined;
+  let lastWithPulses: { readonly key: string; readonly board: Switchboard } | undefined;
   const board: Switchboard = {
     input,
     variables: compiled.variables,
@@ -83,13 +83,13 @@ function boardOf(
     stateAt: (positions) => reportAt(compiled, names, positions),
     linesBehind: (name, positions) => linesBehind(compiled, input, name, positions),
     movesTo: (set, from) => findMoves(compiled, set, from),
-    waysTo: (set, limit = MOST_WAYS) => findWays(compiled, set, limit, () => nearRest(set)),
+    waysTo: (set, limit = MOST_WAYS) => findPrimeImplicants(compiled, set, limit, () => nearRest(set)),
     countStates: (mostSteps = budget.states) => imagesWithin(mostSteps)?.total ?? null,
     countStatesWith: (name, mostSteps = budget.states) => {
       const set = selected(name);
       return set === null ? null : (imagesWithin(mostSteps)?.having(set) ?? null);
     },
-    listStates: (limit) => listImages(compiled, known, nearRest, limit),
+    listStates: (limit) => listImages(compiled, knownNames, nearRest, limit),
     clashes: (pairs) =>
       pairs.flatMap(([a, b]) => {
         const both = algebra.and(selected(a), selected(b));
@@ -98,16 +98,16 @@ function boardOf(
       }),
     map: () => mapOf(compiled, names),
     // A condition that is not known might tell any two positions apart.
-    idlePositions: () => (known.length < names.length ? [] : findIdlePositions(compiled, [...sets.values()])),
+    idlePositions: () => (knownNames.length < names.length ? [] : findIdlePositions(compiled, [...sets.values()])),
     margins: (withinUs) => findMargins(input, compiled.names, withinUs),
     withPulses: (more) => {
       const given = new Map([...pulsesUs, ...more]);
       const key = [...given].join(" ");
-      if (elsewhere?.key !== key)
-        elsewhere = { key, board: boardOf(input, compile(input, given, budget, base), given, base) };
-      return elsewhere.board;
+      if (lastWithPulses?.key !== key)
+        lastWithPulses = { key, board: boardOf(input, compile(input, given, budget, base), given, base) };
+      return lastWithPulses.board;
     },
-    loss: () => lossState(board, known),
+    loss: () => lossState(board, knownNames),
   };
   return board;
 }
@@ -125,19 +125,19 @@ function armedIn(
 
 function linesBehind(compiled: Compiled, input: SwitchInput, name: string, positions: Positions): readonly Source[] {
   if (!compiled.selected.has(name)) return [];
-  const { fixed } = place(compiled, positions);
-  const told = input.conditions
+  const { fixed } = fixPositions(compiled, positions);
+  const truths = input.conditions
     .find((spec) => spec.name === name)!
     .lines.map(({ condition, source }) => {
       const set = condition && compiled.lineSets.get(condition);
       return { source, truth: set === null || set === undefined ? NONE : truthGiven(compiled.diagrams, set, fixed) };
     });
-  const surely = told.filter(({ truth }) => truth === EVERY);
-  return (surely.length > 0 ? surely : told.filter(({ truth }) => truth === 2)).map(({ source }) => source);
+  const certain = truths.filter(({ truth }) => truth === EVERY);
+  return (certain.length > 0 ? certain : truths.filter(({ truth }) => truth === 2)).map(({ source }) => source);
 }
 
 function reportAt(compiled: Compiled, names: readonly string[], positions: Positions): StateReport {
-  const { fixed } = place(compiled, positions);
+  const { fixed } = fixPositions(compiled, positions);
   const on: string[] = [];
   const possible: string[] = [];
   const unknown: string[] = [];

@@ -5,23 +5,23 @@
  * condition can tell two pulses of one stretch apart.
  */
 import type { Condition } from "../syntax/condition.ts";
-import type { ControlSpec, PulseRange, Variable } from "./types.ts";
+import type { ControlSpec, PulseRange, Variable } from "./switchboard-types.ts";
 
 /** A value: a position with its pulse, or a stretch of whole us with both ends, rising. */
-export interface Cell {
+export interface PulseInterval {
   readonly position: string | null;
   readonly fromUs: number;
   readonly toUs: number;
 }
 
 export interface BoardVariable extends Variable {
-  readonly cells: readonly Cell[];
+  readonly intervals: readonly PulseInterval[];
   /** The range of a dial or channel in whole us, rising; null for the others and where only single pulses arrive. */
   readonly rangeUs: PulseRange | null;
 }
 
 /** What a variable's channel makes of its pulses. */
-export interface Carried {
+export interface ChannelLimits {
   /** The one pulse that it has, wherever the control stands. */
   readonly pulseUs?: number | undefined;
   /** Only the two ends arrive. */
@@ -43,28 +43,28 @@ export function cutsOf(test: PulseTest): Cuts {
   return { fromUs: Number.NEGATIVE_INFINITY, beyondUs: Math.ceil(test.boundUs) };
 }
 
-/** Does every pulse of a cell pass? Cells are cut at the bounds, so that all of one do or none does. */
-export function passes(test: PulseTest, cell: { readonly fromUs: number; readonly toUs: number }): boolean {
-  if (test.kind === "in") return test.fromUs <= cell.fromUs && cell.toUs <= test.toUs;
-  return test.kind === "above" ? cell.fromUs > test.boundUs : cell.toUs < test.boundUs;
+/** Does every pulse of a interval pass? Cells are cut at the bounds, so that all of one do or none does. */
+export function passes(test: PulseTest, interval: { readonly fromUs: number; readonly toUs: number }): boolean {
+  if (test.kind === "in") return test.fromUs <= interval.fromUs && interval.toUs <= test.toUs;
+  return test.kind === "above" ? interval.fromUs > test.boundUs : interval.toUs < test.boundUs;
 }
 
 /** A control's variable: of a fixed pulse where one is given, else of all its positions or stretches that arrive. */
 export function controlVariable(
   control: ControlSpec,
   cuts: readonly Cuts[],
-  { pulseUs, twoLevel }: Carried,
+  { pulseUs, twoLevel }: ChannelLimits,
 ): BoardVariable {
   const base = { name: control.name, channel: control.channel, control };
   if (pulseUs !== undefined) {
     const position = nearestPosition(control, pulseUs);
-    return { ...base, cells: [{ position, fromUs: pulseUs, toUs: pulseUs }], rangeUs: null };
+    return { ...base, intervals: [{ position, fromUs: pulseUs, toUs: pulseUs }], rangeUs: null };
   }
   if (control.kind !== "dial") {
-    const cells = control.positions.map(({ name, pulseUs: us }) => ({ position: name, fromUs: us, toUs: us }));
-    return { ...base, cells: twoLevel ? endsOf(cells) : cells, rangeUs: null };
+    const intervals = control.positions.map(({ name, pulseUs: us }) => ({ position: name, fromUs: us, toUs: us }));
+    return { ...base, intervals: twoLevel ? outermost(intervals) : intervals, rangeUs: null };
   }
-  return { ...base, ...sweep(wholeRange(control.fromUs ?? 0, control.toUs ?? 0), cuts, twoLevel) };
+  return { ...base, ...intervalsOfRange(wholeRange(control.fromUs ?? 0, control.toUs ?? 0), cuts, twoLevel) };
 }
 
 /** The variable of a channel that no control drives. */
@@ -72,24 +72,28 @@ export function channelVariable(
   channel: number,
   endsUs: PulseRange,
   cuts: readonly Cuts[],
-  { twoLevel }: Carried,
+  { twoLevel }: ChannelLimits,
 ): BoardVariable {
   const range = wholeRange(endsUs.fromUs, endsUs.toUs);
-  return { name: `ch${channel}`, channel, control: null, ...sweep(range, cuts, twoLevel) };
+  return { name: `ch${channel}`, channel, control: null, ...intervalsOfRange(range, cuts, twoLevel) };
 }
 
 /** Every pulse of a range, or its two ends where no more arrives. */
-function sweep(range: PulseRange, cuts: readonly Cuts[], twoLevel: boolean): Pick<BoardVariable, "cells" | "rangeUs"> {
-  if (!twoLevel) return { cells: stretches(range, cuts), rangeUs: range };
+function intervalsOfRange(
+  range: PulseRange,
+  cuts: readonly Cuts[],
+  twoLevel: boolean,
+): Pick<BoardVariable, "intervals" | "rangeUs"> {
+  if (!twoLevel) return { intervals: splitRange(range, cuts), rangeUs: range };
   const ends = [range.fromUs, range.toUs].map((us) => ({ position: null, fromUs: us, toUs: us }));
-  return { cells: endsOf(ends), rangeUs: null };
+  return { intervals: outermost(ends), rangeUs: null };
 }
 
-/** The cells of the lowest and of the highest pulse, in the order given. */
-function endsOf(cells: readonly Cell[]): readonly Cell[] {
-  const pulses = cells.map(({ fromUs }) => fromUs);
+/** The intervals of the lowest and of the highest pulse, in the order given. */
+function outermost(intervals: readonly PulseInterval[]): readonly PulseInterval[] {
+  const pulses = intervals.map(({ fromUs }) => fromUs);
   const ends = [pulses.indexOf(Math.min(...pulses)), pulses.indexOf(Math.max(...pulses))];
-  return cells.filter((_, i) => ends.includes(i));
+  return intervals.filter((_, i) => ends.includes(i));
 }
 
 /**
@@ -107,24 +111,26 @@ function nearestPosition(control: ControlSpec, pulseUs: number): string | null {
 }
 
 /** The values that a position or a pulse may have on arrival: one; both ends, where it lies half-way; none, where there is no such place. */
-export function cellsAt(variable: BoardVariable, at: string | number): readonly number[] {
-  const { cells, control, rangeUs } = variable;
-  if (cells.length === 1) return [0];
+export function valuesAt(variable: BoardVariable, at: string | number): readonly number[] {
+  const { intervals, control, rangeUs } = variable;
+  if (intervals.length === 1) return [0];
   const wholeUs = (us: number): number => (rangeUs === null ? us : Math.round(us));
-  const exact = cells.findIndex((cell) => (typeof at === "string" ? cell.position === at : covers(cell, wholeUs(at))));
+  const exact = intervals.findIndex((interval) =>
+    typeof at === "string" ? interval.position === at : covers(interval, wholeUs(at)),
+  );
   if (exact >= 0) return [exact];
   // Only on a channel of two levels is there a place that is no value: it arrives as the nearer end.
   const place = control?.positions.find(({ name, pulseUs }) => name === at || pulseUs === at);
   const pulseUs = place?.pulseUs ?? (control === null || control.kind === "dial" ? at : null);
   if (typeof pulseUs !== "number" || rangeUs !== null) return [];
-  const [lower, upper] = cells.map(({ fromUs }) => fromUs) as [number, number];
+  const [lower, upper] = intervals.map(({ fromUs }) => fromUs) as [number, number];
   if (pulseUs < Math.min(lower, upper) || pulseUs > Math.max(lower, upper)) return [];
   const nearer = Math.abs(pulseUs - lower) - Math.abs(pulseUs - upper);
   if (nearer === 0) return [0, 1];
   return [nearer < 0 ? 0 : 1];
 }
 
-function covers({ fromUs, toUs }: Cell, pulseUs: number): boolean {
+function covers({ fromUs, toUs }: PulseInterval, pulseUs: number): boolean {
   return fromUs <= pulseUs && pulseUs <= toUs;
 }
 
@@ -137,7 +143,7 @@ function wholeRange(a: number, b: number): PulseRange {
 }
 
 /** Cuts a range wherever some test starts to pass or ceases to. */
-function stretches(range: PulseRange, cuts: readonly Cuts[]): Cell[] {
+function splitRange(range: PulseRange, cuts: readonly Cuts[]): PulseInterval[] {
   const starts = new Set<number>([range.fromUs]);
   for (const { fromUs, beyondUs } of cuts) {
     for (const cut of [fromUs, beyondUs]) if (cut > range.fromUs && cut <= range.toUs) starts.add(cut);

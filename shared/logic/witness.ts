@@ -2,8 +2,8 @@
 import type { Compiled } from "./compile.ts";
 import { EVERY, NONE } from "./diagram.ts";
 import { type Fixed, holdsGiven } from "./quantify.ts";
-import { middleUs, nameOfCell, place } from "./sets.ts";
-import type { Move, Positions, Witness } from "./types.ts";
+import { fixPositions, middleUs, nameOfValue } from "./sets.ts";
+import type { Move, Positions, Witness } from "./switchboard-types.ts";
 
 /** Every switch, selector and button at its rest. */
 export function restPositions(compiled: Compiled): Positions {
@@ -22,17 +22,17 @@ export function findWitness(
   compiled: Compiled,
   set: number,
   near: Positions,
-  home: Fixed = place(compiled, near).fixed,
+  home: Fixed = fixPositions(compiled, near).fixed,
 ): Witness | null {
   if (set === NONE) return null;
   const { levelOf, variables } = compiled;
   const values = nearestValues(compiled, set, home);
   const positions: Record<string, string | number> = {};
-  const pulses = settle(compiled, set, values, home, near);
+  const pulses = choosePulses(compiled, set, values, home, near);
   for (const [i, variable] of variables.entries()) {
     const level = levelOf[i]!;
     const pulseUs = pulses.get(level);
-    positions[variable.name] = pulseUs ?? nameOfCell(variable, values[level]!);
+    positions[variable.name] = pulseUs ?? nameOfValue(variable, values[level]!);
   }
   const needed: Record<string, string | number> = {};
   const kept = neededLevels(compiled, set, values);
@@ -46,14 +46,14 @@ export function findWitness(
 export function findMoves(compiled: Compiled, set: number, from: Positions): readonly Move[] | null {
   const witness = findWitness(compiled, set, from);
   if (!witness) return null;
-  const { fixed } = place(compiled, from);
-  const there = place(compiled, witness.positions).fixed;
+  const { fixed } = fixPositions(compiled, from);
+  const target = fixPositions(compiled, witness.positions).fixed;
   // What is not named is told only where the set hangs on it once the rest is in place.
   const open = compiled.variables.filter(({ name }) => fixed[compiled.levels.get(name)!]! < 0);
-  const told = dropWhatIsFree(
+  const needed = withoutRedundant(
     compiled,
     set,
-    there,
+    target,
     open.map(({ name }) => compiled.levels.get(name)!),
   );
   const moves: Move[] = [];
@@ -61,10 +61,10 @@ export function findMoves(compiled: Compiled, set: number, from: Positions): rea
     const level = compiled.levels.get(variable.name)!;
     const to = witness.positions[variable.name]!;
     if (fixed[level]! < 0) {
-      if (told.has(level)) moves.push({ name: variable.name, from: from[variable.name] ?? null, to });
-    } else if (fixed[level] !== there[level]) {
-      const cell = variable.cells[fixed[level]!]!;
-      moves.push({ name: variable.name, from: from[variable.name] ?? cell.position ?? middleUs(cell), to });
+      if (needed.has(level)) moves.push({ name: variable.name, from: from[variable.name] ?? null, to });
+    } else if (fixed[level] !== target[level]) {
+      const interval = variable.intervals[fixed[level]!]!;
+      moves.push({ name: variable.name, from: from[variable.name] ?? interval.position ?? middleUs(interval), to });
     }
   }
   return moves;
@@ -91,27 +91,28 @@ function nearestValues(compiled: Compiled, set: number, home: Fixed): Fixed {
   };
   const values = home.slice();
   for (let level = 0; level < values.length; level++)
-    if (values[level]! < 0) values[level] = favourite(level, () => true);
+    if (values[level]! < 0) values[level] = preferredValue(level, () => true);
   for (let node = set; node !== EVERY; ) {
     const level = diagrams.levelOf(node);
     const at = node;
     const best = costOf(at);
     const cheapest = (v: number): boolean => stepCost(level, v) + costOf(diagrams.child(at, v)) === best;
     const stay = home[level]!;
-    const value = stay >= 0 && cheapest(stay) ? stay : favourite(level, cheapest);
+    const value = stay >= 0 && cheapest(stay) ? stay : preferredValue(level, cheapest);
     values[level] = value;
     node = diagrams.child(node, value);
   }
   return values;
 
   /** The first position that will do, or the widest stretch. */
-  function favourite(level: number, does: (value: number) => boolean): number {
-    const { cells, rangeUs } = byLevel[level]!;
+  function preferredValue(level: number, does: (value: number) => boolean): number {
+    const { intervals, rangeUs } = byLevel[level]!;
     let best = -1;
-    for (let v = 0; v < cells.length; v++) {
+    for (let v = 0; v < intervals.length; v++) {
       if (!does(v)) continue;
       if (best < 0) best = v;
-      else if (rangeUs && cells[v]!.toUs - cells[v]!.fromUs > cells[best]!.toUs - cells[best]!.fromUs) best = v;
+      else if (rangeUs && intervals[v]!.toUs - intervals[v]!.fromUs > intervals[best]!.toUs - intervals[best]!.fromUs)
+        best = v;
     }
     return best;
   }
@@ -121,7 +122,13 @@ function nearestValues(compiled: Compiled, set: number, home: Fixed): Fixed {
  * The pulses of dials and undriven channels: as they are in `near` where that does, else the
  * middle of the longest stretch about the chosen one that stays in the set.
  */
-function settle(compiled: Compiled, set: number, values: Fixed, home: Fixed, near: Positions): Map<number, number> {
+function choosePulses(
+  compiled: Compiled,
+  set: number,
+  values: Fixed,
+  home: Fixed,
+  near: Positions,
+): Map<number, number> {
   const { diagrams, levelOf, variables } = compiled;
   const holds = (level: number, value: number): boolean => {
     const before = values[level]!;
@@ -131,21 +138,21 @@ function settle(compiled: Compiled, set: number, values: Fixed, home: Fixed, nea
     return inside;
   };
   const pulses = new Map<number, number>();
-  for (const [i, { name, cells, rangeUs }] of variables.entries()) {
+  for (const [i, { name, intervals, rangeUs }] of variables.entries()) {
     if (!rangeUs) continue;
     const level = levelOf[i]!;
     const value = values[level]!;
     const at = near[name];
     if (home[level] === value && typeof at === "number") {
-      pulses.set(level, Math.min(Math.max(Math.round(at), cells[value]!.fromUs), cells[value]!.toUs));
+      pulses.set(level, Math.min(Math.max(Math.round(at), intervals[value]!.fromUs), intervals[value]!.toUs));
       continue;
     }
     let first = value;
     let last = value;
     while (first > 0 && holds(level, first - 1)) first--;
-    while (last < cells.length - 1 && holds(level, last + 1)) last++;
-    const pulseUs = middleUs({ fromUs: cells[first]!.fromUs, toUs: cells[last]!.toUs });
-    values[level] = cells.findIndex((cell) => cell.fromUs <= pulseUs && pulseUs <= cell.toUs);
+    while (last < intervals.length - 1 && holds(level, last + 1)) last++;
+    const pulseUs = middleUs({ fromUs: intervals[first]!.fromUs, toUs: intervals[last]!.toUs });
+    values[level] = intervals.findIndex((interval) => interval.fromUs <= pulseUs && pulseUs <= interval.toUs);
     pulses.set(level, pulseUs);
   }
   return pulses;
@@ -166,21 +173,26 @@ function neededLevels(compiled: Compiled, set: number, values: Fixed): ReadonlyS
     const level = levelOf[i]!;
     if (asked[level]! >= 0) order.push(level);
   }
-  return dropWhatIsFree(compiled, set, asked, order);
+  return withoutRedundant(compiled, set, asked, order);
 }
 
 /**
  * Of these levels, those on which the set still hangs once each in turn was set free where it could
  * be; where looking takes more work than is allowed, all that are left are taken for such.
  */
-function dropWhatIsFree(compiled: Compiled, set: number, values: Fixed, order: readonly number[]): ReadonlySet<number> {
+function withoutRedundant(
+  compiled: Compiled,
+  set: number,
+  values: Fixed,
+  order: readonly number[],
+): ReadonlySet<number> {
   const { diagrams, budget } = compiled;
   const left = values.slice();
   const kept = new Set<number>();
   const end = diagrams.spent() + budget.question;
   for (const level of order) {
     left[level] = -1;
-    if (diagrams.within(end - diagrams.spent(), () => holdsGiven(diagrams, set, left)) === true) continue;
+    if (diagrams.withBudget(end - diagrams.spent(), () => holdsGiven(diagrams, set, left)) === true) continue;
     left[level] = values[level]!;
     kept.add(level);
   }

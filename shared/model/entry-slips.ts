@@ -1,6 +1,6 @@
 /** Common mistakes in an entry that can be recognised by the catalogue or by the rest of the line. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { SectionSpec } from "../catalogue/types.ts";
+import type { SectionSpec } from "../catalogue/specs.ts";
 import { type Fault, fault, type ReadContext, type Repair } from "../syntax/read-context.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { Word } from "../syntax/tree.ts";

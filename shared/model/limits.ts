@@ -1,5 +1,5 @@
 /** Checks values against the hard limits of their settings, and against the usual bands. */
-import type { IntegerType, QuantityType, SettingSpec, UsualBand, ValueType } from "../catalogue/types.ts";
+import type { IntegerType, QuantityType, SettingSpec, UsualBand, ValueType } from "../catalogue/specs.ts";
 import { convert } from "../catalogue/units.ts";
 import { printValue } from "../syntax/print-value.ts";
 import type { Cols } from "../syntax/span.ts";

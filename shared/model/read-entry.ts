@@ -1,6 +1,6 @@
 /** Parses one entry by the kind of its section. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { QuantityType, SectionSpec, SettingSpec } from "../catalogue/types.ts";
+import type { QuantityType, SectionSpec, SettingSpec } from "../catalogue/specs.ts";
 import type { Piece, PieceKind } from "../syntax/piece.ts";
 import { readCondition } from "../syntax/read-condition.ts";
 import {

@@ -1,5 +1,5 @@
 /** Parses values made of named fields: `roll p 0.9 i 0.8 d 0.4`. */
-import type { FieldsType } from "../catalogue/types.ts";
+import type { FieldsType } from "../catalogue/specs.ts";
 import {
   addPiece,
   describeNext,

@@ -1,6 +1,6 @@
 /** Reads one file: parses it and interprets its tree by the catalogue. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { SectionSpec } from "../catalogue/types.ts";
+import type { SectionSpec } from "../catalogue/specs.ts";
 import { type LineReader, lineReader, parse } from "../syntax/parse.ts";
 import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";

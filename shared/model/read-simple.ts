@@ -1,6 +1,6 @@
 /** Parses values of every type but `fields`. */
 import colourNames from "color-name";
-import type { QuantityType, SimpleType } from "../catalogue/types.ts";
+import type { QuantityType, SimpleType } from "../catalogue/specs.ts";
 import { unitFamily } from "../catalogue/units.ts";
 import { BAD_STRING } from "../syntax/parse-line.ts";
 import {

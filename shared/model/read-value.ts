@@ -1,5 +1,5 @@
 /** Parses a value by the types of its setting: if there are several, the first that fits. */
-import type { SettingSpec, ValueType } from "../catalogue/types.ts";
+import type { SettingSpec, ValueType } from "../catalogue/specs.ts";
 import { type Fault, fault, isFault, type ReadContext } from "../syntax/read-context.ts";
 import { scanner } from "../syntax/scanner.ts";
 import { commentSlip } from "../syntax/slips.ts";

@@ -1,6 +1,6 @@
 /** The issues of one file on its own: their messages and fixes. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { SectionSpec } from "../catalogue/types.ts";
+import type { SectionSpec } from "../catalogue/specs.ts";
 import type { Fault, Repair } from "../syntax/read-context.ts";
 import { lookalikeSlip } from "../syntax/slips.ts";
 import type { Cols, Fix } from "../syntax/span.ts";

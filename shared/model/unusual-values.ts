@@ -1,6 +1,6 @@
 /** Values outside the usual bands: in a file for the size that it sets itself, in a craft for the craft's size. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { IntegerType, QuantityType, SettingSpec, ValueType } from "../catalogue/types.ts";
+import type { IntegerType, QuantityType, SettingSpec, ValueType } from "../catalogue/specs.ts";
 import { convert } from "../catalogue/units.ts";
 import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";

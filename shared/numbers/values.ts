@@ -7,7 +7,7 @@
  * A line with a fault leaves its name without value, so no default stands in for it.
  */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { FieldsType, SettingSpec } from "../catalogue/types.ts";
+import type { FieldsType, SettingSpec } from "../catalogue/specs.ts";
 import { convert } from "../catalogue/units.ts";
 import type { Craft, Setting } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";

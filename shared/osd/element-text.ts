@@ -1,6 +1,6 @@
 /** Formats the texts of elements from the readings of one moment. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { ElementSpec } from "../catalogue/types.ts";
+import type { ElementSpec } from "../catalogue/specs.ts";
 
 /** Readings by name: a number in the reading's own unit, or words. */
 export type Readings = ReadonlyMap<string, number | string>;

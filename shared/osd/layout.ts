@@ -1,6 +1,6 @@
 /** Computes where the elements of a page are, in whole cells from 0 at the top left. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { ElementSpec } from "../catalogue/types.ts";
+import type { ElementSpec } from "../catalogue/specs.ts";
 import type { Craft, Placed } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
 import { NAMED_GRIDS } from "../protocol/osd.ts";

@@ -1,5 +1,5 @@
 /** The types of a layout: elements with their cells on the grid. */
-import type { ElementSpec } from "../catalogue/types.ts";
+import type { ElementSpec } from "../catalogue/specs.ts";
 import type { Source } from "../model/craft.ts";
 import type { Grid } from "../protocol/osd.ts";
 import type { Axis } from "../syntax/value.ts";

@@ -2,7 +2,7 @@
 import { setFlagsFromString } from "node:v8";
 import { runInNewContext } from "node:vm";
 import { makeSwitchboard } from "../../shared/logic/switchboard.ts";
-import type { ConditionSpec, SwitchInput } from "../../shared/logic/types.ts";
+import type { ConditionSpec, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { countEveryState, everyState, modeHolds } from "../logic/enumerate.ts";
 import { readInput } from "../logic/read-board.ts";
 import { USUAL_CONTROLS, USUAL_MODES } from "./scripts.ts";

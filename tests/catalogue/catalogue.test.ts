@@ -9,7 +9,7 @@ import {
   sectionSchema,
   unitFamilySchema,
 } from "../../shared/catalogue/schema.ts";
-import type { Need, SettingSpec, SimpleType, ValueType } from "../../shared/catalogue/types.ts";
+import type { Need, SettingSpec, SimpleType, ValueType } from "../../shared/catalogue/specs.ts";
 import { beyondLimits, beyondUsual } from "../../shared/model/limits.ts";
 import { readSetting } from "../../shared/model/read-value.ts";
 import { units } from "../../shared/model/units.ts";

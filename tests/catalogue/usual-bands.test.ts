@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import type { IntegerType, QuantityType, UsualBand, ValueType } from "../../shared/catalogue/types.ts";
+import type { IntegerType, QuantityType, UsualBand, ValueType } from "../../shared/catalogue/specs.ts";
 
 const catalogue = makeCatalogue();
 

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { BUDGET, type Budget } from "../../shared/logic/budget.ts";
+import { BUDGET, type WorkBudget } from "../../shared/logic/budget.ts";
 import { compile } from "../../shared/logic/compile.ts";
 import { makeDiagrams } from "../../shared/logic/diagram.ts";
 import { makeSwitchboard } from "../../shared/logic/switchboard.ts";
-import type { StateSet, Switchboard, SwitchInput } from "../../shared/logic/types.ts";
+import type { StateSet, Switchboard, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { walkCondition } from "../../shared/syntax/condition.ts";
 import { everyState, modeHolds } from "./enumerate.ts";
 import { craft } from "./generate.ts";
@@ -21,8 +21,8 @@ describe("craft that are hard to follow", () => {
     const input = tangledInput(each);
     const { diagrams, tangles, selected, names } = compile(input, new Map(), BUDGET);
     // What ends a task may go beyond, once for each condition and round: by a node of 4,000 values at most.
-    const expected = Math.min(BUDGET.craftAtMost, BUDGET.craft + BUDGET.test * nodesIn(input));
-    const most = expected + 2 * 128 * input.conditions.length;
+    const allowed = Math.min(BUDGET.craftAtMost, BUDGET.craft + BUDGET.test * nodesIn(input));
+    const most = allowed + 2 * 128 * input.conditions.length;
     expect(diagrams.spent()).toBeLessThan(most);
     expect(selected.size + tangles.size).toBe(names.references.size);
   });
@@ -138,7 +138,7 @@ describe("what is given up", () => {
   });
 });
 
-const tiny: fc.Arbitrary<Budget> = fc.record({
+const tiny: fc.Arbitrary<WorkBudget> = fc.record({
   condition: fc.integer({ min: 0, max: 25 }),
   craft: fc.integer({ min: 0, max: 60 }),
   test: fc.integer({ min: 0, max: 3 }),
@@ -217,16 +217,16 @@ test("property: what is known does not depend on what was asked before", () => {
 test("a task that is given up leaves diagrams as they were, inside another too", () => {
   const diagrams = makeDiagrams([2, 2, 2, 2, 2, 2]);
   const [a, b, c] = [0, 2, 4].map((level) => diagrams.make(level, [0, 1])) as [number, number, number];
-  expect(diagrams.within(0, () => diagrams.and(a, b))).toBe(null);
-  const nested = diagrams.within(100, () => [
-    diagrams.within(1, () => diagrams.or(diagrams.and(a, b), c)),
+  expect(diagrams.withBudget(0, () => diagrams.and(a, b))).toBe(null);
+  const nested = diagrams.withBudget(100, () => [
+    diagrams.withBudget(1, () => diagrams.or(diagrams.and(a, b), c)),
     diagrams.and(a, b),
   ]);
   expect(nested).toEqual([null, diagrams.and(a, b)]);
   // What ends the outer one is not the inner one's to keep.
-  expect(diagrams.within(1, () => diagrams.within(100, () => diagrams.or(diagrams.and(a, b), c)))).toBe(null);
+  expect(diagrams.withBudget(1, () => diagrams.withBudget(100, () => diagrams.or(diagrams.and(a, b), c)))).toBe(null);
   expect(() =>
-    diagrams.within(9, () => {
+    diagrams.withBudget(9, () => {
       throw new TypeError("another");
     }),
   ).toThrow(TypeError);

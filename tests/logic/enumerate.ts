@@ -2,7 +2,7 @@
  * The plain way, as an oracle: conditions evaluated in one state after another, over the product
  * of all positions and of every whole microsecond of dials and undriven channels.
  */
-import type { ControlSpec, SwitchInput } from "../../shared/logic/types.ts";
+import type { ControlSpec, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { type Condition, type Subject, walkCondition } from "../../shared/syntax/condition.ts";
 
 /** By control or `chN`: the position's name or the pulse. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeSwitchboard } from "../../shared/logic/switchboard.ts";
-import type { Positions, SwitchInput } from "../../shared/logic/types.ts";
+import type { Positions, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { arrivesAs, choices, countEveryState, everyState, modeHolds, type State } from "./enumerate.ts";
 import { craft } from "./generate.ts";
 
@@ -36,10 +36,10 @@ test(
         const board = makeSwitchboard(input);
         for (const { state, on } of enumerate(input)) {
           states++;
-          const told = board.stateAt(state);
+          const report = board.stateAt(state);
           // Comparing deeply is slow: only what differs is laid out.
-          if (told.on.join() !== on.join() || told.possible.length > 0) {
-            expect(told).toEqual({ on, possible: [], unknown: [] });
+          if (report.on.join() !== on.join() || report.possible.length > 0) {
+            expect(report).toEqual({ on, possible: [], unknown: [] });
           }
         }
       }),

@@ -1,6 +1,6 @@
 /** Made-up craft, by fast-check so that a failing one shrinks. */
 import fc from "fast-check";
-import type { ConditionSpec, ControlSpec, SwitchInput } from "../../shared/logic/types.ts";
+import type { ConditionSpec, ControlSpec, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import type { Condition, Subject } from "../../shared/syntax/condition.ts";
 
 const AT = { start: 0, end: 0 };

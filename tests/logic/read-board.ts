@@ -1,6 +1,6 @@
 /** Switchboards from a few lines of text, as they stand in a script. */
 import { makeSwitchboard } from "../../shared/logic/switchboard.ts";
-import type { ConditionSpec, ControlSpec, Switchboard, SwitchInput } from "../../shared/logic/types.ts";
+import type { ConditionSpec, ControlSpec, Switchboard, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { units } from "../../shared/model/units.ts";
 import { readCondition } from "../../shared/syntax/read-condition.ts";
 import { isFault, type ReadContext } from "../../shared/syntax/read-context.ts";

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { switchboardOf } from "../../shared/logic/from-craft.ts";
-import type { Switchboard } from "../../shared/logic/types.ts";
+import type { Switchboard } from "../../shared/logic/switchboard-types.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
 import { swapped } from "../swapped.ts";

@@ -2,7 +2,7 @@ import { createRequire } from "node:module";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeSwitchboard } from "../../shared/logic/switchboard.ts";
-import type { SwitchInput } from "../../shared/logic/types.ts";
+import type { SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import type { Condition } from "../../shared/syntax/condition.ts";
 import { choices, modeHolds } from "./enumerate.ts";
 import { craft } from "./generate.ts";
@@ -30,12 +30,11 @@ function formulasOf(input: SwitchInput, solver: Solver, tag: string): ReadonlyMa
   const term = (name: string, at: string | number): string => `${tag}${name}=${at}`;
   for (const [name, all] of places) solver.require(Logic.exactlyOne(...all.map((at) => term(name, at))));
   const lines = new Map(input.conditions.map((each) => [each.name, each.lines]));
-  const known = new Map<string, Formula>();
+  const memo = new Map<string, Formula>();
   const formulaOfMode = (name: string): Formula => {
     const formula =
-      known.get(name) ??
-      Logic.or(Logic.FALSE, ...(lines.get(name) ?? []).map(({ condition }) => formulaOf(condition!)));
-    known.set(name, formula);
+      memo.get(name) ?? Logic.or(Logic.FALSE, ...(lines.get(name) ?? []).map(({ condition }) => formulaOf(condition!)));
+    memo.set(name, formula);
     return formula;
   };
   const formulaOf = (condition: Condition): Formula => {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Positions } from "../../shared/logic/types.ts";
+import type { Positions } from "../../shared/logic/switchboard-types.ts";
 import { readBoard } from "./read-board.ts";
 
 test("minimisation example: minterms 0 1 3 7 8 9 11 15 of A B C D are B'C' + CD", () => {
@@ -17,14 +17,14 @@ test("minimisation example: minterms 0 1 3 7 8 9 11 15 of A B C D are B'C' + CD"
   );
   const f = board.selected("f")!;
   expect(f).toBe(board.selected("short"));
-  const told = (ways: ReturnType<typeof board.waysTo>["ways"]): string[] =>
+  const inWords = (ways: ReturnType<typeof board.waysTo>["ways"]): string[] =>
     ways.map(({ demands }) => demands.map((each) => `${each.variable.name} ${each.positions}`).join(", "));
   const { ways, all, complete } = board.waysTo(f);
   expect(complete).toBe(true);
-  expect(told(ways)).toEqual(expect.arrayContaining(["B zero, C zero", "C one, D one"]));
+  expect(inWords(ways)).toEqual(expect.arrayContaining(["B zero, C zero", "C one, D one"]));
   expect(ways).toHaveLength(2);
   // The third that cannot be eased, B'D, is covered by the two: computed by hand with consensus.
-  expect(told(all).sort()).toEqual(["B zero, C zero", "B zero, D one", "C one, D one"]);
+  expect(inWords(all).sort()).toEqual(["B zero, C zero", "B zero, D one", "C one, D one"]);
   for (let minterm = 0; minterm < 16; minterm++) {
     const at = Object.fromEntries(names.map((name, i) => [name, (minterm >> (3 - i)) & 1 ? "one" : "zero"]));
     expect(board.stateAt(at).on.includes("f")).toBe(minterms.includes(minterm));

@@ -2,7 +2,7 @@
  * Craft that are hard to follow, of many shapes: what a budget of work is held to. Each is made
  * from a seed, so that it is the same every time.
  */
-import type { SwitchInput } from "../../shared/logic/types.ts";
+import type { SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { readInput } from "./read-board.ts";
 
 export interface TangledCraft {

@@ -1,5 +1,5 @@
 /** Made-up inputs of the logic as scripts. */
-import type { ControlSpec, SwitchInput } from "../../shared/logic/types.ts";
+import type { ControlSpec, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import type { Condition } from "../../shared/syntax/condition.ts";
 import { printCondition } from "../../shared/syntax/print-value.ts";
 

@@ -66,7 +66,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
 
 /** Packages that shared may import, and where. */
 const sharedPackages: Readonly<Record<string, RegExp>> = {
-  zod: /^shared\/catalogue\/types\.ts$/,
+  zod: /^shared\/catalogue\/specs\.ts$/,
   "zod/mini": /^shared\/catalogue\/(schema|own-files)\.ts$/,
   dequal: /^shared\/logic\//,
   "jsonc-parser": /^shared\/ide\/own-words\/json-text\.ts$/,

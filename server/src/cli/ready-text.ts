@@ -1,7 +1,7 @@
 /** What stands between a craft and arming, as a person reads it. */
 
 import type { Obstacle, Readiness } from "../../../shared/ide/arming/readiness.ts";
-import type { Move } from "../../../shared/logic/types.ts";
+import type { Move } from "../../../shared/logic/switchboard-types.ts";
 import { positionsInWords } from "../../../shared/rules/lib/positions-in-words.ts";
 import { oneLine } from "./io.ts";
 

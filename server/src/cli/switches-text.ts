@@ -1,7 +1,7 @@
 /** The switch map as a person reads it. */
 
 import type { ReportedSpan, SwitchReport } from "../../../shared/ide/reports/switch-map.ts";
-import type { DistinctState, LossState, Positions } from "../../../shared/logic/types.ts";
+import type { DistinctState, LossState, Positions } from "../../../shared/logic/switchboard-types.ts";
 import { oneLine } from "./io.ts";
 
 /** What `fettle switches` tells a person. */

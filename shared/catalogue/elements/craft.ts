@@ -1,5 +1,5 @@
 /** Elements about the craft itself: time, names, warnings, heat, camera, recorder and loop. */
-import type { ElementSpec, Need } from "../types.ts";
+import type { ElementSpec, Need } from "../specs.ts";
 
 /** The need of an element whose reading the speed controllers report, by a wire of their own or by the motor signal. */
 function escTelemetryNeed(reason: string): Need {

@@ -1,5 +1,5 @@
 /** Elements about attitude, the horizon, heading and the sticks. */
-import type { ElementSpec, Need } from "../types.ts";
+import type { ElementSpec, Need } from "../specs.ts";
 
 /** The need of an element that uses the accelerometer; `reason` says how. */
 function accelerometerNeed(reason: string): Need {

@@ -1,5 +1,5 @@
 /** Elements about the two radio links: control and video. */
-import type { ElementSpec } from "../types.ts";
+import type { ElementSpec } from "../specs.ts";
 
 export const linkElements: readonly ElementSpec[] = [
   {

@@ -1,5 +1,5 @@
 /** Elements about where the craft is, how high, how fast, and the way home. */
-import type { ElementSpec, Need } from "../types.ts";
+import type { ElementSpec, Need } from "../specs.ts";
 
 /** The need of an element that uses the satellite receiver; `reason` says how. */
 function satelliteNeed(reason: string): Need {

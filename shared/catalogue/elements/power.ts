@@ -1,5 +1,5 @@
 /** Elements about the pack: what is left in it and what is taken from it. */
-import type { ElementSpec, Need } from "../types.ts";
+import type { ElementSpec, Need } from "../specs.ts";
 
 /** The need of an element that uses the current sensor; `reason` says how. */
 function currentNeed(reason: string): Need {

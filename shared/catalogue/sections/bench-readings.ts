@@ -1,5 +1,5 @@
 /** Figures measured on the bench, to compare with the script. */
-import type { SettingSpec, SimpleType } from "../types.ts";
+import type { SettingSpec, SimpleType } from "../specs.ts";
 import { quantity, usually } from "../value-types.ts";
 
 const pulse = "common practice, no source: beyond 500 to 2500 us no receiver sends a pulse";

@@ -1,4 +1,4 @@
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { date } from "../value-types.ts";
 import { benchReadings } from "./bench-readings.ts";
 

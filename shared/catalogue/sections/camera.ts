@@ -1,6 +1,6 @@
 /** The camera through which the pilot flies: how it is mounted, and what moves it. */
 import { meaning } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 
 export const camera: SectionSpec = {

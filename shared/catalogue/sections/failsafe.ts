@@ -1,5 +1,5 @@
 import { practice } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
 export const failsafe: SectionSpec = {

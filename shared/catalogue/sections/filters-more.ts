@@ -1,6 +1,6 @@
 /** More filters: those with a moving frequency, and those on other signals. */
 import { meaning, practice } from "../sources.ts";
-import type { FieldSpec, SettingSpec } from "../types.ts";
+import type { FieldSpec, SettingSpec } from "../specs.ts";
 
 /** A cut-off frequency as a field of a filter that moves. */
 function cutField(name: string, what: string, from: number, to: number): FieldSpec {

@@ -1,6 +1,6 @@
 /** The filters between the gyro and the motors. */
 import { meaning, practice } from "../sources.ts";
-import type { FieldsType, QuantityType, SectionSpec, SimpleType } from "../types.ts";
+import type { FieldsType, QuantityType, SectionSpec, SimpleType } from "../specs.ts";
 import { otherFilters } from "./filters-more.ts";
 
 const order: SimpleType = {

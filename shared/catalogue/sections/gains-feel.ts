@@ -1,6 +1,6 @@
 /** Gains beyond those of the three axes: limits of the steady part, and the feel of the sticks. */
 import { meaning, practice } from "../sources.ts";
-import type { FieldSpec, SettingSpec } from "../types.ts";
+import type { FieldSpec, SettingSpec } from "../specs.ts";
 
 /** The highest damping of one axis, on the scale of the gains. */
 function fastDamping(name: string, what: string): FieldSpec {

@@ -1,6 +1,6 @@
 /** How the craft levels itself, and what a launch holds. */
 import { meaning, practice } from "../sources.ts";
-import type { SettingSpec } from "../types.ts";
+import type { SettingSpec } from "../specs.ts";
 
 export const levelGains: readonly SettingSpec[] = [
   {

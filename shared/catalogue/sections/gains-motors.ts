@@ -1,6 +1,6 @@
 /** Gains that depend on thrust, throttle and the pack, and the protection after a crash. */
 import { meaning, practice } from "../sources.ts";
-import type { SettingSpec } from "../types.ts";
+import type { SettingSpec } from "../specs.ts";
 
 export const motorGains: readonly SettingSpec[] = [
   {

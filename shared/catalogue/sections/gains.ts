@@ -1,6 +1,6 @@
 /** The gains of the controller. They are on a scale where 1 is a common value. */
 import { meaning, practice } from "../sources.ts";
-import type { FieldSpec, SectionSpec } from "../types.ts";
+import type { FieldSpec, SectionSpec } from "../specs.ts";
 import { steeringGains } from "./gains-feel.ts";
 import { levelGains } from "./gains-level.ts";
 import { motorGains } from "./gains-motors.ts";

@@ -1,5 +1,5 @@
 /** Every section, in the order in which reference pages, `show` and comparisons list them. */
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { adjust } from "./adjust.ts";
 import { bench } from "./bench.ts";
 import { board } from "./board.ts";

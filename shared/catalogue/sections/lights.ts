@@ -1,6 +1,6 @@
 /** Lights on the craft: how many, how they are wired, and what they show. */
 import { meaning } from "../sources.ts";
-import type { SectionSpec, SettingSpec } from "../types.ts";
+import type { SectionSpec, SettingSpec } from "../specs.ts";
 import { choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 
 const colour: SettingSpec["types"][number] = { is: "colour" };

@@ -1,5 +1,5 @@
 /** How the sticks and switches arrive as pulses. */
-import type { SettingSpec } from "../types.ts";
+import type { SettingSpec } from "../specs.ts";
 import { choice, quantity, usually } from "../value-types.ts";
 
 const pulse =

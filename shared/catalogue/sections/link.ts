@@ -1,4 +1,4 @@
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 import { linkSticks } from "./link-sticks.ts";
 

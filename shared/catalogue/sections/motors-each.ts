@@ -1,6 +1,6 @@
 /** `motor1` … `motor8`: settings of one motor, which override those for all motors. */
 import { meaning, practice } from "../sources.ts";
-import type { FieldsType, SettingSpec } from "../types.ts";
+import type { FieldsType, SettingSpec } from "../specs.ts";
 
 /** The same four facts for each motor. */
 const facts: FieldsType = {

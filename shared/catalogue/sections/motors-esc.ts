@@ -1,6 +1,6 @@
 /** The electronic speed controllers: their signal, and what they control themselves. */
 import { meaning, practice } from "../sources.ts";
-import type { SettingSpec } from "../types.ts";
+import type { SettingSpec } from "../specs.ts";
 
 export const motorControllers: readonly SettingSpec[] = [
   {

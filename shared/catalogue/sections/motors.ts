@@ -1,6 +1,6 @@
 /** Motors and their controllers: what they are, and how they are driven. */
 import { meaning, practice } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { eachMotor } from "./motors-each.ts";
 import { motorControllers } from "./motors-esc.ts";
 

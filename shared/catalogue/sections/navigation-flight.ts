@@ -1,5 +1,5 @@
 /** How the craft moves while it flies by itself, and where it must not go. */
-import type { SettingSpec } from "../types.ts";
+import type { SettingSpec } from "../specs.ts";
 import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
 const fast = "common practice, no source: faster than any small craft should fly by itself";

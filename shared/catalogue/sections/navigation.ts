@@ -1,6 +1,6 @@
 /** Navigation by satellites: the quality that a position must have, and the return home. */
 import { openCategory, practice } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { choice, integer, quantity, usually, yesNo } from "../value-types.ts";
 import { navigationFlight } from "./navigation-flight.ts";
 

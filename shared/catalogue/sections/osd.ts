@@ -1,6 +1,6 @@
 /** The display over the picture: its grid, what it warns of, and (in elements.ts) its elements. */
 import { meaning, openCategory, practice } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 
 const dots = "from memory: the overlay chip shifts its text by -32 to 31 dots";
 const lines = "from memory: the overlay chip's five bits move its text from 16 lines up to 15 down";

@@ -1,4 +1,4 @@
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 
 export const outputs: SectionSpec = {
   name: "outputs",

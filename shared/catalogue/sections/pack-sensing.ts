@@ -1,5 +1,5 @@
 /** How the board measures the pack's volts and current. */
-import type { SettingSpec } from "../types.ts";
+import type { SettingSpec } from "../specs.ts";
 import { choice, integer, quantity, usually } from "../value-types.ts";
 
 export const packSensing: readonly SettingSpec[] = [

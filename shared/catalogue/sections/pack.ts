@@ -1,5 +1,5 @@
 import { practice } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { bySize, choice, date, integer, quantity, quotedText, usually } from "../value-types.ts";
 import { packSensing } from "./pack-sensing.ts";
 

@@ -1,4 +1,4 @@
-import type { SectionSpec, SettingSpec } from "../types.ts";
+import type { SectionSpec, SettingSpec } from "../specs.ts";
 import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
 const uses = choice({

@@ -1,6 +1,6 @@
 /** The throttle stick: its curve, its limit, and how quickly it may move. */
 import { meaning } from "../sources.ts";
-import type { SettingSpec } from "../types.ts";
+import type { SettingSpec } from "../specs.ts";
 import { choice, quantity, usually } from "../value-types.ts";
 
 export const throttleRates: readonly SettingSpec[] = [

@@ -1,6 +1,6 @@
 /** What the sticks command: turn rates of the three axes, and the throttle. */
 import { meaning } from "../sources.ts";
-import type { FieldsType, SectionSpec } from "../types.ts";
+import type { FieldsType, SectionSpec } from "../specs.ts";
 import { quantity, quotedText, usually } from "../value-types.ts";
 import { throttleRates } from "./rates-throttle.ts";
 

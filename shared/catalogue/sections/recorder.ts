@@ -1,6 +1,6 @@
 /** The flight recorder: where and what it records, and for how long. */
 import { meaning } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { choice, integer, quantity, usually, yesNo } from "../value-types.ts";
 
 export const recorder: SectionSpec = {

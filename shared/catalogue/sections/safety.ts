@@ -1,4 +1,4 @@
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
 const circle = "by definition of the angle: upside down is 180 deg";

@@ -1,6 +1,6 @@
 /** Trims, the compass's own mount, and the sensors that look down. */
 import { meaning, practice } from "../sources.ts";
-import type { SettingSpec } from "../types.ts";
+import type { SettingSpec } from "../specs.ts";
 
 export const otherSensors: readonly SettingSpec[] = [
   {

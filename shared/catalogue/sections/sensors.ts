@@ -1,6 +1,6 @@
 /** The sensors: gyro, accelerometer, barometer, compass, and how they are mounted. */
 import { meaning, practice } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { otherSensors } from "./sensors-more.ts";
 
 export const sensors: SectionSpec = {

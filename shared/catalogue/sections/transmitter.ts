@@ -1,4 +1,4 @@
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 import { integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
 
 const power = "common practice, no source: outside this no handset's module transmits";

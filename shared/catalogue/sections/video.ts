@@ -1,6 +1,6 @@
 /** The video link, from the camera to the goggles. */
 import { europe58, meaning, practice } from "../sources.ts";
-import type { SectionSpec } from "../types.ts";
+import type { SectionSpec } from "../specs.ts";
 
 export const video: SectionSpec = {
   name: "video",

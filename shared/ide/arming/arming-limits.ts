@@ -1,7 +1,7 @@
 /** What a craft requires before it arms, besides its switches: throttle, tilt, position fix, rest, volts, time. */
 
 import { convert } from "../../catalogue/units.ts";
-import type { Positions } from "../../logic/types.ts";
+import type { Positions } from "../../logic/switchboard-types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 

@@ -1,5 +1,5 @@
 /** Positions of controls as text: `TL=down`, `KN=1500`, `ch9=1700`. */
-import type { Positions, Switchboard, Variable } from "../../logic/types.ts";
+import type { Positions, Switchboard, Variable } from "../../logic/switchboard-types.ts";
 import { similarNames } from "../../model/similar-names.ts";
 
 export type ParsedPositions =

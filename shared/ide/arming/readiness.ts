@@ -1,6 +1,6 @@
 /** What prevents a craft from arming in one state of its controls, and all ways to arm it. */
 import { boardOf } from "../../logic/from-craft.ts";
-import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/types.ts";
+import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/switchboard-types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";

@@ -1,5 +1,5 @@
 /** Offers for the name of an entry; names that the script does not have yet come first. */
-import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/types.ts";
+import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/specs.ts";
 import { baseOf } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
 import type { Workspace } from "../../model/workspace.ts";

@@ -1,5 +1,5 @@
 /** Offers for a line without indent: the header, `use` with its paths, sections. */
-import type { SectionSpec } from "../../catalogue/types.ts";
+import type { SectionSpec } from "../../catalogue/specs.ts";
 import { baseOf } from "../../model/craft.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";

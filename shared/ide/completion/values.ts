@@ -1,6 +1,6 @@
 /** Offers for what follows the name of an entry. */
 import colourNames from "color-name";
-import type { FieldsType, SettingSpec, SimpleType, ValueType } from "../../catalogue/types.ts";
+import type { FieldsType, SettingSpec, SimpleType, ValueType } from "../../catalogue/specs.ts";
 import { baseOf } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
 import { unitsLike } from "../../model/read-simple.ts";

@@ -4,7 +4,7 @@
  * sentence did.
  */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { FieldsType } from "../../catalogue/types.ts";
+import type { FieldsType } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Setting, type Source } from "../../model/craft.ts";
 import type { Entry } from "../../model/script.ts";
 import { fieldOf, settingIn } from "../../numbers/values.ts";

@@ -1,5 +1,5 @@
 /** What is at a position of a script: line, entry, section, piece. */
-import type { SectionSpec } from "../../catalogue/types.ts";
+import type { SectionSpec } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Source } from "../../model/craft.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";

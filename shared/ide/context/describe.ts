@@ -10,7 +10,7 @@ import type {
   UnitFamily,
   UsualBand,
   ValueType,
-} from "../../catalogue/types.ts";
+} from "../../catalogue/specs.ts";
 import { bandConditionText } from "../../model/limits.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
 

@@ -1,6 +1,6 @@
 /** Code lenses for the modes in a craft's file: in how many states a mode is on, and whether it is on at rest. */
 import { boardOf } from "../../logic/from-craft.ts";
-import type { StateReport, Switchboard } from "../../logic/types.ts";
+import type { StateReport, Switchboard } from "../../logic/switchboard-types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { headLocation } from "../../rules/lib/locations.ts";

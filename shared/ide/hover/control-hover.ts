@@ -1,7 +1,7 @@
 /** Hovers of controls and of their positions: the pulses, and the modes that each position turns on. */
 
 import { linkOf, switchboardOf } from "../../logic/from-craft.ts";
-import type { ControlMap } from "../../logic/types.ts";
+import type { ControlMap } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { lostPositions } from "../../rules/lib/indistinct-controls.ts";

@@ -1,7 +1,7 @@
 /** Checks a pilot's own settings and words against the catalogue and against each other; their shape is checked before. */
 import { type Alias, type Catalogue, makeCatalogue } from "../../catalogue/catalogue.ts";
 import type { ShapeProblem } from "../../catalogue/own-files.ts";
-import type { FieldSpec, IntegerType, Need, OwnSetting, SettingSpec, ValueType } from "../../catalogue/types.ts";
+import type { FieldSpec, IntegerType, Need, OwnSetting, SettingSpec, ValueType } from "../../catalogue/specs.ts";
 import { beyondLimits } from "../../model/limits.ts";
 import { readSetting } from "../../model/read-value.ts";
 import { didYouMean, similarNames } from "../../model/similar-names.ts";

@@ -3,7 +3,7 @@
  * and words for what it has (`*.aliases.json`).
  */
 import { type Alias, type Catalogue, makeCatalogue } from "../../catalogue/catalogue.ts";
-import type { OwnSetting } from "../../catalogue/types.ts";
+import type { OwnSetting } from "../../catalogue/specs.ts";
 import { CATALOGUE_END } from "../../model/file-names.ts";
 import type { FileAnswer } from "../../model/files.ts";
 import type { Range } from "../../syntax/span.ts";

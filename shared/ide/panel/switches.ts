@@ -1,6 +1,6 @@
 /** The controls of a craft as the panel shows them, and the resulting state. */
 import { boardOf } from "../../logic/from-craft.ts";
-import type { Positions, StateReport, Switchboard } from "../../logic/types.ts";
+import type { Positions, StateReport, Switchboard } from "../../logic/switchboard-types.ts";
 import { type Craft, isOutput, modeNamed } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type {

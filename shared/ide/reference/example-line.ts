@@ -6,7 +6,7 @@ import type {
   SectionSpec,
   SettingSpec,
   SimpleType,
-} from "../../catalogue/types.ts";
+} from "../../catalogue/specs.ts";
 
 /** The section with one entry for the setting: its default, else a usual value. */
 export function exampleOfSetting(section: SectionSpec, setting: SettingSpec): string {

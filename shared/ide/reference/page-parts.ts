@@ -1,6 +1,6 @@
 /** Parts that several kinds of reference pages share. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { Need } from "../../catalogue/types.ts";
+import type { Need } from "../../catalogue/specs.ts";
 import type { LookedAtKind } from "../../rules/engine/rule.ts";
 import { list, paragraphs } from "../context/markdown.ts";
 import { rulesLookingAt } from "./rules-of.ts";

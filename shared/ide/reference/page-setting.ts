@@ -1,6 +1,6 @@
 /** The reference page of a setting: everything in the catalogue and the rules about it. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { SectionSpec, SettingSpec, ValueType } from "../../catalogue/types.ts";
+import type { SectionSpec, SettingSpec, ValueType } from "../../catalogue/specs.ts";
 import { adjustable } from "../../model/read-entry.ts";
 import { needLine, SETTING_KINDS_IN_WORDS, typeLines } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";

@@ -1,6 +1,6 @@
 /** The reference page of a name, as Markdown. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { ElementSpec, ModeSpec, SectionSpec } from "../../catalogue/types.ts";
+import type { ElementSpec, ModeSpec, SectionSpec } from "../../catalogue/specs.ts";
 import { convert, unitFamily } from "../../catalogue/units.ts";
 import { capital } from "../../draw/words.ts";
 import { similarNames } from "../../model/similar-names.ts";

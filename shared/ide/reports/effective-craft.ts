@@ -1,6 +1,6 @@
 /** The report of `show`: the effective craft, each value with the file and line that it comes from. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { SectionSpec, SettingSpec } from "../../catalogue/types.ts";
+import type { SectionSpec, SettingSpec } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Mode, type Placed, type Setting, type Source } from "../../model/craft.ts";
 import { readSetting } from "../../model/read-value.ts";
 import { units } from "../../model/units.ts";

@@ -1,5 +1,5 @@
 /** Values as plain data, quantities in the catalogue's unit. */
-import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/types.ts";
+import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/specs.ts";
 import { convert } from "../../catalogue/units.ts";
 import { printValue } from "../../syntax/print-value.ts";
 import type { Quantity, Value } from "../../syntax/value.ts";

@@ -1,7 +1,7 @@
 /** The report of `switches`: what each position does, and what is on at rest and after loss of the link. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { switchboardOf } from "../../logic/from-craft.ts";
-import type { ControlMap, Positions, PulseSpan } from "../../logic/types.ts";
+import type { ControlMap, Positions, PulseSpan } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
 
 /** A range of pulses in us, both ends included, with the modes that can be on there. */

@@ -1,5 +1,5 @@
 /** Signature help: the parts of the value that is being written, and which of them is at the cursor. */
-import type { FieldSpec, FieldsType, SimpleType } from "../../catalogue/types.ts";
+import type { FieldSpec, FieldsType, SimpleType } from "../../catalogue/specs.ts";
 import { baseOf } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
 import type { Workspace } from "../../model/workspace.ts";

@@ -1,5 +1,5 @@
 import { boardOf } from "../../logic/from-craft.ts";
-import type { Switchboard } from "../../logic/types.ts";
+import type { Switchboard } from "../../logic/switchboard-types.ts";
 import { type Craft, modeNamed } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { walkCondition } from "../../syntax/condition.ts";

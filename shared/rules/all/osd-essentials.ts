@@ -1,4 +1,4 @@
-import type { ElementSpec } from "../../catalogue/types.ts";
+import type { ElementSpec } from "../../catalogue/specs.ts";
 import { placedOn } from "../../osd/layout.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, NameGroup } from "../engine/rule.ts";

@@ -1,5 +1,5 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { Need } from "../../catalogue/types.ts";
+import type { Need } from "../../catalogue/specs.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";

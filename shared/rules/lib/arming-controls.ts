@@ -1,6 +1,6 @@
 /** Controls on which arming depends. */
 import { boardOf } from "../../logic/from-craft.ts";
-import type { ControlSpec, Switchboard } from "../../logic/types.ts";
+import type { ControlSpec, Switchboard } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Report } from "../engine/rule.ts";

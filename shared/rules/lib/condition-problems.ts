@@ -1,6 +1,6 @@
 /** Turns the logic's problems with conditions into reports. */
 import { boardOf } from "../../logic/from-craft.ts";
-import type { Problem } from "../../logic/types.ts";
+import type { Problem } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Fix } from "../../syntax/span.ts";

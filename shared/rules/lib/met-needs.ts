@@ -1,5 +1,5 @@
 /** Checks whether a craft has what a mode needs. */
-import type { Need } from "../../catalogue/types.ts";
+import type { Need } from "../../catalogue/specs.ts";
 import type { Craft } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 

@@ -1,5 +1,5 @@
 /** Positions of controls, in words. */
-import type { Positions } from "../../logic/types.ts";
+import type { Positions } from "../../logic/switchboard-types.ts";
 
 /** Positions as a list: “TL down, KN at 1500 us”. */
 export function positionsInWords(positions: Positions): string {

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
-import type { SettingSpec, SimpleType, ValueType } from "../../../shared/catalogue/types.ts";
+import type { SettingSpec, SimpleType, ValueType } from "../../../shared/catalogue/specs.ts";
 import { consequencesOf } from "../../../shared/ide/consequences/consequences.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";

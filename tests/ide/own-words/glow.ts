@@ -1,5 +1,5 @@
 /** A setting of a pilot's own, as a catalogue file says it. */
-import type { OwnSetting } from "../../../shared/catalogue/types.ts";
+import type { OwnSetting } from "../../../shared/catalogue/specs.ts";
 
 export const glow: OwnSetting = {
   section: "lights",

@@ -1,7 +1,7 @@
 /** A pilot's own catalogues and aliases: what counts, and what is reported. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { OwnSetting } from "../../../shared/catalogue/types.ts";
+import type { OwnSetting } from "../../../shared/catalogue/specs.ts";
 import { completionsAt } from "../../../shared/ide/completion/complete.ts";
 import { hoverAt } from "../../../shared/ide/hover/hover.ts";
 import { type OwnWords, readOwnWords } from "../../../shared/ide/own-words/own-words.ts";

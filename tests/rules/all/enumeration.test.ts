@@ -1,7 +1,7 @@
 /** Rules about conditions held to plain enumeration: every state of made-up craft gone through, by the rules' own words. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { SwitchInput } from "../../../shared/logic/types.ts";
+import type { SwitchInput } from "../../../shared/logic/switchboard-types.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { choices, countEveryState, everyState, modeHolds, type State } from "../../logic/enumerate.ts";
 import { craft } from "../../logic/generate.ts";

@@ -6,7 +6,7 @@ import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
 import { hoverAt } from "../../../shared/ide/hover/hover.ts";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { switchReport } from "../../../shared/ide/reports/switch-map.ts";
-import { BUDGET, type Budget } from "../../../shared/logic/budget.ts";
+import { BUDGET, type WorkBudget } from "../../../shared/logic/budget.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
@@ -124,7 +124,7 @@ test("everything that shows a set says that it is not known, and why", () => {
   ]);
 });
 
-const tiny: fc.Arbitrary<Budget> = fc.record({
+const tiny: fc.Arbitrary<WorkBudget> = fc.record({
   condition: fc.integer({ min: 0, max: 25 }),
   craft: fc.integer({ min: 0, max: 60 }),
   test: fc.integer({ min: 0, max: 3 }),
@@ -142,7 +142,7 @@ function foundIn(texts: Readonly<Record<string, string>>): string[] {
 }
 
 /** What the work gives while every craft has this budget. */
-function withBudget<T>(given: Budget, work: () => T): T {
+function withBudget<T>(given: WorkBudget, work: () => T): T {
   const usual = { ...BUDGET };
   Object.assign(BUDGET, given);
   try {

@@ -1,7 +1,7 @@
 /** In which order diagrams ask their variables: on it hangs how large they become. */
 import type { Condition } from "../syntax/condition.ts";
 import { type Names, testedVariable } from "./names.ts";
-import type { SwitchInput, Variable } from "./types.ts";
+import type { SwitchInput, Variable } from "./switchboard-types.ts";
 
 /**
  * As conditions mention them, those of a mode that is named first, then the others in the order
@@ -32,17 +32,17 @@ const MOST_ROUNDS = 30;
  * Sakallah, "FORCE: A Fast and Easy-To-Implement Variable-Ordering Heuristic", GLSVLSI 2003; from
  * memory). A clause counts the less the more variables it has. Of all rounds the best order is taken.
  */
-export function pulledTogether(input: SwitchInput, names: Names, start: readonly string[]): readonly string[] {
+export function forceOrder(input: SwitchInput, names: Names, start: readonly string[]): readonly string[] {
   const index = new Map(start.map((name, i) => [name, i]));
   const clauses = clausesOf(input, names).map((clause) => clause.map((name) => index.get(name)!));
   const looks = clauses.reduce((sum, clause) => sum + clause.length, 0);
   let places: Float64Array = Float64Array.from(start, (_, i) => i);
   let best = places;
-  let least = spread(clauses, places);
+  let least = totalSpan(clauses, places);
   const rounds = Math.min(MOST_ROUNDS, Math.floor(MOST_LOOKS / Math.max(1, looks)));
   for (let round = 0; round < rounds; round++) {
-    places = ranks(pulled(clauses, places));
-    const now = spread(clauses, places);
+    places = ranks(centresOfGravity(clauses, places));
+    const now = totalSpan(clauses, places);
     if (now >= least) break;
     [best, least] = [places, now];
   }
@@ -55,7 +55,7 @@ export function pulledTogether(input: SwitchInput, names: Names, start: readonly
 const weightOf = (clause: readonly number[]): number => 1 / (clause.length - 1);
 
 /** Each variable in the middle of the middles of its clauses. */
-function pulled(clauses: readonly (readonly number[])[], places: Float64Array): Float64Array {
+function centresOfGravity(clauses: readonly (readonly number[])[], places: Float64Array): Float64Array {
   const sums = new Float64Array(places.length);
   const weights = new Float64Array(places.length);
   for (const clause of clauses) {
@@ -80,7 +80,7 @@ function ranks(places: Float64Array): Float64Array {
 }
 
 /** How far the clauses reach, all together. */
-function spread(clauses: readonly (readonly number[])[], places: Float64Array): number {
+function totalSpan(clauses: readonly (readonly number[])[], places: Float64Array): number {
   let sum = 0;
   for (const clause of clauses) {
     let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];

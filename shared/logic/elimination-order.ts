@@ -1,6 +1,6 @@
 /** Things in a row, so that those that belong together stand close. */
 
-interface Row {
+interface CostedOrder {
   readonly order: readonly number[];
   readonly cost: number;
 }
@@ -12,51 +12,51 @@ interface Row {
  * vertex separation of the graph; the least is hard to find, a small one is enough.) `spend` is told
  * how many things are looked at, and may throw where that takes too long.
  */
-export function lineUp(
+export function eliminationOrder(
   groups: readonly (readonly number[])[],
   weight: (thing: number) => number,
   spend: (looks: number) => void,
 ): readonly number[] {
-  const companions = new Map<number, Set<number>>();
+  const neighbours = new Map<number, Set<number>>();
   for (const group of groups) {
     for (const thing of group) {
-      const known = companions.get(thing) ?? new Set();
-      for (const other of group) if (other !== thing) known.add(other);
-      companions.set(thing, known);
+      const ofThing = neighbours.get(thing) ?? new Set();
+      for (const other of group) if (other !== thing) ofThing.add(other);
+      neighbours.set(thing, ofThing);
     }
   }
-  let best: Row | null = null;
-  for (const start of companions.keys()) {
-    const row = rowFrom(start, companions, weight, best?.cost ?? Number.POSITIVE_INFINITY, spend);
-    if (row) best = row;
+  let best: CostedOrder | null = null;
+  for (const start of neighbours.keys()) {
+    const order = greedyOrderFrom(start, neighbours, weight, best?.cost ?? Number.POSITIVE_INFINITY, spend);
+    if (order) best = order;
   }
   return best?.order ?? [];
 }
 
 /** The row that begins with `start`; null where it costs no less than `most`. */
-function rowFrom(
+function greedyOrderFrom(
   start: number,
-  companions: ReadonlyMap<number, ReadonlySet<number>>,
+  neighbours: ReadonlyMap<number, ReadonlySet<number>>,
   weight: (thing: number) => number,
   most: number,
   spend: (looks: number) => void,
-): Row | null {
-  const waitingFor = new Map([...companions].map(([thing, all]) => [thing, all.size]));
+): CostedOrder | null {
+  const waitingFor = new Map([...neighbours].map(([thing, all]) => [thing, all.size]));
   const placed = new Set<number>();
   const next = new Set<number>([start]);
   let open = 0;
   let cost = 0;
   const added = (thing: number): number => {
     let sum = waitingFor.get(thing)! > 0 ? weight(thing) : 0;
-    for (const other of companions.get(thing)!) {
+    for (const other of neighbours.get(thing)!) {
       if (placed.has(other) && waitingFor.get(other) === 1) sum -= weight(other);
     }
-    spend(companions.get(thing)!.size);
+    spend(neighbours.get(thing)!.size);
     return sum;
   };
-  while (placed.size < companions.size) {
+  while (placed.size < neighbours.size) {
     // A group that hangs together with none of those placed begins anew.
-    if (next.size === 0) for (const thing of companions.keys()) if (!placed.has(thing)) next.add(thing);
+    if (next.size === 0) for (const thing of neighbours.keys()) if (!placed.has(thing)) next.add(thing);
     let chosen = -1;
     let least = Number.POSITIVE_INFINITY;
     for (const thing of next) {
@@ -71,7 +71,7 @@ function rowFrom(
     if (cost >= most) return null;
     placed.add(chosen);
     next.delete(chosen);
-    for (const other of companions.get(chosen)!) {
+    for (const other of neighbours.get(chosen)!) {
       waitingFor.set(other, waitingFor.get(other)! - 1);
       if (!placed.has(other)) next.add(other);
     }

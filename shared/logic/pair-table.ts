@@ -1,6 +1,6 @@
 /** A memory for functions of two whole numbers from 0: it forgets only when told to, so no work is done twice. */
 
-export interface PairMemo {
+export interface PairTable {
   /** The value kept for a pair, or -1. */
   get(a: number, b: number): number;
   /** Keeps a value, itself a whole number from 0, for a pair that has none yet. */
@@ -15,7 +15,7 @@ const SMALLEST = 127;
 const USED_LITTLE = 1 / 16;
 
 /** An empty memory. It starts small, because most craft need little, and doubles when half full. */
-export function makePairMemo(): PairMemo {
+export function makePairTable(): PairTable {
   let mask = SMALLEST;
   // Three numbers a slot; the value is kept plus one, so that 0 says "empty".
   let slots = new Int32Array((mask + 1) * 3);

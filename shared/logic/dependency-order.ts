@@ -1,18 +1,18 @@
 /** In which order conditions can be understood, and which run in a circle. */
 import type { Reference } from "./names.ts";
-import type { Cycle } from "./types.ts";
+import type { Cycle } from "./switchboard-types.ts";
 
-export interface Order {
+export interface DependencyOrder {
   /** Every name that is not part of a circle, after those that it refers to. */
   readonly order: readonly string[];
   readonly cycles: readonly Cycle[];
 }
 
 /** Sorts names by what they refer to; `references` has every name, and refers to no other. */
-export function orderNames(references: ReadonlyMap<string, readonly Reference[]>): Order {
+export function dependencyOrder(references: ReadonlyMap<string, readonly Reference[]>): DependencyOrder {
   const order: string[] = [];
   const cycles: Cycle[] = [];
-  for (const members of circles(references)) {
+  for (const members of stronglyConnected(references)) {
     const [first] = members;
     if (members.length === 1 && !references.get(first!)!.some(({ to }) => to === first)) order.push(first!);
     else cycles.push(...shortestCycles(members, references));
@@ -24,7 +24,7 @@ export function orderNames(references: ReadonlyMap<string, readonly Reference[]>
  * Groups of names that all lead to each other, each group after those that it leads to (Tarjan,
  * "Depth-First Search and Linear Graph Algorithms", SIAM J. Computing 1(2), 1972; from memory).
  */
-function circles(references: ReadonlyMap<string, readonly Reference[]>): string[][] {
+function stronglyConnected(references: ReadonlyMap<string, readonly Reference[]>): string[][] {
   const index = new Map<string, number>();
   const low = new Map<string, number>();
   const open: string[] = [];

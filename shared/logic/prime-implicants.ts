@@ -5,8 +5,8 @@
  */
 import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
-import { place } from "./sets.ts";
-import type { Demand, Positions, PulseRange, Way, Ways, Witness } from "./types.ts";
+import { fixPositions } from "./sets.ts";
+import type { Demand, Positions, PulseRange, Way, Ways, Witness } from "./switchboard-types.ts";
 import type { BoardVariable } from "./variables.ts";
 
 /** The values that do, by level, rising; a level that is not there is free. */
@@ -20,16 +20,21 @@ type Cube = readonly Literal[];
 const FEWEST_SHARES = 10;
 
 /** The ways to be in a set; at most `limit` are sought. `short` is a state of it, for where seeking takes too much. */
-export function findWays(compiled: Compiled, set: number, limit: number, short: () => Witness | null): Ways {
+export function findPrimeImplicants(
+  compiled: Compiled,
+  set: number,
+  limit: number,
+  shortWitness: () => Witness | null,
+): Ways {
   const { diagrams, budget } = compiled;
   const search = { limit, complete: true };
   const share = budget.ways / Math.max(FEWEST_SHARES, compiled.names.references.size);
-  const found = diagrams.within(share, () => primesOf(diagrams, set, search, new Map()));
-  const primes = found ?? [cubeOf(compiled, short()!.needed)];
+  const found = diagrams.withBudget(share, () => primesOf(diagrams, set, search, new Map()));
+  const primes = found ?? [cubeOf(compiled, shortWitness()!.needed)];
   const complete = found !== null && search.complete && primes.length <= limit;
   const all = simplestFirst(primes).slice(0, limit);
   // Those that are superfluous are ways all the same.
-  const ways = (complete && diagrams.within(share, () => withoutSuperfluous(diagrams, all, set))) || all;
+  const ways = (complete && diagrams.withBudget(share, () => irredundant(diagrams, all, set))) || all;
   const tell = (cube: Cube): Way => ({ demands: demandsOf(compiled, cube) });
   return { ways: ways.map(tell), all: all.map(tell), complete };
 }
@@ -43,39 +48,39 @@ function primesOf(
   diagrams: Diagrams,
   node: number,
   search: { readonly limit: number; complete: boolean },
-  known: Map<number, readonly Cube[]>,
+  memo: Map<number, readonly Cube[]>,
 ): readonly Cube[] {
   if (node === NONE) return [];
   if (node === EVERY) return [[]];
-  const earlier = known.get(node);
+  const earlier = memo.get(node);
   if (earlier) return earlier;
   const level = diagrams.levelOf(node);
   const width = diagrams.widths[level]!;
   diagrams.spendSteps(1 + (width >> 4));
   const children = Array.from({ length: width }, (_, value) => diagrams.child(node, value));
   const cubes: Cube[] = [];
-  for (const part of commonParts(diagrams, children)) {
+  for (const part of intersections(diagrams, children)) {
     const values: number[] = [];
     const others: number[] = [];
     children.forEach((child, value) => {
-      if (within(diagrams, part, child)) values.push(value);
+      if (isSubset(diagrams, part, child)) values.push(value);
       else others.push(child);
     });
-    for (const rest of primesOf(diagrams, part, search, known)) {
+    for (const rest of primesOf(diagrams, part, search, memo)) {
       const restSet = cubeSet(diagrams, rest);
-      if (others.some((child) => within(diagrams, restSet, child))) continue;
+      if (others.some((child) => isSubset(diagrams, restSet, child))) continue;
       cubes.push(values.length === width ? rest : [{ level, values }, ...rest]);
       if (cubes.length > search.limit) search.complete = false;
       if (!search.complete) break;
     }
     if (!search.complete) break;
   }
-  known.set(node, cubes);
+  memo.set(node, cubes);
   return cubes;
 }
 
 /** What one child or several have in common, without the empty set. */
-function commonParts(diagrams: Diagrams, children: readonly number[]): ReadonlySet<number> {
+function intersections(diagrams: Diagrams, children: readonly number[]): ReadonlySet<number> {
   const parts = new Set<number>();
   for (const child of new Set(children)) {
     for (const part of [...parts, EVERY]) {
@@ -89,11 +94,11 @@ function commonParts(diagrams: Diagrams, children: readonly number[]): ReadonlyS
 
 /** Positions as demands. */
 function cubeOf(compiled: Compiled, needed: Positions): Cube {
-  const { fixed } = place(compiled, needed);
+  const { fixed } = fixPositions(compiled, needed);
   return [...fixed].flatMap((value, level) => (value < 0 ? [] : [{ level, values: [value] }]));
 }
 
-function within(diagrams: Diagrams, inner: number, outer: number): boolean {
+function isSubset(diagrams: Diagrams, inner: number, outer: number): boolean {
   return !diagrams.meet(inner, diagrams.not(outer));
 }
 
@@ -116,7 +121,7 @@ function simplestFirst(cubes: readonly Cube[]): readonly Cube[] {
 }
 
 /** Drops, the most demanding first, every cube that the others cover together. */
-function withoutSuperfluous(diagrams: Diagrams, cubes: readonly Cube[], set: number): readonly Cube[] {
+function irredundant(diagrams: Diagrams, cubes: readonly Cube[], set: number): readonly Cube[] {
   const kept = cubes.map((cube) => ({ cube, set: cubeSet(diagrams, cube) }));
   for (let i = kept.length - 1; i >= 0; i--) {
     const others = kept.reduce((sum, each, j) => (j === i ? sum : diagrams.or(sum, each.set)), NONE);
@@ -134,11 +139,11 @@ function demandsOf(compiled: Compiled, cube: Cube): readonly Demand[] {
 }
 
 function demandOf(variable: BoardVariable, values: readonly number[]): Demand {
-  const cells = values.map((value) => variable.cells[value]!);
-  const positions = cells.flatMap(({ position }) => position ?? []);
+  const intervals = values.map((value) => variable.intervals[value]!);
+  const positions = intervals.flatMap(({ position }) => position ?? []);
   if (positions.length > 0) return { variable, positions, pulses: [] };
   const pulses: PulseRange[] = [];
-  for (const { fromUs, toUs } of cells) {
+  for (const { fromUs, toUs } of intervals) {
     const last = pulses.at(-1);
     if (last && last.toUs === fromUs - 1) pulses[pulses.length - 1] = { fromUs: last.fromUs, toUs };
     else pulses.push({ fromUs, toUs });

@@ -164,7 +164,7 @@ export interface DistinctState {
   readonly witness: Witness;
 }
 
-export interface Clash {
+export interface ModeClash {
   readonly modes: readonly [string, string];
   readonly witness: Witness;
 }
@@ -315,7 +315,7 @@ export interface Switchboard {
   listStates(limit: number): { readonly states: readonly DistinctState[]; readonly complete: boolean };
 
   /** Those of the pairs that can be selected together, as far as that is known. */
-  clashes(pairs: readonly (readonly [string, string])[]): readonly Clash[];
+  clashes(pairs: readonly (readonly [string, string])[]): readonly ModeClash[];
   map(): SwitchMap;
   /** Neighbouring positions that do the same; none for a control on which nothing depends. */
   idlePositions(): readonly IdlePositions[];
