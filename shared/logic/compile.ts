@@ -1,9 +1,9 @@
-/** From conditions as written to sets of states. */
+/** Compiles conditions, as syntax trees, into decision diagrams. */
 import { type Condition, walkCondition } from "../syntax/condition.ts";
 import type { WorkBudget } from "./budget.ts";
 import { type DependencyOrder, dependencyOrder } from "./dependency-order.ts";
 import { type Diagrams, EVERY, makeDiagrams, NONE } from "./diagram.ts";
-import { type Names, readNames, testedVariable } from "./names.ts";
+import { type Names, readNames } from "./names.ts";
 import { spendOnNodes } from "./quantify.ts";
 import type { SwitchInput } from "./switchboard-types.ts";
 import { forceOrder, mentionOrder } from "./variable-order.ts";
@@ -21,17 +21,19 @@ export interface Compiled extends Pick<DependencyOrder, "cycles"> {
   /** Controls in the handset's order, then undriven channels by number. */
   readonly variables: readonly BoardVariable[];
   readonly diagrams: Diagrams;
-  /** The level of a variable's name. */
+  /** The level of a variable, by its name. */
   readonly levels: ReadonlyMap<string, number>;
-  /** The level of each variable. */
+  /** The level of each variable, in the order of `variables`. */
   readonly levelOf: readonly number[];
-  /** The variable of each level. */
+  /** The variable of each level; the inverse of `levelOf`. */
   readonly byLevel: readonly BoardVariable[];
-  /** Set by name; a name whose condition is not known has none. */
+  /** The index in `variables` of each level's variable. */
+  readonly indexOf: readonly number[];
+  /** The set of each mode and output; without those whose condition is not known. */
   readonly selected: ReadonlyMap<string, number>;
-  /** Of those whose condition is known: the set of each line. */
+  /** The set of each line of the conditions that are known. */
   readonly lineSets: ReadonlyMap<Condition, number>;
-  /** By name of what is not known for that reason: whose condition is too tangled, its own or that of a mode that it depends on. */
+  /** For each mode and output over the budget: the name whose condition exceeded it, its own or that of a mode on which it depends. */
   readonly tangles: ReadonlyMap<string, string>;
   readonly budget: WorkBudget;
 }
@@ -45,10 +47,11 @@ interface Parts extends DependencyOrder {
 }
 
 /**
- * Understands every condition; `pulsesUs` are channels whose pulse is given, wherever their control
- * stands. Where the budget does not do for all of them, a second order of the variables is tried,
- * and the one taken that leaves less unknown. `base` is the same without given pulses: its order
- * serves, and what is too tangled there is not begun.
+ * Compiles every condition; never throws. `pulsesUs` has the channels whose pulse is given, whatever
+ * the position of their control. If the budget does not suffice for all conditions, they are compiled
+ * again with a second variable order, and the result with fewer unknown conditions is kept; so at
+ * most twice the budget is spent. `base` is the result without given pulses: its variable order is
+ * reused, and conditions over the budget there are not tried again.
  */
 export function compile(
   input: SwitchInput,
@@ -82,13 +85,17 @@ export function compile(
   return second.tangles.size < first.tangles.size ? second : first;
 }
 
-/** With the variables in this order; names that there are not count for nothing. */
+/** Compiles with the variables in this order; names without a variable are skipped. */
 function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: ReadonlyMap<string, string>): Compiled {
   const { input, pulsesUs, budget, names, variables, order, cycles } = parts;
   const byName = new Map(variables.map((variable) => [variable.name, variable]));
   const byLevel = levelNames.flatMap((name) => byName.get(name) ?? []);
   const levels = new Map(byLevel.map((variable, level) => [variable.name, level]));
   const levelOf = variables.map(({ name }) => levels.get(name)!);
+  const indexOf = byLevel.map(() => 0);
+  levelOf.forEach((level, i) => {
+    indexOf[level] = i;
+  });
   const diagrams = makeDiagrams(byLevel.map((variable) => variable.intervals.length));
 
   const selected = new Map<string, number>();
@@ -96,7 +103,7 @@ function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: Re
   const tangles = new Map(knownTangles);
   const lines = new Map(input.conditions.map((spec) => [spec.name, spec.lines]));
   const mostSteps = Math.min(budget.craftAtMost, budget.craft + budget.test * countTests(input));
-  // Those for which a share did not do have what the others leave.
+  // A condition that exceeded its share gets a second try with what the others left over.
   const left = compileEach(order.filter((name) => !knownTangles.has(name) && !names.broken.has(name)));
   for (const name of compileEach(left)) tangleOf(name);
   return {
@@ -107,22 +114,29 @@ function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: Re
     levels,
     levelOf,
     byLevel,
+    indexOf,
     selected,
     lineSets,
     tangles,
     budget,
   };
 
-  /** Understands each of these that depends on none that is not understood; gives the others. */
+  /** Compiles each of these whose dependencies are compiled; gives the names of the others. */
   function compileEach(tried: readonly string[]): readonly string[] {
     return tried.filter((name, i) => {
       if (names.references.get(name)!.some(({ to }) => !selected.has(to))) return true;
+      if (names.mentions.get(name)!.some(isTooDeep)) return true;
       const share = (mostSteps - diagrams.spent()) / (tried.length - i);
       return diagrams.withBudget(Math.min(budget.condition, share), () => compileCondition(name)) === null;
     });
   }
 
-  /** Of a line with a fault another finding speaks, and it comes first. */
+  /** Walks recurse once a level, so the number of levels that conditions may use bounds the stack. */
+  function isTooDeep(variable: string): boolean {
+    return levels.get(variable)! >= budget.variables;
+  }
+
+  /** Blames a condition over the budget, unless a line with a fault is among the reasons: that has a finding of its own. */
   function tangleOf(name: string): void {
     const behind = names.references.get(name)!.filter(({ to }) => !selected.has(to));
     const roots = behind.map(({ to }) => tangles.get(to));
@@ -131,11 +145,11 @@ function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: Re
   }
 
   function compileCondition(name: string): true {
-    // A broken line has been sorted out above, so every condition is there.
+    // Names with a broken line were filtered out above, so no condition is null.
     const conditions = lines.get(name)!.map(({ condition }) => condition!);
     const sets = conditions.map(build);
     const set = joinBalanced(sets, diagrams.or, NONE);
-    // All that is asked of the set later goes through it at least once.
+    // Linear walks over the set are free later, so its size is charged once here.
     spendOnNodes(diagrams, set);
     for (const [i, condition] of conditions.entries()) lineSets.set(condition, sets[i]!);
     selected.set(name, set);
@@ -168,14 +182,12 @@ function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: Re
     const { subject } = condition;
     const pulseUs = subject.kind === "channel" ? pulsesUs.get(subject.channel) : undefined;
     if (pulseUs !== undefined) return passes(condition, { fromUs: pulseUs, toUs: pulseUs }) ? EVERY : NONE;
-    return valuesWhere(testedVariable(subject, names.controls, input)!, (interval) => passes(condition, interval));
+    return valuesWhere(names.variableOf(subject)!, (interval) => passes(condition, interval));
   }
 
   function valuesWhere(name: string, holds: (interval: PulseInterval) => boolean): number {
     const level = levels.get(name)!;
     diagrams.spend(level);
-    // Walks go one call deeper with each level.
-    if (level >= budget.variables) diagrams.giveUp();
     return diagrams.make(
       level,
       byLevel[level]!.intervals.map((interval) => (holds(interval) ? EVERY : NONE)),
@@ -183,7 +195,7 @@ function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: Re
   }
 }
 
-/** Two halves, each joined in the same way: what grows large is gone through seldom. */
+/** Joins sets pairwise in a balanced tree: large intermediate diagrams are then walked less often than from left to right. */
 function joinBalanced(sets: readonly number[], join: (a: number, b: number) => number, neutral: number): number {
   if (sets.length <= 2) return sets.reduce(join, neutral);
   const half = sets.length >> 1;

@@ -1,73 +1,90 @@
-/** What each position and each stretch of a dial does. */
+/** What each position of a control and each interval of a dial does. */
 import type { Compiled } from "./compile.ts";
-import { EVERY, NONE } from "./diagram.ts";
+import { type Diagrams, EVERY, NONE } from "./diagram.ts";
 import type { ControlMap, IdlePositions, PulseSpan, SwitchMap } from "./switchboard-types.ts";
 import { type BoardVariable, valuesAt } from "./variables.ts";
 
-/** Where every mode stands: at a place of a variable on which it depends, if it can be on there. */
+/** A mode that depends on some variable, and with which of its values the mode can be on. */
+interface Dependent {
+  readonly name: string;
+  readonly possible: Uint8Array;
+}
+
+/**
+ * The switch map: for each value of each variable, the modes that depend on the variable and can be
+ * on there. Linear in the sizes of the sets and of the map itself; modes that are not known are left out.
+ */
 export function mapOf(compiled: Compiled, names: readonly string[]): SwitchMap {
-  const reach = new Map<string, readonly (Uint8Array | null)[]>();
-  for (const name of names) {
-    const set = compiled.selected.get(name);
-    if (set !== undefined) reach.set(name, possibleValues(compiled, set));
-  }
+  const dependents = dependentsOf(compiled, names);
   const controls: ControlMap[] = [];
   const channels: SwitchMap["channels"][number][] = [];
   for (const variable of compiled.variables) {
-    const level = compiled.levels.get(variable.name)!;
-    // Most modes hang on few variables, and a dial may have very many stretches.
-    const here = [...reach].flatMap(([name, values]) => (values[level] ? [{ name, values: values[level] }] : []));
-    const modes = variable.intervals.map((_, value) =>
-      here.filter(({ values }) => values[value] === 1).map(({ name }) => name),
-    );
+    const here = dependents.get(compiled.levels.get(variable.name)!) ?? [];
+    const modesWith = (values: readonly number[]): string[] =>
+      here.filter(({ possible }) => values.some((value) => possible[value] === 1)).map(({ name }) => name);
     const { control, channel } = variable;
-    if (!control) channels.push({ channel, spans: spansOf(variable, modes) });
-    else if (control.kind === "dial") controls.push({ control, positions: [], spans: dialSpans(variable, modes) });
-    else {
-      const positions = control.positions.map((position) => {
-        const there = valuesAt(variable, position.name);
-        const can = (name: string): boolean => there.some((value) => modes[value]!.includes(name));
-        return { ...position, modes: there.length === 1 ? modes[there[0]!]! : names.filter(can) };
-      });
+    if (control && control.kind !== "dial") {
+      const positions = control.positions.map((position) => ({
+        ...position,
+        modes: modesWith(valuesAt(variable, position.name)),
+      }));
       controls.push({ control, positions, spans: [] });
+      continue;
     }
+    const modes = variable.intervals.map((_, value) => modesWith([value]));
+    if (control) controls.push({ control, positions: [], spans: dialSpans(variable, modes) });
+    else channels.push({ channel, spans: spansOf(variable, modes) });
   }
   return { controls, channels };
 }
 
+/** By level, the modes that depend on its variable, in the order of `names`. Most modes depend on few variables. */
+function dependentsOf(compiled: Compiled, names: readonly string[]): ReadonlyMap<number, readonly Dependent[]> {
+  const { diagrams, selected } = compiled;
+  const dependents = new Map<number, Dependent[]>();
+  const skipped = new Uint8Array(diagrams.widths.length);
+  for (const name of names) {
+    for (const [level, possible] of possibleValues(diagrams, selected.get(name) ?? NONE, skipped)) {
+      const list = dependents.get(level);
+      if (list) list.push({ name, possible });
+      else dependents.set(level, [{ name, possible }]);
+    }
+  }
+  return dependents;
+}
+
 /**
- * By level, the values with which some state is in the set; null for levels on which it does not
- * hang. One walk is enough: every node but the empty set can be left towards some state.
+ * For each level on which a set depends, the values with which some state is in the set. One walk
+ * is enough: from every node but the terminal 0 some path leads to 1. `skipped` is working memory,
+ * one byte for each level.
  */
-function possibleValues(compiled: Compiled, set: number): readonly (Uint8Array | null)[] {
-  const { diagrams } = compiled;
-  const { widths } = diagrams;
-  const asked: (Uint8Array | null)[] = widths.map(() => null);
-  const skipped = new Uint8Array(widths.length);
+function possibleValues(diagrams: Diagrams, set: number, skipped: Uint8Array): ReadonlyMap<number, Uint8Array> {
+  const possible = new Map<number, Uint8Array>();
   const seen = new Set<number>();
+  skipped.fill(0);
   const visit = (node: number): void => {
     if (node <= EVERY || seen.has(node)) return;
     seen.add(node);
     const level = diagrams.levelOf(node);
-    asked[level] ??= new Uint8Array(widths[level]!);
-    for (let v = 0; v < widths[level]!; v++) {
+    const width = diagrams.widths[level]!;
+    const values = possible.get(level) ?? new Uint8Array(width);
+    possible.set(level, values);
+    for (let v = 0; v < width; v++) {
       const child = diagrams.child(node, v);
       if (child === NONE) continue;
-      asked[level]![v] = 1;
-      // A path that does not ask a variable leaves it anywhere.
+      values[v] = 1;
+      // A path that does not test a variable allows all of its values.
       skipped.fill(1, level + 1, diagrams.levelOf(child));
       visit(child);
     }
   };
   if (set > EVERY) skipped.fill(1, 0, diagrams.levelOf(set));
   visit(set);
-  asked.forEach((values, level) => {
-    if (skipped[level] === 1) values?.fill(1);
-  });
-  return asked;
+  for (const [level, values] of possible) if (skipped[level] === 1) values.fill(1);
+  return possible;
 }
 
-/** Longest stretches with the same modes, rising. */
+/** Maximal ranges with the same modes, ascending. */
 function spansOf(variable: BoardVariable, modes: readonly (readonly string[])[]): PulseSpan[] {
   const spans: PulseSpan[] = [];
   variable.intervals.forEach(({ fromUs, toUs }, value) => {
@@ -82,7 +99,7 @@ function sameNames(a: readonly string[], b: readonly string[]): boolean {
   return a.length === b.length && a.every((name, i) => name === b[i]);
 }
 
-/** From the dial's `from` end to its `to` end, which may lie lower. */
+/** The ranges of a dial from its `from` end to its `to` end, which may be the lower one. */
 function dialSpans(variable: BoardVariable, modes: readonly (readonly string[])[]): readonly PulseSpan[] {
   const spans = spansOf(variable, modes);
   const { fromUs, toUs } = variable.control!;
@@ -91,8 +108,9 @@ function dialSpans(variable: BoardVariable, modes: readonly (readonly string[])[
 }
 
 /**
- * Positions next to one another by pulse, as the lever passes them, between which no set tells; none
- * for a control on which none hangs. A handset may list its positions in any order.
+ * Pairs of positions adjacent by pulse, in the order in which the lever passes them, that no set
+ * distinguishes. Controls on which no set depends have none. A handset may list its positions in
+ * any order. Linear in the size of the sets.
  */
 export function findIdlePositions(compiled: Compiled, sets: readonly number[]): readonly IdlePositions[] {
   const { diagrams, byLevel } = compiled;
@@ -117,7 +135,7 @@ export function findIdlePositions(compiled: Compiled, sets: readonly number[]): 
   return compiled.variables.flatMap(({ name, control, intervals }) => {
     const level = compiled.levels.get(name)!;
     if (!control || control.kind === "dial" || asked[level] === 0) return [];
-    // Of positions that never arrive another finding speaks.
+    // Positions that never arrive have a finding of their own.
     if (intervals.length < control.positions.length) return [];
     const order = passed[level]!;
     return order.slice(1).flatMap((value, i): IdlePositions[] => {
@@ -127,7 +145,7 @@ export function findIdlePositions(compiled: Compiled, sets: readonly number[]): 
   });
 }
 
-/** The values of a variable, rising by pulse. */
+/** The values of a variable, ascending by pulse. */
 function byPulse(intervals: BoardVariable["intervals"]): readonly number[] {
   return intervals.map((_, value) => value).sort((a, b) => intervals[a]!.fromUs - intervals[b]!.fromUs);
 }

@@ -1,13 +1,13 @@
-/** How near positions come to the bounds of tests on their channel. */
+/** The distances of positions from the bounds of tests on their channel. */
 
 import { walkCondition } from "../syntax/condition.ts";
 import type { Names } from "./names.ts";
-import { testedVariable } from "./names.ts";
 import type { ControlSpec, Margin, SwitchInput } from "./switchboard-types.ts";
 
 /**
  * Positions within `withinUs` of a bound of an `in`, `above` or `below` test, in the order of the
- * conditions. Bounds at or beyond the link's end points do not count: no pulse lies beyond them.
+ * conditions. Bounds at or beyond the link's end points do not count, since no pulse lies beyond
+ * them, nor do positions that never arrive on a channel with two levels.
  */
 export function findMargins(input: SwitchInput, names: Names, withinUs: number): readonly Margin[] {
   const margins: Margin[] = [];
@@ -15,7 +15,7 @@ export function findMargins(input: SwitchInput, names: Names, withinUs: number):
     for (const { condition, source } of lines) {
       for (const node of condition ? walkCondition(condition) : []) {
         if (node.kind !== "in" && node.kind !== "above" && node.kind !== "below") continue;
-        const control = names.controls.get(testedVariable(node.subject, names.controls, input) ?? "");
+        const control = names.controls.get(names.variableOf(node.subject) ?? "");
         if (!control) continue;
         const bounds = node.kind === "in" ? [node.fromUs, node.toUs] : [node.boundUs];
         for (const boundUs of bounds.filter((bound) => insideEndpoints(input, bound))) {

@@ -1,11 +1,11 @@
-/** What the names in conditions stand for, and what is wrong with those that stand for nothing. */
+/** Resolves the names in conditions, and finds what is wrong with those that resolve to nothing. */
 import { distance } from "fastest-levenshtein";
 import type { Source } from "../model/craft.ts";
 import { type Condition, type Subject, walkCondition } from "../syntax/condition.ts";
 import type { ControlSpec, Problem, SwitchInput, UnsetReference } from "./switchboard-types.ts";
 import { type Cuts, cutsOf } from "./variables.ts";
 
-/** A mode that a condition names, at the place where it first does. */
+/** A mode that a condition names, at its first occurrence. */
 export interface Reference {
   readonly to: string;
   readonly start: number;
@@ -15,42 +15,48 @@ export interface Reference {
 
 export interface Names {
   readonly controls: ReadonlyMap<string, ControlSpec>;
+  /**
+   * The variable whose pulse a test is about: the control, or the one control that drives the
+   * channel, or the channel itself. Null where that is not known: the control does not exist or its
+   * line has a fault, or two controls drive the channel, or one with a fault may drive it.
+   */
+  readonly variableOf: (subject: Subject) => string | null;
   readonly problems: readonly Problem[];
   readonly unset: readonly UnsetReference[];
-  /** Conditions that cannot be understood by themselves: a line has a fault, or a name stands for nothing known. */
+  /** Modes and outputs with a line that has a fault, or with a name that does not resolve. */
   readonly broken: ReadonlySet<string>;
-  /** Of each mode or output, the modes that it names and somebody set up. */
+  /** For each mode and output, the modes that it names, without those that are not set up. */
   readonly references: ReadonlyMap<string, readonly Reference[]>;
-  /** By the name of a dial or undriven channel: where the tests of its pulse cut its range. */
+  /** By the name of a variable: where tests of its pulse divide its range. */
   readonly cuts: ReadonlyMap<string, readonly Cuts[]>;
-  /** Of each mode or output, the variables that it names itself, in the order of its words. */
+  /** For each mode and output, the variables that its own lines test, in the order of the text. */
   readonly mentions: ReadonlyMap<string, readonly string[]>;
   /** Undriven channels that conditions name, by number. */
   readonly channels: readonly number[];
 }
 
-/**
- * The variable whose pulse a test asks about: the control, or the one control that drives the
- * channel, or the channel itself. Null where that is not known: the control is not there or its
- * line has a fault, or two controls drive the channel, or one of those with a fault might.
- */
-export function testedVariable(
-  subject: Subject,
-  controls: ReadonlyMap<string, ControlSpec>,
-  input: SwitchInput,
-): string | null {
-  if (subject.kind === "control") return controls.has(subject.name) ? subject.name : null;
-  const drivers = input.controls.filter((control) => control.channel === subject.channel);
-  if (drivers.length === 1) return drivers[0]!.name;
-  if (drivers.length > 1 || (input.faultyControls ?? []).length > 0) return null;
-  return `ch${subject.channel}`;
+function makeVariableOf(input: SwitchInput, controls: ReadonlyMap<string, ControlSpec>): Names["variableOf"] {
+  const byChannel = new Map<number, string | null>();
+  for (const { name, channel } of input.controls) byChannel.set(channel, byChannel.has(channel) ? null : name);
+  const allKnown = (input.faultyControls ?? []).length === 0;
+  return (subject) => {
+    if (subject.kind === "control") return controls.has(subject.name) ? subject.name : null;
+    const driver = byChannel.get(subject.channel);
+    return driver === undefined && allKnown ? `ch${subject.channel}` : (driver ?? null);
+  };
 }
 
-/** Reads every condition once. `pulsesUs`: channels whose pulse is given, so that tests on them need no variable. */
+/** Resolves every condition in one pass. `pulsesUs`: channels whose pulse is given, so that tests of them need no variable. */
 export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, number>): Names {
   const controls = new Map(input.controls.map((control) => [control.name, control]));
   const setUp = new Set(input.conditions.map(({ name }) => name));
   const silent = new Set(input.faultyControls ?? []);
+  const controlNames = [...controls.keys()];
+  const positionNames = new Map(
+    input.controls.map(({ name, positions }) => [name, positions.map((position) => position.name)]),
+  );
+  const nearest = makeNearest();
+  const variableOf = makeVariableOf(input, controls);
   const problems: Problem[] = [];
   const unset: UnsetReference[] = [];
   const broken = new Set<string>();
@@ -60,17 +66,18 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
   const channels = new Set<number>();
 
   for (const { name, lines } of input.conditions) {
-    const refers: Reference[] = [];
+    const refers = new Map<string, Reference>();
     const mentioned: string[] = [];
-    references.set(name, refers);
     mentions.set(name, mentioned);
     for (const { condition, source } of lines) {
       if (condition === null) broken.add(name);
       else for (const node of walkCondition(condition)) read(name, node, source, refers, mentioned);
     }
+    references.set(name, [...refers.values()]);
   }
   return {
     controls,
+    variableOf,
     problems,
     unset,
     broken,
@@ -80,11 +87,17 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
     channels: [...channels].sort((a, b) => a - b),
   };
 
-  function read(name: string, node: Condition, source: Source, refers: Reference[], mentioned: string[]): void {
+  function read(
+    name: string,
+    node: Condition,
+    source: Source,
+    refers: Map<string, Reference>,
+    mentioned: string[],
+  ): void {
     const { start, end } = node;
     if (node.kind === "mode") {
       if (!setUp.has(node.name)) unset.push({ mode: node.name, in: name, source, start, end });
-      else if (!refers.some(({ to }) => to === node.name)) refers.push({ to: node.name, start, end, source });
+      else if (!refers.has(node.name)) refers.set(node.name, { to: node.name, start, end, source });
     } else if (node.kind === "is") {
       const control = controls.get(node.control);
       if (control?.positions.some((position) => position.name === node.position)) mentioned.push(node.control);
@@ -109,11 +122,10 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
     if (control.kind === "dial") {
       problems.push({ code: "wrong-type", what: "position", candidates: [], ...common });
     } else {
-      const all = control.positions.map((position) => position.name);
       problems.push({
         code: "unknown-name",
         what: "position",
-        candidates: nearestFirst(node.position, all),
+        candidates: nearest(node.position, positionNames.get(control.name)!),
         ...common,
       });
     }
@@ -121,7 +133,7 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
 
   function unknownControl(name: string, control: string, at: { start: number; end: number }, source: Source): void {
     if (silent.has(control) || input.handsetKnown === false) return;
-    const candidates = nearestFirst(control, [...controls.keys()]);
+    const candidates = nearest(control, controlNames);
     const common = { in: name, source, word: control, control, ...columns(at) };
     problems.push({ code: "unknown-name", what: "control", candidates, ...common });
   }
@@ -134,7 +146,7 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
   ): void {
     const { subject } = node;
     if (subject.kind === "channel" && pulsesUs.has(subject.channel)) return;
-    const variable = testedVariable(subject, controls, input);
+    const variable = variableOf(subject);
     if (variable === null) {
       broken.add(name);
       if (subject.kind === "control") unknownControl(name, subject.name, subject, source);
@@ -152,11 +164,36 @@ function columns({ start, end }: { start: number; end: number }): { start: numbe
   return { start, end };
 }
 
-/** By edit distance, capitals aside; ties keep their order. */
-function nearestFirst(word: string, names: readonly string[]): readonly string[] {
-  const far = (name: string): number => distance(word.toLowerCase(), name.toLowerCase());
-  return names
-    .map((name) => ({ name, far: far(name) }))
-    .sort((a, b) => a.far - b.far)
-    .map(({ name }) => name);
+/** More names than this are offered for no word. */
+const MOST_CANDIDATES = 20;
+/** Comparisons of two names for one craft; some ten milliseconds. With more wrong names the handset is wrong. */
+const MOST_COMPARISONS = 100_000;
+/** No name is half as long; longer words are compared with none. */
+const LONGEST_WORD = 80;
+
+/**
+ * A function that sorts names by their edit distance from a word, without regard to case, and gives
+ * the nearest; ties keep their order. Repeated questions about the same list are answered from
+ * memory; once the comparisons are used up, no names are given.
+ */
+function makeNearest(): (word: string, names: readonly string[]) => readonly string[] {
+  const memo = new Map<readonly string[], Map<string, readonly string[]>>();
+  let comparisons = 0;
+  return (word, names) => {
+    const ofNames = memo.get(names) ?? new Map<string, readonly string[]>();
+    memo.set(names, ofNames);
+    const known = ofNames.get(word);
+    if (known) return known;
+    // Comparing takes longer with a long name.
+    comparisons += names.reduce((sum, name) => sum + 1 + (name.length >> 5), 0);
+    if (word.length > LONGEST_WORD || comparisons > MOST_COMPARISONS) return [];
+    const lower = word.toLowerCase();
+    const nearest = names
+      .map((name) => ({ name, edits: distance(lower, name.toLowerCase()) }))
+      .sort((a, b) => a.edits - b.edits)
+      .slice(0, MOST_CANDIDATES)
+      .map(({ name }) => name);
+    ofNames.set(word, nearest);
+    return nearest;
+  };
 }

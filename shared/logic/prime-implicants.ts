@@ -1,7 +1,8 @@
 /**
- * Every way to be in a set: lists of demands of which none can be eased. Such a list is a prime
- * implicant of a function of many-valued variables (Quine, "A Way to Simplify Truth Functions",
- * Amer. Math. Monthly 62, 1955, carried over to many values; from memory).
+ * The prime implicants of a set: conjunctions of demands, one for each variable, that imply the set,
+ * and of which no demand can be weakened (Quine, "A Way to Simplify Truth Functions", Amer. Math.
+ * Monthly 62, 1955, carried over to many values; from memory). A pilot reads each as a way to turn a
+ * mode on.
  */
 import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
@@ -9,17 +10,23 @@ import { fixPositions } from "./sets.ts";
 import type { Demand, Positions, PulseRange, Way, Ways, Witness } from "./switchboard-types.ts";
 import type { BoardVariable } from "./variables.ts";
 
-/** The values that do, by level, rising; a level that is not there is free. */
+/** The allowed values of a level's variable, ascending. A level without a literal is free. */
 interface Literal {
   readonly level: number;
   readonly values: readonly number[];
 }
+/** A conjunction of literals, ascending by level. */
 type Cube = readonly Literal[];
 
-/** A craft of fewer modes gives each no more than if it had so many. */
+/** The budget is divided into at least so many shares, even where a craft has fewer modes. */
 const FEWEST_SHARES = 10;
 
-/** The ways to be in a set; at most `limit` are sought. `short` is a state of it, for where seeking takes too much. */
+/**
+ * At most `limit` prime implicants of a set that is not empty, those with the fewest demands first,
+ * and an irredundant cover chosen from them. Their number can be exponential in the number of
+ * variables; the search takes at most two shares of `budget.ways`. Over it, the one answer is the
+ * needed part of `shortWitness`, which implies the set but need not be prime, and `complete` is false.
+ */
 export function findPrimeImplicants(
   compiled: Compiled,
   set: number,
@@ -33,16 +40,17 @@ export function findPrimeImplicants(
   const primes = found ?? [cubeOf(compiled, shortWitness()!.needed)];
   const complete = found !== null && search.complete && primes.length <= limit;
   const all = simplestFirst(primes).slice(0, limit);
-  // Those that are superfluous are ways all the same.
+  // A redundant prime implicant is a valid answer too, so over the budget none is removed.
   const ways = (complete && diagrams.withBudget(share, () => irredundant(diagrams, all, set))) || all;
   const tell = (cube: Cube): Way => ({ demands: demandsOf(compiled, cube) });
   return { ways: ways.map(tell), all: all.map(tell), complete };
 }
 
 /**
- * A cube of the first variable's values S and a rest is prime if and only if the rest is prime in
- * what all values of S have in common, and lies in the child of no other value. So the things
- * that some children have in common are gone through, each with all values that share it.
+ * The prime implicants of a node, by recursion over its variable. A cube of a literal with the
+ * values S and a remainder is prime if and only if the remainder is prime in the intersection of the
+ * children of S, and is contained in the child of no other value. So every intersection of children
+ * is considered, together with all values whose children contain it.
  */
 function primesOf(
   diagrams: Diagrams,
@@ -79,7 +87,7 @@ function primesOf(
   return cubes;
 }
 
-/** What one child or several have in common, without the empty set. */
+/** The intersections of one or more children, without the empty set; up to 2^width of them. */
 function intersections(diagrams: Diagrams, children: readonly number[]): ReadonlySet<number> {
   const parts = new Set<number>();
   for (const child of new Set(children)) {
@@ -92,7 +100,7 @@ function intersections(diagrams: Diagrams, children: readonly number[]): Readonl
   return parts;
 }
 
-/** Positions as demands. */
+/** Positions as a cube. */
 function cubeOf(compiled: Compiled, needed: Positions): Cube {
   const { fixed } = fixPositions(compiled, needed);
   return [...fixed].flatMap((value, level) => (value < 0 ? [] : [{ level, values: [value] }]));
@@ -114,13 +122,13 @@ function cubeSet(diagrams: Diagrams, cube: Cube): number {
   return node;
 }
 
-/** Fewest demands first, among equals those that leave more open; ties keep their order. */
+/** Sorts cubes by fewest literals, then by most allowed values; ties keep their order. */
 function simplestFirst(cubes: readonly Cube[]): readonly Cube[] {
   const freedom = (cube: Cube): number => cube.reduce((sum, { values }) => sum + values.length, 0);
   return [...cubes].sort((a, b) => a.length - b.length || freedom(b) - freedom(a));
 }
 
-/** Drops, the most demanding first, every cube that the others cover together. */
+/** An irredundant cover: removes, the longest first, every cube that the union of the others contains. */
 function irredundant(diagrams: Diagrams, cubes: readonly Cube[], set: number): readonly Cube[] {
   const kept = cubes.map((cube) => ({ cube, set: cubeSet(diagrams, cube) }));
   for (let i = kept.length - 1; i >= 0; i--) {
@@ -131,11 +139,9 @@ function irredundant(diagrams: Diagrams, cubes: readonly Cube[], set: number): r
 }
 
 function demandsOf(compiled: Compiled, cube: Cube): readonly Demand[] {
-  const byLevel = new Map(cube.map(({ level, values }) => [level, values]));
-  return compiled.variables.flatMap((variable) => {
-    const values = byLevel.get(compiled.levels.get(variable.name)!);
-    return values ? [demandOf(variable, values)] : [];
-  });
+  const { indexOf, byLevel } = compiled;
+  const inOrder = [...cube].sort((a, b) => indexOf[a.level]! - indexOf[b.level]!);
+  return inOrder.map(({ level, values }) => demandOf(byLevel[level]!, values));
 }
 
 function demandOf(variable: BoardVariable, values: readonly number[]): Demand {

@@ -1,4 +1,4 @@
-/** The logic of one craft's switches, answered from decision diagrams. */
+/** Answers questions about one craft's switches from decision diagrams. */
 import type { Source } from "../model/craft.ts";
 import { BUDGET, type WorkBudget } from "./budget.ts";
 import { type Compiled, compile } from "./compile.ts";
@@ -17,12 +17,15 @@ import { findMoves, findWitness, restPositions } from "./witness.ts";
 const MOST_WAYS = 200;
 const NO_PULSES: ReadonlyMap<number, number> = new Map();
 
-/** Understands a craft's controls and conditions. Throws nothing: what is wrong with them is among its answers. */
+/**
+ * Compiles a craft's controls and conditions. Never throws: what is wrong with them is among the
+ * answers. Takes at most twice `budget.craftAtMost` steps; each question has a budget of its own.
+ */
 export function makeSwitchboard(input: SwitchInput, budget: WorkBudget = BUDGET): Switchboard {
   return boardOf(input, compile(input, NO_PULSES, budget), NO_PULSES);
 }
 
-/** `base`: with no pulse given. */
+/** `base`: the same conditions compiled with no pulse given. */
 function boardOf(
   input: SwitchInput,
   compiled: Compiled,
@@ -46,14 +49,14 @@ function boardOf(
   };
   const armed = armedIn(selected, setUp, algebra.and);
   let counted: { readonly mostSteps: number; readonly count: ImageCount | null } | undefined;
-  /** Counts once, and again only where more steps are allowed than did not suffice. */
+  /** Counts once, and again only where more steps are allowed than those that did not suffice. */
   const imagesWithin = (mostSteps: number): ImageCount | null => {
     if (!counted || (counted.count === null && mostSteps > counted.mostSteps)) {
       counted = { mostSteps, count: countImages(diagrams, sets.values(), mostSteps) };
     }
     return counted.count;
   };
-  /** The board with the pulses last asked for: who asks once asks again. */
+  /** The board with the pulses last given; the same ones are mostly asked for several times. */
   let lastWithPulses: { readonly key: string; readonly board: Switchboard } | undefined;
   const board: Switchboard = {
     input,
@@ -71,7 +74,7 @@ function boardOf(
       for (const { over, under } of input.precedence ?? []) {
         if (set === null) return null;
         if (over === name || !under.includes(name)) continue;
-        // Arming that waits for its permit stands above nothing yet.
+        // `arm` takes precedence only once the permit is given as well.
         const above = over === "arm" ? armed : selected(over);
         set = above === null ? null : algebra.and(set, algebra.not(above));
       }
@@ -81,7 +84,7 @@ function boardOf(
     atRest: algebra.where(rest),
     witness: (set, near) => (set === null ? null : near ? findWitness(compiled, set, near) : nearRest(set)),
     stateAt: (positions) => reportAt(compiled, names, positions),
-    linesBehind: (name, positions) => linesBehind(compiled, input, name, positions),
+    linesBehind: (positions) => linesBehind(compiled, input, positions),
     movesTo: (set, from) => findMoves(compiled, set, from),
     waysTo: (set, limit = MOST_WAYS) => findPrimeImplicants(compiled, set, limit, () => nearRest(set)),
     countStates: (mostSteps = budget.states) => imagesWithin(mostSteps)?.total ?? null,
@@ -97,7 +100,7 @@ function boardOf(
         return [{ modes: [a, b] as const, witness: nearRest(both)! }];
       }),
     map: () => mapOf(compiled, names),
-    // A condition that is not known might tell any two positions apart.
+    // A condition that is not known may distinguish any two positions.
     idlePositions: () => (knownNames.length < names.length ? [] : findIdlePositions(compiled, [...sets.values()])),
     margins: (withinUs) => findMargins(input, compiled.names, withinUs),
     withPulses: (more) => {
@@ -112,7 +115,7 @@ function boardOf(
   return board;
 }
 
-/** Armed is `arm`, and `arm-permit` too where it is set up. */
+/** The armed states: those of `arm`, intersected with those of `arm-permit` where it is set up. */
 function armedIn(
   selected: (name: string) => StateSet | null,
   setUp: ReadonlySet<string>,
@@ -123,17 +126,22 @@ function armedIn(
   return and(arm, selected("arm-permit"));
 }
 
-function linesBehind(compiled: Compiled, input: SwitchInput, name: string, positions: Positions): readonly Source[] {
-  if (!compiled.selected.has(name)) return [];
+function linesBehind(
+  compiled: Compiled,
+  input: SwitchInput,
+  positions: Positions,
+): (name: string) => readonly Source[] {
   const { fixed } = fixPositions(compiled, positions);
-  const truths = input.conditions
-    .find((spec) => spec.name === name)!
-    .lines.map(({ condition, source }) => {
+  const linesOf = new Map(input.conditions.map(({ name, lines }) => [name, lines]));
+  return (name) => {
+    if (!compiled.selected.has(name)) return [];
+    const truths = linesOf.get(name)!.map(({ condition, source }) => {
       const set = condition && compiled.lineSets.get(condition);
       return { source, truth: set === null || set === undefined ? NONE : truthGiven(compiled.diagrams, set, fixed) };
     });
-  const certain = truths.filter(({ truth }) => truth === EVERY);
-  return (certain.length > 0 ? certain : truths.filter(({ truth }) => truth === 2)).map(({ source }) => source);
+    const certain = truths.filter(({ truth }) => truth === EVERY);
+    return (certain.length > 0 ? certain : truths.filter(({ truth }) => truth === 2)).map(({ source }) => source);
+  };
 }
 
 function reportAt(compiled: Compiled, names: readonly string[], positions: Positions): StateReport {

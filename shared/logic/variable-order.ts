@@ -1,11 +1,12 @@
-/** In which order diagrams ask their variables: on it hangs how large they become. */
+/** The order of the variables in the diagrams, on which the size of the diagrams depends. */
 import type { Condition } from "../syntax/condition.ts";
-import { type Names, testedVariable } from "./names.ts";
+import type { Names } from "./names.ts";
 import type { SwitchInput, Variable } from "./switchboard-types.ts";
 
 /**
- * As conditions mention them, those of a mode that is named first, then the others in the order
- * given. What is tested together then mostly lies close together, which keeps diagrams small.
+ * The variables in the order in which conditions mention them, a mode's conditions at its first
+ * mention; variables that are never mentioned come last. Variables tested together are then mostly
+ * adjacent, which keeps diagrams small. Linear in the size of the conditions.
  */
 export function mentionOrder(input: SwitchInput, names: Names, variables: readonly Variable[]): readonly string[] {
   const placed = new Set<string>();
@@ -21,25 +22,26 @@ export function mentionOrder(input: SwitchInput, names: Names, variables: readon
   return [...placed];
 }
 
-/** Looks at a test in this search for an order: some ten milliseconds. */
-const MOST_LOOKS = 400_000;
-/** More rounds than so many bring next to nothing. */
+/** Most visits of a clause's variable in the search for an order: some ten milliseconds. */
+const MOST_VISITS = 400_000;
+/** Most rounds; after so many the order hardly improves. */
 const MOST_ROUNDS = 30;
 
 /**
- * The variables that stand in one clause pulled together, from some order on: each in turn goes to
- * the middle of its clauses, and each clause lies in the middle of its variables (Aloul, Markov and
- * Sakallah, "FORCE: A Fast and Easy-To-Implement Variable-Ordering Heuristic", GLSVLSI 2003; from
- * memory). A clause counts the less the more variables it has. Of all rounds the best order is taken.
+ * An order in which the variables of a clause are close together, improved from `start` by the FORCE
+ * heuristic: in each round every variable moves to the mean of the centres of its clauses, a
+ * clause's centre being the mean of its variables (Aloul, Markov and Sakallah, "FORCE: A Fast and
+ * Easy-To-Implement Variable-Ordering Heuristic", GLSVLSI 2003; from memory). Clauses are weighted
+ * by 1 / (size - 1). Stops at the first round that does not reduce the clauses' total span.
  */
 export function forceOrder(input: SwitchInput, names: Names, start: readonly string[]): readonly string[] {
   const index = new Map(start.map((name, i) => [name, i]));
   const clauses = clausesOf(input, names).map((clause) => clause.map((name) => index.get(name)!));
-  const looks = clauses.reduce((sum, clause) => sum + clause.length, 0);
+  const visits = clauses.reduce((sum, clause) => sum + clause.length, 0);
   let places: Float64Array = Float64Array.from(start, (_, i) => i);
   let best = places;
   let least = totalSpan(clauses, places);
-  const rounds = Math.min(MOST_ROUNDS, Math.floor(MOST_LOOKS / Math.max(1, looks)));
+  const rounds = Math.min(MOST_ROUNDS, Math.floor(MOST_VISITS / Math.max(1, visits)));
   for (let round = 0; round < rounds; round++) {
     places = ranks(centresOfGravity(clauses, places));
     const now = totalSpan(clauses, places);
@@ -54,7 +56,7 @@ export function forceOrder(input: SwitchInput, names: Names, start: readonly str
 
 const weightOf = (clause: readonly number[]): number => 1 / (clause.length - 1);
 
-/** Each variable in the middle of the middles of its clauses. */
+/** For each variable the weighted mean of its clauses' centres. */
 function centresOfGravity(clauses: readonly (readonly number[])[], places: Float64Array): Float64Array {
   const sums = new Float64Array(places.length);
   const weights = new Float64Array(places.length);
@@ -69,7 +71,7 @@ function centresOfGravity(clauses: readonly (readonly number[])[], places: Float
   return sums.map((sum, i) => (weights[i]! > 0 ? sum / weights[i]! : places[i]!));
 }
 
-/** Places as whole numbers from 0; those on one place keep their order. */
+/** Places replaced by their ranks, from 0; ties keep their order. */
 function ranks(places: Float64Array): Float64Array {
   const sorted = [...places.keys()].sort((a, b) => places[a]! - places[b]!);
   const ranked = new Float64Array(places.length);
@@ -79,7 +81,7 @@ function ranks(places: Float64Array): Float64Array {
   return ranked;
 }
 
-/** How far the clauses reach, all together. */
+/** The weighted sum of the clauses' spans, from their first variable to their last. */
 function totalSpan(clauses: readonly (readonly number[])[], places: Float64Array): number {
   let sum = 0;
   for (const clause of clauses) {
@@ -93,7 +95,7 @@ function totalSpan(clauses: readonly (readonly number[])[], places: Float64Array
   return sum;
 }
 
-/** The variables that stand side by side in one "and" or one "or", where they are two or more. */
+/** The clauses: variables tested directly in one “and” or one “or”, where there are two or more. */
 function clausesOf(input: SwitchInput, names: Names): string[][] {
   const clauses: string[][] = [];
   const visit = (condition: Condition): string | null => {
@@ -104,11 +106,7 @@ function clausesOf(input: SwitchInput, names: Names): string[][] {
       return null;
     }
     const variable =
-      condition.kind === "is"
-        ? condition.control
-        : "subject" in condition
-          ? testedVariable(condition.subject, names.controls, input)
-          : null;
+      condition.kind === "is" ? condition.control : "subject" in condition ? names.variableOf(condition.subject) : null;
     return variable;
   };
   for (const { name, lines } of input.conditions) {

@@ -7,7 +7,7 @@ TR switch ch6 up 1000 us mid 1500 us down 2000 us
 KN dial ch9 1000 us to 2000 us
 `;
 
-test("a control, a position, and `is` on a dial: told with their place, and the mode is not known", () => {
+test("an unknown control or position, or `is` on a dial, is reported with its place, and the mode is not known", () => {
   const board = readBoard(`${CONTROLS}arm when TI is down
 level when TR is midle and TL is up
 turtle when KN is mid
@@ -44,7 +44,7 @@ lights when TL is up`);
   expect(board.idlePositions()).toEqual([]);
 });
 
-test("a mode nobody set up is off, and told", () => {
+test("a mode that is not set up is off, and reported", () => {
   const board = readBoard(`${CONTROLS}recorder when arm or TL is down
 lights when not arm`);
   expect(board.unset).toEqual([
@@ -56,7 +56,7 @@ lights when not arm`);
   expect(board.armed).toBe(board.sets.none);
 });
 
-test("circles are told link by link, and leave what hangs on them unknown", () => {
+test("cycles are reported link by link, and modes that depend on them are not known", () => {
   const board = readBoard(`${CONTROLS}arm when arm
 level when turtle or TL is up
 turtle when lights
@@ -81,7 +81,7 @@ finder when TL is up`);
   expect(board.selected("finder")).not.toBe(null);
 });
 
-test("a line that cannot be read leaves its mode and what names it unknown, without a finding of its own", () => {
+test("a line that cannot be read leaves its mode, and modes that name it, not known, without a finding of its own", () => {
   const board = readBoard(`${CONTROLS}arm when TL is down
 broken arm
 recorder when arm`);
@@ -98,7 +98,7 @@ test("a control whose line has a fault, or a handset that could not be read, is 
   expect([without.problems, without.selected("arm")]).toEqual([[], null]);
 });
 
-test("the same conditions in other words are the same; others differ, with a state that shows it", () => {
+test("the same conditions in other words are the same; others differ, with a state as proof", () => {
   const before = readInput(`${CONTROLS}arm when TL is down
 level when TR is mid or TR is down
 turtle when level and TL is up`);
@@ -111,8 +111,23 @@ recorder when TL is up`);
   expect(pair.same("level")).toBe(true);
   expect(pair.same("turtle")).toBe(false);
   expect(pair.difference("turtle")?.needed).toEqual({ TL: "up", TR: "down" });
-  // A mode that nobody set up is off.
+  // A mode that is not set up is off.
   expect(pair.same("recorder")).toBe(false);
   expect(pair.difference("arm")).toBe(null);
   expect(pairBoards(before, readInput("TL switch ch5 up 1000 us down 2000 us"))).toBe(null);
+});
+
+test("of many names the 20 nearest are offered; where very many names are wrong, or one is very long, none are", () => {
+  const controls = Array.from({ length: 60 }, (_, i) => `S${i + 10} switch ch${5 + i} up 1000 us down 2000 us`);
+  const wrong = Array.from({ length: 2000 }, (_, i) => `outputs.o${i} when S${i + 100} is up`);
+  const long = `outputs.long when S${"1".repeat(81)} is up`;
+  const { problems } = readBoard([...controls, long, "outputs.again when S100 is up", ...wrong].join("\n"));
+  expect(problems).toHaveLength(2002);
+  const [ofLong, first, same] = problems.map(({ candidates }) => candidates);
+  expect(ofLong).toEqual([]);
+  // One letter away from S100; the others keep the handset's order.
+  expect(first).toHaveLength(20);
+  expect(first!.slice(0, 3)).toEqual(["S10", "S11", "S12"]);
+  expect(same).toEqual(first);
+  expect(problems.at(-1)!.candidates).toEqual([]);
 });

@@ -23,7 +23,7 @@ test("minimisation example: minterms 0 1 3 7 8 9 11 15 of A B C D are B'C' + CD"
   expect(complete).toBe(true);
   expect(inWords(ways)).toEqual(expect.arrayContaining(["B zero, C zero", "C one, D one"]));
   expect(ways).toHaveLength(2);
-  // The third that cannot be eased, B'D, is covered by the two: computed by hand with consensus.
+  // The third prime implicant, B'D, is covered by the two; computed by hand with the consensus method.
   expect(inWords(all).sort()).toEqual(["B zero, C zero", "B zero, D one", "C one, D one"]);
   for (let minterm = 0; minterm < 16; minterm++) {
     const at = Object.fromEntries(names.map((name, i) => [name, (minterm >> (3 - i)) & 1 ? "one" : "zero"]));
@@ -66,7 +66,7 @@ test("a gap of 1 us is found", () => {
   expect(board.witness(neither)?.positions).toEqual({ KN: 1500 });
 });
 
-test("bounds that are not whole: between 1500.2 and 1500.8 us lies no whole us", () => {
+test("bounds that are not whole: there is no whole us between 1500.2 and 1500.8 us", () => {
   const board = readBoard(`
     KN dial ch9 1000 us to 2000 us
     lights     when KN in 1500.2 to 1500.8 us
@@ -84,7 +84,7 @@ test("bounds that are not whole: between 1500.2 and 1500.8 us lies no whole us",
   ]);
 });
 
-test("a dial that sweeps three modes, turned the other way round, is told from its own first stop", () => {
+test("the map of a dial through three modes begins at its `from` end, also where that is the higher one", () => {
   const modes = `
     level       when KN below 1300 us
     level-blend when KN in 1300 to 1700 us
@@ -119,7 +119,7 @@ test("a button that must be held with a switch: two moves from rest, one from th
   expect(board.sets.dependsOn(board.armed!)).toEqual(["TL", "PB"]);
 });
 
-test("not of a range on a channel nobody drives: armed at rest for some pulse of it", () => {
+test("`not` of a range on an undriven channel: armed at rest for some pulse of it", () => {
   const board = readBoard(`
     TL switch ch5 up 1000 us down 2000 us
     arm when not ch3 in 1000 to 1999 us`);
@@ -137,7 +137,7 @@ test("not of a range on a channel nobody drives: armed at rest for some pulse of
   ]);
 });
 
-test("a chain of modes four deep is followed, in whatever order the modes stand", () => {
+test("a chain of references four deep is followed, whatever the order of the modes", () => {
   const board = readBoard(`
     TL switch ch5 up 1000 us mid 1500 us down 2000 us
     TR switch ch6 up 1000 us down 2000 us
@@ -157,7 +157,7 @@ test("a chain of modes four deep is followed, in whatever order the modes stand"
   expect(board.countStates()).toBe(5);
 });
 
-test("a test on a driven channel asks the control: only its pulses ever arrive", () => {
+test("a test of a driven channel is one of its control: only the control's pulses arrive", () => {
   const board = readBoard(`
     TR switch ch6 up 1000 us mid 1500 us down 2000 us
     level when ch6 in 1200 to 1400 us
@@ -167,7 +167,7 @@ test("a test on a driven channel asks the control: only its pulses ever arrive",
   expect(board.sets.where({ ch6: 1500 })).toBe(board.sets.where({ TR: "mid" }));
 });
 
-test("armed is arm and arm-permit, where that is set up", () => {
+test("armed means arm, and arm-permit where that is set up", () => {
   const controls = `
     TL switch ch5 up 1000 us down 2000 us
     TR switch ch6 up 1000 us down 2000 us
@@ -183,7 +183,7 @@ test("armed is arm and arm-permit, where that is set up", () => {
   expect(permitted.acts("finder")).toBe(permitted.selected("finder"));
 });
 
-test("a mode acts where it is selected and nothing above it is", () => {
+test("a mode acts where it is selected and none with precedence over it is", () => {
   const board = readBoard(
     `TR switch ch6 up 1000 us mid 1500 us down 2000 us
      level       when TR is mid or TR is down
@@ -198,7 +198,7 @@ test("a mode acts where it is selected and nothing above it is", () => {
   expect(board.selected("recorder")).toBe(board.sets.every);
 });
 
-test("positions that do the same are told, and none of a control on which nothing hangs", () => {
+test("positions that do the same are reported, but none of a control on which nothing depends", () => {
   const board = readBoard(`
     TL switch ch5 up 1000 us mid 1500 us down 2000 us
     TR switch ch6 up 1000 us mid 1500 us down 2000 us
@@ -222,7 +222,7 @@ test("margins: bounds of ranges count, `is` and the ends of the scale do not", (
   expect(board.margins(14)).toEqual([]);
 });
 
-test("links lost: held and silent keep, a preset decides its channels, unsaid is not known", () => {
+test("link lost: hold and silent keep all modes, presets decide their channels, unset is not known", () => {
   const text = `
     TL switch ch5 up 1000 us down 2000 us
     TR switch ch6 up 1000 us mid 1500 us down 2000 us
@@ -250,7 +250,7 @@ test("links lost: held and silent keep, a preset decides its channels, unsaid is
     ...{ arm: "off", level: "either", recorder: "on", armed: "off" },
     ...{ on: ["recorder"], possible: ["level"] },
   });
-  // 1749 us is nearer to the middle position than to the one at 2000 us: edges lie half-way.
+  // 1749 us is nearer to the middle position than to the one at 2000 us, 1751 us is not.
   expect(
     lossOf({
       onLoss: "preset",
@@ -272,7 +272,7 @@ test("links lost: held and silent keep, a preset decides its channels, unsaid is
   expect(lossOf({ onLoss: null, pulsesUs: new Map() }).arm).toBe("either");
 });
 
-test("a count too large to go through is still exact: 28 selectors, each position a mode of its own", () => {
+test("a count too large to enumerate is still exact: 28 selectors, each position a mode of its own", () => {
   const positions = ["a", "b", "c", "d", "e", "f"];
   const lines = Array.from({ length: 28 }, (_, i) => [
     `S${i} selector ch${5 + i} ${positions.map((name, p) => `${name} ${1000 + 200 * p} us`).join(" ")}`,
@@ -285,13 +285,13 @@ test("a count too large to go through is still exact: 28 selectors, each positio
   expect(board.listStates(100).states).toHaveLength(100);
 });
 
-test("a craft too tangled to count in time is told as such; a patient count of a small one is the same", () => {
+test("counting over the budget gives null; a smaller craft has the same count with any sufficient budget", () => {
   const positions = ["a", "b", "c", "d", "e", "f"];
   const controls = Array.from(
     { length: 28 },
     (_, i) => `S${i} selector ch${5 + i} ${positions.map((name, p) => `${name} ${1000 + 200 * p} us`).join(" ")}`,
   );
-  // Every third selector hangs together with many others, by steps that do not divide 28.
+  // Each mode connects distant selectors, by steps that do not divide 28.
   const modes = Array.from({ length: 60 }, (_, m) => {
     const [a, b, c] = [(m * 5) % 28, (m * 11 + 3) % 28, (m * 17 + 8) % 28];
     return `m${m} when S${a} in 1000 to ${1200 + 200 * (m % 4)} us and not S${b} is ${positions[m % 6]} or S${c} is ${positions[(m + 2) % 6]}`;
@@ -299,7 +299,7 @@ test("a craft too tangled to count in time is told as such; a patient count of a
   const board = readBoard([...controls, ...modes].join("\n"));
   expect(board.countStates(2000)).toBe(null);
   expect(board.countStatesWith("m0", 2000)).toBe(null);
-  // All else is still exact.
+  // Everything else is still exact.
   expect(board.clashes([["m0", "m1"]])).toHaveLength(1);
   expect(board.listStates(5).complete).toBe(false);
   const small = readBoard([...controls, ...modes.slice(0, 12)].join("\n"));
@@ -308,7 +308,7 @@ test("a craft too tangled to count in time is told as such; a patient count of a
   expect(small.countStates()).toBe(patient);
 });
 
-test("of several lines of a mode those stand behind it that hold, or that may", () => {
+test("of several lines of a mode those are behind it that hold, or else those that may", () => {
   const board = readBoard(`
     TL switch ch5 up 1000 us down 2000 us
     TR switch ch6 up 1000 us mid 1500 us down 2000 us
@@ -319,12 +319,15 @@ test("of several lines of a mode those stand behind it that hold, or that may", 
     level when KN above 1500 us
     broken finder
     lights when finder`);
-  const lines = (positions: Positions) => board.linesBehind("level", positions).map(({ line }) => line);
+  const lines = (positions: Positions) =>
+    board
+      .linesBehind(positions)("level")
+      .map(({ line }) => line);
   expect(lines({ TL: "up", TR: "mid", KN: 1000 })).toEqual([5]);
   expect(lines({ TL: "down", TR: "mid", KN: 1000 })).toEqual([5, 6]);
   expect(lines({ TL: "down", TR: "down", KN: 1600 })).toEqual([6, 7]);
-  // Where nothing surely holds, what may.
+  // Where no line certainly holds, those that may.
   expect(lines({ TL: "down", TR: "up" })).toEqual([7]);
   expect(lines({ TL: "down", TR: "up", KN: 1500 })).toEqual([]);
-  expect([board.linesBehind("lights", {}), board.linesBehind("finder", {})]).toEqual([[], []]);
+  expect(["lights", "finder"].map(board.linesBehind({}))).toEqual([[], []]);
 });

@@ -1,6 +1,6 @@
 /** Code lenses for the modes in a craft's file: in how many states a mode is on, and whether it is on at rest. */
 import { boardOf } from "../../logic/from-craft.ts";
-import type { StateReport, Switchboard } from "../../logic/switchboard-types.ts";
+import type { Switchboard } from "../../logic/switchboard-types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { headLocation } from "../../rules/lib/locations.ts";
@@ -21,7 +21,8 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
   const craft = craftOf(workspace, file);
   if (!craft) return [];
   const board = boardOf(craft, workspace);
-  const rest = board.stateAt(board.rest);
+  const { on, possible } = board.stateAt(board.rest);
+  const rest: AtRest = { on: new Set(on), possible: new Set(possible) };
   const lensOf = (name: string, { lines }: Mode): Lens[] => {
     const own = lines.find(({ source }) => source.file === file)?.source;
     if (!own) return [];
@@ -34,12 +35,18 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
   ].sort((a, b) => a.range.start.line - b.range.start.line);
 }
 
-function titleOf(board: Switchboard, name: string, rest: StateReport): string {
+/** The names of modes and outputs that are on at rest, and of those that may be. */
+interface AtRest {
+  readonly on: ReadonlySet<string>;
+  readonly possible: ReadonlySet<string>;
+}
+
+function titleOf(board: Switchboard, name: string, rest: AtRest): string {
   if (board.tangles.has(name)) return "not known: its condition is too tangled to follow";
   if (board.selected(name) === null) return "not known, since a line behind it has a fault";
-  const atRest = rest.on.includes(name) ? "on" : rest.possible.includes(name) ? "on or off" : "off";
+  const atRest = rest.on.has(name) ? "on" : rest.possible.has(name) ? "on or off" : "off";
   const [count, states] = [board.countStatesWith(name), board.countStates()];
-  // Null means that there are too many states to count in the time allowed.
+  // Null means that there are too many states to count within the budget.
   if (count === null || states === null) return `at rest: ${atRest}`;
   return `on in ${shareText(count, states)}; at rest: ${atRest}`;
 }

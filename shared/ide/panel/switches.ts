@@ -77,9 +77,10 @@ function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
 
 function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positions: Positions): SwitchesState {
   const report = board.stateAt(positions);
+  const linesBehind = board.linesBehind(positions);
   const withLines = (names: readonly string[]) =>
     names.map((name) => {
-      const lines = board.linesBehind(name, positions).map(({ file, line }) => ({ file, line }));
+      const lines = linesBehind(name).map(({ file, line }) => ({ file, line }));
       return { ...modeOf(name, craft, workspace), lines };
     });
   const names = new Set([...Object.keys(board.rest), ...Object.keys(positions)]);
