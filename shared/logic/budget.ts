@@ -1,33 +1,34 @@
 /**
- * How much work the logic may do before it says “not known”. A condition can be written in a
- * minute whose diagram has more nodes than a disk has bytes, and no cleverness helps with all of
- * them: whoever types must have an answer all the same.
+ * How much work the logic may do before it answers “not known”. A short condition can need a
+ * decision diagram of more nodes than any memory holds (for some functions every variable order is
+ * bad), so a limit is needed for an editor to get an answer whatever is typed.
  *
- * Work is counted in steps and never by the clock, so that a craft gets the same answers on every
- * machine: a step is one node looked at or made, of a variable with few values (see `diagram.ts`).
- * 100,000 of them take 30 to 60 ms on a two-core machine before the code is warm. The whole answer
- * after an edit is to come within 500 ms; a usual craft needs some hundred steps for all of it.
+ * Work is counted in steps and never by the clock, so a craft gets the same answers on every
+ * machine. A step is one node visited or made, of a variable with at most 32 values (see
+ * `diagram.ts`). 100,000 steps take 30 to 60 ms on a two-core machine before the code is compiled
+ * by the engine. The whole answer after an edit must come within 500 ms; a usual craft needs some
+ * hundred steps for all of it.
  */
 export interface WorkBudget {
-  /** For one condition: to understand it, with the nodes that it ends up with. */
+  /** Steps to compile one condition, its final nodes counted once more. */
   readonly condition: number;
-  /** For all conditions of a craft together. Each is sure of an equal share of what is left. */
+  /** Steps to compile all conditions of a craft. Each condition may use an equal share of what is left. */
   readonly craft: number;
-  /** Controls and channels that conditions may name; what names those that come after is not followed. */
+  /** Variables (levels) that a condition may use; a condition that names a later one is not known. */
   readonly variables: number;
-  /** More for a craft, by each word of its conditions that asks or joins: a long script has more to read as well. */
+  /** Steps added to `craft` for each node of the conditions' syntax trees: a long script takes longer to read as well. */
   readonly test: number;
-  /** For all conditions of a craft together, however long they are. */
+  /** Upper limit of `craft` with all that `test` adds. */
   readonly craftAtMost: number;
-  /** For one question about sets that are understood: do these two meet? */
+  /** Steps for one operation on compiled sets, such as whether two of them intersect. */
   readonly question: number;
-  /** For the ways to be in a set, in equal shares for all modes and outputs, since a panel shows those of each. */
+  /** Steps for the prime implicants of all modes and outputs, in equal shares, since the panel shows those of each. */
   readonly ways: number;
-  /** For the distinct states of a craft. */
+  /** Steps to count or to list the distinct states of a craft. */
   readonly states: number;
 }
 
-/** The budget of every craft. */
+/** The budget of every craft; tests use smaller ones. */
 export const BUDGET: WorkBudget = {
   condition: 10_000,
   craft: 40_000,

@@ -1,12 +1,13 @@
-/** Conditions of two craft side by side: true in the same states, or where not. */
+/** Compares the conditions of two craft: whether they hold in the same states, and if not, where they differ. */
 import { dequal } from "dequal";
 import type { Condition } from "../syntax/condition.ts";
 import { makeSwitchboard } from "./switchboard.ts";
 import type { ConditionSpec, ControlSpec, PairedBoards, StateSet, SwitchInput } from "./switchboard-types.ts";
 
 /**
- * Both craft in one set of states. Null where they have no states in common to compare: their
- * controls or what an undriven channel may carry differ, or a control's line has a fault.
+ * The conditions of both craft over one set of states, compiled together, so that equal sets are
+ * the same node. Null where the craft do not have the same states: their controls, or the pulses
+ * that arrive on a channel, differ, or a control's line has a fault. Both share one craft's budget.
  */
 export function pairBoards(before: SwitchInput, after: SwitchInput): PairedBoards | null {
   if (!sameStates(before, after)) return null;
@@ -46,13 +47,13 @@ function sameStates(a: SwitchInput, b: SwitchInput): boolean {
   });
 }
 
-/** Do the same pulses arrive: on channels of two levels, and from sticks as measured? */
+/** Whether the same pulses arrive: on channels with two levels, and from sticks as measured. */
 function sameLink(a: SwitchInput, b: SwitchInput): boolean {
   const levels = (input: SwitchInput): string => [...new Set(input.twoLevelChannels)].sort().join();
   return levels(a) === levels(b) && dequal(a.measuredUs ?? new Map(), b.measuredUs ?? new Map());
 }
 
-/** The same states: where a control rests, and which way a dial turns, does not matter for that. */
+/** Whether a control has the same states; where it rests and in which direction a dial turns do not count. */
 function sameControl(a: ControlSpec, b: ControlSpec): boolean {
   if (a.channel !== b.channel || (a.kind === "dial") !== (b.kind === "dial")) return false;
   if (a.kind === "dial") {

@@ -1,11 +1,11 @@
-/** How many distinct sets of modes the controls can reach, without going through the states. */
+/** Counts the distinct sets of modes that the controls can reach, without enumerating states. */
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
 import { eliminationOrder } from "./elimination-order.ts";
 import { makeAbstraction, refineClasses, supportOf, valueClasses } from "./quantify.ts";
 
 export interface ImageCount {
   readonly total: number;
-  /** How many of the answers say yes of a set that was among those counted. */
+  /** How many of the distinct answers contain a set; it must be one of those counted. */
   having(set: number): number;
 }
 
@@ -16,20 +16,21 @@ interface Mode {
 
 interface GroupCount {
   readonly total: number;
-  /** In the order of `modes`: how many answers say yes. */
+  /** In the order of `modes`: how many of the answers contain the mode. */
   readonly having: readonly number[];
   readonly modes: readonly Mode[];
 }
 
 /**
- * How many distinct lists of yes and no the sets give over all states; null where that would take
- * more than `mostSteps` steps of work, as it may where very many sets hang together through very many
- * variables. Exact up to 2^53, a double's rounding above.
+ * The number of distinct membership vectors: for each state, in which of the sets it is. Null where
+ * counting takes more than `mostSteps` steps; in the worst case the work is exponential in the number
+ * of variables that sets share. Exact up to 2^53, above that rounded as a double is.
  *
- * Sets that share no variable, however indirectly, are counted apart and multiplied. Within such a
- * group one set after another is decided both ways. Values between which no set still to come
- * tells are made alike, which takes a variable out once nothing asks it (bucket elimination), and
- * equal remains are counted once.
+ * Sets that share no variable, directly or through others, are counted apart and the counts
+ * multiplied. Within such a group the sets are decided one after another, each both ways, over the
+ * states that remain. Before each decision, values that no undecided set distinguishes are merged
+ * by existential abstraction; a variable that no undecided set depends on is thereby eliminated (as
+ * in bucket elimination), and equal remainders are counted once.
  */
 export function countImages(diagrams: Diagrams, sets: Iterable<number>, mostSteps: number): ImageCount | null {
   return diagrams.withBudget(mostSteps, () => countGroups(diagrams, sets));
@@ -52,14 +53,14 @@ function countGroups(diagrams: Diagrams, sets: Iterable<number>): ImageCount {
   return { total, having: (set) => having.get(set)! };
 }
 
-/** One of each set that is neither empty nor everything, and of a set and its opposite only one. */
+/** The sets without constants and repetitions; of a set and its complement only one. */
 function distinct(diagrams: Diagrams, sets: Iterable<number>): readonly Mode[] {
   const kept = new Set<number>();
   for (const set of sets) if (set > EVERY && !kept.has(diagrams.not(set))) kept.add(set);
   return [...kept].map((set) => ({ set, support: supportOf(diagrams, set) }));
 }
 
-/** Groups that share no variable with each other. */
+/** Partitions the sets into groups that share no variable (connected components, by union-find). */
 function groupsOf(diagrams: Diagrams, modes: readonly Mode[]): readonly (readonly Mode[])[] {
   const parent = diagrams.widths.map((_, level) => level);
   const root = (level: number): number => {
@@ -76,17 +77,17 @@ function groupsOf(diagrams: Diagrams, modes: readonly Mode[]): readonly (readonl
   return [...groups.values()];
 }
 
-/** Sets that are counted in one group. */
+/** Most sets in one group; larger groups are not counted. */
 const MOST_TOGETHER = 1000;
 
-/** Places of the walk below: no state is left, and nothing is left to decide. */
+/** Entries of the memo table below: no state remains, and every set is decided. */
 const NOWHERE = 0;
 const END = 1;
 
 function countGroup(diagrams: Diagrams, group: readonly Mode[]): GroupCount {
-  // Of a set that is neither empty nor everything there are both answers.
+  // A set that is not constant has both answers.
   if (group.length === 1) return { total: 2, having: [1], modes: group };
-  // The walk below goes one call deeper with each set.
+  // The walk below recurses once a set.
   if (group.length > MOST_TOGETHER) diagrams.giveUp();
   const modes = byLastVariable(diagrams, group);
   const abstractions = abstractionsOf(diagrams, modes);
@@ -110,8 +111,8 @@ function countGroup(diagrams: Diagrams, group: readonly Mode[]): GroupCount {
   };
   const first = visit(0, EVERY);
 
-  // Back from the start: how many ways lead to each place, and so through its yes. A place is
-  // numbered after those to which it leads.
+  // From the root: how many paths lead to each entry, and thus through its yes branch. An entry has
+  // a larger number than those to which it leads, so descending numbers are a topological order.
   const ways = new Array<number>(counts.length).fill(0);
   ways[first] = 1;
   const having = new Array<number>(modes.length).fill(0);
@@ -124,7 +125,7 @@ function countGroup(diagrams: Diagrams, group: readonly Mode[]): GroupCount {
   return { total: counts[first]!, having, modes };
 }
 
-/** Each set as soon as all its variables have had their turn, so that few variables are open at any time. */
+/** Sorts sets by the last of their variables in the elimination order, so that few variables are open at any time. */
 function byLastVariable(diagrams: Diagrams, modes: readonly Mode[]): readonly Mode[] {
   const turns = new Map(
     eliminationOrder(
@@ -138,7 +139,7 @@ function byLastVariable(diagrams: Diagrams, modes: readonly Mode[]): readonly Mo
   return sorted.map(({ mode }) => mode);
 }
 
-/** For each step, what makes alike all values between which no set from there on tells. */
+/** For each step, the abstraction that merges all values that no set from that step on distinguishes. */
 function abstractionsOf(diagrams: Diagrams, order: readonly Mode[]): readonly ((set: number) => number)[] {
   const joint: Int32Array[] = diagrams.widths.map((width) => new Int32Array(width));
   const steps = joint.reduce((sum, { length }) => sum + length, 0) >> 4;

@@ -1,14 +1,14 @@
-/** In which order conditions can be understood, and which run in a circle. */
+/** The order in which conditions can be compiled, and the cycles among them. */
 import type { Reference } from "./names.ts";
 import type { Cycle } from "./switchboard-types.ts";
 
 export interface DependencyOrder {
-  /** Every name that is not part of a circle, after those that it refers to. */
+  /** Every name that is on no cycle, after those to which it refers (a topological order). */
   readonly order: readonly string[];
   readonly cycles: readonly Cycle[];
 }
 
-/** Sorts names by what they refer to; `references` has every name, and refers to no other. */
+/** Sorts names by their references, and finds cycles; `references` must have every name that it refers to. */
 export function dependencyOrder(references: ReadonlyMap<string, readonly Reference[]>): DependencyOrder {
   const order: string[] = [];
   const cycles: Cycle[] = [];
@@ -21,8 +21,8 @@ export function dependencyOrder(references: ReadonlyMap<string, readonly Referen
 }
 
 /**
- * Groups of names that all lead to each other, each group after those that it leads to (Tarjan,
- * "Depth-First Search and Linear Graph Algorithms", SIAM J. Computing 1(2), 1972; from memory).
+ * The strongly connected components, each after those that it refers to; linear (Tarjan, "Depth-First
+ * Search and Linear Graph Algorithms", SIAM J. Computing 1(2), 1972; from memory).
  */
 function stronglyConnected(references: ReadonlyMap<string, readonly Reference[]>): string[][] {
   const index = new Map<string, number>();
@@ -52,7 +52,7 @@ function stronglyConnected(references: ReadonlyMap<string, readonly Reference[]>
   return groups;
 }
 
-/** Short circles within a group, so that every member that lies on one stands in one of them. */
+/** Cycles within a component, each a shortest one through its first member, until every member is on one of them. */
 function shortestCycles(members: readonly string[], references: ReadonlyMap<string, readonly Reference[]>): Cycle[] {
   const inside = new Set(members);
   const covered = new Set<string>();

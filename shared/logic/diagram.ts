@@ -1,10 +1,11 @@
 /**
- * Decision diagrams with many-valued variables, reduced and ordered.
+ * Reduced ordered decision diagrams with many-valued variables.
  *
- * A node asks one variable and has a child for each of its values; 0 is the empty set, 1 the set
- * of all states. No node has all children alike and no two nodes are equal, so two sets are equal
- * if and only if they are the same number (Bryant, "Graph-Based Algorithms for Boolean Function
- * Manipulation", IEEE Trans. Computers C-35, 1986, carried over to many values; from memory).
+ * A node tests one variable and has a child for each of its values; the terminal 0 is the empty
+ * set, the terminal 1 the set of all states. No node has only equal children and no two nodes are
+ * equal, so two sets are equal if and only if they are the same number (Bryant, "Graph-Based
+ * Algorithms for Boolean Function Manipulation", IEEE Trans. Computers C-35, 1986, carried over to
+ * many values; from memory).
  */
 import { hashPair, makePairTable, type PairTable } from "./pair-table.ts";
 
@@ -14,39 +15,43 @@ export const EVERY = 1;
 export interface Diagrams {
   /** How many values each level's variable has. */
   readonly widths: readonly number[];
-  /** The level that a node asks; for 0 and 1 the number of levels. */
+  /** The level of the variable that a node tests; for a terminal the number of levels. */
   levelOf(node: number): number;
-  /** The child of a node that is neither 0 nor 1. */
+  /** The child of a node that is not a terminal, for a value of its variable. */
   child(node: number, value: number): number;
-  /** The set that has, for each value of the level's variable, this child. Children lie on later levels. */
+  /** The node with these children, one for each value of the level's variable; all must lie on later levels. Takes no step. */
   make(level: number, children: ArrayLike<number>): number;
+  /** The intersection; O(|a| · |b|) steps. */
   and(a: number, b: number): number;
+  /** The union; O(|a| · |b|) steps. */
   or(a: number, b: number): number;
+  /** The complement; linear in the nodes of `a`, and takes no step. */
   not(a: number): number;
-  /** Is some state in both? Builds nothing. */
+  /** Whether the intersection is not empty; O(|a| · |b|) steps, and makes no node. */
   meet(a: number, b: number): boolean;
-  /** Number of nodes so far. */
+  /** Number of nodes made so far, both terminals included; none is ever freed. */
   size(): number;
   /**
-   * The answer of a task, or null where it takes more than so many steps. What a task outside of
-   * any other costs depends on nothing that was asked before: it begins with empty memories, so
-   * that the same question always has the same answer. A task inside another ends with it.
+   * The result of a task, or null where it takes more than so many steps. An outermost task starts
+   * with empty memo tables, so what it costs does not depend on earlier ones, and the same question
+   * always has the same answer. A nested task is also ended by the limit of the one around it.
+   * Errors other than that of the limit pass through.
    */
   withBudget<T>(mostSteps: number, task: () => T): T | null;
-  /** Counts the visit of a node of this level by somebody else's walk; may end the task. */
+  /** Charges the visit of a node of this level, for walks outside of this file; may end the task. */
   spend(level: number): void;
-  /** Counts other work, in steps; may end the task. */
+  /** Charges other work, in steps; may end the task. */
   spendSteps(steps: number): void;
-  /** Ends the task as if it had taken too many steps. */
+  /** Ends the task as if it had exceeded its steps. */
   giveUp(): never;
-  /** Steps so far. */
+  /** Steps charged so far, of all tasks. */
   spent(): number;
 }
 
-/** What ends a task that takes too many steps; never seen outside of `within`. */
-const OVER = new Error("more work than was allowed");
+/** Ends a task over its limit; never leaves the outermost `withBudget`. */
+const OVER = new Error("more work than the budget allows");
 
-/** Diagrams over variables with these numbers of values, in this order. */
+/** Diagrams over variables with these numbers of values, in this order of levels. */
 export function makeDiagrams(widths: readonly number[]): Diagrams {
   const bottom = widths.length;
   let levels = new Int32Array(64);
@@ -56,12 +61,12 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
   let childCount = 0;
   let mask = 255;
   let table = new Int32Array(mask + 1);
-  // Children under construction, as a stack, so that the recursion below allocates nothing.
+  // Children under construction, as a stack, so that the recursion below allocates no arrays.
   let stack = new Int32Array(256);
   let top = 0;
   levels[NONE] = bottom;
   levels[EVERY] = bottom;
-  // The children of a wide node are gone through much faster than as many nodes.
+  // The children of one wide node are visited much faster than as many nodes.
   const steps = Int32Array.from([...widths, 0], (width) => 1 + (width >> 5));
   let spent = 0;
   let limit = Number.POSITIVE_INFINITY;
@@ -70,10 +75,10 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     if (spent > limit) throw OVER;
   };
   const spend = (level: number): void => spendSteps(steps[level]!);
-  let memories = 0;
-  /** Eight looks into a memory are a step. */
-  const remembered = (): void => {
-    if ((++memories & 7) === 0) spendSteps(1);
+  let memoHits = 0;
+  /** Eight hits in a memo table are a step. */
+  const chargeMemoHit = (): void => {
+    if ((++memoHits & 7) === 0) spendSteps(1);
   };
 
   const hashOf = (level: number, list: Int32Array, from: number): number => {
@@ -96,7 +101,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     for (let i = 0; i < width; i++) if (children[first + i] !== stack[from + i]) return false;
     return true;
   };
-  /** The node with the children that lie on the stack from `from` on. */
+  /** The unique node with the children on the stack from `from` on. */
   const intern = (level: number, from: number): number => {
     const width = widths[level]!;
     const only = stack[from]!;
@@ -137,10 +142,10 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
   const ands = makePairTable();
   const ors = makePairTable();
   const meets = makePairTable();
-  // Kept from task to task, and free: no node is ever negated twice, and each was paid for when made.
+  // Kept from task to task, and free: no node is complemented twice, and each was charged when made.
   const nots = makePairTable();
 
-  /** `absorbing` and `neutral` make it "and" (0, 1) or "or" (1, 0). */
+  /** Bryant's apply: with `absorbing` 0 and `neutral` 1 “and”, the other way about “or”. */
   const combine = (a: number, b: number, absorbing: number, neutral: number, memo: PairTable): number => {
     if (a === absorbing || b === absorbing) return absorbing;
     if (a === neutral || a === b) return b;
@@ -149,7 +154,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
     const high = Math.max(a, b);
     const known = memo.get(low, high);
     if (known >= 0) {
-      remembered();
+      chargeMemoHit();
       return known;
     }
     const level = Math.min(levels[a]!, levels[b]!);
@@ -184,13 +189,13 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
   };
   const meet = (a: number, b: number): boolean => {
     if (a === NONE || b === NONE) return false;
-    // Every node but 0 holds some state.
+    // Every node but 0 contains some state.
     if (a === EVERY || b === EVERY || a === b) return true;
     const low = Math.min(a, b);
     const high = Math.max(a, b);
     const known = meets.get(low, high);
     if (known >= 0) {
-      remembered();
+      chargeMemoHit();
       return known === 1;
     }
     const level = Math.min(levels[a]!, levels[b]!);
@@ -221,7 +226,7 @@ export function makeDiagrams(widths: readonly number[]): Diagrams {
       const [outer, before] = [limit, top];
       if (outer === Number.POSITIVE_INFINITY) {
         for (const memo of [ands, ors, meets]) memo.clear();
-        memories = 0;
+        memoHits = 0;
       }
       limit = Math.min(outer, spent + mostSteps);
       try {

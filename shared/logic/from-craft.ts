@@ -1,4 +1,4 @@
-/** The switches of an effective craft, as the logic takes them. */
+/** Reads the controls, conditions and link of an effective craft into the input of the logic. */
 import type { Craft, Setting } from "../model/craft.ts";
 import { type FromCore, oncePer, perCore } from "../model/memo.ts";
 import { units } from "../model/units.ts";
@@ -27,23 +27,24 @@ const boardOfCraft = oncePer((craft: Craft, precedence: Precedence) =>
 
 /**
  * The switchboard of a craft. `precedence` is the catalogue's: which modes do nothing while another
- * is on; without it every mode that is selected acts. The same craft gives the same board again.
+ * is on; without it every mode that is selected acts. Cached by craft, and shared by craft with
+ * equal input.
  */
 export function switchboardOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): Switchboard {
   return boardOfCraft(craft, precedence);
 }
 
-/** The switchboard of a craft by the catalogue of its workspace: the one on which rules, editor and terminal reason. */
+/** The switchboard of a craft with its workspace's catalogue: the one that rules, editor and command line use. */
 export function boardOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): Switchboard {
   return switchboardOf(craft, catalogue.relations.precedence);
 }
 
-/** By the file of the craft, the one last asked about at the end. */
+/** By the craft's file, the board used last at the end. */
 const recentBoards = perCore(() => new Map<string, Switchboard>());
-/** A board has its diagrams with it: some craft that are worked on at once, and no more. */
+/** Most boards that are kept for reuse. Each holds its diagrams, so only some craft edited at the same time are served. */
 const MOST_RECENT = 8;
 
-/** A board made before for the same switches: most edits of a script are about something else. */
+/** A recent board with the same input, or a new one. Most edits of a script do not concern switches. */
 function boardFor(craft: FromCore, input: SwitchInput): Switchboard {
   const recent = recentBoards(craft);
   const isSame = (board: Switchboard | undefined) => board !== undefined && sameInput(board.input, input);
@@ -56,7 +57,7 @@ function boardFor(craft: FromCore, input: SwitchInput): Switchboard {
   return board;
 }
 
-/** What a craft says of its controls and conditions; controls whose line has a fault are left out. */
+/** A craft's controls and conditions; controls whose line has a fault are given by name only. */
 function switchInputOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): SwitchInput {
   const controls: ControlSpec[] = [];
   const faultyControls: string[] = [];
@@ -85,14 +86,14 @@ function switchInputOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): Sw
 /** Default of `link.order`: the sticks on channels 1 to 4. */
 const USUAL_ORDER = "roll pitch throttle yaw";
 
-/** The sticks in the order of their channels, from 1; the usual order where the craft does not say. */
+/** The sticks in the order of their channels, from 1; the default order where the craft sets none. */
 export function stickOrder(craft: Craft): readonly string[] {
   return (craft.settings.get("link")?.get("order")?.text ?? USUAL_ORDER).split(" ");
 }
 
 /**
- * The ends of the sticks' channels as the bench measured them: what a stick really sends, whatever
- * it should. They count in place of `link.endpoints` for a condition that names such a channel.
+ * The ends of the sticks' channels as measured on the bench: what a stick really sends. They replace
+ * `link.endpoints` for a condition that names such a channel.
  */
 function measuredSticks(craft: Craft): ReadonlyMap<number, PulseRange> {
   const measured = new Map<number, PulseRange>();
@@ -109,7 +110,7 @@ function conditionsOf(craft: Craft): ConditionSpec[] {
   return [...modes, ...outputs];
 }
 
-/** Without a handset a control may still stand in a file that could not be read. */
+/** Whether all controls are known. Without a handset one may still be defined in a file that could not be read. */
 function handsetKnown(craft: Craft): boolean {
   if (craft.handset !== null) return true;
   const files = new Set(craft.scripts.map(({ file }) => file));
@@ -118,19 +119,19 @@ function handsetKnown(craft: Craft): boolean {
   );
 }
 
-/** What the link makes of pulses. */
+/** What a craft's link does to pulses. */
 export interface LinkFacts {
   readonly endpointsUs: PulseRange;
   readonly loss: LossSpec;
-  /** Channels that carry two levels only: positions between the ends do not arrive. */
+  /** Channels that carry only two levels: a position between the ends arrives as one of them. */
   readonly twoLevelChannels: readonly number[];
-  /** Number of channels; null where the craft does not say. */
+  /** Number of channels; null where the craft sets none. */
   readonly channels: number | null;
-  /** Smallest step of a pulse; null where the craft does not say. */
+  /** Smallest step of a pulse; null where the craft sets none. */
   readonly resolutionUs: number | null;
 }
 
-/** What a craft says of its link, in us. A value with a fault counts as not said. */
+/** A craft's link settings, in us. A value with a fault counts as not set. */
 export function linkOf(craft: Craft): LinkFacts {
   const value = (name: string): Setting["value"] => craft.settings.get("link")?.get(name)?.value ?? null;
   const endpoints = value("endpoints");

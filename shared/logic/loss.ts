@@ -1,11 +1,11 @@
-/** What becomes of the modes when the link is lost. */
+/** What the modes do when the link is lost. */
 import type { LossOutcome, LossState, StateSet, Switchboard } from "./switchboard-types.ts";
 
 /**
- * One more state of the craft: the link is lost. A receiver that falls silent or holds leaves
- * every mode as it was; what the board itself then does is its failsafe. One that sends presets
- * puts those channels at their pulses; where the others stand is not known. Where the craft does
- * not say what the receiver does, nothing is known but what never changes.
+ * What each mode does once the link is lost. If the receiver falls silent or holds, every mode stays
+ * as it was; what the flight controller then does is its failsafe. If it sends presets, those channels
+ * have the given pulses, and the others are not known. Where the craft does not set what the receiver
+ * does, only modes that are constant are known. `knownNames` are the names whose condition is known.
  */
 export function lossState(board: Switchboard, knownNames: readonly string[]): LossState {
   const spec = board.input.loss;

@@ -1,23 +1,26 @@
-/** A memory for functions of two whole numbers from 0: it forgets only when told to, so no work is done twice. */
+/**
+ * A hash table for functions of two non-negative integers: the memo tables of the diagrams. It evicts
+ * nothing, so no result is computed twice between two calls of `clear`.
+ */
 
 export interface PairTable {
-  /** The value kept for a pair, or -1. */
+  /** The value stored for a pair, or -1. */
   get(a: number, b: number): number;
-  /** Keeps a value, itself a whole number from 0, for a pair that has none yet. */
+  /** Stores a value, a non-negative integer, for a pair that has none yet. */
   set(a: number, b: number, value: number): void;
-  /** Forgets everything. */
+  /** Removes all entries. */
   clear(): void;
 }
 
-/** Slots less one of an empty memory. */
-const SMALLEST = 127;
-/** Clearing takes as long as a memory is large: one of which less than this share was used starts small again. */
+/** Number of slots of an empty table, less one. */
+const SMALLEST_MASK = 127;
+/** Clearing takes time linear in the table's size: one of which less than this share is used is replaced by a small one. */
 const USED_LITTLE = 1 / 16;
 
-/** An empty memory. It starts small, because most craft need little, and doubles when half full. */
+/** An empty table: open addressing with linear probing, doubled when half full. It starts small, since most craft need little. */
 export function makePairTable(): PairTable {
-  let mask = SMALLEST;
-  // Three numbers a slot; the value is kept plus one, so that 0 says "empty".
+  let mask = SMALLEST_MASK;
+  // Three numbers for each slot; the value is stored plus one, so that 0 means “empty”.
   let slots = new Int32Array((mask + 1) * 3);
   let used = 0;
 
@@ -47,9 +50,9 @@ export function makePairTable(): PairTable {
     },
     clear: () => {
       if (used === 0) return;
-      if (mask === SMALLEST || used > mask * USED_LITTLE) slots.fill(0);
+      if (mask === SMALLEST_MASK || used > mask * USED_LITTLE) slots.fill(0);
       else {
-        mask = SMALLEST;
+        mask = SMALLEST_MASK;
         slots = new Int32Array((mask + 1) * 3);
       }
       used = 0;
@@ -57,7 +60,7 @@ export function makePairTable(): PairTable {
   };
 }
 
-/** Spreads a pair of whole numbers over 32 bits (multiplicative hashing; the constants are odd primes). */
+/** A 32-bit hash of a pair of integers (multiplicative hashing; the constants are odd). */
 export function hashPair(a: number, b: number): number {
   let hash = Math.imul(a, 0x9e3779b1) ^ Math.imul(b + 0x7f4a7c15, 0x85ebca6b);
   hash ^= hash >>> 15;

@@ -1,4 +1,4 @@
-/** Fixing variables of a diagram, leaving them open, and finding those on which a set hangs. */
+/** Restriction, quantification and abstraction of sets, and the variables on which a set depends. */
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
 
 /** A value for each level, or -1 where the variable is free. */
@@ -9,7 +9,7 @@ export function nothingFixed(diagrams: Diagrams): Fixed {
   return new Int32Array(diagrams.widths.length).fill(-1);
 }
 
-/** What is left of a set once some variables are fixed; it depends on none of them. */
+/** The cofactor of a set once some variables are fixed; it depends on none of them. Linear in the set. */
 export function cofactor(diagrams: Diagrams, node: number, fixed: Fixed): number {
   const memo = new Map<number, number>();
   const visit = (at: number): number => {
@@ -32,7 +32,7 @@ export function cofactor(diagrams: Diagrams, node: number, fixed: Fixed): number
   return visit(node);
 }
 
-/** Does a set hold once some variables are fixed, wherever the others are? */
+/** Whether a set contains every state with these fixed values. Linear in the set, and charged. */
 export function holdsGiven(diagrams: Diagrams, node: number, fixed: Fixed): boolean {
   const seen = new Set<number>();
   const holds = (at: number): boolean => {
@@ -49,7 +49,7 @@ export function holdsGiven(diagrams: Diagrams, node: number, fixed: Fixed): bool
   return holds(node);
 }
 
-/** Whether a set holds once some variables are fixed: always (1), never (0), or as the others decide (2). */
+/** Whether a set contains all states with these fixed values (1), none (0), or some (2). Linear in the set. */
 export function truthGiven(diagrams: Diagrams, node: number, fixed: Fixed): 0 | 1 | 2 {
   const memo = new Map<number, 0 | 1 | 2>();
   const visit = (at: number): 0 | 1 | 2 => {
@@ -74,9 +74,9 @@ export function truthGiven(diagrams: Diagrams, node: number, fixed: Fixed): 0 | 
 }
 
 /**
- * A function that takes the marked levels out of a set: with `diagrams.or` as `join`, what some of
- * their values bring into the set; with `diagrams.and`, what stays in it whatever they are. It
- * remembers, so keep it as long as the same levels are asked about.
+ * A function that quantifies the marked levels of a set: existentially with `diagrams.or` as `join`,
+ * universally with `diagrams.and`. It keeps a memo table, so use it again for the same levels. The
+ * result can be exponentially larger than the set; every step is charged.
  */
 export function makeQuantifier(
   diagrams: Diagrams,
@@ -109,9 +109,10 @@ export function makeQuantifier(
 }
 
 /**
- * A function that makes values alike: where `classes` has a list for a level, a state comes in as
- * soon as one that differs from it only in a value of the same class is there. A level of one
- * class is taken out altogether. It remembers, so keep it as long as the same classes are asked about.
+ * A function that abstracts a set existentially by equivalence classes of values: where `classes` has
+ * a list for a level, the result contains a state if the set contains one that differs from it only in
+ * values of the same classes. A level with a single class is quantified altogether. It keeps a memo
+ * table, so use it again for the same classes; every step is charged.
  */
 export function makeAbstraction(diagrams: Diagrams, classes: readonly (Int32Array | null)[]): (node: number) => number {
   const last = classes.findLastIndex((each) => each !== null);
@@ -139,8 +140,9 @@ export function makeAbstraction(diagrams: Diagrams, classes: readonly (Int32Arra
 }
 
 /**
- * By level, which values a set tells apart: those of one class always lead to the same. Null for
- * levels on which it does not hang. Classes are numbered from 0, in the order of their first values.
+ * By level, the classes of values that a set does not distinguish: in every node the values of one
+ * class have the same child. Null for levels on which the set does not depend. Classes are numbered
+ * from 0, in the order of their first values. Linear in the set, and charged.
  */
 export function valueClasses(diagrams: Diagrams, node: number): readonly (Int32Array | null)[] {
   const classes: (Int32Array | null)[] = diagrams.widths.map(() => null);
@@ -162,17 +164,17 @@ export function valueClasses(diagrams: Diagrams, node: number): readonly (Int32A
   return classes;
 }
 
-/** Up to so many values it is quicker to look each up among those before it. */
+/** Up to this number of values, a linear search is faster than a map. */
 const FEW = 16;
 
-/** The classes of those values that are alike both in `classOf` and in `other`. */
+/** The coarsest common refinement: values are in one class if they are so in both partitions. */
 export function refineClasses(classOf: Int32Array, other: ArrayLike<number>): Int32Array {
   const met = new Int32Array(classOf.length);
   let count = 0;
   if (met.length > FEW) {
     const memo = new Map<number, number>();
     for (let v = 0; v < met.length; v++) {
-      // One number for both: neither reaches 2^26, of which memory would not hold the nodes.
+      // One number for both: neither reaches 2^26, since memory would not hold so many nodes.
       const key = classOf[v]! * 2 ** 26 + other[v]!;
       const earlier = memo.get(key);
       if (earlier === undefined) memo.set(key, count);
@@ -188,7 +190,7 @@ export function refineClasses(classOf: Int32Array, other: ArrayLike<number>): In
   return met;
 }
 
-/** Counts a walk through all nodes of a set, each once; what ends up large is paid for with it. */
+/** Charges one visit of each node of a set. */
 export function spendOnNodes(diagrams: Diagrams, node: number): void {
   const seen = new Set<number>();
   const visit = (at: number): void => {
@@ -201,7 +203,7 @@ export function spendOnNodes(diagrams: Diagrams, node: number): void {
   visit(node);
 }
 
-/** The levels on which a set hangs, rising. */
+/** The levels on which a set depends, ascending. Linear in the set. */
 export function supportOf(diagrams: Diagrams, node: number): readonly number[] {
   const seen = new Set<number>();
   const marks = new Uint8Array(diagrams.widths.length);

@@ -1,10 +1,11 @@
-/** Whether two craft ask the same of the logic, so that one board serves both. */
+/** Whether two craft give the logic the same input, so that one board serves both. */
 import { dequal } from "dequal";
 import type { SwitchInput } from "./switchboard-types.ts";
 
 /**
- * True where every answer would be the same, the lines named in them included. All of the input is
- * compared, so whatever is added to it counts; what both share, as the reading of a line, costs nothing.
+ * True where every answer would be the same, including the source lines in them. The whole input is
+ * compared deeply, so members added to it later count as well; objects that both share, such as
+ * conditions of unchanged lines, are compared by identity first.
  */
 export function sameInput(a: SwitchInput, b: SwitchInput): boolean {
   return dequal(a, b);

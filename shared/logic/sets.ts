@@ -1,23 +1,23 @@
-/** Sets of states, as rules handle them: by the names of controls and positions. */
+/** Operations on sets of states, by the names of controls and positions. */
 import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
 import { cofactor, type Fixed, makeQuantifier, nothingFixed, supportOf } from "./quantify.ts";
 import type { Positions, Sets, StateSet } from "./switchboard-types.ts";
 import { type BoardVariable, valuesAt } from "./variables.ts";
 
-/** Positions as values of levels. */
+/** Positions as a value for each level. */
 export interface FixedPositions {
   readonly fixed: Fixed;
-  /** False where a position or pulse was named that the variable cannot have: no state has it. */
+  /** False where a position or pulse is one that the variable cannot have, so that no state has it. */
   readonly possible: boolean;
 }
 
-/** A node of the diagrams as the set that it stands for. */
+/** A node of the diagrams as the set that it represents. */
 export function asSet(node: number): StateSet {
   return node as StateSet;
 }
 
-/** The level of a name: of a control, of an undriven channel, or of the control that drives the channel. */
+/** The level of a name: of a control, of an undriven channel, or of the one control that drives a channel. */
 function levelOf(compiled: Compiled, name: string): number | undefined {
   const level = compiled.levels.get(name);
   if (level !== undefined || !/^ch\d+$/.test(name)) return level;
@@ -26,7 +26,7 @@ function levelOf(compiled: Compiled, name: string): number | undefined {
   return drivers.length === 1 ? compiled.levels.get(drivers[0]!.name) : undefined;
 }
 
-/** Positions as values. A name that the board does not have, and a place that there is not, fix nothing. */
+/** Positions as values of levels. Names without a variable, and positions that do not exist, fix nothing. */
 export function fixPositions(compiled: Compiled, positions: Positions): FixedPositions {
   const fixed = nothingFixed(compiled.diagrams);
   let possible = true;
@@ -35,13 +35,13 @@ export function fixPositions(compiled: Compiled, positions: Positions): FixedPos
     if (level === undefined) continue;
     const values = valuesAt(compiled.byLevel[level]!, at);
     if (values.length === 0) possible = false;
-    // What may arrive as either end of two levels is left open.
+    // A position that may arrive as either of two levels is left free.
     if (values.length === 1) fixed[level] = values[0]!;
   }
   return { fixed, possible };
 }
 
-/** The set of the states that have these values. */
+/** The set of all states with these values. */
 export function cube(diagrams: Diagrams, fixed: Fixed): number {
   let node = EVERY;
   for (let level = fixed.length - 1; level >= 0; level--) {
@@ -53,10 +53,10 @@ export function cube(diagrams: Diagrams, fixed: Fixed): number {
   return node;
 }
 
-/** The operations on sets, by the names that the conditions were compiled with. */
+/** The operations of `Sets` over compiled conditions. */
 export function makeSets(compiled: Compiled): Sets {
   const { diagrams, levels, variables, budget } = compiled;
-  /** A question's answer; null where it takes too much work, and where one of the sets is not known. */
+  /** An operation's result; null where it exceeds the budget, or one of the sets is not known. */
   const asked = <T>(sets: readonly (StateSet | null)[], answer: (known: readonly number[]) => T): T | null =>
     sets.includes(null) ? null : diagrams.withBudget(budget.question, () => answer(sets as readonly StateSet[]));
   const marks = (names: readonly string[]): Uint8Array => {
@@ -92,12 +92,12 @@ export function makeSets(compiled: Compiled): Sets {
   };
 }
 
-/** The whole of a range, or of a stretch of it, in one figure: its middle, in whole us if both ends are. */
+/** The middle of a range or interval, rounded to whole us unless it is a single pulse. */
 export function middleUs(interval: { readonly fromUs: number; readonly toUs: number }): number {
   return interval.fromUs === interval.toUs ? interval.fromUs : Math.round((interval.fromUs + interval.toUs) / 2);
 }
 
-/** What a variable's value is called: its position, or a pulse in us. */
+/** A variable's value in words: the name of its position, or the middle of its interval in us. */
 export function nameOfValue(variable: BoardVariable, value: number): string | number {
   const interval = variable.intervals[value]!;
   return interval.position ?? middleUs(interval);

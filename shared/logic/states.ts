@@ -1,12 +1,12 @@
-/** The distinct sets of modes that the controls can reach, one by one. */
+/** Lists the distinct sets of modes that the controls can reach. */
 import type { Compiled } from "./compile.ts";
 import { EVERY, NONE } from "./diagram.ts";
 import type { DistinctState, Witness } from "./switchboard-types.ts";
 
 /**
- * The distinct sets of modes, at most `limit`, each with the state that `show` picks for it. Every
- * set that is begun can be reached, so the work grows with what is listed; those found within the
- * budget are given.
+ * The distinct sets of modes, at most `limit`, each with the state that `show` picks for it; those
+ * found within `budget.states`. A depth-first search decides one mode after another and follows only
+ * branches that some state reaches, so the work is proportional to what is listed.
  */
 export function listImages(
   compiled: Compiled,
@@ -17,7 +17,7 @@ export function listImages(
   const { diagrams, selected, budget } = compiled;
   const found: { on: readonly string[]; reached: number }[] = [];
   const list = (): boolean => {
-    // What is begun and not yet decided to the end, the next one last.
+    // Branches still to be followed, the next one last.
     const begun: { i: number; reached: number; on: readonly string[] }[] = [{ i: 0, reached: EVERY, on: [] }];
     for (let next = begun.pop(); next; next = begun.pop()) {
       const { i, reached, on } = next;

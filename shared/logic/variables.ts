@@ -1,13 +1,13 @@
 /**
  * The variables of a board and their values. A switch, selector or button has one value for each
- * position. A dial, or a channel without a control, takes any whole number of microseconds of its
- * range; its values are the stretches between the bounds that conditions name, so that no
- * condition can tell two pulses of one stretch apart.
+ * position. A dial, or a channel without a control, can have any whole number of microseconds of its
+ * range; its values are the intervals between the bounds that conditions name, so that no condition
+ * distinguishes two pulses of one interval.
  */
 import type { Condition } from "../syntax/condition.ts";
 import type { ControlSpec, PulseRange, Variable } from "./switchboard-types.ts";
 
-/** A value: a position with its pulse, or a stretch of whole us with both ends, rising. */
+/** A value of a variable: a position with its one pulse, or an interval of whole us, both ends included, ascending. */
 export interface PulseInterval {
   readonly position: string | null;
   readonly fromUs: number;
@@ -16,27 +16,27 @@ export interface PulseInterval {
 
 export interface BoardVariable extends Variable {
   readonly intervals: readonly PulseInterval[];
-  /** The range of a dial or channel in whole us, rising; null for the others and where only single pulses arrive. */
+  /** The range of a dial or channel in whole us, ascending; null for other controls, and where only single pulses arrive. */
   readonly rangeUs: PulseRange | null;
 }
 
-/** What a variable's channel makes of its pulses. */
+/** How a channel limits the pulses that arrive. */
 export interface ChannelLimits {
-  /** The one pulse that it has, wherever the control stands. */
+  /** The one pulse that it has, whatever the position of the control. */
   readonly pulseUs?: number | undefined;
-  /** Only the two ends arrive. */
+  /** Whether only the two ends arrive. */
   readonly twoLevel: boolean;
 }
 
 type PulseTest = Extract<Condition, { kind: "in" | "above" | "below" }>;
 
-/** Where a test starts and ceases to pass: the first whole us that passes and the first that no longer does. */
+/** Where a test divides a range: the first whole us that passes it, and the first after that that does not. */
 export interface Cuts {
   readonly fromUs: number;
   readonly beyondUs: number;
 }
 
-/** Bounds need not be whole, pulses are: `above 1500.5` starts to pass at 1501, as `above 1500` does. */
+/** The cuts of a test. Bounds need not be whole, but pulses are: `above 1500.5` passes from 1501 on, as `above 1500` does. */
 export function cutsOf(test: PulseTest): Cuts {
   if (test.kind === "in") return { fromUs: Math.ceil(test.fromUs), beyondUs: Math.floor(test.toUs) + 1 };
   if (test.kind === "above") return { fromUs: Math.floor(test.boundUs) + 1, beyondUs: Number.POSITIVE_INFINITY };
@@ -49,7 +49,7 @@ export function passes(test: PulseTest, interval: { readonly fromUs: number; rea
   return test.kind === "above" ? interval.fromUs > test.boundUs : interval.toUs < test.boundUs;
 }
 
-/** A control's variable: of a fixed pulse where one is given, else of all its positions or stretches that arrive. */
+/** A control's variable: with one fixed pulse where it is given, else with all positions or intervals that arrive. */
 export function controlVariable(
   control: ControlSpec,
   cuts: readonly Cuts[],
@@ -78,7 +78,7 @@ export function channelVariable(
   return { name: `ch${channel}`, channel, control: null, ...intervalsOfRange(range, cuts, twoLevel) };
 }
 
-/** Every pulse of a range, or its two ends where no more arrives. */
+/** The intervals of a range, or its two ends where only these arrive. */
 function intervalsOfRange(
   range: PulseRange,
   cuts: readonly Cuts[],
@@ -97,9 +97,8 @@ function outermost(intervals: readonly PulseInterval[]): readonly PulseInterval[
 }
 
 /**
- * The position that a pulse stands for: its edges lie half-way to the neighbouring positions and
- * reach the ends of the scale at the outermost. Exactly half-way counts for the lower one. Null
- * for a dial.
+ * The position as which a pulse counts: the one with the nearest pulse, of two equally near ones the
+ * lower. Null for a dial.
  */
 function nearestPosition(control: ControlSpec, pulseUs: number): string | null {
   let best: ControlSpec["positions"][number] | null = null;
@@ -110,7 +109,7 @@ function nearestPosition(control: ControlSpec, pulseUs: number): string | null {
   return best?.name ?? null;
 }
 
-/** The values that a position or a pulse may have on arrival: one; both ends, where it lies half-way; none, where there is no such place. */
+/** The values as which a position or a pulse may arrive: one; both ends, if it is half-way between two levels; none, if it does not exist. */
 export function valuesAt(variable: BoardVariable, at: string | number): readonly number[] {
   const { intervals, control, rangeUs } = variable;
   if (intervals.length === 1) return [0];
@@ -119,7 +118,7 @@ export function valuesAt(variable: BoardVariable, at: string | number): readonly
     typeof at === "string" ? interval.position === at : covers(interval, wholeUs(at)),
   );
   if (exact >= 0) return [exact];
-  // Only on a channel of two levels is there a place that is no value: it arrives as the nearer end.
+  // Only on a channel with two levels is a position no value: it arrives as the nearer end.
   const place = control?.positions.find(({ name, pulseUs }) => name === at || pulseUs === at);
   const pulseUs = place?.pulseUs ?? (control === null || control.kind === "dial" ? at : null);
   if (typeof pulseUs !== "number" || rangeUs !== null) return [];
@@ -137,12 +136,12 @@ function covers({ fromUs, toUs }: PulseInterval, pulseUs: number): boolean {
 function wholeRange(a: number, b: number): PulseRange {
   const fromUs = Math.ceil(Math.min(a, b));
   const toUs = Math.floor(Math.max(a, b));
-  // A range between two whole numbers holds no whole us: the nearest one stands for it.
+  // A range between two whole numbers contains no whole us, so the nearest below is taken.
   if (fromUs > toUs) return { fromUs: toUs, toUs };
   return { fromUs, toUs };
 }
 
-/** Cuts a range wherever some test starts to pass or ceases to. */
+/** The intervals of a range between the cuts of all tests. */
 function splitRange(range: PulseRange, cuts: readonly Cuts[]): PulseInterval[] {
   const starts = new Set<number>([range.fromUs]);
   for (const { fromUs, beyondUs } of cuts) {

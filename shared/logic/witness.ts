@@ -1,11 +1,11 @@
-/** States that show something, in the handset's own words, and the fewest moves to one. */
+/** Finds a state of a set near some positions, the part of it that suffices, and the fewest moves to it. */
 import type { Compiled } from "./compile.ts";
 import { EVERY, NONE } from "./diagram.ts";
 import { type Fixed, holdsGiven } from "./quantify.ts";
 import { fixPositions, middleUs, nameOfValue } from "./sets.ts";
 import type { Move, Positions, Witness } from "./switchboard-types.ts";
 
-/** Every switch, selector and button at its rest. */
+/** The rest position of every switch, selector and button. */
 export function restPositions(compiled: Compiled): Positions {
   const rest: Record<string, string> = {};
   for (const { control } of compiled.variables) if (control?.rest) rest[control.name] = control.rest;
@@ -13,10 +13,11 @@ export function restPositions(compiled: Compiled): Positions {
 }
 
 /**
- * The state of a set that has the fewest variables away from `near`; what `near` does not name
- * may be anywhere. Of equals the first, in the order of positions; of stretches of a dial or
- * channel the widest, and the middle of it. Null for the empty set. `home` is `near` as values,
- * for who has it at hand.
+ * A state of a set with the fewest variables away from `near`; variables that `near` does not name
+ * cost nothing. Among equal ones the first in the order of positions; for a dial or channel the
+ * widest interval, and its middle. Null for the empty set. Linear in the set for the state itself;
+ * reducing it to the needed part takes at most `budget.question` steps. `home` is `near` as values,
+ * for callers that have them.
  */
 export function findWitness(
   compiled: Compiled,
@@ -48,7 +49,7 @@ export function findMoves(compiled: Compiled, set: number, from: Positions): rea
   if (!witness) return null;
   const { fixed } = fixPositions(compiled, from);
   const target = fixPositions(compiled, witness.positions).fixed;
-  // What is not named is told only where the set hangs on it once the rest is in place.
+  // A variable that is not named is listed only if the set still depends on it.
   const open = compiled.variables.filter(({ name }) => fixed[compiled.levels.get(name)!]! < 0);
   const needed = withoutRedundant(
     compiled,
@@ -70,7 +71,7 @@ export function findMoves(compiled: Compiled, set: number, from: Positions): rea
   return moves;
 }
 
-/** A value for every level, on a cheapest path through the diagram; levels that it skips stay at home. */
+/** A value for every level, on a cheapest path through the diagram to 1; levels that the path skips keep their value in `home`. */
 function nearestValues(compiled: Compiled, set: number, home: Fixed): Fixed {
   const { diagrams, byLevel } = compiled;
   const costs = new Map<number, number>([
@@ -104,7 +105,7 @@ function nearestValues(compiled: Compiled, set: number, home: Fixed): Fixed {
   }
   return values;
 
-  /** The first position that will do, or the widest stretch. */
+  /** The first admissible position, or the widest admissible interval. */
   function preferredValue(level: number, does: (value: number) => boolean): number {
     const { intervals, rangeUs } = byLevel[level]!;
     let best = -1;
@@ -119,8 +120,8 @@ function nearestValues(compiled: Compiled, set: number, home: Fixed): Fixed {
 }
 
 /**
- * The pulses of dials and undriven channels: as they are in `near` where that does, else the
- * middle of the longest stretch about the chosen one that stays in the set.
+ * The pulses of dials and undriven channels: those of `near` where they are in the chosen interval,
+ * else the middle of the longest run of intervals around it that stays in the set.
  */
 function choosePulses(
   compiled: Compiled,
@@ -158,10 +159,10 @@ function choosePulses(
   return pulses;
 }
 
-/** Levels whose values already suffice for the set; channels nobody drives are dropped first. */
+/** Levels whose values suffice to be in the set; undriven channels are dropped first. */
 function neededLevels(compiled: Compiled, set: number, values: Fixed): ReadonlySet<number> {
   const { diagrams, levelOf, variables } = compiled;
-  // Only what the way through the diagram asks can be needed.
+  // Only levels that the path through the diagram tests can be needed.
   const asked = new Int32Array(values.length).fill(-1);
   for (let node = set; node > EVERY; ) {
     const level = diagrams.levelOf(node);
@@ -177,8 +178,8 @@ function neededLevels(compiled: Compiled, set: number, values: Fixed): ReadonlyS
 }
 
 /**
- * Of these levels, those on which the set still hangs once each in turn was set free where it could
- * be; where looking takes more work than is allowed, all that are left are taken for such.
+ * The levels that remain after each in turn was freed where the set allows it. Those not examined
+ * when `budget.question` is used up all remain.
  */
 function withoutRedundant(
   compiled: Compiled,

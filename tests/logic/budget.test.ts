@@ -17,10 +17,10 @@ const nodesIn = ({ conditions }: SwitchInput): number =>
     .reduce((sum, { condition }) => sum + (condition ? [...walkCondition(condition)].length : 0), 0);
 
 describe("craft that are hard to follow", () => {
-  test.each(TANGLED)("$title: understood, or given up, within the budget", (each) => {
+  test.each(TANGLED)("$title: compiled, or given up, within the budget", (each) => {
     const input = tangledInput(each);
     const { diagrams, tangles, selected, names } = compile(input, new Map(), BUDGET);
-    // What ends a task may go beyond, once for each condition and round: by a node of 4,000 values at most.
+    // The charge that ends a task may exceed its limit, once for each condition and try, by at most a node of 4,000 values.
     const allowed = Math.min(BUDGET.craftAtMost, BUDGET.craft + BUDGET.test * nodesIn(input));
     const most = allowed + 2 * 128 * input.conditions.length;
     expect(diagrams.spent()).toBeLessThan(most);
@@ -30,7 +30,7 @@ describe("craft that are hard to follow", () => {
   test.each(TANGLED)("$title: every question has an answer in time", (each) => {
     const start = performance.now();
     askAll(makeSwitchboard(tangledInput(each)));
-    // On a machine with nothing else to do less than half a second; a hundred and more before there was a budget.
+    // Less than 0.5 s on an idle machine, and more than 100 s without a budget; tests may run on a busy one.
     expect(performance.now() - start).toBeLessThan(10_000);
   });
 });
@@ -57,7 +57,7 @@ describe("what is given up", () => {
 
   test("random clauses are, whichever way they are joined", () => {
     expect(tanglesOf("80 clauses of three tests over 40 switches")).toEqual([["arm", "arm"]]);
-    expect(tanglesOf("the same with and and or changed about")).toEqual([["arm", "arm"]]);
+    expect(tanglesOf("the dual: 80 clauses, with “and” and “or” exchanged")).toEqual([["arm", "arm"]]);
   });
 
   test("a bad order is not: another is found", () => {
@@ -73,7 +73,7 @@ describe("what is given up", () => {
     expect(tanglesOf("arming by 30 dials of 60 stretches")).toEqual([]);
   });
 
-  test("what names it is not known either, and knows why; all else is exact", () => {
+  test("a mode that names it is not known either, with the reason; everything else is exact", () => {
     const input = tangledInput(tangled("80 clauses of three tests over 40 switches"));
     const board = readBoard(
       `${switches(40).join("\n")}
@@ -94,7 +94,7 @@ describe("what is given up", () => {
     });
     expect(withArm.armed).toBe(null);
     expect(withArm.acts("recorder")).toBe(null);
-    // A line with a fault goes before: `finder` would not be known without the tangle either.
+    // A line with a fault has priority: `finder` would not be known without the tangle either.
     expect(withArm.stateAt({ S0: "down" })).toEqual({
       on: ["lights", "lights-off"],
       possible: [],
@@ -125,7 +125,7 @@ describe("what is given up", () => {
     expect(board.countStates()).toBe(2);
   });
 
-  test("a way is told even where not all can be", () => {
+  test("one implicant is given even where not all can be found", () => {
     const board = makeSwitchboard(tangledInput(tangled("a mode with very many ways to it")), {
       ...BUDGET,
       ways: 100,
@@ -149,7 +149,7 @@ const tiny: fc.Arbitrary<WorkBudget> = fc.record({
   states: fc.integer({ min: 0, max: 60 }),
 });
 
-test("property: with a tiny budget everything is either not known or as it is", () => {
+test("property: with a tiny budget every answer is either not known or exact", () => {
   const seen = { known: 0, unknown: 0, meets: 0, meetsUnknown: 0 };
   fc.assert(
     fc.property(craft(4, 5), tiny, (input, budget) => {
@@ -193,11 +193,11 @@ test("property: with a tiny budget everything is either not known or as it is", 
     }),
     { numRuns: 250, seed: 9 },
   );
-  // All of it has come about.
+  // Every case occurred.
   for (const count of Object.values(seen)) expect(count).toBeGreaterThan(10);
 });
 
-test("property: what is known does not depend on what was asked before", () => {
+test("property: what is known does not depend on earlier questions", () => {
   fc.assert(
     fc.property(craft(4, 5), tiny, (input, budget) => {
       const [fresh, asked] = [makeSwitchboard(input, budget), makeSwitchboard(input, budget)];
@@ -214,7 +214,7 @@ test("property: what is known does not depend on what was asked before", () => {
   );
 });
 
-test("a task that is given up leaves diagrams as they were, inside another too", () => {
+test("a task that is given up leaves diagrams as they were, nested ones included", () => {
   const diagrams = makeDiagrams([2, 2, 2, 2, 2, 2]);
   const [a, b, c] = [0, 2, 4].map((level) => diagrams.make(level, [0, 1])) as [number, number, number];
   expect(diagrams.withBudget(0, () => diagrams.and(a, b))).toBe(null);
@@ -223,7 +223,7 @@ test("a task that is given up leaves diagrams as they were, inside another too",
     diagrams.and(a, b),
   ]);
   expect(nested).toEqual([null, diagrams.and(a, b)]);
-  // What ends the outer one is not the inner one's to keep.
+  // The limit of the outer task is not caught by the inner one.
   expect(diagrams.withBudget(1, () => diagrams.withBudget(100, () => diagrams.or(diagrams.and(a, b), c)))).toBe(null);
   expect(() =>
     diagrams.withBudget(9, () => {

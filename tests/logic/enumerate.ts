@@ -1,14 +1,14 @@
 /**
- * The plain way, as an oracle: conditions evaluated in one state after another, over the product
- * of all positions and of every whole microsecond of dials and undriven channels.
+ * An oracle by enumeration: evaluates conditions in one state after another, over the product of all
+ * positions and of every whole microsecond of dials and undriven channels.
  */
 import type { ControlSpec, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { type Condition, type Subject, walkCondition } from "../../shared/syntax/condition.ts";
 
-/** By control or `chN`: the position's name or the pulse. */
+/** For each control or `chN`, the position's name or the pulse. */
 export type State = Record<string, string | number>;
 
-/** Does a condition of the input hold in a state? Follows the definition, word by word. */
+/** Whether a condition of the input holds in a state; follows the definition literally. */
 export function holds(input: SwitchInput, condition: Condition, state: State): boolean {
   switch (condition.kind) {
     case "always":
@@ -44,7 +44,7 @@ function pulseOf(input: SwitchInput, subject: Subject, state: State): number {
   return typeof at === "number" ? at : control!.positions.find(({ name }) => name === at)!.pulseUs;
 }
 
-/** What each variable can be: controls in their order, then the undriven channels that conditions name. */
+/** The values of each variable: controls in their order, then the undriven channels that conditions name. */
 export function choices(input: SwitchInput): readonly (readonly [string, readonly (string | number)[]])[] {
   const driven = new Set(input.controls.map(({ channel }) => channel));
   const channels = new Set<number>();
@@ -62,7 +62,7 @@ export function choices(input: SwitchInput): readonly (readonly [string, readonl
   ];
 }
 
-/** Of a control on a channel of two levels only the ends arrive. */
+/** The positions or pulses of a control that arrive: on a channel with two levels only the ends. */
 function placesOf(control: ControlSpec, { twoLevelChannels }: SwitchInput): readonly (string | number)[] {
   const lossy = twoLevelChannels?.includes(control.channel) === true;
   if (control.kind !== "dial") {
@@ -74,7 +74,7 @@ function placesOf(control: ControlSpec, { twoLevelChannels }: SwitchInput): read
   return lossy ? [...new Set([lowUs, highUs])] : wholeUs(lowUs, highUs);
 }
 
-/** As which position, or either of two, a position of a control arrives: the nearer end where only ends do. */
+/** The positions as which a position of a control may arrive: itself, or the nearer end where only ends arrive. */
 export function arrivesAs(control: ControlSpec, position: string, input: SwitchInput): readonly string[] {
   const arriving = placesOf(control, input).map(String);
   if (arriving.includes(position)) return [position];
@@ -93,7 +93,7 @@ function wholeUs(fromUs: number, toUs: number): readonly number[] {
   return Array.from({ length: toUs - fromUs + 1 }, (_, i) => fromUs + i);
 }
 
-/** Every state, one after another; the same object each time, filled anew. */
+/** Every state, one after another; always the same object, with new values. */
 export function* everyState(input: SwitchInput): Generator<State> {
   const all = choices(input);
   const state: State = {};
@@ -111,7 +111,7 @@ export function* everyState(input: SwitchInput): Generator<State> {
   yield* from(0);
 }
 
-/** How many states there are. */
+/** The number of states. */
 export function countEveryState(input: SwitchInput): number {
   return choices(input).reduce((product, [, places]) => product * places.length, 1);
 }

@@ -5,12 +5,12 @@ import type { Positions, SwitchInput } from "../../shared/logic/switchboard-type
 import { arrivesAs, choices, countEveryState, everyState, modeHolds, type State } from "./enumerate.ts";
 import { craft } from "./generate.ts";
 
-// Oracle: plain enumeration, which follows the definition of a state and of each test word by word.
+// Oracle: enumeration, which follows the definitions of a state and of each test literally.
 
 const MOST_STATES = 1500;
 const small = craft(4, 5).filter((input) => countEveryState(input) <= MOST_STATES);
 const runs = { numRuns: 1000, seed: 20 };
-/** Enumeration is slow, and slower still where other work runs beside it. */
+/** Enumeration is slow, more so on a busy machine. */
 const PATIENCE_MS = 120_000;
 
 interface Seen {
@@ -28,7 +28,7 @@ function enumerate(input: SwitchInput): Seen[] {
 }
 
 test(
-  "every mode is on in exactly the states in which its words say so",
+  "every mode is on in exactly the states in which its condition holds",
   () => {
     let states = 0;
     fc.assert(
@@ -37,7 +37,7 @@ test(
         for (const { state, on } of enumerate(input)) {
           states++;
           const report = board.stateAt(state);
-          // Comparing deeply is slow: only what differs is laid out.
+          // Deep comparison is slow, so it is only made for states that differ.
           if (report.on.join() !== on.join() || report.possible.length > 0) {
             expect(report).toEqual({ on, possible: [], unknown: [] });
           }
@@ -132,7 +132,7 @@ test(
 );
 
 test(
-  "a mode stands at a place if it depends on that control and can be on there",
+  "the map lists a mode at a position if it depends on that control and can be on there",
   () => {
     fc.assert(
       fc.property(small, (input) => {
@@ -186,7 +186,7 @@ test(
 );
 
 test(
-  "ways to be in a set cover it, none could be left out, and no demand could be eased",
+  "the ways to be in a set cover it, none can be left out, and no demand can be weakened",
   () => {
     fc.assert(
       fc.property(small, (input) => {

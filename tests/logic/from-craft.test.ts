@@ -56,7 +56,7 @@ outputs
   expect(switchboardOf(craft)).toBe(board);
 });
 
-test("on a channel of two levels a middle position arrives as either end, or as the nearer one", () => {
+test("on a channel with two levels a middle position arrives as either end, or as the nearer one", () => {
   const board = switchboardOf(
     craftOf({
       "/wheel.fettle": `handset "Wheel"
@@ -132,7 +132,7 @@ modes
   expect(board.armed).toBe(board.sets.not(board.sets.where({ TR: "up" })));
 });
 
-test("what the catalogue puts above a mode keeps it from acting", () => {
+test("a mode does not act while one with precedence in the catalogue is on", () => {
   const craft = craftOf({
     "/wheel.fettle": HANDSET,
     "/tankard.fettle": `craft "Tankard"
@@ -151,7 +151,7 @@ modes
   expect(board.acts("finder")).toBe(board.sets.where({ PB: "held", TL: "up" }));
 });
 
-test("a control whose line has a fault is left out, and what names it is not known", () => {
+test("a control whose line has a fault is left out, and a mode that names it is not known", () => {
   const board = switchboardOf(
     craftOf({
       "/wheel.fettle": HANDSET.replace("ch5  up", "chan5 up"),

@@ -1,19 +1,19 @@
-/** Made-up craft, by fast-check so that a failing one shrinks. */
+/** Random craft, made by fast-check so that a failing one shrinks. */
 import fc from "fast-check";
 import type { ConditionSpec, ControlSpec, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import type { Condition, Subject } from "../../shared/syntax/condition.ts";
 
 const AT = { start: 0, end: 0 };
-/** A short scale, so that every microsecond can be gone through. */
+/** A short range, so that every microsecond can be enumerated. */
 export const SHORT_SCALE_US = { fromUs: 1000, toUs: 1012 };
 
 const switchKinds = fc.constantFrom("switch", "selector", "button");
 const pulseUs = fc.integer({ min: SHORT_SCALE_US.fromUs, max: SHORT_SCALE_US.toUs });
 
-/** Half of the bounds are not whole, and some lie outside the scale. */
+/** Bounds; half of them are not whole, and some are outside the range. */
 const boundUs = fc.integer({ min: 1996, max: 2028 }).map((twice) => twice / 2);
 
-/** Some links carry two levels only on a channel or two; some sticks were measured. */
+/** Links; some have channels with only two levels, some a measured stick. */
 const link: fc.Arbitrary<Pick<SwitchInput, "twoLevelChannels" | "measuredUs">> = fc.record({
   twoLevelChannels: fc.oneof(
     { weight: 3, arbitrary: fc.constant([]) },
@@ -78,7 +78,7 @@ function test(controls: readonly ControlSpec[], modes: readonly string[]): fc.Ar
     );
     tests.push(is, is, is);
   }
-  // `nobody` is a mode that nobody sets up.
+  // `nobody` is a mode that is not set up.
   if (modes.length > 0) tests.push(fc.constantFrom(...modes, "nobody").map((name) => ({ kind: "mode", name, ...AT })));
   return fc.oneof(...tests);
 }
@@ -99,7 +99,7 @@ function condition(controls: readonly ControlSpec[], modes: readonly string[]): 
   })).whole;
 }
 
-/** A craft whose modes name only earlier ones, in any order of listing. */
+/** A craft whose modes name only earlier ones, listed in this order or the reverse. */
 export function craft(mostControls: number, mostModes: number): fc.Arbitrary<SwitchInput> {
   return fc
     .integer({ min: 1, max: mostControls })

@@ -1,4 +1,4 @@
-/** Switchboards from a few lines of text, as they stand in a script. */
+/** Makes switchboards from a few lines of text, written as in a script. */
 import { makeSwitchboard } from "../../shared/logic/switchboard.ts";
 import type { ConditionSpec, ControlSpec, Switchboard, SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { units } from "../../shared/model/units.ts";
@@ -8,8 +8,8 @@ import { readControl } from "../../shared/syntax/read-control.ts";
 import { scanner } from "../../shared/syntax/scanner.ts";
 
 /**
- * Reads lines such as `TL switch ch5 up 1000 us down 2000 us` and `arm when TL is down`; lines of
- * one mode join. `broken MODE` is a line of that mode that cannot be read. Sources are lines of
+ * Reads lines such as `TL switch ch5 up 1000 us down 2000 us` and `arm when TL is down`; several
+ * lines of a mode are joined. `broken MODE` is a line of that mode that cannot be read. Sources are lines of
  * the text, from 0, in a file called `board`.
  */
 export function readInput(text: string, more: Partial<SwitchInput> = {}): SwitchInput {

@@ -1,4 +1,4 @@
-/** A board serves as long as nothing is asked of it that it would answer otherwise. */
+/** A board is reused as long as each of its answers would be the same. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { switchboardOf } from "../../shared/logic/from-craft.ts";
@@ -41,7 +41,7 @@ function boardOf(craft: string, handset = HANDSET): Switchboard {
   return switchboardOf(core.at(memoryFiles(files)).craft("/tankard.fettle")!, core.catalogue.relations.precedence);
 }
 
-test("what no switch hangs on leaves the board as it is", () => {
+test("an edit that no switch depends on keeps the board", () => {
   const board = boardOf(CRAFT);
   expect(boardOf(swapped(CRAFT, "cells  4", "cells  6"))).toBe(board);
   expect(boardOf(swapped(CRAFT, "channels   12", "channels   16"))).toBe(board);

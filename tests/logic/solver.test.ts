@@ -7,7 +7,7 @@ import type { Condition } from "../../shared/syntax/condition.ts";
 import { choices, modeHolds } from "./enumerate.ts";
 import { craft } from "./generate.ts";
 
-// Oracle: `logic-solver` 2.0.1, a satisfiability solver that knows nothing of diagrams or intervals.
+// Oracle: `logic-solver` 2.0.1, a satisfiability solver that uses neither diagrams nor intervals.
 
 type Formula = object | string;
 interface Solver {
@@ -24,7 +24,7 @@ const Logic = createRequire(import.meta.url)("logic-solver") as {
   exactlyOne(...parts: Formula[]): Formula;
 };
 
-/** One yes or no for each position and each microsecond, exactly one of each variable; `tag` keeps craft apart. */
+/** One Boolean variable for each position and each microsecond, exactly one true for each control; `tag` separates craft. */
 function formulasOf(input: SwitchInput, solver: Solver, tag: string): ReadonlyMap<string, Formula> {
   const places = new Map(choices(input));
   const term = (name: string, at: string | number): string => `${tag}${name}=${at}`;
@@ -72,13 +72,13 @@ function formulasOf(input: SwitchInput, solver: Solver, tag: string): ReadonlyMa
   return new Map(input.conditions.map(({ name }) => [name, formulaOfMode(name)]));
 }
 
-test("2,000 craft: what can be, what must be and what clashes is what the solver says", () => {
+test("2,000 craft: satisfiability, validity and clashes agree with the solver", () => {
   let asked = 0;
   let solver = new Logic.Solver();
   fc.assert(
     fc.property(craft(8, 8), (input) => {
       const board = makeSwitchboard(input);
-      // Starting a solver is slow, and one that holds many craft is slow to ask.
+      // Starting a solver is slow, and so is asking one that holds many craft.
       if (asked % 20 === 0) solver = new Logic.Solver();
       const modes = formulasOf(input, solver, `${asked}/`);
       asked++;

@@ -1,6 +1,6 @@
 /**
- * Craft that are hard to follow, of many shapes: what a budget of work is held to. Each is made
- * from a seed, so that it is the same every time.
+ * A corpus of craft of many shapes that are expensive to compile or to answer about. Each is made
+ * from a seed, so that it is always the same.
  */
 import type { SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { readInput } from "./read-board.ts";
@@ -13,7 +13,7 @@ export interface TangledCraft {
   readonly conditions: readonly (readonly [name: string, condition: string])[];
 }
 
-/** Whole numbers from 0, below what is asked for (Tommy Ettinger's Mulberry32; from memory). */
+/** A pseudo-random generator of integers from 0 to below the argument (Tommy Ettinger's Mulberry32; from memory). */
 export function picker(seed: number): (below: number) => number {
   let a = seed;
   return (below) => {
@@ -27,7 +27,7 @@ export function picker(seed: number): (below: number) => number {
 export const THREE = ["up", "mid", "down"];
 const SIXTEEN = Array.from({ length: 16 }, (_, p) => `p${String.fromCharCode(97 + p)}`);
 
-/** Switches of three positions, `S0` and on, or of another letter. */
+/** Switches with three positions, named `S0` and on, or by another letter. */
 export function switches(count: number, letter = "S", firstChannel = 5): string[] {
   return Array.from(
     { length: count },
@@ -55,10 +55,10 @@ const inRange: Test = (control, pick) => {
   return `S${control} in ${fromUs} us to ${fromUs + 20 + pick(400)} us`;
 };
 
-/** So many clauses, each of so many of the controls picked at random; joined by "or", or the other way about. */
+/** `count` clauses, each of `size` of `of` controls picked at random; a disjunction of conjunctions, or the dual with `outer` “and”. */
 export function clauses(
   pick: (below: number) => number,
-  { count, size, of, test = isThree, outer = "or" }: ClausesAsked,
+  { count, size, of, test = isThree, outer = "or" }: ClauseShape,
 ): string {
   const inner = outer === "or" ? "and" : "or";
   const made = Array.from({ length: count }, () => {
@@ -69,7 +69,7 @@ export function clauses(
   return made.join(` ${outer} `);
 }
 
-interface ClausesAsked {
+interface ClauseShape {
   readonly count: number;
   readonly size: number;
   readonly of: number;
@@ -83,7 +83,7 @@ const MODES =
   lights lights-off video-low video-high osd-hide osd-second rates-second gains-second recorder grip-at-idle
   camera-tilt camera-line camera-record lap-mark recorder-mark sounds-off`.split(/\s+/);
 
-/** Disjoint pairs of `A` and `B`, shuffled by `turn`. */
+/** A disjunction of disjoint pairs of `A` and `B`; which are paired depends on `turn`. */
 const pairsOf = (count: number, turn = 0): string =>
   range(count)
     .map((i) => `A${i} is down and B${(i * (turn === 0 ? 1 : 7) + turn) % count} is down`)
@@ -92,7 +92,7 @@ const anyOf = (count: number): string =>
   [...range(count).map((i) => `A${i} is up`), ...range(count).map((i) => `B${i} is up`)].join(" and ");
 const twoRows = (count: number): string[] => [...switches(count, "A"), ...switches(count, "B", 5 + count)];
 
-/** The corpus. The titles say what each is. */
+/** The corpus. */
 export const TANGLED: readonly TangledCraft[] = [
   {
     title: "80 clauses of three tests over 40 switches",
@@ -100,7 +100,7 @@ export const TANGLED: readonly TangledCraft[] = [
     conditions: [["arm", clauses(picker(1), { count: 80, size: 3, of: 40 })]],
   },
   {
-    title: "the same with and and or changed about",
+    title: "the dual: 80 clauses, with “and” and “or” exchanged",
     controls: switches(40),
     conditions: [["arm", clauses(picker(2), { count: 80, size: 3, of: 40, outer: "and" })]],
   },
@@ -288,25 +288,25 @@ export const TANGLED: readonly TangledCraft[] = [
   },
 ];
 
-/** Of the corpus, the one of this title. */
+/** The craft of the corpus with this title. */
 export function tangled(title: string): TangledCraft {
   return TANGLED.find((each) => each.title === title)!;
 }
 
-/** As the logic takes it. */
+/** The craft as input of the logic. */
 export function tangledInput(craft: TangledCraft): SwitchInput {
   return readInput([...craft.controls, ...craft.conditions.map(([name, text]) => `${name} when ${text}`)].join("\n"));
 }
 
-/** The same as files: a craft `jug.fettle`, and a handset beside it. */
+/** The craft as files: `jug.fettle`, and its handset `desk.fettle`. */
 export function tangledFiles({ controls, conditions }: TangledCraft): Record<string, string> {
-  const lines = (asked: "modes" | "outputs") =>
+  const lines = (section: "modes" | "outputs") =>
     conditions
-      .filter(([name]) => name.startsWith("outputs.") === (asked === "outputs"))
+      .filter(([name]) => name.startsWith("outputs.") === (section === "outputs"))
       .map(([name, text]) => `  ${name.replace("outputs.", "")} when ${text}\n`);
-  const section = (name: "modes" | "outputs") => (lines(name).length > 0 ? `\n${name}\n${lines(name).join("")}` : "");
+  const textOf = (name: "modes" | "outputs") => (lines(name).length > 0 ? `\n${name}\n${lines(name).join("")}` : "");
   return {
-    "jug.fettle": `craft "Jug"\n\nuse "desk.fettle"\n\nsafety\n  arm-tilt-limit 25 deg\n${section("modes")}${section("outputs")}`,
+    "jug.fettle": `craft "Jug"\n\nuse "desk.fettle"\n\nsafety\n  arm-tilt-limit 25 deg\n${textOf("modes")}${textOf("outputs")}`,
     "desk.fettle": `handset "Desk"\n\ncontrols\n${controls.map((line) => `  ${line}\n`).join("")}`,
   };
 }
