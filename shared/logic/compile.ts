@@ -36,6 +36,8 @@ export interface Compiled extends Pick<DependencyOrder, "cycles"> {
   /** For each mode and output over the budget: the name whose condition exceeded it, its own or that of a mode on which it depends. */
   readonly tangles: ReadonlyMap<string, string>;
   readonly budget: WorkBudget;
+  /** Whether some condition exceeded its steps, so that another variable order may help. */
+  readonly exceeded: boolean;
 }
 
 interface Parts extends DependencyOrder {
@@ -80,7 +82,7 @@ export function compile(
     );
   const byMention = mentionOrder(input, names, variables);
   const first = compileIn(parts, byMention, new Map());
-  if (first.tangles.size === 0) return first;
+  if (!first.exceeded) return first;
   const second = compileIn(parts, forceOrder(input, names, byMention), new Map());
   return second.tangles.size < first.tangles.size ? second : first;
 }
@@ -104,7 +106,9 @@ function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: Re
   const lines = new Map(input.conditions.map((spec) => [spec.name, spec.lines]));
   const mostSteps = Math.min(budget.craftAtMost, budget.craft + budget.test * countTests(input));
   // A condition that exceeded its share gets a second try with what the others left over.
+  let exceeded = false;
   const left = compileEach(order.filter((name) => !knownTangles.has(name) && !names.broken.has(name)));
+  exceeded = false;
   for (const name of compileEach(left)) tangleOf(name);
   return {
     names,
@@ -119,21 +123,25 @@ function compileIn(parts: Parts, levelNames: readonly string[], knownTangles: Re
     lineSets,
     tangles,
     budget,
+    exceeded,
   };
 
   /** Compiles each of these whose dependencies are compiled; gives the names of the others. */
   function compileEach(tried: readonly string[]): readonly string[] {
     return tried.filter((name, i) => {
       if (names.references.get(name)!.some(({ to }) => !selected.has(to))) return true;
-      if (names.mentions.get(name)!.some(isTooDeep)) return true;
+      if (isTooDeep(name)) return true;
       const share = (mostSteps - diagrams.spent()) / (tried.length - i);
-      return diagrams.withBudget(Math.min(budget.condition, share), () => compileCondition(name)) === null;
+      const compiled = diagrams.withBudget(Math.min(budget.condition, share), () => compileCondition(name));
+      if (compiled === null) exceeded = true;
+      return compiled === null;
     });
   }
 
   /** Walks recurse once a level, so the number of levels that conditions may use bounds the stack. */
-  function isTooDeep(variable: string): boolean {
-    return levels.get(variable)! >= budget.variables;
+  function isTooDeep(name: string): boolean {
+    const limit = budget.variables;
+    return byLevel.length > limit && names.mentions.get(name)!.some((variable) => levels.get(variable)! >= limit);
   }
 
   /** Blames a condition over the budget, unless a line with a fault is among the reasons: that has a finding of its own. */
