@@ -6,9 +6,10 @@
  */
 import type { Compiled } from "./compile.ts";
 import { type Diagrams, EVERY, NONE } from "./diagram.ts";
-import { fixPositions } from "./sets.ts";
-import type { Demand, Positions, PulseRange, Way, Ways, Witness } from "./switchboard-types.ts";
+import type { Fixed } from "./quantify.ts";
+import type { Demand, PulseRange, Way, Ways } from "./switchboard-types.ts";
 import type { BoardVariable } from "./variables.ts";
+import { findImplicant } from "./witness.ts";
 
 /** The allowed values of a level's variable, ascending. A level without a literal is free. */
 interface Literal {
@@ -24,20 +25,15 @@ const FEWEST_SHARES = 10;
 /**
  * At most `limit` prime implicants of a set that is not empty, those with the fewest demands first,
  * and an irredundant cover chosen from them. Their number can be exponential in the number of
- * variables; the search takes at most two shares of `budget.ways`. Over it, the one answer is the
- * needed part of `shortWitness`, which implies the set but need not be prime, and `complete` is false.
+ * variables; the search takes at most two shares of `budget.ways`. Over it, the one answer is an
+ * implicant near `home`, which need not be prime, and `complete` is false.
  */
-export function findPrimeImplicants(
-  compiled: Compiled,
-  set: number,
-  limit: number,
-  shortWitness: () => Witness | null,
-): Ways {
+export function findPrimeImplicants(compiled: Compiled, set: number, limit: number, home: Fixed): Ways {
   const { diagrams, budget } = compiled;
   const search = { limit, complete: true };
   const share = budget.ways / Math.max(FEWEST_SHARES, compiled.names.references.size);
   const found = diagrams.withBudget(share, () => primesOf(diagrams, set, search, new Map()));
-  const primes = found ?? [cubeOf(compiled, shortWitness()!.needed)];
+  const primes = found ?? [cubeNear(compiled, set, home)];
   const complete = found !== null && search.complete && primes.length <= limit;
   const all = simplestFirst(primes).slice(0, limit);
   // A redundant prime implicant is a valid answer too, so over the budget none is removed.
@@ -100,10 +96,9 @@ function intersections(diagrams: Diagrams, children: readonly number[]): Readonl
   return parts;
 }
 
-/** Positions as a cube. */
-function cubeOf(compiled: Compiled, needed: Positions): Cube {
-  const { fixed } = fixPositions(compiled, needed);
-  return [...fixed].flatMap((value, level) => (value < 0 ? [] : [{ level, values: [value] }]));
+function cubeNear(compiled: Compiled, set: number, home: Fixed): Cube {
+  const implicant = [...findImplicant(compiled, set, home)].sort(([a], [b]) => a - b);
+  return implicant.map(([level, value]) => ({ level, values: [value] }));
 }
 
 function isSubset(diagrams: Diagrams, inner: number, outer: number): boolean {

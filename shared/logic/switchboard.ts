@@ -86,7 +86,7 @@ function boardOf(
     stateAt: (positions) => reportAt(compiled, names, positions),
     linesBehind: (positions) => linesBehind(compiled, input, positions),
     movesTo: (set, from) => findMoves(compiled, set, from),
-    waysTo: (set, limit = MOST_WAYS) => findPrimeImplicants(compiled, set, limit, () => nearRest(set)),
+    waysTo: (set, limit = MOST_WAYS) => findPrimeImplicants(compiled, set, limit, home),
     countStates: (mostSteps = budget.states) => imagesWithin(mostSteps)?.total ?? null,
     countStatesWith: (name, mostSteps = budget.states) => {
       const set = selected(name);

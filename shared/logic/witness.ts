@@ -4,6 +4,7 @@ import { EVERY, NONE } from "./diagram.ts";
 import { type Fixed, holdsGiven } from "./quantify.ts";
 import { fixPositions, middleUs, nameOfValue } from "./sets.ts";
 import type { Move, Positions, Witness } from "./switchboard-types.ts";
+import type { BoardVariable } from "./variables.ts";
 
 /** The rest position of every switch, selector and button. */
 export function restPositions(compiled: Compiled): Positions {
@@ -71,8 +72,22 @@ export function findMoves(compiled: Compiled, set: number, from: Positions): rea
   return moves;
 }
 
-/** A value for every level, on a cheapest path through the diagram to 1; levels that the path skips keep their value in `home`. */
+/** An implicant of a set that is not empty, near `home`: levels and values that suffice to be in it. Linear in the set. */
+export function findImplicant(compiled: Compiled, set: number, home: Fixed): ReadonlyMap<number, number> {
+  const values = cheapestPath(compiled, set, home);
+  return new Map([...neededLevels(compiled, set, values)].map((level) => [level, values[level]!]));
+}
+
+/** A value for every level: those of a cheapest path, and for levels that are free in it too the preferred ones. */
 function nearestValues(compiled: Compiled, set: number, home: Fixed): Fixed {
+  const values = cheapestPath(compiled, set, home);
+  for (let level = 0; level < values.length; level++)
+    if (values[level]! < 0) values[level] = preferredValue(compiled.byLevel[level]!, () => true);
+  return values;
+}
+
+/** The values of `home`, changed on a path through the diagram to 1 on which the fewest of them change. */
+function cheapestPath(compiled: Compiled, set: number, home: Fixed): Fixed {
   const { diagrams, byLevel } = compiled;
   const costs = new Map<number, number>([
     [NONE, Number.POSITIVE_INFINITY],
@@ -91,32 +106,27 @@ function nearestValues(compiled: Compiled, set: number, home: Fixed): Fixed {
     return best;
   };
   const values = home.slice();
-  for (let level = 0; level < values.length; level++)
-    if (values[level]! < 0) values[level] = preferredValue(level, () => true);
   for (let node = set; node !== EVERY; ) {
     const level = diagrams.levelOf(node);
     const at = node;
     const best = costOf(at);
     const cheapest = (v: number): boolean => stepCost(level, v) + costOf(diagrams.child(at, v)) === best;
     const stay = home[level]!;
-    const value = stay >= 0 && cheapest(stay) ? stay : preferredValue(level, cheapest);
+    const value = stay >= 0 && cheapest(stay) ? stay : preferredValue(byLevel[level]!, cheapest);
     values[level] = value;
     node = diagrams.child(node, value);
   }
   return values;
+}
 
-  /** The first admissible position, or the widest admissible interval. */
-  function preferredValue(level: number, does: (value: number) => boolean): number {
-    const { intervals, rangeUs } = byLevel[level]!;
-    let best = -1;
-    for (let v = 0; v < intervals.length; v++) {
-      if (!does(v)) continue;
-      if (best < 0) best = v;
-      else if (rangeUs && intervals[v]!.toUs - intervals[v]!.fromUs > intervals[best]!.toUs - intervals[best]!.fromUs)
-        best = v;
-    }
-    return best;
+/** The first admissible position, or the widest admissible interval. */
+function preferredValue({ intervals, rangeUs }: BoardVariable, isAdmissible: (value: number) => boolean): number {
+  const width = (value: number): number => intervals[value]!.toUs - intervals[value]!.fromUs;
+  let best = -1;
+  for (let v = 0; v < intervals.length; v++) {
+    if (isAdmissible(v) && (best < 0 || (rangeUs && width(v) > width(best)))) best = v;
   }
+  return best;
 }
 
 /**
@@ -161,19 +171,17 @@ function choosePulses(
 
 /** Levels whose values suffice to be in the set; undriven channels are dropped first. */
 function neededLevels(compiled: Compiled, set: number, values: Fixed): ReadonlySet<number> {
-  const { diagrams, levelOf, variables } = compiled;
+  const { diagrams, indexOf } = compiled;
   // Only levels that the path through the diagram tests can be needed.
   const asked = new Int32Array(values.length).fill(-1);
+  const order: number[] = [];
   for (let node = set; node > EVERY; ) {
     const level = diagrams.levelOf(node);
     asked[level] = values[level]!;
+    order.push(level);
     node = diagrams.child(node, values[level]!);
   }
-  const order: number[] = [];
-  for (let i = variables.length - 1; i >= 0; i--) {
-    const level = levelOf[i]!;
-    if (asked[level]! >= 0) order.push(level);
-  }
+  order.sort((a, b) => indexOf[b]! - indexOf[a]!);
   return withoutRedundant(compiled, set, asked, order);
 }
 
