@@ -3,14 +3,12 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { run } from "../../server/src/cli/run.ts";
+import { held } from "./held.ts";
 
 test("every command that the help lists has its line in the README", async () => {
-  let help = "";
-  const out = (text: string) => {
-    help += text;
-  };
-  await run(["--help"], { folder: "/", colour: false, out, error: out, input: async () => new Uint8Array() });
-  const commands = [...help.matchAll(/^ {2}([a-z]+) {2,}/gm)].map(([, name = ""]) => name);
+  const io = held("/", "");
+  await run(["--help"], io);
+  const commands = [...io.outText().matchAll(/^ {2}([a-z]+) {2,}/gm)].map(([, name = ""]) => name);
   expect(commands).toContain("check");
   const readme = readFileSync(inProject("README.md"), "utf8");
   expect(commands.filter((name) => !readme.includes(`node dist/fettle.js ${name} `))).toEqual([]);
