@@ -134,10 +134,10 @@ function readWhen(context: ReadContext, catalogue: Catalogue): Value | Fault {
 function withLikelyModes(problem: Fault, catalogue: Catalogue): Fault {
   if (!problem.unknown) return problem;
   const { word, candidates } = problem.unknown;
-  const likely = similarNames(
-    word,
-    candidates.map((name) => catalogue.mode(name) ?? name),
-  );
+  const isModes = candidates.length === catalogue.modes.length && candidates[0] === catalogue.modes[0]?.name;
+  // The catalogue's own list need not be prepared for each search.
+  const named = isModes ? catalogue.modes : candidates.map((name) => catalogue.mode(name) ?? name);
+  const likely = similarNames(word, named);
   return withChosenCandidates({ ...problem, unknown: { word, candidates: likely } });
 }
 

@@ -14,11 +14,28 @@ function maxDistance(word: string): number {
   return Math.max(1, Math.floor(word.length / 3));
 }
 
-/** A name as it is compared: in small letters. */
+/** A text in small letters, with a bit for each letter in it. */
+interface Spelling {
+  readonly text: string;
+  readonly letters: number;
+}
+
+/** A name as it is compared. */
 interface Candidate {
   readonly name: string;
-  readonly lower: string;
-  readonly phrases: readonly string[];
+  readonly spelling: Spelling;
+  readonly phrases: readonly Spelling[];
+}
+
+function spellingOf(text: string): Spelling {
+  const lower = text.toLowerCase();
+  let letters = 0;
+  for (let i = 0; i < lower.length; i++) {
+    const letter = lower.charCodeAt(i) - 97;
+    // One bit for all that is no letter from a to z.
+    letters |= 1 << (letter >= 0 && letter < 26 ? letter : 26);
+  }
+  return { text: lower, letters };
 }
 
 /** By list: most lists are the catalogue's own, and are searched for every unknown name of a script. */
@@ -29,7 +46,7 @@ function candidatesOf(names: readonly (string | NameWithWords)[]): readonly Cand
   if (!candidates) {
     candidates = names.map((each) => {
       const { name, words = [] } = typeof each === "string" ? { name: each } : each;
-      return { name, lower: name.toLowerCase(), phrases: words.map((phrase) => phrase.toLowerCase()) };
+      return { name, spelling: spellingOf(name), phrases: words.map(spellingOf) };
     });
     candidateLists.set(names, candidates);
   }
@@ -42,17 +59,17 @@ function candidatesOf(names: readonly (string | NameWithWords)[]): readonly Cand
  */
 export function similarNames(word: string, names: readonly (string | NameWithWords)[], most = 3): string[] {
   if (word.length > MAX_LENGTH) return [];
-  const lower = word.toLowerCase();
-  const plain = lower.replaceAll("-", " ");
-  const [mostOfName, mostOfPhrase] = [maxDistance(lower), maxDistance(plain)];
+  const spelling = spellingOf(word);
+  const lower = spelling.text;
+  const plain = spellingOf(lower.replaceAll("-", " "));
+  const mostEdits = maxDistance(lower);
   const scored: { name: string; score: number }[] = [];
-  for (const { name, lower: candidate, phrases } of candidatesOf(names)) {
-    let score = isTransposition(lower, candidate) ? 1 : distanceWithin(lower, candidate, mostOfName);
+  for (const { name, spelling: candidate, phrases } of candidatesOf(names)) {
+    let score = isTransposition(lower, candidate.text) ? 1 : distanceWithin(spelling, candidate, mostEdits);
     if (lower.length >= 3 && (name.startsWith(lower) || name.endsWith(`-${lower}`))) score = Math.min(score, 1.5);
     for (const phrase of phrases) {
-      if (phrase === plain) score = Math.min(score, 0.5);
-      else if (plain.length > 3 && distanceWithin(phrase, plain, mostOfPhrase) <= mostOfPhrase)
-        score = Math.min(score, 2.5);
+      if (phrase.text === plain.text) score = Math.min(score, 0.5);
+      else if (lower.length > 3 && distanceWithin(phrase, plain, mostEdits) <= mostEdits) score = Math.min(score, 2.5);
     }
     if (Number.isFinite(score)) scored.push({ name, score });
   }
@@ -63,11 +80,22 @@ export function similarNames(word: string, names: readonly (string | NameWithWor
   return [...new Set(scored.map((each) => each.name))].slice(0, most);
 }
 
-/** The edit distance, or infinity above `most`: it is at least the difference in length, which costs nothing to know. */
-function distanceWithin(a: string, b: string, most: number): number {
-  if (Math.abs(a.length - b.length) > most) return Number.POSITIVE_INFINITY;
-  const found = distance(a, b);
+/**
+ * The edit distance, or infinity above `most`. It is at least the difference in length, and at least
+ * the number of letters that only one of the two has: both cost next to nothing to know.
+ */
+function distanceWithin(a: Spelling, b: Spelling, most: number): number {
+  if (Math.abs(a.text.length - b.text.length) > most) return Number.POSITIVE_INFINITY;
+  if (bits(a.letters & ~b.letters) > most || bits(b.letters & ~a.letters) > most) return Number.POSITIVE_INFINITY;
+  const found = distance(a.text, b.text);
   return found <= most ? found : Number.POSITIVE_INFINITY;
+}
+
+/** How many bits of a number are set. */
+function bits(number: number): number {
+  let count = 0;
+  for (let rest = number; rest !== 0; rest &= rest - 1) count++;
+  return count;
 }
 
 /** The question at the end of a message, with a space before it: which of these was meant. Empty without names. */
