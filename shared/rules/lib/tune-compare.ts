@@ -147,7 +147,7 @@ export function droppedFilters(craft: Craft, workspace: Workspace): Hotter[] {
   return [...craft.removedByDrop.values()].flatMap(({ setting, source, start, end }) => {
     const { section, name } = setting;
     const path = comparedName(setting);
-    const filters = LOW_PASSES.has(path) || path === NOTCH || FIELDS[path] !== undefined;
+    const filters = LOW_PASSES.has(path) || path === NOTCH || NUMBERS.has(path) || FIELDS[path] !== undefined;
     const instead = REPLACED_BY[name] && craft.settings.get("filters")?.get(REPLACED_BY[name]);
     if (section !== "filters" || !filters || (instead && !instead.before)) return [];
     const what = `${name} (${short(setting)}) is taken away`;
