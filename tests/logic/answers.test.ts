@@ -1,6 +1,6 @@
 /** What a board tells in words: ways, moves, margins, positions that do the same, names that stand for nothing. */
 import { describe, expect, test } from "vitest";
-import type { SwitchInput } from "../../shared/logic/types.ts";
+import type { SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { readBoard } from "./read-board.ts";
 
 const WHEEL = `

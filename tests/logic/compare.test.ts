@@ -1,7 +1,7 @@
 /** Which craft can be laid side by side, state by state, and which cannot. */
 import { expect, test } from "vitest";
 import { pairBoards } from "../../shared/logic/compare.ts";
-import type { SwitchInput } from "../../shared/logic/types.ts";
+import type { SwitchInput } from "../../shared/logic/switchboard-types.ts";
 import { readInput } from "./read-board.ts";
 
 const WHEEL = `

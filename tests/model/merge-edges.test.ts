@@ -1,13 +1,15 @@
 /** What is left of files laid over one another at the edges: nothing to drop, nothing said, a fault below. */
 import { expect, test } from "vitest";
 import { checkOnly } from "../rules/check.ts";
-import { craftOf, told } from "./effective.ts";
+import { craftOf, effectiveLines } from "./effective.ts";
 
 const over = (layer: string, craft: string) =>
   craftOf({ "a.fettle": `craft "A"\nuse "b.fettle"\n${craft}`, "b.fettle": `layer "B"\n${layer}` });
 
 test("fields over a line with a fault are those of the later line alone", () => {
-  expect(told(over("gains\n  roll d\n", "gains\n  roll p 0.9\n"))).toEqual(["gains.roll: p 0.9 <- a.fettle:4"]);
+  expect(effectiveLines(over("gains\n  roll d\n", "gains\n  roll p 0.9\n"))).toEqual([
+    "gains.roll: p 0.9 <- a.fettle:4",
+  ]);
 });
 
 test("a section counts as there only where it is known, in its place, and was not dropped", () => {

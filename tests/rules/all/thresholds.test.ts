@@ -1,10 +1,10 @@
-/** Where a rule begins and ceases to speak, and which of its sentences it says: one case for each way. */
+/** From which value on a rule reports, and with which of its messages: one case for each way. */
 import { describe, expect, test } from "vitest";
-import { findingsOf } from "../../shared/rules/engine.ts";
-import { WHEEL, workspaceOf } from "./check.ts";
+import { findingsOf } from "../../../shared/rules/engine/engine.ts";
+import { WHEEL, workspaceOf } from "../check.ts";
 
 /** What a rule finds in a craft of these lines, as `SEVERITY LINE: message`, with the text of the line. */
-function told(code: string, lines: readonly string[], more: Readonly<Record<string, string>> = {}): string[] {
+function reported(code: string, lines: readonly string[], more: Readonly<Record<string, string>> = {}): string[] {
   const text = `craft "Jug"\nuse "wheel.fettle"\n${lines.join("\n")}\n`;
   return findingsOf(workspaceOf({ "wheel.fettle": WHEEL, ...more, "jug.fettle": text }), "jug.fettle")
     .filter((finding) => finding.code === code)
@@ -13,7 +13,7 @@ function told(code: string, lines: readonly string[], more: Readonly<Record<stri
 
 describe("arm-tilt-open", () => {
   const open = (limit: string, ...more: string[]) =>
-    told("arm-tilt-open", ["safety", `  arm-tilt-limit ${limit}`, ...more]);
+    reported("arm-tilt-open", ["safety", `  arm-tilt-limit ${limit}`, ...more]);
   const HAND = "The craft arms in any attitude, also in the hand.";
 
   test("from 90 degrees on a limit is open", () => {
@@ -36,7 +36,7 @@ describe("arm-tilt-open", () => {
 
 test("band-mismatch is silent where either band is not known", () => {
   const bands = (own: string, handset: string) =>
-    told("band-mismatch", ['use "h.fettle"', "link", `  ${own}`], {
+    reported("band-mismatch", ['use "h.fettle"', "link", `  ${own}`], {
       "h.fettle": `handset "H"\ntransmitter\n  ${handset}\n`,
     });
   expect(bands("band 868 MHz", "band 2.4 GHz")).toEqual([
@@ -48,7 +48,7 @@ test("band-mismatch is silent where either band is not known", () => {
 
 test("cells-ambiguous needs both ends of a cell", () => {
   const detected = (...lines: string[]) =>
-    told("cells-ambiguous", ["pack", "  cells detect", ...lines.map((line) => `  ${line}`)]).length;
+    reported("cells-ambiguous", ["pack", "  cells detect", ...lines.map((line) => `  ${line}`)]).length;
   expect(detected("full-at 4.2 V/cell", "land-at 3.3 V/cell")).toBe(1);
   expect(detected("full-at 4.2 V/cell", "warn-at 3.3 V/cell")).toBe(1);
   expect(detected("full-at 4.2 V/cell")).toBe(0);
@@ -56,7 +56,7 @@ test("cells-ambiguous needs both ends of a cell", () => {
 });
 
 test("channel-beyond passes over a control whose line has a fault", () => {
-  const beyond = (line: string) => told("channel-beyond", ["controls", `  ${line}`, "link", "  channels 8"]);
+  const beyond = (line: string) => reported("channel-beyond", ["controls", `  ${line}`, "link", "  channels 8"]);
   expect(beyond("XL switch ch9 up 1000 us down 2000 us")).toEqual([
     "error XL switch ch9 up 1000 us down 2000 us: XL drives ch9, and the link carries 8 channels.",
   ]);
@@ -65,13 +65,13 @@ test("channel-beyond passes over a control whose line has a fault", () => {
 });
 
 test("two modes that clash wherever the controls are", () => {
-  const [found] = told("mode-clash", ["modes", "  lights when always", "  lights-off when always"]);
+  const [found] = reported("mode-clash", ["modes", "  lights when always", "  lights-off when always"]);
   expect(found).toContain("lights and lights-off are on together with any position of the controls.");
 });
 
 describe("current-over-rating", () => {
   const over = (allowed: string, pack: string) =>
-    told("current-over-rating", [
+    reported("current-over-rating", [
       "motors",
       `  esc-rating 20 A${allowed}`,
       "pack",
@@ -92,7 +92,7 @@ describe("current-over-rating", () => {
 
 test("endpoints-off says whether an end falls short of the end point or goes beyond it", () => {
   const ends = (range: string) =>
-    told("endpoints-off", ["bench", `  roll ${range}`]).map((each) => each.split(" and ")[1]);
+    reported("endpoints-off", ["bench", `  roll ${range}`]).map((each) => each.split(" and ")[1]);
   const of = "an end point (1000 us to 2000 us): adjust it on the handset.";
   expect(ends("1000 us to 2000 us")).toEqual([]);
   expect(ends("1020 us to 2000 us")).toEqual([`falls 20 us short of ${of}`]);
@@ -120,7 +120,7 @@ describe("where findings stand, and in which order", () => {
   });
 
   test("two of one rule in one place, by their messages", () => {
-    const never = told("condition-never", ['use "base.fettle"'], {
+    const never = reported("condition-never", ['use "base.fettle"'], {
       "base.fettle":
         'layer "Base"\nmodes\n  level when TL is up and TL is down\n  finder when TL is up and TL is down\n',
     });
@@ -148,19 +148,19 @@ describe("where findings stand, and in which order", () => {
 
 test("a handset's control beyond the link counts where the craft makes use of it, and is told at a test of its channel", () => {
   const beyond = (condition: string) =>
-    told("channel-beyond", ['use "long.fettle"', "link", "  channels 8", "modes", `  arm when ${condition}`], {
+    reported("channel-beyond", ['use "long.fettle"', "link", "  channels 8", "modes", `  arm when ${condition}`], {
       "long.fettle": `${WHEEL}  XL switch ch10 up 1000 us down 2000 us\n`,
     });
   expect(beyond("TL is up")).toEqual([]);
   expect(beyond("XL is up")).toEqual(['error use "long.fettle": XL drives ch10, and the link carries 8 channels.']);
   expect(beyond("ch10 above 1500 us")).toEqual([
-    "error arm when ch10 above 1500 us: The link carries 8 channels: nothing is ever heard of ch10.",
+    "error arm when ch10 above 1500 us: The link carries 8 channels: ch10 never arrives.",
   ]);
 });
 
 test("failsafe-holds-arm is silent where what the failsafe does has a fault", () => {
   const holds = (then: string) =>
-    told("failsafe-holds-arm", ["failsafe", `  then ${then}`, "  descend-throttle 20 %", "  descend-for 0 s"]);
+    reported("failsafe-holds-arm", ["failsafe", `  then ${then}`, "  descend-throttle 20 %", "  descend-for 0 s"]);
   expect(holds("descend")).toEqual([
     "error descend-for 0 s: When the signal is lost the descent has no end with its motors above idle.",
   ]);
@@ -169,7 +169,7 @@ test("failsafe-holds-arm is silent where what the failsafe does has a fault", ()
 
 test("filter-delay: notches that go with the motors are named where they are said, and are no finding alone", () => {
   const late = (...filters: string[]) =>
-    told("filter-delay", [
+    reported("filter-delay", [
       ...["frame", "  motors 4", "  hover-throttle 24 %", "pack", "  cells 6", "  chemistry lipo"],
       ...["motors", "  kv 1750 rpm/V", "sensors", "  loop-rate 8 kHz", "filters", ...filters],
     ]).map((each) => each.match(/\(the project's own figure\): (.*)\. Damping/)![1]);
@@ -182,7 +182,7 @@ test("filter-delay: notches that go with the motors are named where they are sai
 });
 
 describe("two modes of which one yields", () => {
-  const both = (code: string, ...modes: string[]) => told(code, ["modes", ...modes.map((mode) => `  ${mode}`)]);
+  const both = (code: string, ...modes: string[]) => reported(code, ["modes", ...modes.map((mode) => `  ${mode}`)]);
 
   test("mode-overlap names positions in which both are on", () => {
     const [found] = both("mode-overlap", "level when TL is up", "level-blend when TR is up");
@@ -207,7 +207,7 @@ describe("two modes of which one yields", () => {
 });
 
 test("mode-needs: a setting that must not say one word may say any other, or nothing", () => {
-  const lacks = (...recorder: string[]) => told("mode-needs", [...recorder, "modes", "  recorder when TL is up"]);
+  const lacks = (...recorder: string[]) => reported("mode-needs", [...recorder, "modes", "  recorder when TL is up"]);
   expect(lacks("recorder", "  to off")).toEqual([
     "error recorder when TL is up: recorder lacks what it needs. The recording has to have somewhere to go.",
   ]);
@@ -218,7 +218,7 @@ test("mode-needs: a setting that must not say one word may say any other, or not
 describe("the display", () => {
   test("osd-essentials lists all that is missing", () => {
     const missing = (...osd: string[]) =>
-      told("osd-essentials", ["osd", "  sight at centre, centre", ...osd]).map((each) => each.split(": ")[1]);
+      reported("osd-essentials", ["osd", "  sight at centre, centre", ...osd]).map((each) => each.split(": ")[1]);
     expect(missing()).toEqual([
       "In flight the display shows no voltage (pack-volts or cell-volts), no link figure (link-quality or signal), no alerts and no flight-time.",
     ]);
@@ -231,7 +231,7 @@ describe("the display", () => {
   });
 
   test("osd-unsafe-area says how much is sure to be seen", () => {
-    const [found] = told("osd-unsafe-area", [
+    const [found] = reported("osd-unsafe-area", [
       "video",
       "  signal analogue",
       "osd",
@@ -243,7 +243,7 @@ describe("the display", () => {
 });
 
 describe("port-missing", () => {
-  const missing = (...lines: string[]) => told("port-missing", ["ports", "  port1 receiver", ...lines]);
+  const missing = (...lines: string[]) => reported("port-missing", ["ports", "  port1 receiver", ...lines]);
 
   test("a named pack needs the port of its own meter", () => {
     expect(missing('pack "6S"', "  volts-from esc-data")).toEqual([
@@ -263,7 +263,7 @@ describe("port-missing", () => {
 
 describe("tune-hot", () => {
   const over = (layer: readonly string[], ...lines: string[]) =>
-    told("tune-hot", ['use "base.fettle"', ...lines], { "base.fettle": `layer "Base"\n${layer.join("\n")}\n` }).map(
+    reported("tune-hot", ['use "base.fettle"', ...lines], { "base.fettle": `layer "Base"\n${layer.join("\n")}\n` }).map(
       (each) => each.split(", which")[0],
     );
 
@@ -289,30 +289,30 @@ describe("tune-hot", () => {
 
 describe("use lines", () => {
   test("a path that is near to none has no question", () => {
-    expect(told("use-missing", ['use "kettle-of-fish.fettle"'])[0]).toMatch(
+    expect(reported("use-missing", ['use "kettle-of-fish.fettle"'])[0]).toMatch(
       /^error use "kettle-of-fish.fettle": .*\.$/,
     );
-    expect(told("use-missing", ['use "wheels.fettle"'])[0]).toMatch(/Did you mean “wheel.fettle”\?$/);
+    expect(reported("use-missing", ['use "wheels.fettle"'])[0]).toMatch(/Did you mean “wheel.fettle”\?$/);
   });
 
   test("a note accepts no unknown name, so the file stays broken", () => {
     const base = (line: string) => ({ "base.fettle": `layer "Base"\npack\n  ${line}\n` });
     const use = ['use "base.fettle"'];
-    expect(told("use-broken", use, base("cells 99 # allow out-of-range: a bench supply"))).toEqual([]);
-    expect(told("use-broken", use, base("kettle 4 # allow unknown-name: one fine day"))).toHaveLength(1);
+    expect(reported("use-broken", use, base("cells 99 # allow out-of-range: a bench supply"))).toEqual([]);
+    expect(reported("use-broken", use, base("kettle 4 # allow unknown-name: one fine day"))).toHaveLength(1);
   });
 });
 
 test("video-power: a limit for digital signals counts where the kind of signal is not said", () => {
   const power = (mw: number, ...signal: string[]) =>
-    told("video-power", ["video", "  frequency 5800 MHz", `  power ${mw} mW`, "  region usa", ...signal]).length;
+    reported("video-power", ["video", "  frequency 5800 MHz", `  power ${mw} mW`, "  region usa", ...signal]).length;
   expect(power(600)).toBe(0);
   expect(power(600, "  signal digital")).toBe(0);
   expect(power(600, "  signal analogue")).toBe(1);
   expect(power(1200)).toBe(1);
   // Without a frequency the band that allows most counts.
   const anywhere = (mw: number, ...signal: string[]) =>
-    told("video-power", ["video", `  power ${mw} mW`, "  region usa", ...signal]).length;
+    reported("video-power", ["video", `  power ${mw} mW`, "  region usa", ...signal]).length;
   expect(anywhere(600)).toBe(0);
   expect(anywhere(1200)).toBe(1);
   expect(anywhere(600, "  signal analogue")).toBe(1);
