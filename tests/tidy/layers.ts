@@ -58,7 +58,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   edits: { doors: ["calibration", "osd-edit"], uses: ["context"] },
   arming: { doors: ["readiness", "parse-positions"] },
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context"] },
-  reference: { doors: ["page", "page-at", "names", "reference"], uses: ["context"] },
+  reference: { doors: ["page", "page-names", "reference"], uses: ["context"] },
   reports: { doors: ["check-report", "effective-craft", "switch-map"] },
   "new-craft": { doors: ["new-craft", "questions", "answers"] },
   "own-words": { doors: ["own-words"] },

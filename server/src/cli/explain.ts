@@ -1,6 +1,7 @@
 /** `fettle explain`: the page of every thing of a name, or every name that has one. */
-import { listNames, type NamedPage } from "../../../shared/ide/reference/names.ts";
+
 import { namesLike, referencePage } from "../../../shared/ide/reference/page.ts";
+import { listNames, type NamedPage } from "../../../shared/ide/reference/page-names.ts";
 import { oneOf, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { wordsAround } from "./own-words.ts";

@@ -1,7 +1,7 @@
 /** The findings of a document, as diagnostics. */
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
 import type { WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
-import type { PageName } from "../../../shared/ide/reference/page-at.ts";
+import type { PageName } from "../../../shared/ide/reference/page-names.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";

@@ -1,6 +1,6 @@
 /** Finds names by a plain description. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { NamedPage } from "./names.ts";
+import type { NamedPage } from "./page-names.ts";
 
 /** A name with the texts that describe it. */
 export interface Described extends NamedPage {

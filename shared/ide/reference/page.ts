@@ -11,7 +11,7 @@ import { list, paragraphs, warning } from "../context/markdown.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { findDescribed } from "./find.ts";
 import { languageTopic } from "./language-page.ts";
-import { listNames, type NamedPage } from "./names.ts";
+import { listNames, type NamedPage } from "./page-names.ts";
 import { code, fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
 import { lookedAtInWords } from "./rules-of.ts";

@@ -3,8 +3,8 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { languagePage } from "./language-page.ts";
 import { escapeHtml, htmlOf, type LinkTo } from "./markdown-html.ts";
-import { listNames, type NamedPage, type NameKind } from "./names.ts";
 import { pageOfNamed, searchWords } from "./page.ts";
+import { listNames, type NamedPage, type NameKind } from "./page-names.ts";
 import { referenceHtml } from "./reference-html.ts";
 
 export interface ReferenceFile {

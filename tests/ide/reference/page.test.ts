@@ -1,8 +1,8 @@
 /** Reference pages: one for every name, and everything on it that the catalogue and the rules know. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
-import { listNames } from "../../../shared/ide/reference/names.ts";
 import { namesLike, referencePage } from "../../../shared/ide/reference/page.ts";
+import { listNames } from "../../../shared/ide/reference/page-names.ts";
 import { rulesLookingAt } from "../../../shared/ide/reference/rules-of.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
-import { listNames } from "../../../shared/ide/reference/names.ts";
+import { listNames } from "../../../shared/ide/reference/page-names.ts";
 import { referenceOf } from "../../../shared/ide/reference/reference.ts";
 import { glow } from "../own-words/glow.ts";
 
