@@ -1,7 +1,7 @@
 /** The switches view: the handset's controls, which can be moved, and the resulting state in words. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import { drawSwitches } from "../../shared/draw/switches.ts";
-import { controlInWords, lossInWords, placesInWords, stateInWords } from "../../shared/draw/words.ts";
+import { controlInWords, lossInWords, placesInWords, setsInWords, stateInWords } from "../../shared/draw/words.ts";
 import type { ControlsAt, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
 import { enrichControls } from "./control-gestures.ts";
 import { ModesList } from "./modes-list.tsx";
@@ -50,8 +50,7 @@ export function SwitchesView({ picture, findings, move }: Props) {
       </div>
       <p class="quiet">
         {picture.handset && `${picture.handset}. `}
-        {picture.states === 1 ? "One set of modes" : `${picture.states ?? "Countless"} different sets of modes`} within
-        reach.
+        {setsInWords(picture)} within reach.
         {picture.modes.some(({ name }) => name.startsWith("outputs.")) && " An arrow marks an output of the board."}
       </p>
       {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={moveControls} />}

@@ -7,6 +7,7 @@ import type {
   PanelControl,
   PanelElement,
   PanelMode,
+  SwitchesPicture,
   SwitchesState,
 } from "../protocol/panel.ts";
 import { joinWithAnd } from "../text/list.ts";
@@ -79,12 +80,18 @@ export function stateInWords(state: SwitchesState): string {
   return sentences.join(" ");
 }
 
+/** How many sets of modes the controls can reach; of modes that are not known nothing is counted. */
+export function setsInWords({ states, state }: Pick<SwitchesPicture, "states" | "state">): string {
+  const of = state.unknown.length > 0 ? "of the modes that are known" : "of modes";
+  return states === 1 ? `One set ${of}` : `${states ?? "Countless"} different sets ${of}`;
+}
+
 const ARMED_IN_WORDS = {
   yes: "Armed.",
   no: "Not armed.",
   depends: "Armed or not, as what is not set here decides.",
-  unknown: "Armed or not is not known: a line behind arm has a fault.",
-  tangled: "Armed or not is not known: its condition is too tangled to follow.",
+  unknown: "Whether it is armed is not known: a line behind arm has a fault.",
+  tangled: "Whether it is armed is not known: a condition is too tangled to follow.",
   never: "Nothing arms this craft.",
 };
 
@@ -152,9 +159,16 @@ export function becomesInWords(name: string, { modes }: LossPicture, state: Swit
   return becomes === "either" ? "on or off" : "not known";
 }
 
+/** Why nothing is known of a mode; `tangled` is the mode whose condition is too tangled to follow, if that is why. */
+export function unknownInWords(name: string, tangled: string | undefined): string {
+  if (tangled === undefined) return "a line behind it has a fault";
+  if (tangled === name) return "its condition is too tangled to follow";
+  return `it depends on ${shortName(tangled)}, which is too tangled to follow`;
+}
+
 /** What turns a mode on, as in “with TL down”. */
-export function waysInWords({ ways, tangled }: PanelMode): string {
-  if (ways === null) return tangled ? "its condition is too tangled to follow" : "a line behind it has a fault";
+export function waysInWords({ name, ways, tangled }: PanelMode): string {
+  if (ways === null) return unknownInWords(name, tangled);
   return ways.length === 0 ? "no position turns it on" : `with ${ways.join("; or ")}`;
 }
 

@@ -147,8 +147,8 @@ export interface PanelMode {
   readonly lines: readonly LinePlace[];
   /** What turns it on, such as “TL down”: some if there are many, empty if nothing does, null if it is not known. */
   readonly ways: readonly string[] | null;
-  /** There where they are not known because a condition is too tangled to follow. */
-  readonly tangled?: true;
+  /** Where they are not known because a condition is too tangled to follow: the name of the mode whose condition that is. */
+  readonly tangled?: string;
 }
 
 /** What keeps the craft from arming, with the controls in their current positions. */

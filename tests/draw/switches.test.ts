@@ -6,6 +6,7 @@ import {
   inSpan,
   lossInWords,
   movesInWords,
+  setsInWords,
   standsInWords,
   stateInWords,
   waysInWords,
@@ -43,12 +44,12 @@ test("the state in words", () => {
 
 test("what an error hides is said to be not known, and channels without a control are named with their pulse", () => {
   expect(stateInWords(state({ armed: "unknown", unknown: ["arm", "outputs.lamp"] }))).toBe(
-    "Armed or not is not known: a line behind arm has a fault. Nothing is surely on. " +
+    "Whether it is armed is not known: a line behind arm has a fault. Nothing is surely on. " +
       "Not known, since a line behind it has a fault: lamp.",
   );
   const tangled = ["arm", "level"];
   expect(stateInWords(state({ armed: "unknown", unknown: [...tangled, "finder"], tangled }))).toBe(
-    "Armed or not is not known: its condition is too tangled to follow. Nothing is surely on. " +
+    "Whether it is armed is not known: a condition is too tangled to follow. Nothing is surely on. " +
       "Not known, since a line behind it has a fault: finder. Not known, too tangled to follow: level.",
   );
   expect(stateInWords(state({ positions: { TL: "up", KN: 1500, ch11: 1200 } }))).toBe(
@@ -56,7 +57,14 @@ test("what an error hides is said to be not known, and channels without a contro
   );
   expect(standsInWords("level", state({ unknown: ["level"] }))).toBe("not known");
   expect(waysInWords({ ...mode("level"), ways: null })).toBe("a line behind it has a fault");
-  expect(waysInWords({ ...mode("level"), ways: null, tangled: true })).toBe("its condition is too tangled to follow");
+  expect(waysInWords({ ...mode("level"), ways: null, tangled: "level" })).toBe(
+    "its condition is too tangled to follow",
+  );
+  expect(waysInWords({ ...mode("recorder"), ways: null, tangled: "outputs.lamp" })).toBe(
+    "it depends on lamp, which is too tangled to follow",
+  );
+  expect(setsInWords({ states: 2, state: state({ unknown: [] }) })).toBe("2 different sets of modes");
+  expect(setsInWords({ states: 1, state: state({ unknown: tangled }) })).toBe("One set of the modes that are known");
   expect(waysInWords({ ...mode("level"), ways: [] })).toBe("no position turns it on");
 });
 

@@ -46,7 +46,7 @@ test("every answer about 80 clauses over 40 switches comes in time, also after a
   expect(await lensTitles()).toEqual(["not known: its condition is too tangled to follow"]);
   const panel: PanelModel = await timed(session.client.sendRequest("fettle/panel", { uri: JUG, view: "switches" }));
   expect(panel.switches).toMatchObject({
-    modes: [{ name: "arm", ways: null, tangled: true }],
+    modes: [{ name: "arm", ways: null, tangled: "arm" }],
     state: { on: [], possible: [], unknown: ["arm"], tangled: ["arm"] },
   });
 

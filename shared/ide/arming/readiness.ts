@@ -1,4 +1,5 @@
 /** What prevents a craft from arming in one state of its controls, and all ways to arm it. */
+import { unknownInWords } from "../../draw/words.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/switchboard-types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
@@ -93,7 +94,14 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
     }
     const set = board.selected(name);
     if (set === null)
-      return [{ what, state: "open", message: `When ${name} is on is not known: ${whyUnknown(board, name)}.`, source }];
+      return [
+        {
+          what,
+          state: "open",
+          message: `When ${name} is on is not known: ${unknownInWords(name, board.tangles.get(name))}.`,
+          source,
+        },
+      ];
     if (board.sets.within(current, set)) return [];
     const condition = `${name} is on when ${mode.text}`;
     if (board.sets.meet(current, set) === false) {
@@ -111,10 +119,6 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
       { what, state: "open", message: `${name} depends on ${open.join(", ")}, ${arrives}: ${condition}.`, source },
     ];
   });
-}
-
-function whyUnknown(board: Switchboard, name: string): string {
-  return board.tangles.has(name) ? "its condition is too tangled to follow" : "a line behind it has a fault";
 }
 
 function neverText(set: StateSet, board: Switchboard): string {

@@ -1,4 +1,5 @@
 /** Code lenses for the modes in a craft's file: in how many states a mode is on, and whether it is on at rest. */
+import { unknownInWords } from "../../draw/words.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Switchboard } from "../../logic/switchboard-types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
@@ -42,7 +43,8 @@ interface AtRest {
 }
 
 function titleOf(board: Switchboard, name: string, rest: AtRest): string {
-  if (board.tangles.has(name)) return "not known: its condition is too tangled to follow";
+  const tangled = board.tangles.get(name);
+  if (tangled !== undefined) return `not known: ${unknownInWords(name, tangled)}`;
   if (board.selected(name) === null) return "not known, since a line behind it has a fault";
   const atRest = rest.on.has(name) ? "on" : rest.possible.has(name) ? "on or off" : "off";
   const [count, states] = [board.countStatesWith(name), board.countStates()];

@@ -111,7 +111,10 @@ function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"
 
 function waysOf(name: string, board: Switchboard): Pick<PanelMode, "ways" | "tangled"> {
   const set = board.selected(name);
-  if (set === null) return { ways: null, ...(board.tangles.has(name) && { tangled: true }) };
+  if (set === null) {
+    const tangled = board.tangles.get(name);
+    return { ways: null, ...(tangled !== undefined && { tangled }) };
+  }
   const ways = set === board.sets.none ? [] : board.waysTo(set, MOST_WAYS).ways;
   return { ways: ways.map((way) => describeWay(way).words) };
 }

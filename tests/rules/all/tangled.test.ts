@@ -101,7 +101,7 @@ test("everything that shows a set says that it is not known, and why", () => {
   const jug = workspace.craft("jug.fettle")!;
   expect(lensesOf(workspace, "jug.fettle").map(({ title }) => title)).toEqual([
     "not known: its condition is too tangled to follow",
-    "not known: its condition is too tangled to follow",
+    "not known: it depends on arm, which is too tangled to follow",
     "on in 1 of 2 states; at rest: off",
   ]);
   expect(hoverAt(workspace, "desk.fettle", { line: 2, character: 3 })?.markdown).toContain(
@@ -118,8 +118,8 @@ test("everything that shows a set says that it is not known, and why", () => {
     tangled: ["arm", "recorder"],
   });
   expect(switchesShown?.modes).toMatchObject([
-    { name: "arm", ways: null, tangled: true },
-    { name: "recorder", ways: null, tangled: true },
+    { name: "arm", ways: null, tangled: "arm" },
+    { name: "recorder", ways: null, tangled: "arm" },
     { name: "lights", ways: ["S0 down"] },
   ]);
 });
