@@ -6,9 +6,9 @@ import type { FileAnswer } from "./files.ts";
 
 /** The largest file that is read, in bytes; of a text, in characters. */
 export const MOST_BYTES = 1024 * 1024;
-const MOST_LINES = 12_000;
+export const MOST_LINES = 12_000;
 /** In characters. */
-const MOST_LINE = 20_000;
+export const MOST_LINE = 20_000;
 
 /** What stands for a file of so many bytes that it is not read. */
 export function tooLarge(bytes: number): FileAnswer {
