@@ -24,7 +24,7 @@ The extension is \`.fettle\`, the text UTF-8; a byte-order mark and the line end
 - \`layer "NAME"\`: a part made to be reused: a maker's base, a pilot's habits, an OSD layout
 - \`handset "NAME"\`: the pilot's transmitter and its controls; only \`transmitter\`, \`controls\` and \`use\` of handsets
 
-\`edition 1\` may follow the name, and is meant where nothing does. A higher edition than this tool knows gives one finding and nothing else, and such a file is never rewritten. A text that no person would write by hand, of more than ${MOST_BYTES / 1024 ** 2} MB, ${MOST_LINES} lines or ${MOST_LINE} characters on a line, is not read as a script, which one finding says. \`use\` lines and sections follow in any order.
+\`edition 1\` may follow the name, and is meant where nothing does. A higher edition than this tool knows gives one finding and nothing else, and such a file is never rewritten. A text that no person would write by hand, of more than ${MOST_BYTES / 1024 ** 2} MB, ${MOST_LINES} lines or ${MOST_LINE} characters on a line, is not read as a script, and a message says so. \`use\` lines and sections follow in any order.
 
 \`\`\`fettle
 craft "Tankard"
