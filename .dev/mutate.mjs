@@ -57,6 +57,8 @@ for (const file of testFiles) {
   const { reach } = await worker.ask({ reach: file }, 600_000);
   if (reach.error) say(`${file} is left out, because it fails here without any mutant: ${reach.error.slice(0, 300)}`);
   else reaches.push(reach);
+  for (const { fails } of reach.tests)
+    if (fails) say(`In ${file} a test is left out, because it fails here without any mutant: ${fails.slice(0, 200)}`);
 }
 say(`${reaches.reduce((sum, { tests }) => sum + tests.length, 0)} tests in ${reaches.length} files.`);
 /** @type {Map<string, number>} how many mutants of one file the tests of another noticed */
@@ -185,9 +187,11 @@ async function outcomeOf(/** @type {Mutant} */ mutant) {
   /** @type {Part[]} */
   const parts = reaches.flatMap(({ file, atLoad, tests }) => {
     const all = atLoad.includes(mutant.id);
-    const reaching = tests.flatMap(({ ids }, i) => (all || ids.includes(mutant.id) ? [i] : []));
+    const reaching = tests.flatMap(({ ids, fails }, i) =>
+      fails === null && (all || ids.includes(mutant.id)) ? [i] : [],
+    );
     const ms = reaching.reduce((sum, i) => sum + (tests[i]?.ms ?? 0), 0);
-    return reaching.length > 0 ? [{ file, tests: all ? null : reaching, ms }] : [];
+    return reaching.length > 0 ? [{ file, tests: reaching, ms }] : [];
   });
   if (parts.length === 0) return { mutant, outcome: "not reached", by: null };
   // What noticed another mutant of this file is likely to notice this one.

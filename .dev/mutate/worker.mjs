@@ -5,8 +5,8 @@ import { Script } from "node:vm";
 
 /**
  * @typedef {import("./vitest.mjs").Test} Test
- * @typedef {{ file: string, tests: number[] | null, ms: number }} Part tests of a file by number, or all
- * @typedef {{ file: string, atLoad: number[], tests: { ids: number[], ms: number }[], error: string | null }} Reach
+ * @typedef {{ file: string, tests: number[], ms: number }} Part tests of a file by number
+ * @typedef {{ file: string, atLoad: number[], tests: { ids: number[], ms: number, fails: string | null }[], error: string | null }} Reach
  */
 
 const [bundle = "", runs = ""] = process.argv.slice(2);
@@ -58,8 +58,12 @@ async function reachOf(/** @type {string} */ file) {
     const test = fresh(note).collect(file)[i];
     ids = new Set();
     const begun = performance.now();
-    if (test) await run(test);
-    tests.push({ ids: [...ids].filter((id) => !loaded.has(id)), ms: performance.now() - begun });
+    /** @type {string | null} */
+    let fails = null;
+    await (test && run(test))?.catch((error) => {
+      fails = `${test?.name}: ${error instanceof Error ? error.message : error}`;
+    });
+    tests.push({ ids: [...ids].filter((id) => !loaded.has(id)), ms: performance.now() - begun, fails });
   }
   return { file, atLoad, tests, error: null };
 }
@@ -71,7 +75,7 @@ async function killerOf(/** @type {number} */ mutant, /** @type {Part[]} */ part
     process.send?.({ at: file });
     try {
       const all = collect(file);
-      for (const test of tests ? tests.flatMap((i) => all[i] ?? []) : all) {
+      for (const test of tests.flatMap((i) => all[i] ?? [])) {
         try {
           await run(test);
         } catch {
