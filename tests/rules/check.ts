@@ -79,6 +79,21 @@ export function checkOnly(codes: string, marked: string, others: Readonly<Record
   return check(marked, others, new Set([...codes.split(" ").map(knownCode), ...MISUNDERSTOOD]));
 }
 
+/**
+ * What one rule finds in a craft of these lines that uses `WHEEL`, as `SEVERITY LINE: message`, with the text of
+ * the line. `more` are further files by path.
+ */
+export function reported(
+  code: string,
+  lines: readonly string[],
+  more: Readonly<Record<string, string>> = {},
+): string[] {
+  const text = `craft "Jug"\nuse "wheel.fettle"\n${lines.join("\n")}\n`;
+  return findingsOf(workspaceOf({ "wheel.fettle": WHEEL, ...more, "jug.fettle": text }), "jug.fettle")
+    .filter((finding) => finding.code === knownCode(code))
+    .map(({ severity, range, message }) => `${severity} ${text.split("\n")[range.start.line]!.trim()}: ${message}`);
+}
+
 /** Codes of the findings of one text, in order. */
 export function codesOf(text: string): string[] {
   const workspace = workspaceOf({ "wheel.fettle": WHEEL, "jug.fettle": text });

@@ -1,15 +1,7 @@
 /** From which value on a rule reports, and with which of its messages: one case for each way. */
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { WHEEL, workspaceOf } from "../check.ts";
-
-/** What a rule finds in a craft of these lines, as `SEVERITY LINE: message`, with the text of the line. */
-function reported(code: string, lines: readonly string[], more: Readonly<Record<string, string>> = {}): string[] {
-  const text = `craft "Jug"\nuse "wheel.fettle"\n${lines.join("\n")}\n`;
-  return findingsOf(workspaceOf({ "wheel.fettle": WHEEL, ...more, "jug.fettle": text }), "jug.fettle")
-    .filter((finding) => finding.code === code)
-    .map(({ severity, range, message }) => `${severity} ${text.split("\n")[range.start.line]!.trim()}: ${message}`);
-}
+import { reported, WHEEL, workspaceOf } from "../check.ts";
 
 describe("arm-tilt-open", () => {
   const open = (limit: string, ...more: string[]) =>
