@@ -25,12 +25,25 @@ describe("arming", () => {
 
 describe("conditions", () => {
   test("condition-never blames a channel of two levels only for a position that it loses", () => {
-    const never = (condition: string) =>
-      reported("condition-never", ["link", "  two-level 6", "modes", `  level when ${condition}`]).map(
+    const never = (twoLevel: number, condition: string) =>
+      reported("condition-never", ["link", `  two-level ${twoLevel}`, "modes", `  level when ${condition}`]).map(
         (each) => each.split("can never be on.")[1],
       );
-    expect(never("TR is up and TR is down")).toEqual([""]);
-    expect(never("TR is up and TR is mid")).toEqual([" TR at “mid” is lost on ch6, which carries two levels only."]);
+    expect(never(6, "TR is up and TR is down")).toEqual([""]);
+    expect(never(6, "TR is up and TR is mid")).toEqual([" TR at “mid” is lost on ch6, which carries two levels only."]);
+    expect(never(7, "TR is up and TR is mid")).toEqual([""]);
+  });
+
+  test("an unknown control, an unknown position, and a dial, which has no positions", () => {
+    const level = (code: string, condition: string) =>
+      reported(code, ["modes", `  level when ${condition}`]).map((each) => each.split(": ").slice(1).join(": "));
+    expect(level("unknown-name", "TK is up")).toEqual([
+      "No handset of this craft has a control TK. Did you mean TL or TR or PB?",
+    ]);
+    expect(level("unknown-name", "TL is boiling")).toEqual(["TL has no position “boiling”. Did you mean down or up?"]);
+    expect(level("wrong-type", "KN is up")).toEqual([
+      "KN is a dial and has no positions: test its pulse, as in “KN above 1500 us”.",
+    ]);
   });
 
   test("condition-always is silent where one of several lines says so itself", () => {
@@ -87,6 +100,97 @@ test("two findings of one rule in one place are in the order of their messages, 
     }).map((each) => each.match(/(\w+) can never be on/)![1]);
   expect(subjects("level", "finder")).toEqual(["finder", "level"]);
   expect(subjects("finder", "level")).toEqual(["finder", "level"]);
+});
+
+test("two findings in one line are in the order of their places, whatever their codes", () => {
+  const level = (condition: string) =>
+    findingsOf(
+      workspaceOf({
+        "wheel.fettle": WHEEL,
+        "jug.fettle": `craft "Jug"\nuse "wheel.fettle"\nmodes\n  level when ${condition}\n`,
+      }),
+      "jug.fettle",
+    ).flatMap(({ code, range }) => (range.start.line === 3 ? code : []));
+  expect(level("KN is up and TK is up")).toEqual(["wrong-type", "unknown-name"]);
+  expect(level("TK is up and KN is up")).toEqual(["unknown-name", "wrong-type"]);
+});
+
+describe("places that are shown with a finding", () => {
+  const related = (wanted: string, ...lines: string[]) =>
+    findingsOf(workspaceOf({ "jug.fettle": `craft "Jug"\n${lines.join("\n")}\n` }), "jug.fettle")
+      .filter(({ code }) => code === wanted)
+      .map((finding) => finding.related.map(({ message, range }) => `${message}, line ${range.start.line}`));
+
+  test("grid-mismatch: the craft's grid", () => {
+    expect(related("grid-mismatch", "video", "  viewer-grid 53 x 20", "osd", "  grid 50 x 18")).toEqual([
+      ["The craft's grid, line 4"],
+    ]);
+  });
+
+  test("video-band and video-power: the region", () => {
+    const video = ["video", "  frequency 5658 MHz", "  power 600 mW", "  region europe"];
+    expect(related("video-band", ...video)).toEqual([["The region, line 4"]]);
+    expect(related("video-power", ...video)).toEqual([["The region, line 4"]]);
+  });
+});
+
+describe("channel-shared", () => {
+  const shared = (first: string, second: string, more: Record<string, string>) =>
+    findingsOf(workspaceOf({ ...more, "jug.fettle": `craft "Jug"\nuse "${first}"\nuse "${second}"\n` }), "jug.fettle")
+      .filter(({ code }) => code === "channel-shared")
+      .map(({ range, message }) => `line ${range.start.line}: ${message}`);
+  const controls = "controls\n  XL switch ch5 up 1000 us down 2000 us\n";
+  const files = {
+    "wheel.fettle": WHEEL,
+    "base.fettle": `layer "Base"\n${controls}`,
+    "two.fettle": `handset "Two"\nuse "wheel.fettle"\n${controls}`,
+  };
+
+  test("of a layer and a handset the layer is to correct, in whichever order they are used", () => {
+    const message = "XL and TL both drive ch5: give one of them a channel of its own.";
+    expect(shared("wheel.fettle", "base.fettle", files)).toEqual([`line 2: ${message}`]);
+    expect(shared("base.fettle", "wheel.fettle", files)).toEqual([`line 1: ${message}`]);
+  });
+
+  test("of a handset and the one that it uses, in the craft", () => {
+    const none = { ...files, "none.fettle": 'layer "None"\n' };
+    expect(shared("none.fettle", "two.fettle", none)).toEqual([
+      "line 2: XL and TL both drive ch5: give one of them a channel of its own.",
+    ]);
+  });
+});
+
+test("unusual-value: what is unusual in a layer by itself hides nothing else that is unusual in the craft", () => {
+  const unusual = reported("unusual-value", ['use "motors.fettle"', "frame", "  propeller-diameter 10 in"], {
+    "motors.fettle": 'layer "Motors"\nsafety\n  arm-tilt-limit 2 deg\nmotors\n  kv 5000 rpm/V\n',
+  });
+  expect(unusual).toEqual([expect.stringContaining("5000 rpm/V, where")]);
+});
+
+test("video-power: outside all bands the limit of the nearest counts", () => {
+  const power = (mw: number) =>
+    reported("video-power", ["video", "  frequency 5658 MHz", `  power ${mw} mW`, "  region europe"]);
+  expect(power(25)).toEqual([]);
+  expect(power(30)).toEqual([expect.stringContaining("europe allows 25 mW from 5725 to 5875 MHz")]);
+});
+
+test("throttle-cannot-arm waits for a measured throttle", () => {
+  expect(reported("throttle-cannot-arm", ["safety", "  arm-throttle-limit 1020 us"])).toEqual([]);
+});
+
+test("tune-hot: a filter that was there beside the dropped one, and is only set anew, replaces nothing", () => {
+  const dropped = (base: readonly string[]) =>
+    reported(
+      "tune-hot",
+      ['use "base.fettle"', "filters", "  drop smooth-gyro", "  moving-cut idle 200 Hz full 500 Hz"],
+      {
+        "base.fettle": `layer "Base"\nfilters\n${base.map((line) => `  ${line}\n`).join("")}`,
+      },
+    ).map((each) => each.split(": ")[1]!.split(", which")[0]);
+  expect(dropped(["smooth-gyro cut 90 Hz"])).toEqual([]);
+  expect(dropped(["smooth-gyro cut 90 Hz", "moving-cut idle 200 Hz full 500 Hz"])).toEqual([
+    "smooth-gyro (cut 90 Hz) is taken away",
+  ]);
 });
 
 describe("notes that accept a finding", () => {
@@ -164,6 +268,9 @@ test("port-missing names four things in want of a port, and says when there are 
 
 describe("a line with a fault stops no rule", () => {
   test.each([
+    ["direction-unchecked", "wrong-type", ["bench", "  roll kettle"]],
+    ["levels-lost", "syntax", ["link", "  two-level 6", "adjust", "  overall kettle"]],
+    ["port-missing", "wrong-type", ["ports", "  port1 receiver", "osd", "  satellites at kettle"]],
     ["endpoints-off", "wrong-type", ["bench", "  roll kettle"]],
     [
       "throttle-cannot-arm",
@@ -175,6 +282,11 @@ describe("a line with a fault stops no rule", () => {
   ])("%s is silent about what is a %s: %j", (silent, fault, lines) => {
     expect(reported(silent, lines)).toEqual([]);
     expect(reported(fault, lines)).toHaveLength(1);
+  });
+
+  test("nor does a handset's", () => {
+    const workspace = workspaceOf({ "wheel.fettle": `${WHEEL}  XL switch ch5 up 1000\n` });
+    expect(findingsOf(workspace, "wheel.fettle").map(({ code }) => code)).toEqual(["missing-unit"]);
   });
 
   test("tune-hot compares with no faulty number, and a faulty one with none", () => {
