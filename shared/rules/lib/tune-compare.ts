@@ -149,8 +149,14 @@ export function droppedFilters(craft: Craft, workspace: Workspace): Hotter[] {
     const path = comparedName(setting);
     const filters = LOW_PASSES.has(path) || path === NOTCH || NUMBERS.has(path) || FIELDS[path] !== undefined;
     const instead = REPLACED_BY[name] && craft.settings.get("filters")?.get(REPLACED_BY[name]);
-    if (section !== "filters" || !filters || (instead && !instead.before)) return [];
+    if (section !== "filters" || !filters || (instead && isNewSince(craft, instead, source))) return [];
     const what = `${name} (${short(setting)}) is taken away`;
     return [{ at: locationAt(source, { start, end }), before: valueLocation(workspace, setting.source), what }];
   });
+}
+
+/** Whether a filter first stands in the file of a `drop`, or in a later one; one below it was at work before, too. */
+function isNewSince(craft: Craft, filter: Setting, drop: Source): boolean {
+  const rank = (file: string) => craft.scripts.findIndex((script) => script.file === file);
+  return !filter.before && rank(filter.source.file) >= rank(drop.file);
 }

@@ -178,18 +178,22 @@ test("throttle-cannot-arm waits for a measured throttle", () => {
   expect(reported("throttle-cannot-arm", ["safety", "  arm-throttle-limit 1020 us"])).toEqual([]);
 });
 
-test("tune-hot: a filter that was there beside the dropped one, and is only set anew, replaces nothing", () => {
-  const dropped = (base: readonly string[]) =>
-    reported(
-      "tune-hot",
-      ['use "base.fettle"', "filters", "  drop smooth-gyro", "  moving-cut idle 200 Hz full 500 Hz"],
-      {
-        "base.fettle": `layer "Base"\nfilters\n${base.map((line) => `  ${line}\n`).join("")}`,
-      },
-    ).map((each) => each.split(": ")[1]!.split(", which")[0]);
-  expect(dropped(["smooth-gyro cut 90 Hz"])).toEqual([]);
-  expect(dropped(["smooth-gyro cut 90 Hz", "moving-cut idle 200 Hz full 500 Hz"])).toEqual([
-    "smooth-gyro (cut 90 Hz) is taken away",
+test("tune-hot: only a filter that is new takes the place of a dropped one", () => {
+  const [smooth, moving] = ["smooth-gyro cut 90 Hz", "moving-cut idle 200 Hz full 500 Hz"];
+  const dropped = (base: readonly string[], own: readonly string[], middle: readonly string[] = []) =>
+    reported("tune-hot", ['use "base.fettle"', 'use "middle.fettle"', "filters", ...own.map((line) => `  ${line}`)], {
+      "base.fettle": `layer "Base"\nfilters\n${base.map((line) => `  ${line}\n`).join("")}`,
+      "middle.fettle": `layer "Middle"\nfilters\n${middle.map((line) => `  ${line}\n`).join("")}`,
+    }).map((each) => each.split(": ")[1]!.split(", which")[0]);
+  expect(dropped([smooth], ["drop smooth-gyro", moving])).toEqual([]);
+  expect(dropped([smooth], [moving], ["drop smooth-gyro"])).toEqual([]);
+  // Both were at work together, and one of them is left.
+  const gone = "smooth-gyro (cut 90 Hz) is taken away";
+  expect(dropped([smooth, moving], ["drop smooth-gyro"])).toEqual([gone]);
+  expect(dropped([smooth], ["drop smooth-gyro"], [moving])).toEqual([gone]);
+  expect(dropped([smooth, moving], ["drop smooth-gyro", moving])).toEqual([gone]);
+  expect(dropped([smooth, moving], ["drop moving-cut"])).toEqual([
+    "moving-cut (idle 200 Hz full 500 Hz) is taken away",
   ]);
 });
 
