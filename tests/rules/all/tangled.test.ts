@@ -85,6 +85,12 @@ test("two conditions that can be followed, but not together, are reported at the
   ]);
 });
 
+test("a condition that cannot be followed together with two others is reported once", () => {
+  const lines = [`return-home when ${pairs(24, 1)}`, `level-now when ${pairs(24, 1)}`, `level when ${pairs(24, 5)}`];
+  const reported = withBudget({ ...BUDGET, question: 100 }, () => reportedFor(...lines));
+  expect(reported.map(({ of, code }) => `${of} ${code}`)).toEqual(["level condition-tangled"]);
+});
+
 test.each(TANGLED)("$title: findings in time, each tangled condition reported once", (each) => {
   const start = performance.now();
   const found = findingsOf(workspaceOf(tangledFiles(each)), "jug.fettle");
