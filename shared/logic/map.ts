@@ -78,7 +78,6 @@ function possibleValues(diagrams: Diagrams, set: number, skipped: Uint8Array): R
       visit(child);
     }
   };
-  if (set > EVERY) skipped.fill(1, 0, diagrams.levelOf(set));
   visit(set);
   for (const [level, values] of possible) if (skipped[level] === 1) values.fill(1);
   return possible;

@@ -135,9 +135,10 @@ function linesBehind(
   const linesOf = new Map(input.conditions.map(({ name, lines }) => [name, lines]));
   return (name) => {
     if (!compiled.selected.has(name)) return [];
+    // Every line of a mode that is known has a condition, and its set.
     const truths = linesOf.get(name)!.map(({ condition, source }) => {
-      const set = condition && compiled.lineSets.get(condition);
-      return { source, truth: set === null || set === undefined ? NONE : truthGiven(compiled.diagrams, set, fixed) };
+      const set = compiled.lineSets.get(condition!)!;
+      return { source, truth: truthGiven(compiled.diagrams, set, fixed) };
     });
     const certain = truths.filter(({ truth }) => truth === EVERY);
     return (certain.length > 0 ? certain : truths.filter(({ truth }) => truth === 2)).map(({ source }) => source);
