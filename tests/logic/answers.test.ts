@@ -71,6 +71,27 @@ describe("witnesses and moves", () => {
     expect(made.movesTo(made.selected("level")!, { KN: 1600 })).toEqual([]);
   });
 
+  test("the middle of all that does, not of the one stretch chosen", () => {
+    const middle = (level: string, cut: string) => {
+      const made = board(`  level when KN ${level}\n  arm when KN ${cut}`);
+      return made.witness(made.selected("level")!)!.positions.KN;
+    };
+    expect(middle("below 1500 us", "below 1400 us")).toBe(1250);
+    expect(middle("above 1500 us", "above 1600 us")).toBe(1751);
+    // Neither the stretch before nor the one after does.
+    expect(middle("in 1200 to 1400 us", "in 1300 to 1500 us")).toBe(1300);
+  });
+
+  test("a dial that must stand on one microsecond needs what else it needs as well", () => {
+    const made = board("  arm when KN above 1499 us and KN below 1501 us and TL is down and TR is up");
+    expect(made.witness(made.armed!)!.needed).toEqual({ TL: "down", TR: "up", KN: 1500 });
+  });
+
+  test("a pulse that is given is told as it is", () => {
+    const given = board("  arm when KN above 1500 us").withPulses(new Map([[9, 1700.4]]));
+    expect(given.witness(given.armed!)!.positions.KN).toBe(1700.4);
+  });
+
   test("what lies at rest stays at rest where it may", () => {
     const made = readBoard(`
       A switch ch5 up 1000 us down 2000 us rests down
@@ -120,6 +141,26 @@ test("positions that do the same are neighbours by their pulses, told in the han
     level when KN above 1500 us`);
   const idle = made.idlePositions().map(({ control, positions }) => `${control.name} ${positions.join(" = ")}`);
   expect(idle).toEqual(["A near = half"]);
+});
+
+test("a control that counts only with another has positions that do the same, too", () => {
+  const idle = (modes: string) =>
+    board(modes)
+      .idlePositions()
+      .map(({ positions }) => positions.join(" = "));
+  expect(idle("  arm when TL is down and TR is down")).toEqual(["up = mid"]);
+  expect(idle("  arm when TR is down and TL is down")).toEqual(["up = mid"]);
+  expect(idle("  arm when TL is down and TR is down\n  level when TL is up and TR is up")).toEqual([]);
+});
+
+test("a bound inside a stretch that does the same is none on the map", () => {
+  const spans = (mode: string) => board(`  level when ${mode}`).map().controls[2]!.spans;
+  expect(spans("KN in 1100 to 1400 us or KN in 1200 to 1600 us")).toEqual([
+    { fromUs: 1000, toUs: 1099, modes: [] },
+    { fromUs: 1100, toUs: 1600, modes: ["level"] },
+    { fromUs: 1601, toUs: 2000, modes: [] },
+  ]);
+  expect(spans("KN above 1500 us or KN below 1501 us")).toEqual([{ fromUs: 1000, toUs: 2000, modes: [] }]);
 });
 
 describe("names", () => {
@@ -233,6 +274,16 @@ test("sets of modes are listed and counted without those that are not known", ()
   const made = board("  arm when TL is down\n  broken finder\n  level when finder");
   expect(made.listStates(10)).toMatchObject({ complete: true, states: [{ on: [] }, { on: ["arm"] }] });
   expect([made.countStates(), made.countStatesWith("arm"), made.countStatesWith("level")]).toEqual([2, 1, null]);
+});
+
+test("the sets of modes along a dial of very many stretches are counted, as they are listed", () => {
+  const steps = Array.from({ length: 30 }, (_, i) => `  outputs.o${i} when KN above ${1030 + 30 * i} us`);
+  const one = board(steps.join("\n"));
+  expect([one.countStates(), one.listStates(100).states.length]).toEqual([31, 31]);
+  // Of the 31 stretches 15 have a part above 1500 us, where there may be arming or not.
+  const two = board([...steps, "  arm when KN above 1500 us and TL is down"].join("\n"));
+  expect([two.countStates(), two.listStates(100).states.length]).toEqual([46, 46]);
+  expect(two.countStatesWith("arm")).toBe(15);
 });
 
 test("of ends that are not whole the whole microseconds between them count", () => {

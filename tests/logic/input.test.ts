@@ -77,6 +77,18 @@ test("a control that no file has is a fault only where all files could be read",
   expect(problems("use wheel")).toBe(0);
 });
 
+test("nor where a file that another one uses could not be read", () => {
+  const problems = (habits: string) => {
+    const made = craftOf({
+      "jug.fettle": 'craft "Jug"\nuse "habits.fettle"\nmodes\n  arm when XX is up',
+      "habits.fettle": `layer "Habits"\n${habits}`,
+    });
+    return switchboardOf(made).problems.length;
+  };
+  expect(problems("")).toBe(1);
+  expect(problems('use "gone.fettle"')).toBe(0);
+});
+
 describe("two inputs are the same", () => {
   const base: SwitchInput = readInput(`${WHEEL.split("\n").slice(2).join("\n")}
     arm when TL is up

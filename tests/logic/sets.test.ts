@@ -71,6 +71,8 @@ test("a place that there is not holds no state, a name that there is not leaves 
   expect(sets.where({ TL: 1001 })).toBe(sets.none);
   expect(sets.where({ KN: 2001 })).toBe(sets.none);
   expect(sets.where({ XX: "up", ch12: 1500 })).toBe(sets.every);
+  // A name that ends as a channel's does is none.
+  expect(sets.where({ TX5: "up", xch6: "mid", ch5x: "up" })).toBe(sets.every);
   expect(sets.given(sets.every, { TL: "sideways" })).toBe(sets.none);
   expect(sets.given(sets.every, { XX: "up" })).toBe(sets.every);
   expect(sets.some(sets.where({ TL: "up" }), ["XX"])).toBe(sets.where({ TL: "up" }));
