@@ -87,6 +87,20 @@ describe("witnesses and moves", () => {
     expect(made.witness(made.armed!)!.needed).toEqual({ TL: "down", TR: "up", KN: 1500 });
   });
 
+  test("what is needed leaves out what makes no difference as the others stand", () => {
+    // Once B and E are down, it is on wherever A and D stand, though without that each of them counts.
+    const made = readBoard(`
+      A switch ch5 up 1000 us mid 1500 us down 2000 us
+      B switch ch6 up 1000 us mid 1500 us down 2000 us rests down
+      D switch ch7 up 1000 us mid 1500 us down 2000 us
+      E switch ch8 up 1000 us mid 1500 us down 2000 us rests down
+      level when (A is up and B is down or A is not up and B is not up) and (D is up and E is not up or D is not up and E is not mid)`);
+    expect(made.witness(made.selected("level")!)).toEqual({
+      positions: { A: "up", B: "down", D: "up", E: "down" },
+      needed: { B: "down", E: "down" },
+    });
+  });
+
   test("a pulse that is given is told as it is", () => {
     const given = board("  arm when KN above 1500 us").withPulses(new Map([[9, 1700.4]]));
     expect(given.witness(given.armed!)!.positions.KN).toBe(1700.4);

@@ -8,8 +8,8 @@ import type { StateSet, Switchboard, SwitchInput } from "../../shared/logic/swit
 import { walkCondition } from "../../shared/syntax/condition.ts";
 import { everyState, modeHolds } from "./enumerate.ts";
 import { craft } from "./generate.ts";
-import { readBoard } from "./read-board.ts";
-import { switches, TANGLED, tangled, tangledInput } from "./tangled.ts";
+import { readBoard, readInput } from "./read-board.ts";
+import { clauses, picker, switches, TANGLED, tangled, tangledInput } from "./tangled.ts";
 
 const nodesIn = ({ conditions }: SwitchInput): number =>
   conditions
@@ -64,6 +64,31 @@ describe("what is given up", () => {
     expect(tanglesOf("22 disjoint pairs after a mode that names them row by row")).toEqual([]);
     expect(tanglesOf("22 disjoint pairs, and the rows, in one condition")).toEqual([]);
     expect(tanglesOf("two rows of 20 switches that stand alike, row by row")).toEqual([]);
+  });
+
+  test("nor where tests of a single switch stand among the pairs", () => {
+    const { controls, conditions } = tangled("22 disjoint pairs after a mode that names them row by row");
+    const single = Array.from({ length: 22 }, (_, i) => [`outputs.o${i}`, `A${i} is up or A${i} is mid`] as const);
+    const board = makeSwitchboard(tangledInput({ title: "", controls, conditions: [...conditions, ...single] }));
+    expect([...board.tangles]).toEqual([]);
+  });
+
+  test("another order is not kept where it suits what is tangled, and loses what is not", () => {
+    const pairs = Array.from({ length: 30 }, (_, i) => `S${2 * i} is down and S${2 * i + 1} is down`).join(" or ");
+    const conditions = [
+      ["level", pairs],
+      ["arm", clauses(picker(1), { count: 400, size: 3, of: 60 })],
+    ] as const;
+    const board = makeSwitchboard(tangledInput({ title: "", controls: switches(60), conditions }));
+    expect([...board.tangles]).toEqual([["arm", "arm"]]);
+  });
+
+  test("a condition that names more variables than may be followed, and no other", () => {
+    const text =
+      "A switch ch5 up 1000 us down 2000 us\nB dial ch6 1000 us to 2000 us\nC button ch7 no 1000 us yes 2000 us";
+    const input = readInput(`${text}\nlevel when A is down and B above 1500 us\narm when C is yes\nfinder when arm`);
+    const within = (variables: number) => [...makeSwitchboard(input, { ...BUDGET, variables }).tangles.keys()];
+    expect([within(3), within(2), within(1)]).toEqual([[], ["arm", "finder"], ["level", "arm", "finder"]]);
   });
 
   test("long conditions that are simple are not", () => {
