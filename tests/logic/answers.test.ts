@@ -290,16 +290,6 @@ test("sets of modes are listed and counted without those that are not known", ()
   expect([made.countStates(), made.countStatesWith("arm"), made.countStatesWith("level")]).toEqual([2, 1, null]);
 });
 
-test("the sets of modes along a dial of very many stretches are counted, as they are listed", () => {
-  const steps = Array.from({ length: 30 }, (_, i) => `  outputs.o${i} when KN above ${1030 + 30 * i} us`);
-  const one = board(steps.join("\n"));
-  expect([one.countStates(), one.listStates(100).states.length]).toEqual([31, 31]);
-  // Of the 31 stretches 15 have a part above 1500 us, where there may be arming or not.
-  const two = board([...steps, "  arm when KN above 1500 us and TL is down"].join("\n"));
-  expect([two.countStates(), two.listStates(100).states.length]).toEqual([46, 46]);
-  expect(two.countStatesWith("arm")).toBe(15);
-});
-
 test("of ends that are not whole the whole microseconds between them count", () => {
   const ends = (fromUs: number, toUs: number) =>
     board("  finder when ch12 above 1500 us", { endpointsUs: { fromUs, toUs } }).map().channels[0]!.spans;
