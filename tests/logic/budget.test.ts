@@ -74,12 +74,12 @@ describe("what is given up", () => {
   });
 
   test("another order is not kept where it suits what is tangled, and loses what is not", () => {
-    const pairs = Array.from({ length: 30 }, (_, i) => `S${2 * i} is down and S${2 * i + 1} is down`).join(" or ");
+    const pairs = Array.from({ length: 40 }, (_, i) => `S${2 * i} is down and S${2 * i + 1} is down`).join(" or ");
     const conditions = [
       ["level", pairs],
-      ["arm", clauses(picker(1), { count: 400, size: 3, of: 60 })],
+      ["arm", clauses(picker(1), { count: 400, size: 3, of: 80 })],
     ] as const;
-    const board = makeSwitchboard(tangledInput({ title: "", controls: switches(60), conditions }));
+    const board = makeSwitchboard(tangledInput({ title: "", controls: switches(80), conditions }));
     expect([...board.tangles]).toEqual([["arm", "arm"]]);
   });
 
