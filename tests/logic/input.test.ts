@@ -165,10 +165,11 @@ describe("what is not known stays so", () => {
   test("a mode acts where none above it may be on", () => {
     const precedence = [{ over: "level", under: ["level", "level-blend", "horizon"] }];
     const text = `${CONTROLS}level-blend when TL is up\n`;
-    const known = readBoard(`${text}level when TR is up`, { precedence });
+    const known = readBoard(`${text}level when TR is up\nfinder when TL is up`, { precedence });
     const { sets, selected } = known;
     expect(known.acts("level-blend")).toBe(sets.and(selected("level-blend")!, sets.not(selected("level")!)));
     expect(known.acts("level")).toBe(known.selected("level"));
+    expect(known.acts("finder")).toBe(known.selected("finder"));
     expect(known.acts("horizon")).toBe(known.sets.none);
     const above = readBoard(`${text}broken level`, { precedence });
     expect([above.acts("level-blend"), above.acts("level")]).toEqual([null, null]);

@@ -69,6 +69,7 @@ test("a place that there is not holds no state, a name that there is not leaves 
     level when TR is mid`);
   expect(sets.where({ TL: "sideways" })).toBe(sets.none);
   expect(sets.where({ TL: 1001 })).toBe(sets.none);
+  expect(sets.where({ TL: 1000.4 })).toBe(sets.none);
   expect(sets.where({ KN: 2001 })).toBe(sets.none);
   expect(sets.where({ XX: "up", ch12: 1500 })).toBe(sets.every);
   // A name that ends as a channel's does is none.
@@ -114,6 +115,7 @@ test("on a channel of two levels a place between arrives as the nearer end, half
     false,
     false,
   ]);
+  expect([sets.where({ ch12: "up" }), sets.where({ KN: "up" })]).toEqual([sets.none, sets.none]);
   expect(sets.where({ KN: 999 })).toBe(sets.none);
   expect(sets.where({ KN: 2001 })).toBe(sets.none);
   expect([sets.where({ KN: 1000 }), sets.where({ KN: 2000 })]).not.toContain(sets.none);
