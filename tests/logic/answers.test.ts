@@ -164,7 +164,8 @@ test("a control that counts only with another has positions that do the same, to
       .map(({ positions }) => positions.join(" = "));
   expect(idle("  arm when TL is down and TR is down")).toEqual(["up = mid"]);
   expect(idle("  arm when TR is down and TL is down")).toEqual(["up = mid"]);
-  // The stretches of a dial are none.
+  // The stretches of a dial, or of a channel that no control drives, are none.
+  expect(idle("  arm when ch12 in 1100 to 1400 us or ch12 in 1200 to 1600 us")).toEqual([]);
   expect(idle("  arm when KN in 1100 to 1400 us or KN in 1200 to 1600 us")).toEqual([]);
   expect(idle("  arm when TL is down and TR is down\n  level when TL is up and TR is up")).toEqual([]);
 });
