@@ -218,7 +218,7 @@ function report(/** @type {Result[]} */ results) {
   for (const path of positionals) {
     const below = new Set(filesIn(path));
     const own = results.filter(({ mutant }) => below.has(mutant.file));
-    const count = (/** @type {Outcome} */ wanted) => own.filter(({ outcome }) => outcome === wanted).length;
+    const count = (/** @type {Outcome} */ which) => own.filter(({ outcome }) => outcome === which).length;
     const score = ((count("killed") + count("hangs")) / own.length) * 100;
     const figures = [count("killed"), count("hangs"), count("survived"), count("not reached")];
     const widths = [6, 7, 10, 13];

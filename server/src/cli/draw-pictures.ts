@@ -37,7 +37,7 @@ export interface Picture {
 }
 
 /** What is to be seen of the OSD. */
-export interface WantedOsd {
+export interface OsdQuery {
   readonly page: OsdPage;
   /** Without one the layout is shown at the usual moment, and what is blank then by its name. */
   readonly scenario: Scenario | undefined;
@@ -50,14 +50,14 @@ const MARGIN = 14;
 const SWITCHES_WIDTH = 690;
 
 /** The picture in the goggles. */
-export function osdPicture(craft: Craft, workspace: Workspace, wanted: WantedOsd): Picture {
-  const goggles = drawn(osdDrawable(craft, workspace, wanted));
-  if (!pagesOf(craft).includes(wanted.page)) throw new CannotRun(`${craft.name} lays out no ${wanted.page} page`);
+export function osdPicture(craft: Craft, workspace: Workspace, query: OsdQuery): Picture {
+  const goggles = drawn(osdDrawable(craft, workspace, query));
+  if (!pagesOf(craft).includes(query.page)) throw new CannotRun(`${craft.name} lays out no ${query.page} page`);
   const { columns, rows, elements, preview } = goggles;
   const moment = SCENARIOS.find(({ name }) => name === goggles.scenario)!.label;
   // Of one moment the pilot sees no more than the display shows then.
-  const seen = wanted.scenario === undefined ? elements : elements.filter(({ blank }) => !blank);
-  const page = wanted.page === "osd-second" ? ", second page" : "";
+  const seen = query.scenario === undefined ? elements : elements.filter(({ blank }) => !blank);
+  const page = query.page === "osd-second" ? ", second page" : "";
   return {
     scene: drawGoggles({ ...goggles, elements: seen }),
     title: `${craft.name} in the goggles`,

@@ -6,11 +6,11 @@ import { NoPainter, toPng } from "../node/png.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import {
   filtersPicture,
+  type OsdQuery,
   osdPicture,
   type Picture,
   ratesPicture,
   switchesPicture,
-  type WantedOsd,
 } from "./draw-pictures.ts";
 import { gridNamed } from "./grid-named.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
@@ -75,9 +75,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const out = outOf(given);
   const widthPx = widthOf(given);
   if (view !== "osd") refuseOsdOptions(given);
-  const wanted = wantedOsd(given);
+  const query = osdQuery(given);
   const { craft, workspace } = await openCraft(path, io, given.text("handset"));
-  const picture = view === "osd" ? osdPicture(craft, workspace, wanted) : PICTURES[view](craft, workspace);
+  const picture = view === "osd" ? osdPicture(craft, workspace, query) : PICTURES[view](craft, workspace);
   const content = await contentOf(picture, out, theme, widthPx);
   writeOut(out, content, "replace", io);
   if (picture.unplaced && picture.unplaced.length > 0)
@@ -101,7 +101,7 @@ function widthOf(given: Arguments): number | undefined {
   throw new CannotRun(`--width is a whole number of pixels from ${WIDTH.least} to ${WIDTH.most}, not “${text}”`);
 }
 
-function wantedOsd(given: Arguments): WantedOsd {
+function osdQuery(given: Arguments): OsdQuery {
   const grid = given.text("grid");
   return {
     page: oneOf(given, "page", OSD_PAGES, "osd"),
