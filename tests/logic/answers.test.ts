@@ -233,7 +233,7 @@ test("a pulse that is given stands for its position: the nearer one, half-way th
   expect([half.selected("level"), half.selected("arm")]).toEqual([half.sets.every, half.sets.none]);
 });
 
-describe("what does not hang on the order of the words", () => {
+describe("what does not depend on the order of the words", () => {
   const told = (condition: string) => {
     const made = board(`  level when ${condition}`);
     const { ways } = made.waysTo(made.selected("level")!);

@@ -123,7 +123,7 @@ test("twenty quick edits with pulls that nobody waits for end in the right findi
     const given = new CancellationTokenSource();
     const asked = client.sendRequest("textDocument/diagnostic", { textDocument: { uri: JUG } }, given.token);
     if (i % 3 === 0) given.cancel();
-    // Nothing but being taken back may keep it from an answer.
+    // Only a cancellation may keep it from an answer.
     pulls.push(asked.catch((error) => expect(given.token.isCancellationRequested && error.code).toBe(CANCELLED)));
   }
   expect((await session.pull(JUG)).map((each) => [each.code, each.range.start.line])).toEqual([["wrong-unit", 7]]);

@@ -270,7 +270,7 @@ describe("tune-hot", () => {
     expect(over(["filters", "  smooth-yaw 0.09 kHz"], "filters", "  smooth-yaw 90 Hz")).toEqual([]);
   });
 
-  test("a filter that is taken back is missed, in whatever way it is set; a gain, or what smooths the sticks, is not", () => {
+  test("a filter that is dropped is missed, in whatever way it is set; a gain, or what smooths the sticks, is not", () => {
     expect(over(["gains", "  roll d 0.5"], "gains", "  drop roll")).toEqual([]);
     expect(over(["filters", "  smooth-yaw 90 Hz"], "filters", "  drop smooth-yaw")).toEqual([
       "warning drop smooth-yaw: smooth-yaw (90 Hz) is taken away",
