@@ -13,6 +13,7 @@ export interface Reading {
 
 /** A workspace may have thousands of scripts: that long they are looked through before others have their turn. */
 const SLICE_MS = 20;
+
 /** Once these files, and all that they use, are read. Never rejects if `read` does not. */
 export async function readUsed(paths: () => readonly FilePath[], reading: Reading): Promise<void> {
   // Files that were passed may have changed while others were read: it is over once nothing was missing.

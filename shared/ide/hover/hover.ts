@@ -1,7 +1,9 @@
 /** The hover of the word at a position. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { unitFamily } from "../../catalogue/units.ts";
-import { baseOf } from "../../model/craft.ts";
+import { unknownInWords } from "../../draw/words.ts";
+import { boardOf } from "../../logic/from-craft.ts";
+import { baseOf, type Craft } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
 import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -88,17 +90,30 @@ function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | 
   return paragraphs(
     what,
     effectiveText(effective, craft.name, file),
+    tangledText(workspace, craft, entry),
     describeConsequences(workspace, file, entry, crafts),
     conversions(entry),
     quoteNote(notes || own),
   );
 }
 
+/** Says of a mode or an output that nothing is known of it, where its condition is too tangled to follow. */
+function tangledText(workspace: Workspace, craft: Craft, { kind, name }: Entry): string {
+  if (kind !== "mode" && kind !== "output") return "";
+  const named = kind === "output" ? `outputs.${name}` : name;
+  const tangled = boardOf(craft, workspace).tangles.get(named);
+  return tangled === undefined ? "" : `When it is on is not known: ${unknownInWords(named, tangled)}.`;
+}
+
+/** A longer value, such as a condition of many clauses, is not read in a hover. */
+const MOST_TEXT = 400;
+
 function effectiveText(effective: EffectiveEntry, craft: string, from: string): string {
   const lines = effective.sources.map(({ part, source }) =>
     part === "" ? lineReference(source, from) : `${part}: ${lineReference(source, from)}`,
   );
-  return `On ${plainText(craft)}: \`${effective.text}\` (${[...new Set(lines)].join(", ")})`;
+  const text = effective.text.length > MOST_TEXT ? `${effective.text.slice(0, MOST_TEXT)} …` : effective.text;
+  return `On ${plainText(craft)}: \`${text}\` (${[...new Set(lines)].join(", ")})`;
 }
 
 function conversions(entry: Entry): string {
