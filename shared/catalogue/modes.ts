@@ -146,15 +146,15 @@ export const modes: readonly ModeSpec[] = [
     name: "hold-heading",
     what: "Keeps the nose pointing one way while the yaw stick is let go.",
     why: "For a slow pan along a wall, or a craft seen from below whose nose must not wander. By gyro alone it drifts some degrees a minute; by compass it keeps true, as long as the needle is. In fast flight it gets in the way, for banked turns want a nose that follows. A yaw stick that rests off its middle turns it into a slow spin.",
-    related: ["link.yaw-deadband", "sensors.compass", "heading"],
+    related: ["link.yaw-rest-zone", "sensors.compass", "heading"],
     words: ["heading lock", "keep the nose straight", "compass hold"],
   },
   {
-    name: "heading-free",
+    name: "heading-by-pilot",
     what: "The sticks push the craft as seen from where its nose pointed at arming, whichever way it points now.",
     why: "A learner who loses track of the nose can still bring the craft back by pulling the stick. It hides the very thing that has to be learnt, and rests on a sense of heading that drifts: after some minutes, or a bump, back is no longer back. Flown by the picture it makes no sense at all, since the pilot sits in the nose.",
     related: ["hold-heading", "sensors.compass", "return-home"],
-    words: ["carefree", "orientation does not matter", "relative to the pilot"],
+    words: ["headless", "heading is free", "orientation does not matter", "relative to the pilot"],
   },
   {
     name: "return-home",

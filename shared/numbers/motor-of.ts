@@ -63,7 +63,7 @@ export const motorNotchesOf = onceFor((craft, catalogue): MotorNotches | null =>
   if (count === null || floorHz === null || widthHz === null) return null;
   const list = valueIn(craft, catalogue, "filters", "motor-notch-depths");
   const depths = list?.kind === "list" ? list.items.map((item) => (numberOf(item, "%") ?? 100) / 100) : [];
-  return { count, floorHz, widthHz, fadeHz: field("fade", "Hz") ?? 0, depths };
+  return { count, floorHz, widthHz, easesInHz: field("eases-in", "Hz") ?? 0, depths };
 });
 
 /**

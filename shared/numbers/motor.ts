@@ -53,15 +53,15 @@ export interface MotorNotches {
   readonly count: number;
   readonly floorHz: number;
   readonly widthHz: number;
-  readonly fadeHz: number;
+  readonly easesInHz: number;
   /** The depth of the cut of each harmonic, from 0 to 1; 1 beyond the end of the list. */
   readonly depths: readonly number[];
 }
 
-/** The weight of a notch at a frequency: 0 below the floor, 1 above the fade, linear between. */
-export function notchWeight(hz: number, { floorHz, fadeHz }: MotorNotches): number {
+/** The weight of a notch at a frequency: 0 below the floor, 1 where it has eased in, linear between. */
+export function notchWeight(hz: number, { floorHz, easesInHz }: MotorNotches): number {
   if (hz < floorHz) return 0;
-  return fadeHz > 0 ? Math.min(1, (hz - floorHz) / fadeHz) : 1;
+  return easesInHz > 0 ? Math.min(1, (hz - floorHz) / easesInHz) : 1;
 }
 
 export interface Harmonic {

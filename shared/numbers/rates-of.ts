@@ -51,7 +51,7 @@ function readThrottle(craft: Craft, catalogue: Catalogue, section: string): Thro
   const curve = points?.kind === "list" ? points.items.map((item) => (numberOf(item, "%") ?? 0) / 100) : null;
   const [softness, about, limit] = [share("throttle-soft"), share("throttle-hover"), share("throttle-limit")];
   const by = wordIn(craft, catalogue, section, "throttle-limit-by");
-  if (softness === null || limit === null || (by !== "scaling" && by !== "clipping")) return null;
+  if (softness === null || limit === null || (by !== "stretched" && by !== "cut-off")) return null;
   if (softness > 0 && about === null && !curve) return null;
   const soft = softness > 0 && about !== null ? { share: softness, about } : null;
   return { curve, soft, limit, limitBy: by };
@@ -77,7 +77,7 @@ export const stickTravelsOf = onceFor((craft, catalogue): StickTravels | null =>
   const plain = { fromUs, centreUs, toUs };
   return {
     rollAndPitch: { ...plain, deadbandUs: deadband("deadband") },
-    yaw: { ...plain, deadbandUs: deadband("yaw-deadband") },
+    yaw: { ...plain, deadbandUs: deadband("yaw-rest-zone") },
     throttle: { fromUs, toUs },
   };
 });

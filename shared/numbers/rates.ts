@@ -75,12 +75,12 @@ export interface Throttle {
   /** Softness from 0 to 1, centred on a stick deflection; null if nothing is softened. */
   readonly soft: { readonly share: number; readonly about: number } | null;
   readonly limit: number;
-  readonly limitBy: "scaling" | "clipping";
+  readonly limitBy: "stretched" | "cut-off";
 }
 
 /**
  * Throttle from 0 to 1 for a stick from 0 to 1: the curve, interpolated linearly, or the soft cubic, then
- * the limit. Scaling multiplies by the limit; clipping cuts off above it.
+ * the limit. Stretched multiplies by the limit; cut-off stops at it.
  */
 export function throttleAt(throttle: Throttle, stick: number): number {
   const at = Math.min(1, Math.max(0, stick));
@@ -89,7 +89,7 @@ export function throttleAt(throttle: Throttle, stick: number): number {
     : throttle.soft
       ? softenedThrottle(throttle.soft, at)
       : at;
-  return throttle.limitBy === "scaling" ? requested * throttle.limit : Math.min(requested, throttle.limit);
+  return throttle.limitBy === "stretched" ? requested * throttle.limit : Math.min(requested, throttle.limit);
 }
 
 /** The smallest stick deflection (0 to 1) that gives a throttle, by bisection; null if full stick gives less. */

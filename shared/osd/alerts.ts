@@ -35,7 +35,7 @@ export function activeAlerts(craft: Craft, readings: Readings): readonly Alert[]
       elements: ["link-quality", "signal", "noise-margin"],
       is: read("link-quality") === 0,
     },
-    { kind: "low-pack", text: "LAND NOW", elements: PACK, is: landing },
+    { kind: "low-pack", text: "PACK EMPTY", elements: PACK, is: landing },
     {
       kind: "weak-link",
       text: "LINK WEAK",

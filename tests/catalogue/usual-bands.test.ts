@@ -66,7 +66,7 @@ const craft: Record<string, Craft> = {
       link.packet-rate 250 1000 · link.lost-after 50 300 · camera.delay 15 45 · bench.motor-heat-read 45 75 · gains.spin-guard 1600 1950 · filters.smooth-feed 60 300
       sensors.loop-rate 4 8 · filters.smooth-gyro.cut 100 500 · filters.smooth-d.cut 75 150 · filters.notch.at 150 · filters.notch.width 20
       filters.motor-notches.count 1 3 · filters.motor-notches.floor 80 150 · filters.motor-notches.width 20 60 · filters.smooth-sticks 60 200
-      gains.roll.p 0.8 1.3 · gains.pitch.i 1 2 · gains.yaw.feed 1 2 · gains.launch-tilt 30 60 · gains.windup-cut 15 40
+      gains.roll.p 0.8 1.3 · gains.pitch.i 1 2 · gains.yaw.feed 1 2 · gains.launch-tilt 30 60 · gains.i-waits-above 150 400
       gains.throttle-fade 30 65 · gains.throttle-fade-from 70 · rates.roll.slope 70 200 · rates.roll.end 670 900 1200 · rates.roll.bend 2 3 5
       camera.uptilt 35 55 · osd.heat-alert 90 110 · recorder.rate 1000 2000 4000`,
   },
@@ -76,7 +76,7 @@ const craft: Record<string, Craft> = {
     values: `
       motors.kv 1100 1700 · motors.poles 14 · motors.idle 3.5 5.5 · motors.esc-rating 45 60 · motors.switching-rate 24 48
       video.power 25 600 1600 · video.frequency 1280 5800 · filters.smooth-gyro.cut 50 120 · filters.smooth-d.cut 40 90
-      filters.motor-notches.floor 40 70 · gains.roll.p 0.6 1.2 · gains.windup-cut 5 10 · gains.level-stiffness 3 6
+      filters.motor-notches.floor 40 70 · gains.roll.p 0.6 1.2 · gains.i-waits-above 60 120 · gains.level-stiffness 3 6
       rates.roll.end 300 550 · rates.yaw.end 150 250 · camera.uptilt 5 20 · camera.view-angle 120 160
       navigation.fix-needs 6 8 10 · navigation.return-height 30 60 100 · navigation.return-speed 6 12 18 · navigation.worst-spread 1.5 2 3 · navigation.landing-speed 0.5 1 · navigation.home-radius 3 15
       navigation.start-distance 15 50 · navigation.obstacle-height 0 25 60 · osd.height-alert 60 110 · osd.distance-alert 500 3000

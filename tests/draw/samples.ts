@@ -60,7 +60,7 @@ export const fullPicture = picture(
         [28, 1],
       ],
     }),
-    element("alerts", 10, 11, "LAND NOW"),
+    element("alerts", 10, 11, "PACK EMPTY"),
     element("craft", 26, 14, "TANKARD", {
       clashing: [
         [30, 14],

@@ -79,7 +79,7 @@ interface ClauseShape {
 
 const range = (count: number): number[] => Array.from({ length: count }, (_, i) => i);
 const MODES =
-  `level level-blend level-now turtle hold-height hold-place hold-heading heading-free return-home launch-hold finder
+  `level level-blend level-now turtle hold-height hold-place hold-heading heading-by-pilot return-home launch-hold finder
   lights lights-off video-low video-high osd-hide osd-second rates-second gains-second recorder grip-at-idle
   camera-tilt camera-line camera-record lap-mark recorder-mark sounds-off`.split(/\s+/);
 

@@ -54,7 +54,7 @@ describe("the chain", () => {
   });
 
   test("a harmonic beyond half the loop's rate is not there", () => {
-    const notches = { count: 3, floorHz: 50, widthHz: 30, fadeHz: 0, depths: [] };
+    const notches = { count: 3, floorHz: 50, widthHz: 30, easesInHz: 0, depths: [] };
     expect(motorStages(notches, 1, 400, 1000)).toHaveLength(1);
   });
 

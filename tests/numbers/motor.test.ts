@@ -54,11 +54,11 @@ describe("speed and poles", () => {
 });
 
 describe("harmonics against the notches", () => {
-  const notches = { count: 3, floorHz: 120, widthHz: 30, fadeHz: 40, depths: [1, 0.5] };
+  const notches = { count: 3, floorHz: 120, widthHz: 30, easesInHz: 40, depths: [1, 0.5] };
 
-  test("none below the floor, little by little above it, fully where the fade ends", () => {
+  test("none below the floor, little by little above it, fully where it has eased in", () => {
     expect([119, 120, 130, 160, 500].map((hz) => notchWeight(hz, notches))).toEqual([0, 0, 0.25, 1, 1]);
-    expect(notchWeight(120, { ...notches, fadeHz: 0 })).toBe(1);
+    expect(notchWeight(120, { ...notches, easesInHz: 0 })).toBe(1);
   });
 
   test("what becomes of each harmonic, and which are the blades'", () => {
@@ -108,7 +108,13 @@ filters
   });
 
   test("the notches, and the harmonics in the hover", () => {
-    expect(motorNotchesOf(...craftWith(CRAFT))).toEqual({ count: 3, floorHz: 120, widthHz: 30, fadeHz: 0, depths: [] });
+    expect(motorNotchesOf(...craftWith(CRAFT))).toEqual({
+      count: 3,
+      floorHz: 120,
+      widthHz: 30,
+      easesInHz: 0,
+      depths: [],
+    });
     const harmonics = hoverHarmonicsOf(...craftWith(CRAFT))!;
     expect(harmonics.map(({ why, blades }) => [why, blades])).toEqual([
       ["cut", false],

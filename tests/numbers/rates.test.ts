@@ -87,7 +87,7 @@ describe("turn rates", () => {
 });
 
 describe("throttle", () => {
-  const plain: Throttle = { curve: null, soft: null, limit: 1, limitBy: "scaling" };
+  const plain: Throttle = { curve: null, soft: null, limit: 1, limitBy: "stretched" };
 
   test("points are joined by straight lines", () => {
     const throttle = { ...plain, curve: [0, 0.25, 1] };
@@ -96,7 +96,7 @@ describe("throttle", () => {
 
   test("a limit scales the whole travel, or cuts off its top", () => {
     expect([0.5, 0.9, 1].map((stick) => throttleAt({ ...plain, limit: 0.8 }, stick))).toEqual([0.4, 0.9 * 0.8, 0.8]);
-    const clipped: Throttle = { ...plain, limit: 0.8, limitBy: "clipping" };
+    const clipped: Throttle = { ...plain, limit: 0.8, limitBy: "cut-off" };
     expect([0.5, 0.9, 1].map((stick) => throttleAt(clipped, stick))).toEqual([0.5, 0.8, 0.8]);
     expect(stickAtThrottle(clipped, 0.8)).toBeCloseTo(0.8, 9);
     expect(stickAtThrottle(clipped, 0.81)).toBeNull();
@@ -119,7 +119,7 @@ describe("throttle", () => {
       curve: fc.constant(null),
       soft: fc.record({ share: between(0, 0.9), about: between(0.1, 0.9) }),
       limit: between(0.2, 1),
-      limitBy: fc.constantFrom("scaling" as const, "clipping" as const),
+      limitBy: fc.constantFrom("stretched" as const, "cut-off" as const),
     });
     fc.assert(
       fc.property(throttles, between(0, 1), (throttle, stick) => {
@@ -163,7 +163,7 @@ rates-second
   test("an axis needs slope and end; the bend is 3 by default", () => {
     const rates = ratesOf(...craftWith(RATES));
     expect(rates).toMatchObject({ roll: USUAL, pitch: null, yaw: null, topDegS: 1500 });
-    expect(rates.throttle).toEqual({ curve: null, soft: null, limit: 0.9, limitBy: "scaling" });
+    expect(rates.throttle).toEqual({ curve: null, soft: null, limit: 0.9, limitBy: "stretched" });
   });
 
   test("the second set lies over the first, field by field", () => {

@@ -15,7 +15,7 @@ test("a number comes in the unit that is asked for, and in no other family's", (
 test("a default stands in for what nobody said, never for a line with a fault", () => {
   expect(numberIn(...craftWith("motors\n  kv 1750 rpm/V"), "motors", "esc-pause", "us")).toBe(2);
   expect(numberIn(...craftWith("motors\n  esc-pause 2 V"), "motors", "esc-pause", "us")).toBeNull();
-  expect(wordIn(...craftWith("rates\n  throttle-limit 80 %"), "rates", "throttle-limit-by")).toBe("scaling");
+  expect(wordIn(...craftWith("rates\n  throttle-limit 80 %"), "rates", "throttle-limit-by")).toBe("stretched");
   expect(wordIn(...craftWith("rates\n  throttle-limit-by halving"), "rates", "throttle-limit-by")).toBeNull();
 });
 

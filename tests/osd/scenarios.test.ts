@@ -280,7 +280,7 @@ describe("by definition", () => {
 describe("alerts and what flashes", () => {
   test("warn and land: the more urgent one is shown", () => {
     const thresholds = "pack\n  warn-at 3.5 V/cell\n  land-at 3.3 V/cell\n";
-    expect(alert(craft(thresholds), "low-pack")).toBe("LAND NOW");
+    expect(alert(craft(thresholds), "low-pack")).toBe("PACK EMPTY");
     expect(alert(craft("pack\n  warn-at 3.5 V/cell\n"), "low-pack")).toBe("PACK LOW");
     expect(flashing(craft(thresholds), "low-pack")).toEqual(["alerts", "cell-volts", "pack-bar", "pack-volts"]);
     expect(flashing(craft(thresholds), "mid-flight")).toEqual([]);

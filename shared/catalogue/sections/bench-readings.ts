@@ -72,7 +72,7 @@ export const benchReadings: readonly SettingSpec[] = [
     kind: "hardware",
     what: "Where roll, pitch and yaw come to rest when the sticks are let go.",
     why: "Flick each stick and let it snap back from either side: the two readings show how far its spring leaves it from the middle. Within the deadband nobody notices. Beyond it the craft turns slowly for ever, and the picture slides during what should be a straight line. A trim on the handset is the usual culprit.",
-    related: ["link.centre", "link.deadband", "link.yaw-deadband"],
+    related: ["link.centre", "link.deadband", "link.yaw-rest-zone"],
     words: ["stick middle", "centre reading", "trim", "does the stick centre"],
   },
   {

@@ -37,7 +37,7 @@ export const bench: SectionSpec = {
       what: "When every motor was last seen in its place and turning the right way.",
       why: "Start each motor in turn, without propellers, and film it, or hold a slip of paper to its bell: the paper flicks the way it turns. Swapped motors, or one that runs backwards, flip the craft in the first half second, and so does a propeller put on upside down, which this check cannot see. Any new motor, speed controller, board or new software on either voids it; so does a crash that tore a wire.",
       hazard: "Propellers off for this check, all of them, every time.",
-      related: ["motors.motor1", "motors.spin", "safety.runaway-stop"],
+      related: ["motors.motor1", "motors.spin", "safety.tumble-stop"],
       words: ["motor order check", "motor direction check", "spin test"],
     },
     {

@@ -161,7 +161,7 @@ export const filters: SectionSpec = {
               what: "How wide each notch is, between the frequencies at which half the power passes.",
             },
             {
-              name: "fade",
+              name: "eases-in",
               types: [
                 {
                   is: "quantity",

@@ -141,10 +141,9 @@ export const motorGains: readonly SettingSpec[] = [
       {
         is: "choice",
         choices: [
-          { word: "nothing", what: "The craft goes on correcting, on its back in the grass too." },
-          { word: "calm", what: "It stops the tumble first and lets the gains back in little by little." },
+          { word: "go-on", what: "The craft goes on correcting, on its back in the grass too." },
+          { word: "ease-in", what: "It stops the tumble first and lets the gains back in little by little." },
           { word: "disarm", what: "It disarms when it is knocked about and cannot answer." },
-          { word: "tone", what: "It goes on, and sounds its tone so that the pilot knows." },
         ],
       },
     ],

@@ -71,11 +71,11 @@ export const linkSticks: readonly SettingSpec[] = [
     kind: "taste",
     what: "How far roll and pitch may stand from the middle and still count as centred.",
     why: "Worn sticks do not come back to the same spot, and a few microseconds of deadness keep the craft still for them. As much as the stick trembles is enough. More than that gives a hole in the middle where fine corrections vanish, and the craft then answers with a small jump.",
-    related: ["link.yaw-deadband", "bench.stick-jitter", "link.centre"],
+    related: ["link.yaw-rest-zone", "bench.stick-jitter", "link.centre"],
     words: ["dead zone", "stick jitter", "craft twitches at centre"],
   },
   {
-    name: "yaw-deadband",
+    name: "yaw-rest-zone",
     types: [
       quantity("us", 0, 200, "common practice, no source: more would swallow a good part of the stick", usually(0, 40)),
     ],
@@ -83,7 +83,7 @@ export const linkSticks: readonly SettingSpec[] = [
     what: "How far yaw may stand from the middle and still count as centred.",
     why: "The yaw stick shares its gimbal with the throttle, so thumb and spring nudge it whenever the throttle moves. A little more deadness than on the other axes keeps the nose where it points through a punch, and lets a heading be held at all. With a lot of it slow pans for the camera start with a jerk.",
     related: ["link.deadband", "hold-heading", "rates.yaw"],
-    words: ["yaw twitch", "nose wanders with throttle", "rudder dead zone"],
+    words: ["yaw twitch", "nose wanders with throttle", "yaw dead zone", "rudder dead zone"],
   },
   {
     name: "resolution",

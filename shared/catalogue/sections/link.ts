@@ -37,15 +37,15 @@ export const link: SectionSpec = {
       words: ["which receiver", "receiver model", "spare receiver"],
     },
     {
-      name: "binding-phrase",
+      name: "pair-secret",
       types: [quotedText(80)],
       kind: "hardware",
       what: "The secret that makes this receiver and one handset belong together.",
-      why: "Whoever knows it can build a handset that your craft obeys, so it belongs in a private layer that you use and never post: take that line out of whatever you show to others. One phrase for all your craft spares binding each anew, and lets two of them listen at the same time.",
+      why: "Whoever knows it can build a handset that your craft obeys, so it belongs in a private layer that you use and never post: take that line out of whatever you show to others. One secret for all your craft spares binding each anew, and lets two of them listen at the same time.",
       hazard:
-        "With one phrase on several craft, the one still lying in the box with its pack in obeys the sticks as well.",
+        "With one secret on several craft, the one still lying in the box with its pack in obeys the sticks as well.",
       related: ["link.receiver", "transmitter.module"],
-      words: ["bind", "pairing", "secret", "bind phrase"],
+      words: ["bind", "pairing", "secret", "binding name"],
     },
     {
       name: "wiring",

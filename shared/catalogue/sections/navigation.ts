@@ -85,8 +85,8 @@ export const navigation: SectionSpec = {
       name: "home-set",
       types: [
         choice({
-          "first-arming": "The place of the first arming after power-up stays home.",
-          "each-arming": "Every arming sets home anew.",
+          kept: "The place of the first arming after power-up stays home.",
+          renewed: "Every arming sets home anew.",
         }),
       ],
       kind: "safety",

@@ -61,16 +61,16 @@ export const throttleRates: readonly SettingSpec[] = [
     name: "throttle-limit-by",
     types: [
       choice({
-        scaling: "The whole travel is stretched over what is allowed.",
-        clipping: "The stick works as always up to the limit, and beyond it nothing more happens.",
+        stretched: "The whole travel is stretched over what is allowed.",
+        "cut-off": "The stick works as always up to the limit, and beyond it nothing more happens.",
       }),
     ],
-    default: "scaling",
+    default: "stretched",
     kind: "taste",
     what: "What becomes of the part of the throttle stick above the limit.",
     why: "Stretching gives a finer stick, but moves the hover upwards, and thumbs that know the craft find it weak. Cutting off keeps the hover where it was, at the price of a dead stretch at the top, in which one notices too late that there is no more to come.",
     related: ["rates.throttle-limit", "rates.throttle-hover"],
-    words: ["scale or clip", "throttle limit type", "dead zone at the top of the throttle"],
+    words: ["stretch or cut off", "top of the throttle does nothing", "dead zone at the top of the throttle"],
   },
   {
     name: "throttle-rise",

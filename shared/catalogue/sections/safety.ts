@@ -156,14 +156,14 @@ export const safety: SectionSpec = {
       words: ["motor stop", "idle while armed", "propellers stand still when armed"],
     },
     {
-      name: "runaway-stop",
+      name: "tumble-stop",
       types: [yesNo],
       kind: "safety",
       what: "Whether the craft disarms if, just after arming, it turns ever faster against what is asked.",
       why: "A motor in the wrong corner, a propeller on upside down or a board turned by a quarter all end alike: the craft flips itself across the field at full power within a second of the first throttle. This cuts it short. It can also cut in on a craft held by tall grass: then carry the craft, disarmed, to a clear spot, and leave the net where it is for the next rebuild.",
       hazard: "It is a net, not a check: try motor order and direction with the propellers off first.",
       related: ["bench.motors-checked", "sensors.mount-yaw", "motors.spin"],
-      words: ["flips on take-off", "spins out at arming", "take-off protection"],
+      words: ["flips on take-off", "spins out at arming", "runaway start"],
     },
     {
       name: "turtle-power",

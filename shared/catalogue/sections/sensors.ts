@@ -63,22 +63,25 @@ export const sensors: SectionSpec = {
       words: ["gyro full scale", "gyro saturation", "degrees per second range"],
     },
     {
-      name: "gyro-pick",
+      name: "gyros-read",
       types: [
         {
-          is: "choice",
-          choices: [
-            { word: "first", what: "Only the first of the board's two gyros is read." },
-            { word: "second", what: "Only the second of the board's two gyros is read." },
-            { word: "both", what: "Both are read and averaged." },
-          ],
+          is: "list",
+          of: {
+            is: "integer",
+            min: { at: 1, source: meaning },
+            max: { at: 8, source: "common practice, no source: no board carries more gyros" },
+            usual: [{ from: 1, to: 2, source: practice }],
+          },
+          fewest: 1,
+          most: 8,
         },
       ],
       kind: "hardware",
-      what: "Which gyro is used on a board that carries two.",
+      what: "Numbers of the gyros that are read, on a board that carries more than one; several are averaged.",
       why: "Averaging two cancels part of their own noise, at nearly double the reading time, and only if both sit on firm ground with the same orientation. One that was damaged in a crash poisons the average: a craft that began to drift or twitch without a reason is worth trying on each of them alone.",
       related: ["sensors.gyro-rate", "sensors.mount-yaw"],
-      words: ["two gyros", "dual gyro", "second gyro"],
+      words: ["two gyros", "gyro pair", "second gyro", "which gyro"],
     },
     {
       name: "still-limit",

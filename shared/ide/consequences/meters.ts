@@ -123,7 +123,7 @@ const stickCentres: ConsequenceProvider = ({ craft, catalogue, value }) => {
       awayUs <= deadbandUs
         ? "taken for the middle"
         : `${formatNumber(awayUs)} us from the middle, more than the deadband of ${formatNumber(deadbandUs)} us: the craft turns by itself`;
-    const band = name === "yaw" ? "yaw-deadband" : "deadband";
+    const band = name === "yaw" ? "yaw-rest-zone" : "deadband";
     return consequence(`${name} at ${formatNumber(us, 5)} us is ${how}`, [
       `bench.centres:${name}`,
       "link.centre",

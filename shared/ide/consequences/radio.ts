@@ -160,7 +160,7 @@ export const linkProviders: ConsequenceProviders = {
   "lost-after": missedPackets,
   "telemetry-every": telemetryRate,
   deadband: deadbandShare,
-  "yaw-deadband": deadbandShare,
+  "yaw-rest-zone": deadbandShare,
   resolution: stickSteps,
   band: linkBand,
   "receiver-power": power,
