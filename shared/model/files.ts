@@ -21,6 +21,8 @@ export interface FileView {
   list(): readonly FilePath[];
   /** The one path by which the real file behind `path` is known. */
   realPath(path: FilePath): FilePath;
+  /** Whether every script that may use this one is in `list()`: false where some are not listed yet, or never will be. */
+  listsUsersOf(path: FilePath): boolean;
 }
 
 /** A view of texts held in memory, for what has no files: pasted text, examples, tests. */
@@ -30,5 +32,6 @@ export function memoryFiles(texts: Readonly<Record<string, string>>): FileView {
       Object.hasOwn(texts, path) ? { kind: "text", text: texts[path]!, validUtf8: true } : { kind: "missing" },
     list: () => Object.keys(texts).sort(),
     realPath: (path) => path,
+    listsUsersOf: () => true,
   };
 }

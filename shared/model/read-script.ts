@@ -5,21 +5,12 @@ import { type LineReader, lineReader, parse } from "../syntax/parse.ts";
 import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Section, Tree } from "../syntax/tree.ts";
-import { NO_NOTE, noteOfLine } from "./notes.ts";
+import { allowancesIn, NO_NOTE, noteOfLine } from "./notes.ts";
 import { replacePastedIssues } from "./pasted-board-text.ts";
 import { type ParsedEntry, readEntry } from "./read-entry.ts";
 import { repeatedEntries } from "./repeated-entries.ts";
 import type { Drop, Entry, Issue, Kept, Note, Script, Use } from "./script.ts";
-import {
-  isDrop,
-  issueOf,
-  misplacedSection,
-  notText,
-  notUtf8,
-  unexplainedAllowances,
-  unknownDrops,
-  unknownSection,
-} from "./script-issues.ts";
+import { isDrop, issueOf, misplacedSection, notText, notUtf8, unknownDrops, unknownSection } from "./script-issues.ts";
 import { unusualValues } from "./unusual-values.ts";
 
 const CACHE_LIMIT = 50_000;
@@ -172,6 +163,7 @@ function readScript(
   const entries = concatenated(parsedSections, "entries");
   const repeated = repeatedEntries(entries, catalogue);
   const notes = new Map<number, Note>();
+  const sections = parsedSections.map((each) => each.about);
   // Concatenated, not spread into `push`: a malicious file has more issues than a call can take arguments.
   // The values of a craft's own file are checked in the effective craft, whose size may come from other files.
   const unusual = tree.kind === "craft" ? [] : unusualValues(entries, catalogue);
@@ -179,11 +171,7 @@ function readScript(
   const all =
     encoding === "none"
       ? [notText(tree)]
-      : replacePastedIssues(
-          issues.concat(concatenated(parsedSections, "issues"), repeated, unusual, unexplainedAllowances(tree)),
-          tree,
-          catalogue,
-        );
+      : replacePastedIssues(issues.concat(concatenated(parsedSections, "issues"), repeated, unusual), tree, catalogue);
   all.sort((a, b) => a.span.line - b.span.line || a.span.start - b.span.start || (a.code < b.code ? -1 : 1));
 
   const noteAt = (line: number): Note => {
@@ -208,8 +196,9 @@ function readScript(
     drops: concatenated(parsedSections, "drops"),
     kept: concatenated(parsedSections, "kept"),
     uses: tree.uses.map((line) => useOf(tree, line)),
-    sections: parsedSections.map((each) => each.about),
+    sections,
     issues: all,
+    allowances: allowancesIn(tree, sections),
     noteOf(line) {
       let note = notes.get(line);
       if (!note) {

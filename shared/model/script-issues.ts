@@ -6,7 +6,6 @@ import { lookalikeSlip } from "../syntax/slips.ts";
 import type { Cols, Fix } from "../syntax/span.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Tree, Word } from "../syntax/tree.ts";
-import { allowanceOf } from "./notes.ts";
 import type { Issue } from "./script.ts";
 import { didYouMean, similarNames } from "./similar-names.ts";
 
@@ -119,23 +118,6 @@ export function notText(tree: Tree): Issue {
       "This file is no text that can be read: it holds zero bytes. If it is a script all the same, it was mostly saved as UTF-16: save it as UTF-8.",
     span: { line, start, end: start + 1 },
   };
-}
-
-/** One issue for each `allow` comment that gives no reason. */
-export function unexplainedAllowances(tree: Tree): Issue[] {
-  const issues: Issue[] = [];
-  for (let line = 0; line < tree.lines.length; line++) {
-    const comment = tree.lines[line]!.comment;
-    if (!comment) continue;
-    const allowance = allowanceOf(tree, line);
-    if (allowance?.reason !== "") continue;
-    issues.push({
-      code: "allow-unexplained",
-      message: `Say why ${allowance.code} is accepted here, for whoever reads this next: # allow ${allowance.code}: …`,
-      span: allowance.span,
-    });
-  }
-  return issues;
 }
 
 function sectionWord(tree: Tree, line: number): Cols {

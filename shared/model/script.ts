@@ -16,8 +16,7 @@ export type ReadingCode =
   | "out-of-range"
   | "unusual-value"
   | "section-misplaced"
-  | "duplicate-entry"
-  | "allow-unexplained";
+  | "duplicate-entry";
 
 /** An issue found in one file, before `allow` comments are applied. */
 export interface Issue {
@@ -69,19 +68,29 @@ export interface Use {
   readonly at: Span;
 }
 
-/** An `allow` comment: it accepts findings of one code on the entry that it belongs to. */
+/** An `allow` comment: it accepts findings of one code. */
 export interface Allowance {
   readonly code: string;
   readonly reason: string;
+  /** The comment from its `#`. */
   readonly span: Span;
+  readonly codeSpan: Span;
+  /**
+   * Where it accepts: on the line in whose note it stands; if that is a section's name, in the whole section;
+   * if it is the header, in the whole file. `nothing`: it stands above a blank line, in no note.
+   */
+  readonly holds: "line" | "section" | "file" | "nothing";
+  /** The line in whose note it stands. */
+  readonly line: number;
+  /** As resolved, where it holds in a section. */
+  readonly section: string | null;
 }
 
-/** The comments that belong to a line: their text, and the findings that they allow. */
+/** The comments that belong to a line; `text` is without those that accept a finding. */
 export interface Note {
   readonly text: string;
   /** Lines of the whole-line comments, first to last, without commented-out entries. */
   readonly lines: readonly number[];
-  readonly allowances: readonly Allowance[];
 }
 
 export interface Script {
@@ -105,6 +114,8 @@ export interface Script {
   }[];
   /** Every issue of this file on its own, in order of location. */
   readonly issues: readonly Issue[];
+  /** Every `allow` in its comments, in order of line. */
+  readonly allowances: readonly Allowance[];
   /** The note of a line: of an entry, a drop, a `use`, a section's name or the header. */
   noteOf(line: number): Note;
 }

@@ -17,6 +17,8 @@ export interface Workspace extends ScriptLookup, Remembering {
   craft(file: FilePath, handset?: FilePath): Craft | null;
   /** Every known craft of which the file is a part, the file itself if it is one. */
   craftsWith(file: FilePath): Craft[];
+  /** The files of those craft, in order of path, with none of them put together. */
+  craftFilesWith(file: FilePath): FilePath[];
 }
 
 /** What is remembered from one moment to the next: keyed by content, so that nothing goes stale. */
@@ -57,16 +59,14 @@ export function makeCore(catalogue: Catalogue): Core {
           crafts.set(key, { plan, craft });
           return craft;
         },
-        craftsWith: (file) =>
-          view.list().flatMap((each) => {
+        craftsWith: (file) => workspace.craftFilesWith(file).map((each) => workspace.craft(each)!),
+        craftFilesWith: (file) =>
+          view.list().filter((each) => {
             const script = workspace.script(each);
-            // What a craft is made of is told without putting it together: there may be hundreds.
-            if (
-              script?.kind !== "craft" ||
-              !planOf(workspace, script, null).parts.some((part) => part.script.file === file)
-            )
-              return [];
-            return workspace.craft(each) ?? [];
+            return (
+              script?.kind === "craft" &&
+              planOf(workspace, script, null).parts.some((part) => part.script.file === file)
+            );
           }),
       };
       return workspace;

@@ -49,6 +49,11 @@ export function spanAt(line: number, cols: Cols): Span {
   return { line, start: cols.start, end: cols.end };
 }
 
+/** Whether two ranges share a position, if only at their ends. */
+export function touches(a: Range, b: Range): boolean {
+  return comparePositions(a.start, b.end) <= 0 && comparePositions(b.start, a.end) <= 0;
+}
+
 /** Negative if `a` comes before `b`, 0 if they are equal, else positive: a comparator for sorting. */
 export function comparePositions(a: Position, b: Position): number {
   return a.line - b.line || a.character - b.character;

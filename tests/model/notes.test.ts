@@ -34,15 +34,37 @@ describe("what belongs to a note", () => {
   });
 
   test("a comment that accepts is no part of the text", () => {
-    const note = noteOf(
-      'craft "Jug"\npack\n  # bench\n  # allow out-of-range: a supply\n  cells 99 # allow unusual-value\n',
-      "99",
-    );
-    expect(note.text).toBe("bench");
-    expect(note.allowances.map(({ code, reason }) => [code, reason])).toEqual([
-      ["out-of-range", "a supply"],
-      ["unusual-value", ""],
+    const text =
+      'craft "Jug"\npack\n  # bench\n  # allow out-of-range: a supply\n  cells 99 # allow unusual-value\n  # allow time\n  capacity 5 Ah\n';
+    expect(noteOf(text, "99").text).toBe("bench");
+    expect(noteOf(text, "capacity").text).toBe("allow time");
+  });
+
+  test("an accepting comment knows its code, its reason, and for what it holds", () => {
+    const text = `# allow arm-missing: a bench
+craft "Jug" # allow mode-clash: so
+# allow osd-overlap: nothing follows
+
+pack "Old" # allow pack-order : flown once more 
+  # allow cells-ambiguous
+  # capacity 850 mAh
+  cells 99 # allow out-of-range: a supply
+  # allow syntax`;
+    const { allowances } = workspaceOf({ "jug.fettle": text }).script("jug.fettle")!;
+    expect(allowances.map(({ code, reason, holds, line, section }) => [code, reason, holds, line, section])).toEqual([
+      ["arm-missing", "a bench", "file", 1, null],
+      ["mode-clash", "so", "file", 1, null],
+      ["osd-overlap", "nothing follows", "nothing", 3, null],
+      ["pack-order", "flown once more", "section", 4, "pack/Old"],
+      ["cells-ambiguous", "", "line", 7, null],
+      ["out-of-range", "a supply", "line", 7, null],
+      ["syntax", "", "nothing", 9, null],
     ]);
+    const lines = text.split("\n");
+    for (const { code, codeSpan, span } of allowances) {
+      expect(lines[codeSpan.line]!.slice(codeSpan.start, codeSpan.end)).toBe(code);
+      expect(lines[span.line]!.slice(span.start, span.end)).toMatch(/^# allow/);
+    }
   });
 });
 

@@ -320,6 +320,7 @@ function invalid(text: string): string[] {
     read: () => ({ kind: "text", text, validUtf8: false }),
     list: () => ["jug.fettle"],
     realPath: (path) => path,
+    listsUsersOf: () => true,
   };
   return findingsOf(makeCore(makeCatalogue()).at(view), "jug.fettle").map(({ code }) => code);
 }

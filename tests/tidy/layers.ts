@@ -55,7 +55,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   },
   completion: { doors: ["complete"], uses: ["context"] },
   signature: { doors: ["signature"], uses: ["context"] },
-  edits: { doors: ["calibration", "osd-edit"], uses: ["context"] },
+  edits: { doors: ["acceptances", "calibration", "osd-edit"], uses: ["context"] },
   arming: { doors: ["readiness", "parse-positions"] },
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context"] },
   reference: { doors: ["page", "page-names", "reference"], uses: ["context"] },

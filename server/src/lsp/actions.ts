@@ -2,6 +2,7 @@
 import type { Connection } from "vscode-languageserver";
 import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
 import { fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
+import { acceptancesAt } from "../../../shared/ide/edits/acceptances.ts";
 import { calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
@@ -35,9 +36,11 @@ export function answerActions(parts: Parts): void {
     guard("code actions", null, async ({ textDocument: { uri }, range, context: { only } }) => {
       const refactors = isAsked(CodeActionKind.RefactorRewrite, only) && (await mayCalibrate(documents, uri, range));
       // Only with every craft read is it known whose line a refactoring would change as well.
-      const file = await (refactors ? documents.loadAll(uri) : documents.load(uri));
+      const file = await (refactors ? documents.loadAll(uri) : documents.loadForFindings(uri));
       const asked = { uri, file, range };
-      const repairs = isAsked(CodeActionKind.QuickFix, only) ? [...fixes(asked, parts), ...shows(asked, parts)] : [];
+      const repairs = isAsked(CodeActionKind.QuickFix, only)
+        ? [...fixes(asked, parts), ...shows(asked, parts), ...acceptances(asked, parts)]
+        : [];
       return [...repairs, ...(refactors ? calibrations(asked, parts) : [])];
     }),
   );
@@ -55,6 +58,15 @@ function fixes({ file, range }: Asked, { documents, editForm, pageOfRule }: Part
     diagnostics: [toDiagnostic(fix.finding, documents.uriOf, pageOfRule)],
     isPreferred: fix.only,
     edit: toWorkspaceEdit(fix.edits, documents, editForm()),
+  }));
+}
+
+function acceptances({ file, range }: Asked, { documents, editForm, pageOfRule }: Parts): CodeAction[] {
+  return acceptancesAt(documents.now(), file, range).map(({ finding, title, edits }) => ({
+    title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [toDiagnostic(finding, documents.uriOf, pageOfRule)],
+    edit: toWorkspaceEdit(edits, documents, editForm()),
   }));
 }
 

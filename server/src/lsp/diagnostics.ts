@@ -15,13 +15,13 @@ export interface VersionedDiagnostics {
   readonly diagnostics: Diagnostic[];
 }
 
-/** Waits for all files that the document uses; a text that is not read has one finding that says why. */
+/** Waits for all files that the findings rest on; a text that is not read has one finding that says why. */
 export async function diagnosticsOf(
   documents: Documents,
   uri: Uri,
   pageOfRule: PageOfRule,
 ): Promise<VersionedDiagnostics> {
-  const file = await documents.load(uri);
+  const file = await documents.loadForFindings(uri);
   // Read after the wait, during which the document may have changed, and without another wait before the findings.
   const version = documents.version(uri);
   const why = documents.whyUnread(uri);

@@ -43,6 +43,8 @@ export interface Documents {
   load(uri: Uri): Promise<FilePath>;
   /** As `load`, with every other script of the workspace as well. */
   loadAll(uri: Uri): Promise<FilePath>;
+  /** As `load`, with all that the findings of the document rest on. */
+  loadForFindings(uri: Uri): Promise<FilePath>;
   /** All files at this moment. */
   now(): Workspace;
   /** Null where the document is not open. */
@@ -123,6 +125,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     read: (path) => (isWordsFile(path) ? NO_SCRIPT : (opened.get(path)?.answer ?? cache.answer(path))),
     list: () => all,
     realPath: cache.realPath,
+    listsUsersOf: workspaceFiles.listsUsersOf,
   });
   const now = (): Workspace => {
     const all = listScripts();
@@ -164,6 +167,12 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     await resolving.get(uri);
     await readUsed(() => [pathFor(uri)], reading);
     return pathFor(uri);
+  };
+
+  const loadAll = async (uri: Uri): Promise<FilePath> => {
+    await workspaceFiles.listed();
+    await readUsed(workspaceFiles.scripts, reading);
+    return load(uri);
   };
 
   return {
@@ -210,10 +219,12 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     },
     words,
     load,
-    async loadAll(uri) {
-      await workspaceFiles.listed();
-      await readUsed(workspaceFiles.scripts, reading);
-      return load(uri);
+    loadAll,
+    async loadForFindings(uri) {
+      const path = await load(uri);
+      const script = now().script(path);
+      // What a layer accepts may be of use on any craft.
+      return !script || script.kind === "craft" || script.allowances.length === 0 ? path : loadAll(uri);
     },
     now,
     version: (uri) => opened.get(pathFor(uri))?.document.version ?? null,

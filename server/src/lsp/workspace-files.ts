@@ -27,6 +27,8 @@ export interface WorkspaceFiles {
   belowRealFolder(path: FilePath): FilePath;
   /** Once all is listed. */
   listed(): Promise<void>;
+  /** Whether every script that may use this one is listed: it lies in a folder of the editor, of which all is listed. */
+  listsUsersOf(path: FilePath): boolean;
   /** In order of path; the same array until another is there. */
   scripts(): readonly FilePath[];
   words(): readonly FilePath[];
@@ -48,6 +50,8 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
   let listing: Promise<void> | null = null;
   /** Set while the folders are being listed: a change that is told meanwhile may be of one already passed. */
   let meanwhile: FileChange[] | null = null;
+  /** Set while all that lies in the folders is listed. */
+  let isWhole = false;
   const paths = new Set<FilePath>();
   let inOrder: { readonly scripts: readonly FilePath[]; readonly words: readonly FilePath[] } | null = null;
   let parents: ReadonlySet<FilePath> | null = null;
@@ -90,6 +94,7 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
     for (const path of found.paths) add(path);
     meanwhile = null;
     for (const change of changes) apply(change);
+    isWhole = !found.cut;
     if (found.cut) host.cut();
   };
   const sorted = () => {
@@ -109,6 +114,7 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
         if (folders === now) folders = given.map((folder, i) => ({ given: folder, real: real[i]! }));
       });
       listing = meanwhile = null;
+      isWhole = false;
       paths.clear();
       inOrder = parents = null;
     },
@@ -122,6 +128,7 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
         await begun;
       }
     },
+    listsUsersOf: (path) => isWhole && paths.has(path),
     scripts: () => sorted().scripts,
     words: () => sorted().words,
     apply(told) {

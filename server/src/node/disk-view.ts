@@ -15,7 +15,18 @@ export function diskView(place: WorkspacePlace, held: ReadonlyMap<FilePath, File
   const realPaths = new Map<FilePath, FilePath>();
   const root = realPathOf(place.folder);
   const mayRead = (path: FilePath) => isAbsolute(path) && (place.reach === "alone" || isBelow(path, root));
-  let list: readonly FilePath[] | null = null;
+  let listed: { readonly files: readonly FilePath[]; readonly isWhole: boolean } | null = null;
+  const listing = () => {
+    if (!listed) {
+      const unread: FilePath[] = [];
+      const files =
+        place.reach === "alone"
+          ? listNearest(root, isScriptFile, 1).files
+          : listScripts(root, (folder) => unread.push(folder));
+      listed = { files, isWhole: unread.length === 0 };
+    }
+    return listed;
+  };
   return {
     read(path) {
       let answer = answers.get(path);
@@ -25,10 +36,8 @@ export function diskView(place: WorkspacePlace, held: ReadonlyMap<FilePath, File
       }
       return answer;
     },
-    list() {
-      list ??= place.reach === "alone" ? listNearest(root, isScriptFile, 1).files : listScripts(root);
-      return list;
-    },
+    list: () => listing().files,
+    listsUsersOf: (path) => place.reach === "below" && !held.has(path) && isBelow(path, root) && listing().isWhole,
     realPath(path) {
       if (held.has(path)) return path;
       let real = realPaths.get(path);

@@ -1,7 +1,7 @@
 /** What is at a position of a script: line, entry, section, piece. */
 import type { SectionSpec } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Source } from "../../model/craft.ts";
-import type { Entry, Script } from "../../model/script.ts";
+import type { Allowance, Entry, Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Piece } from "../../syntax/piece.ts";
@@ -46,6 +46,11 @@ export function cursorContextAt(workspace: Workspace, file: string, at: Position
 /** True if a column is in a range of columns or directly after it. */
 export function coversColumn(cols: Cols, column: number): boolean {
   return column >= cols.start && column <= cols.end;
+}
+
+/** The `allow` whose code stands at a position; undefined if there is none. */
+export function allowanceAt({ script, line, column }: CursorContext): Allowance | undefined {
+  return script.allowances.find(({ codeSpan }) => codeSpan.line === line && coversColumn(codeSpan, column));
 }
 
 /** The entry of a line; null where the line is no entry. */

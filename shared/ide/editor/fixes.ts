@@ -2,7 +2,7 @@
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
-import { comparePositions, type Range } from "../../syntax/span.ts";
+import { type Range, touches } from "../../syntax/span.ts";
 
 export interface OfferedFix {
   readonly finding: Finding;
@@ -30,8 +30,4 @@ export function witnessedFindingsAt(workspace: Workspace, file: string, range: R
     const { witness } = finding;
     return witness && touches(finding.range, range) ? [{ ...finding, witness }] : [];
   });
-}
-
-function touches(a: Range, b: Range): boolean {
-  return comparePositions(a.start, b.end) <= 0 && comparePositions(b.start, a.end) <= 0;
 }

@@ -1,5 +1,5 @@
 /** Edits that write lines into a script or delete them; all other lines stay as they are. */
-import { allowanceOf } from "../../model/notes.ts";
+import { isAllow } from "../../model/notes.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { TextEdit } from "../../syntax/span.ts";
@@ -192,5 +192,5 @@ export function linesOfNote(script: Script, line: number): readonly number[] {
   while (tree.lines[above]?.node.kind === "comment") above--;
   const below = tree.lines[line + 1]?.node.kind;
   const heads = tree.lines[above]?.node.kind === "blank" && (below === "entry" || below === "comment");
-  return heads ? lines.filter((each) => allowanceOf(tree, each) !== null) : lines;
+  return heads ? lines.filter((each) => isAllow(tree, each)) : lines;
 }

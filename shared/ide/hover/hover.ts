@@ -10,6 +10,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
 import {
+  allowanceAt,
   type CursorContext,
   coversColumn,
   craftFor,
@@ -20,6 +21,7 @@ import {
 import { describeMode, describeName, describeSection, describeSetting, describeUnit } from "../context/describe.ts";
 import { type EffectiveEntry, effectiveEntryIn, notesOf } from "../context/effective-entry.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
+import { hoverAllowance } from "./allowance-hover.ts";
 import { hoverControl, hoverPosition } from "./control-hover.ts";
 import { conversionsOf } from "./conversions.ts";
 import { describeConsequences } from "./entry-consequences.ts";
@@ -37,6 +39,8 @@ export function hoverAt(workspace: Workspace, file: string, at: Position): Hover
   const { node, line, column } = cursor;
   const hoverOver = (markdown: string | null, cols: { start: number; end: number }): Hover | null =>
     markdown ? { markdown, range: rangeOf(spanAt(line, cols)) } : null;
+  const allowance = allowanceAt(cursor);
+  if (allowance) return hoverOver(hoverAllowance(allowance, cursor.script), allowance.codeSpan);
   switch (node.kind) {
     case "header":
       return hoverOver(hoverHeader(workspace, cursor), {

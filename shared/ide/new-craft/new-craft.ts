@@ -79,7 +79,8 @@ export function newCraft(answers: Answers, found: FoundFiles, workspace: Workspa
   const chosen = found.layers.filter(({ path }) => (answers.layers as readonly string[]).includes(path));
   const write = (layers: readonly FoundFile[], habits: Habits, leftOut: readonly LeftOut[] = []) => {
     const text = scriptText({ answers, found, file, layers, leftOut, habits, bench: trial });
-    return layers.length > 0 ? withFreePositions(text, trial.findings(text)) : text;
+    const whole = layers.length > 0 ? withFreePositions(text, trial.findings(text)) : text;
+    return withoutIdle(whole, trial.findings(whole));
   };
 
   const handset = found.handsets.find(({ path }) => path === answers.link);
@@ -106,6 +107,15 @@ function withFreePositions(text: string, findings: readonly Finding[]): string {
   return text
     .split("\n")
     .flatMap((line, i) => (free.has(i) ? [FREE_POSITION, line] : [line]))
+    .join("\n");
+}
+
+/** Takes out the lines that accept what is not found after all: it depends on the handset and the layers. */
+function withoutIdle(text: string, findings: readonly Finding[]): string {
+  const idle = new Set(findings.filter(({ code }) => code === "allow-unused").map(({ range }) => range.start.line));
+  return text
+    .split("\n")
+    .filter((_, i) => !idle.has(i))
     .join("\n");
 }
 
@@ -153,6 +163,7 @@ function withText(view: FileView, file: string, text: string): FileView {
     read: (path) => (path === file ? { kind: "text", text, validUtf8: true } : view.read(path)),
     list: () => [...new Set([...view.list(), file])].sort(),
     realPath: (path) => (path === file ? file : view.realPath(path)),
+    listsUsersOf: (path) => view.listsUsersOf(path),
   };
 }
 

@@ -91,7 +91,21 @@ const notes = `## Notes, and findings that are accepted
 
 The whole-line comments straight above an entry and the comment at its end are its note; above a section's name they are the section's. A note is shown wherever the entry takes effect, also in another file. An entry that was commented out is no note.
 
-\`# allow CODE: reason\` in a note accepts that finding for that entry, wherever it takes effect; without a reason it says so (\`allow-unexplained\`). \`syntax\`, \`unknown-name\`, \`use-*\` and \`edition-newer\` cannot be accepted.`;
+\`# allow CODE: reason\` in a note accepts the findings of that code: in the note of an entry for that entry, wherever it takes effect; in the note of a section's name for the section; in the note of the header for the file. What a layer accepts in any of these places is accepted in every craft that uses it, so one layer of habits can hold a pilot's opinions:
+
+\`\`\`fettle
+# allow control-idle: I keep a spare position on every switch
+layer "Habits"
+
+# allow osd-centre-clutter: I want the timer where I look
+osd
+  flight-time  at centre, middle+2
+
+safety
+  arm-hold  4 s  # allow unusual-value: I count to three before the motors may start
+\`\`\`
+
+Without a reason it says so (\`allow-unexplained\`); a code that no rule has is \`allow-unknown\`, and one that silences nothing, in this file or in any craft of the workspace that uses it, \`allow-unused\`. \`syntax\`, \`unknown-name\`, \`use-*\`, \`edition-newer\` and \`allow-*\` cannot be accepted.`;
 
 const handsets = `## Handsets
 

@@ -4,7 +4,7 @@ import { baseOf } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { Position } from "../../syntax/span.ts";
-import { coversColumn, cursorContextAt } from "../context/cursor-context.ts";
+import { allowanceAt, coversColumn, cursorContextAt } from "../context/cursor-context.ts";
 
 export type NameKind = "setting" | "mode" | "element" | "rule" | "unit" | "section";
 
@@ -39,7 +39,7 @@ export function listNames(catalogue: Catalogue): NamedPage[] {
 
 export type PageName = Pick<NamedPage, "name" | "kind">;
 
-/** The section, setting, mode or element at a position, as its page is named; null if there is none. */
+/** The section, setting, mode, element or accepted rule at a position, as its page is named; null if there is none. */
 export function pageNameAt(workspace: Workspace, file: string, at: Position): PageName | null {
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor) return null;
@@ -52,6 +52,8 @@ export function pageNameAt(workspace: Workspace, file: string, at: Position): Pa
     return catalogue.setting(base, name) ? { name: `${base}.${name}`, kind: "setting" } : null;
   };
   const modeNamed = (name: string): PageName | null => (catalogue.mode(name) ? { name, kind: "mode" } : null);
+  const code = allowanceAt(cursor)?.code;
+  if (code !== undefined) return rules.some((rule) => rule.code === code) ? { name: code, kind: "rule" } : null;
   switch (node.kind) {
     case "section":
       return spec && coversColumn(node.name, column) ? { name: spec.name, kind: "section" } : null;

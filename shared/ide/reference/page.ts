@@ -238,7 +238,7 @@ function rulePage(rule: Rule): string {
     rule.prose,
     lookedAt === "" ? "" : `It looks at ${lookedAt}.`,
     rule.acceptable === false
-      ? "It reports something that was not understood, so no note can accept it."
+      ? "Silenced, it would hide other faults: no note can accept it."
       : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,
     headed("It fires here", exampleText(rule.examples.bad)),
     headed("It is silent here", exampleText(rule.examples.good)),

@@ -1,12 +1,14 @@
 /** Runs all rules on a file: what they find, where it is shown, and what a note accepts. */
-import type { Craft, Source } from "../../model/craft.ts";
-import { oncePer } from "../../model/memo.ts";
+import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
+import { acceptedBy, linesInCraft, linesOf, scriptsOf } from "./acceptance.ts";
+import { craftReports } from "./idle-allowances.ts";
+import { fileRules, otherRules, reportsOf } from "./other-rules.ts";
 import { rules } from "./registry.generated.ts";
-import type { BothRule, FileRule, Location, OtherRules, Report, Rule } from "./rule.ts";
+import type { Location, Report, Rule } from "./rule.ts";
 
 /**
  * All findings of a file: by the rules of single files and, for a craft, by those of a whole
@@ -35,34 +37,15 @@ function standInFindings(workspace: Workspace, script: Script, handset: string |
 /** The findings of the rules of single files. A file in a newer edition has only the finding that says so. */
 export function fileFindings(workspace: Workspace, script: Script): Finding[] {
   return sorted(
-    fileRules.flatMap((rule) =>
-      unaccepted(rule, script, workspace).map((report) => toFinding(rule, report, report.at)),
-    ),
+    fileRules.flatMap((rule) => {
+      const reports = reportsOf(rule, script, workspace);
+      if (reports.length === 0) return [];
+      const scripts = scriptsOf(script, workspace);
+      return reports
+        .filter((report) => acceptedBy(rule, linesOf(report), scripts, workspace).length === 0)
+        .map((report) => toFinding(rule, report, report.at));
+    }),
   );
-}
-
-const fileRules = rules.filter((rule) => rule.scope !== "craft");
-const blockingRules = fileRules.filter((rule) => rule.blocksUse);
-
-const otherRules = oncePer((workspace: Workspace): OtherRules => {
-  const known = new Map<Script, boolean>();
-  return {
-    blockUse(script) {
-      const blocked = known.get(script) ?? blockingRules.some((rule) => unaccepted(rule, script, workspace).length > 0);
-      known.set(script, blocked);
-      return blocked;
-    },
-  };
-});
-
-/** The reports of a rule on a single file that no note there accepts. */
-function unaccepted(rule: FileRule | BothRule, script: Script, workspace: Workspace): Report[] {
-  if (script.tree.newer && !rule.readsNewer) return [];
-  const reports =
-    rule.scope === "file"
-      ? rule.check(script, workspace, otherRules(workspace, undefined))
-      : rule.checkFile(script, workspace);
-  return reports.filter(({ at, alsoOf = [] }) => !accepted(rule, [at.source, ...alsoOf], workspace));
 }
 
 /** The findings of the rules of a whole craft; computed once for each craft. */
@@ -71,16 +54,9 @@ function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
   if (known) return known.answer as readonly Finding[];
   const findings: Finding[] = [];
   for (const rule of rules) {
-    const reports =
-      rule.scope === "craft"
-        ? rule.check(craft, workspace)
-        : rule.scope === "both"
-          ? rule.checkCraft(craft, workspace)
-          : [];
-    for (const report of reports) {
-      const shown = shownAt(report.at, craft);
-      const lines = [report.at.source, shown.source, ...(report.alsoOf ?? [])];
-      if (!accepted(rule, lines, workspace)) findings.push(toFinding(rule, report, shown));
+    for (const report of craftReports(rule, craft, workspace)) {
+      if (acceptedBy(rule, linesInCraft(report, craft), craft.scripts, workspace).length > 0) continue;
+      findings.push(toFinding(rule, report, shownAt(report.at, craft)));
     }
   }
   craft.memo.set(craftFindings, { also: undefined, answer: findings });
@@ -94,16 +70,6 @@ function shownAt(at: Location, craft: Craft): Location {
   const use = craft.script.uses.find((each) => each.line === source.line);
   const text = craft.script.tree.lines[source.line]?.text ?? "";
   return { source, start: use?.at.start ?? 0, end: use?.at.end ?? text.length };
-}
-
-function accepted({ code, acceptable }: Rule, lines: readonly Source[], workspace: Workspace): boolean {
-  if (acceptable === false) return false;
-  return lines.some(({ file, line }) =>
-    workspace
-      .script(file)
-      ?.noteOf(line)
-      .allowances.some((each) => each.code === code),
-  );
 }
 
 function toFinding(rule: Rule, report: Report, shown: Location): Finding {

@@ -1,5 +1,7 @@
 // Made by npm run generate from the rules in shared/rules/all. Do not edit.
 import { rule as allowUnexplained } from "../all/allow-unexplained.ts";
+import { rule as allowUnknown } from "../all/allow-unknown.ts";
+import { rule as allowUnused } from "../all/allow-unused.ts";
 import { rule as armAtRest } from "../all/arm-at-rest.ts";
 import { rule as armInMiddle } from "../all/arm-in-middle.ts";
 import { rule as armMissing } from "../all/arm-missing.ts";
@@ -69,6 +71,8 @@ import type { Rule } from "./rule.ts";
 
 export const rules: readonly Rule[] = [
   allowUnexplained,
+  allowUnknown,
+  allowUnused,
   armAtRest,
   armInMiddle,
   armMissing,

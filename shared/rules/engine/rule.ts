@@ -1,7 +1,7 @@
 /** What a rule is: its code, its prose, its examples, and how it looks at a file or a craft. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Source } from "../../model/craft.ts";
-import type { Script } from "../../model/script.ts";
+import type { Allowance, Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { Cols, Fix } from "../../syntax/span.ts";
@@ -59,8 +59,16 @@ interface RuleFacts {
   /** What is wrong, why it matters, what to do. */
   readonly prose: string;
   readonly examples: { readonly bad: ExampleFiles; readonly good: ExampleFiles };
-  /** False if a finding says that something was not understood: a note that accepts it would hide further errors. */
+  /**
+   * False if a finding says that something was not understood, since a note that accepts it would hide
+   * further errors; and if it is about what notes accept.
+   */
   readonly acceptable?: false;
+  /**
+   * True if its findings rest on more than scripts, such as their history or what a command was told: whether
+   * a note silences one of them is then not known.
+   */
+  readonly restsOnMore?: true;
 }
 
 interface FileFacts {
@@ -72,6 +80,12 @@ interface FileFacts {
 
 /** What a rule of single files may ask about all others. */
 export interface OtherRules {
+  /** The codes of all rules. */
+  readonly codes: readonly string[];
+  /** Whether a note may accept findings of a code. */
+  mayAccept(code: string): boolean;
+  /** The allowances of a file that silence nothing, in it or in any craft that uses it; none where that is not known. */
+  idle(script: Script): readonly Allowance[];
   /** True if a rule with `blocksUse` has a finding in a file that no note accepts. */
   blockUse(script: Script): boolean;
 }

@@ -94,3 +94,16 @@ test("without anything to say there is no hover; a pilot's own text is not read 
   const control = craft("controls\n  # *worn* at the tip\n  T|L switch ch5 up 1000 us down 2000 us\n");
   expect(hoverText(control)).toContain("> \\*worn\\* at the tip");
 });
+
+test("the code of an accepted finding says what is accepted, and how far", () => {
+  const craft = (note: string) => `craft "Jug"\n${note}\npack\n  cells 4\n`;
+  expect(hoverText(craft("# allow pack-or|der: a bench supply"))).toMatch(
+    /^\*\*pack-order\*\* — .*in all of `pack`\.$/s,
+  );
+  expect(hoverText('layer "Base" # allow pack-|order: a bench supply\n')).toContain(
+    "Accepted in this file, and so on every craft that uses it.",
+  );
+  expect(hoverText('craft "Jug"\npack\n  cells 4 # allow syn|tax: so\n')).toContain("No note can accept it.");
+  expect(hoverText(craft("# allow pack-ord|r: a bench supply"))).toBeNull();
+  expect(hoverText(craft("# allow pack-order: a be|nch supply"))).toBeNull();
+});

@@ -12,8 +12,12 @@ const page = languagePage();
 const scripts = [...page.matchAll(/```fettle\n(.*?)```/gs)].map((match) => match[1]!);
 
 test("its examples are scripts that use each other, without a finding but for what so short a craft lacks", () => {
-  const [craft, handset] = scripts;
-  const files = { "/craft.fettle": craft!, "/handsets/wheel.fettle": handset! };
+  const [craft, layer, handset] = scripts;
+  const files = {
+    "/craft.fettle": craft!,
+    "/layers/habits.fettle": layer!,
+    "/handsets/wheel.fettle": handset!,
+  };
   const workspace = makeCore(catalogue).at(memoryFiles(files));
   for (const file of Object.keys(files))
     expect(findingsOf(workspace, file).filter(({ code }) => code !== "osd-essentials")).toEqual([]);

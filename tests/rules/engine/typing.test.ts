@@ -61,7 +61,8 @@ const starts = fc.oneof(fc.constant<Files>(shelf), fc.constantFrom(...rules.map(
 
 /** What may be typed or pasted; some of it moves lines, or changes what stands below it. */
 const pieces = `1|0|a|"|#| |\n|\r|\r\n|\n\n|\n  cells 4\n|\npack "Old"\n|\nverbatim "kiln"\n|\nlayer "Jug"\n|
-  drop all\n|\n# allow pack-order: so be it\n|\n<<<<<<< ours\n|\uFEFF|\uFFFD|  warn-at 3.1 V/cell\n|esc-rating 15 A|mid`.split(
+  drop all\n|\n# allow pack-order: so be it\n|\n# allow cells-ambiguous: so\npack "Old"\n|
+# allow pack-chemistry: so be it\n|\n<<<<<<< ours\n|\uFEFF|\uFFFD|  warn-at 3.1 V/cell\n|esc-rating 15 A|mid`.split(
   "|",
 );
 

@@ -1,0 +1,21 @@
+/** The hover of a code in an `allow` comment: what is accepted, and where. */
+import type { Allowance, Script } from "../../model/script.ts";
+import { rules } from "../../rules/engine/registry.generated.ts";
+import { paragraphs } from "../context/markdown.ts";
+
+/** The rule that is accepted, and how far the note reaches; null for a code that no rule has. */
+export function hoverAllowance({ code, holds, section }: Allowance, { kind }: Script): string | null {
+  const rule = rules.find((each) => each.code === code);
+  if (!rule) return null;
+  const where = {
+    line: "on this line",
+    section: `in all of \`${section}\``,
+    file: "in this file",
+    nothing: "nowhere, since no line follows directly",
+  }[holds];
+  const also = kind === "craft" || holds === "nothing" ? "" : ", and so on every craft that uses it";
+  return paragraphs(
+    `**${code}** — ${rule.summary}`,
+    rule.acceptable === false ? "No note can accept it." : `Accepted ${where}${also}.`,
+  );
+}
