@@ -68,6 +68,12 @@ test("a figure shows no text, and its cells form a rectangle", () => {
   }
 });
 
+// MAX7456 datasheet, 19-0576 Rev 0, 8/07, p. 10: a character has 12 by 18 pixels.
+test("the square of a stick is one: 6 cells wide and 4 high", () => {
+  for (const { widest, drawn } of elements)
+    if (drawn === "trace") expect([widest[0]!.length * 12, widest.length * 18]).toEqual([72, 72]);
+});
+
 // MAX7456 datasheet, 19-0576 Rev 0, 8/07, p. 10: 30 columns, 13 rows in an NTSC picture.
 test("every element fits the narrowest and lowest grid", () => {
   for (const { name, widest } of elements) {

@@ -90,8 +90,8 @@ export const fullPicture = picture(
       figure: { kind: "compass", headingDeg: 218 },
     }),
     element("stick-trace-left", 0, 5, "", {
-      width: 7,
-      height: 5,
+      width: 6,
+      height: 4,
       drawn: "trace",
       figure: { kind: "stick", across: -0.03, up: -0.12 },
     }),
