@@ -1,6 +1,6 @@
 /** The layout on another grid: requested, previewed, and only then written. */
 import { useEffect, useState } from "preact/hooks";
-import { type Grid, LARGEST_GRID, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
+import { type Grid, LARGEST_GRID, sameGrid, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
 import type { FitPreview, GogglesPicture, OsdGesture } from "../../shared/protocol/panel.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { postToHost } from "./host.ts";
@@ -18,7 +18,7 @@ export function FitTool({ picture, apply }: Props) {
       {preview && <Preview preview={preview} apply={apply} />}
       <details open={preview !== null}>
         <summary>Fit to another grid…</summary>
-        <GridForm columns={picture.columns} rows={picture.rows} />
+        <GridForm columns={picture.columns} rows={picture.rows} viewerGrid={picture.viewerGrid} />
       </details>
     </>
   );
@@ -44,8 +44,12 @@ function Preview({ preview, apply }: { readonly preview: FitPreview; readonly ap
   );
 }
 
+interface GridFormProps extends Grid {
+  readonly viewerGrid: Grid | null;
+}
+
 /** The form starts with the current grid, and is reset to it when another craft is drawn. */
-function GridForm(now: Grid) {
+function GridForm({ viewerGrid, ...now }: GridFormProps) {
   const [columns, setColumns] = useState(now.columns);
   const [rows, setRows] = useState(now.rows);
   useEffect(() => {
@@ -63,16 +67,22 @@ function GridForm(now: Grid) {
   };
   return (
     <>
-      <form class="tools fit" onSubmit={onSubmit}>
+      {viewerGrid && !sameGrid(viewerGrid, now) && (
+        <p class="tools">
+          <button type="button" class="first" onClick={() => show(viewerGrid)}>
+            The viewer's own, {viewerGrid.columns} × {viewerGrid.rows}
+          </button>
+        </p>
+      )}
+      <form class="tools fit" aria-label="Another size" onSubmit={onSubmit}>
         <Count name="Columns" most={LARGEST_GRID.columns} value={columns} take={setColumns} />
         <Count name="Rows" most={LARGEST_GRID.rows} value={rows} take={setRows} />
         <button type="submit">Preview</button>
       </form>
-      <fieldset class="tools" aria-label="Usual grids">
-        {USUAL_GRIDS.map(({ name, grid }) => (
+      <fieldset class="tools" aria-label="Sizes in use">
+        {USUAL_GRIDS.map((grid) => (
           <button type="button" key={`${grid.columns} ${grid.rows}`} onClick={() => show(grid)}>
             {grid.columns} × {grid.rows}
-            {name && ` ${name}`}
           </button>
         ))}
       </fieldset>

@@ -1,22 +1,30 @@
 /** What the commands of the OSD ask before they do anything. */
 import { type QuickPickItem, window } from "vscode";
-import { type Grid, LARGEST_GRID, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
+import { type Grid, LARGEST_GRID, sameGrid, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
 import type { AddableElement, GogglesPicture } from "../../shared/protocol/panel.ts";
 
-/** Asks for a grid: one of the usual, or any size that is typed. Undefined where it was dismissed. */
-export async function askGrid({ columns, rows }: Grid): Promise<Grid | undefined> {
-  const others = USUAL_GRIDS.filter(({ grid }) => grid.columns !== columns || grid.rows !== rows).map(
-    ({ name, grid }): QuickPickItem & { grid: Grid | null } => {
-      const size = `${grid.columns} x ${grid.rows}`;
-      return name === null ? { label: size, grid } : { label: name, description: `${size}, analogue`, grid };
-    },
+/** Asks for a grid: the viewer's own, one in use, or any size that is typed. Undefined where it was dismissed. */
+export async function askGrid(picture: GogglesPicture): Promise<Grid | undefined> {
+  const { viewerGrid } = picture;
+  const viewer: GridItem[] =
+    viewerGrid && !sameGrid(viewerGrid, picture)
+      ? [{ label: "The viewer's own", description: sizeText(viewerGrid), grid: viewerGrid }]
+      : [];
+  const others = USUAL_GRIDS.filter((grid) => !sameGrid(grid, picture)).map(
+    (grid): GridItem => ({ label: sizeText(grid), grid }),
   );
-  const chosen = await window.showQuickPick([...others, { label: "Another size…", grid: null }], {
+  const chosen = await window.showQuickPick([...viewer, ...others, { label: "Another size…", grid: null }], {
     title: "Fit the OSD layout to another grid",
-    placeHolder: `Now ${columns} x ${rows}. The panel shows first what becomes of it.`,
+    placeHolder: `Now ${sizeText(picture)}. The panel shows first what becomes of it.`,
   });
   if (!chosen?.grid) return chosen && typedGrid();
   return chosen.grid;
+}
+
+type GridItem = QuickPickItem & { readonly grid: Grid | null };
+
+function sizeText({ columns, rows }: Grid): string {
+  return `${columns} x ${rows}`;
 }
 
 async function typedGrid(): Promise<Grid | undefined> {

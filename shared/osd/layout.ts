@@ -15,6 +15,18 @@ export function gridOf(craft: Craft): Grid | null {
   return value?.kind === "choice" ? (NAMED_GRIDS[value.word] ?? null) : null;
 }
 
+/** The grid that the viewer draws: its own size, or that of an analogue standard; null where neither is said. */
+export function viewerGridOf(craft: Craft): Grid | null {
+  const video = craft.settings.get("video");
+  const own = video?.get("viewer-grid")?.value;
+  // A line with a fault says that there is another grid, and not which.
+  if (own === null) return null;
+  if (own?.kind === "size") return own.columns >= 1 && own.rows >= 1 ? { columns: own.columns, rows: own.rows } : null;
+  if (own?.kind === "choice") return gridOf(craft);
+  const standard = video?.get("standard")?.value;
+  return standard?.kind === "choice" ? (NAMED_GRIDS[standard.word] ?? null) : null;
+}
+
 /** Pixels of one character of the overlay chip MAX7456 (datasheet 19-0576 Rev 0, 8/07, p. 10): the size of a cell. */
 export const CHARACTER_PIXELS = { width: 12, height: 18 } as const;
 

@@ -23,13 +23,17 @@ export const NAMED_GRIDS: Readonly<Record<string, Grid>> = {
   ntsc: { columns: 30, rows: 13 },
 };
 
-/** Grids in use: those with a name, and the wide ones of digital viewers (common practice, no source). */
-export const USUAL_GRIDS: readonly { readonly name: string | null; readonly grid: Grid }[] = [
-  ...Object.entries(NAMED_GRIDS).map(([name, grid]) => ({ name, grid })),
-  { name: null, grid: { columns: 50, rows: 18 } },
-  { name: null, grid: { columns: 53, rows: 20 } },
-  { name: null, grid: { columns: 60, rows: 22 } },
+/** Sizes in use: those of overlay chips, and the wide ones of digital viewers (common practice, no source). */
+export const USUAL_GRIDS: readonly Grid[] = [
+  ...Object.values(NAMED_GRIDS),
+  { columns: 50, rows: 18 },
+  { columns: 53, rows: 20 },
+  { columns: 60, rows: 22 },
 ];
+
+export function sameGrid(a: Grid, b: Grid): boolean {
+  return a.columns === b.columns && a.rows === b.rows;
+}
 
 /** The largest grid that a script may set. */
 export const LARGEST_GRID: Grid = { columns: 64, rows: 32 };

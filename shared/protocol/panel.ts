@@ -85,6 +85,8 @@ export interface GogglesPicture extends Grid {
   /** True if a mode hides this page in some state: then the panel can show the picture without it too. */
   readonly canHide: boolean;
   readonly addable: readonly AddableElement[];
+  /** The grid that the viewer draws, where the craft says it. */
+  readonly viewerGrid: Grid | null;
   /** Set if the picture is a preview on another grid; elements then cannot be moved. */
   readonly preview: FitPreview | null;
 }

@@ -38,6 +38,7 @@ export function picture(elements: readonly PanelElement[], more: Partial<Goggles
     scenario: "mid-flight",
     canHide: false,
     addable: [],
+    viewerGrid: null,
     preview: null,
     ...more,
   };

@@ -174,6 +174,24 @@ test("a preview can be looked at and pressed, and nothing in it moves", async ()
   expect(await panel.posted()).toEqual([{ kind: "select", at: amps.at }]);
 });
 
+test("the viewer's own grid is offered where it is another, beside sizes without a name", async () => {
+  const form = panel.page.getByText("Fit to another grid…");
+  const own = panel.page.getByRole("button", { name: "The viewer's own, 53 × 20", exact: true });
+  await show(all, { viewerGrid: { columns: 53, rows: 20 } });
+  await form.click();
+  await own.click();
+  await panel.page.getByRole("group", { name: "Sizes in use" }).getByRole("button", { name: "60 × 22" }).click();
+  const previews = (await panel.posted()).filter(({ kind }) => kind === "preview");
+  expect(previews).toEqual([
+    { kind: "preview", grid: { columns: 53, rows: 20 } },
+    { kind: "preview", grid: { columns: 60, rows: 22 } },
+  ]);
+  await show(all, { viewerGrid: { columns: 30, rows: 16 } });
+  expect(await panel.page.getByText("The viewer's own").count()).toBe(0);
+  await show(all);
+  expect(await panel.page.getByText("The viewer's own").count()).toBe(0);
+});
+
 test("a page that can be hidden can be seen bare", async () => {
   await show(all, { canHide: true });
   const bare = panel.page.getByRole("button", { name: "Bare picture" });

@@ -249,7 +249,7 @@ test("another grid is looked at first, then written, and undone", async () => {
       .last()
       .textContent();
   await panel().getByText("Fit to another grid…").click();
-  await button("30 × 16 pal").click();
+  await button("30 × 16").click();
   await panel()
     .getByText(/^Preview on 30 by 16 cells/)
     .waitFor();

@@ -128,7 +128,7 @@ test("what was moved by keys moves in the script that was drawn, though one turn
 test("a grid is picked or typed in the palette, and its layout shown before anything is written", async () => {
   const { page } = editor;
   await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
-  await choice(/^pal/).click();
+  await choice(/^30 x 16/).click();
   await expect.poll(() => picture().textContent()).toContain("30 by 16");
   await runCommand(page, "Fettle: Fit the OSD Layout to Another Grid…");
   await choice(/^Another size/).click();

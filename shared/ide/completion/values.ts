@@ -5,6 +5,8 @@ import { baseOf } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
 import { unitsLike } from "../../model/read-simple.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { viewerGridOf } from "../../osd/layout.ts";
+import { type Grid, sameGrid, USUAL_GRIDS } from "../../protocol/osd.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import type { Offer } from "./completion-item.ts";
 import { offerConditions, offerControlLine, offerDial } from "./conditions.ts";
@@ -35,7 +37,26 @@ export function offerValues(workspace: Workspace, cursor: CursorContext, before:
       if (catalogue.element(head)) return offerPlace(written);
   }
   const setting = catalogue.setting(baseOf(section), head);
-  return setting ? offerTypes(setting.types, written, setting.default) : [];
+  if (!setting) return [];
+  const sizes = setting.types.some((type) => type.is === "size") ? offerSizes(workspace, script.file, written) : [];
+  return [...offerTypes(setting.types, written, setting.default), ...sizes];
+}
+
+/** Grids as values: first the viewer's own, where the craft says it, then the sizes in use. */
+function offerSizes(workspace: Workspace, file: string, written: string): Offer[] {
+  if (written !== "") return [];
+  const craft = workspace.craft(file);
+  const viewer = craft && viewerGridOf(craft);
+  const size = ({ columns, rows }: Grid, detail: string, group: number): Offer => ({
+    label: `${columns} x ${rows}`,
+    kind: "value",
+    detail,
+    group,
+  });
+  return [
+    ...(viewer ? [size(viewer, "the viewer's own", 0)] : []),
+    ...USUAL_GRIDS.filter((grid) => !viewer || !sameGrid(grid, viewer)).map((grid) => size(grid, "a size in use", 2)),
+  ];
 }
 
 function keywordOffer(label: string, detail: string): Offer {

@@ -8,7 +8,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { isBlank, sampleText } from "../../osd/element-text.ts";
 import { figureOf } from "../../osd/figure.ts";
 import { fitLayout } from "../../osd/fit.ts";
-import { clashingCells, layoutOf, pagesOf, placedOn, sizeOf } from "../../osd/layout.ts";
+import { clashingCells, layoutOf, pagesOf, placedOn, sizeOf, viewerGridOf } from "../../osd/layout.ts";
 import type { Grid, Layout, Page } from "../../osd/placed.ts";
 import { isAnalogue, pictureOf, safeCellsOf } from "../../osd/safe-area.ts";
 import { displayStateOf } from "../../osd/scenarios.ts";
@@ -46,6 +46,7 @@ export function gogglesOf(craft: Craft, workspace: Workspace, query: GogglesQuer
     scenario,
     canHide: canHide(craft, workspace, page),
     addable: addable(craft, catalogue, page),
+    viewerGrid: viewerGridOf(craft),
     preview: fitted ? { ...layout.grid, unplaced: fitted.unplaced } : null,
   };
 }

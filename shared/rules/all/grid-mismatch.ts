@@ -1,7 +1,7 @@
 import { settingOf } from "../../model/setting-lookup.ts";
 import { gridOf } from "../../osd/layout.ts";
 import { isAnalogue } from "../../osd/safe-area.ts";
-import { type Grid, NAMED_GRIDS } from "../../protocol/osd.ts";
+import { type Grid, NAMED_GRIDS, sameGrid } from "../../protocol/osd.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
 
@@ -24,7 +24,7 @@ export const rule: CraftRule = {
     if (!grid || !gridSetting) return [];
     const reports: Report[] = [];
     const viewer = settingOf(craft, "video.viewer-grid");
-    if (viewer?.value?.kind === "size" && !same(viewer.value, grid)) {
+    if (viewer?.value?.kind === "size" && !sameGrid(viewer.value, grid)) {
       reports.push({
         at: valueLocation(workspace, viewer.source),
         message: `The viewer draws ${sizeInWords(viewer.value)}, the craft lays out ${sizeInWords(grid)}: they have to be the same.`,
@@ -32,7 +32,7 @@ export const rule: CraftRule = {
         alsoOf: [gridSetting.source],
       });
     }
-    if (isAnalogue(craft) && !Object.values(NAMED_GRIDS).some((each) => same(each, grid))) {
+    if (isAnalogue(craft) && !Object.values(NAMED_GRIDS).some((each) => sameGrid(each, grid))) {
       reports.push({
         at: valueLocation(workspace, gridSetting.source),
         message: `An analogue picture has 30 x 16 cells (pal) or 30 x 13 (ntsc), not ${sizeInWords(grid)}.`,
@@ -41,10 +41,6 @@ export const rule: CraftRule = {
     return reports;
   },
 };
-
-function same(a: Grid, b: Grid): boolean {
-  return a.columns === b.columns && a.rows === b.rows;
-}
 
 function sizeInWords({ columns, rows }: Grid): string {
   return `${columns} x ${rows}`;

@@ -31,9 +31,17 @@ test("choices, yes and no, units of the family, the default first", () => {
   expect(offered(craft("sensors\n  accelerometer |\n"))).toContain("yes");
   expect(offered(craft("pack\n  capacity 1300 |\n"))).toEqual(["mAh", "Ah"]);
   expect(taken("Ah", craft("pack\n  capacity 1300m|\n"))).toContain("capacity 1300Ah");
-  expect(offered(craft("osd\n  grid |\n"))).toEqual(["pal", "ntsc"]);
   expect(offered(craft("osd\n  picture |\n"))[0]).toBe("4:3");
   expect(offered(craft("lights\n  colour re|\n"))).toContain("red");
+});
+
+test("a grid: the viewer's own where the craft says it, the names of standards, and sizes as values", () => {
+  const sizes = ["30 x 16", "30 x 13", "50 x 18", "53 x 20", "60 x 22"];
+  expect(offered(craft("osd\n  grid |\n"))).toEqual(["pal", "ntsc", ...sizes]);
+  expect(offered(craft("video\n  viewer-grid 40 x 19\nosd\n  grid |\n"))).toEqual(["40 x 19", "pal", "ntsc", ...sizes]);
+  expect(offered(craft("video\n  standard ntsc\nosd\n  grid |\n"))[0]).toBe("30 x 13");
+  expect(taken("53 x 20", craft("osd\n  grid |\n"))).toContain("\n  grid 53 x 20\n");
+  expect(offered(craft("osd\n  grid 53 x |\n"))).toEqual([]);
 });
 
 test("fields that are not said yet, and the units of the one that is being written", () => {

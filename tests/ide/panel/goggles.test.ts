@@ -107,6 +107,15 @@ test("a preview stands on the other grid, says how each place would be written, 
   expect(goggles().preview).toBeNull();
 });
 
+test("the viewer's own grid is named where the craft says it", () => {
+  const viewer = (video: string) => goggles({}, craft + video).viewerGrid;
+  expect(viewer("")).toBeNull();
+  expect(viewer("video\n  viewer-grid 40 x 19\n  standard pal\n")).toEqual({ columns: 40, rows: 19 });
+  expect(viewer("video\n  viewer-grid same\n")).toEqual({ columns: 53, rows: 20 });
+  expect(viewer("video\n  standard ntsc\n")).toEqual({ columns: 30, rows: 13 });
+  expect(viewer("video\n  viewer-grid wide\n  standard pal\n")).toBeNull();
+});
+
 test("a grid that no display has is brought to the nearest that one could have", () => {
   expect(goggles({ fit: { columns: 5000, rows: -3 } })).toMatchObject({ columns: 64, rows: 1 });
   expect(goggles({ fit: { columns: Number.NaN, rows: 16.5 } })).toMatchObject({ columns: 1, rows: 16 });
