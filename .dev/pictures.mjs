@@ -2,6 +2,7 @@
 import { mkdirSync } from "node:fs";
 import { launchBrowser } from "./browser.mjs";
 import { build } from "./build.mjs";
+import { pictureStyle } from "./picture-style.mjs";
 import { inProject, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 import { serveEditor } from "./web-host.mjs";
@@ -39,7 +40,7 @@ async function takePictures(/** @type {string} */ name, /** @type {string} */ th
       await page.mouse.move(760, 16);
       await page.waitForTimeout(700);
       const path = inProject("client/media", `${view.toLowerCase()}-${name}.png`);
-      await page.screenshot({ path });
+      await page.screenshot({ path, style: pictureStyle });
       say(`Made ${path}.`);
     }
   } finally {

@@ -1,5 +1,6 @@
 /** The harness by itself: the editor starts, opens text, is driven, read and changes its looks. */
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { pictureStyle } from "../../.dev/picture-style.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import { cursor, type Editor, goTo, openFile, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
 import { complete, completions, hover, problems, waitForNoProblem, waitForProblem } from "./language.ts";
@@ -45,6 +46,19 @@ test("the hover of a place is read", async () => {
   const { page } = editor;
   await openFile(page, ".vscode/settings.json", 2, 6);
   expect(await hover(page, 2, 6)).toContain("The number of spaces a tab is equal to");
+});
+
+test("pictures show nothing in the status bar but what is true of the open file", async () => {
+  const { page } = editor;
+  await openFile(page, "notes/kiln.txt", 2, 5);
+  const shown = () =>
+    page
+      .locator(".part.statusbar .statusbar-item:visible")
+      .evaluateAll((items) => items.map(({ id }) => id).filter((id) => !id.startsWith("status.editor.")));
+  expect(await shown()).toContain("status.host");
+  const style = await page.addStyleTag({ content: pictureStyle });
+  expect(await shown()).toEqual(["status.problems"]);
+  await style.evaluate((element) => (element as unknown as { remove(): void }).remove());
 });
 
 test.each(Object.keys(themes) as Theme[])("the %s theme is worn", async (theme) => {

@@ -3,6 +3,7 @@ import { mkdirSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname } from "node:path";
 import type { FrameLocator, Locator, Page } from "playwright-core";
+import { pictureStyle } from "../../.dev/picture-style.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import { quickInput, runCommand } from "./editor.ts";
 
@@ -47,7 +48,7 @@ export async function useTheme(page: Page, theme: Theme): Promise<void> {
 export async function screenshot(page: Page, name: string): Promise<string> {
   const path = inProject(".cache/screenshots", `${name}.png`);
   mkdirSync(dirname(path), { recursive: true });
-  await page.screenshot({ path });
+  await page.screenshot({ path, style: pictureStyle });
   return path;
 }
 
