@@ -17,15 +17,15 @@ const craft: Record<string, Craft> = {
     propellerIn: 1.22,
     cells: 1,
     values: `
-      motors.kv 19500 25000 30000 · motors.poles 12 · motors.idle 5.5 9 · motors.esc-rating 5 12 · motors.switching-rate 48 96
+      motors.kv 19500 25000 30000 · motors.poles 12 · motors.idle 5 9 · motors.esc-rating 5 12 · motors.switching-rate 48 96
       motors.limit 60 100 · video.power 25 200 400 · video.frequency 5658 5917 · sensors.loop-rate 4 8 · sensors.gyro-rate 3.2 8
       filters.smooth-gyro.cut 200 500 1000 · filters.smooth-d.cut 90 200 · filters.motor-notches.count 3 · filters.motor-notches.floor 100
-      gains.roll.p 0.6 1.4 · gains.yaw.d 0 · gains.level-stiffness 6 10 · gains.level-tilt 55 · gains.thrust-curve 20 40
-      gains.i-throttle-lift 3 8 · rates.roll.slope 150 400 · rates.roll.end 550 750 · rates.yaw.end 500 · camera.uptilt 15 25
+      gains.roll.p 0.6 1.4 · gains.yaw.d 0 · gains.level-stiffness 6 10 · gains.level-tilt 50 · gains.thrust-curve 20 40
+      gains.i-throttle-lift 100 250 · rates.roll.slope 150 400 · rates.roll.end 550 750 · rates.yaw.end 500 · camera.uptilt 15 25
       osd.link-alert 50 70 · osd.signal-alert -100 · osd.flight-time-alert 2.5
       pack.capacity 260 300 450 · pack.reserve 10 20 · pack.warn-at 3.2 3.3 · pack.land-at 2.9 3.0 · pack.hover-current 2 3.5
-      pack.full-current 10 25 · pack.cell-resistance 15 60 · safety.arm-throttle-limit 1020 1050 1100 · safety.disarm-hold 0 100 250
-      safety.idle-disarm-after 5 20 60 · safety.arm-tilt-limit 25 180 · safety.turtle-power 60 100 · motors.pulse-rate 400 4000 32000
+      pack.full-current 10 25 · pack.cell-resistance 15 60 · safety.arm-throttle-limit 1020 1060 1100 · safety.disarm-hold 0 100 250
+      safety.idle-disarm-after 5 20 60 · safety.arm-tilt-limit 30 180 · safety.turtle-power 60 100 · motors.pulse-rate 400 4000 32000
       frame.mass 22 30 · frame.mass-dry 16 22 · frame.wheelbase 65 · frame.propeller-pitch 1 1.4 · frame.propeller-blades 2 4 · frame.hover-throttle 35 55
       failsafe.hold-for 0.3 1.5 · failsafe.descend-throttle 25 45 · link.lost-after 100 300 1000 · link.packet-rate 250 500 · link.telemetry-every 2 128
       filters.notch.at 850 · filters.tracking-notches.ceiling 900 · filters.moving-cut.idle 300 · filters.moving-cut.full 1000
@@ -63,11 +63,11 @@ const craft: Record<string, Craft> = {
       motors.kv 1750 2150 · motors.poles 14 · motors.idle 4 6.5 · motors.esc-rating 45 65 · motors.esc-rate 300 600 · motors.esc-pause 2 30
       motors.limit 85 100 · motors.advance 16 25 · video.frequency 5658 5695 5769 5843 5880 · video.power 25 200
       frame.mass 280 450 700 · frame.wheelbase 200 250 · frame.propeller-pitch 3 5.1 · frame.hover-throttle 12 30 · failsafe.hold-for 0.3 1.5 · failsafe.descend-throttle 0 10 22
-      link.packet-rate 250 1000 · link.lost-after 50 300 · camera.delay 15 45 · bench.motor-heat-read 45 75 · gains.spin-guard 1600 1950 · filters.smooth-feed 60 300
+      link.packet-rate 250 1000 · link.lost-after 50 300 · camera.delay 15 45 · bench.motor-heat-read 45 75 · gains.spin-guard 1600 1900 · filters.smooth-feed 60 300
       sensors.loop-rate 4 8 · filters.smooth-gyro.cut 100 500 · filters.smooth-d.cut 75 150 · filters.notch.at 150 · filters.notch.width 20
       filters.motor-notches.count 1 3 · filters.motor-notches.floor 80 150 · filters.motor-notches.width 20 60 · filters.smooth-sticks 60 200
       gains.roll.p 0.8 1.3 · gains.pitch.i 1 2 · gains.yaw.feed 1 2 · gains.launch-tilt 30 60 · gains.i-waits-above 150 400
-      gains.throttle-fade 30 65 · gains.throttle-fade-from 70 · rates.roll.slope 70 200 · rates.roll.end 670 900 1200 · rates.roll.bend 2 3 5
+      gains.throttle-fade 30 60 · gains.throttle-fade-from 70 · rates.roll.slope 80 200 · rates.roll.end 640 900 1200 · rates.roll.bend 2 3 5
       camera.uptilt 35 55 · osd.heat-alert 90 110 · recorder.rate 1000 2000 4000`,
   },
   "a seven-inch long-ranger on six cells": {

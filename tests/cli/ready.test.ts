@@ -12,8 +12,8 @@ modes
   arm  when TL is down
 
 safety
-  arm-throttle-limit  1050 us
-  arm-tilt-limit      25 deg
+  arm-throttle-limit  1060 us
+  arm-tilt-limit      30 deg
 `;
 
 /** Its arm switch lies on the other side. */
@@ -45,7 +45,7 @@ Propellers off before you try any of this.
 
 Not armed: something stands in between.
   stands      arm is off here: arm is on when TL is down. (craft/bowl.fettle:6)
-  not known   The craft must be tilted by 25 deg at most, and how it lies is not given. (craft/bowl.fettle:10)
+  not known   The craft must be tilted by 30 deg at most, and how it lies is not given. (craft/bowl.fettle:10)
 
 The shortest way of the controls: TL from up to down
 
@@ -88,7 +88,7 @@ test("json holds the same as plain data, lines from 0", async () => {
       {
         what: "safety.arm-throttle-limit",
         state: "stands",
-        message: "The throttle must be below 1050 us, and it stands at 1100 us.",
+        message: "The throttle must be below 1060 us, and it stands at 1100 us.",
         file: "craft/bowl.fettle",
         line: 8,
       },

@@ -30,8 +30,8 @@ test.each([
 
 test.each([
   ["a fault in a line of a control", { faultyControls: ["PB"] }],
-  ["another low end of the link", { endpointsUs: { fromUs: 988, toUs: 2000 } }],
-  ["another high end of the link", { endpointsUs: { fromUs: 1000, toUs: 2012 } }],
+  ["another low end of the link", { endpointsUs: { fromUs: 990, toUs: 2000 } }],
+  ["another high end of the link", { endpointsUs: { fromUs: 1000, toUs: 2010 } }],
   ["a channel of two levels", { twoLevelChannels: [6] }],
   ["a stick as measured", { measuredUs: new Map([[1, { fromUs: 990, toUs: 2010 }]]) }],
 ] satisfies [string, Partial<SwitchInput>][])("nor has %s", (_, more) =>

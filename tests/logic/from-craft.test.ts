@@ -27,9 +27,9 @@ test("a craft's board has its handset's controls, its modes and its outputs", ()
 use "wheel.fettle"
 
 link
-  endpoints        988 to 2012 us
+  endpoints        990 to 2010 us
   on-loss          preset
-  preset-channels  1500, 1500, 988, 1500, 1000 us
+  preset-channels  1500, 1500, 990, 1500, 1000 us
   two-level        5, 7
   channels         12
 
@@ -48,8 +48,8 @@ outputs
   expect(board.selected("outputs.strip")).toBe(board.armed);
   expect(board.rest).toEqual({ TL: "up", TR: "up", PB: "rest" });
   expect(board.map().channels[0]!.spans.map(({ fromUs, toUs }) => [fromUs, toUs])).toEqual([
-    [988, 1900],
-    [1901, 2012],
+    [990, 1900],
+    [1901, 2010],
   ]);
   expect(board.loss().armed).toBe("off");
   expect(linkOf(craft)).toMatchObject({ twoLevelChannels: [5, 7], channels: 12, resolutionUs: null });

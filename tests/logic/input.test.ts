@@ -23,7 +23,7 @@ describe("the link", () => {
     };
     expect(link("band 2.4 GHz")).toEqual(unsaid);
     const faults = [
-      "endpoints 988",
+      "endpoints 990",
       "on-loss kettle",
       "preset-channels x",
       "two-level y",
@@ -35,15 +35,15 @@ describe("the link", () => {
 
   test("each way to lose it, each preset by its channel, and figures in other units", () => {
     for (const word of ["silent", "hold", "preset"]) expect(link(`on-loss ${word}`).loss.onLoss).toBe(word);
-    expect(link("endpoints 0.988 ms to 2.012 ms").endpointsUs).toEqual({ fromUs: 988, toUs: 2012 });
+    expect(link("endpoints 0.99 ms to 2.01 ms").endpointsUs).toEqual({ fromUs: 990, toUs: 2010 });
     expect(link("resolution 8 us", "channels 12", "two-level 5, 7")).toMatchObject({
       resolutionUs: 8,
       channels: 12,
       twoLevelChannels: [5, 7],
     });
-    expect([...link("preset-channels 1500 us, 988 us, 2 ms").loss.pulsesUs]).toEqual([
+    expect([...link("preset-channels 1500 us, 990 us, 2 ms").loss.pulsesUs]).toEqual([
       [1, 1500],
-      [2, 988],
+      [2, 990],
       [3, 2000],
     ]);
   });
@@ -127,8 +127,8 @@ describe("two inputs are the same", () => {
   test.each([
     ["precedence", { precedence: [{ over: "level", under: ["level-blend"] }] }],
     ["whether the handset could be read", { handsetKnown: false }],
-    ["the low end of the link", { endpointsUs: { fromUs: 988, toUs: 2000 } }],
-    ["the high end of the link", { endpointsUs: { fromUs: 1000, toUs: 2012 } }],
+    ["the low end of the link", { endpointsUs: { fromUs: 990, toUs: 2000 } }],
+    ["the high end of the link", { endpointsUs: { fromUs: 1000, toUs: 2010 } }],
     ["a control with a fault", { faultyControls: ["XY"] }],
     ["no control with a fault", { faultyControls: undefined }],
     ["a channel of two levels", { twoLevelChannels: [7] }],

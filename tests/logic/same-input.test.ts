@@ -25,7 +25,7 @@ pack
 
 link
   channels   12
-  endpoints  988 us to 2012 us
+  endpoints  990 us to 2010 us
   on-loss    preset
   preset-channels  1500 us, 1500 us, 1000 us, 1500 us, 1000 us
 
@@ -51,7 +51,7 @@ test.each([
   ["a condition", swapped(CRAFT, "TR is mid", "TR is down"), HANDSET],
   ["a line that moves", swapped(CRAFT, "pack\n", "# here\npack\n"), HANDSET],
   ["a mode more", `${CRAFT}  lights when TR is up\n`, HANDSET],
-  ["the ends of the link", swapped(CRAFT, "988 us", "1000 us"), HANDSET],
+  ["the ends of the link", swapped(CRAFT, "990 us", "1000 us"), HANDSET],
   ["two levels", swapped(CRAFT, "  channels", "  two-level  6\n  channels"), HANDSET],
   ["a stick as measured", `${CRAFT}\nbench\n  throttle  1004 us to 1996 us\n`, HANDSET],
   ["loss", swapped(CRAFT, "preset\n", "hold\n"), HANDSET],

@@ -306,7 +306,7 @@ export function tangledFiles({ controls, conditions }: TangledCraft): Record<str
       .map(([name, text]) => `  ${name.replace("outputs.", "")} when ${text}\n`);
   const textOf = (name: "modes" | "outputs") => (lines(name).length > 0 ? `\n${name}\n${lines(name).join("")}` : "");
   return {
-    "jug.fettle": `craft "Jug"\n\nuse "desk.fettle"\n\nsafety\n  arm-tilt-limit 25 deg\n${textOf("modes")}${textOf("outputs")}`,
+    "jug.fettle": `craft "Jug"\n\nuse "desk.fettle"\n\nsafety\n  arm-tilt-limit 30 deg\n${textOf("modes")}${textOf("outputs")}`,
     "desk.fettle": `handset "Desk"\n\ncontrols\n${controls.map((line) => `  ${line}\n`).join("")}`,
   };
 }

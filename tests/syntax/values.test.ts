@@ -160,7 +160,7 @@ describe("words, texts, dates, colours", () => {
     ["lights", "alert-colour none", "none"],
     ["lights", "wire-order green red blue", "green red blue"],
     ["safety", "arm-tilt-limit any", "any"],
-    ["safety", "arm-tilt-limit 25 deg", "25 deg"],
+    ["safety", "arm-tilt-limit 30 deg", "30 deg"],
     ["board", 'note "a # \\"b\\" \\\\ c"', '"a # \\"b\\" \\\\ c"'],
   ])("%s: %s", (section, entry, value) => expect(printed(section, entry)).toBe(value));
 

@@ -63,14 +63,14 @@ export const levelGains: readonly SettingSpec[] = [
     types: [
       {
         is: "quantity",
-        unit: "",
+        unit: "%",
         min: { at: 0, source: meaning },
-        max: { at: 20, source: practice },
-        usual: [{ from: 0, to: 4, source: practice }],
+        max: { at: 300, source: practice },
+        usual: [{ from: 0, to: 120, source: practice }],
       },
     ],
     kind: "taste",
-    what: "How much the movement of the stick itself speeds up leaning in level flight.",
+    what: "How much of the speed at which the stick asks for lean is turned at once in level flight; levelling does the rest.",
     why: "Levelling alone waits for the lean to be wrong before it acts, so it feels a moment behind the stick. This pushes at once and fades as the stick stands still. Too much of it throws the craft past the angle asked for; none at all suits filming, where nobody wants promptness.",
     related: ["gains.level-stiffness", "filters.smooth-feed"],
     words: ["level mode lags", "feedforward in level", "more direct self-level"],

@@ -60,14 +60,14 @@ export const motorGains: readonly SettingSpec[] = [
     types: [
       {
         is: "quantity",
-        unit: "",
+        unit: "%",
         min: { at: 0, source: meaning },
-        max: { at: 50, source: practice },
-        usual: [{ from: 0, to: 15, source: practice }],
+        max: { at: 300, source: practice },
+        usual: [{ from: 0, to: 100, source: practice }],
       },
     ],
     kind: "taste",
-    what: "How much a quick throttle movement is exaggerated for an instant.",
+    what: "How far a quick throttle movement is exaggerated for an instant: 100 % is twice the movement.",
     why: "Motors need some hundredths of a second to spin up; asking for more than is wanted, briefly, hides that and makes the throttle feel attached to the craft. Strong, it makes height hard to hold because every small touch bumps, and it draws the sharpest current peaks a pack will ever see.",
     related: ["filters.smooth-throttle", "gains.i-throttle-lift", "pack.full-current"],
     words: ["throttle response", "throttle feels lazy", "more punch"],

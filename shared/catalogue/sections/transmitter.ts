@@ -77,7 +77,7 @@ export const transmitter: SectionSpec = {
             "us",
             500,
             2500,
-            "common practice, no source: many handsets give about 988 to 2012 us; beyond 500 to 2500 us none does",
+            "common practice, no source: many handsets go some ten us beyond 1000 and 2000 us; beyond 500 to 2500 us none does",
           ),
         },
       ],
@@ -85,7 +85,7 @@ export const transmitter: SectionSpec = {
       what: "Pulses that the handset sends at the two ends of a stick.",
       why: "A little beyond 1000 and 2000 us is the habit of many makers and harmless, because the craft cuts it off at its own ends. Falling short is not: rate and throttle are lost for good. Adjust it per handset, so that every craft sees full travel; adjusted per craft, the next one starts from guesswork.",
       related: ["link.endpoints", "bench.roll", "bench.throttle"],
-      words: ["handset end points", "988 to 2012", "output limits", "stick travel"],
+      words: ["handset end points", "output limits", "stick travel"],
     },
     {
       name: "start-check",

@@ -15,10 +15,10 @@ export interface SizeFacts {
 export const SIZE_FACTS: Readonly<Record<CraftSize, SizeFacts>> = {
   "31-mm": { propeller: "31 mm", mass: "30 g", fastestDegPerS: 700, armTiltDeg: 60, returnHeightM: 15 },
   "2-inch": { propeller: "2 in", mass: "90 g", fastestDegPerS: 700, armTiltDeg: 45, returnHeightM: 20 },
-  "3-inch": { propeller: "3 in", mass: "200 g", fastestDegPerS: 800, armTiltDeg: 25, returnHeightM: 30 },
-  "5-inch": { propeller: "5 in", mass: "600 g", fastestDegPerS: 800, armTiltDeg: 25, returnHeightM: 40 },
-  "7-inch": { propeller: "7 in", mass: "900 g", fastestDegPerS: 480, armTiltDeg: 25, returnHeightM: 50 },
-  "10-inch": { propeller: "10 in", mass: "2000 g", fastestDegPerS: 320, armTiltDeg: 25, returnHeightM: 50 },
+  "3-inch": { propeller: "3 in", mass: "200 g", fastestDegPerS: 800, armTiltDeg: 30, returnHeightM: 30 },
+  "5-inch": { propeller: "5 in", mass: "600 g", fastestDegPerS: 800, armTiltDeg: 30, returnHeightM: 40 },
+  "7-inch": { propeller: "7 in", mass: "900 g", fastestDegPerS: 480, armTiltDeg: 30, returnHeightM: 50 },
+  "10-inch": { propeller: "10 in", mass: "2000 g", fastestDegPerS: 320, armTiltDeg: 30, returnHeightM: 50 },
 };
 
 /** Usual values for one kind of pilot. */

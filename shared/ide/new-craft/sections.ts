@@ -99,7 +99,7 @@ function safety({ size, pilot, gps, writer }: CraftPlan): ScriptSection {
   const { usual } = writer("safety");
   return section("safety", "What must be true before the motors may start.", [
     ...usual("arm-tilt-limit", `${size.armTiltDeg} deg`, "Not in the hand and not upside down."),
-    ...usual("arm-throttle-limit", "1050 us", "Not with the throttle open."),
+    ...usual("arm-throttle-limit", "1060 us", "Not with the throttle open."),
     ...(gps ? usual("arm-needs-fix", "yes", "Home is where it is armed, so it must know where that is.") : []),
     ...usual("idle-disarm-after", `${pilot.idleDisarmS} s`, "A craft forgotten in the grass disarms itself."),
   ]);

@@ -16,7 +16,7 @@ export const rule: CraftRule = {
         'craft "Jug"\n\nsafety\n  arm-throttle-limit 1020 us\n\nbench\n  throttle 1040 us to 2000 us # allow endpoints-off: under repair\n',
     },
     good: {
-      "jug.fettle": 'craft "Jug"\n\nsafety\n  arm-throttle-limit 1050 us\n\nbench\n  throttle 1003 us to 2000 us\n',
+      "jug.fettle": 'craft "Jug"\n\nsafety\n  arm-throttle-limit 1060 us\n\nbench\n  throttle 1003 us to 2000 us\n',
     },
   },
   looksAt: { settings: ["safety.arm-throttle-limit", "bench.throttle"] },

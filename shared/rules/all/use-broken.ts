@@ -26,11 +26,11 @@ export const rule: FileRule = {
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nuse "habits.fettle"\n',
-      "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 25\n',
+      "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 30\n',
     },
     good: {
       "jug.fettle": 'craft "Jug"\n\nuse "habits.fettle"\n',
-      "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 25 deg\n',
+      "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 30 deg\n',
     },
   },
   check: (script, workspace, others) => {

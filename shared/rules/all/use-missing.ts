@@ -21,7 +21,7 @@ export const rule: FileRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\nuse "habits.fettle"\n' },
     good: {
       "jug.fettle": 'craft "Jug"\n\nuse "habits.fettle"\n',
-      "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 25 deg\n',
+      "habits.fettle": 'layer "Habits"\n\nsafety\n  arm-tilt-limit 30 deg\n',
     },
   },
   check(script, workspace) {

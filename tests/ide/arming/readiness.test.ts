@@ -105,11 +105,11 @@ test("a faulty line leaves open whether the craft is armed", () => {
 });
 
 test("the throttle must be below the limit: at it is not below it", () => {
-  const text = `${SWITCHED}\nsafety\n  arm-throttle-limit 1050 us\n`;
+  const text = `${SWITCHED}\nsafety\n  arm-throttle-limit 1060 us\n`;
   const on = { positions: { TL: "down", TR: "mid" } };
   expect(summary(ready(text, on))).toEqual(["depends", "safety.arm-throttle-limit open"]);
-  expect(summary(ready(text, { ...on, throttleUs: 1050 }))).toEqual(["no", "safety.arm-throttle-limit stands"]);
-  expect(summary(ready(text, { ...on, throttleUs: 1049 }))).toEqual(["yes"]);
+  expect(summary(ready(text, { ...on, throttleUs: 1060 }))).toEqual(["no", "safety.arm-throttle-limit stands"]);
+  expect(summary(ready(text, { ...on, throttleUs: 1059 }))).toEqual(["yes"]);
 });
 
 test("a stick measured above the limit is an obstacle before anybody moves it", () => {
@@ -122,9 +122,9 @@ test("a stick measured above the limit is an obstacle before anybody moves it", 
 
 test("the tilt may reach its limit and not pass it; “any” is no limit", () => {
   const text = (limit: string) => `modes\n  arm when always\n\nsafety\n  arm-tilt-limit ${limit}\n`;
-  expect(summary(ready(text("25 deg")))).toEqual(["depends", "safety.arm-tilt-limit open"]);
-  expect(summary(ready(text("25 deg"), { tiltDeg: 25 }))).toEqual(["yes"]);
-  expect(summary(ready(text("25 deg"), { tiltDeg: 25.5 }))).toEqual(["no", "safety.arm-tilt-limit stands"]);
+  expect(summary(ready(text("30 deg")))).toEqual(["depends", "safety.arm-tilt-limit open"]);
+  expect(summary(ready(text("30 deg"), { tiltDeg: 30 }))).toEqual(["yes"]);
+  expect(summary(ready(text("30 deg"), { tiltDeg: 30.5 }))).toEqual(["no", "safety.arm-tilt-limit stands"]);
   expect(summary(ready(text("any"), { tiltDeg: 170 }))).toEqual(["yes"]);
 });
 
@@ -163,7 +163,7 @@ test("nothing that the script does not mention is an obstacle", () => {
 });
 
 test("a condition on the throttle's channel sees the throttle, where the script says which channel that is", () => {
-  const modes = "modes\n  arm when TL is down and ch3 below 1050 us\n";
+  const modes = "modes\n  arm when TL is down and ch3 below 1060 us\n";
   const order = "link\n  order roll pitch throttle yaw\n";
   const at = (throttleUs: number) => ({ positions: { TL: "down" }, throttleUs });
   expect(ready(`${order}\n${modes}`, at(1000)).armed).toBe("yes");

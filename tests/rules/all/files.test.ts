@@ -254,7 +254,7 @@ describe("bench and band", () => {
     ["1010 us to 1990 us", []],
     ["1011 us to 2000 us", ["endpoints-off"]],
     ["1000 us to 1989 us", ["endpoints-off"]],
-    ["988 us to 2012 us", []],
+    ["990 us to 2010 us", []],
     ["975 us to 2025 us", []],
     ["974 us to 2000 us", ["endpoints-off"]],
     ["1000 us to 2026 us", ["endpoints-off"]],

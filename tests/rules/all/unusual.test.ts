@@ -67,7 +67,7 @@ test("a value that a later line overrides is not judged, and each field by the l
     craft "Jug"
     use "tune.fettle"
     safety
-      arm-tilt-limit 25 deg
+      arm-tilt-limit 30 deg
     rates
       roll slope 150 deg/s end 700 deg/s
       pitch end 4000 deg/s
