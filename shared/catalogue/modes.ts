@@ -30,7 +30,14 @@ export const modes: readonly ModeSpec[] = [
       "Taken away in flight it stops the motors on some boards: give it a switch that stays where it is put, and find out with the propellers off.",
     needs: [{ mode: "arm", reason: "It gives leave to arm; with no arm mode there is nothing to give leave to." }],
     related: ["arm", "safety.arm-tilt-limit", "safety.arm-hold"],
-    words: ["second arm switch", "permission to arm", "two-step arming", "safety switch", "switch before arming"],
+    words: [
+      "pre-arm",
+      "second arm switch",
+      "permission to arm",
+      "two-step arming",
+      "safety switch",
+      "switch before arming",
+    ],
   },
   {
     name: "level",
@@ -38,7 +45,7 @@ export const modes: readonly ModeSpec[] = [
     why: "It is how most people learn, and how one hovers to take a picture. Flips are impossible, since the craft refuses to lean further than its limit. Flown fast it feels nailed to the horizon, and fights every line that is not level; many move on to flying by rates and keep this on a switch for landing and for the day when the picture fails. After a bump it rights itself by a sense of down that needs some seconds to come true again. A craft that creeps sideways in it wants trim, not stick.",
     needs: [{ setting: "sensors.accelerometer", is: "yes", reason: noAccelerometer }],
     related: ["level-blend", "level-now", "gains.level-stiffness", "sensors.level-trim-roll", "sensors.accelerometer"],
-    words: ["self level", "beginner mode", "stabilised", "hover by itself"],
+    words: ["angle", "angle mode", "self level", "beginner mode", "stabilised", "hover by itself"],
     attitude: true,
   },
   {
@@ -53,7 +60,7 @@ export const modes: readonly ModeSpec[] = [
       },
     ],
     related: ["level", "gains.level-blend-until", "sensors.accelerometer"],
-    words: ["half levelled", "level with flips", "self level in the middle", "mixed flying"],
+    words: ["horizon", "horizon mode", "half levelled", "level with flips", "self level in the middle", "mixed flying"],
     attitude: true,
   },
   {
@@ -69,7 +76,7 @@ export const modes: readonly ModeSpec[] = [
       },
     ],
     related: ["level", "return-home", "sensors.accelerometer", "gains.level-stiffness"],
-    words: ["panic button", "rescue to level", "lost orientation", "right the craft"],
+    words: ["panic button", "level at once", "lost orientation", "right the craft"],
   },
   {
     name: "turtle",
@@ -85,7 +92,13 @@ export const modes: readonly ModeSpec[] = [
       },
     ],
     related: ["motors.reversible", "safety.turtle-power", "safety.turtle-stop-after", "arm", "safety.arm-tilt-limit"],
-    words: ["flip over after a crash", "flip it over", "upside down in the grass", "crashed on its back", "turn over"],
+    words: [
+      "flip it back after a crash",
+      "flip it over",
+      "upside down in the grass",
+      "crashed on its back",
+      "turn over",
+    ],
   },
   {
     name: "grip-at-idle",
@@ -95,6 +108,8 @@ export const modes: readonly ModeSpec[] = [
       "On the bench, with the throttle at zero, the motors wind up by themselves as the craft cannot turn: propellers off.",
     related: ["gains.grip-from", "motors.idle", "safety.idle-disarm-after", "safety.spin-when-armed", "arm"],
     words: [
+      "air",
+      "air mode",
       "full authority at zero throttle",
       "falls out of the sky in a dive",
       "bounces on landing",
@@ -180,7 +195,7 @@ export const modes: readonly ModeSpec[] = [
       "safety.arm-needs-fix",
       "home-arrow",
     ],
-    words: ["fly back by itself", "bring it back by satellites", "come home", "lost the picture"],
+    words: ["rth", "fly back by itself", "bring it back by satellites", "come home", "lost the picture"],
   },
   ...extraModes,
 ];

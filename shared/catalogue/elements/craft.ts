@@ -86,7 +86,7 @@ export const craftElements: readonly ElementSpec[] = [
     shows: ["{sets-in-use}"],
     widest: ["R2 G2"],
     related: ["rates-second", "gains-second"],
-    words: ["profile shown", "which tune", "which rates"],
+    words: ["which set is on", "which tune", "which rates"],
   },
   {
     name: "adjusting",
@@ -142,7 +142,7 @@ export const craftElements: readonly ElementSpec[] = [
     widest: ["WWWWWWWWWWWWWWWWWWWWWWWW"],
     centre: true,
     related: ["alerts", "return-home"],
-    words: ["status text", "board messages", "system message"],
+    words: ["status text", "board messages", "what the board says"],
   },
   {
     name: "esc-heat",
@@ -165,7 +165,7 @@ export const craftElements: readonly ElementSpec[] = [
     shows: ["CPU {board-heat}C"],
     widest: ["CPU 125C"],
     related: ["esc-heat", "video.power-disarmed"],
-    words: ["processor temperature", "core temperature", "board too hot"],
+    words: ["processor temperature", "board too hot"],
   },
   {
     name: "motor-rpm",

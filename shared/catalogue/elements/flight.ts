@@ -40,7 +40,7 @@ export const flightElements: readonly ElementSpec[] = [
     centre: true,
     needs: [accelerometerNeed("Without an accelerometer the craft has no level for the line to keep to.")],
     related: ["sight", "sensors.accelerometer", "sensors.level-trim-roll", "pitch-angle"],
-    words: ["artificial horizon", "attitude line", "level line"],
+    words: ["horizon", "artificial horizon", "attitude line", "level line"],
   },
   {
     name: "pitch-angle",
@@ -93,7 +93,7 @@ export const flightElements: readonly ElementSpec[] = [
     shows: [],
     widest: ["#############"],
     related: ["heading", "sensors.compass-yaw"],
-    words: ["compass strip", "heading ribbon", "compass bar"],
+    words: ["compass strip", "heading ribbon"],
   },
   {
     name: "camera-angle",

@@ -38,7 +38,7 @@ export const powerElements: readonly ElementSpec[] = [
     widest: ["4.35V"],
     needs: [currentNeed("What the load takes off the volts is computed from the current.")],
     related: ["cell-volts", "amps", "pack.cell-resistance"],
-    words: ["sag compensated voltage", "resting voltage", "volts without load"],
+    words: ["volts without sag", "resting voltage", "volts without load"],
   },
   {
     name: "amps",
@@ -71,7 +71,7 @@ export const powerElements: readonly ElementSpec[] = [
     widest: ["29999mAh"],
     needs: [currentNeed("Without a current sensor there is nothing to count.")],
     related: ["charge-left", "pack.capacity", "pack.warn-after"],
-    words: ["mah used", "consumption", "milliamp hours drawn", "fuel gauge"],
+    words: ["mah used", "consumption", "milliamp hours used", "fuel gauge"],
   },
   {
     name: "charge-left",

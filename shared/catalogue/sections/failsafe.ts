@@ -18,7 +18,7 @@ export const failsafe: SectionSpec = {
       why: "A breath of patience lets a link come back from behind a wall with nothing noticed. Half a second to a second is as much as a place with people allows. Each second more is a second of flight without a pilot, at whatever throttle was last held: at 20 m/s, ten of them are two hundred metres. None at all makes each flicker an end.",
       hazard: "While it holds, nobody flies the craft and the motors keep turning.",
       related: ["link.lost-after", "failsafe.hold-with", "failsafe.then"],
-      words: ["guard time", "grace period", "carry on after loss"],
+      words: ["grace period", "carry on after loss"],
     },
     {
       name: "hold-with",
@@ -33,7 +33,7 @@ export const failsafe: SectionSpec = {
       what: "What is done with the sticks while the craft still waits for the link.",
       why: "Last values carry a racer through a gate's shadow without a twitch, and carry a craft in mid flip into the ground. Centred sticks stop a turn but keep the tilt. Levelling is the kindest to a slow craft high up, and spoils a race for the sake of three lost packets. It matters only as long as the wait lasts.",
       related: ["failsafe.hold-for", "sensors.accelerometer"],
-      words: ["sticks during dropout", "first stage", "what happens in a short dropout"],
+      words: ["sticks during dropout", "what happens in a short dropout"],
     },
     {
       name: "then",
@@ -49,7 +49,7 @@ export const failsafe: SectionSpec = {
       why: "Stopping is the right end indoors, at a race and wherever anyone is about, since the craft comes down near by: from a height of 20 m and at 15 m/s, within some thirty metres. A blind descent suits soft ground and calm air, and drifts with the wind. Returning can save a craft far out, and needs a fix, a compass or speed to know its nose, height above every tree on the way, and a home point that is right.",
       hazard: "A craft that flies by itself does not see people. If in doubt, let it stop.",
       related: ["failsafe.then-without-fix", "failsafe.descend-throttle", "navigation.return-height", "return-home"],
-      words: ["drop or land", "what happens on signal loss", "failsafe procedure", "rescue"],
+      words: ["fall or come down", "what happens on signal loss"],
     },
     {
       name: "then-without-fix",
@@ -70,7 +70,7 @@ export const failsafe: SectionSpec = {
         },
       ],
       related: ["failsafe.then", "navigation.fix-needs", "satellites"],
-      words: ["no gps fix", "rescue fails", "fallback"],
+      words: ["no gps fix", "return impossible", "fallback"],
     },
     {
       name: "descend-throttle",
@@ -118,7 +118,7 @@ export const failsafe: SectionSpec = {
         },
       ],
       related: ["failsafe.descend-throttle", "failsafe.then"],
-      words: ["landing time", "motors off delay", "when do the motors stop"],
+      words: ["landing time", "when do the motors stop"],
     },
     {
       name: "descend-level",
@@ -158,7 +158,7 @@ export const failsafe: SectionSpec = {
       why: "A handset switched off by someone who forgot to disarm must not send a craft in the grass into a descent or a return. A few seconds at idle tell a landed craft from a flying one. Too short, and a long dive with the throttle closed counts as landed; too long, and a craft that was just put down gets up again to fly home.",
       hazard: "Disarm before switching the handset off, whatever stands here.",
       related: ["safety.idle-disarm-after", "failsafe.then"],
-      words: ["handset switched off on the ground", "low throttle delay", "landed craft takes off"],
+      words: ["handset switched off on the ground", "landed craft takes off"],
     },
     {
       name: "resume-after",
@@ -175,7 +175,7 @@ export const failsafe: SectionSpec = {
       what: "How long the link must be good again before the pilot gets the craft back.",
       why: "At the edge of range the link flickers, and a craft handed over at the first packet would be tossed to and fro between the pilot and these lines. A second or so of good packets is proof enough. Ask for ten, and you stand there with a live link watching your craft descend into the pond; ask for none, and it jerks with every packet.",
       related: ["failsafe.resume-stick", "failsafe.rearm-needs-off", "link-quality"],
-      words: ["link recovery", "get control back", "recovery delay"],
+      words: ["link recovery", "get control back", "link is back"],
     },
     {
       name: "resume-stick",
@@ -187,7 +187,7 @@ export const failsafe: SectionSpec = {
       what: "How far roll or pitch must be moved before the pilot has the craft back from a return.",
       why: "A craft on its way home should not drop its plan just because the link is back while the handset hangs on its strap. A clear push says that somebody is flying. At a few per cent a trembling thumb takes over unawares; near the stop, a frightened pilot pushes gently, several times, and nothing happens.",
       related: ["failsafe.resume-after", "return-home"],
-      words: ["take over from rescue", "stick override", "cancel the return"],
+      words: ["take over from a return", "stick override", "cancel the return"],
     },
     {
       name: "rearm-needs-off",

@@ -35,7 +35,7 @@ export const otherFilters: readonly SettingSpec[] = [
     why: "A recording may show that the second harmonic of three-bladed propellers is hardly there: fading its notch gives back the delay it cost. Lowering the one for the turning itself is seldom right, since a nick in a blade shows up exactly there and tomorrow's nick is not on today's recording.",
     needs: [{ setting: "filters.motor-notches", reason: "There have to be motor notches to weaken." }],
     related: ["filters.motor-notches", "frame.propeller-blades"],
-    words: ["harmonic weights", "which harmonics", "weaken a notch"],
+    words: ["how deep each notch cuts", "which harmonics", "weaken a notch"],
   },
   {
     name: "tracking-notches",
@@ -82,7 +82,7 @@ export const otherFilters: readonly SettingSpec[] = [
     what: "A low-pass over the gyro whose cut rises with the throttle.",
     why: "Slow motors shake slowly, fast ones fast, and so a cut that rises along with them removes the same vibration with less delay at full speed, just when the craft is tossed about most. A low idle figure makes descents through one's own wake wobbly; a high one lets motors hum at hover that are calm in a climb. A fixed low-pass behind it adds its own delay to both.",
     related: ["filters.smooth-gyro", "filters.moving-cut-d"],
-    words: ["dynamic low-pass", "filter follows throttle", "throttle dependent filter"],
+    words: ["low-pass that moves", "filter follows throttle", "throttle dependent filter"],
   },
   {
     name: "moving-cut-d",
@@ -99,7 +99,7 @@ export const otherFilters: readonly SettingSpec[] = [
     what: "A low-pass over the damping alone whose cut rises with the throttle.",
     why: "At hover, noise in the damping is heard as a rough motor sound and wanted least; in a full-throttle corner its lateness is felt most. A steep rise suits racers, a flat one craft that cruise. Opened to a gyro's figures it brings back the hot motors that a separate cut was made to prevent.",
     related: ["filters.smooth-d", "filters.moving-cut"],
-    words: ["dynamic d filter", "damping filter follows throttle"],
+    words: ["moving damping filter", "damping filter follows throttle"],
   },
   {
     name: "smooth-yaw",
@@ -167,6 +167,6 @@ export const otherFilters: readonly SettingSpec[] = [
     what: "How far the stick's speed is smoothed before the feed gain makes a push of it.",
     why: "The speed of a stick that arrives in steps is all spikes, and they go straight to the motors. Lower it until the clicking is gone from the motor sound on quick stick work. Below that, the push that should start a roll arrives when the roll has begun, and lifts it past its mark at the end.",
     related: ["gains.feed-limit", "filters.smooth-sticks", "link.packet-rate"],
-    words: ["feedforward smoothing", "motor clicks on stick moves", "stick speed filter"],
+    words: ["smooth the feedforward", "motor clicks on stick moves", "stick speed filter"],
   },
 ];

@@ -35,7 +35,7 @@ export const steeringGains: readonly SettingSpec[] = [
     what: "The most of the motors' range that i, the steady part of the correction, may claim.",
     why: "Against a bent arm or a pack hung far back the steady part has to hold a real load all the time, and needs room for it. Without a limit it goes on gathering while an armed craft hangs in a net or leans on a kerb, and throws it over as it comes free. Held tight, the craft slides off to one side in a long dive.",
     related: ["gains.i-waits-on", "gains.roll"],
-    words: ["integral limit", "i-term limit", "flips when released"],
+    words: ["integral limit", "limit of the i part", "flips when released"],
   },
   {
     name: "i-waits-on",
@@ -111,7 +111,7 @@ export const steeringGains: readonly SettingSpec[] = [
     what: "Whether the steady correction is carried round with the craft as it yaws.",
     why: "What holds against a side wind as roll becomes, a quarter turn later, what is needed as pitch. Carrying it over keeps fast yaw spins and turning rolls on their axis. If the load is fixed to the craft, as with a crooked pack, turning the correction away from it makes a wobble once each turn.",
     related: ["gains.yaw", "gains.i-limit"],
-    words: ["rotate the integral", "yaw spins wobble", "wind during yaw"],
+    words: ["integral carried round", "yaw spins wobble", "wind during yaw"],
   },
   {
     name: "d-fast",
@@ -131,7 +131,7 @@ export const steeringGains: readonly SettingSpec[] = [
     hazard:
       "A hover does not show its heat, for it wakes in hard moves only: fly those for half a minute, land, pull the pack and touch the motors.",
     related: ["gains.roll", "gains.d-fast-gain", "filters.smooth-d"],
-    words: ["dynamic damping", "d rises in fast moves", "cooler motors"],
+    words: ["damping in fast moves", "d rises in fast moves", "cooler motors"],
   },
   {
     name: "d-fast-gain",
@@ -149,7 +149,7 @@ export const steeringGains: readonly SettingSpec[] = [
     why: "High, the slightest gust already brings full damping, and the motors are as rough as if it were always on. Low, it wakes only for the hardest stops, and propeller wash in a descent is left to shake the craft. Listen in a fast descending turn: that is where it should just come in.",
     needs: [{ setting: "gains.d-fast", reason: "There has to be a fast figure to rise to." }],
     related: ["gains.d-fast"],
-    words: ["damping boost sensitivity", "prop wash shaking", "how soon d rises"],
+    words: ["how readily damping rises", "prop wash shaking", "how soon d rises"],
   },
   {
     name: "d-on-stick",
@@ -166,7 +166,7 @@ export const steeringGains: readonly SettingSpec[] = [
     what: "How much of the damping also counts the movement asked for, and so pushes with the stick.",
     why: "At nothing, damping resists every rotation, the wanted ones too, and the craft feels thick and steady. As it grows, damping gives way to what the stick asks, and the answer gets snappy. Past a full share it throws the craft into a roll and needs catching at the end. Where there is a feed gain as well, the two do the same work twice.",
     related: ["gains.roll", "filters.smooth-feed"],
-    words: ["setpoint weight", "snappier sticks", "damping resists the stick"],
+    words: ["damping counts the stick", "snappier sticks", "damping resists the stick"],
   },
   {
     name: "feed-limit",

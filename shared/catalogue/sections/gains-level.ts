@@ -129,6 +129,6 @@ export const levelGains: readonly SettingSpec[] = [
     why: "A racer rests with some throttle already in and punches through this figure at the tone. Set where a nervous thumb may wander it goes off early; set near the end the craft sits there for the first tenth of a second with everyone else gone.",
     needs: [{ mode: "launch-hold", reason: "The throttle ends that mode." }],
     related: ["launch-hold", "gains.launch-tilt"],
-    words: ["launch throttle", "race start trigger", "false start"],
+    words: ["launch throttle", "throttle that starts the race", "false start"],
   },
 ];

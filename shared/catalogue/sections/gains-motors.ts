@@ -53,7 +53,7 @@ export const motorGains: readonly SettingSpec[] = [
     what: "How much the motors' commands are bent to make thrust follow them evenly.",
     why: "Thrust grows with about the square of the revolutions, so a step in the command gives little push when slow and much when fast. Straightening that makes one set of gains fit the whole throttle, most of all on whoops and other light craft that idle low. It multiplies what happens near idle: too much, and the craft trembles on the way down.",
     related: ["gains.throttle-fade", "motors.idle"],
-    words: ["thrust linearisation", "loose at low throttle", "uneven over the throttle"],
+    words: ["even thrust over the throttle", "loose at low throttle", "uneven over the throttle"],
   },
   {
     name: "throttle-kick",
@@ -153,7 +153,7 @@ export const motorGains: readonly SettingSpec[] = [
     hazard:
       "Whatever stands here, disarm before anyone reaches for the craft: one that lies still may be waiting to spin up.",
     related: ["arm", "safety.idle-disarm-after", "turtle"],
-    words: ["crash detection", "motors keep spinning after a crash", "crash recovery", "tumbles"],
+    words: ["crash detection", "motors keep spinning after a crash", "what it does after a crash", "tumbles"],
   },
   {
     name: "grip-from",

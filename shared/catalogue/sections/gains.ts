@@ -122,7 +122,7 @@ export const gainsSecond: SectionSpec = {
   name: "gains-second",
   what: "A second tune, used while the mode `gains-second` is on; what it does not set stays as in the first.",
   why: "One craft may fly with and without a heavy camera, or on two kinds of propellers, and each load wants gains of its own. Change over on the ground: the tune for the heavy load can shake the light craft.",
-  words: ["second pid profile", "other tune", "tune for a heavy camera", "switch tunes"],
+  words: ["second set of gains", "other tune", "tune for a heavy camera", "switch tunes"],
   holds: "settings",
   in: ["craft", "layer"],
   like: "gains",

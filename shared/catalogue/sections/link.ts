@@ -160,7 +160,7 @@ export const link: SectionSpec = {
         },
       ],
       related: ["link.packet-rate", "link.telemetry"],
-      words: ["telemetry ratio", "how often telemetry", "slow telemetry"],
+      words: ["share of telemetry", "how often telemetry", "slow telemetry"],
     },
     {
       name: "receiver-power",

@@ -113,7 +113,7 @@ export const motors: SectionSpec = {
       what: "The most that any motor is ever asked for.",
       why: "It lets motors made for fewer cells live on a larger pack, or keeps a craft calm for a beginner or a small hall. Unlike a limit on the throttle stick it also takes from the corrections, so set low the craft runs out of control authority in hard turns and washes about in its own wake.",
       related: ["rates.throttle-limit", "motors.kv", "pack.full-current"],
-      words: ["motor output limit", "tame the craft", "less power", "more cells on old motors"],
+      words: ["limit of all motors", "tame the craft", "less power", "more cells on old motors"],
     },
     {
       name: "reversible",
@@ -143,7 +143,7 @@ export const motors: SectionSpec = {
       why: "A craft that pushes both ways needs a place where it does neither, or the motors would chatter between forwards and backwards with every breath on the stick. Too narrow it still does; too wide there is a dead zone in the middle of every roll to inverted, and the craft drops through it.",
       needs: [{ setting: "motors.reversible", is: "yes", reason: "The motors have to run backwards in flight." }],
       related: ["link.deadband", "link.centre"],
-      words: ["inverted flight", "neutral throttle", "3d flying", "throttle in the middle"],
+      words: ["inverted flight", "neutral throttle", "3d", "3d mode", "3d flying", "throttle in the middle"],
     },
     ...motorControllers,
     ...eachMotor,

@@ -13,7 +13,7 @@ export const navigationFlight: readonly SettingSpec[] = [
     why: "Over the ground means on top of the wind: for five against a wind of eight the craft has to do thirteen through the air, and where the steepest tilt does not reach that far it hangs in one place or is blown away backwards, with the arrow pointing home all the time. Slow, a long way home costs more charge than is left; very fast, it costs as much again and overshoots home by a field's length. About half of what the craft can do in still air leaves room on both sides.",
     needs: [{ port: "gps", reason: "Speed over the ground is measured by satellites." }],
     related: ["speed", "navigation.steepest-tilt", "time-left"],
-    words: ["return speed", "rescue ground speed", "blown away by the wind"],
+    words: ["return speed", "speed on the way home", "blown away by the wind"],
   },
   {
     name: "climb-speed",
@@ -62,7 +62,7 @@ export const navigationFlight: readonly SettingSpec[] = [
     what: "The steepest angle at which the craft leans while it flies by itself.",
     why: "Leaning is how it pushes against wind, so more angle holds in more of it. It takes lift away too: at sixty degrees only half of the push still carries, and a craft that hovers above half throttle sinks into the trees on its way home. Below fifteen any breeze carries it off.",
     related: ["navigation.return-speed", "gains.level-tilt", "hold-place"],
-    words: ["maximum bank on return", "rescue angle", "lean limit"],
+    words: ["maximum bank on return", "lean on the way home", "lean limit"],
   },
   {
     name: "hold-stick",
@@ -83,7 +83,7 @@ export const navigationFlight: readonly SettingSpec[] = [
       },
     ],
     related: ["hold-place", "navigation.hold-speed", "level"],
-    words: ["position hold sticks", "brake when I let go", "loiter control"],
+    words: ["position hold sticks", "brake when I let go", "sticks while it holds its place"],
   },
   {
     name: "hold-speed",
@@ -92,7 +92,7 @@ export const navigationFlight: readonly SettingSpec[] = [
     what: "The speed that full stick asks for while a place is held.",
     why: "Slow makes for steady looking and short braking, fast covers ground. Above ten the braking distance is longer than most people guess, and the craft, standing on its tail to stop, climbs. Indoors with a downward camera one metre a second is plenty.",
     related: ["navigation.hold-stick", "hold-place", "sensors.flow"],
-    words: ["speed in position hold", "loiter speed", "slow mode"],
+    words: ["speed in position hold", "how fast it moves while it holds", "slow mode"],
   },
   {
     name: "stick-override",
@@ -101,7 +101,7 @@ export const navigationFlight: readonly SettingSpec[] = [
     what: "Whether moving the sticks far takes the craft out of a return at once.",
     why: "Instinct moves the sticks when a craft does something odd, and it should win: a return that flies at a mast must be stoppable without looking for the switch. After a lost link it can be wrong, though, as the first packets to arrive may carry a hand that is just putting the handset down.",
     related: ["return-home", "failsafe.resume-stick", "failsafe.resume-after"],
-    words: ["abort the return", "take over control", "cancel rescue with sticks"],
+    words: ["abort the return", "take over control", "stop the return with the sticks"],
   },
   {
     name: "fence-distance",
@@ -129,6 +129,6 @@ export const navigationFlight: readonly SettingSpec[] = [
     what: "What happens at the fence.",
     why: "A warning suits those who can judge it and turn back. Braking suits level flight and learners. A return that begins by itself in the middle of an acrobatic figure takes the craft from an able hand at the worst moment, so it belongs on machines that are flown by the numbers.",
     related: ["navigation.fence-distance", "return-home", "alerts"],
-    words: ["fence action", "boundary", "what happens at the limit"],
+    words: ["what it does at the fence", "boundary", "what happens at the limit"],
   },
 ];

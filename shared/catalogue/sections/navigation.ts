@@ -11,7 +11,7 @@ export const navigation: SectionSpec = {
   name: "navigation",
   what: "How far the craft trusts its satellites, and how it comes home by itself.",
   why: "A return that was set up with care brings a craft back that would have been lost; one that was never tried flies it into the nearest tree at a height that suited another field. Try it over open ground with nobody about, in sight, beyond the start distance and with a thumb on the switch.",
-  words: ["gps", "return to home", "rescue", "come back by itself", "autopilot"],
+  words: ["gps", "return to home", "come back by itself", "autopilot"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [
@@ -104,13 +104,7 @@ export const navigation: SectionSpec = {
       hazard: "Over rising ground the height above the starting place is not height above the ground.",
       needs: [{ port: "gps", reason: "The way home is found by satellites." }],
       related: ["navigation.obstacle-height", "navigation.return-climb", "return-home", "height"],
-      words: [
-        "return altitude",
-        "rescue height",
-        "rth altitude",
-        "how high to fly home",
-        "flew into a tree on the way home",
-      ],
+      words: ["return altitude", "rth altitude", "how high to fly home", "flew into a tree on the way home"],
     },
     {
       name: "obstacle-height",
@@ -134,7 +128,7 @@ export const navigation: SectionSpec = {
       what: "How the craft comes to the height at which it returns.",
       why: "Climbing on the spot is safest among trees, as there was room where one came from. On the way saves charge over open fields, and hits whatever stands close by. A craft that is above already had better not sink first: the wind up there costs less than a descent into unknown ground.",
       related: ["navigation.return-height", "navigation.climb-speed"],
-      words: ["climb before returning", "altitude mode of the return", "rescue climb"],
+      words: ["climb before returning", "height on the way home", "climb on the way home"],
     },
     {
       name: "start-distance",
@@ -144,7 +138,7 @@ export const navigation: SectionSpec = {
       why: "Close to its pilot a craft that turns round and climbs by itself is more of a danger than one that comes down: the direction home cannot be told well from a few steps. Ten to thirty metres are common. At zero it turns round overhead, at head height and among everybody; set very far, a link lost just short of it drops a craft that could have come back.",
       hazard: "Inside this circle the craft may drop: know what the failsafe does there.",
       related: ["failsafe.then", "navigation.home-radius", "return-home"],
-      words: ["minimum distance for return", "too close to home", "rescue refuses"],
+      words: ["minimum distance for return", "too close to home", "return refused"],
     },
     {
       name: "home-radius",
@@ -179,7 +173,7 @@ export const navigation: SectionSpec = {
       why: "Without a compass the nose's direction is learned from flying straight for a while; a return begun before that flies off in any direction. Refusing it then leaves the failsafe to bring the craft down where it is. Not refusing is for pilots who always fly a straight stretch first.",
       needs: [{ port: "gps", reason: "Direction of flight comes from a moving position." }],
       related: ["sensors.compass", "heading", "failsafe.then-without-fix", "return-home"],
-      words: ["rescue without compass", "flew away on return", "heading unknown"],
+      words: ["return without compass", "flew away on return", "heading unknown"],
     },
     ...navigationFlight,
   ],

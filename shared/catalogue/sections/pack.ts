@@ -10,7 +10,7 @@ export const pack: SectionSpec = {
   name: "pack",
   what: "The battery: what it is, when the craft calls it low, and how its volts and amperes are measured.",
   why: "A pack tells how it feels by its voltage under load, and by what has been drawn from it. Plain `pack` is what all have in common; `pack` with a name in quotes is one of several, and overrides it.",
-  words: ["battery", "accumulator", "cells", "low-voltage warning", "several batteries", "second battery"],
+  words: ["battery", "accumulator", "cells", "several batteries", "second battery"],
   holds: "settings",
   in: ["craft", "layer"],
   title: "optional",
@@ -94,7 +94,7 @@ export const pack: SectionSpec = {
       what: "Voltage of one cell, under load, at which the craft first warns.",
       why: "It should ring while there is still enough to fly home from where you usually are. Voltage dips under throttle: about 3.5 V suits a lipo in ordinary flight, lower for a single cell that sags at every punch, lower again for li-ion. Too high and it cries at each full throttle until you no longer hear it; too low and it rings together with the end.",
       related: ["pack.land-at", "pack.warn-delay", "alerts", "cell-volts"],
-      words: ["low battery warning", "voltage alarm", "when does it beep"],
+      words: ["low-voltage warning", "low battery warning", "voltage alarm", "when does it beep"],
     },
     {
       name: "land-at",

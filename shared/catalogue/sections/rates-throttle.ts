@@ -38,7 +38,7 @@ export const throttleRates: readonly SettingSpec[] = [
     what: "Where on its travel the throttle stick stands while the craft hovers.",
     why: "The soft part of the throttle lies about this place, and modes that hold a height start from it. Read it from the display in a calm hover with a half-used pack. Entered above the true hover, it makes the craft leap up when a height hold begins; entered below it, the craft drops first. A heavier camera moves it at once.",
     related: ["throttle", "hold-height", "frame.hover-throttle", "failsafe.descend-throttle", "rates.throttle-soft"],
-    words: ["hover point", "throttle mid", "hover throttle"],
+    words: ["hover point", "middle of the throttle curve", "hover throttle"],
   },
   {
     name: "throttle-limit",

@@ -39,8 +39,17 @@ function axis(slopeFrom: number, slopeTo: number, endFrom: number, endTo: number
 export const rates: SectionSpec = {
   name: "rates",
   what: "How fast the craft turns for a given stick, and how the throttle stick is read.",
-  why: "They are the pilot's handwriting, the part of a configuration that one carries from craft to craft so that the thumbs need not learn anew. What the craft can follow is up to the tune and the motors; rates only ask.",
-  words: ["rates", "expo", "stick sensitivity", "how fast it rolls", "stick curve", "sticks too sensitive"],
+  why: "They are the pilot's handwriting, the part of a configuration that one carries from craft to craft so that the thumbs need not learn anew. Where no mode levels or holds the craft, the sticks ask for these rates and nothing else. What the craft can follow is up to the tune and the motors; rates only ask.",
+  words: [
+    "rates",
+    "acro",
+    "acro mode",
+    "expo",
+    "stick sensitivity",
+    "how fast it rolls",
+    "stick curve",
+    "sticks too sensitive",
+  ],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [
@@ -86,7 +95,7 @@ export const rates: SectionSpec = {
       what: "Whether roll and yaw are mixed so that they turn about the camera's axes.",
       why: "With the lens tilted far up, pure roll swings the picture sideways and pure yaw rolls it; mixing makes the picture turn about its middle, as it would in an aeroplane. Some learn turns faster that way. Whoever has already learnt to blend the two with both thumbs now blends twice, and in a hover the mixed craft feels strange to anyone who watches it from outside.",
       related: ["camera.uptilt", "camera-line", "rates.yaw", "rates.roll"],
-      words: ["camera angle mix", "turn about the camera", "coordinated turns"],
+      words: ["mix for the camera's tilt", "turn about the camera", "coordinated turns"],
     },
     {
       name: "top-rate",
@@ -105,7 +114,7 @@ export const rates: SectionSpec = {
       what: "A short description of this set, for lists and for the second page of the display.",
       why: "Two sets that differ by a fifth look alike on paper after a month; race, cinema or learner in three words saves one flight of finding out. It changes nothing in the air, and a description left standing when the figures were changed misleads whoever borrows the craft.",
       related: ["sets-in-use", "board.note"],
-      words: ["name of the rates", "label for the rate set", "rate profile name"],
+      words: ["name of the rates", "label for the rate set", "name of the set"],
     },
     {
       name: "yaw-with-roll",
@@ -124,7 +133,7 @@ export const ratesSecond: SectionSpec = {
   name: "rates-second",
   what: "A second set of rates, used while the mode `rates-second` is on; what it does not set stays as in the first.",
   why: "A calm set for filming or for a guest, and one's own for the rest, on one switch. Changed in the middle of a turn the craft answers at once with the other curve, so switch while flying straight.",
-  words: ["dual rates", "second rate profile", "low rates for beginners", "switch rates"],
+  words: ["dual rates", "second set of rates", "low rates for beginners", "switch rates"],
   holds: "settings",
   in: ["craft", "layer"],
   like: "rates",

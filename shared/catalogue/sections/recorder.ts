@@ -7,7 +7,7 @@ export const recorder: SectionSpec = {
   name: "recorder",
   what: "The flight recorder: where it writes, what it writes, and how often.",
   why: "A shake that ears cannot place and a crash that nobody understood are both plain in the figures. It costs next to nothing to have it running, and nothing brings back the flight at which it was not.",
-  words: ["flight log", "blackbox", "data log", "tuning log", "crash investigation"],
+  words: ["flight log", "black box", "data log", "tuning log", "crash investigation"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [

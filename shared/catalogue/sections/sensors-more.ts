@@ -71,7 +71,7 @@ export const otherSensors: readonly SettingSpec[] = [
     why: "A compass in a mast with the satellite receiver is mounted however its cable falls. Get it wrong and the heading is out by the same angle everywhere, and a craft told to fly home sets off with great confidence in another direction. Point the nose north by a hand compass and compare; then east, since a compass that lies upside down still agrees at north and south.",
     needs: [{ setting: "sensors.compass", is: "yes", reason: "Without a compass in use there is no mount to turn." }],
     related: ["sensors.compass", "sensors.compass-flipped", "heading"],
-    words: ["compass orientation", "mag alignment", "heading off by 90"],
+    words: ["compass orientation", "compass turned", "heading off by 90"],
   },
   {
     name: "compass-flipped",

@@ -60,7 +60,7 @@ export const sensors: SectionSpec = {
       what: "The fastest rotation that the gyro can measure.",
       why: "Beyond it the reading stands still at its stop, and the craft does not know how fast it spins: a hard bounce off a gate then becomes a long tumble. A wide range makes each step of the reading coarser, which a racer never notices and a steady camera craft hardly does. It needs to lie well above the end of the rates.",
       related: ["rates.roll", "rates.yaw", "gains.spin-guard"],
-      words: ["gyro full scale", "gyro saturation", "degrees per second range"],
+      words: ["gyro full scale", "gyro saturation", "fastest turn that is felt"],
     },
     {
       name: "gyros-read",
@@ -117,7 +117,7 @@ export const sensors: SectionSpec = {
       hazard:
         "After any change, with the propellers off, lean the craft by hand and see that the drawn horizon leans the right way.",
       related: ["sensors.mount-pitch", "sensors.mount-yaw", "bench.mount-checked"],
-      words: ["board upside down", "board alignment roll", "board flipped"],
+      words: ["board upside down", "board rolled", "board flipped"],
     },
     {
       name: "mount-pitch",
@@ -134,7 +134,7 @@ export const sensors: SectionSpec = {
       what: "How far the board is pitched against the frame, about the line from left to right.",
       why: "Ducted and wedge-shaped frames tilt the board forwards or back to save height. Leaving it out mixes yaw into roll, so that the craft banks in every flat turn, and level flight settles at that same angle. Turns are applied in the order roll, pitch, yaw: with two of them large, get the order right by looking at the horizon, not by reasoning.",
       related: ["sensors.mount-roll", "sensors.level-trim-pitch", "bench.mount-checked"],
-      words: ["tilted board", "board alignment pitch", "board on a wedge"],
+      words: ["tilted board", "board pitched", "board on a wedge"],
     },
     {
       name: "mount-yaw",
@@ -151,7 +151,7 @@ export const sensors: SectionSpec = {
       what: "How far the board is turned about the craft's upright axis, clockwise from above.",
       why: "It frees the builder to point the plug to wherever there is room. At 90 deg off, a push on the nose is answered by a roll, and the craft somersaults on take-off; at 45 deg off it flies in odd spirals and seems badly tuned. Diagonal boards are meant to be off by 45.",
       related: ["sensors.mount-roll", "sensors.compass-yaw", "bench.mount-checked"],
-      words: ["board rotated", "arrow does not point forward", "board alignment yaw", "usb to the side"],
+      words: ["board rotated", "arrow does not point forward", "board turned", "usb to the side"],
     },
     {
       name: "accelerometer",

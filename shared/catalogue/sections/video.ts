@@ -6,7 +6,7 @@ export const video: SectionSpec = {
   name: "video",
   what: "The video link: its kind, its channel, its transmit power, and the shape of what it shows.",
   why: "Losing the picture is losing the craft, and being on somebody else's channel is losing theirs. Whoever flies beside you needs these lines before you plug in.",
-  words: ["video transmitter", "camera link", "goggles", "picture breaks up"],
+  words: ["vtx", "video transmitter", "camera link", "goggles", "picture breaks up"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [
@@ -115,7 +115,7 @@ export const video: SectionSpec = {
       what: "The powers that this transmitter can be set to, from low to high.",
       why: "A board asks for a step by its number, and only the transmitter's maker knows what that number means in milliwatts. With a table that belongs to another transmitter the lowest step may be the strongest one, or a step does nothing at all. Labels are round figures: what leaves the antenna is often less at the top and more at the bottom.",
       related: ["video.power", "video-low", "video-high"],
-      words: ["power levels", "power table", "which power settings exist"],
+      words: ["power levels", "which number is which power", "which power settings exist"],
     },
     {
       name: "power-disarmed",

@@ -51,13 +51,14 @@ const MOST_BY_WORDS = 5;
 const MOST_DESCRIBED = 3;
 
 function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[]): NamedPage[] {
-  const plain = asked.toLowerCase().replaceAll("-", " ");
+  const spaced = (text: string) => text.toLowerCase().replaceAll("-", " ");
+  const plain = spaced(asked);
   const described = all.map((each) => ({
     ...each,
     words: searchWords(catalogue, each.name, each.kind),
     why: whyOf(catalogue, each),
   }));
-  const exactWords = described.filter((each) => each.words.some((word) => word.toLowerCase() === plain));
+  const exactWords = described.filter((each) => each.words.some((word) => spaced(word) === plain));
   if (exactWords.length > 0) return exactWords.slice(0, MOST_BY_WORDS);
   const fitting = findDescribed(catalogue, plain, described, MOST_DESCRIBED);
   if (fitting.length > 0) return fitting;
