@@ -25,7 +25,7 @@ const craft: Record<string, Craft> = {
       osd.link-alert 50 70 · osd.signal-alert -100 · osd.flight-time-alert 2.5
       pack.capacity 260 300 450 · pack.reserve 10 20 · pack.warn-at 3.2 3.3 · pack.land-at 2.9 3.0 · pack.hover-current 2 3.5
       pack.full-current 10 25 · pack.cell-resistance 15 60 · safety.arm-throttle-limit 1020 1060 1100 · safety.disarm-hold 0 100 250
-      safety.idle-disarm-after 5 20 60 · safety.arm-tilt-limit 30 180 · safety.turtle-power 60 100 · motors.pulse-rate 400 4000 32000
+      safety.idle-disarm-after 8 20 60 · safety.arm-tilt-limit 30 180 · safety.turtle-power 60 100 · motors.pulse-rate 400 4000 32000
       frame.mass 22 30 · frame.mass-dry 16 22 · frame.wheelbase 65 · frame.propeller-pitch 1 1.4 · frame.propeller-blades 2 4 · frame.hover-throttle 35 55
       failsafe.hold-for 0.3 1.5 · failsafe.descend-throttle 25 45 · link.lost-after 100 300 1000 · link.packet-rate 250 500 · link.telemetry-every 2 128
       filters.notch.at 850 · filters.tracking-notches.ceiling 900 · filters.moving-cut.idle 300 · filters.moving-cut.full 1000

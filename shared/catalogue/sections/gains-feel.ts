@@ -62,7 +62,7 @@ export const steeringGains: readonly SettingSpec[] = [
     what: "Axes on which i, the steady part of the correction, stops gathering while the sticks move fast.",
     why: "In a snap roll the craft is behind the stick for a moment, and the error gathered then comes out after the stop as a slow bounce back. Pausing it gives clean stops. On a craft that turns slowly the pause only loosens its hold, and on yaw it can let the nose swing in long fast sweeps.",
     related: ["gains.i-waits-above", "gains.i-limit"],
-    words: ["windup guarded", "anti-windup", "bounce back after a flip"],
+    words: ["windup guard", "anti-windup", "bounce back after a flip"],
   },
   {
     name: "i-waits-above",
@@ -85,7 +85,7 @@ export const steeringGains: readonly SettingSpec[] = [
       { setting: "gains.i-waits-on", not: "none", reason: "It says on which axes the steady part waits at all." },
     ],
     related: ["gains.i-waits-on", "rates.roll"],
-    words: ["windup cutoff", "how quick a move counts", "slow wobble after stopping", "bounce on a heavy craft"],
+    words: ["windup cut", "how quick a move counts", "slow wobble after stopping", "bounce on a heavy craft"],
   },
   {
     name: "i-throttle-lift",
