@@ -2,9 +2,22 @@
 import { elements as shippedElements } from "./elements.ts";
 import { modes as shippedModes } from "./modes.ts";
 import { readings } from "./readings.ts";
-import { relations } from "./relations.ts";
+import { figures } from "./relations/figures.ts";
+import { comparisons, type NeedTable, needTables } from "./relations/index.ts";
+import { modeRelations } from "./relations/of-modes.ts";
 import { sections } from "./sections/index.ts";
-import type { ElementSpec, ModeSpec, ReadingSpec, Relations, SectionSpec, SettingSpec, UnitFamily } from "./specs.ts";
+import type {
+  Comparison,
+  ElementSpec,
+  FigureSpec,
+  ModeRelations,
+  ModeSpec,
+  Need,
+  ReadingSpec,
+  SectionSpec,
+  SettingSpec,
+  UnitFamily,
+} from "./specs.ts";
 import { unitFamilies } from "./units.ts";
 
 export interface Catalogue {
@@ -12,7 +25,11 @@ export interface Catalogue {
   readonly sections: readonly SectionSpec[];
   readonly modes: readonly ModeSpec[];
   readonly elements: readonly ElementSpec[];
-  readonly relations: Relations;
+  readonly modeRelations: ModeRelations;
+  /** Pairs of values one of which must lie above the other, or stand to it in another way. */
+  readonly comparisons: readonly Comparison[];
+  /** Quantities that follow from several settings. */
+  readonly figures: readonly FigureSpec[];
   readonly readings: readonly ReadingSpec[];
   readonly unitFamilies: readonly UnitFamily[];
   section(name: string): SectionSpec | undefined;
@@ -39,9 +56,11 @@ export function makeCatalogue(
   aliases: readonly Alias[] = [],
 ): Catalogue {
   const aliasWords = wordsByName(aliases);
-  const all = sections.map((section) => withWords(withSettings(withExtra(section, extra), aliasWords), aliasWords));
-  const modes = shippedModes.map((mode) => withWords(mode, aliasWords));
-  const elements = shippedElements.map((element) => withWords(element, aliasWords));
+  const all = relatedSections.map((section) =>
+    withWords(withSettings(withExtra(section, extra), aliasWords), aliasWords),
+  );
+  const modes = relatedModes.map((mode) => withWords(mode, aliasWords));
+  const elements = relatedElements.map((element) => withWords(element, aliasWords));
   const byName = new Map(all.map((section) => [section.name, section]));
   const modeByName = new Map(modes.map((mode) => [mode.name, mode]));
   const elementByName = new Map(elements.map((element) => [element.name, element]));
@@ -51,7 +70,9 @@ export function makeCatalogue(
     sections: all,
     modes,
     elements,
-    relations,
+    modeRelations,
+    comparisons,
+    figures,
     readings,
     unitFamilies,
     section: (name) => byName.get(name),
@@ -61,6 +82,19 @@ export function makeCatalogue(
     element: (name) => elementByName.get(name),
   };
 }
+
+/** What needs something by the tables, as well as by what stands beside its own name. */
+function withNeeds<T extends { readonly needs?: Need[] | undefined }>(thing: T, path: string): T {
+  const more = needTables.flatMap((table: NeedTable) => table[path] ?? []);
+  return more.length === 0 ? thing : { ...thing, needs: [...(thing.needs ?? []), ...more] };
+}
+
+const relatedSections = sections.map((section) => ({
+  ...section,
+  settings: section.settings.map((setting) => withNeeds(setting, `${section.name}.${setting.name}`)),
+}));
+const relatedModes = shippedModes.map((mode) => withNeeds(mode, mode.name));
+const relatedElements = shippedElements.map((element) => withNeeds(element, element.name));
 
 function wordsByName(aliases: readonly Alias[]): ReadonlyMap<string, readonly string[]> {
   const aliasWords = new Map<string, string[]>();

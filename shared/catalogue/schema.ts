@@ -79,21 +79,75 @@ const type = z.discriminatedUnion("is", [
   z.strictObject({ is: z.literal("fields"), fields: z.array(field).check(z.minLength(1)) }),
 ]);
 
-/** A condition for a setting, a mode or an element to work. Exactly one of the first four members is set. */
-const need = z.strictObject({
-  setting: z.optional(z.string().check(z.regex(/^[a-z0-9-]+\.[a-z0-9-]+$/))),
+const path = z.string().check(z.regex(/^[a-z0-9-]+\.[a-z0-9-]+$/));
+
+/** Something that a craft may have. Exactly one of the first five members is set. */
+const having = {
+  setting: z.optional(path),
   mode: z.optional(name),
   section: z.optional(name),
+  element: z.optional(name),
   /** A use that one of the ports must have. */
   port: z.optional(name),
-  /** With `setting`: the text its value must have; or, with `not`, must not have. */
+  /** With `setting`: the text its value must have; must not have; or, for a list, one of its words. */
   is: z.optional(z.string()),
   not: z.optional(z.string()),
-  /** An alternative that satisfies the need as well. */
-  or: z.optional(
-    z.strictObject({ setting: z.optional(z.string()), is: z.optional(z.string()), port: z.optional(name) }),
-  ),
+  has: z.optional(z.string()),
+  /** With `setting`, where no file sets it: it counts as missing, or that is what is wanted; else nothing is claimed. */
+  unsaid: z.optional(z.enum(["missing", "wanted"])),
+};
+
+const severity = z.enum(["hint", "warning", "error"]);
+
+/** A condition for a setting, a mode or an element to work. */
+const need = z.strictObject({
+  ...having,
+  /** The word of the value, or of a list, that has the need; without it every value but an idle one has. */
+  word: z.optional(z.string()),
+  /** The need exists only in a craft that has all of these. */
+  while: z.optional(z.array(z.strictObject(having))),
+  /** Each of these satisfies the need as well. */
+  or: z.optional(z.array(z.strictObject(having))),
+  /** Reported also of a setting in a layer; the others lie idle there and may serve another craft. */
+  evenFromLayer: z.optional(z.literal(true)),
+  /** If it differs from that of the rule that reports it. */
+  severity: z.optional(severity),
   reason: prose,
+  /** If there is none, the need follows from what the words mean. */
+  source: z.optional(source),
+});
+
+/**
+ * SECTION.NAME, with a field of it or an end of its range; `=NAME`, a figure worked out of several settings; or an
+ * amount, as `30 s`.
+ */
+const operand = z.string().check(z.regex(/^([a-z0-9-]+\.[a-z0-9-]+(\.[a-z]+)?|=[a-z-]+|[0-9.]+ \S+)$/));
+
+export const comparisonSchema = z.strictObject({
+  /** The rule that reports it. */
+  rule: z.enum(["values-contradict", "beyond-rating"]),
+  severity: z.optional(severity),
+  /** The end at which it is reported. */
+  of: operand,
+  must: z.enum(["be at most", "be below", "be at least", "be above", "be a whole part of", "be one of"]),
+  than: operand,
+  /** The other end is first multiplied by this. */
+  times: z.optional(z.number()),
+  /** The unit in which both are compared; "" for bare numbers. */
+  unit: z.string(),
+  while: z.optional(z.array(z.strictObject(having))),
+  reason: prose,
+  source,
+});
+
+/** A quantity that follows from several settings. */
+export const figureSchema = z.strictObject({
+  name,
+  /** As it continues “must be at most”. */
+  what: z.string().check(z.minLength(8)),
+  /** The settings it is worked out from. */
+  from: z.array(path).check(z.minLength(1)),
+  source,
 });
 
 export const settingSchema = z.strictObject({
@@ -146,7 +200,7 @@ export const modeSchema = z.strictObject({
   attitude: z.optional(z.boolean()),
 });
 
-export const relationsSchema = z.strictObject({
+export const modeRelationsSchema = z.strictObject({
   /** Pairs that must never be on together, because nothing decides between them. */
   clashes: z.array(z.strictObject({ modes: z.tuple([name, name]), reason: prose })),
   /** While `over` is on, each of `under` does nothing. */

@@ -12,9 +12,13 @@ export type IntegerType = Extract<ValueType, { is: "integer" }>;
 export type UsualBand = NonNullable<QuantityType["usual"]>[number];
 export type Limit = NonNullable<QuantityType["min"]>;
 export type Need = NonNullable<SettingSpec["needs"]>[number];
+/** What a need asks of a craft, without its reason. */
+export type Having = NonNullable<Need["or"]>[number];
 export type SectionSpec = z.infer<typeof schema.sectionSchema>;
 export type ModeSpec = z.infer<typeof schema.modeSchema>;
-export type Relations = z.infer<typeof schema.relationsSchema>;
+export type ModeRelations = z.infer<typeof schema.modeRelationsSchema>;
+export type Comparison = z.infer<typeof schema.comparisonSchema>;
+export type FigureSpec = z.infer<typeof schema.figureSchema>;
 export type ElementSpec = z.infer<typeof schema.elementSchema>;
 export type ReadingSpec = z.infer<typeof schema.readingSchema>;
 export type UnitFamily = z.infer<typeof schema.unitFamilySchema>;

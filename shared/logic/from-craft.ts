@@ -36,7 +36,7 @@ export function switchboardOf(craft: Craft, precedence: Precedence = NO_PRECEDEN
 
 /** The switchboard of a craft with its workspace's catalogue: the one that rules, editor and command line use. */
 export function boardOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): Switchboard {
-  return switchboardOf(craft, catalogue.relations.precedence);
+  return switchboardOf(craft, catalogue.modeRelations.precedence);
 }
 
 /** By the craft's file, the board used last at the end. */

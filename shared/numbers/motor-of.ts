@@ -2,6 +2,9 @@
  * The figures of a craft's motors: `motorsOf`, and `motorNotchesOf` for the notches that follow them. Null if a
  * figure that is needed is neither set nor has a default.
  */
+
+import type { Catalogue } from "../catalogue/catalogue.ts";
+import type { Craft } from "../model/craft.ts";
 import { type Harmonic, harmonicsAgainst, type MotorNotches, tipSpeedMs, turnHz, unloadedRpm } from "./motor.ts";
 import { CHEMISTRIES, packV } from "./pack.ts";
 import { packOf } from "./pack-of.ts";
@@ -76,3 +79,21 @@ export const hoverHarmonicsOf = onceFor((craft, catalogue): readonly Harmonic[] 
   if (!notches || hoverRpm === null) return null;
   return harmonicsAgainst(turnHz(hoverRpm), notches, notches.count + 1, blades);
 });
+
+/** The kv at which the unloaded motors make `rpm` turns a minute on a pack of so many volts, under the motors' limit. */
+export function kvForTurns(craft: Craft, catalogue: Catalogue, fullV: number | null, rpm: number): number | null {
+  const limit = numberIn(craft, catalogue, "motors", "limit", "%");
+  return fullV === null || limit === null ? null : rpm / ((fullV * limit) / 100);
+}
+
+/** The kv at which the unloaded tips move at so many metres a second; as `kvForTurns`. */
+export function kvForTipSpeed(craft: Craft, catalogue: Catalogue, fullV: number | null, tipsMs: number): number | null {
+  const diameterIn = numberIn(craft, catalogue, "frame", "propeller-diameter", "in");
+  // The speed of tips is in proportion to the turns.
+  return diameterIn === null ? null : kvForTurns(craft, catalogue, fullV, tipsMs / tipSpeedMs(diameterIn, 1));
+}
+
+/** Turns a second in the hover, without load. */
+export function hoverTurnHz({ hoverRpm }: MotorFigures): number | null {
+  return hoverRpm === null ? null : turnHz(hoverRpm);
+}

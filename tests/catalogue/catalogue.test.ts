@@ -3,13 +3,13 @@ import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import {
   elementSchema,
+  modeRelationsSchema,
   modeSchema,
   readingSchema,
-  relationsSchema,
   sectionSchema,
   unitFamilySchema,
 } from "../../shared/catalogue/schema.ts";
-import type { Need, SettingSpec, SimpleType, ValueType } from "../../shared/catalogue/specs.ts";
+import type { Having, Need, SettingSpec, SimpleType, ValueType } from "../../shared/catalogue/specs.ts";
 import { beyondLimits, beyondUsual } from "../../shared/model/limits.ts";
 import { readSetting } from "../../shared/model/read-value.ts";
 import { units } from "../../shared/model/units.ts";
@@ -17,7 +17,7 @@ import { RESERVED } from "../../shared/syntax/read-context.ts";
 import { fixedChoices, fixedElements, fixedFields, fixedModes, fixedSettings } from "./fixed-names.ts";
 
 const catalogue = makeCatalogue();
-const { sections, modes, elements, relations, readings, unitFamilies } = catalogue;
+const { sections, modes, elements, modeRelations, readings, unitFamilies } = catalogue;
 /** Every setting once, with its full name; what a second set takes over is not counted again. */
 const settings = sections.flatMap((section) =>
   section.settings.map((setting) => ({ path: `${section.name}.${setting.name}`, setting })),
@@ -27,12 +27,12 @@ test.each(sections)("section $name has the shape of a section", (section) => {
   expect(sectionSchema.parse(section)).toEqual(section);
 });
 
-test("modes, elements, relations, readings and units have their shape", () => {
+test("modes, elements, modeRelations, readings and units have their shape", () => {
   for (const mode of modes) expect(modeSchema.safeParse(mode).error, mode.name).toBeUndefined();
   for (const element of elements) expect(elementSchema.safeParse(element).error, element.name).toBeUndefined();
   for (const reading of readings) expect(readingSchema.safeParse(reading).error, reading.name).toBeUndefined();
   for (const family of unitFamilies) expect(unitFamilySchema.safeParse(family).error, family.name).toBeUndefined();
-  expect(relationsSchema.safeParse(relations).error).toBeUndefined();
+  expect(modeRelationsSchema.safeParse(modeRelations).error).toBeUndefined();
 });
 
 test("it has the settings that a small multirotor's script needs", () => {
@@ -172,10 +172,12 @@ test("every need can be met: what it names exists, with the value it asks for", 
   ];
   for (const { name, needs = [] } of needing) {
     for (const need of needs) {
-      const named = [need.setting, need.mode, need.section, need.port].filter((each) => each !== undefined);
+      const named = [need.setting, need.mode, need.section, need.element, need.port].filter(
+        (each) => each !== undefined,
+      );
       expect(named, name).toHaveLength(1);
       expectMeetable(name, need);
-      if (need.or) expectMeetable(name, need.or);
+      for (const each of [...(need.or ?? []), ...(need.while ?? [])]) expectMeetable(name, each);
     }
   }
   for (const { path, setting } of settings)
@@ -184,24 +186,24 @@ test("every need can be met: what it names exists, with the value it asks for", 
 
 test("relations name modes that exist, and none both ways", () => {
   const named = [
-    ...relations.clashes.flatMap(({ modes: pair }) => pair),
-    ...relations.precedence.flatMap(({ over, under }) => [over, ...under]),
+    ...modeRelations.clashes.flatMap(({ modes: pair }) => pair),
+    ...modeRelations.precedence.flatMap(({ over, under }) => [over, ...under]),
   ];
   expect(named.filter((name) => !catalogue.mode(name))).toEqual([]);
-  const order = relations.precedence.flatMap(({ over, under }) => under.map((name) => `${over} > ${name}`));
+  const order = modeRelations.precedence.flatMap(({ over, under }) => under.map((name) => `${over} > ${name}`));
   expect(repeated(order)).toEqual([]);
-  for (const { over, under } of relations.precedence)
+  for (const { over, under } of modeRelations.precedence)
     for (const name of under) expect(order).not.toContain(`${name} > ${over}`);
 });
 
 // Turtle is selected before arming and acts on arming, so the two must be able to be on together.
 test("which modes exclude each other, and which go first, is exactly this", () => {
-  expect(relations.clashes.map(({ modes: pair }) => pair.join(" / "))).toEqual([
+  expect(modeRelations.clashes.map(({ modes: pair }) => pair.join(" / "))).toEqual([
     "video-low / video-high",
     "lights / lights-off",
     "osd-hide / osd-second",
   ]);
-  expect(relations.precedence.map(({ over, under }) => `${over} over ${under.join(", ")}`)).toEqual([
+  expect(modeRelations.precedence.map(({ over, under }) => `${over} over ${under.join(", ")}`)).toEqual([
     "level over level-blend",
     "return-home over level, level-blend",
     "level-now over level, level-blend",
@@ -265,13 +267,13 @@ function expectSane(path: string, text: string, setting: SettingSpec): void {
     expect(beyondUsual(value!, setting, size), path).toEqual([]);
 }
 
-function expectMeetable(name: string, need: Pick<Need, "setting" | "is" | "not" | "mode" | "section" | "port">): void {
+function expectMeetable(name: string, need: Having): void {
   if (need.mode) expect(catalogue.mode(need.mode)?.name, name).toBe(need.mode);
   if (need.section) expect(catalogue.section(need.section)?.name, name).toBe(need.section);
   if (need.port) expect(choicesOf(settingAt("ports.port1").types), name).toContain(need.port);
   if (!need.setting) return;
   const setting = settingAt(need.setting);
-  for (const text of [need.is, need.not])
+  for (const text of [need.is, need.not, need.has])
     if (text !== undefined)
       expect(readSetting(text, { start: 0, end: text.length }, setting, units).fault, name).toBeNull();
 }

@@ -146,7 +146,7 @@ modes
   finder       when PB is held
 `,
   });
-  const board = switchboardOf(craft, core.catalogue.relations.precedence);
+  const board = switchboardOf(craft, core.catalogue.modeRelations.precedence);
   expect(board.acts("level-blend")).toBe(board.sets.where({ TR: "down" }));
   expect(board.acts("finder")).toBe(board.sets.where({ PB: "held", TL: "up" }));
 });

@@ -38,7 +38,7 @@ modes
 
 function boardOf(craft: string, handset = HANDSET): Switchboard {
   const files = { "/wheel.fettle": handset, "/tankard.fettle": craft };
-  return switchboardOf(core.at(memoryFiles(files)).craft("/tankard.fettle")!, core.catalogue.relations.precedence);
+  return switchboardOf(core.at(memoryFiles(files)).craft("/tankard.fettle")!, core.catalogue.modeRelations.precedence);
 }
 
 test("an edit that no switch depends on keeps the board", () => {

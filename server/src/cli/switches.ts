@@ -28,7 +28,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const report = switchReport(craft, catalogue);
   if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
   else {
-    const board = switchboardOf(craft, catalogue.relations.precedence);
+    const board = switchboardOf(craft, catalogue.modeRelations.precedence);
     const { states } = board.listStates(MOST_STATES);
     const { unknown } = board.stateAt(board.rest);
     const handset = craft.handset?.name ?? null;

@@ -3,7 +3,7 @@ import type { ElementSpec, Need } from "../specs.ts";
 
 /** The need of an element whose reading the speed controllers report, by a wire of their own or by the motor signal. */
 function escTelemetryNeed(reason: string): Need {
-  return { port: "esc-data", or: { setting: "motors.rpm-feedback", is: "yes" }, reason };
+  return { port: "esc-data", or: [{ setting: "motors.rpm-feedback", is: "yes" }], reason };
 }
 
 export const craftElements: readonly ElementSpec[] = [

@@ -8,7 +8,7 @@ function satelliteNeed(reason: string): Need {
 
 /** The need of an element that shows height, from a barometer or else from satellites. */
 function heightSensorNeed(reason: string): Need {
-  return { setting: "sensors.barometer", is: "yes", or: { port: "gps" }, reason };
+  return { setting: "sensors.barometer", is: "yes", or: [{ port: "gps" }], reason };
 }
 
 export const placeElements: readonly ElementSpec[] = [

@@ -95,7 +95,7 @@ export const failsafe: SectionSpec = {
         {
           setting: "failsafe.then",
           is: "descend",
-          or: { setting: "failsafe.then-without-fix", is: "descend" },
+          or: [{ setting: "failsafe.then-without-fix", is: "descend" }],
           reason: "Only a blind descent flies at this throttle.",
         },
       ],
@@ -113,7 +113,7 @@ export const failsafe: SectionSpec = {
         {
           setting: "failsafe.then",
           is: "descend",
-          or: { setting: "failsafe.then-without-fix", is: "descend" },
+          or: [{ setting: "failsafe.then-without-fix", is: "descend" }],
           reason: "The time runs only while the craft descends.",
         },
       ],
@@ -130,7 +130,7 @@ export const failsafe: SectionSpec = {
         {
           setting: "failsafe.then",
           is: "descend",
-          or: { setting: "failsafe.then-without-fix", is: "descend" },
+          or: [{ setting: "failsafe.then-without-fix", is: "descend" }],
           reason: "The other ends leave nothing to level: one drops the craft, the other flies by satellites.",
         },
         {

@@ -181,11 +181,6 @@ export const filters: SectionSpec = {
       why: "Nearly all vibration comes from the motors, and where their speed is known it can be cut exactly there, so that the low-passes may be opened wide. Three-bladed propellers shake at the turning and at three times it, two-bladed ones at twice. More harmonics load the processor for little; a floor set too low puts a notch among the craft's own movements at idle, and it wobbles when the throttle is closed. If all of them seem useless, count the magnets again: from a wrong number every notch is worked out beside the noise.",
       needs: [
         {
-          port: "esc-data",
-          or: { setting: "motors.esc-signal", is: "digital" },
-          reason: "The motors' speed has to reach the board, by a wire of its own or by a digital motor signal.",
-        },
-        {
           setting: "motors.poles",
           reason: "Reported speeds are electrical turns, which the magnets make into real ones.",
         },

@@ -78,7 +78,7 @@ export const navigationFlight: readonly SettingSpec[] = [
     needs: [
       {
         port: "gps",
-        or: { setting: "sensors.flow", is: "yes" },
+        or: [{ setting: "sensors.flow", is: "yes" }],
         reason: "A place can be held only by a craft that knows it.",
       },
     ],

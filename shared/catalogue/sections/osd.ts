@@ -196,7 +196,7 @@ export const osd: SectionSpec = {
       needs: [
         {
           port: "esc-data",
-          or: { setting: "motors.rpm-feedback", is: "yes" },
+          or: [{ setting: "motors.rpm-feedback", is: "yes" }],
           reason:
             "A controller's temperature reaches the board over its data wire or with its answers on the signal wire.",
         },

@@ -4,7 +4,6 @@ import type {
   ElementSpec,
   Limit,
   ModeSpec,
-  Need,
   SectionSpec,
   SettingSpec,
   UnitFamily,
@@ -13,6 +12,7 @@ import type {
 } from "../../catalogue/specs.ts";
 import { bandConditionText } from "../../model/limits.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
+import { comparisonLines, needLine } from "./relation-lines.ts";
 
 /** The kinds of settings, in words. */
 export const SETTING_KINDS_IN_WORDS = {
@@ -22,7 +22,7 @@ export const SETTING_KINDS_IN_WORDS = {
 } as const;
 
 /** Describes a setting: its prose, its limits with their sources, what it needs and excludes. */
-export function describeSetting(setting: SettingSpec, section: string): string {
+export function describeSetting(catalogue: Catalogue, setting: SettingSpec, section: string): string {
   return paragraphs(
     `**${section}.${setting.name}** — ${setting.what}`,
     setting.why,
@@ -34,6 +34,7 @@ export function describeSetting(setting: SettingSpec, section: string): string {
       ...(setting.repeatable ? ["May be given several times: the lines form a list, in order"] : []),
       ...(setting.needs ?? []).map(needLine),
       ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
+      ...comparisonLines(catalogue, `${catalogue.section(section)?.like ?? section}.${setting.name}`),
     ]),
   );
 }
@@ -147,24 +148,6 @@ function bandLine(band: UsualBand, unit: string, whose: string): string {
   return `Usual${whose}: ${ends} (${band.source})`;
 }
 
-/** A need as a line of a list, with its reason. */
-export function needLine(need: Need): string {
-  const state = need.is !== undefined ? ` ${need.is}` : need.not !== undefined ? ` other than ${need.not}` : "";
-  const what = need.setting
-    ? `\`${need.setting}\`${state}`
-    : need.mode
-      ? `the mode \`${need.mode}\``
-      : need.section
-        ? `the section \`${need.section}\``
-        : `a port for \`${need.port}\``;
-  const or = need.or?.port
-    ? `, or a port for \`${need.or.port}\``
-    : need.or?.setting
-      ? `, or \`${need.or.setting}${need.or.is ? ` ${need.or.is}` : ""}\``
-      : "";
-  return `Needs ${what}${or}: ${need.reason}`;
-}
-
 /** Describes a setting, mode or element by its name in a section; null where the section has no such name. */
 export function describeName(catalogue: Catalogue, section: string, name: string): string | null {
   const spec = catalogue.section(section);
@@ -176,5 +159,5 @@ export function describeName(catalogue: Catalogue, section: string, name: string
   const element = spec.holds === "places" ? catalogue.element(name) : undefined;
   if (element) return describeElement(element);
   const setting = catalogue.setting(section, name);
-  return setting ? describeSetting(setting, section) : null;
+  return setting ? describeSetting(catalogue, setting, section) : null;
 }

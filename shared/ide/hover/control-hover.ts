@@ -53,13 +53,13 @@ export function hoverPosition(workspace: Workspace, file: string, control: strin
 }
 
 function controlOf(workspace: Workspace, craft: Craft, name: string): ControlMap | null {
-  const board = switchboardOf(craft, workspace.catalogue.relations.precedence);
+  const board = switchboardOf(craft, workspace.catalogue.modeRelations.precedence);
   return board.map().controls.find((each) => each.control.name === name) ?? null;
 }
 
 /** The modes that may be on anywhere, as nothing is known of them. */
 function tangledText(workspace: Workspace, craft: Craft): string {
-  const tangled = [...switchboardOf(craft, workspace.catalogue.relations.precedence).tangles.keys()];
+  const tangled = [...switchboardOf(craft, workspace.catalogue.modeRelations.precedence).tangles.keys()];
   return tangled.length === 0 ? "" : `Not known, their conditions being too tangled to follow: ${tangled.join(", ")}.`;
 }
 

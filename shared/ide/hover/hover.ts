@@ -128,7 +128,7 @@ function conversions(entry: Entry): string {
 function describeFollowed(catalogue: Catalogue, name: string): string | null {
   const setting = adjustable(name, catalogue);
   const section = setting && catalogue.sections.find((each) => each.settings.includes(setting));
-  return setting && section ? describeSetting(setting, section.name) : null;
+  return setting && section ? describeSetting(catalogue, setting, section.name) : null;
 }
 
 function hoverPiece(workspace: Workspace, cursor: CursorContext, entry: Entry): string | null {

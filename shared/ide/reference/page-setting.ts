@@ -2,8 +2,9 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { SectionSpec, SettingSpec, ValueType } from "../../catalogue/specs.ts";
 import { adjustable } from "../../model/read-entry.ts";
-import { needLine, SETTING_KINDS_IN_WORDS, typeLines } from "../context/describe.ts";
+import { SETTING_KINDS_IN_WORDS, typeLines } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";
+import { comparisonLines, needLine } from "../context/relation-lines.ts";
 import { exampleOfSetting } from "./example-line.ts";
 import { fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 
@@ -27,7 +28,8 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
         ...excludedBy(catalogue, firstSetName),
       ]),
     ),
-    neededBy(catalogue, (need) => need.setting === firstSetName || need.or?.setting === firstSetName),
+    headed("How it stands to others", list(comparisonLines(catalogue, firstSetName))),
+    neededBy(catalogue, (need) => [need, ...(need.or ?? [])].some(({ setting }) => setting === firstSetName)),
     rulesText(catalogue, "settings", firstSetName),
     seeAlso(setting.related, setting.words),
   );

@@ -6,8 +6,9 @@ import { capital } from "../../draw/words.ts";
 import { similarNames } from "../../model/similar-names.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../../rules/engine/rule.ts";
-import { needLine, widestSize } from "../context/describe.ts";
+import { widestSize } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";
+import { needLine } from "../context/relation-lines.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { findDescribed } from "./find.ts";
 import { languageTopic } from "./language-page.ts";
@@ -253,7 +254,7 @@ function exampleText(files: ExampleFiles): string {
 }
 
 function relationsText(catalogue: Catalogue, mode: string): string {
-  const { clashes, precedence } = catalogue.relations;
+  const { clashes, precedence } = catalogue.modeRelations;
   const lines = [
     ...clashes
       .filter(({ modes }) => modes.includes(mode))

@@ -46,10 +46,10 @@ const REPORT_COUNT_STEPS = 300_000;
 
 /** The switch map of an effective craft. Outputs count as modes, as `outputs.NAME`. */
 export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
-  const board = switchboardOf(craft, catalogue.relations.precedence);
+  const board = switchboardOf(craft, catalogue.modeRelations.precedence);
   const map = board.map();
   const rest = board.stateAt(board.rest);
-  const pairs = catalogue.relations.clashes.map(({ modes }) => modes);
+  const pairs = catalogue.modeRelations.clashes.map(({ modes }) => modes);
   return {
     controls: map.controls.map(reportedControl),
     channels: map.channels.map(({ channel, spans }) => ({ channel, spans: spans.map(reportedSpan) })),

@@ -91,7 +91,7 @@ function counted(count: number, what: string): string {
 
 /** Modes that can each be followed alone, but not together with another that they relate to; one finding a mode. */
 function tangledTogether(craft: Craft, workspace: Workspace, board: Switchboard): Report[] {
-  const { clashes } = workspace.catalogue.relations;
+  const { clashes } = workspace.catalogue.modeRelations;
   const pairs = [
     { over: "arm", under: "arm-permit" },
     ...clashes.map(({ modes: [over, under] }) => ({ over, under })),

@@ -7,7 +7,7 @@ import { positionsInWords } from "../lib/positions-in-words.ts";
 /** Modes that exclude another. */
 const EXCLUDING: NameGroup = {
   words: "every mode that excludes another",
-  names: ({ relations }) => relations.clashes.flatMap(({ modes }) => modes),
+  names: ({ modeRelations }) => modeRelations.clashes.flatMap(({ modes }) => modes),
 };
 
 export const rule: CraftRule = {
@@ -31,7 +31,7 @@ export const rule: CraftRule = {
   },
   looksAt: { modes: [EXCLUDING] },
   check(craft, workspace) {
-    const { clashes } = workspace.catalogue.relations;
+    const { clashes } = workspace.catalogue.modeRelations;
     return boardOf(craft, workspace)
       .clashes(clashes.map(({ modes }) => modes))
       .map(({ modes: [a, b], witness }) => {

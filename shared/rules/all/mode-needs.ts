@@ -1,8 +1,11 @@
+import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, NameGroup } from "../engine/rule.ts";
 import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { meetsNeed } from "../lib/met-needs.ts";
+import { restingOn } from "../lib/locations.ts";
+import { meetsNeed, needInWords, saidOtherwise } from "../lib/met-needs.ts";
 import { PORTS } from "../lib/name-groups.ts";
+import { lineInWords } from "../lib/words-of-place.ts";
 
 const MODES_IN_NEED: NameGroup = {
   words: "every mode that needs something",
@@ -17,7 +20,9 @@ const NEEDED_MODES: NameGroup = {
 const NEEDED_SETTINGS: NameGroup = {
   words: "every setting that a mode needs",
   names: ({ modes }) =>
-    modes.flatMap(({ needs = [] }) => needs.flatMap(({ setting, or }) => [setting ?? [], or?.setting ?? []].flat())),
+    modes.flatMap(({ needs = [] }) =>
+      needs.flatMap((need) => [need, ...(need.or ?? [])].flatMap(({ setting }) => setting ?? [])),
+    ),
 };
 
 export const rule: CraftRule = {
@@ -44,9 +49,20 @@ export const rule: CraftRule = {
     [...craft.modes.keys()].flatMap((name) =>
       (workspace.catalogue.mode(name)?.needs ?? [])
         .filter((need) => !meetsNeed(craft, need))
-        .map((need) => ({
-          ...conditionLocation(craft, workspace, name),
-          message: `${name} lacks what it needs. ${need.reason}`,
-        })),
+        .map((need) => {
+          const otherwise = saidOtherwise(craft, need);
+          const said = otherwise.map(
+            (each) => `${each.section}.${each.name} is ${each.text}, ${lineInWords(each.source, craft)}`,
+          );
+          const because = said.length > 0 ? `and ${joinWithAnd(said)}` : "which nobody set up";
+          const { related, alsoOf = [] } = restingOn(otherwise, workspace);
+          const place = conditionLocation(craft, workspace, name);
+          return {
+            at: place.at,
+            message: `${name} needs ${[need, ...(need.or ?? [])].map(needInWords).join(", or ")}, ${because}. ${need.reason}`,
+            alsoOf: [...(place.alsoOf ?? []), ...alsoOf],
+            ...(related && related.length > 0 && { related }),
+          };
+        }),
     ),
 };

@@ -1,37 +1,73 @@
-/** Checks whether a craft has what a mode needs. */
-import type { Need } from "../../catalogue/specs.ts";
-import type { Craft } from "../../model/craft.ts";
+/** Checks whether a craft has what something needs. */
+import type { Having, Need } from "../../catalogue/specs.ts";
+import type { Craft, Setting } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
+import type { Value } from "../../syntax/value.ts";
 
 /**
- * A needed setting that is not set, or whose line has an error, is not reported; a needed
- * mode or section that is missing is. A missing port is reported only if the craft sets any port.
+ * Whether a need is met. It is if one of its alternatives is there, and counts as met if of one of them nothing is
+ * known: a setting that is not set, or whose line has an error; ports of which none is set.
  */
 export function meetsNeed(craft: Craft, need: Need): boolean {
-  if (need.mode !== undefined) return craft.modes.has(need.mode);
-  if (need.section !== undefined) return craft.sections.has(need.section);
-  const own = need.port !== undefined ? hasPort(craft, need.port) : suits(craft, need.setting, need.is, need.not);
-  const other =
-    need.or &&
-    (need.or.port !== undefined ? hasPort(craft, need.or.port) : suits(craft, need.or.setting, need.or.is, undefined));
-  return own !== false || (other !== undefined && other !== false);
+  if (need.while?.some((having) => hasIt(craft, having) !== true)) return true;
+  return [need, ...(need.or ?? [])].some((having) => hasIt(craft, having) !== false);
 }
 
-/** Null if the craft does not say. */
-function suits(
-  craft: Craft,
-  path: string | undefined,
-  is: string | undefined,
-  not: string | undefined,
-): boolean | null {
-  const setting = path === undefined ? undefined : settingOf(craft, path);
-  if (!setting?.value) return null;
-  if (is !== undefined) return setting.text === is;
-  return not === undefined || setting.text !== not;
+/** Whether a craft has something; null if it does not say. */
+export function hasIt(craft: Craft, having: Having): boolean | null {
+  if (having.mode !== undefined) return craft.modes.has(having.mode);
+  if (having.section !== undefined) return craft.sections.has(having.section);
+  if (having.element !== undefined) return craft.osd.has(having.element) || craft.osdSecond.has(having.element);
+  if (having.port !== undefined) return hasPort(craft, having.port);
+  const setting = settingOf(craft, having.setting ?? "");
+  if (!setting) return having.unsaid === "missing" ? false : having.unsaid === "wanted" ? true : null;
+  if (!setting.value) return null;
+  if (having.unsaid === "wanted") return false;
+  if (having.is !== undefined) return setting.text === having.is;
+  if (having.has !== undefined) return wordsOf(setting.value).includes(having.has);
+  return having.not === undefined || setting.text !== having.not;
 }
+
+/** The words of a choice, or of a list of them; `yes` or `no`. */
+export function wordsOf(value: Value | null): string[] {
+  if (value?.kind === "choice") return [value.word];
+  if (value?.kind === "yes-no") return [value.yes ? "yes" : "no"];
+  return value?.kind === "list" ? value.items.flatMap((item) => wordsOf(item)) : [];
+}
+
+/** Whether a value leaves what it is about unused, so that it needs nothing: no, none, never, zero. */
+export function isIdle(value: Value): boolean {
+  if (value.kind === "quantity" || value.kind === "integer") return value.number === 0;
+  const [word, ...others] = wordsOf(value);
+  return word !== undefined && others.length === 0 && IDLE.includes(word);
+}
+
+const IDLE = ["no", "none", "never", "off", "any", "same"];
 
 function hasPort(craft: Craft, use: string): boolean | null {
   const ports = [...(craft.settings.get("ports")?.values() ?? [])].filter(({ name }) => /^port\d+$/.test(name));
   if (ports.length === 0 || ports.some(({ value }) => value === null)) return null;
   return ports.some(({ value }) => value?.kind === "choice" && value.word === use);
+}
+
+/** What a need asks for, in words: the setting and its value, the mode, the section, the element or the port. */
+export function needInWords({ setting, mode, section, element, port, is, not, has }: Having): string {
+  if (mode !== undefined) return `the mode ${mode}`;
+  if (section !== undefined) return `the section ${section}`;
+  if (element !== undefined) return `the element ${element}`;
+  if (port !== undefined) return `a port that serves ${port}`;
+  const value = is ?? has;
+  return not !== undefined
+    ? `${setting} other than ${not}`
+    : value === undefined
+      ? `${setting}`
+      : `${setting} ${value}`;
+}
+
+/** The settings by which a need is not met: each is set, and to something else. */
+export function saidOtherwise(craft: Craft, need: Need): Setting[] {
+  return [need, ...(need.or ?? []), ...(need.while ?? [])].flatMap(({ setting }) => {
+    const said = setting === undefined ? undefined : settingOf(craft, setting);
+    return said?.value ? [said] : [];
+  });
 }

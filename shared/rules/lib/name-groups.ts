@@ -16,7 +16,7 @@ export const EVERY_MODE: NameGroup = {
 /** Modes that take precedence over others, and those others. */
 export const RANKED_MODES: NameGroup = {
   words: "every mode that goes before another, or yields to one",
-  names: ({ relations }) => relations.precedence.flatMap(({ over, under }) => [over, ...under]),
+  names: ({ modeRelations }) => modeRelations.precedence.flatMap(({ over, under }) => [over, ...under]),
 };
 
 export const EVERY_ELEMENT: NameGroup = {

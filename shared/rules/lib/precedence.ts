@@ -4,7 +4,7 @@ import type { Workspace } from "../../model/workspace.ts";
 
 /** The pairs of which the craft sets up both modes, with the reason. */
 export function precedencePairs(craft: Craft, workspace: Workspace): { over: string; under: string; reason: string }[] {
-  return workspace.catalogue.relations.precedence.flatMap(({ over, under, reason }) =>
+  return workspace.catalogue.modeRelations.precedence.flatMap(({ over, under, reason }) =>
     craft.modes.has(over)
       ? under.filter((name) => craft.modes.has(name)).map((name) => ({ over, under: name, reason }))
       : [],

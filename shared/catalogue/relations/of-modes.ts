@@ -2,12 +2,12 @@
  * Which modes must not be on together, and which of two has precedence. Pairs that are not listed do not
  * affect each other.
  */
-import { modes } from "./modes.ts";
-import type { Relations } from "./specs.ts";
+import { modes } from "../modes.ts";
+import type { ModeRelations } from "../specs.ts";
 
 const attitudes = modes.filter((mode) => mode.attitude).map((mode) => mode.name);
 
-export const relations: Relations = {
+export const modeRelations: ModeRelations = {
   clashes: [
     {
       modes: ["video-low", "video-high"],

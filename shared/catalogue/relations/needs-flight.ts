@@ -1,0 +1,17 @@
+/** Settings of flight and failsafe that another setting takes the sense from. */
+import { practice } from "../sources.ts";
+import type { NeedTable } from "./index.ts";
+
+export const flightNeeds: NeedTable = {
+  "failsafe.rearm-needs-off": [
+    {
+      word: "no",
+      evenFromLayer: true,
+      setting: "failsafe.then",
+      is: "return",
+      reason:
+        "A craft that was stopped by a lost link starts its motors again by itself when the link comes back with the switch still at arm, perhaps in the hands of whoever found it. Say yes.",
+      source: practice,
+    },
+  ],
+};

@@ -1,0 +1,91 @@
+/** What needs a part, a port or another setting to be there. */
+import type { Having, Need } from "../specs.ts";
+import type { NeedTable } from "./index.ts";
+
+const source = "by definition: a value that nothing carries out does nothing";
+
+function need(having: Having, reason: string, more: Partial<Need> = {}): Need {
+  return { ...having, reason, source, ...more };
+}
+
+const reports = (word: string): Need =>
+  need({ port: "esc-data" }, "The controllers report over a port, or over the signal wire with rpm-feedback.", {
+    word,
+  });
+const satellites: Having = { port: "gps" };
+const byBoard: Having = { setting: "video.set-by", not: "hand" };
+const notByHand = "A transmitter that is set by hand keeps the power that its button chose.";
+const caller: Partial<Need> = { or: [{ setting: "finder.sounder", not: "none" }], evenFromLayer: true };
+const nothingCalls = "Neither the motors nor a sounder can call, so the craft stays silent when it is lost.";
+
+export const partNeeds: NeedTable = {
+  "link.wiring": [need({ port: "receiver" }, "A serial receiver is connected to a serial port.", { word: "serial" })],
+  "failsafe.then": [need(satellites, "The way home comes from a satellite receiver.", { word: "return" })],
+  "failsafe.pack-empty-then": [need(satellites, "The way home comes from a satellite receiver.", { word: "return" })],
+  "safety.arm-needs-fix": [need(satellites, "A fix comes from a satellite receiver.", { word: "yes" })],
+  "pack.volts-from": [reports("esc-data")],
+  "pack.current-from": [reports("esc-data")],
+  "video.set-by": [need({ port: "video" }, "The board sets the transmitter over a port.", { word: "board" })],
+  "recorder.to": [
+    need({ port: "recorder" }, "A recorder outside the board is connected to a port.", { word: "serial" }),
+  ],
+  "osd.alert-on": [
+    need(satellites, "Without a satellite receiver this alert stands all the time, or never.", {
+      word: "no-fix",
+      evenFromLayer: true,
+    }),
+    need(satellites, "Without a satellite receiver the distance is not known, so this alert never comes.", {
+      word: "far",
+      evenFromLayer: true,
+    }),
+  ],
+  "navigation.update-rate": [need(satellites, "Positions come from a satellite receiver.")],
+  "navigation.systems": [need(satellites, "Satellites are heard by their receiver.")],
+  "navigation.worst-spread": [need(satellites, "The spread is that of a satellite receiver's positions.")],
+  "ports.gps-speed": [need(satellites, "It is the speed of the line to a satellite receiver.")],
+  "recorder.holds": [need(satellites, "There is no place to write without a satellite receiver.", { word: "place" })],
+  "recorder.starts": [
+    need({ mode: "recorder" }, "The recorder waits for a mode that nobody set up.", { word: "mode" }),
+  ],
+  "navigation.fence-does": [
+    need({ setting: "navigation.fence-distance", not: "none" }, "There is no fence at which to do it."),
+  ],
+  "navigation.hold-speed": [need({ mode: "hold-place" }, "It is the speed of that mode.")],
+  "video.power-disarmed": [need(byBoard, notByHand)],
+  "video.power-lost": [need(byBoard, notByHand)],
+  "video.spare-frequency": [
+    need({ setting: "video.set-by", not: "hand" }, "A transmitter that is set by hand does not move by itself.", {
+      severity: "hint",
+    }),
+  ],
+  "finder.motors": [
+    need(
+      { setting: "motors.esc-signal", is: "digital" },
+      "Controllers sound by a command, and plain pulses carry none.",
+      { word: "yes", evenFromLayer: true },
+    ),
+  ],
+  "finder.after-lost": [need({ setting: "finder.motors", is: "yes" }, nothingCalls, caller)],
+  "finder.after-idle": [need({ setting: "finder.motors", is: "yes" }, nothingCalls, caller)],
+  "lights.rear-colour": [need({ setting: "lights.count", not: "0" }, "A strip of no lights has no colour.")],
+  "lights.most-current": [need({ setting: "lights.count", not: "0" }, "A strip of no lights draws no current.")],
+  "lights.pattern": [need({ setting: "lights.count", not: "0" }, "A strip of no lights shows nothing.")],
+  "recorder.rate": [need({ setting: "recorder.to", not: "off" }, "A recorder that is off writes nothing.")],
+  "recorder.when-full": [need({ setting: "recorder.to", not: "off" }, "A recorder that is off is never full.")],
+  adjusting: [
+    need({ section: "adjust" }, "No dial moves a setting, so it stays empty.", {
+      severity: "hint",
+      evenFromLayer: true,
+    }),
+  ],
+  finder: [
+    need({ setting: "finder.motors", is: "yes" }, "Neither the motors nor a sounder can call.", {
+      or: [{ setting: "finder.sounder", not: "none" }],
+    }),
+  ],
+  "recorder-mark": [need({ setting: "recorder.to", not: "off" }, "There is no recording to mark.")],
+  "camera-record": [need({ port: "camera" }, "The camera takes its commands over a port.")],
+  "camera-tilt": [need({ setting: "camera.tilt", not: "no" }, "There is no servo that tilts the camera.")],
+  "video-low": [need(byBoard, notByHand)],
+  "video-high": [need(byBoard, notByHand)],
+};

@@ -1,0 +1,55 @@
+/** Handset, receiver and the sticks' pulses. */
+import { practice } from "../sources.ts";
+import type { Comparison } from "../specs.ts";
+import { contradiction } from "./compare.ts";
+
+const definition = "by definition of the two";
+
+export const radioComparisons: readonly Comparison[] = [
+  contradiction("transmitter.power-least", "be at most", "transmitter.power", "mW", {
+    reason: "The least power lies above the most: the two may have changed places.",
+    source: definition,
+  }),
+  contradiction("link.lost-after", "be at least", "=packet-time", "ms", {
+    times: 3,
+    reason:
+      "The link would be called lost between packets that come in time. Wait for several packets: some 300 ms suit most links.",
+    source: `${practice}: one lost packet is ordinary, so at least three are waited for`,
+  }),
+  contradiction("link.endpoints.from", "be below", "link.centre", "us", {
+    reason: "The middle of the sticks lies outside their ends.",
+    source: definition,
+  }),
+  contradiction("link.endpoints.to", "be above", "link.centre", "us", {
+    reason: "The middle of the sticks lies outside their ends.",
+    source: definition,
+  }),
+  contradiction("transmitter.travel.from", "be at most", "link.endpoints.from", "us", {
+    times: 1.015,
+    severity: "warning",
+    reason:
+      "The handset's sticks fall short of what the board takes for their low end, so full stick is never full, and the throttle may never be low enough to arm. Widen the travel on the handset.",
+    source: `${practice}: within some 15 us of 1000 no change is needed`,
+  }),
+  contradiction("transmitter.travel.to", "be at least", "link.endpoints.to", "us", {
+    times: 0.9925,
+    severity: "warning",
+    reason:
+      "The handset's sticks fall short of what the board takes for their high end, so full stick is never full. Widen the travel on the handset.",
+    source: `${practice}: within some 15 us of 2000 no change is needed`,
+  }),
+  contradiction("safety.arm-throttle-limit", "be above", "transmitter.travel.from", "us", {
+    reason:
+      "The handset's throttle never comes below the limit, so the craft never arms. Raise the limit, or widen the handset's travel.",
+    source: definition,
+  }),
+  contradiction("bench.stick-jitter", "be at most", "link.deadband", "us", {
+    severity: "hint",
+    reason: "Sticks that are let go still move the craft. Widen the rest zone to a little more than they tremble.",
+    source: practice,
+  }),
+  contradiction("camera.channels-used", "be below", "link.channels", "", {
+    reason: "Four channels carry the sticks, and the camera asks for more than are left.",
+    source: definition,
+  }),
+];

@@ -1,0 +1,44 @@
+import type { CraftRule, Report } from "../engine/rule.ts";
+import { headLocation, restingOn } from "../lib/locations.ts";
+import { needInWords, saidOtherwise } from "../lib/met-needs.ts";
+import { PORTS } from "../lib/name-groups.ts";
+import { MODES_NEEDED_BY_SETTINGS, NEEDING_ELEMENTS, NEEDING_SETTINGS, unmetNeeds } from "../lib/needs-in-use.ts";
+import { lineInWords } from "../lib/words-of-place.ts";
+
+export const rule: CraftRule = {
+  code: "setting-needs",
+  severity: "warning",
+  scope: "craft",
+  summary: "A setting, an element or an alert is in use, and what it needs is missing or said to be otherwise.",
+  prose:
+    "A horizon without an accelerometer stays empty, an alert by charge without a current sensor never comes, and notches that follow the motors stand still where nobody reports how fast they turn. A need of which the script says nothing is not reported, nor is a setting of a layer that merely lies idle on this craft. Set up what it needs, or take it out. What needs a port is reported by port-missing, what a mode needs by mode-needs.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nsensors\n  accelerometer no\n\nosd\n  grid 53 x 20\n  horizon-line at centre, middle\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nsensors\n  accelerometer yes\n\nosd\n  grid 53 x 20\n  horizon-line at centre, middle\n',
+    },
+  },
+  looksAt: {
+    settings: [NEEDING_SETTINGS, PORTS],
+    modes: [MODES_NEEDED_BY_SETTINGS],
+    elements: [NEEDING_ELEMENTS],
+  },
+  check: (craft, workspace) =>
+    unmetNeeds(craft, workspace)
+      .filter(({ need }) => need.port === undefined || need.or !== undefined)
+      .map(({ what, source, need }): Report => {
+        const otherwise = saidOtherwise(craft, need);
+        const said = otherwise.map((each) => `${each.name} is ${each.text}, ${lineInWords(each.source, craft)}`);
+        const because = said.length > 0 ? `, and ${said.join("; ")}` : ", which nobody set up";
+        return {
+          at: headLocation(workspace, source),
+          message: `${what} needs ${[need, ...(need.or ?? [])].map(needInWords).join(", or ")}${because}. ${need.reason}`,
+          ...(need.severity && { severity: need.severity }),
+          ...restingOn(otherwise, workspace),
+        };
+      }),
+};

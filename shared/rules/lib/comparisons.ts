@@ -1,0 +1,164 @@
+/** Holds a craft to the comparisons of the catalogue. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Comparison } from "../../catalogue/specs.ts";
+import type { Craft, Setting } from "../../model/craft.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import { type Operand, operandIn, operandPath, settingsOfOperand } from "../../numbers/operands.ts";
+import type { LooksAt, NameGroup, Report, SettingName } from "../engine/rule.ts";
+import { decimalText } from "./figures.ts";
+import { restingOn, valueLocation } from "./locations.ts";
+import { hasIt } from "./met-needs.ts";
+import { lineInWords } from "./words-of-place.ts";
+
+/** Sections of which a craft may have several, each of which is compared by itself. */
+const SECOND_SETS: readonly string[] = ["rates", "gains"];
+
+/** What the comparisons of one rule find in a craft. */
+export function comparisonReports(craft: Craft, workspace: Workspace, code: Comparison["rule"]): Report[] {
+  const { comparisons } = workspace.catalogue;
+  return comparisons.flatMap((each) => (each.rule === code ? reportsOf(each, craft, workspace) : []));
+}
+
+/** All settings that the comparisons of a rule look at. */
+export function comparedSettings(code: Comparison["rule"], words: string): NameGroup {
+  return {
+    words,
+    names: (catalogue) =>
+      catalogue.comparisons.flatMap((each) => (each.rule === code ? settingsOfComparison(each, catalogue) : [])),
+  };
+}
+
+/** All modes that the comparisons of a rule look at. */
+export function comparedModes(code: Comparison["rule"]): NonNullable<LooksAt["modes"]> {
+  return [
+    {
+      words: "every mode with which it holds",
+      names: ({ comparisons }) =>
+        comparisons.flatMap((each) => (each.rule === code ? (each.while ?? []).flatMap(({ mode }) => mode ?? []) : [])),
+    },
+  ];
+}
+
+function settingsOfComparison(each: Comparison, catalogue: Catalogue): SettingName[] {
+  const others = (each.while ?? []).flatMap(({ setting }) => setting ?? []);
+  return [
+    ...settingsOfOperand(each.of, catalogue),
+    ...settingsOfOperand(each.than, catalogue),
+    ...others,
+  ] as SettingName[];
+}
+
+function reportsOf(comparison: Comparison, craft: Craft, workspace: Workspace): Report[] {
+  const { catalogue } = workspace;
+  if (comparison.while?.some((having) => hasIt(craft, having) !== true)) return [];
+  // The common case first: a craft that says nothing of one end.
+  const ends = [comparison.of, comparison.than].map((operand) => settingsOfOperand(operand, catalogue));
+  if (!ends.flat().some((path) => isSaid(path, craft))) return [];
+  const bases = [...new Set(ends.flat().map((path) => operandPath(path).section))];
+  return waysToRead(craft, bases).flatMap((chosen) => {
+    const sectionOf = (section: string) => chosen.get(section) ?? section;
+    const of = operandIn(craft, catalogue, comparison.of, comparison.unit, sectionOf);
+    const than = of && operandIn(craft, catalogue, comparison.than, comparison.unit, sectionOf);
+    if (!of || !than) return [];
+    const wrong = of.numbers.find((number) => !stands(number, comparison, than.numbers));
+    if (wrong === undefined) return [];
+    return reportOf(comparison, wrong, of, than, [...chosen.values()], craft, workspace);
+  });
+}
+
+function isSaid(path: string, craft: Craft): boolean {
+  const { section, name } = operandPath(path);
+  if (craft.settings.get(section)?.has(name)) return true;
+  if (section === "pack") return [...craft.settings.keys()].some((each) => each.startsWith("pack/"));
+  return SECOND_SETS.includes(section) && craft.settings.get(`${section}-second`)?.has(name) === true;
+}
+
+/** Each choice of a pack, of a set of rates, and of a set of gains, as far as these sections take part. */
+function waysToRead(craft: Craft, bases: readonly string[]): ReadonlyMap<string, string>[] {
+  let ways: ReadonlyMap<string, string>[] = [new Map()];
+  for (const base of bases) {
+    const sections =
+      base === "pack"
+        ? ["pack", ...[...craft.settings.keys()].filter((each) => each.startsWith("pack/"))]
+        : SECOND_SETS.includes(base) && craft.settings.has(`${base}-second`)
+          ? [base, `${base}-second`]
+          : [base];
+    if (sections.length > 1 || sections[0] !== base)
+      ways = ways.flatMap((way) => sections.map((section) => new Map([...way, [base, section]])));
+  }
+  return ways;
+}
+
+/** Rounding in a conversion makes nothing too large. */
+const ROUNDING = 1e-9;
+
+function isClose(a: number, b: number): boolean {
+  return Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b));
+}
+
+function stands(number: number, { must, times = 1 }: Comparison, others: readonly number[]): boolean {
+  const isRight = (other: number) => standsTo(number, must, other * times);
+  return must === "be one of" ? others.some(isRight) : others.every(isRight);
+}
+
+function standsTo(number: number, must: Comparison["must"], other: number): boolean {
+  switch (must) {
+    case "be at most":
+      return number < other || isClose(number, other);
+    case "be below":
+      return number < other && !isClose(number, other);
+    case "be at least":
+      return number > other || isClose(number, other);
+    case "be above":
+      return number > other && !isClose(number, other);
+    case "be a whole part of":
+      // What is larger than the whole is another comparison's business.
+      return number > other || number === 0 || isClose(other / number, Math.round(other / number));
+    case "be one of":
+      return isClose(number, other);
+  }
+}
+
+function reportOf(
+  { must, times, unit, reason, severity }: Comparison,
+  number: number,
+  of: Operand,
+  than: Operand,
+  chosen: readonly string[],
+  craft: Craft,
+  workspace: Workspace,
+): Report[] {
+  const settings = [...new Set([...of.settings, ...than.settings])];
+  // What a named pack or a second set only inherits is reported of the plain one.
+  const special = chosen.filter((section) => section.startsWith("pack/") || section.endsWith("-second"));
+  if (special.some((section) => !settings.some((setting) => setting.section === section))) return [];
+  const main = of.settings.find(({ section }) => special.includes(section)) ?? of.settings[0] ?? settings[0];
+  if (!main) return [];
+  const others = settings.filter((setting) => setting !== main);
+  const factor = times === undefined ? "" : `${decimalText(times, 3)} times `;
+  const lines = than.settings.filter((setting) => setting !== main).slice(0, 1);
+  const where = lines.map(({ source }) => `, ${lineInWords(source, craft)}`).join("");
+  const other =
+    than.settings.length === 0 && /^\d/.test(than.words)
+      ? than.words
+      : `${factor}${than.words} (${amounts(than.numbers, unit)}${where})`;
+  return [
+    {
+      at: valueLocation(workspace, main.source),
+      message: `${ofWhich(special)}${of.words} is ${amounts([number], unit)} and must ${must} ${other}. ${reason}`,
+      ...(severity && { severity }),
+      ...restingOn(others, workspace),
+    },
+  ];
+}
+
+function ofWhich(special: readonly string[]): string {
+  const [section] = special;
+  if (section === undefined) return "";
+  return section.startsWith("pack/") ? `Pack “${section.slice("pack/".length)}”: ` : `In ${section}: `;
+}
+
+function amounts(numbers: readonly number[], unit: string): string {
+  const digits = numbers.map((number) => decimalText(number, 2)).join(", ");
+  return unit === "" ? digits : `${digits} ${unit}`;
+}
