@@ -3,7 +3,7 @@ import { elements as shippedElements } from "./elements.ts";
 import { modes as shippedModes } from "./modes.ts";
 import { readings } from "./readings.ts";
 import { figures } from "./relations/figures.ts";
-import { comparisons, type NeedTable, needTables } from "./relations/index.ts";
+import { comparisons, needTables } from "./relations/index.ts";
 import { modeRelations } from "./relations/of-modes.ts";
 import { sections } from "./sections/index.ts";
 import type {
@@ -85,7 +85,7 @@ export function makeCatalogue(
 
 /** What needs something by the tables, as well as by what stands beside its own name. */
 function withNeeds<T extends { readonly needs?: Need[] | undefined }>(thing: T, path: string): T {
-  const more = needTables.flatMap((table: NeedTable) => table[path] ?? []);
+  const more = needTables.flatMap((table) => table[path] ?? []);
   return more.length === 0 ? thing : { ...thing, needs: [...(thing.needs ?? []), ...more] };
 }
 

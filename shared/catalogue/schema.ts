@@ -108,8 +108,11 @@ const need = z.strictObject({
   while: z.optional(z.array(z.strictObject(having))),
   /** Each of these satisfies the need as well. */
   or: z.optional(z.array(z.strictObject(having))),
-  /** Reported also of a setting in a layer; the others lie idle there and may serve another craft. */
-  evenFromLayer: z.optional(z.literal(true)),
+  /**
+   * Without what it needs the setting promises something that does not happen. The others merely lie idle: then
+   * they are worth a hint in the craft's own file, and none in a layer, where they may serve another craft.
+   */
+  misleads: z.optional(z.literal(true)),
   /** If it differs from that of the rule that reports it. */
   severity: z.optional(severity),
   reason: prose,

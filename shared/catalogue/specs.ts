@@ -14,6 +14,8 @@ export type Limit = NonNullable<QuantityType["min"]>;
 export type Need = NonNullable<SettingSpec["needs"]>[number];
 /** What a need asks of a craft, without its reason. */
 export type Having = NonNullable<Need["or"]>[number];
+/** By SECTION.NAME, or the name of an element or a mode: needs besides those that stand beside the name itself. */
+export type NeedTable = Readonly<Record<string, readonly Need[]>>;
 export type SectionSpec = z.infer<typeof schema.sectionSchema>;
 export type ModeSpec = z.infer<typeof schema.modeSchema>;
 export type ModeRelations = z.infer<typeof schema.modeRelationsSchema>;

@@ -4,7 +4,7 @@ import type { Craft } from "../model/craft.ts";
 import { propellerRoomMm } from "./frame.ts";
 import { hoverTurnHz, kvForTipSpeed, kvForTurns, motorsOf } from "./motor-of.ts";
 import { CHEMISTRIES, flightS, packV } from "./pack.ts";
-import { type PackFigures, packOf } from "./pack-of.ts";
+import { type PackFigures, packsOf } from "./pack-of.ts";
 import { numberIn, settingIn, wordIn } from "./values.ts";
 
 /** Tips this fast without load are a fault of the choice of parts. Common practice, no source. */
@@ -38,7 +38,7 @@ const readers: Readonly<Record<string, Reader>> = {
     const packG = numberIn(craft, catalogue, "pack", "pack-mass", "g");
     return dryG === null || packG === null ? null : dryG + packG;
   },
-  "flyable-charge": (craft, catalogue, pack) =>
+  "flyable-charge": (craft, _catalogue, pack) =>
     settingIn(craft, pack.section, "reserve")?.value ? pack.usableMah : null,
   "hover-minutes": (_craft, _catalogue, { section, capacityMah, hoverA }) =>
     section !== "pack" || capacityMah === null || hoverA === null ? null : flightS(capacityMah, hoverA) / 60,
@@ -77,5 +77,6 @@ export const COMPUTED_FIGURES: readonly string[] = Object.keys(readers);
 
 /** A figure by its name; null also if there is none of that name. `packSection` is `pack` or `pack/NAME`. */
 export function figureIn(craft: Craft, catalogue: Catalogue, name: string, packSection: string): number | null {
-  return readers[name]?.(craft, catalogue, packOf(craft, catalogue, packSection)) ?? null;
+  const pack = packsOf(craft, catalogue).find(({ section }) => section === packSection);
+  return pack ? (readers[name]?.(craft, catalogue, pack) ?? null) : null;
 }

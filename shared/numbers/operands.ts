@@ -4,7 +4,7 @@ import { convert } from "../catalogue/units.ts";
 import { baseOf, type Craft, type Setting } from "../model/craft.ts";
 import type { Value } from "../syntax/value.ts";
 import { figureIn } from "./figures-of.ts";
-import { packOf } from "./pack-of.ts";
+import { packsOf } from "./pack-of.ts";
 import { defaultField, fieldOf, numberOf, settingIn, valueIn } from "./values.ts";
 
 /** One end of a comparison. A list, and a repeatable setting, give several numbers. */
@@ -76,7 +76,7 @@ function numbersIn(
   // A share of the capacity is charge.
   const percent = unit === "mAh" ? numberOf(value, "%") : null;
   if (percent !== null) {
-    const { capacityMah } = packOf(craft, catalogue, section);
+    const capacityMah = packsOf(craft, catalogue).find((pack) => pack.section === section)?.capacityMah ?? null;
     return capacityMah === null ? [] : [(capacityMah * percent) / 100];
   }
   const found = numberIn(partOf(value, part), unit);

@@ -45,7 +45,16 @@ interface Capability {
 /** The folders of `shared/ide`. Of `context` every file is a door, of `editor` each file is one request. */
 export const capabilities: Readonly<Record<string, Capability>> = {
   context: {
-    doors: ["cursor-context", "describe", "effective-entry", "format", "known-controls", "markdown", "picked-craft"],
+    doors: [
+      "cursor-context",
+      "describe",
+      "effective-entry",
+      "format",
+      "known-controls",
+      "markdown",
+      "picked-craft",
+      "relation-lines",
+    ],
   },
   consequences: { doors: ["consequences"], uses: ["context"] },
   hover: { doors: ["hover"], uses: ["context", "consequences"] },

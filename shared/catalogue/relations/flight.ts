@@ -52,10 +52,6 @@ export const flightComparisons: readonly Comparison[] = [
     reason: "The gyro never reads so much, so the guard never acts. Set it below the gyro's range and above the rates.",
     source: "by definition: a sensor reads no further than its range",
   }),
-  contradiction("sensors.still-limit", "be below", "sensors.gyro-range", "deg/s", {
-    reason: "Whatever the craft does would count as lying still.",
-    source: definition,
-  }),
   contradiction("safety.arm-throttle-limit", "be above", "link.endpoints.from", "us", {
     reason: "The throttle can never be below the limit, so the craft never arms. Set it some 50 us above the low end.",
     source: definition,

@@ -1,5 +1,5 @@
 /** How values hang together, as data: what needs what, and which of two must lie above the other. */
-import type { Comparison, Need } from "../specs.ts";
+import type { Comparison, NeedTable } from "../specs.ts";
 import { flightComparisons } from "./flight.ts";
 import { loopComparisons } from "./loop.ts";
 import { navigationComparisons } from "./navigation.ts";
@@ -18,9 +18,6 @@ export const comparisons: readonly Comparison[] = [
   ...navigationComparisons,
   ...pictureComparisons,
 ];
-
-/** By SECTION.NAME, or the name of an element or a mode: needs besides those that stand beside the name itself. */
-export type NeedTable = Readonly<Record<string, readonly Need[]>>;
 
 /** Later tables add to earlier ones. */
 export const needTables: readonly NeedTable[] = [sensorNeeds, partNeeds, flightNeeds];

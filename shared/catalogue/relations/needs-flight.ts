@@ -1,12 +1,12 @@
 /** Settings of flight and failsafe that another setting takes the sense from. */
 import { practice } from "../sources.ts";
-import type { NeedTable } from "./index.ts";
+import type { NeedTable } from "../specs.ts";
 
 export const flightNeeds: NeedTable = {
   "failsafe.rearm-needs-off": [
     {
       word: "no",
-      evenFromLayer: true,
+      misleads: true,
       setting: "failsafe.then",
       is: "return",
       reason:

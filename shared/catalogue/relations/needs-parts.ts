@@ -1,6 +1,5 @@
 /** What needs a part, a port or another setting to be there. */
-import type { Having, Need } from "../specs.ts";
-import type { NeedTable } from "./index.ts";
+import type { Having, Need, NeedTable } from "../specs.ts";
 
 const source = "by definition: a value that nothing carries out does nothing";
 
@@ -15,7 +14,7 @@ const reports = (word: string): Need =>
 const satellites: Having = { port: "gps" };
 const byBoard: Having = { setting: "video.set-by", not: "hand" };
 const notByHand = "A transmitter that is set by hand keeps the power that its button chose.";
-const caller: Partial<Need> = { or: [{ setting: "finder.sounder", not: "none" }], evenFromLayer: true };
+const caller: Partial<Need> = { or: [{ setting: "finder.sounder", not: "none" }], misleads: true };
 const nothingCalls = "Neither the motors nor a sounder can call, so the craft stays silent when it is lost.";
 
 export const partNeeds: NeedTable = {
@@ -32,27 +31,26 @@ export const partNeeds: NeedTable = {
   "osd.alert-on": [
     need(satellites, "Without a satellite receiver this alert stands all the time, or never.", {
       word: "no-fix",
-      evenFromLayer: true,
+      misleads: true,
     }),
     need(satellites, "Without a satellite receiver the distance is not known, so this alert never comes.", {
       word: "far",
-      evenFromLayer: true,
+      misleads: true,
     }),
   ],
-  "navigation.update-rate": [need(satellites, "Positions come from a satellite receiver.")],
-  "navigation.systems": [need(satellites, "Satellites are heard by their receiver.")],
-  "navigation.worst-spread": [need(satellites, "The spread is that of a satellite receiver's positions.")],
-  "ports.gps-speed": [need(satellites, "It is the speed of the line to a satellite receiver.")],
   "recorder.holds": [need(satellites, "There is no place to write without a satellite receiver.", { word: "place" })],
   "recorder.starts": [
-    need({ mode: "recorder" }, "The recorder waits for a mode that nobody set up.", { word: "mode" }),
+    need({ mode: "recorder" }, "The recorder waits for a mode that nobody set up.", {
+      word: "mode",
+      misleads: true,
+    }),
   ],
   "navigation.fence-does": [
     need({ setting: "navigation.fence-distance", not: "none" }, "There is no fence at which to do it."),
   ],
   "navigation.hold-speed": [need({ mode: "hold-place" }, "It is the speed of that mode.")],
-  "video.power-disarmed": [need(byBoard, notByHand)],
-  "video.power-lost": [need(byBoard, notByHand)],
+  "video.power-disarmed": [need(byBoard, notByHand, { misleads: true })],
+  "video.power-lost": [need(byBoard, notByHand, { misleads: true })],
   "video.spare-frequency": [
     need({ setting: "video.set-by", not: "hand" }, "A transmitter that is set by hand does not move by itself.", {
       severity: "hint",
@@ -62,7 +60,7 @@ export const partNeeds: NeedTable = {
     need(
       { setting: "motors.esc-signal", is: "digital" },
       "Controllers sound by a command, and plain pulses carry none.",
-      { word: "yes", evenFromLayer: true },
+      { word: "yes", misleads: true },
     ),
   ],
   "finder.after-lost": [need({ setting: "finder.motors", is: "yes" }, nothingCalls, caller)],
@@ -75,7 +73,7 @@ export const partNeeds: NeedTable = {
   adjusting: [
     need({ section: "adjust" }, "No dial moves a setting, so it stays empty.", {
       severity: "hint",
-      evenFromLayer: true,
+      misleads: true,
     }),
   ],
   finder: [

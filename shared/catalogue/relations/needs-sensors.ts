@@ -1,7 +1,6 @@
 /** What needs a sensor: to feel down, height, place, heading, current, or turns. */
 import { practice } from "../sources.ts";
-import type { Having, Need } from "../specs.ts";
-import type { NeedTable } from "./index.ts";
+import type { Having, Need, NeedTable } from "../specs.ts";
 
 const accelerometer: Having = { setting: "sensors.accelerometer", is: "yes" };
 const barometer: Having = { setting: "sensors.barometer", is: "yes" };
@@ -13,7 +12,7 @@ const reports: Having = { port: "esc-data" };
 const source = "by definition: what is shown or acted on has to be measured";
 
 function need(having: Having, reason: string, more: Partial<Need> = {}): Need {
-  return { ...having, evenFromLayer: true, reason, source, ...more };
+  return { ...having, misleads: true, reason, source, ...more };
 }
 
 const noVolts = "Without the pack's volts there is nothing to judge by.";
@@ -55,7 +54,12 @@ export const sensorNeeds: NeedTable = {
   "sensors.accelerometer-cut": [need(accelerometer, "There is nothing to filter.")],
   "sensors.level-trim-roll": [need(accelerometer, "There is no level to trim.")],
   "sensors.level-trim-pitch": [need(accelerometer, "There is no level to trim.")],
-  "osd.height-alert": [need(barometer, "Height comes from air pressure or from satellites.", { or: [satellites] })],
+  "osd.height-alert": [
+    need(barometer, "Height comes from air pressure or from satellites.", {
+      or: [satellites],
+      while: [{ setting: "osd.alert-on", has: "high" }],
+    }),
+  ],
   "navigation.landing-height": [
     need(barometer, "The last metres are told by air pressure, by a range finder or by satellites.", {
       or: [{ setting: "sensors.range-finder", is: "yes" }, satellites],

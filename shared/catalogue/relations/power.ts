@@ -57,7 +57,7 @@ export const powerComparisons: readonly Comparison[] = [
     source: practice,
   }),
   contradiction("safety.arm-needs-cell-volts", "be below", "pack.full-at", "V/cell", {
-    reason: "Not even a full pack lets the craft arm.",
+    reason: "Not even a full pack lets the craft arm: ask for less.",
     source: definition,
   }),
   contradiction("safety.arm-needs-cell-volts", "be at least", "pack.land-at", "V/cell", {

@@ -118,6 +118,7 @@ export const camera: SectionSpec = {
         {
           setting: "sensors.accelerometer",
           is: "yes",
+          misleads: true,
           reason: "The servo can only follow an angle that the craft knows.",
         },
       ],

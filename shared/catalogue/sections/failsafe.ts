@@ -136,6 +136,7 @@ export const failsafe: SectionSpec = {
         {
           setting: "sensors.accelerometer",
           is: "yes",
+          misleads: true,
           reason: "Without an accelerometer the craft cannot tell which way is down.",
         },
       ],

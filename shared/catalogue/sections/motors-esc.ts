@@ -153,6 +153,7 @@ export const motorControllers: readonly SettingSpec[] = [
       {
         setting: "motors.esc-signal",
         is: "digital",
+        misleads: true,
         reason: "The answer comes back on the wire of a digital signal.",
       },
     ],

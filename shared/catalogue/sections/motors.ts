@@ -141,7 +141,14 @@ export const motors: SectionSpec = {
       kind: "hardware",
       what: "The part of the throttle stick's travel, around its middle, in which the motors of a craft that flies inverted stand still.",
       why: "A craft that pushes both ways needs a place where it does neither, or the motors would chatter between forwards and backwards with every breath on the stick. Too narrow it still does; too wide there is a dead zone in the middle of every roll to inverted, and the craft drops through it.",
-      needs: [{ setting: "motors.reversible", is: "yes", reason: "The motors have to run backwards in flight." }],
+      needs: [
+        {
+          setting: "motors.reversible",
+          is: "yes",
+          misleads: true,
+          reason: "The motors have to run backwards in flight.",
+        },
+      ],
       related: ["link.deadband", "link.centre"],
       words: ["inverted flight", "neutral throttle", "3d", "3d mode", "3d flying", "throttle in the middle"],
     },

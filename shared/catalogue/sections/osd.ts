@@ -158,7 +158,13 @@ export const osd: SectionSpec = {
       why: "It is a reminder of the way back, which against the wind can cost twice what the way out did. Chosen as far as an observer can still see the craft it keeps one honest; chosen as far as the radio reaches it warns where nothing can be done about it any more. Too short, it flashes for the whole of a normal flight.",
       hazard:
         "Whoever flies by the picture needs somebody beside them who keeps the craft in unaided sight: many laws ask for it, and it is how one sees the other aircraft.",
-      needs: [{ port: "gps", reason: "Distance from home is measured by satellite receiver." }],
+      needs: [
+        {
+          port: "gps",
+          while: [{ setting: "osd.alert-on", has: "far" }],
+          reason: "Distance from home is measured by satellite receiver.",
+        },
+      ],
       related: ["home-distance", "navigation.start-distance"],
       words: ["distance warning", "too far away", "range limit"],
     },
@@ -196,6 +202,7 @@ export const osd: SectionSpec = {
       needs: [
         {
           port: "esc-data",
+          while: [{ setting: "osd.alert-on", has: "hot-esc" }],
           or: [{ setting: "motors.rpm-feedback", is: "yes" }],
           reason:
             "A controller's temperature reaches the board over its data wire or with its answers on the signal wire.",

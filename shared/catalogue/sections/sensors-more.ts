@@ -116,7 +116,14 @@ export const otherSensors: readonly SettingSpec[] = [
     kind: "hardware",
     what: "Whether a camera that watches the ground slide by is fitted and in use.",
     why: "With it a craft can stand still where no satellite reaches, in a hall or under trees. It needs light, a floor with a pattern, and to know the height, since the same movement looks slower from higher up. Over water, snow or a plain carpet it sees nothing move while the craft drifts into the wall.",
-    needs: [{ setting: "sensors.range-finder", is: "yes", reason: "Movement over ground follows only from height." }],
+    needs: [
+      {
+        setting: "sensors.range-finder",
+        is: "yes",
+        misleads: true,
+        reason: "Movement over ground follows only from height.",
+      },
+    ],
     related: ["sensors.range-finder", "hold-place"],
     words: ["optical flow", "hold position indoors", "ground camera"],
   },

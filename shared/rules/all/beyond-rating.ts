@@ -1,5 +1,5 @@
 import type { CraftRule } from "../engine/rule.ts";
-import { comparedModes, comparedSettings, comparisonReports } from "../lib/comparisons.ts";
+import { comparedSettings, comparisonReports } from "../lib/comparisons.ts";
 
 export const rule: CraftRule = {
   code: "beyond-rating",
@@ -20,7 +20,6 @@ export const rule: CraftRule = {
   },
   looksAt: {
     settings: [comparedSettings("beyond-rating", "every setting that another asks something of")],
-    modes: comparedModes("beyond-rating"),
   },
   check: (craft, workspace) => comparisonReports(craft, workspace, "beyond-rating"),
 };

@@ -4,14 +4,12 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { headLocation } from "../lib/locations.ts";
 import { PORTS } from "../lib/name-groups.ts";
-import { type InNeed, NEEDING_ELEMENTS, NEEDING_SETTINGS, unmetNeeds } from "../lib/needs-in-use.ts";
+import { elementsInNeed, type InNeed, isForPort, settingsInNeed, unmetNeeds } from "../lib/needs-in-use.ts";
 
 /** Everything in use, except modes, that needs a port and has none. */
 function inVain(craft: Craft, workspace: Workspace): InNeed[] {
   const bySignal = settingOf(craft, "motors.rpm-feedback")?.text === "yes";
-  return unmetNeeds(craft, workspace).filter(
-    ({ need }) => need.port !== undefined && need.or === undefined && !(need.port === "esc-data" && bySignal),
-  );
+  return unmetNeeds(craft, workspace, isForPort).filter(({ need }) => need.port !== "esc-data" || !bySignal);
 }
 
 export const rule: CraftRule = {
@@ -26,8 +24,8 @@ export const rule: CraftRule = {
     good: { "jug.fettle": 'craft "Jug"\n\nfailsafe\n  then return\n\nports\n  port1 receiver\n  port2 gps\n' },
   },
   looksAt: {
-    settings: [NEEDING_SETTINGS, PORTS, "motors.rpm-feedback"],
-    elements: [NEEDING_ELEMENTS],
+    settings: [settingsInNeed("every setting that needs a port", isForPort), PORTS, "motors.rpm-feedback"],
+    elements: [elementsInNeed("every element that is fed by a port", isForPort)],
   },
   check(craft, workspace) {
     const byUse = new Map<string, InNeed[]>();

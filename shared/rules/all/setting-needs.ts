@@ -1,9 +1,14 @@
+import type { Need } from "../../catalogue/specs.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { headLocation, restingOn } from "../lib/locations.ts";
 import { needInWords, saidOtherwise } from "../lib/met-needs.ts";
 import { PORTS } from "../lib/name-groups.ts";
-import { MODES_NEEDED_BY_SETTINGS, NEEDING_ELEMENTS, NEEDING_SETTINGS, unmetNeeds } from "../lib/needs-in-use.ts";
+import { elementsInNeed, isForPort, modesNeeded, settingsInNeed, unmetNeeds } from "../lib/needs-in-use.ts";
 import { lineInWords } from "../lib/words-of-place.ts";
+
+function isLookedAt(need: Need): boolean {
+  return !isForPort(need);
+}
 
 export const rule: CraftRule = {
   code: "setting-needs",
@@ -11,7 +16,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "A setting, an element or an alert is in use, and what it needs is missing or said to be otherwise.",
   prose:
-    "A horizon without an accelerometer stays empty, an alert by charge without a current sensor never comes, and notches that follow the motors stand still where nobody reports how fast they turn. A need of which the script says nothing is not reported, nor is a setting of a layer that merely lies idle on this craft. Set up what it needs, or take it out. What needs a port is reported by port-missing, what a mode needs by mode-needs.",
+    "A horizon without an accelerometer stays empty, an alert by charge without a current sensor never comes, and notches that follow the motors stand still where nobody reports how fast they turn. A setting that merely lies idle, as a pulse rate does beside a digital signal, is worth a hint, and none where it stands in a layer. A need of which the script says nothing is not reported. Set up what it needs, or take it out. What needs a port is reported by port-missing, what a mode needs by mode-needs.",
   examples: {
     bad: {
       "jug.fettle":
@@ -23,22 +28,20 @@ export const rule: CraftRule = {
     },
   },
   looksAt: {
-    settings: [NEEDING_SETTINGS, PORTS],
-    modes: [MODES_NEEDED_BY_SETTINGS],
-    elements: [NEEDING_ELEMENTS],
+    settings: [settingsInNeed("every setting that needs something, or that something needs", isLookedAt), PORTS],
+    modes: [modesNeeded("every mode that a setting needs", isLookedAt)],
+    elements: [elementsInNeed("every element that needs something", isLookedAt)],
   },
   check: (craft, workspace) =>
-    unmetNeeds(craft, workspace)
-      .filter(({ need }) => need.port === undefined || need.or !== undefined)
-      .map(({ what, source, need }): Report => {
-        const otherwise = saidOtherwise(craft, need);
-        const said = otherwise.map((each) => `${each.name} is ${each.text}, ${lineInWords(each.source, craft)}`);
-        const because = said.length > 0 ? `, and ${said.join("; ")}` : ", which nobody set up";
-        return {
-          at: headLocation(workspace, source),
-          message: `${what} needs ${[need, ...(need.or ?? [])].map(needInWords).join(", or ")}${because}. ${need.reason}`,
-          ...(need.severity && { severity: need.severity }),
-          ...restingOn(otherwise, workspace),
-        };
-      }),
+    unmetNeeds(craft, workspace, isLookedAt).map(({ what, source, need }): Report => {
+      const otherwise = saidOtherwise(craft, need);
+      const said = otherwise.map((each) => `${each.name} is ${each.text}, ${lineInWords(each.source, craft)}`);
+      const because = said.length > 0 ? `, and ${said.join("; ")}` : ", which nobody set up";
+      return {
+        at: headLocation(workspace, source),
+        message: `${what} needs ${[need, ...(need.or ?? [])].map(needInWords).join(", or ")}${because}. ${need.reason}`,
+        severity: need.severity ?? (need.misleads ? "warning" : "hint"),
+        ...restingOn(otherwise, workspace),
+      };
+    }),
 };

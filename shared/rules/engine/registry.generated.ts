@@ -10,6 +10,7 @@ import { rule as armOnDial } from "../all/arm-on-dial.ts";
 import { rule as armOnLowPulse } from "../all/arm-on-low-pulse.ts";
 import { rule as armTiltOpen } from "../all/arm-tilt-open.ts";
 import { rule as bandMismatch } from "../all/band-mismatch.ts";
+import { rule as beyondRating } from "../all/beyond-rating.ts";
 import { rule as cellsAmbiguous } from "../all/cells-ambiguous.ts";
 import { rule as channelBeyond } from "../all/channel-beyond.ts";
 import { rule as channelShared } from "../all/channel-shared.ts";
@@ -52,6 +53,7 @@ import { rule as portMissing } from "../all/port-missing.ts";
 import { rule as positionsAlike } from "../all/positions-alike.ts";
 import { rule as returnUnready } from "../all/return-unready.ts";
 import { rule as sectionMisplaced } from "../all/section-misplaced.ts";
+import { rule as settingNeeds } from "../all/setting-needs.ts";
 import { rule as shuntClips } from "../all/shunt-clips.ts";
 import { rule as syntax } from "../all/syntax.ts";
 import { rule as thinMargin } from "../all/thin-margin.ts";
@@ -63,6 +65,7 @@ import { rule as useBroken } from "../all/use-broken.ts";
 import { rule as useCycle } from "../all/use-cycle.ts";
 import { rule as useKind } from "../all/use-kind.ts";
 import { rule as useMissing } from "../all/use-missing.ts";
+import { rule as valuesContradict } from "../all/values-contradict.ts";
 import { rule as videoBand } from "../all/video-band.ts";
 import { rule as videoPower } from "../all/video-power.ts";
 import { rule as wrongType } from "../all/wrong-type.ts";
@@ -81,6 +84,7 @@ export const rules: readonly Rule[] = [
   armOnLowPulse,
   armTiltOpen,
   bandMismatch,
+  beyondRating,
   cellsAmbiguous,
   channelBeyond,
   channelShared,
@@ -123,6 +127,7 @@ export const rules: readonly Rule[] = [
   positionsAlike,
   returnUnready,
   sectionMisplaced,
+  settingNeeds,
   shuntClips,
   syntax,
   thinMargin,
@@ -134,6 +139,7 @@ export const rules: readonly Rule[] = [
   useCycle,
   useKind,
   useMissing,
+  valuesContradict,
   videoBand,
   videoPower,
   wrongType,

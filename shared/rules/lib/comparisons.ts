@@ -1,7 +1,7 @@
 /** Holds a craft to the comparisons of the catalogue. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Comparison } from "../../catalogue/specs.ts";
-import type { Craft, Setting } from "../../model/craft.ts";
+import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Operand, operandIn, operandPath, settingsOfOperand } from "../../numbers/operands.ts";
 import type { LooksAt, NameGroup, Report, SettingName } from "../engine/rule.ts";
@@ -132,7 +132,7 @@ function reportOf(
   // What a named pack or a second set only inherits is reported of the plain one.
   const special = chosen.filter((section) => section.startsWith("pack/") || section.endsWith("-second"));
   if (special.some((section) => !settings.some((setting) => setting.section === section))) return [];
-  const main = of.settings.find(({ section }) => special.includes(section)) ?? of.settings[0] ?? settings[0];
+  const main = settings.find(({ section }) => special.includes(section)) ?? settings[0];
   if (!main) return [];
   const others = settings.filter((setting) => setting !== main);
   const factor = times === undefined ? "" : `${decimalText(times, 3)} times `;

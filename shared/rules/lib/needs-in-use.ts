@@ -12,10 +12,10 @@ export interface InNeed {
   readonly need: Need;
 }
 
-/** By the setting's or the element's line, in the order of the sections; a need that a named pack inherits comes once. */
-export function unmetNeeds(craft: Craft, { catalogue }: Workspace): InNeed[] {
+/** In the order of the sections, then of the OSD's pages: of the needs that `isLookedAt` those that are not met. */
+export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (need: Need) => boolean): InNeed[] {
   const found: InNeed[] = [];
-  const unmet = (needs: readonly Need[]) => needs.filter((need) => !meetsNeed(craft, need));
+  const unmet = (needs: readonly Need[]) => needs.filter((need) => isLookedAt(need) && !meetsNeed(craft, need));
   for (const [section, settings] of craft.settings) {
     for (const { name, value, source } of settings.values()) {
       const needs = catalogue.setting(baseOf(section), name)?.needs;
@@ -25,7 +25,7 @@ export function unmetNeeds(craft: Craft, { catalogue }: Workspace): InNeed[] {
       for (const need of unmet(needs)) {
         if (need.word === undefined ? idle : !words.includes(need.word)) continue;
         // A setting of a layer that lies idle on this craft may serve another.
-        if (!need.evenFromLayer && need.port === undefined && source.file !== craft.file) continue;
+        if (!need.misleads && need.port === undefined && source.file !== craft.file) continue;
         const ofList = need.word !== undefined && value.kind === "list";
         found.push({
           what: ofList ? `${need.word} of ${name}` : need.word ? `${name} ${need.word}` : name,
@@ -42,33 +42,47 @@ export function unmetNeeds(craft: Craft, { catalogue }: Workspace): InNeed[] {
   return found;
 }
 
-/** Every setting that needs something, and every setting that something needs. */
-export const NEEDING_SETTINGS: NameGroup = {
-  words: "every setting that needs something, or that something needs",
-  names: (catalogue) =>
-    catalogue.sections
-      .flatMap((section) =>
-        section.settings.flatMap(({ name, needs = [] }) =>
-          needs.length === 0 ? [] : [`${section.name}.${name}`, ...needs.flatMap(settingsOfNeed)],
+/** A need that a port alone can meet, which is reported of all its users together. */
+export function isForPort({ port, or }: Need): boolean {
+  return port !== undefined && or === undefined;
+}
+
+/** The settings that have such needs, and those that these needs name. */
+export function settingsInNeed(words: string, isLookedAt: (need: Need) => boolean): NameGroup {
+  return {
+    words,
+    names: (catalogue) => [
+      ...catalogue.sections.flatMap((section) =>
+        section.settings.flatMap(({ name, needs = [] }) => {
+          const all = needs.filter(isLookedAt);
+          return all.length === 0 ? [] : [`${section.name}.${name}`, ...all.flatMap(settingsOfNeed)];
+        }),
+      ),
+      ...catalogue.elements.flatMap(({ needs = [] }) => needs.filter(isLookedAt).flatMap(settingsOfNeed)),
+    ],
+  };
+}
+
+/** The elements that have such needs. */
+export function elementsInNeed(words: string, isLookedAt: (need: Need) => boolean): NameGroup {
+  return {
+    words,
+    names: ({ elements }) => elements.flatMap(({ name, needs }) => (needs?.some(isLookedAt) ? name : [])),
+  };
+}
+
+/** The modes that such needs of settings name. */
+export function modesNeeded(words: string, isLookedAt: (need: Need) => boolean): NameGroup {
+  return {
+    words,
+    names: ({ sections }) =>
+      sections.flatMap(({ settings }) =>
+        settings.flatMap(({ needs = [] }) =>
+          needs.filter(isLookedAt).flatMap((need) => havings(need).flatMap(({ mode }) => mode ?? [])),
         ),
-      )
-      .concat(catalogue.elements.flatMap(({ needs = [] }) => needs.flatMap(settingsOfNeed))),
-};
-
-/** Every element that needs something. */
-export const NEEDING_ELEMENTS: NameGroup = {
-  words: "every element that needs something",
-  names: ({ elements }) => elements.flatMap(({ name, needs }) => (needs ? name : [])),
-};
-
-/** Every mode that a setting or an element needs. */
-export const MODES_NEEDED_BY_SETTINGS: NameGroup = {
-  words: "every mode that a setting needs",
-  names: (catalogue) =>
-    catalogue.sections.flatMap(({ settings }) =>
-      settings.flatMap(({ needs = [] }) => needs.flatMap((need) => havings(need).flatMap(({ mode }) => mode ?? []))),
-    ),
-};
+      ),
+  };
+}
 
 function settingsOfNeed(need: Need): string[] {
   return havings(need).flatMap(({ setting }) => setting ?? []);

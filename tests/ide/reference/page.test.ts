@@ -61,11 +61,17 @@ test("both sides of a need, and of an exclusion, mention it", () => {
 
 test("the page of a name has the rules that declare it, and theirs has the name", () => {
   const rulesOn = (kind: LookedAtKind, name: string) => rulesLookingAt(catalogue, kind, name).map(({ code }) => code);
-  expect(rulesOn("settings", "pack.warn-at")).toEqual(["cells-ambiguous", "pack-chemistry", "pack-order"]);
-  expect(rulesOn("settings", "pack.full-current")).toEqual(["current-over-rating", "shunt-clips"]);
+  expect(rulesOn("settings", "pack.warn-at")).toEqual([
+    "cells-ambiguous",
+    "pack-chemistry",
+    "pack-order",
+    "setting-needs",
+  ]);
+  expect(rulesOn("settings", "pack.full-current")).toEqual(["current-over-rating", "shunt-clips", "values-contradict"]);
   expect(rulesOn("settings", "video.signal")).toEqual([
     "grid-mismatch",
     "osd-unsafe-area",
+    "setting-needs",
     "video-band",
     "video-power",
   ]);
@@ -91,7 +97,7 @@ test("an element's page has the rules that look at every such element", () => {
     [...page(name).matchAll(/^- `([a-z-]+)` \((?:error|warning|hint|info)\)/gm)].map(([, code]) => code);
   const placed = ["osd-off-grid", "osd-unsafe-area"];
   expect(codesOn("cell-volts").sort()).toEqual(
-    ["osd-centre-clutter", "osd-essentials", "osd-overlap", ...placed].sort(),
+    ["osd-centre-clutter", "osd-essentials", "osd-overlap", "setting-needs", ...placed].sort(),
   );
   expect(codesOn("satellites").sort()).toEqual(["osd-centre-clutter", "osd-overlap", "port-missing", ...placed].sort());
   expect(codesOn("sight").sort()).toEqual(placed);

@@ -161,32 +161,19 @@ describe("port-missing", () => {
     `);
   });
 
-  test("notches that follow the motors need a port or a digital signal", () => {
-    const text = (signal: string) => `
-      craft "Jug"
-      motors
-        esc-signal ${signal}
-      filters
-        motor-notches count 2
-      ports
-        port1 receiver
-    `;
-    check(text("digital"));
-    check(text("pulse").replace("count 2\n", "count 2\n        ^^^^^^^^^^^^^ port-missing\n"));
-  });
-
-  test("a threshold is in use where its alert is on", () => {
+  test("a threshold is in use where its alert is on, and is then reported with the alert", () => {
     const text = (alerts: string, mark = "") => `
       craft "Jug"
       osd
-        alert-on ${alerts}
-        distance-alert 900 m${mark}
+        alert-on ${alerts}${mark}
+        distance-alert 900 m
       ports
         port1 receiver
     `;
     check(text("low-pack, weak-link"));
-    check(text("far", "\n        ^^^^^^^^^^^^^^ port-missing"));
-    check(text("low-pack, far", "\n        ^^^^^^^^^^^^^^ port-missing"));
+    const [found] = check(text("far", "\n        ^^^^^^^^ port-missing"));
+    expect(found?.related.map(({ message }) => message)).toEqual(["distance-alert needs it too"]);
+    check(text("low-pack, far", "\n        ^^^^^^^^ port-missing"));
   });
 
   test("what a mode needs is reported at the mode", () => {

@@ -201,7 +201,7 @@ describe("two modes of which one yields", () => {
 test("mode-needs: a setting that must not say one word may say any other, or nothing", () => {
   const lacks = (...recorder: string[]) => reported("mode-needs", [...recorder, "modes", "  recorder when TL is up"]);
   expect(lacks("recorder", "  to off")).toEqual([
-    "error recorder when TL is up: recorder lacks what it needs. The recording has to have somewhere to go.",
+    "error recorder when TL is up: recorder needs recorder.to other than off, and recorder.to is off, line 4. The recording has to have somewhere to go.",
   ]);
   expect(lacks("recorder", "  to card")).toEqual([]);
   expect(lacks()).toEqual([]);
@@ -239,7 +239,9 @@ describe("port-missing", () => {
 
   test("a named pack needs the port of its own meter", () => {
     expect(missing('pack "6S"', "  volts-from esc-data")).toEqual([
-      expect.stringMatching(/^error volts-from esc-data: volts-from needs a port that serves esc-data, and none/),
+      expect.stringMatching(
+        /^error volts-from esc-data: volts-from esc-data needs a port that serves esc-data, and none/,
+      ),
     ]);
     expect(missing('pack "6S"', "  volts-from board")).toEqual([]);
   });

@@ -11,7 +11,8 @@ export function recordedCraft(craft: Craft, catalogue: Catalogue, listen: Listen
   const titles = new Set([...catalogue.sections.map(({ name }) => name), ...craft.settings.keys()]);
   const bySection = new Map(
     [...titles].map((title) => {
-      const section = baseOf(title);
+      // Of a second set the name in the first stands for both.
+      const section = catalogue.section(baseOf(title))?.like ?? baseOf(title);
       const recorded = recordedMap(craft.settings.get(title) ?? new Map(), (name, how) =>
         listen("settings", `${section}.${name}`, how),
       );

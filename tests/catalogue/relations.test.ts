@@ -1,0 +1,106 @@
+/** How values hang together: each relation has its reason, its source and both its ends, and stands on the pages of both. */
+import { expect, test } from "vitest";
+import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { needTables } from "../../shared/catalogue/relations/index.ts";
+import { comparisonSchema, figureSchema } from "../../shared/catalogue/schema.ts";
+import type { Need } from "../../shared/catalogue/specs.ts";
+import { convert } from "../../shared/catalogue/units.ts";
+import { pageOfNamed } from "../../shared/ide/reference/page.ts";
+import { COMPUTED_FIGURES } from "../../shared/numbers/figures-of.ts";
+import { operandPath, settingsOfOperand } from "../../shared/numbers/operands.ts";
+
+const catalogue = makeCatalogue();
+const { comparisons, figures, sections, modes, elements } = catalogue;
+
+const settings = sections.flatMap((section) =>
+  section.settings.map((setting) => ({ ...setting, name: `${section.name}.${setting.name}` })),
+);
+const needs: { readonly name: string; readonly need: Need }[] = [...settings, ...modes, ...elements].flatMap(
+  ({ name, needs: all = [] }) => all.map((need) => ({ name, need })),
+);
+
+function exists(path: string): boolean {
+  const { section, name } = operandPath(path);
+  return catalogue.setting(section, name) !== undefined;
+}
+
+test("there are as many relations as a pilot's mistakes ask for", () => {
+  expect(comparisons.length).toBeGreaterThanOrEqual(60);
+  expect(comparisons.length + needs.length).toBeGreaterThanOrEqual(180);
+});
+
+test.each(comparisons.map((each) => [`${each.of} must ${each.must} ${each.than}`, each] as const))(
+  "%s: reason, source, and both ends",
+  (_, each) => {
+    expect(comparisonSchema.parse(each)).toEqual(each);
+    // A second sentence says what to do, or how the slip may have come about.
+    expect(each.reason.length).toBeGreaterThan(40);
+    const ends = [each.of, each.than].map((operand) => settingsOfOperand(operand, catalogue));
+    expect(ends[0]!.length).toBeGreaterThan(0);
+    if (!/^\d/.test(each.than)) expect(ends[1]!.length).toBeGreaterThan(0);
+    expect(ends.flat().filter((path) => !exists(path))).toEqual([]);
+    for (const operand of [each.of, each.than]) expectPart(operand, each.unit);
+    for (const name of ends.flat())
+      expect(pageOfNamed(catalogue, { name, kind: "setting" }), name).toContain(each.reason);
+  },
+);
+
+/** The part of a setting that is compared exists and has the unit. */
+function expectPart(operand: string, unit: string): void {
+  if (operand.startsWith("=") || /^\d/.test(operand)) return;
+  const { section, name, part } = operandPath(operand);
+  const types = catalogue.setting(section, name)!.types.flatMap((type) => {
+    if (type.is === "fields") return type.fields.filter((field) => field.name === part).flatMap((field) => field.types);
+    if (type.is === "range") return part === "from" || part === "to" ? [type.of] : [];
+    return part !== undefined ? [] : type.is === "list" ? [type.of] : [type];
+  });
+  const fits = types.some((type) =>
+    type.is === "integer" ? unit === "" : type.is === "quantity" && convert(1, type.unit, unit) !== undefined,
+  );
+  expect(fits, `${operand} in ${unit}`).toBe(true);
+}
+
+test.each(figures)("the figure $name: what it is, where it comes from, and a computation", (figure) => {
+  expect(figureSchema.parse(figure)).toEqual(figure);
+  expect(figure.from.filter((path) => !exists(path))).toEqual([]);
+  expect(COMPUTED_FIGURES).toContain(figure.name);
+  expect(comparisons.some(({ of, than }) => [of, than].includes(`=${figure.name}`))).toBe(true);
+});
+
+test("what is computed is a figure of the catalogue", () => {
+  expect([...COMPUTED_FIGURES].sort()).toEqual(figures.map(({ name }) => name).sort());
+});
+
+test("every need has its reason, and stands on the pages of both its ends", () => {
+  for (const { name, need } of needs) {
+    const kind = name.includes(".") ? "setting" : catalogue.mode(name) ? "mode" : "element";
+    const page = pageOfNamed(catalogue, { name, kind });
+    expect(page, name).toContain(need.reason);
+    for (const { setting, mode } of [need, ...(need.or ?? [])]) {
+      const other = setting ?? mode;
+      if (other === undefined) continue;
+      const otherPage = pageOfNamed(catalogue, { name: other, kind: setting === undefined ? "mode" : "setting" });
+      expect(otherPage, `${other}, needed by ${name}`).toContain(`\`${name}\``);
+    }
+  }
+});
+
+test("what stands in a table exists, and every table says where it has its needs from", () => {
+  for (const [name, all] of needTables.flatMap((table) => Object.entries(table))) {
+    const known = name.includes(".") ? exists(name) : (catalogue.mode(name) ?? catalogue.element(name));
+    expect(known, name).toBeTruthy();
+    expect(all.filter(({ source }) => source === undefined)).toEqual([]);
+  }
+});
+
+test("a word that has a need is one that the setting takes", () => {
+  for (const { name, need } of needs) {
+    if (need.word === undefined) continue;
+    const setting = settings.find((each) => each.name === name)!;
+    const words = setting.types.flatMap((type) => {
+      const of = type.is === "list" ? type.of : type;
+      return of.is === "choice" ? of.choices.map(({ word }) => word) : of.is === "yes-no" ? ["yes", "no"] : [];
+    });
+    expect(words, `${name} ${need.word}`).toContain(need.word);
+  }
+});
