@@ -77,7 +77,7 @@ export const flightComparisons: readonly Comparison[] = [
       "Turning over counts as sitting with the throttle closed, so the craft may disarm before the push ends. Let it wait longer before it disarms.",
     source: practice,
   }),
-  contradiction("safety.idle-disarm-after", "be at least", "30 s", "s", {
+  contradiction("safety.idle-disarm-after", "be at least", "10 s", "s", {
     while: [{ mode: "grip-at-idle" }],
     severity: "warning",
     reason:

@@ -75,7 +75,11 @@ test("the page of a name has the rules that declare it, and theirs has the name"
     "video-band",
     "video-power",
   ]);
-  expect(rulesOn("settings", "failsafe.descend-for")).toEqual(["failsafe-holds-arm"]);
+  expect(rulesOn("settings", "failsafe.descend-for")).toEqual([
+    "failsafe-holds-arm",
+    "setting-needs",
+    "values-contradict",
+  ]);
   expect(rulesOn("settings", "ports.port7")).toEqual(["mode-needs", "port-clash", "port-missing"]);
   expect(rulesOn("modes", "video-high")).toEqual(expect.arrayContaining(["mode-clash", "video-power"]));
   // An element of the same name as a rule, and as a setting in its section.

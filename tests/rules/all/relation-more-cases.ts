@@ -1,0 +1,244 @@
+/** Craft that break one comparison of the catalogue each. */
+
+/** As in relation-cases.ts: throttle, loop, filters, radio, navigation and picture. */
+export const MORE_CASES: readonly (readonly [bad: string, good: string, says: string])[] = [
+  [
+    "safety.arm-throttle-limit 1000 us; link.endpoints 1000 us to 2000 us",
+    "safety.arm-throttle-limit 1050 us; link.endpoints 1000 us to 2000 us",
+    "arm-throttle-limit is 1000 us and must be above endpoints from",
+  ],
+  [
+    "safety.arm-throttle-limit 1500 us",
+    "safety.arm-throttle-limit 1500 us; motors.reversible yes; motors.reverse-band 1450 us to 1550 us",
+    "must be below centre (1500 us)",
+  ],
+  [
+    "motors.reverse-band 1510 us to 1560 us; link.centre 1500 us",
+    "motors.reverse-band 1460 us to 1540 us; link.centre 1500 us",
+    "reverse-band from is 1510 us",
+  ],
+  [
+    "motors.reverse-band 1440 us to 1490 us; link.centre 1500 us",
+    "motors.reverse-band 1460 us to 1540 us; link.centre 1500 us",
+    "reverse-band to is 1490 us",
+  ],
+  [
+    "safety.turtle-stop-after 5 s; safety.idle-disarm-after 5 s",
+    "safety.turtle-stop-after 1 s; safety.idle-disarm-after 5 s",
+    "turtle-stop-after is 5 s",
+  ],
+  [
+    "safety.idle-disarm-after 5 s; modes.grip-at-idle when always",
+    "safety.idle-disarm-after never; modes.grip-at-idle when always",
+    "idle-disarm-after is 5 s and must be at least 10 s",
+  ],
+  [
+    "failsafe.then descend; failsafe.hold-for 9 s; failsafe.descend-for 3 s",
+    "failsafe.then stop; failsafe.hold-for 9 s; failsafe.descend-for 3 s",
+    "hold-for is 9 s",
+  ],
+  [
+    "sensors.loop-rate 8 kHz; sensors.gyro-rate 3.2 kHz",
+    "sensors.loop-rate 3.2 kHz; sensors.gyro-rate 3.2 kHz",
+    "loop-rate is 8 kHz and must be at most gyro-rate (3.2 kHz, line 6)",
+  ],
+  [
+    "sensors.loop-rate 3 kHz; sensors.gyro-rate 8 kHz",
+    "sensors.loop-rate 2 kHz; sensors.gyro-rate 8 kHz",
+    "loop-rate is 3 kHz and must be a whole part of gyro-rate (8 kHz",
+  ],
+  [
+    "recorder.rate 8 kHz; sensors.loop-rate 4 kHz",
+    "recorder.rate 4 kHz; sensors.loop-rate 4 kHz",
+    "rate is 8000 Hz and must be at most loop-rate",
+  ],
+  [
+    "recorder.rate 3 kHz; sensors.loop-rate 4 kHz",
+    "recorder.rate 500 Hz; sensors.loop-rate 4 kHz",
+    "rate is 3000 Hz and must be a whole part of loop-rate",
+  ],
+  // Pulses of 2 ms every 1 / 500 Hz, which are 2 ms.
+  [
+    "motors.esc-signal pulse; motors.pulse-range 1000 us to 2000 us; motors.pulse-rate 500 Hz",
+    "motors.esc-signal pulse; motors.pulse-range 1000 us to 2000 us; motors.pulse-rate 490 Hz",
+    "pulse-range to is 2000 us and must be below the time from one motor pulse to the next (2000 us",
+  ],
+  [
+    "filters.smooth-gyro cut 600 Hz; sensors.gyro-rate 1 kHz",
+    "filters.smooth-gyro cut 300 Hz; sensors.gyro-rate 1 kHz",
+    "smooth-gyro cut is 600 Hz and must be below 0.5 times gyro-rate",
+  ],
+  [
+    "filters.smooth-d cut 600 Hz; sensors.gyro-rate 1 kHz",
+    "filters.smooth-d cut 300 Hz; sensors.gyro-rate 1 kHz",
+    "smooth-d cut is 600 Hz",
+  ],
+  [
+    "filters.smooth-yaw 600 Hz; sensors.gyro-rate 1 kHz",
+    "filters.smooth-yaw 200 Hz; sensors.gyro-rate 1 kHz",
+    "smooth-yaw is 600 Hz",
+  ],
+  [
+    "filters.notch at 600 Hz width 50 Hz; sensors.gyro-rate 1 kHz",
+    "filters.notch at 200 Hz width 50 Hz; sensors.gyro-rate 1 kHz",
+    "notch at is 600 Hz",
+  ],
+  [
+    "filters.tracking-notches count 2 floor 100 Hz ceiling 600 Hz width 20 Hz; sensors.gyro-rate 1 kHz",
+    "filters.tracking-notches count 2 floor 100 Hz ceiling 400 Hz width 20 Hz; sensors.gyro-rate 1 kHz",
+    "tracking-notches ceiling is 600 Hz",
+  ],
+  [
+    "filters.moving-cut idle 100 Hz full 600 Hz; sensors.gyro-rate 1 kHz",
+    "filters.moving-cut idle 100 Hz full 400 Hz; sensors.gyro-rate 1 kHz",
+    "moving-cut full is 600 Hz",
+  ],
+  [
+    "filters.moving-cut-d idle 80 Hz full 600 Hz; sensors.gyro-rate 1 kHz",
+    "filters.moving-cut-d idle 80 Hz full 400 Hz; sensors.gyro-rate 1 kHz",
+    "moving-cut-d full is 600 Hz",
+  ],
+  [
+    "filters.notch at 180 Hz width 300 Hz",
+    "filters.notch at 180 Hz width 40 Hz",
+    "notch width is 300 Hz and must be below 1.5 times notch at",
+  ],
+  [
+    "filters.tracking-notches count 2 floor 400 Hz ceiling 100 Hz width 20 Hz",
+    "filters.tracking-notches count 2 floor 100 Hz ceiling 400 Hz width 20 Hz",
+    "tracking-notches floor is 400 Hz",
+  ],
+  [
+    "filters.moving-cut idle 400 Hz full 150 Hz",
+    "filters.moving-cut idle 150 Hz full 400 Hz",
+    "moving-cut idle is 400 Hz",
+  ],
+  [
+    "filters.moving-cut-d idle 200 Hz full 80 Hz",
+    "filters.moving-cut-d idle 80 Hz full 200 Hz",
+    "moving-cut-d idle is 200 Hz",
+  ],
+  // 1750 rpm/V · 6 · 3.7 V · 25 % are 9712 turns a minute, 162 a second.
+  [
+    "filters.motor-notches count 2 floor 170 Hz width 20 Hz; motors.kv 1750 rpm/V; frame.hover-throttle 25 %; pack.cells 6; pack.chemistry lipo",
+    "filters.motor-notches count 2 floor 100 Hz width 20 Hz; motors.kv 1750 rpm/V; frame.hover-throttle 25 %; pack.cells 6; pack.chemistry lipo",
+    "motor-notches floor is 170 Hz and must be at most the turns a second that the unloaded motors make at the hover's throttle (161.88 Hz",
+  ],
+  [
+    "recorder.to serial; recorder.rate 2 kHz; ports.recorder-speed 115.2 kbit/s",
+    "recorder.to serial; recorder.rate 250 Hz; ports.recorder-speed 115.2 kbit/s",
+    "recorder-speed is 115.2 kbit/s",
+  ],
+  [
+    "transmitter.power-least 250 mW; transmitter.power 100 mW",
+    "transmitter.power-least 10 mW; transmitter.power 100 mW",
+    "power-least is 250 mW",
+  ],
+  [
+    "link.lost-after 30 ms; link.packet-rate 50 Hz",
+    "link.lost-after 300 ms; link.packet-rate 50 Hz",
+    "lost-after is 30 ms and must be at least 3 times the time between two packets of the link (20 ms",
+  ],
+  [
+    "link.endpoints 1510 us to 2000 us; link.centre 1500 us",
+    "link.endpoints 1000 us to 2000 us; link.centre 1500 us",
+    "endpoints from is 1510 us",
+  ],
+  [
+    "link.endpoints 1000 us to 1490 us; link.centre 1500 us",
+    "link.endpoints 1000 us to 2000 us; link.centre 1500 us",
+    "endpoints to is 1490 us",
+  ],
+  [
+    "transmitter.travel 1100 us to 2000 us; link.endpoints 1000 us to 2000 us",
+    "transmitter.travel 1010 us to 1990 us; link.endpoints 1000 us to 2000 us",
+    "travel from is 1100 us",
+  ],
+  [
+    "transmitter.travel 1000 us to 1900 us; link.endpoints 1000 us to 2000 us",
+    "transmitter.travel 988 us to 2012 us; link.endpoints 1000 us to 2000 us",
+    "travel to is 1900 us",
+  ],
+  [
+    "safety.arm-throttle-limit 1050 us; transmitter.travel 1100 us to 2000 us",
+    "safety.arm-throttle-limit 1050 us; transmitter.travel 1000 us to 2000 us",
+    "arm-throttle-limit is 1050 us and must be above travel from",
+  ],
+  [
+    "bench.stick-jitter 6 us; link.deadband 2 us",
+    "bench.stick-jitter 1 us; link.deadband 4 us",
+    "stick-jitter is 6 us",
+  ],
+  ["camera.channels-used 8; link.channels 8", "camera.channels-used 3; link.channels 8", "channels-used is 8"],
+  [
+    "navigation.home-radius 25 m; navigation.start-distance 5 m",
+    "navigation.home-radius 5 m; navigation.start-distance 25 m",
+    "home-radius is 25 m and must be below start-distance (5 m",
+  ],
+  [
+    "navigation.landing-height 50 m; navigation.return-height 40 m",
+    "navigation.landing-height 5 m; navigation.return-height 40 m",
+    "landing-height is 50 m",
+  ],
+  [
+    "navigation.landing-speed 2 m/s; navigation.descend-speed 1 m/s",
+    "navigation.landing-speed 0.5 m/s; navigation.descend-speed 2 m/s",
+    "landing-speed is 2 m/s",
+  ],
+  [
+    "navigation.start-distance 80 m; navigation.fence-distance 60 m",
+    "navigation.start-distance 20 m; navigation.fence-distance 300 m",
+    "start-distance is 80 m",
+  ],
+  [
+    "osd.alert-on far; osd.distance-alert 400 m; navigation.fence-distance 300 m",
+    "osd.alert-on low-pack; osd.distance-alert 400 m; navigation.fence-distance 300 m",
+    "distance-alert is 400 m",
+  ],
+  [
+    "navigation.home-radius 80 m; navigation.fence-distance 60 m",
+    "navigation.home-radius 5 m; navigation.fence-distance none",
+    "home-radius is 80 m",
+  ],
+  [
+    "osd.alert-on high; navigation.return-height 60 m; osd.height-alert 50 m",
+    "osd.alert-on high; navigation.return-height 60 m; osd.height-alert 100 m",
+    "return-height is 60 m",
+  ],
+  // Five positions of some 250 bytes and ten bits a byte are 12.5 kbit each second.
+  [
+    "ports.gps-speed 9.6 kbit/s; navigation.update-rate 5 Hz",
+    "ports.gps-speed 57.6 kbit/s; navigation.update-rate 10 Hz",
+    "gps-speed is 9.6 kbit/s and must be at least what the positions take on the line (12.5 kbit/s",
+  ],
+  [
+    "navigation.hold-speed 36 m/s; navigation.return-speed 10 m/s",
+    "navigation.hold-speed 36 km/h; navigation.return-speed 10 m/s",
+    "hold-speed is 36 m/s",
+  ],
+  [
+    "video.power 100 mW; video.power-steps 25, 200, 600 mW",
+    "video.power 200 mW; video.power-steps 25, 200, 600 mW",
+    "power is 100 mW and must be one of power-steps (25, 200, 600 mW",
+  ],
+  [
+    "video.power-disarmed 10 mW; video.power-steps 25, 200, 600 mW",
+    "video.power-disarmed lowest; video.power-steps 25, 200, 600 mW",
+    "power-disarmed is 10 mW",
+  ],
+  [
+    "video.power-lost 1 W; video.power-steps 25, 200, 600 mW",
+    "video.power-lost 600 mW; video.power-steps 25, 200, 600 mW",
+    "power-lost is 1000 mW",
+  ],
+  [
+    "video.power-disarmed 200 mW; video.power 25 mW",
+    "video.power-disarmed 25 mW; video.power 25 mW",
+    "power-disarmed is 200 mW",
+  ],
+  [
+    "lights.rear-first 13; lights.rear-colour red; lights.count 12",
+    "lights.rear-first 7; lights.rear-colour red; lights.count 12",
+    "rear-first is 13",
+  ],
+];
