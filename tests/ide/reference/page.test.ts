@@ -80,7 +80,7 @@ test("the page of a name has the rules that declare it, and theirs has the name"
     "setting-needs",
     "values-contradict",
   ]);
-  expect(rulesOn("settings", "ports.port7")).toEqual(["mode-needs", "port-clash", "port-missing"]);
+  expect(rulesOn("settings", "ports.port7")).toEqual(["mode-needs", "port-clash", "port-missing", "setting-needs"]);
   expect(rulesOn("modes", "video-high")).toEqual(expect.arrayContaining(["mode-clash", "video-power"]));
   // An element of the same name as a rule, and as a setting in its section.
   expect(rulesOn("elements", "video-power")).not.toContain("video-power");
