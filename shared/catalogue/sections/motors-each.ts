@@ -28,6 +28,13 @@ const facts: FieldsType = {
             { word: "under-front-left", what: "Below the left front arm, with another motor above it." },
             { word: "under-front-right", what: "Below the right front arm, with another motor above it." },
             { word: "under-rear-right", what: "Below the right rear arm, with another motor above it." },
+            { word: "under-rear", what: "Below an arm that points straight backwards, with another motor above it." },
+            { word: "under-left", what: "Below an arm that points straight to the left, with another motor above it." },
+            { word: "under-front", what: "Below an arm that points straight forwards, with another motor above it." },
+            {
+              word: "under-right",
+              what: "Below an arm that points straight to the right, with another motor above it.",
+            },
           ],
         },
       ],

@@ -39,6 +39,7 @@ import { rule as modeClash } from "../all/mode-clash.ts";
 import { rule as modeNeeds } from "../all/mode-needs.ts";
 import { rule as modeOverlap } from "../all/mode-overlap.ts";
 import { rule as modeShadowed } from "../all/mode-shadowed.ts";
+import { rule as motorLayout } from "../all/motor-layout.ts";
 import { rule as osdCentreClutter } from "../all/osd-centre-clutter.ts";
 import { rule as osdEssentials } from "../all/osd-essentials.ts";
 import { rule as osdOffGrid } from "../all/osd-off-grid.ts";
@@ -113,6 +114,7 @@ export const rules: readonly Rule[] = [
   modeNeeds,
   modeOverlap,
   modeShadowed,
+  motorLayout,
   osdCentreClutter,
   osdEssentials,
   osdOffGrid,
