@@ -5,6 +5,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { conditionLocation } from "../lib/condition-locations.ts";
+import { descendsOnLoss } from "../lib/flies-by-itself.ts";
 import { valueLocation } from "../lib/locations.ts";
 import { throttlePercent } from "../lib/throttle.ts";
 
@@ -17,12 +18,10 @@ function endless(craft: Craft): { setting: Setting; why: string } | null {
   const holdS = amountIn(hold, "s");
   if (hold && holdS !== undefined && holdS > LONGEST_HOLD_S)
     return { setting: hold, why: `the craft flies on for ${holdS} s` };
-  const then = settingOf(craft, "failsafe.then");
   const descent = settingOf(craft, "failsafe.descend-for");
   const descentS = amountIn(descent, "s");
   const throttle = throttlePercent(craft, "failsafe.descend-throttle");
-  if (then?.value?.kind !== "choice" || then.value.word !== "descend" || !descent || descentS === undefined)
-    return null;
+  if (!descendsOnLoss(craft) || !descent || descentS === undefined) return null;
   if (throttle === null || throttle <= (throttlePercent(craft, "motors.idle") ?? 0)) return null;
   if (descentS !== 0 && descentS <= LONGEST_DESCENT_S) return null;
   return { setting: descent, why: descentS === 0 ? "the descent has no end" : `the descent goes on for ${descentS} s` };
@@ -63,6 +62,7 @@ export const rule: CraftRule = {
     settings: [
       "failsafe.hold-for",
       "failsafe.then",
+      "failsafe.then-without-fix",
       "failsafe.descend-for",
       "failsafe.descend-throttle",
       "motors.idle",

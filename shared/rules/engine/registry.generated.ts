@@ -59,6 +59,7 @@ import { rule as shuntClips } from "../all/shunt-clips.ts";
 import { rule as syntax } from "../all/syntax.ts";
 import { rule as thinMargin } from "../all/thin-margin.ts";
 import { rule as throttleCannotArm } from "../all/throttle-cannot-arm.ts";
+import { rule as thrustOdd } from "../all/thrust-odd.ts";
 import { rule as tuneHot } from "../all/tune-hot.ts";
 import { rule as unknownName } from "../all/unknown-name.ts";
 import { rule as unusualValue } from "../all/unusual-value.ts";
@@ -134,6 +135,7 @@ export const rules: readonly Rule[] = [
   syntax,
   thinMargin,
   throttleCannotArm,
+  thrustOdd,
   tuneHot,
   unknownName,
   unusualValue,

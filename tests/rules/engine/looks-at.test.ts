@@ -35,7 +35,7 @@ const wholeCraftRules = rules.filter((rule): rule is WholeCraftRule => rule.scop
 const ASKED_IN_VAIN: readonly { readonly rules: string; readonly names: string; readonly why: string }[] = [
   {
     rules:
-      "arm-on-low-pulse channel-beyond condition-never descend-blind endpoints-off failsafe-holds-arm levels-lost thin-margin",
+      "arm-on-low-pulse channel-beyond condition-never descend-blind endpoints-off failsafe-holds-arm levels-lost thin-margin thrust-odd",
     names: "link.channels link.endpoints link.on-loss link.preset-channels link.resolution link.two-level",
     why: "linkOf reads all that is said of the link",
   },
@@ -77,7 +77,14 @@ filters
 gains
   d-fast roll 0.8
   overall 1.1
+pack
+  cells 4
+pack "Long"
+  cells 6
+  pack-mass 200 g
 `,
+  "jar.fettle":
+    'craft "Jar"\nframe\n  hover-throttle 1300 us\nfailsafe\n  then stop\n  then-without-fix descend\nnavigation\n  fence-distance 200 m\n  fence-does warn\n',
   "tune.fettle": 'layer "Tune"\nfilters\n  notch at 180 Hz width 20 Hz\ngains\n  overall 1\n',
   "wheel.fettle": 'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n',
 };
