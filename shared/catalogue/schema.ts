@@ -207,7 +207,20 @@ export const modeRelationsSchema = z.strictObject({
   /** Pairs that must never be on together, because nothing decides between them. */
   clashes: z.array(z.strictObject({ modes: z.tuple([name, name]), reason: prose })),
   /** While `over` is on, each of `under` does nothing. */
-  precedence: z.array(z.strictObject({ over: name, under: z.array(name).check(z.minLength(1)), reason: prose })),
+  precedence: z.array(
+    z.strictObject({
+      over: name,
+      under: z.array(name).check(z.minLength(1)),
+      reason: prose,
+      /**
+       * Where going before the others is no accident: a mode that is there to take over from them for a while, or
+       * one that does what they do and more.
+       */
+      kind: z.optional(z.enum(["takes-over", "includes"])),
+      /** A choice that the craft may say: said and not this word, the precedence does not hold. */
+      unless: z.optional(z.strictObject({ setting: z.string(), not: name })),
+    }),
+  ),
 });
 
 export const elementSchema = z.strictObject({

@@ -1,6 +1,8 @@
 /** Reads the controls, conditions and link of an effective craft into the input of the logic. */
+import type { ModeRelations } from "../catalogue/specs.ts";
 import type { Craft, Setting } from "../model/craft.ts";
 import { type FromCore, oncePer, perCore } from "../model/memo.ts";
+import { settingOf } from "../model/setting-lookup.ts";
 import { units } from "../model/units.ts";
 import { resolvePath } from "../model/uses.ts";
 import type { Workspace } from "../model/workspace.ts";
@@ -15,7 +17,7 @@ import type {
   SwitchInput,
 } from "./switchboard-types.ts";
 
-type Precedence = NonNullable<SwitchInput["precedence"]>;
+type Precedence = readonly ModeRelations["precedence"][number][];
 
 const NO_PRECEDENCE: Precedence = [];
 /** Default of `link.endpoints`; common practice, no source. */
@@ -78,9 +80,15 @@ function switchInputOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): Sw
     endpointsUs: link.endpointsUs,
     measuredUs: measuredSticks(craft),
     twoLevelChannels: link.twoLevelChannels,
-    precedence,
+    precedence: precedence.filter((each) => holdsFor(craft, each)).map(({ over, under }) => ({ over, under })),
     loss: link.loss,
   };
+}
+
+/** Whether a precedence of the catalogue holds for a craft: some depend on what it has. */
+export function holdsFor(craft: Craft, { unless }: Precedence[number]): boolean {
+  const setting = unless && settingOf(craft, unless.setting);
+  return !setting?.value || setting.text === unless?.not;
 }
 
 /** Default of `link.order`: the sticks on channels 1 to 4. */

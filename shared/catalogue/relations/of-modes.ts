@@ -33,22 +33,27 @@ export const modeRelations: ModeRelations = {
     {
       over: "return-home",
       under: attitudes,
+      kind: "takes-over",
       reason: "On its way home the craft chooses its own attitude, and what the pilot chose before does nothing.",
     },
     {
       over: "level-now",
       under: attitudes,
+      kind: "takes-over",
       reason: "Righting the craft at once goes before every other way to decide how it leans.",
     },
     {
       over: "hold-place",
       under: ["hold-height"],
+      kind: "includes",
       reason: "Holding the place holds the height as well, so holding the height alone has nothing left to do.",
     },
     {
       over: "arm",
       under: ["finder"],
-      reason: "While the craft is armed its motors fly it and its sounds warn: the finder waits until it is disarmed.",
+      reason: "Armed, the motors fly the craft and cannot sound as well: the finder waits until it is disarmed.",
+      // A sounder is a part of its own, and calls at any time.
+      unless: { setting: "finder.sounder", not: "none" },
     },
   ],
 };

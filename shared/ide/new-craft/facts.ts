@@ -13,7 +13,7 @@ export interface SizeFacts {
 }
 
 export const SIZE_FACTS: Readonly<Record<CraftSize, SizeFacts>> = {
-  "31-mm": { propeller: "31 mm", mass: "30 g", fastestDegPerS: 700, armTiltDeg: 60, returnHeightM: 15 },
+  "31-mm": { propeller: "31 mm", mass: "30 g", fastestDegPerS: 700, armTiltDeg: 60, returnHeightM: 20 },
   "2-inch": { propeller: "2 in", mass: "90 g", fastestDegPerS: 700, armTiltDeg: 45, returnHeightM: 20 },
   "3-inch": { propeller: "3 in", mass: "200 g", fastestDegPerS: 800, armTiltDeg: 30, returnHeightM: 30 },
   "5-inch": { propeller: "5 in", mass: "600 g", fastestDegPerS: 800, armTiltDeg: 30, returnHeightM: 40 },

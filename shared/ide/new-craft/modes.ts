@@ -18,12 +18,6 @@ export interface ModesInput {
   readonly turtle: boolean;
 }
 
-export interface ModesPlan {
-  readonly lines: readonly ScriptLine[];
-  /** True where a position of a used switch is intentionally left free. */
-  readonly leavesPosition: boolean;
-}
-
 interface Switch {
   readonly name: string;
   /** From the rest position outward. */
@@ -42,7 +36,7 @@ const NO_HANDSET_NOTE =
  * The lines of the section `modes`; without a switch that can arm they are placeholders. Modes of a layer are not
  * repeated.
  */
-export function planModes({ below, habits, levelAtRest, returnHome, turtle }: ModesInput): ModesPlan {
+export function planModes({ below, habits, levelAtRest, returnHome, turtle }: ModesInput): readonly ScriptLine[] {
   const has = (name: string) => below.modes.has(name);
   const habitsToWrite = new Map([...habits].filter(([name]) => !has(name)));
   const free = freeSwitches(below, [...below.modes.values(), ...below.outputs.values(), ...habitsToWrite.values()]);
@@ -51,14 +45,12 @@ export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Mo
     return at < 0 ? undefined : free.splice(at, 1)[0];
   };
   const lines: ScriptLine[] = [];
-  let leavesPosition = false;
 
   if (habitsToWrite.has("arm"))
     lines.push(entry("arm", `when ${habitsToWrite.get("arm")!.text}`, `${ARM_NOTE} Your other craft do the same.`));
   else if (!has("arm")) {
     const arming = take(withTwoPositions("arms")) ?? take(({ arms }) => arms !== null);
-    if (!arming) return { lines: notYet(below, returnHome), leavesPosition };
-    if (arming.positions.length > 2) leavesPosition = true;
+    if (!arming) return notYet(below, returnHome);
     lines.push(entry("arm", whenAt(arming, arming.arms!), ARM_NOTE));
   }
   if (habitsToWrite.has("level") || habitsToWrite.has("level-blend")) {
@@ -76,10 +68,8 @@ export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Mo
   if (returnHome && !has("return-home")) {
     const home = habitsToWrite.get("return-home");
     const homing = home ? undefined : (take(withTwoPositions("positions")) ?? take(() => true));
-    if (homing && homing.positions.length > 2) leavesPosition = true;
     const when = home ? `when ${home.text}` : homing ? whenAt(homing, homing.positions.at(-1)!) : null;
-    const note =
-      "Flies home by itself: try it near, high and in sight first.\nallow mode-overlap: on the way home the craft levels itself, whatever else is on";
+    const note = "Flies home by itself: try it near, high and in sight first.";
     lines.push(
       when
         ? entry("return-home", when, note)
@@ -99,7 +89,7 @@ export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Mo
         "As on your other craft, where the motors can run backwards:",
       ),
     );
-  return { lines, leavesPosition };
+  return lines;
 }
 
 function levelLines(holding: Switch, atRest: boolean): ScriptLine[] {

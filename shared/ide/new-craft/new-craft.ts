@@ -79,8 +79,7 @@ export function newCraft(answers: Answers, found: FoundFiles, workspace: Workspa
   const chosen = found.layers.filter(({ path }) => (answers.layers as readonly string[]).includes(path));
   const write = (layers: readonly FoundFile[], habits: Habits, leftOut: readonly LeftOut[] = []) => {
     const text = scriptText({ answers, found, file, layers, leftOut, habits, bench: trial });
-    const whole = layers.length > 0 ? withFreePositions(text, trial.findings(text)) : text;
-    return withoutIdle(whole, trial.findings(whole));
+    return layers.length > 0 ? withIdlePositions(text, trial.findings(text)) : text;
   };
 
   const handset = found.handsets.find(({ path }) => path === answers.link);
@@ -101,25 +100,16 @@ export function newCraft(answers: Answers, found: FoundFiles, workspace: Workspa
   return { text: write(kept, habits, leftOut), leftOut };
 }
 
-/** Accepts the findings about free positions with a note above their lines: they are no reason to leave out a layer. */
-function withFreePositions(text: string, findings: readonly Finding[]): string {
-  const free = new Set(findings.filter(({ code }) => code === "control-idle").map(({ range }) => range.start.line));
+/** Accepts positions that do the same with a note above their lines: they are no reason to leave out a layer. */
+function withIdlePositions(text: string, findings: readonly Finding[]): string {
+  const idle = new Set(findings.filter(({ code }) => code === "control-idle").map(({ range }) => range.start.line));
   return text
     .split("\n")
-    .flatMap((line, i) => (free.has(i) ? [FREE_POSITION, line] : [line]))
+    .flatMap((line, i) => (idle.has(i) ? [IDLE_POSITIONS, line] : [line]))
     .join("\n");
 }
 
-/** Takes out the lines that accept what is not found after all: it depends on the handset and the layers. */
-function withoutIdle(text: string, findings: readonly Finding[]): string {
-  const idle = new Set(findings.filter(({ code }) => code === "allow-unused").map(({ range }) => range.start.line));
-  return text
-    .split("\n")
-    .filter((_, i) => !idle.has(i))
-    .join("\n");
-}
-
-const FREE_POSITION = "# allow control-idle: a position is left free until there is something for it to do";
+const IDLE_POSITIONS = "# allow control-idle: the layers want the same at both positions";
 const NO_HABITS: Habits = new Map();
 const cores = new WeakMap<Catalogue, Core>();
 
@@ -185,13 +175,13 @@ function scriptText({ answers, found, file, layers, leftOut, habits, bench: tria
   const first = handset ? [handset, ...layers] : layers;
   // The last handset is effective: where a layer uses another one, the chosen handset must come after it.
   const order = handset && below(first).handset?.file !== handset.file ? [...layers, handset] : first;
-  const { sections, leavesPosition } = sectionsOf({
+  const sections = sectionsOf({
     answers,
     below: below(order),
     band: handset ? handset.band : BAND_OF_WORD[answers.link as string]!,
     habits,
   });
-  const uses = order.flatMap((each) => [...(each === handset && leavesPosition ? [FREE_POSITION] : []), use(each)]);
+  const uses = order.map(use);
   const without = leftOut.flatMap(({ path, why }) => {
     const layer = found.layers.find((each) => each.path === path)!;
     return [...noteLines(`Left out, because: ${why}`, ""), `# ${use(layer)}`];

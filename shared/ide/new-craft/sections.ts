@@ -18,12 +18,6 @@ export interface CraftToWrite {
   readonly habits: Habits;
 }
 
-/** The sections of a new craft. */
-export interface WrittenSections {
-  readonly sections: readonly ScriptSection[];
-  readonly leavesPosition: boolean;
-}
-
 /** The input, with the values that follow from the answers. */
 interface CraftPlan extends CraftToWrite {
   readonly size: SizeFacts;
@@ -33,7 +27,7 @@ interface CraftPlan extends CraftToWrite {
 }
 
 /** The sections. Values of layers are not repeated, except where an answer differs from them. */
-export function sectionsOf(craft: CraftToWrite): WrittenSections {
+export function sectionsOf(craft: CraftToWrite): readonly ScriptSection[] {
   const { answers, below, habits } = craft;
   const plan: CraftPlan = {
     ...craft,
@@ -48,7 +42,7 @@ export function sectionsOf(craft: CraftToWrite): WrittenSections {
     frame(plan),
     pack(plan),
     link(plan),
-    section("modes", null, modes.lines),
+    section("modes", null, modes),
     safety(plan),
     failsafe(plan),
     ...(plan.gps ? [navigation(plan), section("ports", null, portLines(below, answers))] : []),
@@ -57,7 +51,7 @@ export function sectionsOf(craft: CraftToWrite): WrittenSections {
     rates(plan),
     camera(plan),
   ];
-  return { sections: sections.filter(({ lines }) => lines.length > 0), leavesPosition: modes.leavesPosition };
+  return sections.filter(({ lines }) => lines.length > 0);
 }
 
 function section(name: string, note: string | null, lines: readonly ScriptLine[]): ScriptSection {

@@ -8,21 +8,23 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "Arming depends on a control that springs back.",
   prose:
-    "A button is armed only while it is held, so the motors stop when the thumb slips, and a press by accident starts them. Arm by a switch that stays where it is put.",
+    "A button is armed only while it is held, so the motors stop when the thumb slips, and a press by accident starts them. Arm by a switch that stays where it is put. As arm-permit a button does well: most boards look at that in the moment of arming alone.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when PB is held\n',
       ...WHEEL,
     },
     good: {
-      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n',
+      "jug.fettle": 'craft "Jug"\n\nuse "wheel.fettle"\n\nmodes\n  arm when TL is down\n  arm-permit when PB is held\n',
       ...WHEEL,
     },
   },
-  looksAt: { modes: ["arm", "arm-permit"] },
+  looksAt: { modes: ["arm"] },
   check: (craft, workspace) =>
-    armingReports(craft, workspace, "button", (name, by) => {
-      const then = by === "arm" ? "the motors stop" : "the permission to arm is gone";
-      return `Arming depends on ${name}, which springs back: ${then} as soon as it is let go.`;
-    }),
+    armingReports(
+      craft,
+      workspace,
+      "button",
+      (name) => `Arming depends on ${name}, which springs back: the motors stop as soon as it is let go.`,
+    ),
 };

@@ -19,7 +19,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
-  looksAt: { modes: ["arm", "arm-permit"] },
+  looksAt: { modes: ["arm"] },
   check: (craft, workspace) =>
     armingReports(
       craft,

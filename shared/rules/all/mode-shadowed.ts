@@ -11,7 +11,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "Every state in which a mode is on lies inside a mode that takes precedence over it: it never acts.",
   prose:
-    "The mode can be selected and still never does anything, since the one that goes before it is on whenever it is. One of the two lines is not what was meant. Separate their positions, or drop the mode that never acts.",
+    "The mode can be selected and still never does anything, since the one that goes before it is on whenever it is. One of the two lines is not what was meant. Separate their positions, or drop the mode that never acts. Modes that are there to take over, such as the way home, may lie over whatever else their switch selects.",
   examples: {
     bad: {
       "jug.fettle":
@@ -24,10 +24,11 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
-  looksAt: { modes: [RANKED_MODES] },
+  looksAt: { modes: [RANKED_MODES], settings: ["finder.sounder"] },
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
-    return precedencePairs(craft, workspace).flatMap(({ over, under, reason }) => {
+    return precedencePairs(craft, workspace).flatMap(({ over, under, reason, kind }) => {
+      if (kind === "takes-over") return [];
       const [above, below] = [board.selected(over), board.selected(under)];
       if (below === board.sets.none || board.sets.within(below, above) !== true) return [];
       return [

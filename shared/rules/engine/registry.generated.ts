@@ -35,6 +35,7 @@ import { rule as levelsLost } from "../all/levels-lost.ts";
 import { rule as loopBudget } from "../all/loop-budget.ts";
 import { rule as lossHidden } from "../all/loss-hidden.ts";
 import { rule as missingUnit } from "../all/missing-unit.ts";
+import { rule as modeAtRest } from "../all/mode-at-rest.ts";
 import { rule as modeClash } from "../all/mode-clash.ts";
 import { rule as modeNeeds } from "../all/mode-needs.ts";
 import { rule as modeOverlap } from "../all/mode-overlap.ts";
@@ -49,6 +50,7 @@ import { rule as outOfRange } from "../all/out-of-range.ts";
 import { rule as outputUnexplained } from "../all/output-unexplained.ts";
 import { rule as packChemistry } from "../all/pack-chemistry.ts";
 import { rule as packOrder } from "../all/pack-order.ts";
+import { rule as permitIdle } from "../all/permit-idle.ts";
 import { rule as portClash } from "../all/port-clash.ts";
 import { rule as portMissing } from "../all/port-missing.ts";
 import { rule as positionsAlike } from "../all/positions-alike.ts";
@@ -61,6 +63,7 @@ import { rule as thinMargin } from "../all/thin-margin.ts";
 import { rule as throttleCannotArm } from "../all/throttle-cannot-arm.ts";
 import { rule as thrustOdd } from "../all/thrust-odd.ts";
 import { rule as tuneHot } from "../all/tune-hot.ts";
+import { rule as turtleWithArm } from "../all/turtle-with-arm.ts";
 import { rule as unknownName } from "../all/unknown-name.ts";
 import { rule as unusualValue } from "../all/unusual-value.ts";
 import { rule as useBroken } from "../all/use-broken.ts";
@@ -111,6 +114,7 @@ export const rules: readonly Rule[] = [
   loopBudget,
   lossHidden,
   missingUnit,
+  modeAtRest,
   modeClash,
   modeNeeds,
   modeOverlap,
@@ -125,6 +129,7 @@ export const rules: readonly Rule[] = [
   outputUnexplained,
   packChemistry,
   packOrder,
+  permitIdle,
   portClash,
   portMissing,
   positionsAlike,
@@ -137,6 +142,7 @@ export const rules: readonly Rule[] = [
   throttleCannotArm,
   thrustOdd,
   tuneHot,
+  turtleWithArm,
   unknownName,
   unusualValue,
   useBroken,

@@ -157,14 +157,12 @@ test("a layer that does not go with the other answers is a comment with the reas
   expect(text).toMatch(/\n\n# Left out, because: .*FR.*\n# use "..\/layers\/habits.fettle"\n\n/);
 });
 
-test("a layer is not left out for a position that it leaves free", () => {
-  const layer = 'layer "Habits"\n\nmodes\n  arm    when TL is down\n  level  when TR is up\n';
+test("a layer is not left out for positions at which it wants the same", () => {
+  const layer = 'layer "Habits"\n\nmodes\n  arm    when TL is down\n  level  when TR is up or TR is mid\n';
   const files = { "handsets/wheel.fettle": wheel, "layers/habits.fettle": layer };
   const { text, leftOut, findings } = made(files, { layers: "habits" });
   expect({ leftOut, findings }).toEqual({ leftOut: [], findings: [] });
-  expect(text).toContain(
-    '# allow control-idle: a position is left free until there is something for it to do\nuse "../',
-  );
+  expect(text).toContain('# allow control-idle: the layers want the same at both positions\nuse "../');
 });
 
 test("the handset that was chosen counts, also over one that a layer brings in", () => {

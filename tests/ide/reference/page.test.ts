@@ -76,6 +76,7 @@ test("the page of a name has the rules that declare it, and theirs has the name"
     "video-power",
   ]);
   expect(rulesOn("settings", "failsafe.descend-for")).toEqual([
+    "descend-blind",
     "failsafe-holds-arm",
     "setting-needs",
     "values-contradict",

@@ -230,13 +230,14 @@ describe("controls that should not arm", () => {
     expect(arming("arm when PB is held", "arm-permit when TR is up")).toEqual([
       ["arm-on-button", 3, "which springs back: the motors stop as soon as it is let go."],
     ]);
-    expect(arming("arm when TL is down", "arm-permit when PB is held")).toEqual([
-      ["arm-on-button", 4, "which springs back: the permission to arm is gone as soon as it is let go."],
-    ]);
-    expect(
-      arming("arm when TL is down", "arm-permit when KN above 1500 us").map(([code, line]) => [code, line]),
-    ).toEqual([["arm-on-dial", 4]]);
+    expect(arming("arm when KN above 1500 us").map(([code, line]) => [code, line])).toEqual([["arm-on-dial", 3]]);
     expect(arming("arm when level and TL is down", "level when KN above 1500 us").map(([, line]) => line)).toEqual([3]);
+  });
+
+  test("a button or a dial may permit arming, unless arm itself asks for the permission", () => {
+    expect(arming("arm when TL is down", "arm-permit when PB is held")).toEqual([]);
+    expect(arming("arm when TL is down", "arm-permit when KN above 1500 us")).toEqual([]);
+    expect(arming("arm when TL is down and arm-permit", "arm-permit when PB is held")).toHaveLength(1);
   });
 
   test("a control that does not change the result is not among them", () => {
@@ -244,9 +245,9 @@ describe("controls that should not arm", () => {
     expect(arming("arm when TL is down and (PB is held or PB is rest)")).toEqual([]);
   });
 
-  test("a note on either line accepts it", () => {
-    expect(arming("# allow arm-on-button: two hands", "arm when TL is down", "arm-permit when PB is held")).toEqual([]);
-    expect(arming("arm when TL is down", "arm-permit when PB is held # allow arm-on-button: two hands")).toEqual([]);
+  test("a note on any of the lines of arm accepts it", () => {
+    expect(arming("# allow arm-on-button: two hands", "arm when TL is down", "arm when PB is held")).toEqual([]);
+    expect(arming("arm when TL is down", "arm when PB is held # allow arm-on-button: two hands")).toEqual([]);
   });
 });
 
@@ -287,12 +288,35 @@ describe("controls restated for one craft", () => {
   );
 
   test("neighbours that do the same are neighbours by pulse", () => {
-    const idle = (positions: string, level: string) =>
-      listed(positions, "arm when TL is down", `level when TR is ${level}`).includes("control-idle");
-    expect(idle("mid 1500 us up 1000 us down 2000 us", "mid")).toBe(false);
-    expect(idle("mid 1500 us up 1000 us down 2000 us", "down")).toBe(true);
-    expect(idle("up 1000 us down 2000 us mid 1500 us", "up")).toBe(true);
+    const idle = (positions: string, ...level: string[]) => {
+      const condition = level.map((at) => `TR is ${at}`).join(" or ");
+      return listed(positions, "arm when TL is down", `level when ${condition}`).includes("control-idle");
+    };
+    expect(idle("mid 1500 us up 1000 us down 2000 us", "up", "down")).toBe(false);
+    expect(idle("mid 1500 us up 1000 us down 2000 us", "mid", "down")).toBe(true);
+    expect(idle("up 1000 us down 2000 us mid 1500 us", "up", "mid")).toBe(true);
   });
+
+  test.each([
+    // Spare positions, which no condition tells from their neighbours.
+    ["level when TR is down", false],
+    ["level when TR is mid", false],
+    ["level when TR is not up", false],
+    ["level when TR above 1700 us", false],
+    ["level when ch6 below 1200 us", false],
+    ["level when TR in 1400 us to 2100 us", false],
+    // Told apart, and the same all the same.
+    ["level when TR is mid or TR is down", true],
+    ["level when TR is not up and (TR is mid or TR above 1700 us)", true],
+    ["level when TR above 1200 us or TR above 1700 us", true],
+    ["level when ch6 above 1200 us or ch6 in 1800 us to 2100 us", true],
+    // What is so in every position has a finding of its own.
+    ["level when TR is not up or TR is not mid", false],
+  ])("%s: control-idle %s", (level, expected) =>
+    expect(listed("up 1000 us mid 1500 us down 2000 us", "arm when TL is down", level).includes("control-idle")).toBe(
+      expected,
+    ),
+  );
 });
 
 describe("arm-at-rest", () => {

@@ -3,14 +3,15 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { SwitchInput } from "../../../shared/logic/switchboard-types.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { choices, countEveryState, everyState, modeHolds, type State } from "../../logic/enumerate.ts";
+import { walkCondition } from "../../../shared/syntax/condition.ts";
+import { choices, countEveryState, everyState, holds, modeHolds, type State } from "../../logic/enumerate.ts";
 import { craft } from "../../logic/generate.ts";
 import { workspaceOf } from "../check.ts";
 import { textsOf, written } from "../made-craft.ts";
 
 const HELD: ReadonlySet<string> = new Set(
   `condition-never condition-always mode-clash mode-overlap mode-shadowed arm-at-rest arm-on-low-pulse arm-on-dial
-  arm-on-button arm-in-middle control-idle`.split(/\s+/),
+  arm-on-button arm-in-middle control-idle permit-idle`.split(/\s+/),
 );
 
 /** In so many of the made-up craft at least must each code be found, and in so many not. */
@@ -41,6 +42,7 @@ function expected(input: SwitchInput): string[] {
     else if (blend.some((on, i) => on && level[i])) found.push("mode-overlap level-blend");
   }
   const [arm, permit] = [tables.get("arm"), tables.get("arm-permit")];
+  if (arm?.includes(true) && permit && arm.every((on, i) => !on || permit[i])) found.push("permit-idle arm-permit");
   if (arm) {
     const armed = arm.map((on, i) => on && (permit?.[i] ?? true));
     const undriven = [...places.keys()].filter((name) => name.startsWith("ch"));
@@ -58,9 +60,9 @@ function expected(input: SwitchInput): string[] {
     const lowReached = names.every((name) => reaches(input, name, fromUs));
     if (names.length > 0 && lowReached && states.some((state, i) => armed[i] && isLow(state)))
       found.push("arm-on-low-pulse arm");
-    for (const { name, kind, positions } of input.controls.filter((each) => names.includes(each.name))) {
-      if (kind === "dial" || kind === "button")
-        found.push(`arm-on-${kind} ${hangsOn(arm, name) ? "arm" : "arm-permit"}`);
+    for (const { name, kind } of input.controls)
+      if ((kind === "dial" || kind === "button") && hangsOn(arm, name)) found.push(`arm-on-${kind} arm`);
+    for (const { name, positions } of input.controls.filter((each) => names.includes(each.name))) {
       if (positions.length < 3) continue;
       const arming = positions.filter((each) => states.some((state, i) => armed[i] && state[name] === each.name));
       const ends = endsOf(positions.map(({ pulseUs }) => pulseUs));
@@ -72,16 +74,28 @@ function expected(input: SwitchInput): string[] {
     const passed = [...positions].sort((a, b) => a.pulseUs - b.pulseUs);
     const alike = passed
       .slice(1)
-      .some((next, i) =>
-        [...tables.values()].every((table) =>
-          states.every(
-            (state, s) => state[name] !== passed[i]!.name || at(table, { ...state, [name]: next.name }) === table[s],
+      .some(
+        (next, i) =>
+          toldApart(input, name, passed[i]!.name, next.name, states[0]!) &&
+          [...tables.values()].every((table) =>
+            states.every(
+              (state, s) => state[name] !== passed[i]!.name || at(table, { ...state, [name]: next.name }) === table[s],
+            ),
           ),
-        ),
       );
     if (alike) found.push(`control-idle ${name}`);
   }
   return found.sort();
+}
+
+/** Whether some test of a condition holds at one of two positions alone. */
+function toldApart(input: SwitchInput, name: string, one: string, other: string, state: State): boolean {
+  const tests = input.conditions
+    .flatMap(({ lines }) => lines.flatMap(({ condition }) => [...walkCondition(condition!)]))
+    .filter(({ kind }) => ["is", "in", "above", "below"].includes(kind));
+  return tests.some(
+    (test) => holds(input, test, { ...state, [name]: one }) !== holds(input, test, { ...state, [name]: other }),
+  );
 }
 
 function endsOf(pulses: readonly number[]): readonly number[] {

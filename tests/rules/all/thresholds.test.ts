@@ -4,8 +4,9 @@ import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { reported, WHEEL, workspaceOf } from "../check.ts";
 
 describe("arm-tilt-open", () => {
-  const open = (limit: string, ...more: string[]) =>
-    reported("arm-tilt-open", ["safety", `  arm-tilt-limit ${limit}`, ...more]);
+  const propellers = (inches: number) => ["frame", `  propeller-diameter ${inches} in`];
+  const open = (limit: string, inches = 5, ...more: string[]) =>
+    reported("arm-tilt-open", ["safety", `  arm-tilt-limit ${limit}`, ...propellers(inches), ...more]);
   const HAND = "The craft arms in any attitude, also in the hand.";
 
   test("from 90 degrees on a limit is open", () => {
@@ -15,14 +16,18 @@ describe("arm-tilt-open", () => {
     expect(open("90")).toEqual([]);
   });
 
-  test("with propellers of 3 in it is a warning, unless a second switch permits arming", () => {
-    const advice = "With propellers of 3 in set a limit, or a second switch as arm-permit.";
-    const propellers = (inches: number) => ["frame", `  propeller-diameter ${inches} in`];
-    expect(open("any", ...propellers(2.9))).toEqual([`hint arm-tilt-limit any: ${HAND}`]);
-    expect(open("any", ...propellers(3))).toEqual([`warning arm-tilt-limit any: ${HAND} ${advice}`]);
-    expect(open("any", ...propellers(3), "modes", "  arm-permit when TR is up")).toEqual([
-      `hint arm-tilt-limit any: ${HAND}`,
-    ]);
+  test("with propellers of 7 in it is a warning, unless a second switch permits arming", () => {
+    const advice = "With propellers of 7 in set a limit, or a second switch as arm-permit.";
+    const permit = ["modes", "  arm-permit when TR is up"];
+    expect(open("any", 6.9)).toEqual([`hint arm-tilt-limit any: ${HAND}`]);
+    expect(open("any", 7)).toEqual([`warning arm-tilt-limit any: ${HAND} ${advice}`]);
+    expect(open("any", 7, ...permit)).toEqual([`hint arm-tilt-limit any: ${HAND}`]);
+  });
+
+  test("of a small craft, or one of which the size is not said, nothing is said", () => {
+    expect(open("any", 1.9)).toEqual([]);
+    expect(open("any", 2)).toEqual([`hint arm-tilt-limit any: ${HAND}`]);
+    expect(reported("arm-tilt-open", ["safety", "  arm-tilt-limit any"])).toEqual([]);
   });
 });
 

@@ -44,7 +44,7 @@ describe("thrust-odd", () => {
       "throttle-limit 30 %",
       "With throttle-limit of 30 % the craft does not stay up",
     ],
-    [`${HOVER} | rates: throttle-limit-by clipping; throttle-limit 20 %`, "throttle-limit 20 %", "of 20 %"],
+    [`${HOVER} | rates: throttle-limit-by cut-off; throttle-limit 20 %`, "throttle-limit 20 %", "of 20 %"],
     [`${HOVER} | rates-second: throttle-limit 20 %`, "throttle-limit 20 %", "of 20 %"],
     [`${HOVER} | motors: limit 25 %`, "limit 25 %", "With limit of 25 %"],
     [

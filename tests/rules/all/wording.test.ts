@@ -53,10 +53,11 @@ describe("conditions", () => {
   });
 
   test("control-idle is told once for a control, with its first two positions that do the same", () => {
-    const idle = reported("control-idle", ["modes", "  arm when TL is down", "  level when S4 is d"], {
+    const level = "  level when S4 is d or S4 is b or S4 is c";
+    const idle = reported("control-idle", ["modes", "  arm when TL is down", level], {
       "wheel.fettle": `${WHEEL}  S4 selector ch10 a 1000 us b 1300 us c 1600 us d 2000 us\n`,
     });
-    expect(idle).toEqual(['info use "wheel.fettle": S4 does the same at “a” and at “b”, whatever else is set.']);
+    expect(idle).toEqual(['info use "wheel.fettle": S4 does the same at “b” and at “c”, whatever else is set.']);
   });
 
   test("a setting may follow any dial as long as no handset is said", () => {

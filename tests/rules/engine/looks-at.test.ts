@@ -41,6 +41,7 @@ const ASKED_IN_VAIN: readonly { readonly rules: string; readonly names: string; 
   },
   { rules: "arm-tilt-open", names: "pack.cells", why: "sizeOfCraft reads both sizes, and it needs the propellers" },
   { rules: "divider-clips shunt-clips", names: "pack.adc-bits", why: "a meter is read whole, with its smallest step" },
+  { rules: "condition-tangled", names: "finder.sounder", why: "which mode goes before another is part of the board" },
   {
     rules: "port-clash",
     names: "ports.bench-speed ports.cable-powers ports.gps-speed ports.receiver-one-wire ports.recorder-speed",
@@ -84,7 +85,7 @@ pack "Long"
   pack-mass 200 g
 `,
   "jar.fettle":
-    'craft "Jar"\nframe\n  hover-throttle 1300 us\nfailsafe\n  then stop\n  then-without-fix descend\nnavigation\n  fence-distance 200 m\n  fence-does warn\n',
+    'craft "Jar"\nframe\n  hover-throttle 1300 us\n  propeller-diameter 8 in\nsafety\n  arm-tilt-limit any\nfailsafe\n  then stop\n  then-without-fix descend\nnavigation\n  fence-distance 200 m\n  fence-does warn\n',
   "tune.fettle": 'layer "Tune"\nfilters\n  notch at 180 Hz width 20 Hz\ngains\n  overall 1\n',
   "wheel.fettle": 'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n',
 };

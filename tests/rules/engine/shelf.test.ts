@@ -11,7 +11,7 @@ const files = Object.fromEntries(
 );
 const workspace = workspaceOf(files);
 
-/** What a pilot may do well to hear of a craft that flies. Two positions that do the same, and a mode that waits for another, are no fault. */
+/** What a pilot may do well to hear of a craft that flies. */
 const HINTS: Readonly<Record<string, string>> = {
   // Two low filters together.
   "amphora.fettle": "filter-delay",
@@ -22,7 +22,7 @@ const HINTS: Readonly<Record<string, string>> = {
 };
 
 test.each(Object.keys(files))("%s: no error, no warning, and no hint but a welcome one", (file) => {
-  const found = findingsOf(workspace, file).filter(({ code }) => code !== "control-idle" && code !== "mode-overlap");
+  const found = findingsOf(workspace, file);
   expect(found.filter(({ severity }) => severity !== "hint")).toEqual([]);
   expect(found.map(({ code }) => code)).toEqual(HINTS[file] === undefined ? [] : [HINTS[file]]);
 });
