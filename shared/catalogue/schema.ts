@@ -132,10 +132,21 @@ export const comparisonSchema = z.strictObject({
   severity: z.optional(severity),
   /** The end at which it is reported. */
   of: operand,
-  must: z.enum(["be at most", "be below", "be at least", "be above", "be a whole part of", "be one of"]),
+  must: z.enum([
+    "be at most",
+    "be below",
+    "be at least",
+    "be above",
+    "be a whole part of",
+    "be one of",
+    "agree with",
+    "keep away from",
+  ]),
   than: operand,
   /** The other end is first multiplied by this. */
   times: z.optional(z.number()),
+  /** For “agree with” and “keep away from”: the most, or the least, by which the two may differ. */
+  by: z.optional(z.number()),
   /** The unit in which both are compared; "" for bare numbers. */
   unit: z.string(),
   while: z.optional(z.array(z.strictObject(having))),

@@ -17,6 +17,16 @@ const LIGHT_MA = 40;
 const POSITION_KBIT = 2.5;
 const RECORD_LINE_KBIT = 0.3;
 
+/** Energy in a kilogram of the best packs, and of a craft that is nearly all pack. Common practice, no source. */
+const BEST_WH_KG = 300;
+const LARGEST_WH_KG = 270;
+/** A cell that sags by more at full throttle is as empty as it looks. Common practice, no source. */
+const DEEPEST_SAG_V = 1.2;
+/** A meter that reaches to so many full packs shows steps that no longer help. The project's own figure. */
+const COARSEST_METER = 10;
+/** Tips this slow on a full pack lift no craft. Common practice, no source. */
+const SLOWEST_TIPS_MS = 55;
+
 type Reader = (craft: Craft, catalogue: Catalogue, pack: PackFigures) => number | null;
 
 /** In the unit in which the comparisons of the catalogue use it. `pack` is the pack that is looked at. */
@@ -49,6 +59,20 @@ const readers: Readonly<Record<string, Reader>> = {
   "position-data": (craft, catalogue) =>
     times(POSITION_KBIT, numberIn(craft, catalogue, "navigation", "update-rate", "Hz")),
   "record-data": (craft, catalogue) => times(RECORD_LINE_KBIT, numberIn(craft, catalogue, "recorder", "rate", "Hz")),
+  "charge-for-pack-mass": (craft, catalogue, pack) =>
+    chargeMah(BEST_WH_KG, numberIn(craft, catalogue, pack.section, "pack-mass", "g"), pack),
+  "charge-for-craft-mass": (craft, catalogue, pack) =>
+    chargeMah(LARGEST_WH_KG, numberIn(craft, catalogue, "frame", "mass", "g"), pack),
+  "resistance-for-current": (_craft, _catalogue, { fullA }) => (fullA === null ? null : (1000 * DEEPEST_SAG_V) / fullA),
+  "divider-top-for-pack": (craft, catalogue, pack) => {
+    const fullV = fullPackV(pack);
+    const bottomKohm = numberIn(craft, catalogue, pack.section, "divider-bottom", "kohm");
+    const referenceV = numberIn(craft, catalogue, pack.section, "adc-reference", "V");
+    if (fullV === null || bottomKohm === null || referenceV === null) return null;
+    // Full scale is Vref · (top + bottom) / bottom.
+    return bottomKohm * ((COARSEST_METER * fullV) / referenceV - 1);
+  },
+  "slow-tips-kv": (craft, catalogue, pack) => kvForTipSpeed(craft, catalogue, fullPackV(pack), SLOWEST_TIPS_MS),
   "lights-for-supply": (craft, catalogue) => {
     const supplyMa = numberIn(craft, catalogue, "board", "supply-rating", "mA");
     if (supplyMa === null || settingIn(craft, "lights", "most-current")) return null;
@@ -62,6 +86,11 @@ function fullPackV({ fullV, cells, chemistry }: PackFigures): number | null {
   if (fullV !== null) return fullV;
   if (cells === null || chemistry === null) return null;
   return Number(packV(CHEMISTRIES[chemistry].chargeLimitV, cells).toPrecision(12));
+}
+
+/** Charge of a pack that has so much energy in each kilogram: E = Q · U. */
+function chargeMah(whKg: number, massG: number | null, { cells }: PackFigures): number | null {
+  return massG === null || cells === null ? null : (whKg * massG) / (CHEMISTRIES.lipo.nominalV * cells);
 }
 
 function over(dividend: number, divisor: number | null): number | null {

@@ -83,4 +83,34 @@ export const figures: readonly FigureSpec[] = [
     from: ["board.supply-rating", "lights.brightness", "lights.most-current"],
     source: `${practice}: some 40 mA for each light at full brightness; any number where the strip limits itself`,
   },
+  {
+    name: "charge-for-pack-mass",
+    what: "the charge that the best cells of that mass hold",
+    from: ["pack.pack-mass", "pack.cells"],
+    source: `${practice}: at most some 300 Wh in each kilogram, at 3.7 V a cell`,
+  },
+  {
+    name: "charge-for-craft-mass",
+    what: "the charge that a pack as heavy as the whole craft would hold",
+    from: ["frame.mass", "pack.cells"],
+    source: `${practice}: at most some 270 Wh in each kilogram, at 3.7 V a cell`,
+  },
+  {
+    name: "resistance-for-current",
+    what: "the resistance at which the full current takes 1.2 V off each cell",
+    from: ["pack.full-current"],
+    source: "Ohm's law; a cell that sags by more is as empty as it looks",
+  },
+  {
+    name: "divider-top-for-pack",
+    what: "the resistor with which the meter reaches to ten times the full pack",
+    from: ["pack.divider-bottom", "pack.adc-reference", "pack.cells", "pack.full-at", "pack.chemistry"],
+    source: "by the divider's own formula; ten times for boards that are made for many cells",
+  },
+  {
+    name: "slow-tips-kv",
+    what: "the kv that moves the unloaded tips at 55 m/s on a full pack",
+    from: ["frame.propeller-diameter", "motors.limit", "pack.cells", "pack.full-at", "pack.chemistry"],
+    source: `${practice}: slower tips lift no craft`,
+  },
 ];

@@ -91,4 +91,36 @@ export const flightComparisons: readonly Comparison[] = [
       "The craft goes on by itself for longer than it then takes to come down: the two figures may have changed places.",
     source: practice,
   }),
+  contradiction("failsafe.descend-throttle", "be at least", "frame.hover-throttle", "%", {
+    times: 0.4,
+    severity: "warning",
+    reason: "That is no descent but a fall. Take a little less than what the craft hovers with, tried low over grass.",
+    source: practice,
+  }),
+  contradiction("rates.throttle-hover", "agree with", "frame.hover-throttle", "%", {
+    by: 15,
+    severity: "warning",
+    while: [
+      { setting: "rates.throttle-curve", unsaid: "wanted" },
+      { setting: "rates.throttle-limit", unsaid: "wanted" },
+    ],
+    reason:
+      "Both say where the throttle stands in a hover: the soft part lies elsewhere, or one of them is out of date.",
+    source: practice,
+  }),
+  contradiction("filters.smooth-sticks", "be at most", "link.packet-rate", "Hz", {
+    severity: "hint",
+    reason:
+      "Each packet reaches the motors as a step. Smooth the sticks below the rate at which they come, at about a third of it.",
+    source: "sampling theorem: above half of the rate nothing is smoothed",
+  }),
+  ...AXES.map((axis) =>
+    contradiction(`bench.centres.${axis}`, "agree with", "link.centre", "us", {
+      by: 15,
+      severity: "warning",
+      reason:
+        "With the stick let go the craft goes on turning. Move the handset's middle to the board's, or the other way round.",
+      source: `${practice}: a middle within some ten microseconds needs no change`,
+    }),
+  ),
 ];

@@ -1,5 +1,5 @@
 /** Heights, distances and speeds of a craft that flies by itself. */
-import { practice } from "../sources.ts";
+import { openCategory, practice } from "../sources.ts";
 import type { Comparison } from "../specs.ts";
 import { contradiction } from "./compare.ts";
 
@@ -49,5 +49,12 @@ export const navigationComparisons: readonly Comparison[] = [
     severity: "hint",
     reason: "A craft that is held flies much faster than one that comes home: look at the units of the two.",
     source: practice,
+  }),
+  contradiction("navigation.return-height", "be at most", "120 m", "m", {
+    while: [{ setting: "video.region", is: "europe" }],
+    severity: "hint",
+    reason:
+      "In the European open category a craft stays within 120 m of the ground. Return lower, unless the law of your place or your licence allows more.",
+    source: openCategory,
   }),
 ];

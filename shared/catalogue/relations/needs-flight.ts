@@ -14,4 +14,13 @@ export const flightNeeds: NeedTable = {
       source: practice,
     },
   ],
+  "grip-at-idle": [
+    {
+      setting: "safety.spin-when-armed",
+      not: "no",
+      severity: "warning",
+      reason: "Motors that stand still while armed hold no attitude: let them turn as soon as the craft is armed.",
+      source: practice,
+    },
+  ],
 };

@@ -86,4 +86,48 @@ export const partNeeds: NeedTable = {
   "camera-tilt": [need({ setting: "camera.tilt", not: "no" }, "There is no servo that tilts the camera.")],
   "video-low": [need(byBoard, notByHand)],
   "video-high": [need(byBoard, notByHand)],
+  "osd.grid": ["ntsc", "30 x 13"]
+    .map((word) =>
+      need(
+        { setting: "video.standard", not: "pal" },
+        "Text for a picture of 525 lines leaves the lower part of one of 625 empty.",
+        { word, misleads: true },
+      ),
+    )
+    .concat(
+      ["pal", "30 x 16"].map((word) =>
+        need(
+          { setting: "video.standard", not: "ntsc" },
+          "Text for a picture of 625 lines runs off the lower end of one of 525.",
+          { word, misleads: true },
+        ),
+      ),
+    ),
+  "osd.picture": [
+    need(
+      { setting: "video.camera-picture", not: "16:9" },
+      "A wide picture on a narrow viewer is squeezed, so that all in it looks nearer than it is.",
+      { word: "4:3", misleads: true, severity: "hint" },
+    ),
+  ],
+  ...Object.fromEntries(
+    (
+      [
+        ["link-alert", "weak-link"],
+        ["signal-alert", "weak-signal"],
+        ["height-alert", "high"],
+        ["distance-alert", "far"],
+        ["flight-time-alert", "long-flight"],
+        ["heat-alert", "hot-esc"],
+      ] as const
+    ).map(([name, has]) => [
+      `osd.${name}`,
+      [
+        need(
+          { setting: "osd.alert-on", has },
+          "The alert of this threshold is not among those that the display may show.",
+        ),
+      ],
+    ]),
+  ),
 };

@@ -22,4 +22,10 @@ export const pictureComparisons: readonly Comparison[] = [
     reason: "The strip has no such light, so none of them faces backwards.",
     source: "by definition: lights are counted from 1",
   }),
+  contradiction("video.spare-frequency", "keep away from", "video.frequency", "MHz", {
+    by: 18,
+    severity: "warning",
+    reason: "The spare lies inside the first signal, so it is taken as well. Move it by some 37 MHz or more.",
+    source: "common practice, no source: an analogue signal is some 18 MHz wide",
+  }),
 ];

@@ -115,4 +115,44 @@ export const powerComparisons: readonly Comparison[] = [
       "So many lights take more than the board's supply gives, and when that sags the receiver restarts in flight. Dim them, set most-current, or feed them from a supply of their own.",
     source: `${practice}: some 40 mA for each light at full brightness`,
   }),
+  contradiction("pack.warn-after", "be at least", "pack.capacity", "mAh", {
+    times: 0.25,
+    severity: "warning",
+    reason:
+      "The warning comes when the flight has hardly begun, and soon nobody listens to it. Look at the unit: four fifths of the capacity are usual.",
+    source: practice,
+  }),
+  contradiction("pack.capacity", "be at most", "=charge-for-pack-mass", "mAh", {
+    reason: "No pack of that mass holds so much: look at both figures on its label, and at their units.",
+    source: `${practice}: at most some 300 Wh in each kilogram`,
+  }),
+  contradiction("pack.capacity", "be at most", "=charge-for-craft-mass", "mAh", {
+    reason: "A pack of so much charge weighs more than the whole craft is said to: look at the units of both.",
+    source: `${practice}: at most some 270 Wh in each kilogram of a craft that is nearly all pack`,
+  }),
+  contradiction("pack.cell-resistance", "be at most", "=resistance-for-current", "mohm", {
+    severity: "warning",
+    reason:
+      "At full throttle the cells would be as good as empty. Look at the unit and at whether the figure is that of one cell; if it is right, the pack is worn out.",
+    source: "Ohm's law",
+  }),
+  contradiction("pack.divider-top", "be at most", "=divider-top-for-pack", "kohm", {
+    severity: "warning",
+    reason:
+      "The meter reaches so far beyond the pack that its steps say little. Read the resistor again: its last digit is a power of ten.",
+    source: "by the divider's own formula",
+  }),
+  contradiction("motors.kv", "be at least", "=slow-tips-kv", "rpm/V", {
+    severity: "warning",
+    reason:
+      "Propellers of that size turn too slowly on this pack to lift a craft. Look at the number of cells, the kv and the unit of the diameter.",
+    source: `${practice}: tips slower than some 55 m/s, unloaded`,
+  }),
+  contradiction("pack.discharge-rating", "be at most", "45 C", "C", {
+    while: [{ setting: "pack.chemistry", is: "li-ion" }],
+    severity: "hint",
+    reason:
+      "Round cells give less current than that, whatever a label says. Look at the rating in ampere of one cell, times the strings, over the capacity.",
+    source: `${practice}: the strongest round cells give some fifteen times their charge for long`,
+  }),
 ];

@@ -52,4 +52,11 @@ export const radioComparisons: readonly Comparison[] = [
     reason: "Four channels carry the sticks, and the camera asks for more than are left.",
     source: definition,
   }),
+  contradiction("link.packet-rate", "be at most", "100 Hz", "Hz", {
+    while: [{ setting: "link.wiring", is: "pulse-train" }],
+    severity: "warning",
+    reason:
+      "A train of pulses carries one channel after the other and takes some twenty milliseconds to go round. Say the rate at which the train comes, or the wiring that there really is.",
+    source: `${practice}: eight pulses of up to two milliseconds and a pause`,
+  }),
 ];

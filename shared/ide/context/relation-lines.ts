@@ -40,6 +40,9 @@ function seenFrom({ must, times }: Comparison): string {
       return "must be a whole multiple of";
     case "be one of":
       return "must have a place for";
+    case "agree with":
+    case "keep away from":
+      return `must ${must}`;
   }
 }
 

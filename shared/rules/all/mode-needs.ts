@@ -59,6 +59,7 @@ export const rule: CraftRule = {
           const place = conditionLocation(craft, workspace, name);
           return {
             at: place.at,
+            ...(need.severity && { severity: need.severity }),
             message: `${name} needs ${[need, ...(need.or ?? [])].map(needInWords).join(", or ")}, ${because}. ${need.reason}`,
             alsoOf: [...(place.alsoOf ?? []), ...alsoOf],
             ...(related && related.length > 0 && { related }),

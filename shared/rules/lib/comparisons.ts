@@ -50,13 +50,13 @@ function settingsOfComparison(each: Comparison, catalogue: Catalogue): SettingNa
 
 function reportsOf(comparison: Comparison, craft: Craft, workspace: Workspace): Report[] {
   const { catalogue } = workspace;
-  if (comparison.while?.some((having) => hasIt(craft, having) !== true)) return [];
   // The common case first: a craft that says nothing of one end.
   const ends = [comparison.of, comparison.than].map((operand) => settingsOfOperand(operand, catalogue));
   if (!ends.flat().some((path) => isSaid(path, craft))) return [];
   const bases = [...new Set(ends.flat().map((path) => operandPath(path).section))];
   return waysToRead(craft, bases).flatMap((chosen) => {
     const sectionOf = (section: string) => chosen.get(section) ?? section;
+    if (comparison.while?.some((having) => hasIt(craft, having, sectionOf) !== true)) return [];
     const of = operandIn(craft, catalogue, comparison.of, comparison.unit, sectionOf);
     const than = of && operandIn(craft, catalogue, comparison.than, comparison.unit, sectionOf);
     if (!of || !than) return [];
@@ -96,12 +96,12 @@ function isClose(a: number, b: number): boolean {
   return Math.abs(a - b) <= ROUNDING * Math.max(Math.abs(a), Math.abs(b));
 }
 
-function stands(number: number, { must, times = 1 }: Comparison, others: readonly number[]): boolean {
-  const isRight = (other: number) => standsTo(number, must, other * times);
+function stands(number: number, { must, times = 1, by = 0 }: Comparison, others: readonly number[]): boolean {
+  const isRight = (other: number) => standsTo(number, must, other * times, by);
   return must === "be one of" ? others.some(isRight) : others.every(isRight);
 }
 
-function standsTo(number: number, must: Comparison["must"], other: number): boolean {
+function standsTo(number: number, must: Comparison["must"], other: number, by: number): boolean {
   switch (must) {
     case "be at most":
       return number < other || isClose(number, other);
@@ -116,11 +116,15 @@ function standsTo(number: number, must: Comparison["must"], other: number): bool
       return number > other || number === 0 || isClose(other / number, Math.round(other / number));
     case "be one of":
       return isClose(number, other);
+    case "agree with":
+      return Math.abs(number - other) <= by * (1 + ROUNDING);
+    case "keep away from":
+      return Math.abs(number - other) >= by * (1 - ROUNDING);
   }
 }
 
 function reportOf(
-  { must, times, unit, reason, severity }: Comparison,
+  { must, times, by, unit, reason, severity }: Comparison,
   number: number,
   of: Operand,
   than: Operand,
@@ -136,6 +140,7 @@ function reportOf(
   if (!main) return [];
   const others = settings.filter((setting) => setting !== main);
   const factor = times === undefined ? "" : `${decimalText(times, 3)} times `;
+  const apart = by === undefined ? "" : ` by ${must === "agree with" ? "at most" : "at least"} ${amounts([by], unit)}`;
   const lines = than.settings.filter((setting) => setting !== main).slice(0, 1);
   const where = lines.map(({ source }) => `, ${lineInWords(source, craft)}`).join("");
   const other =
@@ -145,7 +150,7 @@ function reportOf(
   return [
     {
       at: valueLocation(workspace, main.source),
-      message: `${ofWhich(special)}${of.words} is ${amounts([number], unit)} and must ${must} ${other}. ${reason}`,
+      message: `${ofWhich(special)}${of.words} is ${amounts([number], unit)} and must ${must} ${other}${apart}. ${reason}`,
       ...(severity && { severity }),
       ...restingOn(others, workspace),
     },

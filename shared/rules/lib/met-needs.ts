@@ -2,6 +2,7 @@
 import type { Having, Need } from "../../catalogue/specs.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
+import { settingIn } from "../../numbers/values.ts";
 import type { Value } from "../../syntax/value.ts";
 
 /**
@@ -13,13 +14,21 @@ export function meetsNeed(craft: Craft, need: Need): boolean {
   return [need, ...(need.or ?? [])].some((having) => hasIt(craft, having) !== false);
 }
 
-/** Whether a craft has something; null if it does not say. */
-export function hasIt(craft: Craft, having: Having): boolean | null {
+/**
+ * Whether a craft has something; null if it does not say. `sectionOf` gives, for a section of the catalogue, the one to
+ * look at: a named pack, or a second set.
+ */
+export function hasIt(
+  craft: Craft,
+  having: Having,
+  sectionOf: (section: string) => string = (section) => section,
+): boolean | null {
   if (having.mode !== undefined) return craft.modes.has(having.mode);
   if (having.section !== undefined) return craft.sections.has(having.section);
   if (having.element !== undefined) return craft.osd.has(having.element) || craft.osdSecond.has(having.element);
   if (having.port !== undefined) return hasPort(craft, having.port);
-  const setting = settingOf(craft, having.setting ?? "");
+  const [section = "", name = ""] = (having.setting ?? "").split(".");
+  const setting = settingIn(craft, sectionOf(section), name);
   if (!setting) return having.unsaid === "missing" ? false : having.unsaid === "wanted" ? true : null;
   if (!setting.value) return null;
   if (having.unsaid === "wanted") return false;

@@ -17,10 +17,10 @@ export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (
   const found: InNeed[] = [];
   const unmet = (needs: readonly Need[]) => needs.filter((need) => isLookedAt(need) && !meetsNeed(craft, need));
   for (const [section, settings] of craft.settings) {
-    for (const { name, value, source } of settings.values()) {
+    for (const { name, value, text, source } of settings.values()) {
       const needs = catalogue.setting(baseOf(section), name)?.needs;
       if (!needs || value === null) continue;
-      const words = wordsOf(value);
+      const words = [text, ...wordsOf(value)];
       const idle = isIdle(value);
       for (const need of unmet(needs)) {
         if (need.word === undefined ? idle : !words.includes(need.word)) continue;

@@ -241,4 +241,85 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
     "lights.rear-first 7; lights.rear-colour red; lights.count 12",
     "rear-first is 13",
   ],
+  [
+    "pack.warn-after 13 mAh; pack.capacity 16 Ah",
+    "pack.warn-after 13 Ah; pack.capacity 16 Ah",
+    "warn-after is 13 mAh and must be at least 0.25 times capacity",
+  ],
+  // 300 Wh/kg · 0.18 kg / (3.7 V · 6) are 2432 mAh.
+  [
+    "pack.capacity 15000 mAh; pack.pack-mass 180 g; pack.cells 6",
+    "pack.capacity 1500 mAh; pack.pack-mass 180 g; pack.cells 6",
+    "capacity is 15000 mAh and must be at most the charge that the best cells of that mass hold (2432.43 mAh",
+  ],
+  [
+    "pack.capacity 15000 mAh; frame.mass 640 g; pack.cells 6",
+    "pack.capacity 1500 mAh; frame.mass 640 g; pack.cells 6",
+    "capacity is 15000 mAh and must be at most the charge that a pack as heavy",
+  ],
+  [
+    "pack.cell-resistance 45 mohm; pack.full-current 115 A",
+    "pack.cell-resistance 4.5 mohm; pack.full-current 115 A",
+    "cell-resistance is 45 mohm and must be at most",
+  ],
+  [
+    "pack.volts-from divider; pack.divider-top 100 kohm; pack.divider-bottom 1 kohm; pack.cells 6; pack.full-at 4.2 V/cell",
+    "pack.volts-from divider; pack.divider-top 10 kohm; pack.divider-bottom 1 kohm; pack.cells 1; pack.full-at 4.2 V/cell",
+    "divider-top is 100 kohm",
+  ],
+  [
+    "motors.kv 1100 rpm/V; frame.propeller-diameter 3 in; pack.cells 2; pack.full-at 4.2 V/cell",
+    "motors.kv 4500 rpm/V; frame.propeller-diameter 3 in; pack.cells 1; pack.full-at 4.2 V/cell",
+    "kv is 1100 rpm/V and must be at least",
+  ],
+  [
+    "pack.chemistry li-ion; pack.discharge-rating 90 C",
+    "pack.chemistry lipo; pack.discharge-rating 90 C",
+    "discharge-rating is 90 C and must be at most 45 C",
+  ],
+  [
+    "failsafe.then descend; failsafe.descend-throttle 9 %; frame.hover-throttle 37 %",
+    "failsafe.then descend; failsafe.descend-throttle 28 %; frame.hover-throttle 37 %",
+    "descend-throttle is 9 % and must be at least 0.4 times hover-throttle",
+  ],
+  [
+    "rates.throttle-hover 52 %; frame.hover-throttle 27 %",
+    "rates.throttle-hover 52 %; frame.hover-throttle 27 %; rates.throttle-curve 0, 10, 100 %",
+    "throttle-hover is 52 % and must agree with hover-throttle (27 %, line 6) by at most 15 %",
+  ],
+  [
+    "filters.smooth-sticks 300 Hz; link.packet-rate 50 Hz",
+    "filters.smooth-sticks 90 Hz; link.packet-rate 250 Hz",
+    "smooth-sticks is 300 Hz",
+  ],
+  [
+    "bench.centres roll 1530 us pitch 1500 us yaw 1500 us; link.centre 1500 us",
+    "bench.centres roll 1508 us pitch 1500 us yaw 1500 us; link.centre 1500 us",
+    "centres roll is 1530 us",
+  ],
+  [
+    "bench.centres roll 1500 us pitch 1470 us yaw 1500 us",
+    "bench.centres roll 1500 us pitch 1492 us yaw 1500 us",
+    "centres pitch is 1470 us",
+  ],
+  [
+    "bench.centres roll 1500 us pitch 1500 us yaw 1530 us",
+    "bench.centres roll 1500 us pitch 1500 us yaw 1500 us",
+    "centres yaw is 1530 us",
+  ],
+  [
+    "link.wiring pulse-train; link.packet-rate 500 Hz",
+    "link.wiring serial; link.packet-rate 500 Hz",
+    "packet-rate is 500 Hz and must be at most 100 Hz",
+  ],
+  [
+    "video.region europe; navigation.return-height 150 m",
+    "video.region usa; navigation.return-height 150 m",
+    "return-height is 150 m and must be at most 120 m",
+  ],
+  [
+    "video.spare-frequency 5815 MHz; video.frequency 5806 MHz",
+    "video.spare-frequency 5843 MHz; video.frequency 5806 MHz",
+    "spare-frequency is 5815 MHz and must keep away from frequency (5806 MHz, line 6) by at least 18 MHz",
+  ],
 ];
