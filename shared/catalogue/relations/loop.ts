@@ -78,4 +78,11 @@ export const loopComparisons: readonly Comparison[] = [
     reason: "Lines of the record are lost on the wire. Record less often, or take a faster line.",
     source: `${practice}: some 30 bytes for each line of a record`,
   }),
+  contradiction("filters.smooth-d.cut", "be at most", "filters.smooth-gyro.cut", "Hz", {
+    times: 1.5,
+    severity: "hint",
+    reason:
+      "Damping makes every rattle larger, so it is filtered more than the gyro is. The two may have changed places.",
+    source: practice,
+  }),
 ];

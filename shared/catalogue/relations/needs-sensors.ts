@@ -105,7 +105,8 @@ export const sensorNeeds: NeedTable = {
   "hold-place": [
     {
       ...compass,
-      or: [{ setting: "sensors.flow", is: "yes" }],
+      severity: "warning",
+      or: [{ setting: "sensors.flow", is: "yes", unsaid: "missing" }],
       reason:
         "To lean the right way it has to know where its nose points, and only a compass tells that while it stands still.",
       source: practice,

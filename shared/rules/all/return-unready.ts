@@ -8,6 +8,8 @@ import { locationAt, restingOn, valueLocation } from "../lib/locations.ts";
 
 /** Clearance of a return over an obstacle, for the drift of a barometer. Common practice, no source. */
 const CLEARANCE_M = 10;
+/** A barometer drifts by as much in a flight. Common practice, no source. */
+const LEAST_CLEARANCE_M = 4;
 /** Below it a return meets trees and roofs nearly everywhere. Common practice, no source. */
 const LEAST_M = 20;
 
@@ -26,11 +28,15 @@ function tooLow(craft: Craft, workspace: Workspace): Report[] {
             message: `The craft flies home at ${height.text}, lower than many a tree or roof, and nothing says how tall the tallest obstacle is: return at ${LEAST_M} m or more, or write down obstacle-height.`,
           },
         ];
-  if (obstacleM === undefined || heightM > obstacleM) return [];
+  if (obstacleM === undefined || heightM >= obstacleM + LEAST_CLEARANCE_M) return [];
+  const why =
+    heightM > obstacleM
+      ? `clears it by ${decimalText(heightM - obstacleM, 1)} m, which its barometer may drift in one flight`
+      : "flies into it";
   return [
     {
       at,
-      message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it flies into it. Return at ${decimalText(obstacleM + CLEARANCE_M, 0)} m or more.`,
+      message: `The craft flies home at ${height.text}, and an obstacle of ${obstacle.text} is stated: it ${why}. Return at ${decimalText(obstacleM + CLEARANCE_M, 0)} m or more.`,
       related: [{ message: "The obstacle", at: valueLocation(workspace, obstacle.source) }],
       alsoOf: [obstacle.source],
     },

@@ -1,7 +1,7 @@
 /** Rules on ports, on coming home, and on what was checked on the bench. */
 import { describe, expect, test } from "vitest";
 import { swapped } from "../../swapped.ts";
-import { checkOnly } from "../check.ts";
+import { checkOnly, reported } from "../check.ts";
 
 describe("port-clash", () => {
   const check = (marked: string, others = {}) => checkOnly("port-clash", marked, others);
@@ -225,10 +225,12 @@ describe("return-unready", () => {
     expect(found).toMatchObject({ severity: "warning" });
     expect(found!.message).toContain("at 35 m, and an obstacle of 35 m is stated");
     expect(found!.message).toContain("45 m or more");
-    check(text("36 m"));
-    // 115 ft are 35.05 m, and 114 ft 34.75 m.
-    check(text("115 ft"));
-    check(text("114 ft", "\n                      ^^^^^^ return-unready"));
+    const [close] = check(text("36.5 m", "\n                      ^^^^^^ return-unready"));
+    expect(close!.message).toContain("it clears it by 1.5 m");
+    check(text("39 m"));
+    // 128 ft are 39.01 m, and 127 ft 38.71 m.
+    check(text("128 ft"));
+    check(text("127 ft", "\n                      ^^^^^^ return-unready"));
   });
 
   test("a craft that does not return is not held to it, and one that says neither height nor fix neither", () => {
@@ -313,4 +315,20 @@ describe("direction-unchecked", () => {
         yaw 1000 us to 2000 us # allow direction-unchecked: the board is in the post
     `);
   });
+});
+
+test("port-clash: one pin for the camera's servo and the lights", () => {
+  const pins = (servo: string, lights: string) =>
+    reported("port-clash", [
+      "camera",
+      "  tilt yes",
+      `  servo-output "${servo}"`,
+      "lights",
+      "  count 8",
+      `  output "${lights}"`,
+    ]);
+  expect(pins("S5", "S6")).toEqual([]);
+  expect(pins("S5", "s5 ")).toEqual([
+    'error output "s5 ": camera.servo-output and lights.output hang on one pin, "s5 ", and only one of them can be driven by it: give one of them a pin of its own.',
+  ]);
 });

@@ -322,4 +322,9 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
     "video.spare-frequency 5843 MHz; video.frequency 5806 MHz",
     "spare-frequency is 5815 MHz and must keep away from frequency (5806 MHz, line 6) by at least 18 MHz",
   ],
+  [
+    "filters.smooth-gyro cut 90 Hz; filters.smooth-d cut 200 Hz",
+    "filters.smooth-gyro cut 90 Hz; filters.smooth-d cut 100 Hz",
+    "smooth-d cut is 200 Hz and must be at most 1.5 times smooth-gyro cut (90 Hz",
+  ],
 ];
