@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { needTables } from "../../shared/catalogue/relations/index.ts";
+import { HAVING_WORDS, havingKey } from "../../shared/catalogue/relations/needs-words.ts";
 import { comparisonSchema, figureSchema } from "../../shared/catalogue/schema.ts";
 import type { Need } from "../../shared/catalogue/specs.ts";
 import { convert } from "../../shared/catalogue/units.ts";
@@ -104,4 +105,11 @@ test("a word that has a need is one that the setting takes", () => {
     });
     expect(words, `${name} ${need.word}`).toContain(need.word);
   }
+});
+
+test("what a need asks for is said in plain words, and no words are left over", () => {
+  const keys = needs.flatMap(({ need }) => [need, ...(need.or ?? [])].map(havingKey));
+  const leftOver = Object.keys(HAVING_WORDS).filter((key) => !keys.includes(key));
+  expect([...new Set(keys)].filter((key) => !(key in HAVING_WORDS) && !key.startsWith("mode "))).toEqual([]);
+  expect(leftOver).toEqual([]);
 });

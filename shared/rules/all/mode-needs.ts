@@ -1,11 +1,10 @@
-import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, NameGroup } from "../engine/rule.ts";
 import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
 import { restingOn } from "../lib/locations.ts";
-import { meetsNeed, needInWords, saidOtherwise } from "../lib/met-needs.ts";
+import { meetsNeed } from "../lib/met-needs.ts";
 import { PORTS } from "../lib/name-groups.ts";
-import { lineInWords } from "../lib/words-of-place.ts";
+import { settingsBehind, unmetInWords } from "../lib/needs-in-words.ts";
 
 const MODES_IN_NEED: NameGroup = {
   words: "every mode that needs something",
@@ -50,17 +49,12 @@ export const rule: CraftRule = {
       (workspace.catalogue.mode(name)?.needs ?? [])
         .filter((need) => !meetsNeed(craft, need))
         .map((need) => {
-          const otherwise = saidOtherwise(craft, need);
-          const said = otherwise.map(
-            (each) => `${each.section}.${each.name} is ${each.text}, ${lineInWords(each.source, craft)}`,
-          );
-          const because = said.length > 0 ? `and ${joinWithAnd(said)}` : "which nobody set up";
-          const { related, alsoOf = [] } = restingOn(otherwise, workspace);
+          const { related, alsoOf = [] } = restingOn(settingsBehind(craft, need), workspace);
           const place = conditionLocation(craft, workspace, name);
           return {
             at: place.at,
             ...(need.severity && { severity: need.severity }),
-            message: `${name} needs ${[need, ...(need.or ?? [])].map(needInWords).join(", or ")}, ${because}. ${need.reason}`,
+            message: unmetInWords(name, need, craft),
             alsoOf: [...(place.alsoOf ?? []), ...alsoOf],
             ...(related && related.length > 0 && { related }),
           };

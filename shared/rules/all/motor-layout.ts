@@ -3,12 +3,12 @@ import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, Location, Report } from "../engine/rule.ts";
-import { lineInWords } from "../lib/lines-in-words.ts";
 import { headLocation, restingOn, valueLocation } from "../lib/locations.ts";
 import type { Arrangement } from "../lib/motor-arrangements.ts";
 import { type FrameCounts, frameCounts, possibleArrangements } from "../lib/motor-counts.ts";
 import { faultCount, isTurning, otherWay, type TurningFault, turningOf } from "../lib/motor-turning.ts";
 import { MOTORS, type SaidMotor, saidMotors } from "../lib/said-motors.ts";
+import { lineInWords } from "../lib/words-of-place.ts";
 
 /** Makes a report of which further settings are part, and words for their lines. */
 interface Reporting {
@@ -20,7 +20,7 @@ interface Reporting {
 }
 
 function reportingOf(craft: Craft, workspace: Workspace): Reporting {
-  const line = ({ source }: Pick<Location, "source">) => lineInWords(source, craft, workspace);
+  const line = ({ source }: Pick<Location, "source">) => lineInWords(source, craft);
   return {
     report: (at, message, others) => ({ at, message, ...restingOn(others, workspace) }),
     named: ({ name, place, setting }) => `${name} (${place ? `${place.is}, ` : ""}${line(place?.at ?? setting)})`,

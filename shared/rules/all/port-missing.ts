@@ -1,10 +1,12 @@
 import type { Craft } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { headLocation } from "../lib/locations.ts";
 import { PORTS } from "../lib/name-groups.ts";
 import { elementsInNeed, type InNeed, isForPort, settingsInNeed, unmetNeeds } from "../lib/needs-in-use.ts";
+import { unmetInWords } from "../lib/needs-in-words.ts";
 
 /** Everything in use, except modes, that needs a port and has none. */
 function inVain(craft: Craft, workspace: Workspace): InNeed[] {
@@ -37,12 +39,12 @@ export const rule: CraftRule = {
     }
     return [...byUse].map(([use, users]): Report => {
       const [first, ...others] = users as [InNeed, ...InNeed[]];
-      const names = [...new Set(users.map(({ what }) => what))];
-      const also =
-        names.length > 1 ? `, as do ${names.slice(1, 4).join(", ")}${names.length > 4 ? " and more" : ""}` : "";
+      const names = [...new Set(others.map(({ what }) => what))].filter((name) => name !== first.what);
+      const listed = names.length > 4 ? [...names.slice(0, 3), `${names.length - 3} more`] : names;
+      const also = names.length > 0 ? ` So ${names.length > 1 ? "do" : "does"} ${joinWithAnd(listed)}.` : "";
       return {
         at: headLocation(workspace, first.source),
-        message: `${first.what} needs a port that serves ${use}${also}, and none of those said does. ${first.need.reason} Say which port it is in “ports”, or take out what needs it.`,
+        message: `${unmetInWords(first.what, first.need, craft)}${also} Say in “ports” which port serves ${use}, or take out what needs it.`,
         related: others.map(({ what, source }) => ({
           message: `${what} needs it too`,
           at: headLocation(workspace, source),

@@ -1,10 +1,9 @@
 import type { Need } from "../../catalogue/specs.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { headLocation, restingOn } from "../lib/locations.ts";
-import { needInWords, saidOtherwise } from "../lib/met-needs.ts";
 import { PORTS } from "../lib/name-groups.ts";
 import { elementsInNeed, isForPort, modesNeeded, settingsInNeed, unmetNeeds } from "../lib/needs-in-use.ts";
-import { lineInWords } from "../lib/words-of-place.ts";
+import { settingsBehind, unmetInWords } from "../lib/needs-in-words.ts";
 
 function isLookedAt(need: Need): boolean {
   return !isForPort(need);
@@ -33,15 +32,12 @@ export const rule: CraftRule = {
     elements: [elementsInNeed("every element that needs something", isLookedAt)],
   },
   check: (craft, workspace) =>
-    unmetNeeds(craft, workspace, isLookedAt).map(({ what, source, need }): Report => {
-      const otherwise = saidOtherwise(craft, need);
-      const said = otherwise.map((each) => `${each.name} is ${each.text}, ${lineInWords(each.source, craft)}`);
-      const because = said.length > 0 ? `, and ${said.join("; ")}` : ", which nobody set up";
-      return {
+    unmetNeeds(craft, workspace, isLookedAt).map(
+      ({ what, source, need }): Report => ({
         at: headLocation(workspace, source),
-        message: `${what} needs ${[need, ...(need.or ?? [])].map(needInWords).join(", or ")}${because}. ${need.reason}`,
+        message: unmetInWords(what, need, craft),
         severity: need.severity ?? (need.misleads ? "warning" : "hint"),
-        ...restingOn(otherwise, workspace),
-      };
-    }),
+        ...restingOn(settingsBehind(craft, need), workspace),
+      }),
+    ),
 };

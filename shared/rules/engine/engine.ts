@@ -4,6 +4,7 @@ import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
+import { withItsLine } from "../lib/words-of-place.ts";
 import { acceptedBy, linesInCraft, linesOf, scriptsOf } from "./acceptance.ts";
 import { craftReports } from "./idle-allowances.ts";
 import { fileRules, otherRules, reportsOf } from "./other-rules.ts";
@@ -56,7 +57,10 @@ function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
   for (const rule of rules) {
     for (const report of craftReports(rule, craft, workspace)) {
       if (acceptedBy(rule, linesInCraft(report, craft), craft.scripts, workspace).length > 0) continue;
-      findings.push(toFinding(rule, report, shownAt(report.at, craft)));
+      const shown = shownAt(report.at, craft);
+      const message =
+        shown === report.at ? report.message : withItsLine(report.message, report.at.source, craft, workspace);
+      findings.push(toFinding(rule, { ...report, message }, shown));
     }
   }
   craft.memo.set(craftFindings, { also: undefined, answer: findings });

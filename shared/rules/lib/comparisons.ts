@@ -5,10 +5,9 @@ import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Operand, operandIn, operandPath, settingsOfOperand } from "../../numbers/operands.ts";
 import type { LooksAt, NameGroup, Report, SettingName } from "../engine/rule.ts";
-import { decimalText } from "./figures.ts";
+import { brokenInWords } from "./comparison-words.ts";
 import { restingOn, valueLocation } from "./locations.ts";
 import { hasIt } from "./met-needs.ts";
-import { lineInWords } from "./words-of-place.ts";
 
 /** Sections of which a craft may have several, each of which is compared by itself. */
 const SECOND_SETS: readonly string[] = ["rates", "gains"];
@@ -124,7 +123,7 @@ function standsTo(number: number, must: Comparison["must"], other: number, by: n
 }
 
 function reportOf(
-  { must, times, by, unit, reason, severity }: Comparison,
+  comparison: Comparison,
   number: number,
   of: Operand,
   than: Operand,
@@ -139,18 +138,11 @@ function reportOf(
   const main = settings.find(({ section }) => special.includes(section)) ?? settings[0];
   if (!main) return [];
   const others = settings.filter((setting) => setting !== main);
-  const factor = times === undefined ? "" : `${decimalText(times, 3)} times `;
-  const apart = by === undefined ? "" : ` by ${must === "agree with" ? "at most" : "at least"} ${amounts([by], unit)}`;
-  const lines = than.settings.filter((setting) => setting !== main).slice(0, 1);
-  const where = lines.map(({ source }) => `, ${lineInWords(source, craft)}`).join("");
-  const other =
-    than.settings.length === 0 && /^\d/.test(than.words)
-      ? than.words
-      : `${factor}${than.words} (${amounts(than.numbers, unit)}${where})`;
+  const { reason, severity } = comparison;
   return [
     {
       at: valueLocation(workspace, main.source),
-      message: `${ofWhich(special)}${of.words} is ${amounts([number], unit)} and must ${must} ${other}${apart}. ${reason}`,
+      message: `${ofWhich(special)}${brokenInWords(comparison, number, of, than, main, craft)} ${reason}`,
       ...(severity && { severity }),
       ...restingOn(others, workspace),
     },
@@ -161,9 +153,4 @@ function ofWhich(special: readonly string[]): string {
   const [section] = special;
   if (section === undefined) return "";
   return section.startsWith("pack/") ? `Pack “${section.slice("pack/".length)}”: ` : `In ${section}: `;
-}
-
-function amounts(numbers: readonly number[], unit: string): string {
-  const digits = numbers.map((number) => decimalText(number, 2)).join(", ");
-  return unit === "" ? digits : `${digits} ${unit}`;
 }

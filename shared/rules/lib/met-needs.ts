@@ -1,7 +1,6 @@
 /** Checks whether a craft has what something needs. */
 import type { Having, Need } from "../../catalogue/specs.ts";
-import type { Craft, Setting } from "../../model/craft.ts";
-import { settingOf } from "../../model/setting-lookup.ts";
+import type { Craft } from "../../model/craft.ts";
 import { settingIn } from "../../numbers/values.ts";
 import type { Value } from "../../syntax/value.ts";
 
@@ -57,26 +56,4 @@ function hasPort(craft: Craft, use: string): boolean | null {
   const ports = [...(craft.settings.get("ports")?.values() ?? [])].filter(({ name }) => /^port\d+$/.test(name));
   if (ports.length === 0 || ports.some(({ value }) => value === null)) return null;
   return ports.some(({ value }) => value?.kind === "choice" && value.word === use);
-}
-
-/** What a need asks for, in words: the setting and its value, the mode, the section, the element or the port. */
-export function needInWords({ setting, mode, section, element, port, is, not, has }: Having): string {
-  if (mode !== undefined) return `the mode ${mode}`;
-  if (section !== undefined) return `the section ${section}`;
-  if (element !== undefined) return `the element ${element}`;
-  if (port !== undefined) return `a port that serves ${port}`;
-  const value = is ?? has;
-  return not !== undefined
-    ? `${setting} other than ${not}`
-    : value === undefined
-      ? `${setting}`
-      : `${setting} ${value}`;
-}
-
-/** The settings by which a need is not met: each is set, and to something else. */
-export function saidOtherwise(craft: Craft, need: Need): Setting[] {
-  return [need, ...(need.or ?? []), ...(need.while ?? [])].flatMap(({ setting }) => {
-    const said = setting === undefined ? undefined : settingOf(craft, setting);
-    return said?.value ? [said] : [];
-  });
 }

@@ -5,8 +5,8 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { NameGroup } from "../engine/rule.ts";
 import { isIdle, meetsNeed, wordsOf } from "./met-needs.ts";
 
-/** What lacks something: a setting or one of its words, or an element. */
 export interface InNeed {
+  /** What lacks something, as in a message: a setting or one of its words, or an element. */
   readonly what: string;
   readonly source: Source;
   readonly need: Need;
@@ -28,7 +28,7 @@ export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (
         if (!need.misleads && need.port === undefined && source.file !== craft.file) continue;
         const ofList = need.word !== undefined && value.kind === "list";
         found.push({
-          what: ofList ? `${need.word} of ${name}` : need.word ? `${name} ${need.word}` : name,
+          what: ofList ? `“${need.word}” in ${name}` : need.word ? `“${name} ${need.word}”` : name,
           source,
           need,
         });

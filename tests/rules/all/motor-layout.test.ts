@@ -209,7 +209,7 @@ test("a motor of a layer is told with its file", () => {
   };
   const [finding] = findingsOf(workspaceOf(files), "jug.fettle").filter(({ code }) => code === "motor-layout");
   expect(finding).toMatchObject({ severity: "error", file: "jug.fettle", range: { start: { line: 3 } } });
-  expect(finding!.message).toContain("motor1 (front-right, line 3 of “Base”)");
+  expect(finding!.message).toContain("motor1 (front-right, line 3 of base.fettle)");
   expect(finding!.related[0]).toMatchObject({ file: "base.fettle", range: { start: { line: 2 } } });
 });
 

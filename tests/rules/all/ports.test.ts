@@ -101,7 +101,9 @@ describe("port-missing", () => {
         port1 receiver
         port2 spare
     `);
-    expect(gps!.message).toContain("fix-needs needs a port that serves gps, as do return-height, satellites");
+    expect(gps!.message).toContain(
+      "fix-needs needs a satellite receiver on a port, and no port is said to serve gps. Satellites are counted by their receiver. So do return-height and satellites. Say in “ports” which port serves gps, or take out what needs it.",
+    );
     expect(gps!.related.map(({ range }) => range.start.line)).toEqual([3, 6]);
     expect(talk!.message).toContain("serves esc-data");
   });

@@ -12,9 +12,12 @@ function findings(...lines: string[]): string[] {
 
 const thin = (...lines: string[]) => findings(...lines).filter((finding) => finding.startsWith("thin-margin"));
 
+const LOST =
+  "levels-lost: ch6 carries two levels only: “mid” of TR cannot arrive. It stands in line 4 of wheel.fettle: TR switch ch6 up 1000 us mid 1500 us down 2000 us.";
+
 test("a middle position on a channel of two levels is lost, and a mode that waits for it never comes on", () => {
   expect(findings("link", "  two-level 6", "modes", "  level when TR is mid")).toEqual([
-    "levels-lost: ch6 carries two levels only: “mid” of TR cannot arrive.",
+    LOST,
     "condition-never: No state of the controls makes this true: level can never be on. TR at “mid” is lost on ch6, which carries two levels only.",
   ]);
 });
@@ -27,7 +30,7 @@ test("the middle is the pulse between the ends, in whatever order the handset li
 
 test("a mode at an end of two levels may be on with the switch half-way: the link decides", () => {
   const level = ["link", "  two-level 6", "modes", "  level when TR is not up"];
-  expect(findings(...level)).toEqual(["levels-lost: ch6 carries two levels only: “mid” of TR cannot arrive."]);
+  expect(findings(...level)).toEqual([LOST]);
 });
 
 test("of a handset's control that the craft makes no use of nothing is lost", () => {

@@ -5,7 +5,7 @@ export const CASES: readonly (readonly [bad: string, good: string, says: string]
   [
     "board.input-limit 25 V; pack.cells 6; pack.full-at 4.2 V/cell",
     "board.input-limit 25.2 V; pack.cells 6; pack.full-at 4.2 V/cell",
-    "input-limit is 25 V and must be at least the volts of the full pack (25.2 V, line 6)",
+    "input-limit is 25 V and must be at least the volts of the full pack (25.2 V, from lines 6 and 8)",
   ],
   [
     "board.input-limit 25 V; pack.cells 6; pack.chemistry lipo",
@@ -31,7 +31,7 @@ export const CASES: readonly (readonly [bad: string, good: string, says: string]
   [
     "pack.warn-after 90 %; pack.capacity 1000 mAh; pack.reserve 20 %",
     "pack.warn-after 80 %; pack.capacity 1000 mAh; pack.reserve 20 %",
-    "warn-after is 900 mAh and must be at most the capacity less the reserve (800 mAh",
+    "warn-after is 90 % (900 mAh) and must be at most the capacity less the reserve (800 mAh, from lines 6 and 8)",
   ],
   [
     "pack.reserve 1000 mAh; pack.capacity 1000 mAh",
@@ -61,29 +61,33 @@ export const CASES: readonly (readonly [bad: string, good: string, says: string]
   [
     "safety.arm-needs-cell-volts 4.2 V/cell; pack.full-at 4.2 V/cell",
     "safety.arm-needs-cell-volts 3.9 V/cell; pack.full-at 4.2 V/cell",
-    "must be below full-at",
+    "arm-needs-cell-volts is 4.2 V/cell and must be below pack.full-at (4.2 V/cell, line 6)",
   ],
   [
     "safety.arm-needs-cell-volts 3.2 V/cell; pack.land-at 3.3 V/cell",
     "safety.arm-needs-cell-volts 3.6 V/cell; pack.land-at 3.3 V/cell",
-    "must be at least land-at",
+    "arm-needs-cell-volts is 3.2 V/cell and must be at least pack.land-at (3.3 V/cell, line 6)",
   ],
   [
     "frame.mass-dry 640 g; frame.mass 460 g",
     "frame.mass-dry 460 g; frame.mass 640 g",
     "mass-dry is 640 g and must be below mass (460 g, line 6)",
   ],
-  ["pack.pack-mass 1.9 kg; frame.mass 640 g", "pack.pack-mass 190 g; frame.mass 640 g", "pack-mass is 1900 g"],
+  [
+    "pack.pack-mass 1.9 kg; frame.mass 640 g",
+    "pack.pack-mass 190 g; frame.mass 640 g",
+    "pack-mass is 1.9 kg (1900 g) and must be below frame.mass (640 g, line 6)",
+  ],
   [
     "frame.mass 500 g; frame.mass-dry 400 g; pack.pack-mass 190 g",
     "frame.mass 580 g; frame.mass-dry 400 g; pack.pack-mass 190 g",
-    "must be at least 0.95 times the dry mass and the mass of the pack together (590 g",
+    "mass is 500 g and must be at least 560.5 g, 0.95 times the dry mass and the mass of the pack together (590 g, from lines 6 and 8)",
   ],
   // The side of a square of 120 mm across the corners is 84.9 mm, less than five inches.
   [
     "frame.propeller-diameter 5 in; frame.wheelbase 120 mm; frame.motors 4",
     "frame.propeller-diameter 5 in; frame.wheelbase 180 mm; frame.motors 4",
-    "propeller-diameter is 127 mm and must be at most 1.03 times the room for a propeller between neighbouring motors (84.85 mm",
+    "propeller-diameter is 5 in (127 mm) and must be at most 87.4 mm, 1.03 times the room for a propeller between neighbouring motors (84.9 mm, from lines 6 and 8)",
   ],
   [
     "frame.propeller-pitch 8 in; frame.propeller-diameter 5 in",
@@ -104,7 +108,7 @@ export const CASES: readonly (readonly [bad: string, good: string, says: string]
   [
     "lights.most-current 2.5 A; board.supply-rating 2 A",
     "lights.most-current 1.5 A; board.supply-rating 2 A",
-    "most-current is 2500 mA",
+    "most-current is 2.5 A (2500 mA) and must be at most board.supply-rating (2000 mA, line 6)",
   ],
   [
     "lights.count 60; board.supply-rating 2 A",
@@ -140,7 +144,7 @@ export const CASES: readonly (readonly [bad: string, good: string, says: string]
   [
     "sensors.gyro-range 1000 deg/s; rates.roll end 1100 deg/s",
     "sensors.gyro-range 2000 deg/s; rates.roll end 1100 deg/s",
-    "roll end is 1100 deg/s and must be at most gyro-range",
+    "roll end is 1100 deg/s and must be at most sensors.gyro-range (1000 deg/s, line 4)",
   ],
   [
     "sensors.gyro-range 1000 deg/s; rates.pitch end 1100 deg/s",
@@ -155,17 +159,17 @@ export const CASES: readonly (readonly [bad: string, good: string, says: string]
   [
     "gains.spin-guard 700 deg/s; rates.roll end 700 deg/s",
     "gains.spin-guard 1800 deg/s; rates.roll end 700 deg/s",
-    "spin-guard is 700 deg/s and must be above roll end",
+    "spin-guard is 700 deg/s and must be above rates.roll end (700 deg/s, line 6)",
   ],
   [
     "gains.spin-guard 700 deg/s; rates.pitch end 720 deg/s",
     "gains.spin-guard off; rates.pitch end 720 deg/s",
-    "must be above pitch end",
+    "spin-guard is 700 deg/s and must be above rates.pitch end (720 deg/s, line 6)",
   ],
   [
     "gains.spin-guard 500 deg/s; rates.yaw end 600 deg/s",
     "gains.spin-guard 1500 deg/s; rates.yaw end 600 deg/s",
-    "must be above yaw end",
+    "spin-guard is 500 deg/s and must be above rates.yaw end (600 deg/s, line 6)",
   ],
   ["gains.d-fast roll 0.5; gains.roll p 1 d 0.8", "gains.d-fast roll 1.1; gains.roll p 1 d 0.8", "d-fast roll is 0.5"],
   [

@@ -5,22 +5,22 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "safety.arm-throttle-limit 1000 us; link.endpoints 1000 us to 2000 us",
     "safety.arm-throttle-limit 1050 us; link.endpoints 1000 us to 2000 us",
-    "arm-throttle-limit is 1000 us and must be above endpoints from",
+    "arm-throttle-limit is 1000 us and must be above the lower end of link.endpoints (1000 us, line 6)",
   ],
   [
     "safety.arm-throttle-limit 1500 us",
     "safety.arm-throttle-limit 1500 us; motors.reversible yes; motors.reverse-band 1450 us to 1550 us",
-    "must be below centre (1500 us)",
+    "arm-throttle-limit is 1500 us and must be below link.centre (1500 us)",
   ],
   [
     "motors.reverse-band 1510 us to 1560 us; link.centre 1500 us",
     "motors.reverse-band 1460 us to 1540 us; link.centre 1500 us",
-    "reverse-band from is 1510 us",
+    "The lower end of reverse-band is 1510 us and must be below link.centre (1500 us, line 6)",
   ],
   [
     "motors.reverse-band 1440 us to 1490 us; link.centre 1500 us",
     "motors.reverse-band 1460 us to 1540 us; link.centre 1500 us",
-    "reverse-band to is 1490 us",
+    "The upper end of reverse-band is 1490 us and must be above link.centre (1500 us, line 6)",
   ],
   [
     "safety.turtle-stop-after 5 s; safety.idle-disarm-after 5 s",
@@ -45,28 +45,28 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "sensors.loop-rate 3 kHz; sensors.gyro-rate 8 kHz",
     "sensors.loop-rate 2 kHz; sensors.gyro-rate 8 kHz",
-    "loop-rate is 3 kHz and must be a whole part of gyro-rate (8 kHz",
+    "loop-rate is 3 kHz and must fit a whole number of times into gyro-rate (8 kHz, line 6)",
   ],
   [
     "recorder.rate 8 kHz; sensors.loop-rate 4 kHz",
     "recorder.rate 4 kHz; sensors.loop-rate 4 kHz",
-    "rate is 8000 Hz and must be at most loop-rate",
+    "rate is 8 kHz (8000 Hz) and must be at most sensors.loop-rate (4000 Hz, line 6)",
   ],
   [
     "recorder.rate 3 kHz; sensors.loop-rate 4 kHz",
     "recorder.rate 500 Hz; sensors.loop-rate 4 kHz",
-    "rate is 3000 Hz and must be a whole part of loop-rate",
+    "rate is 3 kHz (3000 Hz) and must fit a whole number of times into sensors.loop-rate (4000 Hz, line 6)",
   ],
   // Pulses of 2 ms every 1 / 500 Hz, which are 2 ms.
   [
     "motors.esc-signal pulse; motors.pulse-range 1000 us to 2000 us; motors.pulse-rate 500 Hz",
     "motors.esc-signal pulse; motors.pulse-range 1000 us to 2000 us; motors.pulse-rate 490 Hz",
-    "pulse-range to is 2000 us and must be below the time from one motor pulse to the next (2000 us",
+    "The upper end of pulse-range is 2000 us and must be below the time from one motor pulse to the next (2000 us, from line 8)",
   ],
   [
     "filters.smooth-gyro cut 600 Hz; sensors.gyro-rate 1 kHz",
     "filters.smooth-gyro cut 300 Hz; sensors.gyro-rate 1 kHz",
-    "smooth-gyro cut is 600 Hz and must be below 0.5 times gyro-rate",
+    "smooth-gyro cut is 600 Hz and must be below half of sensors.gyro-rate (1000 Hz, line 6)",
   ],
   [
     "filters.smooth-d cut 600 Hz; sensors.gyro-rate 1 kHz",
@@ -101,7 +101,7 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "filters.notch at 180 Hz width 300 Hz",
     "filters.notch at 180 Hz width 40 Hz",
-    "notch width is 300 Hz and must be below 1.5 times notch at",
+    "notch width is 300 Hz and must be below one and a half times notch at (180 Hz)",
   ],
   [
     "filters.tracking-notches count 2 floor 400 Hz ceiling 100 Hz width 20 Hz",
@@ -122,7 +122,7 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "filters.motor-notches count 2 floor 170 Hz width 20 Hz; motors.kv 1750 rpm/V; frame.hover-throttle 25 %; pack.cells 6; pack.chemistry lipo",
     "filters.motor-notches count 2 floor 100 Hz width 20 Hz; motors.kv 1750 rpm/V; frame.hover-throttle 25 %; pack.cells 6; pack.chemistry lipo",
-    "motor-notches floor is 170 Hz and must be at most the turns a second that the unloaded motors make at the hover's throttle (161.88 Hz",
+    "motor-notches floor is 170 Hz and must be at most the turns a second that the unloaded motors make at the hover's throttle (161.9 Hz, from lines 6, 8, 10 and 12)",
   ],
   [
     "recorder.to serial; recorder.rate 2 kHz; ports.recorder-speed 115.2 kbit/s",
@@ -137,32 +137,32 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "link.lost-after 30 ms; link.packet-rate 50 Hz",
     "link.lost-after 300 ms; link.packet-rate 50 Hz",
-    "lost-after is 30 ms and must be at least 3 times the time between two packets of the link (20 ms",
+    "lost-after is 30 ms and must be at least three times the time between two packets of the link (20 ms, from line 6)",
   ],
   [
     "link.endpoints 1510 us to 2000 us; link.centre 1500 us",
     "link.endpoints 1000 us to 2000 us; link.centre 1500 us",
-    "endpoints from is 1510 us",
+    "The lower end of endpoints is 1510 us and must be below centre (1500 us, line 6)",
   ],
   [
     "link.endpoints 1000 us to 1490 us; link.centre 1500 us",
     "link.endpoints 1000 us to 2000 us; link.centre 1500 us",
-    "endpoints to is 1490 us",
+    "The upper end of endpoints is 1490 us and must be above centre (1500 us, line 6)",
   ],
   [
     "transmitter.travel 1100 us to 2000 us; link.endpoints 1000 us to 2000 us",
     "transmitter.travel 1010 us to 1990 us; link.endpoints 1000 us to 2000 us",
-    "travel from is 1100 us",
+    "The lower end of travel is 1100 us and must be at most 1015 us, 1.015 times the lower end of link.endpoints (1000 us, line 4)",
   ],
   [
     "transmitter.travel 1000 us to 1900 us; link.endpoints 1000 us to 2000 us",
     "transmitter.travel 988 us to 2012 us; link.endpoints 1000 us to 2000 us",
-    "travel to is 1900 us",
+    "The upper end of travel is 1900 us and must be at least 1985 us, 0.993 times the upper end of link.endpoints (2000 us, line 4)",
   ],
   [
     "safety.arm-throttle-limit 1050 us; transmitter.travel 1100 us to 2000 us",
     "safety.arm-throttle-limit 1050 us; transmitter.travel 1000 us to 2000 us",
-    "arm-throttle-limit is 1050 us and must be above travel from",
+    "The lower end of travel is 1100 us and must be at most 1015 us, 1.015 times the lower end of link.endpoints (1000 us)",
   ],
   [
     "bench.stick-jitter 6 us; link.deadband 2 us",
@@ -229,7 +229,7 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "video.power-lost 1 W; video.power-steps 25, 200, 600 mW",
     "video.power-lost 600 mW; video.power-steps 25, 200, 600 mW",
-    "power-lost is 1000 mW",
+    "power-lost is 1 W (1000 mW) and must be one of power-steps (25, 200, 600 mW, line 6)",
   ],
   [
     "video.power-disarmed 200 mW; video.power 25 mW",
@@ -244,13 +244,13 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "pack.warn-after 13 mAh; pack.capacity 16 Ah",
     "pack.warn-after 13 Ah; pack.capacity 16 Ah",
-    "warn-after is 13 mAh and must be at least 0.25 times capacity",
+    "warn-after is 13 mAh and must be at least 4000 mAh, 0.25 times capacity",
   ],
   // 300 Wh/kg · 0.18 kg / (3.7 V · 6) are 2432 mAh.
   [
     "pack.capacity 15000 mAh; pack.pack-mass 180 g; pack.cells 6",
     "pack.capacity 1500 mAh; pack.pack-mass 180 g; pack.cells 6",
-    "capacity is 15000 mAh and must be at most the charge that the best cells of that mass hold (2432.43 mAh",
+    "capacity is 15000 mAh and must be at most the charge that the best cells of that mass hold (2432 mAh, from lines 6 and 8)",
   ],
   [
     "pack.capacity 15000 mAh; frame.mass 640 g; pack.cells 6",
@@ -280,12 +280,12 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "failsafe.then descend; failsafe.descend-throttle 9 %; frame.hover-throttle 37 %",
     "failsafe.then descend; failsafe.descend-throttle 28 %; frame.hover-throttle 37 %",
-    "descend-throttle is 9 % and must be at least 0.4 times hover-throttle",
+    "descend-throttle is 9 % and must be at least 14.8 %, 0.4 times frame.hover-throttle",
   ],
   [
     "rates.throttle-hover 52 %; frame.hover-throttle 27 %",
     "rates.throttle-hover 52 %; frame.hover-throttle 27 %; rates.throttle-curve 0, 10, 100 %",
-    "throttle-hover is 52 % and must agree with hover-throttle (27 %, line 6) by at most 15 %",
+    "throttle-hover is 52 % and must agree with frame.hover-throttle (27 %, line 6) to within 15 %",
   ],
   [
     "filters.smooth-sticks 300 Hz; link.packet-rate 50 Hz",
@@ -325,6 +325,6 @@ export const MORE_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "filters.smooth-gyro cut 90 Hz; filters.smooth-d cut 200 Hz",
     "filters.smooth-gyro cut 90 Hz; filters.smooth-d cut 100 Hz",
-    "smooth-d cut is 200 Hz and must be at most 1.5 times smooth-gyro cut (90 Hz",
+    "smooth-d cut is 200 Hz and must be at most one and a half times smooth-gyro cut (90 Hz",
   ],
 ];

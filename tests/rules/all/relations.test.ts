@@ -2,7 +2,7 @@
  * Each comparison of the catalogue by a craft that breaks it and one that just keeps it: in a line the section, then
  * what must not stand together, `|` what may. Sources of the bounds stand beside the comparisons.
  */
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { reported, understood, workspaceOf } from "../check.ts";
@@ -71,4 +71,42 @@ test("a second set is looked at with what it takes from the first", () => {
 test("nothing is said of defaults alone, nor of a line with a fault", () => {
   expect(reported("values-contradict", ["pack", "  capacity much", "  warn-after 1500 mAh"])).toEqual([]);
   expect(reported("values-contradict", ["link", "  channels 8"])).toEqual([]);
+});
+
+describe("a need that is not met", () => {
+  const words = (...lines: string[]) =>
+    [...reported("mode-needs", lines), ...reported("setting-needs", lines)].map((each) => each.replace(/^[^:]*: /, ""));
+
+  test("is named in plain words, with what is said instead and where", () => {
+    expect(words("motors", "  reversible no", "modes", "  turtle when TR is down")).toEqual([
+      "turtle needs motors that can run backwards, and motors.reversible is no, line 4. Only motors that can run backwards lift the craft off its back.",
+    ]);
+  });
+
+  test("with alternatives says of each why it is not there", () => {
+    expect(words("sensors", "  barometer no", "ports", "  port1 receiver", "osd", "  climb at 2, 2")).toEqual([
+      "climb needs a barometer or a satellite receiver on a port; sensors.barometer is no (line 4) and no port is said to serve gps. Climb is height that changes, felt by a barometer or seen by satellites.",
+    ]);
+  });
+
+  test("names a word of a setting in quotes, and what makes it needed", () => {
+    expect(words("failsafe", "  then return", "sensors", "  accelerometer no")).toEqual([
+      "“then return” needs an accelerometer, and sensors.accelerometer is no, line 6. The way home is flown by angles, which an accelerometer measures.",
+    ]);
+    const alert = ["osd", "  height-alert 50 m", "  alert-on high", "sensors", "  barometer no"];
+    expect(words(...alert, "ports", "  port1 receiver")).toContainEqual(
+      expect.stringMatching(/^With osd\.alert-on high \(line 5\), height-alert needs a barometer or a satellite/),
+    );
+  });
+});
+
+test("what a layer brings in names its own line, once", () => {
+  const habits = 'layer "Habits"\n\nmodes\n  # on its back\n  turtle   when TR is down # pulled\n';
+  const shown = (lines: string[], more: Record<string, string>) =>
+    reported("mode-needs", ['use "habits.fettle"', ...lines], more).map((each) => each.replace(/^[^:]*: /, ""));
+  expect(shown(["motors", "  reversible no"], { "habits.fettle": habits })).toEqual([
+    expect.stringMatching(
+      /lift the craft off its back\. It stands in line 5 of habits\.fettle: turtle when TR is down\.$/,
+    ),
+  ]);
 });

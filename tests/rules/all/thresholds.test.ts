@@ -149,7 +149,9 @@ test("a handset's control beyond the link counts where the craft makes use of it
       "long.fettle": `${WHEEL}  XL switch ch10 up 1000 us down 2000 us\n`,
     });
   expect(beyond("TL is up")).toEqual([]);
-  expect(beyond("XL is up")).toEqual(['error use "long.fettle": XL drives ch10, and the link carries 8 channels.']);
+  expect(beyond("XL is up")).toEqual([
+    'error use "long.fettle": XL drives ch10, and the link carries 8 channels. It stands in line 7 of long.fettle: XL switch ch10 up 1000 us down 2000 us.',
+  ]);
   expect(beyond("ch10 above 1500 us")).toEqual([
     "error arm when ch10 above 1500 us: The link carries 8 channels: ch10 never arrives.",
   ]);
@@ -206,7 +208,7 @@ describe("two modes of which one yields", () => {
 test("mode-needs: a setting that must not say one word may say any other, or nothing", () => {
   const lacks = (...recorder: string[]) => reported("mode-needs", [...recorder, "modes", "  recorder when TL is up"]);
   expect(lacks("recorder", "  to off")).toEqual([
-    "error recorder when TL is up: recorder needs recorder.to other than off, and recorder.to is off, line 4. The recording has to have somewhere to go.",
+    "error recorder when TL is up: recorder needs a recorder that is on, and recorder.to is off, line 4. The recording has to have somewhere to go.",
   ]);
   expect(lacks("recorder", "  to card")).toEqual([]);
   expect(lacks()).toEqual([]);
@@ -245,7 +247,7 @@ describe("port-missing", () => {
   test("a named pack needs the port of its own meter", () => {
     expect(missing('pack "6S"', "  volts-from esc-data")).toEqual([
       expect.stringMatching(
-        /^error volts-from esc-data: volts-from esc-data needs a port that serves esc-data, and none/,
+        /^error volts-from esc-data: “volts-from esc-data” needs the controllers' data wire on a port, and no port is said/,
       ),
     ]);
     expect(missing('pack "6S"', "  volts-from board")).toEqual([]);
