@@ -8,6 +8,9 @@ import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts"
 
 const RATING = "motors.esc-rating";
 
+/** From half above the rating on it is a warning. The project's own figure. */
+const FAR = 1.5;
+
 /** The number of controllers, the rating of one, and of all together; null if that is not known. */
 function controllersOf(craft: Craft, catalogue: Catalogue) {
   const ratingA = amountIn(settingOf(craft, RATING), "A");
@@ -25,6 +28,8 @@ function excessOf(pack: CheckedPack, allA: number | null): PackReport[] {
   const overPack = over(ratedA)
     ? `the pack is rated for ${decimalText(ratedA!, 1)} A (${capacityMah} mAh at ${ratingC} C)`
     : "";
+  // A share of half as much again is more than what optimistic labels explain.
+  const isFar = [ratedA, allA].some((limitA) => limitA !== null && fullA >= FAR * limitA);
   const escs = over(allA) ? controllersOf(pack.craft, pack.catalogue) : null;
   const overEsc = escs ? `${escs.motors} controllers of ${escs.ratingA} A carry ${decimalText(escs.allA, 1)} A` : "";
   if (!overPack && !overEsc) return [];
@@ -35,6 +40,7 @@ function excessOf(pack: CheckedPack, allA: number | null): PackReport[] {
         ...(overPack ? [pack.setting("capacity"), pack.setting("discharge-rating")] : []),
         ...(overEsc ? [settingOf(pack.craft, RATING), settingOf(pack.craft, "frame.motors")] : []),
       ],
+      severity: isFar ? "warning" : "hint",
       message: `The craft draws ${decimalText(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
     },
   ];

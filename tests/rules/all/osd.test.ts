@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { pictureOf } from "../../../shared/osd/safe-area.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { swapped } from "../../swapped.ts";
-import { understood, workspaceOf } from "../check.ts";
+import { understood, WHEEL, workspaceOf } from "../check.ts";
 
 const CODES = /^(osd-|grid-mismatch)/;
 
@@ -100,28 +100,44 @@ describe("osd-essentials", () => {
       .map(({ severity, message }) => `${severity}: ${message}`);
   const all = "grid pal\npack-volts at 2, 2\nflight-time at 2, 3\nlink-quality at 2, 4\nalerts at 2, 14";
 
-  test("nothing is missing, nothing is placed, or one of two is there", () => {
+  test("nothing is missing, nothing is placed, or one of three is left out", () => {
     expect(lacking(all)).toEqual([]);
     expect(lacking(swapped(swapped(all, "pack-volts", "cell-volts"), "link-quality", "signal"))).toEqual([]);
+    expect(lacking(all.replace("alerts at 2, 14", ""))).toEqual([]);
+    expect(lacking(all.replace("flight-time at 2, 3", ""))).toEqual([]);
     expect(lacking("grid pal")).toEqual([]);
     expect(lacking('pilot-name "Ada"')).toEqual([]);
   });
 
   test("what is missing is named, in one finding; without volts it is a warning", () => {
-    expect(lacking(all.replace("alerts at 2, 14", ""))).toEqual(["hint: In flight the display shows no alerts."]);
     expect(lacking("grid pal\npack-volts at 2, 2\nalerts at 2, 14")).toEqual([
       "hint: In flight the display shows no link figure (link-quality or signal) and no flight-time.",
+    ]);
+    expect(lacking(all.replace("pack-volts at 2, 2\n", ""))).toEqual([
+      "warning: In flight the display shows no voltage (pack-volts or cell-volts).",
     ]);
     expect(lacking("grid pal\nsight at centre, middle")).toEqual([expect.stringMatching(/^warning: .* no voltage /)]);
   });
 
-  test("beside a first page the second does not count, without one it does, and so does a line with a fault", () => {
-    const noVolts = all.replace("pack-volts at 2, 2\n", "");
-    expect(lacking(noVolts, "osd-second\n  pack-volts at 2, 2\n")).toHaveLength(1);
-    const only = "osd-second\n  pack-volts at 2, 2\n  flight-time at 2, 3\n  link-quality at 2, 4\n";
-    expect(lacking("grid pal", only)).toEqual(["hint: In flight the display shows no alerts."]);
-    expect(lacking("grid pal", `${only}  alerts at 2, 14\n`)).toEqual([]);
+  test("a line with a fault counts", () => {
     expect(lacking(swapped(all, "at 2, 2", "at 2"))).toEqual([]);
+  });
+
+  test("each page that flies is looked at by itself", () => {
+    const second = (when: string) => `modes\n  arm when TL is down\n${when}osd-second\n  amps at 2, 2\n`;
+    const wheel = (text: string) =>
+      findings(`craft "Jug"\nuse "wheel.fettle"\nosd\n${all.replace(/^/gm, "  ")}\n${text}`, { "wheel.fettle": WHEEL })
+        .filter(({ code }) => code === "osd-essentials")
+        .map(({ severity, message }) => `${severity}: ${message.slice(0, 40)}`);
+    const blind = ["warning: In flight the second page shows no volta"];
+    expect(wheel(second("  osd-second when TR is up\n"))).toEqual(blind.map((each) => each.slice(0, 49)));
+    // It comes on only while the craft is disarmed, or never.
+    expect(wheel(second("  osd-second when TL is up\n"))).toEqual([]);
+    expect(wheel(second(""))).toEqual([]);
+    expect(lacking("grid pal", "osd-second\n  pack-volts at 2, 2\n  flight-time at 2, 3\n")).toHaveLength(1);
+    expect(lacking("grid pal", "osd-second\n  pack-volts at 2, 2\n  flight-time at 2, 3\n  alerts at 2, 14\n")).toEqual(
+      [],
+    );
   });
 
   test("a note over the section accepts it", () => {

@@ -298,6 +298,8 @@ describe("current-over-rating", () => {
     check(text("10000 mA"));
     const [found] = check(text("10.1 A\n                     ^^^^^^ current-over-rating"));
     expect(found).toMatchObject({ severity: "hint" });
+    const [far] = check(text("15 A\n                     ^^^^ current-over-rating"));
+    expect(far).toMatchObject({ severity: "warning" });
     expect(found!.message).toContain("10.1 A at full throttle, and the pack is rated for 10 A (5000 mAh at 2 C)");
   });
 
