@@ -19,21 +19,40 @@ const span = z.strictObject({ from: z.optional(z.number()), to: z.optional(z.num
 
 /**
  * A usual band: a value outside gives one hint. Of several bands the first whose `when` fits the craft
- * applies; a band without `when` fits every craft. A band that depends on a size does not apply while
- * the craft does not set that size.
+ * applies; a band without `when` fits every craft. A band that depends on something, such as a size, does
+ * not apply while that is not known of the craft.
  */
 const band = z.strictObject({
   from: z.optional(z.number()),
   to: z.optional(z.number()),
   source,
-  when: z.optional(z.strictObject({ propellerIn: z.optional(span), cells: z.optional(span) })),
+  when: z.optional(
+    z.strictObject({
+      propellerIn: z.optional(span),
+      cells: z.optional(span),
+      motors: z.optional(span),
+      throttle: z.optional(z.enum(["low", "middle"])),
+      notches: z.optional(z.enum(["some", "none"])),
+    }),
+  ),
 });
 
-const numeric = { min: z.optional(limit), max: z.optional(limit), usual: z.optional(z.array(band)) };
+const numeric = {
+  min: z.optional(limit),
+  max: z.optional(limit),
+  usual: z.optional(z.array(band)),
+  /** What its numbers are counted by, where pilots know another scale: said with a number that does not fit. */
+  scale: z.optional(prose),
+};
 
 /** `unit` is the one in which limits are given and values are reported; "" for a bare number. */
 const quantity = z.strictObject({ is: z.literal("quantity"), unit: z.string(), ...numeric });
-const integer = z.strictObject({ is: z.literal("integer"), ...numeric });
+const integer = z.strictObject({
+  is: z.literal("integer"),
+  ...numeric,
+  /** Any other number is an error. */
+  multiple: z.optional(z.strictObject({ of: z.int().check(z.minimum(2)), source })),
+});
 const choice = z.strictObject({
   is: z.literal("choice"),
   choices: z

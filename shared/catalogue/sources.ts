@@ -11,3 +11,6 @@ export const europe58 = "ETSI EN 300 440 V2.2.1, Table 1";
 
 /** The height limit of the open category. */
 export const openCategory = "Regulation (EU) 2019/947, UAS.OPEN.010(2)";
+
+/** Drawings turn a part by up to three quarters one way where one quarter the other way comes to the same. */
+export const turns = "common practice, no source: makers' drawings give a turn as 0, 90, 180 or 270 deg";

@@ -22,17 +22,45 @@ export function usually(from: number, to: number, source = practice): UsualBand[
   return [{ from, to, source }];
 }
 
-/**
- * Usual bands by size of propeller: each row is the largest diameter in inches to which the band
- * applies, then the band. Craft with larger propellers than the last row's have no usual band.
- */
-export function bySize(...rows: [upToIn: number, from: number, to: number][]): UsualBand[] {
+/** The largest diameter in inches to which a band applies (null: from the row before on), then the band. */
+type SizeRow = readonly [upToIn: number | null, from: number, to: number];
+
+/** Usual bands by size of propeller. Craft with larger propellers than the last row's have no usual band. */
+export function bySize(...rows: readonly SizeRow[]): UsualBand[] {
   return rows.map(([upToIn, from, to], i) => ({
     from,
     to,
     source: practice,
-    when: { propellerIn: { from: rows[i - 1]?.[0] ?? 0, to: upToIn } },
+    when: { propellerIn: sizesOf(rows[i - 1]?.[0], upToIn) },
   }));
+}
+
+function sizesOf(fromIn: number | null | undefined, upToIn: number | null): { from?: number; to?: number } {
+  return { ...(typeof fromIn === "number" && { from: fromIn }), ...(upToIn !== null && { to: upToIn }) };
+}
+
+/** With more motors than four a craft of the same propellers is so many times as heavy, and draws so many times as much. */
+const MORE_MOTORS = [
+  { motors: { to: 4 }, least: 1, most: 1 },
+  { motors: { from: 5, to: 6 }, least: 1.4, most: 1.7 },
+  { motors: { from: 7 }, least: 2.2, most: 2.6 },
+];
+
+/** Usual bands by size of propeller and number of motors; the rows are for up to four motors. None goes beyond `most`. */
+export function bySizeAndMotors(most: number, ...rows: readonly SizeRow[]): UsualBand[] {
+  return bySize(...rows).flatMap(({ when, from = 0, to = 0 }) =>
+    MORE_MOTORS.map(({ motors, least, ...more }) => ({
+      from: rounded(from * least),
+      to: Math.min(most, rounded(to * more.most)),
+      source: practice,
+      when: { ...when, motors },
+    })),
+  );
+}
+
+/** To two digits: no usual band is known more exactly. */
+function rounded(number: number): number {
+  return Number(number.toPrecision(2));
 }
 
 /** One word of several, each with the sentence that says what it means. */

@@ -1,17 +1,18 @@
-/** Values outside the usual bands: in a file for the size that it sets itself, in a craft for the craft's size. */
+/** Values outside the usual bands: in a file for what it says of the craft itself, in a craft for what the craft is. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { IntegerType, QuantityType, SettingSpec, ValueType } from "../catalogue/specs.ts";
-import { convert } from "../catalogue/units.ts";
 import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Value } from "../syntax/value.ts";
 import { baseOf, type Craft, type Source } from "./craft.ts";
-import { beyondUsual, type FrameSize, type LimitIssue } from "./limits.ts";
+import { traitsIn, traitsOfCraft } from "./craft-traits.ts";
+import { beyondUsual, type LimitIssue } from "./limits.ts";
 import { adjustable } from "./read-entry.ts";
 import type { Entry, Issue, Script } from "./script.ts";
+import type { CraftTraits } from "./usual-band.ts";
 
 /** The unusual values of a file on its own. A craft's own file is checked in its effective craft instead. */
 export function unusualValues(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
-  return unusualIn(entries, sizesIn(entries), catalogue).map(({ entry, issue: { code, message, start, end } }) => ({
+  return unusualIn(entries, traitsIn(entries), catalogue).map(({ entry, issue: { code, message, start, end } }) => ({
     code,
     message,
     span: spanAt(entry.line, { start, end }),
@@ -24,17 +25,17 @@ export interface Unusual extends Cols {
   readonly message: string;
 }
 
-const scriptCache = new WeakMap<Script, { sizes: string; unusual: readonly UnusualEntry[] }>();
+const scriptCache = new WeakMap<Script, { traits: string; unusual: readonly UnusualEntry[] }>();
 
-/** The effective values that are unusual for the size of the craft. */
+/** The effective values that are unusual for a craft of this kind. */
 export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
   const packs = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
-  const sizes = ["pack", ...packs].map((section) => [section, ...Object.values(sizeOfCraft(craft, section))]).join();
+  const traits = ["pack", ...packs].map((section) => [section, ...Object.values(traitsOfCraft(craft, section))]).join();
   return craft.scripts.flatMap((script) => {
-    // For an unchanged file in a craft of the same size the last result is still right.
+    // For an unchanged file in a craft of the same kind the last result is still right.
     let last = scriptCache.get(script);
-    if (last?.sizes !== sizes) {
-      last = { sizes, unusual: unusualIn(script.entries, (section) => sizeOfCraft(craft, section), catalogue) };
+    if (last?.traits !== traits) {
+      last = { traits, unusual: unusualIn(script.entries, (section) => traitsOfCraft(craft, section), catalogue) };
       scriptCache.set(script, last);
     }
     return last.unusual.flatMap(({ entry, issue: { message, start, end } }) => {
@@ -67,34 +68,43 @@ interface UnusualEntry {
 
 function unusualIn(
   entries: readonly Entry[],
-  sizeAt: (section: string) => FrameSize,
+  traitsAt: (section: string) => CraftTraits,
   catalogue: Catalogue,
 ): UnusualEntry[] {
   const unusual: UnusualEntry[] = [];
   let currentSection: string | null = null;
-  let size: FrameSize = {};
+  let traits: CraftTraits = {};
   for (const entry of entries) {
     const { kind, section, name, value } = entry;
     if (!value || (kind !== "setting" && kind !== "follows")) continue;
-    if (section !== currentSection) size = sizeAt(section);
+    if (section !== currentSection) traits = traitsAt(section);
     currentSection = section;
     const last = issueCache.get(value);
-    const same = last?.size.cells === size.cells && last?.size.propellerIn === size.propellerIn;
-    let issues = same ? last?.issues : undefined;
+    let issues = last && isSameKind(last.traits, traits) ? last.issues : undefined;
     if (!issues) {
       const setting = kind === "follows" ? adjustable(name, catalogue) : catalogue.setting(baseOf(section), name);
       const values = value.kind === "follows" ? [value.from, value.to] : [value];
-      issues = setting && hasBands(setting) ? values.flatMap((each) => beyondUsual(each, setting, size)) : NO_ISSUES;
-      issueCache.set(value, { size, issues });
+      issues = setting && hasBands(setting) ? values.flatMap((each) => beyondUsual(each, setting, traits)) : NO_ISSUES;
+      issueCache.set(value, { traits, issues });
     }
     for (const issue of issues) unusual.push({ entry, issue });
   }
   return unusual;
 }
 
+function isSameKind(a: CraftTraits, b: CraftTraits): boolean {
+  return (
+    a.propellerIn === b.propellerIn &&
+    a.cells === b.cells &&
+    a.motors === b.motors &&
+    a.throttle === b.throttle &&
+    a.notches === b.notches
+  );
+}
+
 const NO_ISSUES: readonly LimitIssue[] = [];
 /** By value: equal lines share one value object. */
-const issueCache = new WeakMap<Value, { size: FrameSize; issues: readonly LimitIssue[] }>();
+const issueCache = new WeakMap<Value, { traits: CraftTraits; issues: readonly LimitIssue[] }>();
 
 const bandCache = new WeakMap<SettingSpec, boolean>();
 
@@ -122,30 +132,4 @@ function numericTypesOf(type: ValueType): (QuantityType | IntegerType)[] {
     default:
       return [];
   }
-}
-
-/** The size of a craft as it applies to a section: a named pack may have a cell count of its own. */
-export function sizeOfCraft(craft: Craft, section = "pack"): FrameSize {
-  const plain = craft.settings.get("pack")?.get("cells");
-  const cells = section.startsWith("pack/") ? (craft.settings.get(section)?.get("cells") ?? plain) : plain;
-  return frameSizeOf(craft.settings.get("frame")?.get("propeller-diameter")?.value, cells?.value);
-}
-
-function frameSizeOf(diameter: Value | null | undefined, cells: Value | null | undefined): FrameSize {
-  return {
-    propellerIn: diameter?.kind === "quantity" ? convert(diameter.number, diameter.unit, "in") : undefined,
-    cells: cells?.kind === "integer" ? cells.number : undefined,
-  };
-}
-
-/** The size that a file sets itself, as it applies to each of its sections. */
-function sizesIn(entries: readonly Entry[]): (section: string) => FrameSize {
-  let diameter: Value | null = null;
-  const cells = new Map<string, Value | null>();
-  for (const { section, name, value } of entries) {
-    if (name === "propeller-diameter" && section === "frame") diameter = value;
-    if (name === "cells" && section.startsWith("pack")) cells.set(section, value);
-  }
-  const plain = frameSizeOf(diameter, cells.get("pack"));
-  return (section) => (cells.has(section) ? frameSizeOf(diameter, cells.get(section)) : plain);
 }

@@ -26,28 +26,29 @@ export interface CellFacts {
 }
 
 /**
- * Nominal volts, the 4.20 V charge limit and the 2.75 V cut-off: cell makers' summaries. 4.35 V of the
- * high-voltage kind: ACT2804 datasheet. Nominal volts of that kind, and all usual bands: common practice,
- * no source. A lipo's floor of about 3.0 V under load is common practice too: the lower end of `land`.
+ * Nominal volts and the 4.20 V charge limit: cell makers' summaries, which give a cylindrical cell's cut-off
+ * as 2.75 V; those for strong currents are specified down to 2.5 V (common practice). 4.35 V of the
+ * high-voltage kind: ACT2804 datasheet. Nominal volts of that kind, the 3.0 V of a lipo under load, and all
+ * usual bands: common practice, no source.
  */
 export const CHEMISTRIES: Readonly<Record<Chemistry, CellFacts>> = {
   lipo: {
     nominalV: 3.7,
     chargeLimitV: 4.2,
-    cutOffV: 2.75,
+    cutOffV: 3,
     usualV: { full: { from: 4, to: 4.2 }, warn: { from: 3.1, to: 3.8 }, land: { from: 3, to: 3.7 } },
   },
   lihv: {
     nominalV: 3.8,
     chargeLimitV: 4.35,
-    cutOffV: 2.75,
+    cutOffV: 3,
     usualV: { full: { from: 4, to: 4.35 }, warn: { from: 3.1, to: 3.8 }, land: { from: 3, to: 3.7 } },
   },
   "li-ion": {
     nominalV: 3.6,
     chargeLimitV: 4.2,
-    cutOffV: 2.75,
-    usualV: { full: { from: 4, to: 4.2 }, warn: { from: 2.9, to: 3.4 }, land: { from: 2.8, to: 3.2 } },
+    cutOffV: 2.5,
+    usualV: { full: { from: 4, to: 4.2 }, warn: { from: 2.6, to: 3.4 }, land: { from: 2.5, to: 3.2 } },
   },
 };
 

@@ -19,7 +19,7 @@ export interface VideoFigures {
   readonly powerDbm: number | null;
   readonly stepsMw: readonly number[];
   readonly region: Region | null;
-  /** 18 MHz for an analogue signal; null if the width is not known. */
+  /** 18 MHz for an analogue signal, what is said for a digital one; null if the width is not known. */
   readonly widthMhz: number | null;
   /** The position relative to the region's bands; null without region or carrier. An unknown width counts as 0. */
   readonly place: BandPosition | null;
@@ -36,7 +36,8 @@ export const videoOf = onceFor((craft, catalogue): VideoFigures => {
   const powerMw = numberIn(craft, catalogue, "video", "power", "mW");
   const regionWord = wordIn(craft, catalogue, "video", "region");
   const region = isRegion(regionWord) ? regionWord : null;
-  const widthMhz = signal === "analogue" ? ANALOGUE_WIDTH_MHZ : null;
+  const saidMhz = numberIn(craft, catalogue, "video", "signal-width", "MHz");
+  const widthMhz = signal === "analogue" ? ANALOGUE_WIDTH_MHZ : signal === "digital" ? saidMhz : null;
   const steps = valueIn(craft, catalogue, "video", "power-steps");
   const bandsKnown = region !== null && carrierMhz !== null;
   return {

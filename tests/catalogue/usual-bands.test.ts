@@ -108,10 +108,12 @@ function rows({ values }: Craft): { place: string; number: number; type: Quantit
   });
 }
 
-function fits(band: UsualBand, { propellerIn, cells }: Craft): boolean {
+/** All of them have four motors, a throttle that rests at its end, and notches. */
+function fits({ when }: UsualBand, { propellerIn, cells }: Craft): boolean {
   const inside = (span: { from?: number; to?: number } | undefined, number: number) =>
     (span?.from ?? -Infinity) <= number && number <= (span?.to ?? Infinity);
-  return inside(band.when?.propellerIn, propellerIn) && inside(band.when?.cells, cells);
+  const isSuch = when?.throttle !== "middle" && when?.notches !== "none";
+  return isSuch && inside(when?.propellerIn, propellerIn) && inside(when?.cells, cells) && inside(when?.motors, 4);
 }
 
 const outside = (number: number, from = -Infinity, to = Infinity): boolean => number < from || number > to;

@@ -20,13 +20,18 @@ import { packOf, packsOf } from "../../shared/numbers/pack-of.ts";
 import { craftWith } from "./read.ts";
 
 describe("cells", () => {
-  // Cell makers' summaries: 3.6 or 3.7 V nominal, 4.20 V charge limit, 2.75 V cut-off (read).
-  test("a plain lithium cell: 3.6 or 3.7 V, 4.20 V, 2.75 V", () => {
+  // Cell makers' summaries: 3.6 or 3.7 V nominal, 4.20 V charge limit (read).
+  test("a plain lithium cell: 3.6 or 3.7 V, 4.20 V", () => {
     for (const chemistry of ["lipo", "li-ion"] as const) {
-      const { nominalV, chargeLimitV, cutOffV } = CHEMISTRIES[chemistry];
+      const { nominalV, chargeLimitV } = CHEMISTRIES[chemistry];
       expect([3.6, 3.7]).toContain(nominalV);
-      expect([chargeLimitV, cutOffV]).toEqual([4.2, 2.75]);
+      expect(chargeLimitV).toBe(4.2);
     }
+  });
+
+  // Common practice, no source: 2.5 V for cylindrical cells made for strong currents, about 3.0 V under load for lipo.
+  test("cut-offs", () => {
+    expect([CHEMISTRIES["li-ion"].cutOffV, CHEMISTRIES.lipo.cutOffV, CHEMISTRIES.lihv.cutOffV]).toEqual([2.5, 3, 3]);
   });
 
   // ACT2804 datasheet: 4.2 / 4.35 V ± 0.5 % (read).
@@ -47,9 +52,8 @@ describe("cells", () => {
   });
 
   // Common practice, no source: a lipo's floor is about 3.0 V under load; 2.75 V is a cylindrical cell's figure.
-  test("a lipo's usual landing ends at its floor, which lies above the cut-off", () => {
-    expect(CHEMISTRIES.lipo.usualV.land.from).toBe(3);
-    expect(CHEMISTRIES.lipo.cutOffV).toBeLessThan(3);
+  test("a lipo's usual landing ends at its floor", () => {
+    expect(CHEMISTRIES.lipo.usualV.land.from).toBe(CHEMISTRIES.lipo.cutOffV);
   });
 
   test("thresholds of one chemistry stand out on the other", () => {

@@ -76,16 +76,14 @@ export const failsafe: SectionSpec = {
       name: "descend-throttle",
       types: [
         quantity("%", 0, 100, "by definition: a share of the throttle", [
+          { from: 0, to: 78, source: practice, when: { throttle: "middle" } },
           { from: 0, to: 55, source: practice, when: { cells: { to: 2 } } },
           { from: 0, to: 50, source: practice },
         ]),
-        quantity(
-          "us",
-          800,
-          2200,
-          "common practice, no source: the span of a control pulse with room at both ends",
-          usually(1000, 1550),
-        ),
+        quantity("us", 800, 2200, "common practice, no source: the span of a control pulse with room at both ends", [
+          { from: 1000, to: 1780, source: practice, when: { throttle: "middle" } },
+          { from: 1000, to: 1550, source: practice },
+        ]),
       ],
       kind: "safety",
       what: "How far the throttle stays open while the craft comes down with nobody flying it.",

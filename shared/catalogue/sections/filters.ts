@@ -1,6 +1,7 @@
 /** The filters between the gyro and the motors. */
 import { meaning, practice } from "../sources.ts";
 import type { FieldsType, QuantityType, SectionSpec, SimpleType } from "../specs.ts";
+import { bySize } from "../value-types.ts";
 import { otherFilters } from "./filters-more.ts";
 
 const order: SimpleType = {
@@ -38,6 +39,17 @@ export function lowPassFields(usual: QuantityType["usual"]): FieldsType {
   };
 }
 
+/** Where no notch takes out the motors' own noise, the damping bears so much of the cut that it bears otherwise. */
+const SHARE_WITHOUT_NOTCH = 0.6;
+const dampingCuts = bySize([2.6, 35, 600], [5.6, 30, 500], [8, 20, 350], [null, 12, 250]).flatMap((band) => [
+  {
+    ...band,
+    to: Math.round((band.to ?? 0) * SHARE_WITHOUT_NOTCH),
+    when: { ...band.when, notches: "none" as const },
+  },
+  band,
+]);
+
 const notchWidth: SimpleType = {
   is: "quantity",
   unit: "Hz",
@@ -56,12 +68,7 @@ export const filters: SectionSpec = {
   settings: [
     {
       name: "smooth-gyro",
-      types: [
-        lowPassFields([
-          { from: 40, to: 1200, when: { propellerIn: { to: 5.6 } }, source: practice },
-          { from: 20, to: 1200, source: practice },
-        ]),
-      ],
+      types: [lowPassFields(bySize([5.6, 40, 1200], [8, 25, 1000], [null, 15, 600]))],
       repeatable: true,
       kind: "hardware",
       what: "A low-pass over the gyro: what shakes faster than its cut is weakened.",
@@ -73,12 +80,7 @@ export const filters: SectionSpec = {
     },
     {
       name: "smooth-d",
-      types: [
-        lowPassFields([
-          { from: 30, to: 600, when: { propellerIn: { to: 5.6 } }, source: practice },
-          { from: 15, to: 400, source: practice },
-        ]),
-      ],
+      types: [lowPassFields(dampingCuts)],
       repeatable: true,
       kind: "hardware",
       what: "A low-pass over the damping part of the controller alone.",
@@ -102,7 +104,7 @@ export const filters: SectionSpec = {
                   unit: "Hz",
                   min: { at: 5, source: practice },
                   max: { at: 4000, source: practice },
-                  usual: [{ from: 30, to: 1000, source: practice }],
+                  usual: bySize([2.6, 60, 1500], [5.6, 30, 1000], [8, 20, 700], [null, 12, 500]),
                 },
               ],
               what: "The frequency in the middle of the notch, where nothing passes.",
@@ -150,7 +152,7 @@ export const filters: SectionSpec = {
                   unit: "Hz",
                   min: { at: 5, source: practice },
                   max: { at: 1000, source: practice },
-                  usual: [{ from: 25, to: 300, source: practice }],
+                  usual: bySize([2.6, 40, 400], [5.6, 25, 300], [8, 20, 250], [null, 12, 200]),
                 },
               ],
               what: "The frequency below which no notch is placed, however slowly a motor turns.",

@@ -1,5 +1,25 @@
-import type { SectionSpec } from "../specs.ts";
-import { bySize, choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
+import { practice } from "../sources.ts";
+import type { SectionSpec, UsualBand } from "../specs.ts";
+import { bySize, bySizeAndMotors, choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
+
+/** Up to a size of propeller in inches: the usual distances between motors in mm, of up to four. */
+const WHEELBASES: readonly [upToIn: number | null, from: number, to: number][] = [
+  [1.4, 40, 130],
+  [2.2, 60, 190],
+  [3.2, 90, 240],
+  [4.5, 120, 320],
+  [6, 160, 380],
+  [8, 220, 540],
+  [11, 300, 750],
+  [null, 400, 1300],
+];
+
+/** The same with more motors, up to so many times as far apart. */
+function ring(motors: { from: number; to?: number }, times: number): UsualBand[] {
+  return bySize(...WHEELBASES.map(([upToIn, from, to]) => [upToIn, from, Math.round(to * times)] as const)).map(
+    (band) => ({ ...band, when: { ...band.when, motors } }),
+  );
+}
 
 export const frame: SectionSpec = {
   name: "frame",
@@ -22,7 +42,7 @@ export const frame: SectionSpec = {
     {
       name: "propeller-diameter",
       types: [
-        quantity("in", 0.5, 40, "common practice, no source: outside this no small multirotor flies", usually(1, 15)),
+        quantity("in", 0.5, 40, "common practice, no source: outside this no small multirotor flies", usually(0.9, 18)),
       ],
       kind: "hardware",
       what: "Diameter of the circle that a propeller sweeps.",
@@ -46,6 +66,7 @@ export const frame: SectionSpec = {
             [6, 2, 6.5],
             [8, 2.5, 7.5],
             [11, 2.8, 9],
+            [null, 3, 12],
           ),
         ),
       ],
@@ -90,14 +111,17 @@ export const frame: SectionSpec = {
           5,
           25_000,
           "from memory: 25 kg is where the EU open category ends; common practice below",
-          bySize(
+          bySizeAndMotors(
+            25_000,
             [1.4, 12, 80],
             [2.2, 20, 220],
-            [3.2, 40, 600],
+            [3.2, 40, 850],
             [4.5, 70, 1000],
             [6, 150, 1500],
-            [8, 220, 2500],
-            [11, 350, 5000],
+            [8, 220, 2700],
+            [11, 350, 5200],
+            [16, 600, 9500],
+            [null, 900, 16_000],
           ),
         ),
       ],
@@ -115,14 +139,17 @@ export const frame: SectionSpec = {
           3,
           24_000,
           "common practice, no source: a craft without its pack, under the same upper bound as with it",
-          bySize(
+          bySizeAndMotors(
+            24_000,
             [1.4, 8, 65],
             [2.2, 14, 180],
-            [3.2, 28, 480],
+            [3.2, 28, 680],
             [4.5, 50, 800],
             [6, 100, 1150],
             [8, 150, 1900],
             [11, 240, 3800],
+            [16, 400, 7000],
+            [null, 600, 12_000],
           ),
         ),
       ],
@@ -140,9 +167,15 @@ export const frame: SectionSpec = {
           1,
           99,
           "common practice, no source: a craft that hovers at the stop of its throttle cannot climb or cannot sink",
-          usually(8, 65),
+          [
+            { from: 8, to: 85, source: practice, when: { throttle: "middle" } },
+            { from: 8, to: 65, source: practice },
+          ],
         ),
-        quantity("us", 900, 2200, "common practice, no source: the span of a control pulse with room at both ends"),
+        quantity("us", 900, 2200, "common practice, no source: the span of a control pulse with room at both ends", [
+          { from: 1080, to: 1850, source: practice, when: { throttle: "middle" } },
+          { from: 1080, to: 1650, source: practice },
+        ]),
       ],
       kind: "hardware",
       what: "Throttle at which the craft hovers with its usual pack, half used.",
@@ -153,21 +186,12 @@ export const frame: SectionSpec = {
     {
       name: "wheelbase",
       types: [
-        quantity(
-          "mm",
-          20,
-          3000,
-          "common practice, no source: no small multirotor lies outside this",
-          bySize(
-            [1.4, 40, 130],
-            [2.2, 60, 190],
-            [3.2, 90, 230],
-            [4.5, 120, 300],
-            [6, 160, 360],
-            [8, 220, 480],
-            [11, 300, 700],
-          ),
-        ),
+        quantity("mm", 20, 3000, "common practice, no source: no small multirotor lies outside this", [
+          // Side by side in a ring they need room; two and two above one another they need none.
+          ...ring({ from: 7 }, 2.3),
+          ...ring({ from: 5, to: 6 }, 1.6),
+          ...bySize(...WHEELBASES),
+        ]),
       ],
       kind: "hardware",
       what: "Distance between two motors that stand corner to corner.",

@@ -5,6 +5,8 @@ import { steeringGains } from "./gains-feel.ts";
 import { levelGains } from "./gains-level.ts";
 import { motorGains } from "./gains-motors.ts";
 
+const RATIO = "a gain here is a ratio to what is usual on the board, so 1 is the middle and 1.5 half as much again.";
+
 /** One gain of an axis: dimensionless, 1 being common for a craft of its size. */
 function gain(name: string, what: string, from: number, to: number): FieldSpec {
   return {
@@ -16,6 +18,7 @@ function gain(name: string, what: string, from: number, to: number): FieldSpec {
         min: { at: 0, source: meaning },
         max: { at: 20, source: practice },
         usual: [{ from, to, source: practice }],
+        scale: RATIO,
       },
     ],
     what,

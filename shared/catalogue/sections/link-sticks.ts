@@ -45,7 +45,7 @@ export const linkSticks: readonly SettingSpec[] = [
   },
   {
     name: "endpoints",
-    types: [{ is: "range", of: quantity("us", 500, 2500, pulse) }],
+    types: [{ is: "range", of: quantity("us", 500, 2500, pulse, usually(800, 2250)) }],
     default: "1000 us to 2000 us",
     kind: "hardware",
     what: "Pulses that the board takes for the two ends of every stick.",

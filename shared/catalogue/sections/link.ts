@@ -216,7 +216,13 @@ export const link: SectionSpec = {
       types: [
         {
           is: "list",
-          of: quantity("us", 500, 2500, "common practice, no source: beyond this no receiver sends a pulse"),
+          of: quantity(
+            "us",
+            500,
+            2500,
+            "common practice, no source: beyond this no receiver sends a pulse",
+            usually(800, 2250),
+          ),
           fewest: 1,
           most: 64,
         },

@@ -1,6 +1,7 @@
 /** The electronic speed controllers: their signal, and what they control themselves. */
 import { meaning, practice } from "../sources.ts";
 import type { SettingSpec } from "../specs.ts";
+import { bySize } from "../value-types.ts";
 
 export const motorControllers: readonly SettingSpec[] = [
   {
@@ -110,11 +111,7 @@ export const motorControllers: readonly SettingSpec[] = [
         unit: "A",
         min: { at: 0.5, source: practice },
         max: { at: 500, source: practice },
-        usual: [
-          { from: 2, to: 60, when: { propellerIn: { to: 2.6 } }, source: practice },
-          { from: 5, to: 80, when: { propellerIn: { to: 4.6 } }, source: practice },
-          { from: 10, to: 150, source: practice },
-        ],
+        usual: bySize([2.6, 2, 60], [4.6, 5, 80], [null, 10, 150]),
       },
     ],
     kind: "hardware",
@@ -185,7 +182,7 @@ export const motorControllers: readonly SettingSpec[] = [
         unit: "kHz",
         min: { at: 1, source: practice },
         max: { at: 500, source: practice },
-        usual: [{ from: 16, to: 192, source: practice }],
+        usual: [{ from: 8, to: 192, source: practice }],
       },
     ],
     kind: "hardware",

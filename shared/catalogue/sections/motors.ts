@@ -1,6 +1,7 @@
 /** Motors and their controllers: what they are, and how they are driven. */
 import { meaning, practice } from "../sources.ts";
 import type { SectionSpec } from "../specs.ts";
+import { bySize } from "../value-types.ts";
 import { eachMotor } from "./motors-each.ts";
 import { motorControllers } from "./motors-esc.ts";
 
@@ -19,7 +20,8 @@ export const motors: SectionSpec = {
           is: "integer",
           min: { at: 2, source: "by definition: magnets come in pairs" },
           max: { at: 64, source: practice },
-          usual: [{ from: 8, to: 28, source: practice }],
+          usual: bySize([8, 8, 28], [null, 8, 48]),
+          multiple: { of: 2, source: "by definition: magnets come in pairs, and a motor of 7 pairs has 14 poles" },
         },
       ],
       kind: "hardware",
@@ -36,13 +38,14 @@ export const motors: SectionSpec = {
           unit: "rpm/V",
           min: { at: 10, source: practice },
           max: { at: 100000, source: practice },
-          usual: [
-            { from: 3500, to: 45000, when: { propellerIn: { to: 2.1 } }, source: practice },
-            { from: 1500, to: 16000, when: { propellerIn: { to: 3.2 } }, source: practice },
-            { from: 1000, to: 8500, when: { propellerIn: { to: 5.6 } }, source: practice },
-            { from: 500, to: 3500, when: { propellerIn: { to: 8 } }, source: practice },
-            { from: 200, to: 2500, when: { propellerIn: { from: 8 } }, source: practice },
-          ],
+          usual: bySize(
+            [2.1, 3500, 45_000],
+            [3.2, 1500, 16_000],
+            [5.6, 1000, 8500],
+            [8, 500, 3500],
+            [11, 200, 2500],
+            [null, 80, 1200],
+          ),
         },
       ],
       kind: "hardware",
@@ -84,10 +87,7 @@ export const motors: SectionSpec = {
           unit: "%",
           min: { at: 0, source: meaning },
           max: { at: 40, source: practice },
-          usual: [
-            { from: 1, to: 18, when: { propellerIn: { to: 2.6 } }, source: practice },
-            { from: 1, to: 12, source: practice },
-          ],
+          usual: bySize([2.6, 1, 18], [4.5, 1, 13], [null, 1, 11]),
         },
       ],
       kind: "hardware",

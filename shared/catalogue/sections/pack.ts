@@ -1,6 +1,6 @@
 import { practice } from "../sources.ts";
 import type { SectionSpec } from "../specs.ts";
-import { bySize, choice, date, integer, quantity, quotedText, usually } from "../value-types.ts";
+import { bySize, bySizeAndMotors, choice, date, integer, quantity, quotedText, usually } from "../value-types.ts";
 import { packSensing } from "./pack-sensing.ts";
 
 const cellLimits =
@@ -34,7 +34,12 @@ export const pack: SectionSpec = {
     {
       name: "cells",
       types: [
-        integer(1, 14, "common practice, no source: small multirotors fly on one to fourteen cells", usually(1, 8)),
+        integer(
+          1,
+          14,
+          "common practice, no source: small multirotors fly on one to fourteen cells",
+          bySize([1.4, 1, 2], [2.2, 1, 4], [4.5, 1, 6], [6, 2, 8], [8, 2, 12], [null, 3, 14]),
+        ),
         choice({ detect: "The board counts the cells by the voltage it sees when the pack is plugged in." }),
       ],
       kind: "hardware",
@@ -50,7 +55,7 @@ export const pack: SectionSpec = {
           1,
           12,
           "common practice, no source: more strings than this are no pack of a small craft",
-          usually(1, 6),
+          usually(1, 8),
         ),
       ],
       default: "1",
@@ -64,8 +69,17 @@ export const pack: SectionSpec = {
       name: "capacity",
       types: [
         quantity("mAh", 20, 200_000, "common practice, no source: outside this no small multirotor's pack lies", [
-          { from: 80, to: 6000, source: practice, when: { cells: { from: 1, to: 1 } } },
-          { from: 100, to: 40_000, source: practice },
+          ...bySize([1.4, 80, 1000]),
+          { from: 80, to: 6000, source: practice, when: { cells: { to: 1 } } },
+          ...bySize(
+            [2.2, 150, 4000],
+            [3.2, 200, 5000],
+            [4.5, 250, 6500],
+            [6, 450, 10_000],
+            [8, 700, 22_000],
+            [11, 1200, 45_000],
+            [null, 2000, 90_000],
+          ),
         ]),
       ],
       kind: "hardware",
@@ -89,7 +103,7 @@ export const pack: SectionSpec = {
     },
     {
       name: "warn-at",
-      types: [quantity("V/cell", 2, 4.4, cellLimits, usually(2.8, 3.9))],
+      types: [quantity("V/cell", 2, 4.4, cellLimits, usually(2.7, 3.85))],
       kind: "taste",
       what: "Voltage of one cell, under load, at which the craft first warns.",
       why: "It should ring while there is still enough to fly home from where you usually are. Voltage dips under throttle: about 3.5 V suits a lipo in ordinary flight, lower for a single cell that sags at every punch, lower again for li-ion. Too high and it cries at each full throttle until you no longer hear it; too low and it rings together with the end.",
@@ -98,7 +112,7 @@ export const pack: SectionSpec = {
     },
     {
       name: "land-at",
-      types: [quantity("V/cell", 1.8, 4.3, cellLimits, usually(2.6, 3.75))],
+      types: [quantity("V/cell", 1.8, 4.3, cellLimits, usually(2.5, 3.75))],
       kind: "safety",
       what: "Voltage of one cell, under load, at which it is time to be on the ground.",
       why: "Below the knee of its curve a pack gives up in seconds, not minutes. About 3.3 V under load leaves a lipo its health and you the strength for one more climb over a hedge; about 3.0 V for a single cell that sags; about 2.9 V for li-ion. Set high, you land with charge to spare; set low, packs swell and the craft comes down where it happens to be.",
@@ -122,7 +136,7 @@ export const pack: SectionSpec = {
       name: "reserve",
       types: [
         quantity("%", 0, 90, "common practice, no source: with more held back there is no flight", usually(5, 50)),
-        quantity("mAh", 0, 100_000, "common practice, no source: half of the largest capacity"),
+        quantity("mAh", 0, 100_000, "common practice, no source: half of the largest capacity", usually(10, 10_000)),
       ],
       kind: "safety",
       what: "What shall be left in the pack at landing, as a share of the capacity or as charge.",
@@ -184,7 +198,17 @@ export const pack: SectionSpec = {
           0.1,
           1000,
           "common practice, no source: outside this no small multirotor hovers",
-          bySize([1.4, 0.6, 10], [2.2, 0.8, 16], [3.2, 1, 25], [4.5, 1, 30], [6, 1.5, 45], [8, 1.5, 55], [11, 1.5, 90]),
+          bySizeAndMotors(
+            1000,
+            [1.4, 0.6, 10],
+            [2.2, 0.8, 18],
+            [3.2, 1, 30],
+            [4.5, 1, 30],
+            [6, 1.5, 45],
+            [8, 1.5, 55],
+            [11, 1.5, 90],
+            [null, 2, 160],
+          ),
         ),
       ],
       kind: "hardware",
@@ -201,7 +225,17 @@ export const pack: SectionSpec = {
           0.3,
           3000,
           "common practice, no source: outside this no small multirotor's leads carry",
-          bySize([1.4, 2, 60], [2.2, 4, 100], [3.2, 6, 180], [4.5, 8, 220], [6, 20, 350], [8, 20, 360], [11, 15, 450]),
+          bySizeAndMotors(
+            3000,
+            [1.4, 2, 60],
+            [2.2, 4, 100],
+            [3.2, 6, 180],
+            [4.5, 8, 220],
+            [6, 20, 350],
+            [8, 20, 360],
+            [11, 15, 450],
+            [null, 20, 600],
+          ),
         ),
       ],
       kind: "hardware",
@@ -218,7 +252,17 @@ export const pack: SectionSpec = {
           1,
           20_000,
           "common practice, no source: outside this no pack of a small craft lies",
-          usually(3, 4000),
+          bySizeAndMotors(
+            20_000,
+            [1.4, 3, 60],
+            [2.2, 6, 160],
+            [3.2, 12, 400],
+            [4.5, 20, 600],
+            [6, 40, 1200],
+            [8, 70, 2200],
+            [11, 120, 5000],
+            [null, 250, 9000],
+          ),
         ),
       ],
       kind: "hardware",

@@ -1,5 +1,5 @@
 /** The throttle stick: its curve, its limit, and how quickly it may move. */
-import { meaning } from "../sources.ts";
+import { meaning, practice } from "../sources.ts";
 import type { SettingSpec } from "../specs.ts";
 import { choice, quantity, usually } from "../value-types.ts";
 
@@ -33,7 +33,12 @@ export const throttleRates: readonly SettingSpec[] = [
   },
   {
     name: "throttle-hover",
-    types: [quantity("%", 0, 100, meaning, usually(10, 70))],
+    types: [
+      quantity("%", 0, 100, meaning, [
+        { from: 10, to: 85, source: practice, when: { throttle: "middle" } },
+        { from: 10, to: 70, source: practice },
+      ]),
+    ],
     kind: "hardware",
     what: "Where on its travel the throttle stick stands while the craft hovers.",
     why: "The soft part of the throttle lies about this place, and modes that hold a height start from it. Read it from the display in a calm hover with a half-used pack. Entered above the true hover, it makes the craft leap up when a height hold begins; entered below it, the craft drops first. A heavier camera moves it at once.",

@@ -1,7 +1,7 @@
 /** What the sticks command: turn rates of the three axes, and the throttle. */
 import { meaning } from "../sources.ts";
-import type { FieldsType, SectionSpec } from "../specs.ts";
-import { quantity, quotedText, usually } from "../value-types.ts";
+import type { FieldsType, SectionSpec, UsualBand } from "../specs.ts";
+import { bySize, quantity, quotedText, usually } from "../value-types.ts";
 import { throttleRates } from "./rates-throttle.ts";
 
 const gyroEnd = "from memory: common gyros end at 2000 deg/s, some at 4000 deg/s";
@@ -10,18 +10,18 @@ const gyroEnd = "from memory: common gyros end at 2000 deg/s, some at 4000 deg/s
  * One axis of rates. For a stick x from -1 to 1 it gives the turn rate
  * slope·x + (end - slope)·sign(x)·|x|^bend, the cubic of common radio-control practice for bend 3.
  */
-function axis(slopeFrom: number, slopeTo: number, endFrom: number, endTo: number): FieldsType {
+function axis(slopes: UsualBand[], ends: UsualBand[]): FieldsType {
   return {
     is: "fields",
     fields: [
       {
         name: "slope",
-        types: [quantity("deg/s", 0, 2000, gyroEnd, usually(slopeFrom, slopeTo))],
+        types: [quantity("deg/s", 0, 2000, gyroEnd, slopes)],
         what: "How steep the curve is at the middle: the rate that full stick would give if it went straight on.",
       },
       {
         name: "end",
-        types: [quantity("deg/s", 10, 4000, gyroEnd, usually(endFrom, endTo))],
+        types: [quantity("deg/s", 10, 4000, gyroEnd, ends)],
         what: "The rate that full stick gives.",
       },
       {
@@ -55,7 +55,7 @@ export const rates: SectionSpec = {
   settings: [
     {
       name: "roll",
-      types: [axis(20, 800, 120, 1400)],
+      types: [axis(bySize([8, 20, 800], [null, 10, 400]), bySize([8, 120, 1400], [null, 50, 900]))],
       kind: "taste",
       what: "Turn rate about the long axis for the roll stick.",
       why: "The slope decides how calm a straight line is, the end how long a flip takes: at 720 deg/s half a second. Much slope makes every twitch of the thumb a twitch of the picture; very little, with a high end, is sleepy in the middle and then bites in the last quarter of the travel. Learners are well served with an end of 400.",
@@ -64,7 +64,7 @@ export const rates: SectionSpec = {
     },
     {
       name: "pitch",
-      types: [axis(20, 800, 120, 1400)],
+      types: [axis(bySize([8, 20, 800], [null, 10, 400]), bySize([8, 120, 1400], [null, 50, 900]))],
       kind: "taste",
       what: "Turn rate about the cross axis for the pitch stick.",
       why: "Most pilots fly pitch like roll, or a little lower, because the thumb moves better to the side than up and down. Low, and a dive cannot be pulled out in time; high, and the nose nods through every straight, since the thumb that holds the angle is never quite still. A curve other than roll's makes diagonal turns feel crooked.",
@@ -73,7 +73,7 @@ export const rates: SectionSpec = {
     },
     {
       name: "yaw",
-      types: [axis(15, 800, 60, 1200)],
+      types: [axis(bySize([8, 15, 800], [null, 8, 400]), bySize([8, 60, 1200], [null, 30, 700]))],
       kind: "taste",
       what: "Turn rate about the upright axis for the yaw stick.",
       why: "On most handsets the thumb that yaws also holds the throttle, so a yaw that reacts sharply at the middle turns the craft with every burst of power. Smooth picture work likes a low end, below 200 deg/s; racing asks for enough to bring the nose round in a hairpin. Beyond what the propellers' twist can do, full stick only drives two motors to their limit, and the craft heaves up or down instead of turning faster.",
@@ -99,7 +99,7 @@ export const rates: SectionSpec = {
     },
     {
       name: "top-rate",
-      types: [quantity("deg/s", 50, 4000, gyroEnd, usually(200, 2000))],
+      types: [quantity("deg/s", 50, 4000, gyroEnd, bySize([8, 200, 2000], [null, 60, 1500]))],
       kind: "hardware",
       what: "The turn rate that is never asked for, whatever the sticks, dials and modes say.",
       why: "A gyro that is turned faster than its range reads its end and no more, and the craft then fights a turn that it cannot see. The cap keeps every curve and every dial below that. Set lower than the curves' own ends it flattens them without saying so, and one looks for the lost speed in the tune.",

@@ -1,3 +1,4 @@
+import { practice } from "../sources.ts";
 import type { SectionSpec } from "../specs.ts";
 import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
@@ -32,7 +33,10 @@ export const safety: SectionSpec = {
           800,
           1600,
           "common practice, no source: servo pulses run from 1000 to 2000 us; well above the middle it would be no limit",
-          usually(1000, 1150),
+          [
+            { from: 1000, to: 1560, source: practice, when: { throttle: "middle" } },
+            { from: 1000, to: 1150, source: practice },
+          ],
         ),
       ],
       kind: "safety",

@@ -1,5 +1,5 @@
 /** Trims, the compass's own mount, and the sensors that look down. */
-import { meaning, practice } from "../sources.ts";
+import { meaning, practice, turns } from "../sources.ts";
 import type { SettingSpec } from "../specs.ts";
 
 export const otherSensors: readonly SettingSpec[] = [
@@ -63,7 +63,7 @@ export const otherSensors: readonly SettingSpec[] = [
         is: "quantity",
         unit: "deg",
         min: { at: -180, source: meaning },
-        max: { at: 180, source: meaning },
+        max: { at: 360, source: turns },
       },
     ],
     kind: "hardware",

@@ -1,5 +1,5 @@
 /** The sensors: gyro, accelerometer, barometer, compass, and how they are mounted. */
-import { meaning, practice } from "../sources.ts";
+import { meaning, practice, turns } from "../sources.ts";
 import type { SectionSpec } from "../specs.ts";
 import { otherSensors } from "./sensors-more.ts";
 
@@ -107,7 +107,7 @@ export const sensors: SectionSpec = {
           is: "quantity",
           unit: "deg",
           min: { at: -180, source: meaning },
-          max: { at: 180, source: meaning },
+          max: { at: 360, source: turns },
         },
       ],
       default: "0 deg",
@@ -126,7 +126,7 @@ export const sensors: SectionSpec = {
           is: "quantity",
           unit: "deg",
           min: { at: -180, source: meaning },
-          max: { at: 180, source: meaning },
+          max: { at: 360, source: turns },
         },
       ],
       default: "0 deg",
@@ -143,7 +143,7 @@ export const sensors: SectionSpec = {
           is: "quantity",
           unit: "deg",
           min: { at: -180, source: meaning },
-          max: { at: 180, source: meaning },
+          max: { at: 360, source: turns },
         },
       ],
       default: "0 deg",

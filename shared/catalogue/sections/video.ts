@@ -49,6 +49,24 @@ export const video: SectionSpec = {
       words: ["video channel", "which channel", "interference with friends", "megahertz"],
     },
     {
+      name: "signal-width",
+      types: [
+        {
+          is: "quantity",
+          unit: "MHz",
+          min: { at: 0.1, source: practice },
+          max: { at: 200, source: practice },
+          usual: [{ from: 1, to: 80, source: practice }],
+        },
+      ],
+      kind: "taste",
+      what: "How much of the band a digital picture takes up, from one edge to the other.",
+      why: "A wide signal carries a sharper picture and needs room: fewer pilots fit beside one another, and at the edge of a band half of it stands outside. A narrow one reaches further on the same power, because less noise comes in with it, and pays with detail or with delay. The viewer has to be set to the same.",
+      needs: [{ setting: "video.signal", is: "digital", reason: "An analogue picture is always about 18 MHz wide." }],
+      related: ["video.frequency", "video.region"],
+      words: ["bandwidth", "channel width", "20 mhz mode", "narrow or wide picture signal"],
+    },
+    {
       name: "spare-frequency",
       types: [
         {
@@ -106,6 +124,7 @@ export const video: SectionSpec = {
             unit: "mW",
             min: { at: 0, source: meaning },
             max: { at: 25000, source: practice },
+            usual: [{ from: 0, to: 3000, source: practice }],
           },
           fewest: 1,
           most: 8,

@@ -93,7 +93,7 @@ const carrier: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
   const mhz = numberOf(value, "MHz");
   if (mhz === null) return [];
   const own = `video.${name}`;
-  const { signal, region, place, bands } = videoOf(craft, catalogue);
+  const { signal, region, place, bands, widthMhz } = videoOf(craft, catalogue);
   const { fromMhz, toMhz } = edgesMhz(mhz, ANALOGUE_WIDTH_MHZ);
   const sentences: Consequence[] = [];
   if (signal === "analogue")
@@ -110,8 +110,13 @@ const carrier: ConsequenceProvider = ({ craft, catalogue, name, value }) => {
   if (name === "frequency" && region !== null && (place === "inside" || place === "spills")) {
     const held = bands.map((each) => `${each.fromMhz} to ${each.toMhz} MHz (${each.source})`).join("; ");
     const spills = place === "spills" ? ", and an edge of it spills over" : "";
+    const widths = signal === "digital" && widthMhz !== null ? ["video.signal", "video.signal-width"] : [];
     sentences.push(
-      ...consequence(`For ${region} it stands in ${held}${spills}; local rules come first`, [own, "video.region"]),
+      ...consequence(`For ${region} it stands in ${held}${spills}; local rules come first`, [
+        own,
+        "video.region",
+        ...widths,
+      ]),
     );
   }
   return sentences;

@@ -10,7 +10,7 @@ import type {
   UsualBand,
   ValueType,
 } from "../../catalogue/specs.ts";
-import { bandConditionText } from "../../model/limits.ts";
+import { bandConditionText } from "../../model/usual-band.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
 import { comparisonLines, needLine } from "./relation-lines.ts";
 
@@ -94,9 +94,10 @@ export function typeLines(type: ValueType): string[] {
         type.is === "integer" ? "a whole number" : unit === "" ? "a number without unit" : `a quantity in ${unit}`;
       return [
         `Takes ${what}${limitsText(type.min, type.max, unit)}`,
-        ...(type.usual ?? []).map((band, i) =>
-          bandLine(band, unit, i > 0 && !band.when ? " otherwise" : bandConditionText(band)),
-        ),
+        ...(type.is === "integer" && type.multiple
+          ? [`A multiple of ${type.multiple.of} (${type.multiple.source})`]
+          : []),
+        ...bandLines(type.usual ?? [], unit),
       ];
     }
     case "choice":
@@ -138,14 +139,31 @@ function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string
   return "";
 }
 
-/**
- * A usual band as a line; `whose` names the craft for which it is usual. Of several bands the first that fits counts.
- */
-function bandLine(band: UsualBand, unit: string, whose: string): string {
+/** The usual bands as lines, those for one size of propeller in one. Of several bands the first that fits counts. */
+function bandLines(bands: readonly UsualBand[], unit: string): string[] {
+  const sizes: UsualBand[][] = [];
+  for (const band of bands) {
+    const last = sizes.at(-1);
+    if (last && sizeText(last[0]!) === sizeText(band)) last.push(band);
+    else sizes.push([band]);
+  }
+  return sizes.map((group, i) => {
+    const size = sizeText(group[0]!);
+    const parts = group.map((band, k) => {
+      const { propellerIn: _, ...when } = band.when ?? {};
+      return `${endsText(band, unit)}${bandConditionText({ when }) || (k > 0 ? " otherwise" : "")}`;
+    });
+    return `Usual${size || (i > 0 ? " otherwise" : "")}: ${parts.join(", ")} (${group[0]!.source})`;
+  });
+}
+
+function sizeText({ when }: UsualBand): string {
+  return when?.propellerIn ? bandConditionText({ when: { propellerIn: when.propellerIn } }) : "";
+}
+
+function endsText({ from, to }: UsualBand, unit: string): string {
   const withUnit = (number: number) => (unit === "" ? String(number) : `${number} ${unit}`);
-  const ends =
-    `${band.from === undefined ? "" : withUnit(band.from)} to ${band.to === undefined ? "" : withUnit(band.to)}`.trim();
-  return `Usual${whose}: ${ends} (${band.source})`;
+  return `${from === undefined ? "" : withUnit(from)} to ${to === undefined ? "" : withUnit(to)}`.trim();
 }
 
 /** Describes a setting, mode or element by its name in a section; null where the section has no such name. */

@@ -1,6 +1,6 @@
 import { convert } from "../../catalogue/units.ts";
+import { sizeOfCraft } from "../../model/craft-traits.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
-import { sizeOfCraft } from "../../model/unusual-values.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
 

@@ -41,7 +41,7 @@ export const rule: CraftRule = {
   summary:
     "A voltage of the pack is one that its chemistry does not allow, or (a warning) one that is not usual for it.",
   prose:
-    "Each kind of cell has a charge limit, above which it can burn, and a cut-off, below which it is damaged: 4.20 V and 2.75 V, and 4.35 V for the high-voltage kind (cell makers' summaries; ACT2804 datasheet). Between them lies what pilots commonly set, in volts under load (common practice, no source). Beyond a limit this is an error, beyond what is usual a warning. Correct the volts, or the chemistry if the pack is of another kind.",
+    "Each kind of cell has a charge limit, above which it can burn, and a cut-off, below which it is damaged: 4.20 V and, under load, 3.0 V for a lipo; 4.35 V for the high-voltage kind; down to 2.5 V for cylindrical cells that are made for strong currents (cell makers' summaries; ACT2804 datasheet; common practice). Between them lies what pilots commonly set, in volts under load (common practice, no source). Beyond a limit this is an error, beyond what is usual a warning. Correct the volts, or the chemistry if the pack is of another kind.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lipo\n  full-at 4.35 V/cell\n' },
     good: { "jug.fettle": 'craft "Jug"\n\npack\n  chemistry lihv\n  full-at 4.35 V/cell\n' },

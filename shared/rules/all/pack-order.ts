@@ -29,11 +29,13 @@ function disorderOf(pack: CheckedPack): PackReport[] {
   const steps = stepsOf(pack);
   return steps.slice(1).flatMap((lower, i) => {
     const upper = steps[i]!;
-    if (upper.volts > lower.volts) return [];
+    // To land just at the cut-off is to spare the cells: a single one that sags is flown so.
+    const isLastStep = lower.setting === null;
+    if (isLastStep ? upper.volts >= lower.volts : upper.volts > lower.volts) return [];
     return [
       {
         of: lower.setting ? [lower.setting, upper.setting] : [upper.setting, pack.setting("chemistry")],
-        message: `${upper.name} is ${upper.volts} V/cell, which is not above ${lower.name} (${lower.volts} V/cell): ${upper.otherwise}. The order is full, warn, land, cut-off.`,
+        message: `${upper.name} is ${upper.volts} V/cell, which is ${isLastStep ? "below" : "not above"} ${lower.name} (${lower.volts} V/cell): ${upper.otherwise}. The order is full, warn, land, cut-off.`,
       },
     ];
   });

@@ -7,14 +7,25 @@ export const rule: BothRule = {
   code: "unusual-value",
   severity: "hint",
   scope: "both",
-  summary: "A value lies outside what is usual for a craft of this size.",
+  summary: "A value lies outside what is usual for a craft of this size and kind.",
   prose:
-    "What is usual may depend on the propellers and the cells: a layer is judged by what it says of them itself, and in each craft once more by what that craft says. Nothing is wrong with being unusual, but a value far from the others' is worth a second look before it flies. If you mean it, say so on the line: # allow unusual-value: and the reason.",
+    "What is usual may depend on the propellers, their number, the cells, where the throttle rests and whether a notch is at work: a layer is judged by what it says of them itself, and in each craft once more by what that craft says. Nothing is wrong with being unusual, but a value far from the others' is worth a second look before it flies. If you mean it, say so on the line: # allow unusual-value: and the reason.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nframe\n  propeller-diameter 10 in\n\nmotors\n  kv 5000 rpm/V\n' },
     good: { "jug.fettle": 'craft "Jug"\n\nframe\n  propeller-diameter 3 in\n\nmotors\n  kv 5000 rpm/V\n' },
   },
-  looksAt: { settings: ["frame.propeller-diameter", "pack.cells"] },
+  looksAt: {
+    settings: [
+      "frame.propeller-diameter",
+      "frame.motors",
+      "pack.cells",
+      "motors.reversible",
+      "motors.reverse-band",
+      "filters.motor-notches",
+      "filters.tracking-notches",
+      "filters.notch",
+    ],
+  },
   checkFile: (script) => readingReports(script, "unusual-value"),
   checkCraft: (craft, workspace) =>
     unusualInCraft(craft, workspace.catalogue).flatMap(({ source, message, start, end }) => {

@@ -84,7 +84,7 @@ function inWords({ rates, secondRates, packs, filters, loop, missing }: NumbersP
 
 test("the numbers that a craft sets, each with its line", () => {
   // Use no more than about 80 %: 2600 mAh gives 2080 mAh (flying-club article); at 10 A that is 748.8 s.
-  // 4.20 V charge limit, 2.75 V cut-off (cell makers' summaries). Bands: common practice, no source.
+  // 4.20 V charge limit (cell makers' summaries), cut-offs of 3.0 V for lipo and 2.5 V for li-ion (practice). Bands: common practice, no source.
   // Delay sampled at 4 kHz of order 2 and of order 1 at 100 Hz: 2.246 and 1.588 ms (computed).
   // Motors without load: 2000 rpm/V · 14.8 V · 0.25 / 60 and 2000 · 16.8 / 60 turns a second.
   // Notches of four motors at 123.3 and 246.7 Hz: 4 · width / (2 pi f²) each, 0.837 and 0.209 ms (computed).
@@ -95,14 +95,14 @@ test("the numbers that a craft sets, each with its line", () => {
 kiln.fettle:33 Roll: 700 deg/s at full stick, half of it at 74 % of the stick.
 kiln.fettle:37 second: Roll: 300 deg/s at full stick, half of it at 63 % of the stick.
 kiln.fettle:34 limit 0.9
-kiln.fettle:12 pack, 4 cells, 2600 mAh. A cell may have 2.75 to 4.20 V. full-at 4.20 V/cell, 16.8 V. warn-at 3.50 V/cell, 14.0 V. land-at 3.30 V/cell, 13.2 V. 2080 mAh last 12:29 in the hover.
-kiln.fettle:12 long, 4 cells, 2600 mAh. A cell may have 2.75 to 4.20 V. full-at 4.20 V/cell, 16.8 V. warn-at 3.10 V/cell, 12.4 V. land-at 3.30 V/cell, 13.2 V. 2080 mAh last 12:29 in the hover.
+kiln.fettle:12 pack, 4 cells, 2600 mAh. A cell may have 3.00 to 4.20 V. full-at 4.20 V/cell, 16.8 V. warn-at 3.50 V/cell, 14.0 V. land-at 3.30 V/cell, 13.2 V. 2080 mAh last 12:29 in the hover.
+kiln.fettle:12 long, 4 cells, 2600 mAh. A cell may have 2.50 to 4.20 V. full-at 4.20 V/cell, 16.8 V. warn-at 3.10 V/cell, 12.4 V. land-at 3.30 V/cell, 13.2 V. 2080 mAh last 12:29 in the hover.
 kiln.fettle:13 pack full-at 4.2, usually 4 to 4.2
 kiln.fettle:14 pack warn-at 3.5, usually 3.1 to 3.8
 kiln.fettle:15 pack land-at 3.3, usually 3 to 3.7
 kiln.fettle:13 pack/long full-at 4.2, usually 4 to 4.2
-kiln.fettle:20 pack/long warn-at 3.1, usually 2.9 to 3.4
-kiln.fettle:15 pack/long land-at 3.3, usually 2.8 to 3.2
+kiln.fettle:20 pack/long warn-at 3.1, usually 2.6 to 3.4
+kiln.fettle:15 pack/long land-at 3.3, usually 2.5 to 3.2
 The gyro arrives 3.30 ms late at low frequency. The damping arrives 4.89 ms late at low frequency. smooth-gyro, order 2 at 100 Hz: 2.25 ms. motor-notches, in the hover, from 123 Hz: 1.05 ms. smooth-d, order 1 at 100 Hz: 1.59 ms. The motors turn at 123 to 560 Hz. In the hover the motor notches stand at 123, 247 Hz. At full throttle the motor notches stand at 560, 1120 Hz.
 tune.fettle:4 gyro smooth-gyro
 tune.fettle:6 gyro motor-notches

@@ -36,7 +36,7 @@ test("each pack has the thresholds that are said, with their lines; a named one 
   expect(plain).toMatchObject({
     section: "pack",
     cells: 6,
-    bears: { fromCellV: 2.75, toCellV: 4.2 },
+    bears: { fromCellV: 3, toCellV: 4.2 },
     capacityMah: 1100,
   });
   expect(plain!.marks.map(({ name, cellV, at }) => [name, cellV, at!.line])).toEqual([["warn-at", 3.5, 6]]);

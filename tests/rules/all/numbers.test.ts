@@ -1,7 +1,7 @@
 /** Rules that compute: the loop's time, the filters' delay, and where and how strongly the video transmitter sends. */
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { checkOnly, workspaceOf } from "../check.ts";
+import { checkOnly, reported, workspaceOf } from "../check.ts";
 
 describe("loop-budget", () => {
   const check = (rate: string, loop: string, more = "", mark = "") =>
@@ -66,16 +66,22 @@ describe("filter-delay", () => {
   test("delays add up, and above 3 ms the slowest filter is pointed at", () => {
     const [found] = check(`
       craft "Jug"
+      frame
+        propeller-diameter 5 in
       filters
         smooth-gyro cut 100 Hz order 2
                     ^^^^^^^^^^^^^^^^^^ filter-delay
         smooth-d cut 100 Hz
     `);
     expect(found).toMatchObject({ severity: "hint" });
-    expect(found!.message).toContain("by 3.84 ms, more than 3 ms (the project's own figure)");
+    expect(found!.message).toContain(
+      "by 3.84 ms, more than the 3 ms that suit propellers of 5 in (the project's own figure)",
+    );
     expect(found!.message).toContain("smooth-gyro 2.25 ms, smooth-d 1.59 ms");
     check(`
       craft "Jug"
+      frame
+        propeller-diameter 5 in
       filters
         smooth-gyro cut 100 Hz order 2
         smooth-d cut 250 Hz
@@ -86,6 +92,8 @@ describe("filter-delay", () => {
   test("at the loop's rate it is the sampled filters that count", () => {
     const [found] = check(`
       craft "Jug"
+      frame
+        propeller-diameter 5 in
       sensors
         loop-rate 4 kHz
       filters
@@ -101,11 +109,15 @@ describe("filter-delay", () => {
   test("just under 3 ms is nothing, just over is", () => {
     check(`
       craft "Jug"
+      frame
+        propeller-diameter 5 in
       filters
         smooth-gyro cut 53.1 Hz
     `);
     check(`
       craft "Jug"
+      frame
+        propeller-diameter 5 in
       filters
         smooth-gyro cut 53 Hz
                     ^^^^^^^^^ filter-delay
@@ -116,6 +128,8 @@ describe("filter-delay", () => {
   test("notches and moving cuts count, these at their idle end", () => {
     check(`
       craft "Jug"
+      frame
+        propeller-diameter 5 in
       filters
         notch at 60 Hz width 30 Hz
         notch at 60 Hz width 30 Hz
@@ -124,22 +138,44 @@ describe("filter-delay", () => {
     `);
     check(`
       craft "Jug"
+      frame
+        propeller-diameter 5 in
       filters
         notch at 60 Hz width 30 Hz
         notch at 60 Hz width 30 Hz
     `);
     check(`
       craft "Jug"
+      frame
+        propeller-diameter 5 in
       filters
         moving-cut idle 50 Hz full 400 Hz
                    ^^^^^^^^^^^^^^^^^^^^^^ filter-delay
     `);
   });
 
+  test("larger craft are given more time, and twice as much is a warning", () => {
+    // Computed: order 1 delays by 1000 / (2 pi f) ms: 3.98 at 40 Hz, 5.31 at 30 Hz, 6.37 at 25 Hz, 9.09 at 17.5 Hz, 12.24 at 13 Hz.
+    const severity = (inches: string, cut: number) =>
+      reported("filter-delay", [
+        ...(inches === "" ? [] : ["frame", `  propeller-diameter ${inches}`]),
+        "filters",
+        `  smooth-gyro cut ${cut} Hz`,
+      ])
+        .map((each) => each.split(" ")[0])
+        .join();
+    expect([40, 25].map((cut) => severity("5.5 in", cut))).toEqual(["hint", "warning"]);
+    expect([40, 30, 17.5].map((cut) => severity("7 in", cut))).toEqual(["", "hint", "warning"]);
+    expect([30, 25, 13].map((cut) => severity("10 in", cut))).toEqual(["", "hint", "warning"]);
+    // Where no size is said the mildest of the figures counts.
+    expect([30, 25, 13].map((cut) => severity("", cut))).toEqual(["", "hint", "warning"]);
+  });
+
   test("the notches of the motors count where the hover's turns are known", () => {
     const text = (known: string, mark = "") => `
       craft "Jug"
       frame
+        propeller-diameter 5 in
         motors 4
         ${known}
       pack
@@ -169,7 +205,7 @@ describe("video-band", () => {
     );
 
   // Eight channels 5658 + 37 (n - 1) MHz: of their carriers only these four lie in 5725 to 5875 MHz
-  // (ETSI EN 300 440 V2.2.1 Table 1). An analogue signal is about 18 MHz wide, so 5732 spills over (practice).
+  // (ETSI EN 300 440 V2.2.1 Table 1). An analogue signal is about 18 MHz wide, so 5732 spills over, which is usual (practice).
   test("of eight channels in Europe", () => {
     const found = [1, 2, 3, 4, 5, 6, 7, 8].map((n) => {
       const mhz = 5658 + 37 * (n - 1);
@@ -179,7 +215,7 @@ describe("video-band", () => {
     expect(found).toEqual([
       [5658, "warning"],
       [5695, "warning"],
-      [5732, "hint"],
+      [5732, undefined],
       [5769, undefined],
       [5806, undefined],
       [5843, undefined],
@@ -192,8 +228,21 @@ describe("video-band", () => {
     at(5725, "europe", "digital");
     at(5875, "europe", "digital");
     at(5876, "europe", "digital", "outside");
-    at(2483.5, "europe", "analogue", "its edge");
+    at(2483.5, "europe", "analogue");
     at(2483.5, "europe", "digital");
+  });
+
+  test("a digital signal that spills over by the width that is said of it is a warning; an analogue one never is", () => {
+    const wide = (mhz: number, signal: string, widthMhz: number) =>
+      checkSeverity(
+        `craft "Jug"\nvideo\n  signal ${signal}\n  region europe\n  signal-width ${widthMhz} MHz\n  frequency ${mhz} MHz\n`,
+      );
+    // Computed: 5735 - 10 is the band's own edge.
+    expect(wide(5735, "digital", 20)).toBeUndefined();
+    expect(wide(5735, "digital", 21)).toBe("warning");
+    expect(wide(5865, "digital", 20)).toBeUndefined();
+    expect(wide(5866, "digital", 20)).toBe("warning");
+    expect(wide(5732, "analogue", 40)).toBeUndefined();
   });
 
   // 47 CFR 97.301(a): 5.650 to 5.925 GHz in Region 2, 5.650 to 5.850 in Regions 1 and 3.

@@ -169,7 +169,15 @@ test("failsafe-holds-arm is silent where what the failsafe does has a fault", ()
 test("filter-delay: notches that go with the motors are named where they are said, and are no finding alone", () => {
   const late = (...filters: string[]) =>
     reported("filter-delay", [
-      ...["frame", "  motors 4", "  hover-throttle 24 %", "pack", "  cells 6", "  chemistry lipo"],
+      ...[
+        "frame",
+        "  propeller-diameter 5 in",
+        "  motors 4",
+        "  hover-throttle 24 %",
+        "pack",
+        "  cells 6",
+        "  chemistry lipo",
+      ],
       ...["motors", "  kv 1750 rpm/V", "sensors", "  loop-rate 8 kHz", "filters", ...filters],
     ]).map((each) => each.match(/\(the project's own figure\): (.*)\. Damping/)![1]);
   const notches = (width: number) => `  motor-notches count 1 floor 60 Hz width ${width} Hz`;

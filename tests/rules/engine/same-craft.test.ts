@@ -39,7 +39,7 @@ const lines = fc.tuple(
   quantity("motors", "esc-pause", [2, 60], "us", "ms", 1e-3),
   quantity("motors", "esc-rating", [5, 45], "A", "mA", 1e3),
   quantity("sensors", "loop-rate", [4, 8], "kHz", "Hz", 1e3),
-  quantity("filters", "smooth-d cut", [40, 300], "Hz", "kHz", 1e-3),
+  quantity("filters", "smooth-d cut", [20, 300], "Hz", "kHz", 1e-3),
   word("video", "signal", ["analogue", "digital"]),
   quantity("video", "frequency", [5658, 5732, 5800], "MHz", "GHz", 1e-3),
   quantity("video", "power", [25, 600], "mW", "W", 1e-3),

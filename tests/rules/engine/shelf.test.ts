@@ -13,11 +13,7 @@ const workspace = workspaceOf(files);
 
 /** What a pilot may do well to hear of a craft that flies. */
 const HINTS: Readonly<Record<string, string>> = {
-  // Two low filters together.
-  "amphora.fettle": "filter-delay",
-  "cauldron.fettle": "filter-delay",
-  // An analogue picture at the edge of its band, and a digital one outside that of pictures.
-  "goblet.fettle": "video-band",
+  // A digital picture outside the band of pictures.
   "beaker.fettle": "video-band",
 };
 

@@ -1,0 +1,80 @@
+/** What the usual bands depend on: the size of a craft, its motors, and a few things said of it elsewhere. */
+import { convert } from "../catalogue/units.ts";
+import type { Value } from "../syntax/value.ts";
+import type { Craft } from "./craft.ts";
+import type { Entry } from "./script.ts";
+import type { CraftTraits } from "./usual-band.ts";
+
+/** Gives the value that is said of a setting, null for a line with a fault, undefined where none is said. */
+type Said = (section: string, name: string) => Value | null | undefined;
+
+/** The filters each of which takes out a narrow band. */
+const NOTCHES = ["motor-notches", "tracking-notches", "notch"];
+
+/** The traits of a craft as they apply to a section: a named pack may have a cell count of its own. */
+export function traitsOfCraft(craft: Craft, section = "pack"): CraftTraits {
+  const said: Said = (of, name) => craft.settings.get(of)?.get(name)?.value;
+  return {
+    ...sizeFrom(said, section),
+    throttle: throttleFrom(said) ?? (said("motors", "reversible") === undefined ? "low" : undefined),
+    notches: NOTCHES.some((name) => said("filters", name) !== undefined) ? "some" : "none",
+  };
+}
+
+/** The size alone: propellers in inches and cells in series. */
+export function sizeOfCraft(craft: Craft, section = "pack"): Pick<CraftTraits, "propellerIn" | "cells"> {
+  const said: Said = (of, name) => craft.settings.get(of)?.get(name)?.value;
+  return { propellerIn: inches(said("frame", "propeller-diameter")), cells: cellsFrom(said, section) };
+}
+
+/** The traits that a file says itself, as they apply to each of its sections; what it leaves unsaid another may say. */
+export function traitsIn(entries: readonly Entry[]): (section: string) => CraftTraits {
+  const values = new Map<string, Value | null>();
+  for (const { section, name, value } of entries) {
+    if (TRAIT_NAMES.has(name)) values.set(`${section}.${name}`, value);
+  }
+  const said: Said = (section, name) => values.get(`${section}.${name}`);
+  const others = {
+    ...sizeFrom(said, "pack"),
+    throttle: throttleFrom(said),
+    notches: NOTCHES.some((name) => said("filters", name) !== undefined) ? ("some" as const) : undefined,
+  };
+  return (section) => (values.has(`${section}.cells`) ? { ...others, cells: cellsFrom(said, section) } : others);
+}
+
+const TRAIT_NAMES: ReadonlySet<string> = new Set([
+  "propeller-diameter",
+  "motors",
+  "cells",
+  "reversible",
+  "reverse-band",
+  ...NOTCHES,
+]);
+
+function sizeFrom(said: Said, section: string): Pick<CraftTraits, "propellerIn" | "cells" | "motors"> {
+  return {
+    propellerIn: inches(said("frame", "propeller-diameter")),
+    cells: cellsFrom(said, section),
+    motors: whole(said("frame", "motors")),
+  };
+}
+
+function cellsFrom(said: Said, section: string): number | undefined {
+  const own = section.startsWith("pack/") ? said(section, "cells") : undefined;
+  return whole(own ?? said("pack", "cells"));
+}
+
+/** Where the throttle rests: a band around its middle is said for craft that are flown so; motors that cannot turn back never are. */
+function throttleFrom(said: Said): CraftTraits["throttle"] {
+  if (said("motors", "reverse-band") !== undefined) return "middle";
+  const reversible = said("motors", "reversible");
+  return reversible?.kind === "yes-no" && !reversible.yes ? "low" : undefined;
+}
+
+function inches(value: Value | null | undefined): number | undefined {
+  return value?.kind === "quantity" ? convert(value.number, value.unit, "in") : undefined;
+}
+
+function whole(value: Value | null | undefined): number | undefined {
+  return value?.kind === "integer" ? value.number : undefined;
+}
