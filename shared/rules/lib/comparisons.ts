@@ -59,7 +59,9 @@ function reportsOf(comparison: Comparison, craft: Craft, workspace: Workspace): 
     const of = operandIn(craft, catalogue, comparison.of, comparison.unit, sectionOf);
     const than = of && operandIn(craft, catalogue, comparison.than, comparison.unit, sectionOf);
     if (!of || !than) return [];
-    const wrong = of.numbers.find((number) => !stands(number, comparison, than.numbers));
+    // A list may say one number a thousand times over.
+    const others = [...new Set(than.numbers)];
+    const wrong = [...new Set(of.numbers)].find((number) => !stands(number, comparison, others));
     if (wrong === undefined) return [];
     return reportOf(comparison, wrong, of, than, [...chosen.values()], craft, workspace);
   });
