@@ -106,7 +106,7 @@ test("standard input is a file of the working folder, called -", async () => {
 test("a handset that stands in with errors of its own leaves no false all-clear", async () => {
   const other = await folderOf({
     "odd.fettle": 'handset "Odd"\n\ncontrols\n  TL  swich  ch5  up 1000 us  down 2000 us\n',
-    "lid.fettle": 'craft "Lid"\n\nmodes\n  arm when TL is down\n',
+    "lid.fettle": 'craft "Lid"\n\nmodes\n  arm when TL is down\n\nfailsafe\n  then stop\n',
   });
   const outcome = await runProgram(program, ["check", "lid.fettle", "--handset", "odd.fettle", "--format", "json"], {
     folder: other,

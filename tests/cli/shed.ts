@@ -18,6 +18,9 @@ use "../handsets/wheel.fettle"
 
 modes
   arm  when TL is down
+
+failsafe
+  then  stop
 `;
 
 /** One error and one warning, each with a line that it refers to. */
@@ -34,6 +37,9 @@ link
 
 modes
   arm  when TL is down
+
+failsafe
+  then  stop
 `;
 
 /** A repository, so that a command may be run in any of its folders. */

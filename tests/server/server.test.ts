@@ -21,6 +21,9 @@ use "wheel.fettle"
 modes
   # arm is the left shoulder
   arm when TL is down
+
+failsafe
+  then stop
 `;
 const jug = `craft "Jug"
 

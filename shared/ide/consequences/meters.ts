@@ -1,7 +1,7 @@
 /** Consequences for the meters of a board, and of readings taken on the bench. */
 import { packOf } from "../../numbers/pack-of.ts";
 import { stickTravelsOf } from "../../numbers/rates-of.ts";
-import { AGREED_SHARE, dividedV, MOST_RATIO, shuntHeatW } from "../../numbers/sensing.ts";
+import { AGREED_SHARE, dividedV, isMeterOff, MOST_RATIO, shuntHeatW } from "../../numbers/sensing.ts";
 import { calibrationOf, currentMeterOf, voltsMeterOf } from "../../numbers/sensing-of.ts";
 import { numberIn, numberOf, valueIn } from "../../numbers/values.ts";
 import { formatNumber, formatPercent, formatVolts } from "../context/format.ts";
@@ -72,9 +72,10 @@ function verdict(what: string, error: number, cure: string): { readonly text: st
   };
 }
 
+/** The line that shows a meter to be far off has the finding `meter-off`, which says so. */
 const voltsCalibration: ConsequenceProvider = ({ craft, catalogue, name }) => {
   const { volts: found } = calibrationOf(craft, catalogue);
-  if (found === null) return [];
+  if (found === null || (name === "pack-volts-shown" && isMeterOff("volts", found.error))) return [];
   const { text, brief } = verdict(
     "shows its volts",
     found.error,
@@ -86,7 +87,7 @@ const voltsCalibration: ConsequenceProvider = ({ craft, catalogue, name }) => {
 
 const currentCalibration: ConsequenceProvider = ({ craft, catalogue, name }) => {
   const { current } = calibrationOf(craft, catalogue);
-  if (current === null) return [];
+  if (current === null || (name === "charge-counted" && isMeterOff("charge", current.error))) return [];
   const { text, brief } = verdict(
     "counts its charge",
     current.error,

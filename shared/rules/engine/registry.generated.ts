@@ -29,11 +29,13 @@ import { rule as duplicateEntry } from "../all/duplicate-entry.ts";
 import { rule as editionNewer } from "../all/edition-newer.ts";
 import { rule as endpointsOff } from "../all/endpoints-off.ts";
 import { rule as failsafeHoldsArm } from "../all/failsafe-holds-arm.ts";
+import { rule as failsafeUnsaid } from "../all/failsafe-unsaid.ts";
 import { rule as filterDelay } from "../all/filter-delay.ts";
 import { rule as gridMismatch } from "../all/grid-mismatch.ts";
 import { rule as levelsLost } from "../all/levels-lost.ts";
 import { rule as loopBudget } from "../all/loop-budget.ts";
 import { rule as lossHidden } from "../all/loss-hidden.ts";
+import { rule as meterOff } from "../all/meter-off.ts";
 import { rule as missingUnit } from "../all/missing-unit.ts";
 import { rule as modeAtRest } from "../all/mode-at-rest.ts";
 import { rule as modeClash } from "../all/mode-clash.ts";
@@ -58,6 +60,7 @@ import { rule as returnUnready } from "../all/return-unready.ts";
 import { rule as sectionMisplaced } from "../all/section-misplaced.ts";
 import { rule as settingNeeds } from "../all/setting-needs.ts";
 import { rule as shuntClips } from "../all/shunt-clips.ts";
+import { rule as staleCheck } from "../all/stale-check.ts";
 import { rule as syntax } from "../all/syntax.ts";
 import { rule as thinMargin } from "../all/thin-margin.ts";
 import { rule as throttleCannotArm } from "../all/throttle-cannot-arm.ts";
@@ -108,11 +111,13 @@ export const rules: readonly Rule[] = [
   editionNewer,
   endpointsOff,
   failsafeHoldsArm,
+  failsafeUnsaid,
   filterDelay,
   gridMismatch,
   levelsLost,
   loopBudget,
   lossHidden,
+  meterOff,
   missingUnit,
   modeAtRest,
   modeClash,
@@ -137,6 +142,7 @@ export const rules: readonly Rule[] = [
   sectionMisplaced,
   settingNeeds,
   shuntClips,
+  staleCheck,
   syntax,
   thinMargin,
   throttleCannotArm,

@@ -124,7 +124,12 @@ describe("meters", () => {
     expect(follows(bench.replace("16.2", "16.4"))).toEqual([
       "The craft shows its volts right to a thousandth: nothing is to be corrected",
     ]);
-    expect(follows(bench.replace("16.2", "8.1"))[0]).toContain("51 % too low: that is no matter of scale");
+    // Far off, the line has a finding; beside the meter's own reading it is told here.
+    const far = bench.replace("16.2|", "8.1|");
+    expect(follows(far)).toEqual([]);
+    expect(follows(far.replace("|", "").replace("16.4 V", "16.4| V"))[0]).toContain(
+      "51 % too low: that is no matter of scale",
+    );
     expect(follows("link\n  endpoints 1000 us to 2000 us\n\nbench\n  roll 1004 us to 2010| us")).toEqual([
       "The low end, 1000 us, is missed by 4 us, the high end, 2000 us, passed by 10 us",
     ]);

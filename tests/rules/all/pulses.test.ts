@@ -5,7 +5,15 @@ import { understood, WHEEL, workspaceOf } from "../check.ts";
 
 /** The findings of a craft with the handset “Wheel”, as `code: message`, those on what else it lacks aside. */
 function findings(...lines: string[]): string[] {
-  const text = ['craft "Jug"', 'use "wheel.fettle"', ...lines, "modes", "  arm when TL is down"].join("\n");
+  const text = [
+    'craft "Jug"',
+    'use "wheel.fettle"',
+    ...lines,
+    "modes",
+    "  arm when TL is down",
+    "failsafe",
+    "  then stop",
+  ].join("\n");
   const found = findingsOf(workspaceOf({ "wheel.fettle": WHEEL, "jug.fettle": text }), "jug.fettle");
   return understood(found).map(({ code, message }) => `${code}: ${message}`);
 }

@@ -70,7 +70,7 @@ test.each([
   ["navigation: fence-distance none | ports: port1 receiver", ""],
   // What flies by itself leans, and leans by the accelerometer.
   ...["return-home", "hold-place"].flatMap((mode): [string, string][] => {
-    const modes = `modes: arm when ch5 above 1700 us; ${mode} when ch6 above 1700 us | ports: port1 gps`;
+    const modes = `modes: arm when ch5 above 1700 us; ${mode} when ch6 above 1700 us | ports: port1 gps | failsafe: then stop`;
     return [
       [`${modes} | sensors: accelerometer no`, "mode-needs error"],
       [`${modes} | sensors: accelerometer yes`, ""],

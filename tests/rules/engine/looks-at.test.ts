@@ -40,6 +40,11 @@ const ASKED_IN_VAIN: readonly { readonly rules: string; readonly names: string; 
     why: "linkOf reads all that is said of the link",
   },
   { rules: "arm-tilt-open", names: "pack.cells", why: "sizeOfCraft reads both sizes, and it needs the propellers" },
+  {
+    rules: "meter-off",
+    names: "pack.adc-bits pack.adc-reference pack.shunt-gain pack.shunt-offset",
+    why: "a meter is read whole, and its scale is one part of it",
+  },
   { rules: "divider-clips shunt-clips", names: "pack.adc-bits", why: "a meter is read whole, with its smallest step" },
   { rules: "condition-tangled", names: "finder.sounder", why: "which mode goes before another is part of the board" },
   {
@@ -84,6 +89,8 @@ pack "Long"
   cells 6
   pack-mass 200 g
 `,
+  "cup.fettle":
+    'craft "Cup"\nuse "wheel.fettle"\nlink\n  on-loss preset\nmodes\n  arm when TL is down\n  arm-permit when TL is down\n',
   "jar.fettle":
     'craft "Jar"\nframe\n  hover-throttle 1300 us\n  propeller-diameter 8 in\nsafety\n  arm-tilt-limit any\nfailsafe\n  then stop\n  then-without-fix descend\nnavigation\n  fence-distance 200 m\n  fence-does warn\n',
   "tune.fettle": 'layer "Tune"\nfilters\n  notch at 180 Hz width 20 Hz\ngains\n  overall 1\n',
