@@ -6,6 +6,7 @@ import { HAVING_WORDS, havingKey } from "../../shared/catalogue/relations/needs-
 import { comparisonSchema, figureSchema } from "../../shared/catalogue/schema.ts";
 import type { Need } from "../../shared/catalogue/specs.ts";
 import { convert } from "../../shared/catalogue/units.ts";
+import { describeName } from "../../shared/ide/context/describe.ts";
 import { pageOfNamed } from "../../shared/ide/reference/page.ts";
 import { COMPUTED_FIGURES } from "../../shared/numbers/figures-of.ts";
 import { operandPath, settingsOfOperand } from "../../shared/numbers/operands.ts";
@@ -41,8 +42,12 @@ test.each(comparisons.map((each) => [`${each.of} must ${each.must} ${each.than}`
     if (!/^\d/.test(each.than)) expect(ends[1]!.length).toBeGreaterThan(0);
     expect(ends.flat().filter((path) => !exists(path))).toEqual([]);
     for (const operand of [each.of, each.than]) expectPart(operand, each.unit);
-    for (const name of ends.flat())
-      expect(pageOfNamed(catalogue, { name, kind: "setting" }), name).toContain(each.reason);
+    for (const name of ends.flat()) {
+      const page = pageOfNamed(catalogue, { name, kind: "setting" });
+      expect(page, name).toContain(`${each.reason} *(${each.severity ?? "error"}; ${each.source})*`);
+      const [section = "", setting = ""] = name.split(".");
+      expect(describeName(catalogue, section, setting), name).toContain(each.reason);
+    }
   },
 );
 

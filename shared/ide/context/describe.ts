@@ -12,7 +12,7 @@ import type {
 } from "../../catalogue/specs.ts";
 import { bandConditionText } from "../../model/usual-band.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
-import { comparisonLines, needLine } from "./relation-lines.ts";
+import { asksFor, comparisonLines, neededByLine, needLine } from "./relation-lines.ts";
 
 /** The kinds of settings, in words. */
 export const SETTING_KINDS_IN_WORDS = {
@@ -23,6 +23,7 @@ export const SETTING_KINDS_IN_WORDS = {
 
 /** Describes a setting: its prose, its limits with their sources, what it needs and excludes. */
 export function describeSetting(catalogue: Catalogue, setting: SettingSpec, section: string): string {
+  const firstSetName = `${catalogue.section(section)?.like ?? section}.${setting.name}`;
   return paragraphs(
     `**${section}.${setting.name}** — ${setting.what}`,
     setting.why,
@@ -34,7 +35,8 @@ export function describeSetting(catalogue: Catalogue, setting: SettingSpec, sect
       ...(setting.repeatable ? ["May be given several times: the lines form a list, in order"] : []),
       ...(setting.needs ?? []).map(needLine),
       ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
-      ...comparisonLines(catalogue, `${catalogue.section(section)?.like ?? section}.${setting.name}`),
+      ...comparisonLines(catalogue, firstSetName),
+      ...neededByLine(catalogue, asksFor(firstSetName)),
     ]),
   );
 }

@@ -10,8 +10,66 @@ export function needLine(need: Need): string {
   return `${word || "Needs"} ${havingInCode(need)}${others}${whileInWords(need.while)}: ${need.reason}`;
 }
 
+/** A need with how serious it is where it is not met, and its source. */
+export function sourcedNeedLine(need: Need, severity: string): string {
+  return `${needLine(need)} ${origin(need.severity ?? severity, need.source ?? FOLLOWS)}`;
+}
+
+/** Where a relation has none of its own. */
+const FOLLOWS = "follows from what the words mean";
+
+function origin(severity: string, source: string): string {
+  return `*(${severity}; ${source})*`;
+}
+
+/** The settings, modes and elements with a need that `matches` accepts, as a line of a list; none if there is none. */
+export function neededByLine(catalogue: Catalogue, matches: (need: Need) => boolean): string[] {
+  const names = thingsThatNeed(catalogue, matches).map(({ name }) => `\`${name}\``);
+  if (names.length === 0) return [];
+  const more = names.length > MOST_NAMES ? ` and ${names.length - MOST_NAMES} more` : "";
+  return [`Needed by ${names.slice(0, MOST_NAMES).join(", ")}${more}`];
+}
+
+/** A hover is no list of names. */
+const MOST_NAMES = 8;
+
+/** Every setting (as SECTION.NAME), mode and element with a need that `matches` accepts, with the first such need. */
+export function thingsThatNeed(
+  catalogue: Catalogue,
+  matches: (need: Need) => boolean,
+): { readonly name: string; readonly need: Need }[] {
+  const things = [
+    ...catalogue.sections.flatMap((section) =>
+      section.settings.map(({ name, needs }) => ({ name: `${section.name}.${name}`, needs })),
+    ),
+    ...catalogue.modes,
+    ...catalogue.elements,
+  ];
+  return things.flatMap(({ name, needs = [] }) => {
+    const need = needs.find(matches);
+    return need ? [{ name, need }] : [];
+  });
+}
+
+/** Whether a need can be met by a setting, SECTION.NAME. */
+export function asksFor(path: string): (need: Need) => boolean {
+  return (need) => [need, ...(need.or ?? [])].some(({ setting }) => setting === path);
+}
+
 /** How a setting must stand to others, seen from it: one line for each comparison of which it is an end. */
 export function comparisonLines(catalogue: Catalogue, path: string): string[] {
+  return comparisonsOf(catalogue, path).map(({ line }) => line);
+}
+
+/** The same, each with how serious it is where it does not hold, and its source. */
+export function sourcedComparisonLines(catalogue: Catalogue, path: string): string[] {
+  // Both rules that hold a craft to comparisons report errors, where a comparison says nothing else.
+  return comparisonsOf(catalogue, path).map(
+    ({ line, comparison: { severity, source } }) => `${line} ${origin(severity ?? "error", source)}`,
+  );
+}
+
+function comparisonsOf(catalogue: Catalogue, path: string): { line: string; comparison: Comparison }[] {
   return catalogue.comparisons.flatMap((each) => {
     const [of, than] = [each.of, each.than].map((operand) => settingsOfOperand(operand, catalogue).includes(path));
     if (!of && !than) return [];
@@ -20,7 +78,8 @@ export function comparisonLines(catalogue: Catalogue, path: string): string[] {
       : each.than.startsWith("=")
         ? `${inCode(catalogue, each.of)} must ${each.must} ${factor(each)}${inCode(catalogue, each.than)}, which goes by it`
         : `${partOf(each.than, path)}${seenFrom(each)} ${inCode(catalogue, each.of)}`;
-    return [`${text.charAt(0).toUpperCase()}${text.slice(1)}${whileInWords(each.while)}: ${each.reason}`];
+    const line = `${text.charAt(0).toUpperCase()}${text.slice(1)}${whileInWords(each.while)}: ${each.reason}`;
+    return [{ line, comparison: each }];
   });
 }
 

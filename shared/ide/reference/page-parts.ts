@@ -3,6 +3,7 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/specs.ts";
 import type { LookedAtKind } from "../../rules/engine/rule.ts";
 import { list, paragraphs } from "../context/markdown.ts";
+import { thingsThatNeed } from "../context/relation-lines.ts";
 import { rulesLookingAt } from "./rules-of.ts";
 
 /** A chapter of a page; empty if its text is. */
@@ -26,19 +27,11 @@ export function rulesText(catalogue: Catalogue, kind: LookedAtKind, name: string
 
 /** The settings, modes and elements with a need that `matches` accepts. */
 export function neededBy(catalogue: Catalogue, matches: (need: Need) => boolean): string {
-  const things = [
-    ...catalogue.sections.flatMap((section) =>
-      section.settings.map(({ name, needs }) => ({ name: `${section.name}.${name}`, needs })),
-    ),
-    ...catalogue.modes,
-    ...catalogue.elements,
-  ];
-  const lines = things.flatMap(({ name, needs = [] }) => {
-    const need = needs.find(matches);
-    if (!need) return [];
+  const lines = thingsThatNeed(catalogue, matches).map(({ name, need }) => {
+    const value = need.is ?? need.has;
     const state =
-      need.is !== undefined ? ` (as \`${need.is}\`)` : need.not !== undefined ? ` (not as \`${need.not}\`)` : "";
-    return [`\`${name}\`${state}: ${need.reason}`];
+      value !== undefined ? ` (as \`${value}\`)` : need.not !== undefined ? ` (not as \`${need.not}\`)` : "";
+    return `\`${name}\`${need.word === undefined ? "" : ` \`${need.word}\``}${state}: ${need.reason}`;
   });
   return headed("Needed by", list(lines));
 }

@@ -2,9 +2,10 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { SectionSpec, SettingSpec, ValueType } from "../../catalogue/specs.ts";
 import { adjustable } from "../../model/read-entry.ts";
+import { severityOfNeed } from "../../rules/lib/needs-in-use.ts";
 import { SETTING_KINDS_IN_WORDS, typeLines } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";
-import { comparisonLines, needLine } from "../context/relation-lines.ts";
+import { asksFor, sourcedComparisonLines, sourcedNeedLine } from "../context/relation-lines.ts";
 import { exampleOfSetting } from "./example-line.ts";
 import { fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 
@@ -23,13 +24,13 @@ export function settingPage(catalogue: Catalogue, section: SectionSpec, setting:
     headed(
       "What it needs",
       list([
-        ...(setting.needs ?? []).map(needLine),
+        ...(setting.needs ?? []).map((need) => sourcedNeedLine(need, severityOfNeed(need))),
         ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
         ...excludedBy(catalogue, firstSetName),
       ]),
     ),
-    headed("How it stands to others", list(comparisonLines(catalogue, firstSetName))),
-    neededBy(catalogue, (need) => [need, ...(need.or ?? [])].some(({ setting }) => setting === firstSetName)),
+    headed("How it stands to others", list(sourcedComparisonLines(catalogue, firstSetName))),
+    neededBy(catalogue, asksFor(firstSetName)),
     rulesText(catalogue, "settings", firstSetName),
     seeAlso(setting.related, setting.words),
   );

@@ -6,9 +6,10 @@ import { capital } from "../../draw/words.ts";
 import { similarNames } from "../../model/similar-names.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../../rules/engine/rule.ts";
+import { severityOfNeed } from "../../rules/lib/needs-in-use.ts";
 import { widestSize } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";
-import { needLine } from "../context/relation-lines.ts";
+import { sourcedNeedLine } from "../context/relation-lines.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { findDescribed } from "./find.ts";
 import { languageTopic } from "./language-page.ts";
@@ -139,7 +140,7 @@ function modePage(catalogue: Catalogue, mode: ModeSpec): string {
     mode.why,
     warning(mode.hazard),
     headed("How it is written", fenced(exampleOfMode(name))),
-    headed("What it needs", list((mode.needs ?? []).map(needLine))),
+    headed("What it needs", list((mode.needs ?? []).map((need) => sourcedNeedLine(need, "error")))),
     relationsText(catalogue, name),
     neededBy(catalogue, (need) => need.mode === name),
     rulesText(catalogue, "modes", name),
@@ -165,7 +166,7 @@ function elementPage(catalogue: Catalogue, element: ElementSpec): string {
     element.why,
     headed("How it is written", fenced(exampleOfElement(name))),
     headed("How it is shown", list(manners)),
-    headed("What it needs", list((element.needs ?? []).map(needLine))),
+    headed("What it needs", list((element.needs ?? []).map((need) => sourcedNeedLine(need, severityOfNeed(need))))),
     rulesText(catalogue, "elements", name),
     seeAlso(element.related, element.words),
   );

@@ -2,7 +2,14 @@ import type { Need } from "../../catalogue/specs.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
 import { headLocation, restingOn } from "../lib/locations.ts";
 import { PORTS } from "../lib/name-groups.ts";
-import { elementsInNeed, isForPort, modesNeeded, settingsInNeed, unmetNeeds } from "../lib/needs-in-use.ts";
+import {
+  elementsInNeed,
+  isForPort,
+  modesNeeded,
+  settingsInNeed,
+  severityOfNeed,
+  unmetNeeds,
+} from "../lib/needs-in-use.ts";
 import { settingsBehind, unmetInWords } from "../lib/needs-in-words.ts";
 
 function isLookedAt(need: Need): boolean {
@@ -36,7 +43,7 @@ export const rule: CraftRule = {
       ({ what, source, need }): Report => ({
         at: headLocation(workspace, source),
         message: unmetInWords(what, need, craft),
-        severity: need.severity ?? (need.misleads ? "warning" : "hint"),
+        severity: severityOfNeed(need),
         ...restingOn(settingsBehind(craft, need), workspace),
       }),
     ),

@@ -2,6 +2,7 @@
 import type { Need } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import type { Severity } from "../../protocol/findings.ts";
 import type { NameGroup } from "../engine/rule.ts";
 import { isIdle, meetsNeed, wordsOf } from "./met-needs.ts";
 
@@ -45,6 +46,11 @@ export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (
 /** A need that a port alone can meet, which is reported of all its users together. */
 export function isForPort({ port, or }: Need): boolean {
   return port !== undefined && or === undefined;
+}
+
+/** How serious an unmet need of a setting or an element is. */
+export function severityOfNeed(need: Need): Severity {
+  return need.severity ?? (isForPort(need) ? "error" : need.misleads ? "warning" : "hint");
 }
 
 /** The settings that have such needs, and those that these needs name. */
