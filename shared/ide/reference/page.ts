@@ -1,6 +1,6 @@
 /** The reference page of a name, as Markdown. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { ElementSpec, ModeSpec, SectionSpec } from "../../catalogue/specs.ts";
+import type { ElementSpec, ModeRelations, ModeSpec, SectionSpec } from "../../catalogue/specs.ts";
 import { convert, unitFamily } from "../../catalogue/units.ts";
 import { capital } from "../../draw/words.ts";
 import { similarNames } from "../../model/similar-names.ts";
@@ -254,6 +254,10 @@ function exampleText(files: ExampleFiles): string {
     .join("\n\n");
 }
 
+function unlessInWords(unless: ModeRelations["precedence"][number]["unless"]): string {
+  return unless ? `, unless \`${unless.setting}\` is said to be other than \`${unless.not}\`` : "";
+}
+
 function relationsText(catalogue: Catalogue, mode: string): string {
   const { clashes, precedence } = catalogue.modeRelations;
   const lines = [
@@ -263,15 +267,15 @@ function relationsText(catalogue: Catalogue, mode: string): string {
     ...precedence
       .filter(({ over }) => over === mode)
       .map(
-        ({ under, reason }) =>
+        ({ under, unless, reason }) =>
           `Goes before ${under
             .filter((each) => each !== mode)
             .map((each) => `\`${each}\``)
-            .join(", ")}: ${reason}`,
+            .join(", ")}${unlessInWords(unless)}: ${reason}`,
       ),
     ...precedence
       .filter(({ over, under }) => over !== mode && under.includes(mode))
-      .map(({ over, reason }) => `Does nothing while \`${over}\` is on: ${reason}`),
+      .map(({ over, unless, reason }) => `Does nothing while \`${over}\` is on${unlessInWords(unless)}: ${reason}`),
   ];
   return headed("With other modes", list(lines));
 }

@@ -59,6 +59,13 @@ test("both sides of a need, and of an exclusion, mention it", () => {
         expect(page(setting)).toContain(`Not together with \`${section.name}.${name}\``);
 });
 
+test("which mode goes before another is told with what undoes it", () => {
+  expect(page("finder")).toContain(
+    "Does nothing while `arm` is on, unless `finder.sounder` is said to be other than `none`: Armed, the motors",
+  );
+  expect(page("level")).toContain("Does nothing while `return-home` is on: On its way home");
+});
+
 test("the page of a name has the rules that declare it, and theirs has the name", () => {
   const rulesOn = (kind: LookedAtKind, name: string) => rulesLookingAt(catalogue, kind, name).map(({ code }) => code);
   expect(rulesOn("settings", "pack.warn-at")).toEqual([

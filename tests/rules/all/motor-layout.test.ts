@@ -103,6 +103,16 @@ describe("sound frames show nothing", () => {
     "8: f cw, right acw, r cw, left acw, u-f acw, u-right cw, u-r acw, u-left cw",
     "6 stacked: fl cw, fr cw, r cw, u-fl acw, u-fr acw, u-r acw",
     "stacked: fl cw, fr acw, r cw, u-fl acw, u-fr cw, u-r acw",
+    // Places that more than one frame has, while nothing is said of the frame; on six or eight arms these turn alike.
+    "-: rl, left, fl, fr, right, rr",
+    "-: lf cw, fl cw",
+    "-: rl cw, left cw",
+    "-: fl cw, fr cw, -, -, rl acw",
+    // What is said of the set speaks of a pair at the front, and of upper motors that turn against each other.
+    "6 hexagon props-in: f cw, fr acw",
+    "8 octagon props-out: f cw, fr acw",
+    "8 stacked props-in: fl acw",
+    "8 stacked props-in: fl acw, fr acw",
     // Frames that this page knows nothing of.
     "5: fl cw, fr acw, rr cw, rl acw, r cw",
     "12: rl cw, fl cw, fr cw, rr cw",
@@ -137,7 +147,15 @@ describe("each fault has one finding, at the motor's line", () => {
     ["6 octagon: -", "motors", "has 8:"],
     ["4 stacked: -", "motors", "has 6 or 8:"],
     ["8 plus: -", "motors", "has 4:"],
+    ["6 true-x: rl cw, fl acw, fr cw, rr acw", "motors", "has 4:"],
+    ["6 true-x: rl cw, left acw, fl cw, fr acw, right cw, rr acw", "motors", "has 4:"],
     // Places that such a frame does not have.
+    [
+      "true-x: left",
+      "motor1",
+      "With arm-layout true-x (line 3) and the other motors where they stand, motor1 has no place at left: such",
+    ],
+    ["8: u-fl, u-fr, left, fl", "motor3", "With motors 8 (line 3) and"],
     ["4 true-x: rl, left, fr, rr", "motor2", "motor2 has no place at left"],
     ["4 plus: f, r, left, fr", "motor4", "motor4 has no place at front-right"],
     ["6 hexagon: rl, left, fl, fr, right, u-rr", "motor6", "no place at under-rear-right"],
@@ -161,6 +179,11 @@ describe("each fault has one finding, at the motor's line", () => {
     ["-: cw, fl acw, rl acw", "motor3", "neighbours"],
     ["6 hexagon: rl cw, left acw, fl cw, fr acw, right acw, rr acw", "motor5", "neighbours"],
     ["8 octagon: rl cw, lr acw, lf cw, fl acw, fr acw, rf acw, r-r cw, rr acw", "motor5", "neighbours"],
+    [
+      "4 true-x: rl acw, fl acw, fr cw, rr acw",
+      "motor1",
+      "motor2 (front-left, line 7) and motor4 (rear-right, line 9) turn so too",
+    ],
     // A diagonal pair that must turn alike, and an opposite one that must not.
     [
       "4 true-x: rl cw, -, fr acw",
@@ -185,6 +208,7 @@ describe("each fault has one finding, at the motor's line", () => {
     ["props-in: fl acw", "spin", "With props-in a motor at front-left turns clockwise"],
     ["props-in: rr acw", "spin", "With props-in a motor at rear-right turns clockwise"],
     ["6 hexagon props-in: left cw", "spin", "a motor at left turns anticlockwise"],
+    ["8 octagon props-in: fl acw, lf cw", "spin", "a motor at front-left turns clockwise"],
     ["8 stacked props-in: rl cw, fl acw, fr cw, rr acw", "spin", "a motor at front-left turns clockwise"],
     // Of two that turn alike, what is said of the set tells which is wrong.
     ["4 true-x props-in: fl acw, fr acw", "motor1", "motor2 (front-right, line 8) turns so too"],
@@ -200,6 +224,10 @@ describe("each fault has one finding, at the motor's line", () => {
 test("two faults have two findings, the same everywhere", () => {
   expect(found("4 true-x: rl 1, rl 1").map(({ line }) => line)).toEqual(["motor2", "motor2"]);
   expect(found("4 true-x props-out: rl acw, fl cw, fr cw, rr cw").map(({ line }) => line)).toEqual(["spin", "motor3"]);
+  expect(found("6 hexagon: rl cw, left acw, fl acw, fr acw, right acw, rr acw").map(({ line }) => line)).toEqual([
+    "motor3",
+    "motor5",
+  ]);
 });
 
 test("a motor of a layer is told with its file", () => {
