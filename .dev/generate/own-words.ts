@@ -21,6 +21,8 @@ const DESCRIPTIONS: Readonly<Record<string, string>> = {
   types: "What a value of it looks like. Of several types the first that fits a value counts.",
   default: "As a pilot would write it. Stands in for numbers and pictures only: no rule fires on it.",
   kind: "hardware: true of this craft only; taste: the pilot's own; safety: what keeps people whole.",
+  example: "A value as a pilot would write it; its page shows it.",
+  adjustable: "True where a dial may move it in flight: a quantity, and a matter of taste.",
   what: "One sentence, with its full stop, on what it is.",
   why: "Why one would change it, and what goes wrong at each end: 80 letters or more.",
   hazard: "What can hurt somebody, in a whole sentence.",

@@ -1,5 +1,9 @@
 /** The catalogue as one value, with its look-ups by name. */
+import { ADJUSTABLE } from "./adjustable.ts";
 import { elements as shippedElements } from "./elements.ts";
+import { elementExamples } from "./examples/elements.ts";
+import { settingExamples } from "./examples/index.ts";
+import { modeExamples } from "./examples/modes.ts";
 import { modes as shippedModes } from "./modes.ts";
 import { readings } from "./readings.ts";
 import { figures } from "./relations/figures.ts";
@@ -89,12 +93,22 @@ function withNeeds<T extends { readonly needs?: Need[] | undefined }>(thing: T, 
   return more.length === 0 ? thing : { ...thing, needs: [...(thing.needs ?? []), ...more] };
 }
 
+function withExample<T>(thing: T, example: string | undefined): T {
+  return example === undefined ? thing : { ...thing, example };
+}
+
 const relatedSections = sections.map((section) => ({
   ...section,
-  settings: section.settings.map((setting) => withNeeds(setting, `${section.name}.${setting.name}`)),
+  settings: section.settings.map((setting) => {
+    const path = `${section.name}.${setting.name}`;
+    const shown = withExample(withNeeds(setting, path), settingExamples[section.name]?.[setting.name]);
+    return ADJUSTABLE.has(path) ? { ...shown, adjustable: true as const } : shown;
+  }),
 }));
-const relatedModes = shippedModes.map((mode) => withNeeds(mode, mode.name));
-const relatedElements = shippedElements.map((element) => withNeeds(element, element.name));
+const relatedModes = shippedModes.map((mode) => withExample(withNeeds(mode, mode.name), modeExamples[mode.name]));
+const relatedElements = shippedElements.map((element) =>
+  withExample(withNeeds(element, element.name), elementExamples[element.name]),
+);
 
 function wordsByName(aliases: readonly Alias[]): ReadonlyMap<string, readonly string[]> {
   const aliasWords = new Map<string, string[]>();

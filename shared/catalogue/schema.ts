@@ -191,6 +191,8 @@ export const settingSchema = z.strictObject({
   default: z.optional(z.string()),
   /** hardware: true of this craft only; taste: the pilot's; safety: what keeps people whole. */
   kind: z.enum(["hardware", "taste", "safety"]),
+  /** A value as a pilot would write it, sound for a five-inch. Each built-in setting has one, in `examples`. */
+  example: z.optional(z.string()),
   what: prose,
   /** Why one would change it, and what goes wrong at each end. */
   why: longProse(80),
@@ -200,6 +202,8 @@ export const settingSchema = z.strictObject({
   /** As SECTION.NAME, or the name of a mode or an element. */
   related: z.optional(z.array(z.string())),
   words,
+  /** A dial may move it in flight: a quantity, a matter of taste, with which the craft flies well at any value. */
+  adjustable: z.optional(z.literal(true)),
   /** Several lines form a list, in order. */
   repeatable: z.optional(z.boolean()),
 });
@@ -229,6 +233,8 @@ export const modeSchema = z.strictObject({
   needs: z.optional(z.array(need)),
   related: z.optional(z.array(z.string())),
   words,
+  /** A condition under which it makes sense. */
+  example: z.optional(z.string()),
   /** True for modes that control the attitude of the craft. */
   attitude: z.optional(z.boolean()),
 });
@@ -272,6 +278,8 @@ export const elementSchema = z.strictObject({
   overlapsNothing: z.optional(z.boolean()),
   /** May be in the middle of the picture. */
   centre: z.optional(z.boolean()),
+  /** A place where it is at home, on a grid of 53 x 20. */
+  example: z.optional(z.string()),
   /** The role of an element that a layout should have. */
   role: z.optional(z.enum(["voltage", "link", "alerts", "flight-time"])),
   needs: z.optional(z.array(need)),

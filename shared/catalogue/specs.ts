@@ -16,6 +16,8 @@ export type Need = NonNullable<SettingSpec["needs"]>[number];
 export type Having = NonNullable<Need["or"]>[number];
 /** By SECTION.NAME, or the name of an element or a mode: needs besides those that stand beside the name itself. */
 export type NeedTable = Readonly<Record<string, readonly Need[]>>;
+/** By section, then by setting: a value as one writes it. */
+export type ExampleTable = Readonly<Record<string, Readonly<Record<string, string>>>>;
 export type SectionSpec = z.infer<typeof schema.sectionSchema>;
 export type ModeSpec = z.infer<typeof schema.modeSchema>;
 export type ModeRelations = z.infer<typeof schema.modeRelationsSchema>;

@@ -1,6 +1,6 @@
 /** Parses one entry by the kind of its section. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
-import type { QuantityType, SectionSpec, SettingSpec } from "../catalogue/specs.ts";
+import type { QuantityType, SectionSpec, SettingSpec, ValueType } from "../catalogue/specs.ts";
 import type { Piece, PieceKind } from "../syntax/piece.ts";
 import { readCondition } from "../syntax/read-condition.ts";
 import {
@@ -148,13 +148,32 @@ function readFollows(text: string, head: Word, at: Cols, catalogue: Catalogue): 
   if (!setting || type?.is !== "quantity") {
     const dotted = dottedFault(text, head, catalogue);
     if (dotted) return { ...faultyEntry(head, "follows", ""), fault: dotted };
-    const message = `No setting “${head.text}” can follow a dial: only a setting that is a quantity can.`;
-    return faultyEntry(head, "follows", message, quantitiesOf(catalogue));
+    return unmovable(head, catalogue);
   }
   const read = readDirectEntry(text, head, at, "setting", (context) => readFollowing(context, setting, type));
   const beyond =
     read.value?.kind === "follows" ? [read.value.from, read.value.to].flatMap((end) => beyondLimits(end, setting)) : [];
   return { ...read, kind: "follows", beyond, setting };
+}
+
+/** A head that no dial may move: a name that nobody knows, or a setting that is not to change in the air. */
+function unmovable(head: Word, catalogue: Catalogue): ParsedEntry {
+  const home = catalogue.sections.find((section) => !section.like && catalogue.setting(section.name, head.text));
+  const known = home && catalogue.setting(home.name, head.text);
+  if (!known)
+    return faultyEntry(
+      head,
+      "follows",
+      `There is no setting “${head.text}” that a dial can move.`,
+      movableIn(catalogue),
+    );
+  const why = known.types.some(isQuantity)
+    ? known.kind === "hardware"
+      ? "it says what the craft is made of, and turning a dial changes nothing of that"
+      : "what the craft is to do when something goes wrong must not depend on a dial"
+    : "it is no quantity, so there is nothing between two ends of it";
+  const message = `No dial may move ${head.text}: ${why}. Say it in “${home.name}”, and take this line out.`;
+  return faultyEntry(head, "follows", message, []);
 }
 
 function readFollowing(context: ReadContext, setting: SettingSpec, type: QuantityType): Value | Fault {
@@ -187,29 +206,33 @@ function readFollowing(context: ReadContext, setting: SettingSpec, type: Quantit
   };
 }
 
-/** The quantity setting that a name means in `adjust`: the first, if several sections have one. */
+/** The setting that a name means in `adjust`: a quantity that a dial may move in flight. */
 export function adjustable(name: string, catalogue: Catalogue): SettingSpec | undefined {
   for (const section of catalogue.sections) {
-    const setting = section.settings.find((each) => each.name === name && isQuantity(each));
+    const setting = section.settings.find((each) => each.name === name && isMovable(each));
     if (setting) return setting;
   }
   return undefined;
 }
 
-const quantities = new WeakMap<Catalogue, readonly SettingSpec[]>();
+const movable = new WeakMap<Catalogue, readonly SettingSpec[]>();
 
 /** Every setting that can follow a dial, the same list for the same catalogue. */
-function quantitiesOf(catalogue: Catalogue): readonly SettingSpec[] {
-  let found = quantities.get(catalogue);
+function movableIn(catalogue: Catalogue): readonly SettingSpec[] {
+  let found = movable.get(catalogue);
   if (!found) {
-    found = catalogue.sections.flatMap((section) => section.settings.filter(isQuantity));
-    quantities.set(catalogue, found);
+    found = catalogue.sections.flatMap((section) => section.settings.filter(isMovable));
+    movable.set(catalogue, found);
   }
   return found;
 }
 
-function isQuantity(setting: SettingSpec): boolean {
-  return setting.types.some((type) => type.is === "quantity");
+function isMovable({ adjustable, types }: SettingSpec): boolean {
+  return adjustable === true && types.some(isQuantity);
+}
+
+function isQuantity({ is }: ValueType): boolean {
+  return is === "quantity";
 }
 
 function readKeyword(context: ReadContext, pattern: RegExp): boolean {

@@ -1,5 +1,6 @@
 /** Where figures come from, and names that must be plain without their section. */
 import { expect, test } from "vitest";
+import { ADJUSTABLE } from "../../shared/catalogue/adjustable.ts";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 
 const { sections } = makeCatalogue();
@@ -22,11 +23,18 @@ test("every limit names a publication, or says that there is none", () => {
   expect(sources.filter((source) => !admitted.test(source) && !published.test(source))).toEqual([]);
 });
 
-// A dial names the quantity it changes without its section; these two cannot be flown on a dial anyway.
-test("a quantity that a dial may change is the only one of its name", () => {
-  const names = sections.flatMap(({ settings }) =>
-    settings.filter(({ types }) => types.some(({ is }) => is === "quantity")).map(({ name }) => name),
-  );
-  const twice = names.filter((name, i) => names.indexOf(name) !== i);
-  expect(twice.sort()).toEqual(["band", "power"]);
+// A dial names the quantity it changes without its section.
+test("a setting that a dial may move is a quantity, no matter of safety, and the only quantity of its name", () => {
+  const settings = makeCatalogue().sections.flatMap((section) => section.settings);
+  const movable = settings.filter(({ adjustable }) => adjustable);
+  expect(movable).toHaveLength(ADJUSTABLE.size);
+  for (const { name, kind, types } of movable) {
+    expect(kind, name).not.toBe("safety");
+    expect(
+      types.map(({ is }) => is),
+      name,
+    ).toContain("quantity");
+    const same = settings.filter((each) => each.name === name && each.types.some(({ is }) => is === "quantity"));
+    expect(same, name).toHaveLength(1);
+  }
 });

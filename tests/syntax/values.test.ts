@@ -248,6 +248,12 @@ describe("settings that follow a dial", () => {
                               ^^^^ syntax
         cells follows KN from 1 to 2
         ^^^^^ unknown-name
+        warn-at follows KN from 3.4 V/cell to 3.6 V/cell
+        ^^^^^^^ unknown-name
+        lost-after follows KN from 100 ms to 300 ms
+        ^^^^^^^^^^ unknown-name
+        descend-throttle follows KN from 10 % to 30 %
+        ^^^^^^^^^^^^^^^^ unknown-name
         level-tilt follows KZ from 20 deg to 900 deg
                            ^^ unknown-name
                                              ^^^^^^^ out-of-range

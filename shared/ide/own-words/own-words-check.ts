@@ -36,7 +36,7 @@ export function settingProblems(given: readonly SettingToCheck<OwnSetting>[]): O
     if (setting.name === "drop" || RESERVED.has(setting.name) || units.symbol(setting.name))
       fault(["name"], `“${setting.name}” is a word of the language or a unit: choose another name.`);
     for (const [i, type] of setting.types.entries()) typeFaults(type, ["types", i], fault);
-    if (isValid) defaultFaults(setting, fault);
+    if (isValid) for (const member of ["default", "example"] as const) valueFaults(setting, member, fault);
     taken.add(key);
     if (isValid) kept.push(each);
   }
@@ -156,13 +156,14 @@ function fieldFaults(
   for (const [i, type] of field.types.entries()) typeFaults(type, [...path, "types", i], fault);
 }
 
-function defaultFaults(setting: SettingSpec, fault: ReportFault): void {
-  const text = setting.default;
+/** Faults of the values that stand in the file beside a setting. */
+function valueFaults(setting: SettingSpec, member: "default" | "example", fault: ReportFault): void {
+  const text = setting[member];
   if (text === undefined) return;
   const { value, fault: unread } = readSetting(text, { start: 0, end: text.length }, setting, units);
-  if (unread) fault(["default"], `The default does not fit its own setting: ${unread.message}`);
+  if (unread) fault([member], `The ${member} does not fit its own setting: ${unread.message}`);
   else if (value && beyondLimits(value, setting).length > 0)
-    fault(["default"], "The default lies outside the limits of its own setting: correct one or the other.");
+    fault([member], `The ${member} lies outside the limits of its own setting: correct one or the other.`);
 }
 
 /** Warns of links to names that do not exist; the setting itself is still valid. */

@@ -1,27 +1,32 @@
 /** Example lines of a script for names of the catalogue. */
 import type {
+  ElementSpec,
   FieldSpec,
   IntegerType,
+  ModeSpec,
   QuantityType,
   SectionSpec,
   SettingSpec,
   SimpleType,
 } from "../../catalogue/specs.ts";
 
-/** The section with one entry for the setting: its default, else a usual value. */
+/**
+ * The section with one entry for the setting: its example; of a pilot's own setting without one its default, else a
+ * usual value.
+ */
 export function exampleOfSetting(section: SectionSpec, setting: SettingSpec): string {
-  const value = setting.default ?? exampleOfType(setting);
+  const value = setting.example ?? setting.default ?? exampleOfType(setting);
   return section.title === "required" ? "" : `${section.name}\n  ${setting.name}  ${value}`;
 }
 
 /** The section with one entry for the mode. */
-export function exampleOfMode(name: string): string {
-  return `modes\n  ${name}  when TL is down`;
+export function exampleOfMode({ name, example }: ModeSpec): string {
+  return `modes\n  ${name}  when ${example ?? "TL is down"}`;
 }
 
 /** The section with one entry for the element. */
-export function exampleOfElement(name: string): string {
-  return `osd\n  ${name}  at left+1, top+1`;
+export function exampleOfElement({ name, example }: ElementSpec): string {
+  return `osd\n  ${name}  at ${example ?? "left+1, top+1"}`;
 }
 
 function exampleOfType({ types }: SettingSpec): string {

@@ -91,6 +91,9 @@ test("the line of a control: kind, free channel, positions, where it rests", () 
 test("a setting that follows a dial", () => {
   expect(offered(craft("adjust\n  throttle-fade follows |\n"))).toEqual(["KN"]);
   expect(offered(craft("adjust\n  throttle-fade follows KN |\n"))).toEqual(["from"]);
+  expect(offered(craft("adjust\n  |\n"))).toEqual(expect.arrayContaining(["overall", "throttle-limit", "brightness"]));
+  for (const fixed of ["capacity", "warn-at", "lost-after", "descend-throttle", "hold-for", "power"])
+    expect(offered(craft("adjust\n  |\n"))).not.toContain(fixed);
 });
 
 test("codes to accept, but no codes that cannot be accepted; nothing in notes and strings", () => {

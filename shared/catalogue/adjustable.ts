@@ -1,0 +1,43 @@
+/**
+ * The settings that a dial may move in flight, as SECTION.NAME: matters of taste, with which the craft flies well at
+ * either end of the dial. None that says what the craft is made of, that keeps people whole, or that the link, the
+ * failsafe and the pack's warnings rest on.
+ */
+export const ADJUSTABLE: ReadonlySet<string> = new Set([
+  "camera.steady",
+  "camera.tilt-speed",
+  "filters.smooth-feed",
+  "filters.smooth-sticks",
+  "filters.smooth-throttle",
+  "gains.d-fast-gain",
+  "gains.d-on-stick",
+  "gains.feed-calm",
+  "gains.feed-limit",
+  "gains.grip-from",
+  "gains.i-limit",
+  "gains.i-throttle-lift",
+  "gains.i-waits-above",
+  "gains.launch-release",
+  "gains.launch-tilt",
+  "gains.level-bend",
+  "gains.level-blend-until",
+  "gains.level-feed",
+  "gains.level-stiffness",
+  "gains.level-tilt",
+  "gains.overall",
+  "gains.sag-makeup",
+  "gains.throttle-fade",
+  "gains.throttle-fade-from",
+  "gains.throttle-kick",
+  "gains.thrust-curve",
+  "lights.brightness",
+  "lights.period",
+  "navigation.hold-speed",
+  "osd.white-level",
+  "rates.throttle-hover",
+  "rates.throttle-limit",
+  "rates.throttle-rise",
+  "rates.throttle-soft",
+  "rates.top-rate",
+  "rates.yaw-with-roll",
+]);

@@ -1,0 +1,35 @@
+/**
+ * When modes are on in examples: on a handset with shoulder switches TL (two positions) and TR (three), FL (three) and
+ * FR (two) on its face, a sprung button PB and a dial KN.
+ */
+export const modeExamples: Readonly<Record<string, string>> = {
+  arm: "TL is down",
+  "arm-permit": "PB is held",
+  level: "TR is up",
+  "level-blend": "TR is mid",
+  "level-now": "PB is held and arm",
+  turtle: "TR is down and FR is near",
+  "grip-at-idle": "TR is not up",
+  "launch-hold": "PB is held and TR is down",
+  "hold-height": "FL is mid",
+  "hold-place": "FL is mid",
+  "hold-heading": "FL is mid",
+  "heading-by-pilot": "FL is up and TR is up",
+  "return-home": "FL is down",
+  finder: "PB is held and TL is up",
+  "sounds-off": "FR is near and TL is up",
+  lights: "KN above 1300 us",
+  "lights-off": "KN below 1200 us",
+  "video-low": "TL is up",
+  "video-high": "FR is near and TL is down",
+  "osd-hide": "KN above 1900 us and TR is up",
+  "osd-second": "TR is down",
+  "rates-second": "TR is up",
+  "gains-second": "FR is near",
+  recorder: "arm",
+  "recorder-mark": "PB is held and arm",
+  "camera-record": "arm",
+  "camera-tilt": "FL is up",
+  "camera-line": "FR is near",
+  "lap-mark": "PB is held and arm",
+};
