@@ -1,6 +1,7 @@
 /** Resolves the names in conditions, and finds what is wrong with those that resolve to nothing. */
 import { distance } from "fastest-levenshtein";
 import type { Source } from "../model/craft.ts";
+import { isAlike } from "../model/similar-names.ts";
 import { type Condition, type Subject, walkCondition } from "../syntax/condition.ts";
 import type { ControlSpec, Problem, SwitchInput, UnsetReference } from "./switchboard-types.ts";
 import { type Cuts, cutsOf } from "./variables.ts";
@@ -115,7 +116,9 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
   ): void {
     broken.add(name);
     if (!control) {
-      unknownControl(name, node.control, node.controlAt, source);
+      unknownControl(name, node.control, node.controlAt, source, ({ positions }) =>
+        positions.some((position) => position.name === node.position),
+      );
       return;
     }
     const common = { in: name, source, word: node.position, control: control.name, ...columns(node.positionAt) };
@@ -131,9 +134,18 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
     }
   }
 
-  function unknownControl(name: string, control: string, at: { start: number; end: number }, source: Source): void {
+  /** `isOfItsKind`: a control that this place may be about, however unlike its name is. */
+  function unknownControl(
+    name: string,
+    control: string,
+    at: { start: number; end: number },
+    source: Source,
+    isOfItsKind: (control: ControlSpec) => boolean,
+  ): void {
     if (silent.has(control) || input.handsetKnown === false) return;
-    const candidates = nearest(control, controlNames);
+    const candidates = nearest(control, controlNames).filter(
+      (each) => isAlike(control, each) || isOfItsKind(controls.get(each)!),
+    );
     const common = { in: name, source, word: control, control, ...columns(at) };
     problems.push({ code: "unknown-name", what: "control", candidates, ...common });
   }
@@ -149,7 +161,7 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
     const variable = variableOf(subject);
     if (variable === null) {
       broken.add(name);
-      if (subject.kind === "control") unknownControl(name, subject.name, subject, source);
+      if (subject.kind === "control") unknownControl(name, subject.name, subject, source, isDial);
       return;
     }
     mentioned.push(variable);
@@ -158,6 +170,10 @@ export function readNames(input: SwitchInput, pulsesUs: ReadonlyMap<number, numb
     if (list) list.push(cutsOf(node));
     else cuts.set(variable, [cutsOf(node)]);
   }
+}
+
+function isDial({ kind }: ControlSpec): boolean {
+  return kind === "dial";
 }
 
 function columns({ start, end }: { start: number; end: number }): { start: number; end: number } {

@@ -14,6 +14,12 @@ function maxDistance(word: string): number {
   return Math.max(1, Math.floor(word.length / 3));
 }
 
+/** Whether a name is near enough in spelling to have been meant by a word. */
+export function isAlike(word: string, name: string): boolean {
+  const [a, b] = [word.toLowerCase(), name.toLowerCase()];
+  return isTransposition(a, b) || distance(a, b) <= maxDistance(a);
+}
+
 /** A text in small letters, with a bit for each letter in it. */
 interface Spelling {
   readonly text: string;

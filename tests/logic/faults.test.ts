@@ -21,7 +21,7 @@ lights when TL is up`);
         in: "arm",
         word: "TI",
         control: "TI",
-        candidates: ["TL", "TR", "KN"],
+        candidates: ["TL", "TR"],
       },
       ...{ source: { file: "board", line: 3 }, start: 9, end: 11 },
     },

@@ -48,6 +48,7 @@ export const radioExamples: ExampleTable = {
     "spare-frequency": "5760 MHz",
     "channel-label": '"4"',
     power: "25 mW",
+    "signal-width": "20 MHz",
     "power-steps": "5, 25, 200 mW",
     "power-disarmed": "lowest",
     "power-lost": "same",

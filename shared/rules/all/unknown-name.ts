@@ -21,5 +21,8 @@ export const rule: BothRule = {
   },
   looksAt: {},
   checkFile: (script) => readingReports(script, "unknown-name"),
-  checkCraft: (craft, workspace) => [...problemReports(craft, workspace, "unknown-name"), ...unknownDials(craft)],
+  checkCraft: (craft, workspace) => [
+    ...problemReports(craft, workspace, "unknown-name"),
+    ...unknownDials(craft, workspace),
+  ],
 };

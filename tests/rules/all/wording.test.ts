@@ -38,7 +38,7 @@ describe("conditions", () => {
     const level = (code: string, condition: string) =>
       reported(code, ["modes", `  level when ${condition}`]).map((each) => each.split(": ").slice(1).join(": "));
     expect(level("unknown-name", "TK is up")).toEqual([
-      "No handset of this craft has a control TK. Did you mean TL or TR or PB?",
+      "No handset of this craft has a control TK. Did you mean TL or TR?",
     ]);
     expect(level("unknown-name", "TL is boiling")).toEqual(["TL has no position “boiling”. Did you mean down or up?"]);
     expect(level("wrong-type", "KN is up")).toEqual([
