@@ -80,7 +80,8 @@ const repository: Readonly<Record<string, Rule>> = {
     end: "$",
     patterns: [
       {
-        match: "\\G[ \\t]*(allow)[ \\t]+([a-z][a-z0-9-]*)(?=:)",
+        match:
+          "\\G[ \\t]*(allow)[ \\t]+([A-Za-z][A-Za-z0-9-]*(?=[ \\t]*:)|[A-Za-z][A-Za-z0-9]*-[A-Za-z0-9-]+(?=[ \\t]*$))",
         captures: { 1: scoped("keyword.control.allow"), 2: scoped("entity.name.tag.code") },
       },
     ],

@@ -46,6 +46,7 @@ const DESCRIPTIONS: Readonly<Record<string, string>> = {
   motors: "Number of motors.",
   throttle: "Where the throttle stick rests.",
   notches: "Whether a filter of the craft takes out a narrow band.",
+  off: "The number that switches it off, which is usual wherever the bands begin.",
   scale: "What its numbers are counted by, in a whole sentence: said with a number that does not fit.",
   multiple: "A number of which every value is a multiple.",
   "multiple.of": "That number.",

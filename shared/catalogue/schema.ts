@@ -41,6 +41,8 @@ const numeric = {
   min: z.optional(limit),
   max: z.optional(limit),
   usual: z.optional(z.array(band)),
+  /** The number that switches it off, which is usual wherever the bands begin. */
+  off: z.optional(z.number()),
   /** What its numbers are counted by, where pilots know another scale: said with a number that does not fit. */
   scale: z.optional(prose),
 };

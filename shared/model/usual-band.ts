@@ -23,10 +23,11 @@ const WORDS = { throttle: ["low", "middle"], notches: ["some", "none"] } as cons
  * the craft: the band that applies; of several that may, the span of them all.
  */
 export function bandExcluding(
-  { usual = [] }: QuantityType | IntegerType,
+  { usual = [], off }: QuantityType | IntegerType,
   traits: CraftTraits,
   number: number,
 ): UsualBand | undefined {
+  if (number === off) return undefined;
   const possible = possibleBands(usual, traits);
   if (possible.length === 0 || possible.some((band) => isInside(number, band))) return undefined;
   const isCertain = applies(possible.at(-1)!, traits) === true || coverAll(possible, traits);

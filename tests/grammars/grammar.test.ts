@@ -176,6 +176,9 @@ modes
   # allow mode-clash: on purpose
     ^^^^^ keyword.control.allow
           ^^^^^^^^^^ entity.name.tag.code
+  # allow mode-clash
+    ^^^^^ keyword.control.allow
+  # allow time to settle
   arm  when always
   ^^^ entity.name.function.mode
             ^^^^^^ keyword.operator.word`);

@@ -55,7 +55,7 @@ const notchWidth: SimpleType = {
   unit: "Hz",
   min: { at: 1, source: practice },
   max: { at: 2000, source: practice },
-  usual: [{ from: 3, to: 500, source: practice }],
+  usual: [{ from: 5, to: 500, source: practice }],
 };
 
 export const filters: SectionSpec = {

@@ -18,6 +18,7 @@ function gain(name: string, what: string, from: number, to: number): FieldSpec {
         min: { at: 0, source: meaning },
         max: { at: 20, source: practice },
         usual: [{ from, to, source: practice }],
+        ...(name !== "p" && { off: 0 }),
         scale: RATIO,
       },
     ],
@@ -25,7 +26,7 @@ function gain(name: string, what: string, from: number, to: number): FieldSpec {
   };
 }
 
-const feed = gain("feed", "How much the stick's own movement pushes directly, before any error has built up.", 0, 4);
+const feed = gain("feed", "How much the stick's own movement pushes directly, before any error has built up.", 0.12, 4);
 
 export const gains: SectionSpec = {
   name: "gains",
@@ -42,8 +43,8 @@ export const gains: SectionSpec = {
           is: "fields",
           fields: [
             gain("p", "How hard it pushes against the error of this moment.", 0.15, 4),
-            gain("i", "How steadily it works on an error that stays.", 0.1, 5),
-            gain("d", "How much it damps: it pushes against the change itself.", 0, 3),
+            gain("i", "How steadily it works on an error that stays.", 0.15, 5),
+            gain("d", "How much it damps: it pushes against the change itself.", 0.12, 3),
             feed,
           ],
         },
@@ -63,8 +64,8 @@ export const gains: SectionSpec = {
           is: "fields",
           fields: [
             gain("p", "How hard it pushes against the error of this moment.", 0.15, 4),
-            gain("i", "How steadily it works on an error that stays.", 0.1, 5),
-            gain("d", "How much it damps: it pushes against the change itself.", 0, 3),
+            gain("i", "How steadily it works on an error that stays.", 0.15, 5),
+            gain("d", "How much it damps: it pushes against the change itself.", 0.12, 3),
             feed,
           ],
         },
@@ -83,8 +84,8 @@ export const gains: SectionSpec = {
           is: "fields",
           fields: [
             gain("p", "How hard it pushes against the error of this moment.", 0.15, 4),
-            gain("i", "How steadily it works on an error that stays.", 0.1, 5),
-            gain("d", "How much it damps; most craft need none, the propellers' own drag does it.", 0, 3),
+            gain("i", "How steadily it works on an error that stays.", 0.15, 5),
+            gain("d", "How much it damps; most craft need none, the propellers' own drag does it.", 0.04, 3),
             feed,
           ],
         },

@@ -60,7 +60,7 @@ const facts: FieldsType = {
           is: "integer",
           min: { at: 1, source: "by definition: outputs are counted from one" },
           max: { at: 16, source: practice },
-          usual: [{ from: 1, to: 8, source: practice }],
+          usual: [{ from: 1, to: 12, source: practice }],
         },
       ],
       what: "The board's output, or pad, that this motor's controller is wired to.",

@@ -87,7 +87,7 @@ export const motors: SectionSpec = {
           unit: "%",
           min: { at: 0, source: meaning },
           max: { at: 40, source: practice },
-          usual: bySize([2.6, 1, 18], [4.5, 1, 13], [null, 1, 11]),
+          usual: bySize([2.6, 1, 18], [4.5, 1, 12], [null, 1, 10]),
         },
       ],
       kind: "hardware",

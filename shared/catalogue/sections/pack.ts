@@ -181,7 +181,7 @@ export const pack: SectionSpec = {
           0.1,
           1000,
           "common practice, no source: outside this a charger is measuring something else",
-          usually(0.3, 120),
+          bySize([1.4, 6, 150], [2.2, 3, 120], [4.5, 1, 80], [8, 0.8, 60], [null, 0.2, 40]),
         ),
       ],
       kind: "hardware",

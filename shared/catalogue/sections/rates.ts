@@ -73,7 +73,7 @@ export const rates: SectionSpec = {
     },
     {
       name: "yaw",
-      types: [axis(bySize([8, 15, 800], [null, 8, 400]), bySize([8, 60, 1200], [null, 30, 700]))],
+      types: [axis(bySize([8, 20, 800], [null, 8, 400]), bySize([8, 60, 1200], [null, 30, 700]))],
       kind: "taste",
       what: "Turn rate about the upright axis for the yaw stick.",
       why: "On most handsets the thumb that yaws also holds the throttle, so a yaw that reacts sharply at the middle turns the craft with every burst of power. Smooth picture work likes a low end, below 200 deg/s; racing asks for enough to bring the nose round in a hairpin. Beyond what the propellers' twist can do, full stick only drives two motors to their limit, and the craft heaves up or down instead of turning faster.",

@@ -10,6 +10,7 @@ import type {
   UsualBand,
   ValueType,
 } from "../../catalogue/specs.ts";
+import { amountText } from "../../model/limits.ts";
 import { bandConditionText } from "../../model/usual-band.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
 import { asksFor, comparisonLines, neededByLine, needLine } from "./relation-lines.ts";
@@ -100,6 +101,7 @@ export function typeLines(type: ValueType): string[] {
           ? [`A multiple of ${type.multiple.of} (${type.multiple.source})`]
           : []),
         ...bandLines(type.usual ?? [], unit),
+        ...(type.off === undefined ? [] : [`\`${amountText(type.off, unit)}\` switches it off`]),
       ];
     }
     case "choice":

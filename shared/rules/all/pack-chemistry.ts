@@ -29,7 +29,11 @@ function strainOf(pack: CheckedPack): PackReport[] {
     }
     const usual = kind && usualV[kind];
     if (!usual || (volts >= usual.from && volts <= usual.to)) return [];
-    const message = `${name} is ${volts} V/cell, where ${usual.from} to ${usual.to} V/cell is usual for ${pack.chemistry} (common practice, no source): is the chemistry right?`;
+    const rest =
+      kind === "warn" && volts > usual.to
+        ? "the warning rings just after take-off and is soon ignored. Set it lower, or correct the chemistry."
+        : "is the chemistry right?";
+    const message = `${name} is ${volts} V/cell, where ${usual.from} to ${usual.to} V/cell is usual for ${pack.chemistry} (common practice, no source): ${rest}`;
     return [{ of, message, severity: "warning" as const }];
   });
 }

@@ -80,7 +80,7 @@ test("a value that a later line overrides is not judged, and each field by the l
 });
 
 test("a layer that says no size is only held to what is unusual for every size", () => {
-  // 1 to 18 % with small propellers, 1 to 11 % with large ones: 15 % may be right, 30 % is not.
+  // 1 to 18 % with small propellers, 1 to 10 % with large ones: 15 % may be right, 30 % is not.
   check(`
     layer "Whoops"
     motors
