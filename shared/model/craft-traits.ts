@@ -11,14 +11,16 @@ type Said = (section: string, name: string) => Value | null | undefined;
 /** The filters each of which takes out a narrow band. */
 const NOTCHES = ["motor-notches", "tracking-notches", "notch"];
 
-/** The traits of a craft as they apply to a section: a named pack may have a cell count of its own. */
-export function traitsOfCraft(craft: Craft, section = "pack"): CraftTraits {
+/** The traits of a craft, as they apply to each of its sections: a named pack may have a cell count of its own. */
+export function traitsOfCraft(craft: Craft): (section: string) => CraftTraits {
   const said: Said = (of, name) => craft.settings.get(of)?.get(name)?.value;
-  return {
-    ...sizeFrom(said, section),
+  const plain: CraftTraits = {
+    ...sizeFrom(said, "pack"),
     throttle: throttleFrom(said) ?? (said("motors", "reversible") === undefined ? "low" : undefined),
     notches: NOTCHES.some((name) => said("filters", name) !== undefined) ? "some" : "none",
   };
+  return (section) =>
+    section.startsWith("pack/") && said(section, "cells") ? { ...plain, cells: cellsFrom(said, section) } : plain;
 }
 
 /** The size alone: propellers in inches and cells in series. */

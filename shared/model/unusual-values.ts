@@ -29,13 +29,13 @@ const scriptCache = new WeakMap<Script, { traits: string; unusual: readonly Unus
 
 /** The effective values that are unusual for a craft of this kind. */
 export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
-  const packs = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
-  const traits = ["pack", ...packs].map((section) => [section, ...Object.values(traitsOfCraft(craft, section))]).join();
+  const traitsAt = traitsOfCraft(craft);
+  const traits = traitsText(craft, traitsAt);
   return craft.scripts.flatMap((script) => {
     // For an unchanged file in a craft of the same kind the last result is still right.
     let last = scriptCache.get(script);
     if (last?.traits !== traits) {
-      last = { traits, unusual: unusualIn(script.entries, (section) => traitsOfCraft(craft, section), catalogue) };
+      last = { traits, unusual: unusualIn(script.entries, traitsAt, catalogue) };
       scriptCache.set(script, last);
     }
     return last.unusual.flatMap(({ entry, issue: { message, start, end } }) => {
@@ -43,6 +43,18 @@ export function unusualInCraft(craft: Craft, catalogue: Catalogue): Unusual[] {
       return isEffective(craft, entry, source, start) ? [{ source, message, start, end }] : [];
     });
   });
+}
+
+/** The traits of a craft and of those of its packs that differ, as one text. */
+function traitsText(craft: Craft, traitsAt: (section: string) => CraftTraits): string {
+  const plain = traitsAt("pack");
+  let text = Object.values(plain).join();
+  for (const section of craft.settings.keys()) {
+    if (!section.startsWith("pack/")) continue;
+    const own = traitsAt(section);
+    if (own !== plain) text += `;${section} ${own.cells}`;
+  }
+  return text;
 }
 
 /** Whether the value at a column of an entry's line is the effective one, not overridden by a later line. */
