@@ -15,14 +15,16 @@ export interface LoopOptions {
   readonly heading?: "drawn" | "none";
 }
 
-/** The round as a bar, and below it the command and its pause; what does not fit is hatched beyond the round. */
+/** The round as a bar, and below it the command, its answer and the pause; what does not fit is hatched beyond the round. */
 export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" }: LoopOptions = {}): SceneNode {
   const { roundUs, frameUs, pauseUs, gyroRatio } = picture;
+  const answerUs = picture.answerUs ?? 0;
   const perUs = (width - 2) / Math.max(roundUs, frameUs);
   const x = (us: number) => 1 + us * perUs;
   const begin = heading === "drawn" ? 22 : 0;
   const title = frameUs > roundUs ? "The command does not fit the round" : "A round of the loop";
-  const command = frameUs - pauseUs;
+  const command = frameUs - pauseUs - answerUs;
+  const answered = command + answerUs;
   const stretch = (kind: string, from: number, to: number) => ({ kind, from, to: Math.max(from, to) });
   const rows = [
     ...(gyroRatio === null ? [] : [{ name: "gyro", bars: samples(roundUs, gyroRatio, 2 / perUs) }]),
@@ -31,7 +33,8 @@ export function drawLoop(picture: LoopPicture, { width = 520, heading = "drawn" 
       name: "command",
       bars: [
         stretch("delay-bar", 0, Math.min(command, roundUs)),
-        stretch("loop-pause", Math.min(command, roundUs), Math.min(frameUs, roundUs)),
+        stretch("loop-answer", Math.min(command, roundUs), Math.min(answered, roundUs)),
+        stretch("loop-pause", Math.min(answered, roundUs), Math.min(frameUs, roundUs)),
         stretch("over", roundUs, frameUs),
       ].filter(({ from, to }) => to > from),
     },
@@ -79,21 +82,23 @@ function samples(roundUs: number, ratio: number, airUs: number): { kind: string;
 
 /** The parts of a round with their durations, as name and words. */
 export function loopTableRows(picture: LoopPicture): (readonly [name: string, said: string])[] {
-  const { roundUs, frameUs, pauseUs, gyroRatio } = picture;
+  const { roundUs, frameUs, pauseUs, answerUs, gyroRatio } = picture;
+  const answer = answerUs === null ? "" : `, answer ${inUs(answerUs)}`;
   const pause = pauseUs > 0 ? `, pause ${inUs(pauseUs)}` : "";
   return [
     ...(gyroRatio === null ? [] : [["gyro", `a sample every ${inUs(roundUs / gyroRatio)}`] as const]),
     ["loop", `a round of ${inUs(roundUs)}`],
-    ["command", `${inUs(frameUs - pauseUs)}${pause}`],
+    ["command", `${inUs(frameUs - pauseUs - (answerUs ?? 0))}${answer}${pause}`],
   ];
 }
 
 /** The loop in words. */
 export function loopInWords(picture: LoopPicture): string {
-  const { roundUs, frameUs, gyroRatio } = picture;
+  const { roundUs, frameUs, answerUs, gyroRatio } = picture;
   const ratio = gyroRatio === null ? null : Number(gyroRatio.toFixed(2));
   const gyro = ratio === null ? "" : ` ${ratio} gyro ${ratio === 1 ? "sample" : "samples"} to a round.`;
-  return `A command of ${inUs(frameUs)} in a round of ${inUs(roundUs)}: ${spareInWords(picture)}.${gyro}`;
+  const command = answerUs === null ? "A command of" : "A command with its answer, in all";
+  return `${command} ${inUs(frameUs)} in a round of ${inUs(roundUs)}: ${spareInWords(picture)}.${gyro}`;
 }
 
 /** The time that is left in the round, or that is missing, in words. */

@@ -120,6 +120,7 @@ function chartRules(c: Palette): (readonly [selector: string, declarations: stri
     [".pack-dot", `fill:${c.accent}`],
     [".loop-round", `fill:none;stroke:${c.quiet}`],
     [".loop-sample", `fill:${c.quiet};fill-opacity:.55`],
+    [".loop-answer", `fill:${c.accent};fill-opacity:.35;stroke:${c.accent}`],
     [".loop-pause", `fill:none;stroke:${c.accent};stroke-dasharray:2 2`],
     [".chart-place", `fill:${c.quiet}`],
     [".chart-reading", `stroke:${c.text}`],

@@ -1,5 +1,5 @@
 /** The figures of a craft's control loop: `loopOf`. A figure is null if it is neither set nor has a default. */
-import { budgetOf, gyroMultiple, type LoopBudget, pulsesFit } from "./loop.ts";
+import { budgetOf, gyroMultiple, type LoopBudget, type MotorWire, pulsesFit } from "./loop.ts";
 import { numberIn, numberOf, onceFor, valueIn, wordIn } from "./values.ts";
 
 export interface LoopFigures {
@@ -8,6 +8,8 @@ export interface LoopFigures {
   readonly loopRateKhz: number | null;
   readonly escRateKbit: number | null;
   readonly pauseUs: number | null;
+  /** How the board talks to the motors; for a digital signal only. */
+  readonly wire: MotorWire | null;
   /** For a digital signal only. */
   readonly budget: LoopBudget | null;
   readonly gyro: { readonly ratio: number; readonly even: boolean } | null;
@@ -23,7 +25,10 @@ export const loopOf = onceFor((craft, catalogue): LoopFigures => {
   const loopRateKhz = numberIn(craft, catalogue, "sensors", "loop-rate", "kHz");
   const escRateKbit = numberIn(craft, catalogue, "motors", "esc-rate", "kbit/s");
   const pauseUs = numberIn(craft, catalogue, "motors", "esc-pause", "us");
-  const digital = signal === "digital" && escRateKbit !== null && pauseUs !== null && loopRateKhz !== null;
+  const feedback = valueIn(craft, catalogue, "motors", "rpm-feedback");
+  const answers: MotorWire["answers"] = feedback?.kind === "yes-no" && feedback.yes ? "same-wire" : "none";
+  const wire =
+    signal === "digital" && escRateKbit !== null && pauseUs !== null ? { escRateKbit, pauseUs, answers } : null;
   const pulses = valueIn(craft, catalogue, "motors", "pulse-range");
   const longestUs = pulses?.kind === "range" ? numberOf(pulses.to, "us") : null;
   const pulseRateHz = numberIn(craft, catalogue, "motors", "pulse-rate", "Hz");
@@ -33,7 +38,8 @@ export const loopOf = onceFor((craft, catalogue): LoopFigures => {
     loopRateKhz,
     escRateKbit,
     pauseUs,
-    budget: digital ? budgetOf(escRateKbit, pauseUs, loopRateKhz) : null,
+    wire,
+    budget: wire && loopRateKhz !== null ? budgetOf(wire, loopRateKhz) : null,
     gyro: gyroRateKhz !== null && loopRateKhz !== null ? gyroMultiple(gyroRateKhz, loopRateKhz) : null,
     pulsesFit:
       signal === "pulse" && longestUs !== null && pulseRateHz !== null ? pulsesFit(longestUs, pulseRateHz) : null,

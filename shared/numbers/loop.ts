@@ -2,7 +2,7 @@
  * Timing of the control loop: its period, the time that a motor command takes of it, and how the gyro's
  * sample rate fits. A round is one period of the loop. Pure arithmetic; `loop-of.ts` reads a craft's figures.
  *
- * - `periodUs`, `frameUs`, `budgetOf`: the round, the command, and what is left
+ * - `periodUs`, `frameUs`, `answerUs`, `budgetOf`: the round, the command with its answer, and what is left
  * - `fastestLoopKhz`, `slowestEscKbit`: the limits at which commands still fit
  * - `gyroMultiple`: gyro samples per round
  * - `pulsePeriodUs`, `pulsesFit`: speed controllers driven by pulses
@@ -10,19 +10,42 @@
 
 /** Bits of one digital command, checksum included. Common practice, no source. */
 const COMMAND_BITS = 16;
+/** Bits of a controller's answer, and the microseconds in which the wire is turned round for it. Common practice, no source. */
+const ANSWER_BITS = 20;
+const TURN_ROUND_US = 25;
 
 /** Period in microseconds: 1 / f. */
 export function periodUs(rateKhz: number): number {
   return 1000 / rateKhz;
 }
 
-/** Microseconds of one digital command and the pause after it: bits / rate + pause. */
-export function frameUs(escRateKbit: number, pauseUs: number): number {
-  return (COMMAND_BITS * 1000) / escRateKbit + pauseUs;
+/** How the board talks to one motor controller. */
+export interface MotorWire {
+  readonly escRateKbit: number;
+  /** The silence between two commands, in microseconds. */
+  readonly pauseUs: number;
+  /** Whether the controller answers each command on the same wire, with the turns of its motor. */
+  readonly answers: "none" | "same-wire";
+}
+
+/** Microseconds of one digital command, of its answer if there is one, and of the pause: bits / rate each. */
+export function frameUs(wire: MotorWire): number {
+  return bitsUs(COMMAND_BITS, wire.escRateKbit) + answerUs(wire) + wire.pauseUs;
+}
+
+/** Microseconds from the end of a command to the end of its answer; 0 if there is none. */
+export function answerUs({ escRateKbit, answers }: MotorWire): number {
+  return answers === "none" ? 0 : TURN_ROUND_US + bitsUs(ANSWER_BITS, escRateKbit);
+}
+
+function bitsUs(bits: number, rateKbit: number): number {
+  return (bits * 1000) / rateKbit;
 }
 
 export interface LoopBudget {
   readonly frameUs: number;
+  /** The answer's part of it. */
+  readonly answerUs: number;
   readonly roundUs: number;
   /** The rest of a round after the command; negative if commands do not fit. */
   readonly spareUs: number;
@@ -31,23 +54,28 @@ export interface LoopBudget {
   readonly fits: boolean;
 }
 
-/** How one command fits into one round. A rounding error does not make it too long. */
-export function budgetOf(escRateKbit: number, pauseUs: number, loopRateKhz: number): LoopBudget {
-  const frame = frameUs(escRateKbit, pauseUs);
+/** How one command, with its answer, fits into one round. A rounding error does not make it too long. */
+export function budgetOf(wire: MotorWire, loopRateKhz: number): LoopBudget {
+  const frame = frameUs(wire);
   const round = periodUs(loopRateKhz);
   const share = frame / round;
-  return { frameUs: frame, roundUs: round, spareUs: round - frame, share, fits: share <= 1 + 1e-9 };
+  const fits = share <= 1 + 1e-9;
+  return { frameUs: frame, answerUs: answerUs(wire), roundUs: round, spareUs: round - frame, share, fits };
 }
 
-/** The fastest loop in kHz whose round fits one command. */
-export function fastestLoopKhz(escRateKbit: number, pauseUs: number): number {
-  return 1000 / frameUs(escRateKbit, pauseUs);
+/** The fastest loop in kHz whose round fits one command and its answer. */
+export function fastestLoopKhz(wire: MotorWire): number {
+  return 1000 / frameUs(wire);
 }
 
-/** The slowest bit rate in kbit/s that fits a loop; null if the pause alone fills the round. */
-export function slowestEscKbit(loopRateKhz: number, pauseUs: number): number | null {
-  const leftUs = periodUs(loopRateKhz) - pauseUs;
-  return leftUs > 0 ? (COMMAND_BITS * 1000) / leftUs : null;
+/** The slowest bit rate in kbit/s that fits a loop; null if what is not sent by bits fills the round. */
+export function slowestEscKbit(
+  loopRateKhz: number,
+  { pauseUs, answers }: Omit<MotorWire, "escRateKbit">,
+): number | null {
+  const answered = answers === "same-wire";
+  const leftUs = periodUs(loopRateKhz) - pauseUs - (answered ? TURN_ROUND_US : 0);
+  return leftUs > 0 ? ((COMMAND_BITS + (answered ? ANSWER_BITS : 0)) * 1000) / leftUs : null;
 }
 
 /** Gyro samples per round, and whether that is a whole number: then every round has new samples. */

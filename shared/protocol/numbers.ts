@@ -90,9 +90,11 @@ export interface PackMark {
 /** How a motor command fits into a round (one period) of the loop. */
 export interface LoopPicture {
   readonly roundUs: number;
-  /** The command with the pause after it. */
+  /** The command with its answer and the pause after it. */
   readonly frameUs: number;
   readonly pauseUs: number;
+  /** From the end of the command to the end of the answer on the same wire; null if there is none. */
+  readonly answerUs: number | null;
   /** Gyro samples per round. */
   readonly gyroRatio: number | null;
   /** The lines of the loop rate, the gyro rate, and the command's rate. */

@@ -2,7 +2,7 @@ import { wcagContrast } from "culori";
 import { expect, test } from "vitest";
 import { drawChart } from "../../shared/draw/chart.ts";
 import { drawDelays, drawFilters } from "../../shared/draw/filters.ts";
-import { drawLoop, loopInWords } from "../../shared/draw/loop.ts";
+import { drawLoop, loopInWords, loopTableRows } from "../../shared/draw/loop.ts";
 import { drawPack, packInWords } from "../../shared/draw/pack.ts";
 import { DASHES, palettes } from "../../shared/draw/palette.ts";
 import type { Chart } from "../../shared/draw/plot.ts";
@@ -266,8 +266,8 @@ test("a pack: thresholds in order of volts, each with where it is usual and word
 });
 
 const unplaced = { at: null, gyroAt: null, commandAt: null };
-const loop: LoopPicture = { ...unplaced, roundUs: 125, frameUs: 55.33, pauseUs: 2, gyroRatio: 1 };
-const tight: LoopPicture = { ...unplaced, roundUs: 50, frameUs: 55, pauseUs: 2, gyroRatio: null };
+const loop: LoopPicture = { ...unplaced, roundUs: 125, frameUs: 55.33, pauseUs: 2, answerUs: null, gyroRatio: 1 };
+const tight: LoopPicture = { ...unplaced, roundUs: 50, frameUs: 55, pauseUs: 2, answerUs: null, gyroRatio: null };
 
 test("a loop: the command within its round, and what is left; what does not fit is hatched", () => {
   const width = (kind: string) => Number(all(drawLoop(loop), kind)[0]!.attributes.width);
@@ -277,6 +277,15 @@ test("a loop: the command within its round, and what is left; what does not fit 
   expect([samples(1), samples(2), samples(2.5), samples(100)]).toEqual([1, 2, 3, 1]);
   expect(all(drawLoop(loop), "over")).toEqual([]);
   expect(all(drawLoop(tight), "over")).toHaveLength(1);
+  const answered = { ...loop, frameUs: 147, answerUs: 91.67 };
+  const bar = (kind: string) => Number(all(drawLoop({ ...answered, roundUs: 250 }), kind)[0]!.attributes.width);
+  expect(bar("loop-answer") / bar("loop-round")).toBeCloseTo(91.67 / 250, 2);
+  expect(bar("delay-bar") / bar("loop-round")).toBeCloseTo(53.33 / 250, 2);
+  expect(all(drawLoop(loop), "loop-answer")).toEqual([]);
+  expect(loopTableRows(answered)).toContainEqual(["command", "53.3 us, answer 91.7 us, pause 2 us"]);
+  expect(loopInWords(answered)).toContain(
+    "A command with its answer, in all 147 us in a round of 125 us: 22 us too long",
+  );
   expect(loopInWords(loop)).toBe(
     "A command of 55.3 us in a round of 125 us: 69.7 us to spare. 1 gyro sample to a round.",
   );

@@ -37,7 +37,7 @@ export const motorControllers: readonly SettingSpec[] = [
     ],
     kind: "hardware",
     what: "How fast the bits of a digital motor signal follow each other.",
-    why: "One command is sixteen bits long, and all of them have to be through before the next round of the control loop. Too slow for the loop, commands are dropped or late; faster than needed, every bit is shorter and a long wire beside the motor leads turns some of them over, which is felt as a twitch. Pick the slowest that the loop leaves room for.",
+    why: "One command is sixteen bits long, and all of them have to be through before the next round of the control loop; with `rpm-feedback` so has the answer on the same wire, which takes twenty bits more and some 25 us in between. Too slow for the loop, commands are dropped or late; faster than needed, every bit is shorter and a long wire beside the motor leads turns some of them over, which is felt as a twitch. Pick the slowest that the loop leaves room for.",
     needs: [{ setting: "motors.esc-signal", is: "digital", reason: "Only a digital signal has bits." }],
     related: ["sensors.loop-rate", "motors.esc-pause", "motors.rpm-feedback"],
     words: ["esc baud rate", "motor signal speed", "motors twitch"],
@@ -56,9 +56,9 @@ export const motorControllers: readonly SettingSpec[] = [
     default: "2 us",
     kind: "hardware",
     what: "The silence a controller wants between two digital commands.",
-    why: "It marks where a command ends. Without enough of it a controller takes two for one and throws both away; and the time counts against each round of the loop. Where the controllers answer on the same wire, their answer takes place in this gap and makes it many times longer.",
+    why: "It marks where a command ends. Without enough of it a controller takes two for one and throws both away; and the time counts against each round of the loop. Controllers that answer on the same wire do so before it, and need some 25 us and twenty bits for that.",
     needs: [{ setting: "motors.esc-signal", is: "digital", reason: "Pulses are spaced by how often they are sent." }],
-    related: ["motors.esc-rate", "sensors.loop-rate"],
+    related: ["motors.esc-rate", "motors.rpm-feedback", "sensors.loop-rate"],
     words: ["gap between frames", "esc frame pause", "dead time of the signal"],
   },
   {
@@ -145,7 +145,7 @@ export const motorControllers: readonly SettingSpec[] = [
     types: [{ is: "yes-no" }],
     kind: "hardware",
     what: "Whether the controllers report each motor's revolutions back over the signal wire.",
-    why: "Knowing each motor's speed, the filters can cut just there and leave the rest alone, which is the largest gain in smoothness a light tune can have. It costs time on the wire, since question and answer share it. A single controller that answers badly leaves one motor unfiltered: where the board shows how many answers are lost, it should be fewer than one in a hundred.",
+    why: "Knowing each motor's speed, the filters can cut just there and leave the rest alone, which is the largest gain in smoothness a light tune can have. It costs time on the wire, since question and answer share it: at 300 kbit/s a loop of 8 kHz leaves too little for both. A single controller that answers badly leaves one motor unfiltered: where the board shows how many answers are lost, it should be fewer than one in a hundred.",
     needs: [
       {
         setting: "motors.esc-signal",

@@ -1,6 +1,6 @@
 /** Consequences for the motors, the frame and the loop: speeds, frequencies, times. */
 
-import { budgetOf, periodUs, pulsePeriodUs } from "../../numbers/loop.ts";
+import { periodUs, pulsePeriodUs } from "../../numbers/loop.ts";
 import { loopOf } from "../../numbers/loop-of.ts";
 import { bladePassHz, cyclesPerTurn, electricalHz, tipSpeedMs, turnHz, unloadedRpm } from "../../numbers/motor.ts";
 import { motorNotchesOf, motorsOf } from "../../numbers/motor-of.ts";
@@ -90,13 +90,17 @@ const idleSpeed: ConsequenceProvider = ({ craft, catalogue }) => {
 };
 
 const commandBudget: ConsequenceProvider = ({ craft, catalogue, name }) => {
-  const { signal, escRateKbit, pauseUs, loopRateKhz } = loopOf(craft, catalogue);
-  if (signal !== "digital" || escRateKbit === null || pauseUs === null || loopRateKhz === null) return [];
-  const { frameUs, roundUs, share, spareUs } = budgetOf(escRateKbit, pauseUs, loopRateKhz);
+  const { budget, wire } = loopOf(craft, catalogue);
+  if (!budget || !wire) return [];
+  const { frameUs, answerUs, roundUs, share, spareUs } = budget;
   const spare = spareUs >= 0 ? `${formatNumber(spareUs)} us are left` : `${formatNumber(-spareUs)} us too long`;
+  const answered = wire.answers === "same-wire";
+  const takes = answered
+    ? `One command with its pause takes ${formatNumber(frameUs - answerUs)} us and the answer on the same wire ${formatNumber(answerUs)} us, together ${formatPercent(share)}`
+    : `One command with its pause takes ${formatNumber(frameUs)} us, ${formatPercent(share)}`;
   return consequence(
-    `One command with its pause takes ${formatNumber(frameUs)} us, ${formatPercent(share)} of a round of ${formatNumber(roundUs)} us: ${spare}`,
-    ["motors.esc-rate", "motors.esc-pause", "sensors.loop-rate"],
+    `${takes} of a round of ${formatNumber(roundUs)} us: ${spare}`,
+    ["motors.esc-rate", "motors.esc-pause", ...(answered ? ["motors.rpm-feedback"] : []), "sensors.loop-rate"],
     name === "esc-rate" ? `${formatPercent(share)} of a round` : undefined,
   );
 };
@@ -213,6 +217,7 @@ export const motorProviders: ConsequenceProviders = {
   limit: fullSpeed,
   "esc-rate": commandBudget,
   "esc-pause": commandBudget,
+  "rpm-feedback": commandBudget,
   "pulse-rate": pulsePeriod,
   "esc-rating": escRatings,
 };

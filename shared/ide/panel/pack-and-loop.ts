@@ -56,7 +56,7 @@ function lineOf(craft: Craft, section: string, name: string): LinePlace | null {
 
 /** How the motor command fits into the loop; null where the command is not digital, or a figure is not known. */
 export function loopPictureOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): LoopPicture | null {
-  const { budget, gyro, pauseUs } = loopOf(craft, catalogue);
+  const { budget, gyro, pauseUs, wire } = loopOf(craft, catalogue);
   // A rate of zero, which is reported as an error elsewhere, gives an infinite period.
   if (!budget || positive(budget.roundUs) === null || positive(budget.frameUs) === null) return null;
   if (pauseUs === null || pauseUs < 0 || pauseUs > budget.frameUs) return null;
@@ -64,6 +64,7 @@ export function loopPictureOf(craft: Craft, { catalogue }: Pick<Workspace, "cata
     roundUs: budget.roundUs,
     frameUs: budget.frameUs,
     pauseUs,
+    answerUs: wire?.answers === "same-wire" ? budget.answerUs : null,
     gyroRatio: positive(gyro?.ratio ?? null),
     at: lineOf(craft, "sensors", "loop-rate"),
     gyroAt: lineOf(craft, "sensors", "gyro-rate"),

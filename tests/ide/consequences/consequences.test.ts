@@ -157,6 +157,9 @@ describe("motors and loop", () => {
     expect(follows(craft)).toEqual([
       "One command with its pause takes 55.3 us, 44 % of a round of 125 us: 69.7 us are left (with esc-pause 2 us, as the catalogue supposes)",
     ]);
+    expect(follows(craft.replace("esc-rate", "rpm-feedback yes\n  esc-rate"))).toEqual([
+      "One command with its pause takes 55.3 us and the answer on the same wire 91.7 us, together 118 % of a round of 125 us: 22 us too long (with esc-pause 2 us, as the catalogue supposes)",
+    ]);
     expect(follows(craft.replace("|", "").replace("gyro-rate 8", "gyro-rate 8|"))).toEqual([
       "A sample every 125 us",
       "1 sample of the gyro to a round",

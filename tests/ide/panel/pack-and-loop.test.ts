@@ -57,6 +57,10 @@ test("the command to the motors in a round of the loop", () => {
   expect(loop.roundUs).toBe(250);
   expect(loop.gyroRatio).toBe(2);
   expect(loop.at!.line).toBe(16);
+  expect(loop.answerUs).toBeNull();
+  // The controller answers on the same wire: 25 us to turn it round, and 20 bits.
+  const answered = loopPictureOf(...open(craft.replace("esc-signal", "rpm-feedback  yes\n  esc-signal")))!;
+  expect(answered.answerUs).toBeCloseTo(25 + 20_000 / 300);
 });
 
 test("a craft that says neither has neither", () => {

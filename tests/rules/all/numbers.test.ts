@@ -30,6 +30,17 @@ describe("loop-budget", () => {
     check("160 kbit/s", "4000 Hz", "esc-pause 0.15 ms");
   });
 
+  // Computed: 53.3 us of command, 2 of pause, 25 to turn the wire round and 66.7 of answer are 147 us.
+  test("an answer on the same wire counts", () => {
+    const [found] = check("300 kbit/s", "8 kHz", "rpm-feedback yes", "not");
+    expect(found!.message).toContain(
+      "its answer on the same wire 91.7 us, together 147 us; one round at 8 kHz is 125 us",
+    );
+    check("600 kbit/s", "8 kHz", "rpm-feedback yes");
+    check("300 kbit/s", "4 kHz", "rpm-feedback yes");
+    check("300 kbit/s", "8 kHz", "rpm-feedback no");
+  });
+
   // The catalogue's default pause is 2 us: 16 / 128 + 2 is 127 us.
   test("the pause counts where nobody says it", () => {
     check("130.1 kbit/s", "8 kHz");

@@ -38,8 +38,8 @@ test.each(CRAFT)("%s says every setting", (file) => {
 test.each([
   ["five-inch.fettle", "warn-at           3.5", "warn-at           3.2", "pack-order"],
   ["five-inch.fettle", "full-current      120 A", "full-current      300 A", "current-over-rating"],
-  ["five-inch.fettle", "esc-rate        600", "esc-rate        150", null],
-  ["five-inch.fettle", "esc-rate        600", "esc-rate        120", "loop-budget"],
+  ["five-inch.fettle", "esc-rate        600", "esc-rate        400", null],
+  ["five-inch.fettle", "esc-rate        600", "esc-rate        300", "loop-budget"],
   ["seven-inch.fettle", "return-height       60 m", "return-height       30 m", "return-unready"],
   ["seven-inch.fettle", "port3  gps", "port3  spare", "port-missing"],
   ["whoop.fettle", "cells             1", "cells             detect", null],
