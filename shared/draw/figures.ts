@@ -1,5 +1,6 @@
 /** OSD elements that are figures rather than text, each drawn as lines within its cells. */
 import type { FigureReading, PanelElement } from "../protocol/panel.ts";
+import { drawHorizon } from "./horizon.ts";
 import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { drawCompass, drawScale } from "./tapes.ts";
 
@@ -57,26 +58,6 @@ function drawSight(box: Box): SceneNode[] {
     path("line", `M${at(x - arm, y)}H${rounded(x - gap)}M${at(x + gap, y)}H${rounded(x + arm)}${fin}`),
     rect("solid", { x: x - 1.5, y: y - 1.5, width: 3, height: 3 }),
   ];
-}
-
-/** Degrees of pitch that the whole height of the box shows. */
-const PITCH_SPAN = 90;
-
-/** The horizon as the craft sees it, and two short marks at the sides that are fixed to the craft. */
-function drawHorizon(box: Box, { pitchDeg, rollDeg }: { pitchDeg: number; rollDeg: number }): SceneNode[] {
-  const { x, y } = middle(box);
-  const mark = box.width * 0.07;
-  const marks = `M${at(box.x + 2, y)}h${rounded(mark)}M${at(box.x + box.width - 2, y)}h${rounded(-mark)}`;
-  // If the craft banks to the right, the horizon tilts to the left.
-  const lean = (-rollDeg * Math.PI) / 180;
-  const [along, up] = [Math.cos(lean), Math.sin(lean)];
-  const reach = Math.min(box.width * 0.36, (box.height / 2 - 4) / Math.max(0.01, Math.abs(up)));
-  const room = Math.max(0, box.height / 2 - 4 - Math.abs(up) * reach);
-  const offset = Math.min(room, Math.max(-room, (pitchDeg / PITCH_SPAN) * box.height));
-  const gap = box.width * 0.06;
-  const end = (share: number) => at(x + share * along, y + offset + share * up);
-  const halves = [-1, 1].map((side) => `M${end(side * gap)}L${end(side * reach)}`).join("");
-  return [path("line", halves), path("faint", marks)];
 }
 
 function drawArrow(box: Box, turnDeg: number): SceneNode[] {

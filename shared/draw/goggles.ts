@@ -1,7 +1,8 @@
-/** The picture that the pilot will see: plain sky and ground, and the elements in their cells. */
+/** The picture that the pilot will see: sky and ground as the craft leans, and the elements in their cells. */
 import type { GogglesPicture, LinePlace, PanelElement } from "../protocol/panel.ts";
 import { drawFigure } from "./figures.ts";
 import { rowPath } from "./glyphs.ts";
+import { drawScenery, type HorizonLine, horizonIn } from "./horizon.ts";
 import { lettersIn } from "./row.ts";
 import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
 
@@ -18,16 +19,24 @@ const MOST_CELLS_OFF = 6;
 export function drawGoggles(picture: GogglesPicture, options: GogglesOptions = {}): SceneNode {
   const screen: Box = { x: 0, y: 0, width: PICTURE_HEIGHT * picture.aspect, height: PICTURE_HEIGHT };
   const cell = { width: screen.width / picture.columns, height: screen.height / picture.rows };
-  const horizonY = screen.height * 0.6;
   const elements = picture.elements.map((element) => drawElement(element, cell, isMarked(element, options.marked)));
   return node("svg", { viewBox: viewBox(picture, cell, screen), class: "goggles" }, [
     node("defs", {}, [hatch]),
-    rect("sky", screen),
-    rect("ground", { ...screen, y: horizonY, height: screen.height - horizonY }),
+    ...drawScenery(screen, sceneryHorizon(picture, cell)),
     rect("rim", { x: 1, y: 1, width: screen.width - 2, height: screen.height - 2 }),
     ...drawSafe(picture, cell),
     ...elements,
   ]);
+}
+
+/** The size of the display's line in cells. */
+const HORIZON = { width: 14, height: 7 };
+
+/** The scenery's horizon, on which the display's line lies where it stands in the middle. */
+function sceneryHorizon({ columns, rows, attitude }: GogglesPicture, cell: DrawnCell): HorizonLine {
+  const column = Math.floor((columns - HORIZON.width) / 2);
+  const row = Math.floor((rows - HORIZON.height) / 2);
+  return horizonIn(boxOf({ column, row, ...HORIZON }, cell), attitude);
 }
 
 interface DrawnCell {

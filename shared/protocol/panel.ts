@@ -70,6 +70,8 @@ export interface FitPreview extends Grid {
 export interface GogglesPicture extends Grid {
   /** Width over height of the whole picture. */
   readonly aspect: number;
+  /** How the craft leans at this moment, in degrees: nose up and right side down are positive. */
+  readonly attitude: { readonly pitchDeg: number; readonly rollDeg: number };
   /** Whole cells inside the safe area, ends included; null if no rule asks for one. */
   readonly safe: {
     readonly left: number;

@@ -21,6 +21,28 @@ test("the picture has its own aspect ratio and no margin", () => {
   }
 });
 
+/** Both ends of a path that begins with a straight line: x and y of each. */
+const endsOf = (path: SceneNode) =>
+  [...String(path.attributes.d).matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map(
+    ([, x, y]) => [Number(x), Number(y)] as const,
+  );
+
+test.each([
+  { pitchDeg: -12, rollDeg: 8 },
+  { pitchDeg: 6, rollDeg: -20 },
+])("the scenery leans with the craft (%j), and the line of the display lies on its horizon", (attitude) => {
+  const figure = { kind: "horizon", ...attitude } as const;
+  const line = element("horizon-line", 8, 4, "", { width: 14, height: 7, drawn: "horizon", figure });
+  const scene = drawGoggles(picture([line], { attitude }));
+  const [[x1, y1], [x2, y2]] = endsOf(all(scene, "ground")[0]!) as [[number, number], [number, number]];
+  // Banked to the right, the world leans to the left: its right end is the higher one.
+  expect(Math.sign(y1 - y2)).toBe(Math.sign(attitude.rollDeg));
+  expect(Math.atan2(y1 - y2, x2 - x1)).toBeCloseTo((attitude.rollDeg * Math.PI) / 180, 2);
+  const ends = endsOf(all(scene, "line")[0]!);
+  expect(ends).toHaveLength(4);
+  for (const [x, y] of ends) expect(y1 + ((x - x1) * (y2 - y1)) / (x2 - x1)).toBeCloseTo(y, 0);
+});
+
 test("every letter stands in its own cell, scaled to it", () => {
   // 30 columns over 720 units: 24 each, twice a letter's 12. 16 rows over 540: 33.75 each, 1.875 times 18.
   const [row] = all(drawGoggles(picture([element("pack-volts", 2, 13, "22.2V")])), "glyphs");

@@ -31,6 +31,7 @@ export function picture(elements: readonly PanelElement[], more: Partial<Goggles
     columns: 30,
     rows: 16,
     aspect: 4 / 3,
+    attitude: { pitchDeg: 0, rollDeg: 0 },
     safe: null,
     elements,
     page: "osd",

@@ -38,6 +38,7 @@ export function gogglesOf(craft: Craft, workspace: Workspace, query: GogglesQuer
   return {
     columns: layout.grid.columns,
     rows: layout.grid.rows,
+    attitude: attitudeAt(craft, scenario),
     aspect: pictureOf(craft) === "16:9" ? 16 / 9 : 4 / 3,
     safe: isAnalogue(craft) ? safeCellsOf(craft, layout.grid) : null,
     elements: elementsOf({ craft, workspace, page, layout, scenario, preview: fitted !== undefined }),
@@ -89,6 +90,12 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Drawn
     flashes: flashes.has(placed.name),
     sharedWith: others(placed.name, placed.source),
   }));
+}
+
+function attitudeAt(craft: Craft, scenario: Scenario): GogglesPicture["attitude"] {
+  const { readings } = displayStateOf(craft, scenario);
+  const degrees = (reading: string) => Number(readings.get(reading) ?? 0);
+  return { pitchDeg: degrees("pitch-angle"), rollDeg: degrees("roll-angle") };
 }
 
 function figurePart(figure: FigureReading | null): { readonly figure?: FigureReading } {

@@ -43,6 +43,9 @@ test("the pages that are laid out; the first of them in place of one that is not
   const second = goggles({ page: "osd-second" });
   expect(second.page).toBe("osd-second");
   expect(second.elements).toMatchObject([{ name: "latitude", column: 2, row: 2, text: ["56.00013"] }]);
+  // The scenery is that of the moment, also where no element shows how the craft leans.
+  expect(second.attitude).toEqual({ pitchDeg: -12, rollDeg: 8 });
+  expect(goggles({ scenario: "fresh-pack" }).attitude).toEqual({ pitchDeg: -2, rollDeg: 1 });
   const alone = craft.replace(/osd-second\n {2}latitude.*\n/, "");
   expect(goggles({ page: "osd-second" }, alone)).toMatchObject({ page: "osd", pages: ["osd"] });
 });
