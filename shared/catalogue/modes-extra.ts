@@ -5,9 +5,9 @@ export const extraModes: readonly ModeSpec[] = [
   {
     name: "finder",
     what: "Makes the craft sound, so that it can be found.",
-    why: "A craft two steps off in tall grass is invisible. One switch that calls it, tried at home, saves the evening; most put it where turtle or disarming is at hand, because that is where one is after a crash. It never acts while the craft is armed. If the crash threw the pack or the link is out of range, only a sounder with its own cell, or a craft that calls by itself, will answer.",
+    why: "A craft two steps off in tall grass is invisible. One switch that calls it, tried at home, saves the evening; most put it where turtle or disarming is at hand, because that is where one is after a crash. Motors sound only while they are disarmed, because armed they fly the craft; a sounder calls at any time. If the crash threw the pack or the link is out of range, only a sounder with its own cell, or a craft that calls by itself, will answer.",
     hazard:
-      "Motors as finder sound only while the pack is in, never when armed, and in short calls: windings that do not turn get hot, and the pack drains. Stop the call before you pick the craft up, then pull the pack.",
+      "Let motors sound in short calls only: windings that do not turn get hot, and the pack drains. Stop the call before you pick the craft up, then pull the pack.",
     related: ["finder.motors", "finder.sounder", "finder.after-lost", "arm"],
     words: ["beeper", "buzzer", "lost in the grass", "find a lost craft", "where is my craft", "make it beep"],
   },

@@ -65,7 +65,7 @@ export const powerElements: readonly ElementSpec[] = [
   {
     name: "used-capacity",
     what: "Charge taken from the pack since it was plugged in.",
-    why: "The most honest fuel gauge for li-ion packs, whose volts stay flat and then fall off a cliff. It starts at nothing with every pack, full or not: plug in a half-used one and it lies by half. Land at about four fifths of what the label says.",
+    why: "The most honest fuel gauge for li-ion packs, whose volts give way so far under load that they say little in flight. It starts at nothing with every pack, full or not: plug in a half-used one and it lies by half. Land at about four fifths of what the label says.",
     drawn: "text",
     shows: ["{used-capacity}mAh"],
     widest: ["29999mAh"],

@@ -26,7 +26,7 @@ export const bench: SectionSpec = {
       types: [date],
       kind: "safety",
       what: "When each stick was last seen to push its channel the right way.",
-      why: "Order and direction are two questions: a stick can move the right channel the wrong way. Roll and yaw must rise to the right, pitch forwards, throttle upwards. With reversed roll the craft throws itself over as it lifts, for every correction makes it worse; with a reversed throttle, pulling back to save it gives full power. Repeat the check when the handset's model memory was copied or a reversal was touched.",
+      why: "Order and direction are two questions: a stick can move the right channel the wrong way. Roll and yaw must rise to the right, pitch forwards, throttle upwards. With a reversed roll stick the craft still holds itself, since its gyro does not ask the stick: it is the pilot's own correction that goes the wrong way, and makes a small lean into a roll at the ground. With a reversed throttle, pulling back to save it gives full power. Repeat the check when the handset's model memory was copied or a reversal was touched.",
       related: ["link.reversed", "bench.order-checked"],
       words: ["stick direction check", "reversed stick test"],
     },

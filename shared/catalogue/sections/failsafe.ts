@@ -105,7 +105,7 @@ export const failsafe: SectionSpec = {
       types: [quantity("s", 0, 3600, "common practice, no source: an hour is longer than any pack", usually(1, 60))],
       kind: "safety",
       what: "How long a blind descent lasts before the motors stop.",
-      why: "Long enough to come down from where you usually fly, and no longer: the motors also run on the ground, in grass and in whoever picks the craft up, until this is over. At two metres a second, twenty seconds are forty metres. Cut short, it drops the craft from half way up; zero would be no end at all.",
+      why: "Long enough to come down from where you usually fly, and no longer: the motors also run on the ground, in grass and in whoever picks the craft up, until this is over. At two metres a second, twenty seconds are forty metres. Cut short, it drops the craft from half way up; at zero there is no descent, and it falls at once.",
       hazard: "Motors keep turning after touchdown until this time has passed.",
       needs: [
         {

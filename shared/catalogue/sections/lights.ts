@@ -114,7 +114,7 @@ export const lights: SectionSpec = {
       ],
       kind: "hardware",
       what: "The most current that the strip may draw; it is dimmed as a whole to stay below.",
-      why: "One light at full white takes some 50 mA, so twenty need a whole ampere, which many boards' five-volt supply does not have beside a camera. Set it to what the regulator really can spare. Ask for more, and the supply sags until the receiver restarts in the air; ask for far less, and all is dim without a visible reason.",
+      why: "One light at full white takes some 40 to 60 mA, so twenty need about an ampere, which many boards' five-volt supply does not have beside a camera. Set it to what the regulator really can spare. Ask for more, and the supply sags until the receiver restarts in the air; ask for far less, and all is dim without a visible reason.",
       hazard:
         "A receiver that shares an overloaded supply may restart in flight: try the full white on the bench first, propellers off.",
       related: ["lights.count", "lights.brightness", "board.model"],

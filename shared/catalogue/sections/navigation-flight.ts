@@ -60,7 +60,7 @@ export const navigationFlight: readonly SettingSpec[] = [
     ],
     kind: "safety",
     what: "The steepest angle at which the craft leans while it flies by itself.",
-    why: "Leaning is how it pushes against wind, so more angle holds in more of it. It takes lift away too: at sixty degrees only half of the push still carries, and a craft that hovers above half throttle sinks into the trees on its way home. Below fifteen any breeze carries it off.",
+    why: "Leaning is how it pushes against wind, so more angle holds in more of it. It takes lift away too: at sixty degrees only half of the push still carries, and a craft that needs more than half of its push to hover sinks into the trees on its way home. Below fifteen any breeze carries it off.",
     related: ["navigation.return-speed", "gains.level-tilt", "hold-place"],
     words: ["maximum bank on return", "lean on the way home", "lean limit"],
   },

@@ -44,7 +44,7 @@ export const pack: SectionSpec = {
       ],
       kind: "hardware",
       what: "Number of cells in series: what the trade writes as 4S or 6S.",
-      why: "Every volt of the pack is judged by this count. Left to detection, a half-empty six can pass for a full five, and then the warning comes when the pack is long dead; set it, unless the craft really flies on different packs. Five cells on motors wound for four draw well over half as much power again at full throttle, and it shows as heat first.",
+      why: "Every volt of the pack is judged by this count. Left to detection, six cells at 3.5 V, which is nearly empty, pass for a full five: both are 21 V, and then the warning comes when the pack is long dead. Set it, unless the craft really flies on different packs. Five cells on motors wound for four draw well over half as much power again at full throttle, and it shows as heat first.",
       related: ["pack.full-at", "motors.kv", "board.input-limit"],
       words: ["cell count", "4s", "6s", "how many cells", "series"],
     },
