@@ -12,6 +12,16 @@ export const extraModes: readonly ModeSpec[] = [
     words: ["beeper", "buzzer", "lost in the grass", "find a lost craft", "where is my craft", "make it beep"],
   },
   {
+    name: "loss-trial",
+    what: "Makes the craft do what `failsafe` says, as if the link were lost, as long as it is on.",
+    why: "A failsafe that was never tried is a hope. On the bench, propellers off, one flick shows what the craft would do and another takes it back, without the handset being switched off and on again. It tries the board's part alone: what the receiver does when it hears nothing, only a handset switched off can show, so do both. On a switch that a thumb can reach in flight it is a way to fall out of the sky.",
+    hazard:
+      "In flight it stops or carries off the craft: try it with the propellers off, and give it a switch that no hand meets by accident.",
+    needs: [{ setting: "failsafe.then", unsaid: "missing", reason: "What the craft does then has to be said." }],
+    related: ["failsafe.then", "bench.failsafe-checked", "failsafe.hold-for", "link.on-loss"],
+    words: ["failsafe switch", "test the failsafe", "act as if the signal were lost", "simulate signal loss"],
+  },
+  {
     name: "sounds-off",
     what: "Keeps the craft quiet: no chirps for events while it is on.",
     why: "Welcome at dusk beside a stable, in a hall with a speaker, or on a bench where the same refusal chirps all evening. The call of `finder` should still be heard through it. Left on for flying, it also swallows the warning of a low pack and the chirp of a refused arming, and then there had better be text in the picture.",

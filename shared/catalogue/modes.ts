@@ -64,6 +64,22 @@ export const modes: readonly ModeSpec[] = [
     attitude: true,
   },
   {
+    name: "lean-limit",
+    what: "Flies by rates, as without any mode, but never leans further than `lean-limit` of the rates.",
+    why: "Half a step from levelling to free flight: the sticks turn the craft and nothing brings it back, yet it cannot go over. A pupil learns to stop a turn by hand, high up and with a teacher near. Kept on for long it teaches a stick held against a wall that is not there in free flight. In the middle of a flip it stops the craft on its way, so switch it while level.",
+    needs: [
+      {
+        setting: "sensors.accelerometer",
+        is: "yes",
+        reason: "How far the craft leans is known from its accelerometer.",
+      },
+      { setting: "rates.lean-limit", unsaid: "missing", reason: "How far it may lean has to be said." },
+    ],
+    related: ["rates.lean-limit", "level", "level-blend"],
+    words: ["training", "trainer", "rates without flips", "learn without levelling", "next step after level"],
+    attitude: true,
+  },
+  {
     name: "level-now",
     what: "Rights the craft at once, whatever the sticks and the other modes ask for, as long as it is on.",
     why: "For the moment in which a pilot no longer knows which way is up: a dark picture, sun in the camera, a beginner in a spin. A button under the thumb suits it, since one wants it for a second and no more. It levels, it does not climb: without enough throttle the craft sinks, quite upright, into the ground. Low between trees the leap to level can be the crash itself.",
@@ -139,7 +155,11 @@ export const modes: readonly ModeSpec[] = [
     why: "With a good fix it parks the craft in the air while you look where home is. The fix wanders by metres, and so does the craft. It needs to know which way its nose points: a compass that a lead disturbs makes it circle, wider each time, until it dashes off. That is the moment to leave the mode at once; have a plain switch for it, and height below.",
     hazard: "Leave the mode the moment it begins to circle: each turn is wider and faster than the one before.",
     needs: [
-      { port: "gps", reason: "The place that is held comes from a satellite receiver." },
+      {
+        port: "gps",
+        or: [{ setting: "sensors.flow", is: "yes", unsaid: "missing" }],
+        reason: "The place that is held comes from a satellite receiver, or from a camera that watches the ground.",
+      },
       {
         setting: "sensors.accelerometer",
         is: "yes",

@@ -5,6 +5,7 @@
 
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "../model/craft.ts";
+import type { Value } from "../syntax/value.ts";
 import { type Harmonic, harmonicsAgainst, type MotorNotches, tipSpeedMs, turnHz, unloadedRpm } from "./motor.ts";
 import { CHEMISTRIES, packV } from "./pack.ts";
 import { packOf } from "./pack-of.ts";
@@ -29,6 +30,19 @@ export interface MotorFigures {
   readonly tipSpeedMs: number | null;
 }
 
+/** A share of the throttle from 0 to 1; a pulse is converted by the link's ends. Null if it is neither. */
+export function throttleShareOf(craft: Craft, catalogue: Catalogue, value: Value | null): number | null {
+  const [percent, pulseUs] = [numberOf(value, "%"), numberOf(value, "us")];
+  const ends = stickTravelsOf(craft, catalogue)?.throttle;
+  if (pulseUs !== null && ends) return throttleShare(pulseUs, ends.fromUs, ends.toUs);
+  return percent === null ? null : percent / 100;
+}
+
+/** Section and name of the setting by which the craft hovers with its usual pack: what the pack says goes before. */
+export function hoverSettingOf(craft: Craft): [section: "pack" | "frame", name: "hover-throttle"] {
+  return [settingIn(craft, "pack", "hover-throttle")?.value ? "pack" : "frame", "hover-throttle"];
+}
+
 /** The motors of the frame and their speeds; each figure is null if something that it needs is not known. */
 export const motorsOf = onceFor((craft, catalogue): MotorFigures => {
   const number = (section: string, name: string, unit: string) => numberIn(craft, catalogue, section, name, unit);
@@ -36,11 +50,7 @@ export const motorsOf = onceFor((craft, catalogue): MotorFigures => {
   const kv = number("motors", "kv", "rpm/V");
   const nominalV = chemistry === null || cells === null ? null : packV(CHEMISTRIES[chemistry].nominalV, cells);
   const share = (percent: number | null) => (percent === null ? null : percent / 100);
-  const hover = valueIn(craft, catalogue, "frame", "hover-throttle");
-  const hoverUs = numberOf(hover, "us");
-  const ends = stickTravelsOf(craft, catalogue)?.throttle;
-  const hoverShare =
-    hoverUs !== null && ends ? throttleShare(hoverUs, ends.fromUs, ends.toUs) : share(numberOf(hover, "%"));
+  const hoverShare = throttleShareOf(craft, catalogue, valueIn(craft, catalogue, ...hoverSettingOf(craft)));
   const rpm = (volts: number | null, of: number | null) =>
     kv === null || volts === null || of === null ? null : unloadedRpm(kv, volts * of);
   const fullRpm = rpm(fullV, share(number("motors", "limit", "%")));

@@ -204,9 +204,11 @@ test("which modes exclude each other, and which go first, is exactly this", () =
     "osd-hide / osd-second",
   ]);
   expect(modeRelations.precedence.map(({ over, under }) => `${over} over ${under.join(", ")}`)).toEqual([
-    "level over level-blend",
-    "return-home over level, level-blend",
-    "level-now over level, level-blend",
+    "level over level-blend, lean-limit",
+    "level-blend over lean-limit",
+    "loss-trial over level, level-blend, lean-limit, return-home, level-now, hold-height, hold-place",
+    "return-home over level, level-blend, lean-limit",
+    "level-now over level, level-blend, lean-limit",
     "hold-place over hold-height",
     "arm over finder",
   ]);

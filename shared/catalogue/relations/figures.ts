@@ -50,7 +50,7 @@ export const figures: readonly FigureSpec[] = [
   {
     name: "hover-turn-frequency",
     what: "the turns a second that the unloaded motors make at the hover's throttle",
-    from: ["motors.kv", "frame.hover-throttle", "pack.cells", "pack.chemistry"],
+    from: ["motors.kv", "frame.hover-throttle", "pack.hover-throttle", "pack.cells", "pack.chemistry"],
     source: "kv times nominal volts times throttle: a propeller slows the motor, so this is an upper bound",
   },
   {

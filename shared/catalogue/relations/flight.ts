@@ -57,11 +57,20 @@ export const flightComparisons: readonly Comparison[] = [
     source: definition,
   }),
   contradiction("safety.arm-throttle-limit", "be below", "link.centre", "us", {
-    while: [{ setting: "motors.reverse-band", unsaid: "wanted" }],
+    while: [
+      { setting: "motors.reverse-band", unsaid: "wanted" },
+      { setting: "safety.arm-throttle", unsaid: "wanted" },
+    ],
     severity: "warning",
     reason:
       "The craft arms with the stick half open, and leaps. Set the limit some 50 us above the throttle's low end.",
     source: practice,
+  }),
+  contradiction("safety.arm-throttle-limit", "be above", "link.centre", "us", {
+    while: [{ setting: "safety.arm-throttle", is: "middle" }],
+    reason:
+      "The craft is to arm with the stick in its middle, and the limit lies below that, so it never does. Set the limit some 50 us above the middle.",
+    source: definition,
   }),
   contradiction("motors.reverse-band.from", "be below", "link.centre", "us", {
     reason: "The stick's middle lies outside the band in which the motors stand, so they run as soon as it is let go.",

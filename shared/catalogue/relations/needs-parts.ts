@@ -49,7 +49,10 @@ export const partNeeds: NeedTable = {
     need({ setting: "navigation.fence-distance", not: "none" }, "There is no fence at which to do it."),
   ],
   "navigation.hold-speed": [need({ mode: "hold-place" }, "It is the speed of that mode.")],
-  "video.power-disarmed": [need(byBoard, notByHand, { misleads: true })],
+  "video.power-disarmed": [
+    need(byBoard, notByHand, { misleads: true }),
+    need(byBoard, "A transmitter that is set by hand sends as soon as it has power.", { word: "off", misleads: true }),
+  ],
   "video.power-lost": [need(byBoard, notByHand, { misleads: true })],
   "video.spare-frequency": [
     need({ setting: "video.set-by", not: "hand" }, "A transmitter that is set by hand does not move by itself.", {

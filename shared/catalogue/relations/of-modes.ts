@@ -27,8 +27,19 @@ export const modeRelations: ModeRelations = {
   precedence: [
     {
       over: "level",
-      under: ["level-blend"],
-      reason: "A craft that levels over the whole way of the stick has no end of the stick left in which to flip.",
+      under: ["level-blend", "lean-limit"],
+      reason: "A craft that levels over the whole way of the stick leaves nothing to blend or to limit.",
+    },
+    {
+      over: "level-blend",
+      under: ["lean-limit"],
+      reason: "A craft that levels near the middle and flips at the ends has its own way to lean.",
+    },
+    {
+      over: "loss-trial",
+      under: [...attitudes, "return-home", "level-now", "hold-height", "hold-place"],
+      kind: "takes-over",
+      reason: "As if the link were lost, the craft does what the failsafe says, whatever else the pilot chose.",
     },
     {
       over: "return-home",

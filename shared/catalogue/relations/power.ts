@@ -23,6 +23,19 @@ export const powerComparisons: readonly Comparison[] = [
       "Few bearings, and few controllers that count electrical turns, follow so fast a motor. Take motors of a lower kv, or fewer cells.",
     source: `${practice}: beyond some 150 000 turns a minute, unloaded`,
   }),
+  contradiction("motors.idle-speed", "be below", "=hover-turn-frequency", "Hz", {
+    reason:
+      "Motors held at so many turns carry the craft: it lifts off as it arms, with the stick closed. Look at the unit, turns a second.",
+    source: "kv times nominal volts times throttle: a propeller slows the motor, so this is an upper bound",
+  }),
+  contradiction("motors.yaw-servo-middle", "be above", "motors.yaw-servo-pulses.from", "us", {
+    reason: "The servo would hold the nose at its stop, and could turn it one way only.",
+    source: definition,
+  }),
+  contradiction("motors.yaw-servo-middle", "be below", "motors.yaw-servo-pulses.to", "us", {
+    reason: "The servo would hold the nose at its stop, and could turn it one way only.",
+    source: definition,
+  }),
   contradiction("pack.warn-after", "be at most", "pack.capacity", "mAh", {
     reason:
       "The warning by charge never comes, because the pack is empty before. Set it to some four fifths of the capacity.",

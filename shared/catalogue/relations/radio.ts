@@ -1,7 +1,7 @@
 /** Handset, receiver and the sticks' pulses. */
 import { practice } from "../sources.ts";
 import type { Comparison } from "../specs.ts";
-import { contradiction } from "./compare.ts";
+import { contradiction, rating } from "./compare.ts";
 
 const definition = "by definition of the two";
 
@@ -48,6 +48,25 @@ export const radioComparisons: readonly Comparison[] = [
     reason: "Sticks that are let go still move the craft. Widen the rest zone to a little more than they tremble.",
     source: practice,
   }),
+  ...(["transmitter.power", "link.receiver-power"] as const).flatMap((power) => [
+    rating(power, "be at most", "100 mW", "mW", {
+      severity: "warning",
+      while: [
+        { setting: "link.region", is: "europe" },
+        { setting: "link.band", is: "2.4 GHz" },
+      ],
+      reason:
+        "Europe leaves 100 mW e.i.r.p. at 2.4 GHz free, the aerial's gain included. Send less, or say the rules that hold for you; local rules have the last word.",
+      source: "ETSI EN 300 328: 20 dBm e.i.r.p. at 2.4 GHz (quoted); 20 dBm are 100 mW",
+    }),
+    rating(power, "be at most", "1000 mW", "mW", {
+      severity: "warning",
+      while: [{ setting: "link.region", is: "usa" }],
+      reason:
+        "The United States leave up to 1 W free to such links. Send less, or say the rules that hold for you; local rules have the last word.",
+      source: "47 CFR 15.247(b): 1 W (quoted)",
+    }),
+  ]),
   contradiction("camera.channels-used", "be below", "link.channels", "", {
     reason: "Four channels carry the sticks, and the camera asks for more than are left.",
     source: definition,

@@ -28,6 +28,24 @@ export const link: SectionSpec = {
       words: ["frequency of the receiver", "868 or 915", "2.4", "will not bind"],
     },
     {
+      name: "region",
+      types: [
+        choice({
+          europe: "Licence-free use in Europe: at 2.4 GHz 100 mW e.i.r.p. (ETSI EN 300 328).",
+          usa: "Licence-free use in the United States: up to 1 W at 915 MHz and 2.4 GHz (47 CFR 15.247).",
+          amateur: "A licensed amateur, under what the licence allows.",
+          other: "Other rules, which are not known here.",
+        }),
+      ],
+      kind: "safety",
+      what: "The rules that the link's radio follows, in handset and receiver alike.",
+      why: "The same module is sold with different software for different regions, and handset and receiver must have the same one, or they never bind. Which bands are free, how strongly and for what share of the time one may send, changes at a border: the bands near 868 MHz are European, those near 915 MHz American. Claiming a region that one does not stand in only silences the check.",
+      hazard:
+        "Sending by another region's rules can disturb alarms and emergency services; local rules have the last word.",
+      related: ["link.band", "transmitter.power", "link.receiver-power", "video.region"],
+      words: ["regulatory domain", "868 or 915 rules", "region of the radio", "which country"],
+    },
+    {
       name: "receiver",
       types: [quotedText(80)],
       kind: "hardware",

@@ -4,6 +4,7 @@ import type { SectionSpec } from "../specs.ts";
 import { bySize } from "../value-types.ts";
 import { eachMotor } from "./motors-each.ts";
 import { motorControllers } from "./motors-esc.ts";
+import { otherMotors } from "./motors-more.ts";
 
 export const motors: SectionSpec = {
   name: "motors",
@@ -91,10 +92,16 @@ export const motors: SectionSpec = {
         },
       ],
       kind: "hardware",
-      what: "How fast the motors turn when armed with the throttle at its end.",
-      why: "No motor turns slower than this in flight, however hard the others work. Too low, and in a dive or a sharp stop a motor loses step, stutters or stands, and the craft falls out of the turn; too high, and it will not come down, floats after a flip and skates along the ground. Small propellers with little inertia need more of it than large ones.",
+      what: "How much of the command the motors get when armed with the throttle at its low end.",
+      why: "No motor turns slower than this in flight, however hard the others work. Too low, and in a dive or a sharp stop a motor loses step, stutters or stands, and the craft falls out of the turn; too high, and it will not come down, floats after a flip and skates along the ground. Small propellers with little inertia need more of it than large ones: some 4 % are common on five inches. Where `idle-speed` holds the turns themselves, less will do.",
       hazard: "Idle near what the craft hovers with lifts it off as soon as it is armed, with the stick closed.",
-      related: ["safety.spin-when-armed", "grip-at-idle", "safety.arm-throttle-limit", "frame.hover-throttle"],
+      related: [
+        "motors.idle-speed",
+        "safety.spin-when-armed",
+        "grip-at-idle",
+        "safety.arm-throttle-limit",
+        "frame.hover-throttle",
+      ],
       words: ["idle speed", "minimum throttle", "motor stops in the air", "desync"],
     },
     {
@@ -149,9 +156,10 @@ export const motors: SectionSpec = {
           reason: "The motors have to run backwards in flight.",
         },
       ],
-      related: ["link.deadband", "link.centre"],
+      related: ["safety.arm-throttle", "link.deadband", "link.centre"],
       words: ["inverted flight", "neutral throttle", "3d", "3d mode", "3d flying", "throttle in the middle"],
     },
+    ...otherMotors,
     ...motorControllers,
     ...eachMotor,
   ],

@@ -272,6 +272,24 @@ export const pack: SectionSpec = {
       words: ["battery weight", "how heavy is the pack"],
     },
     {
+      name: "hover-throttle",
+      types: [
+        quantity(
+          "%",
+          1,
+          99,
+          "common practice, no source: a craft that hovers at the stop of its throttle cannot climb or cannot sink",
+          usually(8, 85),
+        ),
+        quantity("us", 900, 2200, "common practice, no source: the span of a control pulse with room at both ends"),
+      ],
+      kind: "hardware",
+      what: "Throttle at which the craft hovers with this pack, half used; unset, that of the frame holds.",
+      why: "A heavier pack hovers higher, one with more cells lower, and a blind descent after signal loss has to sink with each of them. Read it once for every kind of pack that the craft carries. Taken over from a heavier pack it lets the descent with the light one become a climb; taken from a lighter one, the craft drops harder than it need.",
+      related: ["frame.hover-throttle", "failsafe.descend-throttle", "pack.pack-mass", "pack.cells"],
+      words: ["hover with another pack", "heavy battery hover", "throttle to hover for each pack"],
+    },
+    {
       name: "plug",
       types: [quotedText(60)],
       kind: "hardware",

@@ -10,6 +10,7 @@ const uses = choice({
   telemetry: "A separate transmitter for telemetry.",
   camera: "A camera that takes commands.",
   rangefinder: "A sensor that measures the distance to the ground or to obstacles.",
+  identification: "A part that broadcasts who flies, where the law asks for it.",
   bench: "A cable or wireless module for working on the board.",
   spare: "Nothing: the port is free for use.",
 });

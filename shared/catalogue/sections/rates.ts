@@ -125,6 +125,24 @@ export const rates: SectionSpec = {
       related: ["rates.yaw", "level", "rates.yaw-about"],
       words: ["roll to yaw mix", "automatic turn coordination", "one thumb turns"],
     },
+    {
+      name: "lean-limit",
+      types: [quantity("deg", 10, 90, "by definition: beyond 90 deg a craft is on its way over", usually(20, 80))],
+      kind: "taste",
+      what: "How far the craft may lean, at most, while the mode `lean-limit` is on and the sticks ask for rates.",
+      why: "It lets a learner feel rates, where nothing levels, without ever ending upside down: at this lean the turn simply stops, and stays until the stick takes it back. Wide, it catches only the beginning of a flip; narrow, there is too little lean to fly against a breeze. It is a railing and not a floor: leaning that far, the craft still goes where it leans.",
+      needs: [
+        { mode: "lean-limit", reason: "The lean is limited in that mode." },
+        {
+          setting: "sensors.accelerometer",
+          is: "yes",
+          misleads: true,
+          reason: "A lean can only be limited where it is measured.",
+        },
+      ],
+      related: ["lean-limit", "gains.level-tilt", "level", "rates.roll"],
+      words: ["learn to fly rates", "limit the angle in rates", "no flips by accident", "training angle"],
+    },
     ...throttleRates,
   ],
 };

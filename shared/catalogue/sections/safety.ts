@@ -41,9 +41,36 @@ export const safety: SectionSpec = {
       ],
       kind: "safety",
       what: "Pulse below which the throttle must be for the craft to arm.",
-      why: "Arming must never mean an instant leap. The limit has to lie a little above the lowest pulse that the handset really sends: below that the craft never arms, and nothing shows why. Far above, one can arm with the stick already raised, and a strong craft leaps to head height with it.",
+      why: "Arming must never mean an instant leap. The limit has to lie a little above the lowest pulse that the handset really sends: below that the craft never arms, and nothing shows why. Far above, one can arm with the stick already raised, and a strong craft leaps to head height with it. With `arm-throttle middle` it belongs a little above the middle.",
       related: ["bench.throttle", "link.endpoints", "arm"],
       words: ["throttle too high to arm", "low throttle", "will not arm"],
+    },
+    {
+      name: "arm-throttle",
+      types: [
+        choice({
+          low: "The throttle must be at its low end.",
+          middle: "The throttle must be about its middle, where it springs to or where the motors stand still.",
+        }),
+      ],
+      kind: "safety",
+      what: "Where the throttle stick must be for the craft to arm.",
+      why: "Motors that push both ways stand still in the middle, and a sprung throttle that holds a height rests there: such craft arm in the middle. All others arm at the low end. With `middle` on motors that only push upwards the craft arms at half power; with `low` on ones that push both ways, it arms at full power downwards.",
+      hazard:
+        "The wrong place is a leap, or a slam into the ground, in the moment of arming: try it with the propellers off.",
+      needs: [
+        {
+          word: "middle",
+          setting: "motors.reversible",
+          is: "yes",
+          or: [{ mode: "hold-height" }, { mode: "hold-place" }],
+          misleads: true,
+          reason:
+            "Motors that only push upwards run at half power with the stick in its middle, so the craft leaps as it arms.",
+        },
+      ],
+      related: ["safety.arm-throttle-limit", "motors.reverse-band", "hold-height", "link.centre"],
+      words: ["arm with the throttle in the middle", "neutral throttle arming", "sprung throttle", "centred throttle"],
     },
     {
       name: "arm-hold",

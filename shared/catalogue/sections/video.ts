@@ -1,6 +1,19 @@
 /** The video link, from the camera to the goggles. */
 import { europe58, meaning, practice } from "../sources.ts";
-import type { SectionSpec } from "../specs.ts";
+import type { SectionSpec, SimpleType } from "../specs.ts";
+
+const polarisations: SimpleType[] = [
+  {
+    is: "choice",
+    choices: [
+      { word: "left", what: "Circular, turning to the left as they go away." },
+      { word: "right", what: "Circular, turning to the right as they go away." },
+      { word: "linear", what: "Straight: a rod or a dipole." },
+    ],
+  },
+];
+const crossed =
+  "Aerials that turn against each other lose some 20 dB: the picture is gone at a tenth of the distance. Change one of the two.";
 
 export const video: SectionSpec = {
   name: "video",
@@ -93,6 +106,35 @@ export const video: SectionSpec = {
       words: ["channel name", "name of the channel", "band letter"],
     },
     {
+      name: "polarisation",
+      types: polarisations,
+      kind: "hardware",
+      what: "How the waves of the craft's video aerial turn.",
+      why: "Aerials at both ends have to turn the same way. Left against right loses some 20 dB, nine tenths of the distance; a straight aerial against a turning one loses 3 dB, whichever way it turns, and more against another straight one that stands across. Turning waves also drop the echo from walls, which comes back the other way round, so the picture tears less. Two pilots on near channels disturb each other less with one left and one right.",
+      needs: [
+        { word: "left", setting: "video.viewer-polarisation", not: "right", misleads: true, reason: crossed },
+        { word: "right", setting: "video.viewer-polarisation", not: "left", misleads: true, reason: crossed },
+      ],
+      related: ["video.viewer-polarisation", "video.power", "video.frequency"],
+      words: [
+        "antenna polarisation",
+        "left or right hand aerial",
+        "circular antenna",
+        "linear antenna",
+        "lhcp",
+        "rhcp",
+      ],
+    },
+    {
+      name: "viewer-polarisation",
+      types: polarisations,
+      kind: "taste",
+      what: "How the waves of the viewer's aerials turn.",
+      why: "It belongs to the goggles and not to the craft, so it is said once, in a layer of one's own. Where the viewer carries two kinds of aerial, say the one that fits the craft: the other then only hears echoes. Wrong, a craft that was built to match looks like a mistake, or one that does not match looks right until it is fifty metres away.",
+      related: ["video.polarisation", "video.viewer-grid"],
+      words: ["antenna of the goggles", "goggles left or right", "picture weak with new antenna"],
+    },
+    {
       name: "power",
       types: [
         {
@@ -105,9 +147,13 @@ export const video: SectionSpec = {
             { from: 1, to: 3000, source: practice },
           ],
         },
+        {
+          is: "choice",
+          choices: [{ word: "off", what: "Nothing is sent: the craft is flown by eye." }],
+        },
       ],
       kind: "hardware",
-      what: "What the video transmitter sends in flight.",
+      what: "What the video transmitter sends in flight, or `off`.",
       why: "Four times the power gives twice the distance in the open, and a great deal of heat with it: a strong transmitter on a craft that stands still in the sun shuts itself down within minutes. Among friends little power is a kindness, since a strong carrier floods the viewers beside it. Too little, and the picture goes at the first wall between you and the craft.",
       hazard:
         "Never let it transmit without its antenna: the power has nowhere to go and burns the output stage. Without airflow it overheats, so keep bench sessions short or the power low. How much may be sent, and where, is for local law and the licence held.",
@@ -151,12 +197,13 @@ export const video: SectionSpec = {
           choices: [
             { word: "lowest", what: "The first of the transmitter's steps, whatever it is." },
             { word: "same", what: "The power of flight, armed or not." },
+            { word: "off", what: "Nothing is sent until the craft is armed." },
           ],
         },
       ],
       kind: "safety",
       what: "What the video transmitter sends while the craft is disarmed.",
-      why: "On the ground there is no wind over the transmitter and somebody else may be in the air on the next channel: little power spares both. Too little has a price after a crash, when the picture out of the grass is what leads to the craft. With `same` it runs at full heat from the moment the pack goes in.",
+      why: "On the ground there is no wind over the transmitter and somebody else may be in the air on the next channel: little power spares both. Too little has a price after a crash, when the picture out of the grass is what leads to the craft. With `same` it runs at full heat from the moment the pack goes in; with `off` the goggles are dark until the motors are live, so look at the picture once before the propellers go on.",
       related: ["video.power", "video-low", "video.power-lost"],
       words: ["power on the ground", "vtx hot on the bench", "quiet while disarmed"],
     },

@@ -19,7 +19,7 @@ import {
   safetyProviders,
 } from "./flight.ts";
 import { benchProviders, meterProviders } from "./meters.ts";
-import { frameProviders, motorProviders, sensorProviders } from "./motors.ts";
+import { frameProviders, hoverStick, motorProviders, sensorProviders } from "./motors.ts";
 import { osdProviders, placeProvider } from "./osd.ts";
 import { packProviders } from "./pack.ts";
 import type { Consequence, ConsequenceProvider, ConsequenceProviders, ConsequenceSubject } from "./provider.ts";
@@ -35,7 +35,7 @@ import {
 export type { Consequence } from "./provider.ts";
 
 const providers: Readonly<Record<string, ConsequenceProviders>> = {
-  pack: { ...packProviders, ...meterProviders, ...smoothingProviders },
+  pack: { ...packProviders, ...meterProviders, ...smoothingProviders, "hover-throttle": hoverStick },
   frame: frameProviders,
   motors: motorProviders,
   sensors: sensorProviders,

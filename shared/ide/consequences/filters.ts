@@ -1,9 +1,10 @@
 /** Consequences of filter settings: delay, share that passes, and delay of the whole chain. */
 
+import type { Craft } from "../../model/craft.ts";
 import { lowFrequencyDelayMs, lowPass, lowPassDelayMs, responseOf } from "../../numbers/filters.ts";
 import { type Filter, type FilterFigures, filtersOf } from "../../numbers/filters-of.ts";
 import { turnHz } from "../../numbers/motor.ts";
-import { hoverHarmonicsOf, motorsOf } from "../../numbers/motor-of.ts";
+import { hoverHarmonicsOf, hoverSettingOf, motorsOf } from "../../numbers/motor-of.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { formatHertz, formatNumber, formatPercent } from "../context/format.ts";
@@ -15,7 +16,8 @@ import {
   consequence,
 } from "./provider.ts";
 
-const HOVER = ["frame.hover-throttle", "motors.kv", "pack.cells", "pack.chemistry"];
+/** The settings on which the turns in the hover rest. */
+const hoverPaths = (craft: Craft) => [hoverSettingOf(craft).join("."), "motors.kv", "pack.cells", "pack.chemistry"];
 
 /** The filter of the query's line, of all filters with a fixed frequency. */
 function filterOnLine({ source, name }: ConsequenceSubject, figures: FilterFigures): Filter | undefined {
@@ -40,7 +42,7 @@ const fixedFilter: ConsequenceProvider = (subject) => {
       ms(filter.delayMs),
     ),
     ...passShare(subject, filter, figures.rateHz, ownPaths),
-    ...chainDelay(figures),
+    ...chainDelay(craft, figures),
   ];
 };
 
@@ -64,7 +66,7 @@ function passShare(
   };
   const range = filter.widthHz === null ? [] : consequence(notchRange(filter.atHz, filter.widthHz), ownPaths);
   if (hoverRpm !== null && turnHz(hoverRpm) > 0 && turnHz(hoverRpm) < rateHz / 2)
-    return [...range, ...at(turnHz(hoverRpm), ": the turns of unloaded motors in the hover", HOVER)];
+    return [...range, ...at(turnHz(hoverRpm), ": the turns of unloaded motors in the hover", hoverPaths(craft))];
   const doubleHz = filter.atHz * 2;
   return filter.order !== null && doubleHz < rateHz / 2 ? at(doubleHz, ": twice its cut", []) : range;
 }
@@ -78,7 +80,7 @@ function notchRange(atHz: number, widthHz: number): string {
   return `It takes more than half the power from about ${formatHertz(lowHz)} to ${formatHertz(lowHz + widthHz)}`;
 }
 
-function chainDelay(figures: FilterFigures): Consequence[] {
+function chainDelay(craft: Craft, figures: FilterFigures): Consequence[] {
   const { gyro, damping, gyroDelayMs, dampingDelayMs, hoverNotchesDelayMs } = figures;
   if (gyro.length + damping.length < 2 && hoverNotchesDelayMs === null) return [];
   const names = [...new Set([...gyro, ...damping].map(({ name }) => `filters.${name}`))];
@@ -87,12 +89,13 @@ function chainDelay(figures: FilterFigures): Consequence[] {
   return consequence(`The whole chain delays by ${ms(gyroDelayMs)} for the gyro${d}${notches}`, [
     ...names,
     "sensors.loop-rate",
-    ...(hoverNotchesDelayMs === null ? [] : ["filters.motor-notches", "frame.motors", ...HOVER]),
+    ...(hoverNotchesDelayMs === null ? [] : ["filters.motor-notches", "frame.motors", ...hoverPaths(craft)]),
   ]);
 }
 
 /** A low-pass whose cut moves with the throttle, at its two ends. */
 const movingLowPass: ConsequenceProvider = (subject) => {
+  const { craft } = subject;
   const figures = filtersOf(subject.craft, subject.catalogue);
   if (!figures) return [];
   const ends = (["idle", "full"] as const).flatMap((field) => {
@@ -109,7 +112,7 @@ const movingLowPass: ConsequenceProvider = (subject) => {
       ...ends.map(({ field }) => `filters.${subject.name}:${field}`),
       "sensors.loop-rate",
     ]),
-    ...chainDelay(figures),
+    ...chainDelay(craft, figures),
   ];
 };
 
@@ -119,7 +122,7 @@ const motorNotches: ConsequenceProvider = (subject) => {
   const { craft, catalogue } = subject;
   const harmonics = hoverHarmonicsOf(craft, catalogue);
   const delayMs = filtersOf(craft, catalogue)?.hoverNotchesDelayMs ?? null;
-  const ownPaths = ["filters.motor-notches", ...HOVER];
+  const ownPaths = ["filters.motor-notches", ...hoverPaths(craft)];
   const sentences: Consequence[] = [];
   if (harmonics) {
     const each = harmonics.flatMap(({ hz, why }) => (why === "beyond-count" ? [] : `${formatHertz(hz)} ${WHY[why]}`));

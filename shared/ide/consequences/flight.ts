@@ -1,7 +1,7 @@
 /** Consequences for steering and for a lost link: rates, throttle, arming, failsafe, return, dials. */
 
 import { capital } from "../../draw/words.ts";
-import { motorsOf } from "../../numbers/motor-of.ts";
+import { hoverSettingOf, motorsOf } from "../../numbers/motor-of.ts";
 import {
   halfRateStick,
   highestRate,
@@ -84,7 +84,7 @@ const throttleCurve: ConsequenceProvider = (subject) => {
           stick === null
             ? `Full stick gives less than the ${formatPercent(hoverShare)} of the hover: the craft does not lift off`
             : `It hovers, at ${formatPercent(hoverShare)} throttle, with the stick at ${formatPercent(stick)}`,
-          [...from, "frame.hover-throttle"],
+          [...from, hoverSettingOf(craft).join(".")],
         );
   return [...consequence(`The stick at 25, 50, 75, 100 % gives ${gives} % throttle`, from), ...hover];
 };

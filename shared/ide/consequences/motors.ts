@@ -3,7 +3,7 @@
 import { periodUs, pulsePeriodUs } from "../../numbers/loop.ts";
 import { loopOf } from "../../numbers/loop-of.ts";
 import { bladePassHz, cyclesPerTurn, electricalHz, tipSpeedMs, turnHz, unloadedRpm } from "../../numbers/motor.ts";
-import { motorNotchesOf, motorsOf } from "../../numbers/motor-of.ts";
+import { hoverSettingOf, motorNotchesOf, motorsOf, throttleShareOf } from "../../numbers/motor-of.ts";
 import { CHEMISTRIES } from "../../numbers/pack.ts";
 import { packOf } from "../../numbers/pack-of.ts";
 import { stickAtThrottle, throttleAt } from "../../numbers/rates.ts";
@@ -86,6 +86,20 @@ const idleSpeed: ConsequenceProvider = ({ craft, catalogue }) => {
       "pack.chemistry",
       ...(floorHz === null ? [] : ["filters.motor-notches"]),
     ],
+  );
+};
+
+const idleTurns: ConsequenceProvider = ({ craft, catalogue, value }) => {
+  const hz = numberOf(value, "Hz");
+  if (hz === null) return [];
+  const poles = numberIn(craft, catalogue, "motors", "poles", "");
+  const rpm = `${formatNumber(hz * 60)} rpm`;
+  return consequence(
+    poles === null
+      ? rpm
+      : `${rpm}; the controllers count ${formatHertz(electricalHz(hz * 60, poles))}, with ${poles} poles`,
+    ["motors.idle-speed", ...(poles === null ? [] : ["motors.poles"])],
+    rpm,
   );
 };
 
@@ -185,18 +199,18 @@ const bladePass: ConsequenceProvider = ({ craft, catalogue, value }) => {
   if (number === null || hoverRpm === null) return [];
   return consequence(
     `A blade passes each arm ${formatNumber(bladePassHz(turnHz(hoverRpm), number))} times a second in the hover at most, by the unloaded turns`,
-    ["frame.propeller-blades", "frame.hover-throttle", "motors.kv", "pack.cells", "pack.chemistry"],
+    ["frame.propeller-blades", hoverSettingOf(craft).join("."), "motors.kv", "pack.cells", "pack.chemistry"],
   );
 };
 
 /** The position of the throttle stick in the hover, after throttle curve and limit. */
-const hoverStick: ConsequenceProvider = ({ craft, catalogue }) => {
-  const { hoverShare } = motorsOf(craft, catalogue);
+export const hoverStick: ConsequenceProvider = ({ craft, catalogue, section, value }) => {
+  const hoverShare = throttleShareOf(craft, catalogue, value);
   const { throttle } = ratesOf(craft, catalogue);
   const ends = stickTravelsOf(craft, catalogue)?.throttle;
   if (hoverShare === null || !throttle || !ends) return [];
   const stick = stickAtThrottle(throttle, hoverShare);
-  const from = ["frame.hover-throttle", "link.endpoints"];
+  const from = [`${section}.hover-throttle`, "link.endpoints"];
   for (const name of ["throttle-curve", "throttle-soft", "throttle-limit"])
     if (settingIn(craft, "rates", name)) from.push(`rates.${name}`);
   if (stick === null)
@@ -214,6 +228,7 @@ export const motorProviders: ConsequenceProviders = {
   kv: combined(fullSpeed, electricalFrequency),
   poles: combined(electricalCycles, electricalFrequency),
   idle: idleSpeed,
+  "idle-speed": idleTurns,
   limit: fullSpeed,
   "esc-rate": commandBudget,
   "esc-pause": commandBudget,

@@ -142,7 +142,7 @@ function modePage(catalogue: Catalogue, mode: ModeSpec): string {
     headed("How it is written", fenced(exampleOfMode(mode))),
     headed("What it needs", list((mode.needs ?? []).map((need) => sourcedNeedLine(need, "error")))),
     relationsText(catalogue, name),
-    neededBy(catalogue, (need) => need.mode === name),
+    neededBy(catalogue, (need) => [need, ...(need.or ?? [])].some(({ mode: other }) => other === name)),
     rulesText(catalogue, "modes", name),
     seeAlso(mode.related, mode.words),
   );

@@ -75,6 +75,7 @@ export const rule: CraftRule = {
       // The speed of the motors in the hover determines the places of their notches.
       "frame.motors",
       "frame.hover-throttle",
+      "pack.hover-throttle",
       "motors.kv",
       "pack.cells",
       "pack.chemistry",

@@ -9,6 +9,7 @@ import { positionsInWords } from "../lib/positions-in-words.ts";
 const TAKES_OVER: readonly { readonly mode: string; readonly consequence: string }[] = [
   { mode: "turtle", consequence: "the first start is a somersault" },
   { mode: "return-home", consequence: "the craft flies where it takes home to be as soon as it has left the ground" },
+  { mode: "loss-trial", consequence: "the craft does as if the link were lost as soon as it arms" },
   { mode: "launch-hold", consequence: "the craft leans on its feet when it arms, and waits to be let go" },
   { mode: "osd-hide", consequence: "the picture is bare, and warns of nothing" },
 ];

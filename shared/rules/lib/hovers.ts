@@ -16,7 +16,7 @@ export interface Hover {
 const HOVER = "hover-throttle";
 
 /** The settings on which hovers rest that are said, and those on which the others rest besides. */
-export const SAID_HOVERS: readonly SettingName[] = ["frame.hover-throttle", "link.endpoints"];
+export const SAID_HOVERS: readonly SettingName[] = ["frame.hover-throttle", "pack.hover-throttle", "link.endpoints"];
 export const ESTIMATED_HOVERS: readonly SettingName[] = [
   "frame.mass",
   "frame.mass-dry",

@@ -7,12 +7,13 @@ import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { reported, understood, workspaceOf } from "../check.ts";
 import { CASES as FIRST_CASES } from "./relation-cases.ts";
+import { KIND_CASES } from "./relation-kind-cases.ts";
 import { MORE_CASES } from "./relation-more-cases.ts";
 
 const RULES = ["values-contradict", "beyond-rating"];
 const catalogue = makeCatalogue();
 
-const CASES = [...FIRST_CASES, ...MORE_CASES];
+const CASES = [...FIRST_CASES, ...MORE_CASES, ...KIND_CASES];
 const HANDSET = ["transmitter"];
 
 /** The files of a craft with these entries; those of a handset stand in one of its own. */

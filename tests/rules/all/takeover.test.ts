@@ -28,6 +28,7 @@ describe("mode-at-rest", () => {
     ["return-home when TR is up and (ch12 above 1500 us or ch12 below 1600 us)", "warning"],
     ["return-home when always", "warning"],
     ["launch-hold when TR is not mid", "warning"],
+    ["loss-trial when TR is up", "warning"],
     ["osd-hide when TR is up", "hint"],
     ["osd-hide when TR is up and arm", null],
     // What only a dial brings about, or an empty channel.
