@@ -1,7 +1,8 @@
-/** “New craft…”: eight questions as steps of one quick pick, and the script that results from the answers. */
+/** “New craft…”: questions as steps of one quick pick, and the script that results from the answers. */
 import { type InputBox, QuickInputButtons, type QuickPick, type QuickPickItem, Uri, window, workspace } from "vscode";
 import {
   type Answers,
+  isAsked,
   NEW_CRAFT_REQUEST,
   type NewCraftParams,
   type NewCraftResult,
@@ -61,15 +62,15 @@ async function askAll(request: (answers: Answers) => Promise<NewCraftResult | nu
       continue;
     }
     const ids = new Set(given.map(([id]) => id));
-    // A question without choices is not asked.
-    const question = state.questions.find(({ id, choices }) => !ids.has(id) && choices.length > 0);
+    const asked = state.questions.filter(isAsked);
+    const question = asked.find(({ id }) => !ids.has(id));
     if (ids.has("name") && !question) return Object.fromEntries(given);
     const id = ids.has("name") && question ? question.id : "name";
-    const place = state.questions.findIndex((each) => each.id === id) + 1;
+    const place = asked.findIndex((each) => each.id === id) + 1;
     const step =
       id === "name"
         ? await askName(state.name, before.get(id), wrong)
-        : await pick(question!, { place, of: state.questions.length }, before.get(id));
+        : await pick(question!, { place, of: asked.length }, before.get(id));
     if (step === undefined) return undefined;
     wrong = undefined;
     if (typeof step !== "symbol") {

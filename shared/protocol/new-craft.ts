@@ -23,6 +23,11 @@ export interface Question {
   readonly usual: string | null;
 }
 
+/** Whether there is something to choose: a question with one choice answers itself. */
+export function isAsked({ choices, many }: Question): boolean {
+  return choices.length > (many ? 0 : 1);
+}
+
 /** Answers by the ids of their questions, and the craft's name as `name`. */
 export type Answers = Readonly<Record<string, string | readonly string[]>>;
 

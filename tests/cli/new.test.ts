@@ -112,7 +112,7 @@ test("a file that is there is kept, and replaced only where that is said", async
 
 test.each([
   ['{ "nam": "Jug" }', "no question is called “nam”: did you mean name?"],
-  ['{ "size": "6-inch" }', "size: “6-inch” is no answer: one of 31-mm, 2-inch, 3-inch, 5-inch, 7-inch, 10-inch"],
+  ['{ "size": "6-inch" }', "size: “6-inch” is no answer: one of 31-mm, 40-mm, 2-inch, 3-inch, 5-inch, 7-inch, 10-inch"],
   [
     '{ "size": "10-inch", "pack": "1 lihv" }',
     "pack: “1 lihv” does not go with size 10-inch: one of 6-lipo, 8-lipo, 6-li-ion, 8-li-ion",
@@ -168,7 +168,7 @@ test("at a terminal Enter takes every usual answer", async () => {
   expect(status).toBe(0);
   expect(asked).toHaveLength(9);
   expect(asked[1]).toBe("Number or word [5-inch] ");
-  expect(error).toContain("1/8  How large are the propellers?\n   1  31 mm");
+  expect(error).toContain("1 of 8  How large are the propellers?\n   1  31 mm");
   expect(error).toContain("layers/cracked.fettle cannot be used: line 4: ");
   const usual = await make(["--answers", "-"], '{ "layers": "none" }');
   expect(usual).toEqual({ status: 0, out, error: "" });
@@ -177,7 +177,7 @@ test("at a terminal Enter takes every usual answer", async () => {
 test("a question is answered by a number or a word, and asked again after anything else", async () => {
   const typed = [
     "Cruet",
-    "4",
+    "5",
     "99",
     "six lipos",
     "6 lipo",
@@ -198,9 +198,9 @@ test("a question is answered by a number or a word, and asked again after anythi
 });
 
 test("the begin of one answer is enough, and what a number or a begin was taken for is said", async () => {
-  const { status, out, error } = await talk(["Cruet", "5", "6-l", "4-lii", "wh", "a", "pa", "n", "beg", ""]);
+  const { status, out, error } = await talk(["Cruet", "6", "6-l", "4-lii", "wh", "a", "pa", "n", "beg", ""]);
   expect(status).toBe(0);
-  // Five is the fifth of the list, and the pilot may have meant inches.
+  // Six is the sixth of the list, and the pilot may have meant inches.
   expect(error).toContain("\n  → 7 inch\n");
   expect(error).toContain("pack: “6-l” is no answer");
   expect(out).toContain("A 7 inch craft, 4-cell li-ion, for a beginner");
@@ -226,6 +226,7 @@ test("the questions are given as JSON, and every answer that they list is accept
     "name",
     "size",
     "pack",
+    "ducts",
     "link",
     "video",
     "grid",

@@ -33,8 +33,8 @@ test("the questions offer what the folder holds, as the answers so far leave the
     answers: { name: "Jug", size: "31-mm" },
   });
   const words = (id: string) => questions.find((each) => each.id === id)!.choices.map(({ word }) => word);
-  expect(questions).toHaveLength(8);
-  expect(words("pack")).toEqual(["1-lihv", "1-lipo", "2-lipo"]);
+  expect(questions).toHaveLength(9);
+  expect(words("pack")).toEqual(["1-lihv", "1-lipo", "2-lihv", "2-lipo"]);
   expect(words("link")[0]).toBe("handsets/wheel.fettle");
   expect(words("layers")).toEqual(["layers/habits.fettle"]);
   expect({ text, problem }).toEqual({ text: null, problem: null });

@@ -2,7 +2,7 @@
 
 import { NAME_PROMPT, readAnswer, readName, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
 import { allQuestions, type FoundFiles, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
-import type { Answers, Question } from "../../../shared/protocol/new-craft.ts";
+import { type Answers, isAsked, type Question } from "../../../shared/protocol/new-craft.ts";
 import { CannotRun, type Io, oneLine } from "./io.ts";
 
 type Answer = string | readonly string[];
@@ -19,18 +19,17 @@ export async function askAnswers(found: FoundFiles, io: Io): Promise<Answers> {
   };
   try {
     const answers: Record<string, Answer> = { name: await askName(ask, io) };
-    const all = allQuestions(found);
-    // A question without choices is not asked, and not counted.
-    const steps = all.filter(({ choices }) => choices.length > 0).length;
-    for (const [at, { id }] of all.entries()) {
-      const question = questionsFor(found, answers).find((each) => each.id === id)!;
-      answers[id] = await askOne(
-        question,
-        `${at + 1}/${steps}`,
-        (said) => readAnswer(question, said, found, answers),
-        ask,
-        io,
-      );
+    for (const { id } of allQuestions(found)) {
+      // Which questions there are to ask depends on the answers before.
+      const now = questionsFor(found, answers);
+      const question = now.find((each) => each.id === id)!;
+      const asked = now.filter(isAsked);
+      const step = `${asked.indexOf(question) + 1} of ${asked.length}`;
+      answers[id] = isAsked(question)
+        ? await askOne(question, step, (said) => readAnswer(question, said, found, answers), ask, io)
+        : question.many
+          ? []
+          : question.usual!;
     }
     return answers;
   } finally {
@@ -53,8 +52,7 @@ async function askOne(
   ask: (prompt: string) => Promise<string>,
   io: Io,
 ): Promise<Answer> {
-  const { choices, many, usual } = question;
-  if (choices.length === 0) return [];
+  const { many, usual } = question;
   io.error(`\n${step}  ${question.prompt}\n${listed(question)}`);
   const prompt = many ? "Numbers or words, between commas [none] " : `Number or word [${usual}] `;
   for (;;) {

@@ -1,4 +1,4 @@
-/** `fettle new`: a craft from eight questions. */
+/** `fettle new`: a craft from a few questions. */
 import { resolve } from "node:path";
 import { basename, dirname, join } from "node:path/posix";
 import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
@@ -20,7 +20,7 @@ const help = `Usage: fettle new [--out FILE] [--force]
        fettle new --questions
 
 Writes a craft to begin with: some thirty lines, each with the reason why it is there,
-in which fettle check finds nothing. At a terminal eight questions are asked, and Enter
+in which fettle check finds nothing. At a terminal the questions are asked, and Enter
 takes the usual answer. Handsets and layers are those of the repository or the folder.
 
   --answers FILE  the answers as JSON, as in {"name": "Jug", "size": "5-inch"}; what is

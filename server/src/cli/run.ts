@@ -13,7 +13,7 @@ const commands: Readonly<Record<string, Entry>> = {
     load: async () => (await import("./check.ts")).command,
   },
   new: {
-    summary: "a craft from eight questions, ready to check",
+    summary: "a craft from a few questions, ready to check",
     load: async () => (await import("./new.ts")).command,
   },
   show: {

@@ -4,7 +4,12 @@ import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-cr
 import { findFiles, newCraft, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
 import { type FoundFiles, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
-import { NEW_CRAFT_REQUEST, type NewCraftParams, type NewCraftResult } from "../../../shared/protocol/new-craft.ts";
+import {
+  isAsked,
+  NEW_CRAFT_REQUEST,
+  type NewCraftParams,
+  type NewCraftResult,
+} from "../../../shared/protocol/new-craft.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 
@@ -23,7 +28,7 @@ export function answerNewCraft(connection: Connection, documents: Documents, gua
       const found = folder === null ? NOTHING_FOUND : findFiles(workspace, root);
       const understood = readAnswers(found, answers);
       const questions = questionsFor(found, answers);
-      const isOpen = questions.some(({ id, choices }) => choices.length > 0 && answers[id] === undefined);
+      const isOpen = questions.filter(isAsked).some(({ id }) => answers[id] === undefined);
       const made =
         isOpen || understood.kind === "problem"
           ? null

@@ -14,12 +14,16 @@ export interface SizeFacts {
 
 export const SIZE_FACTS: Readonly<Record<CraftSize, SizeFacts>> = {
   "31-mm": { propeller: "31 mm", mass: "30 g", fastestDegPerS: 700, armTiltDeg: 60, returnHeightM: 20 },
+  "40-mm": { propeller: "40 mm", mass: "50 g", fastestDegPerS: 700, armTiltDeg: 60, returnHeightM: 20 },
   "2-inch": { propeller: "2 in", mass: "90 g", fastestDegPerS: 700, armTiltDeg: 45, returnHeightM: 20 },
   "3-inch": { propeller: "3 in", mass: "200 g", fastestDegPerS: 800, armTiltDeg: 30, returnHeightM: 30 },
   "5-inch": { propeller: "5 in", mass: "600 g", fastestDegPerS: 800, armTiltDeg: 30, returnHeightM: 40 },
   "7-inch": { propeller: "7 in", mass: "900 g", fastestDegPerS: 480, armTiltDeg: 30, returnHeightM: 50 },
   "10-inch": { propeller: "10 in", mass: "2000 g", fastestDegPerS: 320, armTiltDeg: 30, returnHeightM: 50 },
 };
+
+/** The common mass with ducts, of the sizes that fly with and without them. */
+export const DUCTED_MASS: Readonly<Partial<Record<CraftSize, string>>> = { "2-inch": "140 g", "3-inch": "350 g" };
 
 /** Usual values for one kind of pilot. */
 export interface PilotFacts {
@@ -133,6 +137,7 @@ export function chemistryFacts(chemistry: string, cells: number): ChemistryFacts
 /** Common capacities of packs for each size, to be replaced with the one printed on the pack. */
 export const USUAL_CAPACITY: Readonly<Record<CraftSize, string>> = {
   "31-mm": "300 mAh",
+  "40-mm": "450 mAh",
   "2-inch": "450 mAh",
   "3-inch": "750 mAh",
   "5-inch": "1300 mAh",

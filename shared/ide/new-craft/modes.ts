@@ -32,6 +32,10 @@ const NO_ARM_NOTE =
 const NO_HANDSET_NOTE =
   "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own (“fettle explain handset” shows one), “use” it above, then write your switches' names here and remove the #.";
 
+const HOME_NOTE = "Flies home by itself: try it near, high and in sight first.";
+const NO_HOME_NOTE =
+  "No switch is left for the way home: without one it flies home only when the link is lost. Free a switch, or write here the far end of one that levels:";
+
 /**
  * The lines of the section `modes`; without a switch that can arm they are placeholders. Modes of a layer are not
  * repeated.
@@ -39,7 +43,7 @@ const NO_HANDSET_NOTE =
 export function planModes({ below, habits, levelAtRest, returnHome, turtle }: ModesInput): readonly ScriptLine[] {
   const has = (name: string) => below.modes.has(name);
   const habitsToWrite = new Map([...habits].filter(([name]) => !has(name)));
-  const free = freeSwitches(below, [...below.modes.values(), ...below.outputs.values(), ...habitsToWrite.values()]);
+  const free = freeSwitches(below, writtenModes(below, habitsToWrite));
   const take = (fits: (one: Switch) => boolean): Switch | undefined => {
     const at = free.findIndex(fits);
     return at < 0 ? undefined : free.splice(at, 1)[0];
@@ -59,6 +63,9 @@ export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Mo
     }
   } else if (!has("level") && !has("level-blend")) {
     const holding = take(({ positions }) => positions.length === 3) ?? take(() => true);
+    const selectors = freeSelectors(below, writtenModes(below, habitsToWrite));
+    const shares = needsHome(below, habitsToWrite, returnHome) && free.length === 0 && selectors.length === 0;
+    if (holding && shares) return [...lines, ...sharedLines(holding, levelAtRest)];
     lines.push(
       ...(holding
         ? levelLines(holding, levelAtRest)
@@ -67,14 +74,10 @@ export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Mo
   }
   if (returnHome && !has("return-home")) {
     const home = habitsToWrite.get("return-home");
-    const homing = home ? undefined : (take(withTwoPositions("positions")) ?? take(() => true));
+    const selectors = freeSelectors(below, writtenModes(below, habitsToWrite));
+    const homing = home ? undefined : (take(withTwoPositions("positions")) ?? take(() => true) ?? selectors[0]);
     const when = home ? `when ${home.text}` : homing ? whenAt(homing, homing.positions.at(-1)!) : null;
-    const note = "Flies home by itself: try it near, high and in sight first.";
-    lines.push(
-      when
-        ? entry("return-home", when, note)
-        : placeholder("return-home", "when …", "No switch is left for the way home:"),
-    );
+    lines.push(when ? entry("return-home", when, HOME_NOTE) : placeholder("return-home", "when …", NO_HOME_NOTE));
   }
   if (turtle && !has("turtle") && !habitsToWrite.has("turtle") && free.length > 0) {
     const [turning] = free;
@@ -90,6 +93,30 @@ export function planModes({ below, habits, levelAtRest, returnHome, turtle }: Mo
       ),
     );
   return lines;
+}
+
+/** Everything that has a condition before the new craft adds its own. */
+function writtenModes(below: Craft, habits: Habits): Mode[] {
+  return [...below.modes.values(), ...below.outputs.values(), ...habits.values()];
+}
+
+function needsHome(below: Craft, habits: Habits, returnHome: boolean): boolean {
+  return returnHome && !below.modes.has("return-home") && !habits.has("return-home");
+}
+
+/** The way home on the far end of the only switch that is left; what levels has the rest of it. */
+function sharedLines(holding: Switch, atRest: boolean): ScriptLine[] {
+  const [rest, next] = holding.positions as [ControlPosition, ControlPosition];
+  const far = holding.positions.at(-1)!;
+  const calm = "Holds itself level: let go of the sticks and it stands up straight.";
+  const level = atRest ? rest : next === far ? null : next;
+  const home = `${HOME_NOTE}\nFor want of a further switch it shares this one: move it to the end only for that.`;
+  return [
+    level
+      ? entry("level", whenAt(holding, level), calm)
+      : placeholder("level", "when …", "No switch is left for levelling: the way home is worth more."),
+    entry("return-home", whenAt(holding, far), home),
+  ];
 }
 
 function levelLines(holding: Switch, atRest: boolean): ScriptLine[] {
@@ -120,6 +147,15 @@ const whenAt = ({ name }: Switch, position: ControlPosition) => `when ${name} is
 
 /** Switches of two or three positions that no condition uses and that the link can transmit, in the handset's order. */
 function freeSwitches(below: Craft, used: readonly Mode[]): Switch[] {
+  return freeControls(below, used, "switch").filter(({ positions }) => positions.length <= 3);
+}
+
+/** The same of selectors; their first and last positions count as the ends. */
+function freeSelectors(below: Craft, used: readonly Mode[]): Switch[] {
+  return freeControls(below, used, "selector");
+}
+
+function freeControls(below: Craft, used: readonly Mode[], kind: "switch" | "selector"): Switch[] {
   const { channels, twoLevelChannels } = linkOf(below);
   const names = new Set<string>();
   for (const { condition } of used.flatMap(({ lines }) => lines)) {
@@ -129,10 +165,10 @@ function freeSwitches(below: Craft, used: readonly Mode[]): Switch[] {
     }
   }
   return [...below.controls.values()].flatMap(({ name, value }) => {
-    if (value?.control !== "switch" || names.has(name)) return [];
+    if (value?.control !== kind || names.has(name)) return [];
     if (channels !== null && value.channel > channels) return [];
     if (value.positions.length > 2 && twoLevelChannels.includes(value.channel)) return [];
-    return value.positions.length > 3 ? [] : [{ name, positions: outward(value), arms: armingPosition(value) }];
+    return [{ name, positions: outward(value), arms: armingPosition(value) }];
   });
 }
 

@@ -1,4 +1,4 @@
-/** Makes a craft from the answers to eight questions: a first script, without findings of its own. */
+/** Makes a craft from the answers to a few questions: a first script, without findings of its own. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import type { FileView } from "../../model/files.ts";

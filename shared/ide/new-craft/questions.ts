@@ -1,4 +1,4 @@
-/** The eight questions for a new craft, as data: the choices, and which of them go together. */
+/** The questions for a new craft, as data: the choices, and which of them go together. */
 import type { Answers, Choice, LeftOut, Question } from "../../protocol/new-craft.ts";
 
 /** A handset or a layer of the workspace; `path` is its word in an answer. */
@@ -15,23 +15,29 @@ export interface FoundFiles {
   readonly notOffered: readonly LeftOut[];
 }
 
-const SIZES = ["31-mm", "2-inch", "3-inch", "5-inch", "7-inch", "10-inch"] as const;
+const SIZES = ["31-mm", "40-mm", "2-inch", "3-inch", "5-inch", "7-inch", "10-inch"] as const;
 /** A size of propeller. */
 export type CraftSize = (typeof SIZES)[number];
 
 /** The packs for each size of propeller, the most common first (common practice, no source). */
 const PACKS_OF_SIZE: Readonly<Record<CraftSize, readonly string[]>> = {
-  "31-mm": ["1-lihv", "1-lipo", "2-lipo"],
-  "2-inch": ["3-lipo", "2-lipo", "4-lipo"],
+  "31-mm": ["1-lihv", "1-lipo", "2-lihv", "2-lipo"],
+  "40-mm": ["2-lihv", "1-lihv", "2-lipo", "1-lipo", "3-lipo"],
+  "2-inch": ["3-lipo", "2-lipo", "2-lihv", "4-lipo"],
   "3-inch": ["4-lipo", "3-lipo", "6-lipo", "4-li-ion"],
   "5-inch": ["6-lipo", "4-lipo", "4-li-ion", "6-li-ion"],
   "7-inch": ["6-lipo", "4-lipo", "4-li-ion", "6-li-ion"],
   "10-inch": ["6-lipo", "6-li-ion", "8-lipo", "8-li-ion"],
 };
 
+/** Sizes that fly with open propellers, and those that fly with ducts; some do either. */
+const openSizes: readonly CraftSize[] = ["2-inch", "3-inch", "5-inch", "7-inch", "10-inch"];
+const ductedSizes: readonly CraftSize[] = ["31-mm", "40-mm", "2-inch", "3-inch"];
+
 const PACKS = [
   "1-lihv",
   "1-lipo",
+  "2-lihv",
   "2-lipo",
   "3-lipo",
   "4-lipo",
@@ -71,7 +77,8 @@ const FIXED: readonly Question[] = [
     id: "size",
     prompt: "How large are the propellers?",
     choices: [
-      { word: "31-mm", label: "31 mm", help: "tiny and ducted, for indoors" },
+      { word: "31-mm", label: "31 mm", help: "tiny and ducted, for rooms" },
+      { word: "40-mm", label: "40 mm", help: "tiny and ducted, for halls and gardens" },
       { word: "2-inch", label: "2 inch", help: "small, for gardens and halls" },
       { word: "3-inch", label: "3 inch", help: "light, for parks" },
       { word: "5-inch", label: "5 inch", help: "the usual size for racing and figures" },
@@ -95,6 +102,21 @@ const FIXED: readonly Question[] = [
     }),
     many: false,
     usual: "6-lipo",
+  },
+  {
+    id: "ducts",
+    prompt: "Are there rings or ducts round the propellers?",
+    choices: [
+      { word: "no", label: "No", help: "open propellers", onlyWith: { question: "size", words: openSizes } },
+      {
+        word: "yes",
+        label: "Yes",
+        help: "softer in a knock, heavier in the wind",
+        onlyWith: { question: "size", words: ductedSizes },
+      },
+    ],
+    many: false,
+    usual: "no",
   },
   { id: "link", prompt: "Which radio link, and which handset?", choices: BANDS, many: false, usual: "2.4-ghz" },
   {

@@ -2,7 +2,15 @@
 import type { Craft } from "../../model/craft.ts";
 import type { Answers } from "../../protocol/new-craft.ts";
 import { type EntryWriter, entryWriterOver } from "./entry-writer.ts";
-import { chemistryFacts, PILOT_FACTS, type PilotFacts, SIZE_FACTS, type SizeFacts, USUAL_CAPACITY } from "./facts.ts";
+import {
+  chemistryFacts,
+  DUCTED_MASS,
+  PILOT_FACTS,
+  type PilotFacts,
+  SIZE_FACTS,
+  type SizeFacts,
+  USUAL_CAPACITY,
+} from "./facts.ts";
 import { type Habits, planModes } from "./modes.ts";
 import { osdSection } from "./osd.ts";
 import type { CraftSize } from "./questions.ts";
@@ -58,11 +66,15 @@ function section(name: string, note: string | null, lines: readonly ScriptLine[]
   return { name, note, lines };
 }
 
-function frame({ size, writer }: CraftPlan): ScriptSection {
-  const { answered, unknown } = writer("frame");
+function frame({ answers, size, writer }: CraftPlan): ScriptSection {
+  const { answered, isSet, unknown } = writer("frame");
+  const ducted = answers.ducts === "yes";
+  const mass = (ducted ? DUCTED_MASS[answers.size as CraftSize] : undefined) ?? size.mass;
+  const fingers = "They soften a knock and still let fingers through: no leave to fly at people.";
   return section("frame", null, [
     ...answered("propeller-diameter", size.propeller),
-    ...unknown("mass", size.mass, "Weigh it ready to fly, write the figure here and remove the #:"),
+    ...(ducted ? answered("ducts", "yes", fingers) : isSet("ducts") ? answered("ducts", "no") : []),
+    ...unknown("mass", mass, "Weigh it ready to fly, write the figure here and remove the #:"),
   ]);
 }
 

@@ -2,11 +2,22 @@
 import { expect, test } from "vitest";
 import { findFiles, pathForName } from "../../../shared/ide/new-craft/new-craft.ts";
 import { allQuestions, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
+import { isAsked } from "../../../shared/protocol/new-craft.ts";
 import { made, NEW, problemOf, wheel, workspaceOf } from "./new-craft-made.ts";
 
-test("there are eight questions, each with a prompt, choices that say what speaks for them, and a usual answer", () => {
+test("there are nine questions, each with a prompt, choices that say what speaks for them, and a usual answer", () => {
   const questions = questionsFor(findFiles(workspaceOf({ "handsets/wheel.fettle": wheel }), "/shed"), {});
-  expect(questions.map(({ id }) => id)).toEqual(["size", "pack", "link", "video", "grid", "gps", "pilot", "layers"]);
+  expect(questions.map(({ id }) => id)).toEqual([
+    "size",
+    "pack",
+    "ducts",
+    "link",
+    "video",
+    "grid",
+    "gps",
+    "pilot",
+    "layers",
+  ]);
   for (const { id, prompt, choices, many, usual } of questions) {
     expect(prompt).toMatch(/\?$/);
     if (many) continue;
@@ -14,6 +25,8 @@ test("there are eight questions, each with a prompt, choices that say what speak
       choices.map(({ word }) => word),
       id,
     ).toContain(usual);
+    // Five inches never have ducts: a question with one answer is none.
+    expect(isAsked(questions.find((each) => each.id === id)!)).toBe(id !== "ducts");
     for (const { label, help } of choices) expect(`${label}${help}`.length).toBeGreaterThan(10);
   }
 });

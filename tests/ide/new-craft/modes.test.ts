@@ -54,6 +54,49 @@ test("the first switch that can arm does, and a beginner's craft is level at res
 });
 
 test.each([
+  [
+    "a switch of three positions",
+    "up 1000 us  mid 1500 us  down 2000 us",
+    "beginner",
+    ["level when SB is up", "return-home when SB is down"],
+  ],
+  [
+    "a switch of three positions",
+    "up 1000 us  mid 1500 us  down 2000 us",
+    "racing",
+    ["level when SB is mid", "return-home when SB is down"],
+  ],
+  [
+    "a switch of two positions",
+    "up 1000 us  down 2000 us",
+    "beginner",
+    ["level when SB is up", "return-home when SB is down"],
+  ],
+  ["a switch of two positions", "up 1000 us  down 2000 us", "racing", ["return-home when SB is down"]],
+])("where only %s (%s) is left, the way home shares it (%s)", (_, positions, pilot, expected) => {
+  const controls = only("  SA  switch  ch5  up 1000 us  down 2000 us", `  SB  switch  ch6  ${positions}`);
+  const { text, findings } = made(controls, { link: "Odd", pilot, gps: "yes" });
+  expect(findings).toEqual([]);
+  expect(modesOf(text)).toEqual(["arm when SA is down", ...expected]);
+  expect(text).toContain("For want of a further switch it shares this one");
+});
+
+test("the way home is on a selector where no switch is left, and else a note says what to do", () => {
+  const arm = "  SA  switch  ch5  up 1000 us  down 2000 us";
+  const keys = "  SX  selector  ch7  one 1000 us  two 1500 us  three 2000 us";
+  const level = "  SB  switch  ch6  up 1000 us  down 2000 us";
+  const asked = { link: "Odd", gps: "yes", pilot: "beginner" };
+  expect(modesOf(made(only(arm, level, keys), asked).text)).toEqual([
+    "arm when SA is down",
+    "level when SB is up",
+    "return-home when SX is three",
+  ]);
+  const { text, findings } = made(only(arm), asked);
+  expect(findings).toEqual([]);
+  expect(text).toMatch(/# No switch is left for the way home: without one it flies home only when the link is lost/);
+});
+
+test.each([
   ["a switch that rests at its high pulse", "  TL  switch  ch5  up 1000 us  down 2000 us  rests down"],
   ["a button", "  PB  button  ch5  rest 1000 us  held 2000 us"],
   ["a dial", "  KN  dial  ch5  1000 us to 2000 us"],

@@ -1,15 +1,16 @@
-/** A craft from eight questions: whatever is answered, nothing at all is found in it. */
+/** A craft from a few questions: whatever is answered, nothing at all is found in it. */
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { findFiles } from "../../../shared/ide/new-craft/new-craft.ts";
+import { questionsFor } from "../../../shared/ide/new-craft/questions.ts";
 import type { Answers } from "../../../shared/protocol/new-craft.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { answersBy, made, modesOf, NEW, only, wheel, workspaceOf } from "./new-craft-made.ts";
 
 const files = { "handsets/wheel.fettle": wheel };
 const found = findFiles(workspaceOf(files), "/shed");
-const QUESTIONS = ["size", "pack", "link", "video", "grid", "gps", "pilot"];
+const QUESTIONS = ["size", "pack", "ducts", "link", "video", "grid", "gps", "pilot"];
 
 function holdsClean(answers: Answers): void {
   const { text, findings } = made(files, { ...answers, layers: [] });
@@ -21,31 +22,22 @@ function holdsClean(answers: Answers): void {
 
 test("nothing is found whatever the craft, and all of it is some thirty lines", () => {
   // Every craft that can be described, with the pilot and the link going round beside.
-  const tried = new Set<string>();
-  for (let i = 0; i < 6 * 4 * 2 * 5 * 2; i++) {
-    const [size, pack, video, grid, gps] = [
-      i,
-      Math.floor(i / 6),
-      Math.floor(i / 24),
-      Math.floor(i / 48),
-      Math.floor(i / 240),
-    ];
-    const numbers: Record<string, number> = {
-      size,
-      pack,
-      video,
-      grid,
-      gps,
-      pilot: i + pack + grid,
-      link: i + pack + gps,
-    };
-    const answers = answersBy(found, (id) => numbers[id]!);
-    const craft = ["size", "pack", "video", "grid", "gps"].map((id) => answers[id]).join(" ");
-    if (tried.has(craft)) continue;
-    tried.add(craft);
-    holdsClean(answers);
-  }
-  expect(tried.size).toBe((3 + 3 + 4 + 4 + 4 + 4) * (3 + 5) * 2);
+  const described = ["size", "pack", "ducts", "video", "grid", "gps"].reduce<Answers[]>(
+    (before, id) =>
+      before.flatMap((answers) => {
+        const question = questionsFor(found, answers).find((each) => each.id === id)!;
+        return question.choices.map(({ word }) => ({ ...answers, [id]: word }));
+      }),
+    [{ name: "Jug" }],
+  );
+  const round = (id: string, at: number) => {
+    const { choices } = questionsFor(found, {}).find((each) => each.id === id)!;
+    return choices[at % choices.length]!.word;
+  };
+  for (const [at, answers] of described.entries())
+    holdsClean({ ...answers, pilot: round("pilot", at), link: round("link", Math.floor(at / 5)) });
+  // Packs for each size, twice where it flies with and without ducts; two kinds of picture with their grids; satellites.
+  expect(described.length).toBe((4 + 5 + 2 * 4 + 2 * 4 + 4 + 4 + 4) * (3 + 5) * 2);
 });
 
 test("nothing is found for any pair of answers", () => {
@@ -57,9 +49,12 @@ test("nothing is found for any pair of answers", () => {
 });
 
 test("what the pilot is to fill in checks clean as well once it is filled in", () => {
-  for (const size of ["31-mm", "2-inch", "3-inch", "5-inch", "7-inch", "10-inch"]) {
+  for (const size of ["31-mm", "40-mm", "2-inch", "3-inch", "5-inch", "7-inch", "10-inch"]) {
     for (const gps of ["yes", "no"]) {
-      const { text } = made(files, { size, gps, pilot: "freestyle", video: "analogue" });
+      // With ducts where a craft may have them.
+      const ducts = ["31-mm", "40-mm", "2-inch", "3-inch"].includes(size) ? "yes" : "no";
+      const { text } = made(files, { size, ducts, gps, pilot: "freestyle", video: "analogue" });
+      expect(text.includes("\n  ducts ")).toBe(ducts === "yes");
       const filled = text.replace(/^ {2}# ((mass|capacity|region|obstacle-height) )/gm, "  $1");
       expect(filled).not.toBe(text);
       const at = workspaceOf({ ...files, "craft/jug.fettle": filled });
