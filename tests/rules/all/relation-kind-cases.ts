@@ -5,7 +5,7 @@ export const KIND_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "safety.arm-throttle middle; safety.arm-throttle-limit 1060 us; motors.reversible yes",
     "safety.arm-throttle middle; safety.arm-throttle-limit 1550 us; motors.reversible yes",
-    "arm-throttle-limit is 1060 us and must be above centre (1500 us)",
+    "arm-throttle-limit is 1060 us and must be above link.centre (1500 us)",
   ],
   [
     "transmitter.power 250 mW; link.region europe; link.band 2.4 GHz",
@@ -15,7 +15,7 @@ export const KIND_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "transmitter.power 2 W; link.region usa; link.band 915 MHz",
     "transmitter.power 1 W; link.region usa; link.band 915 MHz",
-    "power is 2000 mW",
+    "power is 2 W (2000 mW)",
   ],
   [
     "link.receiver-power 250 mW; link.telemetry yes; link.region europe; link.band 2.4 GHz",
@@ -25,7 +25,7 @@ export const KIND_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "link.receiver-power 2 W; link.telemetry yes; link.region usa",
     "link.receiver-power 2 W; link.telemetry yes; link.region amateur",
-    "receiver-power is 2000 mW",
+    "receiver-power is 2 W (2000 mW)",
   ],
   [
     "motors.idle-speed 300 Hz; motors.kv 1900 rpm/V; frame.hover-throttle 20 %; pack.cells 4; pack.chemistry lipo",
@@ -35,11 +35,11 @@ export const KIND_CASES: readonly (readonly [bad: string, good: string, says: st
   [
     "frame.arm-layout tri; motors.yaw-servo-middle 1000 us; motors.yaw-servo-pulses 1100 us to 1900 us",
     "frame.arm-layout tri; motors.yaw-servo-middle 1480 us; motors.yaw-servo-pulses 1100 us to 1900 us",
-    "yaw-servo-middle is 1000 us and must be above yaw-servo-pulses from",
+    "yaw-servo-middle is 1000 us and must be above the lower end of yaw-servo-pulses",
   ],
   [
     "frame.arm-layout tri; motors.yaw-servo-middle 1950 us; motors.yaw-servo-pulses 1100 us to 1900 us",
     "frame.arm-layout tri; motors.yaw-servo-middle 1480 us; motors.yaw-servo-pulses 1100 us to 1900 us",
-    "yaw-servo-middle is 1950 us and must be below yaw-servo-pulses to",
+    "yaw-servo-middle is 1950 us and must be below the upper end of yaw-servo-pulses",
   ],
 ];
