@@ -50,6 +50,7 @@ const TRAIT_NAMES: ReadonlySet<string> = new Set([
   "cells",
   "reversible",
   "reverse-band",
+  "arm-throttle",
   ...NOTCHES,
 ]);
 
@@ -68,6 +69,8 @@ function cellsFrom(said: Said, section: string): number | undefined {
 
 /** Where the throttle rests: a band around its middle is said for craft that are flown so; motors that cannot turn back never are. */
 function throttleFrom(said: Said): CraftTraits["throttle"] {
+  const arming = said("safety", "arm-throttle");
+  if (arming?.kind === "choice") return arming.word === "middle" ? "middle" : "low";
   if (said("motors", "reverse-band") !== undefined) return "middle";
   const reversible = said("motors", "reversible");
   return reversible?.kind === "yes-no" && !reversible.yes ? "low" : undefined;

@@ -279,9 +279,15 @@ export const pack: SectionSpec = {
           1,
           99,
           "common practice, no source: a craft that hovers at the stop of its throttle cannot climb or cannot sink",
-          usually(8, 85),
+          [
+            { from: 8, to: 85, source: practice, when: { throttle: "middle" } },
+            { from: 8, to: 65, source: practice },
+          ],
         ),
-        quantity("us", 900, 2200, "common practice, no source: the span of a control pulse with room at both ends"),
+        quantity("us", 900, 2200, "common practice, no source: the span of a control pulse with room at both ends", [
+          { from: 1080, to: 1850, source: practice, when: { throttle: "middle" } },
+          { from: 1080, to: 1650, source: practice },
+        ]),
       ],
       kind: "hardware",
       what: "Throttle at which the craft hovers with this pack, half used; unset, that of the frame holds.",

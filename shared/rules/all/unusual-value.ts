@@ -21,6 +21,7 @@ export const rule: BothRule = {
       "pack.cells",
       "motors.reversible",
       "motors.reverse-band",
+      "safety.arm-throttle",
       "filters.motor-notches",
       "filters.tracking-notches",
       "filters.notch",

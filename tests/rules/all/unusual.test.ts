@@ -180,6 +180,8 @@ test("where the throttle rests is said by the band in its middle, and may be the
   expect(limit("motors\n  reversible no\n")).toBe(1);
   expect(limit("motors\n  reversible yes\n")).toBe(0);
   expect(limit("motors\n  reversible yes\n  reverse-band 1480 us to 1520 us\n")).toBe(0);
+  expect(limit("safety\n  arm-throttle middle\n")).toBe(0);
+  expect(limit("motors\n  reversible yes\nsafety\n  arm-throttle low\n")).toBe(1);
 });
 
 test("a damping cut that a craft with notches bears is unusual on one without any", () => {
