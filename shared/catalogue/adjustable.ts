@@ -34,6 +34,7 @@ export const ADJUSTABLE: ReadonlySet<string> = new Set([
   "lights.period",
   "navigation.hold-speed",
   "osd.white-level",
+  "rates.lean-limit",
   "rates.throttle-hover",
   "rates.throttle-limit",
   "rates.throttle-rise",

@@ -4,6 +4,7 @@ import type { ExampleTable } from "../specs.ts";
 export const flightExamples: ExampleTable = {
   safety: {
     "arm-tilt-limit": "30 deg",
+    "arm-throttle": "low",
     "arm-throttle-limit": "1050 us",
     "arm-hold": "250 ms",
     "arm-needs-fix": "no",
@@ -84,6 +85,7 @@ export const flightExamples: ExampleTable = {
     pitch: "slope 180 deg/s end 640 deg/s bend 3",
     yaw: "slope 140 deg/s end 480 deg/s bend 2",
     "yaw-about": "craft",
+    "lean-limit": "50 deg",
     "top-rate": "900 deg/s",
     note: '"Softer in the middle since the bridge"',
     "yaw-with-roll": "15 %",

@@ -4,6 +4,7 @@ import type { ExampleTable } from "../specs.ts";
 export const radioExamples: ExampleTable = {
   link: {
     band: "2.4 GHz",
+    region: "europe",
     receiver: '"Damper, ceramic aerial"',
     "pair-secret": '"glaze before you fire"',
     wiring: "serial",
@@ -47,6 +48,8 @@ export const radioExamples: ExampleTable = {
     frequency: "5800 MHz",
     "spare-frequency": "5760 MHz",
     "channel-label": '"4"',
+    polarisation: "left",
+    "viewer-polarisation": "left",
     power: "25 mW",
     "signal-width": "20 MHz",
     "power-steps": "5, 25, 200 mW",
