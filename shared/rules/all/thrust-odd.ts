@@ -1,5 +1,5 @@
 import type { Craft, Setting } from "../../model/craft.ts";
-import { settingOf } from "../../model/setting-lookup.ts";
+import { choiceOf, settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { fieldOf, numberOf } from "../../numbers/values.ts";
 import type { Value } from "../../syntax/value.ts";
@@ -122,6 +122,11 @@ function pointFaults(points: readonly Point[], highest: Hover | undefined) {
   return faults;
 }
 
+/** With the throttle at rest in its middle, both ends of it may be thrust. */
+function restsInMiddle(craft: Craft): boolean {
+  return Boolean(settingOf(craft, "motors.reverse-band")) || choiceOf(craft, "safety.arm-throttle") === "middle";
+}
+
 export const rule: CraftRule = {
   code: "thrust-odd",
   severity: "error",
@@ -140,6 +145,7 @@ export const rule: CraftRule = {
       "motors.idle",
       "motors.limit",
       "motors.reverse-band",
+      "safety.arm-throttle",
       "rates.throttle-limit",
       "rates.throttle-curve",
     ],
@@ -147,8 +153,7 @@ export const rule: CraftRule = {
   check(craft, workspace) {
     const hovers = saidHovers(craft);
     const reports = idleFaults(craft, workspace, hovers);
-    // With the throttle at rest in its middle, both ends of it are thrust.
-    if (settingOf(craft, "motors.reverse-band")) return reports;
+    if (restsInMiddle(craft)) return reports;
     return [...reports, ...limitFaults(craft, workspace, hovers), ...curveFaults(craft, workspace, hovers)];
   },
 };

@@ -34,10 +34,26 @@ describe("thrust-odd", () => {
     // The throttle rests in its middle: its lower end is thrust the other way.
     "motors: reversible yes; reverse-band 1480 us to 1520 us | rates: throttle-curve 100, 0, 100 %",
     "motors: reverse-band 1480 us to 1520 us | frame: hover-throttle 62 % | rates: throttle-limit 60 %",
+    "safety: arm-throttle middle | frame: hover-throttle 62 % | rates: throttle-limit 60 %; throttle-curve 50, 100, 60 %",
+    // Each pack by its own figure, where it has one.
+    `${HOVER} | pack: hover-throttle 20 % | rates: throttle-limit 25 %`,
+    `${HOVER} | pack "Light": hover-throttle 22 % | motors: idle 21 % | rates: throttle-limit 35 %`,
   ])("nothing: %s", (text) => expect(found("thrust-odd", text)).toEqual([]));
 
   test.each([
     [`${HOVER} | motors: idle 30 %`, "idle 30 %", "hovers with 30 % of its throttle: it lifts off as it arms"],
+    [
+      `${HOVER} | pack "Light": hover-throttle 20 % | motors: idle 20 %`,
+      "idle 20 %",
+      "hovers with 20 % of its throttle on pack “Light”",
+    ],
+    [
+      `${HOVER} | pack "Long": hover-throttle 40 % | rates: throttle-limit 35 %`,
+      "throttle-limit 35 %",
+      "hovers with 40 % of its throttle on pack “Long”",
+    ],
+    ['pack "Long": hover-throttle 40 % | rates: throttle-limit 35 %', "throttle-limit 35 %", "on pack “Long”"],
+    ["safety: arm-throttle low | rates: throttle-curve 5, 100 %", "throttle-curve 5, 100 %", "begins at 5 %"],
     ["frame: hover-throttle 1100 us | motors: idle 10 %", "idle 10 %", "hovers with 10 %"],
     [
       `${HOVER} | rates: throttle-limit 30 %`,
@@ -93,6 +109,9 @@ describe("descend-blind", () => {
     `${HOVER} | ${DESCEND} 25 % | pack: cells 6 | pack "Four": cells 4`,
     `${HOVER} | ${DESCEND} 21 % | pack: cells 4 | pack "Six": cells 6; capacity 900 mAh`,
     `${HOVER} | ${DESCEND} 25 % | pack "Six": cells 6`,
+    // What a pack says itself goes before what could be worked out, and the usual pack's own before the frame's.
+    `${HOVER} | ${DESCEND} 25 % | pack: cells 4 | pack "Six": cells 6; hover-throttle 26 %`,
+    `${HOVER} | ${DESCEND} 31 % | pack: hover-throttle 35 %`,
     // Time enough at 3 m/s, or none that ends.
     "navigation: return-height 60 m | failsafe: then return; then-without-fix descend; descend-for 20 s",
     "navigation: return-height 60 m | failsafe: then descend; descend-for 0 s",
@@ -117,6 +136,14 @@ describe("descend-blind", () => {
       "with 35 %",
     ],
     [`${HOVER} | failsafe: descend-throttle 35 %`, "with 35 %"],
+    [
+      `${HOVER} | ${DESCEND} 25 % | pack "Light": hover-throttle 24 %`,
+      "hovers with 24 % of its throttle on pack “Light”: with 25 %",
+    ],
+    [
+      `${HOVER} | ${DESCEND} 25 % | pack "Light": hover-throttle 24 % | pack "Tiny": hover-throttle 20 %`,
+      "with 20 % of its throttle on pack “Tiny”",
+    ],
     // A pack of more cells, and a lighter one: by the square root of mass over volts.
     [`${HOVER} | ${DESCEND} 25 % | pack: cells 4 | pack "Six": cells 6`, "about 20 % of its throttle on pack “Six”"],
     [
