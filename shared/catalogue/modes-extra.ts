@@ -76,6 +76,7 @@ export const extraModes: readonly ModeSpec[] = [
   },
   {
     name: "rates-second",
+    inFlight: true,
     what: "Takes the second set of rates: how fast the craft turns for a given stick.",
     why: "One craft, two tempers: gentle for filming or for a friend's first try, quick for the rest. What the second set does not say stays as in the first. Change over with the sticks in the middle, since the same stick means another rate the moment the switch moves. With differences too small to feel you will not know which set you are on; say it in the picture.",
     needs: [{ section: "rates-second", reason: "Without a second set there is nothing to change to." }],
@@ -84,6 +85,7 @@ export const extraModes: readonly ModeSpec[] = [
   },
   {
     name: "gains-second",
+    inFlight: true,
     what: "Takes the second tune.",
     why: "A craft that flies with and without a heavy camera, or on four and on six cells, wants two tunes, and a switch spares the cable at the field. It also lets one compare two tunes in one flight, same air, same pack, which is the only fair way. Fly off with the stiff tune and the light load and the craft shakes itself hot within a minute.",
     hazard: "Change over in a calm hover with height below, one hand ready to change back.",
@@ -93,6 +95,7 @@ export const extraModes: readonly ModeSpec[] = [
   },
   {
     name: "recorder",
+    inFlight: true,
     what: "Records flight data while it is on.",
     why: "Tied to `arm` it catches every flight and nobody has to remember. On a switch of its own it saves room for the two minutes that matter, and is sooner or later in the wrong place for the crash one would love to understand. A chip on the board is full after one to a few flights, and then records nothing and says nothing, unless the picture shows what is left.",
     needs: [{ setting: "recorder.to", not: "off", reason: "The recording has to have somewhere to go." }],
@@ -101,6 +104,7 @@ export const extraModes: readonly ModeSpec[] = [
   },
   {
     name: "recorder-mark",
+    inFlight: true,
     what: "Puts a mark into the recording when it comes on.",
     why: "Ten minutes of curves hold perhaps two seconds of the wobble that you felt, and a mark made at once by a spare button leads straight to them. The thumb is always about half a second late, so look before the mark. In quick succession marks only clutter: one press for each event, and a word about it in the notes after landing.",
     related: ["recorder", "recorder.to"],
@@ -122,6 +126,7 @@ export const extraModes: readonly ModeSpec[] = [
   },
   {
     name: "camera-line",
+    inFlight: true,
     what: "Turns the craft about the camera's line of sight instead of its own axes.",
     why: "With a camera tilted up steeply, plain yaw swings the horizon round like a clock's hand; with this, yaw and roll are blended so that the picture turns as the eye expects. That is pleasant for slow flying round an object. Where `yaw-about` of the rates says `camera` it is so all the time, and this mode adds nothing. It goes by the uptilt that the script states, so a camera bent by a crash makes flat turns crooked; and with it on, thumbs trained without it are wrong by just that angle.",
     related: ["camera.uptilt", "rates.yaw-about", "camera-tilt", "rates.yaw"],
@@ -129,6 +134,7 @@ export const extraModes: readonly ModeSpec[] = [
   },
   {
     name: "lap-mark",
+    inFlight: true,
     what: "Counts a lap each time it comes on.",
     why: "Practising alone there is no gate that counts: a button pressed in passing gives times good to a few tenths, enough to tell whether a line is quicker. The press itself costs a little attention at the worst place of the lap, so choose a straight rather than the gate. Held down it counts once; on a switch with two positions every second lap is missing, as only coming on counts.",
     related: ["lap", "flight-time", "recorder-mark"],

@@ -41,6 +41,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "level",
+    inFlight: true,
     what: "The sticks ask for an angle, and with the sticks let go the craft levels itself.",
     why: "It is how most people learn, and how one hovers to take a picture. Flips are impossible, since the craft refuses to lean further than its limit. Flown fast it feels nailed to the horizon, and fights every line that is not level; many move on to flying by rates and keep this on a switch for landing and for the day when the picture fails. After a bump it rights itself by a sense of down that needs some seconds to come true again. A craft that creeps sideways in it wants trim, not stick.",
     needs: [{ setting: "sensors.accelerometer", is: "yes", reason: noAccelerometer }],
@@ -50,6 +51,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "level-blend",
+    inFlight: true,
     what: "Levels itself near the middle of the sticks, and flips freely at their ends.",
     why: "Between the two worlds: let go and it stands, push hard and it turns over. On a palm-sized craft indoors that is a pleasant way to fly. The price is a stick whose meaning changes along its way, which teaches the thumbs habits that neither level nor free flight rewards; and a flip broken off half way ends with the craft righting itself into the floor.",
     needs: [
@@ -81,6 +83,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "level-now",
+    inFlight: true,
     what: "Rights the craft at once, whatever the sticks and the other modes ask for, as long as it is on.",
     why: "For the moment in which a pilot no longer knows which way is up: a dark picture, sun in the camera, a beginner in a spin. A button under the thumb suits it, since one wants it for a second and no more. It levels, it does not climb: without enough throttle the craft sinks, quite upright, into the ground. Low between trees the leap to level can be the crash itself.",
     hazard: "The craft snaps upright at full force. Try it first high over open ground, then train the thumb.",
@@ -118,6 +121,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "grip-at-idle",
+    inFlight: true,
     what: "Keeps full control of attitude while the throttle is closed.",
     why: "With it a craft floats over the top of a loop and still obeys. Without it, closing the throttle lets go of the craft until it is opened again, and it tumbles. To hold it the motors speed up by themselves, so a craft that touches down with it hops and skids until it is disarmed. Most who fly freely leave it on with the arm switch; a beginner lands better without.",
     hazard:
@@ -142,6 +146,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "hold-height",
+    inFlight: true,
     what: "The middle of the throttle stick keeps the height; above and below it the craft climbs and sinks.",
     why: "It frees one thumb, for filming or for a first flight. The height comes from air pressure, so a gust, an open door or the craft's own wash moves it by a metre, and over a hillside it holds its height above the sea, not above the grass. Switching in or out with the throttle anywhere but at the hover makes the craft jump; learn the feel of it high up.",
     hazard: "Never trust it within reach of people or a ceiling: it errs by more than a hand's breadth.",
@@ -151,6 +156,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "hold-place",
+    inFlight: true,
     what: "Keeps the craft over one spot, and at its height, while the sticks are let go.",
     why: "With a good fix it parks the craft in the air while you look where home is. The fix wanders by metres, and so does the craft. It needs to know which way its nose points: a compass that a lead disturbs makes it circle, wider each time, until it dashes off. That is the moment to leave the mode at once; have a plain switch for it, and height below.",
     hazard: "Leave the mode the moment it begins to circle: each turn is wider and faster than the one before.",
@@ -179,6 +185,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "hold-heading",
+    inFlight: true,
     what: "Keeps the nose pointing one way while the yaw stick is let go.",
     why: "For a slow pan along a wall, or a craft seen from below whose nose must not wander. By gyro alone it drifts some degrees a minute; by compass it keeps true, as long as the needle is. In fast flight it gets in the way, for banked turns want a nose that follows. A yaw stick that rests off its middle turns it into a slow spin.",
     related: ["link.yaw-rest-zone", "sensors.compass", "heading"],
@@ -186,6 +193,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "heading-by-pilot",
+    inFlight: true,
     what: "The sticks push the craft as seen from where its nose pointed at arming, whichever way it points now.",
     why: "A learner who loses track of the nose can still bring the craft back by pulling the stick. It hides the very thing that has to be learnt, and rests on a sense of heading that drifts: after some minutes, or a bump, back is no longer back. Flown by the picture it makes no sense at all, since the pilot sits in the nose.",
     related: ["hold-heading", "sensors.compass", "return-home"],
@@ -193,6 +201,7 @@ export const modes: readonly ModeSpec[] = [
   },
   {
     name: "return-home",
+    inFlight: true,
     what: "Flies the craft back to where it was armed, by satellites, without the pilot.",
     why: "For the day when picture or orientation is gone and the link still holds; the same flight serves after signal loss if so set up. It climbs first, so set a height above every tree and mast, and try it once near by before it is needed. Home is where the craft was armed with a fix: armed too early, home is somewhere else. Against more wind than its steepest lean can beat it drifts away backwards, and waiting makes it worse.",
     hazard:

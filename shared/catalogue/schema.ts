@@ -239,6 +239,8 @@ export const modeSchema = z.strictObject({
   example: z.optional(z.string()),
   /** True for modes that control the attitude of the craft. */
   attitude: z.optional(z.boolean()),
+  /** True for modes that do something only while the craft is armed. */
+  inFlight: z.optional(z.literal(true)),
 });
 
 export const modeRelationsSchema = z.strictObject({

@@ -23,4 +23,32 @@ export const flightNeeds: NeedTable = {
       source: practice,
     },
   ],
+  "safety.spin-when-armed": [
+    {
+      word: "no",
+      setting: "safety.idle-disarm-after",
+      not: "never",
+      // A craft whose throttle rests in its middle stands still there in flight as well.
+      while: [{ setting: "motors.reverse-band", unsaid: "wanted" }],
+      misleads: true,
+      reason:
+        "Armed, the craft stands as still and silent as disarmed, and stays so until somebody brushes the throttle. Let it disarm by itself, or let the motors turn.",
+      source: practice,
+    },
+  ],
+  ...Object.fromEntries(
+    ["roll", "pitch", "yaw"].map((axis) => [
+      `sensors.mount-${axis}`,
+      [
+        {
+          setting: "bench.mount-checked",
+          unsaid: "missing" as const,
+          while: [{ section: "bench" }],
+          reason:
+            "A board that is turned against the frame is tilted by hand once, propellers off, to see that it feels each tilt the right way round: write down the day.",
+          source: practice,
+        },
+      ],
+    ]),
+  ),
 };

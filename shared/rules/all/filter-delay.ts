@@ -86,7 +86,8 @@ export const rule: CraftRule = {
     const totalMs = filters.reduce((sum, { delayMs }) => sum + delayMs, motorsMs);
     const propellerIn = quantityOf(craft, "frame.propeller-diameter", "in") ?? Number.POSITIVE_INFINITY;
     const most = MOST_MS.find(({ upToIn }) => propellerIn <= upToIn)!;
-    if (totalMs <= most.ms || filters.length === 0) return [];
+    // What is written as the bound itself is not above it.
+    if (totalMs < most.ms + 0.005 || filters.length === 0) return [];
     const [slowest, ...others] = [...filters].sort((a, b) => b.delayMs - a.delayMs) as [Delay, ...Delay[]];
     const parts = filters.map(({ name, delayMs }) => `${name} ${decimalText(delayMs, 2)} ms`);
     if (motorsMs > 0) parts.push(`motor-notches in the hover ${decimalText(motorsMs, 2)} ms`);

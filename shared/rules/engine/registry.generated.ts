@@ -4,6 +4,7 @@ import { rule as allowUnknown } from "../all/allow-unknown.ts";
 import { rule as allowUnused } from "../all/allow-unused.ts";
 import { rule as armAtRest } from "../all/arm-at-rest.ts";
 import { rule as armInMiddle } from "../all/arm-in-middle.ts";
+import { rule as armLetGo } from "../all/arm-let-go.ts";
 import { rule as armMissing } from "../all/arm-missing.ts";
 import { rule as armOnButton } from "../all/arm-on-button.ts";
 import { rule as armOnDial } from "../all/arm-on-dial.ts";
@@ -40,6 +41,7 @@ import { rule as missingUnit } from "../all/missing-unit.ts";
 import { rule as modeAtRest } from "../all/mode-at-rest.ts";
 import { rule as modeClash } from "../all/mode-clash.ts";
 import { rule as modeNeeds } from "../all/mode-needs.ts";
+import { rule as modeOnlyDisarmed } from "../all/mode-only-disarmed.ts";
 import { rule as modeOverlap } from "../all/mode-overlap.ts";
 import { rule as modeShadowed } from "../all/mode-shadowed.ts";
 import { rule as motorLayout } from "../all/motor-layout.ts";
@@ -86,6 +88,7 @@ export const rules: readonly Rule[] = [
   allowUnused,
   armAtRest,
   armInMiddle,
+  armLetGo,
   armMissing,
   armOnButton,
   armOnDial,
@@ -122,6 +125,7 @@ export const rules: readonly Rule[] = [
   modeAtRest,
   modeClash,
   modeNeeds,
+  modeOnlyDisarmed,
   modeOverlap,
   modeShadowed,
   motorLayout,

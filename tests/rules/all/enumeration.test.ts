@@ -42,7 +42,10 @@ function expected(input: SwitchInput): string[] {
     else if (blend.some((on, i) => on && level[i])) found.push("mode-overlap level-blend");
   }
   const [arm, permit] = [tables.get("arm"), tables.get("arm-permit")];
-  if (arm?.includes(true) && permit && arm.every((on, i) => !on || permit[i])) found.push("permit-idle arm-permit");
+  // A permission that is there whenever arm is on, and one that never is.
+  const bothOn = arm?.some((on, i) => on && permit?.[i]);
+  if (arm?.includes(true) && permit?.includes(true) && (!bothOn || arm.every((on, i) => !on || permit[i])))
+    found.push("permit-idle arm-permit");
   if (arm) {
     const armed = arm.map((on, i) => on && (permit?.[i] ?? true));
     const undriven = [...places.keys()].filter((name) => name.startsWith("ch"));

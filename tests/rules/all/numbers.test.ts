@@ -130,8 +130,8 @@ describe("filter-delay", () => {
       frame
         propeller-diameter 5 in
       filters
-        smooth-gyro cut 53 Hz
-                    ^^^^^^^^^ filter-delay
+        smooth-gyro cut 52.9 Hz
+                    ^^^^^^^^^^^ filter-delay
     `);
   });
 
