@@ -119,18 +119,23 @@ export function commaFault(context: ReadContext, { digits, start, end }: Quantit
 
 /** The fault of a number without unit, with a repair for each unit that it may have. */
 export function missingUnit(quantity: Quantity, units: readonly string[], what: string): Fault {
-  const message = `${what} needs a unit: ${quantity.digits} ${units.join(" or ")}?`;
+  const percent =
+    quantity.number > 0 && quantity.number < 1 && units.includes("%") ? `${shareInPercent(quantity)} %` : null;
+  const message = percent
+    ? `${what} needs a unit: as a share of the whole ${quantity.digits} is ${percent}, or was ${quantity.digits} ${units.join(" or ")} meant?`
+    : `${what} needs a unit: ${quantity.digits} ${units.join(" or ")}?`;
+  const written = [...(percent ? [percent] : []), ...units.map((unit) => `${quantity.digits} ${unit}`)];
   return fault(
     "missing-unit",
     quantity,
     message,
-    ...units.map((unit) => ({
-      title: `Write ${quantity.digits} ${unit}`,
-      start: quantity.start,
-      end: quantity.end,
-      text: `${quantity.digits} ${unit}`,
-    })),
+    ...written.map((text) => ({ title: `Write ${text}`, start: quantity.start, end: quantity.end, text })),
   );
+}
+
+/** `0.8` as `80`, without what binary fractions add. */
+function shareInPercent({ number }: Quantity): number {
+  return Number((number * 100).toPrecision(10));
 }
 
 /** The fault of a number whose unit is of another family than `unit`. */
@@ -139,7 +144,24 @@ export function wrongUnit(quantity: Quantity, unit: string, what: string): Fault
   const at = unitCols(quantity);
   if (unit === "")
     return fault("wrong-unit", at, `${what} ${rule}: remove “${quantity.unit}”.`, withoutUnitRepair(quantity));
-  return fault("wrong-unit", at, `${what} ${rule}, and “${quantity.unit}” is a unit of another kind.`);
+  return fault("wrong-unit", at, `${what} ${rule}, ${otherKind(quantity, unit)}.`);
+}
+
+/** A cell is nearest to these volts for most of a flight. */
+const USUAL_CELL_V = 3.7;
+/** Up to this many volts belong to one cell. */
+const MOST_CELL_V = 4.4;
+
+/** What a unit of another kind tells, without the full stop. */
+function otherKind({ number, unit }: Quantity, due: string): string {
+  if (unit === "V" && due === "V/cell") {
+    if (number <= MOST_CELL_V) return `and “V” is of the whole pack: write V/cell if ${number} V are those of one cell`;
+    const cells = Math.round(number / USUAL_CELL_V);
+    const ofOne = Number((number / cells).toFixed(2));
+    return `and “V” is of the whole pack: divide by the number of cells; of ${cells} cells ${number} V are ${ofOne} V/cell`;
+  }
+  if (unit === "V/cell" && due === "V") return "which is of the whole pack: multiply by the number of cells";
+  return `and “${unit}” is a unit of another kind`;
 }
 
 /** The repair that removes the letters after a number. */

@@ -6,6 +6,9 @@ import { throttleRates } from "./rates-throttle.ts";
 
 const gyroEnd = "from memory: common gyros end at 2000 deg/s, some at 4000 deg/s";
 
+const TURN =
+  "a rate here is how far the craft turns in a second, and 360 deg/s is once around; some 150 in the middle of the stick and 650 at its end fly a five-inch.";
+
 /**
  * One axis of rates. For a stick x from -1 to 1 it gives the turn rate
  * slope·x + (end - slope)·sign(x)·|x|^bend, the cubic of common radio-control practice for bend 3.
@@ -16,12 +19,12 @@ function axis(slopes: UsualBand[], ends: UsualBand[]): FieldsType {
     fields: [
       {
         name: "slope",
-        types: [quantity("deg/s", 0, 2000, gyroEnd, slopes)],
+        types: [{ ...quantity("deg/s", 0, 2000, gyroEnd, slopes), scale: TURN }],
         what: "How steep the curve is at the middle: the rate that full stick would give if it went straight on.",
       },
       {
         name: "end",
-        types: [quantity("deg/s", 10, 4000, gyroEnd, ends)],
+        types: [{ ...quantity("deg/s", 10, 4000, gyroEnd, ends), scale: TURN }],
         what: "The rate that full stick gives.",
       },
       {

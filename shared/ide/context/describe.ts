@@ -10,7 +10,7 @@ import type {
   UsualBand,
   ValueType,
 } from "../../catalogue/specs.ts";
-import { amountText } from "../../model/limits.ts";
+import { amountText } from "../../model/other-scale.ts";
 import { bandConditionText } from "../../model/usual-band.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
 import { asksFor, comparisonLines, neededByLine, needLine } from "./relation-lines.ts";

@@ -10,6 +10,16 @@ const THRESHOLDS = [
   { name: "storage-at", of: null },
 ] as const;
 
+/** What comes of a threshold above what is usual, or below. The others are errors before they are unusual. */
+const CONSEQUENCES = {
+  "full low":
+    "A cell charged only so far holds four fifths of its charge or less, and whatever is counted from full counts wrong.",
+  "warn high":
+    "Under the load of a take-off a fresh pack sags that far: the warning rings just after take-off, and soon nobody listens to it.",
+  "warn low": "When it rings, next to nothing is left for the way home.",
+  "land high": "One would land with about half of the charge unused.",
+} as const;
+
 /** The thresholds that the chemistry does not allow, or that are not usual for it. */
 function strainOf(pack: CheckedPack): PackReport[] {
   if (pack.chemistry === null) return [];
@@ -29,11 +39,8 @@ function strainOf(pack: CheckedPack): PackReport[] {
     }
     const usual = kind && usualV[kind];
     if (!usual || (volts >= usual.from && volts <= usual.to)) return [];
-    const rest =
-      kind === "warn" && volts > usual.to
-        ? "the warning rings just after take-off and is soon ignored. Set it lower, or correct the chemistry."
-        : "is the chemistry right?";
-    const message = `${name} is ${volts} V/cell, where ${usual.from} to ${usual.to} V/cell is usual for ${pack.chemistry} (common practice, no source): ${rest}`;
+    const end = `${kind} ${volts > usual.to ? "high" : "low"}` as keyof typeof CONSEQUENCES;
+    const message = `${name} is ${volts} V/cell, where ${usual.from} to ${usual.to} V/cell is usual for ${pack.chemistry} (common practice, no source). ${CONSEQUENCES[end]} Correct it, or the chemistry if the pack is of another kind.`;
     return [{ of, message, severity: "warning" as const }];
   });
 }

@@ -1,6 +1,6 @@
 /** Rules on packs: their volts, their cells, and their current. */
 import { describe, expect, test } from "vitest";
-import { checkOnly } from "../check.ts";
+import { checkOnly, reported } from "../check.ts";
 
 describe("pack-order", () => {
   const check = (marked: string) => checkOnly("pack-order", marked);
@@ -354,4 +354,25 @@ describe("current-over-rating", () => {
         full-current 132 A
     `);
   });
+});
+
+test.each([
+  ["lipo", "warn-at 3.9 V/cell", "the warning rings just after take-off"],
+  ["lihv", "warn-at 3.85 V/cell", "the warning rings just after take-off"],
+  ["li-ion", "warn-at 3.6 V/cell", "the warning rings just after take-off"],
+  ["lipo", "warn-at 3.05 V/cell", "next to nothing is left for the way home"],
+  ["li-ion", "land-at 3.3 V/cell", "land with about half of the charge unused"],
+  ["lipo", "full-at 3.95 V/cell", "holds four fifths of its charge or less"],
+])("pack-chemistry says what comes of it: %s %s", (chemistry, line, says) => {
+  const found = reported("pack-chemistry", ["pack", `  chemistry ${chemistry}`, `  ${line}`]);
+  expect(found).toEqual([expect.stringContaining(says)]);
+  expect(found[0]).toMatch(/Correct it, or the chemistry if the pack is of another kind\.$/);
+});
+
+test.each([
+  ["warn-at 21 V", "divide by the number of cells; of 6 cells 21 V are 3.5 V/cell."],
+  ["warn-at 3.5 V", "write V/cell if 3.5 V are those of one cell."],
+  ["divider-top 3.5 V", "and “V” is a unit of another kind."],
+])("wrong-unit tells the volts of the pack from those of a cell: %s", (line, says) => {
+  expect(reported("wrong-unit", ["pack", `  ${line}`])).toEqual([expect.stringContaining(says)]);
 });

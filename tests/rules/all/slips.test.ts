@@ -48,6 +48,11 @@ describe("one finding that says what to write, and a repair that leaves nothing 
     // Words.
     ['pack\n  chemistry "lipo"', "chemistry is one of lipo", "pack\n  chemistry lipo"],
     ["motors\n  spin props_in", "spin is one of", "motors\n  spin props-in"],
+    [
+      "rates\n  throttle-limit 0.8",
+      "as a share of the whole 0.8 is 80 %, or was 0.8 % meant?",
+      "rates\n  throttle-limit 80 %",
+    ],
     ["motors\n  reversible true", "Did you mean “yes”?", "motors\n  reversible yes"],
     ["pack\n  warn_at 3.5 V/cell", "with “-” between words: “warn-at”", "pack\n  warn-at 3.5 V/cell"],
     ["pack\n  cells = 4", "remove “=”", "pack\n  cells 4"],

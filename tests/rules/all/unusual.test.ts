@@ -136,6 +136,23 @@ test("every item of a list, and both ends of what follows a dial", () => {
 test.each([
   ["gains\n  roll p 45 i 80 d 32", ["45 looks like another scale: a gain here is a ratio", "80 looks", "32 looks"]],
   ["gains\n  roll p 0.04", ["0.04 looks like another scale"]],
+  [
+    "rates\n  roll slope 1.2 deg/s end 6.7 deg/s",
+    ["1.2 deg/s looks like another scale: a rate here is how far", "6.7 deg/s looks"],
+  ],
+  [
+    "pack\n  warn-at 21 V/cell\n  land-at 9.9 V/cell",
+    [
+      "21 V/cell looks like the volts of the whole pack: of 6 cells that is 3.5 V/cell.",
+      "of 3 cells that is 3.3 V/cell.",
+    ],
+  ],
+  ["frame\n  hover-throttle 1250 %", ["is at most 99 %", "Was 1250 us meant?"]],
+  ["failsafe\n  descend-throttle 20 us", ["Was 20 % meant?"]],
+  ["rates\n  throttle-limit 0.8 %", ["0.8 looks like a share of one: as a percentage it is 80 %."]],
+  ["sensors\n  gyro-rate 8000 kHz", ["Was 8000 Hz meant?"]],
+  ["frame\n  mass 0.64 g", ["or 0.64 kg meant?"]],
+  ["pack\n  capacity 1.3 mAh", ["Was 1.3 Ah meant?"]],
   // A little beyond what is usual is no other scale.
   ["gains\n  roll p 4.3", ["4.3, where 0.15 to 4 is usual (common practice, no source)."]],
   ["frame\n  propeller-diameter 31 in", ["Was 31 cm or 31 mm meant?"]],
