@@ -27,16 +27,25 @@ function endless(craft: Craft): { setting: Setting; why: string } | null {
   return { setting: descent, why: descentS === 0 ? "the descent has no end" : `the descent goes on for ${descentS} s` };
 }
 
+/** Modes in which the craft comes home or down without its pilot. */
+const BRINGS_DOWN: readonly string[] = ["return-home", "loss-trial"];
+
 /** A receiver whose presets leave the craft armed with the throttle open, whatever the controls' positions were. */
 function presetHolds(craft: Craft, workspace: Workspace): Report[] {
   const setting = settingOf(craft, "link.preset-channels");
+  const bringsDown = BRINGS_DOWN.filter((mode) => craft.modes.has(mode));
   const { loss, endpointsUs } = linkOf(craft);
   if (!setting || loss.onLoss !== "preset" || !craft.modes.has("arm")) return [];
   const throttleUs = loss.pulsesUs.get(stickOrder(craft).indexOf("throttle") + 1);
   const reversed = settingOf(craft, "link.reversed")?.text.includes("throttle") ?? false;
   const above =
     throttleUs !== undefined && (reversed ? endpointsUs.toUs - throttleUs : throttleUs - endpointsUs.fromUs);
-  if (above === false || above <= END_TOLERANCE_US || boardOf(craft, workspace).loss().armed !== "on") return [];
+  if (above === false || above <= END_TOLERANCE_US) return [];
+  const { armed, outcomes } = boardOf(craft, workspace).loss();
+  // A channel of which no preset is said stays as it was, and in flight that is armed.
+  if (armed !== "on" && armed !== "kept") return [];
+  // Presets may ask the craft to look after itself.
+  if (bringsDown.some((mode) => outcomes.get(mode) === "on")) return [];
   const arm = conditionLocation(craft, workspace, "arm");
   return [
     {
@@ -72,7 +81,7 @@ export const rule: CraftRule = {
       "link.reversed",
       "link.endpoints",
     ],
-    modes: ["arm"],
+    modes: ["arm", "return-home", "loss-trial"],
   },
   check(craft, workspace) {
     const found = endless(craft);

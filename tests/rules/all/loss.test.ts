@@ -75,6 +75,23 @@ describe("failsafe-holds-arm", () => {
     expect(preset(channels, arm, ...link).length > 0).toBe(expected),
   );
 
+  test("a channel without a preset stays armed as it was; presets that ask for the way home look after the craft", () => {
+    const open = "1500 us, 1500 us, 1500 us, 1500 us";
+    expect(preset(open)).toHaveLength(1);
+    expect(preset("1500 us, 1500 us, 1000 us, 1500 us")).toEqual([]);
+    const home = (ch6: string) =>
+      reported("failsafe-holds-arm", [
+        "link",
+        "  on-loss preset",
+        `  preset-channels ${open}, 2000 us, ${ch6}`,
+        "modes",
+        "  arm when TL is down",
+        "  return-home when TR is down",
+      ]);
+    expect(home("2000 us")).toEqual([]);
+    expect(home("1000 us")).toHaveLength(1);
+  });
+
   test("a receiver that falls silent sends no presets", () => {
     const lines = ["link", "  on-loss silent", "  preset-channels 1500 us, 1500 us, 1500 us, 1500 us, 2000 us"];
     expect(holds(...lines, "modes", "  arm when TL is down")).toBe(false);
