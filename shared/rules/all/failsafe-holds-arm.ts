@@ -42,15 +42,16 @@ function presetHolds(craft: Craft, workspace: Workspace): Report[] {
     throttleUs !== undefined && (reversed ? endpointsUs.toUs - throttleUs : throttleUs - endpointsUs.fromUs);
   if (above === false || above <= END_TOLERANCE_US) return [];
   const { armed, outcomes } = boardOf(craft, workspace).loss();
-  // A channel of which no preset is said stays as it was, and in flight that is armed.
-  if (armed !== "on" && armed !== "kept") return [];
+  // Of a channel without a preset nothing is known, and in flight it stood at armed.
+  if (armed !== "on" && armed !== "either") return [];
   // Presets may ask the craft to look after itself.
   if (bringsDown.some((mode) => outcomes.get(mode) === "on")) return [];
   const arm = conditionLocation(craft, workspace, "arm");
   return [
     {
       at: valueLocation(workspace, setting.source),
-      message: `When the signal is lost the receiver sends a throttle of ${throttleUs} us and leaves the craft armed: it flies on with nobody at the sticks. Send arm off and a closed throttle.`,
+      severity: armed === "on" ? "error" : "warning",
+      message: `When the signal is lost the receiver sends a throttle of ${throttleUs} us and ${armed === "on" ? "leaves the craft armed" : "nothing that disarms the craft"}: it flies on with nobody at the sticks. Send arm off and a closed throttle.`,
       related: [{ message: "Armed by this", at: arm.at }],
     },
   ];

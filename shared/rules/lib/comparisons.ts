@@ -1,7 +1,8 @@
 /** Holds a craft to the comparisons of the catalogue. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Comparison } from "../../catalogue/specs.ts";
-import type { Craft } from "../../model/craft.ts";
+import type { Craft, Setting } from "../../model/craft.ts";
+import { perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Operand, operandIn, operandPath, settingsOfOperand } from "../../numbers/operands.ts";
 import type { LooksAt, NameGroup, Report, SettingName } from "../engine/rule.ts";
@@ -14,8 +15,8 @@ const SECOND_SETS: readonly string[] = ["rates", "gains"];
 
 /** What the comparisons of one rule find in a craft. */
 export function comparisonReports(craft: Craft, workspace: Workspace, code: Comparison["rule"]): Report[] {
-  const { comparisons } = workspace.catalogue;
-  return comparisons.flatMap((each) => (each.rule === code ? reportsOf(each, craft, workspace) : []));
+  const plan = planOf(workspace.catalogue, code);
+  return [...plainReports(plan, craft, workspace), ...namedPackReports(plan, craft, workspace, code)];
 }
 
 /** All settings that the comparisons of a rule look at. */
@@ -47,46 +48,130 @@ function settingsOfComparison(each: Comparison, catalogue: Catalogue): SettingNa
   ] as SettingName[];
 }
 
-function reportsOf(comparison: Comparison, craft: Craft, workspace: Workspace): Report[] {
-  const { catalogue } = workspace;
-  // The common case first: a craft that says nothing of one end.
-  const ends = [comparison.of, comparison.than].map((operand) => settingsOfOperand(operand, catalogue));
-  if (!ends.flat().some((path) => isSaid(path, craft))) return [];
-  const bases = [...new Set(ends.flat().map((path) => operandPath(path).section))];
-  return waysToRead(craft, bases).flatMap((chosen) => {
-    const sectionOf = (section: string) => chosen.get(section) ?? section;
-    if (comparison.while?.some((having) => hasIt(craft, having, sectionOf) !== true)) return [];
-    const of = operandIn(craft, catalogue, comparison.of, comparison.unit, sectionOf);
-    const than = of && operandIn(craft, catalogue, comparison.than, comparison.unit, sectionOf);
-    if (!of || !than) return [];
-    // A list may say one number a thousand times over.
-    const others = [...new Set(than.numbers)];
-    const wrong = [...new Set(of.numbers)].find((number) => !stands(number, comparison, others));
-    if (wrong === undefined) return [];
-    return reportOf(comparison, wrong, of, than, [...chosen.values()], craft, workspace);
+/** A comparison with what it rests on, worked out once for a catalogue. */
+interface Planned {
+  readonly comparison: Comparison;
+  /** The settings of both ends, and the sections of these. */
+  readonly paths: readonly { readonly section: string; readonly name: string }[];
+  readonly bases: readonly string[];
+}
+
+interface Plan {
+  readonly all: readonly Planned[];
+  /** Those of which an end is a setting of packs, by its name. */
+  readonly byPackSetting: ReadonlyMap<string, readonly Planned[]>;
+  /** What those rest on besides the named pack that is looked at. */
+  readonly besidesNamedPacks: readonly { readonly section: string; readonly name: string }[];
+}
+
+const plans = new WeakMap<Catalogue, Map<string, Plan>>();
+
+function planOf(catalogue: Catalogue, code: Comparison["rule"]): Plan {
+  const known = plans.get(catalogue) ?? new Map<string, Plan>();
+  plans.set(catalogue, known);
+  const plan = known.get(code) ?? makePlan(catalogue, code);
+  known.set(code, plan);
+  return plan;
+}
+
+function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
+  const all = catalogue.comparisons
+    .filter(({ rule }) => rule === code)
+    .map((comparison): Planned => {
+      const paths = settingsOfOperand(comparison.of, catalogue)
+        .concat(settingsOfOperand(comparison.than, catalogue))
+        .map(operandPath);
+      return { comparison, paths, bases: [...new Set(paths.map(({ section }) => section))] };
+    });
+  const byPackSetting = new Map<string, Planned[]>();
+  for (const planned of all)
+    for (const { section, name } of planned.paths)
+      if (section === "pack") byPackSetting.set(name, [...(byPackSetting.get(name) ?? []), planned]);
+  const ofPacks = [...new Set([...byPackSetting.values()].flat())];
+  const besides = ofPacks.flatMap(({ comparison }) => settingsOfComparison(comparison, catalogue)).map(operandPath);
+  return { all, byPackSetting, besidesNamedPacks: besides };
+}
+
+function plainReports({ all }: Plan, craft: Craft, workspace: Workspace): Report[] {
+  return all.flatMap((planned) => {
+    const { paths, bases } = planned;
+    // The common case first: a craft that says nothing of either end.
+    if (!paths.some((path) => isSaid(path, craft))) return [];
+    return setsToRead(craft, bases).flatMap((chosen) => reportsOf(planned, chosen, craft, workspace));
   });
 }
 
-function isSaid(path: string, craft: Craft): boolean {
-  const { section, name } = operandPath(path);
+type Table = ReadonlyMap<string, Setting>;
+
+/** The named packs of a file of which nothing was found, with what that rested on. */
+interface Silent {
+  besides: readonly (Setting["value"] | undefined)[];
+  packs: Map<string, Table>;
+}
+
+const silentPacks = perFile(() => new Map<string, Silent>());
+/** As many as a file can have; more were renamed while they were typed. */
+const MOST_REMEMBERED = 6000;
+
+/** A shelf may be long, and with each key one pack of it changes: the others are not looked at again. */
+function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: string): Report[] {
+  const named = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
+  if (named.length === 0 || plan.byPackSetting.size === 0) return [];
+  const besides = plan.besidesNamedPacks.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
+  const stores = silentPacks(craft);
+  let silent = stores.get(code);
+  const isSame = silent?.besides.every((value, i) => value === besides[i]);
+  if (!silent || !isSame || silent.packs.size > MOST_REMEMBERED) silent = { besides, packs: new Map() };
+  stores.set(code, silent);
+  const { packs } = silent;
+  return named.flatMap((section) => {
+    const own = craft.settings.get(section)!;
+    if (packs.get(section) === own) return [];
+    const chosen = new Map([["pack", section]]);
+    // What a named pack only inherits is reported of the plain one.
+    const touched = new Set([...own.keys()].flatMap((name) => plan.byPackSetting.get(name) ?? []));
+    const reports = [...touched].flatMap((planned) =>
+      setsToRead(craft, planned.bases).flatMap((sets) =>
+        reportsOf(planned, new Map([...sets, ...chosen]), craft, workspace),
+      ),
+    );
+    if (reports.length === 0) packs.set(section, own);
+    return reports;
+  });
+}
+
+function reportsOf(
+  { comparison }: Planned,
+  chosen: ReadonlyMap<string, string>,
+  craft: Craft,
+  workspace: Workspace,
+): Report[] {
+  const { catalogue } = workspace;
+  const sectionOf = (section: string) => chosen.get(section) ?? section;
+  if (comparison.while?.some((having) => hasIt(craft, having, sectionOf) !== true)) return [];
+  const of = operandIn(craft, catalogue, comparison.of, comparison.unit, sectionOf);
+  const than = of && operandIn(craft, catalogue, comparison.than, comparison.unit, sectionOf);
+  if (!of || !than) return [];
+  // A list may say one number a thousand times over.
+  const others = [...new Set(than.numbers)];
+  const wrong = [...new Set(of.numbers)].find((number) => !stands(number, comparison, others));
+  if (wrong === undefined) return [];
+  return reportOf(comparison, wrong, of, than, [...chosen.values()], craft, workspace);
+}
+
+function isSaid({ section, name }: { section: string; name: string }, craft: Craft): boolean {
   if (craft.settings.get(section)?.has(name)) return true;
-  if (section === "pack") return [...craft.settings.keys()].some((each) => each.startsWith("pack/"));
   return SECOND_SETS.includes(section) && craft.settings.get(`${section}-second`)?.has(name) === true;
 }
 
-/** Each choice of a pack, of a set of rates, and of a set of gains, as far as these sections take part. */
-function waysToRead(craft: Craft, bases: readonly string[]): ReadonlyMap<string, string>[] {
-  let ways: ReadonlyMap<string, string>[] = [new Map()];
-  for (const base of bases) {
-    const sections =
-      base === "pack"
-        ? ["pack", ...[...craft.settings.keys()].filter((each) => each.startsWith("pack/"))]
-        : SECOND_SETS.includes(base) && craft.settings.has(`${base}-second`)
-          ? [base, `${base}-second`]
-          : [base];
-    if (sections.length > 1 || sections[0] !== base)
-      ways = ways.flatMap((way) => sections.map((section) => new Map([...way, [base, section]])));
-  }
+const ONE_WAY: readonly ReadonlyMap<string, string>[] = [new Map()];
+
+/** Each choice of a set of rates and of a set of gains, as far as these sections take part; the plain pack. */
+function setsToRead(craft: Craft, bases: readonly string[]): readonly ReadonlyMap<string, string>[] {
+  let ways = ONE_WAY;
+  for (const base of bases)
+    if (SECOND_SETS.includes(base) && craft.settings.has(`${base}-second`))
+      ways = ways.flatMap((way) => [base, `${base}-second`].map((section) => new Map([...way, [base, section]])));
   return ways;
 }
 

@@ -1,7 +1,7 @@
 /** What is found of a lost link: how long the craft flies on, and what a receiver's presets make of it. */
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
-import { knownCode, understood, WHEEL, workspaceOf } from "../check.ts";
+import { knownCode, reported, understood, WHEEL, workspaceOf } from "../check.ts";
 
 function found(code: string, ...lines: string[]): { line: number; message: string }[] {
   const text = ['craft "Jug"', 'use "wheel.fettle"', ...lines].join("\n");
@@ -64,9 +64,9 @@ describe("failsafe-holds-arm", () => {
     ["1500 us, 1500 us, 1000 us, 1500 us, 2000 us", "TL is down", [], false],
     ["1500 us, 1500 us, 1010 us, 1500 us, 2000 us", "TL is down", [], false],
     ["1500 us, 1500 us, 1011 us, 1500 us, 2000 us", "TL is down", [], true],
-    // The list does not reach the arm channel, so where it stands is not known.
-    ["1500 us, 1500 us, 1500 us, 1500 us", "TL is down", [], false],
-    ["1500 us, 1500 us, 1500 us, 1500 us, 2000 us", "TL is down and TR is up", [], false],
+    // The list does not reach the arm channel, so where it stands is not known: nothing disarms the craft for sure.
+    ["1500 us, 1500 us, 1500 us, 1500 us", "TL is down", [], true],
+    ["1500 us, 1500 us, 1500 us, 1500 us, 2000 us", "TL is down and TR is up", [], true],
     ["1500 us, 1500 us, 1500 us, 1500 us, 2000 us, 1000 us", "TL is down and TR is up", [], true],
     ["1500 us, 1000 us, 1500 us, 1500 us, 2000 us", "TL is down", ["  order roll throttle pitch yaw"], false],
     ["1500 us, 1500 us, 2000 us, 1500 us, 2000 us", "TL is down", ["  reversed throttle"], false],
@@ -75,7 +75,7 @@ describe("failsafe-holds-arm", () => {
     expect(preset(channels, arm, ...link).length > 0).toBe(expected),
   );
 
-  test("a channel without a preset stays armed as it was; presets that ask for the way home look after the craft", () => {
+  test("of a channel without a preset nothing is known; presets that ask for the way home look after the craft", () => {
     const open = "1500 us, 1500 us, 1500 us, 1500 us";
     expect(preset(open)).toHaveLength(1);
     expect(preset("1500 us, 1500 us, 1000 us, 1500 us")).toEqual([]);
