@@ -4,7 +4,7 @@ import type { Craft } from "../model/craft.ts";
 import { propellerRoomMm } from "./frame.ts";
 import { hoverTurnHz, kvForTipSpeed, kvForTurns, motorsOf } from "./motor-of.ts";
 import { CHEMISTRIES, flightS, packV } from "./pack.ts";
-import { type PackFigures, packsOf } from "./pack-of.ts";
+import { type PackFigures, packIn } from "./pack-of.ts";
 import { numberIn, settingIn, wordIn } from "./values.ts";
 
 /** Tips this fast without load are a fault of the choice of parts. Common practice, no source. */
@@ -106,6 +106,6 @@ export const COMPUTED_FIGURES: readonly string[] = Object.keys(readers);
 
 /** A figure by its name; null also if there is none of that name. `packSection` is `pack` or `pack/NAME`. */
 export function figureIn(craft: Craft, catalogue: Catalogue, name: string, packSection: string): number | null {
-  const pack = packsOf(craft, catalogue).find(({ section }) => section === packSection);
+  const pack = packIn(craft, catalogue, packSection);
   return pack ? (readers[name]?.(craft, catalogue, pack) ?? null) : null;
 }

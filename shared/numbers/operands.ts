@@ -4,7 +4,7 @@ import { convert } from "../catalogue/units.ts";
 import { baseOf, type Craft, type Setting } from "../model/craft.ts";
 import type { Value } from "../syntax/value.ts";
 import { figureIn } from "./figures-of.ts";
-import { packsOf } from "./pack-of.ts";
+import { packIn } from "./pack-of.ts";
 import { defaultField, fieldOf, numberOf, settingIn, valueIn } from "./values.ts";
 
 /** One end of a comparison. A list, and a repeatable setting, give several numbers. */
@@ -17,10 +17,24 @@ export interface Operand {
   readonly settings: readonly Setting[];
 }
 
+export interface OperandPath {
+  readonly section: string;
+  readonly name: string;
+  readonly part: string | undefined;
+}
+
+/** As many as the catalogue has: operands are its own words. */
+const paths = new Map<string, OperandPath>();
+
 /** `SECTION.NAME` and `SECTION.NAME.FIELD` in parts. */
-export function operandPath(operand: string): { section: string; name: string; part: string | undefined } {
-  const [section = "", name = "", part] = operand.split(".");
-  return { section, name, part };
+export function operandPath(operand: string): OperandPath {
+  let path = paths.get(operand);
+  if (!path) {
+    const [section = "", name = "", part] = operand.split(".");
+    path = { section, name, part };
+    paths.set(operand, path);
+  }
+  return path;
 }
 
 /** The settings, as SECTION.NAME, on which an operand rests. */
@@ -31,35 +45,53 @@ export function settingsOfOperand(operand: string, catalogue: Catalogue): readon
   return [`${section}.${name}`];
 }
 
-/**
- * An end of a comparison in `unit`; null if it is not known. `sectionOf` gives, for a section of the catalogue, the
- * one to look at: a named pack, or a second set.
- */
-export function operandIn(
+/** Gives, for a section of the catalogue, the one to look at: a named pack, or a second set. */
+export type SectionChoice = (section: string) => string;
+
+/** The numbers of an end of a comparison in `unit`; none if it is not known. */
+export function numbersOfOperand(
   craft: Craft,
   catalogue: Catalogue,
   operand: string,
   unit: string,
-  sectionOf: (section: string) => string,
-): Operand | null {
-  const settings = settingsOfOperand(operand, catalogue).flatMap((path) => {
-    const { section, name } = operandPath(path);
-    return settingIn(craft, sectionOf(section), name) ?? [];
-  });
+  sectionOf: SectionChoice,
+): readonly number[] {
   if (operand.startsWith("=")) {
-    const figure = operand.slice(1);
-    const number = figureIn(craft, catalogue, figure, sectionOf("pack"));
-    const words = catalogue.figures.find(({ name }) => name === figure)?.what ?? figure;
-    return number === null ? null : { numbers: [number], words, settings };
+    const number = figureIn(craft, catalogue, operand.slice(1), sectionOf("pack"));
+    return number === null ? [] : [number];
   }
   if (/^\d/.test(operand)) {
     const [digits = "", symbol = ""] = operand.split(" ");
     const number = convert(Number(digits), symbol, unit);
-    return number === undefined ? null : { numbers: [number], words: operand, settings };
+    return number === undefined ? [] : [number];
   }
   const { section, name, part } = operandPath(operand);
-  const numbers = numbersIn(craft, catalogue, sectionOf(section), name, part, unit);
-  return numbers.length === 0 ? null : { numbers, words: part ? `${name} ${part}` : name, settings };
+  return numbersIn(craft, catalogue, sectionOf(section), name, part, unit);
+}
+
+/** An end of a comparison whose numbers are known, as a message speaks of it. */
+export function describedOperand(
+  craft: Craft,
+  catalogue: Catalogue,
+  operand: string,
+  numbers: readonly number[],
+  sectionOf: SectionChoice,
+): Operand {
+  const settings = settingsOfOperand(operand, catalogue).flatMap((path) => {
+    const { section, name } = operandPath(path);
+    return settingIn(craft, sectionOf(section), name) ?? [];
+  });
+  return { numbers, words: wordsOfOperand(operand, catalogue), settings };
+}
+
+function wordsOfOperand(operand: string, catalogue: Catalogue): string {
+  if (operand.startsWith("=")) {
+    const figure = operand.slice(1);
+    return catalogue.figures.find(({ name }) => name === figure)?.what ?? figure;
+  }
+  if (/^\d/.test(operand)) return operand;
+  const { name, part } = operandPath(operand);
+  return part ? `${name} ${part}` : name;
 }
 
 function numbersIn(
@@ -76,7 +108,7 @@ function numbersIn(
   // A share of the capacity is charge.
   const percent = unit === "mAh" ? numberOf(value, "%") : null;
   if (percent !== null) {
-    const capacityMah = packsOf(craft, catalogue).find((pack) => pack.section === section)?.capacityMah ?? null;
+    const capacityMah = packIn(craft, catalogue, section)?.capacityMah ?? null;
     return capacityMah === null ? [] : [(capacityMah * percent) / 100];
   }
   const found = numberIn(partOf(value, part), unit);

@@ -46,6 +46,17 @@ export const packsOf = onceFor((craft, catalogue): readonly PackFigures[] => {
   return ["pack", ...named].map((section) => rememberedOf(craft, catalogue, section, remembered));
 });
 
+/** By section: one of many packs is found without going through all. */
+const bySection = onceFor(
+  (craft, catalogue): ReadonlyMap<string, PackFigures> =>
+    new Map(packsOf(craft, catalogue).map((figures) => [figures.section, figures])),
+);
+
+/** The figures of plain `pack` or of a named one (`pack/NAME`), as `packsOf` has them; undefined if there is none. */
+export function packIn(craft: Craft, catalogue: Catalogue, section: string): PackFigures | undefined {
+  return bySection(craft, catalogue).get(section);
+}
+
 type Table = ReadonlyMap<string, Setting>;
 const NOTHING: Table = new Map();
 /** The figures last computed of a section, and the values from which. */

@@ -1,5 +1,6 @@
 import type { CraftRule } from "../engine/rule.ts";
-import { comparedSettings, comparisonReports } from "../lib/comparisons.ts";
+import { comparedSettings } from "../lib/comparison-plan.ts";
+import { comparisonReports } from "../lib/comparisons.ts";
 
 export const rule: CraftRule = {
   code: "beyond-rating",

@@ -1,6 +1,7 @@
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule, NameGroup } from "../engine/rule.ts";
-import { comparedModes, comparedSettings, comparisonReports } from "../lib/comparisons.ts";
+import { comparedModes, comparedSettings } from "../lib/comparison-plan.ts";
+import { comparisonReports } from "../lib/comparisons.ts";
 import { restingOn, valueLocation } from "../lib/locations.ts";
 import { isIdle } from "../lib/met-needs.ts";
 import { lineInWords } from "../lib/words-of-place.ts";

@@ -1,95 +1,25 @@
 /** Holds a craft to the comparisons of the catalogue. */
-import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Comparison } from "../../catalogue/specs.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
 import { perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { type Operand, operandIn, operandPath, settingsOfOperand } from "../../numbers/operands.ts";
-import type { LooksAt, NameGroup, Report, SettingName } from "../engine/rule.ts";
+import {
+  describedOperand,
+  numbersOfOperand,
+  type Operand,
+  operandPath,
+  settingsOfOperand,
+} from "../../numbers/operands.ts";
+import type { Report } from "../engine/rule.ts";
+import { type Plan, type Planned, planOf, SECOND_SETS, touchedBy } from "./comparison-plan.ts";
 import { brokenInWords } from "./comparison-words.ts";
 import { restingOn, valueLocation } from "./locations.ts";
 import { hasIt } from "./met-needs.ts";
-
-/** Sections of which a craft may have several, each of which is compared by itself. */
-const SECOND_SETS: readonly string[] = ["rates", "gains"];
 
 /** What the comparisons of one rule find in a craft. */
 export function comparisonReports(craft: Craft, workspace: Workspace, code: Comparison["rule"]): Report[] {
   const plan = planOf(workspace.catalogue, code);
   return [...plainReports(plan, craft, workspace), ...namedPackReports(plan, craft, workspace, code)];
-}
-
-/** All settings that the comparisons of a rule look at. */
-export function comparedSettings(code: Comparison["rule"], words: string): NameGroup {
-  return {
-    words,
-    names: (catalogue) =>
-      catalogue.comparisons.flatMap((each) => (each.rule === code ? settingsOfComparison(each, catalogue) : [])),
-  };
-}
-
-/** All modes that the comparisons of a rule look at. */
-export function comparedModes(code: Comparison["rule"]): NonNullable<LooksAt["modes"]> {
-  return [
-    {
-      words: "every mode with which it holds",
-      names: ({ comparisons }) =>
-        comparisons.flatMap((each) => (each.rule === code ? (each.while ?? []).flatMap(({ mode }) => mode ?? []) : [])),
-    },
-  ];
-}
-
-function settingsOfComparison(each: Comparison, catalogue: Catalogue): SettingName[] {
-  const others = (each.while ?? []).flatMap(({ setting }) => setting ?? []);
-  return [
-    ...settingsOfOperand(each.of, catalogue),
-    ...settingsOfOperand(each.than, catalogue),
-    ...others,
-  ] as SettingName[];
-}
-
-/** A comparison with what it rests on, worked out once for a catalogue. */
-interface Planned {
-  readonly comparison: Comparison;
-  /** The settings of both ends, and the sections of these. */
-  readonly paths: readonly { readonly section: string; readonly name: string }[];
-  readonly bases: readonly string[];
-}
-
-interface Plan {
-  readonly all: readonly Planned[];
-  /** Those of which an end is a setting of packs, by its name. */
-  readonly byPackSetting: ReadonlyMap<string, readonly Planned[]>;
-  /** What those rest on besides the named pack that is looked at. */
-  readonly besidesNamedPacks: readonly { readonly section: string; readonly name: string }[];
-}
-
-const plans = new WeakMap<Catalogue, Map<string, Plan>>();
-
-function planOf(catalogue: Catalogue, code: Comparison["rule"]): Plan {
-  const known = plans.get(catalogue) ?? new Map<string, Plan>();
-  plans.set(catalogue, known);
-  const plan = known.get(code) ?? makePlan(catalogue, code);
-  known.set(code, plan);
-  return plan;
-}
-
-function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
-  const all = catalogue.comparisons
-    .filter(({ rule }) => rule === code)
-    .map((comparison): Planned => {
-      const paths = settingsOfOperand(comparison.of, catalogue)
-        .concat(settingsOfOperand(comparison.than, catalogue))
-        .map(operandPath);
-      return { comparison, paths, bases: [...new Set(paths.map(({ section }) => section))] };
-    });
-  const byPackSetting = new Map<string, Planned[]>();
-  for (const planned of all)
-    for (const { section, name } of planned.paths)
-      if (section === "pack") byPackSetting.set(name, [...(byPackSetting.get(name) ?? []), planned]);
-  const ofPacks = [...new Set([...byPackSetting.values()].flat())];
-  const besides = ofPacks.flatMap(({ comparison }) => settingsOfComparison(comparison, catalogue)).map(operandPath);
-  return { all, byPackSetting, besidesNamedPacks: besides };
 }
 
 function plainReports({ all }: Plan, craft: Craft, workspace: Workspace): Report[] {
@@ -129,12 +59,14 @@ function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: 
     if (packs.get(section) === own) return [];
     const chosen = new Map([["pack", section]]);
     // What a named pack only inherits is reported of the plain one.
-    const touched = new Set([...own.keys()].flatMap((name) => plan.byPackSetting.get(name) ?? []));
-    const reports = [...touched].flatMap((planned) =>
-      setsToRead(craft, planned.bases).flatMap((sets) =>
-        reportsOf(planned, new Map([...sets, ...chosen]), craft, workspace),
-      ),
-    );
+    const reports: Report[] = [];
+    for (const planned of touchedBy(own, plan)) {
+      const ways = setsToRead(craft, planned.bases);
+      for (const sets of ways) {
+        const way = ways === ONE_WAY ? chosen : new Map([...sets, ...chosen]);
+        reports.push(...reportsOf(planned, way, craft, workspace));
+      }
+    }
     if (reports.length === 0) packs.set(section, own);
     return reports;
   });
@@ -149,14 +81,19 @@ function reportsOf(
   const { catalogue } = workspace;
   const sectionOf = (section: string) => chosen.get(section) ?? section;
   if (comparison.while?.some((having) => hasIt(craft, having, sectionOf) !== true)) return [];
-  const of = operandIn(craft, catalogue, comparison.of, comparison.unit, sectionOf);
-  const than = of && operandIn(craft, catalogue, comparison.than, comparison.unit, sectionOf);
-  if (!of || !than) return [];
+  const { of, than, unit } = comparison;
+  const numbers = numbersOfOperand(craft, catalogue, of, unit, sectionOf);
+  const others = numbers.length === 0 ? [] : numbersOfOperand(craft, catalogue, than, unit, sectionOf);
+  if (others.length === 0) return [];
   // A list may say one number a thousand times over.
-  const others = [...new Set(than.numbers)];
-  const wrong = [...new Set(of.numbers)].find((number) => !stands(number, comparison, others));
+  const different = others.length > 1 ? [...new Set(others)] : others;
+  const wrong = [...new Set(numbers)].find((number) => !stands(number, comparison, different));
   if (wrong === undefined) return [];
-  return reportOf(comparison, wrong, of, than, [...chosen.values()], craft, workspace);
+  const [ofEnd, thanEnd] = [
+    describedOperand(craft, catalogue, of, numbers, sectionOf),
+    describedOperand(craft, catalogue, than, others, sectionOf),
+  ];
+  return reportOf(comparison, wrong, ofEnd, thanEnd, [...chosen.values()], craft, workspace);
 }
 
 function isSaid({ section, name }: { section: string; name: string }, craft: Craft): boolean {

@@ -1,0 +1,95 @@
+/** The comparisons of the catalogue by rule, with what each rests on. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Comparison } from "../../catalogue/specs.ts";
+import { type OperandPath, operandPath, settingsOfOperand } from "../../numbers/operands.ts";
+import type { LooksAt, NameGroup, SettingName } from "../engine/rule.ts";
+
+/** Sections of which a craft may have several, each of which is compared by itself. */
+export const SECOND_SETS: readonly string[] = ["rates", "gains"];
+
+/** All settings that the comparisons of a rule look at. */
+export function comparedSettings(code: Comparison["rule"], words: string): NameGroup {
+  return {
+    words,
+    names: (catalogue) =>
+      catalogue.comparisons.flatMap((each) => (each.rule === code ? settingsOfComparison(each, catalogue) : [])),
+  };
+}
+
+/** All modes that the comparisons of a rule look at. */
+export function comparedModes(code: Comparison["rule"]): NonNullable<LooksAt["modes"]> {
+  return [
+    {
+      words: "every mode with which it holds",
+      names: ({ comparisons }) =>
+        comparisons.flatMap((each) => (each.rule === code ? (each.while ?? []).flatMap(({ mode }) => mode ?? []) : [])),
+    },
+  ];
+}
+
+function settingsOfComparison(each: Comparison, catalogue: Catalogue): SettingName[] {
+  const others = (each.while ?? []).flatMap(({ setting }) => setting ?? []);
+  return [
+    ...settingsOfOperand(each.of, catalogue),
+    ...settingsOfOperand(each.than, catalogue),
+    ...others,
+  ] as SettingName[];
+}
+
+/** A comparison with what it rests on, worked out once for a catalogue. */
+export interface Planned {
+  readonly comparison: Comparison;
+  /** The settings of both ends, and the sections of these. */
+  readonly paths: readonly OperandPath[];
+  readonly bases: readonly string[];
+}
+
+export interface Plan {
+  readonly all: readonly Planned[];
+  /** Those of which an end is a setting of packs, by its name. */
+  readonly byPackSetting: ReadonlyMap<string, readonly Planned[]>;
+  /** What those rest on besides the named pack that is looked at. */
+  readonly besidesNamedPacks: readonly OperandPath[];
+}
+
+const plans = new WeakMap<Catalogue, Map<string, Plan>>();
+
+/** The comparisons that a rule reports. */
+export function planOf(catalogue: Catalogue, code: Comparison["rule"]): Plan {
+  const known = plans.get(catalogue) ?? new Map<string, Plan>();
+  plans.set(catalogue, known);
+  const plan = known.get(code) ?? makePlan(catalogue, code);
+  known.set(code, plan);
+  return plan;
+}
+
+function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
+  const all = catalogue.comparisons
+    .filter(({ rule }) => rule === code)
+    .map((comparison): Planned => {
+      const paths = settingsOfOperand(comparison.of, catalogue)
+        .concat(settingsOfOperand(comparison.than, catalogue))
+        .map(operandPath);
+      return { comparison, paths, bases: [...new Set(paths.map(({ section }) => section))] };
+    });
+  const byPackSetting = new Map<string, Planned[]>();
+  for (const planned of all)
+    for (const { section, name } of planned.paths)
+      if (section === "pack") byPackSetting.set(name, [...(byPackSetting.get(name) ?? []), planned]);
+  const ofPacks = [...new Set([...byPackSetting.values()].flat())];
+  const besides = ofPacks.flatMap(({ comparison }) => settingsOfComparison(comparison, catalogue)).map(operandPath);
+  return { all, byPackSetting, besidesNamedPacks: besides };
+}
+
+const touchedKnown = new WeakMap<Plan, Map<string, readonly Planned[]>>();
+
+/** The comparisons of which a named pack says an end itself. Packs mostly say the same names. */
+export function touchedBy(own: ReadonlyMap<string, unknown>, plan: Plan): readonly Planned[] {
+  const names = [...own.keys()].filter((name) => plan.byPackSetting.has(name));
+  const key = names.join();
+  const known = touchedKnown.get(plan) ?? new Map<string, readonly Planned[]>();
+  touchedKnown.set(plan, known);
+  const touched = known.get(key) ?? [...new Set(names.flatMap((name) => plan.byPackSetting.get(name) ?? []))];
+  known.set(key, touched);
+  return touched;
+}
