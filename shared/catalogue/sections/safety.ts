@@ -167,7 +167,7 @@ export const safety: SectionSpec = {
     {
       name: "idle-disarm-after",
       types: [
-        quantity("s", 0, 3600, "common practice, no source: an hour at idle is longer than any pack", usually(2, 60)),
+        quantity("s", 0, 3600, "common practice, no source: an hour at idle is longer than any pack", usually(3, 60)),
         choice({ never: "The craft stays armed until the pilot disarms it." }),
       ],
       kind: "safety",

@@ -1,7 +1,8 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import { choiceOf } from "../../model/setting-lookup.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, NameGroup } from "../engine/rule.ts";
-import { conditionLocations } from "../lib/condition-locations.ts";
+import { conditionLocation, conditionLocations } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
 
 const IN_FLIGHT: NameGroup = {
@@ -30,19 +31,32 @@ export const rule: CraftRule = {
   check(craft, workspace) {
     const { armed, selected, sets } = boardOf(craft, workspace);
     if (!craft.modes.has("arm") || armed === sets.none) return [];
-    return IN_FLIGHT.names(workspace.catalogue).flatMap((name) => {
-      if (!craft.modes.has(name)) return [];
+    const never = IN_FLIGHT.names(workspace.catalogue).filter((name) => {
+      if (!craft.modes.has(name)) return false;
       // A recorder that runs by itself in flight may have its mode for the bench.
       const starts = name === "recorder" ? choiceOf(craft, "recorder.starts") : undefined;
-      if (starts === "armed" || starts === "both" || starts === "powered") return [];
+      if (starts === "armed" || starts === "both" || starts === "powered") return false;
       const mode = selected(name);
-      if (mode === sets.none || sets.meet(mode, armed) !== false) return [];
+      return mode !== sets.none && sets.meet(mode, armed) === false;
+    });
+    const [only, another] = never;
+    if (only === undefined) return [];
+    if (another === undefined)
       return [
         {
-          ...conditionLocations(craft, workspace, name, "arm"),
-          message: `${name} is never on while the craft is armed, and on the ground it does nothing: look at the position that it asks for.`,
+          ...conditionLocations(craft, workspace, only, "arm"),
+          message: `${only} is never on while the craft is armed, and on the ground it does nothing: look at the position that it asks for.`,
         },
       ];
-    });
+    // Several at once are the arm switch's doing.
+    const others = never.map((name) => conditionLocation(craft, workspace, name));
+    return [
+      {
+        at: conditionLocation(craft, workspace, "arm").at,
+        message: `${joinWithAnd(never)} are never on while the craft is armed, and on the ground they do nothing: look at the position that arm asks for.`,
+        related: others.map(({ at }, i) => ({ message: `${never[i]} is set up here`, at })),
+        alsoOf: others.flatMap(({ alsoOf = [] }) => alsoOf),
+      },
+    ];
   },
 };

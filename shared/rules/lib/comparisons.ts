@@ -3,13 +3,7 @@ import type { Comparison } from "../../catalogue/specs.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
 import { perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import {
-  describedOperand,
-  numbersOfOperand,
-  type Operand,
-  operandPath,
-  settingsOfOperand,
-} from "../../numbers/operands.ts";
+import { describedOperand, numbersOfOperand, type Operand } from "../../numbers/operands.ts";
 import type { Report } from "../engine/rule.ts";
 import { type Plan, type Planned, planOf, SECOND_SETS, touchedBy } from "./comparison-plan.ts";
 import { brokenInWords } from "./comparison-words.ts";

@@ -17,6 +17,20 @@ test("mode-only-disarmed: a mode of flight on the wrong side of the arm switch",
   expect(modes("mode-only-disarmed", "recorder when TL is up")).toEqual([]);
 });
 
+test("mode-only-disarmed: several modes are the arm switch's doing, and one finding", () => {
+  expect(
+    reported("mode-only-disarmed", [
+      "modes",
+      "  arm when TR is up",
+      "  level when TR is mid",
+      "  level-blend when TR is down",
+      "  recorder when arm",
+    ]),
+  ).toEqual([
+    "warning arm when TR is up: level and level-blend are never on while the craft is armed, and on the ground they do nothing: look at the position that arm asks for.",
+  ]);
+});
+
 test("mode-only-disarmed: a recorder that runs by itself in flight may have its mode for the bench", () => {
   const recorder = (starts: string) =>
     reported("mode-only-disarmed", [
