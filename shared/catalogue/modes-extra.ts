@@ -48,7 +48,7 @@ export const extraModes: readonly ModeSpec[] = [
     why: "Waiting on the ground among others, full power spoils their picture and cooks a transmitter that has no air. Tied to not being armed it takes care of itself. Tied to a switch, take off in the wrong position and the picture breaks up behind the first tree, at the far end of a straight, with no free finger to change it.",
     hazard: "Look at the power shown before take-off: too little of it fails when the craft is far away and fast.",
     related: ["video-high", "video.power", "video.power-disarmed", "video.power-steps"],
-    words: ["low transmitter power", "pit", "pit mode", "do not disturb others", "cool down the transmitter"],
+    words: ["low transmitter power", "pit", "do not disturb others", "cool down the transmitter"],
   },
   {
     name: "video-high",

@@ -30,14 +30,7 @@ export const modes: readonly ModeSpec[] = [
       "Taken away in flight it stops the motors on some boards: give it a switch that stays where it is put, and find out with the propellers off.",
     needs: [{ mode: "arm", reason: "It gives leave to arm; with no arm mode there is nothing to give leave to." }],
     related: ["arm", "safety.arm-tilt-limit", "safety.arm-hold"],
-    words: [
-      "pre-arm",
-      "second arm switch",
-      "permission to arm",
-      "two-step arming",
-      "safety switch",
-      "switch before arming",
-    ],
+    words: ["second arm switch", "permission to arm", "two-step arming", "safety switch", "switch before arming"],
   },
   {
     name: "level",
@@ -62,7 +55,7 @@ export const modes: readonly ModeSpec[] = [
       },
     ],
     related: ["level", "gains.level-blend-until", "sensors.accelerometer"],
-    words: ["horizon", "horizon mode", "half levelled", "level with flips", "self level in the middle", "mixed flying"],
+    words: ["horizon", "half levelled", "level with flips", "self level in the middle", "mixed flying"],
     attitude: true,
   },
   {
@@ -129,7 +122,6 @@ export const modes: readonly ModeSpec[] = [
     related: ["gains.grip-from", "motors.idle", "safety.idle-disarm-after", "safety.spin-when-armed", "arm"],
     words: [
       "air",
-      "air mode",
       "full authority at zero throttle",
       "falls out of the sky in a dive",
       "bounces on landing",

@@ -54,13 +54,15 @@ const MOST_DESCRIBED = 3;
 
 function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[]): NamedPage[] {
   const spaced = (text: string) => text.toLowerCase().replaceAll("-", " ");
-  const plain = spaced(asked);
+  // “Air mode” asks for what “air” finds: that it is a mode says nothing more.
+  const forms = [spaced(asked), spaced(asked).replace(/ ?mode$/, "")];
+  const plain = forms[0]!;
   const described = all.map((each) => ({
     ...each,
     words: searchWords(catalogue, each.name, each.kind),
     why: whyOf(catalogue, each),
   }));
-  const exactWords = described.filter((each) => each.words.some((word) => spaced(word) === plain));
+  const exactWords = described.filter((each) => each.words.some((word) => forms.includes(spaced(word))));
   if (exactWords.length > 0) return exactWords.slice(0, MOST_BY_WORDS);
   const fitting = findDescribed(catalogue, plain, described, MOST_DESCRIBED);
   if (fitting.length > 0) return fitting;
