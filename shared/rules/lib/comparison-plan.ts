@@ -41,6 +41,8 @@ export interface Planned {
   readonly comparison: Comparison;
   /** The settings of both ends, and the sections of these. */
   readonly paths: readonly OperandPath[];
+  /** Those without which nothing can be compared, as no default stands in for them. */
+  readonly needed: readonly OperandPath[];
   readonly bases: readonly string[];
 }
 
@@ -63,6 +65,16 @@ export function planOf(catalogue: Catalogue, code: Comparison["rule"]): Plan {
   return plan;
 }
 
+function hasDefault({ section, name, part }: OperandPath, catalogue: Catalogue): boolean {
+  const spec = catalogue.setting(section, name);
+  if (spec?.default !== undefined) return true;
+  return (
+    spec?.types.some(
+      (type) => type.is === "fields" && type.fields.some((field) => field.name === part && field.default !== undefined),
+    ) ?? false
+  );
+}
+
 function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
   const all = catalogue.comparisons
     .filter(({ rule }) => rule === code)
@@ -70,7 +82,11 @@ function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
       const paths = settingsOfOperand(comparison.of, catalogue)
         .concat(settingsOfOperand(comparison.than, catalogue))
         .map(operandPath);
-      return { comparison, paths, bases: [...new Set(paths.map(({ section }) => section))] };
+      const needed = [comparison.of, comparison.than]
+        .filter((operand) => /^[a-z]/.test(operand))
+        .map(operandPath)
+        .filter((path) => !hasDefault(path, catalogue));
+      return { comparison, paths, needed, bases: [...new Set(paths.map(({ section }) => section))] };
     });
   const byPackSetting = new Map<string, Planned[]>();
   for (const planned of all)

@@ -18,9 +18,9 @@ export function comparisonReports(craft: Craft, workspace: Workspace, code: Comp
 
 function plainReports({ all }: Plan, craft: Craft, workspace: Workspace): Report[] {
   return all.flatMap((planned) => {
-    const { paths, bases } = planned;
-    // The common case first: a craft that says nothing of either end.
-    if (!paths.some((path) => isSaid(path, craft))) return [];
+    const { paths, needed, bases } = planned;
+    // The common case first: a craft that does not say both ends.
+    if (!needed.every((path) => isSaid(path, craft)) || !paths.some((path) => isSaid(path, craft))) return [];
     return setsToRead(craft, bases).flatMap((chosen) => reportsOf(planned, chosen, craft, workspace));
   });
 }
