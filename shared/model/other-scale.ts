@@ -44,7 +44,14 @@ export function slipText(
   const by = off < FAR ? undefined : [0.1, 10, 0.01, 100, 0.001, 1000].find((each) => isUsual(rounded(number * each)));
   if (by === undefined || (type.is === "integer" && !Number.isInteger(rounded(number * by)))) return "";
   const meant = amountText(rounded(number * by), unitOf(type));
-  return ` ${meant} would be usual: is the point in its place?`;
+  // A count has no point; a nought is lost or doubled.
+  const slip =
+    type.is === "quantity"
+      ? "is the point in its place?"
+      : by > 1
+        ? "is a nought missing?"
+        : "is there a nought too many?";
+  return ` ${meant} would be usual: ${slip}`;
 }
 
 /** A cell is nearest to these volts for most of a flight. */

@@ -11,7 +11,7 @@ export const HAVING_WORDS: Readonly<Record<string, string>> = {
   "port recorder": "a recorder on a port",
   "port video": "the video transmitter on a port",
   "bench.mount-checked": "the day on which the mount was checked, in bench.mount-checked",
-  "safety.idle-disarm-after not never": "to disarm by itself after a while",
+  "safety.idle-disarm-after not never": "a craft that disarms by itself after a while",
   "section adjust": "a dial that adjusts something, in a section “adjust”",
   "section gains-second": "a second tune, in a section “gains-second”",
   "section lights": "lights, in a section “lights”",

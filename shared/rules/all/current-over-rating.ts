@@ -33,6 +33,12 @@ function excessOf(pack: CheckedPack, allA: number | null): PackReport[] {
   const escs = over(allA) ? controllersOf(pack.craft, pack.catalogue) : null;
   const overEsc = escs ? `${escs.motors} controllers of ${escs.ratingA} A carry ${decimalText(escs.allA, 1)} A` : "";
   if (!overPack && !overEsc) return [];
+  const stronger =
+    overPack && overEsc
+      ? "a stronger pack and stronger controllers"
+      : overPack
+        ? "a stronger pack"
+        : "stronger controllers";
   return [
     {
       of: [
@@ -41,7 +47,7 @@ function excessOf(pack: CheckedPack, allA: number | null): PackReport[] {
         ...(overEsc ? [settingOf(pack.craft, RATING), settingOf(pack.craft, "frame.motors")] : []),
       ],
       severity: isFar ? "warning" : "hint",
-      message: `The craft draws ${decimalText(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take stronger ones, or limit the motors.`,
+      message: `The craft draws ${decimalText(fullA, 1)} A at full throttle, and ${[overPack, overEsc].filter(Boolean).join(", and ")}: take ${stronger}, or limit the motors.`,
     },
   ];
 }

@@ -57,6 +57,8 @@ export const rule: CraftRule = {
       const isHint = mode === "osd-hide";
       // A picture that is bare until the craft is armed tells all when it counts.
       if (isHint && craft.modes.has("arm") && sets.meet(selected, armed) !== true) return [];
+      // That it never acts in flight is another finding; turtle is chosen on the ground.
+      if (mode !== "turtle" && craft.modes.has("arm") && sets.meet(selected, armed) === false) return [];
       const witness = board.witness(sets.and(selected, atRest));
       if (!witness) return [];
       return [

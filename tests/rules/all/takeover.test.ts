@@ -45,6 +45,9 @@ describe("mode-at-rest", () => {
     ["launch-hold when always", null],
     ["osd-hide when not arm", null],
     ["osd-hide when TL is up", null],
+    // Never on while armed, which another rule says.
+    ["return-home when TL is up", null],
+    ["launch-hold when TL is up", null],
     // Modes that may well be on at rest.
     ["level when TR is up", null],
     ["level-now when TR is up", null],

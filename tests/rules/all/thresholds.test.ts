@@ -80,7 +80,7 @@ describe("current-over-rating", () => {
 
   test("controllers that are overdrawn are told alone, and only a note on a line of theirs accepts it", () => {
     expect(over("", "")).toEqual([
-      "hint full-current 85 A: The craft draws 85 A at full throttle, and 4 controllers of 20 A carry 80 A: take stronger ones, or limit the motors.",
+      "hint full-current 85 A: The craft draws 85 A at full throttle, and 4 controllers of 20 A carry 80 A: take stronger controllers, or limit the motors.",
     ]);
     expect(over(note, "")).toEqual([]);
     expect(over("", note)).toHaveLength(1);

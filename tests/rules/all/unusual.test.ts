@@ -163,6 +163,8 @@ test.each([
     "frame\n  propeller-diameter 5 in\nmotors\n  kv 195 rpm/V",
     ["1950 rpm/V would be usual: is the point in its place?"],
   ],
+  ["frame\n  propeller-diameter 16 in\npack\n  cells 1", ["10 would be usual: is a nought missing?"]],
+  ["navigation\n  fix-needs 80", ["8 would be usual: is there a nought too many?"]],
   [
     "frame\n  propeller-diameter 5 in\nmotors\n  kv 900 rpm/V",
     ["with propellers of 3.2 to 5.6 in (common practice, no source)."],
