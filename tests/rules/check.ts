@@ -135,7 +135,8 @@ function dedent(text: string): string {
   return lines.map((line) => line.slice(least)).join("\n");
 }
 
-function unmarked(text: string): string {
+/** The text without the marks; throws for a mark that names no code. */
+export function unmarked(text: string): string {
   return text
     .split("\n")
     .filter((line) => {
@@ -146,7 +147,7 @@ function unmarked(text: string): string {
 }
 
 /** Marks under one line in one order, so that a case may write them as it likes. */
-function inOrder(text: string): string {
+export function inOrder(text: string): string {
   const lines: string[] = [];
   let marks: string[] = [];
   for (const line of [...text.split("\n"), ""]) {
@@ -159,7 +160,8 @@ function inOrder(text: string): string {
   return lines.slice(0, -1).join("\n");
 }
 
-function withMarks(text: string, findings: readonly Finding[]): string {
+/** The text with a mark for each finding under its line, in the order of `inOrder`. */
+export function withMarks(text: string, findings: readonly Finding[]): string {
   return text
     .split("\n")
     .flatMap((line, i) => {
