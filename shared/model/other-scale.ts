@@ -73,6 +73,8 @@ function ofOtherType(at: Value, types: readonly ValueType[]): string | undefined
   const other = types.find(
     (type): type is QuantityType =>
       type.is === "quantity" &&
+      // Nearly any share would pass for a small charge.
+      type.unit !== "mAh" &&
       convert(1, at.unit, type.unit) === undefined &&
       (type.usual ?? []).some((band) => isInside(at.number, band)),
   );

@@ -4,6 +4,7 @@ import type { Craft, Setting } from "../../model/craft.ts";
 import { perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { describedOperand, numbersOfOperand, type Operand } from "../../numbers/operands.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import type { Report } from "../engine/rule.ts";
 import { type Plan, type Planned, planOf, SECOND_SETS, touchedBy } from "./comparison-plan.ts";
 import { brokenInWords } from "./comparison-words.ts";
@@ -13,10 +14,42 @@ import { hasIt } from "./met-needs.ts";
 /** What the comparisons of one rule find in a craft. */
 export function comparisonReports(craft: Craft, workspace: Workspace, code: Comparison["rule"]): Report[] {
   const plan = planOf(workspace.catalogue, code);
-  return [...plainReports(plan, craft, workspace), ...namedPackReports(plan, craft, workspace, code)];
+  return joined([...plainReports(plan, craft, workspace), ...namedPackReports(plan, craft, workspace, code)]);
 }
 
-function plainReports({ all }: Plan, craft: Craft, workspace: Workspace): Report[] {
+/** A report, and the parts of its message by which several of one line become one. */
+interface Broken {
+  readonly report: Report;
+  readonly sentence: string;
+  readonly reason: string;
+  /** What the value is compared with. */
+  readonly other: string;
+}
+
+/** One value that breaks one comparison against several others, such as the three axes, is one fault. */
+function joined(all: readonly Broken[]): Report[] {
+  const groups = new Map<string, [Broken, ...Broken[]]>();
+  for (const each of all) {
+    const { source, start } = each.report.at;
+    const key = `${source.file}:${source.line}:${start}:${each.reason}`;
+    const group = groups.get(key);
+    if (group) group.push(each);
+    else groups.set(key, [each]);
+  }
+  return [...groups.values()].map(([first, ...more]) => {
+    if (more.length === 0) return first.report;
+    const names = [...new Set(more.map(({ other }) => other))].filter((name) => name !== first.other);
+    const also = names.length > 0 ? ` So it is with ${joinWithAnd(names)}.` : "";
+    return {
+      ...first.report,
+      message: `${first.sentence}${also} ${first.reason}`,
+      related: [first, ...more].flatMap(({ report }) => report.related ?? []),
+      alsoOf: [first, ...more].flatMap(({ report }) => report.alsoOf ?? []),
+    };
+  });
+}
+
+function plainReports({ all }: Plan, craft: Craft, workspace: Workspace): Broken[] {
   return all.flatMap((planned) => {
     const { paths, needed, bases } = planned;
     // The common case first: a craft that does not say both ends.
@@ -38,7 +71,7 @@ const silentPacks = perFile(() => new Map<string, Silent>());
 const MOST_REMEMBERED = 6000;
 
 /** A shelf may be long, and with each key one pack of it changes: the others are not looked at again. */
-function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: string): Report[] {
+function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: string): Broken[] {
   const named = [...craft.settings.keys()].filter((section) => section.startsWith("pack/"));
   if (named.length === 0 || plan.byPackSetting.size === 0) return [];
   const besides = plan.besidesNamedPacks.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
@@ -53,7 +86,7 @@ function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: 
     if (packs.get(section) === own) return [];
     const chosen = new Map([["pack", section]]);
     // What a named pack only inherits is reported of the plain one.
-    const reports: Report[] = [];
+    const reports: Broken[] = [];
     for (const planned of touchedBy(own, plan)) {
       const ways = setsToRead(craft, planned.bases);
       for (const sets of ways) {
@@ -71,7 +104,7 @@ function reportsOf(
   chosen: ReadonlyMap<string, string>,
   craft: Craft,
   workspace: Workspace,
-): Report[] {
+): Broken[] {
   const { catalogue } = workspace;
   const sectionOf = (section: string) => chosen.get(section) ?? section;
   if (comparison.while?.some((having) => hasIt(craft, having, sectionOf) !== true)) return [];
@@ -148,7 +181,7 @@ function reportOf(
   chosen: readonly string[],
   craft: Craft,
   workspace: Workspace,
-): Report[] {
+): Broken[] {
   const settings = [...new Set([...of.settings, ...than.settings])];
   // What a named pack or a second set only inherits is reported of the plain one.
   const special = chosen.filter((section) => section.startsWith("pack/") || section.endsWith("-second"));
@@ -157,14 +190,14 @@ function reportOf(
   if (!main) return [];
   const others = settings.filter((setting) => setting !== main);
   const { reason, severity } = comparison;
-  return [
-    {
-      at: valueLocation(workspace, main.source),
-      message: `${ofWhich(special)}${brokenInWords(comparison, number, of, than, main, craft)} ${reason}`,
-      ...(severity && { severity }),
-      ...restingOn(others, workspace),
-    },
-  ];
+  const sentence = `${ofWhich(special)}${brokenInWords(comparison, number, of, than, main, craft)}`;
+  const report: Report = {
+    at: valueLocation(workspace, main.source),
+    message: `${sentence} ${reason}`,
+    ...(severity && { severity }),
+    ...restingOn(others, workspace),
+  };
+  return [{ report, sentence, reason, other: main === of.settings[0] ? than.words : of.words }];
 }
 
 function ofWhich(special: readonly string[]): string {

@@ -111,3 +111,13 @@ test("what a layer brings in names its own line, once", () => {
     ),
   ]);
 });
+
+test("one value against the three axes is one finding that names them all", () => {
+  const [only, ...more] = found(
+    "gains.spin-guard 500 deg/s; rates.roll end 700 deg/s; rates.pitch end 720 deg/s; rates.yaw end 450 deg/s",
+  );
+  expect(more).toEqual([]);
+  expect(only).toMatch(
+    /^spin-guard is 500 deg\/s and must be above .*roll end .*\. So it is with pitch end\. The guard takes/,
+  );
+});
