@@ -14,7 +14,19 @@ interface Named extends Cols {
 }
 
 /** The controls that a script names in conditions and behind `follows`, in the order of the text. */
-export function controlsUsed(script: Script): UsedControl[] {
+export function controlsUsed(script: Script): readonly UsedControl[] {
+  let used = usedKnown.get(script);
+  if (!used) {
+    used = findUsed(script);
+    usedKnown.set(script, used);
+  }
+  return used;
+}
+
+/** A script is the same value for the same text, and a layer is asked about for every craft that uses it. */
+const usedKnown = new WeakMap<Script, readonly UsedControl[]>();
+
+function findUsed(script: Script): UsedControl[] {
   const used = new Map<string, { positions: Set<string>; isPulsed: boolean }>();
   for (const { control, position, isPulsed } of namedIn(script)) {
     const known = used.get(control) ?? { positions: new Set(), isPulsed: false };

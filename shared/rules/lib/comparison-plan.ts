@@ -44,6 +44,8 @@ export interface Planned {
   /** Those without which nothing can be compared, as no default stands in for them. */
   readonly needed: readonly OperandPath[];
   readonly bases: readonly string[];
+  /** All settings on which it rests; null if it rests on more than settings. */
+  readonly restsOn: readonly OperandPath[] | null;
 }
 
 export interface Plan {
@@ -86,7 +88,9 @@ function makePlan(catalogue: Catalogue, code: Comparison["rule"]): Plan {
         .filter((operand) => /^[a-z]/.test(operand))
         .map(operandPath)
         .filter((path) => !hasDefault(path, catalogue));
-      return { comparison, paths, needed, bases: [...new Set(paths.map(({ section }) => section))] };
+      const isOfSettings = (comparison.while ?? []).every(({ setting }) => setting !== undefined);
+      const restsOn = isOfSettings ? settingsOfComparison(comparison, catalogue).map(operandPath) : null;
+      return { comparison, paths, needed, restsOn, bases: [...new Set(paths.map(({ section }) => section))] };
     });
   const byPackSetting = new Map<string, Planned[]>();
   for (const planned of all)

@@ -1,7 +1,7 @@
 /** Holds a craft to the comparisons of the catalogue. */
 import type { Comparison } from "../../catalogue/specs.ts";
 import type { Craft, Setting } from "../../model/craft.ts";
-import { perFile } from "../../model/memo.ts";
+import { perCore, perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { describedOperand, numbersOfOperand, type Operand } from "../../numbers/operands.ts";
 import { joinWithAnd } from "../../text/list.ts";
@@ -49,12 +49,24 @@ function joined(all: readonly Broken[]): Report[] {
   });
 }
 
+/** By comparison: the values with which it last held. Equal lines share one value, so craft of one layer share the answer. */
+const lastHeld = perCore(() => new Map<Planned, readonly (Setting["value"] | undefined)[]>());
+
 function plainReports({ all }: Plan, craft: Craft, workspace: Workspace): Broken[] {
+  const held = lastHeld(craft);
   return all.flatMap((planned) => {
-    const { paths, needed, bases } = planned;
+    const { paths, needed, bases, restsOn } = planned;
     // The common case first: a craft that does not say both ends.
     if (!needed.every((path) => isSaid(path, craft)) || !paths.some((path) => isSaid(path, craft))) return [];
-    return setsToRead(craft, bases).flatMap((chosen) => reportsOf(planned, chosen, craft, workspace));
+    const ways = setsToRead(craft, bases);
+    if (ways !== ONE_WAY || restsOn === null)
+      return ways.flatMap((chosen) => reportsOf(planned, chosen, craft, workspace));
+    const values = restsOn.map(({ section, name }) => craft.settings.get(section)?.get(name)?.value);
+    const last = held.get(planned);
+    if (last?.every((value, i) => value === values[i])) return [];
+    const reports = reportsOf(planned, ways[0]!, craft, workspace);
+    if (reports.length === 0) held.set(planned, values);
+    return reports;
   });
 }
 

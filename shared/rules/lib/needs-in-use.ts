@@ -1,6 +1,6 @@
 /** Everything of a craft, modes apart, that is in use and lacks what it needs. */
 import type { Need } from "../../catalogue/specs.ts";
-import { baseOf, type Craft, type Source } from "../../model/craft.ts";
+import { baseOf, type Craft, type Setting, type Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Severity } from "../../protocol/findings.ts";
 import type { NameGroup } from "../engine/rule.ts";
@@ -16,17 +16,17 @@ export interface InNeed {
 /** In the order of the sections, then of the OSD's pages: of the needs that `isLookedAt` those that are not met. */
 export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (need: Need) => boolean): InNeed[] {
   const found: InNeed[] = [];
-  const unmet = (needs: readonly Need[]) => needs.filter((need) => isLookedAt(need) && !meetsNeed(craft, need));
   for (const [section, settings] of craft.settings) {
-    for (const { name, value, text, source } of settings.values()) {
-      const needs = catalogue.setting(baseOf(section), name)?.needs;
+    const base = baseOf(section);
+    for (const setting of settings.values()) {
+      const { name, value, source } = setting;
+      const needs = catalogue.setting(base, name)?.needs;
       if (!needs || value === null) continue;
-      const words = [text, ...wordsOf(value)];
-      const idle = isIdle(value);
-      for (const need of unmet(needs)) {
-        if (need.word === undefined ? idle : !words.includes(need.word)) continue;
+      for (const need of needs) {
+        if (!isLookedAt(need) || !isOfValue(need, setting)) continue;
         // A setting of a layer that lies idle on this craft may serve another.
         if (!need.misleads && need.port === undefined && source.file !== craft.file) continue;
+        if (meetsNeed(craft, need)) continue;
         const ofList = need.word !== undefined && value.kind === "list";
         found.push({
           what: ofList ? `“${need.word}” in ${name}` : need.word ? `“${name} ${need.word}”` : name,
@@ -38,9 +38,15 @@ export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (
   }
   for (const page of [craft.osd, craft.osdSecond])
     for (const { name, value, source } of page.values())
-      if (value)
-        for (const need of unmet(catalogue.element(name)?.needs ?? [])) found.push({ what: name, source, need });
+      for (const need of (value && catalogue.element(name)?.needs) ?? [])
+        if (isLookedAt(need) && !meetsNeed(craft, need)) found.push({ what: name, source, need });
   return found;
+}
+
+/** Whether a setting with that value has a need: one of its words, or any value that is not idle. */
+function isOfValue({ word }: Need, { value, text }: Setting): boolean {
+  if (value === null) return false;
+  return word === undefined ? !isIdle(value) : text === word || wordsOf(value).includes(word);
 }
 
 /** A need that a port alone can meet, which is reported of all its users together. */
