@@ -35,7 +35,7 @@ export function bandExcluding(
 }
 
 /** The bands that may apply, in order, up to the first that does for certain. */
-function possibleBands(bands: readonly UsualBand[], traits: CraftTraits): UsualBand[] {
+export function possibleBands(bands: readonly UsualBand[], traits: CraftTraits): UsualBand[] {
   const possible: UsualBand[] = [];
   for (const band of bands) {
     const does = applies(band, traits);

@@ -6,6 +6,7 @@ import { HAVING_WORDS, havingKey } from "../../shared/catalogue/relations/needs-
 import { comparisonSchema, figureSchema } from "../../shared/catalogue/schema.ts";
 import type { Need } from "../../shared/catalogue/specs.ts";
 import { convert } from "../../shared/catalogue/units.ts";
+import { briefComparisonLines } from "../../shared/ide/context/brief-relations.ts";
 import { describeName } from "../../shared/ide/context/describe.ts";
 import { pageOfNamed } from "../../shared/ide/reference/page.ts";
 import { COMPUTED_FIGURES } from "../../shared/numbers/figures-of.ts";
@@ -46,10 +47,41 @@ test.each(comparisons.map((each) => [`${each.of} must ${each.must} ${each.than}`
       const page = pageOfNamed(catalogue, { name, kind: "setting" });
       expect(page, name).toContain(`${each.reason} *(${each.severity ?? "error"}; ${each.source})*`);
       const [section = "", setting = ""] = name.split(".");
-      expect(describeName(catalogue, section, setting), name).toContain(each.reason);
+      const hover = describeName(catalogue, section, setting);
+      const isInput = !ends[0]!.includes(name) && each.than.startsWith("=");
+      // Of a limit that is computed from many figures, their hovers may leave the reason to the page.
+      if (!isInput) expect(hover, name).toContain(firstSentence(each.reason));
+      else expect(hover, name).toContain(inCode(each.of));
     }
   },
 );
+
+/** As a hover names it: a part stands beside the setting. */
+function inCode(operand: string): string {
+  const { section, name, part } = operandPath(operand);
+  return `\`${section}.${name}${part === undefined ? "" : ` ${part}`}\``;
+}
+
+function firstSentence(reason: string): string {
+  return reason.split(/(?<=\.) (?=[A-Z])/)[0]!;
+}
+
+test("no hover is a wall of relations", () => {
+  const long = settings.filter(({ name }) => briefComparisonLines(catalogue, name).join("").length > 950);
+  expect(long.map(({ name }) => name)).toEqual([]);
+});
+
+test("a hover names together what stands to a setting in the same way, and gives the reason once", () => {
+  const lines = briefComparisonLines(catalogue, "link.centre");
+  const same = "Must agree with `bench.centres roll`, `bench.centres pitch` and `bench.centres yaw`: ";
+  expect(lines.filter((line) => line.startsWith("Must agree"))).toEqual([
+    `${same}With the stick let go the craft goes on turning.`,
+  ]);
+});
+
+test("where there is room a hover says what to do as well", () => {
+  expect(briefComparisonLines(catalogue, "rates.top-rate").join("\n")).toContain("Raise the cap");
+});
 
 /** The part of a setting that is compared exists and has the unit. */
 function expectPart(operand: string, unit: string): void {
@@ -117,4 +149,12 @@ test("what a need asks for is said in plain words, and no words are left over", 
   const leftOver = Object.keys(HAVING_WORDS).filter((key) => !keys.includes(key));
   expect([...new Set(keys)].filter((key) => !(key in HAVING_WORDS) && !key.startsWith("mode "))).toEqual([]);
   expect(leftOver).toEqual([]);
+});
+
+test("where there is no room, a hover only names the limits that a setting is one figure of many for", () => {
+  const lines = briefComparisonLines(catalogue, "pack.cells");
+  expect(lines).toHaveLength(1);
+  expect(lines[0]).toMatch(
+    /^Sets limits to `board\.input-limit`, `motors\.kv`, .* and `filters\.motor-notches floor`$/,
+  );
 });

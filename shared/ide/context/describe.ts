@@ -11,9 +11,10 @@ import type {
   ValueType,
 } from "../../catalogue/specs.ts";
 import { amountText } from "../../model/other-scale.ts";
-import { bandConditionText } from "../../model/usual-band.ts";
+import { bandConditionText, type CraftTraits, possibleBands } from "../../model/usual-band.ts";
+import { briefComparisonLines } from "./brief-relations.ts";
 import { list, paragraphs, warning } from "./markdown.ts";
-import { asksFor, comparisonLines, neededByLine, needLine } from "./relation-lines.ts";
+import { asksFor, neededByLine, needLine } from "./relation-lines.ts";
 
 /** The kinds of settings, in words. */
 export const SETTING_KINDS_IN_WORDS = {
@@ -22,21 +23,29 @@ export const SETTING_KINDS_IN_WORDS = {
   safety: "safety",
 } as const;
 
-/** Describes a setting: its prose, its limits with their sources, what it needs and excludes. */
-export function describeSetting(catalogue: Catalogue, setting: SettingSpec, section: string): string {
+/**
+ * Describes a setting: its prose, its limits with their sources, what it needs and excludes; of what is usual only
+ * what may be so on a craft of these traits.
+ */
+export function describeSetting(
+  catalogue: Catalogue,
+  setting: SettingSpec,
+  section: string,
+  traits: CraftTraits = {},
+): string {
   const firstSetName = `${catalogue.section(section)?.like ?? section}.${setting.name}`;
   return paragraphs(
     `**${section}.${setting.name}** — ${setting.what}`,
     setting.why,
     warning(setting.hazard),
     list([
-      ...setting.types.flatMap(typeLines),
+      ...setting.types.flatMap((type) => linesOfType(type, briefBandLines(traits))),
       setting.default === undefined ? "No default" : `Default: \`${setting.default}\``,
       `Kind: ${SETTING_KINDS_IN_WORDS[setting.kind]}`,
       ...(setting.repeatable ? ["May be given several times: the lines form a list, in order"] : []),
       ...(setting.needs ?? []).map(needLine),
       ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
-      ...comparisonLines(catalogue, firstSetName),
+      ...briefComparisonLines(catalogue, firstSetName),
       ...neededByLine(catalogue, asksFor(firstSetName)),
     ]),
   );
@@ -89,6 +98,12 @@ export function describeUnit(symbol: string, family: UnitFamily): string {
 
 /** What a type accepts, as lines of a list: its unit, its limits, its usual bands. */
 export function typeLines(type: ValueType): string[] {
+  return linesOfType(type, bandLines);
+}
+
+type BandLines = (bands: readonly UsualBand[], unit: string) => string[];
+
+function linesOfType(type: ValueType, usualLines: BandLines): string[] {
   switch (type.is) {
     case "quantity":
     case "integer": {
@@ -100,7 +115,7 @@ export function typeLines(type: ValueType): string[] {
         ...(type.is === "integer" && type.multiple
           ? [`A multiple of ${type.multiple.of} (${type.multiple.source})`]
           : []),
-        ...bandLines(type.usual ?? [], unit),
+        ...usualLines(type.usual ?? [], unit),
         ...(type.off === undefined ? [] : [`\`${amountText(type.off, unit)}\` switches it off`]),
       ];
     }
@@ -125,11 +140,14 @@ export function typeLines(type: ValueType): string[] {
     case "colour":
       return ['Takes a colour: a CSS name, or `"#rrggbb"`'];
     case "list":
-      return [`Takes ${type.fewest} to ${type.most} items separated by commas; each:`, ...typeLines(type.of)];
+      return [
+        `Takes ${type.fewest} to ${type.most} items separated by commas; each:`,
+        ...linesOfType(type.of, usualLines),
+      ];
     case "fields":
       return type.fields.map(
         (field) =>
-          `\`${field.name}\`: ${field.what} ${field.types.flatMap(typeLines).join("; ")}${field.default ? `; default \`${field.default}\`` : ""}`,
+          `\`${field.name}\`: ${field.what} ${field.types.flatMap((each) => linesOfType(each, usualLines)).join("; ")}${field.default ? `; default \`${field.default}\`` : ""}`,
       );
   }
 }
@@ -145,6 +163,38 @@ function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string
 
 /** The usual bands as lines, those for one size of propeller in one. Of several bands the first that fits counts. */
 function bandLines(bands: readonly UsualBand[], unit: string): string[] {
+  return bandsBySize(bands, unit).map(({ size, ends, source }) => `Usual${size}: ${ends} (${source})`);
+}
+
+/** More bands than these are not read in a hover. */
+const MOST_BANDS = 10;
+
+/** The same for a hover: those that may apply to a craft, where the sizes of one source share a line. */
+function briefBandLines(traits: CraftTraits): BandLines {
+  return (all, unit) => {
+    const bands = possibleBands(all, traits);
+    if (bands.length > MOST_BANDS)
+      return [`What is usual depends on the craft: the page of this name has all ${bands.length} bands`];
+    const sizes = bandsBySize(bands, unit);
+    const sources = [...new Set(sizes.map(({ source }) => source))];
+    return sources.map((source) => {
+      const [first, ...more] = sizes.filter((each) => each.source === source);
+      const others = more.map(({ size, ends }, i) => {
+        const isAgain = (i === 0 ? first! : more[i - 1]!).size.startsWith(PROPELLERS);
+        return `; ${(isAgain ? size.replace(PROPELLERS, "") : size).trim()}: ${ends}`;
+      });
+      return `Usual${first!.size}: ${first!.ends}${others.join("")} (${source})`;
+    });
+  };
+}
+
+const PROPELLERS = " with propellers";
+
+/** Bands for one size of propeller as one; a band that asks for something else alone, by that. */
+function bandsBySize(
+  bands: readonly UsualBand[],
+  unit: string,
+): { readonly size: string; readonly ends: string; readonly source: string }[] {
   const sizes: UsualBand[][] = [];
   for (const band of bands) {
     const last = sizes.at(-1);
@@ -152,12 +202,15 @@ function bandLines(bands: readonly UsualBand[], unit: string): string[] {
     else sizes.push([band]);
   }
   return sizes.map((group, i) => {
-    const size = sizeText(group[0]!);
+    const [{ when = {}, source }] = group as [UsualBand];
+    const isOne = group.length === 1 && !when.propellerIn;
+    const size = isOne ? bandConditionText({ when }) : sizeText(group[0]!);
     const parts = group.map((band, k) => {
-      const { propellerIn: _, ...when } = band.when ?? {};
-      return `${endsText(band, unit)}${bandConditionText({ when }) || (k > 0 ? " otherwise" : "")}`;
+      const { propellerIn: _, ...others } = band.when ?? {};
+      const condition = isOne ? "" : bandConditionText({ when: others }) || (k > 0 ? " otherwise" : "");
+      return `${endsText(band, unit)}${condition}`;
     });
-    return `Usual${size || (i > 0 ? " otherwise" : "")}: ${parts.join(", ")} (${group[0]!.source})`;
+    return { size: size || (i > 0 ? " otherwise" : ""), ends: parts.join(", "), source };
   });
 }
 
@@ -170,8 +223,13 @@ function endsText({ from, to }: UsualBand, unit: string): string {
   return `${from === undefined ? "" : withUnit(from)} to ${to === undefined ? "" : withUnit(to)}`.trim();
 }
 
-/** Describes a setting, mode or element by its name in a section; null where the section has no such name. */
-export function describeName(catalogue: Catalogue, section: string, name: string): string | null {
+/** Describes a setting, mode or element by its name in a section, as for `describeSetting`; null where the section has no such name. */
+export function describeName(
+  catalogue: Catalogue,
+  section: string,
+  name: string,
+  traits: CraftTraits = {},
+): string | null {
   const spec = catalogue.section(section);
   if (!spec) return null;
   if (spec.holds === "modes") {
@@ -181,5 +239,5 @@ export function describeName(catalogue: Catalogue, section: string, name: string
   const element = spec.holds === "places" ? catalogue.element(name) : undefined;
   if (element) return describeElement(element);
   const setting = catalogue.setting(section, name);
-  return setting ? describeSetting(catalogue, setting, section) : null;
+  return setting ? describeSetting(catalogue, setting, section, traits) : null;
 }

@@ -56,31 +56,46 @@ export function asksFor(path: string): (need: Need) => boolean {
   return (need) => [need, ...(need.or ?? [])].some(({ setting }) => setting === path);
 }
 
-/** How a setting must stand to others, seen from it: one line for each comparison of which it is an end. */
-export function comparisonLines(catalogue: Catalogue, path: string): string[] {
-  return comparisonsOf(catalogue, path).map(({ line }) => line);
-}
-
-/** The same, each with how serious it is where it does not hold, and its source. */
+/** How a setting must stand to others, each with how serious it is where it does not hold, and its source. */
 export function sourcedComparisonLines(catalogue: Catalogue, path: string): string[] {
   // Both rules that hold a craft to comparisons report errors, where a comparison says nothing else.
-  return comparisonsOf(catalogue, path).map(
-    ({ line, comparison: { severity, source } }) => `${line} ${origin(severity ?? "error", source)}`,
+  return comparisonsSeenFrom(catalogue, path).map(
+    ({ before, other, after, comparison: { reason, severity, source } }) =>
+      `${before}${other}${after}: ${reason} ${origin(severity ?? "error", source)}`,
   );
 }
 
-function comparisonsOf(catalogue: Catalogue, path: string): { line: string; comparison: Comparison }[] {
-  return catalogue.comparisons.flatMap((each) => {
-    const [of, than] = [each.of, each.than].map((operand) => settingsOfOperand(operand, catalogue).includes(path));
-    if (!of && !than) return [];
-    const text = of
-      ? `${partOf(each.of, path)}must ${each.must} ${factor(each)}${inCode(catalogue, each.than)}`
-      : each.than.startsWith("=")
-        ? `${inCode(catalogue, each.of)} must ${each.must} ${factor(each)}${inCode(catalogue, each.than)}, which goes by it`
-        : `${partOf(each.than, path)}${seenFrom(each)} ${inCode(catalogue, each.of)}`;
-    const line = `${text.charAt(0).toUpperCase()}${text.slice(1)}${whileInWords(each.while)}: ${each.reason}`;
-    return [{ line, comparison: each }];
+/** A comparison in the words of one of its ends, apart at the other end's name. */
+export interface SeenComparison {
+  readonly before: string;
+  readonly other: string;
+  readonly after: string;
+  readonly comparison: Comparison;
+}
+
+/** The comparisons of which a setting is an end, seen from it. */
+export function comparisonsSeenFrom(catalogue: Catalogue, path: string): SeenComparison[] {
+  return catalogue.comparisons.flatMap((comparison): SeenComparison[] => {
+    const { of, than, must } = comparison;
+    const [isOf, isThan] = [of, than].map((operand) => settingsOfOperand(operand, catalogue).includes(path));
+    const after = whileInWords(comparison.while);
+    const mustBe = `must ${must} ${factor(comparison)}`;
+    if (isOf) {
+      const before = capitalised(`${partOf(of, path)}${mustBe}`);
+      return [{ before, other: inCode(catalogue, than), after, comparison }];
+    }
+    if (!isThan) return [];
+    if (than.startsWith("=")) {
+      const rest = ` ${mustBe}${inCode(catalogue, than)}, which goes by it${after}`;
+      return [{ before: "", other: capitalised(inCode(catalogue, of)), after: rest, comparison }];
+    }
+    const before = capitalised(`${partOf(than, path)}${seenFrom(comparison)} `);
+    return [{ before, other: inCode(catalogue, of), after, comparison }];
   });
+}
+
+function capitalised(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 
 /** A comparison as its other end reads it, up to the name of the end that it is written for. */

@@ -4,6 +4,7 @@ import { unitFamily } from "../../catalogue/units.ts";
 import { unknownInWords } from "../../draw/words.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import { baseOf, type Craft } from "../../model/craft.ts";
+import { traitsOfCraft } from "../../model/craft-traits.ts";
 import { adjustable } from "../../model/read-entry.ts";
 import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -75,15 +76,17 @@ export function hoverAt(workspace: Workspace, file: string, at: Position): Hover
 function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | null {
   if (entry.kind === "control") return hoverControl(workspace, file, entry.name);
   const { catalogue } = workspace;
+  const crafts = craftsFor(workspace, file);
+  const craft = crafts[0];
+  // What a layer says is for craft of several sizes.
+  const traits = craft && crafts.length === 1 ? traitsOfCraft(craft)(entry.section) : {};
   const what =
     entry.kind === "output"
       ? `**${entry.name}** — an output of the board, named by the pilot`
       : entry.kind === "follows"
         ? describeFollowed(catalogue, entry.name)
-        : describeName(catalogue, baseOf(entry.section), entry.name);
+        : describeName(catalogue, baseOf(entry.section), entry.name, traits);
   if (!what) return null;
-  const crafts = craftsFor(workspace, file);
-  const craft = crafts[0];
   const effective = craft && effectiveEntryIn(craft, entry);
   const own = notesOf(workspace, [{ file, line: entry.line }]);
   if (!craft || !effective) return paragraphs(what, quoteNote(own));

@@ -31,6 +31,20 @@ test("the note of the winning line is shown in the file that is overridden", () 
   expect(hover).toContain("> this pack is new");
 });
 
+test("of what is usual, only what may be so on this craft", () => {
+  const frame = (size: string) => craft(`frame\n${size}  ma|ss 640 g\n`);
+  const known = hoverText(frame("  motors 4\n  propeller-diameter 5.1 in\n"));
+  expect(known).toMatch(/- Usual with propellers of 4\.5 to 6 in: 150 g to 1500 g with up to 4 motors \(/);
+  expect(known?.match(/Usual/g)).toHaveLength(1);
+  expect(hoverText(frame("  propeller-diameter 5.1 in\n"))).toContain("with 5 to 6 motors");
+  expect(hoverText(frame(""))).toMatch(/- What is usual depends on the craft: .* has all \d+ bands/);
+});
+
+test("bands of several sizes share a line", () => {
+  const hover = hoverText(craft("pack\n  cel|ls 6\n"));
+  expect(hover).toMatch(/- Usual with propellers of up to 1\.4 in: 1 to 2; of 1\.4 to 2\.2 in: 1 to 4; .* \(/);
+});
+
 test("quantities are shown in their other units", () => {
   expect(hoverText(craft("pack\n  capac|ity 1100 mAh\n"))).toContain("1100 mAh = 1.1 Ah");
   expect(hoverText(craft("pack\n  capacity 1100 m|Ah\n"))).toContain("**mAh** — milliampere hour");
