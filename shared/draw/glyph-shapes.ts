@@ -2,7 +2,8 @@
  * The letters of the pictures, drawn for this project as strokes of a pen in a cell of 12 by 18
  * units, with whole numbers if an edge should fall on a pixel at that size. Strokes are separated by
  * `|`; a stroke is points `x,y`, or `x,y,r` where the corner is rounded with that radius; `@` closes
- * it; one point alone is a dot. Capitals extend from 3 to 13, small letters from 7, descenders to 16.
+ * it; one point alone is a dot. The point
+ * and the colon are made of two strokes each, or they vanish from figures in a narrow panel. Capitals extend from 3 to 13, small letters from 7, descenders to 16.
  */
 export const SHAPES: Readonly<Record<string, string>> = {
   " ": "",
@@ -19,7 +20,7 @@ export const SHAPES: Readonly<Record<string, string>> = {
   "+": "6,5 6,11|3,8 9,8",
   ",": "6,13 5,15.5",
   "-": "3,8 9,8",
-  ".": "6,13",
+  ".": "5.4,11.8 6.6,11.8|5.4,13 6.6,13",
   "/": "9.5,2.5 2.5,13.5",
   "0": "@2,3,4 10,3,4 10,13,4 2,13,4|6,7.5 6,8.5",
   "1": "3,5.5 6,3 6,13|3,13 9,13",
@@ -31,7 +32,7 @@ export const SHAPES: Readonly<Record<string, string>> = {
   "7": "2,3 10,3 5,13",
   "8": "@2.5,3,2.5 9.5,3,2.5 9.5,8,2.5 2.5,8,2.5|@2,8,2.5 10,8,2.5 10,13,2.5 2,13,2.5",
   "9": "2.5,13 6,13 10,9.5,3 10,3,3 2,3,3 2,8.5,2.75 10,8.5",
-  ":": "6,6.5|6,12",
+  ":": "5.4,5.9 6.6,5.9|5.4,7.1 6.6,7.1|5.4,11.4 6.6,11.4|5.4,12.6 6.6,12.6",
   ";": "6,7|6,13 5,15.5",
   "<": "9,3.5 3,8 9,12.5",
   "=": "3,6 9,6|3,10 9,10",
