@@ -106,7 +106,7 @@ test("a part leads to its line, in whatever file that is", async () => {
   await expect.poll(lineOfCursor).toBe("6");
   // The cursor's line is marked in turn.
   await panel().locator("[data-part='0'][data-marked]").waitFor();
-  await part("command: 26.7 us, pause 2 us").press("Enter");
+  await part("command: 26.7 us, answer 58.3 us, pause 2 us").press("Enter");
   await activeFile("maker-base.fettle");
   await expect.poll(lineOfCursor).toBe("35");
 });

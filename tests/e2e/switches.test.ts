@@ -25,7 +25,12 @@ const positions = (control: string) =>
 const mode = (name: string) => panel().getByRole("button", { name, exact: true });
 /** Takes the finding's offer from the light bulb's list, by keyboard. */
 async function showClash(): Promise<void> {
-  expect(await quickFixes(editor.page, 8, 5)).toEqual(["Show it on the switches: mode-clash"]);
+  expect(await quickFixes(editor.page, 8, 5)).toEqual([
+    "Show it on the switches: mode-clash",
+    "Accept mode-clash on this line",
+    "Accept mode-clash in all of modes",
+    "Accept mode-clash in this file",
+  ]);
   const row = ".action-widget .monaco-list-row.action.focused";
   await editor.page.locator(row, { hasText: "mode-clash" }).waitFor();
   await editor.page.keyboard.press("Enter");
