@@ -90,7 +90,7 @@ function rememberedOf(
 }
 
 /** Equal lines share one reading, so that a value is the same where the words are. */
-function sameValues(a: Table, b: Table): boolean {
+export function sameValues(a: Table, b: Table): boolean {
   if (a === b) return true;
   if (a.size !== b.size) return false;
   for (const name of a.keys()) if (!b.has(name) || b.get(name)!.value !== a.get(name)!.value) return false;

@@ -4,6 +4,7 @@ import type { Craft, Setting } from "../../model/craft.ts";
 import { perCore, perFile } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { describedOperand, numbersOfOperand, type Operand } from "../../numbers/operands.ts";
+import { sameValues } from "../../numbers/pack-of.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { Report } from "../engine/rule.ts";
 import { type Plan, type Planned, planOf, SECOND_SETS, touchedBy } from "./comparison-plan.ts";
@@ -95,7 +96,8 @@ function namedPackReports(plan: Plan, craft: Craft, workspace: Workspace, code: 
   const { packs } = silent;
   return named.flatMap((section) => {
     const own = craft.settings.get(section)!;
-    if (packs.get(section) === own) return [];
+    const last = packs.get(section);
+    if (last && sameValues(last, own)) return [];
     const chosen = new Map([["pack", section]]);
     // What a named pack only inherits is reported of the plain one.
     const reports: Broken[] = [];
