@@ -54,7 +54,7 @@ const MOST_DESCRIBED = 3;
 
 function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[]): NamedPage[] {
   const spaced = (text: string) => text.toLowerCase().replaceAll("-", " ");
-  // “Air mode” asks for what “air” finds: that it is a mode says nothing more.
+  // That something is a mode says nothing more than its name.
   const forms = [spaced(asked), spaced(asked).replace(/ ?mode$/, "")];
   const plain = forms[0]!;
   const described = all.map((each) => ({

@@ -15,8 +15,6 @@ test.each([
   ["acro", "rates"],
   ["acro mode", "rates"],
   ["air", "grip-at-idle"],
-  [["air", "mode"].join(" "), "grip-at-idle"],
-  [["pit", "mode"].join(" "), "video-low"],
   ["horizon", "level-blend", "horizon-line"],
   ["artificial horizon", "horizon-line"],
   ["pit", "video-low"],
