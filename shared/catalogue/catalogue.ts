@@ -10,6 +10,7 @@ import { figures } from "./relations/figures.ts";
 import { comparisons, needTables } from "./relations/index.ts";
 import { modeRelations } from "./relations/of-modes.ts";
 import { sections } from "./sections/index.ts";
+import { byMeaning } from "./sources.ts";
 import type {
   Comparison,
   ElementSpec,
@@ -89,8 +90,8 @@ export function makeCatalogue(
 
 /** What needs something by the tables, as well as by what stands beside its own name. */
 function withNeeds<T extends { readonly needs?: Need[] | undefined }>(thing: T, path: string): T {
-  const more = needTables.flatMap((table) => table[path] ?? []);
-  return more.length === 0 ? thing : { ...thing, needs: [...(thing.needs ?? []), ...more] };
+  const all = [...(thing.needs ?? []), ...needTables.flatMap((table) => table[path] ?? [])];
+  return all.length === 0 ? thing : { ...thing, needs: all.map((need) => ({ source: byMeaning, ...need })) };
 }
 
 function withExample<T>(thing: T, example: string | undefined): T {

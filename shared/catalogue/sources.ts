@@ -14,3 +14,6 @@ export const openCategory = "Regulation (EU) 2019/947, UAS.OPEN.010(2)";
 
 /** Drawings turn a part by up to three quarters one way where one quarter the other way comes to the same. */
 export const turns = "common practice, no source: makers' drawings give a turn as 0, 90, 180 or 270 deg";
+
+/** Of a need that stands beside its setting: what the setting is cannot be without it. */
+export const byMeaning = "by definition of the words";

@@ -111,6 +111,7 @@ test("what is computed is a figure of the catalogue", () => {
 
 test("every need has its reason, and stands on the pages of both its ends", () => {
   for (const { name, need } of needs) {
+    expect(need.source, name).toBeTruthy();
     const kind = name.includes(".") ? "setting" : catalogue.mode(name) ? "mode" : "element";
     const page = pageOfNamed(catalogue, { name, kind });
     expect(page, name).toContain(need.reason);

@@ -1,6 +1,6 @@
-import { practice } from "../sources.ts";
 import type { SectionSpec, UsualBand } from "../specs.ts";
 import { bySize, bySizeAndMotors, choice, integer, quantity, quotedText, usually, yesNo } from "../value-types.ts";
+import { hoverThrottle } from "./hover-throttle.ts";
 
 /** Up to a size of propeller in inches: the usual distances between motors in mm, of up to four. */
 const WHEELBASES: readonly [upToIn: number | null, from: number, to: number][] = [
@@ -161,22 +161,7 @@ export const frame: SectionSpec = {
     },
     {
       name: "hover-throttle",
-      types: [
-        quantity(
-          "%",
-          1,
-          99,
-          "common practice, no source: a craft that hovers at the stop of its throttle cannot climb or cannot sink",
-          [
-            { from: 8, to: 85, source: practice, when: { throttle: "middle" } },
-            { from: 8, to: 65, source: practice },
-          ],
-        ),
-        quantity("us", 900, 2200, "common practice, no source: the span of a control pulse with room at both ends", [
-          { from: 1080, to: 1850, source: practice, when: { throttle: "middle" } },
-          { from: 1080, to: 1650, source: practice },
-        ]),
-      ],
+      types: hoverThrottle,
       kind: "hardware",
       what: "Throttle at which the craft hovers with its usual pack, half used.",
       why: "It is the line between climbing and sinking, and lower on a fresh pack: a blind descent after signal loss must stay well below it. Read it from a steady hover at head height, outdoors or clear of walls and floor. A low figure means power to spare and a twitchy throttle; a high one means a heavy craft, with little left to catch a fall. Re-read it after any change of pack, propeller or camera; what a pack of its own changes can stand in that pack.",

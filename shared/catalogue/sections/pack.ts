@@ -1,6 +1,7 @@
 import { practice } from "../sources.ts";
 import type { SectionSpec } from "../specs.ts";
 import { bySize, bySizeAndMotors, choice, date, integer, quantity, quotedText, usually } from "../value-types.ts";
+import { hoverThrottle } from "./hover-throttle.ts";
 import { packSensing } from "./pack-sensing.ts";
 
 const cellLimits =
@@ -273,22 +274,7 @@ export const pack: SectionSpec = {
     },
     {
       name: "hover-throttle",
-      types: [
-        quantity(
-          "%",
-          1,
-          99,
-          "common practice, no source: a craft that hovers at the stop of its throttle cannot climb or cannot sink",
-          [
-            { from: 8, to: 85, source: practice, when: { throttle: "middle" } },
-            { from: 8, to: 65, source: practice },
-          ],
-        ),
-        quantity("us", 900, 2200, "common practice, no source: the span of a control pulse with room at both ends", [
-          { from: 1080, to: 1850, source: practice, when: { throttle: "middle" } },
-          { from: 1080, to: 1650, source: practice },
-        ]),
-      ],
+      types: hoverThrottle,
       kind: "hardware",
       what: "Throttle at which the craft hovers with this pack, half used; unset, that of the frame holds.",
       why: "A heavier pack hovers higher, one with more cells lower, and a blind descent after signal loss has to sink with each of them. Read it once for every kind of pack that the craft carries. Taken over from a heavier pack it lets the descent with the light one become a climb; taken from a lighter one, the craft drops harder than it need.",

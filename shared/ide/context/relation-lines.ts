@@ -1,5 +1,6 @@
 /** How settings hang together, as lines of a list: what one needs, and how it stands to others. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { byMeaning } from "../../catalogue/sources.ts";
 import type { Comparison, Having, Need } from "../../catalogue/specs.ts";
 import { settingsOfOperand } from "../../numbers/operands.ts";
 
@@ -12,11 +13,8 @@ export function needLine(need: Need): string {
 
 /** A need with how serious it is where it is not met, and its source. */
 export function sourcedNeedLine(need: Need, severity: string): string {
-  return `${needLine(need)} ${origin(need.severity ?? severity, need.source ?? FOLLOWS)}`;
+  return `${needLine(need)} ${origin(need.severity ?? severity, need.source ?? byMeaning)}`;
 }
-
-/** Where a relation has none of its own. */
-const FOLLOWS = "follows from what the words mean";
 
 function origin(severity: string, source: string): string {
   return `*(${severity}; ${source})*`;

@@ -1,13 +1,9 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import { joinWithAnd } from "../../text/list.ts";
-import type { CraftRule, NameGroup } from "../engine/rule.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
-
-const IN_FLIGHT: NameGroup = {
-  words: "every mode that does something only in flight",
-  names: ({ modes }) => modes.flatMap(({ name, inFlight }) => (inFlight ? name : [])),
-};
+import { FLIGHT_MODES } from "../lib/name-groups.ts";
 
 export const rule: CraftRule = {
   code: "arm-let-go",
@@ -28,7 +24,7 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
-  looksAt: { modes: ["arm", IN_FLIGHT] },
+  looksAt: { modes: ["arm", FLIGHT_MODES] },
   check(craft, workspace) {
     const board = boardOf(craft, workspace);
     const { sets } = board;
@@ -38,7 +34,7 @@ export const rule: CraftRule = {
     if (controls.length < 2) return [];
     return controls.flatMap((control) => {
       const others = controls.filter((each) => each !== control);
-      const moved = IN_FLIGHT.names(workspace.catalogue).filter((name) => {
+      const moved = FLIGHT_MODES.names(workspace.catalogue).filter((name) => {
         const mode = craft.modes.has(name) ? board.selected(name) : null;
         // A mode that asks for arm asks for its controls through it alone.
         if (mode === null || sets.within(mode, arm) !== false) return false;

@@ -1,14 +1,10 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import { choiceOf } from "../../model/setting-lookup.ts";
 import { joinWithAnd } from "../../text/list.ts";
-import type { CraftRule, NameGroup } from "../engine/rule.ts";
+import type { CraftRule } from "../engine/rule.ts";
 import { conditionLocation, conditionLocations } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
-
-const IN_FLIGHT: NameGroup = {
-  words: "every mode that does something only in flight",
-  names: ({ modes }) => modes.flatMap(({ name, inFlight }) => (inFlight ? name : [])),
-};
+import { FLIGHT_MODES } from "../lib/name-groups.ts";
 
 export const rule: CraftRule = {
   code: "mode-only-disarmed",
@@ -27,11 +23,11 @@ export const rule: CraftRule = {
       ...WHEEL,
     },
   },
-  looksAt: { settings: ["recorder.starts"], modes: [IN_FLIGHT, "arm"] },
+  looksAt: { settings: ["recorder.starts"], modes: [FLIGHT_MODES, "arm"] },
   check(craft, workspace) {
     const { armed, selected, sets } = boardOf(craft, workspace);
     if (!craft.modes.has("arm") || armed === sets.none) return [];
-    const never = IN_FLIGHT.names(workspace.catalogue).filter((name) => {
+    const never = FLIGHT_MODES.names(workspace.catalogue).filter((name) => {
       if (!craft.modes.has(name)) return false;
       // A recorder that runs by itself in flight may have its mode for the bench.
       const starts = name === "recorder" ? choiceOf(craft, "recorder.starts") : undefined;

@@ -13,6 +13,11 @@ export const EVERY_MODE: NameGroup = {
   names: ({ modes }) => modes.map(({ name }) => name),
 };
 
+export const FLIGHT_MODES: NameGroup = {
+  words: "every mode that does something only in flight",
+  names: ({ modes }) => modes.flatMap(({ name, inFlight }) => (inFlight ? name : [])),
+};
+
 /** Modes that take precedence over others, and those others. */
 export const RANKED_MODES: NameGroup = {
   words: "every mode that goes before another, or yields to one",

@@ -128,9 +128,10 @@ describe("osd-essentials", () => {
     const wheel = (text: string) =>
       findings(`craft "Jug"\nuse "wheel.fettle"\nosd\n${all.replace(/^/gm, "  ")}\n${text}`, { "wheel.fettle": WHEEL })
         .filter(({ code }) => code === "osd-essentials")
-        .map(({ severity, message }) => `${severity}: ${message.slice(0, 40)}`);
-    const blind = ["warning: In flight the second page shows no volta"];
-    expect(wheel(second("  osd-second when TR is up\n"))).toEqual(blind.map((each) => each.slice(0, 49)));
+        .map(({ severity, message }) => `${severity}: ${message}`);
+    expect(wheel(second("  osd-second when TR is up\n"))).toEqual([
+      expect.stringMatching(/^warning: In flight the second page shows no voltage /),
+    ]);
     // It comes on only while the craft is disarmed, or never.
     expect(wheel(second("  osd-second when TL is up\n"))).toEqual([]);
     expect(wheel(second(""))).toEqual([]);
