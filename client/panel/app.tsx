@@ -1,6 +1,7 @@
 /** The panel: three views of the open script, and the messages shown where there is nothing to draw. */
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { ControlsAt, LinePlace, PanelModel, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
+import type { ControlsAt, LinePlace, PanelModel, ViewName } from "../../shared/protocol/panel.ts";
+import type { ToPanel } from "../../shared/protocol/panel-messages.ts";
 import { GogglesView } from "./goggles-view.tsx";
 import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
@@ -76,7 +77,7 @@ function NoScript() {
   return (
     <div class="empty">
       <p>{NO_SCRIPT}</p>
-      <button type="button" onClick={() => postToHost({ kind: "new-craft" })}>
+      <button type="button" onClick={() => postToHost({ kind: "run", action: { name: "new-craft" } })}>
         New craft…
       </button>
     </div>

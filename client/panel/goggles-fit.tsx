@@ -1,7 +1,8 @@
 /** The layout on another grid: requested, previewed, and only then written. */
 import { useEffect, useState } from "preact/hooks";
 import { type Grid, LARGEST_GRID, sameGrid, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
-import type { FitPreview, GogglesPicture, OsdGesture } from "../../shared/protocol/panel.ts";
+import type { OsdGesture } from "../../shared/protocol/osd-edit.ts";
+import type { FitPreview, GogglesPicture } from "../../shared/protocol/panel.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { postToHost } from "./host.ts";
 

@@ -4,7 +4,8 @@
  */
 import { clashInWords, elementAt, elementClash, placedAfter, placeInWords } from "../../shared/draw/moving.ts";
 import type { GridCell } from "../../shared/protocol/osd.ts";
-import type { GogglesPicture, OsdGesture, PanelElement } from "../../shared/protocol/panel.ts";
+import type { OsdGesture } from "../../shared/protocol/osd-edit.ts";
+import type { GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
 import { makeOverlay, measurePicture, type PictureArea } from "./goggles-overlay.ts";
 
 /** A rendered picture, and the callbacks for gestures on it. */

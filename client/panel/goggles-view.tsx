@@ -3,13 +3,8 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { freePlace } from "../../shared/draw/moving.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
 import type { GridCell } from "../../shared/protocol/osd.ts";
-import type {
-  AddableElement,
-  GogglesPicture,
-  LinePlace,
-  OsdGesture,
-  PanelElement,
-} from "../../shared/protocol/panel.ts";
+import type { OsdGesture } from "../../shared/protocol/osd-edit.ts";
+import type { AddableElement, GogglesPicture, LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { FitTool } from "./goggles-fit.tsx";
 import type { Mover } from "./goggles-mover.ts";

@@ -1,5 +1,6 @@
 /** Messages between the panel's page and its host, and the state that the page keeps while it is hidden. */
-import type { ControlsAt, FromPanel, Scenario, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
+import type { ControlsAt, Scenario, ViewName } from "../../shared/protocol/panel.ts";
+import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
 
 /** What survives when the page is closed: what was being viewed, and nothing of the script itself. */
 export interface SavedState {

@@ -1,6 +1,6 @@
 /** Asks where to write a gesture if its line is in a layer. */
 import { type QuickPickItem, QuickPickItemKind, window } from "vscode";
-import type { OsdEditResult, OsdGesture, WriteWhere } from "../../shared/protocol/panel.ts";
+import type { OsdEditResult, OsdGesture, WriteWhere } from "../../shared/protocol/osd-edit.ts";
 
 type Question = Extract<OsdEditResult, { kind: "choose" }>;
 

@@ -5,15 +5,14 @@ import {
   DidChangeTextDocumentNotification,
   type LanguageClientOptions,
 } from "vscode-languageclient";
+import { POSITIONS_COMMAND, type ShowPositions } from "../../shared/protocol/panel.ts";
 import {
   CHANGED_NOTIFICATION,
   LIST_REQUEST,
   type ListResult,
-  POSITIONS_COMMAND,
   READ_REQUEST,
   type ReadResult,
-  type ShowPositions,
-} from "../../shared/protocol/panel.ts";
+} from "../../shared/protocol/requests.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { openAtStart } from "./open-at-start.ts";

@@ -1,6 +1,6 @@
 /** Reads and lists scripts for a server that has no disk of its own: whatever the editor can open. */
 import { CancellationTokenSource, FileSystemError, Uri, workspace } from "vscode";
-import type { ListResult, ReadParams, ReadResult } from "../../shared/protocol/panel.ts";
+import type { ListResult, ReadParams, ReadResult } from "../../shared/protocol/requests.ts";
 import { addressOf } from "./addresses.ts";
 
 /** A script is read up to this size, and what is larger is not sent. */

@@ -6,9 +6,9 @@ import {
   type OsdEditParams,
   type OsdEditResult,
   type OsdGesture,
-  type OsdPage,
   type WriteWhere,
-} from "../../shared/protocol/panel.ts";
+} from "../../shared/protocol/osd-edit.ts";
+import type { OsdPage } from "../../shared/protocol/panel.ts";
 import { askWriteTarget } from "./ask-write-target.ts";
 import type { Keyboard } from "./keyboard.ts";
 import type { Ask } from "./pages.ts";

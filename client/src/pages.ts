@@ -1,6 +1,6 @@
 /** The reference pages of names and rules, which the server makes and the editor shows as Markdown. */
 import { commands, type Disposable, EventEmitter, languages, Uri, window, workspace } from "vscode";
-import { PAGE_REQUEST, type PageParams } from "../../shared/protocol/panel.ts";
+import { PAGE_REQUEST, type PageParams } from "../../shared/protocol/requests.ts";
 
 const scheme = "fettle-page";
 

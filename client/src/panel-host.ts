@@ -2,10 +2,9 @@
 import { commands, type Disposable, type TextDocument, type TextEditor, Uri, window, workspace } from "vscode";
 import { freePlace } from "../../shared/draw/moving.ts";
 import { type Uri as Address, asUri } from "../../shared/protocol/addresses.ts";
+import type { OsdGesture } from "../../shared/protocol/osd-edit.ts";
 import {
-  type FromPanel,
   type LinePlace,
-  type OsdGesture,
   type OsdPage,
   PANEL_REQUEST,
   type PanelModel,
@@ -13,12 +12,14 @@ import {
   type ShowPositions,
   type ViewName,
 } from "../../shared/protocol/panel.ts";
+import type { FromPanel } from "../../shared/protocol/panel-messages.ts";
 import { addressOf, isAt } from "./addresses.ts";
 import { coalesce } from "./coalesce.ts";
 import { lineHighlights } from "./line-highlights.ts";
 import { askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
 import type { Ask } from "./pages.ts";
+import { runAction } from "./panel-actions.ts";
 import { type PanelWebview, panelWebviews, viewId } from "./panel-webviews.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
 
@@ -124,8 +125,8 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         return void selectLine(message.at);
       case "keyboard":
         return from.keyboard.answered(message.has);
-      case "new-craft":
-        return void commands.executeCommand("fettle.newCraft");
+      case "run":
+        return runAction(message.action);
       case "osd": {
         // Of the script that was drawn, even if another is active by now.
         const documents = [script, ...workspace.textDocuments];

@@ -1,6 +1,7 @@
 /** The panel's page in its two places: the view in the side bar, and a tab of the editor. Both may be open. */
 import { commands, type Disposable, Uri, ViewColumn, type Webview, type WebviewPanel, window } from "vscode";
-import type { FromPanel, ToPanel, ViewName } from "../../shared/protocol/panel.ts";
+import type { ViewName } from "../../shared/protocol/panel.ts";
+import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
 import { type Keyboard, keyboardOf } from "./keyboard.ts";
 import { panelFolder, panelPage } from "./panel-page.ts";
 import { focusGroup } from "./script-editors.ts";

@@ -1,5 +1,5 @@
 /**
- * The messages and the model of the panel: plain data. The panel computes nothing about the craft; it
+ * The model of the panel: plain data. The panel computes nothing about the craft; it
  * draws the model and reports gestures.
  */
 import type { Uri } from "./addresses.ts";
@@ -222,44 +222,6 @@ export interface PanelParams {
   readonly fit?: Grid;
 }
 
-/** A gesture on the picture. Column and row are those of the element's top left cell. */
-export type OsdGesture =
-  | { readonly kind: "move"; readonly element: string; readonly column: number; readonly row: number }
-  | { readonly kind: "add"; readonly element: string; readonly column: number; readonly row: number }
-  | { readonly kind: "remove"; readonly element: string }
-  | { readonly kind: "fit"; readonly columns: number; readonly rows: number };
-
-/**
- * Where a gesture is written: in the file of the existing line (`there`), or in the craft, overriding its
- * layers (`override`).
- */
-export type WriteWhere = "there" | "override";
-
-/** `fettle/osdEdit`: the edits of the scripts for a gesture. */
-export const OSD_EDIT_REQUEST = "fettle/osdEdit";
-export interface OsdEditParams {
-  readonly uri: Uri;
-  readonly craft?: Uri;
-  readonly page: OsdPage;
-  readonly gesture: OsdGesture;
-  /** Null: not chosen yet. Then the result is `choose` if other craft use the line too. */
-  readonly where: WriteWhere | null;
-}
-/** `version` is that of the document for which the edits were made; null for a file that is not open. */
-export type OsdEditResult =
-  | {
-      readonly kind: "edits";
-      readonly files: readonly {
-        readonly file: Uri;
-        readonly version: number | null;
-        readonly edits: readonly { readonly range: PlaceRange; readonly text: string }[];
-      }[];
-    }
-  /** The line is in a layer that these craft use as well. */
-  | { readonly kind: "choose"; readonly layer: string; readonly sharedWith: readonly string[] }
-  /** Why nothing can be written, in a sentence. */
-  | { readonly kind: "refused"; readonly message: string };
-
 /** A client that has this command names it as `positionsCommand` when it starts the server; findings then offer it. */
 export const POSITIONS_COMMAND = "fettle.showPositions";
 /** The argument of the command: the script of a finding, and the positions in which it occurs. */
@@ -267,65 +229,3 @@ export interface ShowPositions {
   readonly uri: Uri;
   readonly positions: ControlsAt;
 }
-
-/** `fettle/changed`: a notification that drawings may be out of date, though nothing was typed. */
-export const CHANGED_NOTIFICATION = "fettle/changed";
-
-/** `fettle/page`: the reference page of a name, as Markdown. Null where nothing has the name. */
-export const PAGE_REQUEST = "fettle/page";
-export interface PageParams {
-  readonly name: string;
-}
-
-/** `fettle/read` (server to client): bytes of a file, base64, where the server has no disk of its own. */
-export const READ_REQUEST = "fettle/read";
-export interface ReadParams {
-  readonly uri: Uri;
-}
-export type ReadResult =
-  | { readonly kind: "bytes"; readonly base64: string }
-  | { readonly kind: "missing" }
-  | { readonly kind: "unreadable"; readonly why: string };
-
-/** `fettle/list` (server to client): the URIs of every script of the workspace, and of every file of own words. */
-export const LIST_REQUEST = "fettle/list";
-export interface ListResult {
-  readonly uris: readonly Uri[];
-  /** True where there are more than the client looks for. */
-  readonly cut: boolean;
-}
-
-// --- Messages between the panel and its host ---------------------------------------------------
-
-export type ToPanel =
-  | { readonly kind: "model"; readonly model: PanelModel }
-  /** The cursor's line, so that the element written there is marked. */
-  | { readonly kind: "cursor"; readonly at: LinePlace | null }
-  | { readonly kind: "show"; readonly view: ViewName }
-  /** Asks whether the page has keyboard focus. */
-  | { readonly kind: "keyboard" };
-
-export type FromPanel =
-  | { readonly kind: "ready" }
-  /** The page has gained keyboard focus; or, as an answer, whether it has focus. */
-  | { readonly kind: "keyboard"; readonly has: boolean }
-  /** What a restored page had last shown, for a host that has received nothing since. */
-  | { readonly kind: "remembered"; readonly scenario: Scenario | null; readonly positions: ControlsAt }
-  /** A view other than the goggles is shown, or the view has changed. */
-  | { readonly kind: "view"; readonly view: ViewName }
-  /** The user asks for a new craft while no script is open. */
-  | { readonly kind: "new-craft" }
-  | { readonly kind: "select"; readonly at: LinePlace }
-  | { readonly kind: "positions"; readonly positions: ControlsAt }
-  | { readonly kind: "craft"; readonly file: string }
-  /**
-   * `file` is that of the model on which the gesture was made: another script may be in front by now. It
-   * names an element and a cell, so it has a meaning for whatever the script says by then.
-   */
-  | { readonly kind: "osd"; readonly file: string; readonly page: OsdPage; readonly gesture: OsdGesture }
-  | { readonly kind: "look"; readonly scenario: Scenario; readonly page: OsdPage }
-  /** Shows the layout on another grid; null ends the preview. */
-  | { readonly kind: "preview"; readonly grid: Grid | null }
-  /** Undo and redo belong to the document that was last edited from here. */
-  | { readonly kind: "undo" }
-  | { readonly kind: "redo" };

@@ -1,7 +1,7 @@
 /** How a gesture comes into the documents, with an editor of which only these few calls are there. */
 import { beforeEach, expect, test, vi } from "vitest";
 import { asUri } from "../../shared/protocol/addresses.ts";
-import type { OsdEditParams, OsdEditResult } from "../../shared/protocol/panel.ts";
+import type { OsdEditParams, OsdEditResult } from "../../shared/protocol/osd-edit.ts";
 
 interface FakeDocument {
   readonly uri: { toString(): string };

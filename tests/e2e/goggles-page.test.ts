@@ -2,7 +2,8 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { FLASH } from "../../shared/draw/flash.ts";
 import { BLANK_OPACITY } from "../../shared/draw/palette.ts";
-import type { FromPanel, GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
+import type { GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
+import type { FromPanel } from "../../shared/protocol/panel-messages.ts";
 import { element, picture } from "../draw/samples.ts";
 import { modelOf, openPanelPage, type PanelPage } from "./panel-page.ts";
 

@@ -5,7 +5,8 @@ import { pathToFileURL } from "node:url";
 import type { Page } from "playwright-core";
 import { launchBrowser } from "../../.dev/browser.mjs";
 import { inProject } from "../../.dev/say.mjs";
-import type { FromPanel, GogglesPicture, PanelModel, ToPanel } from "../../shared/protocol/panel.ts";
+import type { GogglesPicture, PanelModel } from "../../shared/protocol/panel.ts";
+import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
 
 export interface PanelPage {
   readonly page: Page;

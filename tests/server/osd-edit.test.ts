@@ -1,6 +1,7 @@
 import { afterEach, expect, test } from "vitest";
 import { asUri } from "../../shared/protocol/addresses.ts";
-import type { OsdEditParams, OsdEditResult, PanelModel } from "../../shared/protocol/panel.ts";
+import type { OsdEditParams, OsdEditResult } from "../../shared/protocol/osd-edit.ts";
+import type { PanelModel } from "../../shared/protocol/panel.ts";
 import { filesInMemory, type Session, startSession } from "./session.ts";
 
 const layer = 'layer "Wide"\n\nosd\n  grid  30 x 16\n  amps  at left+2, bottom-1\n';

@@ -2,7 +2,7 @@
 import type { Connection } from "vscode-languageserver";
 import type { OsdEdit } from "../../../shared/ide/edits/osd-edit.ts";
 import { osdEditOf } from "../../../shared/ide/edits/osd-edit.ts";
-import { OSD_EDIT_REQUEST, type OsdEditParams, type OsdEditResult } from "../../../shared/protocol/panel.ts";
+import { OSD_EDIT_REQUEST, type OsdEditParams, type OsdEditResult } from "../../../shared/protocol/osd-edit.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { pathOf } from "./paths.ts";

@@ -1,6 +1,6 @@
 /** What the server says unasked: findings where the client does not pull them, faults in own words, and that drawings are out of date. */
 import type { Connection } from "vscode-languageserver";
-import { CHANGED_NOTIFICATION } from "../../../shared/protocol/panel.ts";
+import { CHANGED_NOTIFICATION } from "../../../shared/protocol/requests.ts";
 import type { Abilities } from "./capabilities.ts";
 import { debounce } from "./debounce.ts";
 import { diagnosticsOf, wordsDiagnostics } from "./diagnostics.ts";

@@ -3,13 +3,8 @@ import type { Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { referencePage } from "../../../shared/ide/reference/page.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
-import {
-  PAGE_REQUEST,
-  PANEL_REQUEST,
-  type PageParams,
-  type PanelModel,
-  type PanelParams,
-} from "../../../shared/protocol/panel.ts";
+import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
+import { PAGE_REQUEST, type PageParams } from "../../../shared/protocol/requests.ts";
 import { answerActions } from "./actions.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
 import { diagnosticsOf, namePages, rulePages } from "./diagnostics.ts";

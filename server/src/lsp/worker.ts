@@ -4,7 +4,7 @@
  */
 import type { Connection } from "vscode-languageserver";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
-import { LIST_REQUEST, type ListResult, READ_REQUEST, type ReadResult } from "../../../shared/protocol/panel.ts";
+import { LIST_REQUEST, type ListResult, READ_REQUEST, type ReadResult } from "../../../shared/protocol/requests.ts";
 import type { ServerFiles } from "./documents.ts";
 import { pathOf, uriOf } from "./paths.ts";
 import { startServer } from "./start.ts";

@@ -3,7 +3,8 @@ import type { Craft, Placed, Source } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Grid } from "../../osd/placed.ts";
-import type { OsdPage, WriteWhere } from "../../protocol/panel.ts";
+import type { WriteWhere } from "../../protocol/osd-edit.ts";
+import type { OsdPage } from "../../protocol/panel.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import { appendEntries, lineForEntry, type NewEntry, whyNotWritable } from "./script-edits.ts";
 

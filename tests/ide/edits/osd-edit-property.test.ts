@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { layoutOf } from "../../../shared/osd/layout.ts";
-import type { OsdGesture } from "../../../shared/protocol/panel.ts";
+import type { OsdGesture } from "../../../shared/protocol/osd-edit.ts";
 import { splitLines } from "../../../shared/syntax/split-lines.ts";
 import { answerTo, cellOf, edited, inverse, JUG, shed, type Texts } from "./scripts-edited.ts";
 

@@ -6,7 +6,8 @@ import { osdEditOf } from "../../../shared/ide/edits/osd-edit.ts";
 import { type FileView, memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import { layoutOf } from "../../../shared/osd/layout.ts";
-import type { OsdGesture, OsdPage, WriteWhere } from "../../../shared/protocol/panel.ts";
+import type { OsdGesture, WriteWhere } from "../../../shared/protocol/osd-edit.ts";
+import type { OsdPage } from "../../../shared/protocol/panel.ts";
 import type { TextEdit } from "../../../shared/syntax/span.ts";
 
 export type Texts = Readonly<Record<string, string>>;

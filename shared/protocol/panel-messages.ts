@@ -1,0 +1,44 @@
+/** The messages between the panel's page and its host in the editor. */
+import type { LinePlace } from "./findings.ts";
+import type { Grid, OsdPage, Scenario } from "./osd.ts";
+import type { OsdGesture } from "./osd-edit.ts";
+import type { ControlsAt, PanelModel, ViewName } from "./panel.ts";
+
+/**
+ * What the page may ask the editor to do, by name. The host alone knows which command that is (`client/src/panel-actions.ts`),
+ * so a page can start nothing else.
+ */
+export type PanelAction = { readonly name: "new-craft" };
+
+export type ToPanel =
+  | { readonly kind: "model"; readonly model: PanelModel }
+  /** The cursor's line, so that the element written there is marked. */
+  | { readonly kind: "cursor"; readonly at: LinePlace | null }
+  | { readonly kind: "show"; readonly view: ViewName }
+  /** Asks whether the page has keyboard focus. */
+  | { readonly kind: "keyboard" };
+
+export type FromPanel =
+  | { readonly kind: "ready" }
+  /** The page has gained keyboard focus; or, as an answer, whether it has focus. */
+  | { readonly kind: "keyboard"; readonly has: boolean }
+  /** What a restored page had last shown, for a host that has received nothing since. */
+  | { readonly kind: "remembered"; readonly scenario: Scenario | null; readonly positions: ControlsAt }
+  /** A view other than the goggles is shown, or the view has changed. */
+  | { readonly kind: "view"; readonly view: ViewName }
+  /** A button that leads on, such as the one of an empty view. */
+  | { readonly kind: "run"; readonly action: PanelAction }
+  | { readonly kind: "select"; readonly at: LinePlace }
+  | { readonly kind: "positions"; readonly positions: ControlsAt }
+  | { readonly kind: "craft"; readonly file: string }
+  /**
+   * `file` is that of the model on which the gesture was made: another script may be in front by now. It
+   * names an element and a cell, so it has a meaning for whatever the script says by then.
+   */
+  | { readonly kind: "osd"; readonly file: string; readonly page: OsdPage; readonly gesture: OsdGesture }
+  | { readonly kind: "look"; readonly scenario: Scenario; readonly page: OsdPage }
+  /** Shows the layout on another grid; null ends the preview. */
+  | { readonly kind: "preview"; readonly grid: Grid | null }
+  /** Undo and redo belong to the document that was last edited from here. */
+  | { readonly kind: "undo" }
+  | { readonly kind: "redo" };
