@@ -134,7 +134,7 @@ const repository: Readonly<Record<string, Rule>> = {
       { include: "#number" },
       {
         name: "keyword.operator.word.fettle",
-        match: `${wordStart}(?:when|is|in|above|below|and|or|not|always|at|to|rests|follows|from)${wordEnd}`,
+        match: `${wordStart}(?:when|is|in|above|below|and|or|not|always|at|to|rests|lies|follows|from)${wordEnd}`,
       },
       { name: "constant.language.boolean.fettle", match: `${wordStart}(?:yes|no)${wordEnd}` },
       { name: "variable.other.constant.control.fettle", match: `${wordStart}${control}${wordEnd}` },
@@ -169,6 +169,10 @@ const sections: readonly Rule[] = [
     { match: `^[ \\t]+(${control})${wordEnd}`, captures: { 1: scoped("variable.other.constant.control") } },
     { name: "storage.type.control.fettle", match: `${wordStart}(?:switch|selector|button|dial)${wordEnd}` },
     { match: `${wordStart}(rests)[ \\t]+(${word})`, captures: positionAfterRests() },
+    {
+      match: `${wordStart}(lies)${wordEnd}(?:[ \\t]+(left|right|middle)${wordEnd})?(?:[ \\t]+(shoulder|face|back)${wordEnd})?`,
+      captures: { 1: scoped("keyword.operator.word"), 2: placeOnHandset(), 3: placeOnHandset() },
+    },
     { name: "constant.language.position.fettle", match: `${wordStart}(?!to${wordEnd})${word}(?=[ \\t]+\\d)` },
   ]),
   section("follows", "follows", []),
@@ -194,6 +198,10 @@ const sections: readonly Rule[] = [
     patterns: [{ include: "#drop" }, { include: "#entry" }, { include: "#values" }],
   },
 ];
+
+function placeOnHandset(): Rule {
+  return scoped("constant.language.choice");
+}
 
 function positionAfterRests(): Readonly<Record<string, Rule>> {
   return { 1: scoped("keyword.operator.word"), 2: scoped("constant.language.position") };

@@ -20,6 +20,7 @@ import type { Cols } from "../syntax/span.ts";
 import type { Word } from "../syntax/tree.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
 import { dottedFault, jointFault, keywordRepair, outdentFault, secondEntry, signFault } from "./entry-slips.ts";
+import { FIRST_CONTROL_CHANNEL } from "./free-channel.ts";
 import { beyondLimits, type LimitIssue } from "./limits.ts";
 import { readSimple } from "./read-simple.ts";
 import { readSetting } from "./read-value.ts";
@@ -254,8 +255,6 @@ function requireLineEnd(context: ReadContext, value: Value | Fault): Value | Fau
 
 /** The widest pulses that a control may be given. */
 const PULSES_US = { least: 500, most: 2500, source: "common practice, no source" };
-/** Channels 1 to 4 carry the sticks. */
-const FIRST_CONTROL_CHANNEL = 5;
 
 function pulsesBeyond(control: ControlValue): LimitIssue[] {
   const issues: LimitIssue[] = [];

@@ -1,7 +1,7 @@
 /** Prints values in their canonical spelling: one space before a unit and around `to` and `x`; digits as written. */
 import type { Condition, Subject } from "./condition.ts";
 import { quote } from "./scanner.ts";
-import type { Axis, Quantity, Value } from "./value.ts";
+import type { Axis, ControlPlace, Quantity, Value } from "./value.ts";
 
 /** A value in canonical spelling: one space between words and before a unit. */
 export function printValue(value: Value): string {
@@ -38,12 +38,18 @@ export function printValue(value: Value): string {
       return `follows ${value.dial} from ${printValue(value.from)} to ${printValue(value.to)}`;
     case "control": {
       const head = `${value.control} ch${value.channel}`;
-      if (value.control === "dial") return `${head} ${value.fromUs} us to ${value.toUs} us`;
+      const lies = value.lies ? `  ${printPlace(value.lies)}` : "";
+      if (value.control === "dial") return `${head} ${value.fromUs} us to ${value.toUs} us${lies}`;
       const positions = value.positions.map((position) => `${position.name} ${position.pulseUs} us`).join("  ");
       const rests = value.rest === value.positions[0]?.name ? "" : `  rests ${value.rest}`;
-      return `${head}  ${positions}${rests}`;
+      return `${head}  ${positions}${rests}${lies}`;
     }
   }
+}
+
+/** Where a control lies: “lies left shoulder”. */
+export function printPlace({ side, face }: ControlPlace): string {
+  return `lies ${side}${face ? ` ${face}` : ""}`;
 }
 
 function printQuantity(quantity: Quantity): string {

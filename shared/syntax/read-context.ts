@@ -64,7 +64,7 @@ export function addPiece(context: ReadContext, kind: PieceKind, at: Cols, of?: s
 
 /** Words that may not name a position or a field; unit symbols may not either. */
 export const RESERVED: ReadonlySet<string> = new Set(
-  "is in above below and or not when at to rests always all drop follows".split(" "),
+  "is in above below and or not when at to rests lies always all drop follows unset".split(" "),
 );
 
 /** What was found where something else was expected, for the end of a message. */

@@ -1,4 +1,4 @@
-/** Parses the controls of a handset: `TL switch ch5 up 1000 us down 2000 us`, `KN dial ch9 1000 us to 2000 us`. */
+/** Parses the controls of a handset: `TL switch ch5 up 1000 us down 2000 us lies left`, `KN dial ch9 1000 us to 2000 us`. */
 
 import {
   addPiece,
@@ -11,6 +11,7 @@ import {
   type ReadContext,
   unknownName,
 } from "./read-context.ts";
+import { placeWithoutLies, readLies } from "./read-lies.ts";
 import { pulsesOf, readPulse, readRange } from "./read-number.ts";
 import type { Cols } from "./span.ts";
 import type { ControlKind, ControlPosition, ControlValue } from "./value.ts";
@@ -54,7 +55,10 @@ export function readControl(context: ReadContext): ControlValue | Fault {
   };
   if (kind === "dial") {
     const range = readDial(context);
-    return isFault(range) ? range : { ...base, ...range, positions: [], rest: null };
+    if (isFault(range)) return range;
+    const lies = restlessDial(context, range.end) ?? readLies(context);
+    if (isFault(lies)) return lies;
+    return { ...base, ...range, positions: [], rest: null, lies, end: scan.lastEnd() };
   }
   const positions = readPositions(context);
   if (isFault(positions)) return positions;
@@ -68,7 +72,22 @@ export function readControl(context: ReadContext): ControlValue | Fault {
   }
   const rest = readRest(context, positions);
   if (isFault(rest)) return rest;
-  return { ...base, positions, rest, fromUs: null, toUs: null, end: scan.lastEnd() };
+  const lies = readLies(context);
+  if (isFault(lies)) return lies;
+  return { ...base, positions, rest, fromUs: null, toUs: null, lies, end: scan.lastEnd() };
+}
+
+/** The fault of a dial of which a rest is said; null where none is. */
+function restlessDial({ scan }: ReadContext, rangeEnd: number): Fault | null {
+  const rests = scan.match(/rests(?![A-Za-z0-9_-])/y);
+  if (!rests) return null;
+  const end = scan.name()?.end ?? rests.end;
+  return fault("syntax", rests, "A dial may rest anywhere in its range, so “rests” says nothing of it.", {
+    start: rangeEnd,
+    end,
+    title: "Remove it",
+    text: "",
+  });
 }
 
 function readDial(context: ReadContext): { fromUs: number; toUs: number; end: number } | Fault {
@@ -101,9 +120,15 @@ function readPositions(context: ReadContext): ControlPosition[] | Fault {
         );
       return positions;
     }
-    if (name.text === "rests") {
+    if (name.text === "rests" || (name.text === "lies" && positions.length > 1)) {
       scan.moveTo(before);
       return positions;
+    }
+    if (positions.length > 1) {
+      scan.moveTo(before);
+      const place = placeWithoutLies(context);
+      if (place) return place;
+      scan.moveTo(name.end);
     }
     if (RESERVED.has(name.text) || units.symbol(name.text)) {
       return fault(

@@ -26,6 +26,16 @@ export interface ControlPosition extends Cols {
   readonly pulseAt: Cols;
 }
 
+/** The sides of a handset, and its faces on each: `shoulder` is the edge under the index fingers, `face` lies before the eyes. */
+export const SIDES = ["left", "right", "middle"] as const;
+export const FACES = ["shoulder", "face", "back"] as const;
+
+/** Where the hand finds a control on its handset; `face` is null where only the side is said. */
+export interface ControlPlace {
+  readonly side: (typeof SIDES)[number];
+  readonly face: (typeof FACES)[number] | null;
+}
+
 export type ControlKind = "switch" | "selector" | "button" | "dial";
 
 export interface ControlValue extends Cols {
@@ -40,6 +50,8 @@ export interface ControlValue extends Cols {
   /** A dial's range, from its low stop to its high stop: it may fall. Null for the others. */
   readonly fromUs: number | null;
   readonly toUs: number | null;
+  /** Null where the script does not say it. */
+  readonly lies: ControlPlace | null;
 }
 
 export type Value =

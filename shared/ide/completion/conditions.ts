@@ -1,5 +1,4 @@
-/** Offers for the next word of a condition, and of a control's line. */
-import type { Script } from "../../model/script.ts";
+/** Offers for the next word of a condition. */
 import type { Workspace } from "../../model/workspace.ts";
 import type { ControlValue } from "../../syntax/value.ts";
 import { describeControl, knownControls } from "../context/known-controls.ts";
@@ -72,11 +71,13 @@ function offerTestWords(control: ControlValue | undefined): Offer[] {
   return control?.control === "dial" ? BOUNDS : [keywordOffer("is", "at one of its positions", 0), ...BOUNDS];
 }
 
-function keywordOffer(label: string, detail: string, group: number): Offer {
+/** A word of the grammar, and a blank behind it. */
+export function keywordOffer(label: string, detail: string, group: number): Offer {
   return { label, kind: "keyword", detail, text: `${label} `, group, retrigger: true };
 }
 
-function pulseOffer(text: string, detail: string): Offer {
+/** Pulses as a snippet. */
+export function pulseOffer(text: string, detail: string): Offer {
   return { label: text.replace(/\$\{\d:(\d+)\}/g, "$1"), kind: "value", detail, text, snippet: true, group: 0 };
 }
 
@@ -94,41 +95,4 @@ export function offerDial(workspace: Workspace, file: string): Offer[] {
         retrigger: true,
       }),
     );
-}
-
-/** Offers after a control's name in a handset: kind, next free channel, positions. */
-export function offerControlLine(script: Script, written: string): Offer[] {
-  const tokens = written.trim().split(/\s+/).filter(Boolean);
-  if (/\S$/.test(written)) tokens.pop();
-  if (tokens.length === 0) {
-    return ["switch", "selector", "button", "dial"].map(
-      (label): Offer => ({ label, kind: "keyword", text: `${label} `, group: 0, retrigger: true }),
-    );
-  }
-  if (tokens.length === 1)
-    return [{ label: `ch${freeChannel(script)}`, kind: "value", detail: "the next channel that is free", group: 0 }];
-  if (tokens[0] === "dial")
-    return tokens.length === 2 ? [pulseOffer(`\${1:1000} us to \${2:2000} us`, "its two stops")] : [];
-  const last = tokens.at(-1) ?? "";
-  const names = positionNames(tokens);
-  if (last === "rests") return names.map((label): Offer => ({ label, kind: "position", group: 0 }));
-  if (/^-?\d+(\.\d+)?$/.test(last)) return [{ label: "us", kind: "unit", group: 0, doc: { of: "unit", name: "us" } }];
-  if (last === "us" || tokens.length === 2) {
-    const usual = ["up", "mid", "down"].filter((each) => !names.includes(each));
-    const rests: Offer[] = names.length >= 2 ? [keywordOffer("rests", "where it stands when switched on", 4)] : [];
-    return [...usual.map((label): Offer => ({ label, kind: "position", text: `${label} `, group: 1 })), ...rests];
-  }
-  return [];
-}
-
-function positionNames(tokens: readonly string[]): string[] {
-  return tokens.slice(2).filter((each) => /^[a-z]/.test(each) && each !== "us" && each !== "rests");
-}
-
-/** The first channel that no control of the script uses; channels 1 to 4 carry the sticks. */
-function freeChannel(script: Script): number {
-  const taken = new Set(script.entries.flatMap(({ value }) => (value?.kind === "control" ? [value.channel] : [])));
-  let channel = 5;
-  while (taken.has(channel)) channel++;
-  return channel;
 }

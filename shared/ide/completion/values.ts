@@ -9,7 +9,8 @@ import { viewerGridOf } from "../../osd/layout.ts";
 import { type Grid, sameGrid, USUAL_GRIDS } from "../../protocol/osd.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import type { Offer } from "./completion-item.ts";
-import { offerConditions, offerControlLine, offerDial } from "./conditions.ts";
+import { offerConditions, offerDial } from "./conditions.ts";
+import { offerControlLine } from "./control-line.ts";
 
 /** Offers for a value; `before` is the line up to the position. */
 export function offerValues(workspace: Workspace, cursor: CursorContext, before: string): Offer[] {

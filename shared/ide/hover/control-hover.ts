@@ -5,6 +5,8 @@ import type { ControlMap } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { lostPositions } from "../../rules/lib/indistinct-controls.ts";
+import type { ControlValue } from "../../syntax/value.ts";
+import { placeInWords } from "../../text/places.ts";
 import { craftFor, entryAt, lineReference } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 
@@ -24,7 +26,7 @@ export function hoverControl(workspace: Workspace, file: string, name: string): 
   ];
   const note = workspace.script(source.file)?.noteOf(source.line).text ?? "";
   return paragraphs(
-    `**${name}** — ${control.kind} on ch${control.channel} (${lineReference(source, file)})`,
+    `**${name}** — ${control.kind} on ch${control.channel}${liesText(craft.controls.get(name)!.value)} (${lineReference(source, file)})`,
     `What can be on at each place, on ${plainText(craft.name)}:`,
     list(places),
     tangledText(workspace, craft),
@@ -73,7 +75,11 @@ function ownControl(workspace: Workspace, file: string, name: string): string | 
     value.control === "dial"
       ? [`${value.fromUs} us to ${value.toUs} us`]
       : value.positions.map((each) => `${each.name}: ${each.pulseUs} us${each.name === value.rest ? ", at rest" : ""}`);
-  return paragraphs(`**${name}** — ${value.control} on ch${value.channel}`, list(places));
+  return paragraphs(`**${name}** — ${value.control} on ch${value.channel}${liesText(value)}`, list(places));
+}
+
+function liesText(value: ControlValue | null): string {
+  return value?.lies ? `, ${placeInWords(value.lies)}` : "";
 }
 
 function modesText(modes: readonly string[]): string {

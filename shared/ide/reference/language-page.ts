@@ -117,14 +117,22 @@ transmitter
   power  100 mW
 
 controls
-  TL  switch    ch5  up 1000 us  down 2000 us
-  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us
-  PB  button    ch7  rest 1000 us  held 2000 us
-  KN  dial      ch9  1000 us to 2000 us
+  TL  switch    ch5  up 1000 us  down 2000 us  lies left shoulder
+  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us  lies right shoulder
+  PB  button    ch7  rest 1000 us  held 2000 us  lies right face
+  KN  dial      ch9  1000 us to 2000 us  lies middle
   SX  selector  ch10 one 1000 us  two 1500 us  three 2000 us  rests two
 \`\`\`
 
+\`\`\`
+control-line = CONTROL ( "switch" | "selector" | "button" ) CHANNEL { POSITION number } [ "rests" POSITION ] [ lies ]
+             | CONTROL "dial" CHANNEL range [ lies ]
+lies         = "lies" ( "left" | "right" | "middle" ) [ "shoulder" | "face" | "back" ]
+\`\`\`
+
 A switch has 2 or 3 positions, a selector 2 to 16, a button 2, of which it springs back to one (a button that the handset latches is a switch). A dial's range may fall: then it turns the other way. The position listed first is where the control rests when the handset is switched on, unless \`rests\` says another; a dial may rest anywhere. Channels 1 to 4 carry the sticks in the order of \`link.order\`.
+
+\`lies\` says where the hand finds a control: at the left hand, at the right, or in the middle between them; on the shoulder (the edge under the index fingers), on the face (under the thumbs), or on the back (under the other fingers). It changes nothing of what the craft does. The panel and \`fettle draw --view switches\` lay the controls out by it: left and right as the hands hold them, shoulders first, then those of which only the side is said, then the face, then the back; a control of which nothing is said follows below all of them, in the order of the script. In a narrow panel the left hand's stand first, then the middle's, then the right's, each under its name.
 
 A craft has one handset: the last that is met among all its \`use\` lines, with what that one uses; others are left out whole. It lies under every layer. \`controls\` in a layer or a craft restates a control whole, for that craft.`;
 
@@ -175,7 +183,7 @@ const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
   { part: grammar, words: "grammar syntax string" },
   { part: units, words: "unit units" },
   { part: notes, words: "note notes allow comment comments" },
-  { part: handsets, words: "handset handsets control controls switch selector button dial rests" },
+  { part: handsets, words: "handset handsets control controls switch selector button dial rests lies shoulder face" },
   {
     part: conditions,
     words: "when condition conditions is and or not in above below always state states rest armed position",

@@ -177,11 +177,11 @@ function elementPage(catalogue: Catalogue, element: ElementSpec): string {
 /** Example entries of sections whose entries have no pages of their own. */
 const EXAMPLES: Partial<Record<SectionSpec["holds"], string>> = {
   controls: [
-    "  TL  switch    ch5  up 1000 us  down 2000 us",
-    "  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us",
-    "  PB  button    ch7  rest 1000 us  held 2000 us",
+    "  TL  switch    ch5  up 1000 us  down 2000 us  lies left shoulder",
+    "  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us  lies right shoulder",
+    "  PB  button    ch7  rest 1000 us  held 2000 us  lies right face",
     "  SX  selector  ch8  one 1000 us  two 1500 us  three 2000 us  rests two",
-    "  KN  dial      ch9  1000 us to 2000 us",
+    "  KN  dial      ch9  1000 us to 2000 us  lies middle",
   ].join("\n"),
   outputs: "  # the lamp at the nose: its power, by the board's own switch\n  nose-light  when TL is down",
   follows: "  overall  follows KN from 0.8 to 1.2",

@@ -111,20 +111,29 @@ const RESTS: Slot = {
   text: "[rests POSITION]",
   markdown: "Where it stands when the handset is switched on; the first position unless another is named.",
 };
+const LIES: Slot = {
+  text: "[lies PLACE]",
+  markdown:
+    "Where the hand finds it: `left`, `right` or `middle`, and behind it `shoulder`, `face` or `back` if you like, as in `lies left shoulder`. The panel lays the controls out by it.",
+};
 const CHANNEL: Slot = { text: "CHANNEL", markdown: "As in `ch5`. The sticks have 1 to 4, so controls begin at 5." };
 
 const CONTROL_KINDS = {
   switch: {
-    slots: [CHANNEL, POSITION, POSITION, OPTIONAL_POSITION, RESTS],
+    slots: [CHANNEL, POSITION, POSITION, OPTIONAL_POSITION, RESTS, LIES],
     what: "It stays where it is put, in 2 or 3 positions.",
   },
-  selector: { slots: [CHANNEL, POSITION, POSITION, MORE_POSITIONS, RESTS], what: "It has 2 to 16 positions." },
-  button: { slots: [CHANNEL, POSITION, POSITION, RESTS], what: "It springs back to the first of its 2 positions." },
+  selector: { slots: [CHANNEL, POSITION, POSITION, MORE_POSITIONS, RESTS, LIES], what: "It has 2 to 16 positions." },
+  button: {
+    slots: [CHANNEL, POSITION, POSITION, RESTS, LIES],
+    what: "It springs back to the first of its 2 positions.",
+  },
   dial: {
     slots: [
       CHANNEL,
       { text: "PULSE", markdown: "At its low stop." },
       { text: "to PULSE", markdown: "At its high stop. A dial that is reversed falls." },
+      LIES,
     ],
     what: "It may rest anywhere in its range.",
   },
@@ -146,11 +155,18 @@ export function controlSignatures(head: string, written: string): SignatureHelp 
   }
   const shape = [shapes[kind]!];
   const words = tokens.slice(2);
-  if (tokens.length === 1) return signatureHelp(shape, 0, 1);
-  if (names[kind] === "dial") return signatureHelp(shape, 0, words.includes("to") ? 3 : 2);
   const last = shape[0]!.slots.length - 1;
-  if (words.includes("rests") || (partialWord !== "" && "rests".startsWith(partialWord) && words.length > 5))
+  const begins = (keyword: string) => partialWord !== "" && keyword.startsWith(partialWord);
+  if (tokens.length === 1) return signatureHelp(shape, 0, 1);
+  if (names[kind] === "dial") {
+    const whole = words.includes("to") && words.length > words.indexOf("to") + 1;
+    const isDone = whole && /us$/.test(words.at(-1)!);
+    return signatureHelp(shape, 0, words.includes("lies") || isDone ? last : words.includes("to") ? 3 : 2);
+  }
+  const isWhole = words.length > 3;
+  if (isWhole && (words.includes("lies") || begins("lies") || words.at(-2) === "rests"))
     return signatureHelp(shape, 0, last);
+  if (words.includes("rests") || (begins("rests") && isWhole)) return signatureHelp(shape, 0, last - 1);
   const whole = words.filter((word) => /^(\d+)?us$/.test(word)).length;
-  return signatureHelp(shape, 0, Math.min(2 + whole, last - (names[kind] === "selector" ? 1 : 0)));
+  return signatureHelp(shape, 0, Math.min(2 + whole, last - (names[kind] === "selector" ? 2 : 1)));
 }
