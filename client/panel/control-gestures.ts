@@ -12,6 +12,7 @@ export function enrichControls(picture: SwitchesPicture, move: MoveControls): En
   const set = (name: string, value: string | number) => move({ ...positions, [name]: value });
   return ({ attributes }) => {
     if (attributes.class === "switches") return { role: "group", "aria-label": "Controls of the handset" };
+    if ("data-place" in attributes) return { role: "group", "aria-label": String(attributes["data-place"]) };
     const name = attributes["data-head"] ?? attributes["data-ways"] ?? attributes["data-control"];
     const control = picture.controls.find((one) => one.name === name);
     if (!control) return undefined;

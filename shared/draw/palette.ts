@@ -80,6 +80,7 @@ export function styleSheet(theme: Theme): string {
     [".hatched", "fill:url(#hatch)"],
     [".amiss-edge", `fill:none;stroke:${c.clash};stroke-width:2`],
     [".card", `fill:none;stroke:${c.line}`],
+    [".place-line", `fill:none;stroke:${c.line}`],
     [".rocker", `fill:${c.plate};stroke:${c.line}`],
     [".key", `fill:${c.page};stroke:${c.line}`],
     [".set .key", `fill:${c.accent};stroke:${c.accent}`],

@@ -4,6 +4,7 @@ import type { Card, CardPlace } from "./card.ts";
 import { dialNeeds, drawDial } from "./dial.ts";
 import { drawRocker, rockerNeeds } from "./rocker.ts";
 import { node, rect, type SceneNode } from "./scene.ts";
+import { GAP, layOutCards, type PlacedCard } from "./switches-layout.ts";
 import { stateInWords } from "./words.ts";
 import { lineHeight, text, textLines, textWidth, wrappedBold } from "./writing.ts";
 
@@ -18,43 +19,39 @@ export interface SwitchesOptions {
 
 const NARROWEST_CARD = 124;
 const WIDEST_CARD = 210;
-const GAP = 10;
 const PADDING = 10;
 const HEAD_HEIGHT = 40;
 
-/** All controls as one SVG, in the order of the script, in as many columns as the width allows. */
+/** All controls as one SVG, laid out as the hands find them, in as many columns as the width allows. */
 export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions = {}): SceneNode {
   const needs = picture.controls.map((one) =>
     Math.max(headNeeds(one), one.kind === "dial" ? dialNeeds(one) : rockerNeeds(one)),
   );
   const narrowest = Math.max(NARROWEST_CARD, Math.ceil(Math.max(0, ...needs)) + 2 * PADDING + 2);
   const width = Math.max(narrowest, options.width ?? 640);
-  const columns = Math.max(1, Math.min(picture.controls.length, Math.floor((width + GAP) / (narrowest + GAP))));
-  const widest = columns === 1 ? width : Math.max(WIDEST_CARD, narrowest);
-  const cardWidth = Math.min(widest, (width - GAP * (columns - 1)) / columns);
   const stateLines = options.words === "none" ? [] : wrappedBold(stateInWords(picture.state), width, 15);
   const above = textLines("state-words", 0, 15, 15, stateLines);
-  let y = stateLines.length > 0 ? 32 + (stateLines.length - 1) * lineHeight(15) : 1;
-  const cards: SceneNode[] = [];
-  for (let first = 0; first < picture.controls.length; first += columns) {
-    const row = picture.controls.slice(first, first + columns);
-    const drawn = row.map((control, index) => {
-      const x = index * (cardWidth + GAP) + 1;
-      const place = { x, y, width: cardWidth - 2, positions: picture.state.positions, mode: options.mode ?? null };
-      return { control, place, ...drawControl(control, place) };
-    });
-    const height = Math.max(...drawn.map((card) => card.height));
-    for (const { control, place, nodes } of drawn) {
-      const frame = rect("card", { x: place.x, y, width: place.width, height }, 6);
-      cards.push(node("g", { class: "control", "data-control": control.name }, [frame, ...nodes]));
-    }
-    y += height + GAP;
-  }
-  const height = Math.max(1, y - GAP + 1);
+  const top = stateLines.length > 0 ? 32 + (stateLines.length - 1) * lineHeight(15) : 1;
+  const room = { top, width, narrowest, widest: WIDEST_CARD };
+  const { bottom, nodes } = layOutCards(picture.controls, room, (row) => drawRow(row, picture, options.mode ?? null));
+  const height = Math.max(1, bottom + 1);
   return node("svg", { viewBox: `0 0 ${Math.round(width)} ${Math.ceil(height)}`, class: "switches" }, [
     ...above,
-    ...cards,
+    ...nodes,
   ]);
+}
+
+function drawRow(row: readonly PlacedCard[], { state }: SwitchesPicture, mode: string | null): Card {
+  const drawn = row.map(({ control, x, y, width }) => {
+    const place = { x, y, width, positions: state.positions, mode };
+    return { control, place, ...drawControl(control, place) };
+  });
+  const height = Math.max(...drawn.map((card) => card.height));
+  const nodes = drawn.map(({ control, place: { x, y, width }, nodes }) => {
+    const frame = rect("card", { x, y, width, height }, 6);
+    return node("g", { class: "control", "data-control": control.name }, [frame, ...nodes]);
+  });
+  return { height, nodes };
 }
 
 /** The width that a control's name and the text right of it need. */

@@ -11,6 +11,7 @@ import type {
   SwitchesState,
 } from "../protocol/panel.ts";
 import { joinWithAnd } from "../text/list.ts";
+import { placeInWords } from "../text/places.ts";
 
 /** An element in words: its name, reading, place and clashes; cells count from 0. */
 export function elementInWords(element: PanelElement): string {
@@ -177,9 +178,14 @@ export function movesInWords(moves: readonly { readonly name: string; readonly t
   return joinWithAnd(moves.map(({ name, to }) => `${name} to ${typeof to === "number" ? `${to} us` : to}`));
 }
 
-/** A control in words: “TL, switch on channel 5”. */
-export function controlInWords(control: PanelControl): string {
-  return `${control.name}, ${control.kind} on channel ${control.channel}`;
+/** A control in words: “TL, switch on channel 5, on the left shoulder”. */
+export function controlInWords({ name, kind, channel, lies }: PanelControl): string {
+  return `${name}, ${kind} on channel ${channel}${lies ? `, ${placeInWords(lies)}` : ""}`;
+}
+
+/** Where a control lies, as the script says it: “left shoulder”. */
+export function whereInScript({ side, face }: NonNullable<PanelControl["lies"]>): string {
+  return face === null ? side : `${side} ${face}`;
 }
 
 /** What a position or a dial's range turns on: “arm and recorder”, or “turns nothing on”. */

@@ -108,6 +108,11 @@ export interface PanelControl {
   /** For a dial: parts of its range with the same modes. */
   readonly spans: readonly { readonly fromUs: number; readonly toUs: number; readonly modes: readonly string[] }[];
   readonly rest: string | null;
+  /** Where the hand finds it; absent where the script does not say it. */
+  readonly lies?: {
+    readonly side: "left" | "right" | "middle";
+    readonly face: "shoulder" | "face" | "back" | null;
+  };
   readonly at: LinePlace;
 }
 

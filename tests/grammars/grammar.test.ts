@@ -163,9 +163,16 @@ controls
                                ^^^^ constant.language.position
                                              ^^^^^ keyword.operator.word
                                                    ^^^^ constant.language.position
-  KN  dial    ch9  1000 us to 2000 us
+  KN  dial    ch9  1000 us to 2000 us  lies left shoulder
       ^^^^ storage.type.control
-                           ^^ keyword.operator.word`);
+                           ^^ keyword.operator.word
+                                       ^^^^ keyword.operator.word
+                                            ^^^^ constant.language.choice
+                                                 ^^^^^^^^ constant.language.choice
+  FL  switch  ch7  left 1000 us  right 2000 us  lies middle
+                   ^^^^ constant.language.position
+                                                ^^^^ keyword.operator.word
+                                                     ^^^^^^ constant.language.choice`);
 });
 
 test("comments end no section, and an accepted finding stands out in one", () => {

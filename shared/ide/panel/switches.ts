@@ -60,7 +60,7 @@ function possiblePositions(board: Switchboard, requested: ControlsAt): Positions
 function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
   const controls: PanelControl[] = [];
   for (const { control, positions, spans } of board.map().controls) {
-    const source = craft.controls.get(control.name)?.source;
+    const { source, value } = craft.controls.get(control.name) ?? {};
     if (!source) continue;
     controls.push({
       name: control.name,
@@ -69,6 +69,7 @@ function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
       positions: positions.map(({ name, pulseUs, modes }) => ({ name, pulseUs, modes })),
       spans,
       rest: control.rest,
+      ...(value?.lies && { lies: value.lies }),
       at: source,
     });
   }

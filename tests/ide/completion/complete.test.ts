@@ -86,6 +86,12 @@ test("the line of a control: kind, free channel, positions, where it rests", () 
   expect(offered(handset("TR |"))).toEqual(["switch", "selector", "button", "dial"]);
   expect(offered(handset("TR switch |"))).toEqual(["ch6"]);
   expect(offered(handset("TR switch ch6 up 1000 us down 2000 us rests |"))).toEqual(["up", "down"]);
+  expect(offered(handset("TR switch ch6 up 1000 us down 2000 us |"))).toEqual(["mid", "rests", "lies"]);
+  expect(offered(handset("TR switch ch6 up 1000 us down 2000 us rests down |"))).toEqual(["lies"]);
+  expect(offered(handset("KN dial ch6 1000 us to 2000 us |"))).toEqual(["lies"]);
+  expect(offered(handset("TR switch ch6 up 1000 us down 2000 us lies |"))).toEqual(["left", "right", "middle"]);
+  expect(offered(handset("KN dial ch6 1000 us to 2000 us lies left |"))).toEqual(["shoulder", "face", "back"]);
+  expect(offered(handset("KN dial ch6 1000 us to 2000 us lies left back |"))).toEqual([]);
 });
 
 test("a setting that follows a dial", () => {

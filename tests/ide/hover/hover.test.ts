@@ -56,6 +56,19 @@ test("fields name the line that each comes from", () => {
   expect(hover).toContain("(slope: habits.fettle:3, end: line 6)");
 });
 
+test("a control says where the hand finds it, on a craft and in its own file", () => {
+  const wheel = (lies: string) =>
+    `handset "Wheel"\ncontrols\n  TL switch ch5 up 1000 us down 2000 us${lies}\n  KN dial ch9 1000 us to 2000 us${lies}\n`;
+  const ofCraft = (lies: string) =>
+    hoverText(craft("modes\n  arm when T|L is down\n"), { "wheel.fettle": wheel(lies) });
+  expect(ofCraft(" lies left shoulder")).toContain("**TL** — switch on ch5, on the left shoulder (wheel.fettle:3)");
+  expect(ofCraft(" lies middle")).toContain("switch on ch5, in the middle (");
+  expect(ofCraft(" lies right back")).toContain("switch on ch5, on the right of the back (");
+  expect(ofCraft("")).toContain("switch on ch5 (wheel.fettle:3)");
+  const own = hoverText(wheel(" lies middle shoulder").replace("KN", "K|N"));
+  expect(own).toContain("**KN** — dial on ch9, in the middle of the upper edge");
+});
+
 test("a mode: what it is, its danger, its condition", () => {
   const hover = hoverText(craft("modes\n  recorder when ar|m\n"), { "habits.fettle": habits });
   expect(hover).toContain("**arm** — Lets the motors run");

@@ -50,16 +50,22 @@ test("a field shows what it is, its limits with their source, its default", () =
 test("a control: its kind, its channel, its positions, where it rests", () => {
   const controls = (said: string) => shown(`controls\n  TR ${said}`);
   expect(controls("|")).toBe(
-    "TR ⟨switch⟩  CHANNEL  POSITION PULSE  POSITION PULSE  [POSITION PULSE]  [rests POSITION]",
+    "TR ⟨switch⟩  CHANNEL  POSITION PULSE  POSITION PULSE  [POSITION PULSE]  [rests POSITION]  [lies PLACE]",
   );
-  expect(controls("d|")).toBe("TR ⟨dial⟩  CHANNEL  PULSE  to PULSE");
-  expect(controls("button |")).toBe("TR button  ⟨CHANNEL⟩  POSITION PULSE  POSITION PULSE  [rests POSITION]");
+  expect(controls("d|")).toBe("TR ⟨dial⟩  CHANNEL  PULSE  to PULSE  [lies PLACE]");
+  expect(controls("button |")).toBe(
+    "TR button  ⟨CHANNEL⟩  POSITION PULSE  POSITION PULSE  [rests POSITION]  [lies PLACE]",
+  );
   expect(controls("button ch7 rest 1000 |")).toBe(
-    "TR button  CHANNEL  ⟨POSITION PULSE⟩  POSITION PULSE  [rests POSITION]",
+    "TR button  CHANNEL  ⟨POSITION PULSE⟩  POSITION PULSE  [rests POSITION]  [lies PLACE]",
   );
   expect(controls("switch ch6 up 1000 us mid 1500 us |")).toContain("⟨[POSITION PULSE]⟩");
   expect(controls("switch ch6 up 1000 us down 2000 us rests |")).toContain("⟨[rests POSITION]⟩");
   expect(controls("selector ch6 a 1000us b 1100us c 1200us d 1300us |")).toContain("⟨[POSITION PULSE …]⟩");
+  expect(controls("switch ch6 up 1000 us down 2000 us rests up |")).toContain("⟨[lies PLACE]⟩");
+  expect(controls("switch ch6 up 1000 us down 2000 us lies |")).toContain("⟨[lies PLACE]⟩");
+  expect(controls("selector ch6 a 1000us b 1100us lies left sh|")).toContain("⟨[lies PLACE]⟩");
+  expect(controls("dial ch9 1000 us to 2000 us |")).toContain("⟨[lies PLACE]⟩");
   expect(controls("dial ch9 1000 us |")).toContain("⟨PULSE⟩  to PULSE");
   expect(controls("dial ch9 1000 us to |")).toContain("PULSE  ⟨to PULSE⟩");
 });
