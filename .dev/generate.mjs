@@ -9,7 +9,7 @@ import { setUp } from "./setup.mjs";
 /** @typedef {{ generate: (root: string) => readonly GeneratedFile[] }} Generator */
 
 /** The order matters: the README's table is made from the registry of rules. */
-const generators = ["grammar", "own-words", "registry", "readme"];
+const generators = ["grammar", "own-words", "registry", "readme", "walkthrough"];
 
 /** Writes all generated files that are out of date. */
 export async function generate() {

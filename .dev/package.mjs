@@ -17,6 +17,7 @@ const shipped = [
   /^extension\/dist\/panel\/[^/]+\.(js|css)$/,
   /^extension\/(grammars|snippets)\/[^/]+\.json$/,
   /^extension\/client\/schemas\/[^/]+\.json$/,
+  /^extension\/client\/walkthrough\/[^/]+\.(svg|md)$/,
   /^extension\/client\/icons\/[^/]+\.(svg|png)$/,
 ];
 
@@ -24,7 +25,15 @@ const shipped = [
 export async function packageExtension() {
   const { version, main, browser } = JSON.parse(readFileSync(inProject("package.json"), "utf8"));
   const file = inProject(`fettle-${version}.vsix`);
-  const args = ["package", "--no-dependencies", "--allow-missing-repository", "--no-rewrite-relative-links"];
+  // The page of the extension is for who installs it; the README of the project is for who builds it.
+  const args = [
+    "package",
+    "--readme-path",
+    "client/page.md",
+    "--no-dependencies",
+    "--allow-missing-repository",
+    "--no-rewrite-relative-links",
+  ];
   const status = await runTool("@vscode/vsce/vsce", [...args, "--out", file]);
   if (status !== 0) fail("Packaging failed: see the message above.");
   const names = namesInZip(readFileSync(file));

@@ -19,6 +19,8 @@ import { openAtStart } from "./open-at-start.ts";
 import { type Ask, PAGE_COMMAND, pageBase, providePages, showPage } from "./pages.ts";
 import { panelHost } from "./panel-host.ts";
 import { viewId } from "./panel-webviews.ts";
+import { practice } from "./practice.ts";
+import { CLASHING } from "./practice-script.ts";
 
 /** Creates a client and its connection to the server, without starting it. */
 export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
@@ -37,11 +39,13 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     await started;
     return client.sendRequest(method, params);
   };
+  const practising = practice();
   const panel = panelHost(context.extensionUri, ask, (message) => output.warn(message));
   client.onNotification(CHANGED_NOTIFICATION, () => panel.refresh());
   context.subscriptions.push(
     output,
     ...panel.disposables,
+    ...practising.disposables,
     ...providePages(ask),
     commands.registerCommand("fettle.showPanel", () => commands.executeCommand(`${viewId}.focus`)),
     commands.registerCommand("fettle.showPanelBeside", () => panel.openBeside()),
@@ -49,6 +53,10 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
     commands.registerCommand("fettle.addOsdElement", () => panel.addElement()),
+    commands.registerCommand("fettle.practiseClash", async () =>
+      panel.showPositions({ uri: await practising.open(), positions: CLASHING }),
+    ),
+    commands.registerCommand("fettle.practiseOsd", async () => panel.show("goggles", await practising.open())),
     // Called from findings only: without positions there is nothing to show, so it is not in the command palette.
     commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
     commands.registerCommand("fettle.restartServer", async () => {

@@ -29,6 +29,8 @@ export interface PanelHost {
   refresh(): void;
   /** Shows the switches, with the controls of a craft in the positions of a finding. */
   showPositions(shown: ShowPositions): Promise<void>;
+  /** Shows a view of the panel, of this script or else of the one that it follows. */
+  show(view: ViewName, uri?: Address): Promise<void>;
   /** Asks for a grid, and previews the layout on it. */
   fitOsd(): Promise<void>;
   /** Asks for an element, and adds it where there is room. */
@@ -174,6 +176,10 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     postCursor(window.activeTextEditor ?? (script && editorOf(script)));
   };
 
+  const show = async (view: ViewName, uri?: Address) => {
+    if (uri !== undefined) script = await workspace.openTextDocument(Uri.parse(uri));
+    await showView(view);
+  };
   const showPositions = async ({ uri, positions }: ShowPositions) => {
     script = await workspace.openTextDocument(Uri.parse(uri));
     setViewState(script, { positions });
@@ -216,7 +222,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     if (!script) follow(undefined);
   });
   const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables];
-  return { refresh, showPositions, fitOsd, addElement, openBeside: webviews.openBeside, disposables };
+  return { refresh, showPositions, show, fitOsd, addElement, openBeside: webviews.openBeside, disposables };
 }
 
 /** The lines of the modes that are on; none at rest, since no control was moved. */

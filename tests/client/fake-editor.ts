@@ -92,3 +92,4 @@ export const OverviewRulerLane = { Left: 1 };
 export const ViewColumn = { Beside: -2 };
 export class TabInputText {}
 export class TabInputWebview {}
+export const languages = { onDidChangeDiagnostics: never };

@@ -1,0 +1,41 @@
+/** The practice craft of the walkthrough: opened without a file, and a step is done once its finding is mended. */
+import { commands, type Disposable, languages, type TextDocument, window, workspace } from "vscode";
+import type { Uri } from "../../shared/protocol/addresses.ts";
+import { addressOf } from "./addresses.ts";
+import { PRACTICE_SCRIPT, PRACTISED } from "./practice-script.ts";
+
+export type Practised = keyof typeof PRACTISED;
+
+export interface Practice {
+  /** Shows the practice craft, as it was left where it is still open; gives its address. */
+  open(): Promise<Uri>;
+  readonly disposables: readonly Disposable[];
+}
+
+/** Watches the practice craft's findings: mended, a finding sets the context by which the walkthrough ticks its step. */
+export function practice(): Practice {
+  let document: TextDocument | undefined;
+  const present = new Set<Practised>();
+  const watched = languages.onDidChangeDiagnostics(({ uris }) => {
+    if (!document || !uris.some((uri) => uri.toString() === document?.uri.toString())) return;
+    const codes = new Set(languages.getDiagnostics(document.uri).map(codeOf));
+    for (const step of Object.keys(PRACTISED) as Practised[]) {
+      if (codes.has(PRACTISED[step])) present.add(step);
+      // Gone from a script that has others, or none at all: but it must have been told once.
+      else if (present.delete(step)) void commands.executeCommand("setContext", `fettle.mended.${step}`, true);
+    }
+  });
+  const open = async () => {
+    if (!document || document.isClosed) {
+      present.clear();
+      document = await workspace.openTextDocument({ language: "fettle", content: PRACTICE_SCRIPT });
+    }
+    await window.showTextDocument(document, { preview: false });
+    return addressOf(document.uri);
+  };
+  return { open, disposables: [watched] };
+}
+
+function codeOf({ code }: { readonly code?: unknown }): unknown {
+  return typeof code === "object" && code !== null && "value" in code ? code.value : code;
+}
