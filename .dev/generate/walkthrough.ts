@@ -1,9 +1,9 @@
-/** Draws the pictures of the walkthrough from its practice craft, in the colours of the editor's theme. */
+/** Draws the pictures of the walkthrough from its practice craft, for light and for dark themes. */
 import { join } from "node:path";
 import { CLASHING, PRACTICE_SCRIPT } from "../../client/src/practice-script.ts";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
-import { palettes } from "../../shared/draw/palette.ts";
+import type { Theme } from "../../shared/draw/palette.ts";
 import { toSvg } from "../../shared/draw/svg.ts";
 import { drawSwitches } from "../../shared/draw/switches.ts";
 import { gogglesOf } from "../../shared/ide/panel/goggles.ts";
@@ -11,16 +11,14 @@ import { switchesOf } from "../../shared/ide/panel/switches.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
 
-/** The editor replaces these in a walkthrough's drawings by the colours of its theme. */
-const THEMED: readonly (readonly [colour: string, name: string])[] = [
-  [palettes.light.page, "editor-background"],
-  [palettes.light.text, "foreground"],
-  [palettes.light.quiet, "descriptionForeground"],
-  [palettes.light.line, "contrastBorder, var(--vscode-editorWidget-border)"],
-  [palettes.light.plate, "editorWidget-background"],
-  [palettes.light.accent, "focusBorder"],
-];
+const THEMES: readonly Theme[] = ["light", "dark"];
+const TITLES = {
+  handset: "The controls of a handset",
+  clash: "Two modes that exclude each other are on at once",
+  osd: "The OSD of the practice craft",
+};
 const WIDTH = 460;
+const MARGIN = 8;
 const FILE = "practice.fettle";
 
 /** Each picture as a file; the words of the other steps are written by hand beside them. */
@@ -36,23 +34,15 @@ export function generate(): { path: string; text: string }[] {
     ...control,
     positions: control.positions.map((position) => ({ ...position, modes: [] })),
   }));
-  const pictures = {
-    handset: toSvg(drawSwitches({ ...rest, controls: bare }, { width: WIDTH, words: "none" }), "light", {
-      title: "The controls of a handset",
-      margin: 8,
-    }),
-    clash: toSvg(drawSwitches(clash, { width: WIDTH, words: "above" }), "light", {
-      title: "Two modes that exclude each other are on at once",
-      margin: 8,
-    }),
-    osd: toSvg(drawGoggles(goggles), "light", { title: "The OSD of the practice craft", widthPx: WIDTH }),
+  const drawings = {
+    handset: { scene: drawSwitches({ ...rest, controls: bare }, { width: WIDTH, words: "none" }), margin: MARGIN },
+    clash: { scene: drawSwitches(clash, { width: WIDTH, words: "above" }), margin: MARGIN },
+    osd: { scene: drawGoggles(goggles), margin: 0 },
   };
-  return Object.entries(pictures).map(([name, svg]) => ({
-    path: join("client/walkthrough", `${name}.svg`),
-    text: themed(svg),
-  }));
-}
-
-function themed(svg: string): string {
-  return THEMED.reduce((text, [colour, name]) => text.replaceAll(colour, `var(--vscode-${name}, ${colour})`), svg);
+  return Object.entries(drawings).flatMap(([name, { scene, margin }]) =>
+    THEMES.map((theme) => ({
+      path: join("client/walkthrough", `${name}-${theme}.svg`),
+      text: toSvg(scene, theme, { title: TITLES[name as keyof typeof drawings], margin }),
+    })),
+  );
 }

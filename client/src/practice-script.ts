@@ -7,8 +7,8 @@ craft "Practice Pot"
 # The handset's controls stand here, so that this script needs no other file.
 # Yours belong in a handset of their own, which all your craft use.
 controls
-  TL  switch  ch5  up 1000 us  down 2000 us
-  TR  switch  ch6  up 1000 us  mid 1500 us  down 2000 us
+  TL  switch  ch5  up 1000 us  down 2000 us  lies left shoulder
+  TR  switch  ch6  up 1000 us  mid 1500 us  down 2000 us  lies right shoulder
 
 frame
   motors              4
