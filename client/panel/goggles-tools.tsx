@@ -6,7 +6,7 @@ import type { AddableElement, GogglesPicture, PanelElement } from "../../shared/
 
 type Look = (some: { readonly scenario?: Scenario; readonly page?: OsdPage }) => void;
 
-/** A slider over the moments of a flight, from the fresh pack to the loss of the link. */
+/** A slider over the moments of a flight, from the fresh pack to the loss of the signal. */
 export function MomentSlider({ scenario, look }: { readonly scenario: Scenario; readonly look: Look }) {
   const [selected, setSelected] = useState(scenario);
   useEffect(() => setSelected(scenario), [scenario]);

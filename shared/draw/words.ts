@@ -106,7 +106,7 @@ export function markedName(name: string): string {
   return name.startsWith("outputs.") ? `→ ${shortName(name)}` : name;
 }
 
-/** What the craft does when the link is lost, in sentences. */
+/** What the craft does when the signal is lost, in sentences. */
 export function lossInWords({ receiver, armed, modes }: LossPicture): string {
   const of = (outcome: OnLoss) =>
     modes.filter(({ name, becomes }) => becomes === outcome && name !== "arm").map(({ name }) => shortName(name));
@@ -151,7 +151,7 @@ export function standsInWords(
   return possible.some((mode) => mode.name === name) ? "on or off" : "off";
 }
 
-/** What the loss of the link does to a mode in a state, as in “stays on”. */
+/** What the loss of the signal does to a mode in a state, as in “stays on”. */
 export function becomesInWords(name: string, { modes }: LossPicture, state: SwitchesState): string {
   const becomes = modes.find((mode) => mode.name === name)?.becomes;
   if (becomes === "on" || becomes === "off") return becomes;

@@ -1,8 +1,8 @@
-/** What the modes do when the link is lost. */
+/** What the modes do when the signal is lost. */
 import type { LossOutcome, LossState, StateSet, Switchboard } from "./switchboard-types.ts";
 
 /**
- * What each mode does once the link is lost. If the receiver falls silent or holds, every mode stays
+ * What each mode does once the signal is lost. If the receiver falls silent or holds, every mode stays
  * as it was; what the flight controller then does is its failsafe. If it sends presets, those channels
  * have the given pulses, and the others are not known. Where the craft does not set what the receiver
  * does, only modes that are constant are known. `knownNames` are the names whose condition is known.

@@ -63,7 +63,7 @@ export interface PulseRange {
   readonly toUs: number;
 }
 
-/** What the receiver does when the link is lost; `pulsesUs` by channel, for `preset`. */
+/** What the receiver does when the signal is lost; `pulsesUs` by channel, for `preset`. */
 export interface LossSpec {
   readonly onLoss: "silent" | "hold" | "preset" | null;
   readonly pulsesUs: ReadonlyMap<number, number>;
@@ -214,7 +214,7 @@ export interface Margin extends Cols {
   readonly source: Source;
 }
 
-/** What a mode does when the link is lost. `kept`: stays as it was; `either`: depends on channels that are not preset. */
+/** What a mode does when the signal is lost. `kept`: stays as it was; `either`: depends on channels that are not preset. */
 export type LossOutcome = "on" | "off" | "kept" | "either";
 
 export interface LossState {
@@ -223,7 +223,7 @@ export interface LossState {
   /** By mode and output, without those whose condition is not known. */
   readonly outcomes: ReadonlyMap<string, LossOutcome>;
   readonly armed: LossOutcome | null;
-  /** The modes that are certainly on once the link is lost. */
+  /** The modes that are certainly on once the signal is lost. */
   readonly on: readonly string[];
   /** Those that may be on: they stay as they were, or depend on a channel that is not preset. */
   readonly possible: readonly string[];
@@ -333,7 +333,7 @@ export interface Switchboard {
 
   /** The same craft with these channels at these pulses (in us), whatever the positions of the controls. */
   withPulses(pulsesUs: ReadonlyMap<number, number>): Switchboard;
-  /** What the modes do when the link is lost. */
+  /** What the modes do when the signal is lost. */
   loss(): LossState;
 }
 

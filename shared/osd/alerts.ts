@@ -31,7 +31,7 @@ export function activeAlerts(craft: Craft, readings: Readings): readonly Alert[]
   const passed: readonly (Alert & { readonly is: boolean })[] = [
     {
       kind: "weak-link",
-      text: "LINK LOST",
+      text: "SIGNAL LOST",
       elements: ["link-quality", "signal", "noise-margin"],
       is: read("link-quality") === 0,
     },

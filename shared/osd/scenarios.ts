@@ -127,7 +127,7 @@ const SCENES: Readonly<Record<Scenario, Scene>> = {
     "home-bearing": 171,
     "recorder-left": 66,
   },
-  "link-lost": {
+  "signal-lost": {
     "link-quality": 0,
     "signal-dbm": -130,
     "noise-margin": -20,
@@ -206,7 +206,7 @@ function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | stri
     ["link-power", quantityOf(craft, "transmitter.power", "mW") ?? EXAMPLE.handsetMw],
     ["video-frequency", quantityOf(craft, "video.frequency", "MHz") ?? EXAMPLE.videoMhz],
     ["video-power", quantityOf(craft, "video.power", "mW") ?? EXAMPLE.videoMw],
-    ["mode", scenario === "link-lost" ? "FAILSAFE" : craft.modes.has("level") ? "LEVEL" : "RATES"],
+    ["mode", scenario === "signal-lost" ? "FAILSAFE" : craft.modes.has("level") ? "LEVEL" : "RATES"],
     ["craft-name", craft.name],
     ["pilot-name", nameText("osd.pilot-name", craft)],
   ]);
@@ -240,7 +240,7 @@ function packStateIn(model: PackModel, scenario: Scenario): PackState {
       return packAtLanding(model, briskA);
     case "link-fading":
       return packAfter(model, model.budgetMah * 0.6, briskA);
-    case "link-lost":
+    case "signal-lost":
       return packAfter(model, model.budgetMah * 0.62, briskA);
   }
 }
@@ -250,7 +250,7 @@ function packStateIn(model: PackModel, scenario: Scenario): PackState {
  * by common practice.
  */
 function linkReadings(craft: Craft, scenario: Scenario): Scene {
-  if (scenario === "link-lost") return { message: lossMessage(craft) };
+  if (scenario === "signal-lost") return { message: lossMessage(craft) };
   if (scenario !== "link-fading") return {};
   const alertShare = quantityOf(craft, "osd.link-alert", "%");
   const alertDbm = quantityOf(craft, "osd.signal-alert", "dBm");
@@ -260,8 +260,8 @@ function linkReadings(craft: Craft, scenario: Scenario): Scene {
   };
 }
 
-/** The message at the loss of the link, with what the craft does next by its `failsafe`. */
+/** The message at the loss of the signal, with what the craft does next by its `failsafe`. */
 function lossMessage(craft: Craft): string {
   const then = choiceOf(craft, "failsafe.then");
-  return then === undefined ? "LINK LOST" : `LINK LOST, THEN ${then.toUpperCase()}`;
+  return then === undefined ? "SIGNAL LOST" : `SIGNAL LOST: ${then.toUpperCase()}`;
 }

@@ -40,11 +40,11 @@ export const LARGEST_GRID: Grid = { columns: 64, rows: 32 };
 export const MOST_CELLS = LARGEST_GRID.columns * LARGEST_GRID.rows;
 
 /** The moment of a flight whose readings are shown. */
-export type Scenario = "fresh-pack" | "mid-flight" | "low-pack" | "link-fading" | "link-lost";
+export type Scenario = "fresh-pack" | "mid-flight" | "low-pack" | "link-fading" | "signal-lost";
 export const SCENARIOS: readonly { readonly name: Scenario; readonly label: string }[] = [
   { name: "fresh-pack", label: "Fresh pack" },
   { name: "mid-flight", label: "Mid flight" },
   { name: "low-pack", label: "Low pack" },
   { name: "link-fading", label: "Link fading" },
-  { name: "link-lost", label: "Link lost" },
+  { name: "signal-lost", label: "Signal lost" },
 ];

@@ -137,10 +137,10 @@ export interface SwitchesState {
   readonly tangled?: readonly string[];
 }
 
-/** The state of a mode after loss of the link. `kept`: as it was; `either`: depends on what is not preset. */
+/** The state of a mode after loss of the signal. `kept`: as it was; `either`: depends on what is not preset. */
 export type OnLoss = "on" | "off" | "kept" | "either";
 
-/** One more state: the link is lost. */
+/** One more state: the signal is lost. */
 export interface LossPicture {
   /** What the receiver does; null if the craft does not set it. */
   readonly receiver: "silent" | "hold" | "preset" | null;

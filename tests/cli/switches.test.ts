@@ -96,7 +96,7 @@ test("text says what each position does, the states, rest and loss", async () =>
   expect(out).toContain("TR  switch, channel 6\n  up    1000 us  nothing\n  mid   1500 us  level, outputs.lamp\n");
   expect(out).toContain("ch12  no control drives it\n");
   expect(out).toContain("At rest: nothing; perhaps lights-off, finder\n");
-  expect(out).toContain("When the link is lost: the receiver sends its presets: level, outputs.lamp");
+  expect(out).toContain("When the signal is lost: the receiver sends its presets: level, outputs.lamp");
   expect(out).toContain("Distinct states: 24\n");
   expect(out).toContain("Clash: lights and lights-off, with ");
 });

@@ -152,7 +152,7 @@ test("every position that gives the mode is marked, and none without a mode", ()
   expect(given(null)).toEqual([]);
 });
 
-test("what the loss of the link does to each mode, in words", () => {
+test("what the loss of the signal does to each mode, in words", () => {
   const modes = [
     { name: "arm", becomes: "kept" },
     { name: "level", becomes: "kept" },
@@ -169,7 +169,7 @@ test("what the loss of the link does to each mode, in words", () => {
   );
 });
 
-test("a mode in a state, and what the loss of the link does to it there", () => {
+test("a mode in a state, and what the loss of the signal does to it there", () => {
   const here = state({ on: [mode("level")], possible: [mode("finder")] });
   const kept = ["level", "finder", "turtle"].map((name) => ({ name, becomes: "kept" as const }));
   const said = (name: string) => [

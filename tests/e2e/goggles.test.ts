@@ -190,7 +190,7 @@ test("the moments of a flight are gone through by keys", async () => {
   await slider.focus();
   await page.keyboard.press("End");
   await expect.poll(said).not.toBe(before);
-  expect(await slider.getAttribute("aria-valuetext")).toBe("Link lost");
+  expect(await slider.getAttribute("aria-valuetext")).toBe("Signal lost");
   await panel().locator(".flashes").first().waitFor();
   await button("Stop the flashing").click();
   const moving = () =>
@@ -199,7 +199,7 @@ test("the moments of a flight are gone through by keys", async () => {
       .first()
       .evaluate((group) => group.getAnimations({ subtree: true }).length);
   expect(await moving()).toBe(0);
-  await screenshot(page, "goggles-link-lost");
+  await screenshot(page, "goggles-signal-lost");
   expect(await violations(page)).toEqual([]);
   await button("Stop the flashing").click();
   expect(await moving()).toBeGreaterThan(0);

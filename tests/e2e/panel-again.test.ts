@@ -77,7 +77,7 @@ test("after a reload of the window the tab stands beside its script again, with 
   const { page } = editor;
   await slider().focus();
   await page.keyboard.press("End");
-  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Link lost");
+  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Signal lost");
   await view("Switches").click();
   await positions("TL").nth(1).click();
   await expect.poll(() => panel().getByRole("status").textContent()).toContain("Armed.");
@@ -87,7 +87,7 @@ test("after a reload of the window the tab stands beside its script again, with 
   await expect.poll(() => panel().getByRole("status").textContent()).toContain("Armed.");
   await screenshot(page, "panel-reloaded");
   await view("Goggles").click();
-  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Link lost");
+  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Signal lost");
 });
 
 test("it follows the script again, and what it does reaches the script", async () => {

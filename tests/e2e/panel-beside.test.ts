@@ -115,7 +115,7 @@ test("what is looked at is the same in both, also after the one in the side bar 
   const { page } = editor;
   await slider("side").focus();
   await page.keyboard.press("End");
-  await expect.poll(() => slider("tab").getAttribute("aria-valuetext")).toBe("Link lost");
+  await expect.poll(() => slider("tab").getAttribute("aria-valuetext")).toBe("Signal lost");
   await runCommand(page, "View: Show Explorer");
   await page.locator(".explorer-viewlet").waitFor();
   await slider("tab").focus();

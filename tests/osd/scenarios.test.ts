@@ -289,7 +289,7 @@ describe("alerts and what flashes", () => {
   });
 
   test("a script that sets no threshold has no alert", () => {
-    for (const scenario of moments.filter((each) => each !== "link-lost")) {
+    for (const scenario of moments.filter((each) => each !== "signal-lost")) {
       expect(alert(craft(""), scenario)).toBe("");
       expect(flashing(craft(""), scenario)).toEqual([]);
     }
@@ -300,16 +300,16 @@ describe("alerts and what flashes", () => {
     expect(flashing(of, "mid-flight")).toEqual([]);
     expect(flashing(of, "link-fading")).toEqual(["alerts", "link-quality", "signal"]);
     expect(alert(of, "link-fading")).toBe("LINK WEAK");
-    expect(read(of, "link-lost", "link-quality")).toBe(0);
-    expect(alert(of, "link-lost")).toBe("LINK LOST");
+    expect(read(of, "signal-lost", "link-quality")).toBe(0);
+    expect(alert(of, "signal-lost")).toBe("SIGNAL LOST");
     expect(flashing(craft("osd\n  signal-alert -95 dBm\n"), "link-fading")).toEqual(["alerts", "signal"]);
   });
 
-  test("once the link is lost, the craft says what it will do", () => {
-    const message = (more: string) => displayStateOf(craft(more), "link-lost").readings.get("message");
-    expect(message("")).toBe("LINK LOST");
+  test("once the signal is lost, the craft says what it will do", () => {
+    const message = (more: string) => displayStateOf(craft(more), "signal-lost").readings.get("message");
+    expect(message("")).toBe("SIGNAL LOST");
     for (const then of ["stop", "descend", "return"]) {
-      expect(message(`failsafe\n  then ${then}\n`)).toBe(`LINK LOST, THEN ${then.toUpperCase()}`);
+      expect(message(`failsafe\n  then ${then}\n`)).toBe(`SIGNAL LOST: ${then.toUpperCase()}`);
     }
   });
 
@@ -317,7 +317,7 @@ describe("alerts and what flashes", () => {
     const of = craft("pack\n  land-at 3.3 V/cell\nosd\n  alert-on weak-link\n");
     expect(alert(of, "low-pack")).toBe("");
     expect(flashing(of, "low-pack")).toEqual(["cell-volts", "pack-bar", "pack-volts"]);
-    expect(alert(of, "link-lost")).toBe("LINK LOST");
+    expect(alert(of, "signal-lost")).toBe("SIGNAL LOST");
   });
 
   test.each([

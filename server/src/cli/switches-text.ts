@@ -34,7 +34,7 @@ export function switchesText({ craft, handset, report, states, loss, unknown }: 
     }),
     ...report.channels.map(({ channel, spans }) => `ch${channel}  no control drives it\n${table(spanRows(spans))}`),
     `At rest: ${listed(report.rest.modes)}${perhaps(report.rest.possible)}\n`,
-    `When the link is lost: ${lossText(loss)}\n`,
+    `When the signal is lost: ${lossText(loss)}\n`,
     statesText(report.states, states),
     ...report.clashes.map(({ modes, positions }) => `Clash: ${modes.join(" and ")}, with ${worded(positions)}\n`),
   ];

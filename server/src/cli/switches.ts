@@ -10,7 +10,7 @@ import { switchesText } from "./switches-text.ts";
 const help = `Usage: fettle switches CRAFT [--format text|json] [--handset PATH]
 
 What each position of each control can turn on, the distinct states that the controls
-can reach, and what is on at rest and when the link is lost. “-” reads the craft from
+can reach, and what is on at rest and when the signal is lost. “-” reads the craft from
 standard input.
 
   --format FORMAT   text for people (the usual), or json

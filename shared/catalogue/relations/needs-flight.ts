@@ -11,7 +11,7 @@ export const flightNeeds: NeedTable = {
       is: "return",
       unsaid: "missing",
       reason:
-        "A craft that was stopped by a lost link starts its motors again by itself when the link comes back with the switch still at arm, perhaps in the hands of whoever found it. Say yes.",
+        "A craft that was stopped by a lost signal starts its motors again by itself when the link comes back with the switch still at arm, perhaps in the hands of whoever found it. Say yes.",
       source: practice,
     },
   ],

@@ -86,7 +86,7 @@ export const bench: SectionSpec = {
       types: [date],
       kind: "taste",
       what: "Day on which the craft was heard calling by its switch and without the handset.",
-      why: "Two ways lead to the sound, the switch and the loss of the link, and either can be broken while the other works; try both, disarmed. Hide the craft in long grass and have somebody else find it: that says more than any loudness figure. With a sounder that has its own cell, pull the pack as well and see that it goes on.",
+      why: "Two ways lead to the sound, the switch and the loss of the signal, and either can be broken while the other works; try both, disarmed. Hide the craft in long grass and have somebody else find it: that says more than any loudness figure. With a sounder that has its own cell, pull the pack as well and see that it goes on.",
       related: ["finder", "finder.after-lost", "finder.sounder"],
       words: ["beeper test", "can I hear it", "lost craft test"],
     },

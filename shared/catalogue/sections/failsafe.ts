@@ -4,7 +4,7 @@ import { choice, quantity, usually, yesNo } from "../value-types.ts";
 
 export const failsafe: SectionSpec = {
   name: "failsafe",
-  what: "What the craft does by itself once the link is lost, and how the pilot gets it back.",
+  what: "What the craft does by itself once the signal is lost, and how the pilot gets it back.",
   why: "The link will go one day, and then these lines fly the craft. Choose them for the place: near people motors that stop soon do the least harm, and above people no line here makes a flight safe, so do not fly there.",
   words: ["signal lost", "signal loss", "lost link", "emergency", "radio gone"],
   holds: "settings",
@@ -14,7 +14,7 @@ export const failsafe: SectionSpec = {
       name: "hold-for",
       types: [quantity("s", 0, 3600, "common practice, no source: an hour is longer than any pack", usually(0, 5))],
       kind: "safety",
-      what: "How long the craft carries on after the link is lost, before it acts.",
+      what: "How long the craft carries on after the signal is lost, before it acts.",
       why: "A breath of patience lets a link come back from behind a wall with nothing noticed. Half a second to a second is as much as a place with people allows. Each second more is a second of flight without a pilot, at whatever throttle was last held: at 20 m/s, ten of them are two hundred metres. None at all makes each flicker an end.",
       hazard: "While it holds, nobody flies the craft and the motors keep turning.",
       related: ["link.lost-after", "failsafe.hold-with", "failsafe.then"],
@@ -105,7 +105,7 @@ export const failsafe: SectionSpec = {
       types: [quantity("s", 0, 3600, "common practice, no source: an hour is longer than any pack", usually(1, 60))],
       kind: "safety",
       what: "How long a blind descent lasts before the motors stop.",
-      why: "Long enough to come down from where you usually fly, and no longer: the motors also run on the ground, in grass and in whoever picks the craft up, until this is over. At two metres a second, twenty seconds are forty metres. Cut short, it drops the craft from half way up; at zero there is no descent, and it falls at once.",
+      why: "Long enough to come down from where you usually fly, and no longer: the motors also run on the ground, in grass and in whoever picks the craft up, until this is over. At two metres a second, twenty seconds are forty metres. Cut short, it drops the craft from half way up; at zero nothing ends it but the pack.",
       hazard: "Motors keep turning after touchdown until this time has passed.",
       needs: [
         {

@@ -99,7 +99,7 @@ export const navigationFlight: readonly SettingSpec[] = [
     types: [yesNo],
     kind: "safety",
     what: "Whether moving the sticks far takes the craft out of a return at once.",
-    why: "Instinct moves the sticks when a craft does something odd, and it should win: a return that flies at a mast must be stoppable without looking for the switch. After a lost link it can be wrong, though, as the first packets to arrive may carry a hand that is just putting the handset down.",
+    why: "Instinct moves the sticks when a craft does something odd, and it should win: a return that flies at a mast must be stoppable without looking for the switch. After a lost signal it can be wrong, though, as the first packets to arrive may carry a hand that is just putting the handset down.",
     related: ["return-home", "failsafe.resume-stick", "failsafe.resume-after"],
     words: ["abort the return", "take over control", "stop the return with the sticks"],
   },

@@ -35,7 +35,7 @@ export const otherSensors: readonly SettingSpec[] = [
     default: "0 deg",
     kind: "hardware",
     what: "How far level flight is leaned nose down, so that the craft does not slide backwards.",
-    why: "It is for a board or a frame that is not quite straight: a degree or two end the creeping. It is no way to tilt the camera. Trimmed until a lens that looks up looks ahead, the craft flies off with the stick let go, and one that levels after a lost link travels towards whatever is in front of it. A camera on a wedge is `camera.uptilt`, a board on one `sensors.mount-pitch`.",
+    why: "It is for a board or a frame that is not quite straight: a degree or two end the creeping. It is no way to tilt the camera. Trimmed until a lens that looks up looks ahead, the craft flies off with the stick let go, and one that levels after a lost signal travels towards whatever is in front of it. A camera on a wedge is `camera.uptilt`, a board on one `sensors.mount-pitch`.",
     related: ["level", "camera.uptilt", "sensors.mount-pitch", "sensors.level-trim-roll"],
     words: ["drifts forward in level mode", "trim pitch", "creeps backwards"],
   },

@@ -1,4 +1,4 @@
-/** Consequences for steering and for a lost link: rates, throttle, arming, failsafe, return, dials. */
+/** Consequences for steering and for a lost signal: rates, throttle, arming, failsafe, return, dials. */
 
 import { capital } from "../../draw/words.ts";
 import { hoverSettingOf, motorsOf } from "../../numbers/motor-of.ts";
@@ -129,7 +129,7 @@ const linkLoss: ConsequenceProvider = ({ craft, catalogue }) => {
   const steps: string[] = [];
   if (lostS !== null) {
     from.push("link.lost-after");
-    steps.push(`after ${formatDuration(lostS)} without a packet the link counts as lost`);
+    steps.push(`after ${formatDuration(lostS)} without a packet the signal counts as lost`);
   }
   if (holdS !== null) {
     from.push("failsafe.hold-for");
@@ -251,7 +251,7 @@ export const failsafeProviders: ConsequenceProviders = {
   "resume-after": resumeDelay,
 };
 
-/** The sequence after a lost link, for `link.lost-after`. */
+/** The sequence after a lost signal, for `link.lost-after`. */
 export const lossProvider: ConsequenceProvider = linkLoss;
 
 export const navigationProviders: ConsequenceProviders = {

@@ -38,7 +38,7 @@ const missedPackets: ConsequenceProvider = ({ craft, catalogue }) => {
   const hz = numberIn(craft, catalogue, "link", "packet-rate", "Hz");
   return lostS === null || hz === null
     ? []
-    : consequence(`The link counts as lost after ${formatNumber(lostS * hz)} missed packets in a row`, [
+    : consequence(`The signal counts as lost after ${formatNumber(lostS * hz)} missed packets in a row`, [
         "link.lost-after",
         "link.packet-rate",
       ]);

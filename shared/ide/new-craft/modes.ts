@@ -34,7 +34,7 @@ const NO_HANDSET_NOTE =
 
 const HOME_NOTE = "Flies home by itself: try it near, high and in sight first.";
 const NO_HOME_NOTE =
-  "No switch is left for the way home: without one it flies home only when the link is lost. Free a switch, or write here the far end of one that levels:";
+  "No switch is left for the way home: without one it flies home only when the signal is lost. Free a switch, or write here the far end of one that levels:";
 
 /**
  * The lines of the section `modes`; without a switch that can arm they are placeholders. Modes of a layer are not

@@ -1,4 +1,4 @@
-/** The report of `switches`: what each position does, and what is on at rest and after loss of the link. */
+/** The report of `switches`: what each position does, and what is on at rest and after loss of the signal. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { switchboardOf } from "../../logic/from-craft.ts";
 import type { ControlMap, Positions, PulseSpan } from "../../logic/switchboard-types.ts";

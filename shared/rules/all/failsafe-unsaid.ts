@@ -8,7 +8,7 @@ export const rule: CraftRule = {
   code: "failsafe-unsaid",
   severity: "hint",
   scope: "craft",
-  summary: "The craft arms, and nothing says what it does when the link is lost.",
+  summary: "The craft arms, and nothing says what it does when the signal is lost.",
   prose:
     "The link will go one day, and then the board does what its maker thought best, which may be to fly on. Whoever reads this script, the pilot in half a year too, cannot tell. Write the line “then” under failsafe: stop where anybody is about, and try it on the bench with the propellers off.",
   examples: {
@@ -28,7 +28,7 @@ export const rule: CraftRule = {
       {
         at: sectionLocation(craft, workspace, "failsafe"),
         message:
-          "The craft arms, and no line says what it does when the link is lost: write “then stop” under failsafe, or whatever it is to do, and try it with the propellers off.",
+          "The craft arms, and no line says what it does when the signal is lost: write “then stop” under failsafe, or whatever it is to do, and try it with the propellers off.",
       },
     ];
   },

@@ -6,7 +6,7 @@ export const rule: CraftRule = {
   code: "loss-hidden",
   severity: "error",
   scope: "craft",
-  summary: "The receiver holds its last values when the link is lost, so the craft never learns of it.",
+  summary: "The receiver holds its last values when the signal is lost, so the craft never learns of it.",
   prose:
     "Whatever the failsafe says, it is never asked: to the craft the sticks simply stand still, and it flies on as it was, armed. Set the receiver to fall silent, or to send values that the craft knows as loss, and try it on the bench by switching the handset off. Propellers off.",
   examples: {

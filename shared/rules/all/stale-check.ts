@@ -36,7 +36,7 @@ export const rule: CraftRule = {
   scope: "craft",
   summary: "The board's software is younger than checks on the bench that it may have undone.",
   prose:
-    "New software may come with other defaults: another order of the motors, a reversed channel, another end to a lost link. What was seen to be right before it says nothing of the craft as it is now. Take the propellers off, make these checks again, and write the new day.",
+    "New software may come with other defaults: another order of the motors, a reversed channel, another end to a lost signal. What was seen to be right before it says nothing of the craft as it is now. Take the propellers off, make these checks again, and write the new day.",
   examples: {
     bad: {
       "jug.fettle": 'craft "Jug"\n\nboard\n  flashed-on 2026-03-14\n\nbench\n  motors-checked 2026-02-01\n',

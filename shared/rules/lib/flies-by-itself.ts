@@ -11,7 +11,7 @@ export const RETURN_SETTINGS: readonly SettingName[] = [
   "navigation.fence-does",
 ];
 
-/** Whether anything makes the craft fly home by itself: a switch, the loss of the link, an empty pack, the fence. */
+/** Whether anything makes the craft fly home by itself: a switch, the loss of the signal, an empty pack, the fence. */
 export function mayReturn(craft: Craft): boolean {
   if (craft.modes.has("return-home") || choiceOf(craft, "failsafe.then") === "return") return true;
   if (choiceOf(craft, "failsafe.pack-empty-then") === "return") return true;
@@ -22,7 +22,7 @@ export function mayReturn(craft: Craft): boolean {
 /** The settings by which a craft may come down blindly, besides the mode `return-home`. */
 export const DESCENT_SETTINGS: readonly SettingName[] = [...RETURN_SETTINGS, "failsafe.then-without-fix"];
 
-/** Whether the loss of the link may end in a blind descent: at once, or in place of a return. */
+/** Whether the loss of the signal may end in a blind descent: at once, or in place of a return. */
 export function descendsOnLoss(craft: Craft): boolean {
   const then = choiceOf(craft, "failsafe.then");
   return then === "descend" || (then === "return" && choiceOf(craft, "failsafe.then-without-fix") === "descend");

@@ -243,11 +243,11 @@ describe("flight", () => {
     ]);
   });
 
-  test("a lost link, from the last packet to the end", () => {
+  test("a lost signal, from the last packet to the end", () => {
     const lost =
       "link\n  lost-after 500 ms\n\nfailsafe\n  hold-for 1| s\n  hold-with level\n  then stop\n  descend-for 9 s";
     expect(follows(lost)).toEqual([
-      "After 500 ms without a packet the link counts as lost, for 1 s it flies on level, with its throttle as it was, then the motors stop: 1.5 s in all",
+      "After 500 ms without a packet the signal counts as lost, for 1 s it flies on level, with its throttle as it was, then the motors stop: 1.5 s in all",
     ]);
     expect(follows(lost.replace("stop", "descend"))[0]).toContain(
       "comes down for 9 s, and the motors stop: 11 s in all",
@@ -289,7 +289,7 @@ describe("radio and picture", () => {
   test("packets", () => {
     expect(follows("link\n  packet-rate 250| Hz\n  lost-after 300 ms\n\nsensors\n  loop-rate 4 kHz")).toEqual([
       "A packet every 4 ms; the loop goes round 16 times from one to the next",
-      "The link counts as lost after 75 missed packets in a row",
+      "The signal counts as lost after 75 missed packets in a row",
     ]);
   });
 

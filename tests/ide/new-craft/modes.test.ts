@@ -93,7 +93,7 @@ test("the way home is on a selector where no switch is left, and else a note say
   ]);
   const { text, findings } = made(only(arm), asked);
   expect(findings).toEqual([]);
-  expect(text).toMatch(/# No switch is left for the way home: without one it flies home only when the link is lost/);
+  expect(text).toMatch(/# No switch is left for the way home: without one it flies home only when the signal is lost/);
 });
 
 test.each([

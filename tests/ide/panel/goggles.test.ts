@@ -62,7 +62,7 @@ test("each moment that the panel offers has its own readings, and what is past a
     ["mid-flight", "3.70V", "ALERTS", true, []],
     ["low-pack", "3.27V", "PACK EMPTY", false, ["cell-volts", "alerts"]],
     ["link-fading", "3.67V", "ALERTS", true, []],
-    ["link-lost", "3.66V", "LINK LOST", false, ["alerts"]],
+    ["signal-lost", "3.66V", "SIGNAL LOST", false, ["alerts"]],
   ]);
 });
 

@@ -1,4 +1,4 @@
-/** What is found of a lost link: how long the craft flies on, and what a receiver's presets make of it. */
+/** What is found of a lost signal: how long the craft flies on, and what a receiver's presets make of it. */
 import { describe, expect, test } from "vitest";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { knownCode, reported, understood, WHEEL, workspaceOf } from "../check.ts";
