@@ -8,8 +8,8 @@ import { setUp } from "./setup.mjs";
 /** @typedef {{ path: string, text: string }} GeneratedFile */
 /** @typedef {{ generate: (root: string) => readonly GeneratedFile[] }} Generator */
 
-/** The order matters: the README's table is made from the registry of rules. */
-const generators = ["grammar", "own-words", "registry", "readme", "walkthrough"];
+/** The order matters: what comes after the registry is made from it, and the README's tables also from the manifest. */
+const generators = ["grammar", "own-words", "registry", "settings", "readme", "walkthrough"];
 
 /** Writes all generated files that are out of date. */
 export async function generate() {

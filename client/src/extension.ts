@@ -1,5 +1,5 @@
 /** The part of the extension that is the same on every host: everything except how the language server is started. */
-import { commands, type ExtensionContext, type LogOutputChannel, window } from "vscode";
+import { commands, type ExtensionContext, type LogOutputChannel, window, workspace } from "vscode";
 import {
   type BaseLanguageClient,
   DidChangeTextDocumentNotification,
@@ -13,6 +13,7 @@ import {
   READ_REQUEST,
   type ReadResult,
 } from "../../shared/protocol/requests.ts";
+import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { openAtStart } from "./open-at-start.ts";
@@ -80,7 +81,13 @@ function clientOptions(output: LogOutputChannel, typed: () => void): LanguageCli
       { pattern: "**/*.aliases.json" },
     ],
     diagnosticPullOptions: { onChange: true, onTabs: true },
-    initializationOptions: { pageBase, pageCommand: PAGE_COMMAND, positionsCommand: POSITIONS_COMMAND },
+    initializationOptions: () => ({
+      pageBase,
+      pageCommand: PAGE_COMMAND,
+      positionsCommand: POSITIONS_COMMAND,
+      // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
+      settings: { ...workspace.getConfiguration(SETTINGS_SECTION) },
+    }),
     // A hover may lead to a page, and to nothing else.
     markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND] } },
     outputChannel: output,

@@ -5,11 +5,14 @@ import type { FilePath, FileView } from "./files.ts";
 import type { CoreMemo, Remembering } from "./memo.ts";
 import { mergeCraft } from "./merge.ts";
 import { scriptReader } from "./read-script.ts";
+import { OWN_LEVELS, type RuleLevels } from "./rule-levels.ts";
 import type { Script, Use } from "./script.ts";
 import { type Plan, planOf, type ScriptLookup, type UseTarget, useTarget } from "./uses.ts";
 
 export interface Workspace extends ScriptLookup, Remembering {
   readonly catalogue: Catalogue;
+  /** How whoever looks at these files wants findings shown. */
+  readonly levels: RuleLevels;
   /** The script behind a path; null where the path has no text. */
   script(file: FilePath): Script | null;
   target(from: Script, use: Use): UseTarget;
@@ -24,7 +27,7 @@ export interface Workspace extends ScriptLookup, Remembering {
 /** What is remembered from one moment to the next: keyed by content, so that nothing goes stale. */
 export interface Core {
   readonly catalogue: Catalogue;
-  at(view: FileView): Workspace;
+  at(view: FileView, levels?: RuleLevels): Workspace;
 }
 
 /** Craft remembered at once: more than a person works on, few enough to check a thousand in little memory. */
@@ -37,10 +40,11 @@ export function makeCore(catalogue: Catalogue): Core {
   const coreMemo: CoreMemo = new Map();
   return {
     catalogue,
-    at(view) {
+    at(view, levels = OWN_LEVELS) {
       const workspace: Workspace = {
         memo: new Map(),
         catalogue,
+        levels,
         view,
         script(file) {
           const answer = view.read(file);

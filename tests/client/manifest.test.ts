@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test, vi } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
+import { SERVER_SETTINGS, SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 
 vi.mock("vscode", () => import("./fake-editor.ts"));
 vi.mock("vscode-languageclient", () => ({ DidChangeTextDocumentNotification: { type: "textDocument/didChange" } }));
@@ -46,7 +47,8 @@ test("every command in a menu is one of the manifest", () => {
 
 test("every setting that is read is in the manifest, with the same default, and no other", () => {
   const properties = Object.entries(contributes.configuration.properties as Record<string, { default: unknown }>);
-  expect(Object.fromEntries(asked.settings)).toEqual(
+  const ofServer = Object.entries(SERVER_SETTINGS).map(([name, usual]) => [`${SETTINGS_SECTION}.${name}`, usual]);
+  expect({ ...Object.fromEntries(asked.settings), ...Object.fromEntries(ofServer) }).toEqual(
     Object.fromEntries(properties.map(([name, property]) => [name, property.default])),
   );
 });

@@ -44,12 +44,16 @@ export const PULLING: InitializeParams["capabilities"] = {
   textDocument: { diagnostic: {}, definition: { linkSupport: true } },
 };
 
-/** `warmUp` is the server's, where it is not the one that all tests of a process share. */
+/**
+ * `warmUp` is the server's, where it is not the one that all tests of a process share; `beforeListening` sets up
+ * what the client answers from the first message on.
+ */
 export async function startSession(
   files: ServerFiles,
   capabilities = PULLING,
   options?: unknown,
   warmUp?: MakeWarmUp,
+  beforeListening: (client: ProtocolConnection) => void = () => {},
 ): Promise<Session> {
   const up = new PassThrough();
   const down = new PassThrough();
@@ -69,6 +73,7 @@ export async function startSession(
   client.onNotification("window/logMessage", ({ message }: { message: string }) => {
     log.push(message);
   });
+  beforeListening(client);
   client.listen();
   const workspaceFolders = [{ uri: "file:///shed", name: "shed" }];
   await client.sendRequest("initialize", {

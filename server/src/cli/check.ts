@@ -6,9 +6,11 @@ import { oneOf, readArguments } from "./arguments.ts";
 import { findingsText } from "./findings-text.ts";
 import type { Command, ExitStatus, Io } from "./io.ts";
 import { oneLine } from "./io.ts";
+import { ruleLevels } from "./rule-levels.ts";
 import { openScripts } from "./scripts.ts";
 
 const help = `Usage: fettle check [PATH…] [--format text|json|sarif] [--strict] [--handset PATH]
+                    [--rule CODE=LEVEL…]
 
 Says what is wrong, doubtful or unusual in scripts. A PATH is a file, a folder (every
 .fettle file below it) or “-” for standard input; without one, the working folder.
@@ -16,6 +18,9 @@ Says what is wrong, doubtful or unusual in scripts. A PATH is a file, a folder (
   --format FORMAT   text for people (the usual), json, or sarif (SARIF 2.1.0)
   --strict          warnings count as well: exit status 1
   --handset PATH    this handset in place of the one that each craft names
+  --rule CODE=LEVEL all findings of a rule at this level: off, hint, info, warning or
+                    error; may be given for several rules. The exit status follows. Rules
+                    that say what was not understood may be set lower, but not off.
 
 Settings and words of your own, in *.catalogue.json and *.aliases.json anywhere in the
 workspace, count as those that ship, and a “use” may lead to any file in it. The workspace
@@ -33,16 +38,19 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     format: { type: "string" },
     strict: { type: "boolean" },
     handset: { type: "string" },
+    rule: { type: "string", multiple: true },
   });
   const format = oneOf(given, "format", ["text", "json", "sarif"], "text");
   const paths = given.paths.length > 0 ? given.paths : ["."];
-  const { opened, refused, wordsFaulty, handset, nameOf } = await openScripts(paths, io, given.text("handset"));
+  const levels = ruleLevels(given);
+  const scripts = await openScripts(paths, io, given.text("handset"), levels);
+  const { opened, refused, wordsFaulty, handset, nameOf } = scripts;
   for (const reason of refused) io.error(`fettle: ${oneLine(reason)}\n`);
   if (opened.length === 0) return 2;
   const found = opened.flatMap(({ file, workspace }) => findingsOf(workspace, file, handset));
   const report = checkReport(found, opened.length, nameOf);
   if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
-  else if (format === "sarif") io.out((await import("./sarif.ts")).sarifText(report));
+  else if (format === "sarif") io.out((await import("./sarif.ts")).sarifText(report, levels));
   else io.out(findingsText(report, io.colour ? "coloured" : "plain"));
   if (refused.length > 0 || wordsFaulty) return 2;
   const { errors, warnings } = report.summary;

@@ -1,6 +1,7 @@
 /** Findings in SARIF 2.1.0 (OASIS), as services that gather findings of many tools read them. */
 
 import type { CheckReport, ReportedFinding } from "../../../shared/ide/reports/check-report.ts";
+import type { RuleLevel, RuleLevels } from "../../../shared/model/rule-levels.ts";
 import type { PlaceRange, Severity } from "../../../shared/protocol/findings.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
 import { version } from "./version.ts";
@@ -12,8 +13,11 @@ const LEVELS: Readonly<Record<Severity, "error" | "warning" | "note">> = {
   hint: "note",
 };
 
-/** The report as the text of one SARIF log with one run. Lines and columns count from 1, in UTF-16 units. */
-export function sarifText({ findings }: CheckReport): string {
+/**
+ * The report as the text of one SARIF log with one run, each rule configured as these levels have it. Lines and
+ * columns count from 1, in UTF-16 units.
+ */
+export function sarifText({ findings }: CheckReport, levels: RuleLevels): string {
   const indexes = new Map(rules.map(({ code }, i) => [code, i]));
   const log = {
     $schema: "https://json.schemastore.org/sarif-2.1.0.json",
@@ -29,7 +33,7 @@ export function sarifText({ findings }: CheckReport): string {
               shortDescription: { text: summary },
               fullDescription: { text: prose },
               help: { text: prose },
-              defaultConfiguration: { level: LEVELS[severity] },
+              defaultConfiguration: configurationAt(levels.get(code) ?? severity),
             })),
           },
         },
@@ -39,6 +43,11 @@ export function sarifText({ findings }: CheckReport): string {
     ],
   };
   return `${JSON.stringify(log, null, 2)}\n`;
+}
+
+/** A rule that is off is not enabled; services then know that its findings were not looked for. */
+function configurationAt(level: RuleLevel) {
+  return level === "off" ? { enabled: false, level: "none" } : { level: LEVELS[level] };
 }
 
 function sarifResult({ code, severity, message, file, range, related }: ReportedFinding, ruleIndex: number) {

@@ -1,6 +1,7 @@
 /** The scripts that a command is asked about, found on the disk or read from standard input. */
 import { resolve } from "node:path";
 import type { FileAnswer } from "../../../shared/model/files.ts";
+import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import type { Script } from "../../../shared/model/script.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
@@ -31,8 +32,16 @@ export interface Scripts {
   nameOf(file: string): string;
 }
 
-/** Opens files, folders (every script below them) and `-`; `handset` stands in for the crafts' own. */
-export async function openScripts(paths: readonly string[], io: Io, handset?: string): Promise<Scripts> {
+/**
+ * Opens files, folders (every script below them) and `-`; `handset` stands in for the crafts' own, and findings
+ * are shown by these levels.
+ */
+export async function openScripts(
+  paths: readonly string[],
+  io: Io,
+  handset?: string,
+  levels?: RuleLevels,
+): Promise<Scripts> {
   const folder = realPathOf(io.folder);
   const input = `${folder === "/" ? "" : folder}/-`;
   const held = new Map<string, FileAnswer>();
@@ -41,7 +50,7 @@ export async function openScripts(paths: readonly string[], io: Io, handset?: st
     if (file === input && held.has(input)) return "-";
     return nameFrom(folder, file);
   };
-  const workspaces = openWorkspaces(held, io, nameOf);
+  const workspaces = openWorkspaces(held, io, nameOf, levels);
   const stand = handset === undefined ? undefined : await holdHandset(handset, held, workspaces, io.folder);
   const found = new Map<string, Workspace>();
   const refused: string[] = [];
@@ -100,7 +109,12 @@ function whyNot(answer: FileAnswer | undefined): string {
 }
 
 /** One view of the disk, with the own words that lie there, for each workspace. */
-function openWorkspaces(held: Map<string, FileAnswer>, io: Io, nameOf: (file: string) => string) {
+function openWorkspaces(
+  held: Map<string, FileAnswer>,
+  io: Io,
+  nameOf: (file: string) => string,
+  levels: RuleLevels | undefined,
+) {
   const workspaces = new Map<string, Workspace>();
   let wordsFaulty = false;
   return {
@@ -112,7 +126,7 @@ function openWorkspaces(held: Map<string, FileAnswer>, io: Io, nameOf: (file: st
       if (!workspace) {
         const words = await wordsIn(place, io, nameOf);
         wordsFaulty ||= words.faulty;
-        workspace = makeCore(words.catalogue).at(diskView(place, held));
+        workspace = makeCore(words.catalogue).at(diskView(place, held), levels);
         workspaces.set(key, workspace);
       }
       return workspace;

@@ -18,6 +18,10 @@ export interface Abilities {
   readonly refreshesTokens: boolean;
   readonly watchesFiles: boolean;
   readonly changesFolders: boolean;
+  /** Answers what the user has set. */
+  readonly givesSettings: boolean;
+  /** Can be asked to tell of changes of settings; else it does so by itself, or not at all. */
+  readonly tellsSettings: boolean;
   readonly linksToDefinitions: boolean;
   /** Takes edits for one version of a document, and refuses them for another. */
   readonly versionsEdits: boolean;
@@ -33,6 +37,8 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     refreshesTokens: workspace?.semanticTokens?.refreshSupport === true,
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
     changesFolders: workspace?.workspaceFolders === true,
+    givesSettings: workspace?.configuration === true,
+    tellsSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     linksToDefinitions: textDocument?.definition?.linkSupport === true,
     versionsEdits: workspace?.workspaceEdit?.documentChanges === true,
   };

@@ -6,6 +6,7 @@
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { isScriptFile, isWordsFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
+import { OWN_LEVELS, type RuleLevels } from "../../../shared/model/rule-levels.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
@@ -37,6 +38,8 @@ export interface Documents {
   /** Files changed behind the editor's back: they are read anew when next asked for. Paths are those of `paths.ts`. */
   apply(changes: readonly FileChange[]): Touched;
   setFolders(uris: readonly Uri[]): void;
+  /** How the user wants findings shown. */
+  setLevels(levels: RuleLevels): void;
   /** The pilot's own words, read anew where their files changed. */
   readonly words: OwnWordsFiles;
   /** The document's own path, once all that it uses has been read. */
@@ -85,6 +88,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
   const resolving = new Map<Uri, Promise<void>>();
   const uris = new Map<FilePath, Uri>();
   let scripts: { readonly listed: readonly FilePath[]; readonly all: readonly FilePath[] } | null = null;
+  let levels = OWN_LEVELS;
   let current: Workspace | null = null;
   const invalidate = () => {
     current = null;
@@ -129,7 +133,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
   });
   const now = (): Workspace => {
     const all = listScripts();
-    if (current?.view.list() !== all) current = words.core().at(view(all));
+    if (current?.view.list() !== all) current = words.core().at(view(all), levels);
     return current;
   };
   const setOpen = (path: FilePath, document: TextDocument) => {
@@ -215,6 +219,10 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
       workspaceFiles.setFolders(folderUris.map((uri) => pathOf(uri).replace(/(?<=.)\/$/, "")));
       cache.forgetAll();
       words.forget();
+      invalidate();
+    },
+    setLevels(now) {
+      levels = now;
       invalidate();
     },
     words,

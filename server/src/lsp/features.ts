@@ -17,6 +17,7 @@ import type { PageOfName } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
+import type { Settings } from "./settings.ts";
 import { toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
 import { packTokens } from "./tokens-to-lsp.ts";
 
@@ -25,11 +26,12 @@ interface Parts {
   readonly documents: Documents;
   readonly guard: Guard;
   readonly abilities: () => Abilities;
+  readonly settings: () => Settings;
   readonly pageOfName: PageOfName;
 }
 
 /** Answers what an editor asks of a document, but for its findings and what `values.ts` and `actions.ts` answer. */
-export function answerFeatures({ connection, documents, guard, abilities, pageOfName }: Parts): void {
+export function answerFeatures({ connection, documents, guard, abilities, settings, pageOfName }: Parts): void {
   const { uriOf, now } = documents;
   const scriptOf = (file: FilePath) => now().script(file);
 
@@ -88,6 +90,7 @@ export function answerFeatures({ connection, documents, guard, abilities, pageOf
   );
   connection.onCodeLens(
     guard("code lenses", null, async ({ textDocument: { uri } }) => {
+      if (!settings().showsLenses) return [];
       const file = await documents.load(uri);
       // An empty command is shown as plain text: there is nothing to click.
       return lensesOf(now(), file).map(({ range, title }) => ({ range, command: { title, command: "" } }));
@@ -96,7 +99,8 @@ export function answerFeatures({ connection, documents, guard, abilities, pageOf
   connection.languages.inlayHint.on(
     guard("inlay hints", null, async (params) => {
       const file = await loadFor(documents, params);
-      return hintsOf(now(), file, params.range).map(({ at, label, tooltip }) => ({
+      const shown = hintsOf(now(), file, params.range).filter(({ kind }) => settings().showsHint(kind));
+      return shown.map(({ at, label, tooltip }) => ({
         position: at,
         label,
         tooltip,

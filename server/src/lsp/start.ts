@@ -11,6 +11,7 @@ import { diagnosticsOf, namePages, rulePages } from "./diagnostics.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { type Guard, logError, makeGuard } from "./guard.ts";
+import { keepSettings } from "./keep-settings.ts";
 import { answerNewCraft } from "./new-craft.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
 import { pathOf } from "./paths.ts";
@@ -25,6 +26,8 @@ interface Options {
   readonly pageBase?: unknown;
   readonly pageCommand?: unknown;
   readonly positionsCommand?: unknown;
+  /** What the user has set, as the section “fettle” of an editor's settings has it. */
+  readonly settings?: unknown;
 }
 
 /**
@@ -45,6 +48,15 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   const abilities = () => client;
   const pageOfRule: PageOfRule = (code) => pageOfRuleNow(code);
   const publisher: Publisher = makePublisher({ connection, documents, guard, abilities, pageOfRule });
+  const settings = keepSettings({
+    connection,
+    guard,
+    abilities,
+    changed({ levels }) {
+      documents.setLevels(levels);
+      publisher.changedOutside();
+    },
+  });
   const nothing = { capabilities: capabilitiesFor(client) };
 
   connection.onInitialize(
@@ -54,18 +66,27 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
       pageOfRuleNow = rulePages(options.pageBase);
       pageOfName = namePages(options.pageBase, options.pageCommand);
       positionsCommand = typeof options.positionsCommand === "string" ? options.positionsCommand : null;
+      settings.begin(options.settings);
+      documents.setLevels(settings.now().levels);
       documents.setFolders((workspaceFolders ?? []).map(({ uri }) => asUri(uri)));
       return { capabilities: capabilitiesFor(client), serverInfo: { name: "fettle" } };
     }),
   );
-  synchronise({ connection, documents, guard, abilities, publisher });
+  synchronise({ connection, documents, guard, abilities, publisher, settings });
   connection.languages.diagnostics.on(
     guard("diagnostics", { kind: "full" as const, items: [] }, async ({ textDocument: { uri } }) => {
       const { diagnostics } = await diagnosticsOf(documents, uri, pageOfRule);
       return { kind: "full" as const, items: diagnostics };
     }),
   );
-  answerFeatures({ connection, documents, guard, abilities, pageOfName: (page) => pageOfName(page) });
+  answerFeatures({
+    connection,
+    documents,
+    guard,
+    abilities,
+    settings: settings.now,
+    pageOfName: (page) => pageOfName(page),
+  });
   answerActions({
     connection,
     documents,

@@ -5,6 +5,7 @@ import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import { type Guard, logError } from "./guard.ts";
+import type { KeptSettings } from "./keep-settings.ts";
 import { pathOf } from "./paths.ts";
 import type { Publisher } from "./publish.ts";
 import type { FileChange } from "./workspace-files.ts";
@@ -35,10 +36,11 @@ interface Parts {
   readonly guard: Guard;
   readonly abilities: () => Abilities;
   readonly publisher: Publisher;
+  readonly settings: KeptSettings;
 }
 
 /** Takes what the editor tells, from its first message on. */
-export function synchronise({ connection, documents, guard, abilities, publisher }: Parts): void {
+export function synchronise({ connection, documents, guard, abilities, publisher, settings }: Parts): void {
   const changedAt = (uri: Uri) => (isWordsFile(pathOf(uri)) ? void publisher.wordsChanged() : publisher.changed());
   const onFolders = guard<[], void>("folders", undefined, async () => {
     const folders = (await connection.workspace.getWorkspaceFolders()) ?? [];
@@ -58,6 +60,7 @@ export function synchronise({ connection, documents, guard, abilities, publisher
         connection
           .sendRequest("client/registerCapability", WATCHED_FILES)
           .catch((error) => logError(connection, "watched files", error));
+      settings.initialized();
       void publisher.publishWordsProblems();
     }),
   );

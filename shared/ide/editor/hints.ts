@@ -7,7 +7,11 @@ import { consequencesOf } from "../consequences/consequences.ts";
 import { craftFor } from "../context/cursor-context.ts";
 import { lineCounts } from "../context/effective-entry.ts";
 
+/** What a hint tells: what follows from a value, or what pulses the positions of a condition send. */
+export type HintKind = "consequence" | "pulses";
+
 export interface InlayHint {
+  readonly kind: HintKind;
   /** The hint is shown after this position. */
   readonly at: Position;
   readonly label: string;
@@ -30,7 +34,9 @@ function hintOf(workspace: Workspace, craft: Craft, script: Script, entry: Entry
   const { kind, section, name, line } = entry;
   const sentences = consequencesOf(craft, workspace.catalogue, { kind, section, name, file: script.file, line });
   const shown = sentences.find(({ brief }) => brief !== undefined);
-  return shown ? { at: { line, character: entry.value.end }, label: shown.brief!, tooltip: shown.text } : null;
+  return shown
+    ? { kind: "consequence", at: { line, character: entry.value.end }, label: shown.brief!, tooltip: shown.text }
+    : null;
 }
 
 /** The pulses of the positions in a condition, after the last of them. */
@@ -46,6 +52,7 @@ function pulsesHint(craft: Craft, script: Script, entry: Entry): InlayHint | nul
   const last = found.at(-1);
   if (!last) return null;
   return {
+    kind: "pulses",
     at: { line: entry.line, character: last.piece.end },
     label: `${found.map(({ us }) => us).join(", ")} us`,
     tooltip: found.map(({ of, word, us, channel }) => `${of} at “${word}” sends ${us} us on ch${channel}`).join("\n"),

@@ -243,8 +243,8 @@ function rulePage(rule: Rule): string {
     rule.prose,
     lookedAt === "" ? "" : `It looks at ${lookedAt}.`,
     rule.acceptable === false
-      ? "Silenced, it would hide other faults: no note can accept it."
-      : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`.`,
+      ? "Silenced, it would hide other faults: no note can accept it, and it can be shown at another severity but not be turned off."
+      : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`. Who never wants it turns it off with the setting \`fettle.rules\`, or \`fettle check --rule ${rule.code}=off\`.`,
     headed("It fires here", exampleText(rule.examples.bad)),
     headed("It is silent here", exampleText(rule.examples.good)),
   );

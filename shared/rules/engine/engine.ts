@@ -7,15 +7,22 @@ import { rangeOf, spanAt } from "../../syntax/span.ts";
 import { withItsLine } from "../lib/words-of-place.ts";
 import { acceptedBy, linesInCraft, linesOf, scriptsOf } from "./acceptance.ts";
 import { craftReports } from "./idle-allowances.ts";
+import { levelled } from "./levels.ts";
 import { fileRules, otherRules, reportsOf } from "./other-rules.ts";
 import { rules } from "./registry.generated.ts";
 import type { Location, Report, Rule } from "./rule.ts";
 
 /**
  * All findings of a file: by the rules of single files and, for a craft, by those of a whole
- * craft. Sorted by place and code. `handset` replaces the craft's own.
+ * craft, at the levels that the workspace has for them. Sorted by place and code. `handset`
+ * replaces the craft's own.
  */
 export function findingsOf(workspace: Workspace, file: string, handset?: string): Finding[] {
+  return levelled(foundIn(workspace, file, handset), workspace.levels);
+}
+
+/** The findings at their rules' own severities. */
+function foundIn(workspace: Workspace, file: string, handset: string | undefined): Finding[] {
   const script = workspace.script(file);
   if (!script) return [];
   const found = fileFindings(workspace, script);
@@ -35,7 +42,7 @@ function standInFindings(workspace: Workspace, script: Script, handset: string |
   });
 }
 
-/** The findings of the rules of single files. A file in a newer edition has only the finding that says so. */
+/** The findings of the rules of single files, at their own severities. A file in a newer edition has only the finding that says so. */
 export function fileFindings(workspace: Workspace, script: Script): Finding[] {
   return sorted(
     fileRules.flatMap((rule) => {

@@ -4,6 +4,7 @@ import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { acceptedBy, linesOf } from "./acceptance.ts";
 import { idleAllowances } from "./idle-allowances.ts";
+import { isErrorAt } from "./levels.ts";
 import { rules } from "./registry.generated.ts";
 import type { BothRule, FileRule, OtherRules, Report } from "./rule.ts";
 
@@ -15,11 +16,13 @@ const byCode = new Map(rules.map((rule) => [rule.code, rule]));
 /** The one answer for all rules that look at the files as they are. */
 export const otherRules = oncePer((workspace: Workspace): OtherRules => {
   const known = new Map<Script, boolean>();
+  // What is not shown as an error of the used file is none of its users' either.
+  const blocking = blockingRules.filter((rule) => isErrorAt(rule, workspace.levels));
   return {
     codes,
     mayAccept: (code) => byCode.get(code)?.acceptable !== false,
     blockUse(script) {
-      const blocked = known.get(script) ?? blockingRules.some((rule) => isBlocked(rule, script, workspace));
+      const blocked = known.get(script) ?? blocking.some((rule) => isBlocked(rule, script, workspace));
       known.set(script, blocked);
       return blocked;
     },
