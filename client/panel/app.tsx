@@ -2,12 +2,14 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ControlsAt, LinePlace, PanelModel, ViewName } from "../../shared/protocol/panel.ts";
 import type { ToPanel } from "../../shared/protocol/panel-messages.ts";
+import { BeginOsd } from "./goggles-begin.tsx";
 import { GogglesView } from "./goggles-view.tsx";
 import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
 import { NumbersView } from "./numbers-view.tsx";
 import { SwitchesView } from "./switches-view.tsx";
 import { Tabs } from "./tabs.tsx";
+import { Empty, Gaps } from "./ways.tsx";
 
 const NO_SCRIPT = "Open a script, a file that ends in .fettle, to see here what its pilot will see and switch.";
 
@@ -16,17 +18,20 @@ export function App() {
   const [model, setModel] = useState<PanelModel | null>(null);
   const [marked, setMarked] = useState<LinePlace | null>(null);
   const [view, setView] = useState<ViewName>(loadState().view);
+  const [failed, setFailed] = useState(false);
   const restoredFor = useRef<string | null>(null);
 
   useEffect(() => {
     const stop = onHostMessage((message: ToPanel) => {
       if (message.kind === "cursor") setMarked(message.at);
       else if (message.kind === "keyboard") postToHost({ kind: "keyboard", has: document.hasFocus() });
+      else if (message.kind === "failed") setFailed(true);
       else if (message.kind === "show") {
         setView(message.view);
         // A view that was asked for brings its own positions of the controls: saved ones must not override them.
         saveState({ view: message.view, positions: {} });
       } else {
+        setFailed(false);
         setModel(message.model);
         if (restoredFor.current === null) restore(message.model);
         restoredFor.current = message.model.file;
@@ -51,9 +56,10 @@ export function App() {
     setView(chosen);
     saveState({ view: chosen });
   };
-  if (!model) return <NoScript />;
+  if (!model) return failed ? <Failed /> : <NoScript />;
   return (
     <>
+      {failed && <Failed />}
       {model.craft !== "" && (
         <header>
           <h1>{model.craft}</h1>
@@ -61,7 +67,7 @@ export function App() {
         </header>
       )}
       {model.empty ? (
-        <p class="empty">{model.empty}</p>
+        <Empty why={model.empty} ways={model.emptyWays} />
       ) : (
         <Tabs view={view} choose={choose}>
           {view === "goggles" && <Goggles model={model} marked={marked} />}
@@ -74,35 +80,71 @@ export function App() {
 }
 
 function NoScript() {
+  return <Empty why={NO_SCRIPT} ways={[{ label: "New craft…", action: { name: "new-craft" } }]} />;
+}
+
+/** The language server does not run, or could not make a model. */
+function Failed() {
   return (
-    <div class="empty">
-      <p>{NO_SCRIPT}</p>
-      <button type="button" onClick={() => postToHost({ kind: "run", action: { name: "new-craft" } })}>
-        New craft…
-      </button>
+    <div role="alert">
+      <Empty
+        why="The drawings are out of date: the language server does not answer. Your scripts are untouched."
+        ways={[
+          { label: "Restart it", action: { name: "restart-server" } },
+          { label: "Show the log", action: { name: "show-log" } },
+        ]}
+      />
     </div>
   );
 }
 
 function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
-  if (model.goggles)
-    return <GogglesView craft={model.craft} picture={model.goggles} file={model.file} marked={marked} />;
-  return <p class="empty">{model.noGoggles ?? "This script lays out no OSD."}</p>;
+  const { goggles, begin, file } = model;
+  if (goggles) {
+    const modes = model.switches?.modes ?? [];
+    const lacksSecond = goggles.pages.length === 1 && goggles.page === "osd" && modes.some(isSecondPage);
+    return (
+      <GogglesView
+        craft={model.craft}
+        picture={goggles}
+        file={file}
+        marked={marked}
+        begin={begin}
+        lacksSecond={lacksSecond}
+      />
+    );
+  }
+  return (
+    <Empty why={model.noGoggles ?? "This script lays out no OSD."} ways={model.gogglesWays}>
+      {begin && <BeginOsd begin={begin} file={file} />}
+    </Empty>
+  );
+}
+
+/** The mode by which a pilot turns to the second page. */
+function isSecondPage({ name }: { readonly name: string }): boolean {
+  return name === "osd-second";
 }
 
 function Switches({ model }: { model: PanelModel }) {
-  if (!model.switches) return <p class="empty">{model.noSwitches ?? "This script has no handset."}</p>;
+  if (!model.switches)
+    return <Empty why={model.noSwitches ?? "This script has no handset."} ways={model.switchesWays} />;
   const move = (positions: ControlsAt) => {
     saveState({ file: model.file, positions });
     postToHost({ kind: "positions", positions });
   };
-  return <SwitchesView picture={model.switches} findings={model.findings} move={move} />;
+  return (
+    <>
+      <Gaps gaps={model.switchesGaps} />
+      <SwitchesView picture={model.switches} findings={model.findings} move={move} />
+    </>
+  );
 }
 
 function Numbers({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
   if (model.numbers) return <NumbersView picture={model.numbers} marked={marked} />;
   // Neither numbers nor a reason: the next model will bring them.
-  return model.noNumbers === null ? null : <p class="empty">{model.noNumbers}</p>;
+  return model.noNumbers === null ? null : <Empty why={model.noNumbers} ways={model.numbersWays} />;
 }
 
 /** Chooses the craft to draw, where the open layer or handset is used by several. */

@@ -3,14 +3,17 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { freePlace } from "../../shared/draw/moving.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
 import type { GridCell } from "../../shared/protocol/osd.ts";
-import type { OsdGesture } from "../../shared/protocol/osd-edit.ts";
+import type { OsdBeginnings, OsdGesture } from "../../shared/protocol/osd-edit.ts";
 import type { AddableElement, GogglesPicture, LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
+import type { Gap } from "../../shared/protocol/ways.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
+import { BeginOsd } from "./goggles-begin.tsx";
 import { FitTool } from "./goggles-fit.tsx";
 import type { Mover } from "./goggles-mover.ts";
 import { GogglesPictureView } from "./goggles-picture.tsx";
 import { AddTool, ChosenTool, LookTools, MomentSlider } from "./goggles-tools.tsx";
 import { postToHost, saveState } from "./host.ts";
+import { Gaps } from "./ways.tsx";
 
 interface Props {
   /** The craft that is drawn. */
@@ -18,7 +21,16 @@ interface Props {
   readonly picture: GogglesPicture;
   readonly file: string;
   readonly marked: LinePlace | null;
+  /** Set if the page shows nothing yet. */
+  readonly begin: OsdBeginnings | null;
+  /** A mode turns to the second page, which shows nothing. */
+  readonly lacksSecond: boolean;
 }
+
+const NO_SECOND_PAGE: Gap = {
+  why: "A mode turns to the second page, and nothing is placed there.",
+  ways: [{ label: "Begin the second page…", action: { name: "begin-osd", page: "osd-second" } }],
+};
 
 /** An element that is to get the focus: one that was added, or the neighbour of one that was removed. */
 interface FocusRequest {
@@ -32,7 +44,7 @@ interface FocusRequest {
 const FOCUS_REQUEST_MS = 15_000;
 
 /** The whole view; without elements where the pilot chose that and the craft can hide them. */
-export function GogglesView({ craft, picture, file, marked }: Props) {
+export function GogglesView({ craft, picture, file, marked, begin, lacksSecond }: Props) {
   const mover = useRef<Mover | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
   const [bare, setBare] = useState<"bare" | "with elements">("with elements");
@@ -86,7 +98,14 @@ export function GogglesView({ craft, picture, file, marked }: Props) {
       />
       <MomentSlider scenario={picture.scenario} look={look} />
       <LookTools picture={picture} look={look} bare={bare} setBare={setBare} still={still} setStill={setStill} />
-      {!preview && !isBare && <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />}
+      {begin && !preview && (
+        <div class="empty">
+          <p>This page shows nothing yet.</p>
+          <BeginOsd begin={begin} file={file} />
+        </div>
+      )}
+      {lacksSecond && !preview && <Gaps gaps={[NO_SECOND_PAGE]} />}
+      {!preview && !isBare && !begin && <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />}
       {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
       <FitTool picture={picture} apply={send} />
       <p class="quiet">

@@ -20,6 +20,7 @@ import { ReadChart } from "./read-chart.tsx";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
 import { useWidth } from "./use-width.ts";
+import { Gaps } from "./ways.tsx";
 
 /** The least widths, in CSS pixels, of a chart and of a pack that stand side by side. */
 const CHART_WIDTH = 190;
@@ -47,11 +48,7 @@ export function NumbersView({ picture, marked }: Props) {
           {loop && <Loop loop={loop} width={width} />}
         </CursorLine.Provider>
       )}
-      {missing.map((sentence) => (
-        <p class="quiet" key={sentence}>
-          {sentence}
-        </p>
-      ))}
+      <Gaps gaps={missing} />
     </div>
   );
 }

@@ -1,6 +1,7 @@
 /** Asks where to write a gesture if its line is in a layer. */
 import { type QuickPickItem, QuickPickItemKind, window } from "vscode";
 import type { OsdEditResult, OsdGesture, WriteWhere } from "../../shared/protocol/osd-edit.ts";
+import { joinWithAnd } from "../../shared/text/list.ts";
 
 type Question = Extract<OsdEditResult, { kind: "choose" }>;
 
@@ -17,20 +18,21 @@ export function askWriteTarget(): (
 ) => Promise<WriteWhere | null> {
   const remembered = new Map<string, WriteWhere>();
   return async ({ layer, sharedWith }, gesture, craft) => {
-    // A grid is changed rarely, and the change is large, so this is asked each time.
-    const rare = gesture.kind === "fit";
+    // A grid or a whole page is changed rarely, and the change is large, so this is asked each time.
+    const rare = gesture.kind === "fit" || gesture.kind === "begin";
     const known = rare ? undefined : remembered.get(layer);
     if (known) return known;
     const inLayer = `In the layer “${layer}”`;
-    const onlyHere = `Only on ${craft}, as an override`;
+    const onlyHere = `Only on ${craft}`;
+    // What changes least stands first: it is what Enter takes.
     const once: Choice[] = [
+      { label: onlyHere, description: "in its own file; the layer stays as it is", where: "override" },
       { label: inLayer, description: consequence(gesture, sharedWith), where: "there" },
-      { label: onlyHere, description: "the layer stays as it is", where: "override" },
     ];
     const always: Choice[] = [
       { label: "without asking again until the editor is closed", kind: QuickPickItemKind.Separator },
-      { label: inLayer, description: "always", where: "there", always: true },
       { label: onlyHere, description: "always", where: "override", always: true },
+      { label: inLayer, description: "always", where: "there", always: true },
     ];
     const title = `${subject(gesture)} in the layer “${layer}”`;
     const chosen = await window.showQuickPick(rare ? once : [...once, ...always], {
@@ -44,7 +46,8 @@ export function askWriteTarget(): (
 }
 
 function subject(gesture: OsdGesture): string {
-  return gesture.kind === "fit" ? "The grid and its layout stand" : `${gesture.element} stands`;
+  if (gesture.kind === "fit") return "The grid and its layout stand";
+  return gesture.kind === "begin" ? "The page could begin" : `${gesture.element} stands`;
 }
 
 const DOES: Readonly<Record<OsdGesture["kind"], string>> = {
@@ -52,8 +55,16 @@ const DOES: Readonly<Record<OsdGesture["kind"], string>> = {
   add: "also adds it on",
   remove: "also takes it off",
   fit: "also changes the layout of",
+  begin: "also lays the page out on",
 };
 
+/** The most craft that are named one by one. */
+const MOST_NAMED = 3;
+
 function consequence({ kind }: OsdGesture, sharedWith: readonly string[]): string {
-  return sharedWith.length === 0 ? "no other craft here is changed by it" : `${DOES[kind]} ${sharedWith.join(", ")}`;
+  if (sharedWith.length === 0) return "no other craft here is changed by it";
+  if (sharedWith.length <= MOST_NAMED)
+    return `${DOES[kind]} ${joinWithAnd(sharedWith)}: ${sharedWith.length + 1} craft`;
+  const named = sharedWith.slice(0, MOST_NAMED - 1).join(", ");
+  return `${DOES[kind]} ${sharedWith.length} others: ${sharedWith.length + 1} craft, among them ${named}`;
 }

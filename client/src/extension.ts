@@ -5,6 +5,7 @@ import {
   DidChangeTextDocumentNotification,
   type LanguageClientOptions,
 } from "vscode-languageclient";
+import type { OsdPage } from "../../shared/protocol/osd.ts";
 import { POSITIONS_COMMAND, type ShowPositions } from "../../shared/protocol/panel.ts";
 import {
   CHANGED_NOTIFICATION,
@@ -35,7 +36,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   );
   client.onRequest<ReadResult, void>(READ_REQUEST, readForServer);
   client.onRequest<ListResult, void>(LIST_REQUEST, listForServer);
-  const started = client.start();
+  let started = client.start();
   const ask: Ask = async (method, params) => {
     await started;
     return client.sendRequest(method, params);
@@ -54,6 +55,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
     commands.registerCommand("fettle.addOsdElement", () => panel.addElement()),
+    commands.registerCommand("fettle.beginOsd", (page?: OsdPage) => panel.beginOsd(page)),
+    commands.registerCommand("fettle.showLog", () => output.show()),
     commands.registerCommand("fettle.practiseClash", async () =>
       panel.showPositions({ uri: await practising.open(), positions: CLASHING }),
     ),
@@ -61,11 +64,15 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     // Called from findings only: without positions there is nothing to show, so it is not in the command palette.
     commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
     commands.registerCommand("fettle.restartServer", async () => {
-      await client.stop();
-      await client.start();
+      // One that never started, or fell over, cannot be stopped.
+      if (client.isRunning()) await client.stop();
+      started = client.start();
+      await started;
       panel.refresh();
     }),
   );
+  // The page then says so, and offers to start it again.
+  started.catch(() => panel.refresh());
   await openAtStart();
   await started;
   return client;

@@ -1,6 +1,7 @@
 /** What the commands of the OSD ask before they do anything. */
 import { type QuickPickItem, window } from "vscode";
 import { type Grid, LARGEST_GRID, sameGrid, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
+import type { OsdBeginnings, OsdModel, OsdSource } from "../../shared/protocol/osd-edit.ts";
 import type { AddableElement, GogglesPicture } from "../../shared/protocol/panel.ts";
 
 /** Asks for a grid: the viewer's own, one in use, or any size that is typed. Undefined where it was dismissed. */
@@ -46,6 +47,34 @@ function gridIn(text: string): Grid | null {
   if (!grid || grid.columns < 1 || grid.rows < 1) return null;
   return grid.columns > LARGEST_GRID.columns || grid.rows > LARGEST_GRID.rows ? null : grid;
 }
+
+/** Asks from what a page is to begin. Undefined where it was dismissed. */
+export async function askBeginning(begin: OsdBeginnings): Promise<OsdSource | undefined> {
+  const { page, lacks, grids, layers, crafts } = begin;
+  const which = page === "osd" ? "an OSD" : "the second page of the OSD";
+  const usual = grids.map(({ columns, rows }, index): SourceItem => {
+    const size = sizeText({ columns, rows });
+    const isKnown = grids.length === 1;
+    return {
+      label: lacks === "grid" ? size : `The usual elements, on ${size}`,
+      description: isKnown ? "as the viewer draws it" : "",
+      detail: index === 0 && lacks === "page" ? "Pack, link, alerts and time along the edges, the middle free." : "",
+      from: { kind: "usual", columns, rows },
+    };
+  });
+  const model = (kind: "layer" | "craft") => (each: OsdModel) => ({
+    label: kind === "layer" ? `The layer “${each.name}”` : `As on ${each.name}`,
+    description: sizeText(each),
+    detail: kind === "layer" ? "The craft uses it from then on." : "Copied into this craft's own file.",
+    from: { kind, file: each.file },
+  });
+  const items: SourceItem[] = [...usual, ...layers.map(model("layer")), ...crafts.map(model("craft"))];
+  const title = lacks === "grid" ? "Say the grid of the OSD" : `Begin ${which}`;
+  const placeHolder = lacks === "grid" ? "Which grid does the viewer draw?" : "What is it to begin with?";
+  return (await window.showQuickPick(items, { title, placeHolder, matchOnDescription: true }))?.from;
+}
+
+type SourceItem = QuickPickItem & { readonly from: OsdSource };
 
 /** Asks for an element that the page does not show yet. Undefined where it was dismissed. */
 export async function askElement({ addable, page }: GogglesPicture): Promise<AddableElement | undefined> {

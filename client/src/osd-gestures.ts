@@ -1,5 +1,5 @@
 /** Gestures on the picture of the OSD, written into the scripts: each is one step to undo. */
-import { Range, type TextDocument, TextEdit, Uri, WorkspaceEdit, window, workspace } from "vscode";
+import { type TextDocument, window, workspace } from "vscode";
 import type { Uri as Address } from "../../shared/protocol/addresses.ts";
 import {
   OSD_EDIT_REQUEST,
@@ -13,6 +13,7 @@ import { askWriteTarget } from "./ask-write-target.ts";
 import type { Keyboard } from "./keyboard.ts";
 import type { Ask } from "./pages.ts";
 import { columnFor, focusGroup } from "./script-editors.ts";
+import { documentsFor, editOf, MOST_TRIES } from "./versioned-edits.ts";
 
 export interface GestureMade {
   readonly uri: Address;
@@ -33,11 +34,6 @@ export interface OsdGestures {
   /** True while an editor is active only for an undo or redo, not because the pilot went to it. */
   isStepping(): boolean;
 }
-
-type Edits = Extract<OsdEditResult, { kind: "edits" }>;
-
-/** How often the edits are computed again if a document has changed in the meantime, or was not open. */
-const MOST_TRIES = 3;
 
 /** Performs gestures by asking the server for their edits. */
 export function osdGestures(ask: Ask): OsdGestures {
@@ -97,31 +93,6 @@ export function osdGestures(ask: Ask): OsdGestures {
     step: (way, other, keyboard) => inTurn(() => step(way, other, keyboard)),
     isStepping: () => stepping,
   };
-}
-
-/**
- * The documents of an answer, if each still has the version for which the edits were made. One that was not open
- * is opened, so that its next answer knows its version; null means to ask once more.
- */
-async function documentsFor({ files }: Edits): Promise<TextDocument[] | null> {
-  const documents = await Promise.all(files.map(({ file }) => workspace.openTextDocument(Uri.parse(file))));
-  // Compared only once all are open: one may change while another is being opened.
-  return documents.every(({ version }, index) => version === files[index]!.version) ? documents : null;
-}
-
-function editOf({ files }: Edits): WorkspaceEdit {
-  const edit = new WorkspaceEdit();
-  for (const { file, edits } of files) {
-    edit.set(
-      Uri.parse(file),
-      edits.map(({ range, text }) => new TextEdit(rangeOf(range), text)),
-    );
-  }
-  return edit;
-}
-
-function rangeOf({ start, end }: Edits["files"][number]["edits"][number]["range"]): Range {
-  return new Range(start.line, start.character, end.line, end.character);
 }
 
 /** Shows why, without waiting for an answer; the picture is redrawn in the meantime. */

@@ -1,12 +1,37 @@
 /** What the buttons of the panel's page start: the only commands that a page can run. */
 import { commands } from "vscode";
-import type { PanelAction } from "../../shared/protocol/panel-messages.ts";
+import type { PanelAction } from "../../shared/protocol/ways.ts";
+import { fillIn, useHandset, useInCraft } from "./insertions.ts";
+import type { Ask } from "./pages.ts";
+import { selectLine } from "./script-editors.ts";
 
-const COMMANDS: Readonly<Record<PanelAction["name"], string>> = {
+/** The actions that are a command of the editor and nothing else. */
+const COMMANDS = {
   "new-craft": "fettle.newCraft",
-};
+  "new-handset": "fettle.newHandset",
+  "begin-osd": "fettle.beginOsd",
+  enlarge: "fettle.showPanelBeside",
+  "find-update": "workbench.extensions.action.checkForUpdates",
+  "restart-server": "fettle.restartServer",
+  "show-log": "fettle.showLog",
+} as const;
 
-/** Runs the command of an action. */
-export function runAction({ name }: PanelAction): void {
-  void commands.executeCommand(COMMANDS[name]);
+/** Does what an action names. */
+export function runAction(action: PanelAction, ask: Ask): Thenable<unknown> {
+  switch (action.name) {
+    case "go":
+      return selectLine(action.at);
+    case "fill-in":
+      return fillIn(ask, action.file, action.what);
+    case "use-handset":
+      return useHandset(ask, action.file);
+    case "use-in-craft":
+      return useInCraft(ask, action.file);
+    case "map-controls":
+      return commands.executeCommand("fettle.mapControls", action.file);
+    case "begin-osd":
+      return commands.executeCommand(COMMANDS["begin-osd"], action.page);
+    default:
+      return commands.executeCommand(COMMANDS[action.name]);
+  }
 }

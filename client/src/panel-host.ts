@@ -2,6 +2,7 @@
 import { commands, type Disposable, type TextDocument, type TextEditor, Uri, window, workspace } from "vscode";
 import { freePlace } from "../../shared/draw/moving.ts";
 import { type Uri as Address, asUri } from "../../shared/protocol/addresses.ts";
+import { OSD_PAGES } from "../../shared/protocol/osd.ts";
 import type { OsdGesture } from "../../shared/protocol/osd-edit.ts";
 import {
   type LinePlace,
@@ -16,7 +17,7 @@ import type { FromPanel } from "../../shared/protocol/panel-messages.ts";
 import { addressOf, isAt } from "./addresses.ts";
 import { coalesce } from "./coalesce.ts";
 import { lineHighlights } from "./line-highlights.ts";
-import { askElement, askGrid } from "./osd-commands.ts";
+import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
 import type { Ask } from "./pages.ts";
 import { runAction } from "./panel-actions.ts";
@@ -35,9 +36,14 @@ export interface PanelHost {
   fitOsd(): Promise<void>;
   /** Asks for an element, and adds it where there is room. */
   addElement(): Promise<void>;
+  /** Asks from what a page of the OSD is to begin, and begins it; without a page, the first that shows nothing. */
+  beginOsd(page?: OsdPage): Promise<void>;
   /** Shows the panel as a tab next to the script. */
   openBeside(): void;
 }
+
+const BEGIN = "Begin an OSD…";
+const NO_SCRIPT = "Open a script first, a file that ends in .fettle: its OSD is meant.";
 
 /** What the pilot has chosen to see of a craft. It is not part of the script. */
 type ViewState = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
@@ -78,6 +84,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       webviews.post({ kind: "model", model });
     } catch (error) {
       log(`The panel could not be drawn for ${params.uri}: ${error}`);
+      webviews.post({ kind: "failed" });
     }
   });
   const showView = async (name: ViewName) => {
@@ -115,6 +122,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     try {
       const done = await gestures.perform({ uri, craft, craftName, page, gesture, keyboard: from.keyboard });
       if (done && gesture.kind === "fit") setViewState(document, { fit: undefined });
+      if (done && gesture.kind === "begin") setViewState(document, { page });
     } catch (error) {
       log(`The OSD of ${uri} could not be edited: ${error}`);
     }
@@ -128,7 +136,10 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       case "keyboard":
         return from.keyboard.answered(message.has);
       case "run":
-        return runAction(message.action);
+        void Promise.resolve(runAction(message.action, ask)).catch((error) =>
+          log(`“${message.action.name}” could not be done: ${error}`),
+        );
+        return;
       case "osd": {
         // Of the script that was drawn, even if another is active by now.
         const documents = [script, ...workspace.textDocuments];
@@ -190,9 +201,9 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     const document = script ?? activeScript();
     const model = document && (await ask<PanelModel | null>(PANEL_REQUEST, { ...paramsFor(document), fit: undefined }));
     if (document && model?.goggles) return { document, picture: model.goggles };
-    const why =
-      model?.empty ?? model?.noGoggles ?? "Open a script first, a file that ends in .fettle: its OSD is meant.";
-    void window.showInformationMessage(why);
+    const why = model?.empty ?? model?.noGoggles ?? NO_SCRIPT;
+    const ways = model?.begin ? [BEGIN] : [];
+    void window.showInformationMessage(why, ...ways).then((chosen) => (chosen ? beginOsd() : undefined));
     return undefined;
   };
   const fitOsd = async () => {
@@ -213,6 +224,26 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     await showView("goggles");
   };
 
+  const beginOsd = async (wanted?: OsdPage) => {
+    const document = script ?? activeScript();
+    const modelFor = async (page: OsdPage) =>
+      document && (await ask<PanelModel | null>(PANEL_REQUEST, { ...paramsFor(document), fit: undefined, page }));
+    const models = await Promise.all((wanted ? [wanted] : OSD_PAGES).map(modelFor));
+    const begin = models.find((model) => model?.begin)?.begin;
+    if (!document || !begin) {
+      const [model] = models;
+      const why = model?.goggles
+        ? "Every page of the OSD shows something already."
+        : (model?.empty ?? model?.noGoggles);
+      void window.showInformationMessage(why ?? NO_SCRIPT);
+      return;
+    }
+    const from = await askBeginning(begin);
+    if (!from) return;
+    await edit(document, begin.page, { kind: "begin", from }, webviews.front());
+    await showView("goggles");
+  };
+
   const webviews = panelWebviews(extension, receive, refresh);
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
   revealIfConfigured();
@@ -222,7 +253,8 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     if (!script) follow(undefined);
   });
   const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables];
-  return { refresh, showPositions, show, fitOsd, addElement, openBeside: webviews.openBeside, disposables };
+  const shows = { showPositions, show, openBeside: webviews.openBeside };
+  return { refresh, ...shows, fitOsd, addElement, beginOsd, disposables };
 }
 
 /** The lines of the modes that are on; none at rest, since no control was moved. */

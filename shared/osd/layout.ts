@@ -42,7 +42,11 @@ export function layoutOf(craft: Craft, catalogue: Catalogue, page: Page): Layout
 
 function computeLayout(craft: Craft, catalogue: Catalogue, page: Page): Layout | null {
   const grid = gridOf(craft);
-  if (!grid) return null;
+  return grid && layoutOn(grid, craft, catalogue, page);
+}
+
+/** The elements of a page as they would be on a grid, each at the place that is written. */
+export function layoutOn(grid: Grid, craft: Craft, catalogue: Catalogue, page: Page): Layout {
   const placed = placedOn(craft, page);
   return { grid, elements: [...placed.values()].flatMap((each) => placeElement(each, grid, craft, catalogue) ?? []) };
 }

@@ -1,5 +1,6 @@
 /** The numbers of a craft as they are drawn: plain data, computed by the server, units in the names. */
 import type { LinePlace } from "./findings.ts";
+import type { Gap } from "./ways.ts";
 
 export interface RatesAxis {
   readonly name: "roll" | "pitch" | "yaw";
@@ -110,6 +111,6 @@ export interface NumbersPicture {
   readonly packs: readonly PackPicture[];
   readonly filters: FiltersPicture | null;
   readonly loop: LoopPicture | null;
-  /** What is not drawn and what would have to be set for it, in sentences. */
-  readonly missing: readonly string[];
+  /** What is not drawn, and what would have to be set for it. */
+  readonly missing: readonly Gap[];
 }

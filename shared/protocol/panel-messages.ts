@@ -3,17 +3,16 @@ import type { LinePlace } from "./findings.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
 import type { OsdGesture } from "./osd-edit.ts";
 import type { ControlsAt, PanelModel, ViewName } from "./panel.ts";
+import type { PanelAction } from "./ways.ts";
 
-/**
- * What the page may ask the editor to do, by name. The host alone knows which command that is (`client/src/panel-actions.ts`),
- * so a page can start nothing else.
- */
-export type PanelAction = { readonly name: "new-craft" };
+export type { PanelAction } from "./ways.ts";
 
 export type ToPanel =
   | { readonly kind: "model"; readonly model: PanelModel }
   /** The cursor's line, so that the element written there is marked. */
   | { readonly kind: "cursor"; readonly at: LinePlace | null }
+  /** No model could be made: the server does not run, or failed. Until the next model what was drawn is out of date. */
+  | { readonly kind: "failed" }
   | { readonly kind: "show"; readonly view: ViewName }
   /** Asks whether the page has keyboard focus. */
   | { readonly kind: "keyboard" };

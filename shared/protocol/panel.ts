@@ -6,6 +6,8 @@ import type { Uri } from "./addresses.ts";
 import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
 import type { NumbersPicture } from "./numbers.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
+import type { OsdBeginnings } from "./osd-edit.ts";
+import type { Gap, WayOn } from "./ways.ts";
 
 export type { LinePlace } from "./findings.ts";
 export type { OsdPage, Scenario } from "./osd.ts";
@@ -191,16 +193,25 @@ export interface PanelModel {
   readonly craft: string;
   /** Why there is nothing to draw, in a sentence; null if there is something. */
   readonly empty: string | null;
+  /** What leads on from there. */
+  readonly emptyWays: readonly WayOn[];
   /** Other craft that this file is part of, if it is a layer or a handset. */
   readonly alsoIn: readonly { readonly file: string; readonly name: string }[];
   readonly goggles: GogglesPicture | null;
   /** Why there is no OSD to draw; null if there is one. */
   readonly noGoggles: string | null;
+  readonly gogglesWays: readonly WayOn[];
+  /** What the page could be begun from, if it shows nothing yet. */
+  readonly begin: OsdBeginnings | null;
   readonly switches: SwitchesPicture | null;
   readonly noSwitches: string | null;
+  readonly switchesWays: readonly WayOn[];
+  /** What the switches lack, where there are some: a mode that arms, or controls that conditions name. */
+  readonly switchesGaps: readonly Gap[];
   /** Null also while the view of numbers is not shown: then they are not computed. */
   readonly numbers: NumbersPicture | null;
   readonly noNumbers: string | null;
+  readonly numbersWays: readonly WayOn[];
   readonly findings: readonly {
     readonly code: string;
     readonly severity: Severity;

@@ -175,8 +175,9 @@ test("a layer is asked about, and dismissing the question writes nothing", async
   const { asked, gestures } = answering(choose);
   expect(await gestures.perform(made)).toBe(false);
   expect(asked.map(({ where }) => where)).toEqual([null]);
-  expect(editor.asked[0]).toBe("In the layer “Wide”: also moves it on Mug, Vase");
-  expect(editor.asked[1]).toBe("Only on Jug, as an override: the layer stays as it is");
+  // What changes least stands first, where Enter takes it.
+  expect(editor.asked[0]).toBe("Only on Jug: in its own file; the layer stays as it is");
+  expect(editor.asked[1]).toBe("In the layer “Wide”: also moves it on Mug and Vase: 3 craft");
   expect(editor.applied).toEqual([]);
   expect(editor.warnings).toEqual([]);
 });
@@ -184,7 +185,7 @@ test("a layer is asked about, and dismissing the question writes nothing", async
 test("what was chosen is asked of the server; what was chosen for good is not asked again", async () => {
   const answer = ({ where }: OsdEditParams) => (where ? edits("jug", 3) : choose);
   const { asked, gestures } = answering(answer);
-  editor.pick = "as an override";
+  editor.pick = "Only on Jug in its own file";
   await gestures.perform(made);
   expect(asked.map(({ where }) => where)).toEqual([null, "override"]);
   editor.pick = "In the layer “Wide” always";
@@ -196,8 +197,8 @@ test("what was chosen is asked of the server; what was chosen for good is not as
   // But a grid is, and for this once.
   await gestures.perform({ ...made, gesture: { kind: "fit", columns: 30, rows: 16 } });
   expect(editor.asked.slice(questions)).toEqual([
-    "In the layer “Wide”: also changes the layout of Mug, Vase",
-    "Only on Jug, as an override: the layer stays as it is",
+    "Only on Jug: in its own file; the layer stays as it is",
+    "In the layer “Wide”: also changes the layout of Mug and Vase: 3 craft",
   ]);
 });
 

@@ -57,6 +57,8 @@ export interface Documents {
   openUris(): readonly Uri[];
   /** The address by which the editor knows a path. */
   uriOf(path: FilePath): Uri;
+  /** The real path behind an address. */
+  pathOf(uri: Uri): FilePath;
   /** Why the text of an open document is not looked at; null where it is. */
   whyUnread(uri: Uri): string | null;
 }
@@ -239,6 +241,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     isCraft: (uri) => now().script(pathFor(uri))?.kind === "craft",
     openUris: () => [...opened.values()].map(({ document }) => document.uri as Uri),
     uriOf: (path) => uris.get(path) ?? uriOf(path),
+    pathOf: pathFor,
     whyUnread(uri) {
       const answer = opened.get(pathFor(uri))?.answer;
       return answer?.kind === "unreadable" ? answer.why : null;

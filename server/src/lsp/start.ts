@@ -11,6 +11,7 @@ import { diagnosticsOf, namePages, rulePages } from "./diagnostics.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { type Guard, logError, makeGuard } from "./guard.ts";
+import { answerInsertions } from "./insertions.ts";
 import { keepSettings } from "./keep-settings.ts";
 import { answerNewCraft } from "./new-craft.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
@@ -98,6 +99,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerValues(connection, documents, guard);
   answerNewCraft(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
+  answerInsertions(connection, documents, guard);
   answerPanel(connection, documents, guard);
   connection.listen();
 }

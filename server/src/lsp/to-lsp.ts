@@ -23,6 +23,7 @@ import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";
+import type { Gap, PanelAction, WayOn } from "../../../shared/protocol/ways.ts";
 
 /** The address of a rule's page; null where there are no pages. */
 export type PageOfRule = (code: string) => string | null;
@@ -144,7 +145,9 @@ export function toLocationLink({ from, file, range }: Definition, uriOf: UriOf):
 /** The panel's model with the editor's own addresses for its files. */
 export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
   const placed = <T extends { readonly file: string }>(place: T): T => ({ ...place, file: uriOf(place.file) });
-  const { goggles, switches, numbers } = model;
+  const { goggles, switches, numbers, begin } = model;
+  const ways = (all: readonly WayOn[]) => all.map(({ label, action }) => ({ label, action: toAction(action, placed) }));
+  const gaps = (all: readonly Gap[]) => all.map((gap) => ({ ...gap, ways: ways(gap.ways) }));
   const named = <T extends { readonly lines: readonly LinePlace[] }>(modes: readonly T[]) =>
     modes.map((mode) => ({ ...mode, lines: mode.lines.map(placed) }));
   return {
@@ -152,7 +155,16 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
     alsoIn: model.alsoIn.map(placed),
     findings: model.findings.map(placed),
     goggles: goggles && { ...goggles, elements: goggles.elements.map((each) => ({ ...each, at: placed(each.at) })) },
-    numbers: numbers && toNumbers(numbers, (at) => at && placed(at)),
+    begin: begin && { ...begin, layers: begin.layers.map(placed), crafts: begin.crafts.map(placed) },
+    emptyWays: ways(model.emptyWays),
+    gogglesWays: ways(model.gogglesWays),
+    switchesWays: ways(model.switchesWays),
+    switchesGaps: gaps(model.switchesGaps),
+    numbersWays: ways(model.numbersWays),
+    numbers: numbers && {
+      ...toNumbers(numbers, (at) => at && placed(at)),
+      missing: gaps(numbers.missing),
+    },
     switches: switches && {
       ...switches,
       controls: switches.controls.map((each) => ({ ...each, at: placed(each.at) })),
@@ -164,6 +176,12 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
       },
     },
   };
+}
+
+/** An action with addresses for the files that it names. */
+function toAction(action: PanelAction, placed: <T extends { readonly file: string }>(place: T) => T): PanelAction {
+  if (action.name === "go") return { ...action, at: placed(action.at) };
+  return "file" in action ? placed(action) : action;
 }
 
 function toNumbers(numbers: NumbersPicture, placed: (at: LinePlace | null) => LinePlace | null): NumbersPicture {

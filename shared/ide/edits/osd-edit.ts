@@ -9,12 +9,13 @@ import type { OsdPage } from "../../protocol/panel.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import { pickedCraft } from "../context/picked-craft.ts";
 import { addElement } from "./osd-add.ts";
+import { beginPage } from "./osd-begin.ts";
 import { fitToGrid } from "./osd-fit-edit.ts";
 import { MOST_CELLS_A_SIDE, movedPlace } from "./osd-place.ts";
 import { type OsdEdit, type OsdEditScope, refusal, scriptOfSource, sharedLineQuestion, writeAll } from "./osd-write.ts";
 import { deleteLines, lineForDrop, linesOfNote, newerEdition, whyNotWritable, writeDrop } from "./script-edits.ts";
 
-export type { OsdEdit } from "./osd-write.ts";
+export type { FileEdits, OsdEdit } from "./osd-write.ts";
 
 export interface OsdEditQuery {
   /** Of several craft that use the file, the one that was drawn. */
@@ -37,6 +38,9 @@ export function osdEditOf(workspace: Workspace, file: string, query: OsdEditQuer
   const craft = pickedCraft(workspace, file, crafts, query.craft);
   if (!craft) return refusal("No craft of this workspace has this layout, so there is nothing to change.");
   if (craft.script.tree.newer) return refusal(newerEdition(craft.script));
+  const { gesture } = query;
+  if (gesture.kind === "begin")
+    return beginPage({ workspace, craft, file, page: query.page, where: query.where }, gesture.from);
   const grid = gridOf(craft);
   if (!grid)
     return refusal(
@@ -44,7 +48,6 @@ export function osdEditOf(workspace: Workspace, file: string, query: OsdEditQuer
     );
   const placed = query.page === "osd" ? craft.osd : craft.osdSecond;
   const scope: OsdEditScope = { workspace, craft, file, grid, page: query.page, placed, where: query.where };
-  const { gesture } = query;
   if (gesture.kind === "fit") return fitToGrid(scope, gesture);
   const element = workspace.catalogue.element(gesture.element);
   if (!element) return refusal(`There is no element “${gesture.element}”: the display cannot show it.`);

@@ -75,6 +75,14 @@ export function appendEntries(script: Script, bySection: ReadonlyMap<string, rea
   return edits;
 }
 
+/** The edit that writes an entry directly below the name of its section, which the script has. */
+export function firstEntry(script: Script, section: string, entry: NewEntry): TextEdit {
+  const { tree } = script;
+  const target = tree.sections.find((each) => each.name === section && each.title === null)!;
+  const [text] = alignedEntries(tree, target, [entry]);
+  return insertion(target.line, tree, lineEnd(tree, target.line) + text!);
+}
+
 /** The edit that adds sections at the end of a file. */
 function atTheEnd(tree: Tree, sections: readonly string[]): TextEdit {
   const line = tree.lines.length - 1;
@@ -91,7 +99,8 @@ function insertion(line: number, { lines }: Tree, text: string): TextEdit {
   return { range: { start: at, end: at }, text };
 }
 
-function lineEnd({ ends }: Tree, line: number): string {
+/** The line end that a new line at this one gets. */
+export function lineEnd({ ends }: Tree, line: number): string {
   return ends[line] || ends.find((end) => end !== "") || "\n";
 }
 
@@ -113,8 +122,11 @@ function alignedEntries(tree: Tree, section: Section, entries: readonly NewEntry
   const columns = new Set(run.map((node) => node.value.start));
   const gap = Math.min(...run.map((node) => node.value.start - node.head.end));
   const width = columns.size === 1 ? run[0]!.value.start - indent.length : 0;
+  // Several that do not fit the columns of those above get columns of their own.
+  const longest = Math.max(...entries.map(({ name }) => name.length));
+  const own = entries.length > 1 && longest >= width ? longest + Math.max(1, gap) : width;
   return entries.map(({ name, rest }) => {
-    const blanks = name.length < width ? width - name.length : Math.max(1, gap);
+    const blanks = name.length < own ? own - name.length : Math.max(1, gap);
     return `${indent}${name}${" ".repeat(blanks)}${rest}`;
   });
 }

@@ -122,6 +122,11 @@ function addable(craft: Craft, catalogue: Catalogue, page: Page): AddableElement
 
 /** Why there is no OSD to draw, and what to add. */
 export function whyNoGoggles(craft: Craft): string {
+  const grid = craft.settings.get("osd")?.get("grid");
+  if (grid)
+    return grid.value
+      ? `A grid of ${grid.text} has no cell, so nothing can be placed: say how many columns and rows there are, as in “grid 53 x 20”.`
+      : "The line of the OSD's grid cannot be read, so nothing can be placed: say columns and rows as in “grid 53 x 20”.";
   if (craft.osd.size === 0 && craft.osdSecond.size === 0)
     return "Nothing is placed on the OSD yet: add a section “osd” with a “grid” and lines such as “pack-volts at left+2, bottom-1”.";
   return "The OSD has no grid, so nothing can be placed: say how many columns and rows there are, as in “grid 53 x 20”.";

@@ -4,9 +4,11 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { PanelModel, ViewName } from "../../protocol/panel.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
 import { pickedCraft } from "../context/picked-craft.ts";
+import { beginningsOf } from "../edits/osd-beginnings.ts";
 import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
-import { NO_NUMBERS, numbersOf } from "./numbers.ts";
+import { NO_NUMBERS, numbersOf, waysToNumbers } from "./numbers.ts";
 import { switchesOf, whyNoSwitches } from "./switches.ts";
+import { gapsInSwitches, waysFromEmpty, waysToGoggles, waysToSwitches } from "./ways.ts";
 
 export interface PanelQuery extends GogglesQuery {
   /** Of several craft that use the file, the one to draw. */
@@ -28,17 +30,23 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     .filter((each) => each.file !== craft?.file)
     .map((each) => ({ file: each.file, name: each.name }));
   const base = { file, version, alsoIn };
-  if (!script || !craft) {
+  if (!script || !craft || script.tree.newer) {
     return {
       ...base,
       craft: "",
       empty: whyEmpty(script),
+      emptyWays: waysFromEmpty(script, workspace),
       goggles: null,
       noGoggles: null,
+      gogglesWays: [],
+      begin: null,
       switches: null,
       noSwitches: null,
+      switchesWays: [],
+      switchesGaps: [],
       numbers: null,
       noNumbers: null,
+      numbersWays: [],
       findings: [],
     };
   }
@@ -50,12 +58,18 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     ...base,
     craft: craft.name,
     empty: null,
+    emptyWays: [],
     goggles,
     noGoggles: goggles ? null : whyNoGoggles(craft),
+    gogglesWays: goggles ? [] : waysToGoggles(craft, workspace),
+    begin: beginningsOf(craft, workspace, goggles?.page ?? "osd"),
     switches,
     noSwitches: switches ? null : whyNoSwitches(craft),
+    switchesWays: switches ? [] : waysToSwitches(craft, workspace),
+    switchesGaps: switches ? gapsInSwitches(craft, workspace) : [],
     numbers,
     noNumbers: isLookedAt && !numbers ? NO_NUMBERS : null,
+    numbersWays: isLookedAt && !numbers ? waysToNumbers(craft, workspace) : [],
     findings: findingsOf(workspace, craft.file).map(({ code, severity, message, file: at, range, witness }) => ({
       code,
       severity,
@@ -72,5 +86,7 @@ function whyEmpty(script: Script | null): string {
   if (script.tree.newer)
     return "This script is written in a newer edition of the language: update the tool to see it drawn.";
   if (script.kind === "craft") return "This craft could not be read.";
+  if (script.tree.header === null)
+    return 'This file has no header, so it belongs to nothing yet: its first line says what it is, as in “craft "Jug"”.';
   return `No craft of this workspace uses this ${script.kind}: open a craft, or name this file in one with “use”.`;
 }

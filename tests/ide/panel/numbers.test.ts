@@ -78,7 +78,7 @@ function inWords({ rates, secondRates, packs, filters, loop, missing }: NumbersP
     ...(filters ? [filtersInWords(filters)] : []),
     ...(filters?.parts ?? []).map((part) => `${at(part.at)} ${part.chain} ${part.name}`),
     ...(loop ? [`${at(loop.gyroAt)} ${at(loop.at)} ${at(loop.commandAt)} ${loopInWords(loop)}`] : []),
-    ...missing,
+    ...missing.map(({ why }) => why),
   ].join("\n");
 }
 
@@ -141,7 +141,7 @@ No filters are set: add a section “filters” with lines such as “smooth-gyr
 The loop's time is not known: add lines such as “loop-rate 4 kHz” in “sensors”, “esc-signal digital” in “motors” and “esc-rate 300 kbit/s” in “motors”.
 `.trim(),
   );
-  const missing = (more: string) => numbersOf(...open(pack + more))!.missing;
+  const missing = (more: string) => numbersOf(...open(pack + more))!.missing.map(({ why }) => why);
   expect(missing("\nfilters\n  smooth-gyro  cut 200 Hz\n")[1]).toContain("as in “loop-rate 4 kHz”");
   expect(missing("\nmotors\n  esc-signal  pulse\n").at(-1)).toContain("these motors take pulses");
   const faulty =

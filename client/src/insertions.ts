@@ -1,0 +1,87 @@
+/** Lines that a button of the panel writes into a script, and the questions which file is to be used. */
+import { Selection, TextEditorRevealType, Uri, window, workspace } from "vscode";
+import { type Uri as Address, asUri } from "../../shared/protocol/addresses.ts";
+import {
+  type Fillable,
+  INSERT_REQUEST,
+  type InsertParams,
+  type InsertResult,
+  SCRIPTS_REQUEST,
+  type ScriptsParams,
+  type ScriptsResult,
+} from "../../shared/protocol/ways.ts";
+import type { Ask } from "./pages.ts";
+import { columnFor } from "./script-editors.ts";
+import { documentsFor, editOf, MOST_TRIES, rangeOf } from "./versioned-edits.ts";
+
+/** Writes usual lines into a craft, and selects the value that the pilot is to look at. */
+export function fillIn(ask: Ask, file: string, what: Fillable): Promise<void> {
+  return insert(ask, { uri: asUri(file), insert: { kind: "fill-in", what } });
+}
+
+/** Asks which handset of the workspace a craft is to use, and writes the line. */
+export async function useHandset(ask: Ask, craft: string): Promise<void> {
+  const handset = await choose(
+    ask,
+    { uri: asUri(craft), kind: "handset" },
+    "Use a handset",
+    "Whose controls fly this craft?",
+  );
+  if (handset) await insert(ask, { uri: asUri(craft), insert: { kind: "use", uri: handset } });
+}
+
+/** Asks which craft is to use a layer or a handset, and writes the line there. */
+export async function useInCraft(ask: Ask, used: string): Promise<void> {
+  const craft = await choose(
+    ask,
+    { uri: asUri(used), kind: "craft" },
+    "Use this file in a craft",
+    "Which craft is to use it?",
+  );
+  if (craft) await insert(ask, { uri: craft, insert: { kind: "use", uri: asUri(used) } });
+}
+
+async function choose(
+  ask: Ask,
+  params: ScriptsParams,
+  title: string,
+  placeHolder: string,
+): Promise<Address | undefined> {
+  const scripts = await ask<ScriptsResult>(SCRIPTS_REQUEST, params);
+  if (scripts.length === 0) {
+    void window.showInformationMessage(
+      params.kind === "craft"
+        ? "There is no other craft in this workspace: begin one with “New Craft…”."
+        : "There is no other handset in this workspace: write yours down with “New Handset…”.",
+    );
+    return undefined;
+  }
+  const items = scripts.map(({ name, path, uri }) => ({ label: name, description: path, uri }));
+  return (await window.showQuickPick(items, { title, placeHolder, matchOnDescription: true }))?.uri;
+}
+
+async function insert(ask: Ask, params: InsertParams): Promise<void> {
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    const answer = await ask<InsertResult>(INSERT_REQUEST, params);
+    if (answer.kind === "refused") return void window.showWarningMessage(answer.message);
+    const documents = await documentsFor(answer);
+    if (!documents) continue;
+    if (!(await workspace.applyEdit(editOf(answer))))
+      return void window.showWarningMessage(
+        "The editor did not take the change, so nothing was written: is the script read-only?",
+      );
+    if (answer.select) await show(answer.select);
+    return;
+  }
+  void window.showWarningMessage(
+    "The script kept changing while the lines were worked out, so nothing was written: try again.",
+  );
+}
+
+async function show({ file, range }: NonNullable<Extract<InsertResult, { kind: "edits" }>["select"]>): Promise<void> {
+  const document = await workspace.openTextDocument(Uri.parse(file));
+  const editor = await window.showTextDocument(document, { viewColumn: columnFor(document), preview: false });
+  const selected = rangeOf(range);
+  editor.selection = new Selection(selected.start, selected.end);
+  editor.revealRange(selected, TextEditorRevealType.InCenterIfOutsideViewport);
+}

@@ -1,0 +1,51 @@
+/** Lines that are written into scripts to be filled in, and which scripts there are to use. */
+import type { Connection } from "vscode-languageserver";
+import { fillIn, type Inserted, scriptsFor, useFile } from "../../../shared/ide/edits/insertions.ts";
+import {
+  INSERT_REQUEST,
+  type InsertParams,
+  type InsertResult,
+  SCRIPTS_REQUEST,
+  type ScriptsParams,
+  type ScriptsResult,
+} from "../../../shared/protocol/ways.ts";
+import type { Documents } from "./documents.ts";
+import type { Guard } from "./guard.ts";
+import { toFiles } from "./osd-edits.ts";
+
+const FAILED: InsertResult = {
+  kind: "refused",
+  message: "The lines could not be worked out, which is a fault of this tool; its log says more. Nothing was written.",
+};
+
+/** Answers `fettle/insert` and `fettle/scripts`. */
+export function answerInsertions(connection: Connection, documents: Documents, guard: Guard): void {
+  connection.onRequest<InsertResult, void>(
+    INSERT_REQUEST,
+    guard<[InsertParams], InsertResult>("lines to fill in", FAILED, async ({ uri, insert }) => {
+      const file = await documents.loadAll(uri);
+      const now = documents.now();
+      return toResult(
+        insert.kind === "use" ? useFile(now, file, documents.pathOf(insert.uri)) : fillIn(now, file, insert.what),
+        documents,
+      );
+    }),
+  );
+  connection.onRequest<ScriptsResult, void>(
+    SCRIPTS_REQUEST,
+    guard<[ScriptsParams], ScriptsResult>("scripts to use", [], async ({ uri, kind }) => {
+      const file = await documents.loadAll(uri);
+      return scriptsFor(documents.now(), file, kind).map((each) => ({ ...each, uri: documents.uriOf(each.file) }));
+    }),
+  );
+}
+
+function toResult(inserted: Inserted, documents: Documents): InsertResult {
+  if (inserted.kind !== "edits") return inserted;
+  const { files, select } = inserted;
+  return {
+    kind: "edits",
+    files: toFiles(files, documents),
+    select: select && { ...select, file: documents.uriOf(select.file) },
+  };
+}

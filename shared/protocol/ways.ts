@@ -1,0 +1,75 @@
+/** What leads on from where there is nothing to draw: buttons, and what each does. */
+import type { Uri } from "./addresses.ts";
+import type { LinePlace, PlaceRange } from "./findings.ts";
+import type { OsdPage } from "./osd.ts";
+import type { OsdEditResult } from "./osd-edit.ts";
+
+/** Lines that can be written into a script for the pilot to fill in. */
+export type Fillable =
+  | "header"
+  | "rates"
+  | "pack"
+  | "filters"
+  | "loop-rate"
+  | "esc-signal"
+  | "arm"
+  | "controls"
+  | "gps-port";
+
+/**
+ * What the page may ask the editor to do, by name. The host alone knows which command that is (`client/src/panel-actions.ts`),
+ * so a page can start nothing else.
+ */
+export type PanelAction =
+  | { readonly name: "new-craft" }
+  | { readonly name: "new-handset" }
+  /** Renames the controls in the conditions of a craft to those of its handset. */
+  | { readonly name: "map-controls"; readonly file: string }
+  /** Asks from what the page is to begin. */
+  | { readonly name: "begin-osd"; readonly page: OsdPage }
+  /** Asks which handset of the workspace a craft is to use. */
+  | { readonly name: "use-handset"; readonly file: string }
+  /** Asks which craft is to use this layer or handset. */
+  | { readonly name: "use-in-craft"; readonly file: string }
+  /** Writes lines into a script, and selects the value that is to be filled in. */
+  | { readonly name: "fill-in"; readonly file: string; readonly what: Fillable }
+  | { readonly name: "go"; readonly at: LinePlace }
+  /** Shows the panel as a tab, where there is more room. */
+  | { readonly name: "enlarge" }
+  | { readonly name: "find-update" }
+  | { readonly name: "restart-server" }
+  | { readonly name: "show-log" };
+
+/** A button that leads on. */
+export interface WayOn {
+  readonly label: string;
+  readonly action: PanelAction;
+}
+
+/** Something that is missing: why, in a sentence, and what ends that, the likeliest first. */
+export interface Gap {
+  readonly why: string;
+  readonly ways: readonly WayOn[];
+}
+
+/** `fettle/scripts`: the scripts of a kind in the workspace, by name. */
+export const SCRIPTS_REQUEST = "fettle/scripts";
+export interface ScriptsParams {
+  /** The script that is to use one of them, or to be used by one: it is not listed, nor what already does. */
+  readonly uri: Uri;
+  readonly kind: "craft" | "handset";
+}
+export type ScriptsResult = readonly { readonly uri: Uri; readonly name: string; readonly path: string }[];
+
+/** `fettle/insert`: the edits that write into a script what an action names. */
+export const INSERT_REQUEST = "fettle/insert";
+export interface InsertParams {
+  readonly uri: Uri;
+  readonly insert: { readonly kind: "fill-in"; readonly what: Fillable } | { readonly kind: "use"; readonly uri: Uri };
+}
+export type InsertResult =
+  | (Extract<OsdEditResult, { kind: "edits" }> & {
+      /** What is to be selected once the edits are made; null where the pilot has nothing to fill in. */
+      readonly select: { readonly file: Uri; readonly range: PlaceRange } | null;
+    })
+  | Extract<OsdEditResult, { kind: "refused" }>;
