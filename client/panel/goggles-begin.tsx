@@ -1,5 +1,5 @@
 /** Begins a page that shows nothing yet: with the usual elements, a layer of the workspace, or the page of another craft. */
-import type { Grid } from "../../shared/protocol/osd.ts";
+import { type Grid, NAMED_GRIDS, sameGrid } from "../../shared/protocol/osd.ts";
 import type { OsdBeginnings, OsdGesture, OsdModel, OsdSource } from "../../shared/protocol/osd-edit.ts";
 import { postToHost } from "./host.ts";
 
@@ -33,7 +33,7 @@ export function BeginOsd({ begin, file }: Props) {
         <p class="tools">
           {others.slice(0, MOST_LISTED).map(({ words, grid, key, act }) => (
             <button type="button" key={key} onClick={act}>
-              {words}, {sizeText(grid)}
+              {words}, <Size grid={grid} />
             </button>
           ))}
           {others.length > MOST_LISTED && (
@@ -57,19 +57,18 @@ function Grids({ grids, lacks, start }: GridsProps) {
     return (
       <p class="tools">
         <button type="button" class="first" onClick={() => start(sizeOf(only))}>
-          {lacks === "grid" ? "Say the grid" : "Begin an OSD"}, {sizeText(only)}
+          {lacks === "grid" ? "Say the grid" : "Begin an OSD"}, <Size grid={only} />
         </button>
       </p>
     );
   }
   return (
     <fieldset class="tools">
-      <legend>
-        {lacks === "grid" ? "The grid that the viewer draws" : "Begin an OSD on the grid that the viewer draws"}
-      </legend>
+      <legend>{lacks === "grid" ? "Which grid does the viewer draw?" : "Begin an OSD for a viewer that draws"}</legend>
       {grids.map((grid) => (
-        <button type="button" key={sizeText(grid)} class="first" onClick={() => start(sizeOf(grid))}>
-          {sizeText(grid)}
+        <button type="button" key={`${grid.columns} ${grid.rows}`} onClick={() => start(sizeOf(grid))}>
+          <Size grid={grid} />
+          {nameOf(grid)}
         </button>
       ))}
     </fieldset>
@@ -80,6 +79,16 @@ function sizeOf({ columns, rows }: Grid): Grid {
   return { columns, rows };
 }
 
-function sizeText({ columns, rows }: Grid): string {
-  return `${columns} × ${rows}`;
+/** A size that no line break divides. */
+function Size({ grid: { columns, rows } }: { readonly grid: Grid }) {
+  return (
+    <span class="whole">
+      {columns} × {rows}
+    </span>
+  );
+}
+
+function nameOf(grid: Grid): string {
+  const named = Object.entries(NAMED_GRIDS).find(([, each]) => sameGrid(each, grid));
+  return named ? `, ${named[0]}` : "";
 }

@@ -100,12 +100,14 @@ export function GogglesView({ craft, picture, file, marked, begin, lacksSecond }
       <LookTools picture={picture} look={look} bare={bare} setBare={setBare} still={still} setStill={setStill} />
       {begin && !preview && (
         <div class="empty">
-          <p>This page shows nothing yet.</p>
+          <p>{begin.page === picture.page ? "This page" : "The second page"} shows nothing yet.</p>
           <BeginOsd begin={begin} file={file} />
         </div>
       )}
-      {lacksSecond && !preview && <Gaps gaps={[NO_SECOND_PAGE]} />}
-      {!preview && !isBare && !begin && <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />}
+      {lacksSecond && !begin && !preview && <Gaps gaps={[NO_SECOND_PAGE]} />}
+      {!preview && !isBare && elements.length > 0 && (
+        <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />
+      )}
       {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
       <FitTool picture={picture} apply={send} />
       <p class="quiet">

@@ -51,6 +51,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     };
   }
   const goggles = gogglesOf(craft, workspace, query);
+  const begin = beginningsOf(craft, workspace, query.page ?? goggles?.page ?? "osd");
   const switches = switchesOf(craft, workspace, query.positions);
   const isLookedAt = query.view === "numbers";
   const numbers = isLookedAt ? numbersOf(craft, workspace) : null;
@@ -60,9 +61,9 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     empty: null,
     emptyWays: [],
     goggles,
-    noGoggles: goggles ? null : whyNoGoggles(craft),
+    noGoggles: goggles ? null : begin ? LACKING[begin.lacks] : whyNoGoggles(craft),
     gogglesWays: goggles ? [] : waysToGoggles(craft, workspace),
-    begin: beginningsOf(craft, workspace, goggles?.page ?? "osd"),
+    begin,
     switches,
     noSwitches: switches ? null : whyNoSwitches(craft),
     switchesWays: switches ? [] : waysToSwitches(craft, workspace),
@@ -80,6 +81,12 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     })),
   };
 }
+
+/** Short, since the buttons below say how to go on. */
+const LACKING = {
+  page: "Nothing is placed on the OSD yet.",
+  grid: "The OSD has no grid yet, so nothing that is placed has its cell.",
+} as const;
 
 function whyEmpty(script: Script | null): string {
   if (!script) return "Open a script to see its drawings.";
