@@ -1,6 +1,7 @@
 /** The effective craft: every value after merging, with its source lines. */
 import type { Condition } from "../syntax/condition.ts";
 import type { ControlValue, Value } from "../syntax/value.ts";
+import type { Gap } from "./gaps.ts";
 import type { FromCore, Remembering } from "./memo.ts";
 import type { Script } from "./script.ts";
 
@@ -106,6 +107,8 @@ export interface Craft extends Remembering, FromCore {
   readonly handset: Script | null;
   /** Every file that takes part, in merge order: the handset's, the layers, the craft. */
   readonly scripts: readonly Script[];
+  /** What is missing since a used file, or a line of one, could not be read; in merge order. Empty for a whole craft. */
+  readonly gaps: readonly Gap[];
   /** By section and then by name; a named pack is a section of its own, `pack/NAME`. */
   readonly settings: ReadonlyMap<string, ReadonlyMap<string, Setting>>;
   readonly modes: ReadonlyMap<string, Mode>;

@@ -63,6 +63,7 @@ export function mergeCraft(craft: Script, plan: Plan, catalogue: Catalogue, core
     name: craft.name,
     handset: plan.handset,
     scripts: plan.parts.map((part) => part.script),
+    gaps: plan.gaps,
     ...state,
     memo: new Map(),
     coreMemo,

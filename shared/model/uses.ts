@@ -1,5 +1,6 @@
 /** Resolves `use` lines to files, and orders the files of a craft for merging. */
 import type { FilePath, FileView } from "./files.ts";
+import { type FoundGap, type Gap, gapsInLines, HANDSET_SECTIONS } from "./gaps.ts";
 import type { Script, Use } from "./script.ts";
 
 export type UseTarget =
@@ -75,6 +76,8 @@ export interface Plan {
   readonly handset: Script | null;
   /** In merge order: the handset and what it uses, the layers as visited, the craft. */
   readonly parts: readonly Part[];
+  /** What the files were to say and do not, in merge order. */
+  readonly gaps: readonly Gap[];
 }
 
 /**
@@ -83,41 +86,78 @@ export interface Plan {
  */
 export function planOf(scripts: ScriptLookup, craft: Script, handset: Script | null): Plan {
   const layers: Part[] = [];
+  const gaps: Gap[] = [];
   const visited = new Set<string>();
+  const open = new Set<string>();
   let last: Part | null = null;
   const visit = (script: Script, viaLine: number): void => {
-    if (visited.has(script.file)) return;
     visited.add(script.file);
+    open.add(script.file);
     for (const use of script.uses) {
       const target = useTarget(scripts, script.file, use);
-      if (target.kind !== "script") continue;
       const via = script === craft ? use.line : viaLine;
+      const gap = gapAt(script, use, target, open);
+      if (gap) gaps.push({ ...gap, before: layers.length });
+      if (target.kind !== "script") continue;
       if (target.script.kind === "handset") last = { script: target.script, viaLine: via };
-      else if (target.script.kind === "layer") visit(target.script, via);
+      else if (target.script.kind === "layer" && !visited.has(target.script.file)) visit(target.script, via);
     }
+    open.delete(script.file);
+    if (script !== craft) gaps.push(...numbered(gapsInLines(script), script, layers.length));
     layers.push({ script, viaLine });
   };
   const header = craft.tree.header ?? 0;
   visit(craft, header);
   const chosen: Part | null = handset ? { script: handset, viaLine: header } : last;
-  const parts = chosen ? [...handsetParts(scripts, chosen), ...layers] : layers;
-  return { handset: chosen?.script ?? null, parts };
+  if (!chosen) return { handset: null, parts: layers, gaps };
+  const below = handsetParts(scripts, chosen);
+  const raised = gaps.map((gap) => ({ ...gap, before: gap.before + below.parts.length }));
+  return { handset: chosen.script, parts: [...below.parts, ...layers], gaps: [...below.gaps, ...raised] };
 }
 
-function handsetParts(scripts: ScriptLookup, { script, viaLine }: Part): Part[] {
+function handsetParts(scripts: ScriptLookup, { script, viaLine }: Part): Pick<Plan, "parts" | "gaps"> {
   const parts: Part[] = [];
+  const gaps: Gap[] = [];
   const visited = new Set<string>();
+  const open = new Set<string>();
   const visit = (each: Script): void => {
-    if (visited.has(each.file)) return;
     visited.add(each.file);
+    open.add(each.file);
     for (const use of each.uses) {
       const target = useTarget(scripts, each.file, use);
-      if (target.kind === "script" && target.script.kind === "handset") visit(target.script);
+      const gap = gapAt(each, use, target, open);
+      if (gap) gaps.push({ ...gap, before: parts.length });
+      if (target.kind === "script" && target.script.kind === "handset" && !visited.has(target.script.file))
+        visit(target.script);
     }
+    open.delete(each.file);
+    gaps.push(...numbered(gapsInLines(each), each, parts.length));
     parts.push({ script: each, viaLine });
   };
   visit(script);
-  return parts;
+  return { parts, gaps };
+}
+
+/** What a `use` line leaves out: null where it gives what it names. `open` are the files that are being visited. */
+function gapAt(script: Script, use: Use, target: UseTarget, open: ReadonlySet<string>): FoundGap | null {
+  const about = {
+    sections: script.kind === "handset" ? HANDSET_SECTIONS : null,
+    name: null,
+    source: { file: script.file, line: use.line },
+    path: use.path,
+  };
+  if (target.kind === "unread") return { ...about, why: "unread", words: "" };
+  if (target.kind === "none") return { ...about, why: "missing", words: target.why };
+  const { kind, tree, file } = target.script;
+  if (tree.newer) return { ...about, why: "newer", words: "" };
+  if (kind === "craft" || (script.kind === "handset" && kind !== "handset"))
+    return { ...about, why: "kind", words: kind };
+  return open.has(file) ? { ...about, why: "cycle", words: "" } : null;
+}
+
+/** The gaps of a part's own lines. Some put in doubt what the part itself says: a value beyond its limits, a header. */
+function numbered(found: readonly FoundGap[], { tree }: Script, part: number): readonly Gap[] {
+  return found.map((gap) => ({ ...gap, before: gap.name !== null || tree.header === null ? part + 1 : part }));
 }
 
 /** Whether `target` uses `script`, directly or through other files: a `use` of it would be circular. */

@@ -2,6 +2,7 @@
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { Craft } from "./craft.ts";
 import type { FilePath, FileView } from "./files.ts";
+import { sameGaps } from "./gaps.ts";
 import type { CoreMemo, Remembering } from "./memo.ts";
 import { mergeCraft } from "./merge.ts";
 import { scriptReader } from "./read-script.ts";
@@ -82,6 +83,7 @@ function samePlan(a: Plan, b: Plan): boolean {
   return (
     a.handset === b.handset &&
     a.parts.length === b.parts.length &&
-    a.parts.every((part, i) => part.script === b.parts[i]!.script && part.viaLine === b.parts[i]!.viaLine)
+    a.parts.every((part, i) => part.script === b.parts[i]!.script && part.viaLine === b.parts[i]!.viaLine) &&
+    sameGaps(a.gaps, b.gaps)
   );
 }

@@ -16,7 +16,7 @@ export const rule: FileRule = {
   blocksUse: true,
   summary: "A used file is not there, cannot be read, or lies outside the workspace.",
   prose:
-    "What the file would have said is not in the craft, so nothing that depends on it can be trusted. Paths are looked up from the folder of the file in which the line stands, with / between folders. A file outside the workspace is not read: copy it in, so that git keeps it with the rest.",
+    "What the file would have said is not in the craft, so nothing that depends on it can be trusted, and other rules are silent about whatever it may have said. Paths are looked up from the folder of the file in which the line stands, with / between folders. A file outside the workspace is not read: copy it in, so that git keeps it with the rest.",
   examples: {
     bad: { "jug.fettle": 'craft "Jug"\n\nuse "habits.fettle"\n' },
     good: {

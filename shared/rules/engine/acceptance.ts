@@ -2,7 +2,7 @@
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Allowance, Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import type { Report, Rule } from "./rule.ts";
+import type { Location, Report, Rule } from "./rule.ts";
 
 /**
  * The allowances that accept a finding which rests on these lines. `scripts` are the files whose
@@ -62,7 +62,19 @@ export function linesOf({ at, alsoOf = [] }: Report): Source[] {
   return [at.source, ...alsoOf];
 }
 
-/** The lines whose notes may accept what a rule reports of a craft: with the `use` line at which it is shown. */
+/**
+ * Where in the craft's own file a report is shown: where it stands; else at the first other place that it rests on
+ * there; else at the `use` line that leads to it, for which only the line is given.
+ */
+export function shownIn({ at, related = [] }: Report, craft: Craft): Location | Source {
+  if (at.source.file === craft.file) return at;
+  const own = related.find((each) => each.at.source.file === craft.file);
+  return own ? own.at : craft.answersFor(at.source);
+}
+
+/** The lines whose notes may accept what a rule reports of a craft: with the `use` line that leads to it, and the line at which it is shown. */
 export function linesInCraft(report: Report, craft: Craft): Source[] {
-  return [...linesOf(report), craft.answersFor(report.at.source)];
+  const shown = shownIn(report, craft);
+  const use = craft.answersFor(report.at.source);
+  return [...linesOf(report), use, ...("source" in shown ? [shown.source] : [])];
 }

@@ -1,12 +1,12 @@
 /** Runs all rules on a file: what they find, where it is shown, and what a note accepts. */
-import type { Craft } from "../../model/craft.ts";
+import type { Craft, Source } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding, PlaceRange, RelatedPlace } from "../../protocol/findings.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
 import { withItsLine } from "../lib/words-of-place.ts";
-import { acceptedBy, linesInCraft, linesOf, scriptsOf } from "./acceptance.ts";
-import { craftReports } from "./idle-allowances.ts";
+import { acceptedBy, linesInCraft, linesOf, scriptsOf, shownIn } from "./acceptance.ts";
+import { certainReports } from "./certain.ts";
 import { levelled } from "./levels.ts";
 import { fileRules, otherRules, reportsOf } from "./other-rules.ts";
 import { rules } from "./registry.generated.ts";
@@ -62,29 +62,33 @@ function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
   if (known) return known.answer as readonly Finding[];
   const findings: Finding[] = [];
   for (const rule of rules) {
-    for (const report of craftReports(rule, craft, workspace)) {
+    for (const report of certainReports(rule, craft, workspace)) {
       if (acceptedBy(rule, linesInCraft(report, craft), craft.scripts, workspace).length > 0) continue;
-      const shown = shownAt(report.at, craft);
-      const message =
-        shown === report.at ? report.message : withItsLine(report.message, report.at.source, craft, workspace);
-      findings.push(toFinding(rule, { ...report, message }, shown));
+      const shown = shownIn(report, craft);
+      const at = "source" in shown ? shown : useLocation(shown, craft);
+      findings.push(toFinding(rule, { ...report, message: messageAt(at, report, craft, workspace) }, at));
     }
   }
   craft.memo.set(craftFindings, { also: undefined, answer: findings });
   return findings;
 }
 
-/** Where a finding of a craft is shown: on its line in the craft's file, else on the `use` line that leads to it. */
-function shownAt(at: Location, craft: Craft): Location {
-  if (at.source.file === craft.file) return at;
-  const source = craft.answersFor(at.source);
+/** The `use` line that leads to what a finding is about. */
+function useLocation(source: Source, craft: Craft): Location {
   const use = craft.script.uses.find((each) => each.line === source.line);
   const text = craft.script.tree.lines[source.line]?.text ?? "";
   return { source, start: use?.at.start ?? 0, end: use?.at.end ?? text.length };
 }
 
+/** The message of a finding, with the line that it is about where that is in another file. */
+function messageAt(shown: Location, { at, message }: Report, craft: Craft, workspace: Workspace): string {
+  return at.source.file === craft.file ? message : withItsLine(message, at.source, shown.source, craft, workspace);
+}
+
 function toFinding(rule: Rule, report: Report, shown: Location): Finding {
-  const related: RelatedPlace[] = (report.related ?? []).map(({ message, at }) => ({ message, ...fileRange(at) }));
+  const related: RelatedPlace[] = (report.related ?? [])
+    .filter(({ at }) => at !== shown)
+    .map(({ message, at }) => ({ message, ...fileRange(at) }));
   if (shown !== report.at) related.unshift({ message: "This line says so", ...fileRange(report.at) });
   const { file } = report.at.source;
   const fixes = (report.fixes ?? []).map(({ title, edits }) => ({

@@ -118,10 +118,7 @@ function isSeen(script: Script, { view, script: scriptOf }: Workspace): boolean 
 
 /** Whether all of a craft was read and can be followed, so that the silence of a rule means something. */
 function isUnderstood(craft: Craft, workspace: Workspace, ruleOf: ReadonlyMap<string, Rule>): boolean {
-  const isWhole = craft.scripts.every(
-    (script) =>
-      !script.issues.some(({ code }) => MISUNDERSTOOD.has(code)) &&
-      script.uses.every((use) => workspace.target(script, use).kind === "script"),
-  );
+  const isWhole =
+    craft.gaps.length === 0 && !craft.scripts.some(({ issues }) => issues.some(({ code }) => MISUNDERSTOOD.has(code)));
   return isWhole && UNKNOWING.every((code) => craftReports(ruleOf.get(code)!, craft, workspace).length === 0);
 }

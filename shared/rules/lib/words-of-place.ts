@@ -21,15 +21,23 @@ export function linesInWords(sources: readonly Source[], craft: Craft): string {
 const MOST_LETTERS = 80;
 
 /**
- * A message about a line of another file than the craft's, which is shown where that file is used: with that line
- * at its end, `It stands in line 12 of habits.fettle: turtle when TR is down.`, unless the message names it already.
+ * A message about a line of another file than the craft's, which is shown where that file is used, or at a line of the
+ * craft that it rests on as well: with that line at its end, `It stands in line 12 of habits.fettle: turtle when TR is
+ * down.`, unless the message names it already.
  */
-export function withItsLine(message: string, source: Source, craft: Craft, workspace: Workspace): string {
+export function withItsLine(
+  message: string,
+  source: Source,
+  shown: Source,
+  craft: Craft,
+  workspace: Workspace,
+): string {
   const place = lineInWords(source, craft);
   const line = workspace.script(source.file)?.tree.lines[source.line];
   if (!line || message.includes(place)) return message;
   const text = asWritten(line);
-  return `${message} It stands in ${place}: ${text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS - 1)}…` : text}.`;
+  const lead = craft.answersFor(source).line === shown.line ? "It stands in" : "The other line is";
+  return `${message} ${lead} ${place}: ${text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS - 1)}…` : text}.`;
 }
 
 /** What a line says, without indent, comment and columns. */

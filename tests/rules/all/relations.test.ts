@@ -107,7 +107,7 @@ test("what a layer brings in names its own line, once", () => {
     reported("mode-needs", ['use "habits.fettle"', ...lines], more).map((each) => each.replace(/^[^:]*: /, ""));
   expect(shown(["motors", "  reversible no"], { "habits.fettle": habits })).toEqual([
     expect.stringMatching(
-      /lift the craft off its back\. It stands in line 5 of habits\.fettle: turtle when TR is down\.$/,
+      /lift the craft off its back\. The other line is line 5 of habits\.fettle: turtle when TR is down\.$/,
     ),
   ]);
 });
