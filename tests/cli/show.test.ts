@@ -201,7 +201,26 @@ test.each([
   [["base.fettle"], "base.fettle is a layer, and a craft is expected here: name a craft that uses it"],
   [["nope.fettle"], "nope.fettle: there is no such file"],
   [["."], ". holds several scripts: name one craft"],
-  [["crock.fettle", "--format", "sarif"], "--format is text or json, not “sarif”"],
+  [["crock.fettle", "--format", "sarif"], "--format is text or json or script, not “sarif”"],
 ])("show %j cannot run, and says why", async (args, message) => {
   expect(await show(...args)).toEqual({ status: 2, out: "", error: `fettle: ${message}\n` });
+});
+
+test("as a script it is the same craft, and is shown as the same", async () => {
+  const { status, out } = await show("crock.fettle", "--format", "script");
+  expect(status).toBe(0);
+  expect(out).toMatch(/^craft "Crock"\n\nuse "wheel.fettle"\n/);
+  expect(out).toMatch(/^ {2}chemistry +lipo +# base.fettle:4$/m);
+  const values = (text: string) => {
+    const { settings, modes, outputs, osd, verbatim } = JSON.parse(text);
+    const named = Object.entries({ ...settings, ...modes, ...outputs, ...osd.elements }).map(([name, value]) => {
+      const { text: written, condition, column, row } = value as Record<string, unknown>;
+      return [name, written ?? condition ?? [column, row]];
+    });
+    return [Object.fromEntries(named), verbatim.map((line: { text: string }) => line.text)];
+  };
+  const io = held(await folderOf({ ...files, "crock.fettle": out }), "");
+  expect(await run(["show", "crock.fettle", "--format", "json"], io)).toBe(0);
+  const before = (await show("crock.fettle", "--format", "json")).out;
+  expect(values(io.outText())).toEqual(values(before));
 });

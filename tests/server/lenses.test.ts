@@ -31,10 +31,32 @@ test("a craft's own modes have lenses that are words alone, and follow the text 
   expect((await lenses(JUG))[0]!.command!.title).toBe("on in 1 of 2 states; at rest: off");
 });
 
-test("a layer has none", async () => {
+test("a layer says by how many craft it is used", async () => {
   session = await startSession(filesInMemory(texts));
   await session.open(HABITS, habits);
-  expect(await lenses(HABITS)).toEqual([]);
+  expect((await lenses(HABITS)).map(({ command }) => command)).toEqual([{ title: "used by 1 craft", command: "" }]);
+});
+
+test("a client that has a command for them gets lenses that lead on, each with where to", async () => {
+  session = await startSession(filesInMemory(texts), PULLING, { lensCommand: "follow" });
+  await session.open(JUG, jug);
+  await session.open(HABITS, habits);
+  const shown = async (uri: string) =>
+    (await lenses(uri)).map(({ command }) => [command!.title, command!.command, ...(command!.arguments ?? [])]);
+  const leads = (uri: string, title: string, action: unknown) => [title, "follow", { uri, action }];
+  const views = (uri: string) =>
+    ["Goggles", "Switches", "Numbers"].map((title) => leads(uri, title, { kind: "view", view: title.toLowerCase() }));
+  expect(await shown(JUG)).toEqual([
+    ...views(JUG),
+    leads(JUG, "as effective craft", { kind: "effective" }),
+    leads(JUG, "on in 1 of 2 states; at rest: on", { kind: "positions", positions: {} }),
+  ]);
+  expect(await shown(HABITS)).toEqual([
+    ...views(HABITS),
+    leads(HABITS, "used by 1 craft", { kind: "users" }),
+    leads(HABITS, "as effective craft", { kind: "effective" }),
+  ]);
+  expect(session.log).toEqual([]);
 });
 
 test("an editor that can is told to ask anew when a used file changes behind its back", async () => {

@@ -66,12 +66,13 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   completion: { doors: ["complete"], uses: ["context"] },
   signature: { doors: ["signature"], uses: ["context"] },
   edits: { doors: ["acceptances", "calibration", "insertions", "osd-beginnings", "osd-edit"], uses: ["context"] },
-  arming: { doors: ["readiness", "parse-positions"] },
+  arming: { doors: ["readiness", "parse-positions", "summary"] },
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context", "edits"] },
   reference: { doors: ["page", "page-names", "reference"], uses: ["context"] },
-  reports: { doors: ["check-report", "effective-craft", "switch-map"] },
+  reports: { doors: ["check-report", "effective-craft", "effective-script", "switch-map"] },
   "new-craft": { doors: ["new-craft", "questions", "answers"] },
   "own-words": { doors: ["own-words"] },
+  "workspace-tree": { doors: ["workspace-tree", "craft-status"], uses: ["arming", "context"] },
 };
 
 /** Packages that shared may import, and where. */

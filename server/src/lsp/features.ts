@@ -18,7 +18,7 @@ import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
 import type { Settings } from "./settings.ts";
-import { toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
+import { toCodeLens, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
 import { packTokens } from "./tokens-to-lsp.ts";
 
 interface Parts {
@@ -28,10 +28,13 @@ interface Parts {
   readonly abilities: () => Abilities;
   readonly settings: () => Settings;
   readonly pageOfName: PageOfName;
+  /** The client's command that follows a lens; null where it has none. */
+  readonly lensCommand: () => string | null;
 }
 
 /** Answers what an editor asks of a document, but for its findings and what `values.ts` and `actions.ts` answer. */
-export function answerFeatures({ connection, documents, guard, abilities, settings, pageOfName }: Parts): void {
+export function answerFeatures(parts: Parts): void {
+  const { connection, documents, guard, abilities, settings, pageOfName, lensCommand } = parts;
   const { uriOf, now } = documents;
   const scriptOf = (file: FilePath) => now().script(file);
 
@@ -91,9 +94,8 @@ export function answerFeatures({ connection, documents, guard, abilities, settin
   connection.onCodeLens(
     guard("code lenses", null, async ({ textDocument: { uri } }) => {
       if (!settings().showsLenses) return [];
-      const file = await documents.load(uri);
-      // An empty command is shown as plain text: there is nothing to click.
-      return lensesOf(now(), file).map(({ range, title }) => ({ range, command: { title, command: "" } }));
+      const file = await loadFor(documents, { textDocument: { uri } });
+      return lensesOf(now(), file).flatMap((lens) => toCodeLens(lens, uri, lensCommand()));
     }),
   );
   connection.languages.inlayHint.on(

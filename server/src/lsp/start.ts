@@ -21,6 +21,7 @@ import { synchronise } from "./synchronise.ts";
 import { type PageOfRule, toPanelModel } from "./to-lsp.ts";
 import { answerValues } from "./values.ts";
 import { type MakeWarmUp, makeWarmUp } from "./warm-up.ts";
+import { answerWorkspaceTree } from "./workspace-tree.ts";
 
 /** What a client may say of itself when it starts the server, besides what the protocol has. */
 interface Options {
@@ -29,6 +30,7 @@ interface Options {
   readonly positionsCommand?: unknown;
   /** What the user has set, as the section “fettle” of an editor's settings has it. */
   readonly settings?: unknown;
+  readonly lensCommand?: unknown;
 }
 
 /**
@@ -46,6 +48,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   let pageOfRuleNow = rulePages(undefined);
   let pageOfName = namePages(undefined, undefined);
   let positionsCommand: string | null = null;
+  let lensCommand: string | null = null;
   const abilities = () => client;
   const pageOfRule: PageOfRule = (code) => pageOfRuleNow(code);
   const publisher: Publisher = makePublisher({ connection, documents, guard, abilities, pageOfRule });
@@ -66,7 +69,8 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
       const options: Options = initializationOptions ?? {};
       pageOfRuleNow = rulePages(options.pageBase);
       pageOfName = namePages(options.pageBase, options.pageCommand);
-      positionsCommand = typeof options.positionsCommand === "string" ? options.positionsCommand : null;
+      positionsCommand = commandIn(options.positionsCommand);
+      lensCommand = commandIn(options.lensCommand);
       settings.begin(options.settings);
       documents.setLevels(settings.now().levels);
       documents.setFolders((workspaceFolders ?? []).map(({ uri }) => asUri(uri)));
@@ -87,6 +91,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     abilities,
     settings: settings.now,
     pageOfName: (page) => pageOfName(page),
+    lensCommand: () => lensCommand,
   });
   answerActions({
     connection,
@@ -101,7 +106,12 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerOsdEdits(connection, documents, guard);
   answerInsertions(connection, documents, guard);
   answerPanel(connection, documents, guard);
+  answerWorkspaceTree(connection, documents, guard);
   connection.listen();
+}
+
+function commandIn(option: unknown): string | null {
+  return typeof option === "string" && option !== "" ? option : null;
 }
 
 const LISTING_CUT =

@@ -17,3 +17,17 @@ export async function atMost(mostMs: number, work: Promise<unknown>): Promise<bo
   clearTimeout(timer);
   return isDone;
 }
+
+/** So long work goes on before others have their turn. */
+const SLICE_MS = 8;
+
+/** Gives a call for between two pieces of work: where enough time has passed, it lets others have their turn first. */
+export function makeBreather(): () => Promise<void> | undefined {
+  let until = Date.now() + SLICE_MS;
+  return () => {
+    if (Date.now() < until) return undefined;
+    return pause().then(() => {
+      until = Date.now() + SLICE_MS;
+    });
+  };
+}

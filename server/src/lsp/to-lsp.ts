@@ -2,6 +2,7 @@
 import {
   type CodeAction,
   CodeActionKind,
+  type CodeLens,
   type CompletionItem,
   CompletionItemKind,
   type Diagnostic,
@@ -17,10 +18,12 @@ import type { CompletionItem as CoreCompletionItem } from "../../../shared/ide/c
 import type { Definition } from "../../../shared/ide/editor/definition.ts";
 import type { WitnessedFinding } from "../../../shared/ide/editor/fixes.ts";
 import type { Fold } from "../../../shared/ide/editor/folding.ts";
+import type { Lens } from "../../../shared/ide/editor/lenses.ts";
 import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
+import type { FollowLens } from "../../../shared/protocol/lenses.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";
 import type { Gap, PanelAction, WayOn } from "../../../shared/protocol/ways.ts";
@@ -135,6 +138,19 @@ const FOLD_KINDS = {
 /** Lines that fold together. */
 export function toFoldingRange({ startLine, endLine, kind }: Fold): FoldingRange {
   return { startLine, endLine, kind: FOLD_KINDS[kind] };
+}
+
+/**
+ * Words above a line, with the client's command where they lead somewhere. Without such a command they stay words, and
+ * those that only lead somewhere are left out.
+ */
+export function toCodeLens({ range, title, action }: Lens, uri: Uri, command: string | null): CodeLens[] {
+  // An empty command is shown as plain text: there is nothing to click.
+  const plain: CodeLens[] = [{ range, command: { title, command: "" } }];
+  if (action === null) return plain;
+  if (command === null) return action.kind === "view" || action.kind === "effective" ? [] : plain;
+  const argument: FollowLens = { uri, action };
+  return [{ range, command: { title, command, arguments: [argument] } }];
 }
 
 /** From the word asked about to the whole line that defines it. */

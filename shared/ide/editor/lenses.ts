@@ -1,16 +1,22 @@
-/** Code lenses for the modes in a craft's file: in how many states a mode is on, and whether it is on at rest. */
+/** Code lenses: above the header what there is to see, above each mode of a craft in how many states it is on, and at rest. */
 import { unknownInWords } from "../../draw/words.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Switchboard } from "../../logic/switchboard-types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import type { LensAction } from "../../protocol/lenses.ts";
 import { headLocation } from "../../rules/lib/locations.ts";
-import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
+import { rangeOf, spanAt } from "../../syntax/span.ts";
+import { headerLensesOf } from "./header-lenses.ts";
+import type { Lens } from "./lens.ts";
 
-export interface Lens {
-  readonly range: Range;
-  /** As in “on in 2 of 12 states; at rest: off”. */
-  readonly title: string;
+export type { Lens } from "./lens.ts";
+
+/** All lenses of a file, from the first line to the last. */
+export function lensesOf(workspace: Workspace, file: string): Lens[] {
+  return [...headerLensesOf(workspace, file), ...stateLensesOf(workspace, file)].sort(
+    (a, b) => a.range.start.line - b.range.start.line,
+  );
 }
 
 /**
@@ -18,7 +24,7 @@ export interface Lens {
  * keeps its lens, since lines would jump if it came and went while a condition is typed. None for a layer
  * or a handset, which have no states of their own.
  */
-export function lensesOf(workspace: Workspace, file: string): Lens[] {
+function stateLensesOf(workspace: Workspace, file: string): Lens[] {
   const craft = craftOf(workspace, file);
   if (!craft) return [];
   const board = boardOf(craft, workspace);
@@ -28,18 +34,28 @@ export function lensesOf(workspace: Workspace, file: string): Lens[] {
     const own = lines.find(({ source }) => source.file === file)?.source;
     if (!own) return [];
     const { start, end } = headLocation(workspace, own);
-    return [{ range: rangeOf(spanAt(own.line, { start, end })), title: titleOf(board, name, rest) }];
+    const range = rangeOf(spanAt(own.line, { start, end }));
+    return [{ range, title: titleOf(board, name, rest), action: showing(board, name, rest) }];
   };
   return [
     ...[...craft.modes.values()].flatMap((mode) => lensOf(mode.name, mode)),
     ...[...craft.outputs.values()].flatMap((output) => lensOf(`outputs.${output.name}`, output)),
-  ].sort((a, b) => a.range.start.line - b.range.start.line);
+  ];
 }
 
 /** The names of modes and outputs that are on at rest, and of those that may be. */
 interface AtRest {
   readonly on: ReadonlySet<string>;
   readonly possible: ReadonlySet<string>;
+}
+
+/** The positions nearest to rest in which a mode is on; null where nothing turns it on, or that is not known. */
+function showing(board: Switchboard, name: string, rest: AtRest): LensAction | null {
+  if (rest.on.has(name)) return { kind: "positions", positions: {} };
+  const set = board.selected(name);
+  const moves = set === null ? null : board.movesTo(set, board.rest);
+  if (moves === null) return null;
+  return { kind: "positions", positions: Object.fromEntries(moves.map(({ name: moved, to }) => [moved, to])) };
 }
 
 function titleOf(board: Switchboard, name: string, rest: AtRest): string {

@@ -1,4 +1,5 @@
 /** Everything of a craft, modes apart, that is in use and lacks what it needs. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Need } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Setting, type Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -15,6 +16,29 @@ export interface InNeed {
 
 /** In the order of the sections, then of the OSD's pages: of the needs that `isLookedAt` those that are not met. */
 export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (need: Need) => boolean): InNeed[] {
+  const found = unmetBySettings(craft, catalogue, (need, at) => isLookedAt(need) && !isIdleInLayer(need, at, craft));
+  for (const page of [craft.osd, craft.osdSecond])
+    for (const { name, value, source } of page.values())
+      for (const need of (value && catalogue.element(name)?.needs) ?? [])
+        if (isLookedAt(need) && !meetsNeed(craft, need)) found.push({ what: name, source, need });
+  return found;
+}
+
+/** The lines of layers that lie idle on this craft, because what they need is missing: of those nothing is reported. */
+export function idleLinesOfLayers(craft: Craft, { catalogue }: Workspace): Source[] {
+  return unmetBySettings(craft, catalogue, (need, at) => isIdleInLayer(need, at, craft)).map(({ source }) => source);
+}
+
+/** A setting of a layer that lies idle on this craft may serve another. */
+function isIdleInLayer(need: Need, { file }: Source, craft: Craft): boolean {
+  return !need.misleads && need.port === undefined && file !== craft.file;
+}
+
+function unmetBySettings(
+  craft: Craft,
+  catalogue: Catalogue,
+  isLookedAt: (need: Need, source: Source) => boolean,
+): InNeed[] {
   const found: InNeed[] = [];
   for (const [section, settings] of craft.settings) {
     const base = baseOf(section);
@@ -23,10 +47,7 @@ export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (
       const needs = catalogue.setting(base, name)?.needs;
       if (!needs || value === null) continue;
       for (const need of needs) {
-        if (!isLookedAt(need) || !isOfValue(need, setting)) continue;
-        // A setting of a layer that lies idle on this craft may serve another.
-        if (!need.misleads && need.port === undefined && source.file !== craft.file) continue;
-        if (meetsNeed(craft, need)) continue;
+        if (!isLookedAt(need, source) || !isOfValue(need, setting) || meetsNeed(craft, need)) continue;
         const ofList = need.word !== undefined && value.kind === "list";
         found.push({
           what: ofList ? `“${need.word}” in ${name}` : need.word ? `“${name} ${need.word}”` : name,
@@ -36,10 +57,6 @@ export function unmetNeeds(craft: Craft, { catalogue }: Workspace, isLookedAt: (
       }
     }
   }
-  for (const page of [craft.osd, craft.osdSecond])
-    for (const { name, value, source } of page.values())
-      for (const need of (value && catalogue.element(name)?.needs) ?? [])
-        if (isLookedAt(need) && !meetsNeed(craft, need)) found.push({ what: name, source, need });
   return found;
 }
 

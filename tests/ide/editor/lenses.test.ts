@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { WHEEL, workspaceOf } from "../../rules/check.ts";
@@ -21,8 +21,11 @@ modes
 const HABITS = 'layer "Habits"\n\nmodes\n  turtle when TR is down\n';
 
 const workspace = workspaceOf({ "wheel.fettle": WHEEL, "habits.fettle": HABITS, "jug.fettle": JUG });
-const lensTitles = (files: Workspace, file: string) =>
+const allTitles = (files: Workspace, file: string) =>
   lensesOf(files, file).map(({ range, title }) => `${range.start.line} ${title}`);
+/** Those above modes and outputs: the header stands on the first line. */
+const lensTitles = (files: Workspace, file: string) =>
+  allTitles(files, file).filter((title) => !title.startsWith("0 "));
 const shown = (file: string) => lensTitles(workspace, file);
 
 // Counted by hand: arm on or off, recorder on or off, and three of (level with lamp, turtle): neither
@@ -38,7 +41,7 @@ test("each mode of the craft's own file has one, with its states and whether it 
 });
 
 test("it stands on the mode's name", () => {
-  expect(lensesOf(workspace, "jug.fettle")[1]!.range).toEqual({
+  expect(lensesOf(workspace, "jug.fettle").at(-4)!.range).toEqual({
     start: { line: 9, character: 2 },
     end: { line: 9, character: 5 },
   });
@@ -72,4 +75,55 @@ test("of very many states a share is shown", () => {
     "21 on in less than 1 % of all states; at rest: off",
     "22 on in more than 99 % of all states; at rest: off",
   ]);
+});
+
+describe("what a lens above a mode leads to: the positions nearest to rest in which it is on", () => {
+  const actions = lensesOf(workspace, "jug.fettle").slice(4);
+
+  test.each([
+    ["lamp", { positions: { TR: "mid" } }],
+    ["arm", { positions: { TL: "down" } }],
+    ["level", { positions: { TR: "mid" } }],
+    ["recorder", { positions: { KN: 1751 } }],
+    ["finder", null],
+  ])("%s", (_, expected) => {
+    const lens = actions[["lamp", "arm", "level", "recorder", "finder"].indexOf(_)]!;
+    expect(lens.action).toEqual(expected && { kind: "positions", ...expected });
+  });
+
+  test("a mode that is on at rest leads to rest, and one that can never be on to nothing", () => {
+    const cup = workspaceOf({
+      "wheel.fettle": WHEEL,
+      "cup.fettle":
+        'craft "Cup"\nuse "wheel.fettle"\nmodes\n  level when TL is up\n  arm when TL is up and TL is down\n',
+    });
+    expect(
+      lensesOf(cup, "cup.fettle")
+        .slice(4)
+        .map(({ action }) => action),
+    ).toEqual([{ kind: "positions", positions: {} }, null]);
+  });
+});
+
+describe("above the header", () => {
+  const many = Array.from({ length: 5 }, (_, i) => [`${i}.fettle`, `craft "C${i}"\nuse "habits.fettle"\n`]);
+  const all = workspaceOf({
+    "wheel.fettle": WHEEL,
+    "habits.fettle": `\n# ours\n${HABITS}`,
+    "spare.fettle": 'layer "Spare"\n',
+    "newer.fettle": 'craft "Newer" edition 9\n',
+    "loose.fettle": "modes\n  arm when always\n",
+    ...Object.fromEntries(many),
+  });
+
+  test.each([
+    ["0.fettle", ["0 Goggles", "0 Switches", "0 Numbers", "0 as effective craft"]],
+    ["habits.fettle", ["2 Goggles", "2 Switches", "2 Numbers", "2 used by 5 craft", "2 as effective craft"]],
+    ["wheel.fettle", ["0 used by no craft"]],
+    ["spare.fettle", ["0 used by no craft"]],
+    ["newer.fettle", []],
+    ["loose.fettle", []],
+  ])("of %s", (file, titles) => {
+    expect(allTitles(all, file)).toEqual(titles);
+  });
 });

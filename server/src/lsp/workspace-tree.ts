@@ -1,0 +1,59 @@
+/** What is asked of the whole workspace, and of the craft behind a document: the tree, the status, the effective craft. */
+import type { Connection } from "vscode-languageserver";
+import { pickedCraft } from "../../../shared/ide/context/picked-craft.ts";
+import { effectiveScript } from "../../../shared/ide/reports/effective-script.ts";
+import { craftStatusOf } from "../../../shared/ide/workspace-tree/craft-status.ts";
+import { makeTrees } from "../../../shared/ide/workspace-tree/workspace-tree.ts";
+import type { Craft, Source } from "../../../shared/model/craft.ts";
+import { asUri } from "../../../shared/protocol/addresses.ts";
+import { EFFECTIVE_REQUEST, type EffectiveParams, type EffectiveText } from "../../../shared/protocol/effective.ts";
+import type { LinePlace } from "../../../shared/protocol/findings.ts";
+import { type CraftStatus, STATUS_REQUEST, type StatusParams } from "../../../shared/protocol/status.ts";
+import { TREE_REQUEST, type TreeParams, type WorkspaceTree } from "../../../shared/protocol/workspace-tree.ts";
+import type { Documents } from "./documents.ts";
+import type { Guard } from "./guard.ts";
+import { loadFor } from "./load.ts";
+import { pathOf } from "./paths.ts";
+import { makeBreather } from "./timers.ts";
+
+/** Answers `fettle/workspaceTree`, `fettle/status` and `fettle/effective`. */
+export function answerWorkspaceTree(connection: Connection, documents: Documents, guard: Guard): void {
+  const { uriOf, now } = documents;
+  const trees = makeTrees();
+  connection.onRequest(
+    TREE_REQUEST,
+    guard<[TreeParams], WorkspaceTree | null>("workspace tree", null, async ({ findings }) => {
+      await documents.loadAll(asUri("untitled:"));
+      const { files } = await trees[findings ? "withFindings" : "files"](now(), makeBreather());
+      return { files: files.map((each) => ({ ...each, file: uriOf(each.file) })) };
+    }),
+  );
+  connection.onRequest(
+    STATUS_REQUEST,
+    guard<[StatusParams], CraftStatus | null>("status", null, async ({ uri, craft }) => {
+      const file = await loadFor(documents, { textDocument: { uri } });
+      const status = craftStatusOf(now(), file, craft && pathOf(craft));
+      return status && { ...status, craft: status.craft && { ...status.craft, file: uriOf(status.craft.file) } };
+    }),
+  );
+  connection.onRequest(
+    EFFECTIVE_REQUEST,
+    guard<[EffectiveParams], EffectiveText | null>("effective craft", null, async ({ uri, craft }) => {
+      const file = await loadFor(documents, { textDocument: { uri } });
+      const shown = pickedCraft(now(), file, now().craftsWith(file), craft && pathOf(craft));
+      return shown && !shown.script.tree.newer ? toEffectiveText(shown, documents) : null;
+    }),
+  );
+}
+
+/** With the editor's own addresses. */
+function toEffectiveText(craft: Craft, { now, uriOf }: Documents): EffectiveText {
+  const { text, lines } = effectiveScript(craft, now());
+  const placed = ({ file, line }: Source): LinePlace => ({ file: uriOf(file), line });
+  return {
+    file: uriOf(craft.file),
+    craft: craft.name,
+    text,
+    lines: lines.map((each) => ({ ...each, sources: each.sources.map(placed) })),
+  };
+}
