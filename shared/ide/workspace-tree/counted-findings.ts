@@ -10,7 +10,7 @@ export type CountedFindings = Map<string, { readonly restsOn: readonly unknown[]
 
 /** The counts of a script's findings, of a craft with those of the whole craft. */
 export function countFindings(workspace: Workspace, script: Script, known: CountedFindings): FindingCounts {
-  const restsOn = [workspace.catalogue, ...filesBehind(workspace, script)];
+  const restsOn = [workspace.catalogue, workspace.levels, ...filesBehind(workspace, script)];
   const before = known.get(script.file);
   if (before && isSame(before.restsOn, restsOn)) return before.counts;
   const counts = countsOf(findingsOf(workspace, script.file));

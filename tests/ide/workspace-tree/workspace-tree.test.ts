@@ -3,6 +3,8 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { makeTrees } from "../../../shared/ide/workspace-tree/workspace-tree.ts";
+import { OWN_LEVELS, type RuleLevels } from "../../../shared/model/rule-levels.ts";
+import { makeCore } from "../../../shared/model/workspace.ts";
 import { workspaceOf } from "../../rules/check.ts";
 import { filesOf, outlineOf, statusLine } from "./outline.ts";
 
@@ -71,6 +73,16 @@ describe("what was counted is kept", () => {
     ])
       expect(await counts(trees, texts)).toEqual(await counts(makeTrees(), texts));
   });
+});
+
+test("a rule at another level is counted there at once", async () => {
+  const trees = makeTrees();
+  const { catalogue, view } = workspaceOf({ "jug.fettle": 'craft "Jug"\nuse "gone.fettle"\n' });
+  const core = makeCore(catalogue);
+  const errors = async (levels: RuleLevels) =>
+    (await trees.withFindings(core.at(view, levels))).files[0]!.findings!.errors;
+  expect(await errors(OWN_LEVELS)).toBe(1);
+  expect(await errors(new Map([["use-missing", "hint"]]))).toBe(0);
 });
 
 test("a thousand craft are listed in well under a second, with a turn for others between them", async () => {
