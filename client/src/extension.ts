@@ -93,7 +93,8 @@ function clientOptions(output: LogOutputChannel, typed: () => void): LanguageCli
       pageCommand: PAGE_COMMAND,
       positionsCommand: POSITIONS_COMMAND,
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
-      settings: { ...workspace.getConfiguration(SETTINGS_SECTION) },
+      // As plain data: a configuration has methods, which no message to a worker can carry.
+      settings: JSON.parse(JSON.stringify(workspace.getConfiguration(SETTINGS_SECTION))),
     }),
     // A hover may lead to a page, and to nothing else.
     markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND] } },
