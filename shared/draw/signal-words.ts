@@ -28,23 +28,18 @@ export function spanInWords({ fromMs, length }: Pick<SignalPhase, "fromMs" | "le
 }
 
 /** Why the length of a phase is not known; empty where it is. */
-export function lengthInWords({ length, deed, gaps }: Pick<SignalPhase, "length" | "deed" | "gaps">): string {
+export function lengthInWords({ length, deed }: Pick<SignalPhase, "length" | "deed">): string {
   switch (length.kind) {
     case "known":
       return "";
     case "unknown":
-      return gaps.some(({ why, name }) => why === "faulty" && LENGTHS.includes(name))
-        ? "For how long is not known: the line that says it has a fault."
-        : "For how long is not said.";
+      return "For how long is not known.";
     case "depends":
       return LASTS[length.on];
     case "open":
       return ENDLESS[deed.kind] ?? "";
   }
 }
-
-/** The settings that say how long a phase lasts. */
-const LENGTHS = ["link.lost-after", "failsafe.hold-for", "failsafe.descend-for", "safety.disarm-hold"];
 
 const LASTS: Readonly<Record<Extract<SignalPhase["length"], { kind: "depends" }>["on"], string>> = {
   climb: "How long depends on its height.",
@@ -92,7 +87,7 @@ export function phaseLabel(deed: PhaseDeed): string {
         ? "Obeys presets"
         : `Obeys presets with ${joinWithAnd(deed.on.map((name) => shortName(name)))} on`;
     case "unknown":
-      return "Not said";
+      return "Unknown";
   }
 }
 
@@ -103,7 +98,7 @@ const HELD = {
     words: "It flies on with roll, pitch and yaw in the middle and its throttle as it was.",
   },
   level: { label: "Held level", words: "It levels itself and flies on with its throttle as it was." },
-  unsaid: { label: "Held", words: "It carries on; what it does with the sticks is not said." },
+  unsaid: { label: "Held", words: "It carries on; what it does with the sticks is not known." },
 } as const;
 
 function homeHeight({ height, climb }: Extract<PhaseDeed, { kind: "flies-home" }>): string {
@@ -130,14 +125,14 @@ export function deedInWords(deed: PhaseDeed): string {
       return homeInWords(deed);
     case "waits-home":
       return deed.landAt === null
-        ? "It stays over home until the pilot takes over, or the pack is at its landing volts, which are not said."
+        ? "It stays over home until the pilot takes over, or the pack is at its landing volts, which are not known."
         : `It stays over home until the pilot takes over, or the pack is at ${deed.landAt}.`;
     case "lands":
       return "It comes down at home.";
     case "down":
-      return "It has landed; whether it disarms is not said.";
+      return "It has landed; whether it disarms is not known.";
     case "lands-or-stops":
-      return "So close to home it does not fly there: it lands or its motors stop, and which of the two is not said.";
+      return "So close to home it does not fly there: it lands or its motors stop, and which of the two is not known.";
     case "stops":
       return STOPS[deed.after];
     case "flies-on":
@@ -147,7 +142,7 @@ export function deedInWords(deed: PhaseDeed): string {
     case "obeys-presets":
       return presetsInWords(deed);
     case "unknown":
-      return "What it does now is not said.";
+      return "What it does now is not known.";
   }
 }
 
@@ -155,7 +150,7 @@ const NO_LEVEL = " But it has no accelerometer, so it cannot tell what is level.
 
 const STOPS: Readonly<Record<Extract<PhaseDeed, { kind: "stops" }>["after"], string>> = {
   flight: "The motors stop, and the craft falls.",
-  "hold unclear": "The motors simply stop; whether the hold comes first is not said.",
+  "hold unclear": "The motors simply stop; whether the hold comes first is not known.",
   idle: "The motors stop.",
   descent: "The motors stop, however high it still is.",
   landing: "It has landed, and disarms.",
@@ -165,11 +160,11 @@ const STOPS: Readonly<Record<Extract<PhaseDeed, { kind: "stops" }>["after"], str
 
 function descendsInWords({ throttle, level, canLevel, hover }: Extract<PhaseDeed, { kind: "descends" }>): string {
   const at =
-    throttle === null ? "a throttle that is not said" : `${throttle}${throttle.endsWith("%") ? " throttle" : ""}`;
+    throttle === null ? "a throttle that is not known" : `${throttle}${throttle.endsWith("%") ? " throttle" : ""}`;
   const how = {
     yes: ", levelled",
     no: ", leaning as it did",
-    unsaid: "; whether it levels itself is not said",
+    unsaid: "; whether it levels itself is not known",
   }[level ?? "unsaid"];
   const climbs = hover === null ? "" : ` But it hovers at ${hover}: with no less than that it does not come down.`;
   return `It comes down at ${at}${how}.${climbs}${canLevel ? "" : NO_LEVEL}`;
@@ -185,8 +180,8 @@ function homeInWords(deed: Extract<PhaseDeed, { kind: "flies-home" }>): string {
   const sentences = [
     `It flies home${how === "" ? "" : ` ${how}`}${climb === "on-the-way" ? ", climbing on the way" : ""}.`,
   ];
-  if (missing.length > 0) sentences.push(`${capital(joinWithAnd(missing))} is not said.`);
-  if (climb === null && height !== null) sentences.push("How it comes to that height is not said.");
+  if (missing.length > 0) sentences.push(`${capital(joinWithAnd(missing))} is not known.`);
+  if (climb === null && height !== null) sentences.push("How it comes to that height is not known.");
   if (!homeIsKnown) sentences.push("It knows home only if it had a fix when it armed.");
   if (!canLevel) sentences.push("But it has no accelerometer, and the way home is flown by angles.");
   return sentences.join(" ");
@@ -194,10 +189,10 @@ function homeInWords(deed: Extract<PhaseDeed, { kind: "flies-home" }>): string {
 
 function presetsInWords({ throttle, sticks, on, armsItself }: Extract<PhaseDeed, { kind: "obeys-presets" }>): string {
   const parts = ["The receiver sends its presets, to most boards a live link: nothing in “failsafe” begins."];
-  if (throttle === null) parts.push("What the throttle does is not said.");
+  if (throttle === null) parts.push("What the throttle does is not known.");
   else if (throttle.is === "closed") parts.push(`The throttle is closed, at ${throttle.us} us.`);
   else parts.push(`The throttle is open, at ${throttle.us} us: nobody flies it.`);
-  if (sticks === null) parts.push("Where the other sticks stand is not said.");
+  if (sticks === null) parts.push("Where the other sticks stand is not known.");
   else
     parts.push(
       sticks === "centred" ? "Roll, pitch and yaw are in the middle." : "Roll, pitch or yaw is not in the middle.",
@@ -236,7 +231,7 @@ export function backInWords(back: SignalBack): string {
     case "at-once":
       return "the pilot has the craft at once.";
     case "after": {
-      const wait = back.wait === null ? "after how long is not said" : `after ${back.wait} of good signal`;
+      const wait = back.wait === null ? "after how long is not known" : `after ${back.wait} of good signal`;
       const push = back.push === null ? "" : ` and a push of roll or pitch by ${back.push}`;
       return back.wait === null
         ? `the pilot gets the craft back${push === "" ? "" : ` with${push.slice(" and".length)}`}; ${wait}.`
@@ -246,7 +241,7 @@ export function backInWords(back: SignalBack): string {
       return {
         yes: "the motors stay off until the arm switch has been at off.",
         no: "with the arm switch still on the motors may start by themselves.",
-        unsaid: "whether the motors start by themselves, with the arm switch still on, is not said.",
+        unsaid: "whether the motors start by themselves, with the arm switch still on, is not known.",
       }[back.needsOff ?? "unsaid"];
     case "arms-again":
       return "the pilot's switch may arm it again at once.";

@@ -88,7 +88,7 @@ function obeying(
   const throttle = presetThrottle(craft);
   if (throttle) notes.usual("link.order");
   const sticks = presetSticks(craft);
-  return phase(notes, { kind: "obeys-presets", throttle, sticks, on, armsItself: armsItself === "yes" }, length, {
+  return phase(notes, { kind: "obeys-presets", throttle, sticks, on, armsItself: armsItself === "yes" && throttle?.is !== "open" }, length, {
     receiver: "presets",
     armed: "yes",
     back: { kind: "at-once" },
