@@ -107,6 +107,7 @@ function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | nul
       <GogglesView
         craft={model.craft}
         picture={goggles}
+        signal={model.signal}
         file={file}
         marked={marked}
         begin={begin}
@@ -130,13 +131,13 @@ function Switches({ model }: { model: PanelModel }) {
   if (!model.switches)
     return <Empty why={model.noSwitches ?? "This script has no handset."} ways={model.switchesWays} />;
   const move = (positions: ControlsAt) => {
-    saveState({ file: model.file, positions });
+    saveState({ file: model.file, positions, ...(model.signal && { scenario: null }) });
     postToHost({ kind: "positions", positions });
   };
   return (
     <>
       <Gaps gaps={model.switchesGaps} />
-      <SwitchesView picture={model.switches} findings={model.findings} move={move} />
+      <SwitchesView picture={model.switches} signal={model.signal} findings={model.findings} move={move} />
     </>
   );
 }
@@ -172,7 +173,7 @@ function restore({ file }: PanelModel): void {
   const remembered = loadState();
   const positions = remembered.file === file ? remembered.positions : {};
   if (!remembered.scenario && Object.keys(positions).length === 0) return;
-  postToHost({ kind: "remembered", scenario: remembered.scenario, positions });
+  postToHost({ kind: "remembered", scenario: remembered.scenario, signal: remembered.signal, positions });
 }
 
 function keepScroll(): () => void {

@@ -5,6 +5,7 @@ import { elementInWords } from "../../shared/draw/words.ts";
 import type { GridCell } from "../../shared/protocol/osd.ts";
 import type { OsdBeginnings, OsdGesture } from "../../shared/protocol/osd-edit.ts";
 import type { AddableElement, GogglesPicture, LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
+import type { SignalPicture } from "../../shared/protocol/signal.ts";
 import type { Gap } from "../../shared/protocol/ways.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { BeginOsd } from "./goggles-begin.tsx";
@@ -13,12 +14,14 @@ import type { Mover } from "./goggles-mover.ts";
 import { GogglesPictureView } from "./goggles-picture.tsx";
 import { AddTool, ChosenTool, LookTools, MomentSlider } from "./goggles-tools.tsx";
 import { postToHost, saveState } from "./host.ts";
+import { SignalCaption } from "./signal-caption.tsx";
 import { Gaps } from "./ways.tsx";
 
 interface Props {
   /** The craft that is drawn. */
   readonly craft: string;
   readonly picture: GogglesPicture;
+  readonly signal: SignalPicture | undefined;
   readonly file: string;
   readonly marked: LinePlace | null;
   /** Set if the page shows nothing yet. */
@@ -44,7 +47,7 @@ interface FocusRequest {
 const FOCUS_REQUEST_MS = 15_000;
 
 /** The whole view; without elements where the pilot chose that and the craft can hide them. */
-export function GogglesView({ craft, picture, file, marked, begin, lacksSecond }: Props) {
+export function GogglesView({ craft, picture, signal, file, marked, begin, lacksSecond }: Props) {
   const mover = useRef<Mover | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
   const [bare, setBare] = useState<"bare" | "with elements">("with elements");
@@ -97,6 +100,7 @@ export function GogglesView({ craft, picture, file, marked, begin, lacksSecond }
         remove={remove}
       />
       <MomentSlider scenario={picture.scenario} look={look} />
+      {signal && <SignalCaption picture={signal} marked={marked} />}
       <LookTools picture={picture} look={look} bare={bare} setBare={setBare} still={still} setStill={setStill} />
       {begin && !preview && (
         <div class="empty">

@@ -1,6 +1,7 @@
 /** Messages between the panel's page and its host, and the state that the page keeps while it is hidden. */
 import type { ControlsAt, Scenario, ViewName } from "../../shared/protocol/panel.ts";
 import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
+import type { SignalStep } from "../../shared/protocol/signal.ts";
 
 /** What survives when the page is closed: what was being viewed, and nothing of the script itself. */
 export interface SavedState {
@@ -11,6 +12,8 @@ export interface SavedState {
   readonly positions: ControlsAt;
   /** The moment of the flight that was shown last. */
   readonly scenario: Scenario | null;
+  /** Of a lost signal: the course and the phase that were shown last. */
+  readonly signal: SignalStep | null;
 }
 
 interface EditorApi {
@@ -22,7 +25,14 @@ interface EditorApi {
 declare function acquireVsCodeApi(): EditorApi;
 
 const api = acquireVsCodeApi();
-const initialState: SavedState = { view: "goggles", scrollTop: 0, file: null, positions: {}, scenario: null };
+const initialState: SavedState = {
+  view: "goggles",
+  scrollTop: 0,
+  file: null,
+  positions: {},
+  scenario: null,
+  signal: null,
+};
 
 /** Sends a message to the host. */
 export function postToHost(message: FromPanel): void {

@@ -4,6 +4,7 @@ import "./panel.css";
 import "./drawings.css";
 import "./goggles.css";
 import "./numbers.css";
+import "./signal.css";
 import { App } from "./app.tsx";
 
 const root = document.getElementById("panel");

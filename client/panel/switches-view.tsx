@@ -1,39 +1,46 @@
 /** The switches view: the handset's controls, which can be moved, and the resulting state in words. */
 import { useEffect, useRef, useState } from "preact/hooks";
+import { signalStateInWords } from "../../shared/draw/signal-words.ts";
 import { drawSwitches } from "../../shared/draw/switches.ts";
 import { controlInWords, lossInWords, placesInWords, setsInWords, stateInWords } from "../../shared/draw/words.ts";
 import type { ControlsAt, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
+import type { SignalPicture } from "../../shared/protocol/signal.ts";
 import { enrichControls } from "./control-gestures.ts";
 import { ModesList } from "./modes-list.tsx";
 import { ReadyList } from "./ready-list.tsx";
 import { sceneView } from "./scene-view.tsx";
+import { SignalLine } from "./signal-line.tsx";
+import { useSignal, useSignalStep } from "./signal-state.ts";
 import { useWidth } from "./use-width.ts";
 
 interface Props {
   readonly picture: SwitchesPicture;
+  /** There while the signal is lost. */
+  readonly signal: SignalPicture | undefined;
   readonly findings: PanelModel["findings"];
   readonly move: (positions: ControlsAt) => void;
 }
 
-/** The whole view; the link is up until the pilot simulates its loss. */
-export function SwitchesView({ picture, findings, move }: Props) {
+/** The whole view; while the signal is lost it plays what happens then. */
+export function SwitchesView({ picture, signal, findings, move }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
-  const [link, setLink] = useState<"up" | "lost">("up");
+  const [link, setLink] = useSignal(signal);
   const [mode, setMode] = useState<string | null>(null);
   useEffect(() => followFocus(frame.current), [picture]);
   // Moving a control only has an effect with the link up.
   const moveControls = (positions: ControlsAt) => {
-    setLink("up");
+    if (link === "lost") setLink("up");
     move(positions);
   };
   const toggleLink = () => setLink(link === "up" ? "lost" : "up");
+  const [step, setStep] = useSignalStep(signal);
   useKeys({ l: toggleLink, Home: () => moveControls({}) });
   const { state, loss } = picture;
   return (
     <>
       <p class={`state armed-${state.armed ?? "never"}`} role="status">
-        {link === "lost" ? lossInWords(loss) : stateInWords(state)}
+        {link === "up" ? stateInWords(state) : signal ? signalStateInWords(signal, step) : lossInWords(loss)}
       </p>
       <p class="buttons">
         <button type="button" onClick={() => moveControls({})} title="Home">
@@ -43,6 +50,7 @@ export function SwitchesView({ picture, findings, move }: Props) {
           Signal lost
         </button>
       </p>
+      {link === "lost" && signal && <SignalLine picture={signal} at={step} choose={setStep} />}
       <WitnessFindings findings={findings} move={moveControls} />
       <div class="frame" ref={frame}>
         {width > 0 &&

@@ -23,6 +23,7 @@ import type { Ask } from "./pages.ts";
 import { runAction } from "./panel-actions.ts";
 import { type PanelWebview, panelWebviews, viewId } from "./panel-webviews.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
+import { askedOf, atMoment, type ViewState, withPositions, withSignal } from "./view-state.ts";
 
 export interface PanelHost {
   readonly disposables: readonly Disposable[];
@@ -45,9 +46,6 @@ export interface PanelHost {
 const BEGIN = "Begin an OSD…";
 const NO_SCRIPT = "Open a script first, a file that ends in .fettle: its OSD is meant.";
 
-/** What the pilot has chosen to see of a craft. It is not part of the script. */
-type ViewState = Pick<PanelParams, "positions" | "scenario" | "page" | "fit">;
-
 /** Registers the view and follows the active editor; typing is reported through `refresh`. `log` takes failures that need no message. */
 export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
   let script = activeScript();
@@ -57,10 +55,11 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   /** By the craft that is drawn. */
   const viewStates = new Map<string, ViewState>();
   const drawn = (document: TextDocument) => (isCraft(document) ? undefined : craft) ?? addressOf(document.uri);
+  const viewStateOf = (document: TextDocument) => viewStates.get(drawn(document)) ?? {};
   const setViewState = (document: TextDocument, some: ViewState) =>
-    viewStates.set(drawn(document), { ...viewStates.get(drawn(document)), ...some });
+    viewStates.set(drawn(document), { ...viewStateOf(document), ...some });
   const paramsFor = (document: TextDocument): PanelParams => ({
-    ...viewStates.get(drawn(document)),
+    ...askedOf(viewStateOf(document)),
     uri: addressOf(document.uri),
     craft,
     view: webviews.view(),
@@ -151,10 +150,16 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
       case "redo":
         return void gestures.step(message.kind, script, from.keyboard).then(refresh);
       case "positions":
-        if (script) setViewState(script, { positions: message.positions });
+        if (script) setViewState(script, withPositions(viewStateOf(script), message.positions));
         break;
       case "look":
-        if (script) setViewState(script, { scenario: message.scenario, page: message.page });
+        if (script) setViewState(script, { ...atMoment(viewStateOf(script), message.scenario), page: message.page });
+        break;
+      case "signal":
+        if (script) setViewState(script, withSignal(viewStateOf(script), message.is));
+        break;
+      case "signal-step":
+        if (script) setViewState(script, { signal: message.at });
         break;
       case "remembered":
         // Newer state, from another page or from this one before it was hidden, takes precedence.
@@ -162,7 +167,8 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
           setViewState(script, {
             positions: message.positions,
             scenario: message.scenario ?? undefined,
-            ...viewStates.get(drawn(script)),
+            signal: message.signal ?? undefined,
+            ...viewStateOf(script),
           });
         break;
       case "preview":
@@ -193,7 +199,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   };
   const showPositions = async ({ uri, positions }: ShowPositions) => {
     script = await workspace.openTextDocument(Uri.parse(uri));
-    setViewState(script, { positions });
+    setViewState(script, withPositions(viewStateOf(script), positions));
     await showView("switches");
   };
   /** The script whose OSD a command is about, with its picture; else shows why there is none. */

@@ -7,6 +7,7 @@ import type {
   SignalGap,
   SignalLoss,
   SignalPhase,
+  SignalStep,
 } from "../protocol/signal.ts";
 import { joinWithAnd } from "../text/list.ts";
 import { capital, shortName } from "./words.ts";
@@ -25,6 +26,30 @@ export function spanInWords({ fromMs, length }: Pick<SignalPhase, "fromMs" | "le
       ? `then for ${timeInWords(length.ms)}`
       : `${timeInWords(fromMs)} to ${timeInWords(fromMs + length.ms)}`;
   return fromMs === null ? "then" : `from ${timeInWords(fromMs)}`;
+}
+
+/** When a phase begins, for the time line. */
+export function startInWords({ fromMs }: Pick<SignalPhase, "fromMs">): string {
+  return fromMs === null ? "then" : timeInWords(fromMs);
+}
+
+/** How long a phase lasts, in a few words for the time line; empty for an end that is for good. */
+export function lastsInWords({ length, deed }: Pick<SignalPhase, "length" | "deed">): string {
+  switch (length.kind) {
+    case "known":
+      return `for ${timeInWords(length.ms)}`;
+    case "unknown":
+      return "how long: not known";
+    case "depends":
+      return length.on === "receiver" ? "how long: the receiver decides" : "how long: depends";
+    case "open":
+      return ENDLESS[deed.kind] === undefined ? "" : "no line ends it";
+  }
+}
+
+/** Whether its length is not known or depends; an end that is for good has none. */
+export function isLoose({ length, deed }: Pick<SignalPhase, "length" | "deed">): boolean {
+  return length.kind !== "known" && deed.kind !== "stops" && deed.kind !== "down";
 }
 
 /** Why the length of a phase is not known; empty where it is. */
@@ -172,7 +197,10 @@ function descendsInWords({ throttle, level, canLevel, hover }: Extract<PhaseDeed
 
 function homeInWords(deed: Extract<PhaseDeed, { kind: "flies-home" }>): string {
   const { height, speed, climb, homeIsKnown, canLevel } = deed;
-  const at = [height === null ? null : homeHeight(deed).trim(), speed === null ? null : `at ${speed} over the ground`];
+  const at = [
+    height === null ? null : homeHeight(deed).trim(),
+    speed === null ? null : `${height === null ? "at " : ""}${speed} over the ground`,
+  ];
   const how = joinWithAnd(at.filter((part) => part !== null));
   const missing = [height === null ? "how high" : null, speed === null ? "how fast" : null].filter(
     (part) => part !== null,
@@ -225,6 +253,18 @@ export function armedLabel(armed: SignalPhase["armed"]): string {
   return { yes: "armed", no: "off", unknown: "?" }[armed];
 }
 
+type Tracks = Pick<SignalPhase, "armed" | "receiver">;
+
+/** What the other tracks say anew, where there is no room for them beside: “armed, receiver silent”. */
+export function tracksInWords({ armed, receiver }: Tracks, before: Tracks | undefined): string {
+  const state = armed === "unknown" ? "armed or not" : armedInWords(armed);
+  const parts = [
+    before?.armed === armed ? null : state,
+    before?.receiver === receiver ? null : `receiver ${receiverInWords(receiver)}`,
+  ];
+  return parts.filter((part) => part !== null).join(", ");
+}
+
 /** What happens if the signal comes back in a phase. */
 export function backInWords(back: SignalBack): string {
   switch (back.kind) {
@@ -255,7 +295,7 @@ export function courseName({ when }: Pick<SignalCourse, "when">): string {
   const [first, ...others] = when;
   if (!first) return "";
   const short = others.length > 0;
-  const named = when.map((each, i) => (i === 0 ? circumstance(each, short) : uncapital(circumstance(each, false))));
+  const named = when.map((each, i) => (i === 0 ? circumstance(each, short) : lowerFirst(circumstance(each, false))));
   return named.join(", ");
 }
 
@@ -282,7 +322,7 @@ function circumstance(when: CourseWhen, short: boolean): string {
   }
 }
 
-function uncapital(text: string): string {
+function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
@@ -311,4 +351,33 @@ export function phaseInWords(phase: SignalPhase): string {
   const length = lengthInWords(phase);
   const armed = { yes: "Armed.", no: "Not armed.", unknown: "Whether it is armed is not known." }[phase.armed];
   return [armed, deedInWords(phase.deed), length].filter((part) => part !== "").join(" ");
+}
+
+/** The phase at a step. */
+export function phaseOf({ courses }: SignalLoss, { course, phase }: SignalStep): SignalPhase {
+  return courses[course]!.phases[phase]!;
+}
+
+/** The state at a step, for the line above the switches: “Signal lost. 1 s to 3 s: armed. It levels itself …”. */
+export function signalStateInWords(loss: SignalLoss, step: SignalStep): string {
+  const phase = phaseOf(loss, step);
+  const premise = loss.receiver === null ? ` ${lossPremise(loss)}` : "";
+  return `Signal lost.${premise} ${capital(spanInWords(phase))}: ${lowerFirst(phaseInWords(phase))}`;
+}
+
+/** A step for a screen reader: “Phase 2 of 4, 1 s to 3 s: Held level, armed, receiver silent”. */
+export function stepInWords(loss: SignalLoss, step: SignalStep): string {
+  const phase = phaseOf(loss, step);
+  const of = loss.courses[step.course]!.phases.length;
+  const said = `${phaseLabel(phase.deed)}, ${armedInWords(phase.armed)}, receiver ${receiverInWords(phase.receiver)}`;
+  return `Phase ${step.phase + 1} of ${of}, ${spanInWords(phase)}: ${said}`;
+}
+
+/** What the pilot's picture can tell in a phase, for the caption below it; empty where it simply tells it. */
+export function pictureInWords({ deed, receiver }: SignalPhase): string {
+  if (deed.kind === "unnoticed" && deed.by === "board")
+    return "The picture tells nothing of it yet: figures are as last heard.";
+  if (receiver === "silent") return "";
+  if (receiver === "unknown" && deed.kind !== "never-noticed") return "";
+  return "The board takes this for a live link, so nothing in the picture need tell of the loss: figures are as last heard.";
 }

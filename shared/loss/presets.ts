@@ -88,9 +88,14 @@ function obeying(
   const throttle = presetThrottle(craft);
   if (throttle) notes.usual("link.order");
   const sticks = presetSticks(craft);
-  return phase(notes, { kind: "obeys-presets", throttle, sticks, on, armsItself: armsItself === "yes" && throttle?.is !== "open" }, length, {
-    receiver: "presets",
-    armed: "yes",
-    back: { kind: "at-once" },
-  });
+  return phase(
+    notes,
+    { kind: "obeys-presets", throttle, sticks, on, armsItself: armsItself === "yes" && throttle?.is !== "open" },
+    length,
+    {
+      receiver: "presets",
+      armed: "yes",
+      back: { kind: "at-once" },
+    },
+  );
 }

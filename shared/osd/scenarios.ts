@@ -6,6 +6,7 @@
 import type { Craft } from "../model/craft.ts";
 import { oncePer } from "../model/memo.ts";
 import { choiceOf, quantityOf } from "../model/setting-lookup.ts";
+import type { SignalPhase } from "../protocol/signal.ts";
 import { activeAlerts, alertText } from "./alerts.ts";
 import type { Readings } from "./element-text.ts";
 import { nameText } from "./layout.ts";
@@ -19,6 +20,7 @@ import {
   timeLeftS,
 } from "./pack-state.ts";
 import type { Scenario } from "./placed.ts";
+import { phaseReadings } from "./signal-readings.ts";
 
 /** What the display shows at one moment. */
 export interface DisplayState {
@@ -157,18 +159,21 @@ const HOME = { latitude: 56, longitude: 3 };
 /** Length of a degree on a sphere with the earth's mean radius, 6371.009 km (from memory). */
 const METRES_A_DEGREE = (6_371_009 * Math.PI) / 180;
 
-const displayStates = oncePer((_: Craft) => new Map<Scenario, DisplayState>());
+const displayStates = oncePer((_: Craft) => new Map<Scenario | SignalPhase, DisplayState>());
 
-/** The readings of a craft at a moment of a flight, and the elements that flash. Memoized per craft. */
-export function displayStateOf(craft: Craft, scenario: Scenario): DisplayState {
+/**
+ * The readings of a craft at a moment of a flight, and the elements that flash; of a lost signal in one of its
+ * phases. Memoized per craft, and by the phase itself.
+ */
+export function displayStateOf(craft: Craft, scenario: Scenario, phase?: SignalPhase): DisplayState {
   const known = displayStates(craft, undefined);
-  const moment = known.get(scenario) ?? makeDisplayState(craft, scenario);
-  known.set(scenario, moment);
+  const moment = known.get(phase ?? scenario) ?? makeDisplayState(craft, scenario, phase);
+  known.set(phase ?? scenario, moment);
   return moment;
 }
 
-function makeDisplayState(craft: Craft, scenario: Scenario): DisplayState {
-  const readings = readingsOf(craft, scenario);
+function makeDisplayState(craft: Craft, scenario: Scenario, phase: SignalPhase | undefined): DisplayState {
+  const readings = readingsOf(craft, scenario, phase);
   const alerts = activeAlerts(craft, readings);
   const alert = alertText(craft, alerts);
   readings.set("alert", alert);
@@ -178,10 +183,14 @@ function makeDisplayState(craft: Craft, scenario: Scenario): DisplayState {
   };
 }
 
-function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | string> {
+function readingsOf(craft: Craft, scenario: Scenario, phase: SignalPhase | undefined): Map<string, number | string> {
   const model = packModelOf(craft);
   const pack = packStateIn(model, scenario);
-  const scene = { ...MID_FLIGHT, ...SCENES[scenario], ...linkReadings(craft, scenario) };
+  const lost = phase && phaseReadings(phase, choiceOf(craft, "failsafe.then"));
+  const link =
+    lost && !lost.told ? { ...heardLast(), ...linkReadings(craft, "link-fading") } : linkReadings(craft, scenario);
+  const scene: Scene = { ...MID_FLIGHT, ...SCENES[scenario], ...link, ...lost?.scene };
+  const flown = craft.modes.has("level") ? "LEVEL" : "RATES";
   const speedKmh = Number(scene.speed);
   // A mAh is 3.6 A·s.
   const flightS = Math.round((pack.usedMah * 3.6) / (model.hoverA * (scenario === "fresh-pack" ? 1 : BRISK_FACTOR)));
@@ -206,7 +215,7 @@ function readingsOf(craft: Craft, scenario: Scenario): Map<string, number | stri
     ["link-power", quantityOf(craft, "transmitter.power", "mW") ?? EXAMPLE.handsetMw],
     ["video-frequency", quantityOf(craft, "video.frequency", "MHz") ?? EXAMPLE.videoMhz],
     ["video-power", quantityOf(craft, "video.power", "mW") ?? EXAMPLE.videoMw],
-    ["mode", scenario === "signal-lost" ? "FAILSAFE" : craft.modes.has("level") ? "LEVEL" : "RATES"],
+    ["mode", scene.mode ?? (scenario === "signal-lost" && !lost ? "FAILSAFE" : flown)],
     ["craft-name", craft.name],
     ["pilot-name", nameText("osd.pilot-name", craft)],
   ]);
@@ -258,6 +267,13 @@ function linkReadings(craft: Craft, scenario: Scenario): Scene {
     "link-quality": alertShare === undefined ? 52 : Math.max(1, Math.round(alertShare - 8)),
     "signal-dbm": alertDbm === undefined ? -101 : Math.round(alertDbm - 3),
   };
+}
+
+/** The link's figures as they were when they were last heard. */
+function heardLast(): Scene {
+  const scene = { ...MID_FLIGHT, ...SCENES["link-fading"] };
+  const names = ["noise-margin", "stick-roll", "stick-pitch", "stick-yaw"];
+  return Object.fromEntries(names.map((name) => [name, scene[name]!]));
 }
 
 /** The message at the loss of the signal, with what the craft does next by its `failsafe`. */

@@ -3,6 +3,7 @@ import type { LinePlace } from "./findings.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
 import type { OsdGesture } from "./osd-edit.ts";
 import type { ControlsAt, PanelModel, ViewName } from "./panel.ts";
+import type { SignalStep } from "./signal.ts";
 import type { PanelAction } from "./ways.ts";
 
 export type { PanelAction } from "./ways.ts";
@@ -22,7 +23,12 @@ export type FromPanel =
   /** The page has gained keyboard focus; or, as an answer, whether it has focus. */
   | { readonly kind: "keyboard"; readonly has: boolean }
   /** What a restored page had last shown, for a host that has received nothing since. */
-  | { readonly kind: "remembered"; readonly scenario: Scenario | null; readonly positions: ControlsAt }
+  | {
+      readonly kind: "remembered";
+      readonly scenario: Scenario | null;
+      readonly signal: SignalStep | null;
+      readonly positions: ControlsAt;
+    }
   /** A view other than the goggles is shown, or the view has changed. */
   | { readonly kind: "view"; readonly view: ViewName }
   /** A button that leads on, such as the one of an empty view. */
@@ -36,6 +42,10 @@ export type FromPanel =
    */
   | { readonly kind: "osd"; readonly file: string; readonly page: OsdPage; readonly gesture: OsdGesture }
   | { readonly kind: "look"; readonly scenario: Scenario; readonly page: OsdPage }
+  /** The signal is lost, or is there again and the moment of the flight that was shown before. */
+  | { readonly kind: "signal"; readonly is: "lost" | "up" }
+  /** Of a lost signal: the course and the phase to show. */
+  | { readonly kind: "signal-step"; readonly at: SignalStep }
   /** Shows the layout on another grid; null ends the preview. */
   | { readonly kind: "preview"; readonly grid: Grid | null }
   /** Undo and redo belong to the document that was last edited from here. */

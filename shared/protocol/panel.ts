@@ -7,6 +7,7 @@ import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
 import type { NumbersPicture } from "./numbers.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
 import type { OsdBeginnings } from "./osd-edit.ts";
+import type { SignalPicture, SignalStep } from "./signal.ts";
 import type { Gap, WayOn } from "./ways.ts";
 
 export type { LinePlace } from "./findings.ts";
@@ -212,6 +213,8 @@ export interface PanelModel {
   readonly numbers: NumbersPicture | null;
   readonly noNumbers: string | null;
   readonly numbersWays: readonly WayOn[];
+  /** The lost signal, phase by phase; absent at every other moment. */
+  readonly signal?: SignalPicture;
   readonly findings: readonly {
     readonly code: string;
     readonly severity: Severity;
@@ -234,6 +237,8 @@ export interface PanelParams {
   readonly positions?: ControlsAt;
   readonly scenario?: Scenario;
   readonly page?: OsdPage;
+  /** Of a lost signal: the course and the phase that are shown. */
+  readonly signal?: SignalStep;
   /** Shows the layout as it would be on this grid. */
   readonly fit?: Grid;
 }

@@ -78,7 +78,41 @@ test("the object has its fixed shape", async () => {
       },
     ],
     rest: { positions: { TL: "up", TR: "up" }, modes: [], possible: ["lights-off", "finder"] },
-    loss: { modes: ["level", "outputs.lamp"] },
+    loss: {
+      modes: ["level", "outputs.lamp"],
+      receiver: "preset",
+      premise: "The receiver sends its presets.",
+      courses: [
+        {
+          when: null,
+          phases: [
+            {
+              what: "Unnoticed",
+              from: 0,
+              to: null,
+              receiver: "unnoticed",
+              armed: "yes",
+              words:
+                "Armed. The receiver has not given up yet: no presets are sent. How long is up to the receiver, and stands in no line.",
+              back: "the pilot has the craft at once.",
+              lines: [{ name: "link.on-loss", text: "preset", file: expect.stringMatching(/crock\.fettle$/), line: 5 }],
+              unknown: [],
+            },
+            {
+              what: "Motors off",
+              from: null,
+              to: null,
+              receiver: "presets",
+              armed: "no",
+              words: "Not armed. The presets put arm off: the motors stop, and the craft falls.",
+              back: "the pilot's switch may arm it again at once.",
+              lines: [expect.objectContaining({ name: "link.preset-channels", line: 7 })],
+              unknown: [],
+            },
+          ],
+        },
+      ],
+    },
     // TL 2 x TR 3 x KN 2 x ch12 2, each with modes of its own
     states: 24,
     clashes: [
@@ -99,6 +133,57 @@ test("text says what each position does, the states, rest and loss", async () =>
   expect(out).toContain("When the signal is lost: the receiver sends its presets: level, outputs.lamp");
   expect(out).toContain("Distinct states: 24\n");
   expect(out).toContain("Clash: lights and lights-off, with ");
+});
+
+test("text plays the lost signal phase by phase, with what all courses begin with told once", async () => {
+  const io = held(
+    await folderOf({
+      "lid.fettle": `craft "Lid"
+use "wheel.fettle"
+modes
+  arm when TL is down
+link
+  on-loss     silent
+  lost-after  1 s
+failsafe
+  hold-for          2 s
+  hold-with         level
+  then              return
+  then-without-fix  descend
+  descend-throttle  26 %
+  descend-for       20 s
+  descend-level     yes
+  resume-after      2 s
+  rearm-needs-off   yes
+navigation
+  return-height  40 m
+  return-climb   first
+  return-speed   12 m/s
+  arrival        land
+safety
+  arm-needs-fix  yes
+`,
+      "wheel.fettle": wheel,
+    }),
+    "",
+  );
+  expect(await run(["switches", "lid.fettle"], io)).toBe(0);
+  const [, told] = io.outText().split("When the signal is lost: ");
+  expect(told!.split("\n\n")[0]).toBe(`the receiver falls silent, and the failsafe of the craft takes over
+  0 s to 1 s   armed         The board still waits for packets: the craft flies on with its sticks as last heard.
+                             signal back: the pilot has the craft at once.
+  1 s to 3 s   armed         It levels itself and flies on with its throttle as it was.
+                             signal back: the pilot gets the craft back after 2 s of good signal.
+  With a fix:
+    from 3 s     armed         It climbs on the spot to 40 m. How long depends on its height.
+    then         armed         It flies home at 40 m and 12 m/s over the ground. How long depends on how far away it is.
+    then         armed         It comes down at home. How long depends on its height.
+    then         not armed     It has landed, and disarms.
+                               signal back: the motors stay off until the arm switch has been at off.
+  Without a fix:
+    3 s to 23 s  armed         It comes down at 26 % throttle, levelled.
+    from 23 s    not armed     The motors stop, however high it still is.
+                               signal back: the motors stay off until the arm switch has been at off.`);
 });
 
 test("--handset stands in for the craft's own", async () => {

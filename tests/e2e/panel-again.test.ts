@@ -23,6 +23,22 @@ osd
   pack-volts   at left+3, bottom-2
   flight-time  at left+3, bottom-1
   alerts       at centre, bottom-4
+
+link
+  on-loss     silent
+  lost-after  1 s
+
+failsafe
+  hold-for          2 s
+  hold-with         level
+  then              return
+  then-without-fix  descend
+  descend-throttle  26 %
+  descend-for       20 s
+
+navigation
+  return-height  40 m
+  arrival        land
 `,
 };
 
@@ -73,21 +89,86 @@ test("the bare picture stays while the script is changed, and there is none once
   await bare().click();
 });
 
+const status = () => panel().getByRole("status");
+const line = () => panel().getByRole("slider", { name: "Phases after the last packet" });
+const phase = () => line().getAttribute("aria-valuetext");
+
+test("a lost signal is one state in both views, and is played phase by phase by keys, buttons and pointer", async () => {
+  const { page } = editor;
+  await slider().focus();
+  await page.keyboard.press("End");
+  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Signal lost");
+  await expect.poll(phase).toBe("Phase 2 of 5, 1 s to 3 s: Held level, armed, receiver silent");
+  await line().press("Home");
+  await panel().getByText("The picture tells nothing of it yet").waitFor();
+  expect(await panel().locator('[data-element="alerts"]').getAttribute("aria-label")).not.toContain("SIGNAL LOST");
+  await view("Switches").click();
+  await expect.poll(() => status().textContent()).toContain("Signal lost. 0 s to 1 s: armed.");
+  await panel().getByRole("button", { name: "Later" }).click();
+  await expect.poll(() => status().textContent()).toContain("1 s to 3 s: armed. It levels itself");
+  await panel().getByRole("button", { name: "Without a fix" }).click();
+  await line().press("End");
+  await expect.poll(() => status().textContent()).toContain("From 23 s: not armed. The motors stop");
+  await line().getByText("Descends at 26 %").click();
+  await expect.poll(() => status().textContent()).toContain("3 s to 23 s: armed. It comes down at 26 % throttle");
+  await view("Goggles").click();
+  await expect.poll(phase).toBe("Phase 3 of 4, 3 s to 23 s: Descends at 26 %, armed, receiver silent");
+  await expect
+    .poll(() => panel().locator('[data-element="alerts"]').getAttribute("aria-label"))
+    .toContain("SIGNAL LOST");
+  await panel().getByRole("button", { name: "failsafe.descend-throttle 26 %, the line of" }).click();
+  await page.locator("#status\\.editor\\.selection", { hasText: /Ln 24/ }).waitFor();
+  // The key, and a control that is moved, bring the signal back, and the moment that was shown before.
+  await view("Switches").click();
+  await positions("TL").first().focus();
+  await page.keyboard.press("l");
+  await expect.poll(() => status().textContent()).toContain("Not armed.");
+  await page.keyboard.press("l");
+  await expect.poll(() => status().textContent()).toContain("Signal lost. 3 s to 23 s");
+  await page.keyboard.press("ArrowDown");
+  await expect.poll(() => status().textContent()).toContain("Armed.");
+  await view("Goggles").click();
+  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Mid flight");
+});
+
+test.each(Object.keys(themes) as Theme[])("a lost signal meets the rules in the %s theme", async (theme) => {
+  const { page } = editor;
+  await useTheme(page, theme);
+  await panel().locator(`body.vscode-${theme}`).waitFor();
+  await slider().focus();
+  await page.keyboard.press("End");
+  await line().waitFor();
+  expect(await violations(page, "tab")).toEqual([]);
+  await screenshot(page, `signal-goggles-${theme}`);
+  await view("Switches").click();
+  await line().focus();
+  expect(await violations(page, "tab")).toEqual([]);
+  await screenshot(page, `signal-switches-${theme}`);
+  await panel().getByRole("button", { name: "Everything to rest" }).click();
+  await line().waitFor({ state: "detached" });
+  await view("Goggles").click();
+});
+
 test("after a reload of the window the tab stands beside its script again, with its view as it was", async () => {
   const { page } = editor;
   await slider().focus();
   await page.keyboard.press("End");
   await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Signal lost");
+  await line().press("End");
+  await reloaded();
+  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Signal lost");
+  await expect.poll(phase).toContain("Phase 4 of 4, from 23 s: Motors off");
   await view("Switches").click();
+  await expect.poll(() => status().textContent()).toContain("Signal lost. From 23 s");
   await positions("TL").nth(1).click();
-  await expect.poll(() => panel().getByRole("status").textContent()).toContain("Armed.");
+  await expect.poll(() => status().textContent()).toContain("Armed.");
   await reloaded();
   await expect.poll(() => view("Switches").getAttribute("aria-selected")).toBe("true");
   await expect.poll(() => positions("TL").nth(1).getAttribute("aria-checked")).toBe("true");
   await expect.poll(() => panel().getByRole("status").textContent()).toContain("Armed.");
   await screenshot(page, "panel-reloaded");
   await view("Goggles").click();
-  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Signal lost");
+  await expect.poll(() => slider().getAttribute("aria-valuetext")).toBe("Mid flight");
 });
 
 test("it follows the script again, and what it does reaches the script", async () => {

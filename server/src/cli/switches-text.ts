@@ -2,7 +2,9 @@
 
 import type { ReportedSpan, SwitchReport } from "../../../shared/ide/reports/switch-map.ts";
 import type { DistinctState, LossState, Positions } from "../../../shared/logic/switchboard-types.ts";
+import type { SignalLoss } from "../../../shared/protocol/signal.ts";
 import { oneLine } from "./io.ts";
+import { lossCoursesText } from "./loss-text.ts";
 
 /** What `fettle switches` tells a person. */
 export interface SwitchesTold {
@@ -12,12 +14,13 @@ export interface SwitchesTold {
   /** Some of the distinct states, or all. */
   readonly states: readonly DistinctState[];
   readonly loss: LossState;
+  readonly signalLoss: SignalLoss;
   /** Modes and outputs whose conditions are not known. */
   readonly unknown: readonly string[];
 }
 
 /** The whole map: control by control, at rest, on signal loss, the distinct states, the clashes. */
-export function switchesText({ craft, handset, report, states, loss, unknown }: SwitchesTold): string {
+export function switchesText({ craft, handset, report, states, loss, signalLoss, unknown }: SwitchesTold): string {
   const tangled = report.tangled ?? [];
   const faulty = unknown.filter((name) => !tangled.includes(name));
   const parts = [
@@ -34,7 +37,7 @@ export function switchesText({ craft, handset, report, states, loss, unknown }: 
     }),
     ...report.channels.map(({ channel, spans }) => `ch${channel}  no control drives it\n${table(spanRows(spans))}`),
     `At rest: ${listed(report.rest.modes)}${perhaps(report.rest.possible)}\n`,
-    `When the signal is lost: ${lossText(loss)}\n`,
+    `When the signal is lost: ${lossText(loss)}\n${lossCoursesText(signalLoss)}`,
     statesText(report.states, states),
     ...report.clashes.map(({ modes, positions }) => `Clash: ${modes.join(" and ")}, with ${worded(positions)}\n`),
   ];

@@ -2,6 +2,7 @@
 
 import { switchReport } from "../../../shared/ide/reports/switch-map.ts";
 import { switchboardOf } from "../../../shared/logic/from-craft.ts";
+import { signalLossOf } from "../../../shared/loss/signal-loss.ts";
 import { oneOf, onePath, readArguments } from "./arguments.ts";
 import type { Command, ExitStatus, Io } from "./io.ts";
 import { openCraft } from "./scripts.ts";
@@ -10,8 +11,14 @@ import { switchesText } from "./switches-text.ts";
 const help = `Usage: fettle switches CRAFT [--format text|json] [--handset PATH]
 
 What each position of each control can turn on, the distinct states that the controls
-can reach, and what is on at rest and when the signal is lost. “-” reads the craft from
-standard input.
+can reach, and what is on at rest and when the signal is lost, with what the craft does
+then, phase by phase. “-” reads the craft from standard input.
+
+Of the JSON, “loss” holds the modes that are certainly on, what the receiver does (“silent”,
+“hold”, “preset”, or null where no line says it), and “courses”, one for each circumstance
+that a script cannot know: {when, phases: [{what, from, to, receiver, armed, words, back,
+lines: [{name, text, file, line}], unknown}]}, with times in ms from the last packet, null
+where they are not known, and lines from 0.
 
   --format FORMAT   text for people (the usual), or json
   --handset PATH    this handset in place of the one that the craft names
@@ -23,16 +30,26 @@ const MOST_STATES = 40;
 async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const given = readArguments(args, { format: { type: "string" }, handset: { type: "string" } });
   const format = oneOf(given, "format", ["text", "json"], "text");
-  const { craft, workspace } = await openCraft(onePath(given, "craft"), io, given.text("handset"));
+  const { craft, workspace, nameOf } = await openCraft(onePath(given, "craft"), io, given.text("handset"));
   const { catalogue } = workspace;
-  const report = switchReport(craft, catalogue);
+  const report = switchReport(craft, catalogue, nameOf);
   if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
   else {
     const board = switchboardOf(craft, catalogue.modeRelations.precedence);
     const { states } = board.listStates(MOST_STATES);
     const { unknown } = board.stateAt(board.rest);
     const handset = craft.handset?.name ?? null;
-    io.out(switchesText({ craft: craft.name, handset, report, states, loss: board.loss(), unknown }));
+    io.out(
+      switchesText({
+        craft: craft.name,
+        handset,
+        report,
+        states,
+        loss: board.loss(),
+        signalLoss: signalLossOf(craft, workspace),
+        unknown,
+      }),
+    );
   }
   return 0;
 }

@@ -26,6 +26,7 @@ import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { FollowLens } from "../../../shared/protocol/lenses.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";
+import type { SignalCourse, SignalPicture } from "../../../shared/protocol/signal.ts";
 import type { Gap, PanelAction, WayOn } from "../../../shared/protocol/ways.ts";
 
 /** The address of a rule's page; null where there are no pages. */
@@ -161,7 +162,7 @@ export function toLocationLink({ from, file, range }: Definition, uriOf: UriOf):
 /** The panel's model with the editor's own addresses for its files. */
 export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
   const placed = <T extends { readonly file: string }>(place: T): T => ({ ...place, file: uriOf(place.file) });
-  const { goggles, switches, numbers, begin } = model;
+  const { goggles, switches, numbers, begin, signal } = model;
   const ways = (all: readonly WayOn[]) => all.map(({ label, action }) => ({ label, action: toAction(action, placed) }));
   const gaps = (all: readonly Gap[]) => all.map((gap) => ({ ...gap, ways: ways(gap.ways) }));
   const named = <T extends { readonly lines: readonly LinePlace[] }>(modes: readonly T[]) =>
@@ -177,6 +178,7 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
     switchesWays: ways(model.switchesWays),
     switchesGaps: gaps(model.switchesGaps),
     numbersWays: ways(model.numbersWays),
+    ...(signal && { signal: toSignal(signal, placed) }),
     numbers: numbers && {
       ...toNumbers(numbers, (at) => at && placed(at)),
       missing: gaps(numbers.missing),
@@ -198,6 +200,17 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
 function toAction(action: PanelAction, placed: <T extends { readonly file: string }>(place: T) => T): PanelAction {
   if (action.name === "go") return { ...action, at: placed(action.at) };
   return "file" in action ? placed(action) : action;
+}
+
+function toSignal(signal: SignalPicture, placed: (at: LinePlace) => LinePlace): SignalPicture {
+  const phases = (course: SignalCourse) =>
+    course.phases.map((each) => ({ ...each, lines: each.lines.map((line) => ({ ...line, at: placed(line.at) })) }));
+  const { calls } = signal;
+  return {
+    ...signal,
+    courses: signal.courses.map((course) => ({ ...course, phases: phases(course) })),
+    calls: calls && { ...calls, at: placed(calls.at) },
+  };
 }
 
 function toNumbers(numbers: NumbersPicture, placed: (at: LinePlace | null) => LinePlace | null): NumbersPicture {

@@ -14,11 +14,15 @@ import { isAnalogue, pictureOf, safeCellsOf } from "../../osd/safe-area.ts";
 import { displayStateOf } from "../../osd/scenarios.ts";
 import { LARGEST_GRID, SCENARIOS, type Scenario } from "../../protocol/osd.ts";
 import type { AddableElement, FigureReading, GogglesPicture, PanelElement } from "../../protocol/panel.ts";
+import type { SignalPhase, SignalStep } from "../../protocol/signal.ts";
 import { printAxis } from "../../syntax/print-value.ts";
 import { craftSharingLine } from "./craft-sharing-line.ts";
+import { phaseAt, signalPictureOf } from "./signal.ts";
 
 export interface GogglesQuery {
   readonly scenario?: Scenario | undefined;
+  /** Of a lost signal: the phase at which it is looked at. */
+  readonly signal?: SignalStep | undefined;
   /** For a page that the craft does not lay out, its first page is shown. */
   readonly page?: Page | undefined;
   /** The layout is shown as it would be on this grid. */
@@ -35,13 +39,14 @@ export function gogglesOf(craft: Craft, workspace: Workspace, query: GogglesQuer
   const fitted = query.fit && fitLayout(written, clampGrid(query.fit));
   const layout = fitted?.layout ?? written;
   const scenario = SCENARIOS.find(({ name }) => name === query.scenario)?.name ?? "mid-flight";
+  const phase = scenario === "signal-lost" ? phaseAt(signalPictureOf(craft, workspace, query.signal)) : undefined;
   return {
     columns: layout.grid.columns,
     rows: layout.grid.rows,
-    attitude: attitudeAt(craft, scenario),
+    attitude: attitudeAt(craft, scenario, phase),
     aspect: pictureOf(craft) === "16:9" ? 16 / 9 : 4 / 3,
     safe: isAnalogue(craft) ? safeCellsOf(craft, layout.grid) : null,
-    elements: elementsOf({ craft, workspace, page, layout, scenario, preview: fitted !== undefined }),
+    elements: elementsOf({ craft, workspace, page, layout, scenario, phase, preview: fitted !== undefined }),
     page,
     pages,
     scenario,
@@ -64,11 +69,12 @@ interface DrawnPage {
   readonly page: Page;
   readonly layout: Layout;
   readonly scenario: Scenario;
+  readonly phase: SignalPhase | undefined;
   readonly preview: boolean;
 }
 
-function elementsOf({ craft, workspace, page, layout, scenario, preview }: DrawnPage): PanelElement[] {
-  const { readings, flashes } = displayStateOf(craft, scenario);
+function elementsOf({ craft, workspace, page, layout, scenario, phase, preview }: DrawnPage): PanelElement[] {
+  const { readings, flashes } = displayStateOf(craft, scenario, phase);
   const others = craftSharingLine(craft, workspace, page);
   return layout.elements.map((placed) => ({
     name: placed.name,
@@ -92,8 +98,8 @@ function elementsOf({ craft, workspace, page, layout, scenario, preview }: Drawn
   }));
 }
 
-function attitudeAt(craft: Craft, scenario: Scenario): GogglesPicture["attitude"] {
-  const { readings } = displayStateOf(craft, scenario);
+function attitudeAt(craft: Craft, scenario: Scenario, phase: SignalPhase | undefined): GogglesPicture["attitude"] {
+  const { readings } = displayStateOf(craft, scenario, phase);
   const degrees = (reading: string) => Number(readings.get(reading) ?? 0);
   return { pitchDeg: degrees("pitch-angle"), rollDeg: degrees("roll-angle") };
 }

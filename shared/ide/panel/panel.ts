@@ -7,6 +7,7 @@ import { pickedCraft } from "../context/picked-craft.ts";
 import { beginningsOf } from "../edits/osd-beginnings.ts";
 import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
 import { NO_NUMBERS, numbersOf, waysToNumbers } from "./numbers.ts";
+import { signalPictureOf } from "./signal.ts";
 import { switchesOf, whyNoSwitches } from "./switches.ts";
 import { gapsInSwitches, waysFromEmpty, waysToGoggles, waysToSwitches } from "./ways.ts";
 
@@ -53,6 +54,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
   const goggles = gogglesOf(craft, workspace, query);
   const begin = beginningsOf(craft, workspace, query.page ?? goggles?.page ?? "osd");
   const switches = switchesOf(craft, workspace, query.positions);
+  const signal = query.scenario === "signal-lost" ? signalPictureOf(craft, workspace, query.signal) : null;
   const isLookedAt = query.view === "numbers";
   const numbers = isLookedAt ? numbersOf(craft, workspace) : null;
   return {
@@ -68,6 +70,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     noSwitches: switches ? null : whyNoSwitches(craft),
     switchesWays: switches ? [] : waysToSwitches(craft, workspace),
     switchesGaps: switches ? gapsInSwitches(craft, workspace) : [],
+    ...(signal && { signal }),
     numbers,
     noNumbers: isLookedAt && !numbers ? NO_NUMBERS : null,
     numbersWays: isLookedAt && !numbers ? waysToNumbers(craft, workspace) : [],

@@ -3,6 +3,7 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { switchboardOf } from "../../logic/from-craft.ts";
 import type { ControlMap, Positions, PulseSpan } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
+import { lossReport, type ReportedLoss } from "./loss-report.ts";
 
 /** A range of pulses in us, both ends included, with the modes that can be on there. */
 export interface ReportedSpan {
@@ -29,7 +30,8 @@ export interface SwitchReport {
     readonly modes: readonly string[];
     readonly possible: readonly string[];
   };
-  readonly loss: { readonly modes: readonly string[] };
+  /** The modes that are certainly on once the signal is lost, and what happens then, phase by phase. */
+  readonly loss: { readonly modes: readonly string[] } & ReportedLoss;
   /**
    * How many distinct sets of modes the controls can reach, the empty one included; null where there are
    * too many to count.
@@ -44,8 +46,15 @@ export interface SwitchReport {
 /** In steps of work, some tenths of a second: a report on the command line may take longer than an editor's answer. */
 const REPORT_COUNT_STEPS = 300_000;
 
-/** The switch map of an effective craft. Outputs count as modes, as `outputs.NAME`. */
-export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
+/**
+ * The switch map of an effective craft. Outputs count as modes, as `outputs.NAME`. `nameOf` gives the name under
+ * which a file is reported.
+ */
+export function switchReport(
+  craft: Craft,
+  catalogue: Catalogue,
+  nameOf: (file: string) => string = (file) => file,
+): SwitchReport {
   const board = switchboardOf(craft, catalogue.modeRelations.precedence);
   const map = board.map();
   const rest = board.stateAt(board.rest);
@@ -54,7 +63,7 @@ export function switchReport(craft: Craft, catalogue: Catalogue): SwitchReport {
     controls: map.controls.map(reportedControl),
     channels: map.channels.map(({ channel, spans }) => ({ channel, spans: spans.map(reportedSpan) })),
     rest: { positions: board.rest, modes: rest.on, possible: rest.possible },
-    loss: { modes: board.loss().on },
+    loss: { modes: board.loss().on, ...lossReport(craft, catalogue, nameOf) },
     states: board.countStates(REPORT_COUNT_STEPS),
     clashes: board.clashes(pairs).map(({ modes, witness }) => ({ modes, positions: witness.positions })),
     ...(board.tangles.size > 0 && { tangled: board.names.filter((name) => board.tangles.has(name)) }),
