@@ -208,7 +208,8 @@ function homeInWords(deed: Extract<PhaseDeed, { kind: "flies-home" }>): string {
   const sentences = [
     `It flies home${how === "" ? "" : ` ${how}`}${climb === "on-the-way" ? ", climbing on the way" : ""}.`,
   ];
-  if (missing.length > 0) sentences.push(`${capital(joinWithAnd(missing))} is not known.`);
+  if (missing.length > 0)
+    sentences.push(`${capital(joinWithAnd(missing))} ${missing.length > 1 ? "are" : "is"} not known.`);
   if (climb === null && height !== null) sentences.push("How it comes to that height is not known.");
   if (!homeIsKnown) sentences.push("It knows home only if it had a fix when it armed.");
   if (!canLevel) sentences.push("But it has no accelerometer, and the way home is flown by angles.");

@@ -1,6 +1,8 @@
 /** Consequences for steering and for a lost signal: rates, throttle, arming, failsafe, return, dials. */
 
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { capital } from "../../draw/words.ts";
+import type { Craft } from "../../model/craft.ts";
 import { hoverSettingOf, motorsOf } from "../../numbers/motor-of.ts";
 import {
   halfRateStick,
@@ -115,8 +117,24 @@ function throttleText(value: Value | null): string {
   return ` at ${formatNumber(value.number, 4)} ${value.unit}${value.unit === "%" ? " throttle" : ""}`;
 }
 
+/** Why nothing in `failsafe` begins with this receiver; null where it may. */
+const NEVER_BEGINS: Readonly<Record<string, string>> = {
+  hold: "Nothing of the failsafe begins: the receiver repeats what it heard last, and the board never learns of the loss",
+  preset: "To most boards the receiver's presets look like a live link, and then nothing of the failsafe begins",
+};
+
 /** What happens after the last packet, step by step, with the total time. */
-const linkLoss: ConsequenceProvider = ({ craft, catalogue }) => {
+const linkLoss: ConsequenceProvider = (subject) => {
+  const { craft, catalogue } = subject;
+  const onLoss = wordIn(craft, catalogue, "link", "on-loss") ?? "";
+  const never = NEVER_BEGINS[onLoss];
+  // Presets may turn on the mode that plays the loss to the board.
+  const mayBegin = onLoss === "preset" && craft.modes.has("loss-trial");
+  return never === undefined || mayBegin ? noticedLoss(subject) : consequence(never, ["link.on-loss"]);
+};
+
+/** The same where the board learns of the loss. */
+const noticedLoss: ConsequenceProvider = ({ craft, catalogue }) => {
   const seconds = (section: string, name: string) => numberIn(craft, catalogue, section, name, "s");
   const [lostS, holdS, descendS] = [
     seconds("link", "lost-after"),
@@ -141,7 +159,7 @@ const linkLoss: ConsequenceProvider = ({ craft, catalogue }) => {
   if (then !== null) from.push("failsafe.then");
   if (then === "stop") steps.push("then the motors stop");
   else if (then === "return") {
-    steps.push("then it flies home");
+    steps.push(`then it flies home${withoutFix(craft, catalogue, from)}`);
     endS = null;
   } else if (then === "descend") {
     const at = valueIn(craft, catalogue, "failsafe", "descend-throttle");
@@ -154,6 +172,14 @@ const linkLoss: ConsequenceProvider = ({ craft, catalogue }) => {
   if (steps.length < 2) return [];
   return consequence(`${capital(steps.join(", "))}${endS === null ? "" : `: ${formatDuration(endS)} in all`}`, from);
 };
+
+/** What takes the place of the way home; its settings are added to `from`. */
+function withoutFix(craft: Craft, catalogue: Catalogue, from: string[]): string {
+  const word = wordIn(craft, catalogue, "failsafe", "then-without-fix");
+  if (word !== "stop" && word !== "descend") return "";
+  from.push("failsafe.then-without-fix");
+  return word === "stop" ? ", and without a fix the motors stop" : ", and without a fix it comes down";
+}
 
 /** The same for a setting of the descent, which has no effect where the motors stop immediately. */
 const descentAfterLoss: ConsequenceProvider = (subject) => {

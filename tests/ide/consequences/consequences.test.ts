@@ -257,6 +257,23 @@ describe("flight", () => {
     ]);
   });
 
+  test("a failsafe that a receiver keeps from beginning promises nothing", () => {
+    const lost = (onLoss: string) =>
+      follows(`link\n  on-loss ${onLoss}\n  lost-after 500 ms\n\nfailsafe\n  hold-for 1 s\n  then stop|`);
+    expect(lost("silent")[0]).toContain("then the motors stop: 1.5 s in all");
+    expect(lost("hold")).toEqual([
+      "Nothing of the failsafe begins: the receiver repeats what it heard last, and the board never learns of the loss",
+    ]);
+    expect(lost("preset")).toEqual([
+      "To most boards the receiver's presets look like a live link, and then nothing of the failsafe begins",
+    ]);
+    expect(
+      follows("link\n  lost-after 500 ms\n\nfailsafe\n  hold-for 1 s\n  then return|\n  then-without-fix stop"),
+    ).toEqual([
+      "After 500 ms without a packet the signal counts as lost, for 1 s it flies on, then it flies home, and without a fix the motors stop",
+    ]);
+  });
+
   test("a dial that adjusts", () => {
     const wheel = 'handset "Wheel"\n\ncontrols\n  KN dial ch9 1000 us to 2000 us\n';
     expect(
