@@ -5,6 +5,7 @@ import "./drawings.css";
 import "./goggles.css";
 import "./numbers.css";
 import "./signal.css";
+import "./switches.css";
 import { App } from "./app.tsx";
 
 const root = document.getElementById("panel");

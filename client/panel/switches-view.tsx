@@ -1,11 +1,13 @@
 /** The switches view: the handset's controls, which can be moved, and the resulting state in words. */
 import { useEffect, useRef, useState } from "preact/hooks";
+import { toldOfControl } from "../../shared/draw/control-words.ts";
 import { signalStateInWords } from "../../shared/draw/signal-words.ts";
 import { drawSwitches } from "../../shared/draw/switches.ts";
-import { controlInWords, lossInWords, placesInWords, setsInWords, stateInWords } from "../../shared/draw/words.ts";
+import { controlInWords, lossInWords, setsInWords, stateSentences } from "../../shared/draw/words.ts";
 import type { ControlsAt, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
 import type { SignalPicture } from "../../shared/protocol/signal.ts";
 import { enrichControls } from "./control-gestures.ts";
+import { type DialHold, noteScrolling } from "./dial-gestures.ts";
 import { ModesList } from "./modes-list.tsx";
 import { ReadyList } from "./ready-list.tsx";
 import { sceneView } from "./scene-view.tsx";
@@ -21,6 +23,9 @@ interface Props {
   readonly move: (positions: ControlsAt) => void;
 }
 
+/** A model comes within this time; until then positions that were set count, so that no key of a quick run is lost. */
+const ANSWERED_WITHIN_MS = 600;
+
 /** The whole view; while the signal is lost it plays what happens then. */
 export function SwitchesView({ picture, signal, findings, move }: Props) {
   const frame = useRef<HTMLDivElement>(null);
@@ -28,10 +33,18 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
   const [link, setLink] = useSignal(signal);
   const [mode, setMode] = useState<string | null>(null);
   useEffect(() => followFocus(frame.current), [picture]);
+  useEffect(noteScrolling, []);
+  const latest = useRef<{ readonly positions: ControlsAt; readonly sentAt: number } | null>(null);
+  const hold = useRef<DialHold>({ drag: null, wheelPx: 0 });
   // Moving a control only has an effect with the link up.
   const moveControls = (positions: ControlsAt) => {
     if (link === "lost") setLink("up");
+    latest.current = { positions, sentAt: performance.now() };
     move(positions);
+  };
+  const positionsNow = () => {
+    const sent = latest.current;
+    return sent && performance.now() - sent.sentAt < ANSWERED_WITHIN_MS ? sent.positions : picture.state.positions;
   };
   const toggleLink = () => setLink(link === "up" ? "lost" : "up");
   const [step, setStep] = useSignalStep(signal);
@@ -39,9 +52,18 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
   const { state, loss } = picture;
   return (
     <>
-      <p class={`state armed-${state.armed ?? "never"}`} role="status">
-        {link === "up" ? stateInWords(state) : signal ? signalStateInWords(signal, step) : lossInWords(loss)}
-      </p>
+      <div class="in-sight">
+        <p class={`state ${link} armed-${state.armed ?? "never"}`} role="status">
+          {link === "up" ? (
+            <StateWords sentences={stateSentences(state)} />
+          ) : signal ? (
+            signalStateInWords(signal, step)
+          ) : (
+            lossInWords(loss)
+          )}
+        </p>
+        {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={moveControls} />}
+      </div>
       <p class="buttons">
         <button type="button" onClick={() => moveControls({})} title="Home">
           Everything to rest
@@ -54,14 +76,21 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
       <WitnessFindings findings={findings} move={moveControls} />
       <div class="frame" ref={frame}>
         {width > 0 &&
-          sceneView(drawSwitches(picture, { width, words: "none", mode }), enrichControls(picture, moveControls))}
+          sceneView(
+            drawSwitches(picture, { width, words: "none", mode }),
+            enrichControls(picture, { at: positionsNow, move: moveControls, hold: hold.current }),
+          )}
       </div>
       <p class="quiet">
         {picture.handset && `${picture.handset}. `}
         {setsInWords(picture)} within reach.
         {picture.modes.some(({ name }) => name.startsWith("outputs.")) && " An arrow marks an output of the board."}
       </p>
-      {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={moveControls} />}
+      <p class="quiet legend">
+        <span class="swatch is" aria-hidden="true" /> bold, with a bar: on now.{" "}
+        <span class="swatch open" aria-hidden="true" /> with a question mark: on or off.{" "}
+        <span class="swatch can" aria-hidden="true" /> can be turned on there.
+      </p>
       <ModesList picture={picture} link={link} mark={setMode} />
       <details>
         <summary>The switches as a list</summary>
@@ -70,7 +99,7 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
             <li key={control.name}>
               {controlInWords(control)}
               <ul>
-                {placesInWords(control).map((way) => (
+                {toldOfControl(control, state).map((way) => (
                   <li key={way}>{way}</li>
                 ))}
               </ul>
@@ -78,6 +107,15 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
           ))}
         </ul>
       </details>
+    </>
+  );
+}
+
+/** Whether it is armed stands out from the rest. */
+function StateWords({ sentences: [armed, ...others] }: { readonly sentences: readonly string[] }) {
+  return (
+    <>
+      <b>{armed}</b> {others.join(" ")}
     </>
   );
 }

@@ -1,13 +1,13 @@
 /** The card of a control: its place, and the drawing that results. */
-import type { ControlsAt } from "../protocol/panel.ts";
+import type { SwitchesState } from "../protocol/panel.ts";
 import type { SceneNode } from "./scene.ts";
 
-/** The input of a control's drawing: its corner, its width and the controls' positions. */
+/** The input of a control's drawing: its corner, its width and the state of the craft. */
 export interface CardPlace {
   readonly x: number;
   readonly y: number;
   readonly width: number;
-  readonly positions: ControlsAt;
+  readonly state: SwitchesState;
   /** The mode whose positions are marked; null for none. */
   readonly mode: string | null;
 }
@@ -18,7 +18,7 @@ export interface Card {
 }
 
 /** The classes of a position or a dial's range: `set` if the control is there, `gives` if it can turn on the marked mode. */
-export function wayClass(stands: "set" | "free", modes: readonly string[], marked: string | null): string {
-  const names = ["way", ...(stands === "set" ? ["set"] : []), ...(marked && modes.includes(marked) ? ["gives"] : [])];
+export function wayClass(stands: "here" | "elsewhere", modes: readonly string[], marked: string | null): string {
+  const names = ["way", ...(stands === "here" ? ["set"] : []), ...(marked && modes.includes(marked) ? ["gives"] : [])];
   return names.join(" ");
 }

@@ -1,10 +1,13 @@
-/** A dial: a round knob with its ranges as arcs, and below it what each range turns on. */
-import type { PanelControl } from "../protocol/panel.ts";
+/** A dial: a round knob with its ranges as arcs, and below it the settings that follow it and what each range turns on. */
+import type { PanelControl, SwitchesState } from "../protocol/panel.ts";
+import { adjustsBy } from "./adjust-words.ts";
 import { type Card, type CardPlace, wayClass } from "./card.ts";
+import { modesHere, notesOfControl, standsAt } from "./control-words.ts";
 import type { Point } from "./outline.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { dialPulseUs, dialRangeUs, inSpan, markedName } from "./words.ts";
-import { lineHeight, text, textLines, textWidth, wrapped } from "./writing.ts";
+import { adjustsNeed, drawAdjusts, drawModes, drawNotes, modesNeed } from "./way-modes.ts";
+import { dialPulseUs, dialRangeUs } from "./words.ts";
+import { lineHeight, text, textWidth } from "./writing.ts";
 
 /** How far the knob turns, in degrees, and where it begins; 0 points up. */
 const TURN_DEG = 270;
@@ -14,68 +17,84 @@ const SIZE = 12;
 const TEXT_INDENT = 16;
 
 /** The width that a dial and the longest text below it need, so that no name leaves its card. */
-export function dialNeeds({ spans }: PanelControl): number {
-  const ranges = spans.map(({ fromUs, toUs }) => textWidth(rangeInWords(fromUs, toUs), SIZE));
-  const modes = spans.flatMap((span) => span.modes.map((mode) => textWidth(`${markedName(mode)},`, SIZE)));
-  return Math.max(2 * KNOB_RADIUS + 52, TEXT_INDENT + Math.max(0, ...ranges, ...modes));
+export function dialNeeds(control: PanelControl, state: SwitchesState): number {
+  const ranges = control.spans.map(({ fromUs, toUs }) => textWidth(rangeInWords(fromUs, toUs), SIZE));
+  const modes = control.spans.map((span) => modesNeed(span.modes));
+  const below = Math.max(0, ...ranges, ...modes, adjustsNeed(adjustsBy(control.name, state)));
+  return Math.max(2 * KNOB_RADIUS + 66, TEXT_INDENT + below);
 }
 
 function rangeInWords(fromUs: number, toUs: number): string {
   return `${fromUs}–${toUs} us`;
 }
 
-/** The knob, pointing to where it is set, above its ranges in the script's order. */
-export function drawDial(control: PanelControl, { x, y, width, positions, mode }: CardPlace): Card {
-  const pulseUs = dialPulseUs(control, positions);
+/** The knob, pointing to where it is set, above the settings that follow it and its ranges in the script's order. */
+export function drawDial(control: PanelControl, place: CardPlace): Card {
+  const { x, y, width, state } = place;
+  const isSet = typeof state.positions[control.name] === "number";
+  const pulseUs = dialPulseUs(control, state.positions);
   const centre = { x: x + KNOB_RADIUS + 5, y: y + KNOB_RADIUS + 4 };
   const range = dialRangeUs(control);
   const degOf = (us: number) =>
     range && range.toUs > range.fromUs
       ? BEGIN_DEG + ((us - range.fromUs) / (range.toUs - range.fromUs)) * TURN_DEG
       : BEGIN_DEG;
-  const current = control.spans.findIndex((span) => inSpan(pulseUs, span));
-  const arcs = control.spans.map(({ fromUs, toUs, modes }, index) => {
+  const arcs = control.spans.map((span) => {
+    const { fromUs, toUs, modes } = span;
     const [low, high] = [degOf(Math.min(fromUs, toUs)), degOf(Math.max(fromUs, toUs))];
-    const className = ["arc", ...(modes.length > 0 ? [] : ["idle"]), ...(index === current ? ["set"] : [])].join(" ");
+    const isHere = standsAt(control, span, state.positions) === "here";
+    const className = ["arc", ...(modes.length > 0 ? [] : ["idle"]), ...(isHere ? ["set"] : [])].join(" ");
     return path(className, arc(centre, KNOB_RADIUS, low + 2, high - 2));
   });
   const tip = around(centre, KNOB_RADIUS - 7, degOf(pulseUs));
-  const knob = node("g", { class: "knob", "data-control": control.name, "data-knob": pulseUs }, [
+  const [first, second] = isSet ? [`${pulseUs} us`, null] : ["not set,", "anywhere"];
+  const words = centre.x + KNOB_RADIUS + 12;
+  const knob = node("g", { class: isSet ? "knob" : "knob unset", "data-control": control.name, "data-knob": pulseUs }, [
     node("circle", { class: "reach", cx: centre.x, cy: centre.y, r: KNOB_RADIUS + 5 }),
     ...arcs,
     node("circle", { class: "rocker", cx: centre.x, cy: centre.y, r: KNOB_RADIUS - 6 }),
     path("needle", `M${rounded(centre.x)} ${rounded(centre.y)}L${rounded(tip.x)} ${rounded(tip.y)}`),
-    text("small", centre.x + KNOB_RADIUS + 12, centre.y + 4, 11, `${pulseUs} us`),
+    text("small", words, centre.y + (second ? -3 : 4), 11, first),
+    ...(second ? [text("small", words, centre.y + 11, 11, second)] : []),
   ]);
-  const rows = drawSpans(control, { x, y: y + 2 * KNOB_RADIUS + 12, width, positions, mode }, current);
-  return { height: 2 * KNOB_RADIUS + 12 + rows.height, nodes: [knob, ...rows.nodes] };
+  let top = y + 2 * KNOB_RADIUS + 14;
+  const nodes: SceneNode[] = [knob];
+  const { before, after } = notesOfControl(control, state);
+  const noted = (notes: readonly string[]) => {
+    const drawn = drawNotes(notes, x, top - 4, width);
+    nodes.push(...drawn.nodes);
+    top += drawn.height;
+  };
+  noted(before);
+  const adjusts = drawAdjusts(adjustsBy(control.name, state), x, top, width);
+  nodes.push(...adjusts.nodes);
+  top += adjusts.height;
+  if (control.spans.some(({ modes }) => modes.length > 0)) {
+    const rows = drawSpans(control, { ...place, y: top });
+    nodes.push(...rows.nodes);
+    top += rows.height;
+  }
+  noted(after);
+  return { height: top - y, nodes };
 }
 
-function drawSpans(control: PanelControl, { x, y, width, mode }: CardPlace, current: number): Card {
+function drawSpans(control: PanelControl, { x, y, width, state, mode }: CardPlace): Card {
   const nodes: SceneNode[] = [];
   let top = y;
-  for (const [index, { fromUs, toUs, modes }] of control.spans.entries()) {
-    const names = wrapped(modes.length > 0 ? modes.map(markedName) : ["–"], width - TEXT_INDENT, SIZE);
-    const height = 22 + names.length * lineHeight(SIZE);
+  for (const span of control.spans) {
+    const { fromUs, toUs, modes } = span;
+    const stands = standsAt(control, span, state.positions);
+    const namesTop = top + 5 + lineHeight(SIZE);
+    const shown = drawModes(modesHere(modes, stands, state), x + TEXT_INDENT, namesTop, width - TEXT_INDENT);
+    const height = namesTop + shown.height - top + 3;
     const middleUs = Math.round((fromUs + toUs) / 2);
-    const set = index === current;
     nodes.push(
-      node(
-        "g",
-        { class: wayClass(set ? "set" : "free", modes, mode), "data-control": control.name, "data-set": middleUs },
-        [
-          rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
-          rect("key", { x, y: top + 3, width: 6, height: height - 8 }, 3),
-          text("way-name", x + TEXT_INDENT, top + 14, SIZE, rangeInWords(fromUs, toUs)),
-          ...textLines(
-            modes.length > 0 ? "modes" : "modes none",
-            x + TEXT_INDENT,
-            top + 14 + lineHeight(SIZE),
-            SIZE,
-            names,
-          ),
-        ],
-      ),
+      node("g", { class: wayClass(stands, modes, mode), "data-control": control.name, "data-set": middleUs }, [
+        rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
+        rect("key", { x, y: top + 3, width: 6, height: height - 8 }, 3),
+        text("way-name", x + TEXT_INDENT, top + 14, SIZE, rangeInWords(fromUs, toUs)),
+        ...shown.nodes,
+      ]),
     );
     top += height;
   }

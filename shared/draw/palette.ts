@@ -87,12 +87,17 @@ export function styleSheet(theme: Theme): string {
     [".grip", `fill:none;stroke:${c.onAccent};stroke-width:1.5;stroke-linecap:round`],
     [BOLD.join(","), "font-weight:600"],
     [".small,.modes", `fill:${c.quiet}`],
-    [".set .modes", `fill:${c.text}`],
+    [".on-name,.open-name", `fill:${c.text}`],
+    [".on-band", `fill:${c.accent};fill-opacity:.16`],
+    [".on-bar", `fill:${c.accent}`],
+    [".open-bar", `fill:none;stroke:${c.accent};stroke-width:1.5`],
+    [".can-line", `fill:none;stroke:${c.quiet};stroke-width:2;stroke-dasharray:1 4;stroke-linecap:round`],
     [".gives .reach", `fill:none;stroke:${c.accent};stroke-width:2;stroke-dasharray:5 3`],
     [".arc", `fill:none;stroke:${c.quiet};stroke-width:6`],
     [".arc.idle", `stroke:${c.line}`],
     [".arc.set", `stroke:${c.accent}`],
     [".needle", `stroke:${c.accent};stroke-width:3;stroke-linecap:round`],
+    [".unset .needle", `stroke:${c.quiet};stroke-dasharray:1 5`],
   ];
   return [...rules, ...chartRules(c)].map(([selector, declarations]) => `${selector}{${declarations}}`).join("");
 }

@@ -1,21 +1,22 @@
 /** A switch, selector or button: a vertical rocker with its positions one below the other. */
 import type { PanelControl } from "../protocol/panel.ts";
 import { type Card, type CardPlace, wayClass } from "./card.ts";
+import { modesHere, notesOfControl, standsAt, useOf } from "./control-words.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
-import { markedName } from "./words.ts";
-import { lineHeight, text, textLines, textWidth, wrapped } from "./writing.ts";
+import { drawModes, drawNotes, modesNeed } from "./way-modes.ts";
+import { lineHeight, text, textWidth } from "./writing.ts";
 
 const ROCKER_WIDTH = 26;
 const TEXT_GAP = 10;
 const NAME_SIZE = 13;
-const MODES_SIZE = 12;
+/** The least height of a position; less where nothing depends on the control. */
+const HEIGHT = 38;
+const UNUSED_HEIGHT = 24;
 
 /** The width that a rocker and the longest text beside it need, so that no name leaves its card. */
 export function rockerNeeds({ positions, rest }: PanelControl): number {
   const names = positions.map(({ name }) => textWidth(labelOf(name, rest), NAME_SIZE));
-  const modes = positions.flatMap((position) =>
-    position.modes.map((mode) => textWidth(`${markedName(mode)},`, MODES_SIZE)),
-  );
+  const modes = positions.map((position) => modesNeed(position.modes));
   return ROCKER_WIDTH + TEXT_GAP + Math.max(0, ...names, ...modes);
 }
 
@@ -25,38 +26,34 @@ function labelOf(name: string, rest: string | null): string {
 
 /** The positions from top to bottom in the script's order; the current one is filled. */
 export function drawRocker(control: PanelControl, place: CardPlace): Card {
-  const { x, y, width, positions, mode } = place;
-  const textWidth = width - ROCKER_WIDTH - TEXT_GAP;
+  const { x, y, width, state, mode } = place;
+  const isUsed = useOf(control, state) === "used";
+  const textLeft = x + ROCKER_WIDTH + TEXT_GAP;
   let top = y + 3;
   const nodes: SceneNode[] = [];
-  for (const { name, modes } of control.positions) {
-    const names = wrapped(modes.length > 0 ? modes.map(markedName) : ["–"], textWidth, MODES_SIZE);
-    const height = Math.max(36, 22 + names.length * lineHeight(MODES_SIZE));
-    const set = positions[control.name] === name;
+  for (const position of control.positions) {
+    const { name, modes } = position;
+    const stands = standsAt(control, position, state.positions);
+    const namesTop = top + 6 + lineHeight(NAME_SIZE);
+    const shown = isUsed
+      ? drawModes(modesHere(modes, stands, state), textLeft, namesTop, width - ROCKER_WIDTH - TEXT_GAP)
+      : { height: 0, nodes: [] };
+    const height = Math.max(isUsed ? HEIGHT : UNUSED_HEIGHT, namesTop + shown.height - top);
     const plate = { x, y: top, width: ROCKER_WIDTH, height: height - 2 };
     nodes.push(
-      node(
-        "g",
-        { class: wayClass(set ? "set" : "free", modes, mode), "data-control": control.name, "data-set": name },
-        [
-          rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
-          rect("key", plate, 5),
-          ...(set ? [path("grip", grip(x, top + plate.height / 2))] : []),
-          text("way-name", x + ROCKER_WIDTH + TEXT_GAP, top + 14, NAME_SIZE, labelOf(name, control.rest)),
-          ...textLines(
-            modes.length > 0 ? "modes" : "modes none",
-            x + ROCKER_WIDTH + TEXT_GAP,
-            top + 14 + lineHeight(MODES_SIZE),
-            MODES_SIZE,
-            names,
-          ),
-        ],
-      ),
+      node("g", { class: wayClass(stands, modes, mode), "data-control": control.name, "data-set": name }, [
+        rect("reach", { x: x - 5, y: top - 1, width: width + 10, height }, 4),
+        rect("key", plate, 5),
+        ...(stands === "here" ? [path("grip", grip(x, top + plate.height / 2))] : []),
+        text("way-name", textLeft, top + 15, NAME_SIZE, labelOf(name, control.rest)),
+        ...shown.nodes,
+      ]),
     );
     top += height;
   }
   const body = rect("rocker", { x: x - 3, y: y, width: ROCKER_WIDTH + 6, height: top - y + 1 }, 8);
-  return { height: top - y + 1, nodes: [body, ...nodes] };
+  const notes = drawNotes(notesOfControl(control, state).after, x - 3, top + 1, width + 3);
+  return { height: top - y + 1 + notes.height, nodes: [body, ...nodes, ...notes.nodes] };
 }
 
 /** Three ridges across the key. */

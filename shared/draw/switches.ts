@@ -25,7 +25,7 @@ const HEAD_HEIGHT = 40;
 /** All controls as one SVG, laid out as the hands find them, in as many columns as the width allows. */
 export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions = {}): SceneNode {
   const needs = picture.controls.map((one) =>
-    Math.max(headNeeds(one), one.kind === "dial" ? dialNeeds(one) : rockerNeeds(one)),
+    Math.max(headNeeds(one), one.kind === "dial" ? dialNeeds(one, picture.state) : rockerNeeds(one)),
   );
   const narrowest = Math.max(NARROWEST_CARD, Math.ceil(Math.max(0, ...needs)) + 2 * PADDING + 2);
   const width = Math.max(narrowest, options.width ?? 640);
@@ -43,7 +43,7 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
 
 function drawRow(row: readonly PlacedCard[], { state }: SwitchesPicture, mode: string | null): Card {
   const drawn = row.map(({ control, x, y, width }) => {
-    const place = { x, y, width, positions: state.positions, mode };
+    const place = { x, y, width, state, mode };
     return { control, place, ...drawControl(control, place) };
   });
   const height = Math.max(...drawn.map((card) => card.height));

@@ -12,6 +12,7 @@ import type {
 } from "../protocol/panel.ts";
 import { joinWithAnd } from "../text/list.ts";
 import { placeInWords } from "../text/places.ts";
+import { adjustSentences } from "./adjust-words.ts";
 
 /** An element in words: its name, reading, place and clashes; cells count from 0. */
 export function elementInWords(element: PanelElement): string {
@@ -60,6 +61,11 @@ function cells(count: number): string {
 
 /** The state of the craft in sentences, as in "Not armed. Level and recorder on." */
 export function stateInWords(state: SwitchesState): string {
+  return stateSentences(state).join(" ");
+}
+
+/** The same sentences one by one; the first says whether it is armed. */
+export function stateSentences(state: SwitchesState): string[] {
   const others = state.on.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
   const open = state.possible.map(({ name }) => shortName(name)).filter((name) => name !== "arm");
   const isTangled = (name: string) => state.tangled?.includes(name) === true;
@@ -68,17 +74,18 @@ export function stateInWords(state: SwitchesState): string {
   const tangled = named(state.unknown.filter(isTangled));
   const unsure = open.length + faulty.length + tangled.length > 0;
   const armed = state.armed === "unknown" && isTangled("arm") ? "tangled" : (state.armed ?? "never");
-  const sentences = [ARMED_IN_WORDS[armed]];
+  const sentences: string[] = [ARMED_IN_WORDS[armed]];
   if (others.length > 0) sentences.push(`${capital(joinWithAnd(others))} on.`);
   else sentences.push(`Nothing${state.armed === "yes" ? " else" : ""}${unsure ? " is surely" : ""} on.`);
   if (open.length > 0) sentences.push(`${capital(joinWithAnd(open))} on or off, as what is not set here decides.`);
   if (faulty.length > 0) sentences.push(`Not known, since a line behind it has a fault: ${joinWithAnd(faulty)}.`);
   if (tangled.length > 0) sentences.push(`Not known, too tangled to follow: ${joinWithAnd(tangled)}.`);
+  sentences.push(...adjustSentences(state));
   // No control shows these channels, and the state depends on them.
   const channels = Object.entries(state.positions).filter(([name]) => /^ch\d+$/.test(name));
   if (channels.length > 0)
     sentences.push(`This is with ${joinWithAnd(channels.map(([name, us]) => `${name} at ${us} us`))}.`);
-  return sentences.join(" ");
+  return sentences;
 }
 
 /** How many sets of modes the controls can reach; of modes that are not known nothing is counted. */
@@ -186,17 +193,6 @@ export function controlInWords({ name, kind, channel, lies }: PanelControl): str
 /** Where a control lies, as the script says it: “left shoulder”. */
 export function whereInScript({ side, face }: NonNullable<PanelControl["lies"]>): string {
   return face === null ? side : `${side} ${face}`;
-}
-
-/** What a position or a dial's range turns on: “arm and recorder”, or “turns nothing on”. */
-export function modesInWords(modes: readonly string[]): string {
-  return modes.length === 0 ? "turns nothing on" : joinWithAnd(modes.map(shortName));
-}
-
-/** What each position or range of a control turns on, a line each: “up, at rest: turns nothing on”, “1000 to 1400 us: lights”. */
-export function placesInWords({ kind, positions, spans, rest }: PanelControl): string[] {
-  if (kind === "dial") return spans.map((span) => `${span.fromUs} to ${span.toUs} us: ${modesInWords(span.modes)}`);
-  return positions.map(({ name, modes }) => `${name}${name === rest ? ", at rest" : ""}: ${modesInWords(modes)}`);
 }
 
 /** The whole range of a dial in us, lower end first; null for any other control. */

@@ -38,6 +38,11 @@ export function wrappedBold(sentences: string, width: number, size: number): str
   return filled(sentences.split(" "), width / (size * LETTER_WIDTH * BOLD_WIDTH));
 }
 
+/** Words in lines that fit a width at a font size; a word is never broken. */
+export function wrappedWords(words: string, width: number, size: number): string[] {
+  return filled(words.split(" "), width / (size * LETTER_WIDTH));
+}
+
 function filled(pieces: readonly string[], letters: number): string[] {
   const most = Math.max(1, Math.floor(letters));
   const lines: string[] = [];

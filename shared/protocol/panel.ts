@@ -3,6 +3,7 @@
  * draws the model and reports gestures.
  */
 import type { Uri } from "./addresses.ts";
+import type { AdjustPicture } from "./adjust.ts";
 import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
 import type { NumbersPicture } from "./numbers.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
@@ -101,6 +102,8 @@ export interface PanelPosition {
   readonly pulseUs: number;
   /** Modes that depend on this control and can be on with it here. */
   readonly modes: readonly string[];
+  /** It never arrives as itself: its channel carries two levels, and this is none of them. */
+  readonly lost?: true;
 }
 
 export interface PanelControl {
@@ -138,6 +141,7 @@ export interface SwitchesState {
   readonly unknown: readonly string[];
   /** Those of them whose condition, or that of a mode behind it, is too tangled to follow. */
   readonly tangled?: readonly string[];
+  readonly adjusts: AdjustPicture;
 }
 
 /** The state of a mode after loss of the signal. `kept`: as it was; `either`: depends on what is not preset. */

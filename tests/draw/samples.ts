@@ -143,6 +143,7 @@ export const fullSwitches: SwitchesPicture = {
     ],
     possible: [],
     unknown: [],
+    adjusts: { moving: [], idle: [], faulty: [] },
   },
   modes: [
     { name: "arm", what: "Lets the motors turn.", lines: [{ file, line: 2 }], ways: ["TL down"] },

@@ -25,6 +25,7 @@ const state = (some: Partial<SwitchesState>): SwitchesState => ({
   on: [],
   possible: [],
   unknown: [],
+  adjusts: { moving: [], idle: [], faulty: [] },
   ...some,
 });
 

@@ -1,16 +1,11 @@
 /** What `fettle draw` draws of a craft, each picture with what is to be seen in words. */
+import { toldOfControl } from "../../../shared/draw/control-words.ts";
 import { drawFilters, filtersInWords } from "../../../shared/draw/filters.ts";
 import { drawGoggles } from "../../../shared/draw/goggles.ts";
 import { drawRates } from "../../../shared/draw/rates.ts";
 import type { SceneNode } from "../../../shared/draw/scene.ts";
 import { drawSwitches } from "../../../shared/draw/switches.ts";
-import {
-  controlInWords,
-  elementInWords,
-  lossInWords,
-  placesInWords,
-  stateInWords,
-} from "../../../shared/draw/words.ts";
+import { controlInWords, elementInWords, lossInWords, stateInWords } from "../../../shared/draw/words.ts";
 import {
   type Drawable,
   filtersDrawable,
@@ -22,7 +17,7 @@ import type { Craft } from "../../../shared/model/craft.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pagesOf } from "../../../shared/osd/layout.ts";
 import { type Grid, type OsdPage, SCENARIOS, type Scenario } from "../../../shared/protocol/osd.ts";
-import type { PanelControl, PanelElement } from "../../../shared/protocol/panel.ts";
+import type { PanelControl, PanelElement, SwitchesState } from "../../../shared/protocol/panel.ts";
 import { CannotRun } from "./io.ts";
 
 /** A drawing with its words. */
@@ -70,7 +65,7 @@ export function osdPicture(craft: Craft, workspace: Workspace, query: OsdQuery):
 /** The controls at rest, with what each position turns on. */
 export function switchesPicture(craft: Craft, workspace: Workspace): Picture {
   const switches = drawn(switchesDrawable(craft, workspace));
-  const controls = switches.controls.map(controlWithModes);
+  const controls = switches.controls.map((control) => controlWithModes(control, switches.state));
   return {
     scene: drawSwitches(switches, { width: SWITCHES_WIDTH }),
     title: `Switches of ${craft.name}, at rest: ${stateInWords(switches.state)}`,
@@ -110,8 +105,8 @@ function wordsOf({ attributes, children }: SceneNode): string {
   return children.flatMap((child) => (typeof child === "string" ? [] : wordsOf(child))).join(" ");
 }
 
-function controlWithModes(control: PanelControl): string {
-  return `${controlInWords(control)}: ${placesInWords(control).join("; ")}.`;
+function controlWithModes(control: PanelControl, state: SwitchesState): string {
+  return `${controlInWords(control)}: ${toldOfControl(control, state).join(". ")}.`;
 }
 
 function elementWithFlash(element: PanelElement): string {

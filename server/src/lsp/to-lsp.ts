@@ -22,6 +22,7 @@ import type { Lens } from "../../../shared/ide/editor/lenses.ts";
 import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
+import type { AdjustPicture } from "../../../shared/protocol/adjust.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { FollowLens } from "../../../shared/protocol/lenses.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
@@ -186,7 +187,12 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
     switches: switches && {
       ...switches,
       controls: switches.controls.map((each) => ({ ...each, at: placed(each.at) })),
-      state: { ...switches.state, on: named(switches.state.on), possible: named(switches.state.possible) },
+      state: {
+        ...switches.state,
+        on: named(switches.state.on),
+        possible: named(switches.state.possible),
+        adjusts: toAdjusts(switches.state.adjusts, placed),
+      },
       modes: named(switches.modes),
       ready: {
         ...switches.ready,
@@ -210,6 +216,14 @@ function toSignal(signal: SignalPicture, placed: (at: LinePlace) => LinePlace): 
     ...signal,
     courses: signal.courses.map((course) => ({ ...course, phases: phases(course) })),
     calls: calls && { ...calls, at: placed(calls.at) },
+  };
+}
+
+function toAdjusts(adjusts: AdjustPicture, placed: (at: LinePlace) => LinePlace): AdjustPicture {
+  return {
+    ...adjusts,
+    moving: adjusts.moving.map((each) => ({ ...each, at: placed(each.at) })),
+    idle: adjusts.idle.map((each) => ({ ...each, at: placed(each.at) })),
   };
 }
 

@@ -1,6 +1,6 @@
 /** The controls of a craft as the panel shows them, and the resulting state. */
-import { boardOf } from "../../logic/from-craft.ts";
-import type { Positions, StateReport, Switchboard } from "../../logic/switchboard-types.ts";
+import { boardOf, linkOf } from "../../logic/from-craft.ts";
+import type { ControlSpec, Positions, StateReport, Switchboard } from "../../logic/switchboard-types.ts";
 import { type Craft, isOutput, modeNamed } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type {
@@ -12,7 +12,9 @@ import type {
   SwitchesPicture,
   SwitchesState,
 } from "../../protocol/panel.ts";
+import { lostPositions } from "../../rules/lib/indistinct-controls.ts";
 import { describeWay, readinessOf } from "../arming/readiness.ts";
+import { adjustsOf } from "./adjusts.ts";
 
 /** The most ways to turn a mode on that are listed; more are not read at a glance. */
 const MOST_WAYS = 6;
@@ -50,27 +52,40 @@ function possiblePositions(board: Switchboard, requested: ControlsAt): Positions
     const at = requested[name];
     if (at === undefined) continue;
     const isPosition = typeof at === "string" && control?.positions.some((each) => each.name === at);
-    const takesPulse = typeof at === "number" && (control === null || control.kind === "dial");
+    // Where no condition names a dial, the sets do not know its range.
+    const takesPulse =
+      typeof at === "number" && (control === null || (control.kind === "dial" && isWithin(at, control)));
     // A pulse outside the control's range belongs to no state.
     if ((isPosition || takesPulse) && board.sets.where({ [name]: at }) !== board.sets.none) kept[name] = at;
   }
   return kept;
 }
 
+function isWithin(pulseUs: number, { fromUs, toUs }: ControlSpec): boolean {
+  return fromUs !== null && toUs !== null && pulseUs >= Math.min(fromUs, toUs) && pulseUs <= Math.max(fromUs, toUs);
+}
+
 function controlsOf(board: Switchboard, craft: Craft): PanelControl[] {
   const controls: PanelControl[] = [];
+  const twoLevels = linkOf(craft).twoLevelChannels;
   for (const { control, positions, spans } of board.map().controls) {
-    const { source, value } = craft.controls.get(control.name) ?? {};
-    if (!source) continue;
+    const own = craft.controls.get(control.name);
+    if (!own) continue;
+    const lost = own.value && twoLevels.includes(control.channel) ? lostPositions(own.value) : [];
     controls.push({
       name: control.name,
       kind: control.kind,
       channel: control.channel,
-      positions: positions.map(({ name, pulseUs, modes }) => ({ name, pulseUs, modes })),
+      positions: positions.map(({ name, pulseUs, modes }) => ({
+        name,
+        pulseUs,
+        modes,
+        ...(lost.includes(name) && { lost: true as const }),
+      })),
       spans,
       rest: control.rest,
-      ...(value?.lies && { lies: value.lies }),
-      at: source,
+      ...(own.value?.lies && { lies: own.value.lies }),
+      at: own.source,
     });
   }
   return controls;
@@ -94,6 +109,7 @@ function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positio
     possible: withLines(report.possible),
     unknown: report.unknown,
     tangled: report.unknown.filter((name) => board.tangles.has(name)),
+    adjusts: adjustsOf(craft, workspace, positions),
   };
 }
 
