@@ -87,9 +87,15 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
         {picture.modes.some(({ name }) => name.startsWith("outputs.")) && " An arrow marks an output of the board."}
       </p>
       <p class="quiet legend">
-        <span class="swatch is" aria-hidden="true" /> bold, with a bar: on now.{" "}
-        <span class="swatch open" aria-hidden="true" /> with a question mark: on or off.{" "}
-        <span class="swatch can" aria-hidden="true" /> can be turned on there.
+        <span>
+          <i class="swatch is" aria-hidden="true" /> on now
+        </span>
+        <span>
+          <i class="swatch open" aria-hidden="true" /> on or off
+        </span>
+        <span>
+          <i class="swatch can" aria-hidden="true" /> can be turned on there
+        </span>
       </p>
       <ModesList picture={picture} link={link} mark={setMode} />
       <details>

@@ -1,10 +1,10 @@
-/** Highlights the lines of the script that lead to the state that the panel shows. */
-import { type Disposable, OverviewRulerLane, Range, ThemeColor, window } from "vscode";
-import type { LinePlace } from "../../shared/protocol/panel.ts";
+/** Highlights the lines of the script that lead to the state that the panel shows, and says so behind each. */
+import { type DecorationOptions, type Disposable, OverviewRulerLane, Range, ThemeColor, window } from "vscode";
+import type { StateMark } from "../../shared/draw/state-marks.ts";
 
 export interface LineHighlights {
   /** Highlights these lines in every visible editor, and clears the previous ones. */
-  show(lines: readonly LinePlace[]): void;
+  show(marks: readonly StateMark[]): void;
   readonly disposables: readonly Disposable[];
 }
 
@@ -18,18 +18,30 @@ export function lineHighlights(): LineHighlights {
     borderWidth: "0 0 0 3px",
     overviewRulerColor: new ThemeColor("editorInfo.foreground"),
     overviewRulerLane: OverviewRulerLane.Left,
+    // Whose mark it is must be known without asking: it comes from the panel, and not from the script.
+    after: { color: new ThemeColor("descriptionForeground"), fontStyle: "italic", margin: "0 0 0 3ch" },
   });
-  let shown: readonly LinePlace[] = [];
+  let shown: readonly StateMark[] = [];
   const render = () => {
     for (const editor of window.visibleTextEditors) {
       const file = editor.document.uri.toString();
-      const lines = shown.filter((each) => each.file === file).map(({ line }) => new Range(line, 0, line, 0));
-      editor.setDecorations(decoration, lines);
+      const marks = shown.filter(({ at }) => at.file === file);
+      editor.setDecorations(decoration, marks.map(decorationOf));
     }
   };
-  const show = (lines: readonly LinePlace[]) => {
-    shown = lines;
+  const show = (marks: readonly StateMark[]) => {
+    if (marks.length === 0 && shown.length === 0) return;
+    shown = marks;
     render();
   };
   return { show, disposables: [decoration, window.onDidChangeVisibleTextEditors(render)] };
+}
+
+function decorationOf({ at: { line }, words }: StateMark): DecorationOptions {
+  return {
+    // To the line's end, as what stands after it is put behind the range.
+    range: new Range(line, 0, line, Number.MAX_SAFE_INTEGER),
+    hoverMessage: `${words}.`,
+    renderOptions: { after: { contentText: words } },
+  };
 }

@@ -1,6 +1,7 @@
 /** The panel's host: follows the script in the editor, asks the server, and passes on. */
 import { commands, type Disposable, type TextDocument, type TextEditor, Uri, window, workspace } from "vscode";
 import { freePlace } from "../../shared/draw/moving.ts";
+import { type StateMark, stateMarks } from "../../shared/draw/state-marks.ts";
 import { type Uri as Address, asUri } from "../../shared/protocol/addresses.ts";
 import { OSD_PAGES } from "../../shared/protocol/osd.ts";
 import type { OsdGesture } from "../../shared/protocol/osd-edit.ts";
@@ -66,20 +67,27 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   });
 
   const highlights = lineHighlights();
+  /** The marks of the script that is drawn; they are shown while its switches are. */
+  let marks: readonly StateMark[] = [];
+  const mark = (next: readonly StateMark[]) => {
+    marks = next;
+    highlights.show(webviews.shows("switches") ? marks : []);
+  };
   const gestures = osdGestures(ask);
   /** Set while the page that is to show this view is still being opened. */
   let pendingView: { readonly webview: PanelWebview; readonly view: ViewName } | undefined;
 
   const refresh = coalesce(async () => {
-    if (!webviews.isVisible() || !script) return highlights.show([]);
+    if (!webviews.isVisible() || !script) return mark([]);
     const params = paramsFor(script);
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
-      if (!model || !isAt(script, params.uri)) return;
+      if (!isAt(script, params.uri)) return;
+      if (!model) return mark([]);
       // The script has changed since: once the server has received that change, it is asked again.
       if (!script.isClosed && model.version < script.version) return;
       craftName = model.craft;
-      highlights.show(webviews.isVisible() ? linesBehind(model) : []);
+      mark(model.switches ? stateMarks(model.switches) : []);
       webviews.post({ kind: "model", model });
     } catch (error) {
       log(`The panel could not be drawn for ${params.uri}: ${error}`);
@@ -99,6 +107,8 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     const next = scriptOf(editor) ?? (script && editorOf(script) ? undefined : activeScript());
     if (!next || gestures.isStepping()) return;
     if (script && isCraft(script)) craft = addressOf(script.uri);
+    // Those of the script before are not to stand while this one is asked about.
+    if (script !== next) mark([]);
     script = next;
     refresh();
     postCursor(editorOf(next));
@@ -179,6 +189,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
         break;
       case "view":
         from.setView(message.view);
+        mark(marks);
         // Every model contains what the other views draw.
         if (message.view !== "numbers") return;
         break;
@@ -261,11 +272,6 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables];
   const shows = { showPositions, show, openBeside: webviews.openBeside };
   return { refresh, ...shows, fitOsd, addElement, beginOsd, disposables };
-}
-
-/** The lines of the modes that are on; none at rest, since no control was moved. */
-function linesBehind({ switches }: PanelModel): readonly LinePlace[] {
-  return !switches || switches.state.atRest ? [] : switches.state.on.flatMap(({ lines }) => lines);
 }
 
 let revealed = false;

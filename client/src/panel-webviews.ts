@@ -27,6 +27,8 @@ export interface PanelWebviews {
   front(): PanelWebview;
   /** The view that is shown: the numbers if any visible page shows them. */
   view(): ViewName;
+  /** Whether a page that is visible shows this view. */
+  shows(view: ViewName): boolean;
   /** To every page that is open. */
   post(message: ToPanel): void;
   /** Opens the tab next to the script, which keeps the keyboard. */
@@ -104,10 +106,12 @@ export function panelWebviews(
   });
 
   const webviews = [inSide.page, inTab.page];
+  const shows = (view: ViewName) => [inSide, inTab].some((each) => each.shows(view));
   return {
     isVisible: () => webviews.some((page) => page.isVisible()),
     front: () => (inTab.page.isVisible() ? inTab.page : inSide.page),
-    view: () => ([inSide, inTab].some(({ showsNumbers }) => showsNumbers()) ? "numbers" : "goggles"),
+    view: () => (shows("numbers") ? "numbers" : "goggles"),
+    shows,
     post(message) {
       for (const page of webviews) page.post(message);
     },
@@ -125,7 +129,7 @@ interface Open {
 
 interface MadeWebview {
   readonly page: PanelWebview;
-  showsNumbers(): boolean;
+  shows(view: ViewName): boolean;
   open(now: Open): void;
   close(): void;
 }
@@ -148,7 +152,7 @@ function makeWebview(focus: PanelWebview["focus"], focusCommand: () => string): 
   };
   return {
     page,
-    showsNumbers: () => page.isVisible() && view === "numbers",
+    shows: (name) => page.isVisible() && view === name,
     open(opened) {
       now = opened;
       view = "goggles";

@@ -205,7 +205,7 @@ test("an SVG says in words what is to be seen", async () => {
   expect(osd).toMatch(/<desc>Mid flight, on 30 by 16 cells\. pack-volts shows [\d.]+V, at left\+2, bottom-1/);
   const switches = await drawn("words.svg", "--view", "switches");
   expect(switches).toContain("<desc>TL, switch on channel 5: ");
-  expect(switches).toContain("down: arm");
+  expect(switches).toContain("down: can turn on arm");
 });
 
 test.each([

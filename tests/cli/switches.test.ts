@@ -211,3 +211,50 @@ test("text names the modes that it cannot know, and stretches of one pulse by th
   );
   expect(io.outText()).toContain("KN  dial, channel 9\n  1000 us  nothing\n  2000 us  lights\n");
 });
+
+test("a dial that adjusts says what it moves, as text and as an object", async () => {
+  const jug = `craft "Jug"
+
+use "own.fettle"
+
+modes
+  arm     when TL is down
+  lights  when KR above 1700 us
+
+adjust
+  overall         follows KN from 0.85 to 1.15
+  throttle-limit  follows KR from 60 % to 100 %
+  level-tilt      follows KR from 55 deg to 25 deg
+`;
+  const own = `handset "Own"
+
+controls
+  TL  switch  ch5  up 1000 us  down 2000 us
+  KN  dial    ch9  2000 us to 1000 us
+  KR  dial    ch10  1200 us to 1800 us
+`;
+  const files = { "jug.fettle": jug, "own.fettle": own };
+  const io = held(await folderOf(files), "");
+  await run(["switches", "jug.fettle"], io);
+  expect(io.outText()).toContain(`
+KN  dial, channel 9
+  moves gains.overall  from 0.85 at 2000 us to 1.15 at 1000 us
+
+KR  dial, channel 10
+  1200 us to 1700 us  nothing
+  1701 us to 1800 us  lights
+  moves rates.throttle-limit  from 60 % at 1200 us to 100 % at 1800 us
+  moves gains.level-tilt  from 55 deg at 1200 us to 25 deg at 1800 us
+`);
+  const json = held(await folderOf(files), "");
+  await run(["switches", "jug.fettle", "--format", "json"], json);
+  const { controls } = JSON.parse(json.outText());
+  expect(controls[0]).not.toHaveProperty("adjusts");
+  expect(controls[1].adjusts).toEqual([
+    {
+      setting: "gains.overall",
+      from: { pulse: 2000, number: 0.85, unit: "", text: "0.85" },
+      to: { pulse: 1000, number: 1.15, unit: "", text: "1.15" },
+    },
+  ]);
+});

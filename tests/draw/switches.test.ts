@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { stateMarks } from "../../shared/draw/state-marks.ts";
 import { drawSwitches } from "../../shared/draw/switches.ts";
 import {
   becomesInWords,
@@ -181,6 +182,23 @@ test("a mode in a state, and what the loss of the signal does to it there", () =
   expect(said("turtle")).toEqual(["off", "stays off"]);
   expect(said("finder")).toEqual(["on or off", "stays as it was"]);
   expect(said("lights")).toEqual(["off", "not known"]);
+});
+
+test("the lines behind what is on say by which control; at rest none is marked", () => {
+  expect(stateMarks(fullSwitches)).toEqual([]);
+  const at = (line: number) => ({ file: "file:///shed/jug.fettle", line });
+  const on = [
+    { name: "arm", what: "", lines: [at(2), at(4)] },
+    { name: "altitude-hold", what: "", lines: [at(5)] },
+    { name: "outputs.lamp", what: "", lines: [at(6)] },
+  ];
+  const moved = { ...fullSwitches.state, atRest: false, on, positions: { TL: "down", KN: 1510 } };
+  expect(stateMarks({ ...fullSwitches, state: moved })).toEqual([
+    { at: at(2), words: "on: arm, as TL is down in the panel" },
+    { at: at(4), words: "on: arm, as TL is down in the panel" },
+    { at: at(5), words: "on: altitude-hold, as KN is at 1510 us in the panel" },
+    { at: at(6), words: "on: lamp, wherever the panel's controls are" },
+  ]);
 });
 
 test("moves in words", () => {

@@ -49,6 +49,12 @@ test("a control moved by keys is read in words, and the lines behind it are mark
   await expect.poll(() => status().textContent()).toContain("Armed.");
   await expect.poll(() => marks().count()).toBeGreaterThan(0);
   await screenshot(page, "switches-marked");
+  // Another view of the panel, and back; the panel hidden, and back.
+  await tab("Goggles").click();
+  await expect.poll(() => marks().count()).toBe(0);
+  await tab("Switches").click();
+  await expect.poll(() => marks().count()).toBeGreaterThan(0);
+  await positions("TL").nth(1).focus();
   await page.keyboard.press("Home");
   await expect.poll(() => status().textContent()).toContain("Not armed.");
   await expect.poll(() => marks().count()).toBe(0);
@@ -60,7 +66,7 @@ test("what keeps it from arming is said, and the shortest way is a press away", 
   await panel().getByText("TL to down.").waitFor();
   await panel().getByRole("button", { name: "Go there" }).click();
   await expect.poll(() => status().textContent()).toContain("Armed.");
-  await panel().getByText("Nothing that is known here.").waitFor();
+  await panel().getByText("nothing that is known here.").waitFor();
   await panel().getByRole("button", { name: "Everything to rest" }).click();
   await expect.poll(() => status().textContent()).toContain("Not armed.");
 });

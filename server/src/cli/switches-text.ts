@@ -1,6 +1,6 @@
 /** The switch map as a person reads it. */
 
-import type { ReportedSpan, SwitchReport } from "../../../shared/ide/reports/switch-map.ts";
+import type { ReportedControl, ReportedSpan, SwitchReport } from "../../../shared/ide/reports/switch-map.ts";
 import type { DistinctState, LossState, Positions } from "../../../shared/logic/switchboard-types.ts";
 import type { SignalLoss } from "../../../shared/protocol/signal.ts";
 import { oneLine } from "./io.ts";
@@ -31,10 +31,7 @@ export function switchesText({ craft, handset, report, states, loss, signalLoss,
     ...(tangled.length > 0
       ? [`Not known, and not in this map: too tangled to follow (fettle check tells why): ${listed(tangled)}\n`]
       : []),
-    ...report.controls.map(({ name, kind, channel, positions, spans }) => {
-      const rows = positions.map((each) => [each.name, `${each.pulse} us`, listed(each.modes)]);
-      return `${name}  ${kind}, channel ${channel}\n${table(rows.length > 0 ? rows : spanRows(spans))}`;
-    }),
+    ...report.controls.map(controlText),
     ...report.channels.map(({ channel, spans }) => `ch${channel}  no control drives it\n${table(spanRows(spans))}`),
     `At rest: ${listed(report.rest.modes)}${perhaps(report.rest.possible)}\n`,
     `When the signal is lost: ${lossText(loss)}\n${lossCoursesText(signalLoss)}`,
@@ -42,6 +39,18 @@ export function switchesText({ craft, handset, report, states, loss, signalLoss,
     ...report.clashes.map(({ modes, positions }) => `Clash: ${modes.join(" and ")}, with ${worded(positions)}\n`),
   ];
   return parts.join("\n");
+}
+
+function controlText({ name, kind, channel, positions, spans, adjusts = [] }: ReportedControl): string {
+  const rows = positions.map((each) => [each.name, `${each.pulse} us`, listed(each.modes)]);
+  const turnsOn = spans.some(({ modes }) => modes.length > 0);
+  // A dial that only moves settings has no ranges worth telling.
+  const ranges = turnsOn || adjusts.length === 0 ? spanRows(spans) : [];
+  const moves = adjusts.map(
+    ({ setting, from, to }) =>
+      `  moves ${setting}  from ${from.text} at ${from.pulse} us to ${to.text} at ${to.pulse} us\n`,
+  );
+  return `${name}  ${kind}, channel ${channel}\n${table(rows.length > 0 ? rows : ranges)}${moves.join("")}`;
 }
 
 function spanRows(spans: readonly ReportedSpan[]): string[][] {

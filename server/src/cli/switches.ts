@@ -10,11 +10,13 @@ import { switchesText } from "./switches-text.ts";
 
 const help = `Usage: fettle switches CRAFT [--format text|json] [--handset PATH]
 
-What each position of each control can turn on, the distinct states that the controls
-can reach, and what is on at rest and when the signal is lost, with what the craft does
-then, phase by phase. “-” reads the craft from standard input.
+What each position of each control can turn on, which settings a dial moves and how far,
+the distinct states that the controls can reach, and what is on at rest and when the signal
+is lost, with what the craft does then, phase by phase. “-” reads the craft from standard
+input.
 
-Of the JSON, “loss” holds the modes that are certainly on, what the receiver does (“silent”,
+Of the JSON, “adjusts” of a dial holds the settings that it moves: {setting, from, to},
+where an end is {pulse, number, unit, text}; “loss” holds the modes that are certainly on, what the receiver does (“silent”,
 “hold”, “preset”, or null where no line says it), and “courses”, one for each circumstance
 that a script cannot know: {when, phases: [{what, from, to, receiver, armed, words, back,
 lines: [{name, text, file, line}], unknown}]}, with times in ms from the last packet, null

@@ -9,6 +9,7 @@ import type { ControlValue } from "../../syntax/value.ts";
 import { placeInWords } from "../../text/places.ts";
 import { craftFor, entryAt, lineReference } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
+import { followersText } from "./adjust-hover.ts";
 
 /** The hover of a control; null where neither the craft nor the file has it. */
 export function hoverControl(workspace: Workspace, file: string, name: string): string | null {
@@ -17,18 +18,23 @@ export function hoverControl(workspace: Workspace, file: string, name: string): 
   if (!craft || !mapped) return ownControl(workspace, file, name);
   const { control, positions, spans } = mapped;
   const source = craft.controls.get(name)!.source;
+  const none = nothingText(workspace, craft);
   const places = [
     ...positions.map(
       (each) =>
-        `${each.name} (${each.pulseUs} us)${each.name === control.rest ? ", at rest" : ""}: ${modesText(each.modes)}`,
+        `${each.name} (${each.pulseUs} us)${each.name === control.rest ? ", at rest" : ""}: ${modesText(each.modes, none)}`,
     ),
-    ...spans.map((span) => `${span.fromUs} us to ${span.toUs} us: ${modesText(span.modes)}`),
+    ...spans.map((span) => `${span.fromUs} us to ${span.toUs} us: ${modesText(span.modes, none)}`),
   ];
+  const followers = followersText(workspace, craft, name, file);
+  const turnsOn = [...positions, ...spans].some(({ modes }) => modes.length > 0);
+  // A dial that only moves a setting has no places worth listing.
+  const isListed = turnsOn || control.kind !== "dial" || followers === "";
   const note = workspace.script(source.file)?.noteOf(source.line).text ?? "";
   return paragraphs(
     `**${name}** — ${control.kind} on ch${control.channel}${liesText(craft.controls.get(name)!.value)} (${lineReference(source, file)})`,
-    `What can be on at each place, on ${plainText(craft.name)}:`,
-    list(places),
+    ...(isListed ? [`What can be on at each place, on ${plainText(craft.name)}:`, list(places)] : []),
+    followers,
     tangledText(workspace, craft),
     quoteNote(note),
   );
@@ -48,7 +54,7 @@ export function hoverPosition(workspace: Workspace, file: string, control: strin
       : "";
   return paragraphs(
     `**${control} ${position}** — ${found.pulseUs} us on ch${channel}${rest === position ? ", where the control rests" : ""}`,
-    `Can be on here: ${modesText(found.modes)}.`,
+    `Can be on here: ${modesText(found.modes, craft ? nothingText(workspace, craft) : "nothing")}.`,
     craft ? tangledText(workspace, craft) : "",
     lost,
   );
@@ -82,6 +88,13 @@ function liesText(value: ControlValue | null): string {
   return value?.lies ? `, ${placeInWords(value.lies)}` : "";
 }
 
-function modesText(modes: readonly string[]): string {
-  return modes.length === 0 ? "nothing" : modes.join(", ");
+function modesText(modes: readonly string[], none: string): string {
+  return modes.length === 0 ? none : modes.join(", ");
+}
+
+/** What stands for no mode: where a line could not be read, more may be on than is known. */
+function nothingText(workspace: Workspace, craft: Craft): string {
+  const board = switchboardOf(craft, workspace.catalogue.modeRelations.precedence);
+  const isAllKnown = board.names.every((name) => board.selected(name) !== null);
+  return isAllKnown ? "nothing" : "nothing that is known";
 }

@@ -22,6 +22,7 @@ import {
 import { describeMode, describeName, describeSection, describeSetting, describeUnit } from "../context/describe.ts";
 import { type EffectiveEntry, effectiveEntryIn, notesOf } from "../context/effective-entry.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
+import { conditionFollowersText, controlOn } from "./adjust-hover.ts";
 import { hoverAllowance } from "./allowance-hover.ts";
 import { hoverControl, hoverPosition } from "./control-hover.ts";
 import { conversionsOf } from "./conversions.ts";
@@ -98,6 +99,7 @@ function hoverEntry(workspace: Workspace, file: string, entry: Entry): string | 
     what,
     effectiveText(effective, craft.name, file),
     tangledText(workspace, craft, entry),
+    conditionFollowersText(workspace, craft, entry),
     describeConsequences(workspace, file, entry, crafts),
     conversions(entry),
     quoteNote(notes || own),
@@ -149,6 +151,12 @@ function hoverPiece(workspace: Workspace, cursor: CursorContext, entry: Entry): 
     }
     case "control":
       return hoverControl(workspace, script.file, word);
+    case "channel": {
+      // In a condition; on a control's own line the name of the control says more.
+      const craft = entry.kind === "control" ? null : craftFor(workspace, script.file);
+      const driver = craft && controlOn(craft, Number(word.slice("ch".length)));
+      return driver ? hoverControl(workspace, script.file, driver) : null;
+    }
     case "position":
       return hoverPosition(workspace, script.file, piece.of ?? entry.name, word);
     case "unit": {

@@ -171,7 +171,7 @@ A default stands in for rules, numbers and pictures only: it is never written to
 
 const further = `## Second sets, several packs, dials that adjust, single motors
 
-\`rates-second\`, \`gains-second\` and \`osd-second\` take the entries of \`rates\`, \`gains\` and \`osd\` (without \`grid\` and \`picture\`); the first two fall back to what those say. \`pack "NAME"\` lies over plain \`pack\`. In \`adjust\`, \`SETTING follows DIAL from VALUE to VALUE\` moves a matter of taste: gains, the throttle's limit and softness, the smoothing of sticks, the brightness of lights. What the craft is made of, what keeps people whole, and what link, failsafe and pack rest on follow no dial; the page of a setting says whether it may. \`motor1\` to \`motor8\` in \`motors\` are fields over the plain ones.`;
+\`rates-second\`, \`gains-second\` and \`osd-second\` take the entries of \`rates\`, \`gains\` and \`osd\` (without \`grid\` and \`picture\`); the first two fall back to what those say. \`pack "NAME"\` lies over plain \`pack\`. In \`adjust\`, \`SETTING follows DIAL from VALUE to VALUE\` moves a matter of taste: gains, the throttle's limit and softness, the smoothing of sticks, the brightness of lights. The first VALUE belongs to the dial's first stop, as its line in \`controls\` names it, also where its range falls; between the stops the setting goes in proportion. What the craft is made of, what keeps people whole, and what link, failsafe and pack rest on follow no dial; the page of a setting says whether it may. \`motor1\` to \`motor8\` in \`motors\` are fields over the plain ones.`;
 
 const kept = `## Lines that are kept
 

@@ -3,6 +3,7 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { switchboardOf } from "../../logic/from-craft.ts";
 import type { ControlMap, Positions, PulseSpan } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
+import { type AdjustEnd, type Adjustment, adjustedText, adjustmentsOf } from "../../numbers/adjustments.ts";
 import { lossReport, type ReportedLoss } from "./loss-report.ts";
 
 /** A range of pulses in us, both ends included, with the modes that can be on there. */
@@ -19,6 +20,24 @@ export interface ReportedControl {
   /** Pulses in us. Empty for a dial. */
   readonly positions: readonly { readonly name: string; readonly pulse: number; readonly modes: readonly string[] }[];
   readonly spans: readonly ReportedSpan[];
+  /** The settings that a dial moves in flight; not there where it moves none. */
+  readonly adjusts?: readonly ReportedAdjust[];
+}
+
+/** A setting that follows a dial: its value at each of the dial's stops. */
+export interface ReportedAdjust {
+  /** As SECTION.NAME. */
+  readonly setting: string;
+  readonly from: ReportedEnd;
+  readonly to: ReportedEnd;
+}
+
+/** `unit` is "" for a bare number; `text` is both as a person writes them. */
+export interface ReportedEnd {
+  readonly pulse: number;
+  readonly number: number;
+  readonly unit: string;
+  readonly text: string;
 }
 
 export interface SwitchReport {
@@ -57,10 +76,11 @@ export function switchReport(
 ): SwitchReport {
   const board = switchboardOf(craft, catalogue.modeRelations.precedence);
   const map = board.map();
+  const { moving } = adjustmentsOf(craft, catalogue);
   const rest = board.stateAt(board.rest);
   const pairs = catalogue.modeRelations.clashes.map(({ modes }) => modes);
   return {
-    controls: map.controls.map(reportedControl),
+    controls: map.controls.map((control) => reportedControl(control, moving)),
     channels: map.channels.map(({ channel, spans }) => ({ channel, spans: spans.map(reportedSpan) })),
     rest: { positions: board.rest, modes: rest.on, possible: rest.possible },
     loss: { modes: board.loss().on, ...lossReport(craft, catalogue, nameOf) },
@@ -70,14 +90,27 @@ export function switchReport(
   };
 }
 
-function reportedControl({ control, positions, spans }: ControlMap): ReportedControl {
+function reportedControl({ control, positions, spans }: ControlMap, moving: readonly Adjustment[]): ReportedControl {
+  const adjusts = moving.filter(({ dial }) => dial === control.name).map(reportedAdjust);
   return {
     name: control.name,
     kind: control.kind,
     channel: control.channel,
     positions: positions.map(({ name, pulseUs, modes }) => ({ name, pulse: pulseUs, modes })),
     spans: spans.map(reportedSpan),
+    ...(adjusts.length > 0 && { adjusts }),
   };
+}
+
+function reportedAdjust(adjustment: Adjustment): ReportedAdjust {
+  const { section, name, unit, from, to } = adjustment;
+  const end = ({ number, pulseUs }: AdjustEnd) => ({
+    pulse: pulseUs,
+    number,
+    unit,
+    text: adjustedText(adjustment, number),
+  });
+  return { setting: `${section}.${name}`, from: end(from), to: end(to) };
 }
 
 function reportedSpan({ fromUs, toUs, modes }: PulseSpan): ReportedSpan {
