@@ -16,11 +16,11 @@ is lost, with what the craft does then, phase by phase. “-” reads the craft 
 input.
 
 Of the JSON, “adjusts” of a dial holds the settings that it moves: {setting, from, to},
-where an end is {pulse, number, unit, text}; “loss” holds the modes that are certainly on, what the receiver does (“silent”,
-“hold”, “preset”, or null where no line says it), and “courses”, one for each circumstance
-that a script cannot know: {when, phases: [{what, from, to, receiver, armed, words, back,
-lines: [{name, text, file, line}], unknown}]}, with times in ms from the last packet, null
-where they are not known, and lines from 0.
+where an end is {pulse, number, unit, text}; “loss” holds the modes that are certainly on,
+what the receiver does (“silent”, “hold”, “preset”, or null where no line says it), and
+“courses”, one for each circumstance that a script cannot know: {when, phases: [{what, from,
+to, receiver, armed, words, back, lines: [{name, text, file, line}], unknown}]}, with times in
+ms from the last packet, null where they are not known, and lines from 0.
 
   --format FORMAT   text for people (the usual), or json
   --handset PATH    this handset in place of the one that the craft names
