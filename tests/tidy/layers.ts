@@ -70,7 +70,8 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context", "edits"] },
   reference: { doors: ["page", "page-names", "reference"], uses: ["context"] },
   reports: { doors: ["check-report", "effective-craft", "effective-script", "switch-map"] },
-  "new-craft": { doors: ["new-craft", "questions", "answers"] },
+  "new-craft": { doors: ["new-craft", "questions", "answers", "choices", "script-text", "trial"] },
+  "new-handset": { doors: ["new-handset", "questions", "answers"], uses: ["new-craft"] },
   "own-words": { doors: ["own-words"] },
   "workspace-tree": { doors: ["workspace-tree", "craft-status"], uses: ["arming", "context"] },
 };

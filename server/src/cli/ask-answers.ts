@@ -1,24 +1,36 @@
 /** The questions of a new craft, asked at a terminal. */
 
-import { NAME_PROMPT, readAnswer, readName, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
-import { allQuestions, type FoundFiles, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
+import { NAME_PROMPT, readAnswer, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
+import { readName } from "../../../shared/ide/new-craft/choices.ts";
+import {
+  allQuestions,
+  type FoundFiles,
+  NEW_HANDSET_WORD,
+  questionsFor,
+} from "../../../shared/ide/new-craft/questions.ts";
 import { type Answers, isAsked, type Question } from "../../../shared/protocol/new-craft.ts";
-import { CannotRun, type Io, oneLine } from "./io.ts";
+import { makeHandsetOnTheWay } from "./ask-handset.ts";
+import { type Io, oneLine } from "./io.ts";
+import { openPlace } from "./new-place.ts";
+import { byNumber, listed, startTalk } from "./talk.ts";
 
 type Answer = string | readonly string[];
+type Place = Awaited<ReturnType<typeof openPlace>>;
 
-/** Asks until every question has an answer. At the end of input there is no craft. */
-export async function askAnswers(found: FoundFiles, io: Io): Promise<Answers> {
-  const conversation = io.converse!();
-  const ask = async (prompt: string): Promise<string> => {
-    const line = await conversation.ask(prompt);
-    if (line !== null) return line.trim();
-    // The end of input left the cursor after the question.
-    io.error("\n");
-    throw new CannotRun("the answers ended before the questions did: nothing is written");
-  };
+/**
+ * Asks until every question has an answer. At the end of input there is no craft. A handset that is made on the way is
+ * written at once, and the place is read anew.
+ */
+export async function askAnswers(
+  place: Place,
+  out: string | undefined,
+  io: Io,
+): Promise<Pick<Place, "found" | "workspace"> & { answers: Answers }> {
+  let { workspace } = place;
+  let found: FoundFiles = { ...place.found, newHandset: "offered" };
+  const talk = startTalk(io, "the answers ended before the questions did: nothing is written");
   try {
-    const answers: Record<string, Answer> = { name: await askName(ask, io) };
+    const answers: Record<string, Answer> = { name: await askName(talk.ask, io) };
     for (const { id } of allQuestions(found)) {
       // Which questions there are to ask depends on the answers before.
       const now = questionsFor(found, answers);
@@ -26,14 +38,21 @@ export async function askAnswers(found: FoundFiles, io: Io): Promise<Answers> {
       const asked = now.filter(isAsked);
       const step = `${asked.indexOf(question) + 1} of ${asked.length}`;
       answers[id] = isAsked(question)
-        ? await askOne(question, step, (said) => readAnswer(question, said, found, answers), ask, io)
+        ? await askOne(question, step, (said) => readAnswer(question, said, found, answers), talk.ask, io)
         : question.many
           ? []
           : question.usual!;
+      if (answers[id] !== NEW_HANDSET_WORD) continue;
+      const { path, order } = await makeHandsetOnTheWay(place, talk.ask, io);
+      const after = await openPlace(out, io);
+      ({ workspace } = after);
+      found = after.found;
+      answers.link = path;
+      if (order !== null) answers.order = order;
     }
-    return answers;
+    return { answers, found, workspace };
   } finally {
-    conversation.end();
+    talk.end();
   }
 }
 
@@ -76,16 +95,4 @@ function understood({ choices }: Question, said: string, answer: Answer): string
   if (words.join(", ") === said) return "";
   const labels = words.map((word) => choices.find((each) => each.word === word)!.label);
   return `  → ${oneLine(labels.join("; "))}\n`;
-}
-
-function listed({ choices }: Question): string {
-  const width = Math.max(...choices.map(({ label }) => [...label].length));
-  return choices
-    .map(({ label, help }, i) => `  ${`${i + 1}`.padStart(2)}  ${oneLine(label).padEnd(width)}  ${oneLine(help)}\n`)
-    .join("");
-}
-
-/** A number counts along the list; a number that is no place on it is left to be read as a word. */
-function byNumber({ choices }: Question, said: string): string {
-  return (/^\d{1,3}$/.test(said) ? choices[Number(said) - 1]?.word : undefined) ?? said;
 }

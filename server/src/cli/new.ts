@@ -1,18 +1,12 @@
 /** `fettle new`: a craft from a few questions. */
-import { resolve } from "node:path";
-import { basename, dirname, join } from "node:path/posix";
 import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
-import { findFiles, newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
+import { newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
 import { allQuestions, type FoundFiles } from "../../../shared/ide/new-craft/questions.ts";
-import { isScriptFile } from "../../../shared/model/file-names.ts";
-import { makeCore } from "../../../shared/model/workspace.ts";
-import { listNearest, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
-import { diskView } from "../node/disk-view.ts";
-import { workspaceOf } from "../node/workspace-place.ts";
+import { readScriptFile } from "../node/disk.ts";
 import { readArguments } from "./arguments.ts";
 import { askAnswers } from "./ask-answers.ts";
 import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
-import { wordsIn } from "./own-words.ts";
+import { openPlace, readJson } from "./new-place.ts";
 import { writeOut } from "./write-out.ts";
 
 const help = `Usage: fettle new [--out FILE] [--force]
@@ -21,7 +15,8 @@ const help = `Usage: fettle new [--out FILE] [--force]
 
 Writes a craft to begin with: some thirty lines, each with the reason why it is there,
 in which fettle check finds nothing. At a terminal the questions are asked, and Enter
-takes the usual answer. Handsets and layers are those of the repository or the folder.
+takes the usual answer. Handsets and layers are those of the repository or the folder;
+a handset can be made on the way, as fettle new handset makes one.
 
   --answers FILE  the answers as JSON, as in {"name": "Jug", "size": "5-inch"}; what is
                   not answered has the usual answer; “-” reads them from standard input
@@ -43,15 +38,16 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     throw new CannotRun(`“${given.paths[0]}” is one word too many: --out FILE says where the craft goes`);
   const out = given.text("out");
   if (given.has("force") && out === undefined) throw new CannotRun("--force belongs to --out: it replaces that file");
-  const { workspace, found, file } = await openPlace(out, io);
+  const place = await openPlace(out, io);
+  const { file } = place;
   if (given.has("questions")) {
-    io.out(`${JSON.stringify(questionsForPrograms(found), null, 2)}\n`);
+    io.out(`${JSON.stringify(questionsForPrograms(place.found), null, 2)}\n`);
     return 0;
   }
   // Checked before the questions, so that no answers are lost.
   if (out !== undefined && !given.has("force") && readScriptFile(file).kind !== "missing")
     throw new CannotRun(`${out} is there already: choose another name, or --force replaces it`);
-  const answers = await answersFrom(given.text("answers"), found, io);
+  const { answers, found, workspace } = await answersFrom(given.text("answers"), place, out, io);
   const { text, leftOut } = newCraft(answers, found, workspace, file);
   for (const { path, why } of leftOut) io.error(`${oneLine(`${path} is left out: ${why}`)}\n`);
   if (out === undefined) io.out(text);
@@ -62,46 +58,22 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   return 0;
 }
 
-/** The most folders that are searched for handsets and layers, so that the questions appear at once. */
-const MOST_FOLDERS = 1000;
+type Place = Awaited<ReturnType<typeof openPlace>>;
 
-/** Where the craft is to stand, and what is there to build it on. Without a file it stands in the working folder. */
-async function openPlace(out: string | undefined, io: Io) {
-  const folder = realPathOf(io.folder);
-  const target = toPath(resolve(folder, out ?? "new.fettle"));
-  const file = join(realPathOf(dirname(target)), basename(target));
-  const place = workspaceOf(file, folder);
-  const { catalogue } = await wordsIn(place, io, (each) => nameFrom(folder, each));
-  const { files } = listNearest(realPathOf(place.folder), isScriptFile, place.reach === "alone" ? 1 : MOST_FOLDERS);
-  const workspace = makeCore(catalogue).at({ ...diskView(place), list: () => files });
-  return { workspace, found: findFiles(workspace, folder), file };
-}
-
-async function answersFrom(path: string | undefined, found: FoundFiles, io: Io) {
+/** The answers, and the place as it is by then: a handset may have been made on the way. */
+async function answersFrom(path: string | undefined, place: Place, out: string | undefined, io: Io) {
+  const { found, workspace } = place;
   if (path === undefined) {
     if (!io.converse)
       throw new CannotRun(
         "nobody is there to answer, since standard input is no terminal: --answers FILE takes the answers, and --questions shows what there is to answer",
       );
     for (const { path, why } of found.notOffered) io.error(`${oneLine(`${path} cannot be used: ${why}`)}\n`);
-    return askAnswers(found, io);
+    return askAnswers(place, out, io);
   }
   const understood = readAnswers(found, await readJson(path, io));
   if (understood.kind === "problem") throw new CannotRun(understood.problem);
-  return understood.answers;
-}
-
-async function readJson(path: string, io: Io): Promise<unknown> {
-  const name = path === "-" ? "standard input" : path;
-  const answer = path === "-" ? null : readScriptFile(toPath(resolve(io.folder, path)));
-  if (answer?.kind === "missing") throw new CannotRun(`${name}: there is no such file`);
-  if (answer?.kind === "unreadable") throw new CannotRun(`${name}: ${answer.why}`);
-  const text = answer?.kind === "text" ? answer.text : new TextDecoder().decode(await io.input());
-  try {
-    return JSON.parse(text.replace(/^\ufeff/, ""));
-  } catch (error) {
-    throw new CannotRun(`${name} is no JSON: ${(error as Error).message}`);
-  }
+  return { answers: understood.answers, found, workspace };
 }
 
 /** The questions as data, with the name among them and without what only the asking needs. */

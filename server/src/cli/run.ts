@@ -16,6 +16,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "a craft from a few questions, ready to check",
     load: async () => (await import("./new.ts")).command,
   },
+  "new handset": {
+    summary: "a handset from its controls one by one, ready to check",
+    load: async () => (await import("./new-handset.ts")).command,
+  },
   show: {
     summary: "the effective craft, each value with the file and line it comes from",
     load: async () => (await import("./show.ts")).command,
@@ -48,11 +52,11 @@ const commands: Readonly<Record<string, Entry>> = {
 
 /** Runs a command line and gives its exit status. Nothing that a user hands over makes it throw. */
 export async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
-  const [name, ...rest] = args;
+  const [name, ...rest] = withWholeName(args);
   try {
     if (name === undefined) throw new CannotRun("say which command: fettle --help lists them");
     if (name === "--help" || name === "-h" || name === "help") {
-      const [of] = name === "help" ? rest : [];
+      const [of] = name === "help" ? withWholeName(rest) : [];
       io.out(of === undefined || of.startsWith("-") ? help() : (await find(of).load()).help);
       return 0;
     }
@@ -70,6 +74,13 @@ export async function run(args: readonly string[], io: Io): Promise<ExitStatus> 
     io.error(`fettle: ${oneLine(reason(error))}\n`);
     return 2;
   }
+}
+
+/** The arguments with a command of two words, such as “new handset”, as the one word that it is. */
+function withWholeName(args: readonly string[]): readonly string[] {
+  const [first, second, ...rest] = args;
+  const both = `${first} ${second}`;
+  return Object.hasOwn(commands, both) ? [both, ...rest] : args;
 }
 
 function find(name: string): Entry {

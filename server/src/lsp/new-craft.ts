@@ -25,7 +25,8 @@ export function answerNewCraft(connection: Connection, documents: Documents, gua
       const root = (await documents.loadAll(folder ?? asUri("untitled:"))).replace(/\/$/, "");
       const workspace = documents.now();
       // Without a folder a `use` could not lead to any file.
-      const found = folder === null ? NOTHING_FOUND : findFiles(workspace, root);
+      const found: FoundFiles =
+        folder === null ? NOTHING_FOUND : { ...findFiles(workspace, root), newHandset: "offered" };
       const understood = readAnswers(found, answers);
       const questions = questionsFor(found, answers);
       const isOpen = questions.filter(isAsked).some(({ id }) => answers[id] === undefined);

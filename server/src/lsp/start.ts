@@ -14,6 +14,7 @@ import { type Guard, logError, makeGuard } from "./guard.ts";
 import { answerInsertions } from "./insertions.ts";
 import { keepSettings } from "./keep-settings.ts";
 import { answerNewCraft } from "./new-craft.ts";
+import { answerNewHandset } from "./new-handset.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
 import { pathOf } from "./paths.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
@@ -103,6 +104,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   });
   answerValues(connection, documents, guard);
   answerNewCraft(connection, documents, guard);
+  answerNewHandset(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
   answerInsertions(connection, documents, guard);
   answerPanel(connection, documents, guard);

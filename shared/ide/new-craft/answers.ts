@@ -1,12 +1,11 @@
 /** Reads answers from a file or a person; errors are one sentence. */
 import { similarNames } from "../../model/similar-names.ts";
-import type { Answers, Choice, Question } from "../../protocol/new-craft.ts";
+import type { Answers, Question } from "../../protocol/new-craft.ts";
+import { choiceFor, readName } from "./choices.ts";
 import { allQuestions, type FoundFiles, questionsFor } from "./questions.ts";
 
 export const NAME_PROMPT = "What is it called?";
 export const USUAL_NAME = "New craft";
-/** In characters; a longer name fits on no OSD. */
-const LONGEST_NAME = 40;
 
 export type AnswersRead =
   | { readonly kind: "answers"; readonly answers: Answers }
@@ -17,7 +16,7 @@ export function readAnswers(found: FoundFiles, given: unknown): AnswersRead {
   if (typeof given !== "object" || given === null || Array.isArray(given))
     return problem('the answers are one JSON object, as in {"name": "Jug", "size": "5-inch"}');
   const givenById = given as Readonly<Record<string, unknown>>;
-  const ids = ["name", ...allQuestions(found).map(({ id }) => id)];
+  const ids = ["name", ...allQuestions(found).map(({ id }) => id), "order"];
   for (const key of Object.keys(givenById)) {
     if (ids.includes(key)) continue;
     const [near] = similarNames(key, ids, 1);
@@ -26,6 +25,11 @@ export function readAnswers(found: FoundFiles, given: unknown): AnswersRead {
   const name = readName(givenById.name ?? USUAL_NAME);
   if (name.kind === "problem") return name;
   const answers: Record<string, string | readonly string[]> = { name: name.name };
+  if (givenById.order !== undefined) {
+    if (!isOrder(givenById.order))
+      return problem(`order: the four sticks in the order of their channels, as in ${STICKS.join(" ")}`);
+    answers.order = givenById.order;
+  }
   for (const { id } of allQuestions(found)) {
     const question = questionsFor(found, answers).find((each) => each.id === id)!;
     const answer =
@@ -36,15 +40,11 @@ export function readAnswers(found: FoundFiles, given: unknown): AnswersRead {
   return { kind: "answers", answers };
 }
 
-/** A craft's name, trimmed; or the problem with it. */
-export function readName(given: unknown): { kind: "name"; name: string } | { kind: "problem"; problem: string } {
-  if (typeof given !== "string") return problem("name: a craft's name is text in quotes");
-  const name = given.trim();
-  if (name === "") return problem("name: a craft needs a name");
-  if ([...name].length > LONGEST_NAME) return problem(`name: at most ${LONGEST_NAME} characters`);
-  if (/[\p{Cc}\u2028\u2029\ufeff]|\p{Cs}/u.test(name))
-    return problem("name: one line of plain text, without control characters");
-  return { kind: "name", name };
+const STICKS = ["roll", "pitch", "throttle", "yaw"];
+
+/** Whether an answer names each stick once. It is never asked for: a new handset brings it along. */
+function isOrder(given: unknown): given is string {
+  return typeof given === "string" && [...STICKS].sort().join() === given.split(" ").sort().join();
 }
 
 /**
@@ -90,32 +90,6 @@ function readOne(
   const out = found.notOffered.find(({ path }) => path === word);
   if (out) return { problem: `${question.id}: ${out.path} cannot be used: ${out.why}` };
   return { problem: `${question.id}: “${word}” is no answer: ${expectedWords(question)}` };
-}
-
-/** A word in lower case, without a leading `./` and without blanks, commas, underscores and hyphens. */
-const normalized = (text: string) =>
-  text
-    .toLowerCase()
-    .replace(/^\.\//, "")
-    .replace(/[\s,_-]+/g, "");
-
-/**
- * The choice of that word or label. The first part of a label such as “Wheel, 2.4 GHz” is enough, and so is an
- * unambiguous beginning.
- */
-function choiceFor(choices: readonly Choice[], text: string): Choice | undefined {
-  const sole = (fit: readonly Choice[]) => (fit.length === 1 ? fit[0] : undefined);
-  const expected = normalized(text);
-  const only = (key: (choice: Choice) => string) =>
-    sole(choices.filter((choice) => normalized(key(choice)) === expected));
-  const begins = (label: string) => expected !== "" && normalized(label).startsWith(expected);
-  return (
-    choices.find(({ word }) => word === text) ??
-    only(({ word }) => word) ??
-    only(({ label }) => label) ??
-    only(({ label }) => label.split(",")[0]!) ??
-    sole(choices.filter(({ word, label }) => begins(word) || begins(label)))
-  );
 }
 
 function expectedWords({ choices, many }: Question): string {

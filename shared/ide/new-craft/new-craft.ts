@@ -1,9 +1,7 @@
 /** Makes a craft from the answers to a few questions: a first script, without findings of its own. */
-import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
-import type { FileView } from "../../model/files.ts";
 import { pathBetween } from "../../model/uses.ts";
-import { type Core, makeCore, type Workspace } from "../../model/workspace.ts";
+import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
 import type { Answers, LeftOut } from "../../protocol/new-craft.ts";
 import { fileFindings, findingsOf } from "../../rules/engine/engine.ts";
@@ -13,6 +11,7 @@ import type { Habits } from "./modes.ts";
 import { BAND_OF_WORD, type FoundFile, type FoundFiles } from "./questions.ts";
 import { noteLines, sectionText } from "./script-text.ts";
 import { sectionsOf } from "./sections.ts";
+import { withFile } from "./trial.ts";
 
 export interface NewCraft {
   readonly text: string;
@@ -64,9 +63,13 @@ function usesOf(workspace: Workspace): ReadonlyMap<string, number> {
 
 /** The path for a craft of that name, as in `craft/tea-pot.fettle`. */
 export function pathForName(name: string): string {
+  return `craft/${fileNameFor(name) || "new-craft"}.fettle`;
+}
+
+/** A name as part of a file's name: small letters, digits and hyphens; empty where nothing is left of it. */
+export function fileNameFor(name: string): string {
   const plain = name.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
-  const words = plain.replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
-  return `craft/${words || "new-craft"}.fettle`;
+  return plain.replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
 }
 
 /**
@@ -111,7 +114,6 @@ function withIdlePositions(text: string, findings: readonly Finding[]): string {
 
 const IDLE_POSITIONS = "# allow control-idle: the layers want the same at both positions";
 const NO_HABITS: Habits = new Map();
-const cores = new WeakMap<Catalogue, Core>();
 
 /** The message of the first finding that is new, without its “Did you mean …?”. */
 function reasonIn(findings: readonly Finding[], before: readonly Finding[]): string {
@@ -123,9 +125,7 @@ const sameAs = (a: Finding) => (b: Finding) => a.code === b.code && a.message ==
 
 /** Checks texts of the new craft as if they were among the files of the workspace, before anything is written. */
 function makeTrial(workspace: Workspace, file: string) {
-  const core = cores.get(workspace.catalogue) ?? makeCore(workspace.catalogue);
-  cores.set(workspace.catalogue, core);
-  const withScript = (text: string): Workspace => core.at(withText(workspace.view, file, text));
+  const withScript = (text: string): Workspace => withFile(workspace, file, text);
   return {
     craft: (text: string): Craft => withScript(text).craft(file)!,
     findings: (text: string): Finding[] => findingsOf(withScript(text), file),
@@ -145,15 +145,6 @@ function makeTrial(workspace: Workspace, file: string) {
       }
       return habits;
     },
-  };
-}
-
-function withText(view: FileView, file: string, text: string): FileView {
-  return {
-    read: (path) => (path === file ? { kind: "text", text, validUtf8: true } : view.read(path)),
-    list: () => [...new Set([...view.list(), file])].sort(),
-    realPath: (path) => (path === file ? file : view.realPath(path)),
-    listsUsersOf: (path) => view.listsUsersOf(path),
   };
 }
 
@@ -178,7 +169,7 @@ function scriptText({ answers, found, file, layers, leftOut, habits, bench: tria
   const sections = sectionsOf({
     answers,
     below: below(order),
-    band: handset ? handset.band : BAND_OF_WORD[answers.link as string]!,
+    band: handset ? handset.band : (BAND_OF_WORD[answers.link as string] ?? null),
     habits,
   });
   const uses = order.map(use);

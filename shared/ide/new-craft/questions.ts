@@ -13,7 +13,17 @@ export interface FoundFiles {
   readonly handsets: readonly (FoundFile & { readonly band: string | null })[];
   readonly layers: readonly FoundFile[];
   readonly notOffered: readonly LeftOut[];
+  /** Set where whoever asks can also make a handset, and then go on with it. */
+  readonly newHandset?: "offered";
 }
+
+/** The answer to the question of the link that asks for a new handset. */
+export const NEW_HANDSET_WORD = "new-handset";
+const NEW_HANDSET: Choice = {
+  word: NEW_HANDSET_WORD,
+  label: "A new handset…",
+  help: "its controls one by one; then the craft goes on with it",
+};
 
 const SIZES = ["31-mm", "40-mm", "2-inch", "3-inch", "5-inch", "7-inch", "10-inch"] as const;
 /** A size of propeller. */
@@ -61,9 +71,11 @@ const HELP_OF_BAND: Readonly<Record<string, string>> = {
   "433 MHz": "the farthest, with the longest aerials",
 };
 const wordOfBand = (band: string) => band.toLowerCase().replace(" ", "-");
-const BANDS: readonly Choice[] = Object.entries(HELP_OF_BAND).map(([band, help]) => {
-  return { word: wordOfBand(band), label: `${band}, no handset file yet`, help };
+/** The bands of links. */
+export const BAND_CHOICES: readonly Choice[] = Object.entries(HELP_OF_BAND).map(([band, help]) => {
+  return { word: wordOfBand(band), label: band, help };
 });
+const BANDS = BAND_CHOICES.map((each) => ({ ...each, label: `${each.label}, no handset file yet` }));
 /** The band as written in a script, by the word of its answer. */
 export const BAND_OF_WORD: Readonly<Record<string, string>> = Object.fromEntries(
   Object.keys(HELP_OF_BAND).map((band) => [wordOfBand(band), band]),
@@ -177,7 +189,11 @@ export function allQuestions(found: FoundFiles): Question[] {
       const handsets = found.handsets.map(({ path, name, band }) => {
         return { word: path, label: `${name}${band ? `, ${band}` : ""}`, help: `the handset in ${path}` };
       });
-      return { ...question, choices: [...handsets, ...BANDS], usual: handsets[0]?.word ?? question.usual };
+      return {
+        ...question,
+        choices: [...handsets, ...(found.newHandset ? [NEW_HANDSET] : []), ...BANDS],
+        usual: handsets[0]?.word ?? question.usual,
+      };
     }
     if (question.id !== "layers") return question;
     const choices = found.layers.map(({ path, name }) => ({ word: path, label: name, help: `the layer in ${path}` }));

@@ -92,11 +92,14 @@ function pack({ answers, writer }: CraftPlan): ScriptSection {
   ]);
 }
 
-function link({ band, writer }: CraftPlan): ScriptSection {
+function link({ answers, band, writer }: CraftPlan): ScriptSection {
   const { answered, usual, unknown } = writer("link");
+  const order =
+    typeof answers.order === "string" ? answered("order", answers.order, "As the handset sends the sticks.") : [];
   const unsaid = "The handset's file does not say its band; as printed on the receiver:";
   return section("link", null, [
     ...(band === null ? unknown("band", "2.4 GHz", unsaid) : answered("band", band)),
+    ...order,
     ...usual("on-loss", "silent", "Set the receiver so, then try it: propellers off, and switch the handset off."),
   ]);
 }

@@ -1,0 +1,80 @@
+/** The questions for a new handset, one after the other, and what the answers so far make of it. */
+import type { Workspace } from "../../model/workspace.ts";
+import type { Answers, Choice } from "../../protocol/new-craft.ts";
+import { readName } from "../new-craft/choices.ts";
+import type { FoundFiles } from "../new-craft/questions.ts";
+import { askControls } from "./control-questions.ts";
+import type { HandsetControl, HandsetDraft } from "./draft.ts";
+import { otherHandset } from "./other-handset.ts";
+import {
+  askSetting,
+  BAND,
+  endsOf,
+  ORDER,
+  POWER,
+  type SettingQuestion,
+  STICK_MODE,
+  TRAVEL,
+} from "./setting-questions.ts";
+import { type AskMode, makeSteps, type Steps, type Stopped } from "./steps.ts";
+
+export type { HandsetDraft } from "./draft.ts";
+
+export const HANDSET_PROMPT = "What is the handset called?";
+export const USUAL_HANDSET_NAME = "My handset";
+
+/** What the answers so far make, and what follows them. */
+export interface Asked extends Stopped {
+  readonly draft: HandsetDraft;
+}
+
+/** Follows the answers through the questions; `found` and `workspace` are what another handset is looked up in. */
+export function askNext(found: FoundFiles, answers: Answers, workspace: Workspace, mode: AskMode): Asked {
+  const steps = makeSteps(answers, mode);
+  const name = steps.text({ id: "name", prompt: HANDSET_PROMPT, usual: USUAL_HANDSET_NAME, typed: "Wheel" }, (text) => {
+    const read = readName(text, "handset");
+    return read.kind === "name" ? { value: read.name } : { problem: read.problem.replace(/^name: /, "") };
+  });
+  const other = askOther(steps, found);
+  const theirs = other ? otherHandset(workspace, other.found.file) : null;
+  const kept = other?.how === "copy" && theirs ? askKept(steps, theirs.controls) : [];
+  const setting = (setting: SettingQuestion) => askSetting(steps, setting, workspace, theirs?.transmitter ?? null);
+  const band = setting(BAND);
+  const power = setting(POWER);
+  const stickMode = setting(STICK_MODE);
+  const order = setting(ORDER);
+  const travel = setting(TRAVEL);
+  const used = other?.how === "use" && theirs ? theirs.controls : [];
+  const controls = askControls(steps, { own: kept, used, ends: endsOf(travel) });
+  return {
+    draft: { name: name ?? USUAL_HANDSET_NAME, other, band, power, stickMode, order, travel, controls, used },
+    ...steps.stopped(),
+  };
+}
+
+function askOther(steps: Steps, found: FoundFiles): HandsetDraft["other"] {
+  if (found.handsets.length === 0 && !steps.given("as-on")) return null;
+  const choices: Choice[] = [
+    { word: "none", label: "No", help: "its controls one by one" },
+    ...found.handsets.flatMap(({ path, name }): Choice[] => [
+      { word: `copy ${path}`, label: `Copy the controls of ${name}`, help: `from ${path}, to be changed here` },
+      {
+        word: `use ${path}`,
+        label: `Use ${name} as it is`,
+        help: `${path} stays in charge; only what differs is said here`,
+      },
+    ]),
+  ];
+  const word = steps.choice({ id: "as-on", prompt: "Is it like another handset?", choices, usual: "none" });
+  const how = word?.startsWith("copy ") ? "copy" : word?.startsWith("use ") ? "use" : null;
+  const file = how && found.handsets.find(({ path }) => path === word!.slice(how.length + 1));
+  return how && file ? { found: file, how } : null;
+}
+
+function askKept(steps: Steps, theirs: readonly HandsetControl[]): readonly HandsetControl[] {
+  const choices = theirs.map((control): Choice => {
+    return { word: control.name, label: control.name, help: `${control.kind} on ch${control.channel}` };
+  });
+  const kept = steps.many({ id: "keep", prompt: "Which of its controls has this one too?", choices });
+  return theirs.filter(({ name }) => kept?.includes(name));
+}
