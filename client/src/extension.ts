@@ -16,7 +16,9 @@ import {
 } from "../../shared/protocol/requests.ts";
 import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
+import { askMapControls, askOtherHandset } from "./map-controls.ts";
 import { askNewCraft } from "./new-craft.ts";
+import { askNewHandset } from "./new-handset.ts";
 import { openAtStart } from "./open-at-start.ts";
 import { type Ask, PAGE_COMMAND, pageBase, providePages, showPage } from "./pages.ts";
 import { panelHost } from "./panel-host.ts";
@@ -53,6 +55,9 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showPanelBeside", () => panel.openBeside()),
     commands.registerCommand("fettle.showPage", showPage),
     commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
+    commands.registerCommand("fettle.newHandset", () => askNewHandset(ask)),
+    commands.registerCommand("fettle.mapControls", (file?: string) => askMapControls(ask, file)),
+    commands.registerCommand("fettle.useHandset", (file?: string) => askOtherHandset(ask, file)),
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
     commands.registerCommand("fettle.addOsdElement", () => panel.addElement()),
     commands.registerCommand("fettle.beginOsd", (page?: OsdPage) => panel.beginOsd(page)),

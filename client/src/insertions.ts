@@ -19,17 +19,6 @@ export function fillIn(ask: Ask, file: string, what: Fillable): Promise<void> {
   return insert(ask, { uri: asUri(file), insert: { kind: "fill-in", what } });
 }
 
-/** Asks which handset of the workspace a craft is to use, and writes the line. */
-export async function useHandset(ask: Ask, craft: string): Promise<void> {
-  const handset = await choose(
-    ask,
-    { uri: asUri(craft), kind: "handset" },
-    "Use a handset",
-    "Whose controls fly this craft?",
-  );
-  if (handset) await insert(ask, { uri: asUri(craft), insert: { kind: "use", uri: handset } });
-}
-
 /** Asks which craft is to use a layer or a handset, and writes the line there. */
 export async function useInCraft(ask: Ask, used: string): Promise<void> {
   const craft = await choose(

@@ -1,7 +1,7 @@
 /** What the buttons of the panel's page start: the only commands that a page can run. */
 import { commands } from "vscode";
 import type { PanelAction } from "../../shared/protocol/ways.ts";
-import { fillIn, useHandset, useInCraft } from "./insertions.ts";
+import { fillIn, useInCraft } from "./insertions.ts";
 import type { Ask } from "./pages.ts";
 import { selectLine } from "./script-editors.ts";
 
@@ -24,7 +24,7 @@ export function runAction(action: PanelAction, ask: Ask): Thenable<unknown> {
     case "fill-in":
       return fillIn(ask, action.file, action.what);
     case "use-handset":
-      return useHandset(ask, action.file);
+      return commands.executeCommand("fettle.useHandset", action.file);
     case "use-in-craft":
       return useInCraft(ask, action.file);
     case "map-controls":

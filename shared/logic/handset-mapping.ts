@@ -1,5 +1,11 @@
 /** Maps the controls that a script's conditions name to those of another handset: pure, and no more than a proposal. */
+import type { ControlPlace } from "../syntax/value.ts";
 import type { ControlSpec } from "./switchboard-types.ts";
+
+/** A control of a handset, with its place where the script says it. */
+export interface PlacedControl extends ControlSpec {
+  readonly lies?: ControlPlace | null;
+}
 
 /** A control as conditions use it. */
 export interface UsedControl {
@@ -9,10 +15,14 @@ export interface UsedControl {
   /** Conditions test its pulse, or a setting follows it. */
   readonly isPulsed: boolean;
   /** The control itself, where the handset that the script was written for is known. */
-  readonly spec?: ControlSpec | undefined;
+  readonly spec?: PlacedControl | undefined;
 }
 
+/** By what a counterpart was found; `left`: it is the first that is left and can do what is asked. */
+export type MappedBy = "channel" | "name" | "place" | "positions" | "kind" | "left" | "choice";
+
 export interface MappedControl {
+  readonly by: MappedBy;
   readonly from: string;
   readonly to: string;
   /** For each position that conditions name, the one that takes its place. */
@@ -21,37 +31,47 @@ export interface MappedControl {
 
 /**
  * For each used control one of the handset's, no two the same: by channel where the old one is known and kind and
- * positions allow it, else by name, kind and number of positions, in the handset's order. Those without a counterpart
+ * positions allow it, else by name, place, kind and number of positions, in the handset's order. Those without a counterpart
  * are left out. `taken`: controls of the handset that are spoken for.
  */
 export function mapControls(
   used: readonly UsedControl[],
-  handset: readonly ControlSpec[],
+  handset: readonly PlacedControl[],
   taken: ReadonlySet<string> = new Set(),
 ): MappedControl[] {
   const free = new Set(handset.filter(({ name }) => !taken.has(name)));
-  const mapped = new Map<UsedControl, ControlSpec>();
-  const rounds: ((from: UsedControl, to: ControlSpec) => boolean)[] = [
-    (from, to) => from.spec?.channel === to.channel,
-    (from, to) => from.name.toLowerCase() === to.name.toLowerCase(),
-    (from, to) =>
-      from.positions.length > 0 && from.positions.every((each) => hasPosition(to, each)) && isLike(from, to),
-    isLike,
-    () => true,
+  const mapped = new Map<UsedControl, MappedControl>();
+  const rounds: [MappedBy, (from: UsedControl, to: PlacedControl) => boolean][] = [
+    ["channel", (from, to) => from.spec?.channel === to.channel],
+    ["name", (from, to) => from.name.toLowerCase() === to.name.toLowerCase()],
+    ["place", (from, to) => isSamePlace(from.spec?.lies, to.lies)],
+    [
+      "positions",
+      (from, to) =>
+        from.positions.length > 0 && from.positions.every((each) => hasPosition(to, each)) && isLike(from, to),
+    ],
+    ["kind", isLike],
+    ["left", () => true],
   ];
-  for (const isMeant of rounds) {
+  for (const [by, isMeant] of rounds) {
     for (const from of used) {
       if (mapped.has(from)) continue;
       const to = [...free].find((each) => canStandFor(from, each) && isMeant(from, each));
       if (!to) continue;
-      mapped.set(from, to);
+      mapped.set(from, mapTo(from, to, by));
       free.delete(to);
     }
   }
-  return used.flatMap((from) => {
-    const to = mapped.get(from);
-    return to ? [{ from: from.name, to: to.name, positions: mapPositions(from, to) }] : [];
-  });
+  return used.flatMap((from) => mapped.get(from) ?? []);
+}
+
+/** One control mapped to another that can stand for it. */
+export function mapTo(from: UsedControl, to: PlacedControl, by: MappedBy): MappedControl {
+  return { by, from: from.name, to: to.name, positions: mapPositions(from, to) };
+}
+
+function isSamePlace(a: ControlPlace | null | undefined, b: ControlPlace | null | undefined): boolean {
+  return !!a && !!b && a.face !== null && a.side === b.side && a.face === b.face;
 }
 
 function hasPosition(control: ControlSpec, name: string): boolean {
@@ -59,16 +79,22 @@ function hasPosition(control: ControlSpec, name: string): boolean {
 }
 
 /** Whether a control can do all that conditions ask of another: enough positions, or a pulse between them. */
-function canStandFor(from: UsedControl, to: ControlSpec): boolean {
+export function canStandFor(from: UsedControl, to: ControlSpec): boolean {
   if (from.positions.length > 0) return to.kind !== "dial" && to.positions.length >= positionsOf(from);
   return from.spec === undefined || (from.spec.kind === "dial") === (to.kind === "dial");
 }
 
-/** How many positions a control must have had: those that are known, or else named. */
+/** How many positions a control must have had: those that are known, or else named; for one in the middle, three. */
 function positionsOf({ positions, spec }: UsedControl): number {
+  const places = spec?.positions.map(({ name }) => name) ?? [];
+  const isBetween = (name: string) => {
+    const at = places.indexOf(name);
+    return at < 0 ? rankOf(name) === 1 : at > 0 && at < places.length - 1;
+  };
   return Math.max(
     positions.length,
-    spec?.kind === "dial" ? 0 : Math.min(spec?.positions.length ?? 0, positions.length + 1),
+    positions.some(isBetween) ? 3 : 0,
+    spec?.kind === "dial" ? 0 : Math.min(places.length, positions.length + 1),
   );
 }
 

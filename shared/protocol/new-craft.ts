@@ -28,6 +28,9 @@ export function isAsked({ choices, many }: Question): boolean {
   return choices.length > (many ? 0 : 1);
 }
 
+/** The answer to the question of the link that asks for a new handset: whoever asks makes it first, and goes on with its path. */
+export const NEW_HANDSET_WORD = "new-handset";
+
 /** Answers by the ids of their questions, and the craft's name as `name`. */
 export type Answers = Readonly<Record<string, string | readonly string[]>>;
 

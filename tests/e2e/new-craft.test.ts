@@ -1,7 +1,7 @@
 /** A craft from a few questions in the real editor: asked from the panel, answered by keys, saved. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
-import { type Editor, quickInput, runCommand, startEditor, type, waitForLine } from "./editor.ts";
+import { type Editor, goTo, quickInput, runCommand, startEditor, type, waitForLine } from "./editor.ts";
 import { problems } from "./language.ts";
 import { screenshot, webview } from "./looks.ts";
 
@@ -67,4 +67,84 @@ test("what is there is never overwritten, and a pilot who leaves gets nothing", 
   await page.keyboard.press("Escape");
   await quickInput(page).waitFor({ state: "hidden" });
   expect(await page.locator(".tab").count()).toBe(1);
+});
+
+test("a handset of one's own, made by keys on the way to a craft, is saved and used, with no problem in either", async () => {
+  const { page } = editor;
+  const enter = () => quickInput(page).press("Enter");
+  const answer = async (text: string) => {
+    await quickInput(page).fill(text);
+    await enter();
+  };
+  const asked = (text: string) => page.locator(".quick-input-widget", { hasText: text }).waitFor();
+  const prompt = (text: string) =>
+    page
+      .locator(`.quick-input-widget input[placeholder*="${text}"], .quick-input-widget input[aria-label*="${text}"]`)
+      .first()
+      .waitFor();
+  await runCommand(page, "Fettle: New Craft…");
+  await title().filter({ hasText: "New craft" }).waitFor();
+  await answer("Bowl");
+  for (const place of ["1/8", "2/8"]) {
+    await step(place);
+    await row(place === "1/8" ? "5 inch" : "6 cells, lipo").waitFor();
+    await enter();
+  }
+  await step("3/8");
+  await answer("A new handset");
+  await title().filter({ hasText: "New handset" }).waitFor();
+  await asked("What is the handset called?");
+  // The way back from the first question leads to the craft again.
+  await page.locator(".quick-input-titlebar .codicon-quick-input-back").click();
+  await step("3/8");
+  await answer("A new handset");
+  await asked("What is the handset called?");
+  await answer("Kiln");
+  await prompt("like another handset");
+  await enter();
+  await prompt("which band");
+  await answer("868.3 MHz");
+  await prompt("how much power");
+  await answer("fast");
+  // What no module sends is asked again, with the reason.
+  await prompt("“fast” is no answer");
+  await answer("25 mW");
+  await prompt("which stick");
+  await answer("Mode 2");
+  await prompt("which order");
+  await answer("throttle roll pitch yaw");
+  await prompt("at their ends");
+  await answer("988 us to 2012 us");
+  for (const [name, positions, place] of [
+    ["TL", "up, down", "Left shoulder"],
+    ["TR", "up, mid, down", "Right shoulder"],
+  ] as const) {
+    await prompt("what is it");
+    await answer("Switch");
+    await asked("What do you call it?");
+    await answer(name);
+    await asked("On which channel");
+    await enter();
+    await prompt("Which positions");
+    await answer(positions);
+    await prompt("switched on");
+    await enter();
+    await prompt("does the hand find it");
+    if (name === "TR") await screenshot(page, "new-handset");
+    await answer(place);
+  }
+  await title().filter({ hasText: "TL on ch5, TR on ch6" }).waitFor();
+  await answer("No more controls");
+  for (const place of ["4/8", "5/8", "6/8", "7/8", "8/8"]) {
+    await step(place);
+    if (place !== "8/8") await page.locator(".quick-input-list .monaco-list-row.focused").waitFor();
+    await enter();
+  }
+  await row("Save as craft/bowl.fettle").click();
+  await page.locator(".tab.active", { hasText: "bowl.fettle" }).waitFor();
+  await waitForLine(page, 'use "../handsets/kiln.fettle"');
+  await goTo(page, 30);
+  await waitForLine(page, /order\s+throttle roll pitch yaw/);
+  await waitForLine(page, /arm\s+when TL is down/);
+  expect((await problems(page)).filter((each) => /bowl|kiln/.test(each))).toEqual([]);
 });

@@ -2,13 +2,8 @@
 
 import { NAME_PROMPT, readAnswer, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
 import { readName } from "../../../shared/ide/new-craft/choices.ts";
-import {
-  allQuestions,
-  type FoundFiles,
-  NEW_HANDSET_WORD,
-  questionsFor,
-} from "../../../shared/ide/new-craft/questions.ts";
-import { type Answers, isAsked, type Question } from "../../../shared/protocol/new-craft.ts";
+import { allQuestions, type FoundFiles, questionsFor } from "../../../shared/ide/new-craft/questions.ts";
+import { type Answers, isAsked, NEW_HANDSET_WORD, type Question } from "../../../shared/protocol/new-craft.ts";
 import { makeHandsetOnTheWay } from "./ask-handset.ts";
 import { type Io, oneLine } from "./io.ts";
 import { openPlace } from "./new-place.ts";

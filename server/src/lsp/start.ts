@@ -13,6 +13,7 @@ import { answerFeatures } from "./features.ts";
 import { type Guard, logError, makeGuard } from "./guard.ts";
 import { answerInsertions } from "./insertions.ts";
 import { keepSettings } from "./keep-settings.ts";
+import { answerMapControls } from "./map-controls.ts";
 import { answerNewCraft } from "./new-craft.ts";
 import { answerNewHandset } from "./new-handset.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
@@ -105,6 +106,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerValues(connection, documents, guard);
   answerNewCraft(connection, documents, guard);
   answerNewHandset(connection, documents, guard);
+  answerMapControls(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
   answerInsertions(connection, documents, guard);
   answerPanel(connection, documents, guard);

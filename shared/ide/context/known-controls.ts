@@ -26,7 +26,15 @@ export function knownControls(workspace: Workspace, file: string): ReadonlyMap<s
 }
 
 /** A control in a few words: its kind, its channel, and its positions or range. */
-export function describeControl({ control, channel, positions, fromUs, toUs }: ControlValue): string {
+export function describeControl({
+  control,
+  channel,
+  positions,
+  fromUs,
+  toUs,
+}: Pick<ControlValue, "control" | "channel" | "fromUs" | "toUs"> & {
+  readonly positions: readonly { readonly name: string }[];
+}): string {
   const places = control === "dial" ? `${fromUs} us to ${toUs} us` : positions.map((each) => each.name).join(", ");
   return `${control} on ch${channel}: ${places}`;
 }

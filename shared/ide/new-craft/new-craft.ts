@@ -6,12 +6,12 @@ import type { Finding } from "../../protocol/findings.ts";
 import type { Answers, LeftOut } from "../../protocol/new-craft.ts";
 import { fileFindings, findingsOf } from "../../rules/engine/engine.ts";
 import { quote } from "../../syntax/scanner.ts";
+import { withFile } from "../context/trial.ts";
 import { PILOT_FACTS } from "./facts.ts";
 import type { Habits } from "./modes.ts";
 import { BAND_OF_WORD, type FoundFile, type FoundFiles } from "./questions.ts";
 import { noteLines, sectionText } from "./script-text.ts";
 import { sectionsOf } from "./sections.ts";
-import { withFile } from "./trial.ts";
 
 export interface NewCraft {
   readonly text: string;

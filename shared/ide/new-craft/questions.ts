@@ -1,5 +1,5 @@
 /** The questions for a new craft, as data: the choices, and which of them go together. */
-import type { Answers, Choice, LeftOut, Question } from "../../protocol/new-craft.ts";
+import { type Answers, type Choice, type LeftOut, NEW_HANDSET_WORD, type Question } from "../../protocol/new-craft.ts";
 
 /** A handset or a layer of the workspace; `path` is its word in an answer. */
 export interface FoundFile {
@@ -17,8 +17,6 @@ export interface FoundFiles {
   readonly newHandset?: "offered";
 }
 
-/** The answer to the question of the link that asks for a new handset. */
-export const NEW_HANDSET_WORD = "new-handset";
 const NEW_HANDSET: Choice = {
   word: NEW_HANDSET_WORD,
   label: "A new handset…",

@@ -4,9 +4,9 @@ import type { Workspace } from "../../model/workspace.ts";
 import { fileFindings } from "../../rules/engine/engine.ts";
 import { printPlace } from "../../syntax/print-value.ts";
 import { quote } from "../../syntax/scanner.ts";
+import { withFile } from "../context/trial.ts";
 import { fileNameFor } from "../new-craft/new-craft.ts";
 import { entry, noteLines, placeholder, type ScriptLine, sectionText } from "../new-craft/script-text.ts";
-import { withFile } from "../new-craft/trial.ts";
 import type { HandsetControl, HandsetDraft } from "./draft.ts";
 import { otherHandset } from "./other-handset.ts";
 

@@ -2,7 +2,7 @@
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { quote } from "../../syntax/scanner.ts";
-import { withFile } from "../new-craft/trial.ts";
+import { withFile } from "../context/trial.ts";
 import type { HandsetControl } from "./draft.ts";
 
 export interface OtherHandset {

@@ -1,7 +1,7 @@
 /** Reads what is typed for a setting as the language does. */
 import type { Workspace } from "../../model/workspace.ts";
 import { printValue } from "../../syntax/print-value.ts";
-import { withFile } from "../new-craft/trial.ts";
+import { withFile } from "../context/trial.ts";
 
 /** The canonical text of a value; null for what the setting does not take. What is only unusual counts. */
 export function settingText(

@@ -1,5 +1,5 @@
 /** Finds scripts that were written for another handset than the craft's, and proposes how to rename its controls. */
-import { type MappedControl, mapControls, mappingInWords } from "../../logic/handset-mapping.ts";
+import { type MappedControl, mapControls, mappingInWords, type PlacedControl } from "../../logic/handset-mapping.ts";
 import { controlsUsed, renameEdits } from "../../logic/rename-controls.ts";
 import type { ControlSpec } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
@@ -40,8 +40,8 @@ export function foreignScripts(craft: Craft, controls: readonly ControlSpec[], w
 }
 
 /** The controls of handsets that a craft or its layers use, and that another handset replaced. */
-function otherHandsets(craft: Craft, workspace: Workspace): ReadonlyMap<string, ControlSpec> {
-  const found = new Map<string, ControlSpec>();
+export function otherHandsets(craft: Craft, workspace: Workspace): ReadonlyMap<string, PlacedControl> {
+  const found = new Map<string, PlacedControl>();
   for (const script of craft.scripts) {
     for (const use of script.uses) {
       const target = useTarget(workspace, script.file, use);
@@ -53,6 +53,8 @@ function otherHandsets(craft: Craft, workspace: Workspace): ReadonlyMap<string, 
   return found;
 }
 
-function specOf(name: string, { control: kind, channel, positions, rest, fromUs, toUs }: ControlValue): ControlSpec {
-  return { name, kind, channel, positions, rest, fromUs, toUs };
+/** A control as the mapping of handsets takes it. */
+export function specOf(name: string, value: ControlValue): PlacedControl {
+  const { control: kind, channel, positions, rest, fromUs, toUs, lies } = value;
+  return { name, kind, channel, positions, rest, fromUs, toUs, lies };
 }
