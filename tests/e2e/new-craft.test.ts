@@ -1,7 +1,7 @@
 /** A craft from a few questions in the real editor: asked from the panel, answered by keys, saved. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
-import { type Editor, goTo, quickInput, runCommand, startEditor, type, waitForLine } from "./editor.ts";
+import { type Editor, goTo, quickInput, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
 import { problems } from "./language.ts";
 import { screenshot, webview } from "./looks.ts";
 
@@ -129,7 +129,7 @@ test("a handset of one's own, made by keys on the way to a craft, is saved and u
     await answer(positions);
     await prompt("switched on");
     await enter();
-    await prompt("does the hand find it");
+    await prompt("does the hand find");
     if (name === "TR") await screenshot(page, "new-handset");
     await answer(place);
   }
@@ -147,4 +147,27 @@ test("a handset of one's own, made by keys on the way to a craft, is saved and u
   await waitForLine(page, /order\s+throttle roll pitch yaw/);
   await waitForLine(page, /arm\s+when TL is down/);
   expect((await problems(page)).filter((each) => /bowl|kiln/.test(each))).toEqual([]);
+});
+
+test("the craft takes another handset: what becomes of each control is shown, changed and written as one step", async () => {
+  const { page } = editor;
+  await runCommand(page, "Fettle: Use Another Handset…");
+  await row("Wheel").first().click();
+  await title().filter({ hasText: "Bowl on Wheel" }).waitFor();
+  await row("TL → TL").filter({ hasText: "the same channel, ch5" }).waitFor();
+  await screenshot(page, "map-controls");
+  await row("TL → TL").click();
+  await title().filter({ hasText: "TL becomes" }).waitFor();
+  await row("PB").click();
+  await row("TL → PB").filter({ hasText: "it springs back" }).waitFor();
+  // What was written before stays as it is until the proposal is taken.
+  await waitForLine(page, /arm\s+when TL is down/);
+  await row("Write this").click();
+  await waitForLine(page, /arm\s+when PB is held/);
+  await goTo(page, 1);
+  await waitForLine(page, 'use "../handsets/wheel.fettle"');
+  await undo(page);
+  await waitForLine(page, 'use "../handsets/kiln.fettle"');
+  await goTo(page, 30);
+  await waitForLine(page, /arm\s+when TL is down/);
 });

@@ -59,10 +59,15 @@ const PLACES: readonly Choice[] = [
   ...["middle shoulder", "middle face", "middle back", "left", "right", "middle"].map(placeChoice),
 ];
 
+function capital(word: string): string {
+  return word.charAt(0).toUpperCase() + word.slice(1);
+}
+
 function placeChoice(word: string): Choice {
   const help = { shoulder: "under the index finger", face: "under the thumb", back: "under the other fingers" };
   const face = word.split(" ")[1] as keyof typeof help | undefined;
-  return { word, label: word.charAt(0).toUpperCase() + word.slice(1), help: face ? help[face] : "" };
+  const isBetween = word.startsWith("middle");
+  return { word, label: capital(word), help: isBetween ? "between the hands" : face ? help[face] : "" };
 }
 
 /** One control; “done” where there is no more, null once a question stands open. */
@@ -94,12 +99,14 @@ function askControl(
       return { problem: `There is a control ${read.value} already: give this one another name.` };
     },
   );
-  const channel = askChannel(steps, id("channel"), before);
+  const channel = askChannel(steps, id("channel"), name, before);
   const shape =
-    asked.kind === "dial" ? askDial(steps, id("range"), ends) : askPositions(steps, id, word, asked.kind, ends);
+    asked.kind === "dial"
+      ? askDial(steps, id("range"), name, ends)
+      : askPositions(steps, { id, name, word, kind: asked.kind, ends });
   const place = steps.choice({
     id: id("lies"),
-    prompt: "Where does the hand find it?",
+    prompt: `Where does the hand find ${name}?`,
     choices: PLACES,
     usual: "not-said",
   });
@@ -132,12 +139,12 @@ function noteOf(word: string, channel: number): string | null {
   return notes.length === 0 ? null : notes.join("; ");
 }
 
-function askChannel(steps: Steps, id: string, before: readonly HandsetControl[]): number | null {
+function askChannel(steps: Steps, id: string, name: string | null, before: readonly HandsetControl[]): number | null {
   const free = nextFreeChannel(before.map(({ channel }) => channel));
   return steps.text(
     {
       id,
-      prompt: "On which channel does it come?",
+      prompt: `On which channel does ${name} come?`,
       choices: [{ word: `ch${free}`, label: `ch${free}`, help: "the next one that is free" }],
       usual: `ch${free}`,
       typed: "ch7",
@@ -153,26 +160,29 @@ function askChannel(steps: Steps, id: string, before: readonly HandsetControl[])
 
 type Shape = Pick<HandsetControl, "kind" | "positions" | "rest" | "fromUs" | "toUs">;
 
-function askDial(steps: Steps, id: string, { fromUs, toUs }: PulseEnds): Shape | null {
+function askDial(steps: Steps, id: string, name: string | null, { fromUs, toUs }: PulseEnds): Shape | null {
   const choice = (from: number, to: number, help: string): Choice => {
     return { word: `${from} us to ${to} us`, label: `${from} us to ${to} us`, help };
   };
   const choices = [choice(fromUs, toUs, "more to the right, or upwards"), choice(toUs, fromUs, "reversed")];
   const usual = choices[0]!.word;
   const ends = steps.text(
-    { id, prompt: "Which pulses does it send at its two stops?", choices, usual, typed: "1000 us to 2000 us" },
+    { id, prompt: `Which pulses does ${name} send at its two stops?`, choices, usual, typed: "1000 us to 2000 us" },
     readRange,
   );
   return ends && { kind: "dial", positions: [], rest: null, ...ends };
 }
 
-function askPositions(
-  steps: Steps,
-  id: (part: string) => string,
-  word: string,
-  kind: Exclude<ControlKind, "dial">,
-  ends: PulseEnds,
-): Shape | null {
+interface PositionsAsked {
+  readonly id: (part: string) => string;
+  readonly name: string | null;
+  /** The kind as it was asked for, and as it is written. */
+  readonly word: string;
+  readonly kind: Exclude<ControlKind, "dial">;
+  readonly ends: PulseEnds;
+}
+
+function askPositions(steps: Steps, { id, name, word, kind, ends }: PositionsAsked): Shape | null {
   const usualLists: readonly (readonly string[])[] =
     word === "button"
       ? [["rest", "held"]]
@@ -188,14 +198,14 @@ function askPositions(
           : [6, 4, 3].map(usualNames);
   const choices = usualLists.map((names): Choice => {
     const text = spread(names, ends)
-      .map(({ name, pulseUs }) => `${name} ${pulseUs} us`)
+      .map((each) => `${each.name} ${each.pulseUs} us`)
       .join("  ");
     return { word: names.join(", "), label: names.join(", "), help: text };
   });
   const positions = steps.text(
     {
       id: id("positions"),
-      prompt: "Which positions has it, from where it rests?",
+      prompt: `Which positions has ${name}, from where it rests?`,
       choices,
       usual: choices[0]!.word,
       typed: "up 1000 us, down 2000 us",
@@ -203,13 +213,13 @@ function askPositions(
     (text) => readPositions(text, kind, ends),
   );
   if (!positions) return null;
-  const names = positions.map(({ name }) => name);
+  const names = positions.map((each) => each.name);
   const rest =
     kind === "button"
       ? names[0]!
       : steps.choice({
           id: id("rest"),
-          prompt: "Where does it stand when the handset is switched on?",
+          prompt: `Where does ${name} stand when the handset is switched on?`,
           choices: names.map((each): Choice => ({ word: each, label: each, help: "" })),
           usual: names[0]!,
         });
