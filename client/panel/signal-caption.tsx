@@ -1,5 +1,5 @@
 /** Below the goggles: the lost signal phase by phase, and what the picture can tell of it. */
-import { phaseOf, pictureInWords, signalStateInWords } from "../../shared/draw/signal-words.ts";
+import { phaseOf, pictureInWords, signalStateInWords, stepInWords } from "../../shared/draw/signal-words.ts";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
 import type { SignalPicture } from "../../shared/protocol/signal.ts";
 import { CursorLine } from "./line-links.tsx";
@@ -14,7 +14,7 @@ export function SignalCaption({ picture, marked }: { picture: SignalPicture; mar
       <p>
         {signalStateInWords(picture, step)} <span class="quiet">{pictureInWords(phaseOf(picture, step))}</span>
       </p>
-      <SignalLine picture={picture} at={step} choose={setStep} />
+      <SignalLine picture={picture} at={step} choose={setStep} spoken={stepInWords(picture, step)} />
     </CursorLine.Provider>
   );
 }

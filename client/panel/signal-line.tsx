@@ -14,7 +14,6 @@ import {
   receiverInWords,
   spanInWords,
   startInWords,
-  stepInWords,
   tracksInWords,
 } from "../../shared/draw/signal-words.ts";
 import type { SignalPhase, SignalPicture, SignalStep } from "../../shared/protocol/signal.ts";
@@ -24,10 +23,12 @@ interface Props {
   readonly picture: SignalPicture;
   readonly at: SignalStep;
   readonly choose: (at: SignalStep) => void;
+  /** The step as a screen reader says it, no more than is not said elsewhere already. */
+  readonly spoken: string;
 }
 
 /** The line with its courses, its steps, what is said of the step, and all of it as a list. */
-export function SignalLine({ picture, at, choose }: Props) {
+export function SignalLine({ picture, at, choose, spoken }: Props) {
   const { phases } = picture.courses[at.course]!;
   const go = (phase: number) => {
     const next = Math.max(0, Math.min(phases.length - 1, phase));
@@ -36,7 +37,7 @@ export function SignalLine({ picture, at, choose }: Props) {
   return (
     <section class="signal" aria-label="Signal lost, phase by phase">
       <Courses picture={picture} at={at} choose={choose} />
-      <Track picture={picture} at={at} go={go} />
+      <Track picture={picture} at={at} go={go} spoken={spoken} />
       {phases.length > 1 && <Steps at={at} count={phases.length} go={go} />}
       <PhaseDetails phase={phaseOf(picture, at)} />
       {picture.calls && (
@@ -73,7 +74,7 @@ function Steps({ at, count, go }: { at: SignalStep; count: number; go: (phase: n
 }
 
 /** What the script cannot know decides on the course. */
-function Courses({ picture: { courses }, at, choose }: Props) {
+function Courses({ picture: { courses }, at, choose }: Pick<Props, "picture" | "at" | "choose">) {
   if (courses.length < 2) return null;
   return (
     <fieldset class="tools" aria-label="Circumstances">
@@ -92,7 +93,12 @@ function Courses({ picture: { courses }, at, choose }: Props) {
 }
 
 /** The tracks, one slider over all phases: arrow keys, Home and End, and the pointer. */
-function Track({ picture, at, go }: Pick<Props, "picture" | "at"> & { go: (phase: number) => void }) {
+function Track({
+  picture,
+  at,
+  go,
+  spoken,
+}: Pick<Props, "picture" | "at" | "spoken"> & { go: (phase: number) => void }) {
   const track = useRef<HTMLDivElement>(null);
   const { phases } = picture.courses[at.course]!;
   const onKeyDown = (event: KeyboardEvent) => {
@@ -120,7 +126,7 @@ function Track({ picture, at, go }: Pick<Props, "picture" | "at"> & { go: (phase
       aria-valuemin={1}
       aria-valuemax={phases.length}
       aria-valuenow={at.phase + 1}
-      aria-valuetext={stepInWords(picture, at)}
+      aria-valuetext={spoken}
       onKeyDown={onKeyDown}
       onPointerDown={(event) => {
         if (event.button === 0) follow(event);

@@ -1,7 +1,7 @@
 /** The switches view: the handset's controls, which can be moved, and the resulting state in words. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import { toldOfControl } from "../../shared/draw/control-words.ts";
-import { signalStateInWords } from "../../shared/draw/signal-words.ts";
+import { signalStateInWords, stepLabel } from "../../shared/draw/signal-words.ts";
 import { drawSwitches } from "../../shared/draw/switches.ts";
 import { controlInWords, lossInWords, setsInWords, stateSentences } from "../../shared/draw/words.ts";
 import type { ControlsAt, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
@@ -72,7 +72,9 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
           Signal lost
         </button>
       </p>
-      {link === "lost" && signal && <SignalLine picture={signal} at={step} choose={setStep} />}
+      {link === "lost" && signal && (
+        <SignalLine picture={signal} at={step} choose={setStep} spoken={stepLabel(signal, step)} />
+      )}
       <WitnessFindings findings={findings} move={moveControls} />
       <div class="frame" ref={frame}>
         {width > 0 &&

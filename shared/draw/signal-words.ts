@@ -343,6 +343,7 @@ export function gapsInWords(gaps: readonly SignalGap[]): string {
   const sentences: string[] = [];
   if (of("unsaid").length > 0) sentences.push(`No line says ${joinWithAnd(of("unsaid"))}.`);
   if (of("faulty").length > 0) sentences.push(`A line has a fault: ${joinWithAnd(of("faulty"))}.`);
+  if (of("unread").length > 0) sentences.push(`What a used file may say is not known: ${joinWithAnd(of("unread"))}.`);
   if (of("usual").length > 0) sentences.push(`Taken as usual, since no line says it: ${joinWithAnd(of("usual"))}.`);
   return sentences.join(" ");
 }
@@ -364,6 +365,11 @@ export function signalStateInWords(loss: SignalLoss, step: SignalStep): string {
   const phase = phaseOf(loss, step);
   const premise = loss.receiver === null ? ` ${lossPremise(loss)}` : "";
   return `Signal lost.${premise} ${capital(spanInWords(phase))}: ${lowerFirst(phaseInWords(phase))}`;
+}
+
+/** A step in short, where its state is said elsewhere: “Phase 2 of 4, Held level”. */
+export function stepLabel(loss: SignalLoss, step: SignalStep): string {
+  return `Phase ${step.phase + 1} of ${loss.courses[step.course]!.phases.length}, ${phaseLabel(phaseOf(loss, step).deed)}`;
 }
 
 /** A step for a screen reader: “Phase 2 of 4, 1 s to 3 s: Held level, armed, receiver silent”. */

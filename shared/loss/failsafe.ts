@@ -2,7 +2,7 @@
 import type { Craft } from "../model/craft.ts";
 import { settingOf } from "../model/setting-lookup.ts";
 import type { SignalPhase } from "../protocol/signal.ts";
-import { saidWord } from "./phase-notes.ts";
+import { isSaid, saidWord } from "./phase-notes.ts";
 import { descent, held, type LoosePhase, notSaid, stopped } from "./phases.ts";
 import { type Branch, returnBranches } from "./return-home.ts";
 
@@ -20,7 +20,7 @@ export function failsafeBranches(craft: Craft, receiver: Receiver, by?: string):
 
 /** Whether any line says what the failsafe does; of a script that is silent no hold is told either. */
 function saysAnything(craft: Craft): boolean {
-  return ["hold-for", "hold-with", "then"].some((name) => settingOf(craft, `failsafe.${name}`) !== undefined);
+  return ["hold-for", "hold-with", "then"].some((name) => isSaid(craft, `failsafe.${name}`));
 }
 
 function endings(craft: Craft, receiver: Receiver): Branch[] {

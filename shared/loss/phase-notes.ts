@@ -13,6 +13,8 @@ export interface PhaseNotes {
   amount(name: string, unit: string): { readonly number: number; readonly text: string } | null;
   /** The value as written, if a file says it; not noted as missing otherwise. */
   saidText(name: string): string | null;
+  /** Notes the line of a setting. */
+  line(setting: Setting): void;
   /** Notes the lines of a mode. */
   mode(name: string): void;
   /** Notes that a default of the catalogue stands in, unless a file says the setting. */
@@ -32,6 +34,10 @@ export function notesFor(craft: Craft): PhaseNotes {
   const said = (name: string): Setting | null => {
     const setting = settingOf(craft, name);
     if (!setting) return null;
+    if (!isSaid(craft, name)) {
+      miss(name, "unread");
+      return null;
+    }
     note({ name, text: setting.text, at: placeOf(setting.source) });
     if (setting.value === null) miss(name, "faulty");
     return setting.value === null ? null : setting;
@@ -50,6 +56,7 @@ export function notesFor(craft: Craft): PhaseNotes {
       return setting && number !== undefined ? { number, text: setting.text } : null;
     },
     saidText: (name) => said(name)?.text ?? null,
+    line: ({ section, name, text, source }) => note({ name: `${section}.${name}`, text, at: placeOf(source) }),
     mode(name) {
       for (const { source } of craft.modes.get(name)?.lines ?? [])
         note({ name, text: craft.modes.get(name)!.text, at: placeOf(source) });
@@ -59,6 +66,12 @@ export function notesFor(craft: Craft): PhaseNotes {
       else miss(name, "usual");
     },
   };
+}
+
+/** Whether a line that could be read says the setting, be it with a fault. */
+export function isSaid(craft: Craft, name: string): boolean {
+  // What a file that could not be read may say has no text.
+  return (settingOf(craft, name)?.text ?? "") !== "";
 }
 
 /** A file and a line, and nothing more that a source may hold. */

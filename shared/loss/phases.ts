@@ -1,9 +1,10 @@
 /** The phases that follow a lost signal, one function for each part of the failsafe; put one after another by `chained`. */
 
-import type { Craft } from "../model/craft.ts";
+import type { Craft, Setting } from "../model/craft.ts";
+import { settingOf } from "../model/setting-lookup.ts";
 import type { PhaseDeed, PhaseLength, SignalBack, SignalPhase } from "../protocol/signal.ts";
 import { notesFor, type PhaseNotes, saidWord } from "./phase-notes.ts";
-import { throttleOf } from "./throttle.ts";
+import { throttleIn } from "./throttle.ts";
 
 /** A phase before it is known when it begins. */
 export type LoosePhase = Omit<SignalPhase, "fromMs">;
@@ -122,10 +123,41 @@ export function canLevel(craft: Craft, notes: PhaseNotes): boolean {
   return false;
 }
 
-/** The hover as written, where the throttle of the descent is said to be no less than it; else null. */
+/** The hover as written, where the throttle of the descent is said to be no less than it with some pack; else null. */
 function hoverNotAbove(craft: Craft, notes: PhaseNotes): string | null {
-  const descent = throttleOf(craft, "failsafe.descend-throttle");
-  const of = ["pack.hover-throttle", "frame.hover-throttle"].find((name) => throttleOf(craft, name) !== null);
-  if (descent === null || of === undefined || descent < throttleOf(craft, of)!) return null;
-  return notes.saidText(of);
+  const descent = throttleIn(craft, settingOf(craft, "failsafe.descend-throttle"));
+  if (descent === null) return null;
+  const usual = [settingOf(craft, "pack.hover-throttle"), settingOf(craft, "frame.hover-throttle")].find(
+    (setting) => throttleIn(craft, setting) !== null,
+  );
+  const named = ofNamedPacks(craft, "hover-throttle");
+  const high = [...(usual ? [{ pack: "", setting: usual }] : []), ...named].find(({ setting }) => {
+    const hover = throttleIn(craft, setting);
+    return hover !== null && descent >= hover;
+  });
+  if (!high) return null;
+  notes.line(high.setting);
+  return withPack(high.setting.text, high.pack);
+}
+
+/** The volts at which the pack, and each named one that says its own, has to be landed; null where none is said. */
+export function landingVolts(craft: Craft, notes: PhaseNotes): string | null {
+  const usual = notes.saidText("pack.land-at");
+  const named = ofNamedPacks(craft, "land-at").filter(({ setting }) => setting.value !== null);
+  for (const { setting } of named) notes.line(setting);
+  const all = [...(usual === null ? [] : [usual]), ...named.map(({ setting, pack }) => withPack(setting.text, pack))];
+  return all.length === 0 ? null : all.join(", ");
+}
+
+function withPack(text: string, pack: string): string {
+  return pack === "" ? text : `${text} with pack “${pack}”`;
+}
+
+const PACK = "pack/";
+
+function ofNamedPacks(craft: Craft, name: string): { readonly pack: string; readonly setting: Setting }[] {
+  return [...craft.settings].flatMap(([section, table]) => {
+    const setting = section.startsWith(PACK) ? table.get(name) : undefined;
+    return setting ? [{ pack: section.slice(PACK.length), setting }] : [];
+  });
 }

@@ -2,11 +2,10 @@
 import { boardOf } from "../logic/from-craft.ts";
 import type { LossOutcome, LossState } from "../logic/switchboard-types.ts";
 import type { Craft } from "../model/craft.ts";
-import { settingOf } from "../model/setting-lookup.ts";
 import type { Workspace } from "../model/workspace.ts";
 import type { SignalPhase } from "../protocol/signal.ts";
 import { failsafeBranches } from "./failsafe.ts";
-import { notesFor } from "./phase-notes.ts";
+import { isSaid, notesFor } from "./phase-notes.ts";
 import { type LoosePhase, OPEN, phase, stopped } from "./phases.ts";
 import { type Branch, returnBranches } from "./return-home.ts";
 import { presetSticks, presetThrottle } from "./throttle.ts";
@@ -54,7 +53,7 @@ function armAfter({ outcomes }: LossState): "on" | "off" | "open" {
 /** `safety.disarm-hold`: how long arm must be gone before the motors stop. */
 function disarming(craft: Craft): LoosePhase[] {
   const name = "safety.disarm-hold";
-  if (!settingOf(craft, name)) return [];
+  if (!isSaid(craft, name)) return [];
   const notes = notesFor(craft);
   const ms = notes.amount(name, "ms")?.number ?? null;
   const length = ms === null ? ({ kind: "unknown" } as const) : ({ kind: "known", ms } as const);
@@ -69,7 +68,7 @@ function stillArmed(craft: Craft, loss: LossState, arm: "on" | "open"): Branch[]
   const on = loss.on.filter((name) => name !== "arm" && name !== "arm-permit");
   for (const name of ["arm", ...on]) notes.mode(name);
   const idle = notesFor(craft);
-  const disarmMs = settingOf(craft, "safety.idle-disarm-after") ? idle.amount("safety.idle-disarm-after", "ms") : null;
+  const disarmMs = isSaid(craft, "safety.idle-disarm-after") ? idle.amount("safety.idle-disarm-after", "ms") : null;
   const armsItself = arm === "on" ? "yes" : "no";
   if (!disarmMs || presetThrottle(craft)?.is !== "closed")
     return [{ when: [], phases: [obeying(craft, notes, on, OPEN, armsItself)] }];

@@ -3,7 +3,17 @@ import type { Craft } from "../model/craft.ts";
 import { amountIn, settingOf } from "../model/setting-lookup.ts";
 import type { CourseWhen, PhaseDeed, SignalPhase } from "../protocol/signal.ts";
 import { notesFor, saidWord } from "./phase-notes.ts";
-import { backAfter, canLevel, descent, type LoosePhase, notSaid, OPEN, phase, stopped } from "./phases.ts";
+import {
+  backAfter,
+  canLevel,
+  descent,
+  type LoosePhase,
+  landingVolts,
+  notSaid,
+  OPEN,
+  phase,
+  stopped,
+} from "./phases.ts";
 
 type Receiver = SignalPhase["receiver"];
 type Back = SignalPhase["back"];
@@ -85,7 +95,7 @@ function arrival(
     case "stop":
       return [stopped(craft, receiver, "home", ["navigation.arrival"])];
     case "wait": {
-      const landAt = notes.saidText("pack.land-at");
+      const landAt = landingVolts(craft, notes);
       const waits = phase(notes, { kind: "waits-home", landAt }, { kind: "depends", on: "pilot or pack" }, flown);
       const own = notesFor(craft);
       own.saidText("navigation.arrival");

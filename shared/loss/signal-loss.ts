@@ -4,12 +4,12 @@
  */
 import { boardOf, linkOf } from "../logic/from-craft.ts";
 import type { Craft } from "../model/craft.ts";
+import { knownPart } from "../model/known-part.ts";
 import { oncePer } from "../model/memo.ts";
-import { settingOf } from "../model/setting-lookup.ts";
 import type { Workspace } from "../model/workspace.ts";
 import type { SignalCourse, SignalLoss } from "../protocol/signal.ts";
 import { failsafeBranches } from "./failsafe.ts";
-import { notesFor } from "./phase-notes.ts";
+import { isSaid, notesFor } from "./phase-notes.ts";
 import { chained, type LoosePhase, notSaid, OPEN, phase, stopped, unnoticedByBoard } from "./phases.ts";
 import { presetBranches } from "./presets.ts";
 import type { Branch } from "./return-home.ts";
@@ -20,10 +20,10 @@ const lossOf = oncePer((craft: Craft, catalogue: Workspace["catalogue"]) => make
 
 /**
  * The courses of a lost signal, for a craft that flies armed: a course for each circumstance that the script
- * cannot know. Kept for each craft.
+ * cannot know. What a used file that could not be read may have said is not known. Kept for each craft.
  */
 export function signalLossOf(craft: Craft, { catalogue }: Catalogued): SignalLoss {
-  return lossOf(craft, catalogue);
+  return lossOf(knownPart(craft, catalogue), catalogue);
 }
 
 function makeLoss(craft: Craft, workspace: Catalogued): SignalLoss {
@@ -63,7 +63,7 @@ function heldValues(craft: Craft): Branch[] {
     return phase(notes, { kind: "flies-on" }, OPEN, { receiver: "repeats", armed: "yes", back: { kind: "at-once" } });
   };
   const name = "safety.idle-disarm-after";
-  const idleMs = settingOf(craft, name) ? notesFor(craft).amount(name, "ms") : null;
+  const idleMs = isSaid(craft, name) ? notesFor(craft).amount(name, "ms") : null;
   if (!idleMs) return [{ when: [], phases: [flying()] }];
   const idles: LoosePhase = { ...flying(), length: { kind: "known", ms: idleMs.number } };
   return [
@@ -79,7 +79,7 @@ function heldValues(craft: Craft): Branch[] {
 const TELLING = ["link.lost-after", "failsafe.hold-for", "failsafe.hold-with", "failsafe.then"];
 
 function receiverUnsaid(craft: Craft): Branch[] {
-  if (!TELLING.some((name) => settingOf(craft, name)))
+  if (!TELLING.some((name) => isSaid(craft, name)))
     return [{ when: [], phases: [notSaid(craft, "unknown", ["link.on-loss", "link.lost-after", "failsafe.then"])] }];
   const silent = noticed(craft, "unknown").map(({ when, phases }): Branch => {
     const circumstances = when.filter(({ kind }) => kind !== "in-flight");
@@ -103,5 +103,5 @@ function armed(armable: boolean): (loose: LoosePhase) => LoosePhase {
 function callsOf(craft: Craft): SignalLoss["calls"] {
   const name = "finder.after-lost";
   const notes = notesFor(craft);
-  return settingOf(craft, name) && notes.amount(name, "s") ? (notes.lines[0] ?? null) : null;
+  return isSaid(craft, name) && notes.amount(name, "s") ? (notes.lines[0] ?? null) : null;
 }

@@ -1,17 +1,17 @@
 /** Throttles that a file says, and what a receiver's preset means for the throttle. */
 import { linkOf, stickOrder } from "../logic/from-craft.ts";
-import type { Craft } from "../model/craft.ts";
-import { quantityOf, settingOf } from "../model/setting-lookup.ts";
+import type { Craft, Setting } from "../model/craft.ts";
+import { amountIn, quantityOf, settingOf } from "../model/setting-lookup.ts";
 import { END_TOLERANCE_US, throttleShare } from "../numbers/sticks.ts";
 import type { PhaseDeed } from "../protocol/signal.ts";
 
 type Presets = Extract<PhaseDeed, { kind: "obeys-presets" }>;
 
 /** A throttle that a file sets, as a share or as a pulse, from 0 to 1; null where none is known. */
-export function throttleOf(craft: Craft, name: string): number | null {
-  const percent = quantityOf(craft, name, "%");
+export function throttleIn(craft: Craft, setting: Setting | undefined): number | null {
+  const percent = amountIn(setting, "%");
   if (percent !== undefined) return percent / 100;
-  const pulseUs = quantityOf(craft, name, "us");
+  const pulseUs = amountIn(setting, "us");
   const { fromUs, toUs } = linkOf(craft).endpointsUs;
   return pulseUs === undefined || toUs === fromUs ? null : throttleShare(pulseUs, fromUs, toUs);
 }

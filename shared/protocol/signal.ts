@@ -11,10 +11,13 @@ export interface SignalLine {
   readonly at: LinePlace;
 }
 
-/** Something that would say more: no file says it, its line has a fault, or the catalogue's default stands in for it. */
+/**
+ * Something that would say more: no file says it, its line has a fault, a used file that could not be read may say it,
+ * or the catalogue's default stands in for it.
+ */
 export interface SignalGap {
   readonly name: string;
-  readonly why: "unsaid" | "faulty" | "usual";
+  readonly why: "unsaid" | "faulty" | "unread" | "usual";
 }
 
 /** How long a phase lasts; `open` where nothing that the script says ends it. */

@@ -25,6 +25,14 @@ failsafe
   then       stop
 `;
 
+const SLIP = `layer "Slip"
+link
+  lost-after  300 ms
+failsafe
+  hold-for  1
+  then      stop
+`;
+
 /** Every case of the folder; where a craft sets up no mode of its own, TL arms it. */
 export function lossCases(): LossCase[] {
   return readdirSync(inProject(FOLDER))
@@ -46,6 +54,7 @@ export function filesOf(lines: readonly string[]): Record<string, string> {
     "jug.fettle": ['craft "Jug"', 'use "wheel.fettle"', ...layer, ...uses, ...sections, ""].join("\n"),
     "wheel.fettle": WHEEL,
     "layers/habits.fettle": HABITS,
+    "layers/slip.fettle": SLIP,
     "layers/arms.fettle": 'layer "Arms"\nmodes\n  arm when TL is down\n',
   };
 }
