@@ -139,3 +139,14 @@ test("from an empty folder to a craft with a handset of one's own, in one conver
   expect(existsSync(join(empty, "handsets/kiln.fettle"))).toBe(true);
   expect(await check(".", "", empty)).toEqual({ status: 0, findings: [] });
 });
+
+test("the questions as data, those of each control apart", async () => {
+  const { status, out } = await call(["new", "handset", "--questions"]);
+  expect(status).toBe(0);
+  const { handset, control } = JSON.parse(out) as Record<string, { id: string; choices: { word: string }[] }[]>;
+  expect(handset!.map(({ id }) => id)).toEqual([
+    ...["name", "as-on", "band", "power", "stick-mode", "order", "travel"],
+  ]);
+  expect(control!.map(({ id }) => id)).toEqual(["kind", "name", "channel", "positions", "rest", "lies", "range"]);
+  expect(control![0]!.choices.map(({ word }) => word)).toContain("latched-button");
+});

@@ -152,6 +152,16 @@ test("a default has no file, what nobody said and has none is left out, a fault 
   expect(settings["sensors.loop-rate"]).toEqual({ value: null, text: "4 parsecs", ...at(38) });
 });
 
+test("where a control lies is part of its text", async () => {
+  const folder = await folderOf({
+    "jug.fettle": 'craft "Jug"\nuse "wheel.fettle"\n',
+    "wheel.fettle": 'handset "Wheel"\ncontrols\n  KN dial ch9 1000 us to 2000 us   lies  left shoulder\n',
+  });
+  const io = held(folder, "");
+  await run(["show", "jug.fettle", "--format", "json"], io);
+  expect(JSON.parse(io.outText()).controls.KN.text).toBe("dial ch9 1000 us to 2000 us  lies left shoulder");
+});
+
 test("modes, outputs, controls, places and what is kept come with their lines", async () => {
   const shown = await json();
   expect(shown.modes).toEqual({

@@ -144,8 +144,8 @@ test("a handset of one's own, made by keys on the way to a craft, is saved and u
   await page.locator(".tab.active", { hasText: "bowl.fettle" }).waitFor();
   await waitForLine(page, 'use "../handsets/kiln.fettle"');
   await goTo(page, 30);
-  await waitForLine(page, /order\s+throttle roll pitch yaw/);
-  await waitForLine(page, /arm\s+when TL is down/);
+  await waitForLine(page, /order\s+throttle\sroll\spitch\syaw/);
+  await waitForLine(page, /arm\s+when\sTL\sis\sdown/);
   expect((await problems(page)).filter((each) => /bowl|kiln/.test(each))).toEqual([]);
 });
 
@@ -161,13 +161,13 @@ test("the craft takes another handset: what becomes of each control is shown, ch
   await row("PB").click();
   await row("TL → PB").filter({ hasText: "it springs back" }).waitFor();
   // What was written before stays as it is until the proposal is taken.
-  await waitForLine(page, /arm\s+when TL is down/);
+  await waitForLine(page, /arm\s+when\sTL\sis\sdown/);
   await row("Write this").click();
-  await waitForLine(page, /arm\s+when PB is held/);
+  await waitForLine(page, /arm\s+when\sPB\sis\sheld/);
   await goTo(page, 1);
   await waitForLine(page, 'use "../handsets/wheel.fettle"');
   await undo(page);
+  await waitForLine(page, /arm\s+when\sTL\sis\sdown/);
+  await goTo(page, 1);
   await waitForLine(page, 'use "../handsets/kiln.fettle"');
-  await goTo(page, 30);
-  await waitForLine(page, /arm\s+when TL is down/);
 });

@@ -8,6 +8,8 @@ export type FlatAnswers =
 
 const QUESTIONS = ["name", "as-on", "keep", "band", "power", "stick-mode", "order", "travel", "controls"];
 const PARTS = ["name", "kind", "channel", "positions", "range", "rest", "lies"];
+/** Other words for the same, as the script has them. */
+const SAME_PARTS: Readonly<Record<string, string>> = { rests: "rest", pulses: "range" };
 const EXAMPLE = '{"name": "TL", "kind": "switch"}';
 
 /** Answers by the ids of their questions, as the questions are asked one by one. */
@@ -30,7 +32,8 @@ export function flatAnswers(given: unknown): FlatAnswers {
     if (!isObject(control)) return problem(`controls: ${JSON.stringify(control)} is no control, as ${EXAMPLE} is one`);
     // A control of which nothing is said has all that is usual.
     answers[`control-${i + 1}.kind`] = "switch";
-    for (const [part, value] of Object.entries(control)) {
+    for (const [said, value] of Object.entries(withRange(control))) {
+      const part = SAME_PARTS[said] ?? said;
       if (!PARTS.includes(part)) return unknown(`controls: a control has no “${part}”`, part, PARTS);
       const text = part === "positions" ? positionsText(value) : textOf(value);
       if (text === null)
@@ -49,13 +52,25 @@ function textOf(value: unknown): string | null {
   return typeof value === "string" || typeof value === "number" ? String(value) : null;
 }
 
-/** Positions as text, from a text, their number, their names, or a list with `name` and `pulseUs`. */
+/** The stops of a dial, given one by one, as its range. */
+function withRange(control: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
+  const { fromUs, toUs, ...rest } = control;
+  return typeof fromUs === "number" && typeof toUs === "number"
+    ? { ...rest, range: `${fromUs} us to ${toUs} us` }
+    : control;
+}
+
+/**
+ * Positions as text: from a text, their number, their names, a list with `name` and `pulseUs`, or pulses by their names.
+ */
 function positionsText(value: unknown): string | null {
+  if (isObject(value)) return positionsText(Object.entries(value).map(([name, pulseUs]) => ({ name, pulseUs })));
   if (!Array.isArray(value)) return textOf(value);
   const pieces = value.map((each: unknown) => {
     if (!isObject(each)) return textOf(each);
-    const [name, pulseUs] = [textOf(each.name), textOf(each.pulseUs)];
-    return name === null || pulseUs === null ? null : `${name} ${pulseUs} us`;
+    const [name, pulse] = [textOf(each.name), textOf(each.pulseUs)];
+    if (name === null || pulse === null) return null;
+    return /\d$/.test(pulse) ? `${name} ${pulse} us` : `${name} ${pulse}`;
   });
   return pieces.includes(null) ? null : pieces.join(", ");
 }

@@ -1,6 +1,7 @@
 /** The questions for a new handset, one after the other, and what the answers so far make of it. */
 import type { Workspace } from "../../model/workspace.ts";
 import type { Answers, Choice } from "../../protocol/new-craft.ts";
+import type { HandsetQuestion } from "../../protocol/new-handset.ts";
 import { readName } from "../new-craft/choices.ts";
 import type { FoundFiles } from "../new-craft/questions.ts";
 import { askControls } from "./control-questions.ts";
@@ -77,4 +78,29 @@ function askKept(steps: Steps, theirs: readonly HandsetControl[]): readonly Hand
   });
   const kept = steps.many({ id: "keep", prompt: "Which of its controls has this one too?", choices });
   return theirs.filter(({ name }) => kept?.includes(name));
+}
+
+/** Every question as data: those of the handset, and those of each of its controls. */
+export function handsetQuestions(
+  found: FoundFiles,
+  workspace: Workspace,
+): { readonly handset: readonly HandsetQuestion[]; readonly control: readonly HandsetQuestion[] } {
+  const asked = new Map<string, HandsetQuestion>();
+  // A switch and a dial between them are asked every question that a control can be asked.
+  for (const kind of ["switch", "dial"]) {
+    const answers: Record<string, Answers[string]> = {};
+    for (;;) {
+      const { question } = askNext(found, answers, workspace, "ask");
+      if (!question || question.id === "control-2.kind") break;
+      asked.set(question.id, question);
+      const { id, many, choices, usual } = question;
+      answers[id] = id === "control-1.kind" ? kind : many ? choices.map(({ word }) => word) : usual!;
+    }
+  }
+  const all = [...asked.values()];
+  const ofControl = all.filter(({ id }) => id.startsWith("control-"));
+  return {
+    handset: all.filter((each) => !ofControl.includes(each)),
+    control: ofControl.map((each) => ({ ...each, id: each.id.replace("control-1.", "") })),
+  };
 }

@@ -67,6 +67,8 @@ test("a control says where the hand finds it, on a craft and in its own file", (
   expect(ofCraft("")).toContain("switch on ch5 (wheel.fettle:3)");
   const own = hoverText(wheel(" lies middle shoulder").replace("KN", "K|N"));
   expect(own).toContain("**KN** — dial on ch9, in the middle of the upper edge");
+  for (const text of [" li|es left shoulder", " lies le|ft shoulder", " lies left should|er"])
+    expect(() => hoverText(`handset "Wheel"\ncontrols\n  KN dial ch9 1000 us to 2000 us${text}\n`)).not.toThrow();
 });
 
 test("a mode: what it is, its danger, its condition", () => {

@@ -64,6 +64,16 @@ describe("sound answers, of which nothing is found", () => {
         "X1 selector ch5 one 1000 us two 1067 us three 1133 us four 1200 us five 1267 us six 1333 us seven 1400 us eight 1467 us nine 1533 us ten 1600 us eleven 1667 us twelve 1733 us thirteen 1800 us fourteen 1867 us fifteen 1933 us sixteen 2000 us",
       ],
     ],
+    [
+      "positions by their pulses, and other words for the same",
+      one({ positions: { up: 1000, mid: "1.5 ms", down: 2000 }, rests: "down" }),
+      ["S1 switch ch5 up 1000 us mid 1500 us down 2000 us rests down"],
+    ],
+    [
+      "the stops of a dial one by one",
+      one({ kind: "dial", fromUs: 1900, toUs: 1100 }),
+      ["D1 dial ch5 1900 us to 1100 us"],
+    ],
     ["a button", one({ kind: "button", name: "PB" }), ["# springs back", "PB button ch5 rest 1000 us held 2000 us"]],
     [
       "a button that stays in is a switch",
