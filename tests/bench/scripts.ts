@@ -144,6 +144,31 @@ export function craftOf(lines: number): string {
   return `${text.slice(0, lines - 1).join("\n")}\n`;
 }
 
+const POTS = ["Tankard", "Jug", "Saucer", "Beaker", "Urn", "Crock", "Pitcher", "Bowl", "Ewer", "Vase"];
+
+/**
+ * So many craft by path, in folders of fifty, each on the six shared files and on a layer that it shares with those
+ * of its folder. Most have no finding, every tenth has a few.
+ */
+export function fleetOf(count: number): Record<string, string> {
+  const files: Record<string, string> = { "handsets/wheel.fettle": handset, ...layers };
+  for (let i = 0; i < count; i++) {
+    const shelf = `shelf-${Math.floor(i / 50)}`;
+    files[`${shelf}/shared.fettle`] ??= `layer "${shelf}"\n\nlink\n  band  2.4 GHz\n\nfailsafe\n  then  stop\n`;
+    const uses = ["handsets/wheel", "layers/base", "layers/habits", "layers/osd", "layers/tune"];
+    const lines = [`craft "${POTS[i % POTS.length]} ${i}"`, ""];
+    lines.push(...uses.map((name) => `use "../${name}.fettle"`), 'use "shared.fettle"', "");
+    lines.push("# what it flies on", "pack", "  chemistry  lipo", `  cells      ${4 + (i % 3)}`);
+    lines.push(`  capacity   ${900 + (i % 40) * 10} mAh`, "  warn-at    3.5 V/cell", "  land-at    3.3 V/cell", "");
+    lines.push("frame", "  motors              4", `  mass                ${520 + (i % 90)} g`);
+    lines.push("  propeller-diameter  5.1 in", "", "modes", "  recorder  when arm", "", "recorder", "  to  flash");
+    lines.push("", "osd", "  amps           at left+3, top+2", `  used-capacity  at left+3, top+${3 + (i % 4)}`);
+    if (i % 10 === 0) lines.push("", "pack", "  cells 6", "  kettle 3", "modes", "  level when TL is mid");
+    files[`${shelf}/craft-${i}.fettle`] = `${lines.join("\n")}\n`;
+  }
+  return files;
+}
+
 /** Writes the workspace into a folder of its own; gives that folder. The craft is \`tankard.fettle\`. */
 export function writeWorkspace(craft: string): string {
   const folder = mkdtempSync(join(tmpdir(), "fettle-bench-"));

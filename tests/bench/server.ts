@@ -1,6 +1,6 @@
 /** How long the server takes over standard input and output, as an editor has it, and how much memory. */
 import { spawn } from "node:child_process";
-import { existsSync, readFileSync, rmSync } from "node:fs";
+import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import {
@@ -9,6 +9,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
+import { memoryOf, ms, percentile } from "./figures.ts";
 import { craftOf, writeWorkspace } from "./scripts.ts";
 
 /** npm runs a script in the project's folder. */
@@ -67,10 +68,6 @@ async function timed(times: number, run: (i: number) => Promise<unknown>): Promi
   return spent.sort((a, b) => a - b);
 }
 
-const percentile = (sorted: readonly number[], share: number) =>
-  sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))]!;
-const ms = (number: number) => number.toFixed(1).padStart(6);
-
 /** Looks at the craft, types into its middle, and after every letter asks for the findings; then asks for the rest. */
 async function measure(lines: number): Promise<string> {
   const text = craftOf(lines);
@@ -120,13 +117,6 @@ async function measure(lines: number): Promise<string> {
     await served.end();
     rmSync(folder, { recursive: true });
   }
-}
-
-/** Memory held by a process, from Linux's /proc; elsewhere it is not measured. */
-function memoryOf(pid: number): string {
-  const status = `/proc/${pid}/status`;
-  if (!existsSync(status)) return "not measured";
-  return `${(Number(/VmRSS:\s+(\d+)/.exec(readFileSync(status, "utf8"))?.[1] ?? 0) / 1024).toFixed(0)} MB`;
 }
 
 async function measureReady(): Promise<string> {

@@ -39,6 +39,8 @@ async function waitingForBase(): Promise<() => void> {
       },
     },
     {},
+    // What is published of scripts that are not open is another matter.
+    { settings: { findings: { ofClosedScripts: false } } },
   );
   await session.open(jugUri, jug);
   await expect.poll(() => isAsked).toBe(true);

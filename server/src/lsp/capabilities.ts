@@ -52,7 +52,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
   return {
     textDocumentSync: { openClose: true, change: 2 satisfies typeof TextDocumentSyncKind.Incremental },
     ...(abilities.pulls && {
-      diagnosticProvider: { identifier: "fettle", interFileDependencies: true, workspaceDiagnostics: false },
+      diagnosticProvider: { identifier: "fettle", interFileDependencies: true, workspaceDiagnostics: true },
     }),
     hoverProvider: true,
     completionProvider: { triggerCharacters: [" ", '"', "/", ",", "("], resolveProvider: true },

@@ -3,6 +3,7 @@ import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types
 import type { WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
 import type { PageName } from "../../../shared/ide/reference/page-names.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
@@ -26,8 +27,24 @@ export async function diagnosticsOf(
   const version = documents.version(uri);
   const why = documents.whyUnread(uri);
   const findings = why === null ? findingsOf(documents.now(), file) : [unread(file, why)];
-  const shown = gravest(findings).map((finding) => toDiagnostic(finding, documents.uriOf, pageOfRule));
-  return { version, diagnostics: [...more(findings.length - shown.length), ...shown] };
+  return { version, diagnostics: toDiagnostics(findings, documents.uriOf, pageOfRule) };
+}
+
+/** The findings of a file among others, all that they rest on being read; null where there is no such file. */
+export function diagnosticsIn(
+  workspace: Workspace,
+  file: FilePath,
+  uriOf: UriOf,
+  pageOfRule: PageOfRule,
+): Diagnostic[] | null {
+  const answer = workspace.view.read(file);
+  if (answer?.kind === "unreadable") return toDiagnostics([unread(file, answer.why)], uriOf, pageOfRule);
+  return answer?.kind === "text" ? toDiagnostics(findingsOf(workspace, file), uriOf, pageOfRule) : null;
+}
+
+function toDiagnostics(findings: readonly Finding[], uriOf: UriOf, pageOfRule: PageOfRule): Diagnostic[] {
+  const shown = gravest(findings).map((finding) => toDiagnostic(finding, uriOf, pageOfRule));
+  return [...more(findings.length - shown.length), ...shown];
 }
 
 /** What is wrong in the pilot's own words, by the address of the file. */

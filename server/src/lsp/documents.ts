@@ -48,6 +48,12 @@ export interface Documents {
   loadAll(uri: Uri): Promise<FilePath>;
   /** As `load`, with all that the findings of the document rest on. */
   loadForFindings(uri: Uri): Promise<FilePath>;
+  /** Every script of the workspace, once it is listed and the pilot's own words are read; none of them need be read. */
+  listed(): Promise<readonly FilePath[]>;
+  isOpen(path: FilePath): boolean;
+  /** True for what is open as well. */
+  isRead(path: FilePath): boolean;
+  read(path: FilePath): Promise<void>;
   /** All files at this moment. */
   now(): Workspace;
   /** Null where the document is not open. */
@@ -236,6 +242,14 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
       // What a layer accepts may be of use on any craft.
       return !script || script.kind === "craft" || script.allowances.length === 0 ? path : loadAll(uri);
     },
+    async listed() {
+      await words.load();
+      await workspaceFiles.listed();
+      return workspaceFiles.scripts();
+    },
+    isOpen: (path) => opened.has(path),
+    isRead: reading.isRead,
+    read: reading.read,
     now,
     version: (uri) => opened.get(pathFor(uri))?.document.version ?? null,
     isCraft: (uri) => now().script(pathFor(uri))?.kind === "craft",

@@ -2,6 +2,7 @@
 import type { Connection } from "vscode-languageserver";
 import { CHANGED_NOTIFICATION } from "../../../shared/protocol/requests.ts";
 import type { Abilities } from "./capabilities.ts";
+import type { ClosedScripts } from "./closed-scripts.ts";
 import { debounce } from "./debounce.ts";
 import { diagnosticsOf, wordsDiagnostics } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
@@ -14,6 +15,7 @@ interface Parts {
   readonly guard: Guard;
   readonly abilities: () => Abilities;
   readonly pageOfRule: PageOfRule;
+  readonly closedScripts: ClosedScripts;
 }
 
 export interface Publisher {
@@ -36,7 +38,14 @@ export interface Publisher {
 const TYPING_PAUSE_MS = 300;
 
 /** Nothing is published before one of these is called. */
-export function makePublisher({ connection, documents, guard, abilities, pageOfRule }: Parts): Publisher {
+export function makePublisher({
+  connection,
+  documents,
+  guard,
+  abilities,
+  pageOfRule,
+  closedScripts,
+}: Parts): Publisher {
   const push = guard<[], void>("diagnostics", undefined, async () => {
     for (const uri of documents.openUris()) {
       const { version, diagnostics } = await diagnosticsOf(documents, uri, pageOfRule);
@@ -60,6 +69,7 @@ export function makePublisher({ connection, documents, guard, abilities, pageOfR
   const changed = () => {
     void connection.sendNotification(CHANGED_NOTIFICATION);
     pushIfAskedFor();
+    closedScripts.changed();
   };
   const changedOutside = () => {
     if (abilities().refreshesDiagnostics) ask("diagnostics", () => connection.languages.diagnostics.refresh());
@@ -91,6 +101,7 @@ export function makePublisher({ connection, documents, guard, abilities, pageOfR
     typed() {
       if (documents.openUris().length > 1) refreshOthers();
       pushIfAskedFor();
+      closedScripts.typed();
     },
     changed,
     changedOutside,

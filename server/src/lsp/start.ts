@@ -2,17 +2,19 @@
 import type { Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { referencePage } from "../../../shared/ide/reference/page.ts";
-import { asUri } from "../../../shared/protocol/addresses.ts";
+import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
 import { PAGE_REQUEST, type PageParams } from "../../../shared/protocol/requests.ts";
 import { answerActions } from "./actions.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
+import { tellClosedFindings } from "./closed-findings.ts";
+import { watchClosedScripts } from "./closed-scripts.ts";
 import { diagnosticsOf, namePages, rulePages } from "./diagnostics.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { type Guard, logError, makeGuard } from "./guard.ts";
 import { answerInsertions } from "./insertions.ts";
-import { keepSettings } from "./keep-settings.ts";
+import { type KeptSettings, keepSettings } from "./keep-settings.ts";
 import { answerMapControls } from "./map-controls.ts";
 import { answerNewCraft } from "./new-craft.ts";
 import { answerNewHandset } from "./new-handset.ts";
@@ -21,6 +23,7 @@ import { pathOf } from "./paths.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
 import { synchronise } from "./synchronise.ts";
 import { type PageOfRule, toPanelModel } from "./to-lsp.ts";
+import { takeTurns } from "./turns.ts";
 import { answerValues } from "./values.ts";
 import { type MakeWarmUp, makeWarmUp } from "./warm-up.ts";
 import { answerWorkspaceTree } from "./workspace-tree.ts";
@@ -41,7 +44,11 @@ interface Options {
  */
 export function startServer(connection: Connection, files: ServerFiles, warmUpOf: MakeWarmUp = makeWarmUp): void {
   const warmUp = warmUpOf((error) => logError(connection, "warm-up", error));
-  const guard = makeGuard(connection, warmUp);
+  const turns = takeTurns();
+  const guard = makeGuard(connection, () => {
+    turns.heard();
+    warmUp();
+  });
   const documents: Documents = makeDocuments(files, {
     listingCut: () => connection.console.warn(LISTING_CUT),
     wordsFound: () => void publisher.wordsChanged(),
@@ -53,8 +60,17 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   let lensCommand: string | null = null;
   const abilities = () => client;
   const pageOfRule: PageOfRule = (code) => pageOfRuleNow(code);
-  const publisher: Publisher = makePublisher({ connection, documents, guard, abilities, pageOfRule });
-  const settings = keepSettings({
+  const closedScripts = watchClosedScripts({
+    documents,
+    turns,
+    pageOfRule,
+    isWanted: () => settings.now().findsInClosed,
+    tooMany: (most) => connection.console.warn(`Only the first ${most} scripts that are not open ${TOO_MANY}`),
+    failed: (error) => logError(connection, "closed scripts", error),
+  });
+  const closed = tellClosedFindings({ connection, documents, scripts: closedScripts });
+  const publisher: Publisher = makePublisher({ connection, documents, guard, abilities, pageOfRule, closedScripts });
+  const settings: KeptSettings = keepSettings({
     connection,
     guard,
     abilities,
@@ -79,12 +95,19 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
       return { capabilities: capabilitiesFor(client), serverInfo: { name: "fettle" } };
     }),
   );
-  synchronise({ connection, documents, guard, abilities, publisher, settings });
+  synchronise({ connection, documents, guard, abilities, publisher, settings, closed });
+  /** An editor that closes a script asks for its findings once more, and shows them from then on. */
+  const isShownClosed = async (uri: Uri) =>
+    settings.now().findsInClosed && (await documents.listed()).includes(pathOf(uri));
   connection.languages.diagnostics.on(
     guard("diagnostics", { kind: "full" as const, items: [] }, async ({ textDocument: { uri } }) => {
-      const { diagnostics } = await diagnosticsOf(documents, uri, pageOfRule);
-      return { kind: "full" as const, items: diagnostics };
+      const isShown = documents.version(uri) !== null || (await isShownClosed(uri));
+      const items = isShown ? (await diagnosticsOf(documents, uri, pageOfRule)).diagnostics : [];
+      return { kind: "full" as const, items };
     }),
+  );
+  connection.languages.diagnostics.onWorkspace(
+    guard("workspace diagnostics", { items: [] }, (params, token, _, partial) => closed.pull(params, token, partial)),
   );
   answerFeatures({
     connection,
@@ -120,6 +143,8 @@ function commandIn(option: unknown): string | null {
 
 const LISTING_CUT =
   "The workspace has more folders or files than are looked through. Scripts and own words beyond them are not offered; those that a “use” names are read all the same. Open a smaller folder to have all of them.";
+
+const TOO_MANY = "are checked; the others are once they are opened. Open a smaller folder to have all of them checked.";
 
 /** Answers what the panel and the pages of the reference show. */
 function answerPanel(connection: Connection, documents: Documents, guard: Guard): void {

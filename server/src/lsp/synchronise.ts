@@ -3,6 +3,7 @@ import type { Connection, DidChangeWatchedFilesRegistrationOptions, Registration
 import { isWordsFile, OWN_WORDS_ENDS, SCRIPT_END } from "../../../shared/model/file-names.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import type { Abilities } from "./capabilities.ts";
+import type { ClosedFindings } from "./closed-findings.ts";
 import type { Documents } from "./documents.ts";
 import { type Guard, logError } from "./guard.ts";
 import type { KeptSettings } from "./keep-settings.ts";
@@ -37,10 +38,11 @@ interface Parts {
   readonly abilities: () => Abilities;
   readonly publisher: Publisher;
   readonly settings: KeptSettings;
+  readonly closed: ClosedFindings;
 }
 
 /** Takes what the editor tells, from its first message on. */
-export function synchronise({ connection, documents, guard, abilities, publisher, settings }: Parts): void {
+export function synchronise({ connection, documents, guard, abilities, publisher, settings, closed }: Parts): void {
   const changedAt = (uri: Uri) => (isWordsFile(pathOf(uri)) ? void publisher.wordsChanged() : publisher.changed());
   const onFolders = guard<[], void>("folders", undefined, async () => {
     const folders = (await connection.workspace.getWorkspaceFolders()) ?? [];
@@ -61,12 +63,14 @@ export function synchronise({ connection, documents, guard, abilities, publisher
           .sendRequest("client/registerCapability", WATCHED_FILES)
           .catch((error) => logError(connection, "watched files", error));
       settings.initialized();
+      if (!abilities().pulls) closed.push();
       void publisher.publishWordsProblems();
     }),
   );
   connection.onDidOpenTextDocument(
     guard("open", undefined, ({ textDocument: { uri, languageId, version, text } }) => {
       documents.open(uri, languageId, version, text);
+      closed.opened(uri);
       changedAt(uri);
     }),
   );

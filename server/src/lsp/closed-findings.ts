@@ -1,0 +1,176 @@
+/** The findings of scripts that are not open, told to a client that pulls them for the workspace, or pushed to any other. */
+import type {
+  CancellationToken,
+  Connection,
+  ResultProgressReporter,
+  WorkDoneProgressReporter,
+  WorkspaceDiagnosticParams,
+  WorkspaceDiagnosticReport,
+  WorkspaceDiagnosticReportPartialResult,
+  WorkspaceDocumentDiagnosticReport,
+} from "vscode-languageserver";
+import type { FilePath } from "../../../shared/model/files.ts";
+import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
+import type { ClosedScripts, Judged, Listener } from "./closed-scripts.ts";
+import type { Documents } from "./documents.ts";
+import { logError } from "./guard.ts";
+import { pathOf } from "./paths.ts";
+
+interface Parts {
+  readonly connection: Connection;
+  readonly documents: Documents;
+  readonly scripts: ClosedScripts;
+}
+
+type PartialResult = ResultProgressReporter<WorkspaceDiagnosticReportPartialResult> | undefined;
+
+export interface ClosedFindings {
+  /**
+   * A client asks for all. Where it takes partial results, it is told whenever something changes, until it cancels
+   * or asks again; else it has its answer after one round.
+   */
+  pull(
+    params: WorkspaceDiagnosticParams,
+    token: CancellationToken | undefined,
+    partial: PartialResult,
+  ): Promise<WorkspaceDiagnosticReport>;
+  /** From now on what changes is pushed. */
+  push(): void;
+  /** A client that opens a script drops what it was told of it. */
+  opened(uri: Uri): void;
+}
+
+/** Reports are gathered for so long: a client takes time for each message. */
+const GATHER_MS = 100;
+
+/** Nobody has asked yet. */
+export function tellClosedFindings({ connection, documents, scripts }: Parts): ClosedFindings {
+  const progress = progressOf(connection);
+  let endLast = () => {};
+
+  return {
+    pull({ previousResultIds }, token, partial) {
+      const told = new Map(previousResultIds.map(({ uri, value }) => [pathOf(asUri(uri)), value]));
+      /** What the client has of an earlier time, and this round has not come to. */
+      const left = new Map(previousResultIds.map(({ uri }) => [pathOf(asUri(uri)), uri]));
+      return new Promise((resolve) => {
+        endLast();
+        const items: WorkspaceDocumentDiagnosticReport[] = [];
+        const passOn = () => {
+          if (items.length > 0) partial?.report({ items: items.splice(0) });
+        };
+        const end = () => {
+          endLast = () => {};
+          scripts.listen(null);
+          progress(0);
+          resolve({ items: items.splice(0) });
+        };
+        endLast = end;
+        token?.onCancellationRequested(end);
+        if (token?.isCancellationRequested) return end();
+        let isFirst = true;
+        scripts.listen(
+          gathering({
+            judged({ path, id, diagnostics }) {
+              const uri = documents.uriOf(path);
+              left.delete(path);
+              const isSame = told.get(path) === id;
+              if (isSame && !isFirst) return;
+              told.set(path, id);
+              items.push(
+                isSame
+                  ? { kind: "unchanged", uri, version: null, resultId: id }
+                  : { kind: "full", uri, version: null, resultId: id, items: [...diagnostics] },
+              );
+            },
+            gone(path, why) {
+              left.delete(path);
+              told.delete(path);
+              if (why === "gone") items.push({ kind: "full", uri: documents.uriOf(path), version: null, items: [] });
+            },
+            left(count) {
+              progress(count);
+              if (count > 0) return;
+              for (const [path, uri] of left)
+                if (!documents.isOpen(path)) items.push({ kind: "full", uri, version: null, items: [] });
+              left.clear();
+              isFirst = false;
+              if (partial) passOn();
+              else end();
+            },
+            turn: passOn,
+          }),
+        );
+      });
+    },
+    opened: (uri) => scripts.opened(pathOf(uri)),
+    push() {
+      const shown = new Map<FilePath, string>();
+      const send = (path: FilePath, diagnostics: Judged["diagnostics"]) =>
+        void connection.sendDiagnostics({ uri: documents.uriOf(path), diagnostics: [...diagnostics] });
+      scripts.listen({
+        judged({ path, id, diagnostics }) {
+          const before = shown.get(path);
+          if (before === id || (before === undefined && diagnostics.length === 0)) return;
+          if (diagnostics.length === 0) shown.delete(path);
+          else shown.set(path, id);
+          send(path, diagnostics);
+        },
+        gone(path, why) {
+          if (shown.delete(path) && why === "gone") send(path, []);
+        },
+        left: progress,
+        turn() {},
+      });
+    },
+  };
+}
+
+/** As a listener, but what is to be passed on is gathered for a while. */
+function gathering(listener: Listener): Listener {
+  let last = 0;
+  return {
+    ...listener,
+    turn() {
+      if (Date.now() - last < GATHER_MS) return;
+      last = Date.now();
+      listener.turn();
+    },
+  };
+}
+
+/** A round of so many is over before anybody could read what it is about. */
+const FEW = 100;
+const SHOWN_EVERY_MS = 200;
+
+/** Shows how many scripts are left, where they are many; zero ends it. */
+function progressOf(connection: Connection): (left: number) => void {
+  let most = 0;
+  let lastMs = 0;
+  let shown: Promise<WorkDoneProgressReporter | null> | null = null;
+  const begin = async (): Promise<WorkDoneProgressReporter | null> => {
+    try {
+      const made = await connection.window.createWorkDoneProgress();
+      made.begin("Fettle checks all scripts", 0, undefined, false);
+      return made;
+    } catch (error) {
+      logError(connection, "progress", error);
+      return null;
+    }
+  };
+  return (left) => {
+    if (left === 0) {
+      void shown?.then((made) => made?.done());
+      shown = null;
+      most = 0;
+      return;
+    }
+    most = Math.max(most, left);
+    if (shown === null && left <= FEW) return;
+    shown ??= begin();
+    if (Date.now() - lastMs < SHOWN_EVERY_MS) return;
+    lastMs = Date.now();
+    const [done, all] = [most - left, most];
+    void shown.then((made) => made?.report(Math.floor((100 * done) / all), `${done} of ${all}`));
+  };
+}
