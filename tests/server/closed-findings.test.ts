@@ -230,7 +230,10 @@ describe("a client that takes partial results", () => {
   });
 
   test("is told anew by what settings, and own words, make of them", async () => {
-    const texts: Record<string, string> = { ...shed(), "/shed/pot.fettle": craft("Pot", [], "lights\n  glow-delay 3 s\n") };
+    const texts: Record<string, string> = {
+      ...shed(),
+      "/shed/pot.fettle": craft("Pot", [], "lights\n  glow-delay 3 s\n"),
+    };
     const { shown } = await follow(texts);
     expect(codesOf(shown)).toMatchObject({ pot: "unknown-name" });
     await settings({ rules: { "duplicate-entry": "off" } });
