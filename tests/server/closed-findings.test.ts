@@ -1,39 +1,13 @@
 /** The findings of scripts that are not open: pulled at once, told as they change, or pushed. */
-import fc from "fast-check";
 import { afterEach, describe, expect, test } from "vitest";
-import type { CancellationTokenSource as Cancellation, Diagnostic } from "vscode-languageserver/node";
-import { CancellationTokenSource } from "vscode-languageserver/node";
+import type { Diagnostic } from "vscode-languageserver/node";
 import { glow } from "../ide/own-words/glow.ts";
+import { base, craft, following, nameOf, pack, type Report, shed, twice, uriOf } from "./closed-shed.ts";
 import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
-
-const craft = (name: string, uses: readonly string[], more = "") =>
-  `craft "${name}"\n${uses.map((path) => `use "${path}"\n`).join("")}${more}`;
-const pack = "pack\n  chemistry lipo\n  cells 4\n";
-const twice = `${pack}  cells 6\n`;
-const base = (tilt = "30 deg") => `layer "Base"\nsafety\n  arm-tilt-limit ${tilt}\n`;
-
-/** A shed of five scripts: two craft on a layer, one of them with a finding of its own, one craft by itself, one faulty. */
-const shed = () => ({
-  "/shed/base.fettle": base(),
-  "/shed/jug.fettle": craft("Jug", ["base.fettle"], pack),
-  "/shed/far/mug.fettle": craft("Mug", ["../base.fettle"], twice),
-  "/shed/urn.fettle": craft("Urn", [], pack),
-  "/shed/bowl.fettle": craft("Bowl", ["gone.fettle"], "kettle\n"),
-});
-
-interface Report {
-  readonly uri: string;
-  readonly kind: "full" | "unchanged";
-  readonly resultId?: string;
-  readonly version: null;
-  readonly items: Diagnostic[];
-}
 
 let session: Session;
 afterEach(() => session?.end());
 
-const uriOf = (name: string) => `file:///shed/${name}.fettle`;
-const nameOf = (uri: string) => uri.replace("file:///shed/", "").replace(".fettle", "");
 /** The codes of each report by the name of its script, in order of names. */
 const codesOf = (reports: Iterable<readonly [string, readonly Diagnostic[]]>) =>
   Object.fromEntries([...reports].map(([uri, items]) => [nameOf(uri), items.map(({ code }) => code).join()]).sort());
@@ -57,44 +31,6 @@ const closed = (name: string) =>
   session.client.sendNotification("textDocument/didClose", { textDocument: { uri: uriOf(name) } });
 const settings = (fettle: unknown) =>
   session.client.sendNotification("workspace/didChangeConfiguration", { settings: { fettle } });
-
-/** What a client knows that takes partial results: the last report of each script, and all of them in order. */
-function following() {
-  const shown = new Map<string, Diagnostic[]>();
-  const ids = new Map<string, string>();
-  let reports: Report[] = [];
-  const source: Cancellation = new CancellationTokenSource();
-  return {
-    shown,
-    ids,
-    /** The names of what was reported since the last time this was asked. */
-    news: () => {
-      const names = reports.map(({ uri, kind }) => (kind === "unchanged" ? `${nameOf(uri)} unchanged` : nameOf(uri)));
-      reports = [];
-      return names.sort();
-    },
-    begin(token = "stream", previousResultIds: readonly { uri: string; value: string }[] = []) {
-      session.client.onNotification("$/progress", (progress: { token: string; value: { items: Report[] } }) => {
-        if (progress.token !== token) return;
-        for (const report of progress.value.items) {
-          reports.push(report);
-          if (report.kind === "full") shown.set(report.uri, report.items);
-          if (report.resultId === undefined) ids.delete(report.uri);
-          else ids.set(report.uri, report.resultId);
-        }
-      });
-      const answer = session.client.sendRequest<{ items: Report[] }>(
-        "workspace/diagnostic",
-        { previousResultIds, partialResultToken: token },
-        source.token,
-      );
-      // It stays open until somebody ends it: with the session, in most cases.
-      answer.catch(() => undefined);
-      return answer;
-    },
-    cancel: () => source.cancel(),
-  };
-}
 
 const plain = {
   base: "",
@@ -167,7 +103,7 @@ test("a script that was closed, and does not belong to the workspace, is shown n
 describe("a client that takes partial results", () => {
   async function follow(texts: Record<string, string> = shed()) {
     session = await startSession(filesInMemory(texts));
-    const stream = following();
+    const stream = following(session);
     const answer = stream.begin();
     await expect
       .poll(() => stream.shown.size)
@@ -267,7 +203,7 @@ describe("a client that takes partial results", () => {
     );
     texts["/shed/urn.fettle"] = craft("Urn", [], twice);
     await watched({ uri: uriOf("urn"), type: 2 });
-    const stream = following();
+    const stream = following(session);
     void stream.begin(
       "again",
       [...ids].map(([uri, value]) => ({ uri, value })),
@@ -279,7 +215,7 @@ describe("a client that takes partial results", () => {
 
   test("that asks a second time has the first answered", async () => {
     const { answer } = await follow();
-    const stream = following();
+    const stream = following(session);
     void stream.begin("second");
     expect(await answer).toEqual({ items: [] });
     await expect.poll(() => codesOf(stream.shown)).toEqual(plain);
@@ -322,93 +258,5 @@ test("a round over many scripts is shown while it goes on, and a short one is no
     await session.client.sendRequest("fettle/page", { name: "pack" });
     expect([...new Set(steps)]).toEqual(texts === many ? ["begin", "report", "end"] : []);
     if (texts !== many) session.end();
-  }
-});
-
-/** What may happen in a workspace, one thing after another. */
-const TEXTS = [
-  base(),
-  base("30"),
-  '# allow duplicate-entry: two packs\nlayer "Base"\n',
-  craft("Jug", ["base.fettle"], twice),
-  craft("Jug", ["urn.fettle", "far/mug.fettle"], pack),
-  craft("Mug", ["../base.fettle"], pack),
-  craft("Urn", [], twice),
-  "kettle\n",
-];
-const NAMES = ["base", "jug", "far/mug", "urn"] as const;
-const step = fc.record({
-  what: fc.constantFrom("disk", "delete", "open", "type", "close", "level", "off"),
-  name: fc.constantFrom(...NAMES),
-  text: fc.nat(TEXTS.length - 1),
-});
-
-test("whatever happens, a client that follows knows in the end what one knows that asks afterwards", async () => {
-  await fc.assert(
-    fc.asyncProperty(fc.array(step, { minLength: 1, maxLength: 8 }), async (steps) => {
-      const texts: Record<string, string> = shed();
-      session = await startSession(filesInMemory(texts));
-      const stream = following();
-      const answer = stream.begin();
-      const opened = new Map<string, string>();
-      let [version, level, isOff] = [1, "warning", false];
-      for (const { what, name, text } of steps) {
-        const uri = uriOf(name);
-        const path = `/shed/${name}.fettle`;
-        if (what === "disk") {
-          texts[path] = TEXTS[text]!;
-          await watched({ uri, type: 1 }, { uri, type: 2 });
-        } else if (what === "delete") {
-          delete texts[path];
-          await watched({ uri, type: 3 });
-        } else if (what === "open" && !opened.has(name)) {
-          opened.set(name, TEXTS[text]!);
-          await session.open(uri, TEXTS[text]!);
-        } else if (what === "type" && opened.has(name)) {
-          opened.set(name, TEXTS[text]!);
-          await typed(name, ++version, TEXTS[text]!);
-        } else if (what === "close" && opened.delete(name)) await closed(name);
-        else if (what === "level" || what === "off") {
-          if (what === "off") isOff = !isOff;
-          else level = level === "hint" ? "warning" : "hint";
-          await settings({ rules: { "duplicate-entry": level }, findings: { ofClosedScripts: !isOff } });
-        }
-        if (text % 3 === 0) await new Promise((resolve) => setTimeout(resolve, 25));
-      }
-      await expect
-        .poll(
-          async () => {
-            const known = [...stream.shown].filter(([uri]) => !opened.has(nameOf(uri)));
-            const wanted = await askedAfterwards(texts, opened, level, isOff);
-            return [known, wanted].map((all) => JSON.stringify(all.filter(([, items]) => items.length > 0).sort()));
-          },
-          { timeout: 5000 },
-        )
-        .toSatisfy(([known, wanted]: string[]) => known === wanted);
-      void answer.catch(() => undefined);
-      session.end();
-    }),
-    { numRuns: 12 },
-  );
-
-  /** What a server says that begins with everything as it is. */
-  async function askedAfterwards(
-    texts: Record<string, string>,
-    opened: ReadonlyMap<string, string>,
-    level: string,
-    isOff: boolean,
-  ): Promise<[string, Diagnostic[]][]> {
-    const first = session;
-    try {
-      session = await startSession(filesInMemory(texts), PULLING, {
-        settings: { rules: { "duplicate-entry": level }, findings: { ofClosedScripts: !isOff } },
-      });
-      for (const [name, text] of opened) await session.open(uriOf(name), text);
-      const reports = await pullAll();
-      session.end();
-      return reports.map(({ uri, items }) => [uri, items]);
-    } finally {
-      session = first;
-    }
   }
 });
