@@ -25,6 +25,7 @@ import { panelHost } from "./panel-host.ts";
 import { viewId } from "./panel-webviews.ts";
 import { practice } from "./practice.ts";
 import { CLASHING } from "./practice-script.ts";
+import { followUseLines, type UseLines } from "./use-lines.ts";
 
 /** Creates a client and its connection to the server, without starting it. */
 export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
@@ -34,7 +35,14 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   const output = window.createOutputChannel("Fettle", { log: true });
   const client = makeClient(
     context,
-    clientOptions(output, () => panel.refresh()),
+    clientOptions(
+      output,
+      () => panel.refresh(),
+      followUseLines(
+        (method, params) => ask(method, params),
+        (message) => output.warn(message),
+      ),
+    ),
   );
   client.onRequest<ReadResult, void>(READ_REQUEST, readForServer);
   client.onRequest<ListResult, void>(LIST_REQUEST, listForServer);
@@ -84,7 +92,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
 }
 
 /** `typed` is called as soon as a change of a text has been sent to the server, before any other request. */
-function clientOptions(output: LogOutputChannel, typed: () => void): LanguageClientOptions {
+function clientOptions(output: LogOutputChannel, typed: () => void, useLines: UseLines): LanguageClientOptions {
   return {
     documentSelector: [
       { language: "fettle" },
@@ -109,6 +117,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void): LanguageCli
         await send(type, params);
         if (type === DidChangeTextDocumentNotification.type) typed();
       },
+      workspace: useLines,
     },
   };
 }

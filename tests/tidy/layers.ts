@@ -67,7 +67,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   completion: { doors: ["complete"], uses: ["context"] },
   signature: { doors: ["signature"], uses: ["context"] },
   edits: {
-    doors: ["acceptances", "calibration", "insertions", "map-controls", "osd-beginnings", "osd-edit"],
+    doors: ["acceptances", "calibration", "insertions", "map-controls", "osd-beginnings", "osd-edit", "use-lines"],
     uses: ["context"],
   },
   arming: { doors: ["readiness", "parse-positions", "summary"] },

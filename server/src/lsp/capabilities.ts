@@ -6,6 +6,7 @@ import type {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver-types";
+import { SCRIPT_END } from "../../../shared/model/file-names.ts";
 import { LEGEND } from "./tokens-to-lsp.ts";
 
 /** The capabilities of a client that matter here. */
@@ -25,6 +26,8 @@ export interface Abilities {
   readonly linksToDefinitions: boolean;
   /** Takes edits for one version of a document, and refuses them for another. */
   readonly versionsEdits: boolean;
+  /** Asks the user about edits that are marked so. */
+  readonly asksAboutEdits: boolean;
 }
 
 /** The abilities among all that a client says it can do. */
@@ -41,11 +44,19 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     tellsSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     linksToDefinitions: textDocument?.definition?.linkSupport === true,
     versionsEdits: workspace?.workspaceEdit?.documentChanges === true,
+    asksAboutEdits:
+      workspace?.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.changeAnnotationSupport !== undefined,
   };
 }
 
-/** Folders only: changes of files are reported by the file watchers. */
-const FOLDERS: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: "**", matches: "folder" } }] };
+/** Scripts, and folders with whatever is in them. */
+const SCRIPTS: FileOperationRegistrationOptions = {
+  filters: [
+    { pattern: { glob: `**/*${SCRIPT_END}`, matches: "file" } },
+    { pattern: { glob: "**", matches: "folder" } },
+  ],
+};
 
 /** What the server offers to such a client. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
@@ -68,7 +79,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     semanticTokensProvider: { legend: LEGEND, full: true },
     workspace: {
       workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders },
-      fileOperations: { didRename: FOLDERS },
+      fileOperations: { willRename: SCRIPTS, didRename: SCRIPTS, willDelete: SCRIPTS, didDelete: SCRIPTS },
     },
   };
 }

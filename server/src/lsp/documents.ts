@@ -65,6 +65,8 @@ export interface Documents {
   uriOf(path: FilePath): Uri;
   /** The real path behind an address. */
   pathOf(uri: Uri): FilePath;
+  /** The path of a file, open or not, below the real path of its folder. */
+  placeOf(uri: Uri): FilePath;
   /** Why the text of an open document is not looked at; null where it is. */
   whyUnread(uri: Uri): string | null;
 }
@@ -256,6 +258,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     openUris: () => [...opened.values()].map(({ document }) => document.uri as Uri),
     uriOf: (path) => uris.get(path) ?? uriOf(path),
     pathOf: pathFor,
+    placeOf: (uri) => workspaceFiles.belowRealFolder(pathOf(uri)),
     whyUnread(uri) {
       const answer = opened.get(pathFor(uri))?.answer;
       return answer?.kind === "unreadable" ? answer.why : null;

@@ -24,6 +24,7 @@ import { makePublisher, type Publisher } from "./publish.ts";
 import { synchronise } from "./synchronise.ts";
 import { type PageOfRule, toPanelModel } from "./to-lsp.ts";
 import { takeTurns } from "./turns.ts";
+import { answerUseLines } from "./use-lines.ts";
 import { answerValues } from "./values.ts";
 import { type MakeWarmUp, makeWarmUp } from "./warm-up.ts";
 import { answerWorkspaceTree } from "./workspace-tree.ts";
@@ -127,6 +128,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     positionsCommand: () => positionsCommand,
   });
   answerValues(connection, documents, guard);
+  answerUseLines({ connection, documents, guard, abilities, settings: settings.now });
   answerNewCraft(connection, documents, guard);
   answerNewHandset(connection, documents, guard);
   answerMapControls(connection, documents, guard);

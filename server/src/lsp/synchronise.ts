@@ -93,6 +93,11 @@ export function synchronise({ connection, documents, guard, abilities, publisher
       apply(changes.map(({ uri, type }) => ({ kind: KINDS[type] ?? "changed", path: pathOf(asUri(uri)) }))),
     ),
   );
+  connection.workspace.onDidDeleteFiles(
+    guard("deleted files", undefined, ({ files }) =>
+      apply(files.map(({ uri }) => ({ kind: "deleted", path: pathOf(asUri(uri)) }))),
+    ),
+  );
   connection.workspace.onDidRenameFiles(
     guard("renamed files", undefined, ({ files }) =>
       apply(
