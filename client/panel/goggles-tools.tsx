@@ -3,6 +3,8 @@ import { useEffect, useState } from "preact/hooks";
 import type { GridCell } from "../../shared/protocol/osd.ts";
 import { type OsdPage, SCENARIOS, type Scenario } from "../../shared/protocol/osd.ts";
 import type { AddableElement, GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
+import { joinWithAnd } from "../../shared/text/list.ts";
+import { Faults } from "./goggles-faults.tsx";
 
 type Look = (some: { readonly scenario?: Scenario; readonly page?: OsdPage }) => void;
 
@@ -130,6 +132,7 @@ export function ChosenTool({ chosen, nudge, press, remove }: ChosenProps) {
           Remove
         </button>
       </div>
+      <Faults faults={chosen.faults} />
     </div>
   );
 }
@@ -165,9 +168,9 @@ export function AddTool({ addable, add }: AddProps) {
         aria-describedby="add-found"
       />
       <datalist id="addable">
-        {addable.map(({ name, what }) => (
-          <option key={name} value={name}>
-            {what}
+        {addable.map((element) => (
+          <option key={element.name} value={element.name}>
+            {`${lacksInWords(element)}${element.what}`}
           </option>
         ))}
       </datalist>
@@ -176,9 +179,22 @@ export function AddTool({ addable, add }: AddProps) {
       </button>
       <span id="add-found" class="quiet block" aria-live="polite">
         {typed.trim() === "" ? "" : found ? `${found.name}: ${found.what}` : "There is no such element to add."}
+        {found && needsInWords(found) !== "" && <b class="needs">{needsInWords(found)}</b>}
       </span>
     </form>
   );
+}
+
+/** What an element needs and the craft lacks, in front of what it shows. */
+function lacksInWords({ lacks }: AddableElement): string {
+  return lacks.length === 0 ? "" : `Needs ${joinWithAnd(lacks)}, not here. `;
+}
+
+/** What an element needs, said before it is added. */
+function needsInWords({ lacks, asks }: AddableElement): string {
+  const missing = lacks.length === 0 ? "" : `It needs ${joinWithAnd(lacks)}, which this craft does not have.`;
+  const unsaid = asks.length === 0 ? "" : `It needs ${joinWithAnd(asks)}, of which the script says nothing.`;
+  return [missing, unsaid].filter((sentence) => sentence !== "").join(" ");
 }
 
 /** The best match: the exact name, else a name that begins with or contains the words, else a description that does. */

@@ -9,6 +9,7 @@ import type { SignalPicture } from "../../shared/protocol/signal.ts";
 import type { Gap } from "../../shared/protocol/ways.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { BeginOsd } from "./goggles-begin.tsx";
+import { PageFaults } from "./goggles-faults.tsx";
 import { FitTool } from "./goggles-fit.tsx";
 import type { Mover } from "./goggles-mover.ts";
 import { GogglesPictureView } from "./goggles-picture.tsx";
@@ -112,6 +113,7 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
       {!preview && !isBare && elements.length > 0 && (
         <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />
       )}
+      {!preview && !isBare && <PageFaults elements={elements.filter((each) => each !== chosen)} but={chosen} />}
       {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
       <FitTool picture={picture} apply={send} />
       <p class="quiet">

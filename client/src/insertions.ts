@@ -6,6 +6,7 @@ import {
   INSERT_REQUEST,
   type InsertParams,
   type InsertResult,
+  type Repair,
   SCRIPTS_REQUEST,
   type ScriptsParams,
   type ScriptsResult,
@@ -17,6 +18,11 @@ import { documentsFor, editOf, MOST_TRIES, rangeOf } from "./versioned-edits.ts"
 /** Writes usual lines into a craft, and selects the value that the pilot is to look at. */
 export function fillIn(ask: Ask, file: string, what: Fillable): Promise<void> {
   return insert(ask, { uri: asUri(file), insert: { kind: "fill-in", what } });
+}
+
+/** Makes a repair that a finding of a craft offers. */
+export function repair(ask: Ask, craft: string, made: Repair): Promise<void> {
+  return insert(ask, { uri: asUri(craft), insert: { kind: "repair", ...made } });
 }
 
 /** Asks which craft is to use a layer or a handset, and writes the line there. */

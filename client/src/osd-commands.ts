@@ -3,6 +3,7 @@ import { type QuickPickItem, window } from "vscode";
 import { type Grid, LARGEST_GRID, sameGrid, USUAL_GRIDS } from "../../shared/protocol/osd.ts";
 import type { OsdBeginnings, OsdModel, OsdSource } from "../../shared/protocol/osd-edit.ts";
 import type { AddableElement, GogglesPicture } from "../../shared/protocol/panel.ts";
+import { joinWithAnd } from "../../shared/text/list.ts";
 
 /** Asks for a grid: the viewer's own, one in use, or any size that is typed. Undefined where it was dismissed. */
 export async function askGrid(picture: GogglesPicture): Promise<Grid | undefined> {
@@ -78,8 +79,19 @@ type SourceItem = QuickPickItem & { readonly from: OsdSource };
 
 /** Asks for an element that the page does not show yet. Undefined where it was dismissed. */
 export async function askElement({ addable, page }: GogglesPicture): Promise<AddableElement | undefined> {
-  const items = addable.map((element) => ({ label: element.name, detail: element.what, element }));
+  const items = addable.map((element) => ({
+    label: element.name,
+    description: needs(element),
+    detail: element.what,
+    element,
+  }));
   const title = page === "osd" ? "Add an OSD element" : "Add an element to the second page of the OSD";
   const chosen = await window.showQuickPick(items, { title, placeHolder: "Name or purpose", matchOnDetail: true });
   return chosen?.element;
+}
+
+/** What an element needs that the craft does not have for certain; empty if there is nothing. */
+function needs({ lacks, asks }: AddableElement): string {
+  if (lacks.length > 0) return `$(warning) needs ${joinWithAnd(lacks)}, which this craft does not have`;
+  return asks.length > 0 ? `needs ${joinWithAnd(asks)}` : "";
 }

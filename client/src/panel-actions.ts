@@ -1,7 +1,7 @@
 /** What the buttons of the panel's page start: the only commands that a page can run. */
 import { commands } from "vscode";
 import type { PanelAction } from "../../shared/protocol/ways.ts";
-import { fillIn, useInCraft } from "./insertions.ts";
+import { fillIn, repair, useInCraft } from "./insertions.ts";
 import type { Ask } from "./pages.ts";
 import { selectLine } from "./script-editors.ts";
 
@@ -23,6 +23,8 @@ export function runAction(action: PanelAction, ask: Ask): Thenable<unknown> {
       return selectLine(action.at);
     case "fill-in":
       return fillIn(ask, action.file, action.what);
+    case "repair":
+      return repair(ask, action.file, { at: action.at, code: action.code, title: action.title });
     case "use-handset":
       return commands.executeCommand("fettle.useHandset", action.file);
     case "use-in-craft":

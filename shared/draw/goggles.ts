@@ -19,7 +19,9 @@ const MOST_CELLS_OFF = 6;
 export function drawGoggles(picture: GogglesPicture, options: GogglesOptions = {}): SceneNode {
   const screen: Box = { x: 0, y: 0, width: PICTURE_HEIGHT * picture.aspect, height: PICTURE_HEIGHT };
   const cell = { width: screen.width / picture.columns, height: screen.height / picture.rows };
-  const elements = picture.elements.map((element) => drawElement(element, cell, isMarked(element, options.marked)));
+  const elements = picture.elements.map((element) =>
+    drawElement(element, cell, isMarked(element, options.marked), screen.width),
+  );
   return node("svg", { viewBox: viewBox(picture, cell, screen), class: "goggles" }, [
     node("defs", {}, [hatch]),
     ...drawScenery(screen, sceneryHorizon(picture, cell)),
@@ -86,7 +88,7 @@ function boxOf(at: { column: number; row: number; width: number; height: number 
   };
 }
 
-function drawElement(element: PanelElement, cell: DrawnCell, marked: boolean): SceneNode {
+function drawElement(element: PanelElement, cell: DrawnCell, marked: boolean, screenWidth: number): SceneNode {
   const box = boxOf(element, cell);
   const hatched = element.clashing.map(([column, row]) =>
     rect("hatched", boxOf({ column, row, width: 1, height: 1 }, cell)),
@@ -109,7 +111,27 @@ function drawElement(element: PanelElement, cell: DrawnCell, marked: boolean): S
     ...hatched,
     ...content,
     ...(hatched.length > 0 ? [path("amiss-edge", edge(box))] : []),
+    ...faultMark(element, box, screenWidth),
   ]);
+}
+
+/** The side of the mark in units of the drawing: at 250 pixels of width it is still six pixels wide. */
+const MARK = 28;
+
+/** What is no mere hint is marked by a tab with an exclamation mark, on the element's upper right corner inside the picture. */
+function faultMark({ faults }: PanelElement, { x, y, width }: Box, screenWidth: number): SceneNode[] {
+  const shown = faults.filter(({ severity }) => severity === "error" || severity === "warning");
+  if (shown.length === 0) return [];
+  const left = Math.max(0, Math.min(screenWidth - MARK, x + width - MARK / 2));
+  const top = Math.max(0, y - MARK / 2);
+  const middle = rounded(left + MARK / 2);
+  return [
+    node("g", { class: "fault" }, [
+      node("title", {}, [shown.map(({ message }) => message).join("\n")]),
+      rect("fault-ground", { x: left, y: top, width: MARK, height: MARK }, 5),
+      path("fault-sign", `M${middle} ${rounded(top + 6)}v9M${middle} ${rounded(top + 20.5)}v1`),
+    ]),
+  ];
 }
 
 function edge({ x, y, width, height }: Box): string {

@@ -20,7 +20,8 @@ export function elementInWords(element: PanelElement): string {
   const figure = element.blank ? "nothing now" : element.figure ? figureInWords(element.figure) : text.join(" / ");
   const shown = figure === "" ? "" : ` shows ${figure}`;
   const clash = element.clashing.length > 0 ? `; ${cells(element.clashing.length)} shared or off the grid` : "";
-  return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${clash}`;
+  const faults = element.faults.map(({ message }) => `; ${message}`).join("");
+  return `${element.name}${shown}, at ${element.placed} (column ${element.column}, row ${element.row})${clash}${faults}`;
 }
 
 /** What a figure shows, in words: “60 %”, “47 deg to the right”. */

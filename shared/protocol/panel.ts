@@ -55,6 +55,16 @@ export interface PanelElement {
   readonly flashes: boolean;
   /** Other craft that use the same line, if it is in a layer: moving the element there moves it on them too. */
   readonly sharedWith: readonly string[];
+  /** What is found of it, such as a port or a sensor that it needs and the craft does not have. */
+  readonly faults: readonly ElementFault[];
+}
+
+/** A finding of an element, with the buttons that repair it. */
+export interface ElementFault {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly ways: readonly WayOn[];
 }
 
 /** An element that could be added to the page. */
@@ -63,6 +73,9 @@ export interface AddableElement {
   readonly what: string;
   readonly width: number;
   readonly height: number;
+  /** What it needs, in words that follow “needs”: what the craft lacks, and what its script says nothing of. */
+  readonly lacks: readonly string[];
+  readonly asks: readonly string[];
 }
 
 /** A layout on another grid, before anything is written. */

@@ -14,7 +14,15 @@ export type Fillable =
   | "esc-signal"
   | "arm"
   | "controls"
-  | "gps-port";
+  /** The port that serves something, such as `port gps`. */
+  | `port ${string}`;
+
+/** A repair that a finding offers, by what it is called: the finding of that code that names the line. */
+export interface Repair {
+  readonly at: LinePlace;
+  readonly code: string;
+  readonly title: string;
+}
 
 /**
  * What the page may ask the editor to do, by name. The host alone knows which command that is (`client/src/panel-actions.ts`),
@@ -34,6 +42,8 @@ export type PanelAction =
   /** Writes lines into a script, and selects the value that is to be filled in. */
   | { readonly name: "fill-in"; readonly file: string; readonly what: Fillable }
   | { readonly name: "go"; readonly at: LinePlace }
+  /** Makes a repair of a finding of this craft. */
+  | ({ readonly name: "repair"; readonly file: string } & Repair)
   /** Shows the panel as a tab, where there is more room. */
   | { readonly name: "enlarge" }
   | { readonly name: "find-update" }
@@ -65,7 +75,10 @@ export type ScriptsResult = readonly { readonly uri: Uri; readonly name: string;
 export const INSERT_REQUEST = "fettle/insert";
 export interface InsertParams {
   readonly uri: Uri;
-  readonly insert: { readonly kind: "fill-in"; readonly what: Fillable } | { readonly kind: "use"; readonly uri: Uri };
+  readonly insert:
+    | { readonly kind: "fill-in"; readonly what: Fillable }
+    | { readonly kind: "use"; readonly uri: Uri }
+    | ({ readonly kind: "repair" } & Repair);
 }
 export type InsertResult =
   | (Extract<OsdEditResult, { kind: "edits" }> & {

@@ -21,6 +21,7 @@ export function element(name: string, column: number, row: number, text: string,
     overlapsNothing: false,
     flashes: false,
     sharedWith: [],
+    faults: [],
     ...more,
   };
   return made;

@@ -245,7 +245,9 @@ test("what shows nothing now is drawn as pale as in a file", async () => {
 
 test("undo in what is typed is the typing's own; elsewhere it is the script's", async () => {
   const { keyboard } = panel.page;
-  await show(all, { addable: [{ name: "speed", what: "Speed over ground.", width: 6, height: 1 }] });
+  await show(all, {
+    addable: [{ name: "speed", what: "Speed over ground.", width: 6, height: 1, lacks: [], asks: [] }],
+  });
   await panel.page.getByLabel("Add an element").focus();
   await keyboard.type("nothing of the sort");
   await panel.page.getByText("There is no such element to add.").waitFor();

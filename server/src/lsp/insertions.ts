@@ -1,6 +1,9 @@
 /** Lines that are written into scripts to be filled in, and which scripts there are to use. */
 import type { Connection } from "vscode-languageserver";
-import { fillIn, type Inserted, scriptsFor, useFile } from "../../../shared/ide/edits/insertions.ts";
+import { fillIn, type Inserted, repair, scriptsFor, useFile } from "../../../shared/ide/edits/insertions.ts";
+import type { FilePath } from "../../../shared/model/files.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
+import { asUri } from "../../../shared/protocol/addresses.ts";
 import {
   INSERT_REQUEST,
   type InsertParams,
@@ -25,10 +28,7 @@ export function answerInsertions(connection: Connection, documents: Documents, g
     guard<[InsertParams], InsertResult>("lines to fill in", FAILED, async ({ uri, insert }) => {
       const file = await documents.loadAll(uri);
       const now = documents.now();
-      return toResult(
-        insert.kind === "use" ? useFile(now, file, documents.pathOf(insert.uri)) : fillIn(now, file, insert.what),
-        documents,
-      );
+      return toResult(inserted(now, file, insert, documents), documents);
     }),
   );
   connection.onRequest<ScriptsResult, void>(
@@ -38,6 +38,19 @@ export function answerInsertions(connection: Connection, documents: Documents, g
       return scriptsFor(documents.now(), file, kind).map((each) => ({ ...each, uri: documents.uriOf(each.file) }));
     }),
   );
+}
+
+function inserted(now: Workspace, file: FilePath, insert: InsertParams["insert"], documents: Documents): Inserted {
+  switch (insert.kind) {
+    case "use":
+      return useFile(now, file, documents.pathOf(insert.uri));
+    case "repair": {
+      const at = { ...insert.at, file: documents.pathOf(asUri(insert.at.file)) };
+      return repair(now, file, { ...insert, at });
+    }
+    case "fill-in":
+      return fillIn(now, file, insert.what);
+  }
 }
 
 function toResult(inserted: Inserted, documents: Documents): InsertResult {

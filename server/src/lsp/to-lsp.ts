@@ -172,7 +172,14 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
     ...placed(model),
     alsoIn: model.alsoIn.map(placed),
     findings: model.findings.map(placed),
-    goggles: goggles && { ...goggles, elements: goggles.elements.map((each) => ({ ...each, at: placed(each.at) })) },
+    goggles: goggles && {
+      ...goggles,
+      elements: goggles.elements.map((each) => ({
+        ...each,
+        at: placed(each.at),
+        faults: each.faults.map((fault) => ({ ...fault, ways: ways(fault.ways) })),
+      })),
+    },
     begin: begin && { ...begin, layers: begin.layers.map(placed), crafts: begin.crafts.map(placed) },
     emptyWays: ways(model.emptyWays),
     gogglesWays: ways(model.gogglesWays),
@@ -205,6 +212,7 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
 /** An action with addresses for the files that it names. */
 function toAction(action: PanelAction, placed: <T extends { readonly file: string }>(place: T) => T): PanelAction {
   if (action.name === "go") return { ...action, at: placed(action.at) };
+  if (action.name === "repair") return { ...placed(action), at: placed(action.at) };
   return "file" in action ? placed(action) : action;
 }
 

@@ -1,11 +1,12 @@
 /** Lines written into a script for the pilot to fill in, and `use` lines. */
 import { controlsUsed } from "../../logic/rename-controls.ts";
-import type { Craft } from "../../model/craft.ts";
+import type { Craft, Setting } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import { leadsBack, pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { PlaceRange } from "../../protocol/findings.ts";
-import type { Fillable } from "../../protocol/ways.ts";
+import type { Fillable, Repair } from "../../protocol/ways.ts";
+import { findingsOf } from "../../rules/engine/engine.ts";
 import { mayUse } from "../../rules/lib/used-files.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
@@ -48,9 +49,11 @@ export function fillIn(workspace: Workspace, file: string, what: Fillable): Inse
   if (what === "header") return writeHeader(workspace, file);
   const craft = workspace.craft(file);
   if (!craft) return refused("That script is no craft (any more), so nothing was written.");
-  const spare = what === "gps-port" ? sparePort(craft) : null;
+  const served = /^port ([a-z-]+)$/.exec(what)?.[1];
+  if (served !== undefined && !isPortUse(workspace, served)) return refused(`No port can serve “${served}”.`);
+  const spare = served === undefined ? null : sparePort(craft, served);
   if (spare) return spare;
-  const filling = fillingOf(craft, what);
+  const filling = fillingOf(craft, what, served);
   if (typeof filling === "string") return refused(filling);
   const { script, section, entries, selected } = filling;
   const said = craft.settings.get(section);
@@ -88,8 +91,14 @@ function writeHeader(workspace: Workspace, file: string): Inserted {
   };
 }
 
-function fillingOf(craft: Craft, what: Exclude<Fillable, "header">): Filling | string {
+function fillingOf(craft: Craft, what: Exclude<Fillable, "header">, served: string | undefined): Filling | string {
   const { script } = craft;
+  if (served !== undefined) {
+    const port = freePort(craft);
+    return port
+      ? { script, section: "ports", entries: [{ name: port.name, rest: served }], selected: port.name }
+      : "Every port is said to serve something: see in “ports” which of them it is on.";
+  }
   switch (what) {
     case "rates":
       return { script, section: "rates", entries: RATES };
@@ -117,12 +126,8 @@ function fillingOf(craft: Craft, what: Exclude<Fillable, "header">): Filling | s
       const rest = "switch  ch5  up 1000 us  down 2000 us";
       return { script: handset, section: "controls", entries: [{ name: "TL", rest }], selected: `TL  ${rest}` };
     }
-    case "gps-port": {
-      const name = freePortName(craft);
-      if (name === null)
-        return "Every port is said to serve something: see in “ports” which of them the receiver is on.";
-      return { script, section: "ports", entries: [{ name, rest: "gps" }], selected: name };
-    }
+    default:
+      return `There are no lines for “${what}”.`;
   }
 }
 
@@ -139,27 +144,59 @@ function armCondition(craft: Craft): string | null {
 
 const PORTS = ["port1", "port2", "port3", "port4", "port5", "port6", "port7", "port8"];
 
-function freePortName(craft: Craft): string | null {
-  const said = craft.settings.get("ports");
-  return PORTS.find((name) => !said?.has(name)) ?? null;
+/** A port that could serve something: one that is said to be spare in the craft's own file, else the first of which nothing is said. */
+export function freePort(craft: Craft): { readonly name: string; readonly certain: boolean } | null {
+  const spare = spareSetting(craft);
+  if (spare) return { name: spare.name, certain: true };
+  const name = PORTS.find((each) => !craft.settings.get("ports")?.has(each));
+  return name === undefined ? null : { name, certain: false };
 }
 
-/** A port that the craft's own file says to be spare is the receiver's from then on: nothing has to be guessed. */
-function sparePort(craft: Craft): Inserted | null {
-  const isSpare = (name: string) => craft.settings.get("ports")?.get(name)?.text === "spare";
-  const port = PORTS.map((name) => craft.settings.get("ports")?.get(name)).find(
-    (each) => each && isSpare(each.name) && each.source.file === craft.file,
+function spareSetting(craft: Craft): Setting | undefined {
+  const ports = craft.settings.get("ports");
+  return PORTS.map((name) => ports?.get(name)).find(
+    (port) => port?.text === "spare" && port.value !== null && port.source.file === craft.file,
   );
+}
+
+/** A port that is said to be spare serves it from then on: nothing has to be guessed. */
+function sparePort(craft: Craft, served: string): Inserted | null {
+  const port = spareSetting(craft);
   if (!port?.value) return null;
   const { line } = port.source;
   const { start, end } = port.value;
   const range = { start: { line, character: start }, end: { line, character: end } };
-  const after = { ...range, end: { line, character: start + "gps".length } };
+  const after = { ...range, end: { line, character: start + served.length } };
   return {
     kind: "edits",
-    files: [{ file: craft.file, edits: [{ range, text: "gps" }] }],
+    files: [{ file: craft.file, edits: [{ range, text: served }] }],
     select: { file: craft.file, range: after },
   };
+}
+
+function isPortUse({ catalogue }: Workspace, word: string): boolean {
+  const types = catalogue.setting("ports", "port1")?.types ?? [];
+  return types.some((type) => type.is === "choice" && type.choices.some((choice) => choice.word === word));
+}
+
+/** The edits of a repair that a finding of a craft offers; refused if it offers it no more. */
+export function repair(workspace: Workspace, file: string, { at, code, title }: Repair): Inserted {
+  const names = ({ file: each, range }: { readonly file: string; readonly range: PlaceRange }) =>
+    each === at.file && range.start.line === at.line;
+  const finding = findingsOf(workspace, file).find(
+    (each) =>
+      each.code === code && [each, ...each.related].some(names) && each.fixes.some((fix) => fix.title === title),
+  );
+  const edits = finding?.fixes.find((fix) => fix.title === title)?.edits;
+  if (!edits) return refused("That is not found there (any more), so there is nothing to repair.");
+  const files = new Map<string, TextEdit[]>();
+  for (const { file: each, range, text } of edits) {
+    const script = workspace.script(each);
+    const why = script && whyNotWritable(workspace, script, range.start.line);
+    if (why) return refused(why);
+    files.set(each, [...(files.get(each) ?? []), { range, text }]);
+  }
+  return { kind: "edits", files: [...files].map(([each, all]) => ({ file: each, edits: all })), select: null };
 }
 
 /** Where a text of a new entry stands once the edits are made; null where it is not found. */

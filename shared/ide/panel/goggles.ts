@@ -2,6 +2,8 @@
  * The picture in the goggles, as the panel draws it: one page at one moment of a flight, optionally on another grid.
  */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { havingInWords } from "../../catalogue/relations/needs-words.ts";
+import type { ElementSpec, Need } from "../../catalogue/specs.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -15,6 +17,7 @@ import { displayStateOf } from "../../osd/scenarios.ts";
 import { LARGEST_GRID, SCENARIOS, type Scenario } from "../../protocol/osd.ts";
 import type { AddableElement, FigureReading, GogglesPicture, PanelElement } from "../../protocol/panel.ts";
 import type { SignalPhase, SignalStep } from "../../protocol/signal.ts";
+import { hasIt, meetsNeed } from "../../rules/lib/met-needs.ts";
 import { printAxis } from "../../syntax/print-value.ts";
 import { craftSharingLine } from "./craft-sharing-line.ts";
 import { phaseAt, signalPictureOf } from "./signal.ts";
@@ -95,6 +98,7 @@ function elementsOf({ craft, workspace, page, layout, scenario, phase, preview }
     overlapsNothing: placed.element.overlapsNothing === true,
     flashes: flashes.has(placed.name),
     sharedWith: others(placed.name, placed.source),
+    faults: [],
   }));
 }
 
@@ -123,7 +127,26 @@ function addable(craft: Craft, catalogue: Catalogue, page: Page): AddableElement
   const placed = placedOn(craft, page);
   return catalogue.elements
     .filter(({ name }) => !placed.has(name))
-    .map((element) => ({ name: element.name, what: element.what, ...sizeOf(element, craft) }));
+    .map((element) => ({
+      name: element.name,
+      what: element.what,
+      ...sizeOf(element, craft),
+      ...needsOf(element, craft),
+    }));
+}
+
+/** What an element needs that the craft does not have for certain. */
+function needsOf({ needs = [] }: ElementSpec, craft: Craft): Pick<AddableElement, "lacks" | "asks"> {
+  const open = needs.filter(
+    (need) =>
+      !need.while?.some((having) => hasIt(craft, having) !== true) &&
+      ![need, ...(need.or ?? [])].some((having) => hasIt(craft, having) === true),
+  );
+  const words = (need: Need) => [need, ...(need.or ?? [])].map(havingInWords).join(" or ");
+  return {
+    lacks: open.filter((need) => !meetsNeed(craft, need)).map(words),
+    asks: open.filter((need) => meetsNeed(craft, need)).map(words),
+  };
 }
 
 /** Why there is no OSD to draw, and what to add. */

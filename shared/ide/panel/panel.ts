@@ -5,6 +5,7 @@ import type { PanelModel, ViewName } from "../../protocol/panel.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
 import { pickedCraft } from "../context/picked-craft.ts";
 import { beginningsOf } from "../edits/osd-beginnings.ts";
+import { withFaults } from "./element-faults.ts";
 import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
 import { NO_NUMBERS, numbersOf, waysToNumbers } from "./numbers.ts";
 import { signalPictureOf } from "./signal.ts";
@@ -62,7 +63,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     craft: craft.name,
     empty: null,
     emptyWays: [],
-    goggles,
+    goggles: goggles && { ...goggles, elements: withFaults(goggles.elements, craft, workspace) },
     noGoggles: goggles ? null : begin ? LACKING[begin.lacks] : whyNoGoggles(craft),
     gogglesWays: goggles ? [] : waysToGoggles(craft, workspace),
     begin,

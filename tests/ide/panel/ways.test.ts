@@ -108,10 +108,10 @@ test.each<[Fillable, Texts, string]>([
     '"Box"\n\ncontrols\n  [TL  switch  ch5  up 1000 us  down 2000 us]\n',
   ],
   ["controls", jug(), "No handset is in use"],
-  ["gps-port", jug("ports", "  port1  receiver"), "  port1  receiver\n  [port2]  gps\n"],
-  ["gps-port", jug("ports", "  port1  receiver", "  port4  spare"), "  port4  [gps]\n"],
+  ["port gps", jug("ports", "  port1  receiver"), "  port1  receiver\n  [port2]  gps\n"],
+  ["port gps", jug("ports", "  port1  receiver", "  port4  spare"), "  port4  [gps]\n"],
   [
-    "gps-port",
+    "port gps",
     jug("ports", ...[1, 2, 3, 4, 5, 6, 7, 8].map((n) => `  port${n} bench`)),
     "Every port is said to serve something",
   ],
@@ -127,7 +127,7 @@ test.each<[Fillable, Texts, string]>([
 
 test("what is filled in is understood, and breaks nothing", () => {
   const files = jug('use "wheel.fettle"', "ports", "  port1 receiver");
-  for (const what of ["rates", "pack", "filters", "loop-rate", "esc-signal", "arm", "gps-port"] as const) {
+  for (const what of ["rates", "pack", "filters", "loop-rate", "esc-signal", "arm", "port gps"] as const) {
     const answer = fillIn(core.at(memoryFiles(files)), "jug.fettle", what);
     if (answer.kind === "refused") throw new Error(answer.message);
     const after = { ...files, "jug.fettle": edited(files["jug.fettle"], answer.files[0]!.edits) };
