@@ -31,8 +31,7 @@ export function PageFaults({ elements, but }: Props) {
   const faults = new Map<string, ElementFault>();
   for (const element of elements) {
     for (const fault of element.faults) {
-      const isMarked = fault.severity === "error" || fault.severity === "warning";
-      if (isMarked && !told.has(fault.message) && !faults.has(fault.message)) faults.set(fault.message, fault);
+      if (fault.marked && !told.has(fault.message) && !faults.has(fault.message)) faults.set(fault.message, fault);
     }
   }
   const all = [...faults.values()];

@@ -176,6 +176,8 @@ export function makeMover(frame: HTMLElement): Mover {
     on(frame, "focusout", endKeySeries),
     on(window, "keydown", onEscape),
     on(window, "resize", placement.measure),
+    // The picture may be wider than the page, and scrolled in it.
+    on(window, "scroll", placement.measure, true),
   ];
 
   return {
@@ -228,8 +230,9 @@ function on<K extends keyof HTMLElementEventMap>(
   target: HTMLElement | Window,
   kind: K,
   act: (event: HTMLElementEventMap[K]) => void,
+  capture = false,
 ): () => void {
   const listener = act as EventListener;
-  target.addEventListener(kind, listener);
-  return () => target.removeEventListener(kind, listener);
+  target.addEventListener(kind, listener, capture);
+  return () => target.removeEventListener(kind, listener, capture);
 }

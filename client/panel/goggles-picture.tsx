@@ -1,9 +1,10 @@
 /** The picture itself: rendered with every model, and changed between models by its mover. */
 import type { RefObject } from "preact";
-import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
 import type { LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
+import { DRAWING_ID, makeMagnifier, OVERLAY_ID } from "./goggles-magnifier.ts";
 import { type Mover, makeMover } from "./goggles-mover.ts";
 import type { GogglesDrawing } from "./goggles-placement.ts";
 import { type Enrich, sceneView } from "./scene-view.tsx";
@@ -12,11 +13,12 @@ interface Props extends GogglesDrawing {
   readonly marked: LinePlace | null;
   readonly label: string;
   readonly mover: RefObject<Mover | null>;
+  readonly magnified: boolean;
   readonly choose: (name: string) => void;
 }
 
 /** The picture with its overlay; `choose` is called with the element that gets the focus. */
-export function GogglesPictureView({ marked, label, mover, choose, ...shown }: Props) {
+export function GogglesPictureView({ marked, label, mover, magnified, choose, ...shown }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const { picture } = shown;
   const scene = useMemo(() => drawGoggles(picture, { marked }), [picture, marked]);
@@ -29,13 +31,19 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
     };
   }, [mover]);
   useLayoutEffect(() => mover.current?.show(shown));
+  useEffect(() => {
+    if (!magnified) return undefined;
+    const { dispose } = makeMagnifier(frame.current!, picture.columns);
+    return dispose;
+  }, [magnified, picture.columns]);
 
   const byName = new Map(picture.elements.map((element) => [element.name, element]));
   const enrich: Enrich = ({ attributes }) => {
     if (attributes.class === "goggles") {
-      if (picture.preview) return { role: "group", "aria-label": label };
+      const id = DRAWING_ID;
+      if (picture.preview) return { id, role: "group", "aria-label": label };
       // With the role "application" a screen reader passes the arrow keys on to the picture.
-      return { role: "application", "aria-label": label, "aria-describedby": "moving-keys" };
+      return { id, role: "application", "aria-label": label, "aria-describedby": "moving-keys" };
     }
     const element = byName.get(String(attributes["data-element"]));
     return element && elementProps(element);
@@ -47,11 +55,19 @@ export function GogglesPictureView({ marked, label, mover, choose, ...shown }: P
   return (
     <div class="picture" ref={frame} onFocusIn={onFocusIn}>
       {sceneView(scene, enrich)}
-      <svg class="overlay" viewBox={String(scene.attributes.viewBox)} aria-hidden="true">
+      <svg class="overlay" id={OVERLAY_ID} viewBox={String(scene.attributes.viewBox)} aria-hidden="true">
         <path class="guides" data-part="guides" />
         <path class="met" data-part="met" />
         <path class="hatched" data-part="hatch" />
       </svg>
+      {magnified && (
+        <div class="lens" data-part="lens" aria-hidden="true" hidden>
+          <svg preserveAspectRatio="none">
+            <use href={`#${DRAWING_ID}`} />
+            <use href={`#${OVERLAY_ID}`} />
+          </svg>
+        </div>
+      )}
       <p class="moving-note" data-part="note" aria-hidden="true" hidden>
         <span />
         <code />

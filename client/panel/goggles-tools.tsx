@@ -48,13 +48,15 @@ interface LookProps {
   readonly setBare: (bare: LookProps["bare"]) => void;
   readonly still: "still" | "flashing";
   readonly setStill: (still: LookProps["still"]) => void;
+  readonly magnified: boolean;
+  readonly magnify: (magnified: boolean) => void;
 }
 
-/** Page, picture without elements, and flashing: each control only where there is a choice. */
-export function LookTools({ picture, look, bare, setBare, still, setStill }: LookProps) {
+/** Page, picture without elements, and flashing, each only where there is a choice; and the magnifier. */
+export function LookTools({ picture, look, bare, setBare, still, setStill, magnified, magnify }: LookProps) {
   const { pages, page, canHide, elements } = picture;
   const flashes = elements.some((element) => element.flashes);
-  if (pages.length < 2 && !canHide && !flashes) return null;
+  if (elements.length === 0 && pages.length < 2 && !canHide) return null;
   return (
     <div class="tools">
       {pages.length > 1 && (
@@ -83,6 +85,11 @@ export function LookTools({ picture, look, bare, setBare, still, setStill }: Loo
           onClick={() => setStill(still === "still" ? "flashing" : "still")}
         >
           Stop the flashing
+        </button>
+      )}
+      {elements.length > 0 && (
+        <button type="button" aria-pressed={magnified} title="+ and -" onClick={() => magnify(!magnified)}>
+          Magnifier
         </button>
       )}
     </div>

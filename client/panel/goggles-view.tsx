@@ -13,8 +13,9 @@ import { PageFaults } from "./goggles-faults.tsx";
 import { FitTool } from "./goggles-fit.tsx";
 import type { Mover } from "./goggles-mover.ts";
 import { GogglesPictureView } from "./goggles-picture.tsx";
+import { Enlargeable } from "./goggles-size.tsx";
 import { AddTool, ChosenTool, LookTools, MomentSlider } from "./goggles-tools.tsx";
-import { postToHost, saveState } from "./host.ts";
+import { loadState, postToHost, saveState } from "./host.ts";
 import { SignalCaption } from "./signal-caption.tsx";
 import { Gaps } from "./ways.tsx";
 
@@ -53,13 +54,21 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
   const [chosenName, choose] = useState<string | null>(null);
   const [bare, setBare] = useState<"bare" | "with elements">("with elements");
   const [still, setStill] = useState<"still" | "flashing">("flashing");
+  const [magnified, magnify] = useState(loadState().magnified);
+  const [size, setSize] = useState<"fitting" | "readable">("fitting");
   const { elements, preview } = picture;
   const chosen = elements.find(({ name }) => name === chosenName) ?? null;
   const send = (gesture: OsdGesture) => postToHost({ kind: "osd", file, page: picture.page, gesture });
   const nudge = ({ name }: PanelElement, by: GridCell) => mover.current?.nudge(name, by);
   const press = ({ at }: PanelElement) => postToHost({ kind: "select", at });
 
+  const setMagnified = (on: boolean) => {
+    magnify(on);
+    saveState({ magnified: on });
+  };
+
   useUndoKeys(mover);
+  useMagnifierKeys(setMagnified);
   const requestFocus = useRequestedFocus(mover, picture);
   useEffect(() => {
     const atCursor = elements.find(({ at }) => at.file === marked?.file && at.line === marked.line);
@@ -84,25 +93,37 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
   };
 
   const isBare = bare === "bare" && picture.canHide;
-  const size = `${sizeInWords(picture)}${isBare ? ", all hidden" : ""}`;
+  const sizeWords = `${sizeInWords(picture)}${isBare ? ", all hidden" : ""}`;
   const blank = elements.filter((element) => element.blank).map(({ name }) => name);
   const clashingElements = elements.filter(({ clashing }) => clashing.length > 0);
   return (
     <div class={`goggles-view ${still === "still" ? "steady" : ""}`}>
-      <GogglesPictureView
-        picture={isBare ? { ...picture, elements: [] } : picture}
-        subject={`${craft} ${picture.page} ${preview ? "preview" : ""}`}
-        marked={marked}
-        label={size}
-        mover={mover}
-        choose={choose}
-        reportMove={send}
-        press={press}
-        remove={remove}
-      />
+      <Enlargeable picture={picture} size={size} setSize={setSize}>
+        <GogglesPictureView
+          picture={isBare ? { ...picture, elements: [] } : picture}
+          subject={`${craft} ${picture.page} ${preview ? "preview" : ""}`}
+          marked={marked}
+          label={sizeWords}
+          mover={mover}
+          magnified={magnified && !preview}
+          choose={choose}
+          reportMove={send}
+          press={press}
+          remove={remove}
+        />
+      </Enlargeable>
       <MomentSlider scenario={picture.scenario} look={look} />
       {signal && <SignalCaption picture={signal} marked={marked} />}
-      <LookTools picture={picture} look={look} bare={bare} setBare={setBare} still={still} setStill={setStill} />
+      <LookTools
+        picture={picture}
+        look={look}
+        bare={bare}
+        setBare={setBare}
+        still={still}
+        setStill={setStill}
+        magnified={magnified}
+        magnify={setMagnified}
+      />
       {begin && !preview && (
         <div class="empty">
           <p>{begin.page === picture.page ? "This page" : "The second page"} shows nothing yet.</p>
@@ -117,7 +138,7 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
       {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
       <FitTool picture={picture} apply={send} />
       <p class="quiet">
-        {size}
+        {sizeWords}
         {picture.safe ? ", the safe area dotted." : "."}
         {blank.length > 0 && !isBare && ` Outlined, as nothing shows there at this moment: ${joinWithAnd(blank)}.`}
       </p>
@@ -128,7 +149,8 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
       )}
       <p class="unseen" id="moving-keys">
         Arrow keys move an element by a cell, with Shift by five; Home, End, Page Up and Page Down take it to an edge.
-        Enter shows its line, Delete removes it, Escape takes a movement back.
+        Enter shows its line, Delete removes it, Escape takes a movement back. The plus sign turns the magnifier on, the
+        minus sign off.
       </p>
       <AsList elements={elements} press={press} />
     </div>
@@ -169,6 +191,18 @@ function useRequestedFocus(mover: { readonly current: Mover | null }, { elements
   return (request: Omit<FocusRequest, "untilMs">) => {
     pending.current = { ...request, untilMs: performance.now() + FOCUS_REQUEST_MS };
   };
+}
+
+/** The plus sign turns the magnifier on, the minus sign off, except in a text field. */
+function useMagnifierKeys(setMagnified: (on: boolean) => void): void {
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (event.altKey || event.ctrlKey || event.metaKey || event.target instanceof HTMLInputElement) return;
+      if (event.key === "+" || event.key === "-") setMagnified(event.key === "+");
+    };
+    window.addEventListener("keydown", onKeyDown);
+    return () => window.removeEventListener("keydown", onKeyDown);
+  }, []);
 }
 
 /** Undo and redo act on the script and are passed to the host, except in a text field. */

@@ -14,6 +14,8 @@ export interface SavedState {
   readonly scenario: Scenario | null;
   /** Of a lost signal: the course and the phase that were shown last. */
   readonly signal: SignalStep | null;
+  /** The picture of the OSD has its magnifier. */
+  readonly magnified: boolean;
 }
 
 interface EditorApi {
@@ -32,6 +34,7 @@ const initialState: SavedState = {
   positions: {},
   scenario: null,
   signal: null,
+  magnified: false,
 };
 
 /** Sends a message to the host. */

@@ -118,11 +118,11 @@ function drawElement(element: PanelElement, cell: DrawnCell, marked: boolean, sc
 /** The side of the mark in units of the drawing: at 250 pixels of width it is still six pixels wide. */
 const MARK = 28;
 
-/** What is no mere hint is marked by a tab with an exclamation mark, on the element's upper right corner inside the picture. */
+/** What is wrong is marked by a tab with an exclamation mark, on the element's upper right corner inside the picture. */
 function faultMark({ faults }: PanelElement, { x, y, width }: Box, screenWidth: number): SceneNode[] {
-  const shown = faults.filter(({ severity }) => severity === "error" || severity === "warning");
+  const shown = faults.filter(({ marked }) => marked);
   if (shown.length === 0) return [];
-  const left = Math.max(0, Math.min(screenWidth - MARK, x + width - MARK / 2));
+  const left = Math.max(0, Math.min(screenWidth - MARK, x + width - 3));
   const top = Math.max(0, y - MARK / 2);
   const middle = rounded(left + MARK / 2);
   return [

@@ -64,6 +64,8 @@ export interface ElementFault {
   readonly code: string;
   readonly severity: Severity;
   readonly message: string;
+  /** It is marked in the picture: the element is wrong, or stays empty, and no mere matter of taste. */
+  readonly marked: boolean;
   readonly ways: readonly WayOn[];
 }
 

@@ -2,8 +2,10 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { FLASH } from "../../shared/draw/flash.ts";
 import { BLANK_OPACITY } from "../../shared/draw/palette.ts";
-import type { GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
-import type { FromPanel } from "../../shared/protocol/panel-messages.ts";
+import { USUAL_GRIDS } from "../../shared/protocol/osd.ts";
+import type { OsdBeginnings } from "../../shared/protocol/osd-edit.ts";
+import type { GogglesPicture, PanelElement, PanelModel } from "../../shared/protocol/panel.ts";
+import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
 import { element, picture } from "../draw/samples.ts";
 import { modelOf, openPanelPage, type PanelPage } from "./panel-page.ts";
 
@@ -266,6 +268,123 @@ test("undo cancels a move that has not been sent yet", async () => {
   await keyboard.press("Control+z");
   expect(await shiftOf("amps")).toBeNull();
   expect(await panel.posted()).toEqual([]);
+});
+
+test("the magnifier follows the pointer and the focus, and what is dragged under it stays in the hand", async () => {
+  const lens = panel.page.locator("[data-part=lens]");
+  await panel.page.getByRole("button", { name: "Magnifier" }).click();
+  await panel.page.mouse.move(...(await cell(3, 13)));
+  await lens.waitFor();
+  const shown = async () => lens.locator("svg").getAttribute("viewBox");
+  const before = await shown();
+  await drag([3, 13], [12, 9]);
+  expect(await shown()).not.toBe(before);
+  // The moving element is seen in it, where the pointer holds it.
+  const [x, y] = await cell(12, 9);
+  const box = (await lens.boundingBox())!;
+  expect(x > box.x && x < box.x + box.width && y > box.y && y < box.y + box.height).toBe(true);
+  await panel.page.mouse.up();
+  expect(await movesTold()).toEqual([{ kind: "move", element: "pack-volts", column: 11, row: 9 }]);
+  await panel.page.mouse.move(5, 5);
+  await drawn("mode").focus();
+  await lens.waitFor();
+  const atMode = await shown();
+  await panel.page.keyboard.press("ArrowDown");
+  await expect.poll(shown).not.toBe(atMode);
+  await panel.page.keyboard.press("-");
+  await lens.waitFor({ state: "detached" });
+  await panel.page.keyboard.press("+");
+  await lens.waitFor();
+  await panel.page.keyboard.press("-");
+});
+
+test("where letters are too small the picture gets larger, is scrolled, and elements are dragged where they are seen", async () => {
+  const larger = panel.page.getByRole("button", { name: "Larger" });
+  expect(await larger.count()).toBe(0);
+  await panel.page.setViewportSize({ width: 190, height: 800 });
+  await larger.click();
+  const scrolled = panel.page.locator(".scrolled");
+  await scrolled.evaluate((frame) => frame.scrollTo(60, 0));
+  expect(await scrolled.evaluate((frame) => frame.scrollLeft)).toBeGreaterThan(10);
+  const sky = (await panel.page.locator(".sky").boundingBox())!;
+  expect(sky.width).toBeGreaterThan(190);
+  const at = (column: number, row: number) =>
+    [sky.x + ((column + 0.5) * sky.width) / 30, sky.y + ((row + 0.5) * sky.height) / 16] as const;
+  await panel.posted();
+  await panel.page.mouse.move(...at(21, 2));
+  await panel.page.mouse.down();
+  await panel.page.mouse.move(...at(19, 4), { steps: 4 });
+  await note().waitFor();
+  await panel.page.mouse.up();
+  expect(await movesTold()).toEqual([{ kind: "move", element: "mode", column: 18, row: 4 }]);
+  await larger.click();
+  await panel.page.setViewportSize({ width: 420, height: 800 });
+  await larger.waitFor({ state: "detached" });
+});
+
+const model = (more: Partial<PanelModel>): ToPanel => {
+  const sent = modelOf(picture([]), ++version);
+  return sent.kind === "model" ? { kind: "model", model: { ...sent.model, ...more } } : sent;
+};
+
+test("a page that shows nothing begins with one press, from whatever there is", async () => {
+  const begin: OsdBeginnings = {
+    page: "osd",
+    lacks: "page",
+    grids: [{ columns: 53, rows: 20 }],
+    layers: [{ file: "file:///shed/wide.fettle", name: "Wide", columns: 53, rows: 20 }],
+    crafts: ["Mug", "Vase", "Urn"].map((name) => ({ file: `file:///shed/${name}`, name, columns: 30, rows: 16 })),
+  };
+  await panel.post(model({ goggles: null, noGoggles: "Nothing is placed on the OSD yet.", begin }));
+  const press = (name: string | RegExp) => panel.page.getByRole("button", { name, exact: true }).click();
+  await press("Begin an OSD, 53 × 20");
+  await press("Use the layer “Wide”, 53 × 20");
+  await press("Copy that of Mug, 30 × 16");
+  await press("1 more…");
+  const gestures = (await panel.posted()).map((message) => (message.kind === "osd" ? message.gesture : message));
+  expect(gestures).toEqual([
+    { kind: "begin", from: { kind: "usual", columns: 53, rows: 20 } },
+    { kind: "begin", from: { kind: "layer", file: "file:///shed/wide.fettle" } },
+    { kind: "begin", from: { kind: "craft", file: "file:///shed/Mug" } },
+    { kind: "run", action: { name: "begin-osd", page: "osd" } },
+  ]);
+  await panel.post(model({ begin: { ...begin, grids: USUAL_GRIDS } }));
+  await panel.page.getByRole("group", { name: "Begin an OSD for a viewer that draws" }).waitFor();
+  await press("30 × 13, ntsc");
+  expect(await panel.posted()).toMatchObject([{ gesture: { from: { columns: 30, rows: 13 } } }]);
+});
+
+test("what an element lacks is said with its repair, and before it is added", async () => {
+  const way = { label: "Say that port4 serves gps", action: { name: "fill-in", file: "x", what: "port gps" } } as const;
+  const fault = {
+    code: "port-missing",
+    severity: "error",
+    message: "It needs a port.",
+    marked: true,
+    ways: [way],
+  } as const;
+  await show([{ ...volts, faults: [fault] }, { ...amps, faults: [fault] }, mode], {
+    addable: [{ name: "speed", what: "Speed.", width: 6, height: 1, lacks: ["a satellite receiver"], asks: [] }],
+  });
+  await panel.posted();
+  expect(await panel.page.locator(".fault").count()).toBe(2);
+  // Once for both, and once still when one of them is chosen.
+  await panel.page.getByRole("button", { name: way.label }).click();
+  expect(await panel.posted()).toEqual([{ kind: "run", action: way.action }]);
+  await drawn("amps").focus();
+  expect(await panel.page.getByRole("button", { name: way.label }).count()).toBe(1);
+  await panel.page.getByLabel("Add an element").fill("speed");
+  await panel.page.getByText("It needs a satellite receiver, which this craft does not have.").waitFor();
+});
+
+test("a server that does not answer is said, and started again from there", async () => {
+  await panel.post({ kind: "failed" });
+  await panel.page.getByRole("alert").getByText("does not answer").waitFor();
+  await panel.posted();
+  await panel.page.getByRole("button", { name: "Restart it" }).click();
+  expect(await panel.posted()).toEqual([{ kind: "run", action: { name: "restart-server" } }]);
+  await show(all);
+  await panel.page.getByRole("alert").waitFor({ state: "detached" });
 });
 
 test("nothing went wrong in the page", () => {

@@ -2,12 +2,27 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { type Editor, goTo, openFile, quickInput, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
-import { webview } from "./looks.ts";
+import { screenshot, useTheme, violations, webview } from "./looks.ts";
+
+/** A craft without an OSD, beside those of the examples. */
+const SUGAR_BOWL = `craft "Sugar bowl"
+
+use "../handsets/wheel.fettle"
+
+ports
+  port1  receiver
+  port3  spare
+
+video
+  signal       digital
+  viewer-grid  53 x 20
+`;
 
 let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({
     folder: inProject("examples"),
+    files: { "craft/sugar-bowl.fettle": SUGAR_BOWL },
     open: ["craft/gravy-boat.fettle"],
     views: ["fettle.panel"],
     settings: { "editor.inlayHints.enabled": "off", "files.autoSave": "off" },
@@ -183,5 +198,47 @@ test("the drawing follows whatever changes the script, also in the middle of a d
   }
   await waitForLine(page, /height\s+at\sleft\+31,\smiddle\+1/);
   await expect.poll(() => placeOf("height")).toBe("column 31, row 10");
+});
+
+test("an OSD begins by one press and is one step to undo; what an element lacks is repaired from it", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/sugar-bowl.fettle");
+  const button = (name: string | RegExp) => panel().getByRole("button", { name });
+  await panel().getByText("Nothing is placed on the OSD yet.").waitFor();
+  await button(/^Use the layer “Wide OSD”, 53 × 20/).waitFor();
+  expect(await violations(page)).toEqual([]);
+  for (const theme of ["light", "high-contrast"] as const) {
+    await useTheme(page, theme);
+    await screenshot(page, `osd-begin-${theme}`);
+  }
+  await useTheme(page, "dark");
+  await screenshot(page, "osd-begin-dark");
+  await button("Begin an OSD, 53 × 20").click();
+  await drawn("cell-volts").waitFor();
+  await waitForLine(page, /grid\s+53\sx\s20/);
+  await drawn("alerts").focus();
+  await page.keyboard.press("Control+z");
+  await panel().getByText("Nothing is placed on the OSD yet.").waitFor();
+  await runCommand(page, "Fettle: Begin an OSD…");
+  await choice(/^The usual elements, on 53 x 20/).click();
+  await drawn("cell-volts").waitFor();
+  await panel().getByLabel("Add an element").fill("satellites");
+  await panel().getByText("It needs a satellite receiver on a port, which this craft does not have.").waitFor();
+  await panel().getByRole("button", { name: "Add", exact: true }).click();
+  await button("Say that port3 serves gps").click();
+  await waitForLine(page, /port3\s+gps/);
+  await panel().locator(".fault").waitFor({ state: "detached" });
+});
+
+test("what the numbers lack is written with the value selected", async () => {
+  const { page } = editor;
+  await panel().getByRole("tab", { name: "Numbers" }).click();
+  await panel().getByRole("button", { name: "Add a pack" }).click();
+  await waitForLine(page, /chemistry\s+lipo/);
+  await expect.poll(() => panel().getByRole("heading", { name: "pack" }).count()).toBe(1);
+  // The first value is selected: what is typed takes its place.
+  await page.keyboard.type("lihv");
+  await waitForLine(page, /chemistry\s+lihv/);
+  await panel().getByRole("tab", { name: "Goggles" }).click();
   expect(editor.errors.filter((error) => error.includes("fettle"))).toEqual([]);
 });

@@ -37,6 +37,7 @@ function key(file: string, line: number): string {
 function faultOf(finding: Finding, element: PanelElement, craft: Craft, workspace: Workspace): ElementFault {
   const { code, severity, message, fixes } = finding;
   const { file } = craft;
+  const marked = severity === "error" || severity === "warning" || code === "setting-needs";
   const repairs = fixes.map(
     ({ title }): WayOn => ({ label: title, action: { name: "repair", file, at: element.at, code, title } }),
   );
@@ -44,6 +45,7 @@ function faultOf(finding: Finding, element: PanelElement, craft: Craft, workspac
     code,
     severity,
     message,
+    marked,
     ways: [...repairs, ...portWays(finding, element, craft, workspace), ...linesBehind(finding)],
   };
 }
