@@ -62,7 +62,7 @@ export function GogglesPictureView({ marked, label, mover, magnified, choose, ..
       </svg>
       {magnified && (
         <div class="lens" data-part="lens" aria-hidden="true" hidden>
-          <svg preserveAspectRatio="none">
+          <svg preserveAspectRatio="none" aria-hidden="true">
             <use href={`#${DRAWING_ID}`} />
             <use href={`#${OVERLAY_ID}`} />
           </svg>
