@@ -27,6 +27,10 @@ interface EditorApi {
 declare function acquireVsCodeApi(): EditorApi;
 
 const api = acquireVsCodeApi();
+
+/** The editor's side of the page, for an app with messages and a state of its own. It can be had only once. */
+export const editorApi: { postMessage(message: unknown): void; getState(): unknown; setState(state: unknown): void } = api;
+
 const initialState: SavedState = {
   view: "goggles",
   scrollTop: 0,

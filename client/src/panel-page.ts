@@ -1,4 +1,4 @@
-/** The page of the panel: an empty frame for the app, with a content security policy that permits nothing else. */
+/** The page of the panel, and that of names: an empty frame for the app, with a content security policy that permits nothing else. */
 import { Uri, type Webview } from "vscode";
 
 /** Where the panel's script and styles lie. */
@@ -6,8 +6,14 @@ export function panelFolder(extension: Uri): Uri {
   return Uri.joinPath(extension, "dist/panel");
 }
 
+const TITLES = {
+  side: "Fettle: goggles, switches and numbers",
+  tab: "Fettle: goggles, switches and numbers",
+  page: "Fettle: names explained",
+} as const;
+
 /** The HTML of the panel's webview: no inline script or style, nothing remote. */
-export function panelPage(webview: Webview, extension: Uri, place: "side" | "tab"): string {
+export function panelPage(webview: Webview, extension: Uri, place: "side" | "tab" | "page"): string {
   const address = (name: string) => webview.asWebviewUri(Uri.joinPath(panelFolder(extension), name)).toString();
   const { cspSource } = webview;
   const policy = `default-src 'none'; script-src ${cspSource}; style-src ${cspSource}`;
@@ -17,7 +23,7 @@ export function panelPage(webview: Webview, extension: Uri, place: "side" | "tab
     <meta charset="utf-8" />
     <meta http-equiv="Content-Security-Policy" content="${policy}" />
     <meta name="viewport" content="width=device-width, initial-scale=1" />
-    <title>Fettle: goggles, switches and numbers</title>
+    <title>${TITLES[place]}</title>
     <link rel="stylesheet" href="${address("panel.css")}" />
   </head>
   <body>

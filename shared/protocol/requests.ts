@@ -4,12 +4,6 @@ import type { Uri } from "./addresses.ts";
 /** `fettle/changed`: a notification that drawings may be out of date, though nothing was typed. */
 export const CHANGED_NOTIFICATION = "fettle/changed";
 
-/** `fettle/page`: the reference page of a name, as Markdown. Null where nothing has the name. */
-export const PAGE_REQUEST = "fettle/page";
-export interface PageParams {
-  readonly name: string;
-}
-
 /** `fettle/read` (server to client): bytes of a file, base64, where the server has no disk of its own. */
 export const READ_REQUEST = "fettle/read";
 export interface ReadParams {

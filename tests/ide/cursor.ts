@@ -1,7 +1,8 @@
 /** Scripts in memory, with `|` where the cursor stands. */
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { completionsAt } from "../../shared/ide/completion/complete.ts";
-import { hoverAt } from "../../shared/ide/hover/hover.ts";
+import { hoverAt, type LinkTargets } from "../../shared/ide/hover/hover.ts";
+import { pageAddress } from "../../shared/ide/reference/page-names.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
 import type { Position } from "../../shared/syntax/span.ts";
@@ -48,10 +49,16 @@ function atItsCursor(text: string, more: Record<string, string>): At {
   return atCursor(text, more);
 }
 
+/** Links as they are read most easily: a line by its file, from 1, and a page by its address. */
+export const testLinks: LinkTargets = {
+  line: ({ file, line }) => `${file.slice(file.lastIndexOf("/") + 1)}#${line + 1}`,
+  page: pageAddress,
+};
+
 /** The Markdown of the hover at the cursor, or null. */
-export function hoverText(text: string, more: Record<string, string> = {}): string | null {
+export function hoverText(text: string, more: Record<string, string> = {}, links = testLinks): string | null {
   const { workspace, file, position } = atItsCursor(text, more);
-  return hoverAt(workspace, file, position)?.markdown ?? null;
+  return hoverAt(workspace, file, position, links)?.markdown ?? null;
 }
 
 /** The labels offered at the cursor, in the order in which an editor lists them. */

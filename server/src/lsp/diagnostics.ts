@@ -1,7 +1,6 @@
 /** The findings of a document, as diagnostics. */
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
 import type { WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
-import type { PageName } from "../../../shared/ide/reference/page-names.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
@@ -87,30 +86,4 @@ function more(count: number): Diagnostic[] {
 function unread(file: FilePath, why: string): Finding {
   const message = `This file was not read: ${why}`;
   return { code: "syntax", severity: "error", message, file, range: TOP, related: [], fixes: [] };
-}
-
-/** The address of a name's page; null where there are no pages. */
-export type PageOfName = (page: PageName) => string | null;
-
-/**
- * The address of a name's page: a command of the client's own, which may be followed from a hover
- * where the address of a document may not; else from where the client keeps the pages.
- */
-export function namePages(pageBase: unknown, pageCommand: unknown): PageOfName {
-  if (typeof pageCommand === "string" && pageCommand !== "")
-    return ({ name }) => `command:${pageCommand}?${encodeURIComponent(JSON.stringify([name]))}`;
-  if (typeof pageBase !== "string" || !/^https?:/.test(pageBase)) return () => null;
-  const base = asFolder(pageBase);
-  return ({ kind, name }) => `${base}${kind}/${encodeURIComponent(name)}.md`;
-}
-
-/** The address of a rule's page, from where the client keeps the pages. */
-export function rulePages(pageBase: unknown): PageOfRule {
-  if (typeof pageBase !== "string" || pageBase === "") return () => null;
-  const base = asFolder(pageBase);
-  return (code) => `${base}rule/${code}.md`;
-}
-
-function asFolder(address: string): string {
-  return address.endsWith("/") ? address : `${address}/`;
 }

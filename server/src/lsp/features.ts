@@ -9,11 +9,10 @@ import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
 import { linksOf } from "../../../shared/ide/editor/links.ts";
 import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
 import { tokensOf } from "../../../shared/ide/editor/tokens.ts";
-import { hoverAt } from "../../../shared/ide/hover/hover.ts";
-import { pageNameAt } from "../../../shared/ide/reference/page-names.ts";
+import { hoverAt, type LinkTargets } from "../../../shared/ide/hover/hover.ts";
+import { pageNameAt } from "../../../shared/ide/reference/page-name-at.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Abilities } from "./capabilities.ts";
-import type { PageOfName } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
@@ -27,26 +26,22 @@ interface Parts {
   readonly guard: Guard;
   readonly abilities: () => Abilities;
   readonly settings: () => Settings;
-  readonly pageOfName: PageOfName;
+  readonly links: () => LinkTargets;
   /** The client's command that follows a lens; null where it has none. */
   readonly lensCommand: () => string | null;
 }
 
 /** Answers what an editor asks of a document, but for its findings and what `values.ts` and `actions.ts` answer. */
 export function answerFeatures(parts: Parts): void {
-  const { connection, documents, guard, abilities, settings, pageOfName, lensCommand } = parts;
+  const { connection, documents, guard, abilities, settings, links, lensCommand } = parts;
   const { uriOf, now } = documents;
   const scriptOf = (file: FilePath) => now().script(file);
 
   connection.onHover(
     guard("hover", null, async (params) => {
       const file = await loadFor(documents, params);
-      const hover = hoverAt(now(), file, params.position);
-      if (!hover) return null;
-      const page = pageNameAt(now(), file, params.position);
-      const link = page && pageOfName(page);
-      const value = link ? `${hover.markdown}\n\n[All about ${page.name}](${link})` : hover.markdown;
-      return { contents: { kind: MarkupKind.Markdown, value }, range: hover.range };
+      const hover = hoverAt(now(), file, params.position, links());
+      return hover && { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: hover.range };
     }),
   );
   connection.onCompletion(

@@ -1,15 +1,13 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import type { Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
-import { referencePage } from "../../../shared/ide/reference/page.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
-import { PAGE_REQUEST, type PageParams } from "../../../shared/protocol/requests.ts";
 import { answerActions } from "./actions.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
 import { tellClosedFindings } from "./closed-findings.ts";
 import { watchClosedScripts } from "./closed-scripts.ts";
-import { diagnosticsOf, namePages, rulePages } from "./diagnostics.ts";
+import { diagnosticsOf } from "./diagnostics.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { type Guard, logError, makeGuard } from "./guard.ts";
@@ -20,6 +18,7 @@ import { answerNewCraft } from "./new-craft.ts";
 import { answerNewHandset } from "./new-handset.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
 import { pathOf } from "./paths.ts";
+import { answerPages, linksFor, linkTargets } from "./pages.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
 import { synchronise } from "./synchronise.ts";
 import { type PageOfRule, toPanelModel } from "./to-lsp.ts";
@@ -33,6 +32,7 @@ import { answerWorkspaceTree } from "./workspace-tree.ts";
 interface Options {
   readonly pageBase?: unknown;
   readonly pageCommand?: unknown;
+  readonly lineCommand?: unknown;
   readonly positionsCommand?: unknown;
   /** What the user has set, as the section “fettle” of an editor's settings has it. */
   readonly settings?: unknown;
@@ -55,12 +55,11 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     wordsFound: () => void publisher.wordsChanged(),
   });
   let client: Abilities = abilitiesOf({});
-  let pageOfRuleNow = rulePages(undefined);
-  let pageOfName = namePages(undefined, undefined);
+  let links = linksFor({});
   let positionsCommand: string | null = null;
   let lensCommand: string | null = null;
   const abilities = () => client;
-  const pageOfRule: PageOfRule = (code) => pageOfRuleNow(code);
+  const pageOfRule: PageOfRule = (name) => links.pageOf({ kind: "rule", name });
   const closedScripts = watchClosedScripts({
     documents,
     turns,
@@ -86,10 +85,9 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     guard("initialize", nothing, ({ capabilities, initializationOptions, workspaceFolders }) => {
       client = abilitiesOf(capabilities);
       const options: Options = initializationOptions ?? {};
-      pageOfRuleNow = rulePages(options.pageBase);
-      pageOfName = namePages(options.pageBase, options.pageCommand);
       positionsCommand = commandIn(options.positionsCommand);
       lensCommand = commandIn(options.lensCommand);
+      links = linksFor(options);
       settings.begin(options.settings);
       documents.setLevels(settings.now().levels);
       documents.setFolders((workspaceFolders ?? []).map(({ uri }) => asUri(uri)));
@@ -116,8 +114,8 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     guard,
     abilities,
     settings: settings.now,
-    pageOfName: (page) => pageOfName(page),
     lensCommand: () => lensCommand,
+    links: () => linkTargets(links, documents.uriOf),
   });
   answerActions({
     connection,
@@ -134,6 +132,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerMapControls(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
   answerInsertions(connection, documents, guard);
+  answerPages(connection, documents, guard);
   answerPanel(connection, documents, guard);
   answerWorkspaceTree(connection, documents, guard);
   connection.listen();
@@ -157,13 +156,6 @@ function answerPanel(connection: Connection, documents: Documents, guard: Guard)
       const version = documents.version(uri) ?? 0;
       const model = panelOf(documents.now(), file, version, { ...ask, craft: craft && pathOf(craft) });
       return toPanelModel(model, documents.uriOf);
-    }),
-  );
-  connection.onRequest(
-    PAGE_REQUEST,
-    guard<[PageParams], string | null>("page", null, async ({ name }) => {
-      await documents.words.load();
-      return referencePage(documents.now().catalogue, name);
     }),
   );
 }

@@ -3,7 +3,8 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { unitFamily } from "../../catalogue/units.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { Range } from "../../syntax/span.ts";
-import { describeName, describeSection, describeUnit } from "../context/describe.ts";
+import { type Description, describeName, describeSection, describeUnit } from "../context/describe.ts";
+import { paragraphs } from "../context/markdown.ts";
 
 export type CompletionKind =
   | "section"
@@ -82,26 +83,31 @@ export function completionItems(offers: readonly Offer[], range: Range): Complet
   }));
 }
 
-/** The description of an offer, as Markdown; null where there is none. */
+/** What there is to know of an offer besides its detail, as Markdown; null where there is nothing more. */
 export function documentationOf(catalogue: Catalogue, doc: DocRef): string | null {
   switch (doc.of) {
     case "name":
-      return describeName(catalogue, doc.section, doc.name);
+      return textOf(describeName(catalogue, doc.section, doc.name));
     case "section": {
       const section = catalogue.section(doc.name);
-      return section ? describeSection(section) : null;
+      return section ? textOf(describeSection(section)) : null;
     }
     case "unit": {
       const family = unitFamily(doc.name);
-      return family ? describeUnit(doc.name, family) : null;
+      return family ? textOf(describeUnit(doc.name, family)) : null;
     }
     case "rule": {
       const rule = rules.find((each) => each.code === doc.name);
-      return rule ? `${rule.summary}\n\n${rule.prose}` : null;
+      return rule?.prose ?? null;
     }
     case "text":
       return doc.text;
   }
+}
+
+/** What is known besides the one sentence that stands beside the label. */
+function textOf(description: Description | null): string | null {
+  return description && paragraphs(description.hazard, description.rest);
 }
 
 /** Plain text escaped for use in a snippet, where `$`, `}` and `\` are special. */

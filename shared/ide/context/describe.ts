@@ -1,4 +1,4 @@
-/** Descriptions of catalogue entries as Markdown: for hovers, completion and reference pages. */
+/** What the catalogue knows of a name, in parts: hovers, completion and reference pages show those that they need. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type {
   ElementSpec,
@@ -23,56 +23,64 @@ export const SETTING_KINDS_IN_WORDS = {
   safety: "safety",
 } as const;
 
-/**
- * Describes a setting: its prose, its limits with their sources, what it needs and excludes; of what is usual only
- * what may be so on a craft of these traits.
- */
+/** What is known of a name, in the parts in which it is shown. */
+export interface Description {
+  /** As it is named by itself: a setting as SECTION.NAME. */
+  readonly title: string;
+  /** What it is, in one sentence. */
+  readonly what: string;
+  /** The caution where it can hurt someone, with its sign; empty where there is none. */
+  readonly hazard: string;
+  /** All the rest as Markdown: why one would change it, limits with their sources, what it needs. */
+  readonly rest: string;
+}
+
+/** A setting; of what is usual only what may be so on a craft of these traits. */
 export function describeSetting(
   catalogue: Catalogue,
   setting: SettingSpec,
   section: string,
   traits: CraftTraits = {},
-): string {
+): Description {
   const firstSetName = `${catalogue.section(section)?.like ?? section}.${setting.name}`;
-  return paragraphs(
-    `**${section}.${setting.name}** — ${setting.what}`,
-    setting.why,
-    warning(setting.hazard),
-    list([
-      ...setting.types.flatMap((type) => linesOfType(type, briefBandLines(traits))),
-      setting.default === undefined ? "No default" : `Default: \`${setting.default}\``,
-      `Kind: ${SETTING_KINDS_IN_WORDS[setting.kind]}`,
-      ...(setting.repeatable ? ["May be given several times: the lines form a list, in order"] : []),
-      ...(setting.needs ?? []).map(needLine),
-      ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
-      ...briefComparisonLines(catalogue, firstSetName),
-      ...neededByLine(catalogue, asksFor(firstSetName)),
-    ]),
-  );
+  const rest = () =>
+    paragraphs(
+      setting.why,
+      list([
+        ...setting.types.flatMap((type) => linesOfType(type, briefBandLines(traits))),
+        setting.default === undefined ? "No default" : `Default: \`${setting.default}\``,
+        `Kind: ${SETTING_KINDS_IN_WORDS[setting.kind]}`,
+        ...(setting.repeatable ? ["May be given several times: the lines form a list, in order"] : []),
+        ...(setting.needs ?? []).map(needLine),
+        ...(setting.excludes ?? []).map((each) => `Not together with \`${each.setting}\`: ${each.reason}`),
+        ...briefComparisonLines(catalogue, firstSetName),
+        ...neededByLine(catalogue, asksFor(firstSetName)),
+      ]),
+    );
+  return described(`${section}.${setting.name}`, setting, rest);
 }
 
-/** Describes a mode: its prose, and what it needs. */
-export function describeMode(mode: ModeSpec): string {
-  return paragraphs(
-    `**${mode.name}** — ${mode.what}`,
-    mode.why,
-    warning(mode.hazard),
-    list((mode.needs ?? []).map(needLine)),
-  );
+/** A mode, with what it needs. */
+export function describeMode(mode: ModeSpec): Description {
+  return described(mode.name, mode, () => paragraphs(mode.why, list((mode.needs ?? []).map(needLine))));
 }
 
-/** Describes an element of the OSD: its prose, its size, and what it needs. */
-export function describeElement(element: ElementSpec): string {
-  const widest =
-    element.drawn === "text" ? `Widest text: \`${element.widest.join(" / ")}\`` : `Drawn as a figure: ${element.drawn}`;
-  return paragraphs(
-    `**${element.name}** — ${element.what}`,
-    element.why,
-    list([
-      `${widest}, ${widestSize(element)}${element.textOf ? " (the text's own length counts)" : ""}`,
-      ...(element.needs ?? []).map(needLine),
-    ]),
-  );
+/** An element of the OSD, with its size and what it needs. */
+export function describeElement(element: ElementSpec): Description {
+  const rest = () => {
+    const widest =
+      element.drawn === "text"
+        ? `Widest text: \`${element.widest.join(" / ")}\``
+        : `Drawn as a figure: ${element.drawn}`;
+    return paragraphs(
+      element.why,
+      list([
+        `${widest}, ${widestSize(element)}${element.textOf ? " (the text's own length counts)" : ""}`,
+        ...(element.needs ?? []).map(needLine),
+      ]),
+    );
+  };
+  return described(element.name, element, rest);
 }
 
 /** The size of an element with its widest text: `7 x 1 cells`. */
@@ -80,20 +88,33 @@ export function widestSize({ widest }: ElementSpec): string {
   return `${Math.max(...widest.map((row) => [...row].length))} x ${widest.length} cells`;
 }
 
-/** Describes a section: what it is, why one writes it, and in which files it may stand. */
-export function describeSection(section: SectionSpec): string {
-  return paragraphs(`**${section.name}** — ${section.what}`, section.why, `Stands in: ${section.in.join(", ")}.`);
+/** A section, with the files in which it may stand. */
+export function describeSection(section: SectionSpec): Description {
+  return described(section.name, section, () => paragraphs(section.why, `Stands in: ${section.in.join(", ")}.`));
 }
 
-/** Describes a unit, with the others of its family. */
-export function describeUnit(symbol: string, family: UnitFamily): string {
+/** A unit, with the others of its family. */
+export function describeUnit(symbol: string, family: UnitFamily): Description {
   const unit = family.units.find((each) => each.symbol === symbol);
   const others = family.units.filter((each) => each.symbol !== symbol).map((each) => `\`${each.symbol}\``);
-  return paragraphs(
-    `**${symbol}** — ${unit?.name ?? symbol}`,
-    family.what,
-    others.length > 0 ? `Also written in ${others.join(", ")}.` : "No other unit of its kind.",
-  );
+  const also = others.length > 0 ? `Also written in ${others.join(", ")}.` : "No other unit of its kind.";
+  return described(symbol, { what: `${unit?.name ?? symbol}. ${family.what}` }, () => also);
+}
+
+/** `rest` is computed only where it is shown: a hover with a link to the page leaves it out. */
+function described(
+  title: string,
+  { what, hazard }: { readonly what: string; readonly hazard?: string | undefined },
+  rest: () => string,
+): Description {
+  return {
+    title,
+    what,
+    hazard: warning(hazard),
+    get rest() {
+      return rest();
+    },
+  };
 }
 
 /** What a type accepts, as lines of a list: its unit, its limits, its usual bands. */
@@ -223,13 +244,13 @@ function endsText({ from, to }: UsualBand, unit: string): string {
   return `${from === undefined ? "" : withUnit(from)} to ${to === undefined ? "" : withUnit(to)}`.trim();
 }
 
-/** Describes a setting, mode or element by its name in a section, as for `describeSetting`; null where the section has no such name. */
+/** A setting, mode or element by its name in a section, as for `describeSetting`; null where the section has no such name. */
 export function describeName(
   catalogue: Catalogue,
   section: string,
   name: string,
   traits: CraftTraits = {},
-): string | null {
+): Description | null {
   const spec = catalogue.section(section);
   if (!spec) return null;
   if (spec.holds === "modes") {

@@ -1,5 +1,4 @@
 /** Code lenses: above the header what there is to see, above each mode of a craft in how many states it is on, and at rest. */
-import { unknownInWords } from "../../draw/words.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Switchboard } from "../../logic/switchboard-types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
@@ -7,6 +6,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { LensAction } from "../../protocol/lenses.ts";
 import { headLocation } from "../../rules/lib/locations.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
+import { type AtRest, atRest, statesInWords } from "../context/mode-states.ts";
 import { headerLensesOf } from "./header-lenses.ts";
 import type { Lens } from "./lens.ts";
 
@@ -28,25 +28,18 @@ function stateLensesOf(workspace: Workspace, file: string): Lens[] {
   const craft = craftOf(workspace, file);
   if (!craft) return [];
   const board = boardOf(craft, workspace);
-  const { on, possible } = board.stateAt(board.rest);
-  const rest: AtRest = { on: new Set(on), possible: new Set(possible) };
+  const rest = atRest(board);
   const lensOf = (name: string, { lines }: Mode): Lens[] => {
     const own = lines.find(({ source }) => source.file === file)?.source;
     if (!own) return [];
     const { start, end } = headLocation(workspace, own);
     const range = rangeOf(spanAt(own.line, { start, end }));
-    return [{ range, title: titleOf(board, name, rest), action: showing(board, name, rest) }];
+    return [{ range, title: statesInWords(board, name, rest), action: showing(board, name, rest) }];
   };
   return [
     ...[...craft.modes.values()].flatMap((mode) => lensOf(mode.name, mode)),
     ...[...craft.outputs.values()].flatMap((output) => lensOf(`outputs.${output.name}`, output)),
   ];
-}
-
-/** The names of modes and outputs that are on at rest, and of those that may be. */
-interface AtRest {
-  readonly on: ReadonlySet<string>;
-  readonly possible: ReadonlySet<string>;
 }
 
 /** The positions nearest to rest in which a mode is on; null where nothing turns it on, or that is not known. */
@@ -58,29 +51,7 @@ function showing(board: Switchboard, name: string, rest: AtRest): LensAction | n
   return { kind: "positions", positions: Object.fromEntries(moves.map(({ name: moved, to }) => [moved, to])) };
 }
 
-function titleOf(board: Switchboard, name: string, rest: AtRest): string {
-  const tangled = board.tangles.get(name);
-  if (tangled !== undefined) return `not known: ${unknownInWords(name, tangled)}`;
-  if (board.selected(name) === null) return "not known, since a line behind it has a fault";
-  const atRest = rest.on.has(name) ? "on" : rest.possible.has(name) ? "on or off" : "off";
-  const [count, states] = [board.countStatesWith(name), board.countStates()];
-  // Null means that there are too many states to count within the budget.
-  if (count === null || states === null) return `at rest: ${atRest}`;
-  return `on in ${shareText(count, states)}; at rest: ${atRest}`;
-}
-
 function craftOf(workspace: Workspace, file: string): Craft | null {
   const craft = workspace.craft(file);
   return craft?.script.tree.newer ? null : craft;
-}
-
-/** From this number of states on, a percentage is shown instead of counts. */
-const MANY_STATES = 100_000;
-
-function shareText(count: number, states: number): string {
-  if (states < MANY_STATES) return `${count} of ${states === 1 ? "1 state" : `${states} states`}`;
-  const percent = Math.round((count / states) * 100);
-  if (percent === 0 && count > 0) return "less than 1 % of all states";
-  if (percent === 100 && count < states) return "more than 99 % of all states";
-  return `${percent} % of all states`;
 }

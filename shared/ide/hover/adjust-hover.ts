@@ -5,25 +5,25 @@ import type { Workspace } from "../../model/workspace.ts";
 import { type Adjustment, adjustedAt, adjustedText, adjustmentsOf } from "../../numbers/adjustments.ts";
 import { type Condition, type Subject, walkCondition } from "../../syntax/condition.ts";
 import { joinWithAnd } from "../../text/list.ts";
-import { lineReference } from "../context/cursor-context.ts";
-import { list, paragraphs, plainText } from "../context/markdown.ts";
+import { list, paragraphs } from "../context/markdown.ts";
+import { type LinkTargets, lineLink } from "./links.ts";
 
 /** The settings that follow a control, each with its ends and its line; "" where none does. */
-export function followersText(workspace: Workspace, craft: Craft, control: string, from: string): string {
+export function followersText(workspace: Workspace, craft: Craft, control: string, from: string, links: LinkTargets): string {
   const { moving, idle } = adjustmentsOf(craft, workspace.catalogue);
   const moved = moving.filter(({ dial }) => dial === control);
   const still = idle.filter((each) => each.control === control);
   const lines = [
     ...moved.map((each) => {
       const own = each.ownIn === null ? "" : `; ${each.ownIn} has its own, and whether it moves too is not said`;
-      return `${each.name}, from ${endsText(each)} (${lineReference(each.source, from)})${own}`;
+      return `${each.name}, from ${endsText(each)}, ${lineLink(each.source, from, links)}${own}`;
     }),
     ...still.map(
       ({ name, kind, source }) =>
-        `not ${name}, though it is said to (${lineReference(source, from)}): only a dial moves a setting, and this is a ${kind}`,
+        `not ${name}, though it is said to, ${lineLink(source, from, links)}: only a dial moves a setting, and this is a ${kind}`,
     ),
   ];
-  return lines.length === 0 ? "" : paragraphs(`It moves, on ${plainText(craft.name)}:`, list(lines));
+  return lines.length === 0 ? "" : paragraphs("It moves:", list(lines));
 }
 
 /** “0.85 at 1000 us to 1.15 at 2000 us”. */

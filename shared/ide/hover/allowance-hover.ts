@@ -2,9 +2,16 @@
 import type { Allowance, Script } from "../../model/script.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { paragraphs } from "../context/markdown.ts";
+import type { PageName } from "../reference/page-names.ts";
+import { type LinkTargets, pageLink } from "./links.ts";
 
 /** The rule that is accepted, and how far the note reaches; null for a code that no rule has. */
-export function hoverAllowance({ code, holds, section }: Allowance, { kind }: Script): string | null {
+export function hoverAllowance(
+  { code, holds, section }: Allowance,
+  { kind }: Script,
+  page: PageName | null,
+  links: LinkTargets,
+): string | null {
   const rule = rules.find((each) => each.code === code);
   if (!rule) return null;
   const where = {
@@ -15,7 +22,8 @@ export function hoverAllowance({ code, holds, section }: Allowance, { kind }: Sc
   }[holds];
   const also = kind === "craft" || holds === "nothing" ? "" : ", and so on every craft that uses it";
   return paragraphs(
-    `**${code}** — ${rule.summary}`,
     rule.acceptable === false ? "No note can accept it." : `Accepted ${where}${also}.`,
+    `**${code}** — ${rule.summary}`,
+    (page && pageLink(page, links)) ?? "",
   );
 }

@@ -7,17 +7,26 @@ import type { Workspace } from "../../model/workspace.ts";
 import { lostPositions } from "../../rules/lib/indistinct-controls.ts";
 import type { ControlValue } from "../../syntax/value.ts";
 import { placeInWords } from "../../text/places.ts";
-import { craftFor, entryAt, lineReference } from "../context/cursor-context.ts";
+import { craftFor, entryAt } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
+import type { PageName } from "../reference/page-names.ts";
 import { followersText } from "./adjust-hover.ts";
+import { codeText } from "./lead.ts";
+import { type LinkTargets, lineLink, pageLink } from "./links.ts";
 
-/** The hover of a control; null where neither the craft nor the file has it. */
-export function hoverControl(workspace: Workspace, file: string, name: string): string | null {
+/** The hover of a control: where it lies, its note, and what it can turn on; null where neither the craft nor the file has it. */
+export function hoverControl(
+  workspace: Workspace,
+  file: string,
+  name: string,
+  page: PageName | null,
+  links: LinkTargets,
+): string | null {
   const craft = craftFor(workspace, file);
   const mapped = craft && controlOf(workspace, craft, name);
-  if (!craft || !mapped) return ownControl(workspace, file, name);
+  if (!craft || !mapped) return ownControl(workspace, file, name, page, links);
   const { control, positions, spans } = mapped;
-  const source = craft.controls.get(name)!.source;
+  const { source, text } = craft.controls.get(name)!;
   const none = nothingText(workspace, craft);
   const places = [
     ...positions.map(
@@ -26,37 +35,60 @@ export function hoverControl(workspace: Workspace, file: string, name: string): 
     ),
     ...spans.map((span) => `${span.fromUs} us to ${span.toUs} us: ${modesText(span.modes, none)}`),
   ];
-  const followers = followersText(workspace, craft, name, file);
+  const followers = followersText(workspace, craft, name, file, links);
   const turnsOn = [...positions, ...spans].some(({ modes }) => modes.length > 0);
   // A dial that only moves a setting has no places worth listing.
   const isListed = turnsOn || control.kind !== "dial" || followers === "";
   const note = workspace.script(source.file)?.noteOf(source.line).text ?? "";
   return paragraphs(
-    `**${name}** — ${control.kind} on ch${control.channel}${liesText(craft.controls.get(name)!.value)} (${lineReference(source, file)})`,
-    ...(isListed ? [`What can be on at each place, on ${plainText(craft.name)}:`, list(places)] : []),
+    `${codeText(text)} on ${plainText(craft.name)}, ${lineLink(source, file, links)}`,
+    quoteNote(note),
+    ...(isListed ? ["What can be on at each place:", list(places)] : []),
     followers,
     tangledText(workspace, craft),
-    quoteNote(note),
+    kindText(name, control, craft.controls.get(name)!.value, page, links),
   );
 }
 
 /** The hover of a position: its pulse, and the modes that it turns on. */
-export function hoverPosition(workspace: Workspace, file: string, control: string, position: string): string | null {
+export function hoverPosition(
+  workspace: Workspace,
+  file: string,
+  { control, position }: { readonly control: string; readonly position: string },
+  page: PageName | null,
+  links: LinkTargets,
+): string | null {
   const craft = craftFor(workspace, file);
   const mapped = craft && controlOf(workspace, craft, control);
   const found = mapped?.positions.find((each) => each.name === position);
-  if (!found) return ownControl(workspace, file, control);
-  const { channel, rest } = mapped!.control;
-  const value = craft?.controls.get(control)?.value;
+  if (!craft || !mapped || !found) return ownControl(workspace, file, control, page, links, position);
+  const { channel, rest } = mapped.control;
+  const { value, source } = craft.controls.get(control)!;
   const lost =
     value && linkOf(craft).twoLevelChannels.includes(channel) && lostPositions(value).includes(position)
       ? `ch${channel} carries two levels only: this position arrives as one of its ends.`
       : "";
   return paragraphs(
-    `**${control} ${position}** — ${found.pulseUs} us on ch${channel}${rest === position ? ", where the control rests" : ""}`,
-    `Can be on here: ${modesText(found.modes, craft ? nothingText(workspace, craft) : "nothing")}.`,
-    craft ? tangledText(workspace, craft) : "",
+    `${codeText(`${control} ${position}`)}, ${found.pulseUs} us on ch${channel}${rest === position ? ", where the control rests" : ""}, ${lineLink(source, file, links)}`,
+    `Can be on here: ${modesText(found.modes, nothingText(workspace, craft))}.`,
+    tangledText(workspace, craft),
     lost,
+    kindText(control, mapped.control, value, page, links),
+  );
+}
+
+/** What the control is, and the link to the page on controls. */
+function kindText(
+  name: string,
+  { kind, channel }: { readonly kind: string; readonly channel: number },
+  value: ControlValue | null,
+  page: PageName | null,
+  links: LinkTargets,
+): string {
+  const lies = value?.lies ? `, ${placeInWords(value.lies)}` : "";
+  return paragraphs(
+    `**${name}** — a ${kind} of the handset on channel ${channel}${lies}.`,
+    (page && pageLink(page, links)) ?? "",
   );
 }
 
@@ -71,21 +103,26 @@ function tangledText(workspace: Workspace, craft: Craft): string {
   return tangled.length === 0 ? "" : `Not known, their conditions being too tangled to follow: ${tangled.join(", ")}.`;
 }
 
-/** The control as its own file describes it, for a handset that no craft uses. */
-function ownControl(workspace: Workspace, file: string, name: string): string | null {
+/** The control, or one of its positions, as its own file describes it, for a handset that no craft uses. */
+function ownControl(
+  workspace: Workspace,
+  file: string,
+  name: string,
+  page: PageName | null,
+  links: LinkTargets,
+  position?: string,
+): string | null {
   const script = workspace.script(file);
   const entry = script?.entries.findLast((each) => each.kind === "control" && each.name === name);
   const value = entry && script ? entryAt(script, entry.line)?.value : null;
-  if (value?.kind !== "control") return null;
-  const places =
-    value.control === "dial"
-      ? [`${value.fromUs} us to ${value.toUs} us`]
-      : value.positions.map((each) => `${each.name}: ${each.pulseUs} us${each.name === value.rest ? ", at rest" : ""}`);
-  return paragraphs(`**${name}** — ${value.control} on ch${value.channel}${liesText(value)}`, list(places));
-}
-
-function liesText(value: ControlValue | null): string {
-  return value?.lies ? `, ${placeInWords(value.lies)}` : "";
+  if (!script || !entry || value?.kind !== "control") return null;
+  const at = value.positions.find((each) => each.name === position);
+  const lead = at ? `${codeText(`${name} ${at.name}`)}, ${at.pulseUs} us on ch${value.channel}` : codeText(entry.text);
+  return paragraphs(
+    `${lead}, ${lineLink({ file, line: entry.line }, file, links)}`,
+    quoteNote(script.noteOf(entry.line).text),
+    kindText(name, { kind: value.control, channel: value.channel }, value, page, links),
+  );
 }
 
 function modesText(modes: readonly string[], none: string): string {

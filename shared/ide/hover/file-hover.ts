@@ -1,9 +1,11 @@
 /** Hovers of a header and of a `use` line. */
+import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
-import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
+import type { PageName } from "../reference/page-names.ts";
+import { fileLink, type LinkTargets, pageLink } from "./links.ts";
 
 const FILE_KINDS_IN_WORDS = {
   craft: "One whole machine: its files laid over each other, later files win.",
@@ -11,39 +13,64 @@ const FILE_KINDS_IN_WORDS = {
   handset: "The pilot's transmitter: its module and its physical controls.",
 } as const;
 
-/** The hover of a header: the kind of file, the files it uses or its users, and the note above the header. */
-export function hoverHeader(workspace: Workspace, { script }: CursorContext): string {
+/** The most craft and files that one hover names. */
+const MOST_NAMED = 12;
+
+/** The hover of a header: the files it uses or its users, the note above the header, and the kind of file. */
+export function hoverHeader(
+  workspace: Workspace,
+  { script }: CursorContext,
+  page: PageName | null,
+  links: LinkTargets,
+): string {
   const craft = workspace.craft(script.file);
-  const users = craft ? [] : workspace.craftsWith(script.file).map((each) => plainText(each.name));
   return paragraphs(
-    `**${script.kind} “${plainText(script.name)}”** — ${FILE_KINDS_IN_WORDS[script.kind]}`,
-    craft
-      ? paragraphs(
-          "Its files, from the bottom to the top:",
-          list(craft.scripts.map((each) => fileLine(each, script.file))),
-        )
-      : users.length > 0
-        ? `Used by ${users.join(", ")}.`
-        : "No craft of this workspace uses it.",
+    `**${script.kind} “${plainText(script.name)}”** — ${craft ? laidText(craft, script, links) : usersText(workspace, script, links)}`,
     headerNote(script),
+    `${FILE_KINDS_IN_WORDS[script.kind]}`,
+    (page && pageLink(page, links)) ?? "",
   );
 }
 
+function laidText({ scripts }: Craft, own: Script, links: LinkTargets): string {
+  const files = scripts.filter((each) => each !== own).map((each) => fileLine(each, own.file, links));
+  return files.length === 0 ? "uses no other file." : `laid over, from the top to the bottom:\n\n${some(files.toReversed())}`;
+}
+
+function usersText(workspace: Workspace, { file }: Script, links: LinkTargets): string {
+  const users = workspace.craftFilesWith(file).flatMap((each) => {
+    const script = workspace.script(each);
+    return script ? [fileLine(script, file, links)] : [];
+  });
+  return users.length === 0 ? "no craft of this workspace uses it." : `used by:\n\n${some(users)}`;
+}
+
 /** The hover of a `use` line: the file, its sections, its note; why it cannot be used; null where that is not known. */
-export function hoverUse(workspace: Workspace, { script, line }: CursorContext): string | null {
+export function hoverUse(
+  workspace: Workspace,
+  { script, line }: CursorContext,
+  page: PageName | null,
+  links: LinkTargets,
+): string | null {
   const use = script.uses.find((each) => each.line === line);
   const target = use && workspace.target(script, use);
   if (target?.kind !== "script") return target?.kind === "none" ? `Not used: ${target.why}.` : null;
   const sections = target.script.sections.map(({ section }) => section);
   return paragraphs(
-    `**${target.script.kind} “${plainText(target.script.name)}”** — ${pathBetween(script.file, target.script.file)}`,
-    sections.length > 0 ? `Says: ${[...new Set(sections)].join(", ")}.` : "It says nothing yet.",
+    fileLine(target.script, script.file, links),
     headerNote(target.script),
+    sections.length > 0 ? `Says: ${[...new Set(sections)].join(", ")}.` : "It says nothing yet.",
+    (page && pageLink(page, links)) ?? "",
   );
 }
 
-function fileLine(script: Script, from: string): string {
-  return `${script.kind} “${plainText(script.name)}” (${script.file === from ? "this file" : pathBetween(from, script.file)})`;
+function fileLine(script: Script, from: string, links: LinkTargets): string {
+  return `**${script.kind} “${plainText(script.name)}”**, ${fileLink(script.file, from, links)}`;
+}
+
+function some(lines: readonly string[]): string {
+  const more = lines.length - MOST_NAMED;
+  return list([...lines.slice(0, MOST_NAMED), ...(more > 0 ? [`and ${more} more`] : [])]);
 }
 
 /** The note above a file's header. */

@@ -1,21 +1,12 @@
-/** The names that have a reference page: all of them, each with its kind and a one-sentence summary, and the one at a position. */
+/** The names that have a reference page: all of them, each with its kind and a one-sentence summary. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import { baseOf } from "../../model/craft.ts";
-import type { Workspace } from "../../model/workspace.ts";
+import type { NameKind, NamedPage } from "../../protocol/pages.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
-import type { Position } from "../../syntax/span.ts";
-import { allowanceAt, coversColumn, cursorContextAt } from "../context/cursor-context.ts";
+import { languageWords } from "./language-words.ts";
 
-export type NameKind = "setting" | "mode" | "element" | "rule" | "unit" | "section";
+export type { NamedPage, NameKind } from "../../protocol/pages.ts";
 
-export interface NamedPage {
-  /** A setting as SECTION.NAME. */
-  readonly name: string;
-  readonly kind: NameKind;
-  readonly summary: string;
-}
-
-/** All names, in the catalogue's order: sections with their settings, modes, elements, units, rules. */
+/** The names of the catalogue and the rules, in order: sections with their settings, modes, elements, units, rules. */
 export function listNames(catalogue: Catalogue): NamedPage[] {
   return [
     ...catalogue.sections.flatMap((section): NamedPage[] => [
@@ -37,35 +28,30 @@ export function listNames(catalogue: Catalogue): NamedPage[] {
   ];
 }
 
+/** Every name that can be explained: those of `listNames`, then the words of the language. */
+export function everyName(catalogue: Catalogue): NamedPage[] {
+  return [
+    ...listNames(catalogue),
+    ...languageWords.map(({ word, summary }): NamedPage => ({ name: word, kind: "word", summary })),
+  ];
+}
+
 export type PageName = Pick<NamedPage, "name" | "kind">;
 
-/** The section, setting, mode, element or accepted rule at a position, as its page is named; null if there is none. */
-export function pageNameAt(workspace: Workspace, file: string, at: Position): PageName | null {
-  const cursor = cursorContextAt(workspace, file, at);
-  if (!cursor) return null;
-  const { node, column, spec, section, entry, piece, text } = cursor;
-  const { catalogue } = workspace;
-  const inSection = (name: string): PageName | null => {
-    const base = section === null ? "" : baseOf(section);
-    if (spec?.holds === "modes") return modeNamed(name);
-    if (spec?.holds === "places" && catalogue.element(name)) return { name, kind: "element" };
-    return catalogue.setting(base, name) ? { name: `${base}.${name}`, kind: "setting" } : null;
-  };
-  const modeNamed = (name: string): PageName | null => (catalogue.mode(name) ? { name, kind: "mode" } : null);
-  const code = allowanceAt(cursor)?.code;
-  if (code !== undefined) return rules.some((rule) => rule.code === code) ? { name: code, kind: "rule" } : null;
-  switch (node.kind) {
-    case "section":
-      return spec && coversColumn(node.name, column) ? { name: spec.name, kind: "section" } : null;
-    case "drop": {
-      const word = node.names.find((each) => coversColumn(each, column));
-      return word ? inSection(word.text) : null;
-    }
-    case "entry":
-      if (coversColumn(node.head, column)) return inSection(node.head.text);
-      if (piece?.kind === "mode") return modeNamed(text.slice(piece.start, piece.end));
-      return entry?.kind === "setting" && piece ? inSection(entry.name) : null;
-    default:
-      return null;
-  }
+const ADDRESS = /^(setting|mode|element|rule|unit|section|word)[/ ](.+)$/;
+
+/** The address of a page, `KIND/NAME`. */
+export function pageAddress({ kind, name }: PageName): string {
+  return `${kind}/${name}`;
+}
+
+/**
+ * What is asked for: a name alone, or `KIND/NAME` (a blank does as well), or a finding's code as editors copy it,
+ * `fettle(CODE)`.
+ */
+export function parseAddress(asked: string): { readonly kind: NameKind | null; readonly name: string } {
+  const code = /^fettle\(([a-z-]+)\)$/.exec(asked)?.[1];
+  if (code !== undefined) return { kind: "rule", name: code };
+  const [, kind, name] = ADDRESS.exec(asked) ?? [];
+  return kind === undefined ? { kind: null, name: asked } : { kind: kind as NameKind, name: name! };
 }

@@ -3,7 +3,6 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { ElementSpec, ModeRelations, ModeSpec, SectionSpec } from "../../catalogue/specs.ts";
 import { convert, unitFamily } from "../../catalogue/units.ts";
 import { capital } from "../../draw/words.ts";
-import { similarNames } from "../../model/similar-names.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { ExampleFiles, Rule } from "../../rules/engine/rule.ts";
 import { severityOfNeed } from "../../rules/lib/needs-in-use.ts";
@@ -11,114 +10,67 @@ import { widestSize } from "../context/describe.ts";
 import { list, paragraphs, warning } from "../context/markdown.ts";
 import { sourcedNeedLine } from "../context/relation-lines.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
-import { findDescribed } from "./find.ts";
 import { languageTopic } from "./language-page.ts";
-import { listNames, type NamedPage } from "./page-names.ts";
+import { listNames, type NamedPage, type PageName, parseAddress } from "./page-names.ts";
 import { code, fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
 import { lookedAtInWords } from "./rules-of.ts";
+import { GUESS, GUESS_OF_NAME, searchNames } from "./search.ts";
+import { settingNamed } from "./search-texts.ts";
 
 /**
  * The pages of everything with this name, including words of the language, also of what is found
  * by these plain words; null if there is none. A setting is named alone or as SECTION.NAME.
  */
 export function referencePage(catalogue: Catalogue, name: string): string | null {
-  const asked = name.trim();
-  const all = listNames(catalogue);
-  const spelled = (name: string) => all.filter((each) => isCalled(each, name));
-  const [asWritten, hyphenated] = [spelled(asked), spelled(asked.replaceAll(" ", "-"))];
-  const exact = asWritten.length > 0 ? asWritten : hyphenated;
-  const topic = languageTopic(asked);
-  const found = exact.length > 0 || topic !== null ? exact : byWords(catalogue, asked, all);
+  const { named, topic } = exactly(catalogue, name);
+  const found = named.length > 0 || topic !== null ? named : byWords(catalogue, name.trim());
   const pages = [...found.map((each) => pageOfNamed(catalogue, each)), ...(topic === null ? [] : [topic])];
   return pages.length > 0 ? `${pages.join("\n\n---\n\n")}\n` : null;
+}
+
+/** What has exactly this name, or this KIND/NAME: names of the catalogue and of rules, and a part of the language's own page. */
+export function exactly(
+  catalogue: Catalogue,
+  asked: string,
+): { readonly named: readonly NamedPage[]; readonly topic: string | null } {
+  const { kind, name } = parseAddress(asked.trim());
+  const all = listNames(catalogue).filter((each) => kind === null || each.kind === kind);
+  const spelled = (spelling: string) => all.filter((each) => isCalled(each, spelling));
+  const asWritten = spelled(name);
+  const named = asWritten.length > 0 ? asWritten : spelled(name.toLowerCase().replaceAll(/[ _]/g, "-"));
+  return { named, topic: kind === null || kind === "word" ? languageTopic(name) : null };
 }
 
 function isCalled({ name, kind }: NamedPage, asked: string): boolean {
   return name === asked || (kind === "setting" && name.endsWith(`.${asked}`));
 }
 
-/** Names similar to the one asked for, best first. */
-export function namesLike(catalogue: Catalogue, name: string): string[] {
-  const worded = withWords(catalogue, listNames(catalogue)).map((each) => {
-    // A setting may be asked for without its section.
-    const bare = each.name.slice(each.name.indexOf(".") + 1).replaceAll("-", " ");
-    return { ...each, words: [...each.words, bare] };
-  });
-  return similarNames(name, worded, 5);
+/** Names similar to the one asked for, best first: by their spelling, and by plain words. */
+export function namesLike(catalogue: Catalogue, name: string): NamedPage[] {
+  return searchNames(catalogue, name, MOST_BY_WORDS).map(({ page }) => page);
 }
 
 const MOST_BY_WORDS = 5;
-/** A description fits more than is meant, so only the best are shown. */
-const MOST_DESCRIBED = 3;
 
-function byWords(catalogue: Catalogue, asked: string, all: readonly NamedPage[]): NamedPage[] {
-  const spaced = (text: string) => text.toLowerCase().replaceAll("-", " ");
+/** Of a description only the names that fit it nearly as well as the best. */
+const NEARLY = 0.75;
+
+function byWords(catalogue: Catalogue, asked: string): NamedPage[] {
   // That something is a mode says nothing more than its name.
-  const forms = [spaced(asked), spaced(asked).replace(/ ?mode$/, "")];
-  const plain = forms[0]!;
-  const described = all.map((each) => ({
-    ...each,
-    words: searchWords(catalogue, each.name, each.kind),
-    why: whyOf(catalogue, each),
-  }));
-  const exactWords = described.filter((each) => each.words.some((word) => forms.includes(spaced(word))));
-  if (exactWords.length > 0) return exactWords.slice(0, MOST_BY_WORDS);
-  const fitting = findDescribed(catalogue, plain, described, MOST_DESCRIBED);
-  if (fitting.length > 0) return fitting;
-  // A second set has the same names as the first, which is more often meant.
-  const firstSets = described.filter(({ name }) => !catalogue.section(name.split(".")[0]!)?.like);
-  const [name] = similarNames(asked, firstSets, 1);
-  return all.filter((each) => each.name === name);
-}
-
-function whyOf(catalogue: Catalogue, { name, kind }: NamedPage): string {
-  switch (kind) {
-    case "setting":
-      return settingNamed(catalogue, name)?.why ?? "";
-    case "mode":
-      return catalogue.mode(name)?.why ?? "";
-    case "element":
-      return catalogue.element(name)?.why ?? "";
-    case "section":
-      return catalogue.section(name)?.why ?? "";
-    case "rule":
-      return rules.find((rule) => rule.code === name)?.prose ?? "";
-    case "unit":
-      return "";
-  }
-}
-
-function withWords(catalogue: Catalogue, all: readonly NamedPage[]): { name: string; words: readonly string[] }[] {
-  return all.map(({ name, kind }) => ({ name, words: searchWords(catalogue, name, kind) }));
-}
-
-/** The plain words by which a name is found. */
-export function searchWords(catalogue: Catalogue, name: string, kind: NamedPage["kind"]): readonly string[] {
-  switch (kind) {
-    case "setting":
-      return settingNamed(catalogue, name)?.words ?? [];
-    case "mode":
-      return catalogue.mode(name)?.words ?? [];
-    case "element":
-      return catalogue.element(name)?.words ?? [];
-    case "section":
-      return catalogue.section(name)?.words ?? [];
-    case "unit":
-      return [unitFamily(name)?.units.find((unit) => unit.symbol === name)?.name ?? name];
-    case "rule":
-      return [];
-  }
-}
-
-function settingNamed(catalogue: Catalogue, name: string) {
-  const dot = name.indexOf(".");
-  return catalogue.setting(name.slice(0, dot), name.slice(dot + 1));
+  const plain = asked.replace(/ mode$/i, "");
+  const found = searchNames(catalogue, plain, MOST_BY_WORDS + 1).filter(({ page }) => page.kind !== "word");
+  const best = found[0]?.cost ?? 0;
+  // What is written as a name is one, and no description.
+  if (best >= (/^\S+-\S+$/.test(plain) ? GUESS_OF_NAME : GUESS)) return [];
+  return found.filter(({ cost }) => cost <= best + NEARLY).map(({ page }) => page).slice(0, MOST_BY_WORDS);
 }
 
 /** The page of one name of one kind. */
-export function pageOfNamed(catalogue: Catalogue, { name, kind }: Pick<NamedPage, "name" | "kind">): string {
+export function pageOfNamed(catalogue: Catalogue, { name, kind }: PageName): string {
   switch (kind) {
+    case "word":
+      return languageTopic(name)!;
     case "setting":
       return settingPage(catalogue, catalogue.section(name.split(".")[0]!)!, settingNamed(catalogue, name)!);
     case "mode":

@@ -54,9 +54,9 @@ ${articles}
 }
 
 const CSS = `
-:root { color-scheme: light dark; --ground: #fbf8f3; --ink: #2a2521; --quiet: #655c53; --clay: #8f3f17; --line: #d9cfc3; --slip: #f1eae0; }
+:root { color-scheme: light dark; --ground: #fbf8f3; --ink: #2a2521; --quiet: #655c53; --clay: #8f3f17; --line: #d9cfc3; --slip: #f1eae0; --word: #7a2d63; --figure: #14605c; --text: #5f5210; }
 @media (prefers-color-scheme: dark) {
-  :root { --ground: #1c1916; --ink: #ebe4da; --quiet: #b3a799; --clay: #eca97f; --line: #463e36; --slip: #27221d; }
+  :root { --ground: #1c1916; --ink: #ebe4da; --quiet: #b3a799; --clay: #eca97f; --line: #463e36; --slip: #27221d; --word: #e2a8cf; --figure: #86cfc8; --text: #d9c878; }
 }
 * { box-sizing: border-box; }
 body { margin: 0; background: var(--ground); color: var(--ink); font: 1rem/1.55 system-ui, sans-serif; }
@@ -88,6 +88,12 @@ h3 { font-size: 1.05rem; margin: 1.6rem 0 .4rem; }
 h2 + p em { color: var(--quiet); font-style: normal; }
 code, pre, kbd { font-family: ui-monospace, monospace; font-size: .925em; }
 pre { background: var(--slip); border-left: 3px solid var(--line); padding: .6rem 1rem; overflow: auto; }
+.t-keyword, .t-section { font-weight: 600; }
+.t-section, .t-mode, .t-control { color: var(--clay); }
+.t-word { color: var(--word); }
+.t-number, .t-unit { color: var(--figure); }
+.t-string, .t-kept { color: var(--text); }
+.t-comment { color: var(--quiet); font-style: italic; }
 kbd { border: 1px solid var(--quiet); padding: 0 .35em; }
 li { margin: .2rem 0; }
 @media (max-width: 45rem) {

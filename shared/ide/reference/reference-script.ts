@@ -1,4 +1,4 @@
-import { EMPTY_WORDS } from "./find.ts";
+import { EMPTY_WORDS } from "./search.ts";
 
 /**
  * The script of the reference's page: plain JavaScript for any current browser, small enough to be

@@ -1,11 +1,14 @@
 /** The reference as files: a page with a search that needs no server, and the same content as Markdown. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
+import { colouredScript } from "./coloured-script.ts";
 import { languagePage } from "./language-page.ts";
-import { escapeHtml, htmlOf, type LinkTo } from "./markdown-html.ts";
-import { pageOfNamed, searchWords } from "./page.ts";
-import { listNames, type NamedPage, type NameKind } from "./page-names.ts";
+import { pageOfCode } from "./links.ts";
+import { escapeHtml, htmlOf } from "./markdown-html.ts";
+import { pageOfNamed } from "./page.ts";
+import { listNames, type NamedPage, type NameKind, type PageName } from "./page-names.ts";
 import { referenceHtml } from "./reference-html.ts";
+import { searchWords } from "./search-texts.ts";
 
 export interface ReferenceFile {
   /** Below the folder of the reference, with `/`. */
@@ -50,7 +53,14 @@ function groupsOf(catalogue: Catalogue): Group[] {
 }
 
 function siteOf(catalogue: Catalogue, groups: readonly Group[]): string {
-  const linkTo = linker(catalogue);
+  const meant = pageOfCode(catalogue);
+  const html = (markdown: string, on: PageName | null) => {
+    const linkTo = (name: string, chapter: string) => {
+      const page = meant(name, chapter, on);
+      return page && `#${idOf(page.kind, page.name)}`;
+    };
+    return htmlOf(markdown, linkTo, (script) => colouredScript(catalogue, script));
+  };
   const nav = groups.map(({ title, names }) => {
     const items = names.map(({ name, kind }) => {
       const shown = kind === "setting" ? name.slice(name.indexOf(".") + 1) : name;
@@ -60,13 +70,12 @@ function siteOf(catalogue: Catalogue, groups: readonly Group[]): string {
   });
   const articles = groups.flatMap(({ names }) =>
     names.map(({ name, kind }) => {
-      const section = kind === "section" ? name : "";
-      const html = htmlOf(pageOfNamed(catalogue, { name, kind }), (each, chapter) => linkTo(each, chapter, section));
+      const page = html(pageOfNamed(catalogue, { name, kind }), { name, kind });
       const words = searchWords(catalogue, name, kind).join("; ");
-      return `<article id="${idOf(kind, name)}" data-kind="${kind}" data-words="${escapeHtml(words)}">\n${html}\n</article>`;
+      return `<article id="${idOf(kind, name)}" data-kind="${kind}" data-words="${escapeHtml(words)}">\n${page}\n</article>`;
     }),
   );
-  const language = `<article id="language">\n${htmlOf(languagePage(), (each, chapter) => linkTo(each, chapter, ""))}\n</article>`;
+  const language = `<article id="language">\n${html(languagePage(), null)}\n</article>`;
   return referenceHtml({
     nav: nav.join("\n"),
     articles: [language, ...articles].join("\n"),
@@ -83,19 +92,6 @@ function countsOf(catalogue: Catalogue): string {
 /** The id of an article and fragment of its address: special characters are escaped. */
 function idOf(kind: NameKind, name: string): string {
   return `${kind}/${encodeURIComponent(name).replaceAll("%", "_")}`;
-}
-
-/** A name with several meanings leads to the likeliest: in a list of rules, to the rule. */
-function linker(catalogue: Catalogue): (name: string, chapter: string, section: string) => ReturnType<LinkTo> {
-  const kinds = new Map<string, NameKind[]>();
-  for (const { name, kind } of listNames(catalogue)) kinds.set(name, [...(kinds.get(name) ?? []), kind]);
-  return (name, chapter, section) => {
-    if (chapter === "Settings" && kinds.has(`${section}.${name}`)) return `#${idOf("setting", `${section}.${name}`)}`;
-    const found = kinds.get(name)?.filter((kind) => kind !== "unit") ?? [];
-    const expected: readonly NameKind[] = chapter.startsWith("Rules") ? ["rule"] : ["setting", "mode", "element"];
-    const kind = found.find((each) => expected.includes(each)) ?? found[0];
-    return kind ? `#${idOf(kind, name)}` : null;
-  };
 }
 
 function markdownOf(catalogue: Catalogue, groups: readonly Group[]): ReferenceFile[] {

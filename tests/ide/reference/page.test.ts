@@ -129,9 +129,9 @@ test("a rule's page says whether a note may accept it", () => {
 
 test("a name is found by plain words and despite a typing error, also several at once", () => {
   expect(page("low battery warning")).toMatch(/^# pack\.warn-at\n/);
-  expect(namesLike(catalogue, "wran-at")[0]).toBe("pack.warn-at");
+  expect(namesLike(catalogue, "wran-at")[0]?.name).toBe("pack.warn-at");
   expect(page("video-power").match(/^# /gm)).toHaveLength(2);
-  expect(namesLike(catalogue, "warn at")[0]).toBe("pack.warn-at");
+  expect(namesLike(catalogue, "warn at")[0]?.name).toBe("pack.warn-at");
 });
 
 test.each([

@@ -114,7 +114,7 @@ test("everything that shows a set says that it is not known, and why", () => {
   ]);
   const hoverOf = (line: number) => hoverAt(workspace, "jug.fettle", { line, character: 3 })?.markdown;
   expect(hoverOf(3)).toContain("When it is on is not known: its condition is too tangled to follow.");
-  expect(hoverOf(3)).toMatch(/`when .{1,400} …` \(line 4\)/);
+  expect(hoverOf(3)).toMatch(/`when .{1,300} …`\*\* on Jug, jug\.fettle:4/);
   expect(hoverOf(4)).toContain("When it is on is not known: it depends on arm, which is too tangled to follow.");
   expect(hoverOf(5)).not.toContain("not known");
   expect(hoverAt(workspace, "desk.fettle", { line: 2, character: 3 })?.markdown).toContain(

@@ -1,0 +1,56 @@
+/** The words of the language that have a place in its description, each with what it does. */
+
+export interface LanguageWord {
+  readonly word: string;
+  /** In a sentence. */
+  readonly summary: string;
+  /** Other words by which the same place is found. */
+  readonly also?: readonly string[];
+}
+
+/** In the order of the description. */
+export const languageWords: readonly LanguageWord[] = [
+  { word: "language", summary: "How a script is written, and how files combine: all of it.", also: ["the language", "script"] },
+  { word: "craft", summary: "The header of one whole machine.", also: ["header", "file", "files"] },
+  { word: "layer", summary: "The header of a part that several craft share.", also: ["layers"] },
+  { word: "edition", summary: "The edition of the language, in the header." },
+  { word: "grammar", summary: "The grammar of a script, rule by rule." },
+  { word: "string", summary: "Text between double quotes.", also: ["text", "quotes"] },
+  { word: "units", summary: "Every unit, by what it measures.", also: ["unit"] },
+  { word: "note", summary: "A comment that belongs to a line.", also: ["notes", "comment", "comments", "#"] },
+  { word: "allow", summary: "Accepts a finding, with a reason.", also: ["accept a finding", "silence a finding", "ignore a finding"] },
+  { word: "handset", summary: "The header of the pilot's transmitter and its controls.", also: ["handsets", "radio", "transmitter file"] },
+  { word: "control", summary: "A switch, selector, button or dial of the handset." },
+  { word: "switch", summary: "A control of two or three positions." },
+  { word: "selector", summary: "A control of two to sixteen positions." },
+  { word: "button", summary: "A control that springs back." },
+  { word: "dial", summary: "A control that stands anywhere in its range." },
+  { word: "rests", summary: "Where a control stands when the handset is switched on." },
+  { word: "when", summary: "Begins the condition under which a mode is on.", also: ["condition", "conditions"] },
+  { word: "is", summary: "Tests the position of a control.", also: ["position"] },
+  { word: "and", summary: "Both conditions must hold." },
+  { word: "or", summary: "One of two conditions is enough." },
+  { word: "not", summary: "The opposite of a condition." },
+  { word: "in", summary: "Tests for a pulse between two ends, both included." },
+  { word: "above", summary: "Tests for a pulse above a bound." },
+  { word: "below", summary: "Tests for a pulse below a bound." },
+  { word: "always", summary: "A condition that every state fulfils." },
+  { word: "state", summary: "Where all controls stand at one moment.", also: ["states"] },
+  { word: "rest", summary: "Every control where it stands when the handset is switched on.", also: ["at rest"] },
+  { word: "armed", summary: "The motors may run: arm is on, and what it waits for." },
+  { word: "at", summary: "Places an element of the OSD on its grid.", also: ["place", "places"] },
+  { word: "left", summary: "Counts columns from the left edge of the OSD." },
+  { word: "centre", summary: "Counts columns from the middle of the OSD." },
+  { word: "right", summary: "Counts columns from the right edge of the OSD." },
+  { word: "top", summary: "Counts rows from the top of the OSD." },
+  { word: "middle", summary: "Counts rows from the middle of the OSD." },
+  { word: "bottom", summary: "Counts rows from the bottom of the OSD." },
+  { word: "use", summary: "Lays another file below this one.", also: ["merge", "later wins", "include a file"] },
+  { word: "drop", summary: "Takes back what earlier files say." },
+  { word: "follows", summary: "Lets a dial move a setting in flight." },
+];
+
+/** A word of the language by its name. */
+export function languageWord(name: string): LanguageWord | undefined {
+  return languageWords.find(({ word }) => word === name);
+}

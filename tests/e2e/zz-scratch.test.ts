@@ -1,0 +1,56 @@
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { inProject } from "../../.dev/say.mjs";
+import { type Editor, openFile, runCommand, startEditor, type } from "./editor.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+let editor: Editor;
+beforeAll(async () => {
+  editor = await startEditor({ folder: inProject("tests/fixtures/shed"), open: ["craft/tankard.fettle"], size: { width: 1500, height: 950 } });
+});
+afterAll(() => editor?.close());
+test("look", async () => {
+  const { page } = editor;
+  const log = (...a: unknown[]) => console.log("LOG", ...a);
+  await openFile(page, "craft/tankard.fettle", 10, 4);
+  await page.keyboard.press("Control+k"); await page.keyboard.press("Control+i");
+  await page.locator(".monaco-resizable-hover:visible a", { hasText: "Explain pack.warn-at" }).waitFor();
+  await page.waitForTimeout(500);
+  await screenshot(page, "s-hover");
+  await page.locator(".monaco-resizable-hover:visible a", { hasText: "Explain pack.warn-at" }).click();
+  const ex = () => webview(page, "tab");
+  await ex().getByRole("heading", { level: 2 }).first().waitFor();
+  for (const theme of Object.keys(themes) as Theme[]) {
+    await useTheme(page, theme);
+    await page.waitForTimeout(400);
+    await screenshot(page, `s-page-${theme}`);
+    log(theme, await violations(page, "tab").catch(String));
+  }
+  await runCommand(page, "Preferences: Color Theme"); await page.waitForTimeout(500); await type(page, "Light High"); await page.waitForTimeout(300); await page.keyboard.press("Enter"); await page.waitForTimeout(600);
+  await screenshot(page, "s-page-hc-light");
+  log("hcl", await violations(page, "tab").catch(String));
+  await useTheme(page, "light");
+  await page.keyboard.press("Control+1");
+  await openFile(page, "craft/mug.fettle", 13, 18);
+  await page.keyboard.press("Control+k"); await page.keyboard.press("Control+i");
+  const link = page.locator(".monaco-resizable-hover:visible a", { hasText: "osd-off-grid" });
+  await link.waitFor();
+  await page.waitForTimeout(500);
+  await screenshot(page, "s-finding");
+  log("html", await link.evaluate((e) => e.outerHTML));
+  await link.click(); await page.waitForTimeout(2500);
+  await screenshot(page, "s-finding-after");
+  log("heading", await ex().getByRole("heading", { level: 2 }).first().textContent());
+  await runCommand(page, "Problems: Focus on Problems View"); await page.waitForTimeout(500);
+  await page.locator(".markers-panel a", { hasText: "osd-off-grid" }).click(); await page.waitForTimeout(2000);
+  log("heading2", await ex().getByRole("heading", { level: 2 }).first().textContent());
+  await page.keyboard.press("Control+1");
+  await runCommand(page, "Fettle: Explain a Name…"); await page.waitForTimeout(800);
+  await screenshot(page, "s-pick");
+  await type(page, "low batery"); await page.waitForTimeout(800);
+  await screenshot(page, "s-pick-typed");
+  await page.keyboard.press("Escape");
+  await ex().getByRole("searchbox").click(); await type(page, "motor"); await page.waitForTimeout(800);
+  await screenshot(page, "s-search");
+  log("search axe", await violations(page, "tab").catch(String));
+  log("errors", editor.errors.slice(-5));
+  expect(1).toBe(1);
+}, 120000);
