@@ -29,7 +29,8 @@ declare function acquireVsCodeApi(): EditorApi;
 const api = acquireVsCodeApi();
 
 /** The editor's side of the page, for an app with messages and a state of its own. It can be had only once. */
-export const editorApi: { postMessage(message: unknown): void; getState(): unknown; setState(state: unknown): void } = api;
+export const editorApi: { postMessage(message: unknown): void; getState(): unknown; setState(state: unknown): void } =
+  api;
 
 const initialState: SavedState = {
   view: "goggles",

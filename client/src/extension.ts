@@ -6,7 +6,8 @@ import {
   type LanguageClientOptions,
 } from "vscode-languageclient";
 import type { OsdPage } from "../../shared/protocol/osd.ts";
-import { POSITIONS_COMMAND, type ShowPositions } from "../../shared/protocol/panel.ts";
+import { LINE_COMMAND, PAGE_COMMAND } from "../../shared/protocol/pages.ts";
+import { type LinePlace, POSITIONS_COMMAND, type ShowPositions } from "../../shared/protocol/panel.ts";
 import {
   CHANGED_NOTIFICATION,
   LIST_REQUEST,
@@ -15,17 +16,19 @@ import {
   type ReadResult,
 } from "../../shared/protocol/requests.ts";
 import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
+import type { Ask } from "./ask.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
 import { askMapControls, askOtherHandset } from "./map-controls.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { askNewHandset } from "./new-handset.ts";
 import { openAtStart } from "./open-at-start.ts";
-import { type Ask, PAGE_COMMAND, pageBase, providePages, showPage } from "./pages.ts";
+import { pagesOf } from "./pages.ts";
 import { panelHost } from "./panel-host.ts";
 import { viewId } from "./panel-webviews.ts";
 import { practice } from "./practice.ts";
 import { CLASHING } from "./practice-script.ts";
 import { followUseLines, type UseLines } from "./use-lines.ts";
+import { selectLine } from "./script-editors.ts";
 
 /** Creates a client and its connection to the server, without starting it. */
 export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
@@ -53,15 +56,19 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   };
   const practising = practice();
   const panel = panelHost(context.extensionUri, ask, (message) => output.warn(message));
-  client.onNotification(CHANGED_NOTIFICATION, () => panel.refresh());
+  const pages = pagesOf(context.extensionUri, ask);
+  client.onNotification(CHANGED_NOTIFICATION, () => {
+    panel.refresh();
+    pages.refresh();
+  });
   context.subscriptions.push(
     output,
     ...panel.disposables,
     ...practising.disposables,
-    ...providePages(ask),
+    ...pages.disposables,
     commands.registerCommand("fettle.showPanel", () => commands.executeCommand(`${viewId}.focus`)),
     commands.registerCommand("fettle.showPanelBeside", () => panel.openBeside()),
-    commands.registerCommand("fettle.showPage", showPage),
+    commands.registerCommand(PAGE_COMMAND, (name?: unknown) => pages.show(name)),
     commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
     commands.registerCommand("fettle.newHandset", () => askNewHandset(ask)),
     commands.registerCommand("fettle.mapControls", (file?: string) => askMapControls(ask, file)),
@@ -74,6 +81,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
       panel.showPositions({ uri: await practising.open(), positions: CLASHING }),
     ),
     commands.registerCommand("fettle.practiseOsd", async () => panel.show("goggles", await practising.open())),
+    // Called from hovers only: without a line there is nothing to show, so it is not in the command palette.
+    commands.registerCommand(LINE_COMMAND, (at: LinePlace) => selectLine(at)),
     // Called from findings only: without positions there is nothing to show, so it is not in the command palette.
     commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
     commands.registerCommand("fettle.restartServer", async () => {
@@ -82,6 +91,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
       started = client.start();
       await started;
       panel.refresh();
+      pages.refresh();
     }),
   );
   // The page then says so, and offers to start it again.
@@ -102,15 +112,15 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
     ],
     diagnosticPullOptions: { onChange: true, onTabs: true },
     initializationOptions: () => ({
-      pageBase,
       pageCommand: PAGE_COMMAND,
+      lineCommand: LINE_COMMAND,
       positionsCommand: POSITIONS_COMMAND,
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
       // As plain data: a configuration has methods, which no message to a worker can carry.
       settings: JSON.parse(JSON.stringify(workspace.getConfiguration(SETTINGS_SECTION))),
     }),
-    // A hover may lead to a page, and to nothing else.
-    markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND] } },
+    // A hover may lead to a page and to a line, and to nothing else.
+    markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND, LINE_COMMAND] } },
     outputChannel: output,
     middleware: {
       async sendNotification(type, send, params) {

@@ -11,7 +11,7 @@ import {
   type ScriptsParams,
   type ScriptsResult,
 } from "../../shared/protocol/ways.ts";
-import type { Ask } from "./pages.ts";
+import type { Ask } from "./ask.ts";
 import { columnFor } from "./script-editors.ts";
 import { documentsFor, editOf, MOST_TRIES, rangeOf } from "./versioned-edits.ts";
 

@@ -1,7 +1,7 @@
 /** The list of all names, each with what it is: searched by the server, so that plain words and slips are understood. */
 import { type QuickPick, type QuickPickItem, QuickPickItemKind, window } from "vscode";
 import { NAMES_REQUEST, type NamedPage, type NamesParams, type NamesResult } from "../../shared/protocol/pages.ts";
-import type { Ask } from "./pages.ts";
+import type { Ask } from "./ask.ts";
 
 type Cursor = NamesParams["at"];
 type Item = QuickPickItem & { readonly page?: NamedPage };

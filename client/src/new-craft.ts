@@ -11,7 +11,7 @@ import {
 import { addressOf } from "./addresses.ts";
 import { askChoice, askText, BACK, openScript, type StepLook } from "./ask-steps.ts";
 import { makeHandsetFor } from "./new-handset.ts";
-import type { Ask } from "./pages.ts";
+import type { Ask } from "./ask.ts";
 
 const TITLE = "New craft";
 

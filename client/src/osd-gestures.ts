@@ -9,9 +9,9 @@ import {
   type WriteWhere,
 } from "../../shared/protocol/osd-edit.ts";
 import type { OsdPage } from "../../shared/protocol/panel.ts";
+import type { Ask } from "./ask.ts";
 import { askWriteTarget } from "./ask-write-target.ts";
 import type { Keyboard } from "./keyboard.ts";
-import type { Ask } from "./pages.ts";
 import { columnFor, focusGroup } from "./script-editors.ts";
 import { documentsFor, editOf, MOST_TRIES } from "./versioned-edits.ts";
 

@@ -8,7 +8,7 @@ import {
   type PageView,
   type ToPage,
 } from "../../shared/protocol/pages.ts";
-import type { Ask } from "./pages.ts";
+import type { Ask } from "./ask.ts";
 import { panelFolder, panelPage } from "./panel-page.ts";
 import { activeScript, editorOf } from "./script-editors.ts";
 
@@ -23,7 +23,7 @@ export interface PageTab {
 
 /** The tab of the extension in this folder. */
 export function pageTab(extension: Uri, ask: Ask): PageTab {
-  const options = { enableScripts: true, localResourceRoots: [panelFolder(extension)], enableFindWidget: true };
+  const options = { enableScripts: true, localResourceRoots: [panelFolder(extension)] };
   let tab: WebviewPanel | undefined;
   /** The page to go to once the tab has said that it is there. */
   let pending: string | undefined;
@@ -76,7 +76,15 @@ export function pageTab(extension: Uri, ask: Ask): PageTab {
   return {
     show(name) {
       if (tab) tab.reveal(undefined, false);
-      else adopt(window.createWebviewPanel(tabType, "Explain", { viewColumn: columnBeside(), preserveFocus: false }, options));
+      else
+        adopt(
+          window.createWebviewPanel(
+            tabType,
+            "Explain",
+            { viewColumn: columnBeside(), preserveFocus: false },
+            { ...options, enableFindWidget: true },
+          ),
+        );
       if (isReady) post({ kind: "go", name });
       else pending = name;
     },

@@ -1,12 +1,10 @@
 /** The pages of names: found in a list, and shown in one tab that every way to them shares. */
 import { type Disposable, Uri, window } from "vscode";
 import { addressOf } from "./addresses.ts";
+import type { Ask } from "./ask.ts";
 import { nameAt, pickName } from "./name-picker.ts";
 import { pageTab } from "./page-tab.ts";
 import { scriptOf } from "./script-editors.ts";
-
-/** Sends a request to the server once it runs, and gives its answer. */
-export type Ask = <T>(method: string, params: unknown) => Promise<T>;
 
 export interface Pages {
   /**
@@ -25,7 +23,8 @@ export function pagesOf(extension: Uri, ask: Ask): Pages {
   return {
     async show(argument) {
       const at = cursorAt();
-      const name = typeof argument === "string" ? argument : argument instanceof Uri ? await nameAt(ask, at) : undefined;
+      const name =
+        typeof argument === "string" ? argument : argument instanceof Uri ? await nameAt(ask, at) : undefined;
       const chosen = name ?? (await pickName(ask, at));
       if (chosen !== undefined) tab.show(chosen);
     },

@@ -1,8 +1,9 @@
 /** What the buttons of the panel's page start: the only commands that a page can run. */
 import { commands } from "vscode";
+import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import type { PanelAction } from "../../shared/protocol/ways.ts";
 import { fillIn, repair, useInCraft } from "./insertions.ts";
-import type { Ask } from "./pages.ts";
+import type { Ask } from "./ask.ts";
 import { selectLine } from "./script-editors.ts";
 
 /** The actions that are a command of the editor and nothing else. */
@@ -31,6 +32,8 @@ export function runAction(action: PanelAction, ask: Ask): Thenable<unknown> {
       return useInCraft(ask, action.file);
     case "map-controls":
       return commands.executeCommand("fettle.mapControls", action.file);
+    case "explain":
+      return commands.executeCommand(PAGE_COMMAND, action.of);
     case "begin-osd":
       return commands.executeCommand(COMMANDS["begin-osd"], action.page);
     default:

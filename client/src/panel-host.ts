@@ -16,11 +16,11 @@ import {
 } from "../../shared/protocol/panel.ts";
 import type { FromPanel } from "../../shared/protocol/panel-messages.ts";
 import { addressOf, isAt } from "./addresses.ts";
+import type { Ask } from "./ask.ts";
 import { coalesce } from "./coalesce.ts";
 import { lineHighlights } from "./line-highlights.ts";
 import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
-import type { Ask } from "./pages.ts";
 import { runAction } from "./panel-actions.ts";
 import { type PanelWebview, panelWebviews, viewId } from "./panel-webviews.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";

@@ -44,6 +44,8 @@ export type PanelAction =
   | { readonly name: "go"; readonly at: LinePlace }
   /** Makes a repair of a finding of this craft. */
   | ({ readonly name: "repair"; readonly file: string } & Repair)
+  /** Shows the page of a name, KIND/NAME. */
+  | { readonly name: "explain"; readonly of: string }
   /** Shows the panel as a tab, where there is more room. */
   | { readonly name: "enlarge" }
   | { readonly name: "find-update" }

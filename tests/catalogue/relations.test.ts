@@ -47,7 +47,7 @@ test.each(comparisons.map((each) => [`${each.of} must ${each.must} ${each.than}`
       const page = pageOfNamed(catalogue, { name, kind: "setting" });
       expect(page, name).toContain(`${each.reason} *(${each.severity ?? "error"}; ${each.source})*`);
       const [section = "", setting = ""] = name.split(".");
-      const hover = describeName(catalogue, section, setting);
+      const hover = describeName(catalogue, section, setting)?.rest;
       const isInput = !ends[0]!.includes(name) && each.than.startsWith("=");
       // Of a limit that is computed from many figures, their hovers may leave the reason to the page.
       if (!isInput) expect(hover, name).toContain(firstSentence(each.reason));

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test, vi } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
+import { LINE_COMMAND } from "../../shared/protocol/pages.ts";
 import { POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
 import { SERVER_SETTINGS, SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 
@@ -35,8 +36,8 @@ test("every file that the manifest names is there", () => {
   expect(names.filter((name) => !existsSync(inProject(name)))).toEqual([]);
 });
 
-test("every command of the manifest is registered, and no other but the one of findings", () => {
-  expect(asked.commands.toSorted()).toEqual([...promised, POSITIONS_COMMAND].sort());
+test("every command of the manifest is registered, and no others but those of findings and of hovers", () => {
+  expect(asked.commands.toSorted()).toEqual([...promised, LINE_COMMAND, POSITIONS_COMMAND].sort());
 });
 
 test("every command in a menu is one of the manifest", () => {
@@ -58,8 +59,8 @@ test("the panel is provided for the view of the manifest", () => {
   expect(views.map(({ id, type }) => [id, type])).toEqual([...asked.views.keys()].map((id) => [id, "webview"]));
 });
 
-test("a tab of the panel wakes the extension when the editor opens with it", () => {
-  expect(asked.tabs.size).toBe(1);
+test("a tab of the panel, or of names, wakes the extension when the editor opens with it", () => {
+  expect([...asked.tabs.keys()]).toEqual(["fettle.tab", "fettle.page"]);
   for (const type of asked.tabs.keys()) expect(manifest.activationEvents).toContain(`onWebviewPanel:${type}`);
 });
 
@@ -67,10 +68,10 @@ describe("the panel's page lets in its own script and styles and nothing else", 
   const webview = fakeWebview();
   const shell = { webview, onDidChangeVisibility() {}, onDidChangeViewState() {}, onDidDispose() {} };
 
-  test.each(["side", "tab"])("at the %s", async (place) => {
+  test.each(["side", "tab", "page"])("at the %s", async (place) => {
     webview.html = "";
     if (place === "side") for (const provider of asked.views.values()) provider.resolveWebviewView(shell);
-    else for (const serializer of asked.tabs.values()) await serializer.deserializeWebviewPanel(shell);
+    else await asked.tabs.get(`fettle.${place}`)?.deserializeWebviewPanel(shell);
     const { html, options } = webview;
     expect(html).toContain(`data-place="${place}"`);
     const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1];

@@ -1,5 +1,6 @@
 /** A pilot's own catalogue and aliases, as an editor meets them. */
 import { afterEach, expect, test } from "vitest";
+import { PAGE_REQUEST } from "../../shared/protocol/pages.ts";
 import { glow } from "../ide/own-words/glow.ts";
 import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
 
@@ -78,7 +79,7 @@ test("a pilot's own words offer the name that they mean, and a page of it", asyn
     "unknown-name",
     "“modes” has no mode “squealer”. Did you mean “finder”?",
   ]);
-  expect(await session.client.sendRequest("fettle/page", { name: "squealer" })).toMatch(/^# finder\n/);
+  expect(await session.client.sendRequest(PAGE_REQUEST, { name: "squealer" })).toMatchObject({ title: "finder" });
   await until(() => session.pushed.has(mineUri));
   expect(session.pushed.get(mineUri)?.[0]?.message).toContain("Nothing is called “levle”. Did you mean “level”?");
 });

@@ -5,6 +5,7 @@ import {
   type Hover,
   type LocationLink,
 } from "vscode-languageserver/node";
+import { PAGE_REQUEST, type PageView } from "../../shared/protocol/pages.ts";
 import type { PanelModel } from "../../shared/protocol/panel.ts";
 import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
 
@@ -61,7 +62,7 @@ test("a craft is understood with the files that it uses, whose names have blanks
   const hover: Hover = await session.client.sendRequest("textDocument/hover", { textDocument: { uri: JUG }, position });
   expect(hover.contents).toMatchObject({
     kind: "markdown",
-    value: expect.stringContaining("`when TR is mid` (line 10)"),
+    value: expect.stringContaining("**`when TR is mid`** on Jug, [jug.fettle:10](file:///shed/jug.fettle#L10)"),
   });
   const model: PanelModel = await session.client.sendRequest("fettle/panel", { uri: JUG, positions: { TL: "down" } });
   expect(model).toMatchObject({ file: JUG, craft: "Jug", version: 1, empty: null });
@@ -92,7 +93,7 @@ test("completion offers positions, and describes what it offers when asked", asy
   const resolved: CompletionItem = await session.client.sendRequest("completionItem/resolve", capacity);
   expect(resolved.documentation).toMatchObject({
     kind: "markdown",
-    value: expect.stringContaining("**pack.capacity**"),
+    value: expect.stringMatching(/^⚠ Charge attended/),
   });
 });
 
@@ -255,6 +256,6 @@ test("definitions, links, outline, folds, hints, colours and repairs are answere
     context: { diagnostics: [] },
   });
   expect(actions).toContainEqual(expect.objectContaining({ title: "Write 3.5 V/cell" }));
-  const page = await session.client.sendRequest("fettle/page", { name: "pack.cells" });
-  expect(page).toContain("# pack.cells");
+  const page: PageView = await session.client.sendRequest(PAGE_REQUEST, { name: "pack.cells" });
+  expect(page.html).toContain("<h2>pack.cells</h2>");
 });

@@ -18,7 +18,7 @@ Your own words and the settings of your own are found as well, from the *.aliase
 *.catalogue.json of the workspace that the working folder stands in (the nearest folder around
 it that is a git repository or has a file named .fettle-root; else the working folder).
 
-  --list            every name that has a page
+  --list            every name that has a page; the words of the language are on the page “language”
   --format FORMAT   of the list: text for people (the usual), or json
 `;
 
@@ -39,7 +39,10 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const page = referencePage(catalogue, name);
   if (page === null) {
     const near = namesLike(catalogue, name);
-    const question = near.length > 0 ? `did you mean ${near.join(", ")}?` : "fettle explain --list has every name";
+    const question =
+      near.length > 0
+        ? `did you mean ${near.map((each) => each.name).join(", ")}?`
+        : "fettle explain --list has every name";
     throw new CannotRun(`nothing is called “${name}”: ${question}`);
   }
   io.out(page);

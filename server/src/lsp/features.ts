@@ -10,7 +10,6 @@ import { linksOf } from "../../../shared/ide/editor/links.ts";
 import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
 import { tokensOf } from "../../../shared/ide/editor/tokens.ts";
 import { hoverAt, type LinkTargets } from "../../../shared/ide/hover/hover.ts";
-import { pageNameAt } from "../../../shared/ide/reference/page-name-at.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";

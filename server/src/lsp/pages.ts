@@ -8,8 +8,8 @@ import { namedPage, pageView } from "../../../shared/ide/reference/page-view.ts"
 import { searchNames } from "../../../shared/ide/reference/search.ts";
 import type { LinePlace } from "../../../shared/protocol/findings.ts";
 import {
-  type NamedPage,
   NAMES_REQUEST,
+  type NamedPage,
   type NamesParams,
   type NamesResult,
   PAGE_REQUEST,

@@ -48,7 +48,11 @@ export function effectiveEntryIn(craft: Craft, entry: NamedEntry): EffectiveEntr
           faulty: items.filter((item) => item.value === null).map((item) => item.source),
         };
       const parts = [...setting.fieldSources].map(([part, of]) => ({ part, source: of }));
-      return { text, sources: parts.length > 0 ? parts : [{ part: "", source }], faulty: value === null ? [source] : [] };
+      return {
+        text,
+        sources: parts.length > 0 ? parts : [{ part: "", source }],
+        faulty: value === null ? [source] : [],
+      };
     }
   }
 }
@@ -57,16 +61,16 @@ function single(
   entry: { readonly text: string; readonly source: Source; readonly value: Value | null } | undefined,
 ): EffectiveEntry | null {
   return entry
-    ? { text: entry.text, sources: [{ part: "", source: entry.source }], faulty: entry.value === null ? [entry.source] : [] }
+    ? {
+        text: entry.text,
+        sources: [{ part: "", source: entry.source }],
+        faulty: entry.value === null ? [entry.source] : [],
+      }
     : null;
 }
 
 /** Whether the effective value of an entry's name comes from this line, in whole or in part. */
-export function lineCounts(
-  craft: Craft,
-  file: string,
-  entry: NamedEntry & Pick<Entry, "line">,
-): boolean {
+export function lineCounts(craft: Craft, file: string, entry: NamedEntry & Pick<Entry, "line">): boolean {
   const sources = effectiveEntryIn(craft, entry)?.sources ?? [];
   return sources.some(({ source }) => source.file === file && source.line === entry.line);
 }

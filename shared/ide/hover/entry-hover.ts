@@ -53,7 +53,7 @@ function valueParts(
     crafts[0] ? statesText(workspace, crafts[0], entry) : "",
     crafts[0] ? conditionFollowersText(workspace, crafts[0], entry) : "",
     describeConsequences(workspace, file, entry, crafts),
-    (entry.value ? conversionsOf(entry.value) : []).join("  \n"),
+    conversionsText(entry),
   );
 }
 
@@ -75,6 +75,14 @@ function descriptionOf(catalogue: Catalogue, { kind, section, name }: Entry, tra
   const setting = adjustable(name, catalogue);
   const owner = setting && catalogue.sections.find((each) => each.settings.includes(setting));
   return setting && owner ? describeSetting(catalogue, setting, owner.name) : null;
+}
+
+/** Amounts in other units; where a value has several, they are in the way. */
+const MOST_CONVERTED = 2;
+
+function conversionsText({ value }: Entry): string {
+  const converted = value ? conversionsOf(value) : [];
+  return converted.length > MOST_CONVERTED ? "" : converted.join("; ");
 }
 
 /** In how many states of its craft a mode or an output is on; empty for all else, and for what the craft does not set up. */

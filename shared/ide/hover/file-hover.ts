@@ -34,7 +34,9 @@ export function hoverHeader(
 
 function laidText({ scripts }: Craft, own: Script, links: LinkTargets): string {
   const files = scripts.filter((each) => each !== own).map((each) => fileLine(each, own.file, links));
-  return files.length === 0 ? "uses no other file." : `laid over, from the top to the bottom:\n\n${some(files.toReversed())}`;
+  return files.length === 0
+    ? "uses no other file."
+    : `laid over, from the top to the bottom:\n\n${some(files.toReversed())}`;
 }
 
 function usersText(workspace: Workspace, { file }: Script, links: LinkTargets): string {

@@ -47,7 +47,8 @@ export function hoverAt(workspace: Workspace, file: string, at: Position, links:
     case "entry": {
       const { entry, piece } = cursor;
       if (!entry) return null;
-      if (coversColumn(node.head, column)) return hoverOver(hoverEntry(workspace, script, entry, page, links), node.head);
+      if (coversColumn(node.head, column))
+        return hoverOver(hoverEntry(workspace, script, entry, page, links), node.head);
       return piece ? hoverOver(hoverPiece(workspace, cursor, entry, page, links), piece) : null;
     }
     default:

@@ -115,7 +115,9 @@ export function linesText({ sources }: EffectiveEntry, from: string, links: Link
     const line = lineLink(source, from, links);
     parts.set(line, [...(parts.get(line) ?? []), ...(part === "" ? [] : [part])]);
   }
-  const lines = [...parts].map(([line, of]) => (of.length === 0 || parts.size === 1 ? line : `${line} (${of.join(", ")})`));
+  const lines = [...parts].map(([line, of]) =>
+    of.length === 0 || parts.size === 1 ? line : `${line} (${of.join(", ")})`,
+  );
   const more = lines.length - MOST_LINES;
   return joinWithAnd([...lines.slice(0, MOST_LINES), ...(more > 0 ? [formatCount(more, "more line")] : [])]);
 }

@@ -44,7 +44,10 @@ export function hoverPiece(
     case "unit": {
       const family = unitFamily(word);
       return family
-        ? paragraphs(conversionsBefore(cursor, entry).join("  \n"), whatText(describeUnit(page?.name ?? word, family), page, links))
+        ? paragraphs(
+            conversionsBefore(cursor, entry).join("; "),
+            whatText(describeUnit(page?.name ?? word, family), page, links),
+          )
         : null;
     }
     case "choice":
@@ -80,9 +83,7 @@ function hoverMode(
 /** The amount before a unit, in the other units of its family. */
 function conversionsBefore({ text, piece }: CursorContext, { pieces }: Entry): string[] {
   const unit = piece!;
-  const number = pieces.find(
-    (each) => each.kind === "number" && each.end <= unit.start && unit.start - each.end <= 1,
-  );
+  const number = pieces.find((each) => each.kind === "number" && each.end <= unit.start && unit.start - each.end <= 1);
   if (!number) return [];
   const amount = Number(text.slice(number.start, number.end));
   const symbol = text.slice(unit.start, unit.end);

@@ -28,20 +28,14 @@ export function hoverSection(
   if (!spec || section === null) return null;
   const craft = craftFor(workspace, script.file);
   return paragraphs(
-    craft ? saidText(craft, section, sourcesIn(craft, spec, section), script.file, links) : "",
+    craft ? saidText(craft, sourcesIn(craft, spec, section), script.file, links) : "",
     quoteNote(script.noteOf(line).text),
     whatText(describeSection(spec), page, links),
   );
 }
 
 /** How many lines of a section count on a craft, and in which files they stand. */
-function saidText(
-  craft: Craft,
-  section: string,
-  sources: readonly Source[],
-  from: string,
-  links: LinkTargets,
-): string {
+function saidText(craft: Craft, sources: readonly Source[], from: string, links: LinkTargets): string {
   const on = plainText(craft.name);
   if (sources.length === 0) return `Nothing of it counts on ${on}`;
   const files = [...new Set(sources.map(({ file }) => file))];
@@ -54,7 +48,8 @@ function saidText(
 /** A line of each effective entry of a section. */
 function sourcesIn(craft: Craft, { holds }: SectionSpec, section: string): Source[] {
   const settings = [...(craft.settings.get(section)?.values() ?? [])].map(({ source }) => source);
-  const placed = (all: ReadonlyMap<string, { readonly source: Source }>) => [...all.values()].map(({ source }) => source);
+  const placed = (all: ReadonlyMap<string, { readonly source: Source }>) =>
+    [...all.values()].map(({ source }) => source);
   switch (holds) {
     case "modes":
       return [...craft.modes.values()].flatMap(({ lines }) => lines.slice(0, 1).map(({ source }) => source));
@@ -119,7 +114,9 @@ function droppedText(
   const effective = effectiveEntryIn(craft, named);
   const usual = usualOf(catalogue, named);
   const taken = lastBefore(craft, named, script);
-  const back = taken ? `Takes back ${codeText(taken.text)}, ${lineLink(taken.source, script.file, links)}` : "Takes back nothing: no earlier file says it";
+  const back = taken
+    ? `Takes back ${codeText(taken.text)}, ${lineLink(taken.source, script.file, links)}`
+    : "Takes back nothing: no earlier file says it";
   const now = effective
     ? `${codeText(effective.text)} on ${on}, ${linesText(effective, script.file, links)}`
     : `${named.kind === "mode" || named.kind === "output" ? "Off" : "Nothing"} on ${on}${usualInWords(usual)}`;
@@ -127,7 +124,11 @@ function droppedText(
 }
 
 /** The last line that says a name in a file before that of the `drop`. */
-function lastBefore(craft: Craft, { kind, section, name }: NamedEntry, script: Script): { text: string; source: Source } | null {
+function lastBefore(
+  craft: Craft,
+  { kind, section, name }: NamedEntry,
+  script: Script,
+): { text: string; source: Source } | null {
   const at = craft.scripts.indexOf(script);
   for (const { file, entries } of craft.scripts.slice(0, Math.max(0, at)).toReversed()) {
     const entry = entries.findLast((each) => each.kind === kind && each.section === section && each.name === name);

@@ -10,7 +10,11 @@ export interface LanguageWord {
 
 /** In the order of the description. */
 export const languageWords: readonly LanguageWord[] = [
-  { word: "language", summary: "How a script is written, and how files combine: all of it.", also: ["the language", "script"] },
+  {
+    word: "language",
+    summary: "How a script is written, and how files combine: all of it.",
+    also: ["the language", "script"],
+  },
   { word: "craft", summary: "The header of one whole machine.", also: ["header", "file", "files"] },
   { word: "layer", summary: "The header of a part that several craft share.", also: ["layers"] },
   { word: "edition", summary: "The edition of the language, in the header." },
@@ -18,8 +22,16 @@ export const languageWords: readonly LanguageWord[] = [
   { word: "string", summary: "Text between double quotes.", also: ["text", "quotes"] },
   { word: "units", summary: "Every unit, by what it measures.", also: ["unit"] },
   { word: "note", summary: "A comment that belongs to a line.", also: ["notes", "comment", "comments", "#"] },
-  { word: "allow", summary: "Accepts a finding, with a reason.", also: ["accept a finding", "silence a finding", "ignore a finding"] },
-  { word: "handset", summary: "The header of the pilot's transmitter and its controls.", also: ["handsets", "radio", "transmitter file"] },
+  {
+    word: "allow",
+    summary: "Accepts a finding, with a reason.",
+    also: ["accept a finding", "silence a finding", "ignore a finding"],
+  },
+  {
+    word: "handset",
+    summary: "The header of the pilot's transmitter and its controls.",
+    also: ["handsets", "radio", "transmitter file"],
+  },
   { word: "control", summary: "A switch, selector, button or dial of the handset." },
   { word: "switch", summary: "A control of two or three positions." },
   { word: "selector", summary: "A control of two to sixteen positions." },

@@ -19,7 +19,8 @@ function makePageOfCode(catalogue: Catalogue): PageOfCode {
   for (const { name, kind } of everyName(catalogue)) kinds.set(name, [...(kinds.get(name) ?? []), kind]);
   return (name, chapter, on) => {
     const setting = `${on?.name}.${name}`;
-    if (on?.kind === "section" && chapter === "Settings" && kinds.has(setting)) return { kind: "setting", name: setting };
+    if (on?.kind === "section" && chapter === "Settings" && kinds.has(setting))
+      return { kind: "setting", name: setting };
     // A unit, and a word that every sentence may have, lead away from what is read.
     const likely = kinds.get(name)?.filter((kind) => kind !== "unit" && kind !== "word") ?? [];
     const expected: readonly NameKind[] = chapter.startsWith("Rules") ? ["rule"] : ["setting", "mode", "element"];

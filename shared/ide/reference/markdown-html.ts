@@ -53,7 +53,13 @@ function blocksOf(lines: readonly string[], to: Rendering): string[] {
     } else if (RULE.test(line)) {
       at++;
       blocks.push("<hr>");
-    } else if (ITEM.test(line)) blocks.push(listOf(takeWhile((each) => ITEM.test(each) || /^ {2,}\S/.test(each)), to));
+    } else if (ITEM.test(line))
+      blocks.push(
+        listOf(
+          takeWhile((each) => ITEM.test(each) || /^ {2,}\S/.test(each)),
+          to,
+        ),
+      );
     else {
       const text = takeWhile((each) => each.trim() !== "" && ![HEADING, FENCE, RULE, ITEM].some((of) => of.test(each)));
       blocks.push(`<p>${inlineOf(text.map((each) => each.trim()).join("\n"), to)}</p>`);

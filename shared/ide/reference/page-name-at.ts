@@ -75,8 +75,6 @@ function nameOfPiece(workspace: Workspace, cursor: CursorContext): PageName | nu
     case "position":
       return { name: "controls", kind: "section" };
     default:
-      return entry.kind === "setting" || entry.kind === "element"
-        ? nameInSection(workspace, cursor, entry.name)
-        : null;
+      return entry.kind === "setting" || entry.kind === "element" ? nameInSection(workspace, cursor, entry.name) : null;
   }
 }

@@ -1,6 +1,6 @@
 /** The names that have a reference page: all of them, each with its kind and a one-sentence summary. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { NameKind, NamedPage } from "../../protocol/pages.ts";
+import type { NamedPage, NameKind } from "../../protocol/pages.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { languageWords } from "./language-words.ts";
 

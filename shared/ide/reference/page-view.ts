@@ -6,10 +6,12 @@ import { pageOfCode } from "./links.ts";
 import { escapeHtml, htmlOf } from "./markdown-html.ts";
 import { exactly, namesLike, pageOfNamed } from "./page.ts";
 import { everyName, type PageName, pageAddress, parseAddress } from "./page-names.ts";
+import { SURE, searchNames } from "./search.ts";
 
 /** The page of everything that has this name, or of KIND/NAME; of an unknown one, what may have been meant, as links. */
 export function pageView(catalogue: Catalogue, asked: string): PageView {
-  const { named, topic } = exactly(catalogue, asked);
+  const { named: exact, topic } = exactly(catalogue, asked);
+  const named = exact.length > 0 || topic !== null ? exact : meantBy(catalogue, asked);
   const { name } = parseAddress(asked.trim());
   const parts = [
     ...named.map((page) => htmlOfPage(catalogue, pageOfNamed(catalogue, page), page)),
@@ -17,6 +19,15 @@ export function pageView(catalogue: Catalogue, asked: string): PageView {
   ];
   if (parts.length === 0) return { asked, title: name, html: unknownHtml(name, namesLike(catalogue, asked)) };
   return { asked, title: named[0]?.name ?? name, html: parts.join("\n<hr>\n") };
+}
+
+/** More pages than these are not read below one another. */
+const MOST_PAGES = 3;
+
+/** What is named in other letters, or by exactly its plain words, such as a pilot's own word for it. */
+function meantBy(catalogue: Catalogue, asked: string): NamedPage[] {
+  const found = searchNames(catalogue, asked, MOST_PAGES).filter(({ cost }) => cost < SURE);
+  return found.map(({ page }) => page);
 }
 
 function htmlOfPage(catalogue: Catalogue, markdown: string, on: PageName | null): string {

@@ -63,7 +63,10 @@ function byWords(catalogue: Catalogue, asked: string): NamedPage[] {
   const best = found[0]?.cost ?? 0;
   // What is written as a name is one, and no description.
   if (best >= (/^\S+-\S+$/.test(plain) ? GUESS_OF_NAME : GUESS)) return [];
-  return found.filter(({ cost }) => cost <= best + NEARLY).map(({ page }) => page).slice(0, MOST_BY_WORDS);
+  return found
+    .filter(({ cost }) => cost <= best + NEARLY)
+    .map(({ page }) => page)
+    .slice(0, MOST_BY_WORDS);
 }
 
 /** The page of one name of one kind. */

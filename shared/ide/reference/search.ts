@@ -24,11 +24,14 @@ const COST = { exact: 0, itsWords: 1, beginning: 2, oneError: 2.6, wording: 3, n
 /** What a second set costs besides: the same name in the first is more often meant. */
 const SECOND_SET = 0.6;
 
+/** Below this cost nothing else can be meant: it is the name, or exactly one of its plain words. */
+export const SURE = COST.beginning;
+
 /** From this cost on a name is a guess, and no answer: its prose alone has the words, or its spelling is some way off. */
 export const GUESS = 7;
 
-/** The same for what is written as a name. */
-export const GUESS_OF_NAME = 4.5;
+/** The same for what is written as a name: that is offered, and not shown in place of what was asked for. */
+export const GUESS_OF_NAME = 2.5;
 
 /** What a word of the description costs by where it occurs, and by how it occurs there. */
 const WHERE = { name: 0, words: 0.4, summary: 1.4, why: 4.5 } as const;
@@ -248,7 +251,11 @@ function entryOf(catalogue: Catalogue, page: NamedPage, places: Map<string, Map<
 
 /** A name as it is compared: in small letters, with one sign between its words. */
 function normalOf(text: string): string {
-  return text.toLowerCase().split(/[^a-z0-9%/µ°]+/).filter(Boolean).join("-");
+  return text
+    .toLowerCase()
+    .split(/[^a-z0-9%/µ°]+/)
+    .filter(Boolean)
+    .join("-");
 }
 
 /** The words of a text that say something. */

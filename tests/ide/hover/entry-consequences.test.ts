@@ -15,10 +15,12 @@ const craft = (name: string, cells: number, rest = "") =>
   `craft "${name}"\nuse "jug.fettle"\n\npack\n  cells ${cells}\n${rest}`;
 const layer = 'layer "Cells"\n\npack\n  warn-a|t 3.5 V/cell\n';
 
-test("a craft's own line: the value, then what follows, then the note", () => {
+test("a craft's own line: the value, then the note, then what follows, then what it is", () => {
   const hover = hoverText('craft "Jug"\n\npack\n  cells 6\n  # old cells\n  warn-a|t 3.5 V/cell\n')!;
   expect(followsIn(hover)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
-  const order = ["On Jug: `3.5 V/cell`", "What follows:", "> old cells"].map((part) => hover.indexOf(part));
+  const order = ["**`3.5 V/cell`** on Jug", "> old cells", "What follows:", "**pack.warn-at** — "].map((part) =>
+    hover.indexOf(part),
+  );
   expect(order).toEqual([...order].sort((a, b) => a - b));
   expect(order).not.toContain(-1);
 });
@@ -49,7 +51,7 @@ test("of more than three craft three are shown, without craft that override the 
 
 test("a line that is overridden is shown with the effective value", () => {
   const hover = hoverText('craft "Jug"\n\npack\n  cells 6\n  warn-a|t 3.4 V/cell\n  warn-at 3.5 V/cell\n')!;
-  expect(hover).toContain("On Jug: `3.5 V/cell`");
+  expect(hover).toMatch(/^\*\*`3\.5 V\/cell`\*\* on Jug, .* wins over this line/);
   expect(followsIn(hover)).toEqual(["What follows:", "- The whole pack then has 21 V, with 6 cells in series"]);
 });
 
@@ -81,12 +83,14 @@ test("without consequences there is no heading for them", () => {
   expect(hoverText('layer "Alone"\n\npack\n  cells 4\n  warn-a|t 3.5 V/cell\n')).not.toContain("What follows");
 });
 
-test("over the figure itself: what it comes to and what follows, without the page of its name", () => {
-  expect(hoverText('craft "Jug"\n\npack\n  cells 6\n  warn-at 3.|5 V/cell\n')).toBe(
-    "On Jug: `3.5 V/cell` (line 5)\n\nWhat follows:\n\n- The whole pack then has 21 V, with 6 cells in series",
+test("over the figure itself the same as over its name", () => {
+  const [figure, name] = ["warn-at 3.|5 V/cell", "warn-a|t 3.5 V/cell"].map((line) =>
+    hoverText(`craft "Jug"\n\npack\n  cells 6\n  ${line}\n`),
   );
+  expect(figure).toContain("- The whole pack then has 21 V, with 6 cells in series");
+  expect(figure).toBe(name);
   expect(hoverText('craft "Jug"\n\npack\n  capacity 1|100 mAh\n')).toContain("1100 mAh = 1.1 Ah");
   expect(hoverText('craft "Jug"\n\nosd\n  grid 30 x 16\n  amps at ri|ght, bottom\n')).toContain("What follows:");
   expect(hoverText('craft "Jug"\n\nport|s\n')).not.toContain("What follows");
-  expect(hoverText('craft "Jug"\n\nlights\n  count 1|2\n')).toBeNull();
+  expect(hoverText('craft "Jug"\n\nlights\n  count 1|2\n')).toMatch(/^\*\*`12`\*\* on Jug/);
 });

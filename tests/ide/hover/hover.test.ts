@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { NO_LINKS } from "../../../shared/ide/hover/links.ts";
 import { hoverText } from "../cursor.ts";
 
 const craft = (rest: string) => `craft "Jug"\nuse "wheel.fettle"\nuse "habits.fettle"\n\n${rest}`;
@@ -13,35 +14,61 @@ modes
   arm when TL is down
 `;
 
-test("a setting: what it is, its range, its default, its value and where that comes from", () => {
+test("a setting: its value and where that comes from, the note, and what it is", () => {
   const hover = hoverText(craft("pack\n  warn-at 3.5 V/cell\n  war|n-at 3.6 V/cell # later wins\n"), {
     "habits.fettle": habits,
   });
-  expect(hover).toContain("**pack.warn-at** — ");
-  expect(hover).toContain("- Takes a quantity in V/cell, ");
-  expect(hover).toContain("Kind: ");
-  expect(hover).toContain("On Jug: `3.6 V/cell` (line 7)");
-  expect(hover).toContain("> later wins");
+  expect(hover).toBe(
+    [
+      "**`3.6 V/cell`** on Jug, [jug.fettle:7](jug.fettle#7)",
+      "> later wins",
+      "What follows:",
+      "- From the warning to landing are 0.2 V a cell",
+      "**pack.warn-at** — Voltage of one cell, under load, at which the craft first warns.",
+      "[Explain pack.warn-at](setting/pack.warn-at)",
+    ].join("\n\n"),
+  );
 });
 
 test("the note of the winning line is shown in the file that is overridden", () => {
   const over = 'craft "Kiln"\nuse "jug.fettle"\n\npack\n  # this pack is new\n  capacity 1300 mAh\n';
   const hover = hoverText('layer "Jug"\npack\n  cap|acity 900 mAh\n', { "kiln.fettle": over });
-  expect(hover).toContain("On Kiln: `1300 mAh` (kiln.fettle:6)");
-  expect(hover).toContain("> this pack is new");
+  expect(hover).toContain(
+    "**`1300 mAh`** on Kiln, [kiln.fettle:6](kiln.fettle#6), which wins over this line\n\n> this pack is new",
+  );
+});
+
+test("of a layer, each value that differs with the craft that have it, first where the line counts", () => {
+  const cup = (name: string, rest = "") => `craft "${name}"\nuse "jug.fettle"\n${rest}`;
+  const said = (volts: number) => `pack\n  warn-at ${volts} V/cell\n`;
+  const hover = hoverText('layer "Base"\npack\n  war|n-at 3.5 V/cell\n', {
+    "ash.fettle": cup("Ash", said(3.7)),
+    "bowl.fettle": cup("Bowl"),
+    "cup.fettle": cup("Cup", said(3.6)),
+    "dish.fettle": cup("Dish", said(3.8)),
+    "ewer.fettle": cup("Ewer"),
+    "flask.fettle": cup("Flask", "pack\n  drop warn-at\n"),
+  });
+  expect(hover?.split("\n\n")[0]?.split("  \n")).toEqual([
+    "**`3.5 V/cell`** on Bowl and Ewer, [jug.fettle:3](jug.fettle#3)",
+    "**`3.7 V/cell`** on Ash, [ash.fettle:4](ash.fettle#4), which wins over this line",
+    "**`3.6 V/cell`** on Cup, [cup.fettle:4](cup.fettle#4), which wins over this line",
+    "2 more values on other craft",
+  ]);
 });
 
 test("of what is usual, only what may be so on this craft", () => {
   const frame = (size: string) => craft(`frame\n${size}  ma|ss 640 g\n`);
-  const known = hoverText(frame("  motors 4\n  propeller-diameter 5.1 in\n"));
+  const restOf = (text: string) => hoverText(text, {}, NO_LINKS);
+  const known = restOf(frame("  motors 4\n  propeller-diameter 5.1 in\n"));
   expect(known).toMatch(/- Usual with propellers of 4\.5 to 6 in: 150 g to 1500 g with up to 4 motors \(/);
   expect(known?.match(/Usual/g)).toHaveLength(1);
-  expect(hoverText(frame("  propeller-diameter 5.1 in\n"))).toContain("with 5 to 6 motors");
-  expect(hoverText(frame(""))).toMatch(/- What is usual depends on the craft: .* has all \d+ bands/);
+  expect(restOf(frame("  propeller-diameter 5.1 in\n"))).toContain("with 5 to 6 motors");
+  expect(restOf(frame(""))).toMatch(/- What is usual depends on the craft: .* has all \d+ bands/);
 });
 
 test("bands of several sizes share a line", () => {
-  const hover = hoverText(craft("pack\n  cel|ls 6\n"));
+  const hover = hoverText(craft("pack\n  cel|ls 6\n"), {}, NO_LINKS);
   expect(hover).toMatch(/- Usual with propellers of up to 1\.4 in: 1 to 2; of 1\.4 to 2\.2 in: 1 to 4; .* \(/);
 });
 
@@ -53,7 +80,7 @@ test("quantities are shown in their other units", () => {
 test("fields name the line that each comes from", () => {
   const tune = 'layer "Habits"\nrates\n  roll slope 100 deg/s end 600 deg/s\n';
   const hover = hoverText(craft("rates\n  ro|ll end 700 deg/s\n"), { "habits.fettle": tune });
-  expect(hover).toContain("(slope: habits.fettle:3, end: line 6)");
+  expect(hover).toContain("on Jug, [habits.fettle:3](habits.fettle#3) (slope) and [jug.fettle:6](jug.fettle#6) (end)");
 });
 
 test("a control says where the hand finds it, on a craft and in its own file", () => {
@@ -61,12 +88,14 @@ test("a control says where the hand finds it, on a craft and in its own file", (
     `handset "Wheel"\ncontrols\n  TL switch ch5 up 1000 us down 2000 us${lies}\n  KN dial ch9 1000 us to 2000 us${lies}\n`;
   const ofCraft = (lies: string) =>
     hoverText(craft("modes\n  arm when T|L is down\n"), { "wheel.fettle": wheel(lies) });
-  expect(ofCraft(" lies left shoulder")).toContain("**TL** — switch on ch5, on the left shoulder (wheel.fettle:3)");
-  expect(ofCraft(" lies middle")).toContain("switch on ch5, in the middle (");
-  expect(ofCraft(" lies right back")).toContain("switch on ch5, on the right of the back (");
-  expect(ofCraft("")).toContain("switch on ch5 (wheel.fettle:3)");
+  expect(ofCraft(" lies left shoulder")).toContain(
+    "**TL** — a switch of the handset on channel 5, on the left shoulder.",
+  );
+  expect(ofCraft(" lies middle")).toContain("on channel 5, in the middle.");
+  expect(ofCraft(" lies right back")).toContain("on channel 5, on the right of the back.");
+  expect(ofCraft("")).toContain("**TL** — a switch of the handset on channel 5.");
   const own = hoverText(wheel(" lies middle shoulder").replace("KN", "K|N"));
-  expect(own).toContain("**KN** — dial on ch9, in the middle of the upper edge");
+  expect(own).toContain("**KN** — a dial of the handset on channel 9, in the middle of the upper edge.");
   for (const text of [" li|es left shoulder", " lies le|ft shoulder", " lies left should|er"])
     expect(() => hoverText(`handset "Wheel"\ncontrols\n  KN dial ch9 1000 us to 2000 us${text}\n`)).not.toThrow();
 });
@@ -75,17 +104,23 @@ test("a mode: what it is, its danger, its condition", () => {
   const hover = hoverText(craft("modes\n  recorder when ar|m\n"), { "habits.fettle": habits });
   expect(hover).toContain("**arm** — Lets the motors run");
   expect(hover).toContain("⚠ From this moment the blades cut.");
-  expect(hover).toContain("On Jug: `when TL is down` (habits.fettle:9)");
+  expect(hover).toMatch(/^\*\*`when TL is down`\*\* on Jug, \[habits\.fettle:9\]/);
 });
 
 test("a control and a position: pulses, and what they turn on", () => {
   const modes = "modes\n  arm when TL is down\n  level when TR is mid\n";
   const control = hoverText(craft(modes.replace("TR is", "T|R is")));
-  expect(control).toContain("**TR** — switch on ch6 (wheel.fettle:9)");
+  expect(control).toMatch(/^\*\*`switch ch6 .*`\*\* on Jug, \[wheel\.fettle:9\]/);
+  expect(control).toContain("**TR** — a switch of the handset on channel 6.");
   expect(control).toContain("- mid (1500 us), at rest: level");
   expect(control).toContain("- down (2000 us): nothing");
   expect(hoverText(craft(modes.replace("TL is down", "TL is do|wn")))).toBe(
-    "**TL down** — 2000 us on ch5\n\nCan be on here: arm.",
+    [
+      "**`TL down`**, 2000 us on ch5, [wheel.fettle:8](wheel.fettle#8)",
+      "Can be on here: arm.",
+      "**TL** — a switch of the handset on channel 5.",
+      "[Explain controls](section/controls)",
+    ].join("\n\n"),
   );
 });
 
@@ -138,9 +173,9 @@ test("the words of a choice, fields, elements, outputs, sections, dropped names"
 test("a header lists the files that count; a use says what the file is, or why it is not used", () => {
   const hover = hoverText('cra|ft "Jug"\nuse "wheel.fettle"\nuse "habits.fettle"\n', { "habits.fettle": habits });
   expect(hover).toContain(
-    "- handset “Wheel” (wheel.fettle)\n- layer “Habits” (habits.fettle)\n- craft “Jug” (this file)",
+    "- **layer “Habits”**, [habits.fettle](habits.fettle#1)\n- **handset “Wheel”**, [wheel.fettle](wheel.fettle#1)\n",
   );
-  expect(hoverText('craft "Jug"\nuse "whe|el.fettle"\n')).toContain("**handset “Wheel”** — wheel.fettle");
+  expect(hoverText('craft "Jug"\nuse "whe|el.fettle"\n')).toMatch(/^\*\*handset “Wheel”\*\*, \[wheel\.fettle\]/);
   expect(hoverText('craft "Jug"\nuse "gla|ze.fettle"\n')).toBe("Not used: there is no such file.");
 });
 
@@ -155,7 +190,7 @@ test("without anything to say there is no hover; a pilot's own text is not read 
 test("the code of an accepted finding says what is accepted, and how far", () => {
   const craft = (note: string) => `craft "Jug"\n${note}\npack\n  cells 4\n`;
   expect(hoverText(craft("# allow pack-or|der: a bench supply"))).toMatch(
-    /^\*\*pack-order\*\* — .*in all of `pack`\.$/s,
+    /^Accepted in all of `pack`\.\n\n\*\*pack-order\*\* — /,
   );
   expect(hoverText('layer "Base" # allow pack-|order: a bench supply\n')).toContain(
     "Accepted in this file, and so on every craft that uses it.",
