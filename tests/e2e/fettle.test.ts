@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { type Editor, openFile, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
 import { complete, completions, hover, waitForNoProblem, waitForProblem } from "./language.ts";
-import { violations, webview } from "./looks.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
@@ -139,9 +139,94 @@ test("no violations of the accessibility rules in either view", async () => {
   }
 });
 
-test("the page of the name under the cursor opens beside the script", async () => {
+const explained = () => webview(editor.page, "tab");
+const heading = () => explained().getByRole("heading", { level: 2 }).first();
+const explainTabs = () => editor.page.locator(".tab", { hasText: "Explain:" });
+/** In the group of the scripts: a page that was gone to has the keyboard in the other. */
+const openScript = async (path: string, line: number, column: number) => {
+  await editor.page.keyboard.press("Control+1");
+  await openFile(editor.page, path, line, column);
+};
+const pageOf = async (name: string) => {
+  await expect.poll(() => heading().textContent()).toBe(name);
+  await expect.poll(() => explainTabs().allInnerTexts()).toEqual([`Explain: ${name}`]);
+};
+
+test("a name is picked from the list, the one under the cursor first, and its page leads on in one tab", async () => {
   const { page } = editor;
-  await openFile(page, "craft/tankard.fettle", 9, 4);
-  await runCommand(page, "Fettle: Explain a Name");
-  await page.locator(".tab", { hasText: "capacity" }).waitFor();
+  await openScript("craft/tankard.fettle", 9, 4);
+  await runCommand(page, "Fettle: Explain a Name…");
+  await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: "pack.capacity" }).waitFor();
+  await page.keyboard.press("Enter");
+  await pageOf("pack.capacity");
+  await explained().getByRole("link", { name: "pack.warn-after" }).first().click();
+  await pageOf("pack.warn-after");
+  await page.keyboard.press("Alt+ArrowLeft");
+  await pageOf("pack.capacity");
+  await explained().getByRole("button", { name: "Forward" }).click();
+  await pageOf("pack.warn-after");
+  await page.keyboard.press("/");
+  await type(page, "low batery warning");
+  await explained()
+    .getByRole("link", { name: /^pack\.warn-at / })
+    .waitFor();
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("Enter");
+  await expect.poll(() => heading().textContent()).toMatch(/alerts|pack.warn-at/);
+});
+
+test("plain words that are typed into the list and entered at once find what they mean", async () => {
+  const { page } = editor;
+  await openScript("craft/tankard.fettle", 9, 4);
+  await runCommand(page, "Fettle: Explain a Name…");
+  await type(page, "kill switch");
+  await page.keyboard.press("Enter");
+  await pageOf("arm");
+});
+
+test("a hover leads with the value of this craft and its line, and to the same page", async () => {
+  const { page } = editor;
+  await openScript("craft/tankard.fettle", 10, 4);
+  const open = async (text: string) => {
+    await page.keyboard.press("Control+k");
+    await page.keyboard.press("Control+i");
+    const link = page.locator(".monaco-resizable-hover:visible a", { hasText: text });
+    await link.waitFor();
+    return link;
+  };
+  await open("tankard.fettle:10");
+  expect(await page.locator(".monaco-resizable-hover:visible .hover-contents").first().textContent()).toMatch(
+    /^3\.5 V\/cell on Tankard, tankard\.fettle:10/,
+  );
+  await (await open("Explain pack.warn-at")).click();
+  await pageOf("pack.warn-at");
+  await openScript("handsets/wheel.fettle", 1, 1);
+  await openScript("craft/tankard.fettle", 4, 8);
+  await (await open("habits.fettle:1")).click();
+  await page.locator(".tab.active", { hasText: "habits.fettle" }).waitFor();
+});
+
+test("the code of a finding leads to the page of its rule", async () => {
+  const { page } = editor;
+  await openScript("craft/mug.fettle", 13, 18);
+  await page.keyboard.press("Control+k");
+  await page.keyboard.press("Control+i");
+  await page.locator(".monaco-resizable-hover:visible a", { hasText: "osd-off-grid" }).click();
+  await pageOf("osd-off-grid");
+});
+
+test.each(Object.keys(themes) as Theme[])("the page is read in the %s theme", async (theme) => {
+  const { page } = editor;
+  await useTheme(page, theme);
+  await explained().locator(`body.vscode-${theme}`).waitFor();
+  expect(await violations(page, "tab")).toEqual([]);
+  await screenshot(page, `explained-${theme}`);
+});
+
+test("the page comes back with the editor, where it was, and knows the way back", async () => {
+  const { page } = editor;
+  await page.reload();
+  await pageOf("osd-off-grid");
+  await explained().getByRole("button", { name: "Back" }).click();
+  await pageOf("pack.warn-at");
 });
