@@ -9,7 +9,7 @@ import {
 } from "../../shared/protocol/map-controls.ts";
 import { SCRIPTS_REQUEST, type ScriptsParams, type ScriptsResult } from "../../shared/protocol/ways.ts";
 import { addressOf } from "./addresses.ts";
-import type { Ask } from "./pages.ts";
+import type { Ask } from "./ask.ts";
 import { activeScript } from "./script-editors.ts";
 import { documentsFor, editOf, MOST_TRIES } from "./versioned-edits.ts";
 

@@ -9,9 +9,9 @@ import {
   type NewCraftResult,
 } from "../../shared/protocol/new-craft.ts";
 import { addressOf } from "./addresses.ts";
+import type { Ask } from "./ask.ts";
 import { askChoice, askText, BACK, openScript, type StepLook } from "./ask-steps.ts";
 import { makeHandsetFor } from "./new-handset.ts";
-import type { Ask } from "./ask.ts";
 
 const TITLE = "New craft";
 

@@ -8,8 +8,8 @@ import {
   type NewHandsetResult,
 } from "../../shared/protocol/new-handset.ts";
 import { addressOf } from "./addresses.ts";
+import type { Ask } from "./ask.ts";
 import { askChoice, askText, BACK, freePath, openScript, type Step, saveScript } from "./ask-steps.ts";
-import type { Ask } from "./pages.ts";
 
 const TITLE = "New handset";
 

@@ -9,7 +9,13 @@ import { list, paragraphs } from "../context/markdown.ts";
 import { type LinkTargets, lineLink } from "./links.ts";
 
 /** The settings that follow a control, each with its ends and its line; "" where none does. */
-export function followersText(workspace: Workspace, craft: Craft, control: string, from: string, links: LinkTargets): string {
+export function followersText(
+  workspace: Workspace,
+  craft: Craft,
+  control: string,
+  from: string,
+  links: LinkTargets,
+): string {
   const { moving, idle } = adjustmentsOf(craft, workspace.catalogue);
   const moved = moving.filter(({ dial }) => dial === control);
   const still = idle.filter((each) => each.control === control);

@@ -128,12 +128,12 @@ test("a dial that adjusts says what it moves, and does nothing only if it does n
   const adjust = "adjust\n  overall follows KN from 0.85 to 1.15\n";
   const only = hoverText(craft(`modes\n  arm when TL is down\n\nadjust\n  overall follows K|N from 0.85 to 1.15\n`));
   expect(only).toContain(
-    "**KN** — dial on ch9 (wheel.fettle:10)\n\nIt moves, on Jug:\n\n- overall, from 0.85 at 1000 us to 1.15 at 2000 us (line 9)",
+    "on Jug, [wheel.fettle:10](wheel.fettle#10)\n\nIt moves:\n\n- overall, from 0.85 at 1000 us to 1.15 at 2000 us, [jug.fettle:9](jug.fettle#9)",
   );
   expect(only).not.toContain("nothing");
   const both = hoverText(craft(`modes\n  lights when K|N above 1700 us\n\n${adjust}`));
   expect(both).toContain("- 1000 us to 1700 us: nothing\n- 1701 us to 2000 us: lights");
-  expect(both).toContain("It moves, on Jug:\n\n- overall, from 0.85 at 1000 us");
+  expect(both).toContain("It moves:\n\n- overall, from 0.85 at 1000 us");
   const condition = hoverText(craft(`modes\n  lig|hts when KN above 1700 us or ch9 below 1100 us\n\n${adjust}`));
   expect(condition).toContain("KN also moves overall: 1.06 at 1700 us and 0.88 at 1100 us.");
   const second = hoverText(craft(`modes\n  lights when K|N above 1 ms\n\ngains-second\n  overall 0.8\n\n${adjust}`));
@@ -141,12 +141,12 @@ test("a dial that adjusts says what it moves, and does nothing only if it does n
   const layered = hoverText(craft("modes\n  lights when K|N above 1700 us\n"), {
     "habits.fettle": `layer "H"\n${adjust}`,
   });
-  expect(layered).toContain("(habits.fettle:3)");
+  expect(layered).toContain("[habits.fettle:3](habits.fettle#3)");
   const channel = hoverText(craft(`modes\n  lights when c|h9 above 1700 us\n\n${adjust}`));
-  expect(channel).toContain("**KN** — dial on ch9");
+  expect(channel).toContain("**KN** — a dial of the handset on channel 9.");
   const still = hoverText(craft("modes\n  level when T|R is mid\n\nadjust\n  overall follows TR from 0.85 to 1.15\n"));
   expect(still).toContain(
-    "- not overall, though it is said to (line 9): only a dial moves a setting, and this is a switch",
+    "- not overall, though it is said to, [jug.fettle:9](jug.fettle#9): only a dial moves a setting, and this is a switch",
   );
   const faulty = hoverText(craft("modes\n  level when T|R is mid\n  lights when TR is dwn\n"));
   expect(faulty).toContain("- up (1000 us): nothing that is known");
