@@ -74,6 +74,7 @@ export function PageApp() {
   const { entries, at } = history;
   return (
     <>
+      <h1 class="unseen">Names explained</h1>
       <header class="page-bar">
         <button type="button" aria-label="Back" title="Back (Alt+Left)" disabled={at <= 0} onClick={() => step(-1)}>
           ←

@@ -22,6 +22,7 @@ import { askMapControls, askOtherHandset } from "./map-controls.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { askNewHandset } from "./new-handset.ts";
 import { openAtStart } from "./open-at-start.ts";
+import { pageLinkForm } from "./page-links.ts";
 import { pagesOf } from "./pages.ts";
 import { panelHost } from "./panel-host.ts";
 import { viewId } from "./panel-webviews.ts";
@@ -114,6 +115,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
     initializationOptions: () => ({
       pageCommand: PAGE_COMMAND,
       lineCommand: LINE_COMMAND,
+      pageLinkForm,
       positionsCommand: POSITIONS_COMMAND,
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
       // As plain data: a configuration has methods, which no message to a worker can carry.

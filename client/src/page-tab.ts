@@ -15,8 +15,8 @@ import { activeScript, editorOf } from "./script-editors.ts";
 const tabType = "fettle.page";
 
 export interface PageTab {
-  /** Shows the page of a name, in the tab that is there or in a new one next to the script. */
-  show(name: string): void;
+  /** Shows the page of a name, in the tab that is there or in a new one next to the script, or to the column `from`. */
+  show(name: string, from?: ViewColumn): void;
   refresh(): void;
   readonly disposables: readonly Disposable[];
 }
@@ -74,14 +74,14 @@ export function pageTab(extension: Uri, ask: Ask): PageTab {
   });
 
   return {
-    show(name) {
+    show(name, from = scriptColumn()) {
       if (tab) tab.reveal(undefined, false);
       else
         adopt(
           window.createWebviewPanel(
             tabType,
             "Explain",
-            { viewColumn: columnBeside(), preserveFocus: false },
+            { viewColumn: from === undefined ? ViewColumn.Beside : from + 1, preserveFocus: false },
             { ...options, enableFindWidget: true },
           ),
         );
@@ -93,9 +93,8 @@ export function pageTab(extension: Uri, ask: Ask): PageTab {
   };
 }
 
-/** The column next to the script, also where the panel's own tab in it has the keyboard. */
-function columnBeside(): ViewColumn {
+/** The column of the script, also where the panel's own tab next to it has the keyboard. */
+function scriptColumn(): ViewColumn | undefined {
   const script = activeScript();
-  const column = script && editorOf(script)?.viewColumn;
-  return column === undefined ? ViewColumn.Beside : column + 1;
+  return script && editorOf(script)?.viewColumn;
 }

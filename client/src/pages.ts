@@ -3,6 +3,7 @@ import { type Disposable, Uri, window } from "vscode";
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { nameAt, pickName } from "./name-picker.ts";
+import { followPageLinks } from "./page-links.ts";
 import { pageTab } from "./page-tab.ts";
 import { scriptOf } from "./script-editors.ts";
 
@@ -29,7 +30,7 @@ export function pagesOf(extension: Uri, ask: Ask): Pages {
       if (chosen !== undefined) tab.show(chosen);
     },
     refresh: tab.refresh,
-    disposables: tab.disposables,
+    disposables: [...tab.disposables, followPageLinks(tab.show)],
   };
 }
 

@@ -1,10 +1,9 @@
 /** What the buttons of the panel's page start: the only commands that a page can run. */
 import { commands } from "vscode";
-import { PAGE_COMMAND } from "../../shared/protoco./ask.ts";
+import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import type { PanelAction } from "../../shared/protocol/ways.ts";
 import { fillIn, repair, useInCraft } from "./insertions.ts";
 import type { Ask } from "./ask.ts";
-import { fillIn, useInCraft } from "./insertions.ts";
 import { selectLine } from "./script-editors.ts";
 
 /** The actions that are a command of the editor and nothing else. */

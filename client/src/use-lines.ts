@@ -14,7 +14,7 @@ import { SERVER_SETTINGS, SETTINGS_SECTION, type UseLineWay } from "../../shared
 import { USE_LINES_REQUEST, type UseLinesParams, type UseLinesResult } from "../../shared/protocol/use-lines.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { addressOf } from "./addresses.ts";
-import type { Ask } from "./pages.ts";
+import type { Ask } from "./ask.ts";
 
 type Next<Event> = (event: Event) => PromiseLike<void>;
 

@@ -9,6 +9,7 @@ const never = () => nothing;
 /** What the extension asked of the editor, in order. */
 export const asked = {
   commands: [] as string[],
+  customEditors: [] as string[],
   /** Settings by their whole names, with what stands in where nobody has set them. */
   settings: new Map<string, unknown>(),
   views: new Map<string, { resolveWebviewView(view: unknown): void }>(),
@@ -64,6 +65,10 @@ export const window = {
   showTextDocument: async () => editor,
   registerWebviewViewProvider(id: string, provider: { resolveWebviewView(view: unknown): void }) {
     asked.views.set(id, provider);
+    return nothing;
+  },
+  registerCustomEditorProvider(type: string) {
+    asked.customEditors.push(type);
     return nothing;
   },
   registerWebviewPanelSerializer(type: string, serializer: { deserializeWebviewPanel(panel: unknown): Promise<void> }) {

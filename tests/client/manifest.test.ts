@@ -54,6 +54,11 @@ test("every setting that is read is in the manifest, with the same default, and 
   );
 });
 
+test("the editor of page addresses is provided for the one of the manifest", () => {
+  const types = contributes.customEditors.map(({ viewType }: { viewType: string }) => viewType);
+  expect(asked.customEditors).toEqual(types);
+});
+
 test("the panel is provided for the view of the manifest", () => {
   const views = Object.values(contributes.views).flat() as { id: string; type: string }[];
   expect(views.map(({ id, type }) => [id, type])).toEqual([...asked.views.keys()].map((id) => [id, "webview"]));

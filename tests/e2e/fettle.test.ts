@@ -202,7 +202,7 @@ test("a hover leads with the value of this craft and its line, and to the same p
   await pageOf("pack.warn-at");
   await openScript("handsets/wheel.fettle", 1, 1);
   await openScript("craft/tankard.fettle", 4, 8);
-  await (await open("habits.fettle:1")).click();
+  await (await open("../layers/habits.fettle")).click();
   await page.locator(".tab.active", { hasText: "habits.fettle" }).waitFor();
 });
 

@@ -77,12 +77,12 @@ test("a value's line is a link, by a command of the client or by its address", a
   expect(await hoverOf()).toContain(`[jug.fettle:3](${uri}#L3)`);
 });
 
-test("a finding's code leads to the page of its rule, the same way", async () => {
-  session = await startSession(filesInMemory({}), PULLING, command);
+test("a finding's code leads to the page of its rule, by an address as no editor follows a command there", async () => {
+  const pageLinkForm = "fettle-page:/{page}.fettle-page";
+  session = await startSession(filesInMemory({}), PULLING, { ...command, pageLinkForm });
   await session.open(uri, 'craft "Jug"\nteapot\n');
   const [found] = await session.pull(uri);
-  const address = encodeURIComponent(JSON.stringify(["rule/unknown-name"]));
-  expect(found?.codeDescription?.href).toBe(`command:fettle.showPage?${address}`);
+  expect(found?.codeDescription?.href).toBe("fettle-page:/rule/unknown-name.fettle-page");
 });
 
 test("names are listed, searched, and found under the cursor; there is a page of everything that is asked for", async () => {

@@ -25,6 +25,8 @@ interface LinkOptions {
   readonly pageBase?: unknown;
   readonly pageCommand?: unknown;
   readonly lineCommand?: unknown;
+  /** How the address of a page is written where no command may stand; `{page}` is KIND/NAME. */
+  readonly pageLinkForm?: unknown;
 }
 
 /** The address of a name's page; null where there are no pages. */
@@ -33,6 +35,8 @@ export type PageOfName = (page: PageName) => string | null;
 /** The addresses that hovers and findings lead to, for one client. */
 export interface Links {
   readonly pageOf: PageOfName;
+  /** The same for the code of a finding, whose link an editor never takes for a command. */
+  readonly pageOfCode: (code: string) => string | null;
   readonly lineOf: (uri: string, line: number) => string;
 }
 
@@ -41,14 +45,16 @@ export interface Links {
  * may not; else it lies on the web. A line is shown by a command too; else its address is that of its file, which
  * editors follow.
  */
-export function linksFor({ pageBase, pageCommand, lineCommand }: LinkOptions): Links {
+export function linksFor({ pageBase, pageCommand, lineCommand, pageLinkForm }: LinkOptions): Links {
   const call = (command: string, argument: string | LinePlace) =>
     `command:${command}?${encodeURIComponent(JSON.stringify([argument]))}`;
   const base = typeof pageBase === "string" && /^https?:/.test(pageBase) ? pageBase.replace(/\/?$/, "/") : null;
+  const onWeb: PageOfName = ({ kind, name }) => base && `${base}${kind}/${encodeURIComponent(name)}.md`;
   return {
-    pageOf: isName(pageCommand)
-      ? (page) => call(pageCommand, pageAddress(page))
-      : ({ kind, name }) => base && `${base}${kind}/${encodeURIComponent(name)}.md`,
+    pageOf: isName(pageCommand) ? (page) => call(pageCommand, pageAddress(page)) : onWeb,
+    pageOfCode: isName(pageLinkForm)
+      ? (code) => pageLinkForm.replace("{page}", `rule/${code}`)
+      : (code) => onWeb({ kind: "rule", name: code }),
     lineOf: isName(lineCommand)
       ? (file, line) => call(lineCommand, { file, line })
       : (file, line) => `${file}#L${line + 1}`,

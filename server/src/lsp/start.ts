@@ -33,6 +33,7 @@ interface Options {
   readonly pageBase?: unknown;
   readonly pageCommand?: unknown;
   readonly lineCommand?: unknown;
+  readonly pageLinkForm?: unknown;
   readonly positionsCommand?: unknown;
   /** What the user has set, as the section “fettle” of an editor's settings has it. */
   readonly settings?: unknown;
@@ -59,7 +60,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   let positionsCommand: string | null = null;
   let lensCommand: string | null = null;
   const abilities = () => client;
-  const pageOfRule: PageOfRule = (name) => links.pageOf({ kind: "rule", name });
+  const pageOfRule: PageOfRule = (code) => links.pageOfCode(code);
   const closedScripts = watchClosedScripts({
     documents,
     turns,
