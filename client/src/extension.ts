@@ -28,8 +28,8 @@ import { panelHost } from "./panel-host.ts";
 import { viewId } from "./panel-webviews.ts";
 import { practice } from "./practice.ts";
 import { CLASHING } from "./practice-script.ts";
-import { followUseLines, type UseLines } from "./use-lines.ts";
 import { selectLine } from "./script-editors.ts";
+import { followUseLines, type UseLines } from "./use-lines.ts";
 
 /** Creates a client and its connection to the server, without starting it. */
 export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;

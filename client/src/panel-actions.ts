@@ -2,8 +2,8 @@
 import { commands } from "vscode";
 import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import type { PanelAction } from "../../shared/protocol/ways.ts";
-import { fillIn, repair, useInCraft } from "./insertions.ts";
 import type { Ask } from "./ask.ts";
+import { fillIn, repair, useInCraft } from "./insertions.ts";
 import { selectLine } from "./script-editors.ts";
 
 /** The actions that are a command of the editor and nothing else. */
