@@ -4,7 +4,6 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
 import type { ElementFault, PanelElement } from "../../protocol/panel.ts";
 import type { WayOn } from "../../protocol/ways.ts";
-import { findingsOf } from "../../rules/engine/engine.ts";
 import { meetsNeed } from "../../rules/lib/met-needs.ts";
 import { isForPort } from "../../rules/lib/needs-in-use.ts";
 import { freePort } from "../edits/insertions.ts";
@@ -12,11 +11,12 @@ import { freePort } from "../edits/insertions.ts";
 /** The elements, each with the findings that point at its line or name it beside. */
 export function withFaults(
   elements: readonly PanelElement[],
+  findings: readonly Finding[],
   craft: Craft,
   workspace: Workspace,
 ): readonly PanelElement[] {
   const byLine = new Map<string, Finding[]>();
-  for (const finding of findingsOf(workspace, craft.file)) {
+  for (const finding of findings) {
     for (const place of new Set([finding, ...finding.related].map(({ file, range }) => key(file, range.start.line)))) {
       const known = byLine.get(place);
       if (known) known.push(finding);

@@ -53,6 +53,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     };
   }
   const goggles = gogglesOf(craft, workspace, query);
+  const findings = findingsOf(workspace, craft.file);
   const begin = beginningsOf(craft, workspace, query.page ?? goggles?.page ?? "osd");
   const switches = switchesOf(craft, workspace, query.positions);
   const signal = query.scenario === "signal-lost" ? signalPictureOf(craft, workspace, query.signal) : null;
@@ -63,7 +64,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     craft: craft.name,
     empty: null,
     emptyWays: [],
-    goggles: goggles && { ...goggles, elements: withFaults(goggles.elements, craft, workspace) },
+    goggles: goggles && { ...goggles, elements: withFaults(goggles.elements, findings, craft, workspace) },
     noGoggles: goggles ? null : begin ? LACKING[begin.lacks] : whyNoGoggles(craft),
     gogglesWays: goggles ? [] : waysToGoggles(craft, workspace),
     begin,
@@ -75,7 +76,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     numbers,
     noNumbers: isLookedAt && !numbers ? NO_NUMBERS : null,
     numbersWays: isLookedAt && !numbers ? waysToNumbers(craft, workspace) : [],
-    findings: findingsOf(workspace, craft.file).map(({ code, severity, message, file: at, range, witness }) => ({
+    findings: findings.map(({ code, severity, message, file: at, range, witness }) => ({
       code,
       severity,
       message,
