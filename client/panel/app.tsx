@@ -70,6 +70,7 @@ export function App() {
         <Empty why={model.empty} ways={model.emptyWays} />
       ) : (
         <Tabs view={view} choose={choose}>
+          <Gaps gaps={model.missing} />
           {view === "goggles" && <Goggles model={model} marked={marked} />}
           {view === "switches" && <Switches model={model} />}
           {view === "numbers" && <Numbers model={model} marked={marked} />}

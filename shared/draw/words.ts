@@ -99,7 +99,7 @@ const ARMED_IN_WORDS = {
   yes: "Armed.",
   no: "Not armed.",
   depends: "Armed or not, as what is not set here decides.",
-  unknown: "Whether it is armed is not known: a line behind arm has a fault.",
+  unknown: "Whether it is armed is not known: a line behind arm has a fault, or a part of the craft is missing.",
   tangled: "Whether it is armed is not known: a condition is too tangled to follow.",
   never: "Nothing arms this craft.",
 };
@@ -169,8 +169,9 @@ export function becomesInWords(name: string, { modes }: LossPicture, state: Swit
 }
 
 /** Why nothing is known of a mode; `tangled` is the mode whose condition is too tangled to follow, if that is why. */
-export function unknownInWords(name: string, tangled: string | undefined): string {
-  if (tangled === undefined) return "a line behind it has a fault";
+export function unknownInWords(name: string, tangled: string | undefined, missing = false): string {
+  if (tangled === undefined)
+    return missing ? "a part of the craft is missing, which may say it" : "a line behind it has a fault";
   if (tangled === name) return "its condition is too tangled to follow";
   return `it depends on ${shortName(tangled)}, which is too tangled to follow`;
 }

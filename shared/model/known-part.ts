@@ -23,11 +23,6 @@ export const knownPart = oncePer(
   (craft: Craft, catalogue: Catalogue): Craft => (craft.gaps.length === 0 ? craft : withUnknowns(craft, catalogue)),
 );
 
-/** Whether a used file is missing, so that any value may be other than it seems; a line with a fault leaves less open. */
-export function lacksFile({ gaps }: Pick<Craft, "gaps">): boolean {
-  return gaps.some(({ why }) => why !== "fault");
-}
-
 function withUnknowns(craft: Craft, catalogue: Catalogue): Craft {
   const openness = opennessOf(craft);
   const elements = catalogue.elements.map(({ name }) => name);

@@ -211,6 +211,8 @@ export interface PanelModel {
   readonly file: string;
   readonly version: number;
   readonly craft: string;
+  /** Parts of the craft that could not be read, each with the way to its line: what they say is in no drawing. */
+  readonly missing: readonly Gap[];
   /** Why there is nothing to draw, in a sentence; null if there is something. */
   readonly empty: string | null;
   /** What leads on from there. */

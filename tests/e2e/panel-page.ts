@@ -76,6 +76,7 @@ export function modelOf(goggles: GogglesPicture, version: number, craft = "Jug")
     switches: null,
     noSwitches: null,
     switchesWays: [],
+    missing: [],
     switchesGaps: [],
     numbers: null,
     noNumbers: null,

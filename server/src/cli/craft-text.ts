@@ -1,6 +1,8 @@
 /** The effective craft as a person reads it. */
 import type { EffectiveCraft, EffectiveMode, EffectivePage } from "../../../shared/ide/reports/effective-craft.ts";
+import type { ReportedMissing } from "../../../shared/ide/reports/missing-report.ts";
 import { oneLine } from "./io.ts";
+import { missingText } from "./missing-text.ts";
 
 type Row = readonly [name: string, text: string, from: string];
 
@@ -10,7 +12,7 @@ interface Place {
 }
 
 /** Section by section: name, value, and where it comes from, lines from 1. */
-export function craftText(shown: EffectiveCraft): string {
+export function craftText(shown: EffectiveCraft & { readonly missing?: readonly ReportedMissing[] }): string {
   const sections = new Map<string, Row[]>();
   const add = (section: string, row: Row) => sections.set(section, [...(sections.get(section) ?? []), row]);
   for (const [name, setting] of Object.entries(shown.settings)) {
@@ -25,7 +27,7 @@ export function craftText(shown: EffectiveCraft): string {
   for (const line of shown.verbatim) add(`verbatim "${line.dialect}"`, ["|", line.text, from(line)]);
   const handset = shown.handset ? `${shown.handset.name} (${shown.handset.file})` : "none";
   const parts = [...sections].map(([name, rows]) => `${name}\n${table(rows)}`);
-  return `${[`craft    ${oneLine(shown.craft)}\nhandset  ${oneLine(handset)}\n`, ...parts].join("\n")}`;
+  return `${[`craft    ${oneLine(shown.craft)}\nhandset  ${oneLine(handset)}\n${missingText(shown.missing)}`, ...parts].join("\n")}`;
 }
 
 function modeRows(modes: Readonly<Record<string, EffectiveMode>>): Row[] {

@@ -1,12 +1,15 @@
 /** What stands between a craft and arming, as a person reads it. */
 
 import type { Obstacle, Readiness } from "../../../shared/ide/arming/readiness.ts";
+import type { ReportedMissing } from "../../../shared/ide/reports/missing-report.ts";
 import type { Move } from "../../../shared/logic/switchboard-types.ts";
 import { positionsInWords } from "../../../shared/rules/lib/positions-in-words.ts";
 import { oneLine } from "./io.ts";
+import { missingText } from "./missing-text.ts";
 
 /** What `fettle ready` reports, as JSON has it too. */
 export interface ReadyTold extends Omit<Readiness, "obstacles"> {
+  readonly missing?: readonly ReportedMissing[];
   readonly craft: string;
   readonly handset: string | null;
   /** In us. */
@@ -32,7 +35,7 @@ const STATES = { stands: "stands", open: "not known", wait: "takes time" } as co
 export function readyText(told: ReadyTold): string {
   const { craft, handset, obstacles } = told;
   const parts = [
-    `craft    ${oneLine(craft)}\nhandset  ${oneLine(handset ?? "none")}\nwith     ${momentText(told)}\n`,
+    `craft    ${oneLine(craft)}\nhandset  ${oneLine(handset ?? "none")}\n${missingText(told.missing)}with     ${momentText(told)}\n`,
     "Propellers off before you try any of this.\n",
     `${VERDICTS[told.armed]}\n${obstacles.map(obstacleText).join("")}`,
     movesText(told),

@@ -3,6 +3,7 @@
 import { parsePositions } from "../../../shared/ide/arming/parse-positions.ts";
 import type { ArmingMoment } from "../../../shared/ide/arming/readiness.ts";
 import { readinessOf } from "../../../shared/ide/arming/readiness.ts";
+import { missingReport } from "../../../shared/ide/reports/missing-report.ts";
 import { boardOf } from "../../../shared/logic/from-craft.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
@@ -35,6 +36,7 @@ The shape of the JSON, with lines from 0 and null for what is not given or not k
   ways       [{words, demands: [{name, positions, pulses: [{from, to}]}]}]: all demands
              of one way at once, each met by any of its positions or pulses in us
   complete   false where there are more ways, or some that are not known
+  missing    only where a part of the craft is missing: [{path, message, file, line}]
   obstacles  [{what, state, message, file, line}], what as SECTION.NAME, state “stands”,
              “open” (what is not known decides) or “wait” (it goes by itself)
 `;
@@ -60,6 +62,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   };
   const { obstacles, ...ready } = readinessOf(craft, workspace, moment);
   const report = {
+    ...missingReport(craft, nameOf),
     craft: craft.name,
     handset: craft.handset?.name ?? null,
     throttle: throttleUs,

@@ -1,16 +1,18 @@
 /** The switch map as a person reads it. */
 
+import type { ReportedMissing } from "../../../shared/ide/reports/missing-report.ts";
 import type { ReportedControl, ReportedSpan, SwitchReport } from "../../../shared/ide/reports/switch-map.ts";
 import type { DistinctState, LossState, Positions } from "../../../shared/logic/switchboard-types.ts";
 import type { SignalLoss } from "../../../shared/protocol/signal.ts";
 import { oneLine } from "./io.ts";
 import { lossCoursesText } from "./loss-text.ts";
+import { missingText } from "./missing-text.ts";
 
 /** What `fettle switches` tells a person. */
 export interface SwitchesTold {
   readonly craft: string;
   readonly handset: string | null;
-  readonly report: SwitchReport;
+  readonly report: SwitchReport & { readonly missing?: readonly ReportedMissing[] };
   /** Some of the distinct states, or all. */
   readonly states: readonly DistinctState[];
   readonly loss: LossState;
@@ -24,7 +26,7 @@ export function switchesText({ craft, handset, report, states, loss, signalLoss,
   const tangled = report.tangled ?? [];
   const faulty = unknown.filter((name) => !tangled.includes(name));
   const parts = [
-    `craft    ${oneLine(craft)}\nhandset  ${oneLine(handset ?? "none")}\n`,
+    `craft    ${oneLine(craft)}\nhandset  ${oneLine(handset ?? "none")}\n${missingText(report.missing)}`,
     ...(faulty.length > 0
       ? [`Not in this map, since a line behind it has a fault (fettle check tells which): ${listed(faulty)}\n`]
       : []),

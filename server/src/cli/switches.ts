@@ -1,5 +1,6 @@
 /** `fettle switches`: what each position of each control does. */
 
+import { missingReport } from "../../../shared/ide/reports/missing-report.ts";
 import { switchReport } from "../../../shared/ide/reports/switch-map.ts";
 import { switchboardOf } from "../../../shared/logic/from-craft.ts";
 import { signalLossOf } from "../../../shared/loss/signal-loss.ts";
@@ -13,7 +14,8 @@ const help = `Usage: fettle switches CRAFT [--format text|json] [--handset PATH]
 What each position of each control can turn on, which settings a dial moves and how far,
 the distinct states that the controls can reach, and what is on at rest and when the signal
 is lost, with what the craft does then, phase by phase. “-” reads the craft from standard
-input.
+input. Where a used file is missing or has errors, that is said first, and the JSON has a
+member missing [{path, message, file, line}], with lines from 0.
 
 Of the JSON, “adjusts” of a dial holds the settings that it moves: {setting, from, to},
 where an end is {pulse, number, unit, text}; “loss” holds the modes that are certainly on,
@@ -34,7 +36,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const format = oneOf(given, "format", ["text", "json"], "text");
   const { craft, workspace, nameOf } = await openCraft(onePath(given, "craft"), io, given.text("handset"));
   const { catalogue } = workspace;
-  const report = switchReport(craft, catalogue, nameOf);
+  const report = { ...missingReport(craft, nameOf), ...switchReport(craft, catalogue, nameOf) };
   if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
   else {
     const board = switchboardOf(craft, catalogue.modeRelations.precedence);

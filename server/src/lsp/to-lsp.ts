@@ -184,6 +184,7 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
     emptyWays: ways(model.emptyWays),
     gogglesWays: ways(model.gogglesWays),
     switchesWays: ways(model.switchesWays),
+    missing: gaps(model.missing),
     switchesGaps: gaps(model.switchesGaps),
     numbersWays: ways(model.numbersWays),
     ...(signal && { signal: toSignal(signal, placed) }),

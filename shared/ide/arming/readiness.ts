@@ -3,6 +3,7 @@ import { unknownInWords } from "../../draw/words.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Move, Positions, StateSet, Switchboard, Way } from "../../logic/switchboard-types.ts";
 import type { Craft, Source } from "../../model/craft.ts";
+import { knownPart } from "../../model/known-part.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type ArmingMoment, limitObstacles, type Obstacle, startDelays } from "./arming-limits.ts";
@@ -38,14 +39,15 @@ export interface Readiness {
 const MOST_WAYS = 60;
 
 /**
- * What prevents the craft from arming at a moment: controls that are not named are at rest, dials
+ * What prevents the craft from arming at a moment, by what is certain of it where a part is missing: controls that are not named are at rest, dials
  * anywhere. Only the script's own lines count, never a default.
  */
 export function readinessOf(craft: Craft, workspace: Workspace, moment: ArmingMoment = {}): Readiness {
-  const board = boardOf(craft, workspace);
+  const known = knownPart(craft, workspace.catalogue);
+  const board = boardOf(known, workspace);
   const positions = positionsAt(craft, board, moment);
   const obstacles = [
-    ...modeObstacles(craft, board, positions),
+    ...modeObstacles(known, board, positions),
     ...limitObstacles(craft, moment),
     ...startDelays(craft),
   ];
@@ -83,6 +85,7 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
   const current = board.sets.where(positions);
   const stickSource = stickArmingSource(craft);
   const armModes = craft.modes.has("arm-permit") ? ["arm", "arm-permit"] : ["arm"];
+  const missing = craft.gaps.length > 0;
   return armModes.flatMap((name): Obstacle[] => {
     const what = `modes.${name}`;
     const mode = craft.modes.get(name);
@@ -98,7 +101,7 @@ function modeObstacles(craft: Craft, board: Switchboard, positions: Positions): 
         {
           what,
           state: "open",
-          message: `When ${name} is on is not known: ${unknownInWords(name, board.tangles.get(name))}.`,
+          message: `When ${name} is on is not known: ${unknownInWords(name, board.tangles.get(name), missing)}.`,
           source,
         },
       ];

@@ -3,6 +3,7 @@ import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { PanelModel, ViewName } from "../../protocol/panel.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
+import { missingParts } from "../context/missing-parts.ts";
 import { pickedCraft } from "../context/picked-craft.ts";
 import { beginningsOf } from "../edits/osd-beginnings.ts";
 import { withFaults } from "./element-faults.ts";
@@ -36,6 +37,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     return {
       ...base,
       craft: "",
+      missing: [],
       empty: whyEmpty(script),
       emptyWays: waysFromEmpty(script, workspace),
       goggles: null,
@@ -62,6 +64,10 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
   return {
     ...base,
     craft: craft.name,
+    missing: missingParts(craft).map(({ file, line, message, where }) => ({
+      why: message,
+      ways: [{ label: `Show ${where}`, action: { name: "go", at: { file, line } } }],
+    })),
     empty: null,
     emptyWays: [],
     goggles: goggles && { ...goggles, elements: withFaults(goggles.elements, findings, craft, workspace) },
@@ -71,7 +77,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     switches,
     noSwitches: switches ? null : whyNoSwitches(craft),
     switchesWays: switches ? [] : waysToSwitches(craft, workspace),
-    switchesGaps: switches ? gapsInSwitches(craft, workspace) : [],
+    switchesGaps: switches ? gapsInSwitches(craft) : [],
     ...(signal && { signal }),
     numbers,
     noNumbers: isLookedAt && !numbers ? NO_NUMBERS : null,

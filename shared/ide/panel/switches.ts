@@ -1,7 +1,8 @@
 /** The controls of a craft as the panel shows them, and the resulting state. */
 import { boardOf, linkOf } from "../../logic/from-craft.ts";
-import type { ControlSpec, Positions, StateReport, Switchboard } from "../../logic/switchboard-types.ts";
+import type { ControlSpec, Positions, Switchboard } from "../../logic/switchboard-types.ts";
 import { type Craft, isOutput, modeNamed } from "../../model/craft.ts";
+import { knownPart } from "../../model/known-part.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type {
   ControlsAt,
@@ -104,7 +105,7 @@ function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positio
   return {
     positions,
     atRest,
-    armed: armedIn(report, board),
+    armed: armedIn(positions, craft, workspace),
     on: withLines(report.on),
     possible: withLines(report.possible),
     unknown: report.unknown,
@@ -115,9 +116,11 @@ function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positio
 
 /**
  * Armed means that `arm` is on, and `arm-permit` where it is set up. If one of them is off, the other need not be
- * known.
+ * known. Where a part of the craft is missing, what it may say is not known.
  */
-function armedIn(report: StateReport, board: Switchboard): SwitchesState["armed"] {
+function armedIn(positions: Positions, craft: Craft, workspace: Workspace): SwitchesState["armed"] {
+  const board = boardOf(knownPart(craft, workspace.catalogue), workspace);
+  const report = board.stateAt(positions);
   const armModes = ["arm", "arm-permit"].filter((name) => board.names.includes(name));
   if (!armModes.includes("arm")) return null;
   if (armModes.every((name) => report.on.includes(name))) return "yes";

@@ -67,8 +67,8 @@ function brokenUse({ scripts }: Craft, workspace: Workspace): WayOn | null {
 }
 
 /** What the switches lack although there are some; nothing where a file is missing, which may have said it. */
-export function gapsInSwitches(craft: Craft, workspace: Workspace): readonly Gap[] {
-  if (brokenUse(craft, workspace)) return [];
+export function gapsInSwitches(craft: Craft): readonly Gap[] {
+  if (craft.gaps.length > 0) return [];
   const { file, handset } = craft;
   const named = new Set(craft.scripts.flatMap((script) => controlsUsed(script).map(({ name }) => name)));
   const strangers = [...named].filter((name) => !craft.controls.has(name));
