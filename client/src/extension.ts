@@ -5,6 +5,7 @@ import {
   DidChangeTextDocumentNotification,
   type LanguageClientOptions,
 } from "vscode-languageclient";
+import { ACCEPT_COMMAND, type AcceptArgument } from "../../shared/protocol/accept.ts";
 import type { OsdPage } from "../../shared/protocol/osd.ts";
 import { LINE_COMMAND, PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import { type LinePlace, POSITIONS_COMMAND, type ShowPositions } from "../../shared/protocol/panel.ts";
@@ -16,6 +17,7 @@ import {
   type ReadResult,
 } from "../../shared/protocol/requests.ts";
 import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
+import { acceptFinding } from "./accept-finding.ts";
 import type { Ask } from "./ask.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
 import { askMapControls, askOtherHandset } from "./map-controls.ts";
@@ -86,6 +88,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand(LINE_COMMAND, (at: LinePlace) => selectLine(at)),
     // Called from findings only: without positions there is nothing to show, so it is not in the command palette.
     commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
+    // Called by code actions that accept a finding.
+    commands.registerCommand(ACCEPT_COMMAND, (argument: AcceptArgument) => acceptFinding(argument)),
     commands.registerCommand("fettle.restartServer", async () => {
       // One that never started, or fell over, cannot be stopped.
       if (client.isRunning()) await client.stop();
@@ -117,6 +121,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
       lineCommand: LINE_COMMAND,
       pageLinkForm,
       positionsCommand: POSITIONS_COMMAND,
+      acceptCommand: ACCEPT_COMMAND,
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
       // As plain data: a configuration has methods, which no message to a worker can carry.
       settings: JSON.parse(JSON.stringify(workspace.getConfiguration(SETTINGS_SECTION))),

@@ -2,11 +2,12 @@
 import type { Connection } from "vscode-languageserver";
 import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
 import { fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
-import { acceptancesAt } from "../../../shared/ide/edits/acceptances.ts";
+import { acceptancesAt, mayAcceptAt } from "../../../shared/ide/edits/acceptances.ts";
 import { calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
+import { type AcceptForm, toAcceptActions } from "./accept-actions.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { type PageOfRule, toDiagnostic, toShowAction } from "./to-lsp.ts";
@@ -20,6 +21,8 @@ interface Parts {
   readonly pageOfRule: PageOfRule;
   /** The client's command that shows positions on its panel; null where it has none. */
   readonly positionsCommand: () => string | null;
+  /** What the client can do when a finding is accepted. */
+  readonly acceptForm: () => AcceptForm;
 }
 
 /** What actions are asked for: of a stretch of a document, once its files are loaded. */
@@ -35,8 +38,9 @@ export function answerActions(parts: Parts): void {
   connection.onCodeAction(
     guard("code actions", null, async ({ textDocument: { uri }, range, context: { only } }) => {
       const refactors = isAsked(CodeActionKind.RefactorRewrite, only) && (await mayCalibrate(documents, uri, range));
-      // Only with every craft read is it known whose line a refactoring would change as well.
-      const file = await (refactors ? documents.loadAll(uri) : documents.loadForFindings(uri));
+      const accepts = isAsked(CodeActionKind.QuickFix, only) && (await mayAccept(documents, uri, range));
+      // Only with every craft read is it known whose line a refactoring would change as well, or whom a layer speaks for.
+      const file = await (refactors || accepts ? documents.loadAll(uri) : documents.loadForFindings(uri));
       const asked = { uri, file, range };
       const repairs = isAsked(CodeActionKind.QuickFix, only)
         ? [...fixes(asked, parts), ...shows(asked, parts), ...acceptances(asked, parts)]
@@ -61,13 +65,17 @@ function fixes({ file, range }: Asked, { documents, editForm, pageOfRule }: Part
   }));
 }
 
-function acceptances({ file, range }: Asked, { documents, editForm, pageOfRule }: Parts): CodeAction[] {
-  return acceptancesAt(documents.now(), file, range).map(({ finding, title, edits }) => ({
-    title,
-    kind: CodeActionKind.QuickFix,
-    diagnostics: [toDiagnostic(finding, documents.uriOf, pageOfRule)],
-    edit: toWorkspaceEdit(edits, documents, editForm()),
-  }));
+function acceptances({ file, range }: Asked, { documents, pageOfRule, acceptForm }: Parts): CodeAction[] {
+  const notes = acceptancesAt(documents.now(), file, range);
+  return toAcceptActions(notes, documents, acceptForm(), (finding) =>
+    toDiagnostic(finding, documents.uriOf, pageOfRule),
+  );
+}
+
+/** False where no note could accept anything here. */
+async function mayAccept(documents: Documents, uri: Uri, range: Range): Promise<boolean> {
+  const file = await documents.loadForFindings(uri);
+  return mayAcceptAt(documents.now(), file, range);
 }
 
 function shows({ uri, file, range }: Asked, { documents, pageOfRule, positionsCommand }: Parts): CodeAction[] {

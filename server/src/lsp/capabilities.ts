@@ -28,6 +28,9 @@ export interface Abilities {
   readonly versionsEdits: boolean;
   /** Asks the user about edits that are marked so. */
   readonly asksAboutEdits: boolean;
+  /** Makes files as part of an edit, and takes edits with a place for the cursor. */
+  readonly createsFiles: boolean;
+  readonly snippetEdits: boolean;
 }
 
 /** The abilities among all that a client says it can do. */
@@ -47,6 +50,8 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     asksAboutEdits:
       workspace?.workspaceEdit?.documentChanges === true &&
       workspace.workspaceEdit.changeAnnotationSupport !== undefined,
+    createsFiles: workspace?.workspaceEdit?.resourceOperations?.includes("create") === true,
+    snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true,
   };
 }
 

@@ -35,6 +35,7 @@ interface Options {
   readonly lineCommand?: unknown;
   readonly pageLinkForm?: unknown;
   readonly positionsCommand?: unknown;
+  readonly acceptCommand?: unknown;
   /** What the user has set, as the section “fettle” of an editor's settings has it. */
   readonly settings?: unknown;
   readonly lensCommand?: unknown;
@@ -59,7 +60,9 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   let links = linksFor({});
   let positionsCommand: string | null = null;
   let lensCommand: string | null = null;
+  let acceptCommand: string | null = null;
   const abilities = () => client;
+  const editForm = () => (client.versionsEdits ? ("versioned" as const) : ("plain" as const));
   const pageOfRule: PageOfRule = (code) => links.pageOfCode(code);
   const closedScripts = watchClosedScripts({
     documents,
@@ -89,6 +92,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
       positionsCommand = commandIn(options.positionsCommand);
       lensCommand = commandIn(options.lensCommand);
       links = linksFor(options);
+      acceptCommand = commandIn(options.acceptCommand);
       settings.begin(options.settings);
       documents.setLevels(settings.now().levels);
       documents.setFolders((workspaceFolders ?? []).map(({ uri }) => asUri(uri)));
@@ -122,9 +126,15 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     connection,
     documents,
     guard,
-    editForm: () => (client.versionsEdits ? "versioned" : "plain"),
+    editForm,
     pageOfRule,
     positionsCommand: () => positionsCommand,
+    acceptForm: () => ({
+      edits: editForm(),
+      command: acceptCommand,
+      snippets: client.snippetEdits,
+      creates: client.createsFiles && client.versionsEdits,
+    }),
   });
   answerValues(connection, documents, guard);
   answerUseLines({ connection, documents, guard, abilities, settings: settings.now });
