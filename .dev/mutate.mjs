@@ -15,8 +15,7 @@ import { fail, inProject, root, say } from "./say.mjs";
  */
 
 /** Tests that start programs, draw, or read the language, the catalogue or the sources: they take long and see little. */
-const LEFT_OUT =
-  /^tests\/(bench|catalogue|cli|client|draw|e2e|fixtures|grammars|node-host|server|snippets|syntax|tidy)\//;
+const LEFT_OUT = /^tests\/(bench|catalogue|cli|client|draw|e2e|fixtures|grammars|node-host|server|syntax|tidy)\//;
 
 const { values: options, positionals } = parseArgs({
   allowPositionals: true,

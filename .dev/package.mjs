@@ -15,7 +15,7 @@ const shipped = [
   /^extension\/dist\/NOTICES\.txt$/,
   /^extension\/dist\/(client|server)\/[^/]+\.c?js$/,
   /^extension\/dist\/panel\/[^/]+\.(js|css)$/,
-  /^extension\/(grammars|snippets)\/[^/]+\.json$/,
+  /^extension\/grammars\/[^/]+\.json$/,
   /^extension\/client\/schemas\/[^/]+\.json$/,
   /^extension\/client\/walkthrough\/[^/]+\.(svg|md)$/,
   /^extension\/client\/icons\/[^/]+\.(svg|png)$/,

@@ -1,4 +1,7 @@
-/** Generates the JSON Schemas by which an editor completes and checks a pilot's own catalogue and aliases. */
+/**
+ * Generates the JSON Schemas by which an editor completes a pilot's own catalogue and aliases, and says what each part
+ * is for. They check nothing: what is wrong in such a file Fettle itself says, in every editor and once.
+ */
 import { toJSONSchema } from "zod";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { aliasesFileSchema, catalogueFileSchema } from "../../shared/catalogue/schema.ts";
@@ -169,9 +172,47 @@ function aliasesSchema(): Schema {
   return titled(schema, "A pilot's own words");
 }
 
-/** Adds a title, and gives plainer names to the parts that are used several times. */
+/** Adds a title, takes out all that checks, and gives plainer names to the parts that are used several times. */
 function titled({ $schema, ...rest }: Schema, title: string): Schema {
-  return JSON.parse(JSON.stringify({ $schema, title, ...rest }).replaceAll("__schema", "part")) as Schema;
+  const offering = { $schema, title, ...(unchecked(rest) as Schema) };
+  return JSON.parse(JSON.stringify(offering).replaceAll("__schema", "part")) as Schema;
+}
+
+/** Keywords that only check. */
+const CHECKS: ReadonlySet<string> = new Set(
+  `required pattern format minLength maxLength minItems maxItems uniqueItems minimum maximum exclusiveMinimum
+  exclusiveMaximum multipleOf minProperties maxProperties propertyNames`.split(/\s+/),
+);
+
+/** A schema that offers what another does and admits every value: beside each alternative stands one that asks nothing. */
+function unchecked(schema: unknown): unknown {
+  if (typeof schema !== "object" || schema === null || Array.isArray(schema)) return schema;
+  const rest: Schema = {};
+  const alternatives: unknown[] = [];
+  for (const [keyword, value] of Object.entries(schema as Schema)) {
+    if (CHECKS.has(keyword)) continue;
+    if (keyword === "properties" || keyword === "$defs")
+      rest[keyword] = Object.fromEntries(
+        Object.entries(value as Record<string, unknown>).map(([name, each]) => [name, unchecked(each) as Schema]),
+      );
+    else if (keyword === "items" || keyword === "additionalProperties") {
+      if (typeof value === "object") rest[keyword] = unchecked(value);
+    } else if (keyword === "anyOf" || keyword === "oneOf") alternatives.push(...(value as unknown[]).map(unchecked));
+    else if (keyword === "enum" || keyword === "const")
+      alternatives.push({ [keyword]: value, ...descriptionsOf(schema as Schema) });
+    else if (keyword === "type") {
+      if (value === "boolean") alternatives.push({ type: value });
+    } else if (keyword !== "enumDescriptions") rest[keyword] = value;
+  }
+  const { is } = (schema as Schema).properties ?? {};
+  // By this member an editor tells which of several types of value is written.
+  if (is?.const !== undefined && rest.properties) rest.properties.is = { ...is, description: is.description ?? "" };
+  return alternatives.length === 0 ? rest : { ...rest, anyOf: [...alternatives, {}] };
+}
+
+/** What each word of an enumeration means, for the editor to say beside it. */
+function descriptionsOf({ enumDescriptions }: Schema): Schema {
+  return enumDescriptions === undefined ? {} : { enumDescriptions };
 }
 
 /** Both schemas, at the paths that the manifest names. */

@@ -122,6 +122,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
       pageLinkForm,
       positionsCommand: POSITIONS_COMMAND,
       acceptCommand: ACCEPT_COMMAND,
+      checksJson: true,
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
       // As plain data: a configuration has methods, which no message to a worker can carry.
       settings: JSON.parse(JSON.stringify(workspace.getConfiguration(SETTINGS_SECTION))),

@@ -1,6 +1,6 @@
 /**
- * The JSON Schemas that are contributed to the editor, held to the dialect that they name by an
- * outside validator (`ajv/dist/2020`), and to what the program itself takes.
+ * The JSON Schemas that are contributed to the editor, held to the dialect that they name by an outside validator
+ * (`ajv/dist/2020`): they offer words, and check nothing, since what is wrong the program itself says.
  */
 import { readFileSync } from "node:fs";
 import { Ajv2020 } from "ajv/dist/2020.js";
@@ -59,40 +59,37 @@ test.each<[string, unknown]>([
   ["a choice of none", file({ ...glow, types: [{ is: "choice", choices: [] }] })],
 ])("bad: %s", (_, given) => {
   const json = JSON.parse(JSON.stringify(given));
-  expect(catalogueFile(json)).toBe(false);
   expect(readCatalogueFile(json).problems.length).toBeGreaterThan(0);
+  expect(catalogueFile(json)).toBe(true);
 });
 
-test("the schema offers the existing sections and units, and rejects others as the program does", () => {
-  expect(catalogueFile(file({ ...glow, section: "lamps" }))).toBe(false);
-  expect(catalogueFile(file({ ...glow, section: "modes" }))).toBe(false);
-  expect(catalogueFile(file({ ...glow, types: [{ is: "quantity", unit: "sec" }] }))).toBe(false);
-});
-
-test("the schema and the program agree on any setting with one change", () => {
-  const setting = fc.constantFrom(...shipped);
-  const change = fc.constantFrom<unknown>(
-    undefined,
-    null,
-    0,
-    1.5,
-    "x",
-    "-",
-    [],
-    {},
-    true,
-    "A whole sentence of some length.",
-  );
+test("the schemas say nothing of any value at all", () => {
   fc.assert(
-    fc.property(setting, fc.nat(), change, (original, pick, value) => {
-      const json = JSON.parse(JSON.stringify(file(original)));
-      const ways = waysIn(json).filter((way) => !["section", "unit"].includes(String(way.at(-1))));
-      const way = ways[pick % ways.length]!;
-      const changed = JSON.parse(JSON.stringify(withValue(json, way, value)));
-      expect(catalogueFile(changed), way.join(".")).toBe(readCatalogueFile(changed).problems.length === 0);
+    fc.property(fc.json(), (text) => {
+      const value: unknown = JSON.parse(text);
+      for (const each of [value, file(value), { aliases: value }, file({ ...glow, types: [value] })]) {
+        expect(catalogueFile(each)).toBe(true);
+        expect(aliasesFile(each)).toBe(true);
+      }
     }),
-    { numRuns: 2000 },
   );
+  const setting = fc.constantFrom(...shipped);
+  fc.assert(
+    fc.property(setting, fc.nat(), fc.jsonValue(), (original, pick, value) => {
+      const json = JSON.parse(JSON.stringify(file(original)));
+      const ways = waysIn(json);
+      expect(catalogueFile(withValue(json, ways[pick % ways.length]!, value))).toBe(true);
+    }),
+  );
+});
+
+test("they offer the sections, the units, the kinds and the types that there are, and names for aliases", () => {
+  const text = JSON.stringify(schemaOf("catalogue"));
+  for (const word of ["lights", "kohm", "hardware", "quantity", "fields", "missing"])
+    expect(text).toContain(`"${word}"`);
+  expect(text).not.toMatch(/"(pattern|minLength|minItems|oneOf)":/);
+  const names = JSON.stringify(schemaOf("aliases"));
+  for (const word of ["level", "finder", "pack.reserve", "pack-volts"]) expect(names).toContain(`"${word}"`);
 });
 
 type Way = readonly (string | number)[];
@@ -121,7 +118,7 @@ test.each<[boolean, unknown]>([
   [false, { aliases: { flat: ["level"] } }],
   [false, { aliases: {}, words: {} }],
 ])("aliases, %s: %j", (good, given) => {
-  expect(aliasesFile(given)).toBe(good);
+  expect(aliasesFile(given)).toBe(true);
   expect(readAliasesFile(given).problems.length === 0).toBe(good);
 });
 

@@ -28,7 +28,7 @@ await activateWith(context as unknown as Activate[0], (() => client) as unknown 
 test("every file that the manifest names is there", () => {
   const names: string[] = [];
   JSON.stringify(contributes, (_, value) => {
-    if (typeof value === "string" && /^(\.\/)?(client|grammars|snippets)\//.test(value)) names.push(value);
+    if (typeof value === "string" && /^(\.\/)?(client|grammars)\//.test(value)) names.push(value);
     return value;
   });
   names.push(manifest.icon);

@@ -97,3 +97,22 @@ test("what is no script is asked about without answer, and used as none", async 
   expect((await session.pull(jugUri)).map(({ message }) => message).join()).toContain("words of your own");
   expect(session.log).toEqual([]);
 });
+
+test("what is no JSON is left to an editor that tells it of open files itself; what is wrong in it is not", async () => {
+  const texts = { "/shed/lamp.catalogue.json": "{", "/shed/mine.aliases.json": "{" };
+  const messages = (uri: string) => (session.pushed.get(uri) ?? []).map(({ message }) => message);
+  session = await startSession(filesInMemory(texts), PULLING, { checksJson: true });
+  await session.open(lampUri, "{");
+  await session.pull(lampUri).catch(() => []);
+  await until(() => messages(mineUri).length > 0);
+  expect(messages(mineUri)[0]).toMatch(/Until this is JSON/);
+  expect(messages(lampUri)).toEqual([]);
+  await session.client.sendNotification("textDocument/didChange", {
+    textDocument: { uri: lampUri, version: 2 },
+    contentChanges: [{ text: '{ "settings": [], "settings": [] }' }],
+  });
+  await until(() => messages(lampUri).length > 0);
+  expect(messages(lampUri)).toEqual(["catalogue: “catalogue” is missing here: Say what this is a catalogue of."]);
+  await session.client.sendNotification("textDocument/didClose", { textDocument: { uri: lampUri } });
+  await until(() => messages(lampUri).some((message) => message.includes("Until this is JSON")));
+});

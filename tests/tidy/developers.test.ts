@@ -9,9 +9,7 @@ const text = readFileSync(inProject("DEVELOPERS.md"), "utf8");
 const quoted = [...text.matchAll(/`([^`\n]+)`/g)].map(([, code = ""]) => code);
 
 test("every file and folder that it names is there", () => {
-  const inTree = quoted.filter((code) =>
-    /^(shared|server|client|tests|grammars|snippets|examples|\.dev|\.vscode)\//.test(code),
-  );
+  const inTree = quoted.filter((code) => /^(shared|server|client|tests|grammars|examples|\.dev|\.vscode)\//.test(code));
   const paths = inTree.map((code) => code.split(" ")[0]!).filter((path) => !/[A-Z*]{2,}/.test(path));
   expect(paths.length).toBeGreaterThan(50);
   expect(paths.filter((path) => !existsSync(inProject(path)))).toEqual([]);

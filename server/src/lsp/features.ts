@@ -101,6 +101,7 @@ export function answerFeatures(parts: Parts): void {
         label,
         tooltip,
         paddingLeft: true,
+        paddingRight: true,
       }));
     }),
   );

@@ -23,6 +23,8 @@ export interface OwnWordsFiles {
   /** Once every file has been read that changed. */
   load(): Promise<void>;
   problems(): readonly WordsProblem[];
+  /** Whether the editor has the file open. */
+  isOpen(path: FilePath): boolean;
   /** These three give false for a path that is no such file, and are then without effect. */
   open(path: FilePath, document: TextDocument): boolean;
   change(path: FilePath, changes: Changes, version: number): boolean;
@@ -74,6 +76,7 @@ export function makeOwnWords(host: Host): OwnWordsFiles {
       }
     },
     problems: () => read?.problems ?? [],
+    isOpen: (path) => opened.has(path),
     open(path, document) {
       if (!isWordsFile(path)) return false;
       opened.set(path, document);

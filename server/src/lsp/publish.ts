@@ -16,6 +16,8 @@ interface Parts {
   readonly abilities: () => Abilities;
   readonly pageOfRule: PageOfRule;
   readonly closedScripts: ClosedScripts;
+  /** Whether the editor itself tells what is no JSON. */
+  readonly checksJson: () => boolean;
 }
 
 export interface Publisher {
@@ -45,6 +47,7 @@ export function makePublisher({
   abilities,
   pageOfRule,
   closedScripts,
+  checksJson,
 }: Parts): Publisher {
   const push = guard<[], void>("diagnostics", undefined, async () => {
     for (const uri of documents.openUris()) {
@@ -80,7 +83,11 @@ export function makePublisher({
   let published: ReadonlySet<string> = new Set();
   const publishWordsProblems = guard<[], void>("own words", undefined, async () => {
     await documents.words.load();
-    const found = wordsDiagnostics(documents.words.problems(), documents.uriOf);
+    // What is no JSON an editor that knows JSON tells itself, of the files that it has open.
+    const told = documents.words
+      .problems()
+      .filter(({ file, ofJson }) => !(ofJson && checksJson() && documents.words.isOpen(file)));
+    const found = wordsDiagnostics(told, documents.uriOf);
     for (const uri of published) if (!found.has(uri)) void connection.sendDiagnostics({ uri, diagnostics: [] });
     for (const [uri, diagnostics] of found) void connection.sendDiagnostics({ uri, diagnostics });
     published = new Set(found.keys());

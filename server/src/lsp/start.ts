@@ -36,6 +36,8 @@ interface Options {
   readonly pageLinkForm?: unknown;
   readonly positionsCommand?: unknown;
   readonly acceptCommand?: unknown;
+  /** True where the editor itself tells what is no JSON. */
+  readonly checksJson?: unknown;
   /** What the user has set, as the section “fettle” of an editor's settings has it. */
   readonly settings?: unknown;
   readonly lensCommand?: unknown;
@@ -61,6 +63,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   let positionsCommand: string | null = null;
   let lensCommand: string | null = null;
   let acceptCommand: string | null = null;
+  let checksJson = false;
   const abilities = () => client;
   const editForm = () => (client.versionsEdits ? ("versioned" as const) : ("plain" as const));
   const pageOfRule: PageOfRule = (code) => links.pageOfCode(code);
@@ -73,7 +76,15 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
     failed: (error) => logError(connection, "closed scripts", error),
   });
   const closed = tellClosedFindings({ connection, documents, scripts: closedScripts });
-  const publisher: Publisher = makePublisher({ connection, documents, guard, abilities, pageOfRule, closedScripts });
+  const publisher: Publisher = makePublisher({
+    connection,
+    documents,
+    guard,
+    abilities,
+    pageOfRule,
+    closedScripts,
+    checksJson: () => checksJson,
+  });
   const settings: KeptSettings = keepSettings({
     connection,
     guard,
@@ -93,6 +104,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
       lensCommand = commandIn(options.lensCommand);
       links = linksFor(options);
       acceptCommand = commandIn(options.acceptCommand);
+      checksJson = options.checksJson === true;
       settings.begin(options.settings);
       documents.setLevels(settings.now().levels);
       documents.setFolders((workspaceFolders ?? []).map(({ uri }) => asUri(uri)));

@@ -2,13 +2,21 @@
 import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/specs.ts";
 import { baseOf } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
+import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import { knownControls } from "../context/known-controls.ts";
 import { inSnippet, type Offer } from "./completion-item.ts";
+import { allowOffer, controlTemplates } from "./templates.ts";
+
+/** What a line of a section can begin with: its names, `drop`, and the comment that accepts a finding. */
+export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[] {
+  const names = offerNames(workspace, cursor);
+  return names.length > 0 ? [...names, allowOffer] : [];
+}
 
 /** The names that a section can hold, each with a snippet of its value; those already written come last. */
-export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[] {
+function offerNames(workspace: Workspace, cursor: CursorContext): Offer[] {
   const { spec, section, script, line, text, column } = cursor;
   if (!spec || section === null) return [];
   const { catalogue } = workspace;
@@ -68,7 +76,7 @@ export function offerHeads(workspace: Workspace, cursor: CursorContext): Offer[]
         dropOffer,
       ];
     case "controls":
-      return [...offerControls(workspace, script.file, writtenNames), dropOffer];
+      return [...offerControls(workspace, script, writtenNames), dropOffer];
     case "kept":
       return [];
   }
@@ -88,16 +96,10 @@ const dropOffer: Offer = {
 };
 
 /** A template for each kind of control, and the known controls, which a handset may override. */
-function offerControls(workspace: Workspace, file: string, writtenNames: ReadonlySet<string>): Offer[] {
-  const known = [...knownControls(workspace, file).keys()].filter((name) => !writtenNames.has(name));
-  const kinds: [string, string, string][] = [
-    ["switch", "2 or 3 positions", `\${1:TL} switch ch\${2:5} up 1000 us down 2000 us`],
-    ["selector", "2 to 16 positions", `\${1:SX} selector ch\${2:6} one 1000 us two 1500 us three 2000 us`],
-    ["button", "springs back", `\${1:PB} button ch\${2:7} rest 1000 us held 2000 us`],
-    ["dial", "any pulse of its range", `\${1:KN} dial ch\${2:8} 1000 us to 2000 us`],
-  ];
+function offerControls(workspace: Workspace, script: Script, writtenNames: ReadonlySet<string>): Offer[] {
+  const known = [...knownControls(workspace, script.file).keys()].filter((name) => !writtenNames.has(name));
   return [
-    ...kinds.map(([label, detail, text]): Offer => ({ label, kind: "snippet", detail, text, snippet: true, group: 1 })),
+    ...controlTemplates(script),
     ...known.map(
       (label): Offer => ({
         label,

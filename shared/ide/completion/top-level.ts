@@ -5,13 +5,14 @@ import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import type { Offer } from "./completion-item.ts";
+import { allowOffer, sectionTemplates } from "./templates.ts";
 
 const HEADERS = {
   craft: { detail: "one whole machine", text: `craft "\${1:NAME}"\n\nuse "\${2:handsets/NAME.fettle}"\n\n$0` },
   layer: { detail: "part of a configuration, made to be reused", text: `layer "\${1:NAME}"\n\n$0` },
   handset: {
     detail: "the pilot's transmitter",
-    text: `handset "\${1:NAME}"\n\ntransmitter\n  band   \${2:2.4 GHz}\n  power  \${3:100 mW}\n\ncontrols\n  TL  switch  ch5  up 1000 us  down 2000 us\n$0`,
+    text: `handset "\${1:NAME}"\n\ntransmitter\n  band   \${2:2.4 GHz}\n  power  \${3:100 mW}\n\ncontrols\n  \${4:TL}  switch  ch\${5:5}  up 1000 us  down 2000 us\n  $0`,
   },
 } as const;
 
@@ -41,10 +42,13 @@ export function offerTopLevel(workspace: Workspace, { script, line }: CursorCont
       text: "Lays another file below this one: what this file says wins. Paths go from this file's own folder, with `/`.",
     },
   };
-  const sections = workspace.catalogue.sections
-    .filter((section) => section.in.includes(script.kind))
-    .map((section) => offerSection(section, written.has(section.name)));
-  return [use, ...sections];
+  const sections = workspace.catalogue.sections.filter((section) => section.in.includes(script.kind));
+  return [
+    use,
+    ...sections.map((section) => offerSection(section, written.has(section.name))),
+    ...sectionTemplates(sections, written),
+    allowOffer,
+  ];
 }
 
 function offerSection(section: SectionSpec, isWritten: boolean): Offer {

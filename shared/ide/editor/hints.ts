@@ -14,6 +14,7 @@ export interface InlayHint {
   readonly kind: HintKind;
   /** The hint is shown after this position. */
   readonly at: Position;
+  /** It begins with “=” or “→”, so that it never reads as part of the value before it. */
   readonly label: string;
   readonly tooltip: string;
 }
@@ -35,7 +36,12 @@ function hintOf(workspace: Workspace, craft: Craft, script: Script, entry: Entry
   const sentences = consequencesOf(craft, workspace.catalogue, { kind, section, name, file: script.file, line });
   const shown = sentences.find(({ brief }) => brief !== undefined);
   return shown
-    ? { kind: "consequence", at: { line, character: entry.value.end }, label: shown.brief!, tooltip: shown.text }
+    ? {
+        kind: "consequence",
+        at: { line, character: entry.value.end },
+        label: setOff(shown.brief!),
+        tooltip: shown.text,
+      }
     : null;
 }
 
@@ -54,7 +60,12 @@ function pulsesHint(craft: Craft, script: Script, entry: Entry): InlayHint | nul
   return {
     kind: "pulses",
     at: { line: entry.line, character: last.piece.end },
-    label: `${found.map(({ us }) => us).join(", ")} us`,
+    label: setOff(`= ${found.map(({ us }) => us).join(", ")} us`),
     tooltip: found.map(({ of, word, us, channel }) => `${of} at “${word}” sends ${us} us on ch${channel}`).join("\n"),
   };
+}
+
+/** A figure as it stands beside a value: one that is the same in other words has its “=” already, one that follows has not. */
+function setOff(figure: string): string {
+  return figure.startsWith("= ") ? figure : `→ ${figure}`;
 }

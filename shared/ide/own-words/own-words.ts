@@ -20,6 +20,8 @@ export interface WordsProblem {
   readonly message: string;
   /** error: the setting or the word is left out; warning: it counts. */
   readonly severity: "error" | "warning";
+  /** True where it is a fault of JSON itself, of which an editor that knows JSON tells as well. */
+  readonly ofJson?: true;
 }
 
 export interface OwnWords {
@@ -52,10 +54,13 @@ export async function readOwnWords(
       };
     const report = reportAt([]);
     for (const path of json.repeated)
-      report("error", {
-        path,
-        ofName: true,
+      problems.push({
+        file,
+        range: json.nameRangeOf(path),
+        where: pathText(path),
         message: "This name occurs twice here, and the earlier one is ignored: keep one.",
+        severity: "error",
+        ofJson: true,
       });
     if (file.endsWith(CATALOGUE_END)) {
       const read = shapes.readCatalogueFile(json.value);
@@ -96,7 +101,9 @@ function jsonOf(
   if (!answer.validUtf8) return refuse("This file is no valid UTF-8, so nothing of it counts: save it as UTF-8.");
   const json = readJson(answer.text);
   if (json.kind === "value") return json;
-  return refuse(`${json.message} Until this is JSON, nothing of the file counts.`, json.range);
+  const message = `${json.message} Until this is JSON, nothing of the file counts.`;
+  problems.push({ file, range: json.range, where: "", message, severity: "error", ofJson: true });
+  return null;
 }
 
 function pathText(path: JsonPath): string {

@@ -9,11 +9,11 @@ test("an empty file is offered headers, and then sections in the catalogue's ord
   const sections = offered(craft("|"));
   expect(sections.slice(0, 4)).toEqual(["use", "board", "frame", "pack"]);
   expect(sections).not.toContain("transmitter");
-  expect(offered('handset "Wheel"\n|')).toEqual(["use", "transmitter", "controls"]);
+  expect(offered('handset "Wheel"\n|')).toEqual(["use", "transmitter", "controls", "allow"]);
 });
 
 test("what is written already comes last", () => {
-  expect(offered(craft("pack\n  cells 4\n\n|")).at(-1)).toBe("pack");
+  expect(offered(craft("pack\n  cells 4\n\n|")).slice(-2)).toEqual(["pack", "allow"]);
   const settings = offered(craft("pack\n  cells 4\n  |\n"));
   expect(settings[0]).toBe("chemistry");
   expect(settings.indexOf("cells")).toBeGreaterThan(settings.indexOf("hover-current"));

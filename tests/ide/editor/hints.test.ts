@@ -55,18 +55,18 @@ osd
 test("the most useful figures, behind the value, at most one a line", () => {
   const hints = hinted(craft);
   expect(hints).toEqual([
-    "capacity 1100 mAh [880 mAh usable]",
+    "capacity 1100 mAh [→ 880 mAh usable]",
     "full-at 4.2 V/cell [= 25.2 V]",
     "reserve 20 % [= 220 mAh]",
-    "hover-current 12 A [4 min 24 s]",
-    "divider-top 10 kohm [reads to 36.3 V]",
-    "packet-rate 250 Hz [4 ms]",
-    "kv 1750 rpm/V [44100 rpm unloaded]",
-    "esc-rate 300 kbit/s [22 % of a round]",
-    "loop-rate 4 kHz [250 us]",
-    "smooth-gyro cut 100 Hz [1.6 ms]",
-    "smooth-gyro cut 180 Hz [0.88 ms]",
-    "roll slope 100 deg/s end 700 deg/s [125 deg/s at half stick]",
+    "hover-current 12 A [→ 4 min 24 s]",
+    "divider-top 10 kohm [→ reads to 36.3 V]",
+    "packet-rate 250 Hz [→ 4 ms]",
+    "kv 1750 rpm/V [→ 44100 rpm unloaded]",
+    "esc-rate 300 kbit/s [→ 22 % of a round]",
+    "loop-rate 4 kHz [→ 250 us]",
+    "smooth-gyro cut 100 Hz [→ 1.6 ms]",
+    "smooth-gyro cut 180 Hz [→ 0.88 ms]",
+    "roll slope 100 deg/s end 700 deg/s [→ 125 deg/s at half stick]",
     "power 25 mW [= 14 dBm]",
     "amps at right, bottom [= 47, 19]",
   ]);
@@ -104,14 +104,14 @@ bench
   charge-counted ${counted}
 `).filter((hint) => /^pack-volts|^charge/.test(hint));
   expect(bench("16.2 V", "1120 mAh")).toEqual([
-    "pack-volts-shown 16.2 V [1.2 % too low]",
-    "charge-counted 1120 mAh [12 % too high]",
+    "pack-volts-shown 16.2 V [→ 1.2 % too low]",
+    "charge-counted 1120 mAh [→ 12 % too high]",
   ]);
   // What has a finding on its line needs no hint beside it.
   expect(bench("15.8 V", "1250 mAh")).toEqual([]);
   expect(bench("16.4 V", "1000 mAh")).toEqual([
-    "pack-volts-shown 16.4 V [right: nothing to correct]",
-    "charge-counted 1000 mAh [right: nothing to correct]",
+    "pack-volts-shown 16.4 V [→ right: nothing to correct]",
+    "charge-counted 1000 mAh [→ right: nothing to correct]",
   ]);
 });
 
@@ -128,7 +128,7 @@ test("positions have their pulses beside them, cell volts the pack's volts, anch
     'craft "Jug"\nuse "wheel.fettle"\n\npack\n  cells 6\n  warn-at 3.5 V/cell\nmodes\n  level when TR is mid and not TL is up\nosd\n  grid 53 x 20\n  amps at right, bottom\n  clock at 3, 4\n';
   expect(hinted(text)).toEqual([
     "warn-at 3.5 V/cell [= 21 V]",
-    "level when TR is mid and not TL is up [1500, 1000 us]",
+    "level when TR is mid and not TL is up [= 1500, 1000 us]",
     "amps at right, bottom [= 47, 19]",
   ]);
 });
