@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test, vi } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
+import { ACCEPT_COMMAND } from "../../shared/protocol/accept.ts";
 import { LINE_COMMAND } from "../../shared/protocol/pages.ts";
 import { POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
 import { SERVER_SETTINGS, SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
@@ -37,7 +38,7 @@ test("every file that the manifest names is there", () => {
 });
 
 test("every command of the manifest is registered, and no others but those of findings and of hovers", () => {
-  expect(asked.commands.toSorted()).toEqual([...promised, LINE_COMMAND, POSITIONS_COMMAND].sort());
+  expect(asked.commands.toSorted()).toEqual([...promised, ACCEPT_COMMAND, LINE_COMMAND, POSITIONS_COMMAND].sort());
 });
 
 test("every command in a menu is one of the manifest", () => {

@@ -114,5 +114,5 @@ test("what is no JSON is left to an editor that tells it of open files itself; w
   await until(() => messages(lampUri).length > 0);
   expect(messages(lampUri)).toEqual(["catalogue: “catalogue” is missing here: Say what this is a catalogue of."]);
   await session.client.sendNotification("textDocument/didClose", { textDocument: { uri: lampUri } });
-  await until(() => messages(lampUri).some((message) => message.includes("Until this is JSON")));
+  await until(() => messages(lampUri).some((message) => String(message).includes("Until this is JSON")));
 });

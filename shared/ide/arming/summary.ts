@@ -2,9 +2,11 @@
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Move } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
+import { knownPart } from "../../model/known-part.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { ArmingSummary } from "../../protocol/status.ts";
 import { joinWithAnd } from "../../text/list.ts";
+import { missingParts } from "../context/missing-parts.ts";
 import { type Obstacle, readinessOf } from "./readiness.ts";
 
 /**
@@ -21,8 +23,10 @@ export function armingSummaryOf(craft: Craft, workspace: Workspace): ArmingSumma
     obstacle: atRest?.message ?? null,
     besides: obstacles.map(({ message }) => message),
   });
-  const missing = missingPart(craft, workspace);
-  if (missing !== null) return summary("unknown", `${missing} could not be read, and may say something of arming.`, []);
+  const board = boardOf(knownPart(craft, workspace.catalogue), workspace);
+  const [missing] = missingParts(craft);
+  if (missing && board.armed === null)
+    return summary("unknown", `${missing.message} It may say something of arming.`, []);
   const ofModes = (obstacles: readonly Obstacle[]) => obstacles.filter(({ what }) => what.startsWith("modes."));
   const standing = rest.obstacles.find(({ state }) => state === "stands");
   if (ofModes(rest.obstacles).length === 0) {
@@ -30,7 +34,7 @@ export function armingSummaryOf(craft: Craft, workspace: Workspace): ArmingSumma
       ? summary("not-ready", standing.message, [])
       : summary("armed", "What arms it is on with every control at rest.", rest.obstacles);
   }
-  if (boardOf(craft, workspace).armed === null) {
+  if (board.armed === null) {
     const open = ofModes(rest.obstacles).find(({ state }) => state === "open");
     return summary("unknown", open?.message ?? "What arms it is not known.", []);
   }
@@ -47,19 +51,6 @@ export function armingSummaryOf(craft: Craft, workspace: Workspace): ArmingSumma
   if (open) return summary("depends", open.message, []);
   const way = `${joinWithAnd(rest.moves.map(moveText))} ${rest.moves.length === 1 ? "arms" : "arm"} it.`;
   return summary("ready", way, after);
-}
-
-/** A used file without which the craft is not known whole, as a sentence begins with it; null where there is none. */
-function missingPart(craft: Craft, workspace: Workspace): string | null {
-  for (const script of craft.scripts) {
-    for (const use of script.uses) {
-      const target = workspace.target(script, use);
-      if (target.kind !== "script" || target.script.tree.newer) {
-        return use.path ? `“${use.path}”` : `The file of line ${use.line + 1}`;
-      }
-    }
-  }
-  return null;
 }
 
 function moveText({ name, to }: Move): string {
