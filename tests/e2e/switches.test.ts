@@ -27,9 +27,10 @@ const mode = (name: string) => panel().getByRole("button", { name, exact: true }
 async function showClash(): Promise<void> {
   expect(await quickFixes(editor.page, 8, 5)).toEqual([
     "Show it on the switches: mode-clash",
-    "Accept mode-clash on this line",
-    "Accept mode-clash in all of modes",
-    "Accept mode-clash in this file",
+    "Accept this here, because… (mode-clash)",
+    "Accept it in all of modes, because… (mode-clash)",
+    "Accept it in this whole craft, because… (mode-clash)",
+    "Accept it in a layer, because… (mode-clash)",
   ]);
   const row = ".action-widget .monaco-list-row.action.focused";
   await editor.page.locator(row, { hasText: "mode-clash" }).waitFor();
