@@ -16,6 +16,8 @@ export interface SavedState {
   readonly signal: SignalStep | null;
   /** The picture of the OSD has its magnifier. */
   readonly magnified: boolean;
+  /** Of many packs: what is searched for, and the sections of those that are open. */
+  readonly packs: { readonly search: string; readonly open: readonly string[] };
 }
 
 interface EditorApi {
@@ -40,6 +42,7 @@ const initialState: SavedState = {
   scenario: null,
   signal: null,
   magnified: false,
+  packs: { search: "", open: [] },
 };
 
 /** Sends a message to the host. */

@@ -4,18 +4,17 @@
 import { useMemo, useRef } from "preact/hooks";
 import { drawDelays, notchesInWords, responseChart } from "../../shared/draw/filters.ts";
 import { drawLoop, loopTableRows, spareInWords } from "../../shared/draw/loop.ts";
-import { drawPack, packFacts, packName, packTableRows } from "../../shared/draw/pack.ts";
 import { limitInWords, type NamedChart, ratesCharts } from "../../shared/draw/rates.ts";
 import type {
   FilterPart,
   FiltersPicture,
   LoopPicture,
   NumbersPicture,
-  PackPicture,
   RatesPicture,
 } from "../../shared/protocol/numbers.ts";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
 import { CursorLine, LineLink, useLineLink } from "./line-links.tsx";
+import { Packs } from "./packs.tsx";
 import { ReadChart } from "./read-chart.tsx";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
@@ -43,7 +42,7 @@ export function NumbersView({ picture, marked }: Props) {
       {width > 0 && (
         <CursorLine.Provider value={marked}>
           {rates && <Rates rates={rates} second={secondRates} width={width} />}
-          {packs.length > 0 && <Packs packs={packs} width={width} />}
+          {packs.length > 0 && <Packs packs={packs} width={width} packWidth={columnWidth(width, PACK_WIDTH, [2])} />}
           {filters && <Filters filters={filters} width={width} />}
           {loop && <Loop loop={loop} width={width} />}
         </CursorLine.Provider>
@@ -85,42 +84,10 @@ function fullStickLinks(name: NamedChart["name"], sets: readonly (RatesPicture |
   });
 }
 
-function Packs({ packs, width }: { packs: readonly PackPicture[]; width: number }) {
-  const packWidth = packs.length > 1 ? columnWidth(width, PACK_WIDTH, [2]) : width;
-  return (
-    <div class="charts">
-      {packs.map((pack) => (
-        <Pack key={pack.section} pack={pack} width={packWidth} />
-      ))}
-    </div>
-  );
-}
-
 /** The width of one column, with as many columns of `counts` as have room; the whole width where none fits. */
 function columnWidth(width: number, minWidth: number, counts: readonly number[]): number {
   const columns = counts.find((count) => width >= count * minWidth + (count - 1) * GAP) ?? 1;
   return Math.floor((width - GAP * (columns - 1)) / columns);
-}
-
-function Pack({ pack, width }: { pack: PackPicture; width: number }) {
-  const scene = drawPack(pack, { width, heading: "none" });
-  const rows = packTableRows(pack);
-  const [name, facts] = [packName(pack), packFacts(pack)];
-  const lineLink = useLineLink();
-  return (
-    <section style={{ width: `${width}px` }}>
-      <div class="head">
-        <h2>{name}</h2>
-        {facts !== "" && <LineLink at={pack.at} words={facts} of={name} />}
-      </div>
-      {sceneView(scene, ({ attributes }) => {
-        const mark = pack.marks.find(({ name }) => name === attributes["data-mark"]);
-        if (!mark) return undefined;
-        return lineLink(mark.at, (rows.find(([name]) => name === mark.name) ?? []).filter(Boolean).join(", "));
-      })}
-      <TextTable head={["threshold", "V/cell", "pack, V", "usual, V/cell"]} rows={rows} name={name} />
-    </section>
-  );
 }
 
 function Filters({ filters, width }: { filters: FiltersPicture; width: number }) {

@@ -11,15 +11,23 @@ export function drawPoints(plot: Box, chart: Chart): SceneNode[] {
     const { x, y } = plotPoint(plot, chart, mark.x, mark.y);
     const drops = `M${rounded(plot.x)} ${rounded(y)}H${rounded(x)}V${rounded(plot.y + plot.height)}`;
     const label =
-      mark.side === "left"
-        ? text("chart-label", x - 7, y - 4, LABEL_SIZE, mark.label, "end")
-        : text("chart-label", x + 7, y + LABEL_SIZE, LABEL_SIZE, mark.label);
+      mark.side === "left" ? labelAt(x - 7, y - 4, mark.label, "end") : labelAt(x + 7, y + LABEL_SIZE, mark.label);
     return [
       path("chart-drop", drops),
       path("chart-point", `M${rounded(x - 3.2)} ${rounded(y)}a3.2 3.2 0 0 1 6.4 0a3.2 3.2 0 0 1-6.4 0z`),
-      label,
+      ...label,
     ];
   });
+}
+
+/** A label inside the plot, on a plate of the page's colour: a line that crosses it is interrupted, also between words. */
+function labelAt(x: number, y: number, label: string, anchor: "start" | "end" = "start"): SceneNode[] {
+  const width = textWidth(label, LABEL_SIZE);
+  const left = anchor === "start" ? x : x - width;
+  return [
+    rect("label-plate", { x: left, y: y - LABEL_SIZE + 1.5, width, height: LABEL_SIZE + 1 }),
+    text("chart-label", x, y, LABEL_SIZE, label, anchor),
+  ];
 }
 
 /** Draws bands of the lower scale. */
@@ -46,7 +54,7 @@ export function drawLevels(plot: Box, chart: Chart): SceneNode[] {
     const { y } = plotPoint(plot, chart, chart.x.from, mark.y);
     return [
       path("chart-level", `M${rounded(plot.x)} ${rounded(y)}h${rounded(plot.width)}`),
-      text("chart-label", plot.x + CHART_GAP, y + LABEL_SIZE + 1, LABEL_SIZE, mark.label),
+      ...labelAt(plot.x + CHART_GAP, y + LABEL_SIZE + 1, mark.label),
     ];
   });
 }

@@ -26,12 +26,13 @@ export function drawChart(box: Box, chart: Chart): SceneNode {
     ...(chart.title === "" ? [] : [text("chart-title", plot.x, box.y + TITLE_SIZE, TITLE_SIZE, chart.title)]),
     ...drawBands(plot, chart),
     ...axes(plot, chart),
-    ...drawLevels(plot, chart),
     ...lines.flatMap((line, index) => drawLine(plot, chart, line, index)),
     ...endLabels(plot, chart, lines),
-    ...drawPoints(plot, chart),
     ...drawPlaces(plot, chart),
     ...drawReading(plot, chart),
+    // Last, as their labels interrupt whatever crosses them.
+    ...drawLevels(plot, chart),
+    ...drawPoints(plot, chart),
   ]);
 }
 

@@ -132,7 +132,10 @@ function chartRules(c: Palette): (readonly [selector: string, declarations: stri
     [".chart-reading", `stroke:${c.text}`],
     [".chart-ring", `fill:${c.page};stroke:${c.text};stroke-width:1.8`],
     [".over", "fill:url(#over)"],
-    [".chart-band", `fill:${c.plate}`],
+    [".chart-band", `fill:${c.text};fill-opacity:.09`],
+    // A line that crosses a label is interrupted by it.
+    [".label-plate", `fill:${c.page}`],
+    [".chart-label", `stroke:${c.page};stroke-width:4;stroke-linejoin:round;paint-order:stroke`],
     [".chart-band-edge", `stroke:${c.line};stroke-dasharray:4 4`],
   ];
 }

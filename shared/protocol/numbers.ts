@@ -1,5 +1,5 @@
 /** The numbers of a craft as they are drawn: plain data, computed by the server, units in the names. */
-import type { LinePlace } from "./findings.ts";
+import type { LinePlace, Severity } from "./findings.ts";
 import type { Gap } from "./ways.ts";
 
 export interface RatesAxis {
@@ -78,6 +78,8 @@ export interface PackPicture {
   readonly fullS: number | null;
   /** The line of its capacity, or else of its cells or its chemistry. */
   readonly at: LinePlace | null;
+  /** The severity of the worst finding on its own lines; null where there is none. */
+  readonly worst: Severity | null;
 }
 
 export interface PackMark {

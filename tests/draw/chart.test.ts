@@ -243,6 +243,7 @@ const pack: PackPicture = {
   capacityMah: 1100,
   usableMah: 880,
   hoverS: 480,
+  worst: null,
   fullS: 61,
 };
 

@@ -38,6 +38,7 @@ function packPictureOf(craft: Craft, figures: PackFigures): PackPicture {
     hoverS: positive(figures.hoverS),
     fullS: positive(figures.fullS),
     at: placeOf(craft, section, "capacity") ?? placeOf(craft, section, "cells") ?? placeOf(craft, section, "chemistry"),
+    worst: null,
   };
 }
 

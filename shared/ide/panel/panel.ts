@@ -9,6 +9,7 @@ import { beginningsOf } from "../edits/osd-beginnings.ts";
 import { withFaults } from "./element-faults.ts";
 import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
 import { NO_NUMBERS, numbersOf, waysToNumbers } from "./numbers.ts";
+import { withWorstFindings } from "./pack-findings.ts";
 import { signalPictureOf } from "./signal.ts";
 import { switchesOf, whyNoSwitches } from "./switches.ts";
 import { gapsInSwitches, waysFromEmpty, waysToGoggles, waysToSwitches } from "./ways.ts";
@@ -60,7 +61,8 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
   const switches = switchesOf(craft, workspace, query.positions);
   const signal = query.scenario === "signal-lost" ? signalPictureOf(craft, workspace, query.signal) : null;
   const isLookedAt = query.view === "numbers";
-  const numbers = isLookedAt ? numbersOf(craft, workspace) : null;
+  const found = isLookedAt ? numbersOf(craft, workspace) : null;
+  const numbers = found && withWorstFindings(found, craft, findings);
   return {
     ...base,
     craft: craft.name,

@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
 import { loopPictureOf, packPicturesOf } from "../../../shared/ide/panel/pack-and-loop.ts";
+import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { workspaceOf } from "../../rules/check.ts";
+import { atCursor } from "../cursor.ts";
 
 const craft = `craft "Kiln"
 
@@ -67,4 +69,33 @@ test("a craft that says neither has neither", () => {
   const opened = open('craft "Kiln"\n\nmotors\n  esc-signal  pulse\n');
   expect(packPicturesOf(...opened)).toEqual([]);
   expect(loopPictureOf(...opened)).toBe(null);
+});
+
+test("a pack has the severity of the worst finding on its own lines", () => {
+  const craft = `craft "Jug"
+
+pack
+  chemistry  lipo
+  cells      6
+  warn-at    3.5 V/cell
+
+pack "good"
+  capacity  1100 mAh
+
+pack "bad"
+  warn-at  3.2 V/cell
+  land-at  3.4 V/cell
+
+pack "odd"
+  capacity  9000 Ah
+`;
+  const { workspace, file } = atCursor(craft);
+  const { numbers, findings } = panelOf(workspace, file, 1, { view: "numbers" });
+  expect(findings.map(({ code }) => code)).toContain("pack-order");
+  expect(numbers?.packs.map(({ section, worst }) => [section, worst])).toEqual([
+    ["pack", null],
+    ["pack/good", null],
+    ["pack/bad", "error"],
+    ["pack/odd", "error"],
+  ]);
 });

@@ -1,4 +1,4 @@
-/** Dials and positions in the page, with the models that the core makes of a craft: pointer, wheel, touch and keys. */
+/** Switches and packs in the page by itself, with the models that the core makes of a craft: pointer, wheel and keys. */
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { panelOf } from "../../shared/ide/panel/panel.ts";
@@ -183,6 +183,40 @@ test("what keeps it from arming stays in sight, short, and folds out; also in a 
   expect((await ready.boundingBox())!.height).toBeLessThan(300 * 0.46);
   await more.click();
   await page.setViewportSize({ width: 420, height: 700 });
+});
+
+test("of hundreds of packs the worst is drawn, and any other is found and opened by keys", async () => {
+  const { page } = panel;
+  const packs = Array.from({ length: 500 }, (_, i) => {
+    const land = i === 321 ? "  land-at  3.9 V/cell\n" : "";
+    return `pack "P${i}"\n  capacity  ${900 + i} mAh\n${land}\n`;
+  });
+  const jug = atCursor(
+    `craft "Jug"\n\npack\n  chemistry  lipo\n  cells  6\n  warn-at  3.5 V/cell\n\n${packs.join("")}`,
+  );
+  const model = panelOf(jug.workspace, jug.file, 900, { view: "numbers" });
+  await panel.post({ kind: "model", model });
+  await page.getByRole("tab", { name: "Numbers" }).click();
+  await page.getByText("501 packs, 1 of them with an error or a warning").waitFor();
+  expect(await page.locator("svg.pack").count()).toBe(2);
+  expect(await page.getByRole("heading", { name: "P321" }).count()).toBe(1);
+  expect(await page.locator("*").count()).toBeLessThan(400);
+  await page.getByLabel("Find a pack").focus();
+  await page.keyboard.type("p44 mah");
+  await page.getByText("11 packs found.").waitFor();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "P44, 6 cells, 944 mAh", expanded: true }).waitFor();
+  expect(await page.locator("svg.pack").count()).toBe(3);
+  await screenshotOf("numbers-page-packs");
+  // Another view, and back: what was found and opened is still there.
+  await page.getByRole("tab", { name: "Switches" }).click();
+  await page.getByRole("tab", { name: "Numbers" }).click();
+  expect(await page.getByLabel("Find a pack").inputValue()).toBe("p44 mah");
+  expect(await page.locator("svg.pack").count()).toBe(3);
+  // The pack at the cursor comes first.
+  await panel.post({ kind: "cursor", at: model.numbers!.packs[200]!.at });
+  await page.getByRole("heading", { name: "P199" }).waitFor();
 });
 
 test("nothing has gone wrong in the page", () => {
