@@ -4,6 +4,7 @@ import type { GridCell } from "../../shared/protocol/osd.ts";
 import { type OsdPage, SCENARIOS, type Scenario } from "../../shared/protocol/osd.ts";
 import type { AddableElement, GogglesPicture, PanelElement } from "../../shared/protocol/panel.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
+import { ExplainButton } from "./explain-button.tsx";
 import { Faults } from "./goggles-faults.tsx";
 
 type Look = (some: { readonly scenario?: Scenario; readonly page?: OsdPage }) => void;
@@ -118,7 +119,8 @@ export function ChosenTool({ chosen, nudge, press, remove }: ChosenProps) {
   return (
     <div class="chosen">
       <p>
-        <b>{chosen.name}</b> <code>{chosen.placed}</code>
+        <b>{chosen.name}</b> <ExplainButton of={`element/${chosen.name}`} name={chosen.name} />{" "}
+        <code>{chosen.placed}</code>
         <span class="quiet block">
           {chosen.what}
           {chosen.sharedWith.length > 0 && ` Its line serves ${chosen.sharedWith.join(", ")} too.`}

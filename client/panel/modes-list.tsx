@@ -1,6 +1,7 @@
 /** Every mode of the craft: whether it is on, and what turns it on; its positions are marked in the drawing. */
 import { becomesInWords, shortName, standsInWords, waysInWords } from "../../shared/draw/words.ts";
 import type { PanelMode, SwitchesPicture } from "../../shared/protocol/panel.ts";
+import { ExplainButton } from "./explain-button.tsx";
 import { postToHost } from "./host.ts";
 
 interface Props {
@@ -46,6 +47,7 @@ function Row({ mode, stateText, mark }: { mode: PanelMode; stateText: string; ma
         {isOutput && <span aria-hidden="true">→ </span>}
         {shortName(name)}
       </button>
+      {!isOutput && <ExplainButton of={`mode/${name}`} name={name} />}
       <span id={described}>
         <b>{stateText}</b>
         <span class="quiet">{` ${isOutput ? "an output, " : ""}${waysInWords(mode)}`}</span>

@@ -13,6 +13,7 @@ import type {
   RatesPicture,
 } from "../../shared/protocol/numbers.ts";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
+import { ExplainButton } from "./explain-button.tsx";
 import { CursorLine, LineLink, useLineLink } from "./line-links.tsx";
 import { Packs } from "./packs.tsx";
 import { ReadChart } from "./read-chart.tsx";
@@ -52,12 +53,22 @@ export function NumbersView({ picture, marked }: Props) {
   );
 }
 
+/** A heading, and the way to the page of what the picture below it is made of. */
+function Heading({ title, of }: { title: string; of: string }) {
+  return (
+    <div class="heading">
+      <h2>{title}</h2>
+      <ExplainButton of={of} name={of.slice(of.indexOf("/") + 1)} />
+    </div>
+  );
+}
+
 function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPicture | null; width: number }) {
   const charts = useMemo(() => ratesCharts(rates, second), [rates, second]);
   const chartWidth = columnWidth(width, CHART_WIDTH, [4, 2]);
   return (
     <section>
-      <h2>Rates</h2>
+      <Heading title="Rates" of="section/rates" />
       <div class="charts">
         {charts.map(({ name, chart }) => (
           <div key={name} style={{ width: `${chartWidth}px` }}>
@@ -101,7 +112,7 @@ function Filters({ filters, width }: { filters: FiltersPicture; width: number })
   const partAt = (index: number): FilterPart | undefined => parts[index];
   return (
     <section>
-      <h2>What passes the filters</h2>
+      <Heading title="What passes the filters" of="section/filters" />
       <ReadChart chart={chart} name="What passes, by frequency" width={width} height={210}>
         {notches && (
           <p class="quiet">
@@ -131,7 +142,10 @@ function Loop({ loop, width }: { loop: LoopPicture; width: number }) {
   const rows = [...loopTableRows(loop), ["left", spareInWords(loop)]];
   return (
     <section>
-      <h2>{loop.frameUs > loop.roundUs ? "The command does not fit the round" : "A round of the loop"}</h2>
+      <Heading
+        title={loop.frameUs > loop.roundUs ? "The command does not fit the round" : "A round of the loop"}
+        of="setting/sensors.loop-rate"
+      />
       {sceneView(drawLoop(loop, { width, heading: "none" }), ({ attributes }) => {
         const name = attributes["data-loop"];
         if (typeof name !== "string") return undefined;

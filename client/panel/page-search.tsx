@@ -19,6 +19,8 @@ export function PageSearch({ found, go }: Props) {
   const list = useRef<HTMLUListElement>(null);
   /** Set by Enter while the answer to what is typed is still to come. */
   const wanted = useRef<string | null>(null);
+  /** Whether the last key walked into the results. */
+  const wasInList = useRef(false);
   const asked = typed.trim();
   const names = asked !== "" && found ? found.names.slice(0, MOST) : [];
   const isAnswered = found?.typed === asked;
@@ -43,12 +45,16 @@ export function PageSearch({ found, go }: Props) {
   };
   useEffect(() => {
     if (found && wanted.current === found.typed) enter(found.names[0]);
+    // The result that had the focus may be gone with the next answer.
+    else if (wasInList.current && document.activeElement === document.body)
+      list.current?.querySelector<HTMLElement>("a")?.focus();
   }, [found]);
   useSlash(input);
 
   const onKeyDown = (event: KeyboardEvent) => {
     const links = [...(list.current?.querySelectorAll<HTMLElement>("a") ?? [])];
     const at = links.indexOf(document.activeElement as HTMLElement);
+    wasInList.current = event.key === "ArrowDown" || (event.key === "ArrowUp" && at > 0);
     if (event.key === "ArrowDown") (links[at + 1] ?? links.at(-1))?.focus();
     else if (event.key === "ArrowUp") (links[at - 1] ?? input.current)?.focus();
     else if (event.key === "Escape" && typed !== "") {

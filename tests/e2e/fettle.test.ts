@@ -140,6 +140,7 @@ test("no violations of the accessibility rules in either view", async () => {
 });
 
 const explained = () => webview(editor.page, "tab");
+const panelAside = () => webview(editor.page, "side");
 const heading = () => explained().getByRole("heading", { level: 2 }).first();
 const explainTabs = () => editor.page.locator(".tab", { hasText: "Explain:" });
 /** In the group of the scripts: a page that was gone to has the keyboard in the other. */
@@ -170,7 +171,6 @@ test("a name is picked from the list, the one under the cursor first, and its pa
   await explained()
     .getByRole("link", { name: /^pack\.warn-at / })
     .waitFor();
-  await page.keyboard.press("ArrowDown");
   await page.keyboard.press("Enter");
   await expect.poll(() => heading().textContent()).toMatch(/alerts|pack.warn-at/);
 });
@@ -206,6 +206,13 @@ test("a hover leads with the value of this craft and its line, and to the same p
   await page.locator(".tab.active", { hasText: "habits.fettle" }).waitFor();
 });
 
+test("a mode of the panel leads to its page", async () => {
+  await openScript("craft/tankard.fettle", 9, 4);
+  await panelAside().getByRole("tab", { name: "Switches" }).click();
+  await panelAside().getByRole("button", { name: "Explain arm", exact: true }).click();
+  await pageOf("arm");
+});
+
 test("the code of a finding leads to the page of its rule", async () => {
   const { page } = editor;
   await openScript("craft/mug.fettle", 13, 18);
@@ -228,5 +235,5 @@ test("the page comes back with the editor, where it was, and knows the way back"
   await page.reload();
   await pageOf("osd-off-grid");
   await explained().getByRole("button", { name: "Back" }).click();
-  await pageOf("pack.warn-at");
+  await pageOf("arm");
 });

@@ -94,7 +94,7 @@ export function documentationOf(catalogue: Catalogue, doc: DocRef): string | nul
     }
     case "unit": {
       const family = unitFamily(doc.name);
-      return family ? textOf(describeUnit(doc.name, family)) : null;
+      return family ? paragraphs(family.what, describeUnit(doc.name, family).rest) : null;
     }
     case "rule": {
       const rule = rules.find((each) => each.code === doc.name);
@@ -103,6 +103,18 @@ export function documentationOf(catalogue: Catalogue, doc: DocRef): string | nul
     case "text":
       return doc.text;
   }
+}
+
+/** A unit, its name beside it. */
+export function unitOffer(label: string, group: number): Offer {
+  const unit = unitFamily(label)?.units.find(({ symbol }) => symbol === label);
+  return {
+    label,
+    kind: "unit",
+    detail: unit && unit.name !== label ? unit.name : "",
+    group,
+    doc: { of: "unit", name: label },
+  };
 }
 
 /** What is known besides the one sentence that stands beside the label. */

@@ -2,7 +2,7 @@
 import type { Workspace } from "../../model/workspace.ts";
 import type { ControlValue } from "../../syntax/value.ts";
 import { describeControl, knownControls } from "../context/known-controls.ts";
-import type { Offer } from "./completion-item.ts";
+import { type Offer, unitOffer } from "./completion-item.ts";
 
 /** Offers in a condition; `written` is the text after `when` up to the position. */
 export function offerConditions(workspace: Workspace, file: string, written: string): Offer[] {
@@ -21,7 +21,7 @@ export function offerConditions(workspace: Workspace, file: string, written: str
   if (/^ch\d+$/.test(last)) return BOUNDS;
   if (last === "in") return [pulseOffer(`\${1:1700} us to \${2:2000} us`, "a range, both ends included")];
   if (last === "above" || last === "below") return [pulseOffer(`\${1:1500} us`, "a bound, not included")];
-  if (/^-?\d+(\.\d+)?$/.test(last)) return [{ label: "us", kind: "unit", group: 0, doc: { of: "unit", name: "us" } }];
+  if (/^-?\d+(\.\d+)?$/.test(last)) return [unitOffer("us", 0)];
   if (last === "us" && tokens.at(-3) === "in") return [keywordOffer("to", "the upper end", 0)];
   return [keywordOffer("and", "both must hold", 1), keywordOffer("or", "one of them is enough", 2)];
 }

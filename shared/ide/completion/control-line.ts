@@ -2,7 +2,7 @@
 import { freeChannel } from "../../model/free-channel.ts";
 import type { Script } from "../../model/script.ts";
 import { FACES, SIDES } from "../../syntax/value.ts";
-import type { Offer } from "./completion-item.ts";
+import { type Offer, unitOffer } from "./completion-item.ts";
 import { keywordOffer, pulseOffer } from "./conditions.ts";
 
 /** Offers after a control's name in a handset: kind, next free channel, positions, where it rests and where it lies. */
@@ -26,7 +26,7 @@ export function offerControlLine(script: Script, written: string): Offer[] {
   const names = positionNames(tokens);
   if (last === "rests") return names.map((label): Offer => ({ label, kind: "position", group: 0 }));
   if (tokens.at(-2) === "rests") return [liesOffer];
-  if (/^-?\d+(\.\d+)?$/.test(last)) return [{ label: "us", kind: "unit", group: 0, doc: { of: "unit", name: "us" } }];
+  if (/^-?\d+(\.\d+)?$/.test(last)) return [unitOffer("us", 0)];
   if (last === "us" || tokens.length === 2) {
     const usual = ["up", "mid", "down"].filter((each) => !names.includes(each));
     const more = names.length >= 2 ? [keywordOffer("rests", "where it stands when switched on", 4), liesOffer] : [];

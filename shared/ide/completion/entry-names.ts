@@ -71,7 +71,7 @@ function offerNames(workspace: Workspace, cursor: CursorContext): Offer[] {
           .filter((each) => adjustable(each.name, catalogue) === each)
           .map((each) => ({
             ...offer(each, "setting", "follows $1"),
-            doc: { of: "text", text: `${each.what} ${each.why}` } as const,
+            doc: { of: "text", text: each.why } as const,
           })),
         dropOffer,
       ];
@@ -90,7 +90,7 @@ const dropOffer: Offer = {
   group: 8,
   doc: {
     of: "text",
-    text: "`drop NAME` removes what earlier files say under that name; `drop all` removes the whole section.",
+    text: "`drop NAME` is for one name, or several; `drop all` for the whole section.",
   },
   retrigger: true,
 };

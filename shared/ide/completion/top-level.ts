@@ -39,7 +39,7 @@ export function offerTopLevel(workspace: Workspace, { script, line }: CursorCont
     retrigger: true,
     doc: {
       of: "text",
-      text: "Lays another file below this one: what this file says wins. Paths go from this file's own folder, with `/`.",
+      text: "What this file says wins. Paths go from this file's own folder, with `/`.",
     },
   };
   const sections = workspace.catalogue.sections.filter((section) => section.in.includes(script.kind));
@@ -61,7 +61,7 @@ function offerSection(section: SectionSpec, isWritten: boolean): Offer {
     text: `${section.name}${title}\n${entry}`,
     snippet: true,
     group: isWritten ? 7 : 2,
-    doc: { of: "section", name: section.name },
+    doc: isWritten ? { of: "text", text: `${section.what}\n\n${section.why}` } : { of: "section", name: section.name },
     retrigger: section.holds !== "kept",
   };
 }

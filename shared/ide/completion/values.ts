@@ -8,7 +8,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { viewerGridOf } from "../../osd/layout.ts";
 import { type Grid, sameGrid, USUAL_GRIDS } from "../../protocol/osd.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
-import type { Offer } from "./completion-item.ts";
+import { type Offer, unitOffer } from "./completion-item.ts";
 import { offerConditions, offerDial } from "./conditions.ts";
 import { offerControlLine } from "./control-line.ts";
 
@@ -75,12 +75,14 @@ function offerDrops(workspace: Workspace, { spec, script, section }: CursorConte
   const dropped = new Set(
     script.drops.filter((each) => each.section === section).flatMap((each) => each.names.map((name) => name.text)),
   );
+  const kindOf = (name: string) =>
+    spec.holds === "modes" ? "mode" : spec.holds === "places" && catalogue.element(name) ? "element" : "setting";
   const doc = (name: string) => ({ of: "name", section: spec.name, name }) as const;
   return [
     all,
     ...names
       .filter((each) => !dropped.has(each.name))
-      .map(({ name, what }): Offer => ({ label: name, kind: "setting", detail: what, doc: doc(name) })),
+      .map(({ name, what }): Offer => ({ label: name, kind: kindOf(name), detail: what, doc: doc(name) })),
   ];
 }
 
@@ -146,7 +148,6 @@ function offerSimple(type: SimpleType, written: string): Offer[] {
               kind: "choice",
               detail: what,
               group: 1,
-              doc: { of: "text", text: what },
             }),
           )
         : [];
@@ -173,7 +174,7 @@ function offerSimple(type: SimpleType, written: string): Offer[] {
 }
 
 function offerUnit(label: string, i: number): Offer {
-  return { label, kind: "unit", group: Math.min(i, 4), doc: { of: "unit", name: label } };
+  return unitOffer(label, Math.min(i, 4));
 }
 
 /** After a field's name the offers for its value; else the names of fields that are not written yet. */
@@ -194,7 +195,6 @@ function offerFields(type: FieldsType, written: string): Offer[] {
         detail: what,
         text: `${name} `,
         group: 2,
-        doc: { of: "text", text: what },
         retrigger: true,
       }),
     );

@@ -18,11 +18,22 @@ export function briefComparisonLines(catalogue: Catalogue, path: string): string
   const groups = groupAlike(comparisonsSeenFrom(catalogue, path));
   const direct = groups.filter((group) => !isInput(group));
   const drafts = [
-    groups.map((group) => lineOf(group, reasonOf(group))),
-    groups.map((group) => lineOf(group, firstSentence(group))),
-    [...direct.map((group) => lineOf(group, firstSentence(group))), limitsSetBy(groups.filter(isInput))],
+    linesOf(groups, reasonOf),
+    linesOf(groups, firstSentence),
+    [...linesOf(direct, firstSentence), limitsSetBy(groups.filter(isInput))],
   ];
   return (drafts.find((lines) => lines.join("").length <= ROOM) ?? drafts.at(-1)!).filter((line) => line !== "");
+}
+
+/** Each with its reason, which is told once where several have it. */
+function linesOf(groups: readonly Alike[], reasonIn: (group: Alike) => string): string[] {
+  const told = new Set<string>();
+  return groups.map((group) => {
+    const reason = reasonIn(group);
+    if (told.has(reason)) return lineOf(group, "the same");
+    told.add(reason);
+    return lineOf(group, reason);
+  });
 }
 
 function limitsSetBy(groups: readonly Alike[]): string {

@@ -1,6 +1,6 @@
 /** What is at a position of a script: line, entry, section, piece. */
 import type { SectionSpec } from "../../catalogue/specs.ts";
-import { baseOf, type Craft, type Source } from "../../model/craft.ts";
+import { baseOf, type Craft } from "../../model/craft.ts";
 import type { Allowance, Entry, Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";

@@ -2,6 +2,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type {
   ElementSpec,
+  FieldSpec,
   Limit,
   ModeSpec,
   SectionSpec,
@@ -166,11 +167,20 @@ function linesOfType(type: ValueType, usualLines: BandLines): string[] {
         ...linesOfType(type.of, usualLines),
       ];
     case "fields":
-      return type.fields.map(
-        (field) =>
-          `\`${field.name}\`: ${field.what} ${field.types.flatMap((each) => linesOfType(each, usualLines)).join("; ")}${field.default ? `; default \`${field.default}\`` : ""}`,
-      );
+      return linesOfFields(type.fields, usualLines);
   }
+}
+
+/** A line for each part; what several take is told with the first of them. */
+function linesOfFields(fields: readonly FieldSpec[], usualLines: BandLines): string[] {
+  const first = new Map<string, string>();
+  return fields.map(({ name, what, types, default: usual }) => {
+    const taken = types.flatMap((each) => linesOfType(each, usualLines)).join("; ");
+    const same = first.get(taken);
+    if (same === undefined) first.set(taken, name);
+    const takes = same === undefined ? taken : `Takes the same as \`${same}\``;
+    return `\`${name}\`: ${what} ${takes}${usual ? `; default \`${usual}\`` : ""}`;
+  });
 }
 
 function limitsText(min: Limit | undefined, max: Limit | undefined, unit: string): string {
