@@ -2,7 +2,6 @@
 import type { SectionSpec } from "../../catalogue/specs.ts";
 import { baseOf, type Craft } from "../../model/craft.ts";
 import type { Allowance, Entry, Script } from "../../model/script.ts";
-import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Piece } from "../../syntax/piece.ts";
 import type { Cols, Position } from "../../syntax/span.ts";
@@ -73,16 +72,23 @@ function lastUpTo<T extends { readonly line: number }>(all: readonly T[], line: 
 
 /** The craft for which a file is read: the file itself, else the first craft that uses it. */
 export function craftFor(workspace: Workspace, file: string): Craft | null {
-  return craftsFor(workspace, file)[0] ?? null;
-}
-
-/** Every craft for which a file is read: the file itself, else all that use it. */
-export function craftsFor(workspace: Workspace, file: string): Craft[] {
   const own = workspace.craft(file);
-  return own ? [own] : workspace.craftsWith(file);
+  if (own) return own;
+  const [first] = workspace.craftFilesWith(file);
+  return first === undefined ? null : workspace.craft(first);
 }
 
-/** A line in text, counted from 1: `layers/habits.fettle:12`, or `line 12` in the file `from`. */
-export function lineReference(source: Source, from: string): string {
-  return `${source.file === from ? "line " : `${pathBetween(from, source.file)}:`}${source.line + 1}`;
+/** As many craft as an answer can be made for while a pointer rests on a word. */
+const MOST_CRAFT = 20;
+
+/** The craft for which a file is read: the file itself, else the first of those that use it, and how many more there are. */
+export function firstCraftsFor(
+  workspace: Workspace,
+  file: string,
+): { readonly crafts: readonly Craft[]; readonly more: number } {
+  const own = workspace.craft(file);
+  if (own) return { crafts: [own], more: 0 };
+  const files = workspace.craftFilesWith(file);
+  const crafts = files.slice(0, MOST_CRAFT).flatMap((each) => workspace.craft(each) ?? []);
+  return { crafts, more: Math.max(0, files.length - MOST_CRAFT) };
 }

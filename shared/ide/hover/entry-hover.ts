@@ -8,9 +8,10 @@ import { adjustable } from "../../model/read-entry.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import type { CraftTraits } from "../../model/usual-band.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { craftsFor } from "../context/cursor-context.ts";
+import { firstCraftsFor } from "../context/cursor-context.ts";
 import { type Description, describeName, describeSetting } from "../context/describe.ts";
 import { effectiveEntryIn, lineCounts, type NamedEntry, notesOf } from "../context/effective-entry.ts";
+import { formatCount } from "../context/format.ts";
 import { paragraphs, quoteNote } from "../context/markdown.ts";
 import { atRest, statesInWords } from "../context/mode-states.ts";
 import type { PageName } from "../reference/page-names.ts";
@@ -31,11 +32,17 @@ export function hoverEntry(
   links: LinkTargets,
 ): string | null {
   if (entry.kind === "control") return hoverControl(workspace, script.file, entry.name, page, links);
-  const crafts = craftsFor(workspace, script.file);
+  const { crafts, more } = firstCraftsFor(workspace, script.file);
   // What a layer says is for craft of several sizes.
   const traits = crafts.length === 1 ? traitsOfCraft(crafts[0]!)(entry.section) : {};
   const what = descriptionOf(workspace.catalogue, entry, traits);
-  return what && paragraphs(valueParts(workspace, script, entry, crafts, links), whatText(what, page, links));
+  return (
+    what && paragraphs(valueParts(workspace, script, entry, crafts, links), moreText(more), whatText(what, page, links))
+  );
+}
+
+function moreText(more: number): string {
+  return more === 0 ? "" : `${formatCount(more, "more craft", "more craft")} ${more === 1 ? "uses" : "use"} this file.`;
 }
 
 /** The effective value with its lines, its note, what follows from it, and its amounts in other units. */

@@ -4,7 +4,7 @@ import { unitFamily } from "../../catalogue/units.ts";
 import { baseOf } from "../../model/craft.ts";
 import type { Entry } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { type CursorContext, craftFor, craftsFor } from "../context/cursor-context.ts";
+import { type CursorContext, craftFor, firstCraftsFor } from "../context/cursor-context.ts";
 import { describeMode, describeUnit } from "../context/describe.ts";
 import { paragraphs } from "../context/markdown.ts";
 import type { PageName } from "../reference/page-names.ts";
@@ -74,7 +74,7 @@ function hoverMode(
 ): string | null {
   const mode = workspace.catalogue.mode(name);
   if (!mode) return null;
-  const crafts = craftsFor(workspace, script.file);
+  const { crafts } = firstCraftsFor(workspace, script.file);
   const lead = leadText({ kind: "mode", section: "modes", name, own: null, usual: undefined }, script, crafts, links);
   const states = crafts[0] ? statesText(workspace, crafts[0], { kind: "mode", section: "modes", name }) : "";
   return paragraphs(lead, states, whatText(describeMode(mode), page, links));
@@ -101,7 +101,12 @@ function meaningOf(
   links: LinkTargets,
 ): string | null {
   if (what === undefined) return null;
-  const lead = leadText(subjectOf(workspace.catalogue, entry), script, craftsFor(workspace, script.file), links);
+  const lead = leadText(
+    subjectOf(workspace.catalogue, entry),
+    script,
+    firstCraftsFor(workspace, script.file).crafts,
+    links,
+  );
   return paragraphs(lead, `**${word}** — ${what}`, (page && pageLink(page, links)) ?? "");
 }
 

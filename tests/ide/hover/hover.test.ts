@@ -57,6 +57,15 @@ test("of a layer, each value that differs with the craft that have it, first whe
   ]);
 });
 
+test("of a layer that many craft use the first are looked at, and the others counted", () => {
+  const more = Object.fromEntries(
+    Array.from({ length: 23 }, (_, i) => [`cup${10 + i}.fettle`, `craft "Cup${i}"\nuse "jug.fettle"\n`]),
+  );
+  const hover = hoverText('layer "Base"\npack\n  war|n-at 3.5 V/cell\n', more);
+  expect(hover).toMatch(/^\*\*`3\.5 V\/cell`\*\* on Cup0, Cup1, Cup2 and 17 more, \[jug\.fettle:3\]/);
+  expect(hover).toContain("\n\n3 more craft use this file.\n\n");
+});
+
 test("of what is usual, only what may be so on this craft", () => {
   const frame = (size: string) => craft(`frame\n${size}  ma|ss 640 g\n`);
   const restOf = (text: string) => hoverText(text, {}, NO_LINKS);
