@@ -3,6 +3,7 @@ import { useContext, useState } from "preact/hooks";
 import { drawPack, packFacts, packName, packTableRows } from "../../shared/draw/pack.ts";
 import { packLine, packListOf, packsFound, packsInWords } from "../../shared/draw/pack-list.ts";
 import type { PackPicture } from "../../shared/protocol/numbers.ts";
+import { ExplainButton } from "./explain-button.tsx";
 import { loadState, saveState } from "./host.ts";
 import { CursorLine, LineLink, useLineLink } from "./line-links.tsx";
 import { sceneView } from "./scene-view.tsx";
@@ -97,6 +98,7 @@ function Pack({ pack, width }: { readonly pack: PackPicture; readonly width: num
     <section style={{ width: `${width}px` }}>
       <div class="head">
         <h2>{name}</h2>
+        <ExplainButton of="section/pack" name="pack" />
         {facts !== "" && <LineLink at={pack.at} words={facts} of={name} />}
       </div>
       {sceneView(scene, ({ attributes }) => {
