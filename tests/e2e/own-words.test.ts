@@ -52,7 +52,7 @@ test("once it is corrected in the editor, unsaved, its setting is checked as any
   await waitForProblem(editor.page, /Out of range/);
   const said = await hover(editor.page, 4, 5);
   expect(said).toContain("How long the lamp under the belly waits");
-  expect(said).toContain("All about lights.glow-delay");
+  expect(said).toContain("Explain lights.glow-delay");
 });
 
 test("a word of one's own offers the name that it means, in completion and as a repair", async () => {
@@ -68,7 +68,7 @@ test("the link in a hover opens the page of its name beside the script", async (
   await goTo(page, 4, 5);
   await page.keyboard.press("Control+k");
   await page.keyboard.press("Control+i");
-  await page.locator(".monaco-resizable-hover:visible a", { hasText: "All about lights.glow-delay" }).click();
-  await page.locator(".tab", { hasText: "Preview lights.glow-delay.md" }).waitFor();
+  await page.locator(".monaco-resizable-hover:visible a", { hasText: "Explain lights.glow-delay" }).click();
+  await page.locator(".tab", { hasText: "Explain: lights.glow-delay" }).waitFor();
   await webview(page).getByRole("heading", { name: "lights.glow-delay" }).waitFor();
 });

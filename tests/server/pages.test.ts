@@ -95,6 +95,7 @@ test("names are listed, searched, and found under the cursor; there is a page of
   expect((await names({ typed: "low battery warning" })).names[0]).toMatchObject({ name: "pack.warn-at" });
   expect((await names({ typed: "squealer" })).names[0]).toMatchObject({ name: "finder" });
   expect((await names({ typed: "zzzzz" })).names).toEqual([]);
+  expect(all.names.filter(({ summary }) => /[`*]/.test(summary))).toEqual([]);
   const page = (name: string) => session.client.sendRequest<PageView>(PAGE_REQUEST, { name });
   expect(await page("mode/arm")).toMatchObject({ asked: "mode/arm", title: "arm" });
   expect((await page("wran-at")).html).toContain('<a href="#setting/pack.warn-at">');

@@ -86,9 +86,15 @@ export function answerPages(connection: Connection, documents: Documents, guard:
       const file = at && (await documents.load(at.uri));
       const workspace = documents.now();
       const here = file === undefined ? null : pageNameAt(workspace, file, at!);
-      return { names: namesFor(workspace.catalogue, typed), here: here && namedPage(workspace.catalogue, here) };
+      const found = here && namedPage(workspace.catalogue, here);
+      return { names: namesFor(workspace.catalogue, typed).map(asText), here: found && asText(found) };
     }),
   );
+}
+
+/** A list shows no Markdown: words of a script stand in it as they are. */
+function asText(page: NamedPage): NamedPage {
+  return page.summary.includes("`") ? { ...page, summary: page.summary.replaceAll("`", "") } : page;
 }
 
 /** More are not read: another word narrows them. */

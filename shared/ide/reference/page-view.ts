@@ -46,7 +46,7 @@ function unknownHtml(name: string, near: readonly NamedPage[]): string {
     return `${called}\n<p>Search for it above in other words, or begin at <a href="#word/language"><code>language</code></a>: how a script is written.</p>`;
   const items = near.map(
     (page) =>
-      `<li><a href="#${escapeHtml(pageAddress(page))}"><code>${escapeHtml(page.name)}</code></a> <em>${page.kind}</em>: ${escapeHtml(page.summary)}</li>`,
+      `<li><a href="#${escapeHtml(pageAddress(page))}"><code>${escapeHtml(page.name)}</code></a> <em>${page.kind}</em>: ${escapeHtml(page.summary.replaceAll("`", ""))}</li>`,
   );
   return `${called}\n<p>Perhaps one of these is meant:</p>\n<ul>\n${items.join("\n")}\n</ul>`;
 }
