@@ -10,6 +10,7 @@ import { gogglesOf } from "../../shared/ide/panel/goggles.ts";
 import { switchesOf } from "../../shared/ide/panel/switches.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
+import type { SwitchesPicture } from "../../shared/protocol/panel.ts";
 
 const THEMES: readonly Theme[] = ["light", "dark"];
 const TITLES = {
@@ -30,12 +31,11 @@ export function generate(): { path: string; text: string }[] {
   const goggles = craft && gogglesOf(craft, workspace, { page: "osd", scenario: "mid-flight", fit: undefined });
   if (!rest || !clash || !goggles)
     throw new Error("The practice craft cannot be drawn: is its script still understood?");
-  const bare = rest.controls.map((control) => ({
-    ...control,
-    positions: control.positions.map((position) => ({ ...position, modes: [] })),
-  }));
   const drawings = {
-    handset: { scene: drawSwitches({ ...rest, controls: bare }, { width: WIDTH, words: "none" }), margin: MARGIN },
+    handset: {
+      scene: drawSwitches(handsetOf(rest), { width: WIDTH, words: "none", uses: "left out" }),
+      margin: MARGIN,
+    },
     clash: { scene: drawSwitches(clash, { width: WIDTH, words: "above" }), margin: MARGIN },
     osd: { scene: drawGoggles(goggles), margin: 0 },
   };
@@ -45,4 +45,22 @@ export function generate(): { path: string; text: string }[] {
       text: toSvg(scene, theme, { title: TITLES[name as keyof typeof drawings], margin }),
     })),
   );
+}
+
+/** The controls by themselves, with the pulse of each position, as a handset says them. */
+function handsetOf({ state, controls, ...rest }: SwitchesPicture): SwitchesPicture {
+  const pulses = new Map(
+    controls.flatMap(({ name, positions }) => positions.map((each) => [`${name} ${each.name}`, each.pulseUs])),
+  );
+  const named = (control: string, position: string) => `${position} ${pulses.get(`${control} ${position}`)} us`;
+  const positions = Object.entries(state.positions).map(([control, at]) => [control, named(control, String(at))]);
+  return {
+    ...rest,
+    state: { ...state, positions: Object.fromEntries(positions) },
+    controls: controls.map((control) => ({
+      ...control,
+      rest: control.rest && named(control.name, control.rest),
+      positions: control.positions.map((each) => ({ ...each, name: named(control.name, each.name), modes: [] })),
+    })),
+  };
 }

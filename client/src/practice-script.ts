@@ -1,8 +1,9 @@
 /** The craft on which the walkthrough lets a pilot practise: one clash of modes, one element that covers another. */
 
 /** A script that needs no other file; it has exactly these two findings, and none once both are mended. */
-export const PRACTICE_SCRIPT = `# A practice craft, to try things on: it is a file only if you save it.
-craft "Practice Pot"
+export const PRACTICE_SCRIPT = `craft "Practice Pot"
+
+# A practice craft, to try things on: it is a file only if you save it.
 
 # The handset's controls stand here, so that this script needs no other file.
 # Yours belong in a handset of their own, which all your craft use.
@@ -51,3 +52,6 @@ export const PRACTISED = { clash: "mode-clash", osd: "osd-overlap" } as const;
 
 /** Positions in which the clash is there. */
 export const CLASHING = { TR: "down" } as const;
+
+/** The line that a pilot mends, by the step of the walkthrough. */
+export const MENDED_LINE = { clash: /^ +video-low .*/m, osd: /^ +flight-time .*/m } as const;

@@ -10,6 +10,8 @@ export interface CardPlace {
   readonly state: SwitchesState;
   /** The mode whose positions are marked; null for none. */
   readonly mode: string | null;
+  /** Whether it is said what depends on the control. */
+  readonly uses: "said" | "left out";
 }
 
 export interface Card {

@@ -30,7 +30,7 @@ function rangeInWords(fromUs: number, toUs: number): string {
 
 /** The knob, pointing to where it is set, above the settings that follow it and its ranges in the script's order. */
 export function drawDial(control: PanelControl, place: CardPlace): Card {
-  const { x, y, width, state } = place;
+  const { x, y, width, state, uses } = place;
   const isSet = typeof state.positions[control.name] === "number";
   const pulseUs = dialPulseUs(control, state.positions);
   const centre = { x: x + KNOB_RADIUS + 5, y: y + KNOB_RADIUS + 4 };
@@ -74,7 +74,7 @@ export function drawDial(control: PanelControl, place: CardPlace): Card {
     nodes.push(...rows.nodes);
     top += rows.height;
   }
-  noted(after);
+  if (uses === "said") noted(after);
   return { height: top - y, nodes };
 }
 

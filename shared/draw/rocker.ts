@@ -26,7 +26,7 @@ function labelOf(name: string, rest: string | null): string {
 
 /** The positions from top to bottom in the script's order; the current one is filled. */
 export function drawRocker(control: PanelControl, place: CardPlace): Card {
-  const { x, y, width, state, mode } = place;
+  const { x, y, width, state, mode, uses } = place;
   const isUsed = useOf(control, state) === "used";
   const textLeft = x + ROCKER_WIDTH + TEXT_GAP;
   let top = y + 3;
@@ -52,7 +52,8 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
     top += height;
   }
   const body = rect("rocker", { x: x - 3, y: y, width: ROCKER_WIDTH + 6, height: top - y + 1 }, 8);
-  const notes = drawNotes(notesOfControl(control, state).after, x - 3, top + 1, width + 3);
+  const said = uses === "said" ? notesOfControl(control, state).after : [];
+  const notes = drawNotes(said, x - 3, top + 1, width + 3);
   return { height: top - y + 1 + notes.height, nodes: [body, ...nodes, ...notes.nodes] };
 }
 

@@ -15,6 +15,8 @@ export interface SwitchesOptions {
   readonly words?: "above" | "none";
   /** Marks every position that can turn on this mode. */
   readonly mode?: string | null;
+  /** `left out` for a handset by itself, of which no craft says anything. */
+  readonly uses?: "left out";
 }
 
 const NARROWEST_CARD = 124;
@@ -33,7 +35,7 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   const above = textLines("state-words", 0, 15, 15, stateLines);
   const top = stateLines.length > 0 ? 32 + (stateLines.length - 1) * lineHeight(15) : 1;
   const room = { top, width, narrowest, widest: WIDEST_CARD };
-  const { bottom, nodes } = layOutCards(picture.controls, room, (row) => drawRow(row, picture, options.mode ?? null));
+  const { bottom, nodes } = layOutCards(picture.controls, room, (row) => drawRow(row, picture, options));
   const height = Math.max(1, bottom + 1);
   return node("svg", { viewBox: `0 0 ${Math.round(width)} ${Math.ceil(height)}`, class: "switches" }, [
     ...above,
@@ -41,9 +43,10 @@ export function drawSwitches(picture: SwitchesPicture, options: SwitchesOptions 
   ]);
 }
 
-function drawRow(row: readonly PlacedCard[], { state }: SwitchesPicture, mode: string | null): Card {
+function drawRow(row: readonly PlacedCard[], { state }: SwitchesPicture, options: SwitchesOptions): Card {
+  const { mode = null, uses = "said" } = options;
   const drawn = row.map(({ control, x, y, width }) => {
-    const place = { x, y, width, state, mode };
+    const place: CardPlace = { x, y, width, state, mode, uses };
     return { control, place, ...drawControl(control, place) };
   });
   const height = Math.max(...drawn.map((card) => card.height));

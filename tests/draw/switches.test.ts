@@ -102,6 +102,19 @@ test("exactly the current position is filled, on every control", () => {
   ]);
 });
 
+test("of a handset by itself it is not said that no craft uses its controls", () => {
+  const controls = fullSwitches.controls.map((control) => ({
+    ...control,
+    positions: control.positions.map((position) => ({ ...position, modes: [] })),
+    spans: control.spans.map((span) => ({ ...span, modes: [] })),
+  }));
+  const picture = { ...fullSwitches, controls, state: state({}) };
+  const said = (uses: "left out" | undefined) =>
+    texts(drawSwitches(picture, { words: "none", ...(uses && { uses }) })).filter((text) => /nothing/.test(text));
+  expect(said(undefined).length).toBeGreaterThanOrEqual(controls.length);
+  expect(said("left out")).toEqual([]);
+});
+
 test("controls wrap within the width, and none is drawn beyond it", () => {
   for (const width of [100, 280, 420, 1200]) {
     const scene = drawSwitches(fullSwitches, { width });
