@@ -1,5 +1,14 @@
 /** Questions as steps of one quick input, with a way back; and new scripts that they lead to. */
-import { type InputBox, QuickInputButtons, type QuickPick, type QuickPickItem, Uri, window, workspace } from "vscode";
+import {
+  commands,
+  type InputBox,
+  QuickInputButtons,
+  type QuickPick,
+  type QuickPickItem,
+  Uri,
+  window,
+  workspace,
+} from "vscode";
 import type { Choice } from "../../shared/protocol/new-craft.ts";
 
 /** The result of a step: an answer, BACK for the previous step, or undefined if the pilot cancelled. */
@@ -83,7 +92,16 @@ function shown(box: QuickPick<Item> | InputBox, answer: () => Step): Promise<Ste
     box.onDidTriggerButton(() => resolve(BACK));
     box.onDidHide(() => resolve(undefined));
     box.show();
+    if (box.buttons.length === 0) keepKeyboard();
   }).finally(() => box.dispose());
+}
+
+/** When the first input asks for the keyboard again, after it is shown. */
+const KEPT_AFTER_MS = [300, 600, 1000];
+
+/** A walkthrough takes the keyboard a quarter of a second after a key has pressed its button, from whatever that shows. */
+function keepKeyboard(): void {
+  for (const ms of KEPT_AFTER_MS) setTimeout(() => void commands.executeCommand("workbench.action.focusQuickOpen"), ms);
 }
 
 /** A script that is not kept anywhere yet. */
@@ -96,30 +114,52 @@ export interface NewScript {
   /** What comes of a script without a file. */
   readonly unsaved: string;
   readonly what: "craft" | "handset";
+  /** What may be done once it is saved, in a few words; not offered where absent. */
+  readonly onward?: string;
 }
 
-/** Opens a script: saved in the folder if there is one and the pilot chooses so, else as an untitled document. */
-export async function openScript(script: NewScript, folder: Uri | null): Promise<void> {
+/** Where a new script went. */
+export type Opened =
+  | { readonly kind: "saved"; readonly path: string; readonly goesOn: boolean }
+  | { readonly kind: "untitled" };
+
+/**
+ * Opens a script: saved in the folder if there is one and the pilot chooses so, else as an untitled document;
+ * undefined if the pilot cancelled.
+ */
+export async function openScript(script: NewScript, folder: Uri | null): Promise<Opened | undefined> {
   const free = folder && (await freePath(folder, script.path));
   if (folder && free) {
-    const keep = { label: `Save as ${free}`, description: "in this folder" };
+    const description = free === script.path ? "in this folder" : `${script.path} is another script already`;
+    const keep = { label: `Save as ${free}`, description };
+    const on = { label: `Save, and ${script.onward}`, description: `as ${free}` };
     const open = { label: "Open without saving", description: script.unsaved };
-    const chosen = await window.showQuickPick([keep, open], {
+    const chosen = await window.showQuickPick([keep, ...(script.onward ? [on] : []), open], {
       title: script.title,
       placeHolder: "Where does it go?",
       ignoreFocusOut: true,
     });
-    if (chosen === undefined) return;
-    if (chosen === keep) {
-      const uri = await saveScript(script, folder, free);
-      if (uri) {
-        await window.showTextDocument(uri, { preview: false });
-        return;
-      }
+    if (chosen === undefined) return undefined;
+    const uri = chosen === open ? undefined : await saveScript(script, folder, free);
+    if (uri) {
+      await window.showTextDocument(uri, { preview: false });
+      return { kind: "saved", path: free, goesOn: chosen === on };
     }
   }
-  const untitled = await workspace.openTextDocument({ language: "fettle", content: script.text });
+  await openUntitled(script);
+  return { kind: "untitled" };
+}
+
+/** Opens a script without a file. */
+export async function openUntitled({ text, what }: Pick<NewScript, "text" | "what">): Promise<void> {
+  const untitled = await workspace.openTextDocument({ language: "fettle", content: text });
   await window.showTextDocument(untitled, { preview: false });
+  tick(what);
+}
+
+/** The walkthrough's step is done once there is a script, and not while its questions are asked. */
+function tick(what: NewScript["what"]): void {
+  void commands.executeCommand("setContext", `fettle.made.${what}`, true);
 }
 
 /** Writes a script to a path in the folder; where that fails it says why, and gives nothing. */
@@ -131,6 +171,7 @@ export async function saveScript(
   const uri = Uri.joinPath(folder, path);
   try {
     await workspace.fs.writeFile(uri, new TextEncoder().encode(text));
+    tick(what);
     return uri;
   } catch (error) {
     const why = error instanceof Error ? error.message : error;

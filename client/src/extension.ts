@@ -73,17 +73,19 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showPanelBeside", () => panel.openBeside()),
     commands.registerCommand(PAGE_COMMAND, (name?: unknown) => pages.show(name)),
     commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
-    commands.registerCommand("fettle.newHandset", () => askNewHandset(ask)),
+    commands.registerCommand("fettle.newHandset", () => askNewHandset(ask, (handset) => askNewCraft(ask, handset))),
     commands.registerCommand("fettle.mapControls", (file?: string) => askMapControls(ask, file)),
     commands.registerCommand("fettle.useHandset", (file?: string) => askOtherHandset(ask, file)),
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
     commands.registerCommand("fettle.addOsdElement", () => panel.addElement()),
     commands.registerCommand("fettle.beginOsd", (page?: OsdPage) => panel.beginOsd(page)),
     commands.registerCommand("fettle.showLog", () => output.show()),
-    commands.registerCommand("fettle.practiseClash", async () =>
-      panel.showPositions({ uri: await practising.open(), positions: CLASHING }),
-    ),
-    commands.registerCommand("fettle.practiseOsd", async () => panel.show("goggles", await practising.open())),
+    commands.registerCommand("fettle.practiseClash", async () => {
+      await panel.showPositions({ uri: await practising.open("clash"), positions: CLASHING });
+      // It is mended in the script: the keyboard goes back there.
+      await practising.open("clash");
+    }),
+    commands.registerCommand("fettle.practiseOsd", async () => panel.show("goggles", await practising.open("osd"))),
     // Called from hovers only: without a line there is nothing to show, so it is not in the command palette.
     commands.registerCommand(LINE_COMMAND, (at: LinePlace) => selectLine(at)),
     // Called from findings only: without positions there is nothing to show, so it is not in the command palette.

@@ -11,18 +11,24 @@ import {
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { askChoice, askText, BACK, openScript, type StepLook } from "./ask-steps.ts";
-import { makeHandsetFor } from "./new-handset.ts";
+import { type MadeHandset, makeHandsetFor } from "./new-handset.ts";
 
 const TITLE = "New craft";
 
+/** Answers that were removed by going back, or left by Escape: they are shown again, until a craft comes of them. */
+const left = new Map<string, string | readonly string[]>();
+
+/** The order in which a handset sends the sticks, by the path of one that was made in this session. */
+const orders = new Map<unknown, string | null>();
+
 /** Asks the questions and opens the resulting script; does nothing if the pilot cancels. */
-export async function askNewCraft(ask: Ask): Promise<void> {
+export async function askNewCraft(ask: Ask, handset?: MadeHandset): Promise<void> {
   const folder = workspace.workspaceFolders?.[0]?.uri ?? null;
   const request = (answers: Answers) => {
     const params: NewCraftParams = { folder: folder && addressOf(folder), answers };
     return ask<NewCraftResult | null>(NEW_CRAFT_REQUEST, params);
   };
-  const answers = await askAll(request, ask, folder);
+  const answers = await askAll(request, ask, folder, handset);
   if (!answers) return;
   const made = await request(answers);
   if (!made?.text) {
@@ -33,7 +39,8 @@ export async function askNewCraft(ask: Ask): Promise<void> {
   }
   for (const { path, why } of made.leftOut) window.showWarningMessage(`${path} is left out: ${why}`);
   const unsaved = "its handset and its layers are found once it is saved there";
-  await openScript({ text: made.text, title: TITLE, path: made.path, unsaved, what: "craft" }, folder);
+  const opened = await openScript({ text: made.text, title: TITLE, path: made.path, unsaved, what: "craft" }, folder);
+  if (opened) left.clear();
 }
 
 /** The answers to the name and the questions, with a way back; undefined if the pilot cancelled. */
@@ -41,13 +48,15 @@ async function askAll(
   request: (answers: Answers) => Promise<NewCraftResult | null>,
   ask: Ask,
   folder: Uri | null,
+  handset: MadeHandset | undefined,
 ): Promise<Answers | undefined> {
   /** In the order in which they were given: going back removes the last one. */
   const given: (readonly [id: string, answer: string | readonly string[]])[] = [];
-  /** Answers that were removed by going back, to be preselected. */
-  const before = new Map<string, string | readonly string[]>();
-  /** By the path of a handset that was made on the way: the order in which it sends the sticks. */
-  const orders = new Map<unknown, string | null>();
+  const before = left;
+  if (handset) {
+    before.set("link", handset.path);
+    orders.set(handset.path, handset.order);
+  }
   const answers = (): Answers => {
     const said = Object.fromEntries(given);
     const order = orders.get(said.link);
@@ -89,7 +98,10 @@ async function askAll(
         : await askChoice(look, question!.choices, {
             many: question!.many,
             typed: null,
-            selected: Array.isArray(earlier) ? earlier : [earlier ?? question!.usual],
+            // What was answered before may not be offered any more, as packs are by the size of the propellers.
+            selected: Array.isArray(earlier)
+              ? earlier
+              : [question!.choices.some(({ word }) => word === earlier) ? earlier : question!.usual],
           });
     if (step === undefined) return undefined;
     wrong = undefined;

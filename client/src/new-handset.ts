@@ -1,5 +1,5 @@
 /** “New handset…”: its controls one by one, as steps of one quick input, and the script that results. */
-import { commands, type Uri, window, workspace } from "vscode";
+import { type Uri, window, workspace } from "vscode";
 import type { Answers } from "../../shared/protocol/new-craft.ts";
 import {
   type HandsetQuestion,
@@ -9,37 +9,57 @@ import {
 } from "../../shared/protocol/new-handset.ts";
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
-import { askChoice, askText, BACK, freePath, openScript, type Step, saveScript } from "./ask-steps.ts";
+import { askChoice, askText, BACK, freePath, openScript, openUntitled, type Step, saveScript } from "./ask-steps.ts";
 
 const TITLE = "New handset";
 
 type Request = (answers: Answers) => Promise<NewHandsetResult | null>;
 
-/** Asks the questions and opens the resulting script; does nothing if the pilot cancels. */
-export async function askNewHandset(ask: Ask): Promise<void> {
+/** A handset that was saved just now: its path in the folder, and the order of its sticks where that is known. */
+export interface MadeHandset {
+  readonly path: string;
+  readonly order: string | null;
+}
+
+/**
+ * Asks the questions and opens the resulting script; does nothing if the pilot cancels. Where the pilot wants to go on
+ * to a craft, `goOn` is called.
+ */
+export async function askNewHandset(ask: Ask, goOn: (handset: MadeHandset) => Promise<void>): Promise<void> {
   const folder = workspace.workspaceFolders?.[0]?.uri ?? null;
   const made = await makeHandset(requestFor(ask, folder));
   if (made === undefined || made === BACK) return;
   const unsaved = "a craft can use it once it is saved there";
-  await openScript({ ...made, title: TITLE, unsaved, what: "handset" }, folder);
+  const script = { ...made, title: TITLE, unsaved, what: "handset", onward: "make a craft with it…" } as const;
+  const opened = await openScript(script, folder);
+  if (!opened) return;
+  left.clear();
+  if (opened.kind === "untitled") {
+    void window.showInformationMessage([KEEP_IT, ...made.next].join(" "));
+    return;
+  }
   const newCraft = "New Craft…";
-  if ((await window.showInformationMessage(made.next.join(" "), newCraft)) === newCraft)
-    await commands.executeCommand("fettle.newCraft");
+  const chosen = opened.goesOn ? newCraft : await window.showInformationMessage(made.next.join(" "), newCraft);
+  if (chosen === newCraft) await goOn({ path: opened.path, order: made.order });
 }
+
+const KEEP_IT = "Save it in the folder of your craft, and open that folder: there every craft can use it.";
 
 /**
  * Makes a handset in the middle of another conversation, and saves it in the folder: its path there, and the order of
- * its sticks where that is known. BACK where the pilot went back over the first question.
+ * its sticks where that is known. BACK where the pilot went back over the first question, or where it could not be
+ * saved: it is then open without a file.
  */
-export async function makeHandsetFor(
-  ask: Ask,
-  folder: Uri,
-): Promise<{ readonly path: string; readonly order: string | null } | typeof BACK | undefined> {
+export async function makeHandsetFor(ask: Ask, folder: Uri): Promise<MadeHandset | typeof BACK | undefined> {
   const made = await makeHandset(requestFor(ask, folder), "back");
   if (made === undefined || made === BACK) return made;
   const path = await freePath(folder, made.path);
   const uri = await saveScript({ text: made.text, what: "handset" }, folder, path);
-  if (!uri) return undefined;
+  if (!uri) {
+    await openUntitled({ text: made.text, what: "handset" });
+    return BACK;
+  }
+  left.clear();
   // The server is told of the file by its document: what watches the disk may be later.
   await workspace.openTextDocument(uri);
   return { path, order: made.order };
@@ -52,6 +72,9 @@ function requestFor(ask: Ask, folder: Uri | null): Request {
   };
 }
 
+/** Answers that were removed by going back, or left by Escape: they are shown again, until a handset comes of them. */
+const left = new Map<string, string | readonly string[]>();
+
 interface Made extends NewHandsetResult {
   readonly text: string;
 }
@@ -62,8 +85,7 @@ async function makeHandset(
 ): Promise<Made | typeof BACK | undefined> {
   /** In the order in which they were given: going back removes the last one. */
   const given: (readonly [id: string, answer: string | readonly string[]])[] = [];
-  /** Answers that were removed, to be shown again. */
-  const before = new Map<string, string | readonly string[]>();
+  const before = left;
   let wrong: string | undefined;
   for (;;) {
     const state = await request(Object.fromEntries(given));

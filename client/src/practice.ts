@@ -1,14 +1,23 @@
 /** The practice craft of the walkthrough: opened without a file, and a step is done once its finding is mended. */
-import { commands, type Disposable, languages, type TextDocument, window, workspace } from "vscode";
+import {
+  commands,
+  type Disposable,
+  languages,
+  Selection,
+  type TextDocument,
+  TextEditorRevealType,
+  window,
+  workspace,
+} from "vscode";
 import type { Uri } from "../../shared/protocol/addresses.ts";
 import { addressOf } from "./addresses.ts";
-import { PRACTICE_SCRIPT, PRACTISED } from "./practice-script.ts";
+import { MENDED_LINE, PRACTICE_SCRIPT, PRACTISED } from "./practice-script.ts";
 
 export type Practised = keyof typeof PRACTISED;
 
 export interface Practice {
-  /** Shows the practice craft, as it was left where it is still open; gives its address. */
-  open(): Promise<Uri>;
+  /** Shows the practice craft, as it was left where it is still open, at the line of a step; gives its address. */
+  open(step: Practised): Promise<Uri>;
   readonly disposables: readonly Disposable[];
 }
 
@@ -25,12 +34,18 @@ export function practice(): Practice {
       else if (present.delete(step)) void commands.executeCommand("setContext", `fettle.mended.${step}`, true);
     }
   });
-  const open = async () => {
+  const open = async (step: Practised) => {
     if (!document || document.isClosed) {
       present.clear();
       document = await workspace.openTextDocument({ language: "fettle", content: PRACTICE_SCRIPT });
     }
-    await window.showTextDocument(document, { preview: false });
+    const editor = await window.showTextDocument(document, { preview: false });
+    const at = MENDED_LINE[step].exec(document.getText());
+    if (at) {
+      const end = document.positionAt(at.index + at[0].length);
+      editor.selection = new Selection(end, end);
+      editor.revealRange(editor.selection, TextEditorRevealType.InCenterIfOutsideViewport);
+    }
     return addressOf(document.uri);
   };
   return { open, disposables: [watched] };

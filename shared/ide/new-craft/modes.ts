@@ -30,7 +30,7 @@ const ARM_NOTE = "The motors may start with this switch here, and nowhere else."
 const NO_ARM_NOTE =
   "No switch of the handset can arm it: arming needs one with two or three positions whose highest pulse is at an end, and not where it rests. Add one, write its name here and remove the #.";
 const NO_HANDSET_NOTE =
-  "No switch does anything yet, so the motors cannot start. Describe your handset in a file of its own (“fettle explain handset” shows one), “use” it above, then write your switches' names here and remove the #.";
+  "No switch does anything yet, so the motors cannot start. Write your handset down first (“New Handset…” in the editor, “fettle new handset” elsewhere), “use” it above, then write your switches' names here and remove the #.";
 
 const HOME_NOTE = "Flies home by itself: try it near, high and in sight first.";
 const NO_HOME_NOTE =
