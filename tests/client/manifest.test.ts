@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test, vi } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
+import { PRACTISED } from "../../client/src/practice-script.ts";
 import { ACCEPT_COMMAND } from "../../shared/protocol/accept.ts";
 import { LINE_COMMAND } from "../../shared/protocol/pages.ts";
 import { POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
@@ -45,6 +46,34 @@ test("every command in a menu is one of the manifest", () => {
   const entries = (Object.values(contributes.menus) as { command: string }[][]).flat();
   expect(entries.length).toBeGreaterThan(3);
   expect(entries.map(({ command }) => command).filter((command) => !promised.includes(command))).toEqual([]);
+});
+
+/** A title wider than the column of steps is cut, and the walkthrough's own words after their second line. */
+const ROOM = { title: 28, description: 80 };
+
+describe("the walkthrough", () => {
+  const walkthroughs: {
+    description: string;
+    steps: { title: string; description: string; completionEvents: string[] }[];
+  }[] = contributes.walkthroughs;
+  const steps = walkthroughs.flatMap((each) => each.steps);
+  const waitedFor = (kind: string) =>
+    steps.flatMap(({ completionEvents }) =>
+      completionEvents.filter((event) => event.startsWith(kind)).map((event) => event.slice(kind.length)),
+    );
+
+  test("waits for contexts that the extension sets", () => {
+    const set = [
+      ...Object.keys(PRACTISED).map((step) => `fettle.mended.${step}`),
+      ...["handset", "craft"].map((what) => `fettle.made.${what}`),
+    ];
+    expect(waitedFor("onContext:").toSorted()).toEqual(set.toSorted());
+  });
+
+  test("has titles and words that are read whole", () => {
+    for (const { description } of walkthroughs) expect(description.length).toBeLessThanOrEqual(ROOM.description);
+    expect(steps.map(({ title }) => title).filter(({ length }) => length > ROOM.title)).toEqual([]);
+  });
 });
 
 test("every setting that is read is in the manifest, with the same default, and no other", () => {
