@@ -237,3 +237,35 @@ test("the page comes back with the editor, where it was, and knows the way back"
   await explained().getByRole("button", { name: "Back" }).click();
   await pageOf("arm");
 });
+
+test("a change of a handset shows on a craft that nobody has opened, and goes with it", async () => {
+  const { page } = editor;
+  await openFile(page, "handsets/wheel.fettle", 1, 8);
+  await type(page, "s");
+  // On each of the three craft that use it, of which one was never opened.
+  const broken = page.locator(".markers-panel .monaco-list-row", { hasText: "has errors of its own" });
+  await waitForProblem(page, "wheel.fettle");
+  await expect.poll(() => broken.count()).toBe(3);
+  await page.locator(".tab.active", { hasText: "wheel.fettle" }).click();
+  await undo(page);
+  await expect.poll(() => broken.count()).toBe(0);
+});
+
+test("a handset that is renamed in the explorer takes the lines that name it along, once that is wanted", async () => {
+  const { page } = editor;
+  await openFile(page, "handsets/wheel.fettle");
+  await runCommand(page, "File: Reveal Active File in Explorer View");
+  const row = page.locator(".explorer-viewlet .monaco-list-row", { hasText: "wheel.fettle" });
+  await row.click();
+  await page.keyboard.press("F2");
+  const name = page.locator(".explorer-viewlet .monaco-inputbox input");
+  await name.fill("mine.fettle");
+  await name.press("Enter");
+  const question = page.locator(".monaco-dialog-box");
+  await question.filter({ hasText: /Let \d “use” lines in \d scripts lead to the new place/ }).waitFor();
+  await screenshot(page, "use-lines-question");
+  await page.keyboard.press("Enter");
+  await question.waitFor({ state: "detached" });
+  await openFile(page, "craft/vase.fettle");
+  await waitForLine(page, 'use "../handsets/mine.fettle"');
+});
