@@ -189,7 +189,10 @@ export function watchClosedScripts({ documents, turns, pageOfRule, isWanted, too
       if (told.delete(path)) listener?.gone(path, "open");
     },
     changed: () => soon(),
-    typed: () => afterTyping(),
+    typed() {
+      turns.typed();
+      afterTyping();
+    },
   };
 }
 

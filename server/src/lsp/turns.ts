@@ -2,33 +2,39 @@
 import { pause } from "./timers.ts";
 
 /** No request waits for longer, but for the one piece of work at hand. */
-const SLICE_MS = 8;
-/** Who types sends several messages with each key: none of them is to meet work that has just begun. */
+const SLICE_MS = 6;
+/** An editor sends several messages at once: none of them is to meet work that has just begun. */
 const QUIET_MS = 40;
+/** Between two keys less time passes: whoever types is not to notice anything. */
+const TYPING_MS = 300;
 /** An editor that is never quiet does not stop it altogether. */
-const PATIENCE_MS = 400;
+const PATIENCE_MS = 2000;
 
 export interface Turns {
   /** A message has come in. */
   heard(): void;
+  /** It was a key. */
+  typed(): void;
   /** Called between two pieces of work: gives way where it is time to. Gives whether it did. */
   giveWay(): Promise<boolean>;
 }
 
 /** Nobody has been heard yet. */
 export function takeTurns(): Turns {
-  let lastHeard = 0;
+  let quietFrom = 0;
   let until = 0;
+  const waitFor = (forMs: number) => {
+    quietFrom = Math.max(quietFrom, Date.now() + forMs);
+    until = 0;
+  };
   return {
-    heard() {
-      lastHeard = Date.now();
-      until = 0;
-    },
+    heard: () => waitFor(QUIET_MS),
+    typed: () => waitFor(TYPING_MS),
     async giveWay() {
       if (Date.now() < until) return false;
       const begun = Date.now();
       await pause();
-      while (Date.now() - lastHeard < QUIET_MS && Date.now() - begun < PATIENCE_MS) await pause(QUIET_MS / 4);
+      while (Date.now() < quietFrom && Date.now() - begun < PATIENCE_MS) await pause(QUIET_MS / 4);
       until = Date.now() + SLICE_MS;
       return true;
     },
