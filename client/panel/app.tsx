@@ -1,23 +1,23 @@
 /** The panel: three views of the open script, and the messages shown where there is nothing to draw. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ControlsAt, LinePlace, PanelModel, ViewName } from "../../shared/protocol/panel.ts";
-import type { ToPanel } from "../../shared/protocol/panel-messages.ts";
+import type { ListedCraft, ToPanel } from "../../shared/protocol/panel-messages.ts";
 import { BeginOsd } from "./goggles-begin.tsx";
 import { GogglesView } from "./goggles-view.tsx";
 import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
+import { NoScript } from "./no-script.tsx";
 import { NumbersView } from "./numbers-view.tsx";
 import { SwitchesView } from "./switches-view.tsx";
 import { Tabs } from "./tabs.tsx";
 import { Empty, Gaps } from "./ways.tsx";
-
-const NO_SCRIPT = "Open a script, a file that ends in .fettle, to see here what its pilot will see and switch.";
 
 /** The whole page. It keeps only what is being viewed; everything else comes with each model. */
 export function App() {
   const [model, setModel] = useState<PanelModel | null>(null);
   const [marked, setMarked] = useState<LinePlace | null>(null);
   const [view, setView] = useState<ViewName>(loadState().view);
+  const [listed, setListed] = useState<readonly ListedCraft[]>([]);
   const [failed, setFailed] = useState(false);
   const restoredFor = useRef<string | null>(null);
 
@@ -26,6 +26,7 @@ export function App() {
       if (message.kind === "cursor") setMarked(message.at);
       else if (message.kind === "keyboard") postToHost({ kind: "keyboard", has: document.hasFocus() });
       else if (message.kind === "failed") setFailed(true);
+      else if (message.kind === "craft-list") setListed(message.craft);
       else if (message.kind === "show") {
         setView(message.view);
         // A view that was asked for brings its own positions of the controls: saved ones must not override them.
@@ -56,7 +57,7 @@ export function App() {
     setView(chosen);
     saveState({ view: chosen });
   };
-  if (!model) return failed ? <Failed /> : <NoScript />;
+  if (!model) return failed ? <Failed /> : <NoScript craft={listed} />;
   return (
     <>
       {failed && <Failed />}
@@ -78,10 +79,6 @@ export function App() {
       )}
     </>
   );
-}
-
-function NoScript() {
-  return <Empty why={NO_SCRIPT} ways={[{ label: "New craft…", action: { name: "new-craft" } }]} />;
 }
 
 /** The language server does not run, or could not make a model. */

@@ -4,24 +4,26 @@ import type { Gap, WayOn } from "../../shared/protocol/ways.ts";
 import { postToHost } from "./host.ts";
 
 /** A sentence with the buttons that end what it tells; the first is the likeliest. */
-export function Empty({ why, ways, children }: Gap & { readonly children?: ComponentChildren }) {
+export function Empty({
+  why,
+  ways,
+  children,
+  rank,
+}: Gap & { readonly children?: ComponentChildren; readonly rank?: Rank }) {
   return (
     <div class="empty">
       <p>{why}</p>
       {children}
-      <Ways ways={ways} />
+      <Ways ways={ways} rank={rank} />
     </div>
   );
 }
 
+/** Whether the first of some buttons stands out. */
+type Rank = "first" | "second";
+
 /** Buttons in a row; the first stands out unless something before it does. */
-export function Ways({
-  ways,
-  rank = "first",
-}: {
-  readonly ways: readonly WayOn[];
-  readonly rank?: "first" | "second";
-}) {
+export function Ways({ ways, rank = "first" }: { readonly ways: readonly WayOn[]; readonly rank?: Rank | undefined }) {
   if (ways.length === 0) return null;
   return (
     <p class="tools">

@@ -1,11 +1,12 @@
 /** The part of the extension that is the same on every host: everything except how the language server is started. */
-import { commands, type ExtensionContext, type LogOutputChannel, window, workspace } from "vscode";
+import { commands, type ExtensionContext, type LogOutputChannel, type Uri, window, workspace } from "vscode";
 import {
   type BaseLanguageClient,
   DidChangeTextDocumentNotification,
   type LanguageClientOptions,
 } from "vscode-languageclient";
 import { ACCEPT_COMMAND, type AcceptArgument } from "../../shared/protocol/accept.ts";
+import { type FollowLens, LENS_COMMAND } from "../../shared/protocol/lenses.ts";
 import type { OsdPage } from "../../shared/protocol/osd.ts";
 import { LINE_COMMAND, PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import { type LinePlace, POSITIONS_COMMAND, type ShowPositions } from "../../shared/protocol/panel.ts";
@@ -19,7 +20,10 @@ import {
 import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 import { acceptFinding } from "./accept-finding.ts";
 import type { Ask } from "./ask.ts";
+import { effectiveCrafts, leaveOutEffective } from "./effective.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
+import { kindBadges } from "./kind-badges.ts";
+import { lensCommands } from "./lens-commands.ts";
 import { askMapControls, askOtherHandset } from "./map-controls.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { askNewHandset } from "./new-handset.ts";
@@ -27,11 +31,16 @@ import { openAtStart } from "./open-at-start.ts";
 import { pageLinkForm } from "./page-links.ts";
 import { pagesOf } from "./pages.ts";
 import { panelHost } from "./panel-host.ts";
-import { viewId } from "./panel-webviews.ts";
+import { craftForPanel } from "./pick-craft.ts";
 import { practice } from "./practice.ts";
 import { CLASHING } from "./practice-script.ts";
+import { followContext } from "./script-context.ts";
 import { selectLine } from "./script-editors.ts";
+import { statusItem } from "./status-item.ts";
+import { treeCommands } from "./tree-commands.ts";
 import { followUseLines, type UseLines } from "./use-lines.ts";
+import { workspaceScripts } from "./workspace-scripts.ts";
+import { workspaceTree } from "./workspace-tree.ts";
 
 /** Creates a client and its connection to the server, without starting it. */
 export type MakeClient = (context: ExtensionContext, options: LanguageClientOptions) => BaseLanguageClient;
@@ -43,7 +52,10 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     context,
     clientOptions(
       output,
-      () => panel.refresh(),
+      () => {
+        panel.refresh();
+        changed();
+      },
       followUseLines(
         (method, params) => ask(method, params),
         (message) => output.warn(message),
@@ -53,23 +65,50 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   client.onRequest<ReadResult, void>(READ_REQUEST, readForServer);
   client.onRequest<ListResult, void>(LIST_REQUEST, listForServer);
   let started = client.start();
+  const warn = (message: string) => output.warn(message);
   const ask: Ask = async (method, params) => {
     await started;
     return client.sendRequest(method, params);
   };
   const practising = practice();
-  const panel = panelHost(context.extensionUri, ask, (message) => output.warn(message));
+  const scripts = workspaceScripts(ask, warn);
+  const panel = panelHost(context.extensionUri, ask, warn, () => craftForPanel(scripts));
   const pages = pagesOf(context.extensionUri, ask);
+  scripts.countWhile(panel.lists);
+  const status = statusItem(ask, panel.drawnCraft, warn);
+  const effective = effectiveCrafts(ask);
+  const lenses = lensCommands({ panel, effective, scripts });
+  const changed = () => {
+    for (const each of [scripts, status, effective]) each.changed();
+  };
   client.onNotification(CHANGED_NOTIFICATION, () => {
     panel.refresh();
     pages.refresh();
+    changed();
   });
   context.subscriptions.push(
     output,
     ...panel.disposables,
     ...practising.disposables,
     ...pages.disposables,
-    commands.registerCommand("fettle.showPanel", () => commands.executeCommand(`${viewId}.focus`)),
+    ...scripts.disposables,
+    scripts.onDidChange(() => {
+      if (panel.lists()) panel.refresh();
+    }),
+    ...workspaceTree(scripts),
+    ...kindBadges(scripts),
+    ...status.disposables,
+    ...effective.disposables,
+    ...followContext(),
+    ...treeCommands(scripts, panel, lenses),
+    commands.registerCommand("fettle.showPanel", () => panel.focus()),
+    commands.registerCommand("fettle.showGoggles", () => panel.show("goggles")),
+    commands.registerCommand("fettle.showSwitches", () => panel.show("switches")),
+    commands.registerCommand("fettle.showNumbers", () => panel.show("numbers")),
+    commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),
+    commands.registerCommand("fettle.showEffective", (uri?: Uri) => lenses.showEffective(uri)),
+    // Called from lenses only, which say what is meant.
+    commands.registerCommand(LENS_COMMAND, (lens: FollowLens) => lenses.follow(lens)),
     commands.registerCommand("fettle.showPanelBeside", () => panel.openBeside()),
     commands.registerCommand(PAGE_COMMAND, (name?: unknown) => pages.show(name)),
     commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
@@ -125,6 +164,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
       positionsCommand: POSITIONS_COMMAND,
       acceptCommand: ACCEPT_COMMAND,
       checksJson: true,
+      lensCommand: LENS_COMMAND,
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
       // As plain data: a configuration has methods, which no message to a worker can carry.
       settings: JSON.parse(JSON.stringify(workspace.getConfiguration(SETTINGS_SECTION))),
@@ -133,6 +173,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
     markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND, LINE_COMMAND] } },
     outputChannel: output,
     middleware: {
+      ...leaveOutEffective,
       async sendNotification(type, send, params) {
         await send(type, params);
         if (type === DidChangeTextDocumentNotification.type) typed();

@@ -14,7 +14,7 @@ import {
   type ShowPositions,
   type ViewName,
 } from "../../shared/protocol/panel.ts";
-import type { FromPanel } from "../../shared/protocol/panel-messages.ts";
+import type { FromPanel, ListedCraft } from "../../shared/protocol/panel-messages.ts";
 import { addressOf, isAt } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { coalesce } from "./coalesce.ts";
@@ -22,7 +22,7 @@ import { lineHighlights } from "./line-highlights.ts";
 import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
 import { runAction } from "./panel-actions.ts";
-import { type PanelWebview, panelWebviews, viewId } from "./panel-webviews.ts";
+import { type PanelWebview, panelPlace, panelWebviews, viewId } from "./panel-webviews.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
 import { askedOf, atMoment, type ViewState, withPositions, withSignal } from "./view-state.ts";
 
@@ -42,13 +42,24 @@ export interface PanelHost {
   beginOsd(page?: OsdPage): Promise<void>;
   /** Shows the panel as a tab next to the script. */
   openBeside(): void;
+  /** Shows the panel where the settings want it, or where it is open. */
+  focus(): Promise<void>;
+  /** Whether the panel is open without a script, and lists the craft of the workspace. */
+  lists(): boolean;
+  /** The craft that a layer or a handset is drawn as part of; undefined where none was chosen or looked at. */
+  drawnCraft(): Address | undefined;
 }
 
 const BEGIN = "Begin an OSD…";
 const NO_SCRIPT = "Open a script first, a file that ends in .fettle: its OSD is meant.";
 
 /** Registers the view and follows the active editor; typing is reported through `refresh`. `log` takes failures that need no message. */
-export function panelHost(extension: Uri, ask: Ask, log: (message: string) => void): PanelHost {
+export function panelHost(
+  extension: Uri,
+  ask: Ask,
+  log: (message: string) => void,
+  listed: () => Promise<readonly ListedCraft[]>,
+): PanelHost {
   let script = activeScript();
   /** The craft that a layer or a handset is drawn as part of: the one last chosen or looked at. */
   let craft: Address | undefined;
@@ -78,7 +89,11 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
   let pendingView: { readonly webview: PanelWebview; readonly view: ViewName } | undefined;
 
   const refresh = coalesce(async () => {
-    if (!webviews.isVisible() || !script) return mark([]);
+    if (!webviews.isVisible() || !script) {
+      mark([]);
+      if (webviews.isVisible()) webviews.post({ kind: "craft-list", craft: await listed() });
+      return;
+    }
     const params = paramsFor(script);
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
@@ -112,7 +127,7 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
     script = next;
     refresh();
     postCursor(editorOf(next));
-    revealIfConfigured();
+    revealIfConfigured(webviews.openBeside);
   };
   /** The position of the cursor that was last sent to every open page. */
   let cursor: LinePlace | undefined;
@@ -263,23 +278,29 @@ export function panelHost(extension: Uri, ask: Ask, log: (message: string) => vo
 
   const webviews = panelWebviews(extension, receive, refresh);
   const selected = window.onDidChangeTextEditorSelection(({ textEditor }) => postCursor(textEditor));
-  revealIfConfigured();
+  revealIfConfigured(webviews.openBeside);
   const followed = window.onDidChangeActiveTextEditor(follow);
   // If the editor is restored with the panel's tab active, scripts become visible and none becomes active.
   const seen = window.onDidChangeVisibleTextEditors(() => {
     if (!script) follow(undefined);
   });
   const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables];
-  const shows = { showPositions, show, openBeside: webviews.openBeside };
-  return { refresh, ...shows, fitOsd, addElement, beginOsd, disposables };
+  const focus = async () => void (await webviews.front().focus());
+  const shows = { showPositions, show, openBeside: webviews.openBeside, focus, drawnCraft: () => craft };
+  const lists = () => webviews.isVisible() && !script;
+  return { refresh, lists, ...shows, fitOsd, addElement, beginOsd, disposables };
 }
 
 let revealed = false;
 
 /** Once per session: a pilot who closes the panel does not have it reopened by the next script. */
-function revealIfConfigured(): void {
+function revealIfConfigured(openBeside: () => void): void {
   if (revealed || !activeScript() || !workspace.getConfiguration("fettle").get("panel.reveal", false)) return;
   revealed = true;
+  if (panelPlace() === "beside") {
+    openBeside();
+    return;
+  }
   const editor = window.activeTextEditor;
   commands.executeCommand(`${viewId}.focus`, { preserveFocus: true }).then(() => {
     if (editor) window.showTextDocument(editor.document, editor.viewColumn, false);

@@ -1,5 +1,5 @@
 /** The panel's page in its two places: the view in the side bar, and a tab of the editor. Both may be open. */
-import { commands, type Disposable, Uri, ViewColumn, type Webview, type WebviewPanel, window } from "vscode";
+import { commands, type Disposable, Uri, ViewColumn, type Webview, type WebviewPanel, window, workspace } from "vscode";
 import type { ViewName } from "../../shared/protocol/panel.ts";
 import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
 import { type Keyboard, keyboardOf } from "./keyboard.ts";
@@ -21,9 +21,16 @@ export interface PanelWebview {
   readonly keyboard: Keyboard;
 }
 
+/** Where the user wants the panel to open. */
+export function panelPlace(): "side-bar" | "beside" {
+  return workspace.getConfiguration("fettle").get<string>("panel.place", "side-bar") === "beside"
+    ? "beside"
+    : "side-bar";
+}
+
 export interface PanelWebviews {
   isVisible(): boolean;
-  /** The page that a command means: the tab where it is in view, else the side bar. */
+  /** The page that a command means: one that is in view, the tab before the side bar; else the one that the settings want. */
   front(): PanelWebview;
   /** The view that is shown: the numbers if any visible page shows them. */
   view(): ViewName;
@@ -109,7 +116,10 @@ export function panelWebviews(
   const shows = (view: ViewName) => [inSide, inTab].some((each) => each.shows(view));
   return {
     isVisible: () => webviews.some((page) => page.isVisible()),
-    front: () => (inTab.page.isVisible() ? inTab.page : inSide.page),
+    front() {
+      if (inTab.page.isVisible()) return inTab.page;
+      return inSide.page.isVisible() || panelPlace() === "side-bar" ? inSide.page : inTab.page;
+    },
     view: () => (shows("numbers") ? "numbers" : "goggles"),
     shows,
     post(message) {

@@ -8,8 +8,18 @@ import type { PanelAction } from "./ways.ts";
 
 export type { PanelAction } from "./ways.ts";
 
+/** A craft of the workspace, for a page that has no script to draw. */
+export interface ListedCraft {
+  readonly file: string;
+  readonly name: string;
+  /** Its handset and its findings, in words. */
+  readonly aside: string;
+}
+
 export type ToPanel =
   | { readonly kind: "model"; readonly model: PanelModel }
+  /** Every craft of the workspace, while no script is open. */
+  | { readonly kind: "craft-list"; readonly craft: readonly ListedCraft[] }
   /** The cursor's line, so that the element written there is marked. */
   | { readonly kind: "cursor"; readonly at: LinePlace | null }
   /** No model could be made: the server does not run, or failed. Until the next model what was drawn is out of date. */

@@ -10,17 +10,70 @@ const never = () => nothing;
 export const asked = {
   commands: [] as string[],
   customEditors: [] as string[],
+  handlers: new Map<string, (...given: never[]) => unknown>(),
   /** Settings by their whole names, with what stands in where nobody has set them. */
   settings: new Map<string, unknown>(),
   views: new Map<string, { resolveWebviewView(view: unknown): void }>(),
   tabs: new Map<string, { deserializeWebviewPanel(panel: unknown): Promise<void> }>(),
+  trees: new Map<string, FakeTree>(),
+  /** Commands that were run, each with its arguments. */
+  ran: [] as unknown[][],
+  /** Texts under addresses of their own, links in them and so on, by what was registered. */
+  providers: new Map<string, unknown>(),
+  /** What was told in a message, and what a question is answered with. */
+  told: [] as string[],
+  items: [] as { label: string; description?: string; detail?: string }[],
+  answer: undefined as string | undefined,
+};
+
+interface FakeTree {
+  getChildren(row?: unknown): Promise<unknown[]>;
+  getTreeItem(row: unknown): Record<string, unknown>;
+}
+
+/** An event that a test fires. */
+export class EventEmitter<T = unknown> {
+  readonly #listeners: ((value: T) => void)[] = [];
+  readonly event = (listener: (value: T) => void) => {
+    this.#listeners.push(listener);
+    return nothing;
+  };
+  fire(value: T) {
+    for (const listener of this.#listeners) listener(value);
+  }
+  dispose() {}
+}
+
+/** The item in the status bar, as it was last shown. */
+export const statusBar = {
+  text: "",
+  tooltip: "",
+  accessibilityInformation: { label: "" },
+  isShown: false,
+  show() {
+    statusBar.isShown = true;
+  },
+  hide() {
+    statusBar.isShown = false;
+  },
+  dispose() {},
 };
 
 class FakeUri {
-  constructor(readonly path: string) {}
+  readonly scheme: string;
+  readonly query: string;
+  constructor(
+    readonly path: string,
+    readonly fragment = "",
+  ) {
+    this.scheme = path.slice(0, Math.max(0, path.indexOf(":")));
+    this.query = path.slice(path.indexOf("?") + 1);
+  }
   static joinPath = (base: FakeUri, ...parts: string[]) => new FakeUri([base.path, ...parts].join("/"));
   static parse = (text: string) => new FakeUri(text);
-  toString = () => this.path;
+  static from = ({ scheme, path, query }: Record<string, string>) => new FakeUri(`${scheme}:${path}?${query}`);
+  with = ({ fragment }: { fragment: string }) => new FakeUri(this.path, fragment);
+  toString = () => (this.fragment === "" ? this.path : `${this.path}#${this.fragment}`);
 }
 
 export const extension = new FakeUri("/extension");
@@ -47,11 +100,14 @@ const editor = { document, selection: { active: { line: 0 } }, viewColumn: 1, se
 
 export const Uri = FakeUri;
 export const commands = {
-  registerCommand(name: string) {
+  registerCommand(name: string, handler: (...given: never[]) => unknown) {
     asked.commands.push(name);
+    asked.handlers.set(name, handler);
     return nothing;
   },
-  executeCommand: async () => undefined,
+  async executeCommand(...ran: unknown[]) {
+    asked.ran.push(ran);
+  },
 };
 export const window = {
   activeTextEditor: editor,
@@ -62,6 +118,20 @@ export const window = {
   onDidChangeTextEditorSelection: never,
   onDidChangeActiveTextEditor: never,
   onDidChangeVisibleTextEditors: never,
+  createStatusBarItem: () => statusBar,
+  createTreeView(id: string, { treeDataProvider }: { treeDataProvider: FakeTree }) {
+    asked.trees.set(id, treeDataProvider);
+    return { ...nothing, visible: true, onDidChangeVisibility: never };
+  },
+  registerFileDecorationProvider: (provider: unknown) => registered("decorations", provider),
+  async showInformationMessage(message: string) {
+    asked.told.push(message);
+    return asked.answer;
+  },
+  async showQuickPick(items: { label: string }[]) {
+    asked.items = items;
+    return items.find(({ label }) => label === asked.answer);
+  },
   showTextDocument: async () => editor,
   registerWebviewViewProvider(id: string, provider: { resolveWebviewView(view: unknown): void }) {
     asked.views.set(id, provider);
@@ -79,7 +149,16 @@ export const window = {
 export const workspace = {
   workspaceFolders: [{ uri: new FakeUri("file:///shed") }],
   textDocuments: [document],
-  registerTextDocumentContentProvider: never,
+  registerTextDocumentContentProvider: (scheme: string, provider: unknown) => registered(scheme, provider),
+  onDidCloseTextDocument: never,
+  asRelativePath: (uri: FakeUri) => uri.path.replace("file:///shed/", ""),
+  async openTextDocument(uri: FakeUri) {
+    const provider = asked.providers.get(uri.scheme) as
+      | { provideTextDocumentContent(uri: FakeUri): Promise<string> }
+      | undefined;
+    const text = (await provider?.provideTextDocumentContent(uri)) ?? "";
+    return { uri, languageId: "fettle", getText: () => text };
+  },
   onDidOpenTextDocument: never,
   getConfiguration: (section: string) => ({
     get(name: string, usual: unknown) {
@@ -88,13 +167,67 @@ export const workspace = {
     },
   }),
 };
-export class EventEmitter {
-  event = never;
-  dispose() {}
-}
 export class ThemeColor {}
+export class ThemeIcon {
+  constructor(readonly name: string) {}
+}
+export class TreeItem {
+  constructor(
+    readonly label: string,
+    readonly collapsibleState: number,
+  ) {}
+}
+export class FileDecoration {
+  constructor(
+    readonly badge: string,
+    readonly tooltip: string,
+  ) {}
+}
+export class Position {
+  constructor(
+    readonly line: number,
+    readonly character: number,
+  ) {}
+}
+export class Range {
+  readonly at: number[];
+  constructor(...at: number[]) {
+    this.at = at;
+  }
+}
+export class Location {
+  constructor(
+    readonly uri: FakeUri,
+    readonly position: Position,
+  ) {}
+}
+export class DocumentLink {
+  tooltip = "";
+  constructor(
+    readonly range: Range,
+    readonly target: FakeUri,
+  ) {}
+}
+export class MarkdownString {
+  constructor(readonly value: string) {}
+}
+export class Hover {
+  constructor(readonly contents: MarkdownString) {}
+}
+export const TreeItemCollapsibleState = { None: 0, Collapsed: 1, Expanded: 2 };
+export const StatusBarAlignment = { Left: 1 };
 export const OverviewRulerLane = { Left: 1 };
 export const ViewColumn = { Beside: -2 };
 export class TabInputText {}
 export class TabInputWebview {}
-export const languages = { onDidChangeDiagnostics: never };
+export const languages = {
+  onDidChangeDiagnostics: never,
+  registerDocumentLinkProvider: (_: unknown, provider: unknown) => registered("links", provider),
+  registerDefinitionProvider: (_: unknown, provider: unknown) => registered("definitions", provider),
+  registerHoverProvider: (_: unknown, provider: unknown) => registered("hovers", provider),
+};
+
+function registered(name: string, provider: unknown) {
+  asked.providers.set(name, provider);
+  return nothing;
+}

@@ -4,6 +4,7 @@ import { describe, expect, test, vi } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { PRACTISED } from "../../client/src/practice-script.ts";
 import { ACCEPT_COMMAND } from "../../shared/protocol/accept.ts";
+import { LENS_COMMAND } from "../../shared/protocol/lenses.ts";
 import { LINE_COMMAND } from "../../shared/protocol/pages.ts";
 import { POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
 import { SERVER_SETTINGS, SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
@@ -26,6 +27,8 @@ const client = {
 type Activate = Parameters<typeof activateWith>;
 const context = { extensionUri: extension, subscriptions: [] };
 await activateWith(context as unknown as Activate[0], (() => client) as unknown as Activate[1]);
+// Where the panel is to open is asked when it is to be opened.
+await asked.handlers.get("fettle.showPanel")?.();
 
 test("every file that the manifest names is there", () => {
   const names: string[] = [];
@@ -38,8 +41,10 @@ test("every file that the manifest names is there", () => {
   expect(names.filter((name) => !existsSync(inProject(name)))).toEqual([]);
 });
 
-test("every command of the manifest is registered, and no others but those of findings and of hovers", () => {
-  expect(asked.commands.toSorted()).toEqual([...promised, ACCEPT_COMMAND, LINE_COMMAND, POSITIONS_COMMAND].sort());
+test("every command of the manifest is registered, and no other but those of findings, hovers and lenses", () => {
+  expect(asked.commands.toSorted()).toEqual(
+    [...promised, ACCEPT_COMMAND, LINE_COMMAND, POSITIONS_COMMAND, LENS_COMMAND].sort(),
+  );
 });
 
 test("every command in a menu is one of the manifest", () => {
@@ -89,9 +94,20 @@ test("the editor of page addresses is provided for the one of the manifest", () 
   expect(asked.customEditors).toEqual(types);
 });
 
-test("the panel is provided for the view of the manifest", () => {
-  const views = Object.values(contributes.views).flat() as { id: string; type: string }[];
-  expect(views.map(({ id, type }) => [id, type])).toEqual([...asked.views.keys()].map((id) => [id, "webview"]));
+test("the panel and the tree are provided for the views of the manifest", () => {
+  const views = Object.values(contributes.views).flat() as { id: string; type?: string }[];
+  expect(views.map(({ id, type }) => [id, type])).toEqual([
+    ...[...asked.trees.keys()].map((id) => [id, undefined]),
+    ...[...asked.views.keys()].map((id) => [id, "webview"]),
+  ]);
+});
+
+test("what an empty tree offers is a command of the manifest or of every editor", () => {
+  const texts = (contributes.viewsWelcome as { contents: string }[]).map(({ contents }) => contents).join("\n");
+  const offered = [...texts.matchAll(/\(command:([\w.]+)/g)].map(([, command]) => command!);
+  expect(offered.length).toBeGreaterThan(4);
+  const ofEveryEditor = ["vscode.openFolder", "workbench.action.openWalkthrough"];
+  expect(offered.filter((command) => ![...promised, ...ofEveryEditor].includes(command))).toEqual([]);
 });
 
 test("a tab of the panel, or of names, wakes the extension when the editor opens with it", () => {

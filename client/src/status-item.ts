@@ -1,0 +1,69 @@
+/** The craft in front, in the status bar: whether it can be armed, and what is found in it. */
+import { type Disposable, StatusBarAlignment, window } from "vscode";
+import { statusInWords } from "../../shared/draw/status-words.ts";
+import type { Uri } from "../../shared/protocol/addresses.ts";
+import { type CraftStatus, STATUS_REQUEST, type StatusParams } from "../../shared/protocol/status.ts";
+import { addressOf } from "./addresses.ts";
+import type { Ask } from "./ask.ts";
+import { coalesce } from "./coalesce.ts";
+import { scriptOf } from "./script-editors.ts";
+
+export interface StatusItem {
+  /** Something changed that it may depend on. */
+  changed(): void;
+  readonly disposables: readonly Disposable[];
+}
+
+/** Between two keys less time passes. */
+const PAUSE_MS = 300;
+
+const ICONS = {
+  ready: "$(check)",
+  armed: "$(warning)",
+  "not-ready": "$(circle-slash)",
+  depends: "$(question)",
+  unknown: "$(question)",
+} as const;
+
+/** Shown while a script is in front, and hidden without one. `craftOf` gives the craft that a layer is drawn as part of. */
+export function statusItem(ask: Ask, craftOf: () => Uri | undefined, log: (message: string) => void): StatusItem {
+  const item = window.createStatusBarItem("fettle.status", StatusBarAlignment.Left, 40);
+  item.name = "Fettle: Craft";
+  item.command = { command: "fettle.showSwitches", title: "Show the Switches" };
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+
+  const update = coalesce(async () => {
+    const document = scriptOf(window.activeTextEditor);
+    if (!document) return item.hide();
+    const params: StatusParams = { uri: addressOf(document.uri), craft: craftOf() };
+    try {
+      const status = await ask<CraftStatus | null>(STATUS_REQUEST, params);
+      // Another script may be in front by now: then it is asked for by itself.
+      if (scriptOf(window.activeTextEditor) !== document) return;
+      if (status) show(status);
+      else item.hide();
+    } catch (error) {
+      item.hide();
+      log(`The status of ${params.uri} could not be had: ${error}`);
+    }
+  });
+  const show = (status: CraftStatus) => {
+    const { text, hover } = statusInWords(status);
+    item.text = status.arming ? `${ICONS[status.arming.state]} ${text}` : text;
+    item.tooltip = [...hover, "Click: show its switches."].join("\n");
+    item.accessibilityInformation = { label: `${text}. ${hover[0] ?? ""}`, role: "button" };
+    item.show();
+  };
+  // With the panel's own tab in front the script beside it is meant as before.
+  const followed = window.onDidChangeActiveTextEditor((editor) => {
+    if (editor || window.visibleTextEditors.length === 0) update();
+  });
+  update();
+  return {
+    changed() {
+      clearTimeout(waiting);
+      waiting = setTimeout(update, PAUSE_MS);
+    },
+    disposables: [item, followed, { dispose: () => clearTimeout(waiting) }],
+  };
+}
