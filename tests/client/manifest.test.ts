@@ -102,6 +102,19 @@ test("the panel and the tree are provided for the views of the manifest", () => 
   ]);
 });
 
+test("every key leads to a command of the manifest, only while a script is in front, and stands in the readme", () => {
+  const keys = contributes.keybindings as { command: string; key: string; mac: string; when: string }[];
+  const readme = readFileSync(inProject("README.md"), "utf8");
+  expect(keys.length).toBeGreaterThan(4);
+  for (const { command, key, mac, when } of keys) {
+    expect(promised).toContain(command);
+    expect(when).toContain("resourceLangId == fettle");
+    expect(mac).toBe(key.replace("ctrl", "cmd"));
+    expect(readme).toContain(`\`Ctrl+K ${key.at(-1)!.toUpperCase()}\``);
+  }
+  expect(new Set(keys.map(({ key }) => key)).size).toBe(keys.length);
+});
+
 test("what an empty tree offers is a command of the manifest or of every editor", () => {
   const texts = (contributes.viewsWelcome as { contents: string }[]).map(({ contents }) => contents).join("\n");
   const offered = [...texts.matchAll(/\(command:([\w.]+)/g)].map(([, command]) => command!);
