@@ -57,11 +57,19 @@ export function App() {
     setView(chosen);
     saveState({ view: chosen });
   };
-  if (!model) return failed ? <Failed /> : <NoScript craft={listed} />;
+  if (!model)
+    return (
+      <>
+        <Nameless />
+        {failed ? <Failed /> : <NoScript craft={listed} />}
+      </>
+    );
   return (
     <>
       {failed && <Failed />}
-      {model.craft !== "" && (
+      {model.craft === "" ? (
+        <Nameless />
+      ) : (
         <header>
           <h1>{model.craft}</h1>
           <CraftPicker model={model} />
@@ -79,6 +87,11 @@ export function App() {
       )}
     </>
   );
+}
+
+/** Where no craft is drawn the page still has a heading, for whoever moves by headings. */
+function Nameless() {
+  return <h1 class="unseen">Fettle</h1>;
 }
 
 /** The language server does not run, or could not make a model. */

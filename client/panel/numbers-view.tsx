@@ -19,7 +19,7 @@ import { Packs } from "./packs.tsx";
 import { ReadChart } from "./read-chart.tsx";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
-import { useWidth } from "./use-width.ts";
+import { drawnWidth, useWidth } from "./use-width.ts";
 import { Gaps } from "./ways.tsx";
 
 /** The least widths, in CSS pixels, of a chart and of a pack that stand side by side. */
@@ -121,7 +121,7 @@ function Filters({ filters, width }: { filters: FiltersPicture; width: number })
         )}
       </ReadChart>
       <h2>How much later it arrives</h2>
-      {sceneView(drawDelays(filters, { width }), ({ attributes }) => {
+      {sceneView(drawDelays(filters, { width: drawnWidth(width) }), ({ attributes }) => {
         const index = attributes["data-part"];
         if (typeof index !== "number") return undefined;
         return lineLink(partAt(index)?.at, String(attributes["aria-label"]));
@@ -146,7 +146,7 @@ function Loop({ loop, width }: { loop: LoopPicture; width: number }) {
         title={loop.frameUs > loop.roundUs ? "The command does not fit the round" : "A round of the loop"}
         of="setting/sensors.loop-rate"
       />
-      {sceneView(drawLoop(loop, { width, heading: "none" }), ({ attributes }) => {
+      {sceneView(drawLoop(loop, { width: drawnWidth(width), heading: "none" }), ({ attributes }) => {
         const name = attributes["data-loop"];
         if (typeof name !== "string") return undefined;
         return lineLink(places[name], `${name}: ${rows.find(([of]) => of === name)?.[1] ?? ""}`);

@@ -8,6 +8,7 @@ import { loadState, saveState } from "./host.ts";
 import { CursorLine, LineLink, useLineLink } from "./line-links.tsx";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
+import { drawnWidth } from "./use-width.ts";
 
 interface Props {
   readonly packs: readonly PackPicture[];
@@ -90,7 +91,7 @@ function foundInWords(count: number): string {
 }
 
 function Pack({ pack, width }: { readonly pack: PackPicture; readonly width: number }) {
-  const scene = drawPack(pack, { width, heading: "none" });
+  const scene = drawPack(pack, { width: drawnWidth(width), heading: "none" });
   const rows = packTableRows(pack);
   const [name, facts] = [packName(pack), packFacts(pack)];
   const lineLink = useLineLink();

@@ -7,6 +7,7 @@ import { type Chart, plotIn } from "../../shared/draw/plot.ts";
 import { node } from "../../shared/draw/scene.ts";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
+import { drawnWidth } from "./use-width.ts";
 
 /** Below this width, in CSS pixels, the reading of a chart with two curves takes two lines of text. */
 const TWO_LINES = 330;
@@ -21,7 +22,8 @@ interface Props {
 }
 
 /** A chart with its reading, and the same values as a table. */
-export function ReadChart({ chart, name, width, height, children }: Props) {
+export function ReadChart({ chart, name, width: room, height, children }: Props) {
+  const width = drawnWidth(room);
   const [share, setShare] = useState(0.5);
   const [shown, setShown] = useState(false);
   const stops = useMemo(() => stopsOf(chart), [chart]);
@@ -89,7 +91,7 @@ export function ReadChart({ chart, name, width, height, children }: Props) {
         if (tag === "svg") return slider;
         return attributes.class === "chart" ? { role: "presentation", "aria-label": undefined } : undefined;
       })}
-      <p class={`read-out ${chart.lines.length > 1 && width < TWO_LINES ? "of-two" : ""}`}>
+      <p class={`read-out ${chart.lines.length > 1 && room < TWO_LINES ? "of-two" : ""}`}>
         {words.replaceAll(/(\d) /g, "$1\u00a0")}
       </p>
       {children}

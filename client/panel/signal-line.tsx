@@ -38,7 +38,7 @@ export function SignalLine({ picture, at, choose, spoken }: Props) {
     <section class="signal" aria-label="Signal lost, phase by phase">
       <Courses picture={picture} at={at} choose={choose} />
       <Track picture={picture} at={at} go={go} spoken={spoken} />
-      {phases.length > 1 && <Steps at={at} count={phases.length} go={go} />}
+      {phases.length > 1 && <Steps at={at} phases={phases} go={go} />}
       <PhaseDetails phase={phaseOf(picture, at)} />
       {picture.calls && (
         <p class="quiet">
@@ -57,7 +57,8 @@ export function SignalLine({ picture, at, choose, spoken }: Props) {
 }
 
 /** Steps for pilots who would rather press a button. */
-function Steps({ at, count, go }: { at: SignalStep; count: number; go: (phase: number) => void }) {
+function Steps({ at, phases, go }: { at: SignalStep; phases: readonly SignalPhase[]; go: (phase: number) => void }) {
+  const count = phases.length;
   return (
     <p class="tools">
       <button type="button" disabled={at.phase === 0} onClick={() => go(at.phase - 1)}>
@@ -67,7 +68,8 @@ function Steps({ at, count, go }: { at: SignalStep; count: number; go: (phase: n
         Later
       </button>
       <span class="quiet">
-        {at.phase + 1} of {count}. Dashed: how long is not known or depends, so not to scale.
+        {at.phase + 1} of {count}.
+        {phases.some(isLoose) && " Dashed: how long is not known or depends, so not to scale."}
       </span>
     </p>
   );
@@ -162,7 +164,7 @@ function PhaseRow({ phase, before, index, chosen }: RowProps) {
     <div class={`phase ${loose}`} data-phase={index} data-chosen={chosen || undefined} style={height}>
       <span class="start">{startInWords(phase)}</span>
       <span class={`track receiver ${phase.receiver} ${goesOn(before?.receiver === phase.receiver)}`}>
-        {before?.receiver === phase.receiver ? "" : receiverInWords(phase.receiver)}
+        {before?.receiver !== phase.receiver && <span>{receiverInWords(phase.receiver)}</span>}
       </span>
       <span class="track craft">
         <b>{phaseLabel(phase.deed)}</b>
@@ -170,7 +172,7 @@ function PhaseRow({ phase, before, index, chosen }: RowProps) {
         <span class="quiet also">{tracksInWords(phase, before)}</span>
       </span>
       <span class={`track armed ${phase.armed} ${goesOn(before?.armed === phase.armed)}`}>
-        {before?.armed === phase.armed ? "" : armedLabel(phase.armed)}
+        {before?.armed !== phase.armed && <span>{armedLabel(phase.armed)}</span>}
       </span>
     </div>
   );

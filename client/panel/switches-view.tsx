@@ -56,10 +56,8 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
         <p class={`state ${link} armed-${state.armed ?? "never"}`} role="status">
           {link === "up" ? (
             <StateWords sentences={stateSentences(state)} />
-          ) : signal ? (
-            signalStateInWords(signal, step)
           ) : (
-            lossInWords(loss)
+            <StateWords sentences={sentencesOf(signal ? signalStateInWords(signal, step) : lossInWords(loss))} />
           )}
         </p>
         {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={moveControls} />}
@@ -119,11 +117,18 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
   );
 }
 
-/** Whether it is armed stands out from the rest. */
-function StateWords({ sentences: [armed, ...others] }: { readonly sentences: readonly string[] }) {
+/** The first sentence, that the signal is lost, and the rest. */
+function sentencesOf(text: string): readonly string[] {
+  return text.split(/(?<=^Signal lost\.) /);
+}
+
+/** What comes first, whether it is armed or that the signal is lost, stands out from the rest. */
+function StateWords({ sentences: [armed = "", ...others] }: { readonly sentences: readonly string[] }) {
+  // A reason behind a colon is as plain as the rest.
+  const [said, ...reason] = armed.split(/(?<=:) /);
   return (
     <>
-      <b>{armed}</b> {others.join(" ")}
+      <b>{said}</b> {[...reason, ...others].join(" ")}
     </>
   );
 }

@@ -197,7 +197,9 @@ export function packTableRows({ marks, cells, bears }: PackPicture): string[][] 
 }
 
 function packNotes(picture: PackPicture): string[] {
-  const { marks, chemistry } = picture;
+  const { marks, chemistry, bears } = picture;
+  // An empty scale would look like a fault of the drawing.
+  if (marks.length === 0 && !bears) return ["no chemistry and no thresholds yet", ...timesInWords(picture)];
   const isUsualDrawn = chemistry !== null && marks.some(({ usual }) => usual);
   return [...(isUsualDrawn ? [`bars: usual for ${chemistry}`] : []), ...timesInWords(picture)];
 }

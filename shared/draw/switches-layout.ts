@@ -26,7 +26,7 @@ export interface PlacedCard {
   readonly width: number;
 }
 
-/** Between two cards, and between those of two hands. */
+/** Between two cards, and between those of two hands where there is room for it. */
 export const GAP = 10;
 const HANDS_GAP = 26;
 const CAPTION_HEIGHT = 20;
@@ -57,10 +57,12 @@ export function layOutCards(
   drawRow: DrawRow,
 ): { readonly bottom: number; readonly nodes: readonly SceneNode[] } {
   const sides = SIDES.filter((side) => controls.some(({ lies }) => lies?.side === side));
-  const split = columnsOfSides(controls, sides, room);
+  const split = columnsOfSides(controls, sides, room, HANDS_GAP) ?? columnsOfSides(controls, sides, room, GAP);
   const all = split ? [...split.columns.values()].reduce((sum, each) => sum + each, 0) : 0;
-  const gaps = split ? HANDS_GAP - GAP : 0;
-  const flowColumns = Math.max(1, Math.min(controls.length, Math.floor((room.width + GAP) / (room.narrowest + GAP))));
+  const gaps = split ? split.handsGap - GAP : 0;
+  // One place after the other: no more columns than the fullest place has cards, so that none stays half empty.
+  const fullest = Math.max(1, ...placesOf(controls).map((members) => members.length));
+  const flowColumns = Math.max(1, Math.min(fullest, Math.floor((room.width + GAP) / (room.narrowest + GAP))));
   const columns = split ? all : flowColumns;
   const between = GAP * (columns - 1) + gaps * (split ? split.columns.size - 1 : 0);
   const widest = columns === 1 ? room.width : Math.max(room.widest, room.narrowest);
@@ -80,11 +82,17 @@ export function layOutCards(
       y += CAPTION_HEIGHT;
     }
     for (let first = 0; first < members.length; first += zone.columns) {
-      const row = members.slice(first, first + zone.columns).map((control, index): PlacedCard => {
-        return { control, x: zone.x + index * (cardWidth + GAP) + 1, y, width: cardWidth - 2 };
+      const cards = members.slice(first, first + zone.columns);
+      // What lies between the hands is drawn between them, also below.
+      const isBetween = split !== null && zone === whole && place?.side === "middle";
+      const left = isBetween
+        ? Math.max(0, (clusterWidth - zoneWidth({ x: 0, columns: cards.length }, cardWidth)) / 2)
+        : 0;
+      const row = cards.map((control, index): PlacedCard => {
+        return { control, x: zone.x + left + index * (cardWidth + GAP) + 1, y, width: cardWidth - 2 };
       });
-      const { height, nodes: cards } = drawRow(row);
-      drawn.push(...cards);
+      const { height, nodes: drawnRow } = drawRow(row);
+      drawn.push(...drawnRow);
       y += height + GAP;
     }
     if (sides.length === 0) nodes.push(...drawn);
@@ -95,7 +103,7 @@ export function layOutCards(
   const groupsOf = (side: Side) => FACES.map((face) => groupAt(controls, side, face));
   let y = room.top;
   if (split) {
-    const zones = zonesOf(split.columns, cardWidth);
+    const zones = zonesOf(split, cardWidth);
     for (const face of FACES) {
       const tops = [...zones].map(([side, zone]) => drawGroup(groupAt(controls, side, face), zone, y));
       y = Math.max(y, ...tops);
@@ -113,27 +121,40 @@ function groupAt(controls: readonly PanelControl[], side: Side, face: Face): Gro
   };
 }
 
+/** The controls place by place; those of which nothing is said are one place. */
+function placesOf(controls: readonly PanelControl[]): readonly (readonly PanelControl[])[] {
+  const placed = SIDES.flatMap((side) => FACES.map((face) => groupAt(controls, side, face).controls));
+  return [...placed, controls.filter(({ lies }) => !lies)];
+}
+
 interface Split {
   /** The number of columns of each side that stands beside another. */
   readonly columns: ReadonlyMap<Side, number>;
   /** Sides that stand below them for lack of room. */
   readonly below: readonly Side[];
+  /** Between two sides. */
+  readonly handsGap: number;
 }
 
 /** How the width is divided among the sides; null where two of them cannot stand side by side. */
-function columnsOfSides(controls: readonly PanelControl[], sides: readonly Side[], room: CardRoom): Split | null {
+function columnsOfSides(
+  controls: readonly PanelControl[],
+  sides: readonly Side[],
+  room: CardRoom,
+  handsGap: number,
+): Split | null {
   if (sides.length === 0) return null;
   const wanted = (side: Side) => Math.max(...FACES.map((face) => groupAt(controls, side, face).controls.length));
   const fits = (counts: ReadonlyMap<Side, number>) => {
     const columns = [...counts.values()].reduce((sum, each) => sum + each, 0);
-    const gaps = GAP * (columns - 1) + (HANDS_GAP - GAP) * (counts.size - 1);
+    const gaps = GAP * (columns - 1) + (handsGap - GAP) * (counts.size - 1);
     return columns * room.narrowest + gaps <= room.width;
   };
   for (const beside of [sides, sides.filter((side) => side !== "middle")]) {
     if (beside.length < Math.min(2, sides.length)) continue;
     const counts = new Map(beside.map((side) => [side, wanted(side)]));
     for (;;) {
-      if (fits(counts)) return { columns: counts, below: sides.filter((side) => !counts.has(side)) };
+      if (fits(counts)) return { columns: counts, below: sides.filter((side) => !counts.has(side)), handsGap };
       // The widest gives way first; of two alike, the one that stands further to the right.
       const [side, columns] = [...counts].reduce((most, each) => (each[1] >= most[1] ? each : most));
       if (columns === 1) break;
@@ -143,12 +164,12 @@ function columnsOfSides(controls: readonly PanelControl[], sides: readonly Side[
   return null;
 }
 
-function zonesOf(columns: ReadonlyMap<Side, number>, cardWidth: number): ReadonlyMap<Side, Zone> {
+function zonesOf({ columns, handsGap }: Split, cardWidth: number): ReadonlyMap<Side, Zone> {
   let x = 0;
   return new Map(
     [...columns].map(([side, count]) => {
       const zone = { x, columns: count };
-      x += zoneWidth(zone, cardWidth) + HANDS_GAP;
+      x += zoneWidth(zone, cardWidth) + handsGap;
       return [side, zone];
     }),
   );

@@ -247,6 +247,12 @@ const pack: PackPicture = {
   fullS: 61,
 };
 
+test("a pack of which nothing is said has a scale, and says that it holds nothing yet", () => {
+  const bare = { ...pack, bears: null, chemistry: null, marks: [], usableMah: null };
+  expect(texts(drawPack(bare))).toContain("no chemistry and no thresholds yet");
+  expect(texts(drawPack(pack))).not.toContain("no chemistry and no thresholds yet");
+});
+
 test("a pack: thresholds in order of volts, each with where it is usual and words of its own", () => {
   const scene = drawPack(pack);
   expect(all(scene, "pack-label").flatMap(texts)).toEqual([

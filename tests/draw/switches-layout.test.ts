@@ -75,7 +75,9 @@ describe("wide, the left hand's at the left and the right hand's at the right, s
     ["the middle alone", "A middle, B", 600, ["A", "B"]],
     ["two of one hand side by side, where there is room", "A left, B left, C right", 900, ["A B C"]],
     ["and one below the other, where there is not", "A left, B left, C right, D right", 380, ["A C", "B D"]],
-    ["too narrow for three, the middle's stand below the hands'", "A left, B middle, C right", 300, ["A C", "B"]],
+    ["too narrow for three, the middle's stand below, between", "A left, B middle, C right", 300, ["A · C", "· B"]],
+    ["two hands stand closer where they would not fit else", "A left, B right", 262, ["A B"]],
+    ["one place after the other, no card leaves half the width empty", "A left, B right", 250, ["A", "B"]],
     ["those of which nothing is said take all the width", "A left, B right, C, D, E", 900, ["A · B", "C D · E"]],
     ["nothing is said of any: the script's order", "A, B, C", 300, ["A B", "C"]],
   ])("%s", (_, controls, width, expected) => expect(rows(controls, width)).toEqual(expected));
@@ -93,6 +95,13 @@ test("narrow, one hand after the other, each place under its name", () => {
     "Right back",
     "Place not said",
   ]);
+});
+
+test("cards of one place each take the whole width where nothing stands beside them", () => {
+  for (const { x, width } of cardsOf(draw(controlsOf("A left, B right, C middle"), 250))) {
+    expect(x).toBeLessThan(2);
+    expect(width).toBeGreaterThan(246);
+  }
 });
 
 test("a place is a group with a name, and without any place there is no group and no name", () => {

@@ -26,11 +26,12 @@ export const themes = {
   light: "Light Modern",
   dark: "Dark Modern",
   "high-contrast": "Dark High Contrast",
+  "high-contrast-light": "Light High Contrast",
 } as const;
 
 export type Theme = keyof typeof themes;
 
-const themeClasses = { light: "vs", dark: "vs-dark", "high-contrast": "hc-black" };
+const themeClasses = { light: "vs", dark: "vs-dark", "high-contrast": "hc-black", "high-contrast-light": "hc-light" };
 
 /** Switches the colour theme, as a person would, and waits until the workbench wears it. */
 export async function useTheme(page: Page, theme: Theme): Promise<void> {
