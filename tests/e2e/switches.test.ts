@@ -1,14 +1,31 @@
 /** The switches played with in the real editor: moved, lost, and set to what a finding shows. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
-import { type Editor, openFile, runCommand, startEditor } from "./editor.ts";
-import { quickFixes } from "./language.ts";
-import { screenshot, type Theme, useTheme, violations, webview } from "./looks.ts";
+import { cursor, type Editor, openFile, runCommand, startEditor, type, waitForLine } from "./editor.ts";
+import { applyQuickFix, quickFixes } from "./language.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+
+/** With two values beyond their limits, and a used file that is not there. */
+const plate = `craft "Plate"
+
+use "../handsets/wheel.fettle"
+use "../layers/habits.fettle"
+use "../layers/gone.fettle"
+
+pack
+  cells    99
+  full-at  9 V/cell
+
+osd
+  grid        30 x 16
+  pack-volts  at left+2, bottom-1
+`;
 
 let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({
     folder: inProject("tests/fixtures/shed"),
+    files: { "craft/plate.fettle": plate },
     open: ["craft/tankard.fettle"],
     views: ["fettle.panel"],
   });
@@ -131,3 +148,43 @@ test.each(["light", "dark", "high-contrast"] as Theme[])(
     await screenshot(page, `switches-${theme}`);
   },
 );
+
+test("a missing part is told above each view, and what it may say of arming is not known", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/plate.fettle");
+  for (const name of ["Goggles", "Numbers", "Switches"]) {
+    await tab(name).click();
+    await panel().getByText("“../layers/gone.fettle” is missing: there is no such file.").waitFor();
+  }
+  await positions("TL").nth(1).click();
+  await expect.poll(() => status().textContent()).toContain("Whether it is armed is not known");
+  for (const theme of Object.keys(themes) as Theme[]) {
+    await useTheme(page, theme);
+    await panel().locator(`body.vscode-${theme}`).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await screenshot(page, `missing-part-${theme}`);
+  }
+  await panel().getByRole("button", { name: "Show line 5" }).first().click();
+  await expect.poll(() => page.locator("#status\\.editor\\.selection").textContent()).toContain("Ln 5");
+});
+
+test("a finding is accepted where its reason is then typed: on its line, and in a layer", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/plate.fettle", 8, 12);
+  await page.locator(".editor-group-container.active .squiggly-error").first().waitFor();
+  await applyQuickFix(page, 8, 12, /^Accept this here, because… \(out-of-range\)/);
+  await expect.poll(() => cursor(page)).toEqual({ line: 8, column: 26 });
+  await type(page, "a bench supply");
+  await waitForLine(page, "  # allow out-of-range: a bench supply");
+  await applyQuickFix(page, 10, 13, /^Accept it in a layer, because… \(out-of-range\)/);
+  await screenshot(page, "accept-in-a-layer");
+  await page
+    .locator(".quick-input-list")
+    .getByRole("option", { name: /^Habits \(\.\.\/layers\/habits\.fettle\)/ })
+    .click();
+  await page.locator(".tab.active", { hasText: "habits.fettle" }).waitFor();
+  await type(page, "the same");
+  await waitForLine(page, "# allow out-of-range: the same");
+  await openFile(page, "craft/plate.fettle", 10, 13);
+  await page.locator(".editor-group-container.active .squiggly-error").nth(1).waitFor({ state: "detached" });
+});
