@@ -57,11 +57,12 @@ export function App() {
     setView(chosen);
     saveState({ view: chosen });
   };
+  if (!model && !failed) return <NoScript craft={listed} />;
   if (!model)
     return (
       <>
         <Nameless />
-        {failed ? <Failed /> : <NoScript craft={listed} />}
+        <Failed />
       </>
     );
   return (

@@ -53,12 +53,27 @@ export async function screenshot(page: Page, name: string): Promise<string> {
   return path;
 }
 
+/** What axe-core finds wrong in a page that stands by itself; empty if nothing is. */
+export async function pageViolations(page: Page, of: "all rules" | "contrast"): Promise<string[]> {
+  await page.evaluate(axe.source);
+  const options = of === "contrast" ? { runOnly: ["color-contrast"] } : {};
+  const { passes, violations: found } = await page.evaluate(
+    (asked) => (window as unknown as { axe: AxeInPage }).axe.run(asked),
+    options,
+  );
+  const least = of === "contrast" ? 1 : 10;
+  if (passes.length < least) throw new Error(`Only ${passes.length} rules had anything to look at in the page.`);
+  return linesOf(found);
+}
+
 const require = createRequire(import.meta.url);
 const axePath = createRequire(require.resolve("@axe-core/playwright")).resolve("axe-core");
 const axe: { source: string } = require(axePath);
 
+type Violations = readonly { readonly id: string; readonly help: string; readonly nodes: { html: string }[] }[];
+
 interface AxeInPage {
-  run(): Promise<{ passes: unknown[]; violations: { id: string; help: string; nodes: { html: string }[] }[] }>;
+  run(options?: { runOnly?: readonly string[] }): Promise<{ passes: unknown[]; violations: Violations }>;
 }
 
 /** What axe-core finds wrong in the panel's page, a line for each place; empty if nothing is. */
@@ -80,5 +95,9 @@ export async function violations(page: Page, place: Place = "only"): Promise<str
     return result;
   }, behind);
   if (passes.length < 10) throw new Error(`Only ${passes.length} rules had anything to look at in the panel.`);
+  return linesOf(found);
+}
+
+function linesOf(found: Violations): string[] {
   return found.flatMap(({ id, help, nodes }) => nodes.map(({ html }) => `${id}: ${help}: ${html.slice(0, 200)}`));
 }

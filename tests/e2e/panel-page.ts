@@ -1,5 +1,5 @@
 /** The panel's page by itself, without an editor: it gets hand-made models, and its messages to the host are read. */
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Page } from "playwright-core";
@@ -7,6 +7,7 @@ import { launchBrowser } from "../../.dev/browser.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import type { GogglesPicture, PanelModel } from "../../shared/protocol/panel.ts";
 import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
+import type { Theme } from "./looks.ts";
 
 export interface PanelPage {
   readonly page: Page;
@@ -58,6 +59,22 @@ export async function openPanelPage(size = { width: 420, height: 800 }): Promise
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/** The editor's own themes as its webviews get them, of their colours those that the panel names; taken from a running editor. */
+const worn: Readonly<Record<Theme, { body: string; colours: Readonly<Record<string, string>> }>> = JSON.parse(
+  readFileSync(inProject("tests/fixtures/themes.json"), "utf8"),
+);
+
+/** Gives the page the colours of a theme, and the size of letters and the ground that the side bar has. */
+export async function wear(page: Page, theme: Theme): Promise<void> {
+  await page.evaluate(({ body, colours }) => {
+    const { style } = document.documentElement;
+    for (const name of Object.keys(colours)) style.setProperty(name, colours[name]!);
+    document.body.className = body;
+    document.body.style.cssText = "margin: 0; font: 13px sans-serif; color: var(--vscode-editor-foreground)";
+    style.background = "var(--vscode-sideBar-background)";
+  }, worn[theme]);
 }
 
 /** A model with nothing but that picture. */
