@@ -1,5 +1,5 @@
 /** The scripts of the workspace, as the server last told them: for the tree, the badges and the empty panel. */
-import { type Disposable, type Event, EventEmitter } from "vscode";
+import { type Disposable, type Event, EventEmitter, languages } from "vscode";
 import { TREE_REQUEST, type TreeParams, type WorkspaceTree } from "../../shared/protocol/workspace-tree.ts";
 import type { Ask } from "./ask.ts";
 import { coalesce } from "./coalesce.ts";
@@ -52,6 +52,15 @@ export function workspaceScripts(ask: Ask, log: (message: string) => void): Work
     isLookedAt = true;
     return tree;
   };
+  const changed = () => {
+    if (!isLookedAt) return;
+    clearTimeout(waiting);
+    waiting = setTimeout(load, PAUSE_MS);
+  };
+  // Scripts that are not open are judged in the background, and what is found in them comes later.
+  const found = languages.onDidChangeDiagnostics(({ uris }) => {
+    if (needsFindings() && uris.some(({ path }) => path.endsWith(".fettle"))) changed();
+  });
   return {
     look,
     async list() {
@@ -64,12 +73,8 @@ export function workspaceScripts(ask: Ask, log: (message: string) => void): Work
       return tree;
     },
     onDidChange: emitter.event,
-    changed() {
-      if (!isLookedAt) return;
-      clearTimeout(waiting);
-      waiting = setTimeout(load, PAUSE_MS);
-    },
+    changed,
     countWhile: (isShown) => void shows.push(isShown),
-    disposables: [emitter, { dispose: () => clearTimeout(waiting) }],
+    disposables: [emitter, found, { dispose: () => clearTimeout(waiting) }],
   };
 }

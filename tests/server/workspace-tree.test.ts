@@ -1,8 +1,9 @@
 /** What a client asks of a whole workspace and of the craft behind a document, on the wire. */
-import { afterEach, expect, test } from "vitest";
+import { afterEach, expect, test, vi } from "vitest";
 import type { EffectiveText } from "../../shared/protocol/effective.ts";
 import type { CraftStatus } from "../../shared/protocol/status.ts";
-import type { WorkspaceTree } from "../../shared/protocol/workspace-tree.ts";
+import type { FindingCounts, WorkspaceTree } from "../../shared/protocol/workspace-tree.ts";
+import { following, shed } from "./closed-shed.ts";
 import { filesInMemory, type Session, startSession } from "./session.ts";
 
 const wheel = 'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n';
@@ -68,4 +69,21 @@ test("the effective craft follows the text, and leads to the editor's own addres
   expect((await ask<EffectiveText>("effective", { uri: uri("habits"), craft: uri("mug") })).craft).toBe("Mug");
   expect(await ask("effective", { uri: uri("nowhere") })).toBeNull();
   expect(session.log).toEqual([]);
+});
+
+test("a client that is told of scripts that are not open sees the same numbers, and none before they are known", async () => {
+  session = await startSession(filesInMemory(shed()));
+  const counts = async () => {
+    const { files } = await ask<WorkspaceTree>("workspaceTree", { findings: true });
+    return Object.fromEntries(files.map(({ file, findings }) => [file, findings && sum(findings)]));
+  };
+  const sum = ({ errors, warnings, infos, hints }: FindingCounts) => errors + warnings + infos + hints;
+  const alone = await counts();
+  const client = following(session);
+  client.begin();
+  expect(Object.values(await counts())).toContain(null);
+  await vi.waitFor(() => expect(client.shown.size).toBe(5));
+  const told = Object.fromEntries([...client.shown].map(([file, items]) => [file, items.length]));
+  expect(await counts()).toEqual(told);
+  expect(told).toEqual(alone);
 });

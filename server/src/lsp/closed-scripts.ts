@@ -53,6 +53,8 @@ export interface ClosedScripts {
   changed(): void;
   /** Something was typed: the same, once there is a pause. */
   typed(): void;
+  /** What was last found in a script; null where it has not been looked at, undefined where nobody is told of any. */
+  found(path: FilePath): readonly Diagnostic[] | null | undefined;
 }
 
 /** Between two keys less time passes. */
@@ -192,6 +194,10 @@ export function watchClosedScripts({ documents, turns, pageOfRule, isWanted, too
     typed() {
       turns.typed();
       afterTyping();
+    },
+    found(path) {
+      if (listener === null || !isWanted()) return undefined;
+      return known.get(path)?.judged.diagnostics ?? null;
     },
   };
 }

@@ -157,7 +157,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerInsertions(connection, documents, guard);
   answerPages(connection, documents, guard);
   answerPanel(connection, documents, guard);
-  answerWorkspaceTree(connection, documents, guard);
+  answerWorkspaceTree(connection, documents, guard, closedScripts);
   connection.listen();
 }
 

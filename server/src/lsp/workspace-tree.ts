@@ -1,15 +1,18 @@
 /** What is asked of the whole workspace, and of the craft behind a document: the tree, the status, the effective craft. */
 import type { Connection } from "vscode-languageserver";
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
 import { pickedCraft } from "../../../shared/ide/context/picked-craft.ts";
 import { effectiveScript } from "../../../shared/ide/reports/effective-script.ts";
 import { craftStatusOf } from "../../../shared/ide/workspace-tree/craft-status.ts";
-import { makeTrees } from "../../../shared/ide/workspace-tree/workspace-tree.ts";
+import { countsOf, makeTrees, type Weighed } from "../../../shared/ide/workspace-tree/workspace-tree.ts";
 import type { Craft, Source } from "../../../shared/model/craft.ts";
+import type { FilePath } from "../../../shared/model/files.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
 import { EFFECTIVE_REQUEST, type EffectiveParams, type EffectiveText } from "../../../shared/protocol/effective.ts";
 import type { LinePlace } from "../../../shared/protocol/findings.ts";
 import { type CraftStatus, STATUS_REQUEST, type StatusParams } from "../../../shared/protocol/status.ts";
 import { TREE_REQUEST, type TreeParams, type WorkspaceTree } from "../../../shared/protocol/workspace-tree.ts";
+import type { ClosedScripts } from "./closed-scripts.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
@@ -17,14 +20,25 @@ import { pathOf } from "./paths.ts";
 import { makeBreather } from "./timers.ts";
 
 /** Answers `fettle/workspaceTree`, `fettle/status` and `fettle/effective`. */
-export function answerWorkspaceTree(connection: Connection, documents: Documents, guard: Guard): void {
+export function answerWorkspaceTree(
+  connection: Connection,
+  documents: Documents,
+  guard: Guard,
+  closedScripts: Pick<ClosedScripts, "found">,
+): void {
   const { uriOf, now } = documents;
   const trees = makeTrees();
+  /** What the client is told of scripts that are not open is counted as it is told. */
+  const counted = (file: FilePath) => {
+    const found = documents.isOpen(file) ? undefined : closedScripts.found(file);
+    return found && countsOf(found.map(toWeighed));
+  };
   connection.onRequest(
     TREE_REQUEST,
     guard<[TreeParams], WorkspaceTree | null>("workspace tree", null, async ({ findings }) => {
       await documents.loadAll(asUri("untitled:"));
-      const { files } = await trees[findings ? "withFindings" : "files"](now(), makeBreather());
+      const breathe = makeBreather();
+      const { files } = await (findings ? trees.withFindings(now(), breathe, counted) : trees.files(now(), breathe));
       return { files: files.map((each) => ({ ...each, file: uriOf(each.file) })) };
     }),
   );
@@ -45,6 +59,17 @@ export function answerWorkspaceTree(connection: Connection, documents: Documents
     }),
   );
 }
+
+function toWeighed({ severity, range }: Diagnostic): Weighed {
+  return { severity: SEVERITY_NAMES[severity ?? DiagnosticSeverity.Error], range };
+}
+
+const SEVERITY_NAMES = {
+  [DiagnosticSeverity.Error]: "error",
+  [DiagnosticSeverity.Warning]: "warning",
+  [DiagnosticSeverity.Information]: "info",
+  [DiagnosticSeverity.Hint]: "hint",
+} as const;
 
 /** With the editor's own addresses. */
 function toEffectiveText(craft: Craft, { now, uriOf }: Documents): EffectiveText {

@@ -18,8 +18,11 @@ export function countFindings(workspace: Workspace, script: Script, known: Count
   return counts;
 }
 
+/** As much of a finding as is counted. */
+export type Weighed = Pick<Finding, "severity" | "range">;
+
 /** Findings by their severity; `worst` is the first of the gravest. */
-export function countsOf(findings: readonly Finding[]): FindingCounts {
+export function countsOf(findings: readonly Weighed[]): FindingCounts {
   const of = (severity: Severity) => findings.filter((each) => each.severity === severity);
   const [errors, warnings, infos, hints] = (["error", "warning", "info", "hint"] as const).map(of);
   const first = [...errors!, ...warnings!, ...infos!, ...hints!][0];

@@ -6,6 +6,8 @@ import type { FindingCounts, TreeFile, TreeUse, WorkspaceTree } from "../../prot
 import { type CountedFindings, countFindings } from "./counted-findings.ts";
 import { faultOf } from "./fault.ts";
 
+export { countsOf, type Weighed } from "./counted-findings.ts";
+
 /** Lets others have their turn, where it is called between two files and enough time has passed. */
 export type Breathe = () => Promise<void> | undefined;
 
@@ -13,8 +15,15 @@ export type Breathe = () => Promise<void> | undefined;
 export interface TreeMaker {
   /** The scripts without their findings: quick also for a thousand craft. */
   files(workspace: Workspace, breathe?: Breathe): Promise<WorkspaceTree>;
-  /** With the findings of each. */
-  withFindings(workspace: Workspace, breathe?: Breathe): Promise<WorkspaceTree>;
+  /**
+   * With the findings of each. What somebody else has counted already is not counted again: `counted` gives it,
+   * null for what is not known yet, and undefined for what is to be counted here.
+   */
+  withFindings(
+    workspace: Workspace,
+    breathe?: Breathe,
+    counted?: (file: string) => FindingCounts | null | undefined,
+  ): Promise<WorkspaceTree>;
 }
 
 /** Nothing remembered yet. */
@@ -22,10 +31,13 @@ export function makeTrees(): TreeMaker {
   const counted: CountedFindings = new Map();
   return {
     files: (workspace, breathe) => treeOf(workspace, breathe, () => null),
-    async withFindings(workspace, breathe) {
+    async withFindings(workspace, breathe, countedOf = () => undefined) {
       const listed = new Set(workspace.view.list());
       for (const file of counted.keys()) if (!listed.has(file)) counted.delete(file);
-      return treeOf(workspace, breathe, (script) => countFindings(workspace, script, counted));
+      return treeOf(workspace, breathe, (script) => {
+        const known = countedOf(script.file);
+        return known === undefined ? countFindings(workspace, script, counted) : known;
+      });
     },
   };
 }
