@@ -181,6 +181,7 @@ const STOPS: Readonly<Record<Extract<PhaseDeed, { kind: "stops" }>["after"], str
   landing: "It has landed, and disarms.",
   home: "The motors stop as soon as it is over home, and it falls.",
   presets: "The presets put arm off: the motors stop, and the craft falls.",
+  permit: "Arming ends with arm-permit: the motors stop, and the craft falls.",
 };
 
 function descendsInWords({ throttle, level, canLevel, hover }: Extract<PhaseDeed, { kind: "descends" }>): string {
@@ -317,9 +318,9 @@ function circumstance(when: CourseWhen, short: boolean): string {
     case "in-flight":
       return "In flight";
     case "arm-on":
-      return "If arm stays on";
+      return when.by === "arm" ? "If arm stays on" : "If it stays armed without arm-permit";
     case "arm-off":
-      return "If arm goes off";
+      return when.by === "arm" ? "If arm goes off" : "If losing arm-permit disarms it";
   }
 }
 

@@ -109,19 +109,44 @@ function isLike(from: UsedControl, to: ControlSpec): boolean {
 
 const OF_BUTTONS = new Set(["held", "pressed", "pushed"]);
 
-/** A position for each that conditions name: by pulse where the old control is known, else by name, else by order. */
+/**
+ * A position for each that conditions name: by name where all are there, since that is where the hand goes; else by
+ * their places in the old control where it is known, else by what the names usually mean.
+ */
 function mapPositions(from: UsedControl, to: ControlSpec): ReadonlyMap<string, string> {
   const { positions, spec } = from;
-  const all = spec?.positions.length === to.positions.length ? spec.positions.map(({ name }) => name) : null;
+  const all = spec?.positions.map(({ name }) => name) ?? [];
   const mapped = new Map<string, string>();
   const left = to.positions.map(({ name }) => name);
-  if (all) for (const name of positions) mapped.set(name, left[all.indexOf(name)] ?? name);
-  else if (positions.every((name) => left.includes(name))) for (const name of positions) mapped.set(name, name);
-  else {
+  if (positions.every((name) => left.includes(name))) for (const name of positions) mapped.set(name, name);
+  else if (positions.every((name) => all.includes(name))) {
+    const inOrder = all.filter((name) => positions.includes(name));
+    const places = spreadOver(
+      inOrder.map((name) => all.indexOf(name)),
+      all.length,
+      left.length,
+    );
+    for (const [i, name] of inOrder.entries()) mapped.set(name, left[places[i]!]!);
+  } else {
     const inOrder = [...positions].sort((a, b) => (rankOf(a) ?? UNKNOWN) - (rankOf(b) ?? UNKNOWN));
     for (const [i, name] of inOrder.entries()) mapped.set(name, left[placeFor(name, i, inOrder.length, left.length)]!);
   }
   return new Map(positions.map((name) => [name, mapped.get(name) ?? name]));
+}
+
+/**
+ * Rising places among `from` ones, as places among `to`: an end stays an end, what lies between stays between where
+ * there is room, and no two become one. There are no more of them than `to`.
+ */
+function spreadOver(places: readonly number[], from: number, to: number): number[] {
+  const spread = places.map((place) => {
+    if (place === 0 || from < 2) return 0;
+    if (place === from - 1) return to - 1;
+    return Math.max(1, Math.min(to - 2, Math.round((place / (from - 1)) * (to - 1))));
+  });
+  for (let i = 1; i < spread.length; i++) spread[i] = Math.max(spread[i]!, spread[i - 1]! + 1);
+  for (let i = spread.length - 1; i >= 0; i--) spread[i] = Math.min(spread[i]!, (spread[i + 1] ?? to) - 1);
+  return spread;
 }
 
 /** The place of a position among those of another control: the ends are ends, and the order is kept. */

@@ -94,11 +94,11 @@ export function stopped(
 ): LoosePhase {
   const notes = notesFor(craft);
   for (const name of by) notes.saidText(name);
-  const word = after === "presets" ? null : notes.word("failsafe.rearm-needs-off");
-  const back: SignalBack =
-    after === "presets"
-      ? { kind: "arms-again" }
-      : { kind: "stopped", needsOff: word === "yes" || word === "no" ? word : null };
+  const byPresets = after === "presets" || after === "permit";
+  const word = byPresets ? null : notes.word("failsafe.rearm-needs-off");
+  const back: SignalBack = byPresets
+    ? { kind: "arms-again" }
+    : { kind: "stopped", needsOff: word === "yes" || word === "no" ? word : null };
   return phase(notes, { kind: "stops", after }, OPEN, { receiver, armed: "no", back });
 }
 

@@ -17,13 +17,16 @@ export function presetBranches(craft: Craft, workspace: Pick<Workspace, "catalog
   const loss = boardOf(craft, workspace).loss();
   const before = unnoticedByReceiver(craft);
   const arm = armAfter(loss);
-  const off: LoosePhase[] = [before, ...disarming(craft), stopped(craft, "presets", "presets", [PRESETS])];
+  // Where arm itself stays on, it is the permission that may end it.
+  const by = loss.outcomes.get("arm") === "on" ? "arm-permit" : "arm";
+  const stops = stopped(craft, "presets", by === "arm" ? "presets" : "permit", [PRESETS]);
+  const off: LoosePhase[] = [before, ...disarming(craft), stops];
   if (arm === "off") return [{ when: [], phases: off }];
   const on = stillArmed(craft, loss, arm).map(({ when, phases }) => ({ when, phases: [before, ...phases] }));
   if (arm === "on") return on;
   return [
-    ...on.map(({ when, phases }): Branch => ({ when: [{ kind: "arm-on" }, ...when], phases })),
-    { when: [{ kind: "arm-off" }], phases: off },
+    ...on.map(({ when, phases }): Branch => ({ when: [{ kind: "arm-on", by }, ...when], phases })),
+    { when: [{ kind: "arm-off", by }], phases: off },
   ];
 }
 

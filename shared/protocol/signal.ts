@@ -59,7 +59,7 @@ export type PhaseDeed =
   | { readonly kind: "lands-or-stops" }
   | {
       readonly kind: "stops";
-      readonly after: "flight" | "hold unclear" | "descent" | "landing" | "home" | "presets" | "idle";
+      readonly after: "flight" | "hold unclear" | "descent" | "landing" | "home" | "presets" | "permit" | "idle";
     }
   /** The receiver repeats what came last. */
   | { readonly kind: "flies-on" }
@@ -109,8 +109,9 @@ export type CourseWhen =
   | { readonly kind: "near-home"; readonly distance: string }
   | { readonly kind: "throttle-closed"; readonly since: string | null }
   | { readonly kind: "in-flight" }
-  | { readonly kind: "arm-on" }
-  | { readonly kind: "arm-off" };
+  /** `by`: what the presets may put off, or surely do where it is the permission to arm. */
+  | { readonly kind: "arm-on"; readonly by: "arm" | "arm-permit" }
+  | { readonly kind: "arm-off"; readonly by: "arm" | "arm-permit" };
 
 /** One way in which it may go, from the last packet to the end. */
 export interface SignalCourse {

@@ -82,6 +82,7 @@ test("the object has its fixed shape", async () => {
       modes: ["level", "outputs.lamp"],
       receiver: "preset",
       premise: "The receiver sends its presets.",
+      calls: null,
       courses: [
         {
           when: null,
@@ -129,7 +130,7 @@ test("text says what each position does, the states, rest and loss", async () =>
   expect(status).toBe(0);
   expect(out).toContain("TR  switch, channel 6\n  up    1000 us  nothing\n  mid   1500 us  level, outputs.lamp\n");
   expect(out).toContain("ch12  no control drives it\n");
-  expect(out).toContain("At rest: nothing; perhaps lights-off, finder\n");
+  expect(out).toContain("At rest: perhaps lights-off, finder\n");
   expect(out).toContain("When the signal is lost: the receiver sends its presets: level, outputs.lamp");
   expect(out).toContain("Distinct states: 24\n");
   expect(out).toContain("Clash: lights and lights-off, with ");
@@ -162,6 +163,8 @@ navigation
   arrival        land
 safety
   arm-needs-fix  yes
+finder
+  after-lost  30 s
 `,
       "wheel.fettle": wheel,
     }),
@@ -183,7 +186,11 @@ safety
   Without a fix:
     3 s to 23 s  armed         It comes down at 26 % throttle, levelled.
     from 23 s    not armed     The motors stop, however high it still is.
-                               signal back: the motors stay off until the arm switch has been at off.`);
+                               signal back: the motors stay off until the arm switch has been at off.
+  30 s after the loss is noticed it calls by itself.`);
+  expect(await run(["switches", "lid.fettle", "--format", "json"], io)).toBe(0);
+  const { loss } = JSON.parse(io.outText().slice(io.outText().indexOf("\n{\n") + 1));
+  expect(loss.calls).toEqual({ name: "finder.after-lost", text: "30 s", file: "lid.fettle", line: 25 });
 });
 
 test("--handset stands in for the craft's own", async () => {

@@ -76,6 +76,30 @@ test("with the other handset known, by channel, and positions by their order on 
   );
 });
 
+test("a position of the same name counts before the order: it is where the hand goes", () => {
+  const theirs = controlsOf(
+    "TL switch ch5 up 1000 us down 2000 us",
+    "TR switch ch6 up 1000 us mid 1500 us down 2000 us",
+  );
+  const ours = controlsOf("SA switch ch5 down 2000 us up 1000 us", "SB switch ch6 down 1000 us mid 1500 us up 2000 us");
+  expect(mapped(usedOf("TL down, TR up mid", theirs), ours)).toBe("TL → SA, TR → SB");
+});
+
+test("between other numbers of positions an end stays an end, and the middle stays between", () => {
+  const theirs = controlsOf(
+    "SX selector ch5 a 1000 us b 1200 us c 1400 us d 1600 us e 1800 us f 2000 us",
+    "TR switch ch6 near 1000 us half 1500 us far 2000 us",
+  );
+  const three = controlsOf("SA switch ch5 up 1000 us mid 1500 us down 2000 us");
+  expect(mapped(usedOf("SX c", theirs), three)).toBe("SX → SA (c → mid)");
+  expect(mapped(usedOf("SX f a", theirs), three)).toBe("SX → SA (f → down, a → up)");
+  expect(mapped(usedOf("SX d e", theirs), three)).toBe("SX → SA (d → mid, e → down)");
+  const keys = controlsOf(
+    "KY selector ch6 one 1000 us two 1200 us three 1400 us four 1600 us five 1800 us six 2000 us",
+  );
+  expect(mapped(usedOf("TR half far", theirs), keys)).toBe("TR → KY (half → four, far → six)");
+});
+
 test("all conditions of a script are renamed, and nothing else", () => {
   const text = `layer "L"
 modes

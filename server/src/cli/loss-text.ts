@@ -10,7 +10,7 @@ const ARMED_WIDTH = Math.max(...Object.values(ARMED).map((text) => text.length))
  * The courses, a phase a line; what several have in common at their beginning is told once, and what happens when
  * the signal comes back only where it changes.
  */
-export function lossCoursesText({ courses }: SignalLoss): string {
+export function lossCoursesText({ courses, calls }: SignalLoss): string {
   const shared = sharedPhases(courses.map(({ phases }) => phases));
   const width = Math.max(...courses.flatMap(({ phases }) => phases).map((phase) => spanInWords(phase).length));
   const told = (phases: readonly SignalPhase[], from: number, to: number, indent: string) =>
@@ -21,7 +21,8 @@ export function lossCoursesText({ courses }: SignalLoss): string {
     const rows = told(course.phases, shared, course.phases.length, name === "" ? "  " : "    ");
     return name === "" ? rows : [`  ${oneLine(name)}:\n`, ...rows];
   });
-  return [...first, ...rest].join("");
+  const finder = calls ? [`  ${oneLine(calls.text)} after the loss is noticed it calls by itself.\n`] : [];
+  return [...first, ...rest, ...finder].join("");
 }
 
 function phaseText(phase: SignalPhase, before: SignalPhase | undefined, width: number, indent: string): string {

@@ -35,7 +35,7 @@ export function switchesText({ craft, handset, report, states, loss, signalLoss,
       : []),
     ...report.controls.map(controlText),
     ...report.channels.map(({ channel, spans }) => `ch${channel}  no control drives it\n${table(spanRows(spans))}`),
-    `At rest: ${listed(report.rest.modes)}${perhaps(report.rest.possible)}\n`,
+    `At rest: ${onOrPerhaps(report.rest.modes, report.rest.possible)}\n`,
     `When the signal is lost: ${lossText(loss)}\n${lossCoursesText(signalLoss)}`,
     statesText(report.states, states),
     ...report.clashes.map(({ modes, positions }) => `Clash: ${modes.join(" and ")}, with ${worded(positions)}\n`),
@@ -66,7 +66,7 @@ function lossText(loss: LossState): string {
     case "hold":
       return "the receiver repeats what came last, and everything stays as it was";
     case "preset":
-      return `the receiver sends its presets: ${listed(loss.on)}${perhaps(loss.possible)}`;
+      return `the receiver sends its presets: ${onOrPerhaps(loss.on, loss.possible)}`;
     case null:
       return "the script does not say what the receiver does (link, on-loss)";
   }
@@ -82,8 +82,10 @@ function listed(modes: readonly string[]): string {
   return modes.length > 0 ? modes.join(", ") : "nothing";
 }
 
-function perhaps(modes: readonly string[]): string {
-  return modes.length > 0 ? `; perhaps ${modes.join(", ")}` : "";
+/** What is certainly on, and what may be; “nothing” only where nothing may be on. */
+function onOrPerhaps(on: readonly string[], possible: readonly string[]): string {
+  if (possible.length === 0) return listed(on);
+  return [...(on.length > 0 ? [listed(on)] : []), `perhaps ${possible.join(", ")}`].join("; ");
 }
 
 function worded(positions: Positions): string {

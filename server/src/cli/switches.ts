@@ -22,7 +22,8 @@ where an end is {pulse, number, unit, text}; “loss” holds the modes that are
 what the receiver does (“silent”, “hold”, “preset”, or null where no line says it), and
 “courses”, one for each circumstance that a script cannot know: {when, phases: [{what, from,
 to, receiver, armed, words, back, lines: [{name, text, file, line}], unknown}]}, with times in
-ms from the last packet, null where they are not known, and lines from 0.
+ms from the last packet, null where they are not known, and lines from 0. “calls” is the
+line by which it calls by itself after a loss, {name, text, file, line}, or null.
 
   --format FORMAT   text for people (the usual), or json
   --handset PATH    this handset in place of the one that the craft names

@@ -32,7 +32,7 @@ export const gains: SectionSpec = {
   name: "gains",
   what: "The tune: how strongly the craft corrects what it does against what the sticks ask for.",
   why: "A good tune is not noticed. These figures belong to one frame, with its motors, propellers and mass: on another craft they are at best a beginning. They are on a scale of their own, where 1 is a common middle for a craft of that size.",
-  words: ["pid", "tune", "pid gains", "oscillation", "how tight it flies"],
+  words: ["pid", "pids", "tune", "pid gains", "oscillation", "how tight it flies"],
   holds: "settings",
   in: ["craft", "layer"],
   settings: [

@@ -72,7 +72,7 @@ export const linkSticks: readonly SettingSpec[] = [
     what: "How far roll and pitch may stand from the middle and still count as centred.",
     why: "Worn sticks do not come back to the same spot, and a few microseconds of deadness keep the craft still for them. As much as the stick trembles is enough. More than that gives a hole in the middle where fine corrections vanish, and the craft then answers with a small jump.",
     related: ["link.yaw-rest-zone", "bench.stick-jitter", "link.centre"],
-    words: ["dead zone", "stick jitter", "craft twitches at centre"],
+    words: ["dead zone", "stick deadzone", "stick jitter", "craft twitches at centre"],
   },
   {
     name: "yaw-rest-zone",

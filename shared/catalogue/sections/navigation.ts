@@ -104,7 +104,13 @@ export const navigation: SectionSpec = {
       hazard: "Over rising ground the height above the starting place is not height above the ground.",
       needs: [{ port: "gps", reason: "The way home is found by satellites." }],
       related: ["navigation.obstacle-height", "navigation.return-climb", "return-home", "height"],
-      words: ["return altitude", "rth altitude", "how high to fly home", "flew into a tree on the way home"],
+      words: [
+        "return altitude",
+        "rth altitude",
+        "come home height",
+        "how high to fly home",
+        "flew into a tree on the way home",
+      ],
     },
     {
       name: "obstacle-height",

@@ -29,6 +29,12 @@ export function beginPage(scope: BeginScope, from: OsdSource): OsdEdit {
   const grid = gridOf(craft);
   if (said && !grid)
     return refusal(`The OSD's grid cannot be read, line ${said.source.line + 1}: mend that line, then begin the page.`);
+  if (said && grid && !isGrid(grid)) {
+    const { columns, rows } = LARGEST_GRID;
+    return refusal(
+      `The OSD's grid is ${grid.columns} x ${grid.rows}, line ${said.source.line + 1}, and no viewer has more than ${columns} x ${rows}: correct that line, then begin the page.`,
+    );
+  }
   if (grid && placedOn(craft, page).size > 0)
     return refusal("This page shows something already: add elements to it, or remove those that are there.");
   if (from.kind === "layer") return useLayer(scope, from.file);

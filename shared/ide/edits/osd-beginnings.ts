@@ -22,7 +22,8 @@ const MOST_MODELS = 40;
 /** Null where the page shows something, or cannot be begun, as its grid has a fault. */
 export function beginningsOf(craft: Craft, workspace: Workspace, page: OsdPage): OsdBeginnings | null {
   const said = craft.settings.get("osd")?.get("grid");
-  if (said && !gridOf(craft)) return null;
+  const saidGrid = gridOf(craft);
+  if (said && (!saidGrid || !isPossible(saidGrid))) return null;
   const isPlaced = OSD_PAGES.some((each) => placedOn(craft, each).size > 0);
   if (said && placedOn(craft, page).size > 0) return null;
   const grids = gridsFor(craft, workspace);

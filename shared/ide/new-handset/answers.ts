@@ -10,6 +10,11 @@ const QUESTIONS = ["name", "as-on", "keep", "band", "power", "stick-mode", "orde
 const PARTS = ["name", "kind", "channel", "positions", "range", "rest", "lies"];
 /** Other words for the same, as the script has them. */
 const SAME_PARTS: Readonly<Record<string, string>> = { rests: "rest", pulses: "range" };
+const NOT_OF_DIALS = ["positions", "rest"];
+const ONLY_OF_DIALS = ["range"];
+const NO_POSITIONS =
+  'a dial has no positions and rests anywhere: give the pulses at its stops, as in "range": "1000 us to 2000 us"';
+const NO_RANGE = 'only a dial has a range: give the positions, as in "positions": "up 1000 us, down 2000 us"';
 const EXAMPLE = '{"name": "TL", "kind": "switch"}';
 
 /** Answers by the ids of their questions, as the questions are asked one by one. */
@@ -32,9 +37,12 @@ export function flatAnswers(given: unknown): FlatAnswers {
     if (!isObject(control)) return problem(`controls: ${JSON.stringify(control)} is no control, as ${EXAMPLE} is one`);
     // A control of which nothing is said has all that is usual.
     answers[`control-${i + 1}.kind`] = "switch";
+    const isDial = /^d/i.test(textOf(control.kind)?.trim() ?? "");
     for (const [said, value] of Object.entries(withRange(control))) {
       const part = SAME_PARTS[said] ?? said;
       if (!PARTS.includes(part)) return unknown(`controls: a control has no “${part}”`, part, PARTS);
+      if ((isDial ? NOT_OF_DIALS : ONLY_OF_DIALS).includes(part))
+        return problem(`control-${i + 1}.${said}: ${isDial ? NO_POSITIONS : NO_RANGE}`);
       const text = part === "positions" ? positionsText(value) : textOf(value);
       if (text === null)
         return problem(`control-${i + 1}.${part}: ${JSON.stringify(value)} is no answer: write it as a text in quotes`);

@@ -3,7 +3,14 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { backInWords, courseName, lossPremise, phaseInWords, phaseLabel } from "../../draw/signal-words.ts";
 import { signalLossOf } from "../../loss/signal-loss.ts";
 import type { Craft } from "../../model/craft.ts";
-import type { SignalPhase } from "../../protocol/signal.ts";
+import type { SignalLine, SignalPhase } from "../../protocol/signal.ts";
+
+export interface ReportedLine {
+  readonly name: string;
+  readonly text: string;
+  readonly file: string;
+  readonly line: number;
+}
 
 /** Times in ms from the last packet that was heard; null where they are not known. Lines count from 0. */
 export interface ReportedPhase {
@@ -15,12 +22,7 @@ export interface ReportedPhase {
   readonly words: string;
   /** What happens if the signal comes back in this phase. */
   readonly back: string;
-  readonly lines: readonly {
-    readonly name: string;
-    readonly text: string;
-    readonly file: string;
-    readonly line: number;
-  }[];
+  readonly lines: readonly ReportedLine[];
   /** What no line says, or a line with a fault, as SECTION.NAME. */
   readonly unknown: readonly string[];
 }
@@ -30,6 +32,8 @@ export interface ReportedLoss {
   readonly premise: string;
   /** One for each circumstance that the script cannot know; `when` is null where there is one only. */
   readonly courses: readonly { readonly when: string | null; readonly phases: readonly ReportedPhase[] }[];
+  /** The line by which it calls by itself, and how long after the loss is noticed; null where no line says it. */
+  readonly calls: ReportedLine | null;
 }
 
 /** What happens after the signal is lost; `nameOf` gives the name under which a file is reported. */
@@ -42,7 +46,12 @@ export function lossReport(craft: Craft, catalogue: Catalogue, nameOf: (file: st
       when: courseName(course) === "" ? null : courseName(course),
       phases: course.phases.map((phase) => reportedPhase(phase, nameOf)),
     })),
+    calls: loss.calls && reportedLine(loss.calls, nameOf),
   };
+}
+
+function reportedLine({ name, text, at }: SignalLine, nameOf: (file: string) => string): ReportedLine {
+  return { name, text, file: nameOf(at.file), line: at.line };
 }
 
 function reportedPhase(phase: SignalPhase, nameOf: (file: string) => string): ReportedPhase {
@@ -55,7 +64,7 @@ function reportedPhase(phase: SignalPhase, nameOf: (file: string) => string): Re
     armed,
     words: phaseInWords(phase),
     back: backInWords(back),
-    lines: lines.map(({ name, text, at }) => ({ name, text, file: nameOf(at.file), line: at.line })),
+    lines: lines.map((each) => reportedLine(each, nameOf)),
     unknown: gaps.filter(({ why }) => why !== "usual").map(({ name }) => name),
   };
 }

@@ -46,14 +46,21 @@ function pathFix({ at }: Use, path: string): Fix {
   return { title: `Write ${quote(path)}`, edits: [{ range: rangeOf(at), text: quote(path) }] };
 }
 
-/** Files that may be used here and that a path resembles: those of the same name, else those of a similar path. */
+/**
+ * Files that may be used here and that were most likely meant: those of the same name, else those in the folder that
+ * the path names, else those of a similar name. Folders tell nothing: all files of one have them in common.
+ */
 function pathsLike(path: string, script: Script, workspace: Workspace): string[] {
   const paths = workspace.view.list().flatMap((file) => {
     const other = file === script.file ? null : workspace.script(file);
     return other && mayUse(script, other) ? [pathBetween(script.file, file)] : [];
   });
   const named = paths.filter((each) => bareName(each) === bareName(path));
-  return named.length > 0 ? named.slice(0, 3) : similarNames(path, paths);
+  if (named.length > 0) return named.slice(0, 3);
+  const inside = paths.filter((each) => each.startsWith(`${path.replace(/\/$/, "")}/`));
+  if (inside.length > 0) return inside.slice(0, 3);
+  const meant = similarNames(bareName(path), [...new Set(paths.map(bareName))]);
+  return meant.flatMap((name) => paths.filter((each) => bareName(each) === name)).slice(0, 3);
 }
 
 /** The name of a file without its folders and without its ending. */

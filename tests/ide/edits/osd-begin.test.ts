@@ -127,6 +127,11 @@ test("what is gone by then is refused, and nothing is written", () => {
   expect(begun(friends, { kind: "craft", file: "gone.fettle" })).toContain("nothing to copy");
   expect(begun(friends, { kind: "usual", columns: 99, rows: 20 })).toContain("at most 64 x 32");
   expect(begun(friends, { kind: "usual", columns: Number.NaN, rows: 20 })).toContain("whole columns and rows");
+  const large = { ...friends, files: { "jug.fettle": 'craft "Jug"\nosd\n  grid 200 x 90\n' } };
+  expect(begun(large, { kind: "usual", columns: 30, rows: 16 })).toBe(
+    "The OSD's grid is 200 x 90, line 3, and no viewer has more than 64 x 32: correct that line, then begin the page.",
+  );
+  expect(offersFor(large)).toBe("nothing");
   const full = { ...friends, files: { "jug.fettle": 'craft "Jug"\nosd\n  grid pal\n  amps at 1, 1\n' } };
   expect(begun(full, { kind: "usual", columns: 30, rows: 16 })).toContain("shows something already");
 });

@@ -281,6 +281,21 @@ describe("answers that are refused, with the reason", () => {
       one({}, { travel: "2000 us to 1000 us" }),
       "travel: “2000 us to 1000 us” is no answer: one of not-measured, 1000 us to 2000 us, 988 us to 2012 us, or one of your own, as in 990 us to 2010 us.",
     ],
+    [
+      "positions of a dial, which it has not",
+      one({ kind: "Dial", positions: "up, down" }),
+      'control-1.positions: a dial has no positions and rests anywhere: give the pulses at its stops, as in "range": "1000 us to 2000 us"',
+    ],
+    [
+      "a rest of a dial",
+      one({ kind: "dial", rests: "up" }),
+      'control-1.rests: a dial has no positions and rests anywhere: give the pulses at its stops, as in "range": "1000 us to 2000 us"',
+    ],
+    [
+      "the range of a switch",
+      one({ name: "TL", pulses: "988 us to 2012 us" }),
+      'control-1.pulses: only a dial has a range: give the positions, as in "positions": "up 1000 us, down 2000 us"',
+    ],
     ["an empty name", one({}, { name: " " }), "name: a handset needs a name"],
   ])("%s", (_, given, expected) => expect(made(given).problem).toBe(expected));
 });

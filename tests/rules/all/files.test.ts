@@ -28,6 +28,24 @@ describe("use lines", () => {
     );
   });
 
+  test.each([
+    ["layers/gone.fettle", []],
+    ["layers/habtis.fettle", ["layers/habits.fettle"]],
+    ["habits.fettle", ["layers/habits.fettle"]],
+    ["layers/Habits", ["layers/habits.fettle"]],
+    ["layers/osd", ["layers/osd-wide.fettle"]],
+    ["layers", ["layers/habits.fettle", "layers/osd-wide.fettle", "layers/tune.fettle"]],
+    ["", []],
+  ])(
+    "of “%s” only files are offered that may have been meant, and folders in common do not count",
+    (path, expected) => {
+      const layers = ["habits", "osd-wide", "tune"].map((name) => [`layers/${name}.fettle`, `layer "${name}"\n`]);
+      const files = { "jug.fettle": `craft "Jug"\nuse "${path}"\n`, ...Object.fromEntries(layers) };
+      const [finding] = findingsOf(makeCore(makeCatalogue()).at(memoryFiles(files)), "jug.fettle");
+      expect(finding!.fixes.map(({ title }) => title)).toEqual(expected.map((each) => `Write "${each}"`));
+    },
+  );
+
   test("a handset uses handsets only, a layer uses both", () => {
     check(
       `
