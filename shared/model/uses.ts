@@ -3,6 +3,9 @@ import type { FilePath, FileView } from "./files.ts";
 import { type FoundGap, type Gap, gapsInLines, HANDSET_SECTIONS } from "./gaps.ts";
 import type { Script, Use } from "./script.ts";
 
+/** Why a path leads to nothing, where all that is wrong is that nothing is there. */
+export const NO_SUCH_FILE = "there is no such file";
+
 export type UseTarget =
   | { readonly kind: "script"; readonly script: Script }
   /** The file has not been read yet. */
@@ -34,7 +37,7 @@ export function useTarget(scripts: ScriptLookup, from: string, use: Use): UseTar
       return script ? { kind: "script", script } : { kind: "none", why: "it cannot be read" };
     }
     case "missing":
-      return { kind: "none", why: "there is no such file" };
+      return { kind: "none", why: NO_SUCH_FILE };
     case "outside":
       return { kind: "none", why: "it lies outside the workspace, and a script may only use files inside it" };
     case "unreadable":

@@ -1,6 +1,7 @@
 /** The parts of a craft that are missing, in words: used files that could not be read, and those with errors. */
 import type { Craft } from "../../model/craft.ts";
 import type { Gap } from "../../model/gaps.ts";
+import { NO_SUCH_FILE } from "../../model/uses.ts";
 import type { LinePlace } from "../../protocol/findings.ts";
 import { lineInWords } from "../../rules/lib/words-of-place.ts";
 
@@ -29,9 +30,9 @@ function messageOf({ why, words, source }: Gap, path: string | null): string {
   const name = path === null ? "A file" : `“${path}”`;
   switch (why) {
     case "missing":
-      return `${name} is missing: ${words}.`;
+      return `${name} is ${words === NO_SUCH_FILE ? "missing" : "left out"}: ${words}.`;
     case "newer":
-      return `${name} is missing: it is written in a newer edition of the language.`;
+      return `${name} is left out: it is written in a newer edition of the language.`;
     case "kind":
       return words === "craft"
         ? `${name} is left out: it is a craft, and no part of another.`

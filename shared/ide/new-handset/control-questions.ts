@@ -44,8 +44,7 @@ const KINDS: readonly (Choice & { readonly kind: ControlKind; readonly letter: s
 export function askControls(steps: Steps, { own, used, ends }: ControlsSoFar): readonly HandsetControl[] {
   const controls = [...own];
   for (let number = 1; number <= MOST_CONTROLS && steps.going(); number++) {
-    const before = [...used, ...controls];
-    const control = askControl(steps, number, before, ends);
+    const control = askControl(steps, number, { own: controls, used, ends });
     if (control === "done") break;
     if (control) controls.push(control);
   }
@@ -71,12 +70,8 @@ function placeChoice(word: string): Choice {
 }
 
 /** One control; “done” where there is no more, null once a question stands open. */
-function askControl(
-  steps: Steps,
-  number: number,
-  before: readonly HandsetControl[],
-  ends: PulseEnds,
-): HandsetControl | "done" | null {
+function askControl(steps: Steps, number: number, { own, used, ends }: ControlsSoFar): HandsetControl | "done" | null {
+  const before = [...used.filter(({ name }) => !own.some((each) => each.name === name)), ...own];
   const id = (part: string) => `control-${number}.${part}`;
   const isLast = !PARTS.some((part) => steps.given(id(part)));
   const done: Choice = { word: "done", label: "No more controls", help: "write the handset" };
@@ -95,11 +90,14 @@ function askControl(
     { id: id("name"), prompt: "What do you call it?", usual: freeName(asked.letter, before), typed: "TL" },
     (text): Read<string> => {
       const read = readControlName(text);
-      if ("problem" in read || !before.some((each) => each.name === read.value)) return read;
+      if ("problem" in read || !own.some((each) => each.name === read.value)) return read;
       return { problem: `There is a control ${read.value} already: give this one another name.` };
     },
   );
-  const channel = askChannel(steps, id("channel"), name, before);
+  // One of the used handset's is said anew, whole: it has its channel still, and may change it.
+  const restated = used.find((each) => each.name === name);
+  const others = before.filter((each) => each !== restated);
+  const channel = askChannel(steps, id("channel"), { name, restated }, others);
   const shape =
     asked.kind === "dial"
       ? askDial(steps, id("range"), name, ends)
@@ -113,7 +111,9 @@ function askControl(
   if (name === null || channel === null || shape === null || place === null) return null;
   const [side, face] = place.split(" ") as [ControlPlace["side"], ControlPlace["face"] | undefined];
   const lies = place === "not-said" ? null : { side, face: face ?? null };
-  return { name, channel, ...shape, lies, note: noteOf(word, channel) };
+  const note = noteOf(word, channel);
+  const instead = restated ? `in place of the ${name} of the used handset` : null;
+  return { name, channel, ...shape, lies, note: note && instead ? `${instead}; ${note}` : (instead ?? note) };
 }
 
 /** What is asked of a control behind its kind. */
@@ -139,13 +139,20 @@ function noteOf(word: string, channel: number): string | null {
   return notes.length === 0 ? null : notes.join("; ");
 }
 
-function askChannel(steps: Steps, id: string, name: string | null, before: readonly HandsetControl[]): number | null {
-  const free = nextFreeChannel(before.map(({ channel }) => channel));
+function askChannel(
+  steps: Steps,
+  id: string,
+  { name, restated }: { readonly name: string | null; readonly restated: HandsetControl | undefined },
+  before: readonly HandsetControl[],
+): number | null {
+  const next = nextFreeChannel(before.map(({ channel }) => channel));
+  const isOwnFree = restated !== undefined && !before.some(({ channel }) => channel === restated.channel);
+  const free = isOwnFree ? restated.channel : next;
   return steps.text(
     {
       id,
       prompt: `On which channel does ${name} come?`,
-      choices: [{ word: `ch${free}`, label: `ch${free}`, help: "the next one that is free" }],
+      choices: [{ word: `ch${free}`, label: `ch${free}`, help: isOwnFree ? "as it is" : "the next one that is free" }],
       usual: `ch${free}`,
       typed: "ch7",
     },
@@ -153,7 +160,7 @@ function askChannel(steps: Steps, id: string, name: string | null, before: reado
       const read = readChannel(text);
       const owner = "value" in read ? before.find(({ channel }) => channel === read.value) : undefined;
       if (!owner) return read;
-      return { problem: `ch${owner.channel} is ${owner.name}'s already. The next free one is ch${free}.` };
+      return { problem: `ch${owner.channel} is ${owner.name}'s already. The next free one is ch${next}.` };
     },
   );
 }

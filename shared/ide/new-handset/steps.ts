@@ -46,7 +46,8 @@ export function makeSteps(answers: Answers, mode: AskMode): Steps {
     return undefined;
   };
   const wrong = ({ id, choices, typed }: HandsetQuestion, said: string) => {
-    const own = typed === null ? "" : `, or one of your own, as in ${typed}`;
+    const own =
+      typed === null || choices.some(({ word }) => word === typed) ? "" : `, or one of your own, as in ${typed}`;
     return refuse(id, `“${said}” is no answer: one of ${choices.map(({ word }) => word).join(", ")}${own}.`);
   };
   return {

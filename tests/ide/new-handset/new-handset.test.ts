@@ -142,6 +142,20 @@ describe("sound answers, of which nothing is found", () => {
       { "as-on": "use handsets/wheel.fettle", controls: [{ lies: "right back" }] },
       ["S1 switch ch7 up 1000 us down 2000 us lies right back"],
     ],
+    [
+      "a control of the used handset said anew keeps its channel",
+      { "as-on": "use handsets/wheel.fettle", controls: [{ name: "TR", positions: 2 }] },
+      ["# in place of the TR of the used handset", "TR switch ch6 up 1000 us down 2000 us"],
+    ],
+    [
+      "or changes it, and its kind",
+      { "as-on": "use handsets/wheel.fettle", controls: [{ name: "TL", kind: "button", channel: 12 }, { channel: 5 }] },
+      [
+        "# in place of the TL of the used handset; springs back",
+        "TL button ch12 rest 1000 us held 2000 us",
+        "S1 switch ch5 up 1000 us down 2000 us",
+      ],
+    ],
     ["another handset in use, and nothing more", { "as-on": "use handsets/wheel.fettle" }, []],
     ["a place on one side", one({ lies: "middle" }), ["S1 switch ch5 up 1000 us down 2000 us lies middle"]],
     ["a power that few modules have", one({}, { power: "0.5 mW" }), ["S1 switch ch5 up 1000 us down 2000 us"]],
@@ -295,6 +309,21 @@ describe("answers that are refused, with the reason", () => {
       "the range of a switch",
       one({ name: "TL", pulses: "988 us to 2012 us" }),
       'control-1.pulses: only a dial has a range: give the positions, as in "positions": "up 1000 us, down 2000 us"',
+    ],
+    [
+      "a control of the used handset said anew on the channel of another",
+      { "as-on": "use handsets/wheel.fettle", controls: [{ name: "TR", channel: 5 }] },
+      "control-1.channel: ch5 is TL's already. The next free one is ch6.",
+    ],
+    [
+      "or twice",
+      { "as-on": "use handsets/wheel.fettle", controls: [{ name: "TR" }, { name: "TR" }] },
+      "control-2.name: There is a control TR already: give this one another name.",
+    ],
+    [
+      "a mode of the sticks that there is not",
+      one({}, { "stick-mode": 5 }),
+      "stick-mode: “5” is no answer: one of 1, 2, 3, 4, not-known.",
     ],
     ["an empty name", one({}, { name: " " }), "name: a handset needs a name"],
   ])("%s", (_, given, expected) => expect(made(given).problem).toBe(expected));

@@ -54,7 +54,7 @@ test.each<[string, Files, string[]]>([
   [
     "a newer edition",
     { "jug.fettle": craftOf('use "new.fettle"'), "new.fettle": 'layer "New" edition 7\n' },
-    ["line 3: “new.fettle” is missing: it is written in a newer edition of the language."],
+    ["line 3: “new.fettle” is left out: it is written in a newer edition of the language."],
   ],
   [
     "lines with errors, once for a file",
@@ -65,8 +65,8 @@ test.each<[string, Files, string[]]>([
     "a path outside",
     { "jug.fettle": craftOf('use "/etc/habits.fettle"\nuse habits') },
     [
-      "line 3: “/etc/habits.fettle” is missing: a “use” names a file from the folder of the file it stands in, with / between folders, and never by an absolute path.",
-      "line 4: A file is missing: the name of the file cannot be read.",
+      "line 3: “/etc/habits.fettle” is left out: a “use” names a file from the folder of the file it stands in, with / between folders, and never by an absolute path.",
+      "line 4: A file is left out: the name of the file cannot be read.",
     ],
   ],
 ])("%s", (_, files, expected) => expect(told(files)).toEqual(expected));
