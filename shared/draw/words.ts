@@ -74,7 +74,8 @@ export function stateSentences(state: SwitchesState): string[] {
   const faulty = named(state.unknown.filter((name) => !isTangled(name)));
   const tangled = named(state.unknown.filter(isTangled));
   const unsure = open.length + faulty.length + tangled.length > 0;
-  const armed = state.armed === "unknown" && isTangled("arm") ? "tangled" : (state.armed ?? "never");
+  const whyUnknown = isTangled("arm") ? "tangled" : state.partMissing ? "missing" : "unknown";
+  const armed = state.armed === "unknown" ? whyUnknown : (state.armed ?? "never");
   const sentences: string[] = [ARMED_IN_WORDS[armed]];
   if (others.length > 0) sentences.push(`${capital(joinWithAnd(others))} on.`);
   else sentences.push(`Nothing${state.armed === "yes" ? " else" : ""}${unsure ? " is surely" : ""} on.`);
@@ -99,7 +100,8 @@ const ARMED_IN_WORDS = {
   yes: "Armed.",
   no: "Not armed.",
   depends: "Armed or not, as what is not set here decides.",
-  unknown: "Whether it is armed is not known: a line behind arm has a fault, or a part of the craft is missing.",
+  unknown: "Whether it is armed is not known: a line behind arm has a fault.",
+  missing: "Whether it is armed is not known: a part of the craft is missing.",
   tangled: "Whether it is armed is not known: a condition is too tangled to follow.",
   never: "Nothing arms this craft.",
 };

@@ -156,6 +156,8 @@ export interface SwitchesState {
   readonly unknown: readonly string[];
   /** Those of them whose condition, or that of a mode behind it, is too tangled to follow. */
   readonly tangled?: readonly string[];
+  /** A part of the craft is missing: where it is not known whether the craft is armed, that is why. */
+  readonly partMissing?: true;
   readonly adjusts: AdjustPicture;
 }
 

@@ -46,7 +46,7 @@ test("the state in words", () => {
 
 test("what an error hides is said to be not known, and channels without a control are named with their pulse", () => {
   expect(stateInWords(state({ armed: "unknown", unknown: ["arm", "outputs.lamp"] }))).toBe(
-    "Whether it is armed is not known: a line behind arm has a fault, or a part of the craft is missing. Nothing is surely on. " +
+    "Whether it is armed is not known: a line behind arm has a fault. Nothing is surely on. " +
       "Not known, since a line behind it has a fault: lamp.",
   );
   const tangled = ["arm", "level"];

@@ -157,7 +157,9 @@ test("a missing part is told above each view, and what it may say of arming is n
     await panel().getByText("“../layers/gone.fettle” is missing: there is no such file.").waitFor();
   }
   await positions("TL").nth(1).click();
-  await expect.poll(() => status().textContent()).toContain("Whether it is armed is not known");
+  await expect
+    .poll(() => status().textContent())
+    .toContain("Whether it is armed is not known: a part of the craft is missing.");
   for (const theme of Object.keys(themes) as Theme[]) {
     await useTheme(page, theme);
     await panel().locator(`body.vscode-${theme}`).waitFor();
@@ -173,7 +175,7 @@ test("a finding is accepted where its reason is then typed: on its line, and in 
   await openFile(page, "craft/plate.fettle", 8, 12);
   await page.locator(".editor-group-container.active .squiggly-error").first().waitFor();
   await applyQuickFix(page, 8, 12, /^Accept this here, because… \(out-of-range\)/);
-  await expect.poll(() => cursor(page)).toEqual({ line: 8, column: 26 });
+  await expect.poll(() => cursor(page)).toEqual({ line: 8, column: 25 });
   await type(page, "a bench supply");
   await waitForLine(page, "  # allow out-of-range: a bench supply");
   await applyQuickFix(page, 10, 13, /^Accept it in a layer, because… \(out-of-range\)/);

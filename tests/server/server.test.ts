@@ -248,7 +248,10 @@ test("definitions, links, outline, folds, hints, colours and repairs are answere
   ]);
   expect(await ask("foldingRange")).toContainEqual(expect.objectContaining({ startLine: 4, endLine: 6 }));
   const all = { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } };
-  expect(await ask("inlayHint", { range: all })).toMatchObject([{ label: "= 1500 us" }, { label: "= 2, 18" }]);
+  expect(await ask("inlayHint", { range: all })).toMatchObject([
+    { label: "\u00a0= 1500 us" },
+    { label: "\u00a0= 2, 18" },
+  ]);
   const { data } = await ask<{ data: number[] }>("semanticTokens/full");
   expect(data.slice(0, 10)).toEqual([0, 0, 5, 0, 0, 0, 6, 5, 8, 0]);
   const actions = await ask<{ title: string; edit: unknown }[]>("codeAction", {

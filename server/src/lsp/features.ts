@@ -98,7 +98,8 @@ export function answerFeatures(parts: Parts): void {
       const shown = hintsOf(now(), file, params.range).filter(({ kind }) => settings().showsHint(kind));
       return shown.map(({ at, label, tooltip }) => ({
         position: at,
-        label,
+        // The editor's own padding is too narrow to tell the hint from the value.
+        label: `\u00a0${label}`,
         tooltip,
         paddingLeft: true,
         paddingRight: true,

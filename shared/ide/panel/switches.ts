@@ -110,6 +110,7 @@ function stateOf(board: Switchboard, craft: Craft, workspace: Workspace, positio
     possible: withLines(report.possible),
     unknown: report.unknown,
     tangled: report.unknown.filter((name) => board.tangles.has(name)),
+    ...(craft.gaps.length > 0 && { partMissing: true }),
     adjusts: adjustsOf(craft, workspace, positions),
   };
 }
