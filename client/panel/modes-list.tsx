@@ -47,11 +47,11 @@ function Row({ mode, stateText, mark }: { mode: PanelMode; stateText: string; ma
         {isOutput && <span aria-hidden="true">→ </span>}
         {shortName(name)}
       </button>
-      {!isOutput && <ExplainButton of={`mode/${name}`} name={name} />}
       <span id={described}>
         <b>{stateText}</b>
         <span class="quiet">{` ${isOutput ? "an output, " : ""}${waysInWords(mode)}`}</span>
       </span>
+      {!isOutput && <ExplainButton of={`mode/${name}`} name={name} />}
     </li>
   );
 }
