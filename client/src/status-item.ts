@@ -25,6 +25,11 @@ const ICONS = {
   unknown: "$(question)",
 } as const;
 
+/** A tick stands beside no error. */
+function iconOf(state: keyof typeof ICONS, errors: number): string {
+  return state === "ready" && errors > 0 ? "$(error)" : ICONS[state];
+}
+
 /** Shown while a script is in front, and hidden without one. `craftOf` gives the craft that a layer is drawn as part of. */
 export function statusItem(ask: Ask, craftOf: () => Uri | undefined, log: (message: string) => void): StatusItem {
   const item = window.createStatusBarItem("fettle.status", StatusBarAlignment.Left, 40);
@@ -49,7 +54,7 @@ export function statusItem(ask: Ask, craftOf: () => Uri | undefined, log: (messa
   });
   const show = (status: CraftStatus) => {
     const { text, hover } = statusInWords(status);
-    item.text = status.arming ? `${ICONS[status.arming.state]} ${text}` : text;
+    item.text = status.arming ? `${iconOf(status.arming.state, status.findings.errors)} ${text}` : text;
     item.tooltip = [...hover, "Click: show its switches."].join("\n");
     item.accessibilityInformation = { label: `${text}. ${hover[0] ?? ""}`, role: "button" };
     item.show();

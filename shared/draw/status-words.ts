@@ -22,7 +22,7 @@ const STATES: Readonly<Record<ArmingSummary["state"], string>> = {
 /** What the status bar shows, and what its hover adds. */
 export function statusInWords({ kind, name, fault, craft, arming, findings }: CraftStatus): StatusWords {
   const found = findingsInWords(findings);
-  const parts = [craft && arming ? STATES[arming.state] : kind === "craft" ? "not read" : "", found];
+  const parts = [craft && arming ? stateOf(arming, findings) : kind === "craft" ? "not read" : "", found];
   const state = parts.filter((part) => part !== "").join(" · ");
   const subject = craft?.name ?? name;
   return {
@@ -35,6 +35,11 @@ export function statusInWords({ kind, name, fault, craft, arming, findings }: Cr
       found === "" ? "Nothing is found in it." : `Found in it: ${found}.`,
     ],
   };
+}
+
+/** Beside an error nothing is called ready: that the craft can be armed is then no good sign. */
+function stateOf({ state }: ArmingSummary, { errors }: CraftStatus["findings"]): string {
+  return state === "ready" && errors > 0 ? "can arm" : STATES[state];
 }
 
 function whose(kind: string, name: string, craft: string | null): string {

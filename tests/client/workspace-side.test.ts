@@ -188,10 +188,10 @@ describe("the status bar", () => {
   test("says what the craft in front is, in words that can be read aloud, and leads to its switches", async () => {
     const { ask, requests } = server({ "fettle/status": status });
     statusItem(ask, () => asUri(uri("mug")), log);
-    await vi.waitFor(() => expect(statusBar.text).toBe("$(check) Jug: ready · 1 error"));
+    await vi.waitFor(() => expect(statusBar.text).toBe("$(error) Jug: can arm · 1 error"));
     expect(requests).toEqual([["fettle/status", { uri: uri("jug"), craft: uri("mug") }]]);
     expect(statusBar.isShown).toBe(true);
-    expect(statusBar.accessibilityInformation.label).toMatch(/^Jug: ready · 1 error\. /);
+    expect(statusBar.accessibilityInformation.label).toMatch(/^Jug: can arm · 1 error\. /);
     expect(statusBar.tooltip).toContain("At rest: arm is off here.");
     expect(statusBar).toMatchObject({ command: { command: "fettle.showSwitches" } });
   });
