@@ -97,8 +97,7 @@ function alertsOf(model: Craft, craft: Craft): string | null {
 
 /** Settings belong to the first page's section, whichever page is begun. */
 function bySection(page: string, settings: readonly NewEntry[], elements: readonly NewEntry[]): LaidOut["entries"] {
-  const entries = new Map<string, readonly NewEntry[]>();
-  if (settings.length > 0) entries.set("osd", settings);
+  const entries = new Map<string, readonly NewEntry[]>(settings.length > 0 ? [[OSD_PAGES[0]!, settings]] : []);
   entries.set(page, [...(entries.get(page) ?? []), ...elements]);
   return entries;
 }
@@ -106,11 +105,10 @@ function bySection(page: string, settings: readonly NewEntry[], elements: readon
 function writeEntries(workspace: Workspace, script: Script, { grid, entries }: LaidOut): OsdEdit {
   const first = grid && { name: "grid", rest: gridText(grid) };
   const hasOsd = script.tree.sections.some(({ name, title }) => name === "osd" && title === null);
-  const all = new Map(entries);
-  const edits: TextEdit[] = [];
+  const edits = first && hasOsd ? [firstEntry(script, "osd", first)] : [];
   // Where the section is new, the grid is the first of its entries.
-  if (first && hasOsd) edits.push(firstEntry(script, "osd", first));
-  else if (first) all.set("osd", [first, ...(all.get("osd") ?? [])]);
+  const withGrid = first && !hasOsd ? ([["osd", [first, ...(entries.get("osd") ?? [])]]] as const) : [];
+  const all = new Map<string, readonly NewEntry[]>([...entries, ...withGrid]);
   const inOrder = new Map(OSD_PAGES.flatMap((page) => (all.has(page) ? [[page, all.get(page)!] as const] : [])));
   const why = [...inOrder.keys(), "osd"]
     .map((section) => whyNotWritable(workspace, script, lineForEntry(script, section)))

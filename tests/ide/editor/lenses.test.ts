@@ -22,21 +22,21 @@ const HABITS = 'layer "Habits"\n\nmodes\n  turtle when TR is down\n';
 
 const workspace = workspaceOf({ "wheel.fettle": WHEEL, "habits.fettle": HABITS, "jug.fettle": JUG });
 const allTitles = (files: Workspace, file: string) =>
-  lensesOf(files, file).map(({ range, title }) => `${range.start.line} ${title}`);
+  lensesOf(files, file).map(({ range, title }) => `${title}, line ${range.start.line}`);
 /** Those above modes and outputs: the header stands on the first line. */
 const lensTitles = (files: Workspace, file: string) =>
-  allTitles(files, file).filter((title) => !title.startsWith("0 "));
+  allTitles(files, file).filter((title) => !title.endsWith(", line 0"));
 const shown = (file: string) => lensTitles(workspace, file);
 
 // Counted by hand: arm on or off, recorder on or off, and three of (level with lamp, turtle): neither
 // (up), level (mid), both (down). So 2 x 2 x 3 = 12 states.
 test("each mode of the craft's own file has one, with its states and whether it is on at rest", () => {
   expect(shown("jug.fettle")).toEqual([
-    "6 on in 8 of 12 states; at rest: off",
-    "9 on in 6 of 12 states; at rest: off",
-    "10 on in 8 of 12 states; at rest: off",
-    "12 on in 6 of 12 states; at rest: on or off",
-    "13 not known, since a line behind it has a fault",
+    "on in 8 of 12 states; at rest: off, line 6",
+    "on in 6 of 12 states; at rest: off, line 9",
+    "on in 8 of 12 states; at rest: off, line 10",
+    "on in 6 of 12 states; at rest: on or off, line 12",
+    "not known, since a line behind it has a fault, line 13",
   ]);
 });
 
@@ -55,7 +55,7 @@ test("a layer and a handset have no states of their own", () => {
 
 test("a mode that is always on is on in the only state", () => {
   const always = workspaceOf({ "cup.fettle": 'craft "Cup"\nmodes\n  arm when always\n' });
-  expect(lensTitles(always, "cup.fettle")).toEqual(["2 on in 1 of 1 state; at rest: on"]);
+  expect(lensTitles(always, "cup.fettle")).toEqual(["on in 1 of 1 state; at rest: on, line 2"]);
 });
 
 // Seventeen switches, each with a lamp of its own: 2^17 states, and every lamp is lit in half of them.
@@ -71,9 +71,9 @@ test("of very many states a share is shown", () => {
     "big.fettle": `craft "Big"\nuse "wide.fettle"\noutputs\n${lamps}modes\n${modes}`,
   });
   expect(lensTitles(files, "big.fettle").slice(16)).toEqual([
-    "19 on in 50 % of all states; at rest: off",
-    "21 on in less than 1 % of all states; at rest: off",
-    "22 on in more than 99 % of all states; at rest: off",
+    "on in 50 % of all states; at rest: off, line 19",
+    "on in less than 1 % of all states; at rest: off, line 21",
+    "on in more than 99 % of all states; at rest: off, line 22",
   ]);
 });
 
@@ -117,10 +117,19 @@ describe("above the header", () => {
   });
 
   test.each([
-    ["0.fettle", ["0 Goggles", "0 Switches", "0 Numbers", "0 as effective craft"]],
-    ["habits.fettle", ["2 Goggles", "2 Switches", "2 Numbers", "2 used by 5 craft", "2 as effective craft"]],
-    ["wheel.fettle", ["0 used by no craft"]],
-    ["spare.fettle", ["0 used by no craft"]],
+    ["0.fettle", ["Goggles, line 0", "Switches, line 0", "Numbers, line 0", "as effective craft, line 0"]],
+    [
+      "habits.fettle",
+      [
+        "Goggles, line 2",
+        "Switches, line 2",
+        "Numbers, line 2",
+        "used by 5 craft, line 2",
+        "as effective craft, line 2",
+      ],
+    ],
+    ["wheel.fettle", ["used by no craft, line 0"]],
+    ["spare.fettle", ["used by no craft, line 0"]],
     ["newer.fettle", []],
     ["loose.fettle", []],
   ])("of %s", (file, titles) => {
