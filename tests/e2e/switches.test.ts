@@ -185,6 +185,8 @@ test("a finding is accepted where its reason is then typed: on its line, and in 
     .getByRole("option", { name: /^Habits \(\.\.\/layers\/habits\.fettle\)/ })
     .click();
   await page.locator(".tab.active", { hasText: "habits.fettle" }).waitFor();
+  await expect.poll(async () => (await cursor(page))?.column).toBe("# allow out-of-range: ".length + 1);
+  await screenshot(page, "accept-in-a-layer-written");
   await type(page, "the same");
   await waitForLine(page, "# allow out-of-range: the same");
   await openFile(page, "craft/plate.fettle", 10, 13);

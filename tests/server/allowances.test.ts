@@ -76,7 +76,7 @@ test("a finding can be accepted where it stands and in layers, by plain edits wh
   const actions = await acceptances(null);
   expect(actions.map(({ title, kind }) => [title, kind])).toEqual([
     ...IN_FILE,
-    ["Accept it in the layer “Habits”, on all 2 craft that use it, because… (out-of-range)", "quickfix"],
+    ["Accept it in the layer “Habits”, on the 2 craft that use it, because… (out-of-range)", "quickfix"],
   ]);
   expect(actions[0]!.edit!.changes![JUG]).toEqual([{ range: HERE, newText: "  # allow out-of-range: \n" }]);
   expect(actions[3]!.edit!.changes![HABITS]).toEqual([
@@ -137,7 +137,7 @@ test("by the client's own command where it has one, which asks for the layer", a
   expect(actions[3]!.edit).toBeUndefined();
   const [argument] = actions[3]!.command!.arguments as [{ choices: { label: string; description: string }[] }];
   expect(argument.choices.map(({ label, description }) => `${label}: ${description}`)).toEqual([
-    "Habits (habits.fettle): on all 2 craft that use it",
+    "Habits (habits.fettle): on the 2 craft that use it",
     "a new layer, habits-2.fettle: on this craft, and on every other that uses it",
   ]);
 });

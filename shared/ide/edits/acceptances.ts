@@ -122,7 +122,7 @@ function notesInLayers(workspace: Workspace, script: Script, finding: Finding): 
     .map((layer) => ({ layer, craftCount: workspace.craftFilesWith(layer.file).length }))
     .sort((a, b) => a.craftCount - b.craftCount);
   const inLayers = layers.map(({ layer, craftCount }): OfferedNote => {
-    const extent = craftCount === 1 ? "on this craft" : `on all ${craftCount} craft that use it`;
+    const extent = craftCount === 1 ? "on this craft" : `on the ${craftCount} craft that use it`;
     return {
       finding,
       reach: "layer",

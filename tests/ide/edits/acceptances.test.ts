@@ -85,7 +85,7 @@ test("in the layers of the craft, the one that reaches fewest craft first", () =
       0,
     ],
     [
-      "Accept it in the layer “Habits”, on all 2 craft that use it, because… (out-of-range)",
+      "Accept it in the layer “Habits”, on the 2 craft that use it, because… (out-of-range)",
       "Habits (habits.fettle)",
       "/shed/habits.fettle",
       1,
