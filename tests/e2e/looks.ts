@@ -10,10 +10,12 @@ import { quickInput, runCommand } from "./editor.ts";
 /** Where a webview stands: the one that is shown; of several, the one in the side bar, or in a tab. */
 export type Place = "only" | "side" | "tab";
 
-/** Webviews stand in the order in which they were first opened: the side bar's before the tab beside the script. */
+/** A page says in its address whether it is that of a view, as in the side bar, or of a tab. */
+const OF_VIEW = '[src*="purpose=webviewView"]';
+
 function frameIn(page: Page, place: Place): Locator {
-  const frames = page.locator("iframe.webview.ready");
-  return { only: frames, side: frames.first(), tab: frames.last() }[place];
+  const frame = "iframe.webview.ready";
+  return page.locator({ only: frame, side: `${frame}${OF_VIEW}`, tab: `${frame}:not(${OF_VIEW})` }[place]);
 }
 
 /** The page inside a webview. */

@@ -29,6 +29,8 @@ const lineOf = (words: string) => jug.split("\n").findIndex((line) => line.inclu
 let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({ files: { "jug.fettle": jug }, open: ["jug.fettle"] });
+  // Keys that are pressed before the server answers are asked of nobody.
+  await editor.page.locator(".codelens-decoration", { hasText: "Goggles" }).waitFor();
 });
 afterAll(() => editor?.close());
 
@@ -77,7 +79,7 @@ test("in a value without parts nothing is shown", async () => {
   // The server answers in order: with the hover, which is asked for after them, no parts are still to come.
   await page.keyboard.press("Control+k");
   await page.keyboard.press("Control+i");
-  await page.locator(".monaco-resizable-hover:visible .hover-contents", { hasText: "divider-bottom" }).waitFor();
+  await page.locator(".monaco-resizable-hover:visible .hover-contents", { hasText: "kilohm" }).waitFor();
   expect(await parts().count()).toBe(0);
   await page.keyboard.press("Escape");
   // The same keys show them where a value has parts.
