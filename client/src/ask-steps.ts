@@ -81,27 +81,51 @@ function dress(box: QuickPick<Item> | InputBox, { title, at, way }: StepLook): v
   if (way === "back") box.buttons = [QuickInputButtons.Back];
 }
 
+/**
+ * The input that was shown last. It stays, answered, until the next one takes its place: hidden at once, it would give
+ * the keyboard back between two questions, and the key's way up to what is behind it.
+ */
+let last: QuickPick<Item> | InputBox | undefined;
+
+function endAsking(): void {
+  last?.dispose();
+  last = undefined;
+}
+
 /** Shows an input until it is accepted, cancelled, or the back button is pressed. */
 function shown(box: QuickPick<Item> | InputBox, answer: () => Step): Promise<Step> {
   return new Promise<Step>((resolve) => {
     box.ignoreFocusOut = true;
     box.onDidAccept(() => {
       const step = answer();
-      if (step !== undefined) resolve(step);
+      if (step === undefined) return;
+      box.busy = true;
+      resolve(step);
     });
     box.onDidTriggerButton(() => resolve(BACK));
     box.onDidHide(() => resolve(undefined));
     box.show();
-    if (box.buttons.length === 0) keepKeyboard();
-  }).finally(() => box.dispose());
+    endAsking();
+    last = box;
+  });
 }
 
-/** When the first input asks for the keyboard again, after it is shown. */
-const KEPT_AFTER_MS = [300, 600, 1000];
+/** How long a walkthrough may take to hold the keyboard again after a key has pressed its button: its slide, and the key's way up. */
+const HELD_AGAIN_MS = 700;
 
-/** A walkthrough takes the keyboard a quarter of a second after a key has pressed its button, from whatever that shows. */
-function keepKeyboard(): void {
-  for (const ms of KEPT_AFTER_MS) setTimeout(() => void commands.executeCommand("workbench.action.focusQuickOpen"), ms);
+/** Asks questions for a command that `from` has started, and leaves no input behind. */
+export async function asking(from: unknown, ask: () => Promise<void>): Promise<void> {
+  await keyboardIsFree(from);
+  try {
+    await ask();
+  } finally {
+    endAsking();
+  }
+}
+
+/** Waits until an input keeps the keyboard: a walkthrough, which gives its name to its commands, would take it back. */
+export async function keyboardIsFree(from: unknown): Promise<void> {
+  if (from === "walkthrough") await new Promise((resolve) => setTimeout(resolve, HELD_AGAIN_MS));
 }
 
 /** A script that is not kept anywhere yet. */
@@ -152,6 +176,7 @@ export async function openScript(script: NewScript, folder: Uri | null): Promise
 
 /** Opens a script without a file. */
 export async function openUntitled({ text, what }: Pick<NewScript, "text" | "what">): Promise<void> {
+  endAsking();
   const untitled = await workspace.openTextDocument({ language: "fettle", content: text });
   await window.showTextDocument(untitled, { preview: false });
   tick(what);

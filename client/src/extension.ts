@@ -20,6 +20,7 @@ import {
 import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 import { acceptFinding } from "./accept-finding.ts";
 import type { Ask } from "./ask.ts";
+import { asking, keyboardIsFree } from "./ask-steps.ts";
 import { effectiveCrafts, leaveOutEffective } from "./effective.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
 import { kindBadges } from "./kind-badges.ts";
@@ -106,13 +107,18 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showSwitches", () => panel.show("switches")),
     commands.registerCommand("fettle.showNumbers", () => panel.show("numbers")),
     commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),
-    commands.registerCommand("fettle.showEffective", (uri?: Uri) => lenses.showEffective(uri)),
+    commands.registerCommand("fettle.showEffective", async (of?: Uri | "walkthrough") => {
+      await keyboardIsFree(of);
+      await lenses.showEffective(of === "walkthrough" ? undefined : of);
+    }),
     // Called from lenses only, which say what is meant.
     commands.registerCommand(LENS_COMMAND, (lens: FollowLens) => lenses.follow(lens)),
     commands.registerCommand("fettle.showPanelBeside", () => panel.openBeside()),
     commands.registerCommand(PAGE_COMMAND, (name?: unknown) => pages.show(name)),
-    commands.registerCommand("fettle.newCraft", () => askNewCraft(ask)),
-    commands.registerCommand("fettle.newHandset", () => askNewHandset(ask, (handset) => askNewCraft(ask, handset))),
+    commands.registerCommand("fettle.newCraft", (from?: unknown) => asking(from, () => askNewCraft(ask))),
+    commands.registerCommand("fettle.newHandset", (from?: unknown) =>
+      asking(from, () => askNewHandset(ask, (handset) => askNewCraft(ask, handset))),
+    ),
     commands.registerCommand("fettle.mapControls", (file?: string) => askMapControls(ask, file)),
     commands.registerCommand("fettle.useHandset", (file?: string) => askOtherHandset(ask, file)),
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
@@ -120,9 +126,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.beginOsd", (page?: OsdPage) => panel.beginOsd(page)),
     commands.registerCommand("fettle.showLog", () => output.show()),
     commands.registerCommand("fettle.practiseClash", async () => {
-      await panel.showPositions({ uri: await practising.open("clash"), positions: CLASHING });
-      // It is mended in the script: the keyboard goes back there.
-      await practising.open("clash");
+      // It is mended in the script, at the cursor: the keyboard stays there.
+      await panel.showPositions({ uri: await practising.open("clash"), positions: CLASHING }, "left where it is");
     }),
     commands.registerCommand("fettle.practiseOsd", async () => panel.show("goggles", await practising.open("osd"))),
     // Called from hovers only: without a line there is nothing to show, so it is not in the command palette.

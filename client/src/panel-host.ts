@@ -31,7 +31,7 @@ export interface PanelHost {
   /** Asks the server again: something that the drawings depend on has changed. */
   refresh(): void;
   /** Shows the switches, with the controls of a craft in the positions of a finding. */
-  showPositions(shown: ShowPositions): Promise<void>;
+  showPositions(shown: ShowPositions, keyboard?: "left where it is"): Promise<void>;
   /** Shows a view of the panel, of this script or else of the one that it follows. */
   show(view: ViewName, uri?: Address): Promise<void>;
   /** Asks for a grid, and previews the layout on it. */
@@ -109,11 +109,11 @@ export function panelHost(
       webviews.post({ kind: "failed" });
     }
   });
-  const showView = async (name: ViewName) => {
+  const showView = async (name: ViewName, keyboard?: "left where it is") => {
     const webview = webviews.front();
     pendingView = webview.isVisible() ? undefined : { webview, view: name };
     if (!pendingView) webview.post({ kind: "show", view: name });
-    await webview.focus();
+    await (keyboard ? webview.reveal() : webview.focus());
     refresh();
   };
 
@@ -223,10 +223,10 @@ export function panelHost(
     if (uri !== undefined) script = await workspace.openTextDocument(Uri.parse(uri));
     await showView(view);
   };
-  const showPositions = async ({ uri, positions }: ShowPositions) => {
+  const showPositions = async ({ uri, positions }: ShowPositions, keyboard?: "left where it is") => {
     script = await workspace.openTextDocument(Uri.parse(uri));
     setViewState(script, withPositions(viewStateOf(script), positions));
-    await showView("switches");
+    await showView("switches", keyboard);
   };
   /** The script whose OSD a command is about, with its picture; else shows why there is none. */
   const withPicture = async () => {

@@ -16,8 +16,10 @@ export interface PanelWebview {
   isVisible(): boolean;
   /** The page reports which of its views it shows. */
   setView(view: ViewName): void;
-  /** Opens the page if it is closed or hidden, and focuses it. */
+  /** Opens the page if it is closed or hidden, and gives it the keyboard. */
   focus(): Thenable<unknown>;
+  /** Opens the page if it is closed or hidden, and leaves the keyboard where it is. */
+  reveal(): Thenable<unknown>;
   readonly keyboard: Keyboard;
 }
 
@@ -58,7 +60,7 @@ export function panelWebviews(
 
   const focusSide = `${viewId}.focus`;
   const inSide = makeWebview(
-    () => commands.executeCommand(focusSide),
+    (keyboard) => commands.executeCommand(focusSide, { preserveFocus: keyboard === "leave it" }),
     () => focusSide,
   );
   const provider = window.registerWebviewViewProvider(viewId, {
@@ -75,7 +77,7 @@ export function panelWebviews(
 
   let panel: WebviewPanel | undefined;
   const inTab = makeWebview(
-    async () => openTab("take the keyboard"),
+    async (keyboard) => openTab(keyboard),
     () => focusGroup(panel?.viewColumn),
   );
   const adopt = (adopted: WebviewPanel) => {
@@ -145,7 +147,10 @@ interface MadeWebview {
 }
 
 /** `focusCommand` returns the editor's command that focuses the page while it is open. */
-function makeWebview(focus: PanelWebview["focus"], focusCommand: () => string): MadeWebview {
+function makeWebview(
+  show: (keyboard: "take the keyboard" | "leave it") => Thenable<unknown>,
+  focusCommand: () => string,
+): MadeWebview {
   let now: Open | undefined;
   let view: ViewName = "goggles";
   const page: PanelWebview = {
@@ -157,7 +162,8 @@ function makeWebview(focus: PanelWebview["focus"], focusCommand: () => string): 
     setView(shown) {
       view = shown;
     },
-    focus,
+    focus: () => show("take the keyboard"),
+    reveal: () => show("leave it"),
     keyboard: keyboardOf(focusCommand, () => page.post({ kind: "keyboard" })),
   };
   return {

@@ -33,6 +33,7 @@ vi.mock("vscode", () => {
     validationMessage: string | undefined;
     private now = "";
     buttons: object[] = [];
+    busy = false;
     items: Item[] = [];
     activeItems: Item[] = [];
     selectedItems: Item[] = [];

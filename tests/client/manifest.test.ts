@@ -67,6 +67,20 @@ describe("the walkthrough", () => {
       completionEvents.filter((event) => event.startsWith(kind)).map((event) => event.slice(kind.length)),
     );
 
+  test("starts and waits for commands of the manifest", () => {
+    const started = steps.flatMap(({ description }) =>
+      [...description.matchAll(/\(command:([\w.]+)/g)].map(([, command]) => command!),
+    );
+    expect(started.length).toBe(steps.length);
+    expect([...started, ...waitedFor("onCommand:")].filter((command) => !promised.includes(command))).toEqual([]);
+  });
+
+  test("tells the commands that ask that it has the keyboard for a while", () => {
+    const text = steps.map(({ description }) => description).join("\n");
+    for (const command of ["fettle.newHandset", "fettle.newCraft", "fettle.showEffective"])
+      expect(text).toContain(`(command:${command}?%22walkthrough%22)`);
+  });
+
   test("waits for contexts that the extension sets", () => {
     const set = [
       ...Object.keys(PRACTISED).map((step) => `fettle.mended.${step}`),
