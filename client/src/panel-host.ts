@@ -42,7 +42,7 @@ export interface PanelHost {
   beginOsd(page?: OsdPage): Promise<void>;
   /** Shows the panel as a tab next to the script. */
   openBeside(): void;
-  /** Shows the panel where the settings want it, or where it is open. */
+  /** Shows the panel where the settings want it. */
   focus(): Promise<void>;
   /** Whether the panel is open without a script, and lists the craft of the workspace. */
   lists(): boolean;
@@ -285,7 +285,7 @@ export function panelHost(
     if (!script) follow(undefined);
   });
   const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables];
-  const focus = async () => void (await webviews.front().focus());
+  const focus = async () => void (await webviews.chosen().focus());
   const shows = { showPositions, show, openBeside: webviews.openBeside, focus, drawnCraft: () => craft };
   const lists = () => webviews.isVisible() && !script;
   return { refresh, lists, ...shows, fitOsd, addElement, beginOsd, disposables };

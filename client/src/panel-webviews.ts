@@ -34,6 +34,8 @@ export interface PanelWebviews {
   isVisible(): boolean;
   /** The page that a command means: one that is in view, the tab before the side bar; else the one that the settings want. */
   front(): PanelWebview;
+  /** The page where the settings want the panel, in view or not. */
+  chosen(): PanelWebview;
   /** The view that is shown: the numbers if any visible page shows them. */
   view(): ViewName;
   /** Whether a page that is visible shows this view. */
@@ -122,6 +124,7 @@ export function panelWebviews(
       if (inTab.page.isVisible()) return inTab.page;
       return inSide.page.isVisible() || panelPlace() === "side-bar" ? inSide.page : inTab.page;
     },
+    chosen: () => (panelPlace() === "side-bar" ? inSide.page : inTab.page),
     view: () => (shows("numbers") ? "numbers" : "goggles"),
     shows,
     post(message) {
