@@ -10,12 +10,10 @@ import { quickInput, runCommand } from "./editor.ts";
 /** Where a webview stands: the one that is shown; of several, the one in the side bar, or in a tab. */
 export type Place = "only" | "side" | "tab";
 
-/** A page says in its address whether it is that of a view, as in the side bar, or of a tab. */
-const OF_VIEW = '[src*="purpose=webviewView"]';
-
+/** Webviews stand in the order in which they were first opened: the side bar's before the tab beside the script. */
 function frameIn(page: Page, place: Place): Locator {
-  const frame = "iframe.webview.ready";
-  return page.locator({ only: frame, side: `${frame}${OF_VIEW}`, tab: `${frame}:not(${OF_VIEW})` }[place]);
+  const frames = page.locator("iframe.webview.ready");
+  return { only: frames, side: frames.first(), tab: frames.last() }[place];
 }
 
 /** The page inside a webview. */
