@@ -6,12 +6,10 @@ import { allQuestions, type FoundFiles, questionsFor } from "../../../shared/ide
 import { type Answers, isAsked, NEW_HANDSET_WORD, type Question } from "../../../shared/protocol/new-craft.ts";
 import { makeHandsetOnTheWay } from "./ask-handset.ts";
 import { type Io, oneLine } from "./io.ts";
-import { openPlace } from "./new-place.ts";
+import { openPlace, type Place } from "./new-place.ts";
 import { byNumber, listed, startTalk } from "./talk.ts";
 
 type Answer = string | readonly string[];
-type Place = Awaited<ReturnType<typeof openPlace>>;
-
 /**
  * Asks until every question has an answer. At the end of input there is no craft. A handset that is made on the way is
  * written at once, and the place is read anew.

@@ -6,11 +6,11 @@ import type { Answers } from "../../../shared/protocol/new-craft.ts";
 import type { HandsetQuestion } from "../../../shared/protocol/new-handset.ts";
 import { makeFolder, readScriptFile, toPath } from "../node/disk.ts";
 import { type Io, oneLine } from "./io.ts";
-import type { openPlace } from "./new-place.ts";
+import type { Place as WholePlace } from "./new-place.ts";
 import { byNumber, listed } from "./talk.ts";
 import { writeOut } from "./write-out.ts";
 
-type Place = Pick<Awaited<ReturnType<typeof openPlace>>, "found" | "workspace">;
+type Place = Pick<WholePlace, "found" | "workspace">;
 type Ask = (prompt: string) => Promise<string>;
 
 /** Asks until there are no more controls. */

@@ -2,13 +2,11 @@
 import { flatAnswers } from "../../../shared/ide/new-handset/answers.ts";
 import { newHandset } from "../../../shared/ide/new-handset/new-handset.ts";
 import { askNext, handsetQuestions } from "../../../shared/ide/new-handset/questions.ts";
-import { readScriptFile } from "../node/disk.ts";
-import { readArguments } from "./arguments.ts";
 import { askHandset } from "./ask-handset.ts";
-import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
-import { openPlace, readJson } from "./new-place.ts";
+import { CannotRun, type Command, type Io } from "./io.ts";
+import { type Place, readJson } from "./new-place.ts";
+import { runNew } from "./new-run.ts";
 import { startTalk } from "./talk.ts";
-import { writeOut } from "./write-out.ts";
 
 const help = `Usage: fettle new handset [--out FILE] [--force]
        fettle new handset --answers FILE [--out FILE] [--force]
@@ -41,43 +39,20 @@ folder can be copied or used.
 Exit status: 0 the handset is written, 2 it cannot be.
 `;
 
-async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
-  const given = readArguments(args, {
-    answers: { type: "string" },
-    out: { type: "string" },
-    force: { type: "boolean" },
-    questions: { type: "boolean" },
-  });
-  if (given.paths.length > 0)
-    throw new CannotRun(`“${given.paths[0]}” is one word too many: --out FILE says where the handset goes`);
-  const out = given.text("out");
-  if (given.has("force") && out === undefined) throw new CannotRun("--force belongs to --out: it replaces that file");
-  const place = await openPlace(out, io);
-  if (given.has("questions")) {
-    io.out(`${JSON.stringify(handsetQuestions(place.found, place.workspace), null, 2)}\n`);
-    return 0;
-  }
-  // Checked before the questions, so that no answers are lost.
-  if (out !== undefined && !given.has("force") && readScriptFile(place.file).kind !== "missing")
-    throw new CannotRun(`${out} is there already: choose another name, or --force replaces it`);
-  const draft = await draftFrom(given.text("answers"), place, io);
-  const { text, next } = newHandset(draft, place.workspace, place.file);
-  if (out === undefined) io.out(text);
-  else {
-    writeOut(out, text, given.has("force") ? "replace" : "keep", io);
-    if (!given.has("answers")) io.error(`\n${oneLine(out)} is written\n`);
-  }
-  if (!given.has("answers")) for (const each of next) io.error(`${each}\n`);
-  return 0;
-}
+const run = (args: readonly string[], io: Io) =>
+  runNew(
+    {
+      what: "handset",
+      questions: ({ found, workspace }) => handsetQuestions(found, workspace),
+      make: async (path, place) => newHandset(await draftFrom(path, place, io), place.workspace, place.file),
+    },
+    args,
+    io,
+  );
 
-async function draftFrom(path: string | undefined, place: Awaited<ReturnType<typeof openPlace>>, io: Io) {
+async function draftFrom(path: string | undefined, place: Place, io: Io) {
   const { found, workspace } = place;
   if (path === undefined) {
-    if (!io.converse)
-      throw new CannotRun(
-        "nobody is there to answer, since standard input is no terminal: --answers FILE takes the answers, and --questions shows what there is to answer",
-      );
     const talk = startTalk(io, "the answers ended before the questions did: nothing is written");
     try {
       return await askHandset(place, talk.ask, io);

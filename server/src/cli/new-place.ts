@@ -40,3 +40,6 @@ export async function readJson(path: string, io: Io): Promise<unknown> {
     throw new CannotRun(`${name} is no JSON: ${(error as Error).message}`);
   }
 }
+
+/** Where a new script goes, and what it finds there. */
+export type Place = Awaited<ReturnType<typeof openPlace>>;

@@ -2,12 +2,10 @@
 import { NAME_PROMPT, readAnswers, USUAL_NAME } from "../../../shared/ide/new-craft/answers.ts";
 import { newCraft } from "../../../shared/ide/new-craft/new-craft.ts";
 import { allQuestions, type FoundFiles } from "../../../shared/ide/new-craft/questions.ts";
-import { readScriptFile } from "../node/disk.ts";
-import { readArguments } from "./arguments.ts";
 import { askAnswers } from "./ask-answers.ts";
-import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
-import { openPlace, readJson } from "./new-place.ts";
-import { writeOut } from "./write-out.ts";
+import { CannotRun, type Command, type Io, oneLine } from "./io.ts";
+import { type Place, readJson } from "./new-place.ts";
+import { runNew } from "./new-run.ts";
 
 const help = `Usage: fettle new [--out FILE] [--force]
        fettle new --answers FILE [--out FILE] [--force]
@@ -27,47 +25,26 @@ a handset can be made on the way, as fettle new handset makes one.
 Exit status: 0 the craft is written, 2 it cannot be.
 `;
 
-async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
-  const given = readArguments(args, {
-    answers: { type: "string" },
-    out: { type: "string" },
-    force: { type: "boolean" },
-    questions: { type: "boolean" },
-  });
-  if (given.paths.length > 0)
-    throw new CannotRun(`“${given.paths[0]}” is one word too many: --out FILE says where the craft goes`);
-  const out = given.text("out");
-  if (given.has("force") && out === undefined) throw new CannotRun("--force belongs to --out: it replaces that file");
-  const place = await openPlace(out, io);
-  const { file } = place;
-  if (given.has("questions")) {
-    io.out(`${JSON.stringify(questionsForPrograms(place.found), null, 2)}\n`);
-    return 0;
-  }
-  // Checked before the questions, so that no answers are lost.
-  if (out !== undefined && !given.has("force") && readScriptFile(file).kind !== "missing")
-    throw new CannotRun(`${out} is there already: choose another name, or --force replaces it`);
-  const { answers, found, workspace } = await answersFrom(given.text("answers"), place, out, io);
-  const { text, leftOut } = newCraft(answers, found, workspace, file);
-  for (const { path, why } of leftOut) io.error(`${oneLine(`${path} is left out: ${why}`)}\n`);
-  if (out === undefined) io.out(text);
-  else {
-    writeOut(out, text, given.has("force") ? "replace" : "keep", io);
-    if (!given.has("answers")) io.error(`\n${oneLine(out)} is written\n`);
-  }
-  return 0;
-}
-
-type Place = Awaited<ReturnType<typeof openPlace>>;
+const run = (args: readonly string[], io: Io) =>
+  runNew(
+    {
+      what: "craft",
+      questions: ({ found }) => questionsForPrograms(found),
+      async make(path, place, out) {
+        const { answers, found, workspace } = await answersFrom(path, place, out, io);
+        const { text, leftOut } = newCraft(answers, found, workspace, place.file);
+        for (const { path, why } of leftOut) io.error(`${oneLine(`${path} is left out: ${why}`)}\n`);
+        return { text, next: [] };
+      },
+    },
+    args,
+    io,
+  );
 
 /** The answers, and the place as it is by then: a handset may have been made on the way. */
 async function answersFrom(path: string | undefined, place: Place, out: string | undefined, io: Io) {
   const { found, workspace } = place;
   if (path === undefined) {
-    if (!io.converse)
-      throw new CannotRun(
-        "nobody is there to answer, since standard input is no terminal: --answers FILE takes the answers, and --questions shows what there is to answer",
-      );
     for (const { path, why } of found.notOffered) io.error(`${oneLine(`${path} cannot be used: ${why}`)}\n`);
     return askAnswers(place, out, io);
   }
