@@ -26,6 +26,8 @@ export function workspaceScripts(ask: Ask, log: (message: string) => void): Work
   const shows: (() => boolean)[] = [];
   const needsFindings = () => shows.some((isShown) => isShown());
   let tree: WorkspaceTree | null = null;
+  /** As text: a tree that is drawn anew folds what a key unfolds meanwhile, so it is not where nothing changed. */
+  let toldText = "";
   let isLookedAt = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
   const answered: (() => void)[] = [];
@@ -33,7 +35,9 @@ export function workspaceScripts(ask: Ask, log: (message: string) => void): Work
   const request = async (findings: boolean) => {
     const params: TreeParams = { findings };
     const told = await ask<WorkspaceTree | null>(TREE_REQUEST, params);
-    if (!told) return;
+    const text = JSON.stringify(told);
+    if (!told || text === toldText) return;
+    toldText = text;
     tree = told;
     emitter.fire();
   };

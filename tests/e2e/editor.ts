@@ -105,9 +105,12 @@ async function answerPrompt(page: Page, keys: string, text: string): Promise<voi
   });
 }
 
-/** Does it again, as a person would, where something took the keyboard just then. */
+/**
+ * Does it again, as a person would, where something took the keyboard just then, or where the palette did not list a
+ * command yet: it lists what it knows as it opens.
+ */
 async function again(attempt: (timeoutMs: number | undefined) => Promise<void>): Promise<void> {
-  for (let triesLeft = 2; triesLeft > 0; triesLeft--) {
+  for (let triesLeft = 8; triesLeft > 0; triesLeft--) {
     const done = await attempt(2_500).then(
       () => true,
       () => false,
