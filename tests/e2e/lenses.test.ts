@@ -82,6 +82,8 @@ test("the effective craft follows what is typed in a layer, and leads to the lin
 test("a lens above the header shows a drawing; one above a mode the switches that turn it on", async () => {
   const { page } = editor;
   await openFile(page, "craft/mug.fettle");
+  // The editor asks for the lenses of a script only while the script has the keyboard.
+  await lens(/on in \d+ of \d+ states?; at rest: off/).waitFor();
   await lens("Goggles").click();
   await panel().getByRole("tab", { name: "Goggles", selected: true }).waitFor();
   await lens(/on in \d+ of \d+ states?; at rest: off/).click();
