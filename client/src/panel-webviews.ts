@@ -54,8 +54,11 @@ export function panelWebviews(
   changed: () => void,
 ): PanelWebviews {
   const options = { enableScripts: true, localResourceRoots: [panelFolder(extension)] };
-  const fill = (webview: Webview, place: "side" | "tab", page: PanelWebview) => {
-    webview.onDidReceiveMessage((message: FromPanel) => receive(message, page));
+  const fill = (webview: Webview, place: "side" | "tab", { page, isReady }: MadeWebview) => {
+    webview.onDidReceiveMessage((message: FromPanel) => {
+      if (message.kind === "ready") isReady();
+      receive(message, page);
+    });
     webview.options = options;
     webview.html = panelPage(webview, extension, place);
   };
@@ -73,7 +76,7 @@ export function panelWebviews(
         inSide.close();
         changed();
       });
-      fill(view.webview, "side", inSide.page);
+      fill(view.webview, "side", inSide);
     },
   });
 
@@ -101,7 +104,7 @@ export function panelWebviews(
       inTab.close();
       changed();
     });
-    fill(adopted.webview, "tab", inTab.page);
+    fill(adopted.webview, "tab", inTab);
   };
   const openTab = (keyboard: "take the keyboard" | "leave it") => {
     const preserveFocus = keyboard === "leave it";
@@ -116,6 +119,11 @@ export function panelWebviews(
     },
   });
 
+  // Whoever writes in the script meanwhile keeps the keyboard there.
+  const elsewhere = window.onDidChangeTextEditorSelection(({ kind }) => {
+    if (kind === undefined) return;
+    for (const { leaveKeyboard } of [inSide, inTab]) leaveKeyboard();
+  });
   const webviews = [inSide.page, inTab.page];
   const shows = (view: ViewName) => [inSide, inTab].some((each) => each.shows(view));
   return {
@@ -131,7 +139,7 @@ export function panelWebviews(
       for (const page of webviews) page.post(message);
     },
     openBeside: () => openTab("leave it"),
-    disposables: [provider, restorer, { dispose: () => panel?.dispose() }],
+    disposables: [provider, restorer, elsewhere, { dispose: () => panel?.dispose() }],
   };
 }
 
@@ -146,6 +154,10 @@ interface MadeWebview {
   readonly page: PanelWebview;
   shows(view: ViewName): boolean;
   open(now: Open): void;
+  /** The page is there: it takes the keyboard if that was meant for it. */
+  isReady(): void;
+  /** The page is not to take the keyboard once it is there. */
+  leaveKeyboard(): void;
   close(): void;
 }
 
@@ -156,6 +168,8 @@ function makeWebview(
 ): MadeWebview {
   let now: Open | undefined;
   let view: ViewName = "goggles";
+  /** The editor gives the keyboard to a page that is not there yet, and so to nobody. */
+  let awaitsKeyboard = false;
   const page: PanelWebview = {
     post(message) {
       void now?.webview.postMessage(message);
@@ -165,8 +179,14 @@ function makeWebview(
     setView(shown) {
       view = shown;
     },
-    focus: () => show("take the keyboard"),
-    reveal: () => show("leave it"),
+    focus() {
+      awaitsKeyboard = !page.isVisible();
+      return show("take the keyboard");
+    },
+    reveal() {
+      awaitsKeyboard = false;
+      return show("leave it");
+    },
     keyboard: keyboardOf(focusCommand, () => page.post({ kind: "keyboard" })),
   };
   return {
@@ -175,6 +195,13 @@ function makeWebview(
     open(opened) {
       now = opened;
       view = "goggles";
+    },
+    isReady() {
+      if (awaitsKeyboard) void page.keyboard.giveBack();
+      awaitsKeyboard = false;
+    },
+    leaveKeyboard() {
+      awaitsKeyboard = false;
     },
     close() {
       now = undefined;
