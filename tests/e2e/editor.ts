@@ -1,17 +1,18 @@
 /**
  * The real editor with the extension, in Chromium: started, driven as a person would, looked at.
  *
- * A suite starts one editor and closes it in the end:
- *
  *     let editor: Editor;
  *     beforeAll(async () => {
  *       editor = await startEditor({ folder: inProject("examples"), open: ["craft/jug.fettle"] });
  *     });
  *     afterAll(() => editor?.close());
  *
- * The folder is copied: a test may change what it likes. Every helper takes `editor.page`.
+ * The files are the suite's own: a test may change what it likes, and no other suite sees it. To start an
+ * editor takes seconds, so the suites of one folder (examples, shed, files) take over each other's window
+ * (start.ts tells how). Each runs by itself as well, and in any order:
+ * `FETTLE_SHUFFLE=1 npx vitest run --project e2e`.
  *
- * - here: `startEditor`, `openFile`, `goTo`, `type`, `undo`, `runCommand` (by the palette's title),
+ * - here: `startEditor`, `reloadWindow`, `openFile`, `goTo`, `type`, `undo`, `runCommand` (by the palette's title),
  *   `visibleLines`, `waitForLine`, `cursor`
  * - language.ts, what the server says: `problems`, `waitForProblem`, `waitForNoProblem`, `hover`,
  *   `completions`, `complete`, `quickFixes`, `applyQuickFix`
@@ -21,69 +22,19 @@
  * The editor answers in its own time: await a helper that waits, or `expect.poll(() => …)`, and
  * never compare at once what was only just typed. Lines and columns count from 1, as shown.
  */
-import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
 import type { Page } from "playwright-core";
-import { launchBrowser } from "../../.dev/browser.mjs";
-import { inProject } from "../../.dev/say.mjs";
-import { serveEditor } from "../../.dev/web-host.mjs";
 
-export interface Editor {
-  readonly page: Page;
-  /** What the page and the extension host wrote to the console as errors, in order. */
-  readonly errors: readonly string[];
-  close(): Promise<void>;
-}
+export { type Editor, startEditor } from "./start.ts";
 
-export interface EditorOptions {
-  /** Copied first, so that a test can do as it likes. */
-  readonly folder?: string;
-  /** Written into the folder, or into an empty one: texts by their paths. */
-  readonly files?: Readonly<Record<string, string>>;
-  /** The extension's own folder; this project by default. */
-  readonly extension?: string;
-  /** Files of the folder to open at first. */
-  readonly open?: readonly string[];
-  /** Ids of views to show at first. */
-  readonly views?: readonly string[];
-  readonly settings?: Readonly<Record<string, unknown>>;
-  readonly size?: { readonly width: number; readonly height: number };
-}
-
-/** Serves and opens the editor; gives it once its workbench stands and the files of `open` show. */
-export async function startEditor(options: EditorOptions): Promise<Editor> {
-  mkdirSync(inProject(".cache"), { recursive: true });
-  const folder = mkdtempSync(inProject(".cache/workspace-"));
-  if (options.folder) cpSync(options.folder, folder, { recursive: true });
-  for (const [path, text] of Object.entries(options.files ?? {})) {
-    mkdirSync(dirname(join(folder, path)), { recursive: true });
-    writeFileSync(join(folder, path), text);
-  }
-  const { folder: _, files: __, size, ...rest } = options;
-  const host = await serveEditor({ ...rest, folder });
-  const browser = await launchBrowser(size);
-  const { page } = browser;
-  const errors: string[] = [];
-  page.on("console", (message) => {
-    if (message.type() === "error") errors.push(message.text());
-  });
-  page.on("pageerror", (error) => errors.push(String(error)));
-  const close = async () => {
-    await browser.close();
-    await host.close();
-    rmSync(folder, { recursive: true, force: true });
-  };
-  try {
-    // Its status bar tells better than the page's own event that it stands.
-    await page.goto(host.url, { waitUntil: "commit" });
-    await page.locator(".monaco-workbench .part.statusbar").waitFor({ timeout: 90_000 });
-    if (options.open?.length) await page.locator(".monaco-editor .view-line").first().waitFor();
-  } catch (error) {
-    // The next suite is not to share its time with an editor that nobody looks at.
-    await close();
-    throw error;
-  }
-  return { page, errors, close };
+/**
+ * Loads the window anew, as the editor's own command does: it keeps first what its parts have to keep. A page that
+ * the browser loads anew has lost what the last five seconds brought.
+ */
+export async function reloadWindow(page: Page): Promise<void> {
+  const anew = page.waitForEvent("domcontentloaded");
+  await runCommand(page, "Developer: Reload Window");
+  await anew;
+  await page.locator(".monaco-workbench .part.statusbar").waitFor();
 }
 
 /** Opens a file of the workspace, by its name or path, with the cursor at a line and column from 1. */

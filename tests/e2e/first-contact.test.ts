@@ -4,11 +4,11 @@ import { PRACTICE_SCRIPT } from "../../client/src/practice-script.ts";
 import { cursor, type Editor, goTo, quickInput, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
 import { countedKeys } from "./keys.ts";
 import { problems } from "./language.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+import { hasKeyboard, screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
-  editor = await startEditor({ files: {} });
+  editor = await startEditor({ ownWindow: true, files: {} });
 });
 afterAll(() => editor?.close());
 
@@ -38,9 +38,10 @@ async function nextQuestion(before: string | null): Promise<string> {
   let question: string | null = null;
   await expect
     .poll(async () => {
+      // What takes the place of another is without words for a moment, or has the other's: it is read twice.
+      const last = question;
       question = await asked();
-      // What takes the place of another is without words for a moment.
-      return question !== before && question?.includes("?") ? "another question" : question;
+      return question === last && question !== before && question?.includes("?") ? "another question" : question;
     })
     .toBe("another question");
   await editor.page.locator(".quick-input-widget .quick-input-box input:focus").waitFor();
@@ -111,6 +112,7 @@ test("from an empty folder to a craft without a finding, by keys alone, takes le
   await waitForLine(page, 'use "../handsets/kiln.fettle"');
   await keys.command("fettle: show panel");
   await panel().getByRole("heading", { name: "Jug" }).waitFor();
+  await expect.poll(() => hasKeyboard(page)).toBe(true);
   keys.decide();
   await keys.press("Control+Shift+m");
   await page.locator(".markers-panel", { hasText: "No problems have been detected" }).waitFor();

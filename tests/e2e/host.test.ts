@@ -1,13 +1,13 @@
 /** The suite of the extension host, in the editor that runs in the browser. */
 import { expect, test } from "vitest";
-import { launchBrowser } from "../../.dev/browser.mjs";
 import { hostSuites } from "../../.dev/e2e-build.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import { serveEditor } from "../../.dev/web-host.mjs";
+import { newPage } from "./browser.ts";
 
 test("everything that the desktop's suite asks for holds in the browser", async () => {
   const host = await serveEditor({ folder: inProject("examples"), tests: hostSuites.web });
-  const { page, close } = await launchBrowser();
+  const page = await newPage();
   const said: string[] = [];
   try {
     // The workbench reports what the extension host says, and how the suite ended, to these two.
@@ -20,7 +20,7 @@ test("everything that the desktop's suite asks for holds in the browser", async 
     expect(status, said.join("\n")).toBe(0);
     expect(said.filter((line) => line.includes("passed:")).length).toBeGreaterThanOrEqual(6);
   } finally {
-    await close();
+    await page.close();
     await host.close();
   }
 });

@@ -2,24 +2,13 @@
 import { mkdirSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname } from "node:path";
-import type { FrameLocator, Locator, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { pictureStyle } from "../../.dev/picture-style.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import { quickInput, runCommand } from "./editor.ts";
+import { frameIn, type Place } from "./webview.ts";
 
-/** Where a webview stands: the one that is shown; of several, the one in the side bar, or in a tab. */
-export type Place = "only" | "side" | "tab";
-
-/** Webviews stand in the order in which they were first opened: the side bar's before the tab beside the script. */
-function frameIn(page: Page, place: Place): Locator {
-  const frames = page.locator("iframe.webview.ready");
-  return { only: frames, side: frames.first(), tab: frames.last() }[place];
-}
-
-/** The page inside a webview. */
-export function webview(page: Page, place: Place = "only"): FrameLocator {
-  return frameIn(page, place).contentFrame().frameLocator("#active-frame");
-}
+export { hasKeyboard, type Place, webview } from "./webview.ts";
 
 /** The editor's own themes that the pictures are taken in. */
 export const themes = {

@@ -3,10 +3,10 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "nod
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Page } from "playwright-core";
-import { launchBrowser } from "../../.dev/browser.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import type { GogglesPicture, PanelModel } from "../../shared/protocol/panel.ts";
 import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
+import { newPage } from "./browser.ts";
 import type { Theme } from "./looks.ts";
 
 export interface PanelPage {
@@ -35,7 +35,7 @@ export async function openPanelPage(size = { width: 420, height: 800 }): Promise
     <body class="vscode-light"><main id="panel"></main><script>${host}</script>
     <script src="${address("panel.js")}"></script></body></html>`;
   writeFileSync(join(folder, "index.html"), html);
-  const { page, close } = await launchBrowser(size);
+  const page = await newPage(size);
   const errors: string[] = [];
   page.on("pageerror", (error) => errors.push(String(error)));
   await page.goto(pathToFileURL(join(folder, "index.html")).href);
@@ -55,7 +55,7 @@ export async function openPanelPage(size = { width: 420, height: 800 }): Promise
       ),
     posted: () => page.evaluate(() => (window as unknown as { posted: FromPanel[] }).posted.splice(0)),
     async close() {
-      await close();
+      await page.close();
       rmSync(folder, { recursive: true, force: true });
     },
   };

@@ -5,14 +5,13 @@ import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { launchBrowser } from "../../.dev/browser.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { referenceOf } from "../../shared/ide/reference/reference.ts";
+import { newPage } from "./browser.ts";
 import { screenshot } from "./looks.ts";
 
 let page: Page;
-let close: () => Promise<void>;
 let folder: string;
 let address: string;
 const errors: string[] = [];
@@ -26,14 +25,14 @@ beforeAll(async () => {
     writeFileSync(join(folder, path), text);
   }
   address = pathToFileURL(join(folder, "index.html")).href;
-  ({ page, close } = await launchBrowser({ width: 1100, height: 800 }));
+  page = await newPage({ width: 1100, height: 800 });
   page.on("console", (message) => message.type() === "error" && errors.push(message.text()));
   page.on("pageerror", ({ message }) => errors.push(message));
   page.on("request", (request) => requests.push(request.url()));
   await page.goto(address);
 });
 afterAll(async () => {
-  await close?.();
+  await page?.close();
   rmSync(folder, { recursive: true, force: true });
 });
 

@@ -3,13 +3,18 @@
  * craft, and the panel's own list while no script is open.
  */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { inProject } from "../../.dev/say.mjs";
-import { type Editor, openFile, runCommand, startEditor, type, waitForLine } from "./editor.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+import { inProject } from "../../../.dev/say.mjs";
+import { type Editor, openFile, runCommand, startEditor, type, waitForLine } from "../editor.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
-  editor = await startEditor({ folder: inProject("tests/fixtures/shed"), views: ["fettle.panel"] });
+  editor = await startEditor({
+    // At first no script has been opened.
+    ownWindow: true,
+    folder: inProject("tests/fixtures/shed"),
+    views: ["fettle.panel"],
+  });
 });
 afterAll(() => editor?.close());
 

@@ -1,8 +1,8 @@
 /** The numbers read in the real editor: by keys, by the pointer, as tables, and from a part to its line. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { inProject } from "../../.dev/say.mjs";
-import { type Editor, openFile, runCommand, startEditor, type as typeText, visibleLines } from "./editor.ts";
-import { screenshot, type Theme, useTheme, violations, webview } from "./looks.ts";
+import { inProject } from "../../../.dev/say.mjs";
+import { type Editor, openFile, runCommand, startEditor, type as typeText, visibleLines } from "../editor.ts";
+import { screenshot, type Theme, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {

@@ -1,8 +1,18 @@
 /** Gestures on the OSD whose lines stand in a layer, and those that come from the palette, in the real editor. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { inProject } from "../../.dev/say.mjs";
-import { type Editor, goTo, openFile, quickInput, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
-import { screenshot, useTheme, violations, webview } from "./looks.ts";
+import { inProject } from "../../../.dev/say.mjs";
+import {
+  type Editor,
+  goTo,
+  openFile,
+  quickInput,
+  runCommand,
+  startEditor,
+  type,
+  undo,
+  waitForLine,
+} from "../editor.ts";
+import { screenshot, useTheme, violations, webview } from "../looks.ts";
 
 /** A craft without an OSD, beside those of the examples. */
 const SUGAR_BOWL = `craft "Sugar bowl"
@@ -21,6 +31,8 @@ video
 let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({
+    // An answer that is kept is kept until the window is closed.
+    ownWindow: true,
     folder: inProject("examples"),
     files: { "craft/sugar-bowl.fettle": SUGAR_BOWL },
     open: ["craft/gravy-boat.fettle"],

@@ -1,8 +1,8 @@
 /** The OSD arranged in the real editor: every gesture on the picture, and what becomes of the script. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { inProject } from "../../.dev/say.mjs";
-import { type Editor, openFile, quickInput, startEditor, visibleLines, waitForLine } from "./editor.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+import { inProject } from "../../../.dev/say.mjs";
+import { type Editor, openFile, quickInput, startEditor, visibleLines, waitForLine } from "../editor.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {

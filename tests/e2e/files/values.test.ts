@@ -1,8 +1,8 @@
 /** Values in the real editor: their parts while they are typed, colours shown and picked, readings that set a scale. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Editor, goTo, openFile, startEditor, type, undo, visibleLines, waitForLine } from "./editor.ts";
-import { applyQuickFix, hover, quickFixes } from "./language.ts";
-import { screenshot, type Theme, themes, useTheme } from "./looks.ts";
+import { type Editor, goTo, openFile, startEditor, type, undo, visibleLines, waitForLine } from "../editor.ts";
+import { applyQuickFix, hover, quickFixes } from "../language.ts";
+import { screenshot, type Theme, themes, useTheme } from "../looks.ts";
 
 const jug = `craft "Jug"
 

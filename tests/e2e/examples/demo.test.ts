@@ -1,13 +1,15 @@
 /** The demo workspace in the editor, in every theme: both drawings, and the accessibility rules. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { inProject } from "../../.dev/say.mjs";
-import { type Editor, openFile, startEditor } from "./editor.ts";
-import { waitForProblem } from "./language.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+import { inProject } from "../../../.dev/say.mjs";
+import { type Editor, openFile, startEditor } from "../editor.ts";
+import { waitForProblem } from "../language.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({
+    // The panel shows itself for the first script of a window.
+    ownWindow: true,
     folder: inProject("examples"),
     open: ["craft/tankard.fettle"],
     settings: { "fettle.panel.reveal": true },

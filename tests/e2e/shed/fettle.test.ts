@@ -1,9 +1,9 @@
 /** The extension in the real editor: what a person sees, does, and sees follow. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { inProject } from "../../.dev/say.mjs";
-import { type Editor, openFile, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
-import { complete, completions, hover, waitForNoProblem, waitForProblem } from "./language.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+import { inProject } from "../../../.dev/say.mjs";
+import { type Editor, openFile, reloadWindow, runCommand, startEditor, type, undo, waitForLine } from "../editor.ts";
+import { complete, completions, hover, waitForNoProblem, waitForProblem } from "../language.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
@@ -231,8 +231,7 @@ test.each(Object.keys(themes) as Theme[])("the page is read in the %s theme", as
 });
 
 test("the page comes back with the editor, where it was, and knows the way back", async () => {
-  const { page } = editor;
-  await page.reload();
+  await reloadWindow(editor.page);
   await pageOf("osd-off-grid");
   await explained().getByRole("button", { name: "Back" }).click();
   await pageOf("arm");

@@ -1,9 +1,9 @@
 /** The switches played with in the real editor: moved, lost, and set to what a finding shows. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { inProject } from "../../.dev/say.mjs";
-import { cursor, type Editor, openFile, runCommand, startEditor, type, waitForLine } from "./editor.ts";
-import { applyQuickFix, quickFixes } from "./language.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+import { inProject } from "../../../.dev/say.mjs";
+import { cursor, type Editor, openFile, runCommand, startEditor, type, waitForLine } from "../editor.ts";
+import { applyQuickFix, quickFixes } from "../language.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 /** With two values beyond their limits, and a used file that is not there. */
 const plate = `craft "Plate"

@@ -1,7 +1,7 @@
 /** The panel in an editor that is loaded anew, and the picture as it is while its elements are hidden. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Editor, goTo, runCommand, startEditor } from "./editor.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+import { type Editor, goTo, reloadWindow, runCommand, startEditor } from "../editor.ts";
+import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 const files = {
   "wheel.fettle": `handset "Wheel"
@@ -192,10 +192,7 @@ async function inScript(line: number): Promise<void> {
 /** Loads the window anew, and waits until both tabs are back, each in its own group. */
 async function reloaded(): Promise<void> {
   const { page } = editor;
-  const anew = page.waitForEvent("domcontentloaded");
-  await runCommand(page, "Developer: Reload Window");
-  await anew;
-  await page.locator(".monaco-workbench .part.statusbar").waitFor();
+  await reloadWindow(page);
   await tab("Panel: Jug").waitFor();
   await tab("jug.fettle").waitFor();
   expect(await tab("Panel:").count()).toBe(1);

@@ -1,12 +1,9 @@
 /** A pilot's own catalogue and aliases in the real editor: reported, completed, and in effect at once. */
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { inProject } from "../../.dev/say.mjs";
-import { glow } from "../ide/own-words/glow.ts";
-import { type Editor, goTo, startEditor, type } from "./editor.ts";
-import { completions, hover, quickFixes, waitForNoProblem, waitForProblem } from "./language.ts";
-import { webview } from "./looks.ts";
+import { glow } from "../../ide/own-words/glow.ts";
+import { type Editor, goTo, startEditor, type } from "../editor.ts";
+import { completions, hover, quickFixes, waitForNoProblem, waitForProblem } from "../language.ts";
+import { webview } from "../looks.ts";
 
 const jug = 'craft "Jug"\n\nlights\n  glow-delay  31 s\n\nmodes\n  squealer  when ch9 above 1500 us\n  \n';
 const lamp = { catalogue: "The lamp", settings: [{ ...glow, kind: "teste" }] };
@@ -17,20 +14,10 @@ const files = {
 };
 
 let editor: Editor;
-let folder: string;
 beforeAll(async () => {
-  mkdirSync(inProject(".cache"), { recursive: true });
-  folder = mkdtempSync(inProject(".cache/words-"));
-  for (const [path, text] of Object.entries(files)) {
-    mkdirSync(dirname(join(folder, path)), { recursive: true });
-    writeFileSync(join(folder, path), text);
-  }
-  editor = await startEditor({ folder, open: ["jug.fettle", "words/lamp.catalogue.json"] });
+  editor = await startEditor({ files, open: ["jug.fettle", "words/lamp.catalogue.json"] });
 });
-afterAll(async () => {
-  await editor?.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => editor?.close());
 
 const tab = (name: string) => editor.page.locator(".tab", { hasText: name });
 
