@@ -1,6 +1,6 @@
 /** The picture itself: rendered with every model, and changed between models by its mover. */
 import type { RefObject } from "preact";
-import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
 import type { LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
@@ -31,7 +31,8 @@ export function GogglesPictureView({ marked, label, mover, magnified, choose, ..
     };
   }, [mover]);
   useLayoutEffect(() => mover.current?.show(shown));
-  useEffect(() => {
+  // At once: the pointer may already be over the picture when the magnifier appears.
+  useLayoutEffect(() => {
     if (!magnified) return undefined;
     const { dispose } = makeMagnifier(frame.current!, picture.columns);
     return dispose;
