@@ -8,6 +8,8 @@ import { focusGroup } from "./script-editors.ts";
 
 export const viewId = "fettle.panel";
 const tabType = "fettle.tab";
+/** Whoever waits longer for the page does something else, and keeps the keyboard for it. */
+const KEYBOARD_AWAITED_MS = 2_000;
 
 /** One place in which the page is, or can be, shown. */
 export interface PanelWebview {
@@ -168,8 +170,8 @@ function makeWebview(
 ): MadeWebview {
   let now: Open | undefined;
   let view: ViewName = "goggles";
-  /** The editor gives the keyboard to a page that is not there yet, and so to nobody. */
-  let awaitsKeyboard = false;
+  /** Until when a page takes the keyboard: the editor gave it to a page that was not there yet, and so to nobody. */
+  let awaitedUntilMs = 0;
   const page: PanelWebview = {
     post(message) {
       void now?.webview.postMessage(message);
@@ -180,11 +182,11 @@ function makeWebview(
       view = shown;
     },
     focus() {
-      awaitsKeyboard = !page.isVisible();
+      awaitedUntilMs = page.isVisible() ? 0 : Date.now() + KEYBOARD_AWAITED_MS;
       return show("take the keyboard");
     },
     reveal() {
-      awaitsKeyboard = false;
+      awaitedUntilMs = 0;
       return show("leave it");
     },
     keyboard: keyboardOf(focusCommand, () => page.post({ kind: "keyboard" })),
@@ -197,11 +199,11 @@ function makeWebview(
       view = "goggles";
     },
     isReady() {
-      if (awaitsKeyboard) void page.keyboard.giveBack();
-      awaitsKeyboard = false;
+      if (Date.now() < awaitedUntilMs) void page.keyboard.giveBack();
+      awaitedUntilMs = 0;
     },
     leaveKeyboard() {
-      awaitsKeyboard = false;
+      awaitedUntilMs = 0;
     },
     close() {
       now = undefined;

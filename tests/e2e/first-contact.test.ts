@@ -4,7 +4,7 @@ import { PRACTICE_SCRIPT } from "../../client/src/practice-script.ts";
 import { cursor, type Editor, goTo, quickInput, runCommand, startEditor, type, undo, waitForLine } from "./editor.ts";
 import { countedKeys } from "./keys.ts";
 import { problems } from "./language.ts";
-import { hasKeyboard, screenshot, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
+import { hasKeyboard, screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "./looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
@@ -50,7 +50,7 @@ async function nextQuestion(before: string | null): Promise<string> {
 
 test("an empty panel says how to begin, and its button asks", async () => {
   const { page } = editor;
-  await runCommand(page, "Fettle: Show Panel");
+  await showPanel(page);
   const button = panel().getByRole("button", { name: "New craft…" });
   await button.focus();
   await page.keyboard.press("Enter");

@@ -3,12 +3,19 @@ import { mkdirSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname } from "node:path";
 import type { Page } from "playwright-core";
+import { expect } from "vitest";
 import { pictureStyle } from "../../.dev/picture-style.mjs";
 import { inProject } from "../../.dev/say.mjs";
 import { quickInput, runCommand } from "./editor.ts";
-import { frameIn, type Place } from "./webview.ts";
+import { frameIn, hasKeyboard, type Place } from "./webview.ts";
 
 export { hasKeyboard, type Place, webview } from "./webview.ts";
+
+/** Shows the panel by its command, and waits until it has the keyboard. */
+export async function showPanel(page: Page, place: Place = "only"): Promise<void> {
+  await runCommand(page, "Fettle: Show Panel");
+  await expect.poll(() => hasKeyboard(page, place)).toBe(true);
+}
 
 /** The editor's own themes that the pictures are taken in. */
 export const themes = {

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { type Editor, openFile, quickInput, runCommand, startEditor, waitForLine } from "../editor.ts";
-import { hasKeyboard, type Place, screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
+import { type Place, screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
@@ -121,11 +121,10 @@ test("what is looked at is the same in both, also after the one in the side bar 
   await slider("tab").focus();
   await page.keyboard.press("Home");
   await expect.poll(() => slider("tab").getAttribute("aria-valuetext")).toBe("Fresh pack");
-  await runCommand(page, "Fettle: Show Panel");
+  await showPanel(page, "side");
   await expect.poll(() => slider("side").getAttribute("aria-valuetext")).toBe("Fresh pack");
   // It had the link lost when it was hidden: that is not to come back, and the next moment is that after the fresh pack.
   expect(await slider("tab").getAttribute("aria-valuetext")).toBe("Fresh pack");
-  await expect.poll(() => hasKeyboard(page, "side")).toBe(true);
   await slider("tab").focus();
   await page.keyboard.press("ArrowRight");
   for (const place of ["side", "tab"] as const)

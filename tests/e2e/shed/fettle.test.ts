@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { type Editor, openFile, reloadWindow, runCommand, startEditor, type, undo, waitForLine } from "../editor.ts";
 import { complete, completions, hover, waitForNoProblem, waitForProblem } from "../language.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
+import { screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
@@ -124,7 +124,7 @@ test("the panel comes back as it was left", async () => {
   await expect.poll(() => armed.getAttribute("aria-checked")).toBe("true");
   await runCommand(page, "View: Show Explorer");
   await page.locator(".explorer-viewlet").waitFor();
-  await runCommand(page, "Fettle: Show Panel");
+  await showPanel(page);
   await expect.poll(() => panel().getByRole("status").textContent()).toContain("Armed.");
   expect(await tab("Switches").getAttribute("aria-selected")).toBe("true");
   await panel().getByRole("button", { name: "Everything to rest" }).click();

@@ -5,7 +5,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { type Editor, openFile, runCommand, startEditor, type, waitForLine } from "../editor.ts";
-import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
+import { screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
 beforeAll(async () => {
@@ -117,7 +117,7 @@ test("in the explorer a letter tells what a script is", async () => {
 test.each(Object.keys(themes) as Theme[])("the pictures of the tree stand out in the %s theme", async (theme) => {
   const { page } = editor;
   await useTheme(page, theme);
-  await runCommand(page, "Fettle: Show Panel");
+  await showPanel(page);
   await row(/^Mug, craft/).waitFor();
   await screenshot(page, `workspace-tree-${theme}`);
 });
