@@ -56,9 +56,9 @@ export function panelWebviews(
   changed: () => void,
 ): PanelWebviews {
   const options = { enableScripts: true, localResourceRoots: [panelFolder(extension)] };
-  const fill = (webview: Webview, place: "side" | "tab", { page, isReady }: MadeWebview) => {
+  const fill = (webview: Webview, place: "side" | "tab", { page, arrived }: MadeWebview) => {
     webview.onDidReceiveMessage((message: FromPanel) => {
-      if (message.kind === "ready") isReady();
+      if (message.kind === "ready") arrived();
       receive(message, page);
     });
     webview.options = options;
@@ -157,7 +157,7 @@ interface MadeWebview {
   shows(view: ViewName): boolean;
   open(now: Open): void;
   /** The page is there: it takes the keyboard if that was meant for it. */
-  isReady(): void;
+  arrived(): void;
   /** The page is not to take the keyboard once it is there. */
   leaveKeyboard(): void;
   close(): void;
@@ -198,7 +198,7 @@ function makeWebview(
       now = opened;
       view = "goggles";
     },
-    isReady() {
+    arrived() {
       if (Date.now() < awaitedUntilMs) void page.keyboard.giveBack();
       awaitedUntilMs = 0;
     },
