@@ -84,10 +84,12 @@ export interface Plan {
 }
 
 /**
- * The files of a craft in merge order. Of several handsets the last one that a `use` names takes
+ * The files of a craft, or of a layer or a handset by itself, in merge order. Of several handsets the last one that a `use` names takes
  * part, with all it uses; `handset`, if given, replaces it.
  */
 export function planOf(scripts: ScriptLookup, craft: Script, handset: Script | null): Plan {
+  if (craft.kind === "handset")
+    return { handset: craft, ...handsetParts(scripts, { script: craft, viaLine: craft.tree.header ?? 0 }) };
   const layers: Part[] = [];
   const gaps: Gap[] = [];
   const visited = new Set<string>();

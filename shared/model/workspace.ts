@@ -19,6 +19,10 @@ export interface Workspace extends ScriptLookup, Remembering {
   target(from: Script, use: Use): UseTarget;
   /** The effective craft of a file; null where the file is no craft. `handset` stands in for its own. */
   craft(file: FilePath, handset?: FilePath): Craft | null;
+  /** The same for any script: a layer with what it uses, or a handset by itself, as if it were a craft. */
+  craftLike(file: FilePath, handset?: FilePath): Craft | null;
+  /** A craft with one more script applied last, which need not be a file; that script's own `use` lines do not count. */
+  laidOver(craft: Craft, script: Script): Craft;
   /** Every known craft of which the file is a part, the file itself if it is one. */
   craftsWith(file: FilePath): Craft[];
   /** The files of those craft, in order of path, with none of them put together. */
@@ -52,9 +56,11 @@ export function makeCore(catalogue: Catalogue): Core {
           return answer?.kind === "text" ? reader.read(file, answer.text, answer.validUtf8) : null;
         },
         target: (from, use) => useTarget(workspace, from.file, use),
-        craft(file, handset) {
+        craft: (file, handset) =>
+          workspace.script(file)?.kind === "craft" ? workspace.craftLike(file, handset) : null,
+        craftLike(file, handset) {
           const script = workspace.script(file);
-          if (script?.kind !== "craft") return null;
+          if (!script) return null;
           const plan = planOf(workspace, script, handset === undefined ? null : workspace.script(handset));
           const key = `${file}\n${handset ?? ""}`;
           const known = crafts.get(key);
@@ -63,6 +69,18 @@ export function makeCore(catalogue: Catalogue): Core {
           if (crafts.size >= MOST_CRAFTS) crafts.clear();
           crafts.set(key, { plan, craft });
           return craft;
+        },
+        laidOver(craft, script) {
+          const parts = craft.scripts.map((each) => ({
+            script: each,
+            viaLine: craft.answersFor({ file: each.file, line: each.tree.header ?? 0 }).line,
+          }));
+          const plan = {
+            handset: craft.handset,
+            parts: [...parts, { script, viaLine: craft.script.tree.header ?? 0 }],
+            gaps: craft.gaps,
+          };
+          return mergeCraft(craft.script, plan, catalogue, coreMemo);
         },
         craftsWith: (file) => workspace.craftFilesWith(file).map((each) => workspace.craft(each)!),
         craftFilesWith: (file) =>

@@ -1,0 +1,43 @@
+/** Which modes and outputs of two craft are on in other states. */
+import { pairBoards } from "../../logic/compare.ts";
+import { switchboardOf } from "../../logic/from-craft.ts";
+import type { PairedBoards, SwitchInput } from "../../logic/switchboard-types.ts";
+import type { Craft, Mode } from "../../model/craft.ts";
+
+/**
+ * The conditions of both over one set of states; null where the handsets' controls differ, or the line of one has a
+ * fault. Where what the link carries differs, all that either may carry counts: what is equal then is equal on each.
+ */
+export function pairedConditions(before: Craft, after: Craft): PairedBoards | null {
+  const [a, b] = [switchboardOf(before).input, switchboardOf(after).input];
+  return pairBoards(a, b) ?? pairBoards(widened(a, b), widened(b, a));
+}
+
+function widened(input: SwitchInput, other: SwitchInput): SwitchInput {
+  return {
+    ...input,
+    endpointsUs: {
+      fromUs: Math.min(input.endpointsUs.fromUs, other.endpointsUs.fromUs),
+      toUs: Math.max(input.endpointsUs.toUs, other.endpointsUs.toUs),
+    },
+    measuredUs: new Map(),
+    twoLevelChannels: [],
+  };
+}
+
+/**
+ * Whether a mode, or an output as `outputs.NAME`, is on in the same states on both. Where that cannot be followed,
+ * or the boards cannot be paired, it is the same if it is written alike.
+ */
+export function isSameCondition(name: string, before: Mode, after: Mode, pair: PairedBoards | null): boolean {
+  return pair?.same(name) ?? before.text === after.text;
+}
+
+/** True where the conditions of both are written alike and their controls do the same: then there is nothing to pair. */
+export function areWrittenAlike(before: Craft, after: Craft): boolean {
+  return alike(before.modes, after.modes) && alike(before.outputs, after.outputs);
+}
+
+function alike(before: ReadonlyMap<string, Mode>, after: ReadonlyMap<string, Mode>): boolean {
+  return before.size === after.size && [...before].every(([name, { text }]) => after.get(name)?.text === text);
+}
