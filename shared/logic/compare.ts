@@ -22,6 +22,7 @@ export function pairBoards(before: SwitchInput, after: SwitchInput): PairedBoard
       board.selected(mark + name);
   const [ofBefore, ofAfter] = [pick("before/"), pick("after/")];
   return {
+    board,
     before: ofBefore,
     after: ofAfter,
     same: (name) => {

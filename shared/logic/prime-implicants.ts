@@ -29,17 +29,52 @@ const FEWEST_SHARES = 10;
  * implicant near `home`, which need not be prime, and `complete` is false.
  */
 export function findPrimeImplicants(compiled: Compiled, set: number, limit: number, home: Fixed): Ways {
-  const { diagrams, budget } = compiled;
+  const { ways, all, complete } = coverOf(compiled, set, limit, home);
+  const tell = (cube: Cube): Way => ({ demands: demandsOf(compiled, cube) });
+  return { ways: ways.map(tell), all: all.map(tell), complete };
+}
+
+/**
+ * The ways into a set that lead beyond another, as one would tell somebody who knows the other: those of the cover
+ * that are not within it, each without the values that only lead into it. Over the budget they are not shortened,
+ * and `complete` is false.
+ */
+export function findWaysBeyond(compiled: Compiled, set: number, known: number, limit: number, home: Fixed) {
+  const { diagrams } = compiled;
+  const cover = coverOf(compiled, set, limit, home);
+  const shortened = diagrams.withBudget(shareOf(compiled), () =>
+    cover.ways
+      .filter((cube) => !isSubset(diagrams, cubeSet(diagrams, cube), known))
+      .map((cube) => cube.reduce((left, _, at) => withoutKnown(diagrams, left, at, known), cube)),
+  );
+  const ways = (shortened ?? cover.ways).map((cube): Way => ({ demands: demandsOf(compiled, cube) }));
+  return { ways, complete: cover.complete && shortened !== null };
+}
+
+/** A cube whose literal at an index has no value with which all of it is in a set. */
+function withoutKnown(diagrams: Diagrams, cube: Cube, at: number, known: number): Cube {
+  const { level, values } = cube[at]!;
+  const withValues = (some: readonly number[]): Cube =>
+    cube.map((each, i) => (i === at ? { level, values: some } : each));
+  const left = values.filter((value) => !isSubset(diagrams, cubeSet(diagrams, withValues([value])), known));
+  return left.length === 0 ? cube : withValues(left);
+}
+
+function shareOf({ budget, names }: Compiled): number {
+  return budget.ways / Math.max(FEWEST_SHARES, names.references.size);
+}
+
+function coverOf(compiled: Compiled, set: number, limit: number, home: Fixed) {
+  const { diagrams } = compiled;
   const search = { limit, complete: true };
-  const share = budget.ways / Math.max(FEWEST_SHARES, compiled.names.references.size);
+  const share = shareOf(compiled);
   const found = diagrams.withBudget(share, () => primesOf(diagrams, set, search, new Map()));
   const primes = found ?? [cubeNear(compiled, set, home)];
   const complete = found !== null && search.complete && primes.length <= limit;
   const all = simplestFirst(primes).slice(0, limit);
   // A redundant prime implicant is a valid answer too, so over the budget none is removed.
   const ways = (complete && diagrams.withBudget(share, () => irredundant(diagrams, all, set))) || all;
-  const tell = (cube: Cube): Way => ({ demands: demandsOf(compiled, cube) });
-  return { ways: ways.map(tell), all: all.map(tell), complete };
+  return { ways, all, complete };
 }
 
 /**

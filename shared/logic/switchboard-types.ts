@@ -310,6 +310,8 @@ export interface Switchboard {
    * one implicant all the same, from a state near rest, and not `complete`.
    */
   waysTo(set: StateSet, limit?: number): Ways;
+  /** The ways into a set that lead beyond `known`, each without the values that only lead into `known`. */
+  waysBeyond(set: StateSet, known: StateSet, limit?: number): Pick<Ways, "ways" | "complete">;
 
   /**
    * The number of distinct sets of modes that the controls can reach, the empty one included; modes
@@ -339,6 +341,8 @@ export interface Switchboard {
 
 /** The conditions of two craft with the same controls, over one set of states. */
 export interface PairedBoards {
+  /** The board of both, for questions about their sets. */
+  readonly board: Pick<Switchboard, "input" | "sets" | "waysTo" | "waysBeyond">;
   before(name: string): StateSet | null;
   after(name: string): StateSet | null;
   /** Whether a condition holds in the same states; null where either is not known. A mode that is not set up is off. */

@@ -7,7 +7,7 @@ import { EVERY, NONE } from "./diagram.ts";
 import { lossState } from "./loss.ts";
 import { findIdlePositions, mapOf } from "./map.ts";
 import { findMargins } from "./margins.ts";
-import { findPrimeImplicants } from "./prime-implicants.ts";
+import { findPrimeImplicants, findWaysBeyond } from "./prime-implicants.ts";
 import { truthGiven } from "./quantify.ts";
 import { asSet, fixPositions, makeSets } from "./sets.ts";
 import { listImages } from "./states.ts";
@@ -87,6 +87,7 @@ function boardOf(
     linesBehind: (positions) => linesBehind(compiled, input, positions),
     movesTo: (set, from) => findMoves(compiled, set, from),
     waysTo: (set, limit = MOST_WAYS) => findPrimeImplicants(compiled, set, limit, home),
+    waysBeyond: (set, known, limit = MOST_WAYS) => findWaysBeyond(compiled, set, known, limit, home),
     countStates: (mostSteps = budget.states) => imagesWithin(mostSteps)?.total ?? null,
     countStatesWith: (name, mostSteps = budget.states) => {
       const set = selected(name);

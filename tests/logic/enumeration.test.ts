@@ -231,3 +231,42 @@ test(
   },
   PATIENCE_MS,
 );
+
+test(
+  "the ways beyond a known set, with that set, cover the set, lead out of it nowhere, and have no value that only leads into what is known",
+  () => {
+    fc.assert(
+      fc.property(small, (input) => {
+        const board = makeSwitchboard(input);
+        const all = enumerate(input);
+        for (const name of board.names) {
+          for (const known of board.names) {
+            const { ways, complete } = board.waysBeyond(board.selected(name)!, board.selected(known)!, 1000);
+            expect(complete).toBe(true);
+            const suits = (way: (typeof ways)[number], state: State): boolean =>
+              way.demands.every(({ variable, positions, pulses }) => {
+                const at = state[variable.name]!;
+                if (typeof at === "string") return positions.includes(at);
+                return pulses.some(({ fromUs, toUs }) => fromUs <= at && at <= toUs);
+              });
+            for (const { state, on } of all) {
+              const leads = ways.some((way) => suits(way, state));
+              if (leads) expect(on).toContain(name);
+              if (on.includes(name) && !on.includes(known)) expect(leads).toBe(true);
+            }
+            for (const way of ways) {
+              for (const { variable, positions } of way.demands) {
+                for (const position of positions) {
+                  const slice = all.filter(({ state }) => state[variable.name] === position && suits(way, state));
+                  expect(slice.some(({ on }) => !on.includes(known))).toBe(true);
+                }
+              }
+            }
+          }
+        }
+      }),
+      { numRuns: 100, seed: 21 },
+    );
+  },
+  PATIENCE_MS,
+);

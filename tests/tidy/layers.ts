@@ -72,7 +72,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     doors: ["acceptances", "calibration", "insertions", "map-controls", "osd-beginnings", "osd-edit", "use-lines"],
     uses: ["context"],
   },
-  compare: { doors: ["compare"], uses: ["context"] },
+  compare: { doors: ["compare", "words"], uses: ["context"] },
   arming: { doors: ["readiness", "parse-positions", "summary"], uses: ["context"] },
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context", "edits"] },
   reference: {

@@ -3,15 +3,21 @@ import { pairBoards } from "../../logic/compare.ts";
 import { switchboardOf } from "../../logic/from-craft.ts";
 import type { PairedBoards, SwitchInput } from "../../logic/switchboard-types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
+import { oncePer } from "../../model/memo.ts";
 
 /**
  * The conditions of both over one set of states; null where the handsets' controls differ, or the line of one has a
  * fault. Where what the link carries differs, all that either may carry counts: what is equal then is equal on each.
  */
 export function pairedConditions(before: Craft, after: Craft): PairedBoards | null {
+  return pairOf(after, before);
+}
+
+/** Remembered: what differs and its words both ask for it. */
+const pairOf = oncePer((after: Craft, before: Craft): PairedBoards | null => {
   const [a, b] = [switchboardOf(before).input, switchboardOf(after).input];
   return pairBoards(a, b) ?? pairBoards(widened(a, b), widened(b, a));
-}
+});
 
 function widened(input: SwitchInput, other: SwitchInput): SwitchInput {
   return {
