@@ -1,4 +1,4 @@
-/** The entry of the panel's page, and of the page of names. */
+/** The entry of the panel's page, and of the tabs that are pages of their own. */
 import { render } from "preact";
 import "./panel.css";
 import "./drawings.css";
@@ -7,9 +7,15 @@ import "./numbers.css";
 import "./signal.css";
 import "./switches.css";
 import "./page.css";
+import "./facts.css";
+import "./review.css";
 import { App } from "./app.tsx";
+import { CompareApp } from "./compare-app.tsx";
 import { PageApp } from "./page-app.tsx";
+import { ReviewApp } from "./review-app.tsx";
 
-// One script for both: the tab of names is the same page with another app in it.
+// One script for all: a tab is the same page with another app in it.
+const APPS: Readonly<Record<string, typeof App>> = { page: PageApp, comparison: CompareApp, review: ReviewApp };
 const root = document.getElementById("panel");
-if (root) render(root.dataset.place === "page" ? <PageApp /> : <App />, root);
+const Chosen = APPS[root?.dataset.place ?? ""] ?? App;
+if (root) render(<Chosen />, root);

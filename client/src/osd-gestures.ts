@@ -12,7 +12,7 @@ import type { OsdPage } from "../../shared/protocol/panel.ts";
 import type { Ask } from "./ask.ts";
 import { askWriteTarget } from "./ask-write-target.ts";
 import type { Keyboard } from "./keyboard.ts";
-import { columnFor, focusGroup } from "./script-editors.ts";
+import { stepIn } from "./step-in.ts";
 import { documentsFor, editOf, MOST_TRIES } from "./versioned-edits.ts";
 
 export interface GestureMade {
@@ -74,16 +74,9 @@ export function osdGestures(ask: Ask): OsdGestures {
   const step: OsdGestures["step"] = async (way, other, keyboard) => {
     const document = lastEdited && !lastEdited.isClosed ? lastEdited : other;
     if (!document) return;
-    const viewColumn = columnFor(document);
-    const before = window.visibleTextEditors.find((editor) => editor.viewColumn === viewColumn);
     stepping = true;
     try {
-      if (before?.document !== document)
-        await window.showTextDocument(document, { viewColumn, preserveFocus: true, preview: false });
-      // Undo and redo of the editor apply to what has the keyboard focus.
-      await keyboard.giveBack([focusGroup(viewColumn), way]);
-      if (before && before.document !== document)
-        await window.showTextDocument(before.document, { viewColumn, preserveFocus: true });
+      await stepIn(way, document, keyboard);
     } finally {
       stepping = false;
     }

@@ -1,4 +1,4 @@
-/** The page of the panel, and that of names: an empty frame for the app, with a content security policy that permits nothing else. */
+/** The page of the panel, and those of the other tabs: an empty frame for the app, with a content security policy that permits nothing else. */
 import { Uri, type Webview } from "vscode";
 
 /** Where the panel's script and styles lie. */
@@ -10,10 +10,15 @@ const TITLES = {
   side: "Fettle: goggles, switches and numbers",
   tab: "Fettle: goggles, switches and numbers",
   page: "Fettle: names explained",
+  comparison: "Fettle: two craft compared",
+  review: "Fettle: a text reviewed",
 } as const;
 
+/** Where a page stands, which says what is in it. */
+export type PagePlace = keyof typeof TITLES;
+
 /** The HTML of the panel's webview: no inline script or style, nothing remote. */
-export function panelPage(webview: Webview, extension: Uri, place: "side" | "tab" | "page"): string {
+export function panelPage(webview: Webview, extension: Uri, place: PagePlace): string {
   const address = (name: string) => webview.asWebviewUri(Uri.joinPath(panelFolder(extension), name)).toString();
   const { cspSource } = webview;
   const policy = `default-src 'none'; script-src ${cspSource}; style-src ${cspSource}`;

@@ -1,8 +1,8 @@
 /** Edits that the server made for certain versions of documents: made as one step, and only if those are still there. */
 import { Range, type TextDocument, TextEdit, Uri, WorkspaceEdit, workspace } from "vscode";
-import type { OsdEditResult } from "../../shared/protocol/osd-edit.ts";
+import type { EditedFiles, Refused } from "../../shared/protocol/file-edits.ts";
 
-export type Edits = Extract<OsdEditResult, { kind: "edits" }>;
+export type Edits = EditedFiles;
 
 /** How often the edits are computed again if a document has changed in the meantime, or was not open. */
 export const MOST_TRIES = 3;
@@ -17,9 +17,10 @@ export async function documentsFor({ files }: Edits): Promise<TextDocument[] | n
   return documents.every(({ version }, index) => version === files[index]!.version) ? documents : null;
 }
 
-/** The edits of all files as one step to undo. */
-export function editOf({ files }: Edits): WorkspaceEdit {
+/** The edits of all files, and the files that are new, as one step to undo. */
+export function editOf({ files, creates = [] }: Edits): WorkspaceEdit {
   const edit = new WorkspaceEdit();
+  for (const { file, text } of creates) edit.createFile(Uri.parse(file), { contents: new TextEncoder().encode(text) });
   for (const { file, edits } of files) {
     edit.set(
       Uri.parse(file),
@@ -32,4 +33,28 @@ export function editOf({ files }: Edits): WorkspaceEdit {
 /** A range as the editor has it. */
 export function rangeOf({ start, end }: Edits["files"][number]["edits"][number]["range"]): Range {
   return new Range(start.line, start.character, end.line, end.character);
+}
+
+/** What was written, with the versions that the documents have since. */
+export interface Made {
+  readonly kind: "made";
+  readonly documents: readonly { readonly document: TextDocument; readonly version: number }[];
+}
+
+/** Asks for edits and makes them; asks again where a document has changed in the meantime. */
+export async function makeEdits(ask: () => Promise<EditedFiles | Refused>): Promise<Made | Refused> {
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    const answer = await ask();
+    if (answer.kind === "refused") return answer;
+    const documents = await documentsFor(answer);
+    if (!documents) continue;
+    if (await workspace.applyEdit(editOf(answer)))
+      return { kind: "made", documents: documents.map((document) => ({ document, version: document.version })) };
+    const message = "The editor did not take the change, so nothing was written: is the script read-only?";
+    return { kind: "refused", message };
+  }
+  return {
+    kind: "refused",
+    message: "The script kept changing while the change was worked out, so nothing was written: try again.",
+  };
 }

@@ -1,4 +1,4 @@
-/** The panel's page by itself, without an editor: it gets hand-made models, and its messages to the host are read. */
+/** A page by itself, without an editor: it gets hand-made models or results, and its messages to the host are read. */
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -9,18 +9,28 @@ import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts
 import { newPage } from "./browser.ts";
 import type { Theme } from "./looks.ts";
 
-export interface PanelPage {
+export interface PageByItself<To, From> {
   readonly page: Page;
-  post(message: ToPanel): Promise<void>;
+  post(message: To): Promise<void>;
   /** The messages that the page has sent since the last call. */
-  posted(): Promise<FromPanel[]>;
+  posted(): Promise<From[]>;
   /** What went wrong in the page. */
   readonly errors: readonly string[];
   close(): Promise<void>;
 }
 
-/** Opens the built page as a webview would, its host being the test. */
-export async function openPanelPage(size = { width: 420, height: 800 }): Promise<PanelPage> {
+export type PanelPage = PageByItself<ToPanel, FromPanel>;
+
+/** Opens the built page of the panel as a webview would, its host being the test. */
+export function openPanelPage(size = { width: 420, height: 800 }): Promise<PanelPage> {
+  return openPage("side", size);
+}
+
+/** Opens the built page with the app of a place in it. */
+export async function openPage<To, From>(
+  place: "side" | "comparison" | "review",
+  size: { readonly width: number; readonly height: number },
+): Promise<PageByItself<To, From>> {
   mkdirSync(inProject(".cache"), { recursive: true });
   const folder = mkdtempSync(inProject(".cache/panel-"));
   const address = (name: string) => pathToFileURL(inProject("dist/panel", name)).href;
@@ -32,7 +42,7 @@ export async function openPanelPage(size = { width: 420, height: 800 }): Promise
     });`;
   const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Panel</title>
     <link rel="stylesheet" href="${address("panel.css")}"></head>
-    <body class="vscode-light"><main id="panel"></main><script>${host}</script>
+    <body class="vscode-light"><main id="panel" data-place="${place}"></main><script>${host}</script>
     <script src="${address("panel.js")}"></script></body></html>`;
   writeFileSync(join(folder, "index.html"), html);
   const page = await newPage(size);
@@ -51,9 +61,9 @@ export async function openPanelPage(size = { width: 420, height: 800 }): Promise
             window.addEventListener("message", painted, { once: true });
             window.postMessage(sent, "*");
           }),
-        message,
+        message as unknown,
       ),
-    posted: () => page.evaluate(() => (window as unknown as { posted: FromPanel[] }).posted.splice(0)),
+    posted: () => page.evaluate(() => (window as unknown as { posted: never[] }).posted.splice(0)),
     async close() {
       await page.close();
       rmSync(folder, { recursive: true, force: true });

@@ -1,0 +1,72 @@
+/** The foot of a review: what is adopted, and into which file. */
+
+import { asUri } from "../../shared/protocol/addresses.ts";
+import type { Told } from "../../shared/protocol/compare-messages.ts";
+import type { ReviewResult } from "../../shared/protocol/review.ts";
+import type { ReviewChoice } from "../../shared/protocol/review-messages.ts";
+import { joinWithAnd } from "../../shared/text/list.ts";
+import { counted, ToldLine } from "./fact-parts.tsx";
+
+interface Props {
+  readonly result: Extract<ReviewResult, { kind: "review" }>;
+  readonly chosen: readonly string[];
+  readonly choice: ReviewChoice;
+  readonly choose: (some: Partial<ReviewChoice>) => void;
+  readonly adopt: () => void;
+  readonly told: Told | null;
+}
+
+/** The button that adopts, the file, and why it cannot be done where it cannot. */
+export function AdoptBar({ result, chosen, choice, choose, adopt, told }: Props) {
+  const { targets, into, rows } = result;
+  const target = targets.find(({ uri }) => uri === into);
+  const keepsText = rows.some((row) => row.class === "unknown" && chosen.includes(row.what));
+  const refused = chosen.length > 0 && result.adopt.kind === "refused" ? result.adopt.message : null;
+  const isOff = chosen.length === 0 || refused !== null;
+  return (
+    <footer class="adopt-bar">
+      <ToldLine told={told} />
+      <div class="adopt-line">
+        <button
+          type="button"
+          class="first"
+          aria-disabled={isOff}
+          aria-describedby={refused === null ? undefined : "adopt-refused"}
+          onClick={() => {
+            if (!isOff) adopt();
+          }}
+        >
+          {chosen.length === 0 ? "Nothing is chosen" : `Adopt ${counted(chosen.length, "line")}`}
+        </button>
+        <label>
+          into{" "}
+          <select value={into} onChange={({ currentTarget }) => choose({ into: asUri(currentTarget.value) })}>
+            {targets.map(({ uri, name, kind }) => (
+              <option key={uri} value={uri}>
+                {kind === "craft" ? name : `layer ${name}`}
+              </option>
+            ))}
+          </select>
+        </label>
+        {keepsText && (
+          <label>
+            text of the board{" "}
+            <input
+              type="text"
+              size={12}
+              value={choice.dialect}
+              placeholder="which board"
+              onInput={({ currentTarget }) => choose({ dialect: currentTarget.value })}
+            />
+          </label>
+        )}
+      </div>
+      {target && target.alsoIn.length > 0 && <p class="also">This also changes {joinWithAnd(target.alsoIn)}.</p>}
+      {refused !== null && (
+        <p class="also" id="adopt-refused">
+          {refused}
+        </p>
+      )}
+    </footer>
+  );
+}
