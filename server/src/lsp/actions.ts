@@ -10,6 +10,7 @@ import type { Range } from "../../../shared/syntax/span.ts";
 import { type AcceptForm, toAcceptActions } from "./accept-actions.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
+import { KINDS, type OriginForm, originActions } from "./origin-actions.ts";
 import { type PageOfRule, toDiagnostic, toShowAction } from "./to-lsp.ts";
 import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
 
@@ -23,6 +24,8 @@ interface Parts {
   readonly positionsCommand: () => string | null;
   /** What the client can do when a finding is accepted. */
   readonly acceptForm: () => AcceptForm;
+  /** And when lines go from one file to another. */
+  readonly originForm: () => OriginForm;
 }
 
 /** What actions are asked for: of a stretch of a document, once its files are loaded. */
@@ -37,15 +40,20 @@ export function answerActions(parts: Parts): void {
   const { connection, documents, guard } = parts;
   connection.onCodeAction(
     guard("code actions", null, async ({ textDocument: { uri }, range, context: { only } }) => {
+      const isWanted = (kind: string) => isAsked(kind, only);
+      const moves = Object.values(KINDS).some(isWanted);
       const refactors = isAsked(CodeActionKind.RefactorRewrite, only) && (await mayCalibrate(documents, uri, range));
       const accepts = isAsked(CodeActionKind.QuickFix, only) && (await mayAccept(documents, uri, range));
       // Only with every craft read is it known whose line a refactoring would change as well, or whom a layer speaks for.
-      const file = await (refactors || accepts ? documents.loadAll(uri) : documents.loadForFindings(uri));
+      const file = await (refactors || accepts || (moves && !documents.isCraft(uri))
+        ? documents.loadAll(uri)
+        : documents.loadForFindings(uri));
       const asked = { uri, file, range };
       const repairs = isAsked(CodeActionKind.QuickFix, only)
         ? [...fixes(asked, parts), ...shows(asked, parts), ...acceptances(asked, parts)]
         : [];
-      return [...repairs, ...(refactors ? calibrations(asked, parts) : [])];
+      const moved = moves ? originActions(asked, documents, parts.originForm(), isWanted) : [];
+      return [...repairs, ...(refactors ? calibrations(asked, parts) : []), ...moved];
     }),
   );
 }

@@ -7,6 +7,7 @@ import type {
 } from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver-types";
 import { SCRIPT_END } from "../../../shared/model/file-names.ts";
+import { KINDS } from "./origin-actions.ts";
 import { LEGEND } from "./tokens-to-lsp.ts";
 
 /** The capabilities of a client that matter here. */
@@ -78,7 +79,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     documentLinkProvider: {},
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...new Set(Object.values(KINDS))] },
     codeLensProvider: {},
     inlayHintProvider: true,
     semanticTokensProvider: { legend: LEGEND, full: true },

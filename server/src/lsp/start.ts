@@ -16,6 +16,7 @@ import { type KeptSettings, keepSettings } from "./keep-settings.ts";
 import { answerMapControls } from "./map-controls.ts";
 import { answerNewCraft } from "./new-craft.ts";
 import { answerNewHandset } from "./new-handset.ts";
+import { answerOrigin } from "./origin.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
 import { answerPages, linksFor, linkTargets } from "./pages.ts";
 import { pathOf } from "./paths.ts";
@@ -36,6 +37,7 @@ interface Options {
   readonly pageLinkForm?: unknown;
   readonly positionsCommand?: unknown;
   readonly acceptCommand?: unknown;
+  readonly originCommand?: unknown;
   /** True where the editor itself tells what is no JSON. */
   readonly checksJson?: unknown;
   /** What the user has set, as the section “fettle” of an editor's settings has it. */
@@ -63,6 +65,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   let positionsCommand: string | null = null;
   let lensCommand: string | null = null;
   let acceptCommand: string | null = null;
+  let originCommand: string | null = null;
   let checksJson = false;
   const abilities = () => client;
   const editForm = () => (client.versionsEdits ? ("versioned" as const) : ("plain" as const));
@@ -104,6 +107,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
       lensCommand = commandIn(options.lensCommand);
       links = linksFor(options);
       acceptCommand = commandIn(options.acceptCommand);
+      originCommand = commandIn(options.originCommand);
       checksJson = options.checksJson === true;
       settings.begin(options.settings);
       documents.setLevels(settings.now().levels);
@@ -147,6 +151,11 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
       snippets: client.snippetEdits,
       creates: client.createsFiles && client.versionsEdits,
     }),
+    originForm: () => ({
+      edits: editForm(),
+      command: originCommand,
+      creates: client.createsFiles && client.versionsEdits,
+    }),
   });
   answerValues(connection, documents, guard);
   answerUseLines({ connection, documents, guard, abilities, settings: settings.now });
@@ -155,6 +164,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerMapControls(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
   answerInsertions(connection, documents, guard);
+  answerOrigin(connection, documents, guard);
   answerPages(connection, documents, guard);
   answerPanel(connection, documents, guard);
   answerWorkspaceTree(connection, documents, guard, closedScripts);

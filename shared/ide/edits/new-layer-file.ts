@@ -8,13 +8,14 @@ import type { Workspace } from "../../model/workspace.ts";
 const MOST_TRIES = 20;
 
 /**
- * `habits.fettle` in the folder in which the craft's layers lie, else most of the workspace's; where there are none in
- * `layers`, beside the craft or beside its folder where that is one of several. A number is added where the name is
- * taken. Null where no name is free.
+ * `habits.fettle`, or what a layer of another name is called, in the folder in which the craft's layers lie, else most
+ * of the workspace's; where there are none in `layers`, beside the craft or beside its folder where that is one of
+ * several. A number is added where the name is taken. Null where no name is free.
  */
 export function fileForNewLayer(
   workspace: Workspace,
   craft: Script,
+  name = "Habits",
 ): { readonly file: FilePath; readonly name: string } | null {
   const folder = folderOfLayers(workspace, craft);
   if (folder === null) return null;
@@ -22,12 +23,18 @@ export function fileForNewLayer(
   const taken = new Set(view.list());
   for (let n = 1; n <= MOST_TRIES; n++) {
     const suffix = n === 1 ? "" : `-${n}`;
-    const file = `${folder}habits${suffix}.fettle`;
+    const file = `${folder}${fileNameFor(name)}${suffix}.fettle`;
     const answer = view.read(file);
     if (!taken.has(file) && (!answer || answer.kind === "missing"))
-      return { file, name: n === 1 ? "Habits" : `Habits ${n}` };
+      return { file, name: n === 1 ? name : `${name} ${n}` };
   }
   return null;
+}
+
+/** The name in letters that every file system takes, words parted by hyphens. */
+function fileNameFor(name: string): string {
+  const plain = name.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
+  return plain.replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "") || "layer";
 }
 
 function folderOfLayers(workspace: Workspace, craft: Script): string | null {

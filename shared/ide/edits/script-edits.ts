@@ -105,7 +105,7 @@ export function lineEnd({ ends }: Tree, line: number): string {
 }
 
 /** Entries with the indent and the columns of the last block of entries in a section. */
-function alignedEntries(tree: Tree, section: Section, entries: readonly NewEntry[]): string[] {
+export function alignedEntries(tree: Tree, section: Section, entries: readonly NewEntry[]): string[] {
   const last = section.entries.at(-1);
   if (last === undefined) return inColumns(entries, indentIn(tree), 2);
   const run: (LineNode & { kind: "entry" })[] = [];

@@ -1,0 +1,132 @@
+/** Which lines of a script are meant by a selection, and which must come along with them. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Entry, Script } from "../../model/script.ts";
+import type { Range } from "../../syntax/span.ts";
+import { isJoint } from "./chain.ts";
+import { fieldsOf, type Item, itemsOf, keyOf, sectionsOf } from "./items.ts";
+
+/** Lines of a script that are taken together. */
+export interface Taken {
+  /** In order of line. */
+  readonly items: readonly Item[];
+  /** By the line of a `drop`: those of its words that are taken; all of them where the line is not here. */
+  readonly words: ReadonlyMap<number, ReadonlySet<string>>;
+  /** The lines of the names of sections that are taken whole. */
+  readonly whole: ReadonlySet<number>;
+  /** The lines that had to come along with those that were chosen. */
+  readonly along: readonly number[];
+}
+
+/** Faults with which a line would be one more fault in a file that other craft use. */
+const FAULTS: ReadonlySet<string> = new Set([
+  "syntax",
+  "unknown-name",
+  "wrong-type",
+  "wrong-unit",
+  "missing-unit",
+  "section-misplaced",
+  "out-of-range",
+]);
+
+/** What a selection takes, with all that the effective craft would change without; or why it cannot be taken, in a sentence. */
+export function takenIn(script: Script, range: Range, catalogue: Catalogue): Taken | string {
+  const lines = linesOf(range);
+  const items = itemsOf(script);
+  const chosen = new Set(items.filter(({ line }) => lines.has(line)).map(({ line }) => line));
+  const headed = new Set<number>();
+  for (const section of sectionsOf(script)) {
+    if (!lines.has(section.line) || section.entries.some((line) => lines.has(line))) continue;
+    headed.add(section.line);
+    for (const line of section.entries) chosen.add(line);
+  }
+  const faulty = faultIn(script, new Set([...chosen, ...headed, ...strays(script, lines)]), items);
+  if (faulty !== null) return faulty;
+  if (chosen.size + headed.size === 0)
+    return "No entry is selected: put the cursor on one, or select lines of sections. The header and “use” lines stay where they are.";
+  const { all, words } = closure(items, chosen, catalogue);
+  const late = faultIn(script, all, items);
+  if (late !== null) return late;
+  const taken = items.filter(({ line }) => all.has(line));
+  const isTaken = (line: number) => all.has(line) && !words.has(line);
+  const whole = new Set(
+    sectionsOf(script)
+      .filter((section) => headed.has(section.line) || (section.entries.length > 0 && section.entries.every(isTaken)))
+      .map(({ line }) => line),
+  );
+  const along = taken.filter(({ line }) => !chosen.has(line)).map(({ line }) => line);
+  return { items: taken, words, whole, along };
+}
+
+/** The lines of a range; a last line of which nothing is in it does not count. */
+function linesOf({ start, end }: Range): ReadonlySet<number> {
+  const last = end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
+  return new Set(Array.from({ length: last - start.line + 1 }, (_, i) => start.line + i));
+}
+
+function strays({ tree }: Script, lines: ReadonlySet<number>): number[] {
+  return [...lines].filter((line) => {
+    const kind = tree.lines[line]?.node.kind;
+    return kind === "stray" || kind === "conflict" || kind === "entry" || kind === "drop" || kind === "kept";
+  });
+}
+
+function faultIn({ issues, tree }: Script, lines: ReadonlySet<number>, items: readonly Item[]): string | null {
+  const known = new Set(items.map(({ line }) => line));
+  for (const line of [...lines].sort((a, b) => a - b)) {
+    const kind = tree.lines[line]?.node.kind;
+    const issue = issues.find(({ code, span }) => span.line === line && FAULTS.has(code));
+    if (issue || (kind !== "section" && !known.has(line)))
+      return `Line ${line + 1} has a fault, and in a layer it would be one on every craft that uses it: mend it first.`;
+  }
+  return null;
+}
+
+/** The lines with all that must come along, until nothing more does; and of a `drop` the words, where not all do. */
+function closure(items: readonly Item[], chosen: ReadonlySet<number>, catalogue: Catalogue) {
+  const all = new Set(chosen);
+  const words = new Map<number, Set<string>>();
+  const takeWord = (item: Item, name: string) => {
+    if (all.has(item.line) && !words.has(item.line)) return;
+    const taken = (words.get(item.line) ?? new Set<string>()).add(name);
+    all.add(item.line);
+    if (item.names!.every((each) => taken.has(each))) words.delete(item.line);
+    else words.set(item.line, taken);
+  };
+  for (let before = ""; before !== stateOf(all, words); ) {
+    before = stateOf(all, words);
+    for (const item of items) {
+      if (!all.has(item.line)) continue;
+      if (item.kind === "kept") {
+        // Kept lines join in the order of the files, and the layer comes first.
+        for (const each of items) if (each.section === item.section && each.line < item.line) all.add(each.line);
+      }
+      if (item.kind === "entry") {
+        for (const each of items) if (each.entry && mustGoWith(item.entry!, each.entry, catalogue)) all.add(each.line);
+        for (const each of items)
+          if (each.section === item.section && each.names?.includes(item.entry!.name)) takeWord(each, item.entry!.name);
+      }
+      // A `drop all` left behind would take back what is moved, and one that is moved would not reach what stays.
+      if (item.kind !== "drop" || item.names === null)
+        for (const each of allOfSection(items, item.section)) all.add(each);
+    }
+  }
+  return { all, words };
+}
+
+function stateOf(all: ReadonlySet<number>, words: ReadonlyMap<number, ReadonlySet<string>>): string {
+  return `${all.size} ${[...words.values()].reduce((sum, set) => sum + set.size, 0)} ${words.size}`;
+}
+
+/** All lines of a section in which something drops all; else none. */
+function allOfSection(items: readonly Item[], section: string): readonly number[] {
+  const own = items.filter((each) => each.section === section);
+  return own.some((each) => each.kind === "drop" && each.names === null) ? own.map(({ line }) => line) : [];
+}
+
+/** Whether a line must stand in the same file as another one of its name. */
+function mustGoWith(entry: Entry, other: Entry, catalogue: Catalogue): boolean {
+  if (keyOf(entry) !== keyOf(other)) return false;
+  const [fields, others] = [fieldsOf(entry), fieldsOf(other)];
+  if (!fields || !others || isJoint(entry, { ...entry, field: null }, catalogue)) return true;
+  return fields.some((field) => others.includes(field));
+}
