@@ -46,7 +46,9 @@ controls
   KN  dial    ch10  1000 us to 2000 us
 `;
 
-const layers: Record<string, string> = {
+/** The layers of a workspace, and the handset that they use, by path. */
+export const layers: Readonly<Record<string, string>> = {
+  "handsets/wheel.fettle": handset,
   "layers/base.fettle": `layer "Base"
 
 sensors
@@ -151,7 +153,7 @@ const POTS = ["Tankard", "Jug", "Saucer", "Beaker", "Urn", "Crock", "Pitcher", "
  * of its folder. Most have no finding, every tenth has a few.
  */
 export function fleetOf(count: number): Record<string, string> {
-  const files: Record<string, string> = { "handsets/wheel.fettle": handset, ...layers };
+  const files: Record<string, string> = { ...layers };
   for (let i = 0; i < count; i++) {
     const shelf = `shelf-${Math.floor(i / 50)}`;
     files[`${shelf}/shared.fettle`] ??= `layer "${shelf}"\n\nlink\n  band  2.4 GHz\n\nfailsafe\n  then  stop\n`;
@@ -172,7 +174,7 @@ export function fleetOf(count: number): Record<string, string> {
 /** Writes the workspace into a folder of its own; gives that folder. The craft is \`tankard.fettle\`. */
 export function writeWorkspace(craft: string): string {
   const folder = mkdtempSync(join(tmpdir(), "fettle-bench-"));
-  const files = { "handsets/wheel.fettle": handset, ...layers, "tankard.fettle": craft };
+  const files = { ...layers, "tankard.fettle": craft };
   for (const [path, text] of Object.entries(files)) {
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), text);

@@ -71,6 +71,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   edits: {
     doors: [
       "acceptances",
+      "adopt",
       "calibration",
       "insertions",
       "map-controls",
@@ -81,13 +82,13 @@ export const capabilities: Readonly<Record<string, Capability>> = {
       "use-line",
       "use-lines",
     ],
-    uses: ["context"],
+    uses: ["context", "compare"],
   },
   origin: {
     doors: ["inline", "layers-for", "move", "offers", "origin", "override"],
     uses: ["compare", "context", "edits"],
   },
-  compare: { doors: ["compare", "words"], uses: ["context"] },
+  compare: { doors: ["compare", "meaning", "words"], uses: ["context"] },
   arming: { doors: ["readiness", "parse-positions", "summary"], uses: ["context"] },
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context", "edits"] },
   reference: {

@@ -5,7 +5,7 @@ import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
-import { withFile } from "../context/trial.ts";
+import { textWith, withFile } from "../context/trial.ts";
 import { whyNotWritable } from "./script-edits.ts";
 
 /**
@@ -21,8 +21,8 @@ export function useEdits(craft: Craft, handset: string, workspace: Workspace): r
   const path = quote(pathBetween(script.file, handset));
   for (const edit of [replacedUse(script, path, workspace), addedUse(script, path)]) {
     if (!edit) continue;
-    const tried = withFile(workspace, script.file, withEdit(textOf(script), edit));
-    if (tried.craft(script.file)?.handset?.file === handset) return [edit];
+    const tried = withFile(workspace, script.file, textWith(script, [edit]));
+    if (tried.craftLike(script.file)?.handset?.file === handset) return [edit];
   }
   return `A “use” of “${craft.name}” could not be written so that its last handset is this one: write it yourself, behind all others.`;
 }
@@ -52,21 +52,4 @@ function addedUse(script: Script, path: string): TextEdit | null {
   const end = tree.ends[line] || "\n";
   const at = { line, character };
   return { range: { start: at, end: at }, text: `${last === undefined ? end : ""}${end}use ${path}` };
-}
-
-/** The text of a script without its byte-order mark, which no place counts. */
-function textOf({ tree }: Script): string {
-  return tree.lines.map(({ text }, i) => text + tree.ends[i]).join("");
-}
-
-function withEdit(text: string, { range, text: inserted }: TextEdit): string {
-  const ends = /\r\n|\r|\n/g;
-  let offset = 0;
-  for (let line = 0; line < range.start.line; line++) {
-    ends.lastIndex = offset;
-    const end = ends.exec(text);
-    if (!end) break;
-    offset = end.index + end[0].length;
-  }
-  return text.slice(0, offset + range.start.character) + inserted + text.slice(offset + range.end.character);
 }

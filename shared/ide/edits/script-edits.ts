@@ -2,6 +2,7 @@
 import { isAllow } from "../../model/notes.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { LineNode, Section, Tree } from "../../syntax/tree.ts";
 
@@ -43,8 +44,18 @@ export function lineForEntry({ tree }: Script, section: string): number {
   return target ? Math.max(target.line, ...target.entries) : tree.lines.length - 1;
 }
 
-function lastSectionOf(tree: Tree, name: string): Section | undefined {
-  return tree.sections.findLast((each) => each.name === name && each.title === null);
+/** The last part of a section as resolved, `pack/NAME` for a named pack; undefined where the script has none. */
+export function lastSectionOf(tree: Tree, section: string): Section | undefined {
+  const slash = section.indexOf("/");
+  const name = slash < 0 ? section : section.slice(0, slash);
+  const title = slash < 0 ? null : section.slice(slash + 1);
+  return tree.sections.findLast((each) => each.name === name && each.title === title);
+}
+
+/** The line that begins a section: `pack "NAME"` for `pack/NAME`. */
+export function headingOf(section: string): string {
+  const slash = section.indexOf("/");
+  return slash < 0 ? section : `${section.slice(0, slash)} ${quote(section.slice(slash + 1))}`;
 }
 
 /**
@@ -59,7 +70,7 @@ export function appendEntries(script: Script, bySection: ReadonlyMap<string, rea
     const target = lastSectionOf(tree, section);
     const line = lineForEntry(script, section);
     const eol = lineEnd(tree, line);
-    if (!target) newSections.push([section, ...inColumns(entries, indentIn(tree), 2)].join(eol));
+    if (!target) newSections.push([headingOf(section), ...inColumns(entries, indentIn(tree), 2)].join(eol));
     else
       edits.push(
         insertion(
@@ -84,7 +95,7 @@ export function firstEntry(script: Script, section: string, entry: NewEntry): Te
 }
 
 /** The edit that adds sections at the end of a file. */
-function atTheEnd(tree: Tree, sections: readonly string[]): TextEdit {
+export function atTheEnd(tree: Tree, sections: readonly string[]): TextEdit {
   const line = tree.lines.length - 1;
   const eol = lineEnd(tree, line);
   const body = sections.join(eol + eol);
@@ -131,18 +142,20 @@ export function alignedEntries(tree: Tree, section: Section, entries: readonly N
   });
 }
 
-function inColumns(entries: readonly NewEntry[], indent: string, gap: number): string[] {
+/** Entries in columns of their own. */
+export function inColumns(entries: readonly NewEntry[], indent: string, gap: number): string[] {
   const width = Math.max(...entries.map(({ name }) => name.length)) + gap;
   return entries.map(({ name, rest }) => `${indent}${name.padEnd(width)}${rest}`);
 }
 
 /** The indent of the file's first entry; two spaces where it has none. */
-function indentIn(tree: Tree): string {
+export function indentIn(tree: Tree): string {
   const first = tree.sections.find((section) => section.entries.length > 0)?.entries[0];
   return first === undefined ? "  " : indentOf(tree.lines[first]!.text);
 }
 
-function indentOf(text: string): string {
+/** The blanks with which a line begins. */
+export function indentOf(text: string): string {
   return /^[ \t]*/.exec(text)![0];
 }
 
@@ -154,7 +167,9 @@ export function writeDrop(script: Script, section: string, name: string): TextEd
   const { tree } = script;
   const target = lastSectionOf(tree, section);
   if (!target)
-    return atTheEnd(tree, [`${section}${lineEnd(tree, tree.lines.length - 1)}${indentIn(tree)}drop ${name}`]);
+    return atTheEnd(tree, [
+      `${headingOf(section)}${lineEnd(tree, tree.lines.length - 1)}${indentIn(tree)}drop ${name}`,
+    ]);
   const drops = target.entries.filter((line) => tree.lines[line]!.node.kind === "drop");
   const line = drops.at(-1) ?? target.line;
   const first = target.entries[0];

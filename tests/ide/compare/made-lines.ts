@@ -189,13 +189,13 @@ export function conditionText(dice: Dice, depth = 2): string {
     return dice.chance(0.3) ? `not (${joined})` : dice.chance(0.3) ? `(${joined})` : joined;
   }
   const test = dice.below(10);
-  if (test < 7) {
+  if (test < 6) {
     const { name, positions } = dice.pick(CONTROLS);
     if (positions.length === 0)
       return `${name} ${dice.pick(["above 1300 us", "below 1.7 ms", "in 1200 us to 1600 us"])}`;
     return `${name} is ${dice.chance(0.2) ? "not " : ""}${dice.pick(positions)}`;
   }
-  if (test === 7) return dice.pick(["arm", "not arm", "turtle"]);
+  if (test < 8) return dice.pick(["arm", "not arm", "turtle", "level"]);
   if (test === 8) return dice.pick(["ch3 below 1200 us", "ch14 above 1500 us", "CH is up"]);
   return dice.pick(["always", "TL is down or not TL is down", "TR is mid"]);
 }

@@ -102,8 +102,10 @@ export function madePair(seed: number): MadePair {
   };
 }
 
-/** Any pair, for a property. */
-export const pairs: fc.Arbitrary<MadePair> = fc.nat(2 ** 31 - 1).map(madePair);
+const SEEDS = fc.nat(2 ** 31 - 1);
+
+/** Any pair, for a property of one's own; `expectOfPairs` tells what fails in fewer lines. */
+export const pairs: fc.Arbitrary<MadePair> = SEEDS.map(madePair);
 
 const core = makeCore(catalogue);
 
@@ -112,22 +114,41 @@ export function workspaceOf(texts: Readonly<Record<string, string>>, by: Core = 
   return by.at(memoryFiles(texts));
 }
 
+/** So many shortened pairs are tried before a person gets to see one. */
+const MOST_TRIES = 1500;
+
 /** The pair with every line left out without which it still fails: what a person looks at. */
 export function reducedPair(pair: MadePair, fails: (pair: MadePair) => boolean): MadePair {
   let now = pair;
-  for (let size = 16; size >= 1; size = size > 1 ? size >> 1 : 0) {
+  let tries = 0;
+  for (let size = 16; size >= 1; size >>= 1) {
     for (const path of Object.keys(now.texts)) {
       for (let at = 0; ; ) {
         const lines = now.texts[path]!.split(/(?<=\n)/);
-        if (at >= lines.length) break;
-        const text = lines.toSpliced(at, size).join("");
-        const less = { ...now, texts: { ...now.texts, [path]: text } };
+        if (at >= lines.length || tries++ > MOST_TRIES) break;
+        const less = { ...now, texts: { ...now.texts, [path]: lines.toSpliced(at, size).join("") } };
         if (fails(less)) now = less;
         else at += size;
       }
     }
   }
   return now;
+}
+
+/**
+ * Asks of so many pairs that `fault` finds nothing; it gives what is wrong, beginning with one word for its kind. A
+ * pair that fails is shown with its seed (`madePair(SEED)`), and with only the lines that it takes.
+ */
+export function expectOfPairs(numRuns: number, fault: (pair: MadePair) => string | null): void {
+  const property = fc.property(SEEDS, (number) => {
+    const pair = madePair(number);
+    const found = fault(pair);
+    if (found === null) return;
+    const kind = found.split(" ")[0]!;
+    const least = reducedPair(pair, (each) => fault(each)?.split(" ")[0] === kind);
+    throw new Error(`${fault(least)}\n${shown(least)}`);
+  });
+  fc.assert(property, { numRuns, seed: 2026, endOnFailure: true });
 }
 
 /** The texts of a pair, one below the other, for a message. */
