@@ -86,6 +86,8 @@ const DESCRIPTIONS: Readonly<Record<string, string>> = {
   misleads: "True where the setting promises what then does not happen, so that a layer too is warned of it.",
   severity: "How serious it is, if not as usual.",
   reason: "Why that is so, in a whole sentence.",
+  private: "Said where it leads to one person, or is a secret: it is taken out of a script before that is shared.",
+  "private.kind": "What it gives away: a secret, a place, a person, or an identity such as a mark.",
   aliases: "Your words, each with the name of ours that it means.",
 };
 

@@ -5,6 +5,7 @@ import { elementExamples } from "./examples/elements.ts";
 import { settingExamples } from "./examples/index.ts";
 import { modeExamples } from "./examples/modes.ts";
 import { modes as shippedModes } from "./modes.ts";
+import { PRIVATE } from "./private.ts";
 import { readings } from "./readings.ts";
 import { figures } from "./relations/figures.ts";
 import { comparisons, needTables } from "./relations/index.ts";
@@ -103,7 +104,11 @@ const relatedSections = sections.map((section) => ({
   settings: section.settings.map((setting) => {
     const path = `${section.name}.${setting.name}`;
     const shown = withExample(withNeeds(setting, path), settingExamples[section.name]?.[setting.name]);
-    return ADJUSTABLE.has(path) ? { ...shown, adjustable: true as const } : shown;
+    return {
+      ...shown,
+      ...(ADJUSTABLE.has(path) && { adjustable: true as const }),
+      ...(PRIVATE[path] && { private: PRIVATE[path] }),
+    };
   }),
 }));
 const relatedModes = shippedModes.map((mode) => withExample(withNeeds(mode, mode.name), modeExamples[mode.name]));

@@ -206,6 +206,8 @@ export const settingSchema = z.strictObject({
   words,
   /** A dial may move it in flight: a quantity, a matter of taste, with which the craft flies well at any value. */
   adjustable: z.optional(z.literal(true)),
+  /** It leads to one person, or is a secret: it is taken out of a script before that is shared. */
+  private: z.optional(z.strictObject({ kind: z.enum(["secret", "place", "person", "identity"]), reason: prose })),
   /** Several lines form a list, in order. */
   repeatable: z.optional(z.boolean()),
 });

@@ -74,6 +74,7 @@ function manners(catalogue: Catalogue, section: SectionSpec, setting: SettingSpe
   return [
     setting.default === undefined ? "No default: unsaid, nothing is assumed" : `Default: \`${setting.default}\``,
     ...(setting.repeatable ? ["May be said several times: the lines form a list, in order"] : []),
+    ...(setting.private ? [`Taken out before a script is shared. ${setting.private.reason}`] : []),
     ...(adjustable(setting.name, catalogue) === setting ? ["A dial may move it in flight: see `adjust`"] : []),
     ...twins.map(({ name }) => `A second value may stand in \`${name}\``),
   ];

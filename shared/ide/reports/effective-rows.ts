@@ -22,12 +22,19 @@ export interface EffectiveSection {
   readonly rows: readonly Row[];
 }
 
+/** The controls that are written: those that the craft and its layers say themselves, or those of the handset too. */
+export type WrittenControls = "own" | "all";
+
 /** Every section that the craft has, in the order of the catalogue, named packs and kept text in their own. */
-export function effectiveRows(craft: Craft, workspace: Workspace): EffectiveSection[] {
+export function effectiveRows(
+  craft: Craft,
+  workspace: Workspace,
+  controls: WrittenControls = "own",
+): EffectiveSection[] {
   return workspace.catalogue.sections.flatMap(({ name }): EffectiveSection[] => {
     if (name === "verbatim") return keptSections(craft);
     if (name === "transmitter") return [];
-    const own = sectionOf(craft, workspace, name);
+    const own = sectionOf(craft, workspace, name, controls);
     const named = [...new Set([...craft.settings.keys(), ...craft.sections.keys()])]
       .filter((each) => each.startsWith(`${name}/`))
       .map(
@@ -43,7 +50,7 @@ export function effectiveRows(craft: Craft, workspace: Workspace): EffectiveSect
   });
 }
 
-function sectionOf(craft: Craft, workspace: Workspace, section: string): EffectiveSection {
+function sectionOf(craft: Craft, workspace: Workspace, section: string, controls: WrittenControls): EffectiveSection {
   return {
     section,
     title: null,
@@ -51,7 +58,9 @@ function sectionOf(craft: Craft, workspace: Workspace, section: string): Effecti
       ...settingRows(craft, section, workspace),
       ...(section === "modes" ? modeRows(craft.modes, workspace) : []),
       ...(section === "outputs" ? modeRows(craft.outputs, workspace) : []),
-      ...(section === "controls" ? [...craft.controls.values()].filter((each) => !each.fromHandset).map(plainRow) : []),
+      ...(section === "controls"
+        ? [...craft.controls.values()].filter((each) => controls === "all" || !each.fromHandset).map(plainRow)
+        : []),
       ...(section === "osd" ? [...craft.osd.values()].map(placeRow) : []),
       ...(section === "osd-second" ? [...craft.osdSecond.values()].map(placeRow) : []),
       ...(section === "adjust" ? [...craft.adjust.values()].map(plainRow) : []),

@@ -57,8 +57,8 @@ function handsetLines(craft: Craft, handset: Script, writer: Writer): void {
   for (const { name, text, source } of controls) writer.comment(`${name.padEnd(width)}  ${text}`, source);
 }
 
-/** The lines of the craft's own files that hold no value, because they could not be understood. */
-function leftOut({ scripts }: Craft): Source[] {
+/** The lines of the files of a craft that hold no value, because they could not be understood. */
+export function leftOut({ scripts }: Craft): Source[] {
   return scripts.flatMap(({ file, issues, entries }) => {
     const held = new Set(entries.map(({ line }) => line));
     const lost = issues.filter(({ code, span }) => LOSING.has(code) && !held.has(span.line));

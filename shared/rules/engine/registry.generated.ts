@@ -58,6 +58,7 @@ import { rule as permitIdle } from "../all/permit-idle.ts";
 import { rule as portClash } from "../all/port-clash.ts";
 import { rule as portMissing } from "../all/port-missing.ts";
 import { rule as positionsAlike } from "../all/positions-alike.ts";
+import { rule as privateInShare } from "../all/private-in-share.ts";
 import { rule as returnUnready } from "../all/return-unready.ts";
 import { rule as sectionMisplaced } from "../all/section-misplaced.ts";
 import { rule as settingNeeds } from "../all/setting-needs.ts";
@@ -142,6 +143,7 @@ export const rules: readonly Rule[] = [
   portClash,
   portMissing,
   positionsAlike,
+  privateInShare,
   returnUnready,
   sectionMisplaced,
   settingNeeds,
