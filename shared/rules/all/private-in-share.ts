@@ -1,5 +1,5 @@
 import type { FileRule, Report } from "../engine/rule.ts";
-import { locationAt, locationOf } from "../lib/locations.ts";
+import { linesBelowComment, locationAt, locationOf } from "../lib/locations.ts";
 import { privateEntries, privateInComment, privateTexts, sharedMarkOf } from "../lib/private-lines.ts";
 
 export const rule: FileRule = {
@@ -11,11 +11,10 @@ export const rule: FileRule = {
     "What is shared once cannot be called back: a pairing secret lets others take the receiver over, coordinates lead to a garden, a registration mark or a phone number to a person. A script counts as shared if a comment above its header begins with “Shared with Fettle”, as it does in what `fettle share` writes; you may write that line yourself above a script that you keep in public. Take out what is named here, or move it to a layer of your own that stays at home. Names in plain sentences are not found: only you know who is who.",
   examples: {
     bad: {
-      "jug.fettle":
-        '# Shared with Fettle\ncraft "Jug"\n\nframe\n  # back to the shed, please: maud@pottery.example\n  motors 4\n',
+      "jug.fettle": '# Shared with Fettle\ncraft "Jug"\n\nboard\n  note "Found it? maud@pottery.example"\n',
     },
     good: {
-      "jug.fettle": '# Shared with Fettle\ncraft "Jug"\n\nframe\n  # the fourth motor is new\n  motors 4\n',
+      "jug.fettle": '# Shared with Fettle\ncraft "Jug"\n\nboard\n  note "Port 3 is torn: do not use it"\n',
     },
   },
   check(script, { catalogue }) {
@@ -35,6 +34,7 @@ export const rule: FileRule = {
       reports.push({
         at: locationAt({ file, line }, { start: comment.start, end: text.length }),
         message: `A comment still says what it said as a setting, and this script is meant for others: remove it. ${why}`,
+        alsoOf: linesBelowComment(script, line),
       });
     });
     for (const { what: _, like, ...span } of privateTexts(script)) {
@@ -42,6 +42,7 @@ export const rule: FileRule = {
       reports.push({
         at: locationOf(file, span),
         message: `This looks like ${like}, and the script is meant for others: take it out, or accept it here with your reason.`,
+        alsoOf: linesBelowComment(script, span.line),
       });
     }
     return reports;

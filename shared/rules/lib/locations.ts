@@ -1,5 +1,6 @@
 /** Locations that rules point at. */
 import type { Craft, Setting, Source } from "../../model/craft.ts";
+import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Cols, Span } from "../../syntax/span.ts";
 import type { Location, Report } from "../engine/rule.ts";
@@ -48,4 +49,13 @@ export function restingOn(settings: readonly Setting[], workspace: Workspace): P
 export function sectionLocation(craft: Craft, workspace: Workspace, section: string): Location {
   const source = craft.sections.get(section) ?? { file: craft.file, line: craft.script.tree.header ?? 0 };
   return headLocation(workspace, source);
+}
+
+/** The line below a comment, in whose note it stands and which can accept what is found in it; none below a blank line. */
+export function linesBelowComment({ tree, file }: Script, line: number): Source[] {
+  if (tree.lines[line]?.node.kind !== "comment") return [];
+  let below = line;
+  while (tree.lines[below]?.node.kind === "comment") below++;
+  const kind = tree.lines[below]?.node.kind;
+  return kind === undefined || kind === "blank" ? [] : [{ file, line: below }];
 }
