@@ -72,3 +72,9 @@ export interface RevisionParams {
   readonly uri: Uri;
   readonly revision: string;
 }
+
+/** The text as git has it; `missing` where the file is not in that revision, or there is no such revision. */
+export type RevisionResult =
+  | { readonly kind: "text"; readonly text: string }
+  | { readonly kind: "missing" }
+  | { readonly kind: "unreadable"; readonly why: string };
