@@ -24,6 +24,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "the effective craft, each value with the file and line it comes from",
     load: async () => (await import("./show.ts")).command,
   },
+  compare: {
+    summary: "what differs in meaning between two craft, riskiest first",
+    load: async () => (await import("./compare.ts")).command,
+  },
   share: {
     summary: "a craft as one script for others, what is private taken out",
     load: async () => (await import("./share.ts")).command,

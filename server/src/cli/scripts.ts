@@ -5,10 +5,10 @@ import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import type { Script } from "../../../shared/model/script.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
-import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
+import { type Core, makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import { isFolder, listScripts, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
 import { diskView } from "../node/disk-view.ts";
-import { workspaceOf } from "../node/workspace-place.ts";
+import { type WorkspacePlace, workspaceOf } from "../node/workspace-place.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { wordsIn } from "./own-words.ts";
 
@@ -43,7 +43,7 @@ export async function openScripts(
   levels?: RuleLevels,
 ): Promise<Scripts> {
   const folder = realPathOf(io.folder);
-  const input = `${folder === "/" ? "" : folder}/-`;
+  const input = inputPath(folder);
   const held = new Map<string, FileAnswer>();
   if (paths.includes("-")) held.set(input, scriptAnswer(textAnswer(await io.input())));
   const nameOf = (file: string): string => {
@@ -67,6 +67,11 @@ export async function openScripts(
   }
   const opened = [...found].map(([file, workspace]) => ({ file, workspace }));
   return { opened, refused, wordsFaulty: workspaces.wordsFaulty(), handset: stand, nameOf };
+}
+
+/** Where standard input stands among the files: in the working folder. */
+export function inputPath(folder: string): string {
+  return `${folder === "/" ? "" : folder}/-`;
 }
 
 /** Opens the one craft that a command is about. */
@@ -97,7 +102,8 @@ function filesAt(at: string, path: string, refused: string[]): readonly string[]
   return files;
 }
 
-function whyNot(answer: FileAnswer | undefined): string {
+/** Why a file gives no text, in words that follow its name and a colon. */
+export function whyNot(answer: FileAnswer | undefined): string {
   switch (answer?.kind) {
     case "outside":
       return "it lies outside the workspace, and only files inside it are read";
@@ -109,27 +115,38 @@ function whyNot(answer: FileAnswer | undefined): string {
 }
 
 /** One view of the disk, with the own words that lie there, for each workspace. */
-function openWorkspaces(
+export function openWorkspaces(
   held: Map<string, FileAnswer>,
   io: Io,
   nameOf: (file: string) => string,
-  levels: RuleLevels | undefined,
+  levels?: RuleLevels,
 ) {
   const workspaces = new Map<string, Workspace>();
+  const cores = new Map<string, Core>();
   let wordsFaulty = false;
+  const placeAround = (path: string) => workspaceOf(realPathOf(path), realPathOf(io.folder));
+  const keyOf = ({ reach, folder }: WorkspacePlace) => `${reach} ${folder}`;
+  const around = async (path: string): Promise<Workspace> => {
+    const place = placeAround(path);
+    const key = keyOf(place);
+    let workspace = workspaces.get(key);
+    if (!workspace) {
+      const words = await wordsIn(place, io, nameOf);
+      wordsFaulty ||= words.faulty;
+      const core = makeCore(words.catalogue);
+      cores.set(key, core);
+      workspace = core.at(diskView(place, held), levels);
+      workspaces.set(key, workspace);
+    }
+    return workspace;
+  };
   return {
     wordsFaulty: () => wordsFaulty,
-    async around(path: string): Promise<Workspace> {
-      const place = workspaceOf(realPathOf(path), realPathOf(io.folder));
-      const key = `${place.reach} ${place.folder}`;
-      let workspace = workspaces.get(key);
-      if (!workspace) {
-        const words = await wordsIn(place, io, nameOf);
-        wordsFaulty ||= words.faulty;
-        workspace = makeCore(words.catalogue).at(diskView(place, held), levels);
-        workspaces.set(key, workspace);
-      }
-      return workspace;
+    around,
+    /** What reads the scripts of the workspace around a path, with the words that lie there now. */
+    async coreAround(path: string): Promise<Core> {
+      await around(path);
+      return cores.get(keyOf(placeAround(path)))!;
     },
   };
 }

@@ -1,0 +1,98 @@
+/** The two sides of `fettle compare`: files, standard input, or files of a revision of git. */
+import { existsSync } from "node:fs";
+import { resolve } from "node:path";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { type ComparedCraft, comparedCraft, type Side } from "../../../shared/ide/compare/sides.ts";
+import { readOwnWords } from "../../../shared/ide/own-words/own-words.ts";
+import { isWordsFile } from "../../../shared/model/file-names.ts";
+import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
+import { scriptAnswer } from "../../../shared/model/script-limits.ts";
+import { textAnswer } from "../../../shared/model/text-answer.ts";
+import { type Core, makeCore } from "../../../shared/model/workspace.ts";
+import { isFolder, nameFrom, realPathOf, toPath } from "../node/disk.ts";
+import { NoRevision, pathInTree, repositoryAround, splitRevision } from "../node/git.ts";
+import { type RevisionFiles, revisionFiles } from "../node/git-view.ts";
+import { CannotRun, type Io } from "./io.ts";
+import { inputPath, openWorkspaces, whyNot } from "./scripts.ts";
+
+/** A side with the names under which its files are reported. */
+export interface OpenedSide extends Side {
+  /** As it was named on the command line. */
+  readonly argument: string;
+  nameOf(file: FilePath): string;
+}
+
+export interface ComparedSides extends ComparedCraft {
+  readonly mine: OpenedSide;
+  readonly theirs: OpenedSide;
+}
+
+/** Opens both sides. An argument is a file if that path exists, else `REV:PATH` of git. */
+export async function openSides(first: string, second: string, io: Io): Promise<ComparedSides> {
+  if (first === "-" && second === "-") throw new CannotRun("“-” stands for one of the two, as input is read once");
+  const folder = realPathOf(io.folder);
+  const held = new Map<FilePath, FileAnswer>();
+  const input = inputPath(folder);
+  if (first === "-" || second === "-") held.set(input, scriptAnswer(textAnswer(await io.input())));
+  const nameOf = (file: FilePath) => (file === input && held.has(input) ? "-" : nameFrom(folder, file));
+  const workspaces = openWorkspaces(held, io, nameOf);
+  const open = async (argument: string): Promise<OpenedSide> => {
+    const at = argument === "-" ? input : toPath(resolve(io.folder, argument));
+    if (argument !== "-" && !existsSync(at)) return openRevision(argument, io, workspaces.coreAround);
+    if (argument !== "-" && isFolder(at)) throw new CannotRun(`${argument} is a folder: name one script in it`);
+    const workspace = await workspaces.around(at);
+    return named({ workspace, file: workspace.view.realPath(at), argument, nameOf });
+  };
+  const [mine, theirs] = [await open(first), await open(second)];
+  const compared = comparedCraft(mine, theirs);
+  if (!compared) throw new Error("a script that was read is gone");
+  return { mine, theirs, ...compared };
+}
+
+/** With the name of the script; refused where there is none to compare. */
+function named(side: Omit<OpenedSide, "name">): OpenedSide {
+  const { workspace, file, argument } = side;
+  const script = workspace.script(file);
+  if (!script) throw new CannotRun(`${argument}: ${whyNot(workspace.view.read(file))}`);
+  if (script.tree.newer)
+    throw new CannotRun(`${argument} is written in a newer edition of the language than this program knows`);
+  return { ...side, name: argument };
+}
+
+async function openRevision(
+  argument: string,
+  io: Io,
+  coreAround: (path: FilePath) => Promise<Core>,
+): Promise<OpenedSide> {
+  const parts = splitRevision(argument);
+  if (!parts) throw new CannotRun(`${argument}: there is no such file`);
+  const { revision, path } = parts;
+  try {
+    const repository = repositoryAround(io.folder);
+    const inTree = pathInTree(repository, path);
+    const files = revisionFiles(repository, revision, inTree);
+    const top = repository.top ?? repository.folder;
+    const at = inTree === "" ? top : `${top === "/" ? "" : top}/${inTree}`;
+    const where = whereText(revision);
+    if (inTree === "" || files.isFolder(at)) throw new CannotRun(`${argument} is a folder: name one script in it`);
+    const file = files.view.realPath(at);
+    if (files.view.read(file)?.kind === "missing") throw new CannotRun(`${argument}: ${inTree} is not ${where}`);
+    const core = repository.top === null ? await coreOf(files) : await coreAround(at);
+    // As it can be named again: a path from the top, whatever the working folder.
+    const nameOf = (each: FilePath) => `${revision}:${files.nameOf(each)}`;
+    return named({ workspace: core.at(files.view), file, argument, nameOf });
+  } catch (error) {
+    if (error instanceof NoRevision) throw new CannotRun(`${argument}: there is no such file, and ${error.message}`);
+    throw error;
+  }
+}
+
+function whereText(revision: string): string {
+  return /^(:[0-3])?$/.test(revision) ? "staged" : `in “${revision}”`;
+}
+
+/** Where there is no working tree, the words of the pilot's own are those of the revision. */
+async function coreOf(files: RevisionFiles): Promise<Core> {
+  const words = files.files(isWordsFile).map((file) => ({ file, answer: files.view.read(file)! }));
+  return makeCore(words.length === 0 ? makeCatalogue() : (await readOwnWords(words)).catalogue);
+}
