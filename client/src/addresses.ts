@@ -1,6 +1,8 @@
 /** The addresses by which the server and the panel know the editor's documents. */
 import type { Uri as EditorUri, TextDocument } from "vscode";
 import { asUri, type Uri } from "../../shared/protocol/addresses.ts";
+import { OTHER_SCHEME } from "../../shared/protocol/compare.ts";
+import { EFFECTIVE_SCHEME } from "../../shared/protocol/effective.ts";
 
 /** The address of a document, as it is sent to the server or to the panel. */
 export function addressOf(uri: EditorUri): Uri {
@@ -10,4 +12,9 @@ export function addressOf(uri: EditorUri): Uri {
 /** True for the document of an address. */
 export function isAt(document: TextDocument | undefined, address: string): boolean {
   return document?.uri.toString() === address;
+}
+
+/** True for a text that is only shown: the effective craft, or the other side of a comparison. It is no file, and no script of the workspace. */
+export function isOnlyShown({ scheme }: EditorUri): boolean {
+  return scheme === EFFECTIVE_SCHEME || scheme === OTHER_SCHEME;
 }

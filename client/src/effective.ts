@@ -23,7 +23,7 @@ import {
   type EffectiveText,
 } from "../../shared/protocol/effective.ts";
 import type { LinePlace } from "../../shared/protocol/findings.ts";
-import { addressOf } from "./addresses.ts";
+import { addressOf, isOnlyShown } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 
 export interface EffectiveCrafts {
@@ -105,16 +105,16 @@ export function effectiveCrafts(ask: Ask): EffectiveCrafts {
   };
 }
 
-/** The server is not told of these texts: they are no files, and what is found in a craft is told of its files. */
-export const leaveOutEffective = {
-  didOpen: unlessEffective,
+/** The server is not told of texts that are only shown: they are no files, and what is found in a craft is told of its files. */
+export const leaveOutShown = {
+  didOpen: unlessOnlyShown,
   didChange: (event: { readonly document: TextDocument }, next: (event: never) => Promise<void>) =>
-    event.document.uri.scheme === EFFECTIVE_SCHEME ? Promise.resolve() : next(event as never),
-  didClose: unlessEffective,
+    isOnlyShown(event.document.uri) ? Promise.resolve() : next(event as never),
+  didClose: unlessOnlyShown,
 };
 
-function unlessEffective(document: TextDocument, next: (document: TextDocument) => Promise<void>): Promise<void> {
-  return document.uri.scheme === EFFECTIVE_SCHEME ? Promise.resolve() : next(document);
+function unlessOnlyShown(document: TextDocument, next: (document: TextDocument) => Promise<void>): Promise<void> {
+  return isOnlyShown(document.uri) ? Promise.resolve() : next(document);
 }
 
 /** Named after the craft's file, so that the tab says which craft it is; the file itself is the query. */

@@ -6,6 +6,7 @@ import {
   type LanguageClientOptions,
 } from "vscode-languageclient";
 import { ACCEPT_COMMAND, type AcceptArgument } from "../../shared/protocol/accept.ts";
+import { REVISION_REQUEST, type RevisionParams, type RevisionResult } from "../../shared/protocol/compare.ts";
 import { type FollowLens, LENS_COMMAND } from "../../shared/protocol/lenses.ts";
 import type { OsdPage } from "../../shared/protocol/osd.ts";
 import { LINE_COMMAND, PAGE_COMMAND } from "../../shared/protocol/pages.ts";
@@ -21,7 +22,9 @@ import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 import { acceptFinding } from "./accept-finding.ts";
 import type { Ask } from "./ask.ts";
 import { asking, keyboardIsFree } from "./ask-steps.ts";
-import { effectiveCrafts, leaveOutEffective } from "./effective.ts";
+import { compareCommands } from "./compare-with.ts";
+import { comparisonTabs } from "./comparison-tab.ts";
+import { effectiveCrafts, leaveOutShown } from "./effective.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
 import { kindBadges } from "./kind-badges.ts";
 import { lensCommands } from "./lens-commands.ts";
@@ -29,12 +32,14 @@ import { askMapControls, askOtherHandset } from "./map-controls.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { askNewHandset } from "./new-handset.ts";
 import { openAtStart } from "./open-at-start.ts";
+import { otherDocuments } from "./other-documents.ts";
 import { pageLinkForm } from "./page-links.ts";
 import { pagesOf } from "./pages.ts";
 import { panelHost } from "./panel-host.ts";
 import { craftForPanel } from "./pick-craft.ts";
 import { practice } from "./practice.ts";
 import { CLASHING } from "./practice-script.ts";
+import { revisionsOf } from "./revisions.ts";
 import { followContext } from "./script-context.ts";
 import { selectLine } from "./script-editors.ts";
 import { statusItem } from "./status-item.ts";
@@ -67,10 +72,14 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   client.onRequest<ListResult, void>(LIST_REQUEST, listForServer);
   let started = client.start();
   const warn = (message: string) => output.warn(message);
-  const ask: Ask = async (method, params) => {
+  const askServer: Ask = async (method, params) => {
     await started;
     return client.sendRequest(method, params);
   };
+  const revisions = revisionsOf();
+  client.onRequest<RevisionResult, void>(REVISION_REQUEST, (params: RevisionParams) => revisions.text(params));
+  const others = otherDocuments(askServer, revisions);
+  const { ask } = others;
   const practising = practice();
   const scripts = workspaceScripts(ask, warn);
   const panel = panelHost(context.extensionUri, ask, warn, () => craftForPanel(scripts));
@@ -79,8 +88,13 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   const status = statusItem(ask, panel.drawnCraft, warn);
   const effective = effectiveCrafts(ask);
   const lenses = lensCommands({ panel, effective, scripts });
+  const comparisons = comparisonTabs(
+    { extension: context.extensionUri, ask, log: warn, openPlace: others.openPlace },
+    others.showNativeDiff,
+  );
+  const compare = compareCommands({ scripts, revisions, open: comparisons.open });
   const changed = () => {
-    for (const each of [scripts, status, effective]) each.changed();
+    for (const each of [scripts, status, effective, comparisons]) each.changed();
   };
   client.onNotification(CHANGED_NOTIFICATION, () => {
     panel.refresh();
@@ -100,8 +114,12 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...kindBadges(scripts),
     ...status.disposables,
     ...effective.disposables,
+    ...revisions.disposables,
+    ...others.disposables,
+    ...comparisons.disposables,
+    revisions.onDidChange(() => comparisons.changed()),
     ...followContext(),
-    ...treeCommands(scripts, panel, lenses),
+    ...treeCommands(scripts, panel, lenses, compare),
     commands.registerCommand("fettle.showPanel", () => panel.focus()),
     commands.registerCommand("fettle.showGoggles", () => panel.show("goggles")),
     commands.registerCommand("fettle.showSwitches", () => panel.show("switches")),
@@ -111,6 +129,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
       await keyboardIsFree(of);
       await lenses.showEffective(of === "walkthrough" ? undefined : of);
     }),
+    commands.registerCommand("fettle.compareWith", (of?: unknown) => compare.compareWith(of)),
+    commands.registerCommand("fettle.compareWithHead", (of?: unknown) => compare.compareWithHead(of)),
     // Called from lenses only, which say what is meant.
     commands.registerCommand(LENS_COMMAND, (lens: FollowLens) => lenses.follow(lens)),
     commands.registerCommand("fettle.showPanelBeside", () => panel.openBeside()),
@@ -178,7 +198,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
     markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND, LINE_COMMAND] } },
     outputChannel: output,
     middleware: {
-      ...leaveOutEffective,
+      ...leaveOutShown,
       async sendNotification(type, send, params) {
         await send(type, params);
         if (type === DidChangeTextDocumentNotification.type) typed();

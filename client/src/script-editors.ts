@@ -11,13 +11,13 @@ import {
   window,
   workspace,
 } from "vscode";
-import { EFFECTIVE_SCHEME } from "../../shared/protocol/effective.ts";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
+import { isOnlyShown } from "./addresses.ts";
 
-/** The document of an editor, where that is a script; what is shown of a craft as a whole is none. */
+/** The document of an editor, where that is a script; what is only shown is none. */
 export function scriptOf(editor: TextEditor | undefined): TextDocument | undefined {
   const document = editor?.document;
-  return document?.languageId === "fettle" && document.uri.scheme !== EFFECTIVE_SCHEME ? document : undefined;
+  return document?.languageId === "fettle" && !isOnlyShown(document.uri) ? document : undefined;
 }
 
 /** True for a script whose header says so. */

@@ -2,6 +2,7 @@
 import { commands, type Disposable, type Uri } from "vscode";
 import type { OutlineRow } from "../../shared/draw/workspace-outline.ts";
 import { addressOf } from "./addresses.ts";
+import type { CompareCommands } from "./compare-with.ts";
 import type { LensCommands } from "./lens-commands.ts";
 import type { PanelHost } from "./panel-host.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
@@ -12,6 +13,7 @@ export function treeCommands(
   scripts: Pick<WorkspaceScripts, "look">,
   panel: Pick<PanelHost, "show">,
   lenses: Pick<LensCommands, "showUsers" | "showEffective">,
+  compare: Pick<CompareCommands, "compareWith">,
 ): Disposable[] {
   const onRow = (name: string, work: (uri: Uri) => unknown) =>
     commands.registerCommand(name, (row: OutlineRow) => {
@@ -23,6 +25,7 @@ export function treeCommands(
     onRow("fettle.row.showInPanel", (uri) => panel.show("goggles", addressOf(uri))),
     onRow("fettle.row.showEffective", (uri) => lenses.showEffective(uri)),
     onRow("fettle.row.showUsers", (uri) => lenses.showUsers(uri)),
+    onRow("fettle.row.compareWith", (uri) => compare.compareWith(uri)),
     onRow("fettle.row.reveal", (uri) => commands.executeCommand("revealInExplorer", uri)),
   ];
 }

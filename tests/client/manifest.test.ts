@@ -138,7 +138,7 @@ test("what an empty tree offers is a command of the manifest or of every editor"
 });
 
 test("a tab of the panel, or of names, wakes the extension when the editor opens with it", () => {
-  expect([...asked.tabs.keys()]).toEqual(["fettle.tab", "fettle.page"]);
+  expect([...asked.tabs.keys()]).toEqual(["fettle.tab", "fettle.page", "fettle.comparison"]);
   for (const type of asked.tabs.keys()) expect(manifest.activationEvents).toContain(`onWebviewPanel:${type}`);
 });
 

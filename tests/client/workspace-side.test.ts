@@ -12,7 +12,7 @@ const { workspaceScripts } = await import("../../client/src/workspace-scripts.ts
 const { workspaceTree } = await import("../../client/src/workspace-tree.ts");
 const { kindBadges } = await import("../../client/src/kind-badges.ts");
 const { statusItem } = await import("../../client/src/status-item.ts");
-const { effectiveCrafts, leaveOutEffective } = await import("../../client/src/effective.ts");
+const { effectiveCrafts, leaveOutShown } = await import("../../client/src/effective.ts");
 const { lensCommands } = await import("../../client/src/lens-commands.ts");
 const { craftForPanel } = await import("../../client/src/pick-craft.ts");
 const { treeCommands } = await import("../../client/src/tree-commands.ts");
@@ -139,11 +139,12 @@ describe("the tree", () => {
   test("what is done with a row is done with its script; a group has none", async () => {
     const show = vi.fn();
     const lenses = { showUsers: vi.fn(), showEffective: vi.fn() };
-    treeCommands(scripts, { show }, lenses);
+    const compare = { compareWith: vi.fn() };
+    treeCommands(scripts, { show }, lenses, compare);
     const [habits] = await below("Layers");
     const [group] = await below();
     const run = (name: string, row: unknown) => asked.handlers.get(`fettle.row.${name}`)!(row as never);
-    for (const name of ["open", "showInPanel", "showEffective", "showUsers", "reveal"]) {
+    for (const name of ["open", "showInPanel", "showEffective", "showUsers", "compareWith", "reveal"]) {
       run(name, habits);
       run(name, group);
     }
@@ -152,7 +153,7 @@ describe("the tree", () => {
       ["revealInExplorer", uri("habits")],
     ]);
     expect(show.mock.calls).toEqual([["goggles", uri("habits")]]);
-    for (const each of [lenses.showUsers, lenses.showEffective])
+    for (const each of [lenses.showUsers, lenses.showEffective, compare.compareWith])
       expect(each.mock.calls.map(String)).toEqual([uri("habits")]);
   });
 
@@ -252,10 +253,10 @@ describe("the effective craft", () => {
   test("the server is not told of such a text, and of others it is", async () => {
     const next = vi.fn(async () => undefined);
     const document = (address: string) => ({ uri: Uri.parse(address) }) as never;
-    await leaveOutEffective.didOpen(document("fettle-effective:/jug?x"), next);
-    await leaveOutEffective.didChange({ document: document("fettle-effective:/jug?x") }, next);
+    await leaveOutShown.didOpen(document("fettle-effective:/jug?x"), next);
+    await leaveOutShown.didChange({ document: document("fettle-effective:/jug?x") }, next);
     expect(next).not.toHaveBeenCalled();
-    await leaveOutEffective.didOpen(document(uri("jug")), next);
+    await leaveOutShown.didOpen(document(uri("jug")), next);
     expect(next).toHaveBeenCalledTimes(1);
   });
 });
