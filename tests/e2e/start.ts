@@ -8,7 +8,7 @@
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import type { Page } from "playwright-core";
-import { e2eFolder, stageExtension } from "../../.dev/e2e-build.mjs";
+import { e2eFolder, testExtensions } from "../../.dev/e2e-build.mjs";
 import { type Served, serveEditor, type WebHost } from "../../.dev/web-host.mjs";
 import { newPage } from "./browser.ts";
 import { STAGE_COMMAND, type Stage } from "./stage-command.ts";
@@ -93,7 +93,7 @@ async function sharedWindow(about: string | undefined, stage: Stage, size: Size)
   if (shared) await closeWindow(shared);
   shared = undefined;
   const workspace = writtenFolder(stage.files);
-  const window = await openWindow({ folder: workspace, beside: stageExtension }, size);
+  const window = await openWindow({ folder: workspace, beside: Object.values(testExtensions) }, size);
   try {
     await setStage(window.page, stage);
   } catch (error) {

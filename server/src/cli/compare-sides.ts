@@ -1,5 +1,4 @@
 /** The two sides of `fettle compare`: files, standard input, or files of a revision of git. */
-import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { type ComparedCraft, comparedCraft, type Side } from "../../../shared/ide/compare/sides.ts";
@@ -9,7 +8,7 @@ import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { type Core, makeCore } from "../../../shared/model/workspace.ts";
-import { isFolder, nameFrom, realPathOf, toPath } from "../node/disk.ts";
+import { isFolder, isThere, nameFrom, realPathOf, toPath } from "../node/disk.ts";
 import { NoRevision, pathInTree, repositoryAround, splitRevision } from "../node/git.ts";
 import { type RevisionFiles, revisionFiles } from "../node/git-view.ts";
 import { CannotRun, type Io } from "./io.ts";
@@ -38,7 +37,7 @@ export async function openSides(first: string, second: string, io: Io): Promise<
   const workspaces = openWorkspaces(held, io, nameOf);
   const open = async (argument: string): Promise<OpenedSide> => {
     const at = argument === "-" ? input : toPath(resolve(io.folder, argument));
-    if (argument !== "-" && !existsSync(at)) return openRevision(argument, io, workspaces.coreAround);
+    if (argument !== "-" && !isThere(at)) return openRevision(argument, io, workspaces.coreAround);
     if (argument !== "-" && isFolder(at)) throw new CannotRun(`${argument} is a folder: name one script in it`);
     const workspace = await workspaces.around(at);
     return named({ workspace, file: workspace.view.realPath(at), argument, nameOf });

@@ -1,6 +1,7 @@
 /** The disk: the only place where files are read or written. Paths are absolute, with `/`. */
 import {
   type Dirent,
+  existsSync,
   linkSync,
   mkdirSync,
   readdirSync,
@@ -22,6 +23,11 @@ const SKIPPED = new Set(["node_modules", ".git"]);
 /** A path of this machine as the core writes it. */
 export function toPath(path: string): string {
   return resolve(path).split(sep).join("/");
+}
+
+/** Whether something is at a path; false for a link that leads nowhere. */
+export function isThere(path: string): boolean {
+  return existsSync(path);
 }
 
 /** Whether a path is a folder; false if it does not exist or cannot be accessed. */
