@@ -7,7 +7,7 @@ import { addressOfOther, keyOfText, otherTextIn } from "../../shared/protocol/ot
 import { REVIEW_REQUEST } from "../../shared/protocol/review.ts";
 import type { Ask } from "./ask.ts";
 import type { Revisions } from "./revisions.ts";
-import { selectLine } from "./script-editors.ts";
+import { columnFor, selectLine } from "./script-editors.ts";
 
 export interface OtherDocuments {
   /** As `ask`, which remembers every text that is offered: its lines can then be opened. */
@@ -59,7 +59,9 @@ export function otherDocuments(ask: Ask, revisions: Pick<Revisions, "text" | "on
       remember(other);
       const [theirs, ours] = [addressOfOther(other), mine].map((address) => Uri.parse(address));
       const title = `${nameOf(theirs!)} ↔ ${nameOf(ours!)}`;
-      await commands.executeCommand("vscode.diff", theirs, ours, title, { preview: true });
+      // Where the script stands, so that the report stays in sight.
+      const viewColumn = columnFor(await workspace.openTextDocument(ours!));
+      await commands.executeCommand("vscode.diff", theirs, ours, title, { viewColumn, preview: true });
     },
     openPlace: selectLine,
     disposables: [provider, changed, moved],

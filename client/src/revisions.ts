@@ -34,8 +34,6 @@ interface GitExtension {
 interface GitApi {
   readonly state: "uninitialized" | "initialized";
   readonly onDidChangeState: (listener: () => void) => Disposable;
-  readonly onDidOpenRepository: (listener: (repository: GitRepository) => void) => Disposable;
-  readonly repositories: readonly GitRepository[];
   getRepository(uri: Uri): GitRepository | null;
 }
 

@@ -63,6 +63,7 @@ vi.mock("vscode", () => {
     window: {
       activeTextEditor: undefined,
       visibleTextEditors: [],
+      tabGroups: { all: [], activeTabGroup: { viewColumn: 1, activeTab: undefined } },
       async showQuickPick(items: Item[]) {
         editor.items = items;
         return items.find(({ label }) => label === editor.pick);
@@ -79,6 +80,7 @@ vi.mock("vscode", () => {
         return { dispose: () => undefined };
       },
       textDocuments: [],
+      openTextDocument: async (uri: Uri) => ({ uri }),
       fs: {
         async readFile(uri: Uri) {
           const text = editor.disk[uri.path];
@@ -356,13 +358,14 @@ describe("read-only documents", () => {
       mine: uri("jug"),
       other: { kind: "revision", uri: uri("jug"), revision: "origin/main" },
     });
-    const [[command, theirs, mine, title]] = editor.ran as [[string, object, object, string]];
+    const [[command, theirs, mine, title, shown]] = editor.ran as [[string, object, object, string, object]];
     expect([command, String(mine), title]).toEqual([
       "vscode.diff",
       uri("jug"),
       "jug (origin-main).fettle ↔ jug.fettle",
     ]);
     expect(String(theirs)).toMatch(/^fettle-other:\//);
+    expect(shown).toEqual({ viewColumn: 1, preview: true });
   });
 });
 

@@ -35,7 +35,6 @@ export function activate() {
   const api = {
     state: "initialized",
     onDidChangeState: new EventEmitter<void>().event,
-    repositories: [repository],
     getRepository: () => repository,
   };
   return { enabled: true, getAPI: () => api };
