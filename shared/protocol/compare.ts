@@ -61,7 +61,12 @@ export interface TakeParams extends CompareParams {
   /** As in `DifferenceRow.what`. */
   readonly whats: readonly string[];
 }
-export type TakeResult = EditedFiles | Refused;
+export type TakeResult =
+  | (EditedFiles & {
+      /** What was asked for and stays as it is, each with the reason in a sentence. */
+      readonly left: readonly { readonly what: string; readonly message: string }[];
+    })
+  | Refused;
 
 /** The scheme of read-only documents that show the text of another side: a revision, or a paste. */
 export const OTHER_SCHEME = "fettle-other";

@@ -1,5 +1,6 @@
 /** Comparisons over the wire: the other side from the workspace, from a revision that the client reads, and from a text. */
 import { afterEach, expect, test } from "vitest";
+import { TextDocument } from "vscode-languageserver-textdocument";
 import { asUri } from "../../shared/protocol/addresses.ts";
 import {
   COMPARE_REQUEST,
@@ -8,7 +9,10 @@ import {
   REVISION_REQUEST,
   type RevisionParams,
   type RevisionResult,
+  TAKE_REQUEST,
+  type TakeResult,
 } from "../../shared/protocol/compare.ts";
+import type { PlaceRange } from "../../shared/protocol/findings.ts";
 import { keyOfText, otherTextIn } from "../../shared/protocol/other-texts.ts";
 import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
 
@@ -193,4 +197,65 @@ test("texts of another side do not push out what is remembered of the files: fin
   });
   expect(await session.pull(uri("craft/jug.fettle"))).toEqual(before);
   expect(before.map(({ code }) => code)).toContain("unknown-name");
+});
+
+/** The text of a document once the edits are made. */
+function edited(text: string, edits: readonly { range: PlaceRange; text: string }[]): string {
+  const document = TextDocument.create("file:///a", "fettle", 1, text);
+  return TextDocument.applyEdits(
+    document,
+    edits.map(({ range, text: newText }) => ({ range, newText })),
+  );
+}
+
+async function take(other: OtherSide, whats: readonly string[], text = now["/shed/craft/jug.fettle"]) {
+  await compare(other);
+  await session.open(uri("craft/jug.fettle"), text);
+  return session.client.sendRequest<TakeResult>(TAKE_REQUEST, { uri: uri("craft/jug.fettle"), other, whats });
+}
+
+const HEAD = { kind: "revision", uri: uri("craft/jug.fettle"), revision: "HEAD" } as const;
+
+test("what is taken is written into the craft, for the version that is open, and is no difference then", async () => {
+  const text = craft("Jug", "pack\n  cells  4  # as delivered\n");
+  const result = await take(HEAD, ["pack.cells", "modes.arm"], text);
+  expect(result).toMatchObject({ kind: "edits", left: [], files: [{ file: uri("craft/jug.fettle"), version: 1 }] });
+  if (result.kind === "refused") return;
+  const after = edited(text, result.files[0]!.edits);
+  expect(after).toContain("  cells  3  # as delivered\n");
+  expect(after).toMatch(/^modes\n {2}arm +when TL is down and TR is up$/m);
+  await session.client.sendNotification("textDocument/didChange", {
+    textDocument: { uri: uri("craft/jug.fettle"), version: 2 },
+    contentChanges: [{ text: after }],
+  });
+  const params = { uri: uri("craft/jug.fettle"), other: HEAD };
+  expect(words(await session.client.sendRequest(COMPARE_REQUEST, params))).toEqual([]);
+});
+
+test("what differs no more gives no edits, and what cannot be taken says why", async () => {
+  expect(await take(HEAD, ["pack.capacity"])).toEqual({ kind: "edits", files: [], left: [] });
+  const text = 'craft "Friend"\npack\n  cells  4 V\n';
+  const result = await take({ kind: "text", text, name: "the clipboard" }, ["pack.cells"]);
+  expect(result).toEqual({ kind: "refused", message: expect.stringMatching(/^[A-Z“].*\.$/) });
+});
+
+test("a row says why it cannot be taken: a fault, or a handset that is not among the files", async () => {
+  const other = `${wheel.replace('"Wheel"', '"Lathe"')}\ntransmitter\n  power  100 mW\n`;
+  const text = `craft "Friend"\npack\n  cells  4 V\n  capacity 1100 mAh\n`;
+  const faulty = await compare({ kind: "text", text, name: "the clipboard" });
+  const reasons = (result: CompareResult) =>
+    result.kind === "refused" ? [] : result.rows.map(({ what, notTaken }) => [what, notTaken]);
+  expect(reasons(faulty)).toEqual([
+    ["modes.arm", null],
+    ["pack.capacity", null],
+    ["pack.cells", "The line on the other side has a fault, so it has no value to take."],
+  ]);
+  const texts = { ...now, "/shed/handsets/lathe.fettle": other };
+  const handset = await compare({ kind: "file", uri: uri("handsets/lathe.fettle") }, "craft/jug.fettle", texts);
+  expect(reasons(handset).find(([what]) => what === "handset.name")).toEqual(["handset.name", null]);
+  const alone = await compare({ kind: "text", text: other, name: "the clipboard" });
+  expect(reasons(alone).find(([what]) => what === "handset.name")).toEqual([
+    "handset.name",
+    expect.stringMatching(/handset.*\.$/),
+  ]);
 });

@@ -2,16 +2,21 @@
 import type { Connection } from "vscode-languageserver";
 import { type ComparedRow, comparedRows } from "../../../shared/ide/compare/rows.ts";
 import { type ComparedCraft, comparedCraft } from "../../../shared/ide/compare/sides.ts";
+import { adoptEdits } from "../../../shared/ide/edits/adopt.ts";
 import type { Source } from "../../../shared/model/craft.ts";
 import {
   COMPARE_REQUEST,
   type CompareParams,
   type CompareResult,
   type DifferenceRow,
+  TAKE_REQUEST,
+  type TakeParams,
+  type TakeResult,
 } from "../../../shared/protocol/compare.ts";
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
+import { toFiles } from "./osd-edits.ts";
 import { fileSide, type ReadOther, type ReadSide } from "./other-side.ts";
 
 const FAILED: Refused = {
@@ -19,13 +24,20 @@ const FAILED: Refused = {
   message: "The comparison could not be worked out, which is a fault of this tool; its log says more.",
 };
 
-/** Answers `fettle/compare`. */
+/** Answers `fettle/compare` and `fettle/take`. */
 export function answerCompare(connection: Connection, documents: Documents, guard: Guard, readOther: ReadOther): void {
   connection.onRequest<CompareResult, void>(
     COMPARE_REQUEST,
     guard<[CompareParams], CompareResult>("compare", FAILED, async (params) => {
       const sides = await sidesOf(params, documents, readOther);
       return sides.kind === "refused" ? sides : toResult(sides);
+    }),
+  );
+  connection.onRequest<TakeResult, void>(
+    TAKE_REQUEST,
+    guard<[TakeParams], TakeResult>("take", FAILED, async ({ whats, ...params }) => {
+      const sides = await sidesOf(params, documents, readOther);
+      return sides.kind === "refused" ? sides : take(sides, whats, documents);
     }),
   );
 }
@@ -54,8 +66,20 @@ export async function sidesOf(
   return compared ? { kind: "sides", mine, theirs, ...compared } : FAILED;
 }
 
+/** What makes these the same as on the other side, written into the document itself. */
+function take({ mine, before, after }: Sides, whats: readonly string[], documents: Documents): TakeResult {
+  const adopted = adoptEdits(mine.workspace, before, after, whats, mine.file);
+  if (adopted.kind === "refused") return adopted;
+  return { kind: "edits", files: toFiles(adopted.files, documents), left: adopted.left };
+}
+
 function toResult({ mine, theirs, before, after, notes }: Sides): CompareResult {
-  const rows = comparedRows(before, after, mine.workspace.catalogue);
+  const rows = comparedRows(before, after, mine.workspace.catalogue).map((row) => {
+    // Only what hangs on the handset's own file cannot be written into a craft as any other line.
+    if (row.kind !== "handset" || row.notTaken !== null) return row;
+    const adopted = adoptEdits(mine.workspace, before, after, [row.what], mine.file);
+    return adopted.kind === "refused" ? { ...row, notTaken: adopted.message } : row;
+  });
   return {
     kind: "differences",
     mine: { name: mine.title, uri: mine.uri },

@@ -82,6 +82,7 @@ function textSide(documents: Documents, other: Extract<OtherSide, { kind: "text"
     file,
     name: isNamed ? `“${script.name}” of ${other.name}` : other.name,
     title: isNamed ? `${script.name} (${other.name})` : other.name,
+    isAlone: true,
     uri,
     uriOf: (path) => (path === file ? uri : documents.uriOf(path)),
   };

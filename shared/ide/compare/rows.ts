@@ -24,8 +24,26 @@ export function comparedRows(mine: Craft, theirs: Craft, catalogue: Catalogue): 
     words: wordsOf(difference, mine, theirs, { catalogue }),
     mineAt: difference.beforeAt,
     theirsAt: difference.afterAt,
-    notTaken: null,
+    notTaken: hasFault(difference.what, theirs) ? FAULTY : null,
   }));
+}
+
+const FAULTY = "The line on the other side has a fault, so it has no value to take.";
+
+/** Whether a craft has a name and no value of it, since a line with a fault says it. */
+function hasFault(what: string, craft: Craft): boolean {
+  const [section, name] = [sectionOf(what), nameOf(what)];
+  if (section === "modes" || section === "outputs") return craft[section].get(name)?.condition === null;
+  if (section === "controls" || section === "adjust") return craft[section].get(name)?.value === null;
+  const placed = placesOf(section, craft)?.get(name);
+  if (placed) return placed.value === null;
+  const setting = craft.settings.get(section)?.get(name);
+  return setting?.items ? setting.items.some(({ value }) => value === null) : setting?.value === null;
+}
+
+function placesOf(section: string, { osd, osdSecond }: Craft) {
+  if (section === "osd") return osd;
+  return section === "osd-second" ? osdSecond : null;
 }
 
 function summaryOf({ what, kind }: Difference, catalogue: Catalogue): string {

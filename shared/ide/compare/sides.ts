@@ -13,6 +13,8 @@ export interface Side {
   readonly file: FilePath;
   /** What the side is called in notes, such as “Tankard at HEAD”. */
   readonly name: string;
+  /** True for a text that lies nowhere: its handset may be in a file that is not here. */
+  readonly isAlone?: boolean;
 }
 
 export interface ComparedCraft {
@@ -52,9 +54,10 @@ function userOf({ script }: Craft, { workspace, file }: Side): Stand | null {
 }
 
 /** A layer by itself, or a craft whose handset is not there, with the handset of another. */
-function withHandset(craft: Craft, { workspace }: Side, stand: Stand | null): Craft {
+function withHandset(craft: Craft, side: Side, stand: Stand | null): Craft {
+  const { workspace } = side;
   const handset = stand?.craft.handset;
-  if (!stand || !handset || !mayLackHandset(craft)) return craft;
+  if (!stand || !handset || !mayLackHandset(craft, side)) return craft;
   const files = new Set(stand.craft.scripts.filter(({ kind }) => kind === "handset").map(({ file }) => file));
   const from = (file: FilePath): Workspace => (files.has(file) ? stand.workspace : workspace);
   const both: ScriptLookup = {
@@ -69,8 +72,8 @@ function withHandset(craft: Craft, { workspace }: Side, stand: Stand | null): Cr
 }
 
 /** A layer need not name a handset, and the one that a craft names may not be there. A craft that names none has none. */
-function mayLackHandset({ handset, script, gaps }: Craft): boolean {
-  return handset === null && (script.kind === "layer" || gaps.some(({ path }) => path !== null));
+function mayLackHandset({ handset, script, gaps }: Craft, { isAlone }: Side): boolean {
+  return handset === null && (isAlone === true || script.kind === "layer" || gaps.some(({ path }) => path !== null));
 }
 
 function sideNotes({ name }: Side, asRead: Craft, compared: Craft): string[] {
