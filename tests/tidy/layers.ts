@@ -88,7 +88,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     doors: ["inline", "layers-for", "move", "offers", "origin", "override"],
     uses: ["compare", "context", "edits"],
   },
-  compare: { doors: ["compare", "meaning", "words"], uses: ["context"] },
+  compare: { doors: ["compare", "meaning", "rows", "sides", "words"], uses: ["context"] },
   arming: { doors: ["readiness", "parse-positions", "summary"], uses: ["context"] },
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context", "edits"] },
   reference: {
