@@ -86,8 +86,10 @@ export function wins({ script, line }: LaterLine, name: string): string {
 }
 
 /** The name is taken out: its own lines go, and a `drop` takes back what earlier files say. */
-function withoutIt({ section, name, own, below, dropped }: Place): ScriptChange[] {
+function withoutIt({ section, name, own, below, dropped }: Place): ScriptChange[] | string {
   const changes: ScriptChange[] = own.map(({ line }) => ({ kind: "delete", line }));
+  if (name === "all" && below && !dropped)
+    return "An earlier file says “all”, and no “drop” can take back that name alone: “drop all” takes the whole section.";
   return below && !dropped ? [...changes, { kind: "drop", section, name }] : changes;
 }
 

@@ -15,8 +15,12 @@ export function otherHandsetEdits(
 ): readonly TextEdit[] | string {
   const { handset } = theirs;
   if (!handset) return "The other side uses no handset, so there is none to take.";
+  if (mine.script.kind === "handset")
+    return `“${mine.name}” is a handset itself, so no other one is used in its place: take what that one says.`;
   const here = workspace.script(handset.file);
-  if (here?.kind !== "handset" || print(here.tree) !== print(handset.tree))
+  if (here?.kind === "handset" && print(here.tree) !== print(handset.tree))
+    return `The file of the handset “${handset.name}” says something else here than on the other side: change it there.`;
+  if (here?.kind !== "handset")
     return `The handset “${handset.name}” of the other side is no file of this workspace: save it as one, then use it.`;
   if (into !== mine.file) return `Which handset is used is said by “${mine.name}” itself: take it there.`;
   return useEdits(mine, handset.file, workspace);

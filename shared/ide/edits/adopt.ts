@@ -19,6 +19,8 @@ import { statedIn } from "./stated.ts";
 /** Something that was asked for and is not the same afterwards, with the reason in a sentence. */
 export interface NotAdopted {
   readonly what: string;
+  /** True where it is written all the same, and comes to something else only through what it depends on. */
+  readonly isWritten: boolean;
   readonly message: string;
 }
 
@@ -100,9 +102,10 @@ function attemptOf(task: Task, forced: ReadonlyMap<string, Difference>): Attempt
   const changes: ScriptChange[] = [];
   const left: NotAdopted[] = [];
   for (const { what } of inOrderOf(theirs, open, workspace)) {
-    const wanted = typeof handset === "string" && isOfHandset(what) ? handset : changesFor(task, scope, what);
+    const isHandset = what === "handset.name" || (what.startsWith("transmitter.") && scope.script.kind !== "handset");
+    const wanted = typeof handset === "string" && isHandset ? handset : changesFor(task, scope, what);
     const why = typeof wanted === "string" ? wanted : notWritable(workspace, scope.script, wanted);
-    if (why !== null) left.push({ what, message: why });
+    if (why !== null) left.push({ what, isWritten: false, message: why });
     else changes.push(...(wanted as readonly ScriptChange[]));
   }
   const edits = [...(taken ?? []), ...editsOf(scope.script, changes)];
@@ -111,10 +114,6 @@ function attemptOf(task: Task, forced: ReadonlyMap<string, Difference>): Attempt
     left,
     remaining: edits.length === 0 ? now : remainingAfter(task, scope.script, edits, taken !== null),
   };
-}
-
-function isOfHandset(what: string): boolean {
-  return what === "handset.name" || what.startsWith("transmitter.");
 }
 
 function scopeOf(craft: Craft, into: FilePath, { catalogue }: Workspace): AdoptScope {
@@ -197,7 +196,7 @@ function stillOther({ left, remaining }: Attempt, asked: ReadonlySet<string>, th
       named.length > 0
         ? `“${nameOf(what)}” is written as on the other side, and names ${named.map((each) => `“${each}”`).join(", ")}, which is another here: take that too.`
         : `“${nameOf(what)}” is written as on the other side; what it depends on differs, so it still comes to something else here.`;
-    return [{ what, message }];
+    return [{ what, isWritten: true, message }];
   });
 }
 

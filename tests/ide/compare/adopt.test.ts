@@ -150,8 +150,8 @@ test("a handset of another place is not put to use, and the rest is taken", () =
   expect(answer).toMatchObject({
     kind: "edits",
     left: [
-      { what: "handset.name", message },
-      { what: "transmitter.power", message },
+      { what: "handset.name", isWritten: false, message },
+      { what: "transmitter.power", isWritten: false, message },
     ],
   });
   expect(after(texts, answer)[MINE]).toBe(`${head}pack\n  cells 6\n`);
@@ -171,6 +171,30 @@ test("what the handset says is taken into its own file", () => {
     kind: "refused",
     message: "“power” is said by the handset “Wheel”: take it into that file.",
   });
+});
+
+test("a handset file that says something else on the other side is not put to use as if it were that one", () => {
+  const elsewhere = workspaceOf({
+    [THEIRS]: 'craft "Saucer"\nuse "wheel.fettle"\n',
+    "/shed/wheel.fettle": HANDSET.replace("Wheel", "Tiller"),
+  });
+  const workspace = workspaceOf({ [MINE]: head });
+  expect(adoptEdits(workspace, workspace.craft(MINE)!, elsewhere.craft(THEIRS)!, ["handset.name"], MINE)).toEqual({
+    kind: "refused",
+    message: "The file of the handset “Tiller” says something else here than on the other side: change it there.",
+  });
+});
+
+test("an output that is called “all” is never dropped with its whole section", () => {
+  const texts = {
+    [MINE]: `${head}use "layer.fettle"\n`,
+    [LAYER]: 'layer "Habits"\noutputs\n  all when TL is down\n  lamp when TR is up\n',
+    [THEIRS]: `${head}outputs\n  lamp when TR is up\n`,
+  };
+  expect(whyNot(texts, "outputs.all")).toContain("“drop all” takes the whole section");
+  expect(after(texts, taken(workspaceOf(texts), ["outputs.all"], LAYER))[LAYER]).toBe(
+    'layer "Habits"\noutputs\n  lamp when TR is up\n',
+  );
 });
 
 /** The sentence with which taking a name is refused. */
@@ -220,6 +244,7 @@ test("a mode that names another one which differs is written, and it is said tha
     left: [
       {
         what: "modes.recorder",
+        isWritten: true,
         message: "“recorder” is written as on the other side, and names “arm”, which is another here: take that too.",
       },
     ],
