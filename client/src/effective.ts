@@ -21,6 +21,7 @@ import {
   EFFECTIVE_SCHEME,
   type EffectiveParams,
   type EffectiveText,
+  effectiveAddress,
 } from "../../shared/protocol/effective.ts";
 import type { LinePlace } from "../../shared/protocol/findings.ts";
 import { addressOf, isOnlyShown } from "./addresses.ts";
@@ -117,11 +118,8 @@ function unlessOnlyShown(document: TextDocument, next: (document: TextDocument) 
   return isOnlyShown(document.uri) ? Promise.resolve() : next(document);
 }
 
-/** Named after the craft's file, so that the tab says which craft it is; the file itself is the query. */
 function addressFor({ file }: EffectiveText): Uri {
-  const { path } = Uri.parse(file);
-  const name = path.slice(path.lastIndexOf("/") + 1).replace(/\.fettle$/, "");
-  return Uri.from({ scheme: EFFECTIVE_SCHEME, path: `/${name} (effective).fettle`, query: file });
+  return Uri.parse(effectiveAddress(asUri(file)));
 }
 
 function craftOf({ query }: Uri): Address {

@@ -1,5 +1,5 @@
 /** The controls that one script's conditions use, and edits that rename them there. */
-import type { Script } from "../model/script.ts";
+import type { Entry, Script } from "../model/script.ts";
 import { type Condition, walkCondition } from "../syntax/condition.ts";
 import type { Cols, TextEdit } from "../syntax/span.ts";
 import type { MappedControl, UsedControl } from "./handset-mapping.ts";
@@ -48,14 +48,19 @@ export function renameEdits(script: Script, mapping: readonly MappedControl[]): 
   });
 }
 
+/** The controls that one line names. */
+export function controlsOf(entry: Pick<Entry, "value" | "line">): readonly string[] {
+  return namedOn(entry).map(({ control }) => control);
+}
+
 function namedIn({ entries }: Script): Named[] {
-  return entries.flatMap(({ value, line }): Named[] => {
-    if (value?.kind === "follows")
-      return [{ ...value.dialAt, line, control: value.dial, position: null, isPulsed: true }];
-    return value?.kind === "condition"
-      ? [...walkCondition(value.condition)].flatMap((node) => namedBy(node, line))
-      : [];
-  });
+  return entries.flatMap(namedOn);
+}
+
+function namedOn({ value, line }: Pick<Entry, "value" | "line">): Named[] {
+  if (value?.kind === "follows")
+    return [{ ...value.dialAt, line, control: value.dial, position: null, isPulsed: true }];
+  return value?.kind === "condition" ? [...walkCondition(value.condition)].flatMap((node) => namedBy(node, line)) : [];
 }
 
 function namedBy(node: Condition, line: number): Named[] {

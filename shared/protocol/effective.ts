@@ -1,5 +1,5 @@
 /** The effective craft as a read-only script, each line of it linked to the lines that say so. */
-import type { Uri } from "./addresses.ts";
+import { asUri, type Uri } from "./addresses.ts";
 import type { LinePlace } from "./findings.ts";
 
 export interface EffectiveText {
@@ -25,3 +25,16 @@ export interface EffectiveParams {
 
 /** The scheme of the address under which a client shows such a text. */
 export const EFFECTIVE_SCHEME = "fettle-effective";
+
+/** The address of the effective craft of a file: named after the file, so that a tab says which craft it is; the file itself is the query. */
+export function effectiveAddress(file: Uri): Uri {
+  const last = /([^/?#]*)(?:[?#].*)?$/.exec(file)?.[1] ?? "";
+  let name = last;
+  try {
+    name = decodeURIComponent(last);
+  } catch {
+    // An address that is none of an editor's own is shown as it is.
+  }
+  const path = encodeURIComponent(`${name.replace(/\.fettle$/, "")} (effective).fettle`);
+  return asUri(`${EFFECTIVE_SCHEME}:/${path}?${encodeURIComponent(file)}`);
+}

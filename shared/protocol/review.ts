@@ -34,11 +34,11 @@ export interface ReviewRow {
   readonly notTaken: string | null;
 }
 
-/** Where a review can write. */
+/** Where a review can write; `new-layer` is a file that does not exist yet, and that the craft will use. */
 export interface ReviewTarget {
   readonly uri: Uri;
   readonly name: string;
-  readonly kind: "craft" | "layer";
+  readonly kind: "craft" | "layer" | "new-layer";
   /** Other craft that use it. */
   readonly alsoIn: readonly string[];
 }

@@ -171,11 +171,15 @@ export function fleetOf(count: number): Record<string, string> {
   return files;
 }
 
+/** The workspace by path: the craft is `tankard.fettle`, beside the files that it uses. */
+export function workspaceFiles(craft: string): Record<string, string> {
+  return { ...layers, "tankard.fettle": craft };
+}
+
 /** Writes the workspace into a folder of its own; gives that folder. The craft is \`tankard.fettle\`. */
 export function writeWorkspace(craft: string): string {
   const folder = mkdtempSync(join(tmpdir(), "fettle-bench-"));
-  const files = { ...layers, "tankard.fettle": craft };
-  for (const [path, text] of Object.entries(files)) {
+  for (const [path, text] of Object.entries(workspaceFiles(craft))) {
     mkdirSync(dirname(join(folder, path)), { recursive: true });
     writeFileSync(join(folder, path), text);
   }

@@ -16,7 +16,7 @@ export function withFile(workspace: Workspace, file: FilePath, text: string): Wo
 export function withFiles(workspace: Workspace, texts: ReadonlyMap<FilePath, string>): Workspace {
   const core = cores.get(workspace.catalogue) ?? makeCore(workspace.catalogue);
   cores.set(workspace.catalogue, core);
-  return core.at(withTexts(workspace.view, texts));
+  return core.at(withTexts(workspace.view, texts), workspace.levels);
 }
 
 /** The text of a script, without its byte-order mark, as it would be with edits made that do not overlap. */

@@ -1,21 +1,14 @@
 /** Conditions that name the controls of another handset, written for the craft's own or for one that is chosen. */
-import {
-  canStandFor,
-  type MappedControl,
-  mapControls,
-  mapTo,
-  type PlacedControl,
-  type UsedControl,
-} from "../../logic/handset-mapping.ts";
+import type { PlacedControl, UsedControl } from "../../logic/handset-mapping.ts";
 import { controlsUsed, renameEdits } from "../../logic/rename-controls.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { MappingRow } from "../../protocol/map-controls.ts";
-import { otherHandsets, specOf } from "../../rules/lib/other-handset.ts";
-import { describeControl } from "../context/known-controls.ts";
+import { otherHandsets } from "../../rules/lib/other-handset.ts";
 import { pickedCraft } from "../context/picked-craft.ts";
 import { useEdits } from "./handset-use.ts";
+import { type ChosenControls, mappingRow, proposal, specsOf } from "./mapping-rows.ts";
 import type { FileEdits } from "./osd-write.ts";
 import { newerEdition, whyNotWritable } from "./script-edits.ts";
 
@@ -25,7 +18,7 @@ export interface MapQuery {
   /** The file of a handset that is to take the place of the craft's own. */
   readonly handset?: string | undefined;
   /** What the pilot chose for a control; null leaves it as it is. */
-  readonly chosen: Readonly<Record<string, string | null>>;
+  readonly chosen: ChosenControls;
   /** The files of layers whose conditions are changed too. */
   readonly layers: readonly string[];
 }
@@ -94,14 +87,10 @@ export function mapControlsOf(workspace: Workspace, file: string, query: MapQuer
     kind: "mapping",
     craft: craft.name,
     handset: craft.handset.name,
-    rows: open.map((from) => rowOf(from, mapping, ours, craft.handset!.name, query.chosen)),
+    rows: open.map((from) => mappingRow(from, mapping, ours, craft.handset!.name, query.chosen)),
     layers: layersNaming(before, craft, isOpen, workspace),
     files: files.filter(({ edits }) => edits.length > 0),
   };
-}
-
-function specsOf(craft: Craft): PlacedControl[] {
-  return [...craft.controls.values()].flatMap(({ name, value }) => (value ? [specOf(name, value)] : []));
 }
 
 /** The controls for which conditions may have been written: of the handset that is replaced, and of any other in use. */
@@ -119,66 +108,6 @@ function usedBy(scripts: readonly Script[]): UsedControl[] {
     used.set(each.name, { name: each.name, positions, isPulsed: each.isPulsed || known?.isPulsed === true });
   }
   return [...used.values()];
-}
-
-function proposal(
-  open: readonly UsedControl[],
-  ours: readonly PlacedControl[],
-  known: readonly string[],
-  chosen: MapQuery["chosen"],
-): readonly MappedControl[] {
-  const fixed = open.flatMap((from) => {
-    const to = ours.find(({ name }) => name === chosen[from.name]);
-    return to && canStandFor(from, to) ? [mapTo(from, to, "choice")] : [];
-  });
-  const rest = open.filter(({ name }) => chosen[name] === undefined);
-  return [...fixed, ...mapControls(rest, ours, new Set([...known, ...fixed.map(({ to }) => to)]))];
-}
-
-function rowOf(
-  from: UsedControl & { readonly spec?: PlacedControl | undefined },
-  mapping: readonly MappedControl[],
-  ours: readonly PlacedControl[],
-  handset: string,
-  chosen: MapQuery["chosen"],
-): MappingRow {
-  const mapped = mapping.find((each) => each.from === from.name);
-  const to = ours.find(({ name }) => name === mapped?.to);
-  return {
-    from: from.name,
-    to: to?.name ?? null,
-    why: to
-      ? whyInWords(mapped!, from, to)
-      : chosen[from.name] === null
-        ? "left as it is"
-        : `no control of ${handset} can stand for it`,
-    positions: mapped ? [...mapped.positions] : [],
-    choices: ours
-      .filter((each) => canStandFor(from, each))
-      .map((each) => ({
-        to: each.name,
-        what: describeControl({ ...each, control: each.kind }),
-        takenBy: mapping.find((other) => other.to === each.name && other.from !== from.name)?.from ?? null,
-      })),
-  };
-}
-
-function whyInWords({ by }: MappedControl, { spec }: UsedControl, to: PlacedControl): string {
-  const notes = [
-    ...(spec?.kind === "dial" && spec.fromUs! < spec.toUs! !== to.fromUs! < to.toUs! ? ["it turns the other way"] : []),
-    ...(to.kind === "button" && spec?.kind !== "button" ? ["it springs back"] : []),
-  ];
-  const place = to.lies?.face ? `${to.lies.side} ${to.lies.face}` : (to.lies?.side ?? "");
-  const reason = {
-    channel: `the same channel, ch${to.channel}`,
-    name: "the same name",
-    place: `the same place, ${place}`,
-    positions: "the same positions",
-    kind: "of the same kind",
-    left: to.kind === "dial" ? "a dial too" : "it has positions enough",
-    choice: "chosen",
-  }[by];
-  return [reason, ...notes].join("; ");
 }
 
 /** The layers of a craft that name an open control. */
