@@ -40,7 +40,11 @@ export function quotesSlip({ text, start }: Cols & { readonly text: string }, ex
 const LOOKALIKES: Readonly<Record<string, string>> = {
   ...Object.fromEntries([..."‐‑‒–—−"].map((mark) => [mark, "-"])),
   ...Object.fromEntries([..."\u00a0\u2002\u2003\u2007\u2009\u202f\u3000"].map((space) => [space, " "])),
-  ...Object.fromEntries([..."\u200b\u200c\u200d\u2060\ufeff\u00ad"].map((nothing) => [nothing, ""])),
+  ...Object.fromEntries(
+    [
+      ..."\u200b\u200c\u200d\u2060\ufeff\u00ad\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069",
+    ].map((nothing) => [nothing, ""]),
+  ),
   ...Object.fromEntries([..."асеорхуіјԁԛѕ"].map((letter, i) => [letter, "aceopxyijdqs"[i]!])),
 };
 const LOOKALIKE = new RegExp(`[${Object.keys(LOOKALIKES).join("")}]`, "u");

@@ -110,6 +110,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     ],
     uses: ["context"],
   },
+  review: { doors: ["hidden"] },
   share: { doors: ["share", "share-report"], uses: ["compare", "context", "reports"] },
   "new-craft": { doors: ["new-craft", "questions", "answers", "choices", "script-text"], uses: ["context"] },
   "new-handset": { doors: ["new-handset", "questions", "answers"], uses: ["context", "new-craft"] },

@@ -33,6 +33,7 @@ import { rule as failsafeHoldsArm } from "../all/failsafe-holds-arm.ts";
 import { rule as failsafeUnsaid } from "../all/failsafe-unsaid.ts";
 import { rule as filterDelay } from "../all/filter-delay.ts";
 import { rule as gridMismatch } from "../all/grid-mismatch.ts";
+import { rule as hiddenText } from "../all/hidden-text.ts";
 import { rule as levelsLost } from "../all/levels-lost.ts";
 import { rule as loopBudget } from "../all/loop-budget.ts";
 import { rule as lossHidden } from "../all/loss-hidden.ts";
@@ -118,6 +119,7 @@ export const rules: readonly Rule[] = [
   failsafeUnsaid,
   filterDelay,
   gridMismatch,
+  hiddenText,
   levelsLost,
   loopBudget,
   lossHidden,

@@ -68,8 +68,7 @@ export function textsIn({ text, node, comment }: Line): readonly Cols[] {
   if (node.kind === "stray" || node.kind === "conflict") return [{ start: 0, end: text.length }];
   const end = comment?.start ?? text.length;
   const found: Cols[] = [];
-  // A use names a file of the same workspace: what it says is no text for people.
-  if (node.kind !== "use" && node.kind !== "blank") {
+  if (node.kind !== "blank") {
     for (const { index, 0: quoted } of text.slice(0, end).matchAll(/"(?:[^"\\]|\\.)*"?/g))
       found.push({
         start: index + 1,
@@ -83,7 +82,11 @@ export function textsIn({ text, node, comment }: Line): readonly Cols[] {
 /** What looks private in the texts of a script, line by line. */
 export function privateTexts({ tree }: Script): readonly (Span & Pick<PrivatePart, "what" | "like">)[] {
   return tree.lines.flatMap((line, at) =>
-    textsIn(line).flatMap(({ start, end }) =>
+    // A use names a file of the same workspace: what it says is no text for people.
+    (line.node.kind === "use"
+      ? textsIn({ ...line, text: line.text.replace(/"[^"#]*"/g, (path) => " ".repeat(path.length)) })
+      : textsIn(line)
+    ).flatMap(({ start, end }) =>
       privateParts(line.text.slice(start, end)).map(({ what, like, ...part }) => ({
         what,
         like,
