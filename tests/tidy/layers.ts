@@ -91,7 +91,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     uses: ["compare", "context", "edits"],
   },
   compare: { doors: ["compare", "meaning", "rows", "sides", "words"], uses: ["context"] },
-  review: { doors: ["carry", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },
+  review: { doors: ["carry", "hidden", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },
   arming: { doors: ["readiness", "parse-positions", "summary"], uses: ["context"] },
   panel: { doors: ["panel", "pictures"], uses: ["arming", "context", "edits"] },
   reference: {
@@ -110,7 +110,6 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     ],
     uses: ["context"],
   },
-  review: { doors: ["hidden"] },
   share: { doors: ["share", "share-report"], uses: ["compare", "context", "reports"] },
   "new-craft": { doors: ["new-craft", "questions", "answers", "choices", "script-text"], uses: ["context"] },
   "new-handset": { doors: ["new-handset", "questions", "answers"], uses: ["context", "new-craft"] },

@@ -9,6 +9,7 @@ import type { ReviewRow } from "../../protocol/review.ts";
 import { differencesOf, sectionOf } from "../compare/compare.ts";
 import { type Adopted, type AdoptScope, adopted } from "./adoption.ts";
 import { isPreselected } from "./danger.ts";
+import { shownText } from "./hidden.ts";
 import { type Measure, measuresFor } from "./measure.ts";
 import type { Offer } from "./offer.ts";
 import { asNow, type FoundAfter, foundIn, isGrave, type Outcome, outcomeOf } from "./outcome.ts";
@@ -117,7 +118,7 @@ export function reviewOf(workspace: Workspace, mine: Craft, offer: Offer, query:
     .map((row) => ({ ...withFinding(row, found(row.what)), notTaken: row.notTaken ?? left.get(row.what) ?? null }))
     .map((row) => ({
       ...row,
-      written: row.lines.map((line) => offer.lines[line]).join("\n"),
+      written: row.lines.map((line) => shownText(offer.lines[line]!)).join("\n"),
       chosen: wanted.has(row.what) && row.notTaken === null && row.class !== "same",
     }));
   const taken = finished.filter((row) => row.chosen);
