@@ -23,6 +23,7 @@ import { readsOthers } from "./other-side.ts";
 import { answerPages, linksFor, linkTargets } from "./pages.ts";
 import { pathOf } from "./paths.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
+import { answerReview } from "./review.ts";
 import { synchronise } from "./synchronise.ts";
 import { type PageOfRule, toPanelModel } from "./to-lsp.ts";
 import { takeTurns } from "./turns.ts";
@@ -165,7 +166,9 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerNewHandset(connection, documents, guard);
   answerMapControls(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
-  answerCompare(connection, documents, guard, readsOthers(connection, documents));
+  const readOther = readsOthers(connection, documents);
+  answerCompare(connection, documents, guard, readOther);
+  answerReview(connection, documents, guard, readOther);
   answerInsertions(connection, documents, guard);
   answerOrigin(connection, documents, guard);
   answerPages(connection, documents, guard);
