@@ -1,6 +1,7 @@
 /** How long it takes to compare two craft of 500 lines, and to take one's differences into the other. */
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { differencesOf } from "../../shared/ide/compare/compare.ts";
+import { wordsOf } from "../../shared/ide/compare/words.ts";
 import { adoptEdits } from "../../shared/ide/edits/adopt.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { type Core, makeCore } from "../../shared/model/workspace.ts";
@@ -32,14 +33,23 @@ function textsOf(round: number): Record<string, string> {
   return Object.fromEntries([...files, [MINE, craft], [THEIRS, changed(craft)]]);
 }
 
+interface Parts {
+  readonly read: number;
+  readonly compare: number;
+  readonly words: number;
+  readonly adopt: number;
+}
+
 /** The parts of one comparison, each in ms. */
-function once(core: Core, round: number): { readonly read: number; readonly compare: number; readonly adopt: number } {
+function once(core: Core, round: number): Parts {
   const workspace = core.at(memoryFiles(textsOf(round)));
   const began = performance.now();
   const [mine, theirs] = [workspace.craft(MINE)!, workspace.craft(THEIRS)!];
   const read = performance.now();
   const differences = differencesOf(mine, theirs, workspace.catalogue);
   const compared = performance.now();
+  for (const each of differences) wordsOf(each, mine, theirs, workspace);
+  const told = performance.now();
   const answer = adoptEdits(
     workspace,
     mine,
@@ -49,7 +59,7 @@ function once(core: Core, round: number): { readonly read: number; readonly comp
   );
   const adopted = performance.now();
   if (differences.length < 20 || answer.kind !== "edits") throw new Error("the craft do not differ as they should");
-  return { read: read - began, compare: compared - read, adopt: adopted - compared };
+  return { read: read - began, compare: compared - read, words: told - compared, adopt: adopted - told };
 }
 
 /** Times in ms: with a core that has read nothing yet, and with one that has read these files before, but for a line. */
@@ -68,7 +78,7 @@ export async function run(): Promise<string> {
       return `${ms(percentile(sorted, 0.5))} ms, ${ms(percentile(sorted, 0.95))} ms`;
     };
     report.push(
-      `${title}: read both ${of("read")} | compare ${of("compare")} | take all into one, tried out and compared again ${of("adopt")}`,
+      `${title}: read both ${of("read")} | compare ${of("compare")} | in words ${of("words")} | take all into one, tried out and compared again ${of("adopt")}`,
     );
   }
   return report.join("\n");
