@@ -41,18 +41,22 @@ interface LiveTabsOf<About, To, From> {
 
 /** Nobody reads a report while typing: it is asked for when the keys pause. */
 const PAUSE_MS = 200;
+/** Whoever waits longer for the page does something else, and keeps the keyboard for it. */
+const KEYBOARD_AWAITED_MS = 2_000;
 
 type Messages = { readonly kind: string; readonly has?: boolean };
 
 /** The tabs of a kind. Every page is told what it is about, keeps that in its state, and says `ready` once it is there. */
 export function liveTabs<About, To, From extends Messages>(kind: LiveTabsOf<About, To, From>): LiveTabs<About> {
   const { type, place, extension } = kind;
-  const options = { enableScripts: true, localResourceRoots: [panelFolder(extension)] };
+  const pageOptions = { enableScripts: true, localResourceRoots: [panelFolder(extension)] };
   interface Open {
     readonly panel: WebviewPanel;
     readonly tab: LiveTab<About, To>;
   }
   const open = new Map<string, Open>();
+  /** The tab that takes the keyboard once its page is there, and until when: before that the editor gives it to nobody. */
+  let awaited: { readonly panel: WebviewPanel; readonly untilMs: number } | undefined;
   const keyOf = (about: About) => JSON.stringify(about);
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
@@ -79,11 +83,15 @@ export function liveTabs<About, To, From extends Messages>(kind: LiveTabsOf<Abou
     };
     panel.webview.onDidReceiveMessage((message: From) => {
       if (message.kind === "keyboard") return keyboard.answered(message.has === true);
-      if (message.kind === "ready") post({ kind: "about", about });
+      if (message.kind === "ready") {
+        post({ kind: "about", about });
+        if (awaited?.panel === panel && panel.active && Date.now() < awaited.untilMs) void keyboard.giveBack();
+        if (awaited?.panel === panel) awaited = undefined;
+      }
       return kind.receive(message, tab);
     });
     panel.onDidDispose(() => void open.delete(keyOf(about)));
-    panel.webview.options = options;
+    panel.webview.options = pageOptions;
     panel.webview.html = panelPage(panel.webview, extension, place);
   };
   const restorer = window.registerWebviewPanelSerializer(type, {
@@ -93,20 +101,26 @@ export function liveTabs<About, To, From extends Messages>(kind: LiveTabsOf<Abou
       else adopt(restored, state.about);
     },
   });
+  const awaitPage = (panel: WebviewPanel) => {
+    awaited = { panel, untilMs: Date.now() + KEYBOARD_AWAITED_MS };
+  };
+  // Whoever writes in the script meanwhile keeps the keyboard there.
+  const elsewhere = window.onDidChangeTextEditorSelection(({ kind }) => {
+    if (kind !== undefined) awaited = undefined;
+  });
   return {
     open(about) {
       const there = open.get(keyOf(about));
-      if (there) return there.panel.reveal(undefined, false);
-      const viewColumn = columnBeside();
-      adopt(
-        window.createWebviewPanel(
-          type,
-          kind.title,
-          { viewColumn, preserveFocus: false },
-          { ...options, enableFindWidget: true },
-        ),
-        about,
-      );
+      if (there) {
+        if (!there.panel.visible) awaitPage(there.panel);
+        return there.panel.reveal(undefined, false);
+      }
+      const [another] = open.values();
+      const viewColumn = another?.panel.viewColumn ?? columnBeside();
+      const options = { ...pageOptions, enableFindWidget: true };
+      const panel = window.createWebviewPanel(type, kind.title, { viewColumn, preserveFocus: false }, options);
+      adopt(panel, about);
+      awaitPage(panel);
     },
     changed() {
       clearTimeout(waiting);
@@ -116,6 +130,7 @@ export function liveTabs<About, To, From extends Messages>(kind: LiveTabsOf<Abou
     },
     disposables: [
       restorer,
+      elsewhere,
       {
         dispose() {
           clearTimeout(waiting);

@@ -14,7 +14,7 @@ export const asked = {
   /** Settings by their whole names, with what stands in where nobody has set them. */
   settings: new Map<string, unknown>(),
   views: new Map<string, { resolveWebviewView(view: unknown): void }>(),
-  tabs: new Map<string, { deserializeWebviewPanel(panel: unknown): Promise<void> }>(),
+  tabs: new Map<string, { deserializeWebviewPanel(panel: unknown, state?: unknown): Promise<void> }>(),
   trees: new Map<string, FakeTree>(),
   /** Commands that were run, each with its arguments. */
   ran: [] as unknown[][],
@@ -22,9 +22,26 @@ export const asked = {
   providers: new Map<string, unknown>(),
   /** What was told in a message, and what a question is answered with. */
   told: [] as string[],
+  clipboard: "",
+  /** What was opened as a tab, in order. */
+  opened: [] as FakePanel[],
+  /** Files outside of any script, by their addresses. */
+  files: new Map<string, string>(),
   items: [] as { label: string; description?: string; detail?: string }[],
   answer: undefined as string | undefined,
 };
+
+/** A tab with a page, as the extension made it: what was posted to it, and what its page says back. */
+export interface FakePanel {
+  readonly type: string;
+  title: string;
+  visible: boolean;
+  active: boolean;
+  isDisposed: boolean;
+  readonly posted: unknown[];
+  /** The page sends a message. */
+  send(message: unknown): Promise<void>;
+}
 
 interface FakeTree {
   getChildren(row?: unknown): Promise<unknown[]>;
@@ -90,6 +107,38 @@ export function fakeWebview() {
   };
 }
 
+/** A new tab, with a page that says what it is told to. */
+export function fakePanel(type: string, title: string): FakePanel {
+  let received: (message: unknown) => unknown = () => undefined;
+  let disposed = () => {};
+  const panel = {
+    type,
+    title,
+    visible: true,
+    active: true,
+    viewColumn: 2,
+    isDisposed: false,
+    posted: [] as unknown[],
+    send: async (message: unknown) => void (await received(message)),
+    webview: {
+      ...fakeWebview(),
+      onDidReceiveMessage: (listener: typeof received) => {
+        received = listener;
+      },
+      postMessage: async (message: unknown) => panel.posted.push(message),
+    },
+    reveal: () => undefined,
+    onDidDispose: (listener: typeof disposed) => {
+      disposed = listener;
+    },
+    dispose() {
+      panel.isDisposed = true;
+      disposed();
+    },
+  };
+  return panel;
+}
+
 const document = {
   uri: new FakeUri("file:///shed/jug.fettle"),
   languageId: "fettle",
@@ -133,6 +182,14 @@ export const window = {
     return items.find(({ label }) => label === asked.answer);
   },
   showTextDocument: async () => editor,
+  async showOpenDialog() {
+    return asked.answer === undefined ? undefined : [new FakeUri(asked.answer)];
+  },
+  createWebviewPanel(type: string, title: string) {
+    const panel = fakePanel(type, title);
+    asked.opened.push(panel);
+    return panel;
+  },
   registerWebviewViewProvider(id: string, provider: { resolveWebviewView(view: unknown): void }) {
     asked.views.set(id, provider);
     return nothing;
@@ -141,7 +198,10 @@ export const window = {
     asked.customEditors.push(type);
     return nothing;
   },
-  registerWebviewPanelSerializer(type: string, serializer: { deserializeWebviewPanel(panel: unknown): Promise<void> }) {
+  registerWebviewPanelSerializer(
+    type: string,
+    serializer: { deserializeWebviewPanel(panel: unknown, state?: unknown): Promise<void> },
+  ) {
     asked.tabs.set(type, serializer);
     return nothing;
   },
@@ -160,6 +220,15 @@ export const workspace = {
     return { uri, languageId: "fettle", getText: () => text };
   },
   onDidOpenTextDocument: never,
+  getWorkspaceFolder: ({ path }: FakeUri) => (path.startsWith("file:///shed/") ? {} : undefined),
+  fs: {
+    async stat({ path }: FakeUri) {
+      const text = asked.files.get(path);
+      if (text === undefined) throw new Error("it is not there");
+      return { size: text.length };
+    },
+    readFile: async ({ path }: FakeUri) => new TextEncoder().encode(asked.files.get(path)),
+  },
   getConfiguration: (section: string) => ({
     get(name: string, usual: unknown) {
       asked.settings.set(`${section}.${name}`, usual);
@@ -167,6 +236,7 @@ export const workspace = {
     },
   }),
 };
+export const env = { clipboard: { readText: async () => asked.clipboard } };
 export class ThemeColor {}
 export class ThemeIcon {
   constructor(readonly name: string) {}

@@ -1,7 +1,7 @@
 /** “Compare with…” in the real editor: with the last commit, live, to both lines and to the editor's own comparison. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Editor, goTo, openFile, quickInput, runCommand, startEditor, type } from "../editor.ts";
-import { screenshot, webview } from "../looks.ts";
+import { type Editor, goTo, openFile, quickInput, reloadWindow, runCommand, startEditor, type } from "../editor.ts";
+import { screenshot, violations, webview } from "../looks.ts";
 
 const wheel = `handset "Wheel"
 
@@ -113,4 +113,28 @@ test("a layer is compared by itself, with the handset of a craft that uses it", 
   await runCommand(page, "Fettle: Compare with the Last Commit");
   await page.locator(".tab", { hasText: "Habits | Habits at HEAD" }).waitFor();
   await row("modes.arm").waitFor();
+});
+
+test("a difference is taken from there, taken back, and kept as here, which outlives a reload of the window", async () => {
+  const { page } = editor;
+  await backToScript("craft/jug.fettle");
+  await runCommand(page, "Fettle: Compare with the Last Commit");
+  await page.locator(".tab.active", { hasText: "Jug | Jug at HEAD" }).waitFor();
+  const taken = page.locator(".view-line", { hasText: /arm\s+when\sTR\sis\sdown/ });
+  expect(await taken.count()).toBe(0);
+  await report().getByRole("button", { name: "Take theirs: modes.arm" }).click();
+  await report().getByText("Taken from there: modes.arm.").waitFor();
+  await taken.waitFor();
+  await expect.poll(() => row("modes.arm").count()).toBe(0);
+  await screenshot(page, "compare-taken");
+  await report().getByRole("button", { name: "Undo" }).click();
+  await row("modes.arm").waitFor();
+  await taken.waitFor({ state: "detached" });
+  await report().getByRole("button", { name: "Keep mine: modes.arm" }).press("Enter");
+  await report().getByText("Nothing is left to decide. One more is kept as here.").waitFor();
+  expect(await violations(page, "tab")).toEqual([]);
+  await reloadWindow(page);
+  await page.locator(".tab", { hasText: "Jug | Jug at HEAD" }).waitFor();
+  // What was typed and not saved is as on the disk again; what was decided is not.
+  await report().getByText("One more is kept as here.").waitFor();
 });
