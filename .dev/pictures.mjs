@@ -1,4 +1,4 @@
-// node .dev/pictures.mjs: takes the README's pictures of the panel in the real editor, into client/media/.
+// node .dev/pictures.mjs: takes the README's pictures of the panel and of a review in the real editor, into client/media/.
 import { mkdirSync } from "node:fs";
 import { launchBrowser } from "./browser.mjs";
 import { build } from "./build.mjs";
@@ -8,6 +8,19 @@ import { setUp } from "./setup.mjs";
 import { serveEditor } from "./web-host.mjs";
 
 const craft = "craft/tankard.fettle";
+const friendsText = `pack
+  cells    6
+  warn-at  3.6 V/cell
+
+failsafe
+  hold-for  2 s
+
+modes
+  arm  when TR is up
+
+osd
+  height  at right-3, middle
+`;
 
 await setUp();
 await build("plain");
@@ -43,10 +56,30 @@ async function takePictures(/** @type {string} */ name, /** @type {string} */ th
       await page.screenshot({ path, style: pictureStyle });
       say(`Made ${path}.`);
     }
+    await takeReview(page, name);
   } finally {
     await close();
     await host.close();
   }
+}
+
+/** Takes the picture of a friend's text beside the craft for which it is reviewed. */
+async function takeReview(/** @type {import("playwright-core").Page} */ page, /** @type {string} */ name) {
+  const dropped = { kind: "text", text: friendsText, name: "a friend's text" };
+  const workbench = "/static/build/out/vs/workbench/workbench.web.main.internal.js";
+  await page.evaluate(
+    `import("${workbench}").then(async ({ commands }) => {
+      await commands.executeCommand("workbench.action.closeSidebar");
+      await commands.executeCommand("fettle.review", ${JSON.stringify({ dropped })});
+    })`,
+  );
+  const review = page.frameLocator("iframe.webview.ready >> nth=-1").frameLocator("#active-frame");
+  await review.getByRole("heading", { name: /^Differs/ }).waitFor();
+  await page.mouse.move(320, 600);
+  await page.waitForTimeout(700);
+  const path = inProject("client/media", `review-${name}.png`);
+  await page.screenshot({ path, style: pictureStyle });
+  say(`Made ${path}.`);
 }
 
 /** Drags the edge of the side bar until it is that many pixels wide. */

@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ControlsAt, LinePlace, PanelModel, ViewName } from "../../shared/protocol/panel.ts";
 import type { ListedCraft, ToPanel } from "../../shared/protocol/panel-messages.ts";
+import { takeDrops } from "./drops.ts";
 import { BeginOsd } from "./goggles-begin.tsx";
 import { GogglesView } from "./goggles-view.tsx";
 import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
@@ -49,6 +50,7 @@ export function App() {
   }, [view]);
   useEffect(keepScroll, []);
   useEffect(keepFocus, []);
+  useEffect(takeDrops, []);
   useEffect(() => {
     if (model) window.scrollTo(0, loadState().scrollTop);
   }, [model === null]);

@@ -10,7 +10,8 @@ import type {
   Told,
 } from "../../shared/protocol/compare-messages.ts";
 import { CompareRow, decisionOf } from "./compare-row.tsx";
-import { counted, OutOfDate, ToldLine } from "./fact-parts.tsx";
+import { OutOfDate, ToldLine } from "./fact-parts.tsx";
+import { counted } from "./fact-words.ts";
 import { editorApi } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
 import { useRowKeys } from "./row-keys.ts";

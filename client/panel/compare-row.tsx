@@ -1,7 +1,7 @@
 /** One difference: in words, with the value on either side, and the choice between them. */
 import type { DifferenceRow } from "../../shared/protocol/compare.ts";
 import { FactName, type Reach, SideValue } from "./fact-parts.tsx";
-import { pageOfRow } from "./tab-page.ts";
+import { leadOf, pageOfRow } from "./fact-words.ts";
 
 interface Props {
   readonly row: DifferenceRow;
@@ -21,10 +21,12 @@ export function decisionOf({ what, mine, theirs }: DifferenceRow): string {
 /** The row of one difference. */
 export function CompareRow({ row, names, tab, isKept, take, settle }: Props) {
   const { what, kind, summary, words, mine, theirs, mineAt, theirsAt, notTaken } = row;
+  const [lead, rest] = leadOf(words);
   return (
     <li class="fact" data-row={what}>
       <div class="fact-text">
-        <h3>{words}</h3>
+        <h3>{lead}</h3>
+        {rest !== "" && <p>{rest}</p>}
         <FactName what={what} page={pageOfRow(what, kind)} aside={summary} tab={tab} />
         <dl class="sides">
           <SideValue of={names.mine} value={mine} at={mineAt} none="says nothing" tab={tab} />

@@ -107,8 +107,3 @@ export function OutOfDate() {
     </div>
   );
 }
-
-/** “one line”, “4 lines”. */
-export function counted(count: number, word: string): string {
-  return `${count === 1 ? "one" : count} ${word}${count === 1 ? "" : "s"}`;
-}

@@ -80,7 +80,14 @@ export function ReviewApp() {
         <Nothing title="This is no script" why={result.looksLike} hidden={result.hidden} />
       )}
       {result?.kind === "review" && (
-        <Shown result={result} purpose={about?.purpose ?? "review"} choice={choice} choose={choose} told={told} />
+        <Shown
+          result={result}
+          isText={about?.offer.kind === "text"}
+          purpose={about?.purpose ?? "review"}
+          choice={choice}
+          choose={choose}
+          told={told}
+        />
       )}
     </>
   );
@@ -124,13 +131,15 @@ function Nothing({ title, why, hidden }: NothingProps) {
 
 interface ShownProps {
   readonly result: Review;
+  /** Whether the offer is a text, which is called by words such as “the pasted text”. */
+  readonly isText: boolean;
   readonly purpose: Reviewed["purpose"];
   readonly choice: ReviewChoice;
   readonly choose: (some: Partial<ReviewChoice>) => void;
   readonly told: Told | null;
 }
 
-function Shown({ result, purpose, choice, choose, told }: ShownProps) {
+function Shown({ result, isText, purpose, choice, choose, told }: ShownProps) {
   const { mine, theirs, rows, warnings, hidden, mapping, measure } = result;
   const root = useRef<HTMLDivElement>(null);
   const keys = useRowKeys(
@@ -142,7 +151,7 @@ function Shown({ result, purpose, choice, choose, told }: ShownProps) {
   return (
     <div class="review" ref={root} {...keys.within}>
       <header>
-        <h1 tabIndex={-1}>
+        <h1 tabIndex={-1} class={isText ? "begins" : ""}>
           {theirs.name} <span class="quiet">{purpose === "carry" ? "carried over to" : "held against"}</span>{" "}
           {mine.name}
         </h1>
@@ -158,7 +167,8 @@ function Shown({ result, purpose, choice, choose, told }: ShownProps) {
         <ReviewGroups
           rows={rows}
           names={{ mine: mine.name, theirs: purpose === "carry" ? theirs.name : "Then" }}
-          offer={theirs.uri}
+          purpose={purpose}
+          offer={purpose === "carry" ? null : theirs.uri}
           chosen={chosen}
           choose={(whats) => choose({ chosen: whats })}
           adopt={(what) => adopt([what])}

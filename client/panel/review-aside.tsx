@@ -1,6 +1,6 @@
 /** What stands around the rows of a review: characters that do not show, the controls, the result, what has to be measured. */
 import type { HiddenCharacter, MeasureRow, ReviewResult } from "../../shared/protocol/review.ts";
-import { counted } from "./fact-parts.tsx";
+import { counted } from "./fact-words.ts";
 import { editorApi } from "./host.ts";
 
 type Review = Extract<ReviewResult, { kind: "review" }>;
@@ -96,7 +96,9 @@ export function Result({ result: { findings, gone, mine }, chosen, show }: Resul
   const before = findings.filter(({ isNew }) => !isNew);
   return (
     <section aria-labelledby="result">
-      <h2 id="result">Found in the result</h2>
+      <h2 id="result" tabIndex={-1}>
+        Found in the result
+      </h2>
       <p role="status">{resultInWords(chosen, fresh.length, gone, before.length)}</p>
       {fresh.map(({ code, severity, message, what, range }) => (
         <div class={`finding ${severity}`} key={`${code}:${range.start.line}:${message}`}>

@@ -2,10 +2,11 @@
 
 import { asUri } from "../../shared/protocol/addresses.ts";
 import type { Told } from "../../shared/protocol/compare-messages.ts";
-import type { ReviewResult } from "../../shared/protocol/review.ts";
+import type { ReviewResult, ReviewTarget } from "../../shared/protocol/review.ts";
 import type { ReviewChoice } from "../../shared/protocol/review-messages.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
-import { counted, ToldLine } from "./fact-parts.tsx";
+import { ToldLine } from "./fact-parts.tsx";
+import { counted } from "./fact-words.ts";
 
 interface Props {
   readonly result: Extract<ReviewResult, { kind: "review" }>;
@@ -16,9 +17,16 @@ interface Props {
   readonly told: Told | null;
 }
 
+const KINDS: Readonly<Record<ReviewTarget["kind"], string>> = {
+  craft: "",
+  layer: "layer ",
+  "new-layer": "a new layer: ",
+};
+
 /** The button that adopts, the file, and why it cannot be done where it cannot. */
 export function AdoptBar({ result, chosen, choice, choose, adopt, told }: Props) {
-  const { targets, into, rows } = result;
+  const { targets, into, rows, findings } = result;
+  const fresh = chosen.length === 0 ? [] : findings.filter(({ isNew }) => isNew);
   const target = targets.find(({ uri }) => uri === into);
   const keepsText = rows.some((row) => row.class === "unknown" && chosen.includes(row.what));
   const refused = chosen.length > 0 && result.adopt.kind === "refused" ? result.adopt.message : null;
@@ -43,7 +51,8 @@ export function AdoptBar({ result, chosen, choice, choose, adopt, told }: Props)
           <select value={into} onChange={({ currentTarget }) => choose({ into: asUri(currentTarget.value) })}>
             {targets.map(({ uri, name, kind }) => (
               <option key={uri} value={uri}>
-                {kind === "craft" ? name : `layer ${name}`}
+                {KINDS[kind]}
+                {name}
               </option>
             ))}
           </select>
@@ -55,12 +64,21 @@ export function AdoptBar({ result, chosen, choice, choose, adopt, told }: Props)
               type="text"
               size={12}
               value={choice.dialect}
-              placeholder="which board"
+              placeholder="board"
               onInput={({ currentTarget }) => choose({ dialect: currentTarget.value })}
             />
           </label>
         )}
       </div>
+      {fresh.length > 0 && (
+        <p class="also">
+          It brings{" "}
+          <button type="button" class="link" onClick={showResult}>
+            {counted(fresh.length, "new finding")}
+          </button>
+          .
+        </p>
+      )}
       {target && target.alsoIn.length > 0 && <p class="also">This also changes {joinWithAnd(target.alsoIn)}.</p>}
       {refused !== null && (
         <p class="also" id="adopt-refused">
@@ -69,4 +87,11 @@ export function AdoptBar({ result, chosen, choice, choose, adopt, told }: Props)
       )}
     </footer>
   );
+}
+
+/** In a narrow window what is found stands far from here. */
+function showResult(): void {
+  const result = document.getElementById("result");
+  result?.scrollIntoView({ block: "start" });
+  result?.focus({ preventScroll: true });
 }

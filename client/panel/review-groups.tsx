@@ -1,15 +1,19 @@
 /** The rows of a review in their four groups: what is dangerous first, what is the same folded. */
 import type { ReviewClass, ReviewResult, ReviewRow as Row } from "../../shared/protocol/review.ts";
+import type { Reviewed } from "../../shared/protocol/review-messages.ts";
 import { ReviewRow } from "./review-row.tsx";
 
 type Findings = Extract<ReviewResult, { kind: "review" }>["findings"];
 
+type Purpose = Reviewed["purpose"];
+
 interface Props {
   readonly rows: readonly Row[];
+  readonly purpose: Purpose;
   /** What the values on either side are called. */
   readonly names: { readonly mine: string; readonly theirs: string };
-  /** The address of the offered text. */
-  readonly offer: string;
+  /** The address of the offered text; null where a whole craft is carried over, whose lines are not read one by one. */
+  readonly offer: string | null;
   readonly chosen: readonly string[];
   readonly choose: (chosen: readonly string[]) => void;
   readonly adopt: (what: string) => void;
@@ -18,23 +22,39 @@ interface Props {
   readonly findings: Findings;
 }
 
-const GROUPS: readonly { readonly is: ReviewClass; readonly title: string; readonly why: string }[] = [
+const GROUPS: readonly {
+  readonly is: ReviewClass;
+  readonly title: string;
+  readonly why: Readonly<Record<Purpose, string>>;
+}[] = [
   {
     is: "dangerous",
     title: "Dangerous",
-    why: "Arming, a lost signal, ports, motors, the link, or what brings a finding: never chosen for you. After adopting, try it with the propellers off.",
+    why: {
+      review:
+        "Arming, a lost signal, ports, motors, the link, or what brings a finding: never chosen for you. After adopting, try it with the propellers off.",
+      carry:
+        "Arming, a lost signal, ports, motors, the link, or what brings a finding. After adopting, try it with the propellers off.",
+    },
   },
   {
     is: "differs",
     title: "Differs",
-    why: "Taste is chosen for you; hardware is not, since it is true of their craft only.",
+    why: {
+      review: "Taste is chosen for you; hardware is not, since it is true of their craft only.",
+      carry:
+        "Taste and safety are chosen for you; hardware and tune are not, since they are true of the other craft only.",
+    },
   },
   {
     is: "unknown",
     title: "Not understood",
-    why: "What is chosen here is kept as text of the board, exactly as it stands.",
+    why: {
+      review: "What is chosen here is kept as text of the board, exactly as it stands.",
+      carry: "What is chosen here is kept as text of the board, exactly as it stands.",
+    },
   },
-  { is: "same", title: "The same here", why: "" },
+  { is: "same", title: "The same here", why: { review: "", carry: "" } },
 ];
 
 /** All rows; each group has its own ways to choose. */
@@ -57,9 +77,9 @@ export function ReviewGroups(props: Props) {
               <h2 id={`group-${group.is}`}>
                 {group.title}: {rows.length}
               </h2>
-              <Choices {...props} rows={rows} title={group.title} />
+              <Choices {...props} rows={rows} group={group} />
             </div>
-            <p class="quiet">{group.why}</p>
+            <p class="quiet">{group.why[props.purpose]}</p>
             <Rows {...props} rows={rows} />
           </section>
         );
@@ -96,7 +116,7 @@ function Rows(props: Props) {
 }
 
 /** Buttons that choose in one group alone. */
-function Choices({ rows, title, chosen, choose }: Props & { readonly title: string }) {
+function Choices({ rows, group: { is, title }, chosen, choose }: Props & { readonly group: (typeof GROUPS)[number] }) {
   const possible = rows.filter(({ notTaken }) => notTaken === null);
   if (possible.length < 2) return null;
   const elsewhere = chosen.filter((what) => !rows.some((row) => row.what === what));
@@ -109,7 +129,8 @@ function Choices({ rows, title, chosen, choose }: Props & { readonly title: stri
       {label}
     </button>
   );
-  const taste = possible.filter(({ nature }) => nature === "taste");
+  // What is dangerous is not made light of by being a matter of taste too, as which switch arms is.
+  const taste = is === "differs" ? possible.filter(({ nature }) => nature === "taste") : [];
   return (
     <span class="choices">
       {taste.length > 0 && taste.length < possible.length && choice("All that is taste", taste)}

@@ -2,13 +2,13 @@
 import type { Finding } from "../../shared/protocol/findings.ts";
 import type { ReviewRow as Row } from "../../shared/protocol/review.ts";
 import { FactName, type Reach, SideValue } from "./fact-parts.tsx";
+import { leadOf, pageOfRow } from "./fact-words.ts";
 import { editorApi } from "./host.ts";
-import { pageOfRow } from "./tab-page.ts";
 
 interface Props {
   readonly row: Row;
   readonly names: { readonly mine: string; readonly theirs: string };
-  readonly offer: string;
+  readonly offer: string | null;
   readonly tab: Reach;
   readonly isChosen: boolean;
   readonly toggle: () => void;
@@ -24,13 +24,15 @@ export function ReviewRow({ row, names, offer, tab, isChosen, toggle, adopt, bri
   const isUnknown = row.class === "unknown";
   const canBeChosen = !isSame && notTaken === null;
   const id = `row-${what}`;
+  const [lead, rest] = leadOf(words);
   return (
     <li class={`fact ${isChosen ? "is-chosen" : ""}`} data-row={what}>
       <div class="fact-text">
         <h3>
           {canBeChosen && <input type="checkbox" id={id} checked={isChosen} tabIndex={tab} onChange={toggle} />}
-          {canBeChosen ? <label for={id}>{words}</label> : words}
+          {canBeChosen ? <label for={id}>{lead}</label> : lead}
         </h3>
+        {rest !== "" && <p>{rest}</p>}
         {!isUnknown && <FactName what={what} page={pageOfRow(what, kind)} aside={nature ?? ""} tab={tab} />}
         {!isSame && !isUnknown && (
           <dl class="sides">
@@ -38,7 +40,7 @@ export function ReviewRow({ row, names, offer, tab, isChosen, toggle, adopt, bri
             <SideValue of={names.theirs} value={theirs} at={null} none="is gone" tab={tab} />
           </dl>
         )}
-        <Written row={row} offer={offer} tab={tab} />
+        {offer !== null && <Written row={row} offer={offer} tab={tab} />}
         {brings.map(({ message, severity }) => (
           <p class={`finding ${severity}`} key={message}>
             New {severity}: {message}
@@ -58,7 +60,7 @@ export function ReviewRow({ row, names, offer, tab, isChosen, toggle, adopt, bri
 }
 
 /** The lines as they stand in the offered text; their numbers lead there. */
-function Written({ row: { lines, written }, offer, tab }: Pick<Props, "row" | "offer" | "tab">) {
+function Written({ row: { lines, written }, offer, tab }: Pick<Props, "row" | "tab"> & { readonly offer: string }) {
   const [first] = lines;
   if (first === undefined) return null;
   const where = lines.length === 1 ? `Line ${first + 1}` : `Lines ${lines.map((line) => line + 1).join(", ")}`;

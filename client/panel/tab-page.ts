@@ -31,29 +31,3 @@ export function useKeptScroll(isShown: boolean): void {
     if (isShown) window.scrollTo(0, loadTabState({ scrollTop: 0 }).scrollTop);
   }, [isShown]);
 }
-
-/** The page that explains the name of a row: SECTION.NAME, which may be of a named pack. */
-export function pageOfRow(what: string, kind: string | null): string | null {
-  const dot = what.startsWith("verbatim.") ? "verbatim".length : what.lastIndexOf(".");
-  // The name of a pack may hold anything, and is not part of what is explained.
-  const section = what.slice(0, dot).split("/")[0]!;
-  const name = what.slice(dot + 1);
-  switch (kind) {
-    case "mode":
-      return `mode/${name}`;
-    case "setting":
-      if (section === "adjust") return "section/adjust";
-      return section === "verbatim" ? "word/verbatim" : `setting/${section}.${name}`;
-    // Elements, and the settings of a page, such as its grid: by the name alone either is found.
-    case "osd":
-      return name;
-    case "output":
-      return "section/outputs";
-    case "control":
-      return "section/controls";
-    case "handset":
-      return "word/handset";
-    default:
-      return null;
-  }
-}

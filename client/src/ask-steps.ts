@@ -124,7 +124,7 @@ export async function asking(from: unknown, ask: () => Promise<void>): Promise<v
 }
 
 /** Waits until an input keeps the keyboard: a walkthrough, which gives its name to its commands, would take it back. */
-export async function keyboardIsFree(from: unknown): Promise<void> {
+async function keyboardIsFree(from: unknown): Promise<void> {
   if (from === "walkthrough") await new Promise((resolve) => setTimeout(resolve, HELD_AGAIN_MS));
 }
 

@@ -21,7 +21,7 @@ import {
 import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 import { acceptFinding } from "./accept-finding.ts";
 import type { Ask } from "./ask.ts";
-import { asking, keyboardIsFree } from "./ask-steps.ts";
+import { asking } from "./ask-steps.ts";
 import { compareCommands } from "./compare-with.ts";
 import { comparisonTabs } from "./comparison-tab.ts";
 import { effectiveCrafts, leaveOutShown } from "./effective.ts";
@@ -38,7 +38,9 @@ import { pagesOf } from "./pages.ts";
 import { panelHost } from "./panel-host.ts";
 import { craftForPanel } from "./pick-craft.ts";
 import { practice } from "./practice.ts";
-import { CLASHING } from "./practice-script.ts";
+import { CLASHING, FRIENDS_TEXT } from "./practice-script.ts";
+import { reviewCommands } from "./review-commands.ts";
+import { reviewTabs } from "./review-tab.ts";
 import { revisionsOf } from "./revisions.ts";
 import { followContext } from "./script-context.ts";
 import { selectLine } from "./script-editors.ts";
@@ -88,13 +90,13 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   const status = statusItem(ask, panel.drawnCraft, warn);
   const effective = effectiveCrafts(ask);
   const lenses = lensCommands({ panel, effective, scripts });
-  const comparisons = comparisonTabs(
-    { extension: context.extensionUri, ask, log: warn, openPlace: others.openPlace },
-    others.showNativeDiff,
-  );
+  const parts = { extension: context.extensionUri, ask, log: warn, openPlace: others.openPlace };
+  const comparisons = comparisonTabs(parts, others.showNativeDiff);
   const compare = compareCommands({ scripts, revisions, open: comparisons.open });
+  const reviews = reviewTabs(parts);
+  const review = reviewCommands({ scripts, open: reviews.open });
   const changed = () => {
-    for (const each of [scripts, status, effective, comparisons]) each.changed();
+    for (const each of [scripts, status, effective, comparisons, reviews]) each.changed();
   };
   client.onNotification(CHANGED_NOTIFICATION, () => {
     panel.refresh();
@@ -117,18 +119,16 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...revisions.disposables,
     ...others.disposables,
     ...comparisons.disposables,
+    ...reviews.disposables,
     revisions.onDidChange(() => comparisons.changed()),
     ...followContext(),
-    ...treeCommands(scripts, panel, lenses, compare),
+    ...treeCommands(scripts, panel, lenses, { ...compare, ...review }),
     commands.registerCommand("fettle.showPanel", () => panel.focus()),
     commands.registerCommand("fettle.showGoggles", () => panel.show("goggles")),
     commands.registerCommand("fettle.showSwitches", () => panel.show("switches")),
     commands.registerCommand("fettle.showNumbers", () => panel.show("numbers")),
     commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),
-    commands.registerCommand("fettle.showEffective", async (of?: Uri | "walkthrough") => {
-      await keyboardIsFree(of);
-      await lenses.showEffective(of === "walkthrough" ? undefined : of);
-    }),
+    commands.registerCommand("fettle.showEffective", (of?: Uri) => lenses.showEffective(of)),
     commands.registerCommand("fettle.compareWith", (of?: unknown) => compare.compareWith(of)),
     commands.registerCommand("fettle.compareWithHead", (of?: unknown) => compare.compareWithHead(of)),
     // Called from lenses only, which say what is meant.
@@ -144,12 +144,21 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.fitOsd", () => panel.fitOsd()),
     commands.registerCommand("fettle.addOsdElement", () => panel.addElement()),
     commands.registerCommand("fettle.beginOsd", (page?: OsdPage) => panel.beginOsd(page)),
+    commands.registerCommand("fettle.reviewClipboard", () => review.clipboard()),
+    commands.registerCommand("fettle.reviewFile", (uri?: Uri) => review.file(uri)),
+    commands.registerCommand("fettle.reviewSelection", () => review.selection()),
+    commands.registerCommand("fettle.review", (offered?: unknown) => review.review(offered)),
+    commands.registerCommand("fettle.carryOver", (from?: Uri) => review.carryOver(from)),
     commands.registerCommand("fettle.showLog", () => output.show()),
     commands.registerCommand("fettle.practiseClash", async () => {
       // It is mended in the script, at the cursor: the keyboard stays there.
       await panel.showPositions({ uri: await practising.open("clash"), positions: CLASHING }, "left where it is");
     }),
     commands.registerCommand("fettle.practiseOsd", async () => panel.show("goggles", await practising.open("osd"))),
+    commands.registerCommand("fettle.practiseReview", async () => {
+      const offer = { kind: "text", text: FRIENDS_TEXT, name: "a friend's text" } as const;
+      reviews.open({ mine: await practising.open(), offer, purpose: "review" });
+    }),
     // Called from hovers only: without a line there is nothing to show, so it is not in the command palette.
     commands.registerCommand(LINE_COMMAND, (at: LinePlace) => selectLine(at)),
     // Called from findings only: without positions there is nothing to show, so it is not in the command palette.
@@ -163,6 +172,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
       await started;
       panel.refresh();
       pages.refresh();
+      changed();
     }),
   );
   // The page then says so, and offers to start it again.

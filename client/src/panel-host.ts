@@ -157,6 +157,8 @@ export function panelHost(
     switch (message.kind) {
       case "select":
         return void selectLine(message.at);
+      case "dropped":
+        return void commands.executeCommand("fettle.review", { dropped: message.what, mine: script && drawn(script) });
       case "keyboard":
         return from.keyboard.answered(message.has);
       case "run":

@@ -1,4 +1,4 @@
-/** The craft on which the walkthrough lets a pilot practise: one clash of modes, one element that covers another. */
+/** What the walkthrough lets a pilot practise on: a craft with one clash of modes and one element that covers another, and a friend's text. */
 
 /** A script that needs no other file; it has exactly these two findings, and none once both are mended. */
 export const PRACTICE_SCRIPT = `craft "Practice Pot"
@@ -55,3 +55,28 @@ export const CLASHING = { TR: "down" } as const;
 
 /** The line that a pilot mends, by the step of the walkthrough. */
 export const MENDED_LINE = { clash: /^ +video-low .*/m, osd: /^ +flight-time .*/m } as const;
+
+/**
+ * What a friend sends, for the practice craft: two lines that are dangerous, some that differ, of which one is hardware,
+ * some that are the same, and one that nobody understands.
+ */
+export const FRIENDS_TEXT = `# from Bram's five-inch, after the windy week
+pack
+  cells     6
+  capacity  1300 mAh
+  warn-at   3.6 V/cell
+
+failsafe
+  hold-for  2 s
+
+modes
+  arm    when TR is up
+  level  when TR is up
+
+osd
+  pack-volts    at left+3, bottom-2
+  link-quality  at right-3, top+1
+  craft         at left+2, top+1
+
+lamp glows at dusk
+`;

@@ -16,8 +16,8 @@ import { MENDED_LINE, PRACTICE_SCRIPT, PRACTISED } from "./practice-script.ts";
 export type Practised = keyof typeof PRACTISED;
 
 export interface Practice {
-  /** Shows the practice craft, as it was left where it is still open, at the line of a step; gives its address. */
-  open(step: Practised): Promise<Uri>;
+  /** Shows the practice craft, as it was left where it is still open, at the line of a step if one is named; gives its address. */
+  open(step?: Practised): Promise<Uri>;
   readonly disposables: readonly Disposable[];
 }
 
@@ -34,13 +34,13 @@ export function practice(): Practice {
       else if (present.delete(step)) void commands.executeCommand("setContext", `fettle.mended.${step}`, true);
     }
   });
-  const open = async (step: Practised) => {
+  const open = async (step?: Practised) => {
     if (!document || document.isClosed) {
       present.clear();
       document = await workspace.openTextDocument({ language: "fettle", content: PRACTICE_SCRIPT });
     }
     const editor = await window.showTextDocument(document, { preview: false });
-    const at = MENDED_LINE[step].exec(document.getText());
+    const at = step && MENDED_LINE[step].exec(document.getText());
     if (at) {
       const end = document.positionAt(at.index + at[0].length);
       editor.selection = new Selection(end, end);

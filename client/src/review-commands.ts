@@ -2,6 +2,7 @@
 import { env, Uri, window, workspace } from "vscode";
 import type { Uri as Address } from "../../shared/protocol/addresses.ts";
 import type { OtherSide } from "../../shared/protocol/compare.ts";
+import type { Dropped } from "../../shared/protocol/panel-messages.ts";
 import type { Reviewed } from "../../shared/protocol/review-messages.ts";
 import { addressOf } from "./addresses.ts";
 import { pickCraft } from "./pick-craft.ts";
@@ -11,11 +12,10 @@ import type { WorkspaceScripts } from "./workspace-scripts.ts";
 /** What is larger is not read: a whole configuration has some hundred kilobytes at most. */
 const MOST_BYTES = 4 * 1024 * 1024;
 
-/** A text without a file of its own, as a page or another part hands it over; `mine` is the craft that is meant. */
-export interface OfferedText {
-  readonly text: string;
-  readonly name: string;
-  readonly mine?: string;
+/** What was dropped on the panel, and the craft that it draws. */
+export interface DroppedFor {
+  readonly dropped: Dropped;
+  readonly mine?: string | undefined;
 }
 
 interface Parts {
@@ -27,7 +27,7 @@ export interface ReviewCommands {
   clipboard(): Promise<void>;
   file(uri?: Uri): Promise<void>;
   selection(): Promise<void>;
-  /** Of an offered document, by its address, or of a text; without an argument, of the script in front. */
+  /** Of an offered document, by its address, or of what was dropped; without an argument, of the script in front. */
   review(offered?: unknown): Promise<void>;
   /** From this craft, by default the one in front, to another that is asked for. */
   carryOver(from?: Uri): Promise<void>;
@@ -41,44 +41,56 @@ export function reviewCommands({ scripts, open }: Parts): ReviewCommands {
   };
   const textOffer = (text: string, name: string, mine?: Address) => openFor({ kind: "text", text, name }, mine);
 
-  const review: ReviewCommands["review"] = async (offered) => {
-    if (isOfferedText(offered)) {
-      const { text, name, mine } = offered;
-      return textOffer(text, name, mine === undefined ? undefined : addressOf(Uri.parse(mine)));
+  const readFile = async (uri: Uri, mine?: Address) => {
+    // A script of the workspace is read with what it uses.
+    if (/\.fettle$/i.test(uri.path) && workspace.getWorkspaceFolder(uri))
+      return openFor({ kind: "file", uri: addressOf(uri) }, mine === addressOf(uri) ? undefined : mine);
+    const name = nameOf(uri);
+    try {
+      const { size } = await workspace.fs.stat(uri);
+      if (size > MOST_BYTES) return tooLarge(name, size / 1024 / 1024);
+      await textOffer(new TextDecoder().decode(await workspace.fs.readFile(uri)), name, mine);
+    } catch (error) {
+      say(`“${name}” could not be read: ${error instanceof Error ? error.message : error}`);
     }
-    const uri = addressIn(offered) ?? activeScript()?.uri;
-    if (!uri) return say("Open the script first that is to be reviewed.");
-    await openFor({ kind: "file", uri: addressOf(uri) });
   };
+  const drop = async ({ dropped, mine }: DroppedFor) => {
+    const target = mine === undefined ? undefined : addressOf(Uri.parse(mine));
+    switch (dropped.kind) {
+      case "text":
+        return textOffer(dropped.text, dropped.name, target);
+      case "file":
+        return readFile(Uri.parse(dropped.uri), target);
+      case "too-large":
+        return tooLarge(dropped.name, dropped.megabytes);
+    }
+  };
+
   return {
-    review,
+    async review(offered) {
+      if (isDropped(offered)) return drop(offered);
+      const uri = addressIn(offered) ?? activeScript()?.uri;
+      if (!uri) return say("Open the script first that is to be reviewed.");
+      await openFor({ kind: "file", uri: addressOf(uri) });
+    },
     async clipboard() {
       const text = await env.clipboard.readText();
       if (text.trim() === "")
         return say("There is no text in the clipboard: copy what your friend wrote, then try again.");
-      await textOffer(text, "The pasted text");
+      await textOffer(text, "the pasted text");
     },
     async file(uri) {
       const [chosen] = uri
         ? [uri]
         : ((await window.showOpenDialog({ title: "Review a file", openLabel: "Review" })) ?? []);
-      if (!chosen) return;
-      // A script of the workspace is read with what it uses.
-      if (/\.fettle$/i.test(chosen.path) && workspace.getWorkspaceFolder(chosen)) return review(chosen);
-      const name = nameOf(chosen);
-      const { size } = await workspace.fs.stat(chosen);
-      if (size > MOST_BYTES)
-        return say(
-          `“${name}” has ${(size / 1024 / 1024).toFixed(1)} MB, and a text is reviewed up to 4 MB: is it a text at all?`,
-        );
-      await textOffer(new TextDecoder().decode(await workspace.fs.readFile(chosen)), name);
+      if (chosen) await readFile(chosen);
     },
     async selection() {
       const editor = window.activeTextEditor;
       if (!editor || editor.selection.isEmpty) return say("Select the lines first that are to be reviewed.");
       const { document, selection } = editor;
       const text = document.getText(selection);
-      const offer: OtherSide = { kind: "text", text, name: `The selection in ${nameOf(document.uri)}` };
+      const offer: OtherSide = { kind: "text", text, name: `the selection in ${nameOf(document.uri)}` };
       await openFor(offer, await craftFor(scripts, offer, document.uri));
     },
     async carryOver(from = activeScript()?.uri) {
@@ -123,8 +135,12 @@ async function pickOther(
   return pickCraft(tree, title, others);
 }
 
-function isOfferedText(offered: unknown): offered is OfferedText {
-  return typeof offered === "object" && offered !== null && "text" in offered && typeof offered.text === "string";
+function isDropped(offered: unknown): offered is DroppedFor {
+  return typeof offered === "object" && offered !== null && "dropped" in offered;
+}
+
+function tooLarge(name: string, megabytes: number): undefined {
+  return say(`“${name}” has ${megabytes.toFixed(1)} MB, and a text is reviewed up to 4 MB: is it a text at all?`);
 }
 
 /** The address that a menu, a lens or a page hands over. */

@@ -18,7 +18,7 @@ interface Kept {
 
 const TYPE = "fettle.review";
 /** The walkthrough ticks its step by it. */
-const ADOPTED_CONTEXT = "fettle.adopted";
+export const ADOPTED_CONTEXT = "fettle.adopted";
 
 const COMMANDS = {
   clipboard: "fettle.reviewClipboard",

@@ -5,6 +5,7 @@ import { addressOf } from "./addresses.ts";
 import type { CompareCommands } from "./compare-with.ts";
 import type { LensCommands } from "./lens-commands.ts";
 import type { PanelHost } from "./panel-host.ts";
+import type { ReviewCommands } from "./review-commands.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
 import { uriOfRow } from "./workspace-tree.ts";
 
@@ -13,7 +14,7 @@ export function treeCommands(
   scripts: Pick<WorkspaceScripts, "look">,
   panel: Pick<PanelHost, "show">,
   lenses: Pick<LensCommands, "showUsers" | "showEffective">,
-  compare: Pick<CompareCommands, "compareWith">,
+  sides: Pick<CompareCommands, "compareWith"> & Pick<ReviewCommands, "review" | "carryOver">,
 ): Disposable[] {
   const onRow = (name: string, work: (uri: Uri) => unknown) =>
     commands.registerCommand(name, (row: OutlineRow) => {
@@ -25,7 +26,9 @@ export function treeCommands(
     onRow("fettle.row.showInPanel", (uri) => panel.show("goggles", addressOf(uri))),
     onRow("fettle.row.showEffective", (uri) => lenses.showEffective(uri)),
     onRow("fettle.row.showUsers", (uri) => lenses.showUsers(uri)),
-    onRow("fettle.row.compareWith", (uri) => compare.compareWith(uri)),
+    onRow("fettle.row.compareWith", (uri) => sides.compareWith(uri)),
+    onRow("fettle.row.review", (uri) => sides.review(uri)),
+    onRow("fettle.row.carryOver", (uri) => sides.carryOver(uri)),
     onRow("fettle.row.reveal", (uri) => commands.executeCommand("revealInExplorer", uri)),
   ];
 }

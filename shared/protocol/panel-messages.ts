@@ -16,6 +16,12 @@ export interface ListedCraft {
   readonly aside: string;
 }
 
+/** What was dropped on a page: a file by its address, a text, or a file that is no text of a person's. */
+export type Dropped =
+  | { readonly kind: "file"; readonly uri: string }
+  | { readonly kind: "text"; readonly text: string; readonly name: string }
+  | { readonly kind: "too-large"; readonly name: string; readonly megabytes: number };
+
 export type ToPanel =
   | { readonly kind: "model"; readonly model: PanelModel }
   /** Every craft of the workspace, while no script is open. */
@@ -44,6 +50,8 @@ export type FromPanel =
   /** A button that leads on, such as the one of an empty view. */
   | { readonly kind: "run"; readonly action: PanelAction }
   | { readonly kind: "select"; readonly at: LinePlace }
+  /** Something was dropped on the page, to be reviewed for the craft that is drawn. */
+  | { readonly kind: "dropped"; readonly what: Dropped }
   | { readonly kind: "positions"; readonly positions: ControlsAt }
   | { readonly kind: "craft"; readonly file: string }
   /**

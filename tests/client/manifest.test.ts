@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from "node:fs";
 import { describe, expect, test, vi } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { PRACTISED } from "../../client/src/practice-script.ts";
+import { ADOPTED_CONTEXT } from "../../client/src/review-tab.ts";
 import { ACCEPT_COMMAND } from "../../shared/protocol/accept.ts";
 import { LENS_COMMAND } from "../../shared/protocol/lenses.ts";
 import { LINE_COMMAND } from "../../shared/protocol/pages.ts";
@@ -77,7 +78,7 @@ describe("the walkthrough", () => {
 
   test("tells the commands that ask that it has the keyboard for a while", () => {
     const text = steps.map(({ description }) => description).join("\n");
-    for (const command of ["fettle.newHandset", "fettle.newCraft", "fettle.showEffective"])
+    for (const command of ["fettle.newHandset", "fettle.newCraft"])
       expect(text).toContain(`(command:${command}?%22walkthrough%22)`);
   });
 
@@ -85,6 +86,7 @@ describe("the walkthrough", () => {
     const set = [
       ...Object.keys(PRACTISED).map((step) => `fettle.mended.${step}`),
       ...["handset", "craft"].map((what) => `fettle.made.${what}`),
+      ADOPTED_CONTEXT,
     ];
     expect(waitedFor("onContext:").toSorted()).toEqual(set.toSorted());
   });
@@ -138,7 +140,12 @@ test("what an empty tree offers is a command of the manifest or of every editor"
 });
 
 test("a tab of the panel, or of names, wakes the extension when the editor opens with it", () => {
-  expect([...asked.tabs.keys()]).toEqual(["fettle.tab", "fettle.page", "fettle.comparison"]);
+  expect([...asked.tabs.keys()].toSorted()).toEqual([
+    "fettle.comparison",
+    "fettle.page",
+    "fettle.review",
+    "fettle.tab",
+  ]);
   for (const type of asked.tabs.keys()) expect(manifest.activationEvents).toContain(`onWebviewPanel:${type}`);
 });
 
@@ -146,10 +153,10 @@ describe("the panel's page lets in its own script and styles and nothing else", 
   const webview = fakeWebview();
   const shell = { webview, onDidChangeVisibility() {}, onDidChangeViewState() {}, onDidDispose() {} };
 
-  test.each(["side", "tab", "page"])("at the %s", async (place) => {
+  test.each(["side", "tab", "page", "review"])("at the %s", async (place) => {
     webview.html = "";
     if (place === "side") for (const provider of asked.views.values()) provider.resolveWebviewView(shell);
-    else await asked.tabs.get(`fettle.${place}`)?.deserializeWebviewPanel(shell);
+    else await asked.tabs.get(`fettle.${place}`)?.deserializeWebviewPanel(shell, { about: {} });
     const { html, options } = webview;
     expect(html).toContain(`data-place="${place}"`);
     const policy = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1];

@@ -139,12 +139,13 @@ describe("the tree", () => {
   test("what is done with a row is done with its script; a group has none", async () => {
     const show = vi.fn();
     const lenses = { showUsers: vi.fn(), showEffective: vi.fn() };
-    const compare = { compareWith: vi.fn() };
-    treeCommands(scripts, { show }, lenses, compare);
+    const sides = { compareWith: vi.fn(), review: vi.fn(), carryOver: vi.fn() };
+    treeCommands(scripts, { show }, lenses, sides);
     const [habits] = await below("Layers");
     const [group] = await below();
     const run = (name: string, row: unknown) => asked.handlers.get(`fettle.row.${name}`)!(row as never);
-    for (const name of ["open", "showInPanel", "showEffective", "showUsers", "compareWith", "reveal"]) {
+    const names = ["open", "showInPanel", "showEffective", "showUsers", ...Object.keys(sides), "reveal"];
+    for (const name of names) {
       run(name, habits);
       run(name, group);
     }
@@ -153,7 +154,7 @@ describe("the tree", () => {
       ["revealInExplorer", uri("habits")],
     ]);
     expect(show.mock.calls).toEqual([["goggles", uri("habits")]]);
-    for (const each of [lenses.showUsers, lenses.showEffective, compare.compareWith])
+    for (const each of [lenses.showUsers, lenses.showEffective, ...Object.values(sides)])
       expect(each.mock.calls.map(String)).toEqual([uri("habits")]);
   });
 

@@ -315,15 +315,16 @@ test.each(Object.keys(themes) as Theme[])("the walkthrough's pictures suit the %
   }
 });
 
-test("the effective craft shows where values come from, and its step is done", async () => {
+test("a friend's text is reviewed on the practice craft, what is chosen of it is adopted, and its step is done", async () => {
   const { page } = editor;
-  await openStep("See where values", "press");
-  // No script is in view: it asks which craft is meant, and keeps the keyboard.
-  await row("Jug").waitFor();
-  await page.waitForTimeout(500);
-  await page.keyboard.type("Jug");
-  await page.keyboard.press("Enter");
-  await page.locator(".tab.active", { hasText: /Jug.*effective/i }).waitFor();
-  await openStep("See where values", "look");
-  await isDone("See where values");
+  await openStep("Review a friend", "press");
+  const review = webview(page, "tab");
+  await review.getByRole("heading", { name: /^Dangerous: / }).waitFor();
+  await review.getByText("lamp glows at dusk").waitFor();
+  expect(await review.getByRole("checkbox", { name: /^arm / }).isChecked()).toBe(false);
+  await screenshot(page, "first-review");
+  await review.getByRole("button", { name: /^Adopt \S+ lines?$/ }).press("Enter");
+  await review.getByText(/^Adopted into Practice Pot/).waitFor();
+  await openStep("Review a friend", "look");
+  await isDone("Review a friend");
 });

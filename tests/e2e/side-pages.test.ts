@@ -197,6 +197,8 @@ describe("a review", () => {
 
   test("leads from a finding to its row, and from what is to be measured to its line", async () => {
     await show(carried);
+    await button("one new finding").click();
+    expect(await focused(reviewed)).toBe("result");
     await button("From osd.flight-time").click();
     await expect.poll(() => focused(reviewed)).toBe("row-osd.flight-time");
     await reviewed.posted();
@@ -230,26 +232,32 @@ test.each(Object.keys(themes) as Theme[])("both suit the %s theme, also narrow",
   const shown = [
     { name: "comparison", side: comparison, result: differences },
     { name: "review", side: reviewed, result: review },
-    { name: "carry", side: reviewed, result: carried },
-    { name: "long", side: reviewed, result: long },
-  ] as const;
+    // What else there is in them has the same colours.
+    ...(theme === "light"
+      ? [
+          { name: "carry", side: reviewed, result: carried },
+          { name: "long", side: reviewed, result: long },
+        ]
+      : []),
+  ];
   for (const { name, side, result } of shown) {
-    await side.page.bringToFront();
-    await (side as PageByItself<unknown, unknown>).post({ kind: "result", result });
-    await side.page.setViewportSize(size);
-    await wear(side.page, theme);
-    await side.page.evaluate(() => {
+    const { page, post } = side as PageByItself<unknown, unknown>;
+    await page.bringToFront();
+    await post({ kind: "result", result });
+    await page.setViewportSize(size);
+    await wear(page, theme);
+    await page.evaluate(() => {
       document.documentElement.style.background = "var(--vscode-editor-background)";
     });
-    expect(await pageViolations(side.page, theme === "light" ? "all rules" : "contrast"), name).toEqual([]);
-    if (name !== "long") await screenshot(side.page, `${name}-${theme}`);
-    for (const width of [250, 490]) {
-      await side.page.setViewportSize({ width, height: 700 });
-      const wide = await side.page.evaluate(() => document.documentElement.scrollWidth);
+    expect(await pageViolations(page, theme === "light" ? "all rules" : "contrast"), name).toEqual([]);
+    await screenshot(page, `${name}-${theme}`);
+    if (theme !== "light") continue;
+    for (const width of [490, 250]) {
+      await page.setViewportSize({ width, height: 700 });
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
       expect(wide, `${name} at ${width}`).toBeLessThanOrEqual(width);
     }
-    await side.page.setViewportSize({ width: 250, height: 700 });
-    if (theme === "light" && name !== "long") await screenshot(side.page, `${name}-narrow`);
+    await screenshot(page, `${name}-narrow`);
   }
   expect([...comparison.errors, ...reviewed.errors]).toEqual([]);
 });

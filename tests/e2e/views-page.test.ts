@@ -219,6 +219,42 @@ test("of hundreds of packs the worst is drawn, and any other is found and opened
   await page.getByRole("heading", { name: "P199" }).waitFor();
 });
 
+test("a text, a file and an address that are dropped on the page are handed over, and a link is not", async () => {
+  const { page } = panel;
+  const drop = (what: {
+    readonly texts?: Readonly<Record<string, string>>;
+    readonly file?: readonly [string, string];
+  }) =>
+    page.evaluate(({ texts = {}, file }) => {
+      const dataTransfer = new DataTransfer();
+      for (const [type, text] of Object.entries(texts)) dataTransfer.setData(type, text);
+      if (file) dataTransfer.items.add(new File([file[1]], file[0]));
+      const event = (name: string) => new DragEvent(name, { dataTransfer, bubbles: true, cancelable: true });
+      const isTaken = !document.body.dispatchEvent(event("dragover"));
+      const isMarked = document.body.classList.contains("dropping");
+      document.body.dispatchEvent(event("drop"));
+      return [isTaken, isMarked, document.body.classList.contains("dropping")];
+    }, what);
+  const handedOver = async () =>
+    (await panel.posted()).flatMap((message) => (message.kind === "dropped" ? [message.what] : []));
+  await panel.posted();
+  expect(await drop({ texts: { "text/plain": "arm when TR is up" } })).toEqual([true, true, false]);
+  await drop({ file: ["bram.txt", "warn-at 3.6 V/cell"] });
+  await expect
+    .poll(() => panel.page.evaluate(() => (window as unknown as { posted: unknown[] }).posted.length))
+    .toBe(2);
+  expect(await handedOver()).toEqual([
+    { kind: "text", text: "arm when TR is up", name: "the dropped text" },
+    { kind: "text", text: "warn-at 3.6 V/cell", name: "bram.txt" },
+  ]);
+  const mug = "file:///shed/mug.fettle";
+  await drop({ texts: { "text/uri-list": `# from the explorer\r\n${mug}\r\n`, "text/plain": "/shed/mug.fettle" } });
+  await drop({ texts: { "text/uri-list": "https://example.test/mug" } });
+  expect(await handedOver()).toEqual([{ kind: "file", uri: mug }]);
+  // What is of no use here is left to whoever wants it.
+  expect(await drop({ texts: { "application/json": "{}" } })).toEqual([false, false, false]);
+});
+
 test("nothing has gone wrong in the page", () => {
   expect(panel.errors).toEqual([]);
 });
