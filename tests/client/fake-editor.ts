@@ -87,7 +87,8 @@ class FakeUri {
     this.query = path.slice(path.indexOf("?") + 1);
   }
   static joinPath = (base: FakeUri, ...parts: string[]) => new FakeUri([base.path, ...parts].join("/"));
-  static parse = (text: string) => new FakeUri(text);
+  /** An address of a text that lies nowhere is kept decoded, as the editor keeps every one. */
+  static parse = (text: string) => new FakeUri(text.startsWith("fettle-") ? decodeURIComponent(text) : text);
   static from = ({ scheme, path, query }: Record<string, string>) => new FakeUri(`${scheme}:${path}?${query}`);
   with = ({ fragment }: { fragment: string }) => new FakeUri(this.path, fragment);
   toString = () => (this.fragment === "" ? this.path : `${this.path}#${this.fragment}`);
