@@ -30,6 +30,8 @@ import type { Ask } from "./ask.ts";
 export interface EffectiveCrafts {
   /** Shows the effective craft of a script beside it; `craft` picks one where several use the script. */
   show(uri: Address, craft?: Address): Promise<void>;
+  /** The line that says what a line of such a text says last, and the craft; undefined for any other document. */
+  sourceAt(document: TextDocument, line: number): { readonly source: LinePlace; readonly craft: Address } | undefined;
   /** Something changed that it may depend on. */
   changed(): void;
   readonly disposables: readonly Disposable[];
@@ -95,6 +97,10 @@ export function effectiveCrafts(ask: Ask): EffectiveCrafts {
       shown.set(address.toString(), text);
       const document = await workspace.openTextDocument(address);
       await window.showTextDocument(document, { viewColumn: ViewColumn.Beside, preview: false, preserveFocus: true });
+    },
+    sourceAt(document, line) {
+      const source = document.uri.scheme === EFFECTIVE_SCHEME ? lineAt(document, line)?.sources.at(-1) : undefined;
+      return source && { source, craft: craftOf(document.uri) };
     },
     changed() {
       clearTimeout(waiting);

@@ -8,6 +8,7 @@ import {
 import { ACCEPT_COMMAND, type AcceptArgument } from "../../shared/protocol/accept.ts";
 import { REVISION_REQUEST, type RevisionParams, type RevisionResult } from "../../shared/protocol/compare.ts";
 import { type FollowLens, LENS_COMMAND } from "../../shared/protocol/lenses.ts";
+import { type ChangeOrigin, ORIGIN_COMMAND } from "../../shared/protocol/origin.ts";
 import type { OsdPage } from "../../shared/protocol/osd.ts";
 import { LINE_COMMAND, PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import { type LinePlace, POSITIONS_COMMAND, type ShowPositions } from "../../shared/protocol/panel.ts";
@@ -32,6 +33,7 @@ import { askMapControls, askOtherHandset } from "./map-controls.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { askNewHandset } from "./new-handset.ts";
 import { openAtStart } from "./open-at-start.ts";
+import { originCommands } from "./origin.ts";
 import { otherDocuments } from "./other-documents.ts";
 import { pageLinkForm } from "./page-links.ts";
 import { pagesOf } from "./pages.ts";
@@ -44,6 +46,7 @@ import { reviewTabs } from "./review-tab.ts";
 import { revisionsOf } from "./revisions.ts";
 import { followContext } from "./script-context.ts";
 import { selectLine } from "./script-editors.ts";
+import { share } from "./share.ts";
 import { statusItem } from "./status-item.ts";
 import { treeCommands } from "./tree-commands.ts";
 import { followUseLines, type UseLines } from "./use-lines.ts";
@@ -93,6 +96,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   const parts = { extension: context.extensionUri, ask, log: warn, openPlace: others.openPlace };
   const comparisons = comparisonTabs(parts, others.showNativeDiff);
   const compare = compareCommands({ scripts, revisions, open: comparisons.open });
+  const origins = originCommands({ ask, effective, drawnCraft: panel.drawnCraft });
   const reviews = reviewTabs(parts);
   const review = reviewCommands({ scripts, open: reviews.open });
   const changed = () => {
@@ -129,6 +133,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showNumbers", () => panel.show("numbers")),
     commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),
     commands.registerCommand("fettle.showEffective", (of?: Uri) => lenses.showEffective(of)),
+    commands.registerCommand("fettle.share", (of?: unknown) => share(ask, scripts, panel.drawnCraft, of)),
     commands.registerCommand("fettle.compareWith", (of?: unknown) => compare.compareWith(of)),
     commands.registerCommand("fettle.compareWithHead", (of?: unknown) => compare.compareWithHead(of)),
     // Called from lenses only, which say what is meant.
@@ -165,6 +170,13 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
     // Called by code actions that accept a finding.
     commands.registerCommand(ACCEPT_COMMAND, (argument: AcceptArgument) => acceptFinding(argument)),
+    commands.registerCommand("fettle.showOrigin", () => origins.show()),
+    commands.registerCommand("fettle.overrideHere", () => origins.change("override")),
+    commands.registerCommand("fettle.moveToLayer", () => origins.change("move")),
+    commands.registerCommand("fettle.extractLayer", () => origins.change("extract")),
+    commands.registerCommand("fettle.inlineLayer", () => origins.change("inline")),
+    // Called by code actions and from hovers, which say what is meant.
+    commands.registerCommand(ORIGIN_COMMAND, (change: ChangeOrigin) => origins.follow(change)),
     commands.registerCommand("fettle.restartServer", async () => {
       // One that never started, or fell over, cannot be stopped.
       if (client.isRunning()) await client.stop();
@@ -198,14 +210,15 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
       pageLinkForm,
       positionsCommand: POSITIONS_COMMAND,
       acceptCommand: ACCEPT_COMMAND,
+      originCommand: ORIGIN_COMMAND,
       checksJson: true,
       lensCommand: LENS_COMMAND,
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
       // As plain data: a configuration has methods, which no message to a worker can carry.
       settings: JSON.parse(JSON.stringify(workspace.getConfiguration(SETTINGS_SECTION))),
     }),
-    // A hover may lead to a page and to a line, and to nothing else.
-    markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND, LINE_COMMAND] } },
+    // A hover may lead to a page, to a line and to where a value comes from, and to nothing else.
+    markdown: { isTrusted: { enabledCommands: [PAGE_COMMAND, LINE_COMMAND, ORIGIN_COMMAND] } },
     outputChannel: output,
     middleware: {
       ...leaveOutShown,

@@ -6,6 +6,7 @@ import { PRACTISED } from "../../client/src/practice-script.ts";
 import { ADOPTED_CONTEXT } from "../../client/src/review-tab.ts";
 import { ACCEPT_COMMAND } from "../../shared/protocol/accept.ts";
 import { LENS_COMMAND } from "../../shared/protocol/lenses.ts";
+import { ORIGIN_COMMAND } from "../../shared/protocol/origin.ts";
 import { LINE_COMMAND } from "../../shared/protocol/pages.ts";
 import { POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
 import { SERVER_SETTINGS, SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
@@ -44,7 +45,7 @@ test("every file that the manifest names is there", () => {
 
 test("every command of the manifest is registered, and no other but those of findings, hovers and lenses", () => {
   expect(asked.commands.toSorted()).toEqual(
-    [...promised, ACCEPT_COMMAND, LINE_COMMAND, POSITIONS_COMMAND, LENS_COMMAND].sort(),
+    [...promised, ACCEPT_COMMAND, LINE_COMMAND, ORIGIN_COMMAND, POSITIONS_COMMAND, LENS_COMMAND].sort(),
   );
 });
 

@@ -61,7 +61,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     ],
   },
   consequences: { doors: ["consequences"], uses: ["context"] },
-  hover: { doors: ["hover"], uses: ["context", "consequences", "reference"] },
+  hover: { doors: ["hover"], uses: ["context", "consequences", "origin", "reference"] },
   editor: {
     doors: ["colours", "definition", "fixes", "folding", "hints", "lenses", "links", "symbols", "tokens"],
     uses: ["context", "consequences"],

@@ -45,7 +45,9 @@ export function answerActions(parts: Parts): void {
       const refactors = isAsked(CodeActionKind.RefactorRewrite, only) && (await mayCalibrate(documents, uri, range));
       const accepts = isAsked(CodeActionKind.QuickFix, only) && (await mayAccept(documents, uri, range));
       // Only with every craft read is it known whose line a refactoring would change as well, or whom a layer speaks for.
-      const file = await (refactors || accepts || (moves && !documents.isCraft(uri))
+      const file = await (refactors ||
+      accepts ||
+      (moves && (!documents.isCraft(uri) || parts.originForm().command === null))
         ? documents.loadAll(uri)
         : documents.loadForFindings(uri));
       const asked = { uri, file, range };

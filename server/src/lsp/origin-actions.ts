@@ -70,7 +70,7 @@ function worked(
     case "inline":
       return action(title, inlineLayer(now, file, range.start.line));
     case "extract":
-      return form.creates ? action(`Move to a new layer, “${UNNAMED}”`, extractLayer(now, file, range, UNNAMED)) : [];
+      return form.creates ? action(`Extract a new layer, “${UNNAMED}”`, extractLayer(now, file, range, UNNAMED)) : [];
     case "move":
       return layersFor(now, file, range).layers.flatMap((layer) =>
         layer.refused === null

@@ -6,7 +6,9 @@ import { pageNameAt } from "../../../shared/ide/reference/page-name-at.ts";
 import { everyName, type PageName, pageAddress } from "../../../shared/ide/reference/page-names.ts";
 import { namedPage, pageView } from "../../../shared/ide/reference/page-view.ts";
 import { searchNames } from "../../../shared/ide/reference/search.ts";
+import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import type { LinePlace } from "../../../shared/protocol/findings.ts";
+import type { ChangeOrigin } from "../../../shared/protocol/origin.ts";
 import {
   NAMES_REQUEST,
   type NamedPage,
@@ -25,6 +27,7 @@ interface LinkOptions {
   readonly pageBase?: unknown;
   readonly pageCommand?: unknown;
   readonly lineCommand?: unknown;
+  readonly originCommand?: unknown;
   /** How the address of a page is written where no command may stand; `{page}` is KIND/NAME. */
   readonly pageLinkForm?: unknown;
 }
@@ -38,6 +41,8 @@ export interface Links {
   /** The same for the code of a finding, whose link an editor never takes for a command. */
   readonly pageOfCode: (code: string) => string | null;
   readonly lineOf: (uri: string, line: number) => string;
+  /** By the client's own command; null where it has none. */
+  readonly overrideOf: (uri: Uri, line: number, craft: Uri) => string | null;
 }
 
 /**
@@ -45,8 +50,8 @@ export interface Links {
  * may not; else it lies on the web. A line is shown by a command too; else its address is that of its file, which
  * editors follow.
  */
-export function linksFor({ pageBase, pageCommand, lineCommand, pageLinkForm }: LinkOptions): Links {
-  const call = (command: string, argument: string | LinePlace) =>
+export function linksFor({ pageBase, pageCommand, lineCommand, originCommand, pageLinkForm }: LinkOptions): Links {
+  const call = (command: string, argument: string | LinePlace | ChangeOrigin) =>
     `command:${command}?${encodeURIComponent(JSON.stringify([argument]))}`;
   const base = typeof pageBase === "string" && /^https?:/.test(pageBase) ? pageBase.replace(/\/?$/, "/") : null;
   const onWeb: PageOfName = ({ kind, name }) => base && `${base}${kind}/${encodeURIComponent(name)}.md`;
@@ -58,6 +63,11 @@ export function linksFor({ pageBase, pageCommand, lineCommand, pageLinkForm }: L
     lineOf: isName(lineCommand)
       ? (file, line) => call(lineCommand, { file, line })
       : (file, line) => `${file}#L${line + 1}`,
+    overrideOf(uri, line, craft) {
+      const at = { line, character: 0 };
+      const change: ChangeOrigin = { uri, craft, action: "override", range: { start: at, end: at } };
+      return isName(originCommand) ? call(originCommand, change) : null;
+    },
   };
 }
 
@@ -66,8 +76,12 @@ function isName(option: unknown): option is string {
 }
 
 /** The same for the core, which knows files by their paths. */
-export function linkTargets({ pageOf, lineOf }: Links, uriOf: UriOf): LinkTargets {
-  return { page: pageOf, line: ({ file, line }) => lineOf(uriOf(file), line) };
+export function linkTargets({ pageOf, lineOf, overrideOf }: Links, uriOf: UriOf): LinkTargets {
+  return {
+    page: pageOf,
+    line: ({ file, line }) => lineOf(uriOf(file), line),
+    override: ({ file, line }, craft) => overrideOf(asUri(uriOf(file)), line, asUri(uriOf(craft))),
+  };
 }
 
 /** Answers what the client's list of names and its page show. */

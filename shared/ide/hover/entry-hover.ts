@@ -16,6 +16,7 @@ import { paragraphs, quoteNote } from "../context/markdown.ts";
 import { atRest, statesInWords } from "../context/mode-states.ts";
 import type { PageName } from "../reference/page-names.ts";
 import { conditionFollowersText } from "./adjust-hover.ts";
+import { chainText } from "./chain-text.ts";
 import { hoverControl } from "./control-hover.ts";
 import { conversionsOf } from "./conversions.ts";
 import { describeConsequences } from "./entry-consequences.ts";
@@ -54,8 +55,10 @@ function valueParts(
   links: LinkTargets,
 ): string {
   const { file } = script;
+  const [craft, ...others] = crafts;
+  const chain = craft && others.length === 0 ? chainText(workspace, craft, entry, file, links) : "";
   return paragraphs(
-    leadText(subjectOf(workspace.catalogue, entry), script, crafts, links),
+    [leadText(subjectOf(workspace.catalogue, entry), script, crafts, links), chain].filter(Boolean).join("  \n"),
     quoteNote(noteText(workspace, file, entry, crafts)),
     crafts[0] ? statesText(workspace, crafts[0], entry) : "",
     crafts[0] ? conditionFollowersText(workspace, crafts[0], entry) : "",

@@ -8,6 +8,8 @@ import type { PageName } from "../reference/page-names.ts";
 export interface LinkTargets {
   readonly line: (source: Source) => string | null;
   readonly page: (page: PageName) => string | null;
+  /** Writes the value of a line into the file of a craft. */
+  readonly override?: (source: Source, craft: string) => string | null;
 }
 
 /** For a client that can follow none: all that is known then stands in the hover itself. */
@@ -30,7 +32,8 @@ export function pageLink(page: PageName, { page: addressOf }: LinkTargets): stri
   return address === null ? null : linked(`Explain ${plainText(page.name)}`, address);
 }
 
-function linked(text: string, address: string | null): string {
+/** Text as a link, where there is somewhere to lead. */
+export function linked(text: string, address: string | null): string {
   // A bracket in the address would end the link.
   return address === null ? text : `[${text}](${address.replaceAll("(", "%28").replaceAll(")", "%29")})`;
 }

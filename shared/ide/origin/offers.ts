@@ -26,13 +26,13 @@ export function offersAt(workspace: Workspace, file: FilePath, range: Range): Of
   if (use) {
     const target = workspace.target(script, use);
     if (target.kind !== "script" || target.script.kind !== "layer") return [];
-    return [{ kind: "inline", title: `Write “${target.script.name}” out in this craft`, craft: file }];
+    return [{ kind: "inline", title: `Inline the layer “${target.script.name}”`, craft: file }];
   }
   const hasItems = itemsOf(script).some(({ line }) => isIn(line)) || sectionsOf(script).some(({ line }) => isIn(line));
   if (!hasItems) return [];
   const layers = workspace.craft(file)!.scripts.filter(({ kind }) => kind === "layer");
   return [
-    { kind: "extract", title: "Move to a new layer…", craft: file },
+    { kind: "extract", title: "Extract a new layer…", craft: file },
     ...(layers.length > 0 ? [{ kind: "move", title: "Move to a layer…", craft: file } as const] : []),
   ];
 }
@@ -43,7 +43,7 @@ function overrides(workspace: Workspace, file: FilePath, { start, end }: Range):
   const crafts = workspace.craftsWith(file).filter((craft) => lineCounts(craft, file, entry));
   return crafts.slice(0, MOST_CRAFT).map((craft) => ({
     kind: "override",
-    title: `Say ${entry.name} in “${craft.name}” itself`,
+    title: `Override ${entry.name} on “${craft.name}”`,
     craft: craft.file,
   }));
 }

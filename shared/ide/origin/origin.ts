@@ -103,18 +103,17 @@ function actionsFor(workspace: Workspace, craft: Craft, said: SaidName, chain: r
   const actions: OriginAction[] = [];
   const own = chain.find(({ does, source }) => does === "says" && source.file === craft.file);
   if (whyNotOverridden(workspace, craft, said) === null)
-    actions.push({ kind: "override", title: `Say it in ${craft.name} itself` });
+    actions.push({ kind: "override", title: `Override here, on ${craft.name}` });
   if (own) {
-    if (craft.scripts.some(({ kind }) => kind === "layer"))
-      actions.push({ kind: "move", title: "Move it to a layer…" });
-    actions.push({ kind: "extract", title: "Move it to a new layer…" });
+    if (craft.scripts.some(({ kind }) => kind === "layer")) actions.push({ kind: "move", title: "Move to a layer…" });
+    actions.push({ kind: "extract", title: "Extract a new layer…" });
   }
   const last = chain.findLast(({ does, counts }) => does === "says" && counts !== "no");
   const use = last && craft.script.uses.find((each) => leadsTo(workspace, craft.script, each, last.source.file));
   if (use && scriptOf(craft, last.source).kind === "layer")
     actions.push({
       kind: "inline",
-      title: `Write all of ${scriptOf(craft, last.source).name} out in ${craft.name}`,
+      title: `Inline the layer ${scriptOf(craft, last.source).name} in ${craft.name}`,
       line: use.line,
     });
   return actions;
@@ -128,6 +127,7 @@ function leadsTo(workspace: Workspace, script: Script, use: Script["uses"][numbe
 /** A step of a chain in a few words, with the line that it stands on. */
 export interface ShortStep {
   readonly script: string;
+  readonly does: ChainStep["does"];
   readonly text: string;
   readonly source: Source;
 }
@@ -138,11 +138,13 @@ export interface ShortStep {
  */
 export function shortChain(craft: Craft, said: SaidName, workspace: Workspace): ShortStep[] {
   const byFile = new Map<string, ShortStep>();
-  for (const { source, does, text } of chainOf(craft, said, workspace.catalogue)) {
-    const words = does === "drops" ? "dropped" : text;
+  for (const { source, does, text, endedBy } of chainOf(craft, said, workspace.catalogue)) {
+    // What a later line of the same file replaced is of no interest to another one.
+    if (endedBy?.file === source.file) continue;
     const before = byFile.get(source.file);
-    const joined = before && does === "says" && before.text !== "dropped" ? `${before.text}; ${words}` : words;
-    byFile.set(source.file, { script: scriptOf(craft, source).name, text: joined, source });
+    const isJoined = before && does === "says" && before.does === "says";
+    const words = does === "drops" ? "dropped" : isJoined ? `${before.text}; ${text}` : text;
+    byFile.set(source.file, { script: scriptOf(craft, source).name, does, text: words, source });
   }
   return byFile.size > 1 ? [...byFile.values()] : [];
 }

@@ -4,7 +4,7 @@ import type { FilePath } from "../../model/files.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { quote } from "../../syntax/scanner.ts";
-import type { Position } from "../../syntax/span.ts";
+import type { Position, Range } from "../../syntax/span.ts";
 import { type EffectiveEntry, effectiveEntryIn } from "../context/effective-entry.ts";
 import { withFile } from "../context/trial.ts";
 import { newerEdition, whyNotWritable } from "../edits/script-edits.ts";
@@ -58,7 +58,7 @@ export function overrideOn(workspace: Workspace, craft: Craft, said: SaidName): 
     return { name: said.name, kind: "entry", above: [], text, rest, hasGap: false, line: -1 };
   });
   putGroups(draft, [{ section: said.section, head: headOf(said.section), note: [], items }], "behind");
-  const range = selected(workspace, draft, said.section, said.name, texts[0]!);
+  const range = selected(workspace, draft, said, texts);
   return {
     kind: "edits",
     files: [{ file: craft.file, edits: draft.edits() }],
@@ -128,19 +128,15 @@ function headOf(of: string): string {
   return slash < 0 ? of : `${of.slice(0, slash)} ${quote(of.slice(slash + 1))}`;
 }
 
-/** Where the value stands once it is written: behind `when`, `at` or a field's name, what the pilot is to change. */
-function selected(workspace: Workspace, draft: Draft, of: string, name: string, rest: string) {
+/** Where the value stands once it is written: behind `when` or `at` what the pilot is to change; of several lines on the first. */
+function selected(workspace: Workspace, draft: Draft, said: SaidName, texts: readonly string[]): Range | null {
   const script = readAgain(workspace, draft);
-  const entry = script?.entries.findLast((each) => each.section === of && each.name === name);
-  const text = entry && script!.tree.lines[entry.line]!.text;
-  if (!entry || text === undefined) return null;
-  const lead = /^(when|at|follows) +/.exec(rest)?.[0].length ?? 0;
-  const { node } = script!.tree.lines[entry.line]!;
-  if (node.kind !== "entry") return null;
-  return {
-    start: { line: entry.line, character: node.value.start + lead },
-    end: { line: entry.line, character: node.value.end },
-  };
+  const own = script?.entries.filter((each) => each.section === said.section && each.name === said.name);
+  const line = own?.at(-texts.length)?.line;
+  const node = line === undefined ? undefined : script?.tree.lines[line]?.node;
+  if (line === undefined || node?.kind !== "entry") return null;
+  const lead = /^(when|at|follows) +/.exec(texts[0]!)?.[0].length ?? 0;
+  return { start: { line, character: node.value.start + lead }, end: { line, character: node.value.end } };
 }
 
 function readAgain(workspace: Workspace, draft: Draft): Script | null {

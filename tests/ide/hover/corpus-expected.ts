@@ -2,13 +2,13 @@
 export const firstLines: Readonly<Record<string, readonly string[]>> = {
   "a setting of the craft's own line": [
     "**`3.6 V/cell`** on Jug, [jug.fettle:7](jug.fettle#7)",
+    "[Habits](habits.fettle#6) `3,5 V/cell` → [Jug](jug.fettle#7) `3.6 V/cell`",
     "> old cells",
-    "What follows:",
   ],
   "the later of two lines": [
     "**`3.6 V/cell`** on Jug, [jug.fettle:7](jug.fettle#7), which wins over this line",
+    "[Habits](habits.fettle#6) `3,5 V/cell` → [Jug](jug.fettle#7) `3.6 V/cell`",
     "> later wins",
-    "What follows:",
   ],
   "a layer's setting, on its one craft": [
     "**`3.5 V/cell`** on Cup, [jug.fettle:5](jug.fettle#5)",
@@ -17,18 +17,18 @@ export const firstLines: Readonly<Record<string, readonly string[]>> = {
   ],
   "a layer's setting that a craft says over": [
     "**`3.6 V/cell`** on Cup, [cup.fettle:7](cup.fettle#7), which wins over this line",
+    "[Base](jug.fettle#5) `3.5 V/cell` → [Cup](cup.fettle#7) `3.6 V/cell`",
     "> new",
-    "**pack.warn-at** — Voltage of one cell, under load, at which the craft first warns.",
   ],
   "a layer's setting that a craft drops": [
     "Nothing on Cup: dropped in [cup.fettle:6](cup.fettle#6)",
+    "[Base](jug.fettle#4) `3.5 V/cell` → [Cup](cup.fettle#6) dropped",
     "**pack.warn-at** — Voltage of one cell, under load, at which the craft first warns.",
-    "[Explain pack.warn-at](setting/pack.warn-at)",
   ],
   "a layer's section that a craft drops": [
     "Nothing on Cup: dropped in [cup.fettle:6](cup.fettle#6)",
+    "[Base](jug.fettle#4) `3.5 V/cell` → [Cup](cup.fettle#6) dropped",
     "**pack.warn-at** — Voltage of one cell, under load, at which the craft first warns.",
-    "[Explain pack.warn-at](setting/pack.warn-at)",
   ],
   "a layer that no craft uses": [
     "**`3.5 V/cell`**, on no craft yet: none uses this layer",
@@ -42,8 +42,8 @@ export const firstLines: Readonly<Record<string, readonly string[]>> = {
   ],
   "a faulty line over a sound one": [
     "No value on Jug: [jug.fettle:6](jug.fettle#6) has a fault, and nothing earlier shows through",
+    "[Habits](habits.fettle#5) `3.4 V/cell` → [Jug](jug.fettle#6) `lots`",
     "**pack.land-at** — Voltage of one cell, under load, at which it is time to be on the ground.",
-    "⚠ A pack drawn below its floor is damaged for good, and a damaged pack may burn on the next charge.",
   ],
   "a line out of range, which counts": [
     "**`99`** on Jug, [jug.fettle:6](jug.fettle#6)",
@@ -52,8 +52,8 @@ export const firstLines: Readonly<Record<string, readonly string[]>> = {
   ],
   "fields of two files": [
     "**`slope 100 deg/s  end 700 deg/s`** on Jug, [habits.fettle:13](habits.fettle#13) (slope) and [jug.fettle:6](jug.fettle#6) (end)",
+    "[Habits](habits.fettle#13) `slope 100 deg/s  end 600 deg/s` → [Jug](jug.fettle#6) `end 700 deg/s`",
     "What follows:",
-    "- Half stick turns at 125 deg/s, full stick at 700 deg/s, a turn in 514 ms; half of that at 77 % of stick (with bend 3, as the catalogue supposes)",
   ],
   "a repeatable setting": [
     "**`at 120 Hz  width 30 Hz; at 240 Hz  width 40 Hz`** on Jug, [jug.fettle:6](jug.fettle#6) and [jug.fettle:7](jug.fettle#7)",
@@ -147,8 +147,8 @@ export const firstLines: Readonly<Record<string, readonly string[]>> = {
   ],
   "an output": [
     "**`when TR is up`** on Jug, [jug.fettle:6](jug.fettle#6)",
+    "[Habits](habits.fettle#22) `when TL is up` → [Jug](jug.fettle#6) `when TR is up`",
     "On in 2 of 4 states; at rest: off.",
-    "**lamp** — An output of the board, named by the pilot.",
   ],
   "an output in a condition": [
     "**`when TL is down`** on Jug, [habits.fettle:10](habits.fettle#10)",
@@ -199,8 +199,8 @@ export const firstLines: Readonly<Record<string, readonly string[]>> = {
   ],
   "a number": [
     "**`3.6 V/cell`** on Jug, [jug.fettle:7](jug.fettle#7)",
+    "[Habits](habits.fettle#6) `3,5 V/cell` → [Jug](jug.fettle#7) `3.6 V/cell`",
     "What follows:",
-    "- The whole pack then has 21.6 V, with 6 cells in series",
   ],
   "a unit": [
     "1100 mAh = 1.1 Ah",

@@ -34,7 +34,7 @@ test("the note of the winning line is shown in the file that is overridden", () 
   const over = 'craft "Kiln"\nuse "jug.fettle"\n\npack\n  # this pack is new\n  capacity 1300 mAh\n';
   const hover = hoverText('layer "Jug"\npack\n  cap|acity 900 mAh\n', { "kiln.fettle": over });
   expect(hover).toContain(
-    "**`1300 mAh`** on Kiln, [kiln.fettle:6](kiln.fettle#6), which wins over this line\n\n> this pack is new",
+    "**`1300 mAh`** on Kiln, [kiln.fettle:6](kiln.fettle#6), which wins over this line  \n[Jug](jug.fettle#3) `900 mAh` → [Kiln](kiln.fettle#6) `1300 mAh`\n\n> this pack is new",
   );
 });
 
