@@ -108,6 +108,9 @@ test("a client with the command is offered all of it without the work", async ()
     "refactor.rewrite: Override land-at on “Jug”",
     "refactor.rewrite: Override land-at on “Mug”",
   ]);
+  const glance = { diagnostics: [], triggerKind: 2 };
+  const params = { textDocument: { uri: JUG }, range: at(WARN), context: glance };
+  expect(await ask<CodeAction[]>("textDocument/codeAction", params)).toEqual([]);
   const [extract] = await actionsAt(JUG, WARN);
   expect(extract?.command).toMatchObject({
     command: "its.own",

@@ -39,9 +39,11 @@ interface Asked {
 export function answerActions(parts: Parts): void {
   const { connection, documents, guard } = parts;
   connection.onCodeAction(
-    guard("code actions", null, async ({ textDocument: { uri }, range, context: { only } }) => {
+    guard("code actions", null, async ({ textDocument: { uri }, range, context: { only, triggerKind } }) => {
       const isWanted = (kind: string) => isAsked(kind, only);
-      const moves = Object.values(KINDS).some(isWanted);
+      // Asked at every move of the cursor, almost any line could go somewhere: that is no news worth a light.
+      const isGlance = triggerKind === AUTOMATIC && isEmpty(range);
+      const moves = !isGlance && Object.values(KINDS).some(isWanted);
       const refactors = isAsked(CodeActionKind.RefactorRewrite, only) && (await mayCalibrate(documents, uri, range));
       const accepts = isAsked(CodeActionKind.QuickFix, only) && (await mayAccept(documents, uri, range));
       // Only with every craft read is it known whose line a refactoring would change as well, or whom a layer speaks for.
@@ -58,6 +60,13 @@ export function answerActions(parts: Parts): void {
       return [...repairs, ...(refactors ? calibrations(asked, parts) : []), ...moved];
     }),
   );
+}
+
+/** The protocol's `CodeActionTriggerKind.Automatic`. */
+const AUTOMATIC = 2;
+
+function isEmpty({ start, end }: Range): boolean {
+  return start.line === end.line && start.character === end.character;
 }
 
 /** True for a kind that is asked for by its own name, or by that of a kind above it. */

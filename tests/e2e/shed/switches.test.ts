@@ -48,6 +48,7 @@ async function showClash(): Promise<void> {
     "Accept it in all of modes, because… (mode-clash)",
     "Accept it in this whole craft, because… (mode-clash)",
     "Accept it in a layer, because… (mode-clash)",
+    "Extract a new layer…",
   ]);
   const row = ".action-widget .monaco-list-row.action.focused";
   await editor.page.locator(row, { hasText: "mode-clash" }).waitFor();
