@@ -1,5 +1,5 @@
 /** What the words above a line lead to. */
-import { Uri, window } from "vscode";
+import { commands, Uri, window } from "vscode";
 import type { FollowLens } from "../../shared/protocol/lenses.ts";
 import { addressOf } from "./addresses.ts";
 import type { EffectiveCrafts } from "./effective.ts";
@@ -55,6 +55,8 @@ export function lensCommands({ panel, effective, scripts }: Parts): LensCommands
           return showUsers(Uri.parse(uri));
         case "effective":
           return showEffective(Uri.parse(uri));
+        case "review":
+          return Promise.resolve(commands.executeCommand("fettle.review", { uri }));
       }
     },
   };

@@ -26,6 +26,7 @@ export function treeCommands(
     onRow("fettle.row.showInPanel", (uri) => panel.show("goggles", addressOf(uri))),
     onRow("fettle.row.showEffective", (uri) => lenses.showEffective(uri)),
     onRow("fettle.row.showUsers", (uri) => lenses.showUsers(uri)),
+    onRow("fettle.row.share", (uri) => commands.executeCommand("fettle.share", uri)),
     onRow("fettle.row.compareWith", (uri) => sides.compareWith(uri)),
     onRow("fettle.row.review", (uri) => sides.review(uri)),
     onRow("fettle.row.carryOver", (uri) => sides.carryOver(uri)),

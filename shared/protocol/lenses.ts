@@ -8,7 +8,9 @@ export type LensAction =
   | { readonly kind: "view"; readonly view: ViewName }
   /** Lists the craft that use the file. */
   | { readonly kind: "users" }
-  | { readonly kind: "effective" };
+  | { readonly kind: "effective" }
+  /** Holds a script that somebody shared against a craft of one's own. */
+  | { readonly kind: "review" };
 
 /** A client that has this command names it as `lensCommand` when it starts the server; lenses can then be clicked. */
 export const LENS_COMMAND = "fettle.followLens";

@@ -1,10 +1,12 @@
 /** What was taken out of a shared script, as a person reads it. */
+
+import { isOfHandset } from "../../../shared/ide/share/share.ts";
 import type { ReportedPart, ShareReport } from "../../../shared/ide/share/share-report.ts";
 import { oneLine } from "./io.ts";
 
 /** Lines for standard error: the script itself goes to standard output. */
 export function shareText({ taken, kept }: ShareReport): string {
-  const ofHandset = taken.filter(({ what }) => HANDSET.test(what));
+  const ofHandset = taken.filter(isOfHandset);
   const out = taken.filter((each) => !ofHandset.includes(each));
   const said = ofHandset.map(({ what }) => what).filter((what) => what !== "handset.name");
   return [
@@ -17,9 +19,6 @@ export function shareText({ taken, kept }: ShareReport): string {
     .filter((part) => part !== false)
     .join("");
 }
-
-/** What a craft cannot say, and what therefore is not private and yet not in it. */
-const HANDSET = /^(?:handset|transmitter)\./;
 
 function partsText(parts: readonly ReportedPart[], heading: string): string {
   if (parts.length === 0) return "";

@@ -24,6 +24,7 @@ import { answerPages, linksFor, linkTargets } from "./pages.ts";
 import { pathOf } from "./paths.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
 import { answerReview } from "./review.ts";
+import { answerShare } from "./share.ts";
 import { synchronise } from "./synchronise.ts";
 import { type PageOfRule, toPanelModel } from "./to-lsp.ts";
 import { takeTurns } from "./turns.ts";
@@ -171,6 +172,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerReview(connection, documents, guard, readOther);
   answerInsertions(connection, documents, guard);
   answerOrigin(connection, documents, guard);
+  answerShare(connection, documents, guard);
   answerPages(connection, documents, guard);
   answerPanel(connection, documents, guard);
   answerWorkspaceTree(connection, documents, guard, closedScripts);

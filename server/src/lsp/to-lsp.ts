@@ -150,7 +150,7 @@ export function toCodeLens({ range, title, action }: Lens, uri: Uri, command: st
   // An empty command is shown as plain text: there is nothing to click.
   const plain: CodeLens[] = [{ range, command: { title, command: "" } }];
   if (action === null) return plain;
-  if (command === null) return action.kind === "view" || action.kind === "effective" ? [] : plain;
+  if (command === null) return ["view", "effective", "review"].includes(action.kind) ? [] : plain;
   const argument: FollowLens = { uri, action };
   return [{ range, command: { title, command, arguments: [argument] } }];
 }

@@ -1,6 +1,7 @@
 /** Code lenses above a script's header: its drawings, who uses it, and the craft as it comes out. */
 import type { Workspace } from "../../model/workspace.ts";
 import type { ViewName } from "../../protocol/panel.ts";
+import { sharedMarkOf } from "../../rules/lib/private-lines.ts";
 import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
 import type { Lens } from "./lens.ts";
 
@@ -16,13 +17,15 @@ export function headerLensesOf(workspace: Workspace, file: string): Lens[] {
   const line = script?.tree.header ?? null;
   if (!script || line === null || script.tree.newer) return [];
   const range: Range = rangeOf(spanAt(line, { start: 0, end: script.tree.lines[line]!.text.length }));
+  const offer: Lens[] =
+    sharedMarkOf(script) === null ? [] : [{ range, title: "Review for a craft of yours…", action: { kind: "review" } }];
   const drawings = [
     ...VIEWS.map(([view, title]): Lens => ({ range, title, action: { kind: "view", view } })),
     { range, title: "as effective craft", action: { kind: "effective" } } satisfies Lens,
   ];
-  if (script.kind === "craft") return drawings;
+  if (script.kind === "craft") return [...offer, ...drawings];
   const users = workspace.craftFilesWith(file).length;
-  if (users === 0) return [{ range, title: "used by no craft", action: null }];
+  if (users === 0) return [...offer, { range, title: "used by no craft", action: null }];
   const used: Lens = { range, title: `used by ${users} craft`, action: { kind: "users" } };
-  return [...drawings.slice(0, -1), used, drawings.at(-1)!];
+  return [...offer, ...drawings.slice(0, -1), used, drawings.at(-1)!];
 }

@@ -10,6 +10,8 @@ import { withFile } from "../context/trial.ts";
 import type { Listed } from "./ledger.ts";
 import { type BoardText, sharedText } from "./shared-text.ts";
 
+export type { Listed } from "./ledger.ts";
+
 export type Shared =
   | {
       readonly kind: "shared";
@@ -90,6 +92,11 @@ function whyAccepted({ code }: Finding): string | null {
   return /^(?:osd-(?:overlap|off-grid|unsafe-area|centre-clutter)|setting-needs)$/.test(code)
     ? "something was taken out before sharing"
     : null;
+}
+
+/** What a craft cannot say, and what therefore is not private and yet not in it. */
+export function isOfHandset({ what }: Pick<Listed, "what">): boolean {
+  return /^(?:handset|transmitter)\./.test(what);
 }
 
 /** The path under which a shared script is proposed to be saved, beside the craft's own. */
