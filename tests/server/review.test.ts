@@ -132,5 +132,11 @@ test("what is no script is told, and what cannot be read refused", async () => {
   expect(
     await ask({ uri: asUri("file:///shed/wheel-none.fettle"), offer: pasted("warn-at 3.6 V/cell") }),
   ).toMatchObject({ kind: "refused" });
+  expect((await review({ offer: pasted("# \u202ehey\nwarn-at 3.6 V/cell") })).hidden).toMatchObject([
+    { line: 0, start: 2, kind: "direction" },
+  ]);
+  expect(await ask({ offer: pasted("hey \u202ethere, how are you?") })).toMatchObject({
+    hidden: [{ kind: "direction" }],
+  });
   expect((await review({ offer: pasted("warn-at 3.5 V/cell") })).adopt).toMatchObject({ kind: "refused" });
 });

@@ -2,6 +2,7 @@
 import type { Connection } from "vscode-languageserver";
 import { pickedCraft } from "../../../shared/ide/context/picked-craft.ts";
 import { offerOfCraft } from "../../../shared/ide/review/carry.ts";
+import { hiddenIn } from "../../../shared/ide/review/hidden.ts";
 import { type Offered, offerOf } from "../../../shared/ide/review/offer.ts";
 import { type Review, reviewOf } from "../../../shared/ide/review/review.ts";
 import type { Craft, Source } from "../../../shared/model/craft.ts";
@@ -28,6 +29,9 @@ const NO_CRAFT: Refused = {
   message: "No craft of this workspace is meant here, so there is nothing to hold it against: open the craft first.",
 };
 
+/** More hidden characters than anyone reads: a text with so many is told by the first of them. */
+const MOST_HIDDEN = 500;
+
 /** Answers `fettle/review`, with all files of the workspace read. */
 export function answerReview(connection: Connection, documents: Documents, guard: Guard, readOther: ReadOther): void {
   connection.onRequest<ReviewResult, void>(
@@ -52,7 +56,10 @@ function reviewed(params: ReviewParams, mine: Craft, read: ReadSide | null, docu
   const workspace = documents.now();
   const offered = offeredBy(params, read, documents);
   if (offered.kind === "refused") return offered;
-  if (offered.kind === "no-script") return { ...offered, hidden: [] };
+  if (offered.kind === "no-script") {
+    const text = params.offer.kind === "text" ? params.offer.text : "";
+    return { ...offered, hidden: hiddenIn(text).slice(0, MOST_HIDDEN) };
+  }
   const into = params.into && documents.placeOf(params.into);
   const review = reviewOf(workspace, mine, offered.offer, { ...params, into });
   return {
@@ -60,7 +67,7 @@ function reviewed(params: ReviewParams, mine: Craft, read: ReadSide | null, docu
     mine: { name: mine.name, uri: documents.uriOf(mine.file) },
     theirs: { name: offered.offer.name, uri: addressOf(params) },
     ...toResult(review, documents),
-    hidden: [],
+    hidden: hiddenIn(offered.offer.lines.join("\n")).slice(0, MOST_HIDDEN),
   };
 }
 

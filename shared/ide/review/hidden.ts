@@ -17,3 +17,10 @@ export function hiddenIn(text: string): readonly HiddenCharacter[] {
 export function shownText(line: string): string {
   return withoutParts(line, hiddenInTree(parse(line)), hiddenShown);
 }
+
+/** A comment without what does not show and what turns the direction of text; letters that look like others stay. */
+export function withoutHidden(comment: string): string {
+  const line = `# ${comment}`;
+  const unseen = hiddenInTree(parse(line)).filter(({ kind }) => kind !== "look-alike");
+  return unseen.length === 0 ? comment : withoutParts(line, unseen, () => "").slice(2);
+}

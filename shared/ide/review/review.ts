@@ -9,7 +9,7 @@ import type { ReviewRow } from "../../protocol/review.ts";
 import { differencesOf, sectionOf } from "../compare/compare.ts";
 import { type Adopted, type AdoptScope, adopted } from "./adoption.ts";
 import { isPreselected } from "./danger.ts";
-import { shownText } from "./hidden.ts";
+import { shownText, withoutHidden } from "./hidden.ts";
 import { type Measure, measuresFor } from "./measure.ts";
 import type { Offer } from "./offer.ts";
 import { asNow, type FoundAfter, foundIn, isGrave, type Outcome, outcomeOf } from "./outcome.ts";
@@ -182,7 +182,7 @@ function withFinding(row: Row, finding: FoundAfter | undefined): Row {
 function notesOf({ script }: Offer): ReadonlyMap<string, string> {
   const notes = new Map<string, string>();
   for (const { section, name, line } of script.entries) {
-    const text = withoutReferences(script.noteOf(line).text);
+    const text = noteText(script.noteOf(line).text);
     const what = `${section}.${name}`;
     const before = notes.get(what);
     if (text !== "" && before !== text) notes.set(what, before === undefined ? text : `${before}\n${text}`);
@@ -190,11 +190,11 @@ function notesOf({ script }: Offer): ReadonlyMap<string, string> {
   return notes;
 }
 
-/** A comment without the lines that only say where a value comes from, as those of an effective craft do. */
-function withoutReferences(text: string): string {
-  if (!/\d/.test(text)) return text;
+/** A comment as it comes along: without hidden characters, and without lines that only say where a value comes from. */
+function noteText(text: string): string {
   return text
     .split("\n")
+    .map(withoutHidden)
     .filter((line) => !/^(?:(?:\S+\.fettle:|line )\d+(?:, )?)+$/.test(line.trim()))
     .join("\n");
 }

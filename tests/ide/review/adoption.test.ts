@@ -142,6 +142,21 @@ motors
     expect(review.outcome.findings[0]).toMatchObject({ code: "osd-overlap", isNew: true, what: "osd.cell-volts" });
   });
 
+  test("a note comes along without characters that do not show or turn the text", () => {
+    const paste = "modes\n  # left \u202eshoulder\u202c, it\u200b says\n  level  when TR is down\n";
+    const review = reviewed(paste);
+    expect(changes(SHED[JUG]!, written(review)[JUG]!)).toEqual([
+      "+   # as pasted: left shoulder, it says",
+      "+   level   when TR is down",
+    ]);
+  });
+
+  test("a text with a hidden character in it is dangerous, and shown", () => {
+    const [row] = reviewed('osd\n  pilot-name  "Wr\u202een"\n').rows;
+    expect(row).toMatchObject({ what: "osd.pilot-name", class: "dangerous", chosen: false });
+    expect(row!.written).toContain("U+202E");
+  });
+
   test("controls of theirs become those of the craft", () => {
     const paste =
       "controls\n  SA  switch  ch6  back 1000 us  half 1500 us  front 2000 us\nmodes\n  level  when SA is front\n";

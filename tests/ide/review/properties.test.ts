@@ -52,7 +52,7 @@ describe("for any text", () => {
         else if (offered.kind === "refused") expect(offered.message).toMatch(/[.?]$/);
         else expect(reviewOf(workspace, workspace.craft(JUG)!, offered.offer, QUERY).rows).toBeInstanceOf(Array);
       }),
-      { numRuns: 400 },
+      { numRuns: 250 },
     );
   });
 
@@ -69,7 +69,7 @@ describe("for any text", () => {
           if (role !== "around" && !SILENT.test(withPlainMarks(bare)))
             expect([counts.has(i), bare]).toEqual([true, bare]);
       }),
-      { numRuns: 400 },
+      { numRuns: 250 },
     );
   });
 
@@ -125,7 +125,7 @@ const isOpen = (row: Review["rows"][number]) => row.class === "differs" || row.c
 describe("for any two craft", () => {
   test("what is chosen unasked is no hardware, brings no warning and no error, and leaves all other lines as they are", () => {
     let [chosen, spared] = [0, 0];
-    for (const { seed, workspace, mine, texts, offer, query } of cases(50)) {
+    for (const { seed, workspace, mine, texts, offer, query } of cases(30)) {
       const review = reviewOf(workspace, mine, offer, query);
       const unasked = review.rows.filter((row) => row.chosen);
       chosen += unasked.length;
@@ -146,13 +146,13 @@ describe("for any two craft", () => {
         else if (touched.size === 0) expect([seed, line, text]).toEqual([seed, line, "kept"]);
       }
     }
-    expect(chosen).toBeGreaterThan(100);
-    expect(spared).toBeGreaterThan(50);
+    expect(chosen).toBeGreaterThan(50);
+    expect(spared).toBeGreaterThan(25);
   });
 
   test("adopting nothing writes nothing; adopting all that can be leaves nothing of it to adopt", () => {
     let [taken, kept, open] = [0, 0, 0];
-    for (const { seed, workspace, mine, texts, offer, query } of cases(50)) {
+    for (const { seed, workspace, mine, texts, offer, query } of cases(30)) {
       expect(textsAfter(texts, reviewOf(workspace, mine, offer, { ...query, chosen: [] }))).toEqual(texts);
       const before = reviewOf(workspace, mine, offer, query);
       const all = before.rows.filter((row) => (isOpen(row) || row.class === "unknown") && row.notTaken === null);
@@ -174,8 +174,8 @@ describe("for any two craft", () => {
             kept++;
           }
     }
-    expect(taken).toBeGreaterThan(500);
-    expect(kept).toBeGreaterThan(20);
+    expect(taken).toBeGreaterThan(300);
+    expect(kept).toBeGreaterThan(10);
     expect(open).toBe(0);
   });
 });
