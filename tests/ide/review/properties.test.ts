@@ -215,7 +215,9 @@ describe("whatever a script is wrapped in, its rows are the same", () => {
     readdirSync(new URL(name, folder)).map((file) => readFileSync(new URL(`${name}/${file}`, folder), "utf8")),
   );
 
+  const plain = examples.map(told);
+
   test.each(wrappings)("%s", (_, wrap) => {
-    for (const text of examples) expect(told(wrap(text))).toEqual(told(text));
+    for (const [i, text] of examples.entries()) expect(told(wrap(text))).toEqual(plain[i]);
   });
 });
