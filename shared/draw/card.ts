@@ -1,4 +1,5 @@
 /** The card of a control: its place, and the drawing that results. */
+import type { ControlAgainst } from "../protocol/against.ts";
 import type { SwitchesState } from "../protocol/panel.ts";
 import type { SceneNode } from "./scene.ts";
 
@@ -12,6 +13,8 @@ export interface CardPlace {
   readonly mode: string | null;
   /** Whether it is said what depends on the control. */
   readonly uses: "said" | "left out";
+  /** What differs of the control on the other side of a comparison; null where nothing does. */
+  readonly against: ControlAgainst | null;
 }
 
 export interface Card {

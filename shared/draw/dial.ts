@@ -1,7 +1,9 @@
 /** A dial: a round knob with its ranges as arcs, and below it the settings that follow it and what each range turns on. */
+import type { ControlAgainst } from "../protocol/against.ts";
 import type { PanelControl, SwitchesState } from "../protocol/panel.ts";
 import { adjustsBy } from "./adjust-words.ts";
 import { type Card, type CardPlace, wayClass } from "./card.ts";
+import { changesNeed } from "./changes.ts";
 import { modesHere, notesOfControl, standsAt } from "./control-words.ts";
 import type { Point } from "./outline.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
@@ -17,11 +19,11 @@ const SIZE = 12;
 const TEXT_INDENT = 16;
 
 /** The width that a dial and the longest text below it need, so that no name leaves its card. */
-export function dialNeeds(control: PanelControl, state: SwitchesState): number {
+export function dialNeeds(control: PanelControl, state: SwitchesState, against: ControlAgainst | null): number {
   const ranges = control.spans.map(({ fromUs, toUs }) => textWidth(rangeInWords(fromUs, toUs), SIZE));
   const modes = control.spans.map((span) => modesNeed(span.modes));
   const below = Math.max(0, ...ranges, ...modes, adjustsNeed(adjustsBy(control.name, state)));
-  return Math.max(2 * KNOB_RADIUS + 66, TEXT_INDENT + below);
+  return Math.max(2 * KNOB_RADIUS + 66, TEXT_INDENT + below, changesNeed(against));
 }
 
 function rangeInWords(fromUs: number, toUs: number): string {

@@ -1,7 +1,12 @@
 /** The picture that the pilot will see: sky and ground as the craft leans, and the elements in their cells. */
+
+import type { GogglesAgainst } from "../protocol/against.ts";
+import type { Grid } from "../protocol/osd.ts";
 import type { GogglesPicture, LinePlace, PanelElement } from "../protocol/panel.ts";
+import { type Cells, differingElements } from "./differing.ts";
 import { drawFigure } from "./figures.ts";
 import { rowPath } from "./glyphs.ts";
+import { drawThere, thereStripes } from "./goggles-against.ts";
 import { drawScenery, type HorizonLine, horizonIn } from "./horizon.ts";
 import { lettersIn } from "./row.ts";
 import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts";
@@ -9,6 +14,8 @@ import { type Box, node, path, rect, rounded, type SceneNode } from "./scene.ts"
 export interface GogglesOptions {
   /** The line in the script whose element is marked. */
   readonly marked?: LinePlace | null;
+  /** What differs from it on the other side of a comparison, drawn into it. */
+  readonly against?: GogglesAgainst | null | undefined;
 }
 
 const PICTURE_HEIGHT = 540;
@@ -22,13 +29,22 @@ export function drawGoggles(picture: GogglesPicture, options: GogglesOptions = {
   const elements = picture.elements.map((element) =>
     drawElement(element, cell, isMarked(element, options.marked), screen.width),
   );
-  return node("svg", { viewBox: viewBox(picture, cell, screen), class: "goggles" }, [
-    node("defs", {}, [hatch]),
-    ...drawScenery(screen, sceneryHorizon(picture, cell)),
-    rect("rim", { x: 1, y: 1, width: screen.width - 2, height: screen.height - 2 }),
-    ...drawSafe(picture, cell),
-    ...elements,
-  ]);
+  const { against } = options;
+  const cellsThere = against ? differingElements(picture, against).flatMap((each) => each.cellsThere ?? []) : [];
+  const there = against && drawThere(picture, against, (cells) => boxOf(cells, cell), screen);
+  return node(
+    "svg",
+    { viewBox: viewBox([...picture.elements, ...cellsThere], picture, cell, screen), class: "goggles" },
+    [
+      node("defs", {}, [hatch, ...(there ? [thereStripes] : [])]),
+      ...drawScenery(screen, sceneryHorizon(picture, cell)),
+      rect("rim", { x: 1, y: 1, width: screen.width - 2, height: screen.height - 2 }),
+      ...drawSafe(picture, cell),
+      ...(there?.below ?? []),
+      ...elements,
+      ...(there?.above ?? []),
+    ],
+  );
 }
 
 /** The size of the display's line in cells. */
@@ -56,9 +72,8 @@ function isMarked(element: PanelElement, marked: LinePlace | null | undefined): 
   return marked != null && marked.file === element.at.file && marked.line === element.at.line;
 }
 
-function viewBox(picture: GogglesPicture, cell: DrawnCell, screen: Box): string {
+function viewBox(elements: readonly Cells[], { columns, rows }: Grid, cell: DrawnCell, screen: Box): string {
   const reach = (cellsOff: readonly number[]) => Math.min(MOST_CELLS_OFF, Math.max(0, ...cellsOff));
-  const { elements, columns, rows } = picture;
   const left = reach(elements.map(({ column }) => -column)) * cell.width;
   const top = reach(elements.map(({ row }) => -row)) * cell.height;
   const right = reach(elements.map(({ column, width }) => column + width - columns)) * cell.width;
@@ -79,7 +94,7 @@ function drawSafe({ safe }: GogglesPicture, cell: DrawnCell): SceneNode[] {
   return [rect("safe", boxOf(size, cell), 4)];
 }
 
-function boxOf(at: { column: number; row: number; width: number; height: number }, cell: DrawnCell): Box {
+function boxOf(at: Cells, cell: DrawnCell): Box {
   return {
     x: at.column * cell.width,
     y: at.row * cell.height,

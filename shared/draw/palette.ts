@@ -99,7 +99,30 @@ export function styleSheet(theme: Theme): string {
     [".needle", `stroke:${c.accent};stroke-width:3;stroke-linecap:round`],
     [".unset .needle", `stroke:${c.quiet};stroke-dasharray:1 5`],
   ];
-  return [...rules, ...chartRules(c)].map(([selector, declarations]) => `${selector}{${declarations}}`).join("");
+  return [...rules, ...againstRules(c), ...chartRules(c)]
+    .map(([selector, declarations]) => `${selector}{${declarations}}`)
+    .join("");
+}
+
+/** What differs on the other side of a comparison. */
+function againstRules(c: Palette): (readonly [selector: string, declarations: string])[] {
+  return [
+    [".there-ground", "fill:#000;fill-opacity:.25"],
+    [".there-stripe", "fill:#fff;fill-opacity:.4"],
+    [".there-fill", "fill:url(#there-stripes)"],
+    [".there-shade,.join-shade", "fill:none;stroke:#000;stroke-width:5"],
+    [".there-edge", "fill:none;stroke:#fff;stroke-width:2.5;stroke-dasharray:9 6"],
+    [".here-edge", "fill:none;stroke:#fff;stroke-width:3;stroke-dasharray:.1 7;stroke-linecap:round"],
+    [".there-plate", "fill:#000;fill-opacity:.8"],
+    [".there-name", "fill:#fff"],
+    [".join", "fill:none;stroke:#fff;stroke-width:2"],
+    [".join-end", "fill:#fff;stroke:#000;stroke-width:2;paint-order:stroke"],
+    [".elsewhere .card", "stroke-dasharray:6 4"],
+    [".change-mark", `fill:${c.text}`],
+    [".change-words,.change-name", `fill:${c.text}`],
+    [".sign-frame,.sign-stroke", `fill:none;stroke:${c.text}`],
+    [".sign-stroke", "stroke-width:1.6"],
+  ];
 }
 
 /** Dashes of the lines of one chart, in order. */

@@ -1,6 +1,8 @@
 /** A switch, selector or button: a vertical rocker with its positions one below the other. */
+import type { ControlAgainst } from "../protocol/against.ts";
 import type { PanelControl } from "../protocol/panel.ts";
 import { type Card, type CardPlace, wayClass } from "./card.ts";
+import { changesNeed, drawChange } from "./changes.ts";
 import { modesHere, notesOfControl, standsAt, useOf } from "./control-words.ts";
 import { node, path, rect, rounded, type SceneNode } from "./scene.ts";
 import { drawModes, drawNotes, modesNeed } from "./way-modes.ts";
@@ -14,10 +16,10 @@ const HEIGHT = 38;
 const UNUSED_HEIGHT = 24;
 
 /** The width that a rocker and the longest text beside it need, so that no name leaves its card. */
-export function rockerNeeds({ positions, rest }: PanelControl): number {
+export function rockerNeeds({ positions, rest }: PanelControl, against: ControlAgainst | null): number {
   const names = positions.map(({ name }) => textWidth(labelOf(name, rest), NAME_SIZE));
   const modes = positions.map((position) => modesNeed(position.modes));
-  return ROCKER_WIDTH + TEXT_GAP + Math.max(0, ...names, ...modes);
+  return ROCKER_WIDTH + TEXT_GAP + Math.max(changesNeed(against), ...names, ...modes);
 }
 
 function labelOf(name: string, rest: string | null): string {
@@ -26,7 +28,7 @@ function labelOf(name: string, rest: string | null): string {
 
 /** The positions from top to bottom in the script's order; the current one is filled. */
 export function drawRocker(control: PanelControl, place: CardPlace): Card {
-  const { x, y, width, state, mode, uses } = place;
+  const { x, y, width, state, mode, uses, against } = place;
   const isUsed = useOf(control, state) === "used";
   const textLeft = x + ROCKER_WIDTH + TEXT_GAP;
   let top = y + 3;
@@ -38,7 +40,9 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
     const shown = isUsed
       ? drawModes(modesHere(modes, stands, state), textLeft, namesTop, width - ROCKER_WIDTH - TEXT_GAP)
       : { height: 0, nodes: [] };
-    const height = Math.max(isUsed ? HEIGHT : UNUSED_HEIGHT, namesTop + shown.height - top);
+    const change = against?.positions.find((each) => each.name === name);
+    const changed = change ? drawChange(change, textLeft, namesTop + shown.height + 1) : { height: 0, nodes: [] };
+    const height = Math.max(isUsed ? HEIGHT : UNUSED_HEIGHT, namesTop + shown.height + changed.height - top);
     const plate = { x, y: top, width: ROCKER_WIDTH, height: height - 2 };
     nodes.push(
       node("g", { class: wayClass(stands, modes, mode), "data-control": control.name, "data-set": name }, [
@@ -47,6 +51,7 @@ export function drawRocker(control: PanelControl, place: CardPlace): Card {
         ...(stands === "here" ? [path("grip", grip(x, top + plate.height / 2))] : []),
         text("way-name", textLeft, top + 15, NAME_SIZE, labelOf(name, control.rest)),
         ...shown.nodes,
+        ...changed.nodes,
       ]),
     );
     top += height;

@@ -82,12 +82,14 @@ export function stateSentences(state: SwitchesState): string[] {
   if (open.length > 0) sentences.push(`${capital(joinWithAnd(open))} on or off, as what is not set here decides.`);
   if (faulty.length > 0) sentences.push(`Not known, since a line behind it has a fault: ${joinWithAnd(faulty)}.`);
   if (tangled.length > 0) sentences.push(`Not known, too tangled to follow: ${joinWithAnd(tangled)}.`);
-  sentences.push(...adjustSentences(state));
-  // No control shows these channels, and the state depends on them.
-  const channels = Object.entries(state.positions).filter(([name]) => /^ch\d+$/.test(name));
-  if (channels.length > 0)
-    sentences.push(`This is with ${joinWithAnd(channels.map(([name, us]) => `${name} at ${us} us`))}.`);
-  return sentences;
+  return [...sentences, ...adjustSentences(state), ...channelSentences(state)];
+}
+
+/** With which pulses a state is meant: no control shows these channels, and the state depends on them. */
+export function channelSentences({ positions }: Pick<SwitchesState, "positions">): string[] {
+  const channels = Object.entries(positions).filter(([name]) => /^ch\d+$/.test(name));
+  if (channels.length === 0) return [];
+  return [`This is with ${joinWithAnd(channels.map(([name, us]) => `${name} at ${us} us`))}.`];
 }
 
 /** How many sets of modes the controls can reach; of modes that are not known nothing is counted. */

@@ -2,7 +2,14 @@
 import { dequal } from "dequal";
 import type { Condition } from "../syntax/condition.ts";
 import { makeSwitchboard } from "./switchboard.ts";
-import type { ConditionSpec, ControlSpec, PairedBoards, StateSet, SwitchInput } from "./switchboard-types.ts";
+import type {
+  ConditionSpec,
+  ControlSpec,
+  PairedBoards,
+  PulseRange,
+  StateSet,
+  SwitchInput,
+} from "./switchboard-types.ts";
 
 /**
  * The conditions of both craft over one set of states, compiled together, so that equal sets are
@@ -21,6 +28,12 @@ export function pairBoards(before: SwitchInput, after: SwitchInput): PairedBoard
     (name: string): StateSet | null =>
       board.selected(mark + name);
   const [ofBefore, ofAfter] = [pick("before/"), pick("after/")];
+  /** The states in which a condition holds on one side only. */
+  const differing = (name: string): StateSet | null => {
+    const [a, b] = [ofBefore(name), ofAfter(name)];
+    if (a === null || b === null) return null;
+    return sets.or(sets.and(a, sets.not(b)), sets.and(b, sets.not(a)));
+  };
   return {
     board,
     before: ofBefore,
@@ -29,12 +42,35 @@ export function pairBoards(before: SwitchInput, after: SwitchInput): PairedBoard
       const [a, b] = [ofBefore(name), ofAfter(name)];
       return a === null || b === null ? null : a === b;
     },
-    difference: (name) => {
-      const [a, b] = [ofBefore(name), ofAfter(name)];
-      if (a === null || b === null) return null;
-      return board.witness(sets.or(sets.and(a, sets.not(b)), sets.and(b, sets.not(a))));
+    difference: (name) => board.witness(differing(name)),
+    differsWith(name, control) {
+      const projected = sets.some(
+        differing(name),
+        board.variables.flatMap((variable) => (variable.name === control ? [] : [variable.name])),
+      );
+      if (projected === null) return null;
+      const { ways, complete } = projected === sets.none ? NOWHERE : board.waysTo(projected);
+      if (!complete) return null;
+      const demands = ways.flatMap((way) => way.demands);
+      // Without a demand it is every value of the control.
+      const isAnywhere = ways.some((way) => way.demands.length === 0);
+      const spec = board.variables.find((variable) => variable.name === control)?.control;
+      return {
+        positions: isAnywhere
+          ? (spec?.positions ?? []).map((position) => position.name)
+          : [...new Set(demands.flatMap(({ positions }) => positions))],
+        pulses: isAnywhere ? rangeOf(spec ?? null) : demands.flatMap(({ pulses }) => pulses),
+      };
     },
   };
+}
+
+const NOWHERE = { ways: [], complete: true } as const;
+
+/** The whole range of a dial, lower end first; none for another control. */
+function rangeOf(control: ControlSpec | null): readonly PulseRange[] {
+  if (!control || control.fromUs === null || control.toUs === null) return [];
+  return [{ fromUs: Math.min(control.fromUs, control.toUs), toUs: Math.max(control.fromUs, control.toUs) }];
 }
 
 function sameStates(a: SwitchInput, b: SwitchInput): boolean {

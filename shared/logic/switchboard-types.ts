@@ -349,4 +349,12 @@ export interface PairedBoards {
   same(name: string): boolean | null;
   /** A state in which they differ; null where there is none, or it is not known. */
   difference(name: string): Witness | null;
+  /**
+   * The values of a control with which they differ in some state, of a dial as ranges of pulses in us, both ends
+   * included; null where it is not known.
+   */
+  differsWith(
+    name: string,
+    control: string,
+  ): { readonly positions: readonly string[]; readonly pulses: readonly PulseRange[] } | null;
 }

@@ -4,6 +4,8 @@
  */
 import type { Uri } from "./addresses.ts";
 import type { AdjustPicture } from "./adjust.ts";
+import type { Against } from "./against.ts";
+import type { OtherSide } from "./compare.ts";
 import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
 import type { NumbersPicture } from "./numbers.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
@@ -238,6 +240,8 @@ export interface PanelModel {
   readonly numbersWays: readonly WayOn[];
   /** The lost signal, phase by phase; absent at every other moment. */
   readonly signal?: SignalPicture;
+  /** The other side of a comparison; absent where nothing is compared. */
+  readonly against?: Against;
   readonly findings: readonly {
     readonly code: string;
     readonly severity: Severity;
@@ -264,6 +268,8 @@ export interface PanelParams {
   readonly signal?: SignalStep;
   /** Shows the layout as it would be on this grid. */
   readonly fit?: Grid;
+  /** What is shown with it, with both pictures laid over each other. */
+  readonly against?: OtherSide;
 }
 
 /** A client that has this command names it as `positionsCommand` when it starts the server; findings then offer it. */

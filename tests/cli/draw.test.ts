@@ -265,3 +265,33 @@ test("as a program of its own it paints with the package beside it, and says so 
   expect(await runProgram(program, [...args, "some.png"], { folder })).toMatchObject({ status: 0, error: "" });
   expect(readFileSync(join(folder, "some.png")).equals(await drawnPng("same.png", "--view", "osd"))).toBe(true);
 });
+
+test("what differs on another craft, or with a layer laid over this one, is drawn into the picture and told", async () => {
+  const spoon = bowl
+    .replace("Bowl & <Spoon>", "Spoon")
+    .replace("left+2, bottom-1", "left+9, bottom-4")
+    .replace("TR is mid", "TR is down");
+  writeFileSync(join(folder, "craft/spoon.fettle"), spoon);
+  writeFileSync(join(folder, "narrow.fettle"), 'layer "Narrow"\n\nosd\n  pack-volts  at left, bottom\n');
+  const osd = await drawn("both.svg", "--view", "osd", "--against", "craft/spoon.fettle");
+  expect(osd).toContain("in the goggles, compared with Spoon, craft/spoon.fettle</title>");
+  expect(osd).toContain(
+    "pack-volts: there 7 columns to the right and 3 rows up, from left+2, bottom-1 to left+9, bottom-4",
+  );
+  expect(osd.match(/data-there="[^"]*"/g)).toEqual(['data-there="pack-volts"']);
+  const switches = await drawn("both.svg", "--view", "switches", "--against", "craft/spoon.fettle");
+  expect(switches).toContain("TR: down turns on level there only.");
+  expect(switches.match(/class="change-mark"/g)).toHaveLength(2);
+  const layer = await drawn("both.svg", "--view", "osd", "--against", "narrow.fettle");
+  expect(layer).toContain("from left+2, bottom-1 to left, bottom");
+});
+
+test.each([
+  [["--view", "rates", "--against", "craft/bowl.fettle"], "--against belongs to --view osd and --view switches"],
+  [["--view", "osd", "--against", "gone.fettle"], "gone.fettle: there is no such file"],
+  [["--view", "osd", "--against", "handsets"], "handsets holds several scripts: name one to compare with"],
+])("what cannot be compared with is refused: %j", async (args, why) => {
+  const { status, error } = await draw("craft/bowl.fettle", "--out", "no.svg", ...args);
+  expect({ status, error }).toEqual({ status: 2, error: expect.stringContaining(why) });
+  expect(existsSync(join(folder, "no.svg"))).toBe(false);
+});

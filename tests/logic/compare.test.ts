@@ -92,3 +92,33 @@ test("a mode is its own craft's wherever a condition names it", () => {
   const same = pairBoards(craft("up"), craft("up"))!;
   for (const name of ["arm", "level", "home", "finder"]) expect(same.same(name)).toBe(true);
 });
+
+test("with which values of a control they differ, in some state", () => {
+  const before = readInput(`${WHEEL}
+    arm   when TL is down
+    level when KN above 1400 us and TR is up
+    home  when KN below 1200 us or KN above 1800 us
+    same  when TR is mid`);
+  const after = readInput(`${WHEEL}
+    arm   when TL is down and TR is up
+    level when KN above 1600 us and TR is up
+    home  when KN below 1100 us or KN above 1850 us
+    same  when not TR is up and not TR is down`);
+  const pair = pairBoards(before, after)!;
+  expect(pair.differsWith("arm", "TL")).toEqual({ positions: ["down"], pulses: [] });
+  expect(pair.differsWith("arm", "TR")).toEqual({ positions: ["mid", "down"], pulses: [] });
+  // Whatever the dial, they differ in some state.
+  expect(pair.differsWith("arm", "KN")).toEqual({ positions: [], pulses: [{ fromUs: 1000, toUs: 2000 }] });
+  expect(pair.differsWith("level", "KN")).toEqual({ positions: [], pulses: [{ fromUs: 1401, toUs: 1600 }] });
+  expect(pair.differsWith("level", "TR")).toEqual({ positions: ["up"], pulses: [] });
+  expect(pair.differsWith("home", "KN")?.pulses).toEqual([
+    { fromUs: 1100, toUs: 1199 },
+    { fromUs: 1801, toUs: 1850 },
+  ]);
+  expect(pair.differsWith("same", "TR")).toEqual({ positions: [], pulses: [] });
+});
+
+test("nothing is said of what cannot be followed", () => {
+  const pair = pairBoards(readInput(`${WHEEL}\nbroken arm`), readInput(`${WHEEL}\narm when TL is up`))!;
+  expect(pair.differsWith("arm", "TL")).toBeNull();
+});

@@ -90,10 +90,10 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     doors: ["inline", "layers-for", "move", "offers", "origin", "override"],
     uses: ["compare", "context", "edits"],
   },
-  compare: { doors: ["compare", "meaning", "rows", "sides", "words"], uses: ["context"] },
+  compare: { doors: ["compare", "conditions", "meaning", "rows", "sides", "words"], uses: ["context"] },
   review: { doors: ["carry", "hidden", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },
   arming: { doors: ["readiness", "parse-positions", "summary"], uses: ["context"] },
-  panel: { doors: ["panel", "pictures"], uses: ["arming", "context", "edits"] },
+  panel: { doors: ["other-craft", "panel", "pictures"], uses: ["arming", "compare", "context", "edits"] },
   reference: {
     doors: ["page", "page-name-at", "page-names", "page-view", "reference", "search"],
     uses: ["context", "editor"],

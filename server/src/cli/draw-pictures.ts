@@ -1,4 +1,10 @@
 /** What `fettle draw` draws of a craft, each picture with what is to be seen in words. */
+import {
+  gogglesAgainstInWords,
+  otherInWords,
+  statesInWords,
+  switchesAgainstInWords,
+} from "../../../shared/draw/against-words.ts";
 import { toldOfControl } from "../../../shared/draw/control-words.ts";
 import { drawFilters, filtersInWords } from "../../../shared/draw/filters.ts";
 import { drawGoggles } from "../../../shared/draw/goggles.ts";
@@ -6,11 +12,14 @@ import { drawRates } from "../../../shared/draw/rates.ts";
 import type { SceneNode } from "../../../shared/draw/scene.ts";
 import { drawSwitches } from "../../../shared/draw/switches.ts";
 import { controlInWords, elementInWords, lossInWords, stateInWords } from "../../../shared/draw/words.ts";
+import type { OtherCraft } from "../../../shared/ide/panel/other-craft.ts";
 import {
   type Drawable,
   filtersDrawable,
+  osdAgainst,
   osdDrawable,
   ratesDrawable,
+  switchesAgainst,
   switchesDrawable,
 } from "../../../shared/ide/panel/pictures.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
@@ -45,7 +54,7 @@ const MARGIN = 14;
 const SWITCHES_WIDTH = 690;
 
 /** The picture in the goggles. */
-export function osdPicture(craft: Craft, workspace: Workspace, query: OsdQuery): Picture {
+export function osdPicture(craft: Craft, workspace: Workspace, query: OsdQuery, other?: OtherCraft): Picture {
   const goggles = drawn(osdDrawable(craft, workspace, query));
   if (!pagesOf(craft).includes(query.page)) throw new CannotRun(`${craft.name} lays out no ${query.page} page`);
   const { columns, rows, elements, preview } = goggles;
@@ -53,23 +62,39 @@ export function osdPicture(craft: Craft, workspace: Workspace, query: OsdQuery):
   // Of one moment the pilot sees no more than the display shows then.
   const seen = query.scenario === undefined ? elements : elements.filter(({ blank }) => !blank);
   const page = query.page === "osd-second" ? ", second page" : "";
+  const against = other && osdAgainst(craft, workspace, query, other);
+  if (against?.noGoggles) throw new CannotRun(against.noGoggles);
+  const both = against?.goggles;
   return {
-    scene: drawGoggles({ ...goggles, elements: seen }),
-    title: `${craft.name} in the goggles`,
-    description: [`${moment}${page}, on ${columns} by ${rows} cells`, ...elements.map(elementWithFlash)].join(". "),
+    scene: drawGoggles({ ...goggles, elements: seen }, { against: both }),
+    title: `${craft.name} in the goggles${against ? `, compared with ${otherInWords(against)}` : ""}`,
+    description: [
+      `${moment}${page}, on ${columns} by ${rows} cells`,
+      ...elements.map(elementWithFlash),
+      ...(both ? gogglesAgainstInWords(goggles, both) : []),
+    ].join(". "),
     margin: 0,
     unplaced: preview?.unplaced ?? [],
   };
 }
 
 /** The controls at rest, with what each position turns on. */
-export function switchesPicture(craft: Craft, workspace: Workspace): Picture {
+export function switchesPicture(craft: Craft, workspace: Workspace, other?: OtherCraft): Picture {
   const switches = drawn(switchesDrawable(craft, workspace));
   const controls = switches.controls.map((control) => controlWithModes(control, switches.state));
+  const against = other && switchesAgainst(craft, workspace, other);
+  if (against?.noSwitches) throw new CannotRun(against.noSwitches);
+  const both = against?.switches;
+  const state = both ? statesInWords(switches.state, both.state).join(" ") : stateInWords(switches.state);
+  const whose = against ? `${craft.name}, compared with ${otherInWords(against)}` : craft.name;
   return {
-    scene: drawSwitches(switches, { width: SWITCHES_WIDTH }),
-    title: `Switches of ${craft.name}, at rest: ${stateInWords(switches.state)}`,
-    description: [...controls, lossInWords(switches.loss)].join(" "),
+    scene: drawSwitches(switches, { width: SWITCHES_WIDTH, against: both }),
+    title: `Switches of ${whose}, at rest: ${state}`,
+    description: [
+      ...controls,
+      lossInWords(switches.loss),
+      ...(both ? switchesAgainstInWords(both).map((line) => `${line}.`) : []),
+    ].join(" "),
     margin: MARGIN,
   };
 }

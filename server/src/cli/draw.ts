@@ -14,6 +14,7 @@ import {
 } from "./draw-pictures.ts";
 import { gridNamed } from "./grid-named.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
+import { otherCraft } from "./other-craft.ts";
 import { openCraft } from "./scripts.ts";
 import { writeOut } from "./write-out.ts";
 
@@ -27,6 +28,7 @@ const USUAL_MOMENT: Scenario = "mid-flight";
 const help = `Usage: fettle draw CRAFT --view osd|switches|rates|filters --out FILE.svg|FILE.png
                    [--theme light|dark] [--width PX] [--handset PATH]
                    [--page osd|osd-second] [--scenario MOMENT] [--grid SIZE|pal|ntsc]
+                   [--against OTHER]
 
 Draws a craft: the picture in the goggles; the controls at rest with what each position turns
 on; how fast it turns for the sticks; or what its filters let through, and how much later.
@@ -37,6 +39,11 @@ on; how fast it turns for the sticks; or what its filters let through, and how m
   --theme THEME      light (the usual) or dark
   --width PX         pixels across, from ${WIDTH.least} to ${WIDTH.most}
   --handset PATH     this handset in place of the one that the craft names
+
+Of the OSD and the switches:
+  --against OTHER    what differs on another craft, drawn into the picture: its elements in
+                     other places as broken outlines, what its positions turn on besides
+                     (plus) or do not (minus); a layer counts as laid over CRAFT
 
 Of the OSD:
   --page PAGE        osd (the usual) or osd-second
@@ -67,6 +74,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     page: { type: "string" },
     scenario: { type: "string" },
     grid: { type: "string" },
+    against: { type: "string" },
   });
   const path = onePath(given, "craft");
   if (!given.has("view")) throw new CannotRun("say what to draw: --view osd, switches, rates or filters");
@@ -77,7 +85,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   if (view !== "osd") refuseOsdOptions(given);
   const query = osdQuery(given);
   const { craft, workspace } = await openCraft(path, io, given.text("handset"));
-  const picture = view === "osd" ? osdPicture(craft, workspace, query) : PICTURES[view](craft, workspace);
+  const against = given.text("against");
+  if (against !== undefined && view !== "osd" && view !== "switches")
+    throw new CannotRun("--against belongs to --view osd and --view switches");
+  const other = against === undefined ? undefined : await otherCraft(against, craft, io);
+  const picture = view === "osd" ? osdPicture(craft, workspace, query, other) : PICTURES[view](craft, workspace, other);
   const content = await contentOf(picture, out, theme, widthPx);
   writeOut(out, content, "replace", io);
   if (picture.unplaced && picture.unplaced.length > 0)

@@ -1,6 +1,7 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import type { Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
+import type { Craft } from "../../../shared/model/craft.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
 import { answerActions } from "./actions.ts";
@@ -21,12 +22,14 @@ import { answerOrigin } from "./origin.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
 import { readsOthers } from "./other-side.ts";
 import { answerPages, linksFor, linkTargets } from "./pages.ts";
+import { otherOf } from "./panel-against.ts";
+import { toPanelModel } from "./panel-to-lsp.ts";
 import { pathOf } from "./paths.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
 import { answerReview } from "./review.ts";
 import { answerShare } from "./share.ts";
 import { synchronise } from "./synchronise.ts";
-import { type PageOfRule, toPanelModel } from "./to-lsp.ts";
+import type { PageOfRule } from "./to-lsp.ts";
 import { takeTurns } from "./turns.ts";
 import { answerUseLines } from "./use-lines.ts";
 import { answerValues } from "./values.ts";
@@ -192,10 +195,11 @@ const TOO_MANY = "are checked; the others are once they are opened. Open a small
 function answerPanel(connection: Connection, documents: Documents, guard: Guard): void {
   connection.onRequest(
     PANEL_REQUEST,
-    guard<[PanelParams], PanelModel | null>("panel", null, async ({ uri, craft, ...ask }) => {
+    guard<[PanelParams], PanelModel | null>("panel", null, async ({ uri, craft, against, ...ask }) => {
       const file = await documents.loadAll(uri);
-      const version = documents.version(uri) ?? 0;
-      const model = panelOf(documents.now(), file, version, { ...ask, craft: craft && pathOf(craft) });
+      const [workspace, version] = [documents.now(), documents.version(uri) ?? 0];
+      const other = against && ((drawn: Craft) => otherOf(against, drawn, workspace));
+      const model = panelOf(workspace, file, version, { ...ask, craft: craft && pathOf(craft), against: other });
       return toPanelModel(model, documents.uriOf);
     }),
   );

@@ -22,13 +22,9 @@ import type { Lens } from "../../../shared/ide/editor/lenses.ts";
 import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
-import type { AdjustPicture } from "../../../shared/protocol/adjust.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
 import type { FollowLens } from "../../../shared/protocol/lenses.ts";
-import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
-import type { LinePlace, PanelModel, ShowPositions } from "../../../shared/protocol/panel.ts";
-import type { SignalCourse, SignalPicture } from "../../../shared/protocol/signal.ts";
-import type { Gap, PanelAction, WayOn } from "../../../shared/protocol/ways.ts";
+import type { ShowPositions } from "../../../shared/protocol/panel.ts";
 
 /** The address of a rule's page; null where there are no pages. */
 export type PageOfRule = (code: string) => string | null;
@@ -158,107 +154,4 @@ export function toCodeLens({ range, title, action }: Lens, uri: Uri, command: st
 /** From the word asked about to the whole line that defines it. */
 export function toLocationLink({ from, file, range }: Definition, uriOf: UriOf): LocationLink {
   return { originSelectionRange: from, targetUri: uriOf(file), targetRange: range, targetSelectionRange: range };
-}
-
-/** The panel's model with the editor's own addresses for its files. */
-export function toPanelModel(model: PanelModel, uriOf: UriOf): PanelModel {
-  const placed = <T extends { readonly file: string }>(place: T): T => ({ ...place, file: uriOf(place.file) });
-  const { goggles, switches, numbers, begin, signal } = model;
-  const ways = (all: readonly WayOn[]) => all.map(({ label, action }) => ({ label, action: toAction(action, placed) }));
-  const gaps = (all: readonly Gap[]) => all.map((gap) => ({ ...gap, ways: ways(gap.ways) }));
-  const named = <T extends { readonly lines: readonly LinePlace[] }>(modes: readonly T[]) =>
-    modes.map((mode) => ({ ...mode, lines: mode.lines.map(placed) }));
-  return {
-    ...placed(model),
-    alsoIn: model.alsoIn.map(placed),
-    findings: model.findings.map(placed),
-    goggles: goggles && {
-      ...goggles,
-      elements: goggles.elements.map((each) => ({
-        ...each,
-        at: placed(each.at),
-        faults: each.faults.map((fault) => ({ ...fault, ways: ways(fault.ways) })),
-      })),
-    },
-    begin: begin && { ...begin, layers: begin.layers.map(placed), crafts: begin.crafts.map(placed) },
-    emptyWays: ways(model.emptyWays),
-    gogglesWays: ways(model.gogglesWays),
-    switchesWays: ways(model.switchesWays),
-    missing: gaps(model.missing),
-    switchesGaps: gaps(model.switchesGaps),
-    numbersWays: ways(model.numbersWays),
-    ...(signal && { signal: toSignal(signal, placed) }),
-    numbers: numbers && {
-      ...toNumbers(numbers, (at) => at && placed(at)),
-      missing: gaps(numbers.missing),
-    },
-    switches: switches && {
-      ...switches,
-      controls: switches.controls.map((each) => ({ ...each, at: placed(each.at) })),
-      state: {
-        ...switches.state,
-        on: named(switches.state.on),
-        possible: named(switches.state.possible),
-        adjusts: toAdjusts(switches.state.adjusts, placed),
-      },
-      modes: named(switches.modes),
-      ready: {
-        ...switches.ready,
-        obstacles: switches.ready.obstacles.map((each) => ({ ...each, at: each.at && placed(each.at) })),
-      },
-    },
-  };
-}
-
-/** An action with addresses for the files that it names. */
-function toAction(action: PanelAction, placed: <T extends { readonly file: string }>(place: T) => T): PanelAction {
-  if (action.name === "go") return { ...action, at: placed(action.at) };
-  if (action.name === "repair") return { ...placed(action), at: placed(action.at) };
-  return "file" in action ? placed(action) : action;
-}
-
-function toSignal(signal: SignalPicture, placed: (at: LinePlace) => LinePlace): SignalPicture {
-  const phases = (course: SignalCourse) =>
-    course.phases.map((each) => ({ ...each, lines: each.lines.map((line) => ({ ...line, at: placed(line.at) })) }));
-  const { calls } = signal;
-  return {
-    ...signal,
-    courses: signal.courses.map((course) => ({ ...course, phases: phases(course) })),
-    calls: calls && { ...calls, at: placed(calls.at) },
-  };
-}
-
-function toAdjusts(adjusts: AdjustPicture, placed: (at: LinePlace) => LinePlace): AdjustPicture {
-  return {
-    ...adjusts,
-    moving: adjusts.moving.map((each) => ({ ...each, at: placed(each.at) })),
-    idle: adjusts.idle.map((each) => ({ ...each, at: placed(each.at) })),
-  };
-}
-
-function toNumbers(numbers: NumbersPicture, placed: (at: LinePlace | null) => LinePlace | null): NumbersPicture {
-  const set = (rates: RatesPicture | null) =>
-    rates && {
-      ...rates,
-      axes: rates.axes.map((axis) => ({ ...axis, at: placed(axis.at) })),
-      throttle: rates.throttle && { ...rates.throttle, at: placed(rates.throttle.at) },
-    };
-  const { packs, filters, loop } = numbers;
-  return {
-    ...numbers,
-    rates: set(numbers.rates),
-    secondRates: set(numbers.secondRates),
-    packs: packs.map((pack) => ({
-      ...pack,
-      at: placed(pack.at),
-      marks: pack.marks.map((mark) => ({ ...mark, at: placed(mark.at) })),
-    })),
-    filters: filters && { ...filters, parts: filters.parts.map((part) => ({ ...part, at: placed(part.at) })) },
-    loop: loop && {
-      ...loop,
-      at: placed(loop.at),
-      gyroAt: placed(loop.gyroAt),
-      commandAt: placed(loop.commandAt),
-    },
-  };
 }

@@ -1,4 +1,5 @@
 /** What the panel draws for one document: the picture in the goggles, the switches, and the numbers. */
+import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { PanelModel, ViewName } from "../../protocol/panel.ts";
@@ -6,9 +7,11 @@ import { findingsOf } from "../../rules/engine/engine.ts";
 import { missingParts } from "../context/missing-parts.ts";
 import { pickedCraft } from "../context/picked-craft.ts";
 import { beginningsOf } from "../edits/osd-beginnings.ts";
+import { againstOf } from "./against.ts";
 import { withFaults } from "./element-faults.ts";
 import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
 import { NO_NUMBERS, numbersOf, waysToNumbers } from "./numbers.ts";
+import type { Other } from "./other-craft.ts";
 import { withWorstFindings } from "./pack-findings.ts";
 import { signalPictureOf } from "./signal.ts";
 import { switchesOf, whyNoSwitches } from "./switches.ts";
@@ -20,6 +23,8 @@ export interface PanelQuery extends GogglesQuery {
   /** The open view; the numbers are computed for their own view only. */
   readonly view?: ViewName | undefined;
   readonly positions?: Readonly<Record<string, string | number>> | undefined;
+  /** Another craft that is shown with this one; given what is drawn, as only then it need be read. */
+  readonly against?: ((craft: Craft) => Other) | undefined;
 }
 
 /**
@@ -63,6 +68,8 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
   const isLookedAt = query.view === "numbers";
   const found = isLookedAt ? numbersOf(craft, workspace) : null;
   const numbers = found && withWorstFindings(found, craft, findings);
+  const { view, against } = query;
+  const other = against && againstOf({ craft, workspace, goggles, switches, view }, against(craft), query);
   return {
     ...base,
     craft: craft.name,
@@ -81,6 +88,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     switchesWays: switches ? [] : waysToSwitches(craft, workspace),
     switchesGaps: switches ? gapsInSwitches(craft) : [],
     ...(signal && { signal }),
+    ...(other && { against: other }),
     numbers,
     noNumbers: isLookedAt && !numbers ? NO_NUMBERS : null,
     numbersWays: isLookedAt && !numbers ? waysToNumbers(craft, workspace) : [],

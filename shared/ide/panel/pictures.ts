@@ -1,11 +1,14 @@
 /** Single pictures of a craft, or the reason why there is none: for image files, without a panel. */
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import type { AgainstPictures } from "../../protocol/against.ts";
 import type { FiltersPicture, RatesPicture } from "../../protocol/numbers.ts";
 import type { GogglesPicture, SwitchesPicture } from "../../protocol/panel.ts";
+import { picturesOf } from "./against.ts";
 import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
 import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
 import { NO_RATES, whyNoFilters } from "./numbers.ts";
+import type { OtherCraft } from "./other-craft.ts";
 import { switchesOf, whyNoSwitches } from "./switches.ts";
 
 /** A picture, or why there is nothing to draw and what to add to the script. */
@@ -26,6 +29,23 @@ export function osdDrawable(craft: Craft, workspace: Workspace, query: GogglesQu
 export function switchesDrawable(craft: Craft, workspace: Workspace): Drawable<SwitchesPicture> {
   const picture = switchesOf(craft, workspace, undefined);
   return picture ? { picture } : { why: whyNoSwitches(craft) };
+}
+
+/** One page of the OSD of a craft, and of another at the same moment. */
+export function osdAgainst(
+  craft: Craft,
+  workspace: Workspace,
+  query: GogglesQuery,
+  other: OtherCraft,
+): AgainstPictures {
+  const goggles = gogglesOf(craft, workspace, query);
+  return picturesOf({ craft, workspace, goggles, switches: null, view: "goggles" }, other, query);
+}
+
+/** The controls of a craft at rest, and of another with its controls in the same positions. */
+export function switchesAgainst(craft: Craft, workspace: Workspace, other: OtherCraft): AgainstPictures {
+  const switches = switchesOf(craft, workspace, undefined);
+  return picturesOf({ craft, workspace, goggles: null, switches, view: "switches" }, other, {});
 }
 
 /** The rates by stick, with the second set where there is one. */

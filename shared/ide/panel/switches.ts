@@ -26,17 +26,30 @@ export function switchesOf(
   workspace: Workspace,
   requested: ControlsAt | undefined,
 ): SwitchesPicture | null {
+  const does = controlsAndModesOf(craft, workspace, requested);
+  if (!does) return null;
+  return {
+    handset: craft.handset?.name ?? null,
+    ...does,
+    ready: readinessPicture(craft, workspace, does.state.positions),
+    states: boardOf(craft, workspace).countStates(),
+  };
+}
+
+/** What the controls do, and the resulting state; null where the craft has no control. */
+export function controlsAndModesOf(
+  craft: Craft,
+  workspace: Workspace,
+  requested: ControlsAt | undefined,
+): Pick<SwitchesPicture, "controls" | "state" | "modes" | "loss"> | null {
   if (craft.controls.size === 0) return null;
   const board = boardOf(craft, workspace);
   const positions = { ...board.rest, ...possiblePositions(board, requested ?? {}) };
   return {
-    handset: craft.handset?.name ?? null,
     controls: controlsOf(board, craft),
     state: stateOf(board, craft, workspace, positions),
     modes: board.names.map((name) => ({ ...modeOf(name, craft, workspace), ...waysOf(name, board) })),
     loss: lossOf(board),
-    ready: readinessPicture(craft, workspace, positions),
-    states: board.countStates(),
   };
 }
 
