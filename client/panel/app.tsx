@@ -1,8 +1,10 @@
 /** The panel: three views of the open script, and the messages shown where there is nothing to draw. */
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { AgainstPictures } from "../../shared/protocol/against.ts";
 import type { ControlsAt, LinePlace, PanelModel, ViewName } from "../../shared/protocol/panel.ts";
 import type { ListedCraft, ToPanel } from "../../shared/protocol/panel-messages.ts";
 import { takeDrops } from "./drops.ts";
+import { AgainstBar } from "./against-bar.tsx";
 import { BeginOsd } from "./goggles-begin.tsx";
 import { GogglesView } from "./goggles-view.tsx";
 import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
@@ -82,6 +84,7 @@ export function App() {
         <Empty why={model.empty} ways={model.emptyWays} />
       ) : (
         <Tabs view={view} choose={choose}>
+          {model.against && <AgainstBar craft={model.craft} against={model.against} />}
           <Gaps gaps={model.missing} />
           {view === "goggles" && <Goggles model={model} marked={marked} />}
           {view === "switches" && <Switches model={model} />}
@@ -126,6 +129,7 @@ function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | nul
         marked={marked}
         begin={begin}
         lacksSecond={lacksSecond}
+        against={picturesOf(model)}
       />
     );
   }
@@ -134,6 +138,11 @@ function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | nul
       {begin && <BeginOsd begin={begin} file={file} />}
     </Empty>
   );
+}
+
+/** Both sides of a comparison, where there are two. */
+function picturesOf({ against }: PanelModel): AgainstPictures | null {
+  return against?.kind === "pictures" ? against : null;
 }
 
 /** The mode by which a pilot turns to the second page. */
@@ -151,13 +160,20 @@ function Switches({ model }: { model: PanelModel }) {
   return (
     <>
       <Gaps gaps={model.switchesGaps} />
-      <SwitchesView picture={model.switches} signal={model.signal} findings={model.findings} move={move} />
+      <SwitchesView
+        picture={model.switches}
+        signal={model.signal}
+        findings={model.findings}
+        move={move}
+        against={picturesOf(model)}
+      />
     </>
   );
 }
 
 function Numbers({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
-  if (model.numbers) return <NumbersView picture={model.numbers} marked={marked} />;
+  if (model.numbers)
+    return <NumbersView picture={model.numbers} marked={marked} against={picturesOf(model)?.numbers ?? null} />;
   // Neither numbers nor a reason: the next model will bring them.
   return model.noNumbers === null ? null : <Empty why={model.noNumbers} ways={model.numbersWays} />;
 }

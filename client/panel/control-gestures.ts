@@ -1,6 +1,8 @@
 /** What the page adds to the drawn controls: roles and labels, clicks, arrow keys. */
+import { changeInWords } from "../../shared/draw/against-words.ts";
 import { doesInWords, standsAt } from "../../shared/draw/control-words.ts";
 import { controlInWords } from "../../shared/draw/words.ts";
+import type { PlaceChange, SwitchesAgainst } from "../../shared/protocol/against.ts";
 import type { ControlsAt, PanelControl, SwitchesPicture, SwitchesState } from "../../shared/protocol/panel.ts";
 import { type DialHold, knobProps } from "./dial-gestures.ts";
 import { postToHost } from "./host.ts";
@@ -15,7 +17,11 @@ export interface Moves {
 }
 
 /** The gestures of every control. */
-export function enrichControls({ controls, state }: SwitchesPicture, moves: Moves): Enrich {
+export function enrichControls(
+  { controls, state }: SwitchesPicture,
+  against: SwitchesAgainst | null,
+  moves: Moves,
+): Enrich {
   const { at, move, hold } = moves;
   const set = (name: string, value: string | number) => move({ ...at(), [name]: value });
   return ({ attributes }) => {
@@ -31,7 +37,10 @@ export function enrichControls({ controls, state }: SwitchesPicture, moves: Move
     const value = attributes["data-set"];
     if (value === undefined) return undefined;
     const onClick = () => set(control.name, value);
-    return control.kind === "dial" ? { onClick } : { onClick, ...positionProps(control, String(value), state, moves) };
+    if (control.kind === "dial") return { onClick };
+    const other = against?.controls.find((one) => one.name === control.name);
+    const change = other?.positions.find((position) => position.name === value);
+    return { onClick, ...positionProps(control, String(value), state, moves, change) };
   };
 }
 
@@ -45,6 +54,7 @@ function positionProps(
   name: string,
   state: SwitchesState,
   { at, move }: Moves,
+  change: PlaceChange | undefined,
 ): Readonly<Record<string, unknown>> {
   const names = control.positions.map((position) => position.name);
   const checked = state.positions[control.name] === name;
@@ -61,7 +71,7 @@ function positionProps(
   return {
     role: "radio",
     "aria-checked": checked,
-    "aria-label": `${name}: ${doesInWords(control, modes, stands, state)}`,
+    "aria-label": `${name}: ${doesInWords(control, modes, stands, state)}${change ? `; ${changeInWords(change)}` : ""}`,
     tabindex: checked || (noneChecked && names[0] === name) ? 0 : -1,
     onKeyDown: onKeys({
       ArrowUp: () => step(-1),

@@ -3,6 +3,7 @@ import type { RefObject } from "preact";
 import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { drawGoggles } from "../../shared/draw/goggles.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
+import type { GogglesAgainst } from "../../shared/protocol/against.ts";
 import type { LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
 import { DRAWING_ID, makeMagnifier, OVERLAY_ID } from "./goggles-magnifier.ts";
 import { type Mover, makeMover } from "./goggles-mover.ts";
@@ -15,13 +16,15 @@ interface Props extends GogglesDrawing {
   readonly mover: RefObject<Mover | null>;
   readonly magnified: boolean;
   readonly choose: (name: string) => void;
+  /** What differs on the other side of a comparison, where both are shown. */
+  readonly against: GogglesAgainst | null;
 }
 
 /** The picture with its overlay; `choose` is called with the element that gets the focus. */
-export function GogglesPictureView({ marked, label, mover, magnified, choose, ...shown }: Props) {
+export function GogglesPictureView({ marked, label, mover, magnified, choose, against, ...shown }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const { picture } = shown;
-  const scene = useMemo(() => drawGoggles(picture, { marked }), [picture, marked]);
+  const scene = useMemo(() => drawGoggles(picture, { marked, against }), [picture, marked, against]);
   useLayoutEffect(() => {
     const made = makeMover(frame.current!);
     mover.current = made;
@@ -46,6 +49,7 @@ export function GogglesPictureView({ marked, label, mover, magnified, choose, ..
       // With the role "application" a screen reader passes the arrow keys on to the picture.
       return { id, role: "application", "aria-label": label, "aria-describedby": "moving-keys" };
     }
+    if ("data-there" in attributes) return { role: "img", "aria-label": attributes["data-words"] };
     const element = byName.get(String(attributes["data-element"]));
     return element && elementProps(element);
   };

@@ -1,13 +1,15 @@
 /** The goggles view: the picture, its tools, and the same content as a list. */
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { freePlace } from "../../shared/draw/moving.ts";
 import { elementInWords } from "../../shared/draw/words.ts";
+import type { AgainstPictures } from "../../shared/protocol/against.ts";
 import type { GridCell } from "../../shared/protocol/osd.ts";
 import type { OsdBeginnings, OsdGesture } from "../../shared/protocol/osd-edit.ts";
 import type { AddableElement, GogglesPicture, LinePlace, PanelElement } from "../../shared/protocol/panel.ts";
 import type { SignalPicture } from "../../shared/protocol/signal.ts";
 import type { Gap } from "../../shared/protocol/ways.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
+import { GogglesDifferences, type Sides, SidesTool } from "./goggles-against.tsx";
 import { BeginOsd } from "./goggles-begin.tsx";
 import { PageFaults } from "./goggles-faults.tsx";
 import { FitTool } from "./goggles-fit.tsx";
@@ -30,6 +32,8 @@ interface Props {
   readonly begin: OsdBeginnings | null;
   /** A mode turns to the second page, which shows nothing. */
   readonly lacksSecond: boolean;
+  /** The other side of a comparison; null where nothing is compared. */
+  readonly against: AgainstPictures | null;
 }
 
 const NO_SECOND_PAGE: Gap = {
@@ -49,13 +53,19 @@ interface FocusRequest {
 const FOCUS_REQUEST_MS = 15_000;
 
 /** The whole view; without elements where the pilot chose that and the craft can hide them. */
-export function GogglesView({ craft, picture, signal, file, marked, begin, lacksSecond }: Props) {
+export function GogglesView({ craft, picture, signal, file, marked, begin, lacksSecond, against }: Props) {
   const mover = useRef<Mover | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
   const [bare, setBare] = useState<"bare" | "with elements">("with elements");
   const [still, setStill] = useState<"still" | "flashing">("flashing");
   const [magnified, magnify] = useState(loadState().magnified);
   const [size, setSize] = useState<"fitting" | "readable">("fitting");
+  const [side, setSide] = useState(loadState().sides);
+  const other = against?.goggles ?? null;
+  const sides = other ? side : "here";
+  // There it is not moved, as a preview is not.
+  const shown = useMemo(() => (other && sides === "there" ? unmoved(other.picture) : picture), [picture, other, sides]);
+  const isElsewhere = sides === "there";
   const { elements, preview } = picture;
   const chosen = elements.find(({ name }) => name === chosenName) ?? null;
   const send = (gesture: OsdGesture) => postToHost({ kind: "osd", file, page: picture.page, gesture });
@@ -76,7 +86,7 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
   }, [marked]);
 
   const remove = (element: PanelElement) => {
-    if (preview) return;
+    if (preview || isElsewhere) return;
     const index = elements.indexOf(element);
     const next = elements[index + 1] ?? elements[index - 1];
     requestFocus({ come: null, gone: element.name, next: next?.name ?? null });
@@ -92,20 +102,26 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
     postToHost({ kind: "look", scenario, page });
   };
 
-  const isBare = bare === "bare" && picture.canHide;
-  const sizeWords = `${sizeInWords(picture)}${isBare ? ", all hidden" : ""}`;
-  const blank = elements.filter((element) => element.blank).map(({ name }) => name);
-  const clashingElements = elements.filter(({ clashing }) => clashing.length > 0);
+  const chooseSides = (chosenSides: Sides) => {
+    setSide(chosenSides);
+    saveState({ sides: chosenSides });
+  };
+  const isBare = bare === "bare" && picture.canHide && sides !== "there";
+  const sizeWords = `${isElsewhere ? "There: " : ""}${sizeInWords(shown)}${isBare ? ", all hidden" : ""}`;
+  const blank = shown.elements.filter((element) => element.blank).map(({ name }) => name);
+  const clashingElements = shown.elements.filter(({ clashing }) => clashing.length > 0);
   return (
     <div class={`goggles-view ${still === "still" ? "steady" : ""}`}>
-      <Enlargeable picture={picture} size={size} setSize={setSize}>
+      {other && <SidesTool sides={sides} setSides={chooseSides} />}
+      <Enlargeable picture={shown} size={size} setSize={setSize}>
         <GogglesPictureView
-          picture={isBare ? { ...picture, elements: [] } : picture}
-          subject={`${craft} ${picture.page} ${preview ? "preview" : ""}`}
+          picture={isBare ? { ...picture, elements: [] } : shown}
+          subject={`${craft} ${picture.page} ${preview ? "preview" : ""} ${isElsewhere ? "there" : ""}`}
+          against={sides === "both" && !isBare ? other : null}
           marked={marked}
           label={sizeWords}
           mover={mover}
-          magnified={magnified && !preview}
+          magnified={magnified && !preview && !isElsewhere}
           choose={choose}
           reportMove={send}
           press={press}
@@ -124,6 +140,8 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
         magnified={magnified}
         magnify={setMagnified}
       />
+      {against?.noGoggles && <p class="quiet">{against.noGoggles}</p>}
+      {other && <GogglesDifferences picture={picture} against={other} sides={sides} />}
       {begin && !preview && (
         <div class="empty">
           <p>{begin.page === picture.page ? "This page" : "The second page"} shows nothing yet.</p>
@@ -131,15 +149,17 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
         </div>
       )}
       {lacksSecond && !begin && !preview && <Gaps gaps={[NO_SECOND_PAGE]} />}
-      {!preview && !isBare && elements.length > 0 && (
+      {!preview && !isBare && !isElsewhere && elements.length > 0 && (
         <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />
       )}
-      {!preview && !isBare && <PageFaults elements={elements.filter((each) => each !== chosen)} but={chosen} />}
-      {!preview && !isBare && <AddTool addable={picture.addable} add={add} />}
-      <FitTool picture={picture} apply={send} />
+      {!preview && !isBare && !isElsewhere && (
+        <PageFaults elements={elements.filter((each) => each !== chosen)} but={chosen} />
+      )}
+      {!preview && !isBare && !isElsewhere && <AddTool addable={picture.addable} add={add} />}
+      {!isElsewhere && <FitTool picture={picture} apply={send} />}
       <p class="quiet">
         {sizeWords}
-        {picture.safe ? ", the safe area dotted." : "."}
+        {shown.safe ? ", the safe area dotted." : "."}
         {blank.length > 0 && !isBare && ` Outlined, as nothing shows there at this moment: ${joinWithAnd(blank)}.`}
       </p>
       {clashingElements.length > 0 && (
@@ -152,7 +172,7 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
         Enter shows its line, Delete removes it, Escape takes a movement back. The plus sign turns the magnifier on, the
         minus sign off.
       </p>
-      <AsList elements={elements} press={press} />
+      <AsList elements={shown.elements} press={press} />
     </div>
   );
 }
@@ -174,6 +194,11 @@ function AsList({ elements, press }: Pick<GogglesPicture, "elements"> & { press:
       </ul>
     </details>
   );
+}
+
+/** A picture in which nothing can be moved. */
+function unmoved(picture: GogglesPicture): GogglesPicture {
+  return { ...picture, preview: { columns: picture.columns, rows: picture.rows, unplaced: [] } };
 }
 
 /** Returns a function that requests the focus for an element; granted with the first picture that allows it. */

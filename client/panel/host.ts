@@ -14,6 +14,8 @@ export interface SavedState {
   readonly scenario: Scenario | null;
   /** Of a lost signal: the course and the phase that were shown last. */
   readonly signal: SignalStep | null;
+  /** While two craft are compared, whose picture of the OSD is shown. */
+  readonly sides: "here" | "there" | "both";
   /** The picture of the OSD has its magnifier. */
   readonly magnified: boolean;
   /** Of many packs: what is searched for, and the sections of those that are open. */
@@ -41,6 +43,7 @@ const initialState: SavedState = {
   positions: {},
   scenario: null,
   signal: null,
+  sides: "both",
   magnified: false,
   packs: { search: "", open: [] },
 };

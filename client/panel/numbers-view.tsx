@@ -4,7 +4,8 @@
 import { useMemo, useRef } from "preact/hooks";
 import { drawDelays, notchesInWords, responseChart } from "../../shared/draw/filters.ts";
 import { drawLoop, loopTableRows, spareInWords } from "../../shared/draw/loop.ts";
-import { limitInWords, type NamedChart, ratesCharts } from "../../shared/draw/rates.ts";
+import { limitInWords, type NamedChart, ratesCharts, SIDES } from "../../shared/draw/rates.ts";
+import type { NumbersAgainst } from "../../shared/protocol/against.ts";
 import type {
   FilterPart,
   FiltersPicture,
@@ -31,10 +32,12 @@ interface Props {
   readonly picture: NumbersPicture;
   /** The cursor's line: the part that comes from it is marked. */
   readonly marked: LinePlace | null;
+  /** What differs on the other side of a comparison; null where nothing is compared. */
+  readonly against: NumbersAgainst | null;
 }
 
 /** The whole view; below it stands what the script does not give. */
-export function NumbersView({ picture, marked }: Props) {
+export function NumbersView({ picture, marked, against }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
   const { rates, secondRates, packs, filters, loop, missing } = picture;
@@ -42,7 +45,8 @@ export function NumbersView({ picture, marked }: Props) {
     <div class="numbers" ref={frame}>
       {width > 0 && (
         <CursorLine.Provider value={marked}>
-          {rates && <Rates rates={rates} second={secondRates} width={width} />}
+          {against && <NumbersDifferences against={against} picture={picture} width={width} />}
+          {rates && <Rates title="Rates" rates={rates} second={secondRates} width={width} />}
           {packs.length > 0 && <Packs packs={packs} width={width} packWidth={columnWidth(width, PACK_WIDTH, [2])} />}
           {filters && <Filters filters={filters} width={width} />}
           {loop && <Loop loop={loop} width={width} />}
@@ -63,12 +67,52 @@ function Heading({ title, of }: { title: string; of: string }) {
   );
 }
 
-function Rates({ rates, second, width }: { rates: RatesPicture; second: RatesPicture | null; width: number }) {
-  const charts = useMemo(() => ratesCharts(rates, second), [rates, second]);
+/** Every difference in a sentence, and the rates of both sides in the same charts. */
+function NumbersDifferences({
+  against,
+  picture,
+  width,
+}: Pick<Props, "picture"> & { against: NumbersAgainst; width: number }) {
+  const { words, rates, secondRates } = against;
+  const pairs = [
+    { title: "Rates here and there", here: picture.rates, there: rates },
+    { title: "Second set here and there", here: picture.secondRates, there: secondRates },
+  ];
+  return (
+    <>
+      <section>
+        <h2>{words.length === 0 ? "None of these numbers differ there" : "From here to there"}</h2>
+        {words.length > 0 && (
+          <ul class="list">
+            {words.map((each) => (
+              <li key={each}>{each}</li>
+            ))}
+          </ul>
+        )}
+      </section>
+      {pairs.map(
+        ({ title, here, there }) =>
+          here && there && <Rates key={title} title={title} rates={here} second={there} sides={SIDES} width={width} />,
+      )}
+    </>
+  );
+}
+
+interface RatesProps {
+  readonly title: string;
+  readonly rates: RatesPicture;
+  readonly second: RatesPicture | null;
+  readonly width: number;
+  /** What the two curves are called, where they are no two sets. */
+  readonly sides?: typeof SIDES;
+}
+
+function Rates({ title, rates, second, width, sides }: RatesProps) {
+  const charts = useMemo(() => ratesCharts(rates, second, sides), [rates, second, sides]);
   const chartWidth = columnWidth(width, CHART_WIDTH, [4, 2]);
   return (
     <section>
-      <Heading title="Rates" of="section/rates" />
+      <Heading title={title} of="section/rates" />
       <div class="charts">
         {charts.map(({ name, chart }) => (
           <div key={name} style={{ width: `${chartWidth}px` }}>

@@ -1,9 +1,11 @@
 /** The switches view: the handset's controls, which can be moved, and the resulting state in words. */
 import { useEffect, useRef, useState } from "preact/hooks";
+import { statesInWords } from "../../shared/draw/against-words.ts";
 import { toldOfControl } from "../../shared/draw/control-words.ts";
 import { signalStateInWords, stepLabel } from "../../shared/draw/signal-words.ts";
 import { drawSwitches } from "../../shared/draw/switches.ts";
 import { controlInWords, lossInWords, setsInWords, stateSentences } from "../../shared/draw/words.ts";
+import type { AgainstPictures } from "../../shared/protocol/against.ts";
 import type { ControlsAt, PanelModel, SwitchesPicture } from "../../shared/protocol/panel.ts";
 import type { SignalPicture } from "../../shared/protocol/signal.ts";
 import { enrichControls } from "./control-gestures.ts";
@@ -13,6 +15,7 @@ import { ReadyList } from "./ready-list.tsx";
 import { sceneView } from "./scene-view.tsx";
 import { SignalLine } from "./signal-line.tsx";
 import { useSignal, useSignalStep } from "./signal-state.ts";
+import { SwitchesDifferences } from "./switches-against.tsx";
 import { useWidth } from "./use-width.ts";
 
 interface Props {
@@ -21,13 +24,15 @@ interface Props {
   readonly signal: SignalPicture | undefined;
   readonly findings: PanelModel["findings"];
   readonly move: (positions: ControlsAt) => void;
+  /** The other side of a comparison; null where nothing is compared. */
+  readonly against: AgainstPictures | null;
 }
 
 /** A model comes within this time; until then positions that were set count, so that no key of a quick run is lost. */
 const ANSWERED_WITHIN_MS = 600;
 
 /** The whole view; while the signal is lost it plays what happens then. */
-export function SwitchesView({ picture, signal, findings, move }: Props) {
+export function SwitchesView({ picture, signal, findings, move, against }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
   const [link, setLink] = useSignal(signal);
@@ -50,14 +55,20 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
   const [step, setStep] = useSignalStep(signal);
   useKeys({ l: toggleLink, Home: () => moveControls({}) });
   const { state, loss } = picture;
+  const other = against?.switches ?? null;
   return (
     <>
       <div class="in-sight">
         <p class={`state ${link} armed-${state.armed ?? "never"}`} role="status">
           {link === "up" ? (
-            <StateWords sentences={stateSentences(state)} />
+            <StateWords sentences={other ? statesInWords(state, other.state) : stateSentences(state)} />
           ) : (
-            <StateWords sentences={sentencesOf(signal ? signalStateInWords(signal, step) : lossInWords(loss))} />
+            <StateWords
+              sentences={[
+                ...sentencesOf(signal ? signalStateInWords(signal, step) : lossInWords(loss)),
+                ...(other ? [`There: ${lossInWords(other.loss)}`] : []),
+              ]}
+            />
           )}
         </p>
         {link === "up" && <ReadyList ready={picture.ready} positions={state.positions} move={moveControls} />}
@@ -77,8 +88,8 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
       <div class="frame" ref={frame}>
         {width > 0 &&
           sceneView(
-            drawSwitches(picture, { width, words: "none", mode }),
-            enrichControls(picture, { at: positionsNow, move: moveControls, hold: hold.current }),
+            drawSwitches(picture, { width, words: "none", mode, against: other }),
+            enrichControls(picture, other, { at: positionsNow, move: moveControls, hold: hold.current }),
           )}
       </div>
       <p class="quiet">
@@ -97,6 +108,8 @@ export function SwitchesView({ picture, signal, findings, move }: Props) {
           <i class="swatch can" aria-hidden="true" /> can be turned on there
         </span>
       </p>
+      {against?.noSwitches && <p class="quiet">{against.noSwitches}</p>}
+      {other && <SwitchesDifferences picture={picture} against={other} />}
       <ModesList picture={picture} link={link} mark={setMode} />
       <details>
         <summary>The switches as a list</summary>

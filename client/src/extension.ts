@@ -35,6 +35,7 @@ import { askNewHandset } from "./new-handset.ts";
 import { openAtStart } from "./open-at-start.ts";
 import { originCommands } from "./origin.ts";
 import { otherDocuments } from "./other-documents.ts";
+import { overlayCommand } from "./overlay.ts";
 import { pageLinkForm } from "./page-links.ts";
 import { pagesOf } from "./pages.ts";
 import { panelHost } from "./panel-host.ts";
@@ -168,6 +169,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand(LINE_COMMAND, (at: LinePlace) => selectLine(at)),
     // Called from findings only: without positions there is nothing to show, so it is not in the command palette.
     commands.registerCommand(POSITIONS_COMMAND, (shown: ShowPositions) => panel.showPositions(shown)),
+    overlayCommand(panel),
     // Called by code actions that accept a finding.
     commands.registerCommand(ACCEPT_COMMAND, (argument: AcceptArgument) => acceptFinding(argument)),
     commands.registerCommand("fettle.showOrigin", () => origins.show()),

@@ -21,6 +21,7 @@ import { coalesce } from "./coalesce.ts";
 import { lineHighlights } from "./line-highlights.ts";
 import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
+import type { ShowAgainst } from "./overlay.ts";
 import { runAction } from "./panel-actions.ts";
 import { type PanelWebview, panelPlace, panelWebviews, viewId } from "./panel-webviews.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
@@ -34,6 +35,10 @@ export interface PanelHost {
   showPositions(shown: ShowPositions, keyboard?: "left where it is"): Promise<void>;
   /** Shows a view of the panel, of this script or else of the one that it follows. */
   show(view: ViewName, uri?: Address): Promise<void>;
+  /** Shows a craft with another side of a comparison laid over it, in the view that is in front. */
+  showAgainst(shown: ShowAgainst): Promise<void>;
+  /** Shows every craft by itself again. */
+  endAgainst(): void;
   /** Asks for a grid, and previews the layout on it. */
   fitOsd(): Promise<void>;
   /** Asks for an element, and adds it where there is room. */
@@ -201,6 +206,9 @@ export function panelHost(
       case "preview":
         if (script) setViewState(script, { fit: message.grid ?? undefined });
         break;
+      case "end-against":
+        if (script) setViewState(script, { against: undefined });
+        break;
       case "craft":
         craft = asUri(message.file);
         break;
@@ -224,6 +232,15 @@ export function panelHost(
   const show = async (view: ViewName, uri?: Address) => {
     if (uri !== undefined) script = await workspace.openTextDocument(Uri.parse(uri));
     await showView(view);
+  };
+  const showAgainst = async ({ mine, other }: ShowAgainst) => {
+    script = await workspace.openTextDocument(Uri.parse(mine));
+    setViewState(script, { against: other });
+    await showView(webviews.isVisible() ? webviews.view() : "goggles");
+  };
+  const endAgainst = () => {
+    for (const [of, state] of viewStates) viewStates.set(of, { ...state, against: undefined });
+    refresh();
   };
   const showPositions = async ({ uri, positions }: ShowPositions, keyboard?: "left where it is") => {
     script = await workspace.openTextDocument(Uri.parse(uri));
@@ -288,7 +305,15 @@ export function panelHost(
   });
   const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables];
   const focus = async () => void (await webviews.chosen().focus());
-  const shows = { showPositions, show, openBeside: webviews.openBeside, focus, drawnCraft: () => craft };
+  const shows = {
+    showPositions,
+    show,
+    showAgainst,
+    endAgainst,
+    openBeside: webviews.openBeside,
+    focus,
+    drawnCraft: () => craft,
+  };
   const lists = () => webviews.isVisible() && !script;
   return { refresh, lists, ...shows, fitOsd, addElement, beginOsd, disposables };
 }

@@ -1,7 +1,7 @@
 /** What the pilot has chosen to see of a craft. It is not part of the script. */
 import type { ControlsAt, PanelParams, Scenario } from "../../shared/protocol/panel.ts";
 
-export interface ViewState extends Pick<PanelParams, "positions" | "scenario" | "page" | "fit" | "signal"> {
+export interface ViewState extends Pick<PanelParams, "positions" | "scenario" | "page" | "fit" | "signal" | "against"> {
   /** The moment of the flight that was shown before the signal was lost. */
   readonly before?: Scenario | undefined;
 }

@@ -4,7 +4,6 @@ import type {
   ControlAgainst,
   ElementMark,
   GogglesAgainst,
-  ModeAgainst,
   PlaceChange,
   SwitchesAgainst,
 } from "../protocol/against.ts";
@@ -13,7 +12,7 @@ import type { GogglesPicture, PanelElement, SwitchesState } from "../protocol/pa
 import { joinWithAnd } from "../text/list.ts";
 import { adjustSentences } from "./adjust-words.ts";
 import { differingElements } from "./differing.ts";
-import { capital, channelSentences, shortName, standsInWords, waysInWords } from "./words.ts";
+import { capital, channelSentences, shortName, standsInWords } from "./words.ts";
 
 /** What is compared, as in “Saucer, craft/saucer.fettle”. */
 export function otherInWords({ name, from }: Pick<AgainstPictures, "name" | "from">): string {
@@ -82,7 +81,7 @@ export function switchesAgainstInWords(against: SwitchesAgainst): string[] {
   const { controls, modes, notes } = against;
   const lines = [
     ...controls.flatMap((control) => controlAgainstInWords(control).map((line) => `${control.name}: ${line}`)),
-    ...modes.map((mode) => `${shortName(mode.name)}: ${modeAgainstInWords(mode)}`),
+    ...modes.map(({ words }) => words),
   ];
   return [...(lines.length === 0 ? ["Every position turns on the same there"] : lines), ...notes];
 }
@@ -161,19 +160,4 @@ export function changeInWords({ added, gone, otherwise }: PlaceChange): string {
     ...(gone.length > 0 ? [`turns on ${named(gone)} here only`] : []),
     ...(otherwise.length > 0 ? [`turns on ${named(otherwise)} there with other positions`] : []),
   ].join("; ");
-}
-
-/** How a mode differs, and what turns it on there. */
-export function modeAgainstInWords({ is, there }: ModeAgainst): string {
-  const ways = there ? waysInWords(there) : "";
-  switch (is) {
-    case "only here":
-      return "only here";
-    case "only there":
-      return `only there, ${ways}`;
-    case "differs":
-      return `differs: there ${ways}`;
-    case "unsure":
-      return `written otherwise: there ${ways}`;
-  }
 }

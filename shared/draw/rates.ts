@@ -35,48 +35,65 @@ export function drawRates(picture: RatesPicture, { width = 720, second = null }:
   return node("svg", { viewBox: `0 0 ${size.map(Math.ceil).join(" ")}`, class: "rates" }, drawn);
 }
 
+/** What the two curves of a chart are called, and how the words of the second begin. */
+interface ChartPair {
+  readonly names: readonly [string, string];
+  readonly said: string;
+}
+
+const SETS: ChartPair = { names: ["first", "second"], said: "Second set" };
+/** Both sides of a comparison. */
+export const SIDES: ChartPair = { names: ["here", "there"], said: "There" };
+
 export interface NamedChart {
   readonly name: RatesAxis["name"] | "throttle";
   readonly chart: Chart;
 }
 
 /** A chart for each axis, all with the same vertical scale, and one for the throttle. */
-export function ratesCharts({ axes, throttle }: RatesPicture, second: RatesPicture | null): NamedChart[] {
+export function ratesCharts(
+  { axes, throttle }: RatesPicture,
+  second: RatesPicture | null,
+  pair: ChartPair = SETS,
+): NamedChart[] {
   const all = [...axes, ...(second?.axes ?? [])];
   const most = Math.max(1, ...all.flatMap(({ points }) => points.map(([, degPerS]) => degPerS)));
   const y = evenScale({ name: "turn", unit: "deg/s" }, 0, most, 4);
   const other = (name: string) => second?.axes.find((axis) => axis.name === name);
-  const charts: NamedChart[] = axes.map((axis) => ({ name: axis.name, chart: axisChart(axis, other(axis.name), y) }));
+  const charts: NamedChart[] = axes.map((axis) => ({
+    name: axis.name,
+    chart: axisChart(axis, other(axis.name), y, pair),
+  }));
   if (!throttle) return charts;
-  return [...charts, { name: "throttle", chart: throttleChart(throttle, second?.throttle ?? null) }];
+  return [...charts, { name: "throttle", chart: throttleChart(throttle, second?.throttle ?? null, pair) }];
 }
 
 type ThrottlePicture = NonNullable<RatesPicture["throttle"]>;
 
-function throttleChart(throttle: ThrottlePicture, second: ThrottlePicture | null): Chart {
+function throttleChart(throttle: ThrottlePicture, second: ThrottlePicture | null, pair: ChartPair): Chart {
   const limit = percent(throttle.limit);
   const other = second && !isSame(throttle.points, second.points) ? second : null;
   return {
     title: "throttle",
-    words: [throttleInWords("Throttle", throttle), ...(other ? [throttleInWords("Second set", other)] : [])].join(" "),
+    words: [throttleInWords("Throttle", throttle), ...(other ? [throttleInWords(pair.said, other)] : [])].join(" "),
     ...ofStick("stick down"),
     y: evenScale({ name: "throttle", unit: "%" }, 0, 100, 4),
-    lines: linesOf(inPercent(throttle.points), other && inPercent(other.points)),
+    lines: linesOf(inPercent(throttle.points), other && inPercent(other.points), pair),
     marks: limit < 100 ? [{ kind: "level", y: throttle.limit * 100, label: `limit ${limit} %` }] : [],
   };
 }
 
-function axisChart(axis: RatesAxis, second: RatesAxis | undefined, y: Scale): Chart {
+function axisChart(axis: RatesAxis, second: RatesAxis | undefined, y: Scale, pair: ChartPair): Chart {
   const { name, points, endDegPerS, halfAtStick } = axis;
   const other = second && !isSame(points, second.points) ? second : null;
   const ends = [axis, ...(other ? [other] : [])].map((one) => Math.round(one.endDegPerS));
   const inDegrees = (curve: Curve): Curve => curve.map(([stick, degPerS]) => [inHundred(stick), degPerS] as const);
   return {
     title: `${name}, ${ends.join(" and ")} deg/s`,
-    words: other ? `${rateInWords(axis)} Second set: ${rateInWords(other)}` : rateInWords(axis),
+    words: other ? `${rateInWords(axis)} ${pair.said}: ${rateInWords(other)}` : rateInWords(axis),
     ...ofStick("stick centred"),
     y,
-    lines: linesOf(inDegrees(points), other && inDegrees(other.points)),
+    lines: linesOf(inDegrees(points), other && inDegrees(other.points), pair),
     marks:
       halfAtStick === null
         ? []
@@ -95,11 +112,11 @@ function axisChart(axis: RatesAxis, second: RatesAxis | undefined, y: Scale): Ch
 type Curve = readonly (readonly [number, number])[];
 
 /** A single line has no name; of two lines each has one. */
-function linesOf(first: Curve, second: Curve | null): ChartLine[] {
+function linesOf(first: Curve, second: Curve | null, { names }: ChartPair): ChartLine[] {
   if (!second) return [{ name: "", points: first }];
   return [
-    { name: "first", points: first },
-    { name: "second", points: second },
+    { name: names[0], points: first },
+    { name: names[1], points: second },
   ];
 }
 

@@ -51,6 +51,8 @@ export interface ModeAgainst {
   readonly name: string;
   /** `unsure`: it is written otherwise, and whether it is on in the same states cannot be followed. */
   readonly is: "differs" | "unsure" | "only here" | "only there";
+  /** From here to there, in words, such as “arm moves from TL down to TR up”. */
+  readonly words: string;
   readonly there: PanelMode | null;
 }
 
@@ -65,9 +67,13 @@ export interface SwitchesAgainst {
   readonly notes: readonly string[];
 }
 
-export interface RatesAgainst {
-  readonly first: RatesPicture | null;
-  readonly second: RatesPicture | null;
+/** What differs in what the numbers draw. */
+export interface NumbersAgainst {
+  /** The rates there; null where none of them differ, or there are none. */
+  readonly rates: RatesPicture | null;
+  readonly secondRates: RatesPicture | null;
+  /** Every difference of rates, packs, filters and the loop, from here to there, a sentence each. */
+  readonly words: readonly string[];
 }
 
 /** Both pictures of everything that the panel draws. */
@@ -84,8 +90,8 @@ export interface AgainstPictures {
   readonly noGoggles: string | null;
   readonly switches: SwitchesAgainst | null;
   readonly noSwitches: string | null;
-  /** Null while the numbers are not shown, and where neither side has rates that differ. */
-  readonly rates: RatesAgainst | null;
+  /** Null while the numbers are not shown. */
+  readonly numbers: NumbersAgainst | null;
 }
 
 /** The other side, or why there is none, in a sentence. */

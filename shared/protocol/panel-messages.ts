@@ -66,6 +66,8 @@ export type FromPanel =
   | { readonly kind: "signal-step"; readonly at: SignalStep }
   /** Shows the layout on another grid; null ends the preview. */
   | { readonly kind: "preview"; readonly grid: Grid | null }
+  /** Shows the craft by itself again. */
+  | { readonly kind: "end-against" }
   /** Undo and redo belong to the document that was last edited from here. */
   | { readonly kind: "undo" }
   | { readonly kind: "redo" };

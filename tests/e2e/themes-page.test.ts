@@ -6,6 +6,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { otherCraftOf } from "../../shared/ide/panel/other-craft.ts";
 import { type PanelQuery, panelOf } from "../../shared/ide/panel/panel.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
@@ -41,6 +42,13 @@ const workspace = makeCore(makeCatalogue()).at(
     "/shed/craft/shared.fettle":
       'craft "Saucer"\nosd\n  grid 30 x 16\n  amps at left+2, bottom-2\n  pack-volts at left+1, bottom-2\n',
     "/shed/layers/alone.fettle": 'layer "Alone"\n',
+    "/shed/craft/friend.fettle": `${tankard
+      .replace(/^craft .*$/m, 'craft "A friend’s Tankard"')
+      .replace(/^use .*osd-wide.*$/m, 'use "../layers/osd-narrow.fettle"')
+      .replace(
+        /^ {2}rates-second .*$/m,
+        "  rates-second  when FL is mid and TL is down",
+      )}\nrates\n  roll  slope 150 deg/s  end 900 deg/s\n`,
   }),
 );
 
@@ -62,6 +70,9 @@ const lost = (course: number, phase: number): PanelQuery => ({
   scenario: "signal-lost",
   signal: { course, phase },
 });
+const against = (file: string): PanelQuery => ({
+  against: (craft) => otherCraftOf(workspace, `/shed/${file}.fettle`, craft),
+});
 const bare = { file: "craft/bare", sees: ".empty" } as const;
 const states: Readonly<Record<string, State>> = {
   "an element chosen": {
@@ -79,6 +90,43 @@ const states: Readonly<Record<string, State>> = {
     act: unfold,
     sees: ".preview",
   },
+  "both pictures, all folded out": {
+    view: "goggles",
+    file: "craft/tankard",
+    query: against("craft/friend"),
+    act: async () => {
+      await panel.page.getByRole("button", { name: "Both", exact: true }).click();
+      await unfold();
+    },
+    sees: ".there-label",
+  },
+  "the picture there": {
+    view: "goggles",
+    file: "craft/tankard",
+    query: against("craft/friend"),
+    act: () => panel.page.getByRole("button", { name: "There", exact: true }).click(),
+    sees: ".against",
+  },
+  "what is compared with is gone": {
+    view: "goggles",
+    file: "craft/tankard",
+    query: against("craft/gone"),
+    sees: ".against",
+  },
+  "both switches, all folded out": {
+    view: "switches",
+    file: "craft/tankard",
+    query: against("craft/friend"),
+    act: unfold,
+    sees: ".change",
+  },
+  "both switches, of other handsets": {
+    view: "switches",
+    file: "craft/tankard",
+    query: against("craft/gravy-boat"),
+    sees: ".against",
+  },
+  "both numbers": { view: "numbers", file: "craft/tankard", query: against("craft/friend"), sees: ".against" },
   "no OSD yet": { view: "goggles", ...bare },
   "the switches at rest, all folded out": {
     view: "switches",
@@ -128,7 +176,14 @@ const tooWide = () =>
 
 /** All rules in one theme, since only colours differ in the others; those there in the states that have colours of their own. */
 const ALL_RULES: Theme = "high-contrast-light";
-const COLOURFUL = ["an element chosen", "armed, and a dial turned", "a clash", "a lost signal, played", "many packs"];
+const COLOURFUL = [
+  "an element chosen",
+  "armed, and a dial turned",
+  "a clash",
+  "a lost signal, played",
+  "many packs",
+  "both switches, all folded out",
+];
 
 test.each(Object.keys(themes) as Theme[])("axe finds nothing wrong in the %s theme, at 250 px", async (theme) => {
   await wear(panel.page, theme);

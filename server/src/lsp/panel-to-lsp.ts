@@ -100,7 +100,7 @@ function toState(state: SwitchesState, placed: Placed): SwitchesState {
 }
 
 function toAgainst(against: AgainstPictures, placed: Placed): AgainstPictures {
-  const { goggles, switches, rates } = against;
+  const { goggles, switches, numbers } = against;
   return {
     ...against,
     goggles: goggles && { ...goggles, picture: toGoggles(goggles.picture, placed) },
@@ -110,7 +110,11 @@ function toAgainst(against: AgainstPictures, placed: Placed): AgainstPictures {
       controls: switches.controls.map((each) => ({ ...each, there: each.there && toControl(each.there, placed) })),
       modes: switches.modes.map((each) => ({ ...each, there: each.there && withLines(each.there, placed) })),
     },
-    rates: rates && { first: toRates(rates.first, placed), second: toRates(rates.second, placed) },
+    numbers: numbers && {
+      ...numbers,
+      rates: toRates(numbers.rates, placed),
+      secondRates: toRates(numbers.secondRates, placed),
+    },
   };
 }
 

@@ -1,10 +1,12 @@
 /** The other side of a comparison, as the panel shows it with the craft that is drawn. */
-import type { Craft } from "../../model/craft.ts";
+import { baseOf, type Craft } from "../../model/craft.ts";
 import { oncePer } from "../../model/memo.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import type { Against, AgainstPictures, RatesAgainst } from "../../protocol/against.ts";
+import type { Against, AgainstPictures, NumbersAgainst } from "../../protocol/against.ts";
+import type { RatesPicture } from "../../protocol/numbers.ts";
 import type { GogglesPicture, SwitchesPicture, ViewName } from "../../protocol/panel.ts";
-import { type Difference, differencesOf } from "../compare/compare.ts";
+import { type Difference, differencesOf, sectionOf } from "../compare/compare.ts";
+import { wordsOf } from "../compare/words.ts";
 import { missingParts } from "../context/missing-parts.ts";
 import { ratesPictureOf } from "./curves.ts";
 import type { GogglesQuery } from "./goggles.ts";
@@ -42,7 +44,7 @@ export function picturesOf(here: Here, other: OtherCraft, query: GogglesQuery): 
     noGoggles: here.goggles && !goggles ? whyNoneThere(other.craft, here.goggles.page) : null,
     switches,
     noSwitches: here.switches && !switches ? NO_CONTROLS : null,
-    rates: here.view === "numbers" ? ratesAgainst(here.craft, other, differences) : null,
+    numbers: here.view === "numbers" ? numbersAgainst(here.craft, other, differences) : null,
   };
 }
 
@@ -55,14 +57,26 @@ function differencesBetween(here: Craft, there: Craft, { catalogue }: Workspace)
 
 const keptOf = oncePer((_here: Craft, _there: Craft): { differences?: readonly Difference[] } => ({}));
 
-/** The rates of the other side; null where none of what is drawn differs. */
-function ratesAgainst(
+/** What of the rates, the packs, the filters and the loop differs. */
+function numbersAgainst(
   here: Craft,
   { craft, workspace }: OtherCraft,
   differences: readonly Difference[],
-): RatesAgainst | null {
-  if (!differences.some(({ what }) => /^rates(-second)?\./.test(what)) || !here.settings.has("rates")) return null;
-  const first = ratesPictureOf(craft, workspace);
-  const second = ratesPictureOf(craft, workspace, "rates-second");
-  return first || second ? { first, second } : null;
+): NumbersAgainst {
+  const drawn = differences.filter(({ what }) => isDrawn(what));
+  const differs = (set: RatesPicture["set"]) => drawn.some(({ what }) => what.startsWith(`${set}.`));
+  // The second set falls back to the first.
+  const second = differs("rates") || differs("rates-second");
+  return {
+    rates: differs("rates") ? ratesPictureOf(craft, workspace) : null,
+    secondRates: second ? ratesPictureOf(craft, workspace, "rates-second") : null,
+    words: drawn.map(({ what }) => wordsOf({ what }, here, craft, workspace)),
+  };
+}
+
+const SECTIONS: ReadonlySet<string> = new Set(["rates", "rates-second", "pack", "filters"]);
+const OF_THE_LOOP: ReadonlySet<string> = new Set(["sensors.loop-rate", "motors.esc-signal", "motors.esc-rate"]);
+
+function isDrawn(what: string): boolean {
+  return SECTIONS.has(baseOf(sectionOf(what))) || OF_THE_LOOP.has(what);
 }

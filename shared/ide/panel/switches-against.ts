@@ -1,11 +1,13 @@
 /** The switches of two craft: what each position turns on there and not here, and the state of both. */
 import type { PairedBoards } from "../../logic/switchboard-types.ts";
 import { type Craft, isOutput } from "../../model/craft.ts";
+import { oncePer } from "../../model/memo.ts";
 import type { ControlAgainst, ModeAgainst, PlaceChange, SwitchesAgainst } from "../../protocol/against.ts";
 import type { PanelControl, SwitchesPicture } from "../../protocol/panel.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { Difference } from "../compare/compare.ts";
 import { pairedConditions } from "../compare/conditions.ts";
+import { wordsOf } from "../compare/words.ts";
 import { controlNotes } from "./control-notes.ts";
 import type { OtherCraft } from "./other-craft.ts";
 import { controlsAndModesOf } from "./switches.ts";
@@ -22,8 +24,28 @@ export function switchesAgainst(
 ): SwitchesAgainst | null {
   const there = controlsAndModesOf(other.craft, other.workspace, here.state.positions);
   if (!there) return null;
+  const kept = keptOf(craft, other.craft);
+  kept.comparison ??= comparisonOf(here, there, craft, other, differences);
+  const { controls, modes, notes } = kept.comparison;
+  return { state: there.state, loss: there.loss, controls, modes, notes: [...notes, ...standsElsewhere(here, there)] };
+}
+
+/** What is the same wherever the controls stand. */
+type Comparison = Pick<SwitchesAgainst, "controls" | "modes" | "notes">;
+
+/** Found once for each pair of craft: the panel asks again with every move of a control. */
+const keptOf = oncePer((_here: Craft, _there: Craft): { comparison?: Comparison } => ({}));
+
+function comparisonOf(
+  here: SwitchesPicture,
+  there: Side,
+  craft: Craft,
+  other: OtherCraft,
+  differences: readonly Difference[],
+): Comparison {
   const pair = pairedConditions(craft, other.craft);
-  const modes = modesAgainst(here, there, differences, pair);
+  const wordsFor = (what: string) => wordsOf({ what }, craft, other.craft, other.workspace);
+  const modes = modesAgainst(here, there, differences, pair, wordsFor);
   const differing = new Set(modes.flatMap(({ name, is }) => (is === "differs" ? [name] : [])));
   const differsWith = (name: string, control: string) =>
     differing.has(name) ? (pair?.differsWith(name, control) ?? null) : null;
@@ -34,11 +56,9 @@ export function switchesAgainst(
     controls: side.controls.map((control) => withoutModes(control, unknown)),
   });
   return {
-    state: there.state,
-    loss: there.loss,
     controls: controlsAgainst(known(here), known(there), differsWith),
     modes,
-    notes: [...handsetNote(here, other.craft), ...unsureNote(modes, pair), ...standsElsewhere(here, there)],
+    notes: [...handsetNote(here, other.craft), ...unsureNote(modes, pair)],
   };
 }
 
@@ -50,6 +70,7 @@ function modesAgainst(
   there: Side,
   differences: readonly Difference[],
   pair: PairedBoards | null,
+  wordsFor: (what: string) => string,
 ): ModeAgainst[] {
   const differing = new Set(differences.map(({ what }) => what));
   const whatOf = (name: string) => (isOutput(name) ? name : `modes.${name}`);
@@ -58,11 +79,16 @@ function modesAgainst(
   const both = here.modes.flatMap(({ name }): ModeAgainst[] => {
     if (!differing.has(whatOf(name))) return [];
     const mode = theirs.get(name) ?? null;
-    if (!mode) return [{ name, is: "only here", there: null }];
-    return [{ name, is: pair?.same(name) === false ? "differs" : "unsure", there: mode }];
+    const is = !mode ? "only here" : pair?.same(name) === false ? "differs" : "unsure";
+    return [{ name, is, there: mode, words: wordsFor(whatOf(name)) }];
   });
   const onlyThere = there.modes.filter(({ name }) => !ours.has(name));
-  return [...both, ...onlyThere.map((mode): ModeAgainst => ({ name: mode.name, is: "only there", there: mode }))];
+  return [
+    ...both,
+    ...onlyThere.map((mode): ModeAgainst => {
+      return { name: mode.name, is: "only there", there: mode, words: wordsFor(whatOf(mode.name)) };
+    }),
+  ];
 }
 
 function withoutModes(control: PanelControl, left: ReadonlySet<string>): PanelControl {
