@@ -46,7 +46,9 @@ export function NumbersView({ picture, marked, against }: Props) {
       {width > 0 && (
         <CursorLine.Provider value={marked}>
           {against && <NumbersDifferences against={against} picture={picture} width={width} />}
-          {rates && <Rates title="Rates" rates={rates} second={secondRates} width={width} />}
+          {rates && (secondRates || !against?.rates) && (
+            <Rates title="Rates" rates={rates} second={secondRates} width={width} />
+          )}
           {packs.length > 0 && <Packs packs={packs} width={width} packWidth={columnWidth(width, PACK_WIDTH, [2])} />}
           {filters && <Filters filters={filters} width={width} />}
           {loop && <Loop loop={loop} width={width} />}

@@ -37,9 +37,9 @@ export function drawThere(
   );
   const joins = differing.flatMap(({ boxHere, boxThere }) => (boxHere && boxThere ? arrow(boxHere, boxThere) : []));
   const frames = differing.flatMap(({ boxHere, boxThere }) => (boxHere && !boxThere ? [onlyHere(boxHere)] : []));
-  // What a label should not hide: overlays such as the horizon lie under everything anyway.
+  // What a label should not hide; figures that may lie over anything, such as the horizon, would leave no place.
   const taken = [
-    ...here.elements.filter(({ overlapsNothing }) => !overlapsNothing).map(boxOf),
+    ...here.elements.filter(({ overlapsNothing, drawn }) => !overlapsNothing || drawn === "text").map(boxOf),
     ...differing.flatMap(({ boxThere }) => boxThere ?? []),
   ];
   const labels = differing.flatMap(({ mark, boxHere, boxThere }) => {
