@@ -11,6 +11,7 @@ import {
   PANEL_REQUEST,
   type PanelModel,
   type PanelParams,
+  type ShowAgainst,
   type ShowPositions,
   type ViewName,
 } from "../../shared/protocol/panel.ts";
@@ -21,7 +22,6 @@ import { coalesce } from "./coalesce.ts";
 import { lineHighlights } from "./line-highlights.ts";
 import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
-import type { ShowAgainst } from "./overlay.ts";
 import { runAction } from "./panel-actions.ts";
 import { type PanelWebview, panelPlace, panelWebviews, viewId } from "./panel-webviews.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";

@@ -24,7 +24,11 @@ const NO_PRECEDENCE: Precedence = [];
 const USUAL_ENDPOINTS_US: PulseRange = { fromUs: 1000, toUs: 2000 };
 
 const boardOfCraft = oncePer((craft: Craft, precedence: Precedence) =>
-  boardFor(craft, switchInputOf(craft, precedence)),
+  boardFor(craft, craft.file, switchInputOf(craft, precedence)),
+);
+/** Remembered by itself: a comparison asks for it between two questions to the other. */
+const plainBoardOfCraft = oncePer((craft: Craft, _: Precedence) =>
+  boardFor(craft, `${craft.file}\n`, switchInputOf(craft)),
 );
 
 /**
@@ -33,7 +37,7 @@ const boardOfCraft = oncePer((craft: Craft, precedence: Precedence) =>
  * equal input.
  */
 export function switchboardOf(craft: Craft, precedence: Precedence = NO_PRECEDENCE): Switchboard {
-  return boardOfCraft(craft, precedence);
+  return precedence === NO_PRECEDENCE ? plainBoardOfCraft(craft, precedence) : boardOfCraft(craft, precedence);
 }
 
 /** The switchboard of a craft with its workspace's catalogue: the one that rules, editor and command line use. */
@@ -41,20 +45,20 @@ export function boardOf(craft: Craft, { catalogue }: Pick<Workspace, "catalogue"
   return switchboardOf(craft, catalogue.modeRelations.precedence);
 }
 
-/** By the craft's file, the board used last at the end. */
+/** By the craft's file and what is asked of it, the board used last at the end. */
 const recentBoards = perCore(() => new Map<string, Switchboard>());
 /** Most boards that are kept for reuse. Each holds its diagrams, so only some craft edited at the same time are served. */
 const MOST_RECENT = 8;
 
 /** A recent board with the same input, or a new one. Most edits of a script do not concern switches. */
-function boardFor(craft: FromCore, input: SwitchInput): Switchboard {
+function boardFor(craft: FromCore, key: string, input: SwitchInput): Switchboard {
   const recent = recentBoards(craft);
   const isSame = (board: Switchboard | undefined) => board !== undefined && sameInput(board.input, input);
-  const own = recent.get(craft.file);
+  const own = recent.get(key);
   // Craft that share their layers often have the same switches.
   const board = (isSame(own) ? own : [...recent.values()].find(isSame)) ?? makeSwitchboard(input);
-  recent.delete(craft.file);
-  recent.set(craft.file, board);
+  recent.delete(key);
+  recent.set(key, board);
   if (recent.size > MOST_RECENT) recent.delete(recent.keys().next().value!);
   return board;
 }

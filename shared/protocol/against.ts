@@ -2,8 +2,9 @@
  * The other side of a comparison as the panel shows it with the craft that is drawn: plain data. In all its words the
  * craft that is drawn is “here”, and the other side is “there”.
  */
+import type { GogglesPicture } from "./goggles.ts";
 import type { RatesPicture } from "./numbers.ts";
-import type { GogglesPicture, LossPicture, PanelControl, PanelMode, SwitchesState } from "./panel.ts";
+import type { LossPicture, PanelControl, PanelMode, SwitchesState } from "./switches.ts";
 
 /** Whether one side shows something: in cells, only as a line that gives it no cell (it has a fault), or not at all. */
 export type SideHas = "drawn" | "said" | "nothing";

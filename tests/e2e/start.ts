@@ -179,7 +179,7 @@ async function setStage(page: Page, stage: Stage): Promise<void> {
 }
 
 /** Runs a command of the workbench, or of an extension, by its id: the page's own module has a function for it. */
-async function execute(page: Page, id: string, argument: unknown): Promise<void> {
+export async function execute(page: Page, id: string, argument: unknown): Promise<void> {
   // As text, since the test runner replaces an import in a function.
   const run = `import(${JSON.stringify(workbenchModule)}).then(({ commands }) =>
     commands.executeCommand(${JSON.stringify(id)}, ${JSON.stringify(argument)}).then(() => true))`;

@@ -1,23 +1,35 @@
 /** Which modes and outputs of two craft are on in other states. */
 import { pairBoards } from "../../logic/compare.ts";
 import { switchboardOf } from "../../logic/from-craft.ts";
-import type { PairedBoards, SwitchInput } from "../../logic/switchboard-types.ts";
+import type { PairedBoards, Switchboard, SwitchInput } from "../../logic/switchboard-types.ts";
 import type { Craft, Mode } from "../../model/craft.ts";
-import { oncePer } from "../../model/memo.ts";
+import { perCore } from "../../model/memo.ts";
 
 /**
  * The conditions of both over one set of states; null where the handsets' controls differ, or the line of one has a
  * fault. Where what the link carries differs, all that either may carry counts: what is equal then is equal on each.
  */
 export function pairedConditions(before: Craft, after: Craft): PairedBoards | null {
-  return pairOf(after, before);
+  const boards = [switchboardOf(before), switchboardOf(after)] as const;
+  const recent = recentPairs(after);
+  const known = recent.find((each) => each.before === boards[0] && each.after === boards[1]);
+  if (known) return known.pair;
+  const [a, b] = [boards[0].input, boards[1].input];
+  const pair = pairBoards(a, b) ?? pairBoards(widened(a, b), widened(b, a));
+  recent.unshift({ before: boards[0], after: boards[1], pair });
+  recent.splice(MOST_RECENT);
+  return pair;
 }
 
-/** Remembered: what differs and its words both ask for it. */
-const pairOf = oncePer((after: Craft, before: Craft): PairedBoards | null => {
-  const [a, b] = [switchboardOf(before).input, switchboardOf(after).input];
-  return pairBoards(a, b) ?? pairBoards(widened(a, b), widened(b, a));
-});
+/** Those used last first: most edits of a script do not concern switches, and what differs and its words both ask. */
+const recentPairs = perCore((): Paired[] => []);
+const MOST_RECENT = 4;
+
+interface Paired {
+  readonly before: Switchboard;
+  readonly after: Switchboard;
+  readonly pair: PairedBoards | null;
+}
 
 function widened(input: SwitchInput, other: SwitchInput): SwitchInput {
   return {

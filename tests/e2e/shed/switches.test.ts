@@ -4,6 +4,7 @@ import { inProject } from "../../../.dev/say.mjs";
 import { cursor, type Editor, openFile, runCommand, startEditor, type, waitForLine } from "../editor.ts";
 import { applyQuickFix, quickFixes } from "../language.ts";
 import { screenshot, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
+import { execute } from "../start.ts";
 
 /** With two values beyond their limits, and a used file that is not there. */
 const plate = `craft "Plate"
@@ -21,11 +22,29 @@ osd
   pack-volts  at left+2, bottom-1
 `;
 
+/** It arms by another switch than the tankard, and has one element elsewhere. */
+const beaker = `craft "Beaker"
+
+use "../handsets/wheel.fettle"
+use "../layers/habits.fettle"
+
+modes
+  drop arm
+  arm  when TR is down
+
+osd
+  grid        53 x 20
+  picture     16:9
+  pack-volts  at left+7, bottom-2
+`;
+/** Line and column behind the 7. */
+const AFTER_PLACE = [13, 25] as const;
+
 let editor: Editor;
 beforeAll(async () => {
   editor = await startEditor({
     folder: inProject("tests/fixtures/shed"),
-    files: { "craft/plate.fettle": plate },
+    files: { "craft/plate.fettle": plate, "craft/beaker.fettle": beaker },
     open: ["craft/tankard.fettle"],
     views: ["fettle.panel"],
   });
@@ -127,6 +146,42 @@ test("a clash is followed from the script to the switches", async () => {
   await expect.poll(() => status().textContent()).toContain("Nothing on.");
   await panel().getByRole("button", { name: "Show it" }).first().click();
   await expect.poll(() => status().textContent()).toContain("Video-low, video-high");
+});
+
+test("two craft in one panel: both states and both pictures, live, until the comparison ends", async () => {
+  const { page } = editor;
+  const address = (path: string) => `vscode-test-web://mount/${path}`;
+  await openFile(page, "craft/tankard.fettle");
+  await tab("Switches").click();
+  await execute(page, "fettle.overlay", {
+    mine: address("craft/tankard.fettle"),
+    other: { kind: "file", uri: address("craft/beaker.fettle") },
+  });
+  await panel().getByRole("region", { name: "Comparison" }).waitFor();
+  await panel().getByText("arm moves from TL down to TR down").waitFor();
+  await positions("TL").nth(1).click();
+  await expect.poll(() => status().textContent()).toContain("Armed here, not armed there.");
+  expect(await violations(page)).toEqual([]);
+  await screenshot(page, "against-switches");
+  await tab("Goggles").click();
+  await panel()
+    .getByRole("img", { name: /^pack-volts: there 4 columns to the right/ })
+    .waitFor();
+  await panel().getByRole("button", { name: "pack-volts: the line there" }).click();
+  await page.locator(".tab.active", { hasText: "beaker.fettle" }).waitFor();
+  // A script by itself is drawn by itself; what is typed there is what is compared with.
+  await panel().getByRole("region", { name: "Comparison" }).waitFor({ state: "detached" });
+  await openFile(page, "craft/beaker.fettle", ...AFTER_PLACE);
+  await page.keyboard.press("Backspace");
+  await type(page, "9");
+  await waitForLine(page, /left\+9, bottom-2/);
+  await openFile(page, "craft/tankard.fettle");
+  await panel()
+    .getByRole("img", { name: /^pack-volts: there 6 columns to the right/ })
+    .waitFor();
+  await screenshot(page, "against-goggles");
+  await panel().getByRole("button", { name: "End the comparison" }).click();
+  await panel().getByRole("region", { name: "Comparison" }).waitFor({ state: "detached" });
 });
 
 test("a finding opens the switches also where the panel is not in view", async () => {
