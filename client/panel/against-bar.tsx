@@ -14,7 +14,7 @@ export function AgainstBar({ craft, against }: { readonly craft: string; readonl
           <b>Here</b> {craft} <span class="whole">→</span> <b>there</b> {otherInWords(against)}
         </p>
       )}
-      {against.kind === "pictures" && against.missing.map((sentence) => <p key={sentence}>There: {sentence}</p>)}
+      {against.kind === "pictures" && against.notes.map((note) => <p key={note}>{note}</p>)}
       <button type="button" onClick={() => postToHost({ kind: "end-against" })}>
         End the comparison
       </button>

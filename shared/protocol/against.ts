@@ -84,8 +84,8 @@ export interface AgainstPictures {
   readonly name: string;
   /** Where it is from, such as a path; empty where the name says it. */
   readonly from: string;
-  /** What is missing from the other side, a sentence each: what that says is in no picture. */
-  readonly missing: readonly string[];
+  /** What is to be known of the other side, a sentence each: parts that are missing, a handset that stands in. */
+  readonly notes: readonly string[];
   readonly goggles: GogglesAgainst | null;
   /** Why there is no picture of this page there, in a sentence; null if there is one, or none here either. */
   readonly noGoggles: string | null;

@@ -5,7 +5,7 @@
 import type { Uri } from "./addresses.ts";
 import type { Against } from "./against.ts";
 import type { OtherSide } from "./compare.ts";
-import type { LinePlace, PlaceRange, Severity } from "./findings.ts";
+import type { PlaceRange, Severity } from "./findings.ts";
 import type { GogglesPicture } from "./goggles.ts";
 import type { NumbersPicture } from "./numbers.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";

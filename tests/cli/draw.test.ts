@@ -289,7 +289,7 @@ test("what differs on another craft, or with a layer laid over this one, is draw
 test.each([
   [["--view", "rates", "--against", "craft/bowl.fettle"], "--against belongs to --view osd and --view switches"],
   [["--view", "osd", "--against", "gone.fettle"], "gone.fettle: there is no such file"],
-  [["--view", "osd", "--against", "handsets"], "handsets holds several scripts: name one to compare with"],
+  [["--view", "osd", "--against", "handsets"], "handsets is a folder: name one script in it"],
 ])("what cannot be compared with is refused: %j", async (args, why) => {
   const { status, error } = await draw("craft/bowl.fettle", "--out", "no.svg", ...args);
   expect({ status, error }).toEqual({ status: 2, error: expect.stringContaining(why) });

@@ -8,7 +8,7 @@ import { ACCEPT_COMMAND } from "../../shared/protocol/accept.ts";
 import { LENS_COMMAND } from "../../shared/protocol/lenses.ts";
 import { ORIGIN_COMMAND } from "../../shared/protocol/origin.ts";
 import { LINE_COMMAND } from "../../shared/protocol/pages.ts";
-import { POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
+import { OVERLAY_COMMAND, POSITIONS_COMMAND } from "../../shared/protocol/panel.ts";
 import { SERVER_SETTINGS, SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 
 vi.mock("vscode", () => import("./fake-editor.ts"));
@@ -43,9 +43,9 @@ test("every file that the manifest names is there", () => {
   expect(names.filter((name) => !existsSync(inProject(name)))).toEqual([]);
 });
 
-test("every command of the manifest is registered, and no other but those of findings, hovers and lenses", () => {
+test("every command of the manifest is registered, and no other but those of findings, hovers, lenses and comparisons", () => {
   expect(asked.commands.toSorted()).toEqual(
-    [...promised, ACCEPT_COMMAND, LINE_COMMAND, ORIGIN_COMMAND, POSITIONS_COMMAND, LENS_COMMAND].sort(),
+    [...promised, ACCEPT_COMMAND, LINE_COMMAND, ORIGIN_COMMAND, POSITIONS_COMMAND, OVERLAY_COMMAND, LENS_COMMAND].sort(),
   );
 });
 

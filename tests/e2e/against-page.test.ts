@@ -1,11 +1,11 @@
 /** Two craft in the page by itself: both pictures, the switches before and after, by pointer and by keys. */
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
-import { otherCraftOf } from "../../shared/ide/panel/other-craft.ts";
 import { panelOf } from "../../shared/ide/panel/panel.ts";
 import type { Scenario } from "../../shared/protocol/osd.ts";
 import type { ControlsAt, ViewName } from "../../shared/protocol/panel.ts";
 import { atCursor } from "../ide/cursor.ts";
+import { withFile } from "../ide/panel/told-against.ts";
 import { type Theme, themes } from "./looks.ts";
 import { openPanelPage, type PanelPage, wear } from "./panel-page.ts";
 
@@ -59,9 +59,7 @@ async function answer(): Promise<void> {
     if (message.kind === "end-against") asked = { ...asked, compared: false };
   }
   version++;
-  const against = asked.compared
-    ? (craft: Parameters<typeof otherCraftOf>[2]) => otherCraftOf(workspace, "/shed/saucer.fettle", craft)
-    : undefined;
+  const against = asked.compared ? withFile(workspace, "/shed/saucer.fettle") : undefined;
   await panel.post({ kind: "model", model: panelOf(workspace, file, version, { ...asked, against }) });
 }
 

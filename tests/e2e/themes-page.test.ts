@@ -6,11 +6,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import { otherCraftOf } from "../../shared/ide/panel/other-craft.ts";
 import { type PanelQuery, panelOf } from "../../shared/ide/panel/panel.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
 import type { PanelModel, ViewName } from "../../shared/protocol/panel.ts";
+import { withFile } from "../ide/panel/told-against.ts";
 import { pageViolations, type Theme, themes } from "./looks.ts";
 import { openPanelPage, type PanelPage, wear } from "./panel-page.ts";
 
@@ -71,7 +71,7 @@ const lost = (course: number, phase: number): PanelQuery => ({
   signal: { course, phase },
 });
 const against = (file: string): PanelQuery => ({
-  against: (craft) => otherCraftOf(workspace, `/shed/${file}.fettle`, craft),
+  against: withFile(workspace, `/shed/${file}.fettle`),
 });
 const bare = { file: "craft/bare", sees: ".empty" } as const;
 const states: Readonly<Record<string, State>> = {

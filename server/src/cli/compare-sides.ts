@@ -29,23 +29,33 @@ export interface ComparedSides extends ComparedCraft {
 /** Opens both sides. An argument is a file if that path exists, else `REV:PATH` of git. */
 export async function openSides(first: string, second: string, io: Io): Promise<ComparedSides> {
   if (first === "-" && second === "-") throw new CannotRun("“-” stands for one of the two, as input is read once");
+  const open = await openerOf([first, second], io);
+  const [mine, theirs] = [await open(first), await open(second)];
+  const compared = comparedCraft(mine, theirs);
+  if (!compared) throw new Error("a script that was read is gone");
+  return { mine, theirs, ...compared };
+}
+
+/** Opens the other side of a craft that is open already. */
+export async function openOther(argument: string, io: Io): Promise<OpenedSide> {
+  if (argument === "-") throw new CannotRun("“-” stands for the craft: name a file or REV:PATH to compare it with");
+  return (await openerOf([argument], io))(argument);
+}
+
+async function openerOf(all: readonly string[], io: Io): Promise<(argument: string) => Promise<OpenedSide>> {
   const folder = realPathOf(io.folder);
   const held = new Map<FilePath, FileAnswer>();
   const input = inputPath(folder);
-  if (first === "-" || second === "-") held.set(input, scriptAnswer(textAnswer(await io.input())));
+  if (all.includes("-")) held.set(input, scriptAnswer(textAnswer(await io.input())));
   const nameOf = (file: FilePath) => (file === input && held.has(input) ? "-" : nameFrom(folder, file));
   const workspaces = openWorkspaces(held, io, nameOf);
-  const open = async (argument: string): Promise<OpenedSide> => {
+  return async (argument) => {
     const at = argument === "-" ? input : toPath(resolve(io.folder, argument));
     if (argument !== "-" && !isThere(at)) return openRevision(argument, io, workspaces.coreAround);
     if (argument !== "-" && isFolder(at)) throw new CannotRun(`${argument} is a folder: name one script in it`);
     const workspace = await workspaces.around(at);
     return named({ workspace, file: workspace.view.realPath(at), argument, nameOf });
   };
-  const [mine, theirs] = [await open(first), await open(second)];
-  const compared = comparedCraft(mine, theirs);
-  if (!compared) throw new Error("a script that was read is gone");
-  return { mine, theirs, ...compared };
 }
 
 /** With the name of the script; refused where there is none to compare. */

@@ -41,7 +41,8 @@ on; how fast it turns for the sticks; or what its filters let through, and how m
   --handset PATH     this handset in place of the one that the craft names
 
 Of the OSD and the switches:
-  --against OTHER    what differs on another craft, drawn into the picture: its elements in
+  --against OTHER    what differs on another craft, a file or REV:PATH of git, drawn into the
+                     picture: its elements in
                      other places as broken outlines, what its positions turn on besides
                      (plus) or do not (minus); a layer counts as laid over CRAFT
 
@@ -88,7 +89,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const against = given.text("against");
   if (against !== undefined && view !== "osd" && view !== "switches")
     throw new CannotRun("--against belongs to --view osd and --view switches");
-  const other = against === undefined ? undefined : await otherCraft(against, craft, io);
+  const other = against === undefined ? undefined : await otherCraft(against, craft, workspace, io);
   const picture = view === "osd" ? osdPicture(craft, workspace, query, other) : PICTURES[view](craft, workspace, other);
   const content = await contentOf(picture, out, theme, widthPx);
   writeOut(out, content, "replace", io);

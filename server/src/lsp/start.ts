@@ -1,7 +1,6 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import type { Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
-import type { Craft } from "../../../shared/model/craft.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
 import { answerActions } from "./actions.ts";
@@ -20,9 +19,9 @@ import { answerNewCraft } from "./new-craft.ts";
 import { answerNewHandset } from "./new-handset.ts";
 import { answerOrigin } from "./origin.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
-import { readsOthers } from "./other-side.ts";
+import { type ReadOther, readsOthers } from "./other-side.ts";
 import { answerPages, linksFor, linkTargets } from "./pages.ts";
-import { otherOf } from "./panel-against.ts";
+import { drawnWith } from "./panel-against.ts";
 import { toPanelModel } from "./panel-to-lsp.ts";
 import { pathOf } from "./paths.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
@@ -177,7 +176,7 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerOrigin(connection, documents, guard);
   answerShare(connection, documents, guard);
   answerPages(connection, documents, guard);
-  answerPanel(connection, documents, guard);
+  answerPanel(connection, documents, guard, readOther);
   answerWorkspaceTree(connection, documents, guard, closedScripts);
   connection.listen();
 }
@@ -192,15 +191,16 @@ const LISTING_CUT =
 const TOO_MANY = "are checked; the others are once they are opened. Open a smaller folder to have all of them checked.";
 
 /** Answers what the panel and the pages of the reference show. */
-function answerPanel(connection: Connection, documents: Documents, guard: Guard): void {
+function answerPanel(connection: Connection, documents: Documents, guard: Guard, readOther: ReadOther): void {
   connection.onRequest(
     PANEL_REQUEST,
     guard<[PanelParams], PanelModel | null>("panel", null, async ({ uri, craft, against, ...ask }) => {
+      const read = against && (await readOther(against));
       const file = await documents.loadAll(uri);
       const [workspace, version] = [documents.now(), documents.version(uri) ?? 0];
-      const other = against && ((drawn: Craft) => otherOf(against, drawn, workspace));
+      const other = against && drawnWith(against, read!, documents, workspace);
       const model = panelOf(workspace, file, version, { ...ask, craft: craft && pathOf(craft), against: other });
-      return toPanelModel(model, documents.uriOf);
+      return toPanelModel(model, documents.uriOf, read?.kind === "read" ? read.uriOf : undefined);
     }),
   );
 }

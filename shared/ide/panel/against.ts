@@ -7,7 +7,6 @@ import type { RatesPicture } from "../../protocol/numbers.ts";
 import type { GogglesPicture, SwitchesPicture, ViewName } from "../../protocol/panel.ts";
 import { type Difference, differencesOf, sectionOf } from "../compare/compare.ts";
 import { wordsOf } from "../compare/words.ts";
-import { missingParts } from "../context/missing-parts.ts";
 import { ratesPictureOf } from "./curves.ts";
 import type { GogglesQuery } from "./goggles.ts";
 import { gogglesAgainst, whyNoneThere } from "./goggles-against.ts";
@@ -39,7 +38,7 @@ export function picturesOf(here: Here, other: OtherCraft, query: GogglesQuery): 
     kind: "pictures",
     name: other.name,
     from: other.from,
-    missing: missingParts(other.craft).map(({ message }) => message),
+    notes: other.notes,
     goggles,
     noGoggles: here.goggles && !goggles ? whyNoneThere(other.craft, here.goggles.page) : null,
     switches,

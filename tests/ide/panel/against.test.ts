@@ -4,14 +4,13 @@ import { expect, test } from "vitest";
 import { differencesOf } from "../../../shared/ide/compare/compare.ts";
 import { picturesOf } from "../../../shared/ide/panel/against.ts";
 import { gogglesOf } from "../../../shared/ide/panel/goggles.ts";
-import { otherCraftOf } from "../../../shared/ide/panel/other-craft.ts";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { switchesOf } from "../../../shared/ide/panel/switches.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { AgainstPictures, ElementMark } from "../../../shared/protocol/against.ts";
 import type { GogglesPicture, SwitchesPicture } from "../../../shared/protocol/panel.ts";
 import { pairs, shown, workspaceOf } from "../compare/made-pairs.ts";
-import { againstCases, modelAgainst, toldAgainst } from "./told-against.ts";
+import { againstCases, modelAgainst, toldAgainst, withFile } from "./told-against.ts";
 
 test.each(againstCases())("$title", (each) => {
   expect(toldAgainst(each)).toBe(each.words);
@@ -32,7 +31,7 @@ function both(workspace: Workspace, here: string, there: string): Both {
   const [goggles, switches] = [gogglesOf(craft, workspace), switchesOf(craft, workspace, undefined)];
   const against = picturesOf(
     { craft, workspace, goggles, switches, view: "numbers" },
-    { workspace, craft: other, name: other.name, from: "" },
+    { workspace, craft: other, name: other.name, from: "", notes: [] },
     {},
   );
   return { goggles, switches, against };
@@ -103,7 +102,7 @@ function marksOf({ against }: Both): ElementMark[] {
 test("without another side the model has no member for it, and with one that cannot be read a sentence", () => {
   const { workspace, file } = { workspace: workspaceOf({ "/a.fettle": 'craft "Jug"\n' }), file: "/a.fettle" };
   expect("against" in panelOf(workspace, file, 1)).toBe(false);
-  const model = panelOf(workspace, file, 1, { against: (craft) => otherCraftOf(workspace, "/gone.fettle", craft) });
+  const model = panelOf(workspace, file, 1, { against: withFile(workspace, "/gone.fettle") });
   expect(model.against).toEqual({
     kind: "none",
     message: "The file to compare with cannot be read: it may have been moved or deleted.",

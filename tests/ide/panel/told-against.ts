@@ -6,7 +6,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { inProject } from "../../../.dev/say.mjs";
 import { gogglesAgainstInWords, statesInWords, switchesAgainstInWords } from "../../../shared/draw/against-words.ts";
 import { otherCraftOf } from "../../../shared/ide/panel/other-craft.ts";
-import { panelOf } from "../../../shared/ide/panel/panel.ts";
+import { type PanelQuery, panelOf } from "../../../shared/ide/panel/panel.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { OsdPage } from "../../../shared/protocol/osd.ts";
 import type { PanelModel } from "../../../shared/protocol/panel.ts";
 import { atCursor } from "../cursor.ts";
@@ -65,8 +66,14 @@ export function modelAgainst({ here, there, at, page }: Omit<AgainstCase, "title
     "saucer.fettle": scriptOf(there, "Saucer"),
     "yoke.fettle": YOKE,
   });
-  const against = (craft: Parameters<typeof otherCraftOf>[2]) => otherCraftOf(workspace, "/shed/saucer.fettle", craft);
+  const against = withFile(workspace, "/shed/saucer.fettle");
   return panelOf(workspace, file, 1, { positions: at, page, against });
+}
+
+/** The other side, by its file. */
+export function withFile(workspace: Workspace, file: string): NonNullable<PanelQuery["against"]> {
+  const name = workspace.script(file)?.name ?? "";
+  return (craft) => otherCraftOf({ workspace, file, name: `“${name}”` }, name, craft, workspace);
 }
 
 /** The states, what differs of the picture, and what differs of the switches, a line each. */
@@ -75,7 +82,7 @@ export function toldAgainst(each: AgainstCase): string {
   if (against?.kind !== "pictures") return against?.message ?? "nothing";
   return [
     ...(against.name === "Saucer" ? [] : [`with: ${against.name}`]),
-    ...against.missing.map((sentence) => `missing: ${sentence}`),
+    ...against.notes,
     ...(switches && against.switches
       ? [statesInWords(switches.state, against.switches.state).join(" "), ...switchesAgainstInWords(against.switches)]
       : []),
