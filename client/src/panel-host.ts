@@ -236,7 +236,7 @@ export function panelHost(
   const showAgainst = async ({ mine, other }: ShowAgainst) => {
     script = await workspace.openTextDocument(Uri.parse(mine));
     setViewState(script, { against: other });
-    await showView(webviews.isVisible() ? webviews.view() : "goggles");
+    await showView((["switches", "numbers"] as const).find(webviews.shows) ?? "goggles");
   };
   const endAgainst = () => {
     for (const [of, state] of viewStates) viewStates.set(of, { ...state, against: undefined });

@@ -38,7 +38,7 @@ osd
   pack-volts  at left+7, bottom-2
 `;
 /** Line and column behind the 7. */
-const AFTER_PLACE = [13, 25] as const;
+const AFTER_PLACE = [13, 24] as const;
 
 let editor: Editor;
 beforeAll(async () => {
@@ -148,42 +148,6 @@ test("a clash is followed from the script to the switches", async () => {
   await expect.poll(() => status().textContent()).toContain("Video-low, video-high");
 });
 
-test("two craft in one panel: both states and both pictures, live, until the comparison ends", async () => {
-  const { page } = editor;
-  const address = (path: string) => `vscode-test-web://mount/${path}`;
-  await openFile(page, "craft/tankard.fettle");
-  await tab("Switches").click();
-  await execute(page, "fettle.overlay", {
-    mine: address("craft/tankard.fettle"),
-    other: { kind: "file", uri: address("craft/beaker.fettle") },
-  });
-  await panel().getByRole("region", { name: "Comparison" }).waitFor();
-  await panel().getByText("arm moves from TL down to TR down").waitFor();
-  await positions("TL").nth(1).click();
-  await expect.poll(() => status().textContent()).toContain("Armed here, not armed there.");
-  expect(await violations(page)).toEqual([]);
-  await screenshot(page, "against-switches");
-  await tab("Goggles").click();
-  await panel()
-    .getByRole("img", { name: /^pack-volts: there 4 columns to the right/ })
-    .waitFor();
-  await panel().getByRole("button", { name: "pack-volts: the line there" }).click();
-  await page.locator(".tab.active", { hasText: "beaker.fettle" }).waitFor();
-  // A script by itself is drawn by itself; what is typed there is what is compared with.
-  await panel().getByRole("region", { name: "Comparison" }).waitFor({ state: "detached" });
-  await openFile(page, "craft/beaker.fettle", ...AFTER_PLACE);
-  await page.keyboard.press("Backspace");
-  await type(page, "9");
-  await waitForLine(page, /left\+9, bottom-2/);
-  await openFile(page, "craft/tankard.fettle");
-  await panel()
-    .getByRole("img", { name: /^pack-volts: there 6 columns to the right/ })
-    .waitFor();
-  await screenshot(page, "against-goggles");
-  await panel().getByRole("button", { name: "End the comparison" }).click();
-  await panel().getByRole("region", { name: "Comparison" }).waitFor({ state: "detached" });
-});
-
 test("a finding opens the switches also where the panel is not in view", async () => {
   const { page } = editor;
   await panel().getByRole("button", { name: "Everything to rest" }).click();
@@ -247,4 +211,40 @@ test("a finding is accepted where its reason is then typed: on its line, and in 
   await waitForLine(page, "# allow out-of-range: the same");
   await openFile(page, "craft/plate.fettle", 10, 13);
   await page.locator(".editor-group-container.active .squiggly-error").nth(1).waitFor({ state: "detached" });
+});
+
+test("two craft in one panel: both states and both pictures, live, until the comparison ends", async () => {
+  const { page } = editor;
+  const address = (path: string) => `vscode-test-web://mount/${path}`;
+  await openFile(page, "craft/tankard.fettle");
+  await tab("Switches").click();
+  await execute(page, "fettle.overlay", {
+    mine: address("craft/tankard.fettle"),
+    other: { kind: "file", uri: address("craft/beaker.fettle") },
+  });
+  await panel().getByRole("region", { name: "Comparison" }).waitFor();
+  await panel().getByText("arm moves from TL down to TR down").waitFor();
+  await positions("TL").nth(1).click();
+  await expect.poll(() => status().textContent()).toContain("Armed here, not armed there.");
+  expect(await violations(page)).toEqual([]);
+  await screenshot(page, "against-switches");
+  await tab("Goggles").click();
+  await panel()
+    .getByRole("img", { name: /^pack-volts: there 4 columns to the right/ })
+    .waitFor();
+  await panel().getByRole("button", { name: "pack-volts: the line there" }).click();
+  await page.locator(".tab.active", { hasText: "beaker.fettle" }).waitFor();
+  // A script by itself is drawn by itself; what is typed there is what is compared with.
+  await panel().getByRole("region", { name: "Comparison" }).waitFor({ state: "detached" });
+  await openFile(page, "craft/beaker.fettle", ...AFTER_PLACE);
+  await page.keyboard.press("Backspace");
+  await type(page, "9");
+  await waitForLine(page, /left\+9/);
+  await openFile(page, "craft/tankard.fettle");
+  await panel()
+    .getByRole("img", { name: /^pack-volts: there 6 columns to the right/ })
+    .waitFor();
+  await screenshot(page, "against-goggles");
+  await panel().getByRole("button", { name: "End the comparison" }).click();
+  await panel().getByRole("region", { name: "Comparison" }).waitFor({ state: "detached" });
 });
