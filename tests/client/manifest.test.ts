@@ -45,7 +45,15 @@ test("every file that the manifest names is there", () => {
 
 test("every command of the manifest is registered, and no other but those of findings, hovers, lenses and comparisons", () => {
   expect(asked.commands.toSorted()).toEqual(
-    [...promised, ACCEPT_COMMAND, LINE_COMMAND, ORIGIN_COMMAND, POSITIONS_COMMAND, OVERLAY_COMMAND, LENS_COMMAND].sort(),
+    [
+      ...promised,
+      ACCEPT_COMMAND,
+      LINE_COMMAND,
+      ORIGIN_COMMAND,
+      POSITIONS_COMMAND,
+      OVERLAY_COMMAND,
+      LENS_COMMAND,
+    ].sort(),
   );
 });
 
