@@ -39,7 +39,7 @@ export function otherCraftOf(side: Side, title: string, drawn: Craft, workspace:
     if (!craft) return { message: `${title} is a handset: one is drawn with a craft of the same workspace only.` };
     return { workspace, craft, name: `${drawn.name} with the handset ${title}`, from: "", notes: [] };
   }
-  const what = script.kind === "layer" ? `the layer ${title}` : title;
+  const what = script.tree.header === null ? title : `the layer ${title}`;
   return {
     workspace,
     craft: laidOver(drawn, { script, workspace }),
