@@ -8,14 +8,17 @@ export type HiddenOnLine = Hidden & Span & { readonly reading: Reading };
 
 /** In order of place. A mark of byte order at the very start of a file is none: it is no part of its first line. */
 export function hiddenInTree({ lines }: Tree): readonly HiddenOnLine[] {
-  return lines.flatMap((line, at) =>
-    ASCII.test(line.text) ? NONE : hiddenOnLine(line).map((each) => ({ ...each, line: at })),
-  );
+  // A loop and no list of lists: with each key every line of a long script is looked at.
+  const found: HiddenOnLine[] = [];
+  for (let line = 0; line < lines.length; line++) {
+    if (!MAY_HIDE.test(lines[line]!.text)) continue;
+    for (const each of hiddenOnLine(lines[line]!)) found.push({ ...each, line });
+  }
+  return found;
 }
 
-/** Also spaces and tabs. */
-const ASCII = /^[\t -~]*$/;
-const NONE: readonly HiddenOnLine[] = [];
+/** Anything but plain characters, spaces and tabs. */
+const MAY_HIDE = /[^\t -~]/;
 
 function hiddenOnLine(line: Line): (Hidden & { readonly reading: Reading })[] {
   const prose = textsIn(line);
