@@ -71,7 +71,7 @@ function settingMoved(name: string, catalogue: Catalogue) {
 }
 
 /** What names a person or one transmitter among many: taste, and yet of the one who wrote it. */
-const PERSONAL: ReadonlySet<string> = new Set(["osd.pilot-name", "osd-second.pilot-name"]);
+const PERSONAL: readonly string[] = ["osd.pilot-name", "osd-second.pilot-name"];
 
 /** What depends on the stuff that a craft is made of, though it is felt. */
 const TUNE: ReadonlySet<string> = new Set(["gains", "gains-second", "filters"]);
@@ -101,7 +101,7 @@ export function isPreselected(what: string, about: Preselecting): boolean {
   if (about.isOtherChemistry && OF_CELLS.has(`${baseOf(section)}.${name}`)) return false;
   const isPlace = catalogue.section(section)?.holds === "places" && catalogue.element(name) !== undefined;
   if (about.isOtherGrid && isPlace) return false;
-  if (purpose === "review") return nature === "taste" && dangerOf(what) === null && !PERSONAL.has(what);
+  if (purpose === "review") return nature === "taste" && dangerOf(what) === null && !PERSONAL.includes(what);
   const isTune = TUNE.has(section) || (section === "adjust" && !isOfRates(name, catalogue));
   return !isTune && !OF_PARTS.has(what);
 }
