@@ -63,9 +63,19 @@ export function overrideOn(workspace: Workspace, craft: Craft, said: SaidName): 
     kind: "edits",
     files: [{ file: craft.file, edits: draft.edits() }],
     creates: [],
-    notes: [],
+    notes: backAgain(craft, said, chain),
     select: range && { file: craft.file, range },
   };
+}
+
+/** A name that was taken back counts again once the craft says it: that is more than another way to say the same. */
+function backAgain(craft: Craft, said: SaidName, chain: readonly ChainStep[]): string[] {
+  const drop = chain.findLast(({ does, counts }) => does === "drops" && counts === "whole");
+  if (!drop || chain.some(({ does, counts }) => does === "says" && counts !== "no")) return [];
+  const by = craft.scripts.find(({ file }) => file === drop.source.file)!;
+  return [
+    `Line ${drop.source.line + 1} of “${by.name}” took ${wordsOf(said)} back, so “${craft.name}” had none: with this line it has it again.`,
+  ];
 }
 
 function section(craft: Craft, { catalogue }: Workspace, said: SaidName) {

@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { effectiveEntryIn, type NamedEntry } from "../../../shared/ide/context/effective-entry.ts";
 import { chainOf } from "../../../shared/ide/origin/chain.ts";
 import { originOf } from "../../../shared/ide/origin/origin.ts";
+import { overrideHere } from "../../../shared/ide/origin/override.ts";
 import type { Source } from "../../../shared/model/craft.ts";
 import { madePair, workspaceOf } from "../compare/made-pairs.ts";
 import { atCursor } from "../cursor.ts";
@@ -163,4 +164,16 @@ test("of any craft the lines that count in a chain are those of the effective en
   }
   expect(seen.names).toBeGreaterThan(5000);
   for (const [what, times] of Object.entries(seen)) expect(times, what).toBeGreaterThan(100);
+});
+
+test("what was taken back counts again where the craft says it, and that is told", () => {
+  const overridden = (text: string, name: string) => {
+    const { workspace, position } = atCursor(BASE.replace(name, `${name}|`), { ...MORE, "jug.fettle": text });
+    const made = overrideHere(workspace, "/shed/base.fettle", position, undefined);
+    return made.kind === "edits" ? made.notes : made.message;
+  };
+  expect(overridden(head, "finder")).toEqual([
+    "Line 8 of “Habits” took modes.finder back, so “Jug” had none: with this line it has it again.",
+  ]);
+  expect(overridden(head, "level")).toEqual([]);
 });
