@@ -199,7 +199,7 @@ test("paths are meant from the top, and with ./ and ../ from the working folder"
   for (const path of ["HEAD:garden/craft/jug.fettle", "HEAD:./jug.fettle", "HEAD:../craft/jug.fettle", ":./jug.fettle"])
     expect((await differences(craft, path, "jug.fettle")).map(({ what }) => what)).toEqual(["pack.cells"]);
   expect((await compare(craft, ["HEAD:jug.fettle", "jug.fettle"])).error).toBe(
-    "fettle: HEAD:jug.fettle: jug.fettle is not in “HEAD”\n",
+    "fettle: HEAD:jug.fettle: jug.fettle is not in “HEAD”; from this folder it is HEAD:./jug.fettle\n",
   );
 });
 

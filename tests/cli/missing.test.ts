@@ -40,3 +40,21 @@ test.each(["show", "switches", "ready"])("%s", async (command) => {
   const whole: unknown = JSON.parse(await report(command, bowl.replace(/^.*gone.*\n/m, ""), "json"));
   expect(whole).not.toHaveProperty("missing");
 });
+
+test("a comparison tells of lines that are not understood, as no difference can show them", async () => {
+  const folder = await folderOf({
+    "a.fettle": 'craft "A"\nglaze\n  coats 2\npack\n  cells 4\n  sheen 3\n',
+    "b.fettle": 'craft "B"\npack\n  cells 4\n  sheen 3\n',
+  });
+  const io = held(folder, "");
+  expect(await run(["compare", "a.fettle", "b.fettle"], io)).toBe(0);
+  expect(
+    io
+      .outText()
+      .split("\n")
+      .filter((line) => line.startsWith("note")),
+  ).toEqual([
+    "note  a.fettle: 2 lines have a fault, the first is line 2, so what they were to say is not known.",
+    "note  b.fettle: line 4 has a fault, so what it was to say is not known.",
+  ]);
+});

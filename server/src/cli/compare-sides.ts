@@ -9,7 +9,7 @@ import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { type Core, makeCore } from "../../../shared/model/workspace.ts";
 import { isFolder, isThere, nameFrom, realPathOf, toPath } from "../node/disk.ts";
-import { NoRevision, pathInTree, repositoryAround, splitRevision } from "../node/git.ts";
+import { NoRevision, pathInTree, type Repository, repositoryAround, splitRevision } from "../node/git.ts";
 import { type RevisionFiles, revisionFiles } from "../node/git-view.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { inputPath, openWorkspaces, whyNot } from "./scripts.ts";
@@ -85,7 +85,8 @@ async function openRevision(
     const where = whereText(revision);
     if (inTree === "" || files.isFolder(at)) throw new CannotRun(`${argument} is a folder: name one script in it`);
     const file = files.view.realPath(at);
-    if (files.view.read(file)?.kind === "missing") throw new CannotRun(`${argument}: ${inTree} is not ${where}`);
+    if (files.view.read(file)?.kind === "missing")
+      throw new CannotRun(`${argument}: ${inTree} is not ${where}${hereInstead(repository, parts, io)}`);
     const core = repository.top === null ? await coreOf(files) : await coreAround(at);
     // As it can be named again: a path from the top, whatever the working folder.
     const nameOf = (each: FilePath) => `${revision}:${files.nameOf(each)}`;
@@ -94,6 +95,12 @@ async function openRevision(
     if (error instanceof NoRevision) throw new CannotRun(`${argument}: there is no such file, and ${error.message}`);
     throw error;
   }
+}
+
+/** A path from the working folder, as git wants it written: told where that names a file and the path from the top does not. */
+function hereInstead(repository: Repository, { revision, path }: { revision: string; path: string }, io: Io): string {
+  const isOther = repository.top !== null && pathInTree(repository, `./${path}`) !== pathInTree(repository, path);
+  return isOther && isThere(toPath(resolve(io.folder, path))) ? `; from this folder it is ${revision}:./${path}` : "";
 }
 
 function whereText(revision: string): string {

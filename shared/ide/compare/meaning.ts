@@ -5,11 +5,23 @@ import type { Setting } from "../../model/craft.ts";
 import { units } from "../../model/units.ts";
 import { NAMED_GRIDS } from "../../protocol/osd.ts";
 import { printValue } from "../../syntax/print-value.ts";
-import type { ControlValue, Quantity, Value } from "../../syntax/value.ts";
+import type { ControlValue, Quantity, Value, ValueOf } from "../../syntax/value.ts";
 
 /** True where two settings say the same. One with a fault is the same only as another that is written alike. */
 export function isSameSetting(a: Setting, b: Setting): boolean {
-  return a.text === b.text || meaningOfSetting(a) === meaningOfSetting(b);
+  return a.text === b.text || meaningOfSetting(a) === meaningOfSetting(b) || isSamePower(a.value, b.value);
+}
+
+/** Decibels are written to a whole or a tenth, so a power in them says no more than that: 14 dBm is 25 mW. */
+const STEP_DB = 0.1;
+
+/** Whether of two powers, or two lists of them, one is in decibels and is the other, rounded. */
+function isSamePower(a: Value | null, b: Value | null): boolean {
+  if (a?.kind === "list" && b?.kind === "list")
+    return a.items.length === b.items.length && a.items.every((item, i) => isSamePower(item, b.items[i]!));
+  if (a?.kind !== "quantity" || b?.kind !== "quantity" || (a.unit === "dBm") === (b.unit === "dBm")) return false;
+  const [ofA, ofB] = [a, b].map(({ number, unit }) => units.convert(number, unit, "dBm"));
+  return ofA != null && ofB != null && Math.abs(ofA - ofB) < STEP_DB / 2;
 }
 
 function meaningOfSetting({ value, text, items }: Setting): string {
@@ -22,8 +34,8 @@ function meaningOfSetting({ value, text, items }: Setting): string {
 const FAULTY = "? ";
 
 /**
- * The value without what does not count: units become the first of their family, fields and positions get an order,
- * a colour becomes its numbers, and a grid its size. `text` stands for a value with a fault.
+ * The value without what does not count: units become the first of their family, fields, positions and words of a list
+ * get an order, a colour becomes its numbers, and a grid its size. `text` stands for a value with a fault.
  */
 export function meaningOf(value: Value | null, text: string): string {
   if (value === null) return FAULTY + text;
@@ -37,7 +49,7 @@ export function meaningOf(value: Value | null, text: string): string {
     case "range":
       return `${amount(value.from)} to ${amount(value.to)}`;
     case "list":
-      return value.items.map((item) => meaningOf(item, text)).join(", ");
+      return inOrder(value, (item) => meaningOf(item, text)).join(", ");
     case "fields":
       return value.fields
         .map((field) => `${field.name} ${meaningOf(field.value, text)}`)
@@ -52,6 +64,15 @@ export function meaningOf(value: Value | null, text: string): string {
     default:
       return printValue(value);
   }
+}
+
+/**
+ * The items of a list as texts. Words and whole numbers, such as channels, are a set, so they get an order; amounts
+ * stand each for its place, as the points of a curve do.
+ */
+export function inOrder({ items }: ValueOf<"list">, print: (item: Value) => string): string[] {
+  const texts = items.map(print);
+  return items.every(({ kind }) => kind === "choice" || kind === "integer") ? texts.sort() : texts;
 }
 
 /** Digits that are compared: more than scripts have, and few enough to hide what converting rounds off. */

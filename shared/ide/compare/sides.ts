@@ -2,6 +2,7 @@
 import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import { mergeCraft } from "../../model/merge.ts";
+import type { ReadingCode, Script } from "../../model/script.ts";
 import { planOf, type ScriptLookup } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { missingParts } from "../context/missing-parts.ts";
@@ -82,10 +83,33 @@ function sideNotes({ name }: Side, asRead: Craft, compared: Craft): string[] {
     asRead.script.kind === "layer"
       ? [`${name} is a layer, and says only part of a craft: what it does not say counts as not there.`]
       : [];
+  const faults = faultNotes(name, asRead.script);
   const stands =
     !asRead.handset && compared.handset ? [`${name} has no handset here: “${compared.handset.name}” stands in.`] : [];
-  return [...missing, ...partial, ...stands];
+  return [...missing, ...faults, ...partial, ...stands];
 }
+
+/** Lines of a side's own file that are not understood: what they were to say is on neither side of any difference. */
+function faultNotes(name: string, script: Script): string[] {
+  const lines = [...new Set(script.issues.flatMap(({ code, span }) => (NOT_UNDERSTOOD.has(code) ? [span.line] : [])))];
+  const [first] = lines;
+  if (first === undefined) return [];
+  return lines.length === 1
+    ? [`${name}: line ${first + 1} has a fault, so what it was to say is not known.`]
+    : [
+        `${name}: ${lines.length} lines have a fault, the first is line ${first + 1}, so what they were to say is not known.`,
+      ];
+}
+
+/** What is out of its limits is understood, and a `use` that leads nowhere is told of as a part that is missing. */
+const NOT_UNDERSTOOD: ReadonlySet<ReadingCode> = new Set([
+  "syntax",
+  "unknown-name",
+  "wrong-type",
+  "wrong-unit",
+  "missing-unit",
+  "section-misplaced",
+]);
 
 /** Where nothing is in the same states, conditions can only be compared as they are written. */
 function controlNotes(before: Craft, after: Craft): string[] {

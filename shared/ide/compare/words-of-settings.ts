@@ -6,7 +6,7 @@ import { printValue } from "../../syntax/print-value.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { Quantity, Value, ValueOf } from "../../syntax/value.ts";
 import { formatCount } from "../context/format.ts";
-import { meaningOf } from "./meaning.ts";
+import { inOrder, meaningOf } from "./meaning.ts";
 import { faultWords, writtenWithFault } from "./words-of-faults.ts";
 
 /** A setting that differs, or that one of them lacks. */
@@ -100,7 +100,7 @@ function said(value: Value | undefined) {
 
 /** Items that came or went, where the others stay in their order; null where more has changed. */
 function listWords(from: ValueOf<"list">, to: ValueOf<"list">): string | null {
-  const change = changeOf(from.items.map(printValue), to.items.map(printValue));
+  const change = changeOf(inOrder(from, printValue), inOrder(to, printValue));
   if (!change) return null;
   const parts = [
     ...(change.come.length > 0 ? [`gains ${change.come.join(", ")}`] : []),
