@@ -101,7 +101,13 @@ const ITEMS: readonly Item[] = [
   {
     what: "failsafe.descend-throttle",
     words: "The throttle at which it sinks gently, a little below that at which it hovers.",
-    where: ["failsafe.descend-throttle", "failsafe.descend-for"],
+    where: [
+      "failsafe.descend-throttle",
+      "failsafe.descend-for",
+      "failsafe.then descend",
+      "failsafe.then-without-fix descend",
+      "failsafe.pack-empty-then descend",
+    ],
   },
   {
     what: "bench.hover-checked",

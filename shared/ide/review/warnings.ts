@@ -70,7 +70,7 @@ const CONTRASTS: readonly Contrast[] = [
     section: "pack",
     name: "cells",
     words: (a, b) =>
-      `Its pack has ${a} cells, and yours ${b}: volts of the whole pack do not fit, and the motors turn faster or slower, so gains and limits do not fit either.`,
+      `Its pack has ${a} ${a === "1" ? "cell" : "cells"}, and yours ${b}: volts of the whole pack do not fit, and the motors turn faster or slower, so gains and limits do not fit either.`,
   },
   {
     section: "link",

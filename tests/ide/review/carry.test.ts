@@ -50,6 +50,39 @@ describe("what goes along", () => {
   });
 });
 
+test("where many names need a port that is not there, all others go along", () => {
+  const { rows, outcome } = carried(
+    `modes
+  return-home   when FL is down
+  hold-place    when FL is mid
+failsafe
+  then  return
+safety
+  arm-needs-fix  yes
+navigation
+  fix-needs      8
+  return-height  40 m
+  return-speed   8 m/s
+  home-radius    20 m
+osd
+  satellites     at left+3, top+2
+  home-arrow     at centre, top+3
+  home-distance  at right-3, top+3
+rates
+  roll  slope 140 deg/s  end 800 deg/s  bend 3
+ports
+  port4  gps
+`,
+    SHED[JUG]!.replace("reversible  yes", "poles  14"),
+  );
+  const chosen = rows.filter((row) => row.chosen).map(({ what }) => what);
+  expect(chosen).toContain("rates.roll");
+  expect(chosen).not.toContain("modes.return-home");
+  expect(outcome.findings.filter(({ isNew, severity }) => isNew && severity !== "hint" && severity !== "info")).toEqual(
+    [],
+  );
+});
+
 describe("what is measured anew", () => {
   const places = (other: string, mine?: string) =>
     carried(other, mine).measure.map(
@@ -75,6 +108,12 @@ describe("what is measured anew", () => {
       "frame.hover-throttle below jug.fettle:13",
       "bench.hover-checked below jug.fettle:40",
     ]);
+  });
+
+  test("a descent that goes along asks for its throttle, which stays behind", () => {
+    expect(
+      places("failsafe\n  then              descend\n  descend-throttle  30 %\n  descend-for       10 s\n"),
+    ).toContain("failsafe.descend-throttle below jug.fettle:40");
   });
 
   test("with a compass, a current meter, a finder, a descent and a way home it is longer", () => {
