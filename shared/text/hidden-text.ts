@@ -26,8 +26,17 @@ const INVISIBLE =
   /[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u2028\u2029\u2800\ufff9-\ufffb]|\p{Default_Ignorable_Code_Point}|[\u{1d173}-\u{1d17a}]/u;
 const BLANK = /\p{Zs}/u;
 
-/** The characters of a stretch of a line of which to tell, in order. */
-export function hiddenInStretch(line: string, start: number, end: number, reading: Reading): readonly Hidden[] {
+/**
+ * The characters of a stretch of a line of which to tell, in order. `isForeign`: the text around it is written in
+ * another script than the Latin one, so a word all of whose letters look like Latin ones may well be none.
+ */
+export function hiddenInStretch(
+  line: string,
+  start: number,
+  end: number,
+  reading: Reading,
+  isForeign: boolean,
+): readonly Hidden[] {
   const text = line.slice(start, end);
   if (!MAY_BE.test(text)) return NONE;
   const found: Hidden[] = [];
@@ -52,7 +61,7 @@ export function hiddenInStretch(line: string, start: number, end: number, readin
       }
     }
   });
-  if (reading === "prose") found.push(...lookAlikeWords(text, start));
+  if (reading === "prose") found.push(...lookAlikeWords(text, start, isForeign));
   return found.sort((a, b) => a.start - b.start);
 }
 
@@ -145,7 +154,7 @@ function isTag(character: string): boolean {
   return code >= 0xe0020 && code <= 0xe007f;
 }
 
-const WORD = /[\p{L}\p{M}\p{Nd}_]+/gu;
+const WORD = /[\p{L}\p{M}\p{Nd}\p{Nl}_]+/gu;
 const LATIN = /[\p{Script=Latin}]/u;
 const OTHER =
   /[\p{Script=Cyrillic}\p{Script=Greek}\p{Script=Armenian}\p{Script=Cherokee}\p{Script=Coptic}\p{Script=Lisu}\p{Script=Deseret}\p{Script=Georgian}]/u;
@@ -154,12 +163,12 @@ const OTHER =
  * Words of a text for people that are put together of letters of two scripts so that they read as Latin ones, and
  * whole words of that kind in a text that is otherwise Latin.
  */
-function lookAlikeWords(text: string, offset: number): Hidden[] {
-  if (!OTHER.test(text) && !/[\u{1d400}-\u{1d7ff}\uff01-\uff5e]/u.test(text)) return [];
+function lookAlikeWords(text: string, offset: number, isForeignAround: boolean): Hidden[] {
+  if (!OTHER.test(text) && !STYLED.test(text)) return [];
   const words = [...text.matchAll(WORD)];
   const isForeign = words.some(([word]) => isOwnScript(word));
   return words.flatMap(({ 0: word, index }) => {
-    if (!readsAsLatin(word, isForeign)) return [];
+    if (!readsAsLatin(word, isForeign, isForeignAround)) return [];
     let at = offset + index;
     return [...word].flatMap((character): Hidden[] => {
       const start = at;
@@ -170,20 +179,28 @@ function lookAlikeWords(text: string, offset: number): Hidden[] {
   });
 }
 
+/** Letters and digits that are plain ones in another dress: mathematical, full-width, numerals of one letter. */
+const STYLED = /[\u{1d400}-\u{1d7ff}\uff01-\uff5e\u2160-\u217f]/u;
+
+/** Whether a text has words of another script beyond doubt. */
+export function hasForeignWords(text: string): boolean {
+  return OTHER.test(text) && [...text.matchAll(WORD)].some(([word]) => isOwnScript(word));
+}
+
 /** A word that is of another script beyond doubt: with a letter that looks like no Latin one. */
 function isOwnScript(word: string): boolean {
   return !LATIN.test(word) && [...word].some((each) => OTHER.test(each) && lookAlikeOf(each) === null);
 }
 
-function readsAsLatin(word: string, isForeign: boolean): boolean {
-  const letters = [...word].filter((each) => /\p{L}/u.test(each));
+function readsAsLatin(word: string, isForeign: boolean, isForeignAround: boolean): boolean {
+  const letters = [...word].filter((each) => /[\p{L}\p{Nl}]/u.test(each));
   const other = letters.filter((each) => OTHER.test(each));
   const styled = letters.filter((each) => !OTHER.test(each) && lookAlikeOf(each) !== null && !isPlainLatin(each));
   const latin = letters.filter(isPlainLatin);
   if (styled.length > 0 && latin.length > 0 && styled.length < letters.length) return true;
   if (other.length === 0 || other.some((each) => lookAlikeOf(each) === null)) return false;
   if (latin.length > 0) return !isInflected(letters, isForeign) && !isSymbol(letters);
-  return !isForeign && other.length > 1;
+  return !isForeign && !isForeignAround && other.length > 1;
 }
 
 function isPlainLatin(letter: string): boolean {

@@ -45,11 +45,14 @@ export const peoplePatterns: readonly PrivatePattern[] = [
   {
     ...PHONE,
     pattern:
-      /\b(?:tel(?:efon|ephone)?|phone|mobile|handy|ring|call|sms|text|ruf|fax)\b[^\d+\n]{0,24}(?<it>\(?\d[\d ()./-]{5,}\d)/dgi,
+      /\b(?:tel(?:efon|ephone)?|t[ée]l(?:[ée]phone)?|tel[ée]fono|m[óo]vil|whatsapp|phone|mobile|handy|ring|call|sms|text|ruf|fax)\b[^\d+\n]{0,24}(?<it>\(?\d[\d ()./-]{5,}\d)/dgi,
     holds: (it) => digitsIn(it) >= 7 && digitsIn(it) <= 15 && !isDate(it),
   },
   { ...PHONE, pattern: /(?<![\w.,])\(?0[1-9]\d{1,4}\)?[ /-]\d{3,}(?:[ -]?\d{2,})*(?![\w.,]*\d)/dg, holds: isNational },
   { ...PHONE, pattern: /(?<![\w.,-])0[1-9]\d{8,10}\b(?![.-]\d)/dg },
+  // In pairs, as France writes it, and in groups with points.
+  { ...PHONE, pattern: /(?<![\w.,-])0[1-9](?:[ .-]\d\d){4}\b(?![.,-]?\d| \d)/dg, holds: isNoCount },
+  { ...PHONE, pattern: /(?<![\w.,-])0[1-9]\d{1,4}(?:\.\d{3,4}){2}\b(?![.-]\d)/dg, holds: isNational },
   { ...PHONE, pattern: /(?<![\w.,])\([2-9]\d\d\) ?\d{3}[ .-]\d{4}\b/dg },
   { ...PHONE, pattern: /(?<![\w.,-])[2-9]\d\d([.-])\d{3}\1\d{4}\b(?!-)/dg, holds: (it) => !/0{2}$/.test(it) },
   {
@@ -93,6 +96,12 @@ function isAbroad(it: string): boolean {
 function isNational(it: string): boolean {
   const digits = digitsIn(it);
   return digits >= 9 && digits <= 12 && !isDate(it);
+}
+
+/** Pairs that rise by one each are counted, and no number that one could call. */
+function isNoCount(it: string): boolean {
+  const pairs = it.split(/[ .-]/).map(Number);
+  return pairs.some((pair, at) => at > 0 && pair - pairs[at - 1]! !== 1) && !isDate(it);
 }
 
 function isDate(it: string): boolean {

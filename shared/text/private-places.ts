@@ -53,6 +53,24 @@ export const placePatterns: readonly PrivatePattern[] = [
     pattern: new RegExp(String.raw`\b${NORTH}[ \t]*${DEGREES}°?${BETWEEN}?${EAST}[ \t]*${DEGREES}°?`, "dg"),
     holds: isOnEarth,
   },
+  // The same with decimal commas.
+  {
+    ...PLACE,
+    pattern:
+      /(?<![\d.,-])-?\d{1,2},\d{4,}°?[ \t]*[;/ ][ \t]*-?\d{1,3},\d{4,}°?(?![\d,]*[ \t]*(?:V|A|Hz|%|deg|m|s|us|ms|mAh)\b)/dg,
+    holds: isPairOfPlace,
+  },
+  // Degrees and minutes with decimals, without their signs: N52 31.200 E013 24.300.
+  {
+    ...PLACE,
+    pattern:
+      /\b[NS][ \t]*\d{1,2}[ °]+\d{1,2}[.,]\d+['’′]?[ \t]*[,;/]?[ \t]*[EWO][ \t]*\d{1,3}[ °]+\d{1,2}[.,]\d+['’′]?/dg,
+  },
+  {
+    ...PLACE,
+    pattern:
+      /\b\d{1,2}[ °]+\d{1,2}[.,]\d+['’′]?[ \t]*[NS]\b[ \t]*[,;/]?[ \t]*\d{1,3}[ °]+\d{1,2}[.,]\d+['’′]?[ \t]*[EWO]\b/dg,
+  },
   {
     ...PLACE,
     pattern:
@@ -132,7 +150,7 @@ function isOnEarth(it: string): boolean {
 
 /** Not two readings of one thing, which lie close together, nor the constants of mathematics. */
 function isPairOfPlace(it: string): boolean {
-  const [first, second] = (it.match(/-?\d+\.\d+/g) ?? []).map(Number);
+  const [first, second] = (it.match(/-?\d+[.,]\d+/g) ?? []).map((each) => Number(each.replace(",", ".")));
   if (first === undefined || second === undefined || !isOnEarth(it)) return false;
   return Math.abs(first - second) > 0.5 && (Math.abs(first) >= 5 || Math.abs(second) >= 5);
 }

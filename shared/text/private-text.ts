@@ -23,6 +23,25 @@ const MAY_BE = /[\d@/\\:~A-Z([{]|(?:password|passphrase|phrase|key|secret)/;
  * people could tell is not among them, and a text in plain words is not private because of what it speaks of.
  */
 export function privateParts(text: string): readonly PrivatePart[] {
+  if (!DRESSED.test(text)) return partsOf(text);
+  // Each character of the plain text with the place of the one that it was.
+  const from: number[] = [];
+  let plain = "";
+  for (let at = 0; at < text.length; at++) {
+    const character = text[at]!;
+    if (INVISIBLE.test(character)) continue;
+    from.push(at);
+    plain += FULL_WIDTH.test(character) ? character.normalize("NFKC") : character;
+  }
+  return partsOf(plain).map((part) => ({ ...part, start: from[part.start]!, end: from[part.end - 1]! + 1 }));
+}
+
+/** Characters between which a number or an address goes on, though no form of one has them. */
+const INVISIBLE = /[\u00ad\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/;
+const FULL_WIDTH = /[\uff01-\uff5e]/;
+const DRESSED = new RegExp(`${INVISIBLE.source}|${FULL_WIDTH.source}`);
+
+function partsOf(text: string): readonly PrivatePart[] {
   if (!MAY_BE.test(text)) return NONE;
   const found: PrivatePart[] = [];
   const before = [...text.matchAll(STANDS_IN)].map(({ index, 0: { length } }) => ({

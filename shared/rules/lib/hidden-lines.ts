@@ -1,7 +1,7 @@
 /** Characters of a script that do not show, or show as others, line by line. */
 import type { Cols, Span } from "../../syntax/span.ts";
 import type { Line, Tree } from "../../syntax/tree.ts";
-import { type Hidden, hiddenInStretch, type Reading } from "../../text/hidden-text.ts";
+import { type Hidden, hasForeignWords, hiddenInStretch, type Reading } from "../../text/hidden-text.ts";
 import { textsIn } from "./private-lines.ts";
 
 export type HiddenOnLine = Hidden & Span & { readonly reading: Reading };
@@ -10,9 +10,11 @@ export type HiddenOnLine = Hidden & Span & { readonly reading: Reading };
 export function hiddenInTree({ lines }: Tree): readonly HiddenOnLine[] {
   // A loop and no list of lists: with each key every line of a long script is looked at.
   const found: HiddenOnLine[] = [];
+  let isForeign: boolean | null = null;
   for (let line = 0; line < lines.length; line++) {
     if (!MAY_HIDE.test(lines[line]!.text)) continue;
-    for (const each of hiddenOnLine(lines[line]!)) found.push({ ...each, line });
+    isForeign ??= lines.some(({ text }) => MAY_HIDE.test(text) && hasForeignWords(text));
+    for (const each of hiddenOnLine(lines[line]!, isForeign)) found.push({ ...each, line });
   }
   return found;
 }
@@ -20,12 +22,12 @@ export function hiddenInTree({ lines }: Tree): readonly HiddenOnLine[] {
 /** Anything but plain characters, spaces and tabs. */
 const MAY_HIDE = /[^\t -~]/;
 
-function hiddenOnLine(line: Line): (Hidden & { readonly reading: Reading })[] {
+function hiddenOnLine(line: Line, isForeign: boolean): (Hidden & { readonly reading: Reading })[] {
   const prose = textsIn(line);
   const code = between(prose, line.text.length);
   const found = (stretches: readonly Cols[], reading: Reading) =>
     stretches.flatMap(({ start, end }) =>
-      hiddenInStretch(line.text, start, end, reading).map((each) => ({ ...each, reading })),
+      hiddenInStretch(line.text, start, end, reading, isForeign).map((each) => ({ ...each, reading })),
     );
   return [...found(prose, "prose"), ...found(code, "code")].sort((a, b) => a.start - b.start);
 }

@@ -54,3 +54,11 @@ test("any text is read without a fault, and what is listed lies in it", () => {
     }),
   );
 });
+
+test("in a text of another script words may well consist of letters that look like Latin ones", () => {
+  const notes = '# хор и ветер\nlayer "Kiln"\n\n# сор\nboard\n  note "Роса"\n';
+  expect(hiddenIn(notes)).toEqual([]);
+  expect(hiddenIn(notes.replace("хор и ветер", "wind")).map(({ line }) => line)).toContain(5);
+  // A word of two scripts is told all the same.
+  expect(hiddenIn(notes.replace("Kiln", "Kіln")).map(({ line, start }) => [line, start])).toEqual([[1, 8]]);
+});
