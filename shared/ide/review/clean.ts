@@ -5,6 +5,7 @@ import { similarNames } from "../../model/similar-names.ts";
 import { quote } from "../../syntax/scanner.ts";
 import { lookalikeSlip } from "../../syntax/slips.ts";
 import { ambiguity, guessSection } from "./guess-section.ts";
+import { withoutHabits, wrapped } from "./habits.ts";
 import { withPlainMarks } from "./plain-marks.ts";
 import { type Unwrapped, unwrap } from "./unwrap.ts";
 
@@ -15,6 +16,8 @@ export interface LeftOut {
   readonly reason: string;
   /** It reads like a sentence, so it belongs with those around it. */
   readonly isProse: boolean;
+  /** Why it cannot even be kept as board text; null where it can. */
+  readonly notKept: string | null;
 }
 
 /** A script made of an offered text. */
@@ -23,6 +26,8 @@ export interface Cleaned {
   /** For each of its lines that of the offered text; -1 for one that was added. */
   readonly from: readonly number[];
   readonly leftOut: readonly LeftOut[];
+  /** By a line of the offered text, those below it that go on with its entry. */
+  readonly continued: ReadonlyMap<number, readonly number[]>;
   /** What each line of the offered text says once what was put around it is taken off. */
   readonly bare: readonly string[];
   /** How many scripts the text begins. */
@@ -35,6 +40,8 @@ const HEADER = /^(craft|layer|handset)\s+(?:"|edition\b)/;
 const SECTION = /^([a-zA-Z][a-zA-Z0-9-]*)(\s+"(?:[^"\\]|\\.)*")?\s*[:{]?\s*(#.*)?$/;
 const ENTRY = /^([a-z][a-z0-9-]*|[A-Z][A-Za-z0-9]*)(?![A-Za-z0-9_-])/;
 const CONFLICT = /^(?:<{7}|={7}|>{7}|\|{7})(?:\s|$)/;
+const TAKEN_OUT =
+  "The change takes this line out. That is not adopted: take it out of your own script by hand if you want that too.";
 const SENTENCE = "This reads like a sentence, and not like a line of a script.";
 
 /** The section in which the next entries stand. */
@@ -51,6 +58,7 @@ export function cleaned(offered: readonly string[], name: string, catalogue: Cat
   const lines: string[] = [];
   const from: number[] = [];
   const leftOut: LeftOut[] = [];
+  const continued = new Map<number, readonly number[]>();
   const unwrapped = unwrap(offered);
   const bare = unwrapped.map(({ text }) => text);
   let place: Place | null = null;
@@ -69,8 +77,8 @@ export function cleaned(offered: readonly string[], name: string, catalogue: Cat
     lines.splice(at, 0, text);
     from.splice(at, 0, -1);
   };
-  const leave = (line: number, reason: string, isProse = false) => {
-    leftOut.push({ line, reason, isProse });
+  const leave = (line: number, reason: string, isProse = false, notKept: string | null = null) => {
+    leftOut.push({ line, reason, isProse, notKept });
     push("", line);
     if (isProse && place?.by === "written") place = { ...place, by: "broken" };
   };
@@ -79,6 +87,7 @@ export function cleaned(offered: readonly string[], name: string, catalogue: Cat
     const kept: boolean = place?.name === "verbatim" && /^\s*\|/.test(raw);
     const text: string = kept ? raw.trimStart() : withPlainMarks(raw).trim();
     if (role === "around" || text === "") push("", line);
+    else if (role === "removed") leave(line, TAKEN_OUT, false, "What a change takes out is no text of a board.");
     else if (CONFLICT.test(offered[line]!)) {
       const mark = offered[line]!.charAt(0);
       conflict = mark === "<" ? "mine" : mark === ">" ? "none" : "theirs";
@@ -104,9 +113,18 @@ export function cleaned(offered: readonly string[], name: string, catalogue: Cat
       const spec = catalogue.section(section);
       place = { name: section, title: title.trim() || null, spec, by: "written" };
       push(`${section}${title ? ` ${title.trim()}` : ""}`, line);
-      if (!spec) leftOut.push({ line, reason: unknownSection(section, catalogue), isProse: false });
+      if (!spec) leftOut.push({ line, reason: unknownSection(section, catalogue), isProse: false, notKept: null });
     } else {
-      const meant = entryIn(text, place, catalogue);
+      const whole = wrapped(lines.at(-1), text, place?.spec, catalogue);
+      if (whole !== null) {
+        const above = from.at(-1)!;
+        continued.set(above, [...(continued.get(above) ?? []), line]);
+        // What goes on may go on once more.
+        lines[lines.length - 1] = whole;
+        continue;
+      }
+      const typed = withoutHabits(text, place?.spec, catalogue);
+      const meant = entryIn(typed, place, catalogue);
       if ("reason" in meant) {
         leave(line, meant.reason, meant.isProse);
         continue;
@@ -116,7 +134,7 @@ export function cleaned(offered: readonly string[], name: string, catalogue: Cat
         const by = "guessed" as const;
         place = { name: meant.section, title: null, spec: catalogue.section(meant.section), by };
       }
-      push(`  ${text}`, line);
+      push(`  ${typed}`, line);
       statements++;
     }
   }
@@ -127,7 +145,7 @@ export function cleaned(offered: readonly string[], name: string, catalogue: Cat
     lines.unshift(`${isHandset ? "handset" : "layer"} ${quote(name)}`, "");
     from.unshift(-1, -1);
   }
-  return { lines, from, leftOut, bare, headers, statements };
+  return { lines, from, leftOut, continued, bare, headers, statements };
 }
 
 function isOfHandset(section: string, catalogue: Catalogue): boolean {

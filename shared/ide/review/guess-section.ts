@@ -1,5 +1,6 @@
 /** Which section an entry belongs to that stands in none, where its name and its value tell. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { SectionSpec } from "../../catalogue/specs.ts";
 import { readEntry } from "../../model/read-entry.ts";
 import { parseLine } from "../../syntax/parse-line.ts";
 
@@ -28,6 +29,18 @@ export function guessSection(text: string, here: string | null, catalogue: Catal
   if (here !== null && found.includes(here)) return { section: here };
   if (found.length === 1) return { section: found[0]! };
   return found.length === 0 ? null : { among: found };
+}
+
+/** Whether a line, without its indent, is understood in this section, or in any where there is none or it has no such name. */
+export function isUnderstood(text: string, place: SectionSpec | undefined, catalogue: Catalogue): boolean {
+  const { node, text: line } = parseLine(` ${text}`, "plain");
+  if (node.kind !== "entry") return false;
+  const isRead = (spec: SectionSpec) =>
+    spec.holds !== "kept" && readEntry(line, node.head, node.value, spec, catalogue).value !== null;
+  if (place && isRead(place)) return true;
+  const guess = guessSection(text, null, catalogue);
+  const spec = guess !== null && "section" in guess ? catalogue.section(guess.section) : undefined;
+  return spec !== undefined && isRead(spec);
 }
 
 /** Why an entry stands in no certain section, in a sentence. */

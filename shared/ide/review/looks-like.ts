@@ -1,5 +1,5 @@
 /** What a text looks like that is no script: one sentence, with what to do. */
-import { isPatch } from "./unwrap.ts";
+import { isPatch, withoutColours } from "./unwrap.ts";
 
 interface Look {
   readonly words: string;
@@ -22,7 +22,7 @@ const LOOKS: readonly Look[] = [
   },
   {
     words: `This looks like binary data, and not like a script: it holds bytes that no text has. ${COPY}`,
-    isSo: (text) => text.includes("\0") || strange(text) * 10 > text.length,
+    isSo: isNoText,
   },
   {
     words: "This looks like a link, and nothing is fetched from it: open it, and copy the script that lies there.",
@@ -36,6 +36,17 @@ const LOOKS: readonly Look[] = [
   {
     words: `This looks like a change of git to other files, and not to a script. ${COPY}`,
     isSo: (_, lines) => isPatch(lines),
+  },
+  {
+    words:
+      "This is one place of an unresolved merge, so it is not known which side is meant: resolve it first, or copy the lines of one side.",
+    isSo: (_, lines) => ["<", ">"].every((mark) => lines.some((line) => line.startsWith(mark.repeat(7)))),
+  },
+  {
+    words: `This looks like encoded data, and not like a script. ${COPY}`,
+    isSo: (_, lines) =>
+      lines.length > 0 &&
+      lines.every((line) => /^[\w+/-]{24,}={0,2}$/.test(line) && /\d/.test(line) && /[A-Z]/.test(line)),
   },
   { words: `This looks like JSON, and not like a script. ${COPY}`, isSo: isJson },
   {
@@ -65,6 +76,7 @@ const LOOKS: readonly Look[] = [
 ];
 
 const PROSE = `This reads like a letter, and not like a script: no line of it says a setting, a mode or a place. ${COPY}`;
+const NONE_KNOWN = `No line of this text is one of a script: none says a setting, a mode or a place. ${COPY}`;
 export const SAYS_NOTHING = "This script says nothing: below its header stands no entry, so there is nothing to adopt.";
 
 /** One sentence for a text in which no line of a script was found. */
@@ -73,12 +85,20 @@ export function looksLike(text: string): string {
     .split(/\r\n|\r|\n/)
     .map((line) => line.trim())
     .filter((line) => line !== "");
-  return LOOKS.find(({ isSo }) => isSo(text, lines))?.words ?? PROSE;
+  const look = LOOKS.find(({ isSo }) => isSo(text, lines));
+  return look?.words ?? (share(lines, isSentence) >= 0.5 ? PROSE : NONE_KNOWN);
+}
+
+/** Mostly of words, three at least. */
+function isSentence(line: string): boolean {
+  const all = line.split(/\s+/);
+  const words = all.filter((word) => /^\p{L}[\p{L}’'-]*[.,:;!?)…]*$/u.test(word));
+  return words.length >= 3 && words.length * 4 >= all.length * 3;
 }
 
 /** True for a text that is no text at all, whatever may be found in it. */
 export function isNoText(text: string): boolean {
-  return text.includes("\0") || strange(text) * 10 > text.length;
+  return text.includes("\0") || strange(withoutColours(text)) * 10 > text.length;
 }
 
 /** Characters that no written text has. */

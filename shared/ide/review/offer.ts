@@ -31,8 +31,8 @@ export interface Offer {
   readonly lines: readonly string[];
   /** What is understood of it, without a fault. */
   readonly script: Script;
-  /** The line of the offered text from which a line of the script comes; null for one that was added. */
-  lineOf(line: number): number | null;
+  /** The lines of the offered text from which a line of the script comes; none for one that was added. */
+  linesOf(line: number): readonly number[];
   readonly unknown: readonly Unknown[];
   /** The controls for which its conditions were written, as far as they are known. */
   readonly controls: ReadonlyMap<string, PlacedControl>;
@@ -89,7 +89,7 @@ export function offerOf(workspace: Workspace, text: string, name: string, file: 
       name: clean.headers > 0 ? script.name : name,
       lines,
       script,
-      lineOf: (line) => ((clean.from[line] ?? -1) < 0 ? null : clean.from[line]!),
+      linesOf: (line) => offeredLines(clean, clean.from[line] ?? -1),
       unknown: unknownIn(clean, faults, raw, (path) => nameOfUsed(workspace, file, path)),
       controls: controlsIn(script),
       handset: script.kind === "handset" ? script.name : null,
@@ -99,6 +99,11 @@ export function offerOf(workspace: Workspace, text: string, name: string, file: 
           : [],
     },
   };
+}
+
+/** A line of the offered text with those that go on with it; none for -1. */
+function offeredLines({ continued }: Cleaned, line: number): readonly number[] {
+  return line < 0 ? [] : [line, ...(continued.get(line) ?? [])];
 }
 
 function scriptOf(workspace: Workspace, lines: readonly string[]): Script {
@@ -120,18 +125,17 @@ function controlsIn({ entries }: Script): ReadonlyMap<string, PlacedControl> {
 
 /** The lines that were left out or have a fault, and those that name files; sentences that stand together are one. */
 function unknownIn(
-  { leftOut, from, bare }: Cleaned,
+  clean: Cleaned,
   faults: ReadonlyMap<number, string>,
   raw: Script,
   nameOf: (path: string) => string | null,
 ): Unknown[] {
   const uses = new Set(raw.uses.map(({ line }) => line));
-  const single = (line: number, reason: string, notKept: string | null = null) => ({
-    lines: [line],
-    texts: [bare[line] ?? ""],
-    reason,
-    notKept,
-  });
+  const { leftOut, from, bare } = clean;
+  const single = (line: number, reason: string, notKept: string | null = null) => {
+    const lines = offeredLines(clean, line);
+    return { lines, texts: lines.map((each) => bare[each] ?? ""), reason, notKept };
+  };
   const found: Unknown[] = raw.uses.flatMap(({ line, path }) =>
     path === null || from[line]! < 0
       ? []
@@ -146,13 +150,13 @@ function unknownIn(
   for (const [line, reason] of faults) if (from[line]! >= 0 && !uses.has(line)) found.push(single(from[line]!, reason));
   let prose: { lines: number[]; texts: string[] } | null = null;
   let last = -2;
-  for (const { line, reason, isProse } of leftOut) {
+  for (const { line, reason, isProse, notKept } of leftOut) {
     const follows = prose && bare.slice(last + 1, line).every((between) => between.trim() === "");
     if (isProse && prose && follows) {
       prose.lines.push(line);
       prose.texts.push(bare[line] ?? "");
     } else {
-      const made = { ...single(line, reason), lines: [line], texts: [bare[line] ?? ""] };
+      const made = { ...single(line, reason, notKept), lines: [line], texts: [bare[line] ?? ""] };
       found.push(made);
       prose = isProse ? made : null;
     }

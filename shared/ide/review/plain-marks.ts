@@ -4,6 +4,8 @@ import { commentStart } from "../../syntax/scanner.ts";
 const BLANKS = /[\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]/g;
 const NOTHING = /[\u00ad\u200b-\u200d\u2060\ufeff]/g;
 const DASHES = /[‐‑‒–—−]/g;
+/** Between the columns and the rows of a size. */
+const TIMES = /(\d)\s*×\s*(?=\d)/g;
 const QUOTED = /[“”„«»]([^“”„«»"\\]*)[“”„«»]/g;
 
 /**
@@ -19,7 +21,9 @@ export function withPlainMarks(text: string): string {
   const code = curly
     .slice(0, end)
     .split(/("(?:[^"\\]|\\.)*")/)
-    .map((part, i) => (i % 2 === 1 ? part : part.replace(BLANKS, " ").replace(NOTHING, "").replace(DASHES, "-")))
+    .map((part, i) =>
+      i % 2 === 1 ? part : part.replace(BLANKS, " ").replace(NOTHING, "").replace(DASHES, "-").replace(TIMES, "$1 x "),
+    )
     .join("");
   return code + curly.slice(end);
 }

@@ -58,7 +58,7 @@ export function rowsOf(scope: RowScope): readonly Row[] {
 }
 
 function offered(offer: Offer, lines: readonly number[]): readonly number[] {
-  return lines.flatMap((line) => offer.lineOf(line) ?? []);
+  return lines.flatMap((line) => offer.linesOf(line));
 }
 
 function rowOf(

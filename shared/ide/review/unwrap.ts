@@ -3,8 +3,11 @@
 /** A line of an offered text, and what is left of it. */
 export interface Unwrapped {
   readonly text: string;
-  /** `aside`: it stands outside the fences that hold the script. `around`: it only held the script, as a fence does. */
-  readonly role: "line" | "aside" | "around";
+  /**
+   * `aside`: it stands outside the fences that hold the script. `around`: it only held the script, as a fence does.
+   * `removed`: a change takes it out.
+   */
+  readonly role: "line" | "aside" | "around" | "removed";
 }
 
 const LINE = (text: string): Unwrapped => ({ text, role: "line" });
@@ -12,7 +15,7 @@ const AROUND: Unwrapped = { text: "", role: "around" };
 
 /** One for each line, in their order. */
 export function unwrap(lines: readonly string[]): readonly Unwrapped[] {
-  const unquoted = lines.map(withoutQuoting);
+  const unquoted = withoutBlame(lines.map((line) => withoutQuoting(withoutColours(line))));
   const unmarked = sidesOfPatch(unquoted) ?? unfenced(unquoted);
   return withoutBullets(withoutNumbers(unmarked.map((line) => mapped(mapped(line, withoutMarkup), withoutPlaces))));
 }
@@ -27,45 +30,80 @@ function withoutQuoting(text: string): string {
   return /^\s{0,3}>/.test(text) ? text.replace(/^(?:\s{0,3}>)+ ?/, "") : text;
 }
 
-const HUNK = /^@@ -\d+(?:,\d+)? \+\d+(?:,\d+)? @@ ?(.*)$/;
+/** Without the colours that a terminal shows. */
+export function withoutColours(text: string): string {
+  return text.includes("\u001b") ? text.replace(/\u001b\[[\d;:]*[A-Za-z]/g, "") : text;
+}
+
+const BLAMED = /^\^?[0-9a-f]{7,40} (?:\S+\s+)?\(.*?\s\d{4}-\d\d-\d\d(?: \d\d:\d\d:\d\d [+-]\d{4})?\s+\d+\) ?/;
+
+/** Without the revision and the author that git puts before each line where it is asked who wrote it. */
+function withoutBlame(lines: readonly string[]): readonly string[] {
+  const isBlamed = lines.every((line) => line.trim() === "" || BLAMED.test(line));
+  return isBlamed ? lines.map((line) => line.replace(BLAMED, "")) : lines;
+}
+
+/** Of a merge each parent has a range and a sign of its own: @@@ -1,3 -1,3 +1,3 @@@. */
+const HUNK = /^(@@+)(?: -\d+(?:,\d+)?)+ \+\d+(?:,\d+)? \1 ?(.*)$/;
 const PATCH_HEAD =
-  /^(?:diff --git |index [0-9a-f]{4,}\.\.|--- \S|\+\+\+ \S|(?:new|deleted) file mode |(?:old|new) mode |similarity index |rename (?:from|to) )/;
+  /^(?:diff --(?:git|cc|combined) |index [0-9a-f]{4,}(?:,[0-9a-f]{4,})*\.\.|--- \S|\+\+\+ \S|(?:new|deleted) file mode |(?:old|new) mode |similarity index |rename (?:from|to) )/;
 
 /** The name of a section alone on its line. */
 const SECTION = /^[a-z][a-z0-9-]*(?:\s+"[^"]*")?$/;
 
 /** True for a patch as git writes one. */
 export function isPatch(lines: readonly string[]): boolean {
-  return lines.some((line) => HUNK.test(line) || line.startsWith("diff --git "));
+  return lines.some((line) => HUNK.test(line) || /^diff --(?:git|cc|combined) /.test(line));
 }
 
 /** The lines after a patch was applied; null for a text that is none. A hunk's own title is the section it stands in. */
 function sidesOfPatch(lines: readonly string[]): Unwrapped[] | null {
   if (isPatch(lines)) {
     let within = lines.every((line) => !PATCH_HEAD.test(line) && !HUNK.test(line));
-    return lines.map((text) => {
+    let signs = 1;
+    const sides = lines.map((text): Unwrapped => {
       const hunk = HUNK.exec(text);
       if (hunk) {
         within = true;
-        const title = hunk[1]!.trim();
+        signs = hunk[1]!.length - 1;
+        const title = hunk[2]!.trim();
         return SECTION.test(title) ? LINE(title) : AROUND;
       }
-      if (text.startsWith("diff --git ") || (PATCH_HEAD.test(text) && (!within || /^(?:--- |\+\+\+ )\S/.test(text)))) {
+      if (
+        /^diff --(?:git|cc|combined) /.test(text) ||
+        (PATCH_HEAD.test(text) && (!within || /^(?:--- |\+\+\+ )\S/.test(text)))
+      ) {
         within = false;
         return AROUND;
       }
       if (!within) return { text, role: "aside" };
-      return afterPatch(text);
+      return afterPatch(text, signs);
     });
+    return withoutReplaced(sides);
   }
   const said = lines.filter((line) => line.trim() !== "");
   const isSided = said.every((line) => /^[+\- ]/.test(line)) && said.some((line) => /^\+\s*\S/.test(line));
-  return isSided ? lines.map(afterPatch) : null;
+  return isSided ? withoutReplaced(lines.map((line) => afterPatch(line, 1))) : null;
 }
 
-function afterPatch(text: string): Unwrapped {
-  if (text.startsWith("-") || text.startsWith("\\ ")) return AROUND;
-  return LINE(text.startsWith("+") || text.startsWith(" ") ? text.slice(1) : text);
+const ENTRY = /^\s+([a-zA-Z][\w-]*)\s/;
+
+/** Of the lines that a change takes out only entries whose names do not stand in a line after it. */
+function withoutReplaced(lines: readonly Unwrapped[]): Unwrapped[] {
+  const heads = new Set(lines.flatMap(({ text, role }) => (role === "line" ? [text.trim().split(/\s/, 1)[0]!] : [])));
+  return lines.map((line) => {
+    if (line.role !== "removed") return line;
+    const head = ENTRY.exec(line.text)?.[1];
+    return head === undefined || heads.has(head) ? AROUND : line;
+  });
+}
+
+/** A line of a change that has this many signs before each, one for each of what it is compared with. */
+function afterPatch(text: string, signs: number): Unwrapped {
+  if (text.startsWith("\\ ")) return AROUND;
+  const before = text.slice(0, signs);
+  if (!/^[-+ ]+$/.test(before)) return LINE(text);
+  return { text: text.slice(signs), role: before.includes("-") ? "removed" : "line" };
 }
 
 const FENCE = /^\s*(?:```+|~~~+)[\w.-]*\s*$/;
