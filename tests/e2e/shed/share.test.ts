@@ -1,8 +1,8 @@
 /** A craft shared in the real editor: what is taken out is shown, the script opens beside, and offers its review. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
-import { type Editor, runCommand, startEditor, waitForLine } from "../editor.ts";
-import { screenshot } from "../looks.ts";
+import { type Editor, quickInput, runCommand, startEditor, waitForLine } from "../editor.ts";
+import { screenshot, webview } from "../looks.ts";
 
 const bowl = `craft "Bowl"
 
@@ -47,4 +47,15 @@ test("the list leads to what is private, and the script that opens says nothing 
   await offer.first().waitFor();
   await screenshot(page, "share-opened");
   expect(await page.locator(".editor-group-container.active .view-lines").textContent()).not.toMatch(/Maud|pottery/);
+
+  await offer.first().click();
+  await quickInput(page).fill("Bowl");
+  await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: "Bowl" }).waitFor();
+  await page.keyboard.press("Enter");
+  const review = webview(page, "tab");
+  await review.getByRole("heading", { name: "held against Bowl" }).waitFor();
+  // All that it says is the same on the craft that it came from: sharing took away and changed nothing.
+  await review.getByText("The same here: 6").waitFor();
+  expect(await review.getByRole("checkbox").count()).toBe(0);
+  await screenshot(page, "share-reviewed");
 });
