@@ -68,9 +68,8 @@ function putInto(draft: Draft, section: Section, { note, items }: Group, keptPla
     drops.flatMap(linesOf).filter((text) => text !== ""),
   );
   const kept = items.filter(({ kind }) => kind === "kept");
-  const lastDrop = section.entries.findLast(isDrop) ?? section.line;
   draft.insertAfter(
-    keptPlace === "before" ? lastDrop : lastOf(section),
+    keptPlace === "before" ? lineBeforeKept(script, section) : lastOf(section),
     kept.flatMap(linesOf).filter((text) => text !== ""),
   );
   const others = items.filter(({ kind }) => kind === "entry" || kind === "comment");
@@ -86,6 +85,16 @@ function putInto(draft: Draft, section: Section, { note, items }: Group, keptPla
       written.get(each) ?? indent + each.text.trimStart(),
     ]),
   );
+}
+
+/** The line after which kept lines come before all that a script has of that dialect: in its first section, below the drops. */
+function lineBeforeKept(script: Script, section: Section): number {
+  const resolved = sectionsOf(script).find(({ line }) => line === section.line)!.resolved;
+  const first = sectionsOf(script).find((each) => each.resolved === resolved && each.known)!;
+  const { lines } = script.tree;
+  const kept = first.entries.findIndex((line) => lines[line]!.node.kind === "kept");
+  const above = kept < 0 ? first.entries : first.entries.slice(0, kept);
+  return above.findLast((line) => lines[line]!.node.kind === "drop") ?? first.line;
 }
 
 function lastOf(section: Section): number {

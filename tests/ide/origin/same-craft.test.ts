@@ -129,6 +129,25 @@ test("a layer that is written out in the craft leaves it as it was, and is no pa
   for (const [what, times] of Object.entries(seen)) expect(times, what).toBeGreaterThan(5);
 }, 120_000);
 
+test.each([
+  ['verbatim "kiln"\n  | b\nverbatim "kiln"\n  | c\n', 'verbatim "kiln"\n  | a\n  | b\nverbatim "kiln"\n  | c\n'],
+  ['verbatim "kiln"\n  drop all\n  | b\n  drop all\n', 'verbatim "kiln"\n  | b\n'],
+  [
+    'verbatim "kiln"\n  # fired twice\n  | b\npack\n  cells  4\nverbatim "kiln"\n  | c\n',
+    'verbatim "kiln"\n  | a\n  # fired twice\n  | b\npack\n  cells  4\nverbatim "kiln"\n  | c\n',
+  ],
+])("kept lines of a layer come before all that the craft keeps of that board: %j", (own, expected) => {
+  const texts = {
+    "a.fettle": `craft "Jug"\nuse "l.fettle"\n${own}`,
+    "l.fettle": 'layer "Glaze"\nverbatim "kiln"\n  | a\n',
+  };
+  const moved = inlineLayer(workspaceOf(texts), "a.fettle", 1);
+  if (moved.kind === "refused") throw new Error(moved.message);
+  const now = after(texts, moved);
+  expect(now["a.fettle"]).toBe(`craft "Jug"\n${expected}`);
+  heldSame({ texts, now, craft: "a.fettle", moved, seed: 0 });
+});
+
 /** Writes the new layer out again: the same craft, with the same lines in its own file. */
 function heldBack({ texts, now: between, craft, seed }: Tried & { now: Texts }): void {
   const workspace = workspaceOf(between);
