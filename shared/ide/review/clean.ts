@@ -63,6 +63,7 @@ export function cleaned(offered: readonly string[], name: string, catalogue: Cat
   const bare = unwrapped.map(({ text }) => text);
   let place: Place | null = null;
   let headers = 0;
+  let header = -1;
   let statements = 0;
   let conflict: "none" | "mine" | "theirs" = "none";
 
@@ -102,6 +103,10 @@ export function cleaned(offered: readonly string[], name: string, catalogue: Cat
     } else if (HEADER.test(text)) {
       headers++;
       place = null;
+      // A handset above a craft: all of both can stand in the craft, but not the other way round.
+      const isWider = header >= 0 && lines[header]!.startsWith("handset") && !text.startsWith("handset");
+      if (isWider) lines[header] = text;
+      if (header < 0) header = lines.length;
       push(headers === 1 ? text : "", line);
     } else if (/^use\s+"/.test(text)) {
       // A line for a file counts above all sections, so it cannot end one.

@@ -16,7 +16,7 @@ const AROUND: Unwrapped = { text: "", role: "around" };
 /** One for each line, in their order. */
 export function unwrap(lines: readonly string[]): readonly Unwrapped[] {
   const unquoted = withoutBlame(lines.map((line) => withoutQuoting(withoutColours(line))));
-  const unmarked = sidesOfPatch(unquoted) ?? unfenced(unquoted);
+  const unmarked = sidesOfPatch(unquoted) ?? withSides(unfenced(unquoted));
   return withoutBullets(withoutNumbers(unmarked.map((line) => mapped(mapped(line, withoutMarkup), withoutPlaces))));
 }
 
@@ -96,6 +96,14 @@ function withoutReplaced(lines: readonly Unwrapped[]): Unwrapped[] {
     const head = ENTRY.exec(line.text)?.[1];
     return head === undefined || heads.has(head) ? AROUND : line;
   });
+}
+
+/** The same for what stands between fences. */
+function withSides(lines: Unwrapped[]): Unwrapped[] {
+  const fenced = lines.filter(({ role }) => role === "line");
+  if (fenced.length === lines.length) return lines;
+  const sides = sidesOfPatch(fenced.map(({ text }) => text))?.values();
+  return sides ? lines.map((line) => (line.role === "line" ? sides.next().value! : line)) : lines;
 }
 
 /** A line of a change that has this many signs before each, one for each of what it is compared with. */
