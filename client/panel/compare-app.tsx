@@ -10,7 +10,7 @@ import type {
   Told,
 } from "../../shared/protocol/compare-messages.ts";
 import { CompareRow, decisionOf } from "./compare-row.tsx";
-import { OutOfDate, ToldLine } from "./fact-parts.tsx";
+import { OutOfDate, ToldLine, Waiting } from "./fact-parts.tsx";
 import { counted } from "./fact-words.ts";
 import { editorApi } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
@@ -83,7 +83,7 @@ export function CompareApp() {
   return (
     <>
       {failed && <OutOfDate />}
-      {result === null && !failed && <p role="status">Comparing…</p>}
+      {result === null && !failed && <Waiting words="Comparing…" />}
       {result?.kind === "refused" && <Refused message={result.message} />}
       {result?.kind === "differences" && (
         <Report result={result} canSwap={about?.other.kind === "file"} kept={kept} decide={decide}>

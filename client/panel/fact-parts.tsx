@@ -90,6 +90,15 @@ export function ToldLine({ told }: { readonly told: Told | null }) {
   );
 }
 
+/** Until the first answer is there. */
+export function Waiting({ words }: { readonly words: string }) {
+  return (
+    <div role="status">
+      <h1>{words}</h1>
+    </div>
+  );
+}
+
 /** The server does not answer: what is shown is out of date. */
 export function OutOfDate() {
   const run = (action: string) => () => editorApi.postMessage({ kind: "run", action });

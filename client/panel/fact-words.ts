@@ -28,8 +28,17 @@ export function pageOfRow(what: string, kind: string | null): string | null {
 
 /** The first sentence, and what follows it; a point within a number ends none. */
 export function leadOf(words: string): readonly [lead: string, rest: string] {
-  const end = /[.!?] /.exec(words)?.index;
-  return end === undefined ? [words, ""] : [words.slice(0, end + 1), words.slice(end + 2)];
+  const whole = unitsKept(words);
+  const end = /[.!?] /.exec(whole)?.index;
+  return end === undefined ? [whole, ""] : [whole.slice(0, end + 1), whole.slice(end + 2)];
+}
+
+const UNIT = "%|V/cell|rpm/V|deg/s|m?V|m?A|mAh|C|[um]?s|min|[kMG]?Hz|deg|g|in|k?m|mm|dBm?|m?W";
+const BEFORE_UNIT = new RegExp(`(\\d) (?=(?:${UNIT})(?![\\w-]))`, "g");
+
+/** With a blank between a number and its unit at which no line breaks. */
+function unitsKept(words: string): string {
+  return words.replaceAll(BEFORE_UNIT, "$1\u00a0");
 }
 
 /** “one line”, “4 lines”. */

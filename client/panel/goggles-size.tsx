@@ -13,6 +13,9 @@ interface Props {
   readonly children: ComponentChildren;
 }
 
+/** In a narrower picture the labels of a comparison are too small to read, and only hide what they stand on. */
+const LABELLED_PX = 320;
+
 /** Offers to be larger only where that is of use: letters that are too small, and elements to read. */
 export function Enlargeable({ picture, size, setSize, children }: Props) {
   const frame = useRef<HTMLDivElement>(null);
@@ -23,7 +26,12 @@ export function Enlargeable({ picture, size, setSize, children }: Props) {
   return (
     <>
       <div class={isLarge ? "scrolled" : undefined} ref={frame} tabindex={isLarge ? 0 : undefined}>
-        <div style={isLarge ? { width: `${readableWidthPx(picture)}px` } : undefined}>{children}</div>
+        <div
+          class={!isLarge && widthPx > 0 && widthPx < LABELLED_PX ? "unlabelled" : undefined}
+          style={isLarge ? { width: `${readableWidthPx(picture)}px` } : undefined}
+        >
+          {children}
+        </div>
       </div>
       {tooSmall && (
         <div class="gap">

@@ -69,6 +69,20 @@ function Heading({ title, of }: { title: string; of: string }) {
   );
 }
 
+/** Of craft that have little in common: more would push the charts out of sight. */
+const SENTENCES_SHOWN = 6;
+
+function Sentences({ words }: { readonly words: readonly string[] }) {
+  if (words.length === 0) return null;
+  return (
+    <ul class="list">
+      {words.map((each) => (
+        <li key={each}>{each}</li>
+      ))}
+    </ul>
+  );
+}
+
 /** Every difference in a sentence, and the rates of both sides in the same charts. */
 function NumbersDifferences({
   against,
@@ -84,12 +98,12 @@ function NumbersDifferences({
     <>
       <section>
         <h2>{words.length === 0 ? "None of these numbers differ there" : "From here to there"}</h2>
-        {words.length > 0 && (
-          <ul class="list">
-            {words.map((each) => (
-              <li key={each}>{each}</li>
-            ))}
-          </ul>
+        <Sentences words={words.slice(0, SENTENCES_SHOWN)} />
+        {words.length > SENTENCES_SHOWN && (
+          <details>
+            <summary>{words.length - SENTENCES_SHOWN} more</summary>
+            <Sentences words={words.slice(SENTENCES_SHOWN)} />
+          </details>
         )}
       </section>
       {pairs.map(

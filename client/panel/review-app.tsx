@@ -1,9 +1,9 @@
 /** The tab of a review: what a text would change on a craft, line by line, and what would be found in the result. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Told } from "../../shared/protocol/compare-messages.ts";
-import type { HiddenCharacter, ReviewResult } from "../../shared/protocol/review.ts";
+import type { HiddenCharacter, ReviewResult, ReviewRow } from "../../shared/protocol/review.ts";
 import type { FromReview, ReviewChoice, Reviewed, ToReview } from "../../shared/protocol/review-messages.ts";
-import { OutOfDate } from "./fact-parts.tsx";
+import { OutOfDate, Waiting } from "./fact-parts.tsx";
 import { editorApi } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
 import { HiddenList, Mapping, MeasureList, Result } from "./review-aside.tsx";
@@ -74,7 +74,7 @@ export function ReviewApp() {
   return (
     <>
       {failed && <OutOfDate />}
-      {result === null && !failed && <p role="status">Reading it…</p>}
+      {result === null && !failed && <Waiting words="Reading it…" />}
       {result?.kind === "refused" && <Nothing title="Nothing to review" why={result.message} hidden={[]} />}
       {result?.kind === "no-script" && (
         <Nothing title="This is no script" why={result.looksLike} hidden={result.hidden} />
@@ -102,10 +102,13 @@ function chosenIn({
   readonly result: ReviewResult | null;
 }): string[] {
   const rows = result?.kind === "review" ? result.rows : [];
-  return rows
-    .filter((row) => row.class !== "same" && row.notTaken === null)
+  return adoptable(rows)
     .filter(({ what, chosen }) => (choice.chosen ? choice.chosen.includes(what) : chosen))
     .map(({ what }) => what);
+}
+
+function adoptable(rows: readonly ReviewRow[]): readonly ReviewRow[] {
+  return rows.filter((row) => row.class !== "same" && row.notTaken === null);
 }
 
 interface NothingProps {
@@ -146,6 +149,7 @@ function Shown({ result, isText, purpose, choice, choose, told }: ShownProps) {
     rows.map(({ what }) => what),
     root,
   );
+  const canBeAdopted = adoptable(rows);
   const chosen = chosenIn({ choice, result });
   const adopt = (whats: readonly string[]) => post({ kind: "adopt", choice: { ...choice, chosen: whats }, whats });
   return (
@@ -155,6 +159,13 @@ function Shown({ result, isText, purpose, choice, choose, told }: ShownProps) {
           {theirs.name} <span class="quiet">{purpose === "carry" ? "carried over to" : "held against"}</span>{" "}
           {mine.name}
         </h1>
+        {canBeAdopted.length === 0 && (
+          <p class="sum">
+            {rows.every((row) => row.class === "same")
+              ? `Nothing differs: all that it says is so on ${mine.name} already.`
+              : "Nothing of it can be adopted."}
+          </p>
+        )}
         {warnings.map((warning) => (
           <p class="warning" key={warning}>
             {warning}
@@ -186,6 +197,7 @@ function Shown({ result, isText, purpose, choice, choose, told }: ShownProps) {
         choice={choice}
         choose={choose}
         adopt={() => adopt(chosen)}
+        canAdopt={canBeAdopted.length > 0}
         told={told}
       />
     </div>

@@ -19,7 +19,10 @@ export function HiddenList({
   return (
     <section class="warning" aria-labelledby="hidden">
       <h2 id="hidden">Not what it seems: {counted(hidden.length, "character")}</h2>
-      <p>They do not show, or show as another: read these lines as they are written out below.</p>
+      <p>
+        They do not show, or show as another
+        {file === null ? "." : ": read these lines as they are written out below."}
+      </p>
       <ul class="list">
         {hidden.map(({ line, start, words }) => (
           <li key={`${line}:${start}`}>

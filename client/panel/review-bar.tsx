@@ -14,6 +14,8 @@ interface Props {
   readonly choice: ReviewChoice;
   readonly choose: (some: Partial<ReviewChoice>) => void;
   readonly adopt: () => void;
+  /** Whether any row can be chosen. */
+  readonly canAdopt: boolean;
   readonly told: Told | null;
 }
 
@@ -24,7 +26,7 @@ const KINDS: Readonly<Record<ReviewTarget["kind"], string>> = {
 };
 
 /** The button that adopts, the file, and why it cannot be done where it cannot. */
-export function AdoptBar({ result, chosen, choice, choose, adopt, told }: Props) {
+export function AdoptBar({ result, chosen, choice, choose, adopt, canAdopt, told }: Props) {
   const { targets, into, rows, findings } = result;
   const fresh = chosen.length === 0 ? [] : findings.filter(({ isNew }) => isNew);
   const target = targets.find(({ uri }) => uri === into);
@@ -44,7 +46,11 @@ export function AdoptBar({ result, chosen, choice, choose, adopt, told }: Props)
             if (!isOff) adopt();
           }}
         >
-          {chosen.length === 0 ? "Nothing is chosen" : `Adopt ${counted(chosen.length, "line")}`}
+          {chosen.length > 0
+            ? `Adopt ${counted(chosen.length, "line")}`
+            : canAdopt
+              ? "Nothing is chosen"
+              : "Nothing to adopt"}
         </button>
         <label>
           into{" "}

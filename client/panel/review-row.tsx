@@ -24,6 +24,8 @@ export function ReviewRow({ row, names, offer, tab, isChosen, toggle, adopt, bri
   const isUnknown = row.class === "unknown";
   const canBeChosen = !isSame && notTaken === null;
   const id = `row-${what}`;
+  // What can hurt somebody is no matter of taste, though which switch arms is one.
+  const aside = row.class === "dangerous" && nature === "taste" ? "" : (nature ?? "");
   const [lead, rest] = leadOf(words);
   return (
     <li class={`fact ${isChosen ? "is-chosen" : ""}`} data-row={what}>
@@ -33,7 +35,7 @@ export function ReviewRow({ row, names, offer, tab, isChosen, toggle, adopt, bri
           {canBeChosen ? <label for={id}>{lead}</label> : lead}
         </h3>
         {rest !== "" && <p>{rest}</p>}
-        {!isUnknown && <FactName what={what} page={pageOfRow(what, kind)} aside={nature ?? ""} tab={tab} />}
+        {!isUnknown && <FactName what={what} page={pageOfRow(what, kind)} aside={aside} tab={tab} />}
         {!isSame && !isUnknown && (
           <dl class="sides">
             <SideValue of={names.mine} value={mine} at={mineAt} none="says nothing" tab={tab} />

@@ -86,10 +86,12 @@ async function askStep(shared: Shared, board: ShareParams["board"]): Promise<Ste
     ...group("taken out", taken),
     ...group("in comments, as only a handset can say it", inComments),
   ];
-  const count = taken.length === 0 ? "nothing private was found" : `${taken.length} taken out`;
+  const lookAt = kept.length === 0 ? [] : [`${kept.length} to look at yourself`];
+  const found = [...(taken.length === 0 ? [] : [`${taken.length} taken out`]), ...lookAt];
+  const count = found.length === 0 ? "nothing private was found" : found.join(", ");
   const chosen = await window.showQuickPick(items, {
     title: `Share “${name}” – ${count}`,
-    placeHolder: "Names in plain sentences are not found: read the script once.",
+    placeHolder: "Not every name in a sentence is found: read the script once.",
     matchOnDescription: true,
     matchOnDetail: true,
     ignoreFocusOut: true,

@@ -44,11 +44,22 @@ describe("the name of a row leads to a page", () => {
 
 test.each([
   ["arm moves from TL down to TR up", "arm moves from TL down to TR up", ""],
-  ["warn-at goes up from 3.5 V/cell to 3.6 V/cell.", "warn-at goes up from 3.5 V/cell to 3.6 V/cell.", ""],
+  ["warn-at goes up from 3.5 V to 3.6 V.", "warn-at goes up from 3.5\u00a0V to 3.6\u00a0V.", ""],
   ["It moves. It decides when. Try it.", "It moves.", "It decides when. Try it."],
   ["", "", ""],
 ])("the first sentence of “%s” stands out", (words, lead, rest) => {
   expect(leadOf(words)).toEqual([lead, rest]);
+});
+
+test.each([
+  "warn-at goes up from 3.5_V/cell to 3.6_V/cell",
+  "idle goes down from 5_% to 4.5_%",
+  "slope 120_deg/s, at 1750_rpm/V, after 300_ms",
+  "cells goes up from 4 to 6",
+  "pack-volts moves 2 columns to the right, 1 row up",
+  "two-level is new: 5, 8 and 9",
+])("no line breaks between a number and its unit: %s", (shown) => {
+  expect(leadOf(shown.replaceAll("_", " "))).toEqual([shown.replaceAll("_", "\u00a0"), ""]);
 });
 
 test("one and many are counted", () => {

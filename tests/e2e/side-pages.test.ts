@@ -36,6 +36,11 @@ describe("a comparison", () => {
   const button = (name: string) => comparison.page.getByRole("button", { name, exact: true });
   const rows = () => comparison.page.locator("section [data-row]");
 
+  test("says that it waits for the first answer", async () => {
+    await comparison.page.getByRole("heading", { level: 1, name: "Comparing…" }).waitFor();
+    expect(await pageViolations(comparison.page, "all rules")).toEqual([]);
+  });
+
   test("stands riskiest first, each difference in words with both sides and the ways to their lines", async () => {
     await compare(differences);
     await comparison.posted();
@@ -151,6 +156,18 @@ describe("a review", () => {
     expect(await box("arm moves").isChecked()).toBe(false);
   });
 
+  test("says so where nothing is left to adopt; what is dangerous is called no matter of taste", async () => {
+    const [arm, ...others] = review.rows;
+    await show({ ...review, rows: [{ ...arm!, nature: "taste" }, ...others] });
+    expect(await reviewed.page.locator(".fact-name").first().textContent()).not.toContain("taste");
+    await show({ ...review, ...settled });
+    await reviewed.page.getByText("Nothing differs: all that it says is so on Tankard already.").waitFor();
+    await reviewed.page.getByRole("button", { name: "Nothing to adopt" }).waitFor();
+    await show({ ...review, rows: [{ ...arm!, notTaken: "it belongs to the handset." }] });
+    await reviewed.page.getByText("Nothing of it can be adopted.").waitFor();
+    await show(review);
+  });
+
   test("is chosen from row by row and group by group; hardware is not in all that is taste", async () => {
     await box("arm moves").check();
     expect((await choice())?.chosen).toEqual(["pack.warn-at", "osd.flight-time", "modes.arm"]);
@@ -219,6 +236,17 @@ describe("a review", () => {
   });
 });
 
+/** What is left where all of it was adopted. */
+const settled = {
+  rows: review.rows.filter((row) => row.class === "same"),
+  warnings: [],
+  hidden: [],
+  mapping: [],
+  findings: [],
+};
+const told = { kind: "told", told: { message: "Adopted into Tankard: 2 lines.", undo: true } };
+const noScript: ReviewResult = { kind: "no-script", looksLike: "This looks like a table.", hidden: review.hidden };
+
 const long: Review = {
   ...review,
   rows: review.rows.map((row) => ({
@@ -228,22 +256,36 @@ const long: Review = {
   })),
 };
 
+interface Shown {
+  readonly name: string;
+  readonly side: unknown;
+  readonly result: CompareResult | ReviewResult;
+  /** What is posted after the result. */
+  readonly also?: unknown;
+}
+
 test.each(Object.keys(themes) as Theme[])("both suit the %s theme, also narrow", async (theme) => {
-  const shown = [
+  const shown: Shown[] = [
     { name: "comparison", side: comparison, result: differences },
     { name: "review", side: reviewed, result: review },
     // What else there is in them has the same colours.
     ...(theme === "light"
       ? [
+          { name: "no-difference", side: comparison, result: { ...differences, rows: [], notes: [] }, also: told },
+          { name: "out-of-date", side: comparison, result: differences, also: { kind: "failed" } },
           { name: "carry", side: reviewed, result: carried },
           { name: "long", side: reviewed, result: long },
+          { name: "no-script", side: reviewed, result: noScript },
+          { name: "adopted", side: reviewed, result: { ...review, ...settled }, also: told },
         ]
       : []),
   ];
-  for (const { name, side, result } of shown) {
+  for (const { name, side, result, also } of shown) {
     const { page, post } = side as PageByItself<unknown, unknown>;
     await page.bringToFront();
+    await post({ kind: "told", told: null });
     await post({ kind: "result", result });
+    if (also) await post(also);
     await page.setViewportSize(size);
     await wear(page, theme);
     await page.evaluate(() => {

@@ -96,6 +96,8 @@ function nowInWords(craft: Craft, chain: readonly ChainStep[]): string {
   const names = [...new Set(live.map(({ source }) => scriptOf(craft, source).name))];
   if (live.length === 0) return `nothing counts on ${craft.name}`;
   if (live.some(({ hasFault }) => hasFault)) return `a line with a fault: nothing counts on ${craft.name}`;
+  if (live.every(({ source }) => source.file === craft.file))
+    return `on ${craft.name} ${live.length === 1 ? "its own line counts" : "its own lines count"}`;
   return `on ${craft.name} what ${joinWithAnd(names)} ${names.length === 1 ? "says" : "say"} counts`;
 }
 

@@ -84,7 +84,7 @@ test("fields merge one by one, and one field has a chain of its own", () => {
     "move extract",
   ]);
   expect(shown(`${head}gains\n  roll d 30 i| 60\n`, MORE)).toEqual([
-    "gains.roll.i: on Jug what Jug says counts",
+    "gains.roll.i: on Jug its own line counts",
     "Base:7: roll p 40  i 50 · replaced by Habits, line 6",
     "Habits:6: roll i 55 · replaced by Jug, line 5",
     "Jug:5: roll d 30  i 60 · counts",
