@@ -6,7 +6,7 @@ import type { Scenario } from "../../shared/protocol/osd.ts";
 import type { ControlsAt, ViewName } from "../../shared/protocol/panel.ts";
 import { atCursor } from "../ide/cursor.ts";
 import { withFile } from "../ide/panel/told-against.ts";
-import { type Theme, themes } from "./looks.ts";
+import { pageViolations, type Theme, themes } from "./looks.ts";
 import { openPanelPage, type PanelPage, wear } from "./panel-page.ts";
 
 const CRAFT = `craft "Jug"
@@ -185,7 +185,13 @@ test("it is there to look at in every theme, wide and narrow", async () => {
         const path = inProject(".cache/screenshots", `against-${view.toLowerCase()}-${theme}-${width}.png`);
         await page.screenshot({ path, fullPage: true });
         expect(await page.locator(".against").isVisible()).toBe(true);
+        const labels = page.locator(".goggles-view .picture .there-label");
+        const seen = await labels.evaluateAll((all) => all.map((each) => getComputedStyle(each).opacity));
+        // Too small to read they would only hide what they stand on.
+        if (view === "Goggles") expect(new Set(seen), `at ${width}`).toEqual(new Set([width === 250 ? "0" : "1"]));
       }
+      const rules = theme === "light" ? "all rules" : "contrast";
+      expect(await pageViolations(page, rules), `${view}, ${theme}`).toEqual([]);
     }
   }
 });
