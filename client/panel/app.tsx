@@ -20,7 +20,7 @@ export function App() {
   const [model, setModel] = useState<PanelModel | null>(null);
   const [marked, setMarked] = useState<LinePlace | null>(null);
   const [view, setView] = useState<ViewName>(loadState().view);
-  const [listed, setListed] = useState<readonly ListedCraft[]>([]);
+  const [listed, setListed] = useState<readonly ListedCraft[] | null>(null);
   const [failed, setFailed] = useState(false);
   const restoredFor = useRef<string | null>(null);
 
@@ -61,7 +61,8 @@ export function App() {
     setView(chosen);
     saveState({ view: chosen });
   };
-  if (!model && !failed) return <NoScript craft={listed} />;
+  // Until the host has said what there is, nothing is claimed.
+  if (!model && !failed) return listed ? <NoScript craft={listed} /> : <Nameless />;
   if (!model)
     return (
       <>

@@ -62,13 +62,16 @@ export function comparisonTabs(
   };
   const take = async (tab: Tab, whats: readonly string[]) => {
     const params: TakeParams = { ...paramsOf(tab), whats };
-    const done = await makeEdits(() => ask<TakeResult>(TAKE_REQUEST, params));
+    let left: readonly { readonly message: string }[] = [];
+    const done = await makeEdits(async () => {
+      const result = await ask<TakeResult>(TAKE_REQUEST, params);
+      left = result.kind === "edits" ? result.left : [];
+      return result;
+    });
     if (done.kind === "refused") return tab.post({ kind: "told", told: { message: done.message, undo: false } });
     const last = made.get(tab) ?? lastMade();
     made.set(tab, last);
-    const [first] = whats;
-    const message = `Taken from there: ${whats.length === 1 ? first : `${whats.length} differences`}.`;
-    tab.post({ kind: "told", told: last.told(done, message) });
+    tab.post({ kind: "told", told: last.told(done, takenInWords(whats, left)) });
     tab.refresh();
   };
   const act = (action: ComparisonAction, { about }: Tab): Thenable<unknown> | undefined => {
@@ -118,4 +121,12 @@ export function comparisonTabs(
       }),
   });
   return { ...tabs, open: (mine, other) => tabs.open({ mine: addressOf(mine), other }) };
+}
+
+/** What was taken; where some of it is other than there all the same, why the first of that is. */
+function takenInWords(whats: readonly string[], left: readonly { readonly message: string }[]): string {
+  const [first] = left;
+  const taken = `Taken from there: ${whats.length === 1 ? whats[0] : `${whats.length} differences`}`;
+  if (!first) return `${taken}.`;
+  return `${taken}; ${whats.length === 1 ? "it still differs" : `${left.length} of them still differ`}. ${first.message}`;
 }

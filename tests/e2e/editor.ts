@@ -39,12 +39,17 @@ export async function reloadWindow(page: Page): Promise<void> {
 
 /** Opens a file of the workspace, by its name or path, with the cursor at a line and column from 1. */
 export async function openFile(page: Page, path: string, line = 1, column = 1): Promise<void> {
-  await answerPrompt(page, "Control+p", path);
-  // The list answers as it searches: the row must be that file's before Enter means it.
   const name = path.slice(path.lastIndexOf("/") + 1);
-  await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: name }).waitFor();
-  await page.keyboard.press("Enter");
-  await page.locator(".tab.active", { hasText: name }).waitFor();
+  await again(async (timeout) => {
+    await page.keyboard.press("Control+p");
+    await quickInput(page).fill(path, { timeout });
+    // The list answers as it searches: the row must be that file's before Enter means it.
+    await page
+      .locator(".quick-input-list .monaco-list-row.focused", { hasText: name })
+      .waitFor(timeout === undefined ? {} : { timeout });
+    await page.keyboard.press("Enter");
+    await page.locator(".tab.active", { hasText: name }).waitFor(timeout === undefined ? {} : { timeout });
+  });
   await goTo(page, line, column);
 }
 

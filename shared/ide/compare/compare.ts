@@ -38,11 +38,21 @@ export function differencesOf(before: Craft, after: Craft, catalogue: Catalogue)
   collect("controls", "control", before.controls, after.controls, isSameValue, found);
   collect("adjust", "setting", before.adjust, after.adjust, isSameValue, found);
   collect("verbatim", "setting", keptByDialect(before), keptByDialect(after), (a, b) => a.text === b.text, found);
+  return sorted(found, catalogue);
+}
+
+/** By risk, then in the catalogue's order of sections, then by name. */
+function sorted(found: readonly Difference[], catalogue: Catalogue): readonly Difference[] {
   const rank = new Map(catalogue.sections.map(({ name }, index) => [name, index]));
-  const rankOf = ({ what }: Difference) => rank.get(baseOf(sectionOf(what))) ?? -1;
-  return found.sort(
-    (a, b) => compareRisks(a.risk, b.risk) || rankOf(a) - rankOf(b) || (a.what < b.what ? -1 : a.what > b.what ? 1 : 0),
-  );
+  return found
+    .map((each) => ({ each, rank: rank.get(baseOf(sectionOf(each.what))) ?? -1 }))
+    .sort(
+      (a, b) =>
+        compareRisks(a.each.risk, b.each.risk) ||
+        a.rank - b.rank ||
+        (a.each.what < b.each.what ? -1 : a.each.what > b.each.what ? 1 : 0),
+    )
+    .map(({ each }) => each);
 }
 
 /** The section of SECTION.NAME; the name of a pack may hold points, and no name of an entry does. */

@@ -108,7 +108,9 @@ export function reviewOf(workspace: Workspace, mine: Craft, offer: Offer, query:
     hasSection: (section: string) => mine.settings.has(section),
     ...unlikeParts(mine, offer),
   };
-  const preferred = ours.filter((what) => !left.has(what) && isPreselected(what, about));
+  // What a text only takes away may be all that the pilot has: that is his to say.
+  const taking = new Set(rows.flatMap(({ what, theirs }) => (theirs === null ? [what] : [])));
+  const preferred = ours.filter((what) => !left.has(what) && !taking.has(what) && isPreselected(what, about));
   const { chosen: preselected, harmful } = withoutHarm(preferred, (whats) => tryWith(whats).outcome);
   const ofAll = new Map(all.outcome.findings.filter(isGrave).map((each) => [each.what, each]));
   const found = (what: string) => harmful.get(what) ?? (preferred.includes(what) ? undefined : ofAll.get(what));

@@ -39,6 +39,8 @@ test("the button over a script opens the panel beside it, larger, and leaves the
   const { page } = editor;
   await openFile(page, "craft/amphora.fettle", 84);
   await page.getByRole("button", { name: /Open the Panel beside the Script/ }).click();
+  // Until it is there the page of the side bar is the last one.
+  await page.locator("iframe.webview.ready").nth(1).waitFor();
   await drawn("height").waitFor();
   await page.locator(".tab", { hasText: "Panel: Amphora" }).waitFor();
   expect(await page.locator(".editor-group-container").count()).toBe(2);
