@@ -54,8 +54,12 @@ export function notesOf(craft: Craft, workspace: Workspace): Map<string, string>
     workspace.script(file)!.noteOf(line).text;
   const notes = new Map<string, string>();
   for (const [section, all] of craft.settings) {
-    for (const { name, source, items } of all.values())
-      notes.set(`${section}.${name}`, (items ?? [{ source }]).map((each) => noteOf(each.source)).join("; "));
+    for (const { name, source, items, fieldSources } of all.values()) {
+      // Which of the lines of fields is the last one may change: each of them has its note all the same.
+      const ofFields = [...new Set([...fieldSources.values()].map(noteOf))].sort();
+      const ofLines = (items ?? [{ source }]).map((each) => noteOf(each.source));
+      notes.set(`${section}.${name}`, (ofFields.length > 0 ? ofFields : ofLines).join("; "));
+    }
   }
   for (const modes of [craft.modes, craft.outputs])
     for (const { name, lines } of modes.values()) notes.set(name, lines.map(({ source }) => noteOf(source)).join("; "));

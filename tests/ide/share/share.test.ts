@@ -198,7 +198,8 @@ function withSecrets({ texts, mine, seed }: MadePair): Record<string, string> {
       .flatMap((line) => {
         const word = dice.pick(said);
         const indent = /^\s*/.exec(line)![0];
-        if (dice.chance(0.05)) return [`${indent}# as ${word} said`, line];
+        // A byte-order mark is one at the beginning of a file only.
+        if (dice.chance(0.05) && !line.startsWith("\uFEFF")) return [`${indent}# as ${word} said`, line];
         if (line.trimStart().startsWith("|") && dice.chance(0.3)) return [`${indent}|set it = ${word}`, line];
         if (/^\s+# /.test(line) && dice.chance(0.2)) return [`${line} (${word})`];
         return [line];
