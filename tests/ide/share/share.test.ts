@@ -226,7 +226,7 @@ test("nothing private is said anywhere in it, whatever the craft and wherever it
       }
       expect(problems(workspace, pair.mine), shown({ ...pair, texts })).toEqual([]);
     }),
-    { numRuns: RUNS / 2 },
+    { numRuns: RUNS / 2, seed: 2026 },
   );
 });
 
@@ -236,6 +236,6 @@ test("so is any craft that is made at random, and what is shared twice is the sa
       const found = problems(workspaceOf(pair.texts), pair.mine);
       expect(found, shown(pair)).toEqual([]);
     }),
-    { numRuns: RUNS },
+    { numRuns: RUNS, seed: 2026 },
   );
 });
