@@ -96,6 +96,18 @@ export async function runCommand(page: Page, title: string): Promise<void> {
   });
 }
 
+/** Runs a command that asks with a list, and narrows the list to a row with that text, which Enter then takes. */
+export async function narrowListOf(page: Page, title: string, text: string): Promise<void> {
+  // A page that was opened a moment ago may still take the keyboard, at which the list closes.
+  await again(async (timeout) => {
+    await runCommand(page, title);
+    await quickInput(page).fill(text, { timeout });
+    await page
+      .locator(".quick-input-list .monaco-list-row.focused", { hasText: text })
+      .waitFor(timeout === undefined ? {} : { timeout });
+  });
+}
+
 /** Types into whatever has the focus, key by key. */
 export async function type(page: Page, text: string, delayMs = 0): Promise<void> {
   await page.keyboard.type(text, { delay: delayMs });

@@ -4,6 +4,7 @@ import { inProject } from "../../../.dev/say.mjs";
 import {
   type Editor,
   goTo,
+  narrowListOf,
   openFile,
   quickInput,
   runCommand,
@@ -120,8 +121,7 @@ test("the answer can be kept, and then nothing is asked", async () => {
 
 test("an element is added from the palette, as one step", async () => {
   const { page } = editor;
-  await runCommand(page, "Fettle: Add an OSD Element…");
-  await quickInput(page).fill("satellites");
+  await narrowListOf(page, "Fettle: Add an OSD Element…", "satellites");
   await choice(/^satellites/)
     .first()
     .click();

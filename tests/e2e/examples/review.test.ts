@@ -1,7 +1,7 @@
 /** What somebody else wrote, and a craft of one's own, held against a craft: looked at, adopted from, undone. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
-import { type Editor, openFile, quickInput, runCommand, startEditor, visibleLines } from "../editor.ts";
+import { type Editor, narrowListOf, openFile, runCommand, startEditor, visibleLines } from "../editor.ts";
 import { screenshot, violations, webview } from "../looks.ts";
 
 /** Five lines differ from Tankard, two of them dangerous; one is the same, and one is no line of a script. */
@@ -94,9 +94,7 @@ test("a text that is dropped on the panel is reviewed for the craft that it draw
 test("a craft is carried over to another one: what has to be measured there leads to its line", async () => {
   const { page } = editor;
   await tab("tankard.fettle").click();
-  await runCommand(page, "Fettle: Carry Over to Another Craft…");
-  await quickInput(page).fill("Gravy");
-  await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: "Gravy" }).waitFor();
+  await narrowListOf(page, "Fettle: Carry Over to Another Craft…", "Gravy");
   await page.keyboard.press("Enter");
   await tab("Tankard to Gravy boat").waitFor();
   await review().getByRole("heading", { name: "To measure on Gravy boat" }).waitFor();

@@ -1,6 +1,16 @@
 /** “Compare with…” in the real editor: with the last commit, live, to both lines and to the editor's own comparison. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Editor, goTo, openFile, quickInput, reloadWindow, runCommand, startEditor, type } from "../editor.ts";
+import {
+  type Editor,
+  goTo,
+  narrowListOf,
+  openFile,
+  quickInput,
+  reloadWindow,
+  runCommand,
+  startEditor,
+  type,
+} from "../editor.ts";
 import { screenshot, violations, webview } from "../looks.ts";
 
 const wheel = `handset "Wheel"
@@ -96,14 +106,15 @@ test("a revision that there is not is said, and a typed one is read", async () =
     ["1111", "Jug | Jug at 1111"],
     ["v9", "There is no jug.fettle at v9"],
   ] as const) {
-    await runCommand(page, "Fettle: Compare with…");
-    await quickInput(page).fill("type a revision");
+    await narrowListOf(page, "Fettle: Compare with…", "type a revision");
     await page.keyboard.press("Enter");
     await page.locator(".quick-input-message", { hasText: "as git names it" }).waitFor();
     await quickInput(page).fill(revision);
     await page.keyboard.press("Enter");
-    if (expected.startsWith("Jug")) await page.locator(".tab", { hasText: expected }).waitFor();
-    else await report().getByText(expected).waitFor();
+    if (expected.startsWith("Jug")) {
+      await page.locator(".tab.active", { hasText: expected }).waitFor();
+      await row("modes.arm").waitFor();
+    } else await report().getByText(expected).waitFor();
   }
 });
 
