@@ -1,5 +1,6 @@
 /** What a craft's files were to say and do not, since a file they use, or a line of one, could not be read. */
-import type { ReadingCode, Script } from "./script.ts";
+import { NOT_AS_MEANT } from "./line-faults.ts";
+import type { Script } from "./script.ts";
 
 /** Something that is missing from a craft: a whole file, or what a line with a fault was to say. */
 export interface Gap {
@@ -26,24 +27,13 @@ export type FoundGap = Omit<Gap, "before">;
 /** All that a handset may say. */
 export const HANDSET_SECTIONS = ["transmitter", "controls"];
 
-/** Faults by which a line says less than it was to say; beyond its limits a value counts, and is most likely not what was meant. */
-const LOSING: ReadonlySet<ReadingCode> = new Set([
-  "syntax",
-  "unknown-name",
-  "wrong-type",
-  "wrong-unit",
-  "missing-unit",
-  "section-misplaced",
-  "out-of-range",
-]);
-
 const NO_GAPS: readonly FoundGap[] = [];
 
 /** What the lines of a used file leave unsaid by their faults. */
 export function gapsInLines(script: Script): readonly FoundGap[] {
   if (script.issues.length === 0) return NO_GAPS;
   return script.issues.flatMap(({ code, message, span: { line } }): FoundGap[] => {
-    if (!LOSING.has(code) || script.uses.some((use) => use.line === line)) return [];
+    if (!NOT_AS_MEANT.has(code) || script.uses.some((use) => use.line === line)) return [];
     const source = { file: script.file, line };
     return [{ ...lostAt(script, line), source, path: null, why: "fault", words: message }];
   });

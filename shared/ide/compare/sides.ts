@@ -1,8 +1,9 @@
 /** The two sides of a comparison as craft, wherever they were read from, and what is to be known of them. */
 import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
+import { NOT_UNDERSTOOD } from "../../model/line-faults.ts";
 import { mergeCraft } from "../../model/merge.ts";
-import type { ReadingCode, Script } from "../../model/script.ts";
+import type { Script } from "../../model/script.ts";
 import { planOf, type ScriptLookup } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { missingParts } from "../context/missing-parts.ts";
@@ -100,16 +101,6 @@ function faultNotes(name: string, script: Script): string[] {
         `${name}: ${lines.length} lines have a fault, the first is line ${first + 1}, so what they were to say is not known.`,
       ];
 }
-
-/** What is out of its limits is understood, and a `use` that leads nowhere is told of as a part that is missing. */
-const NOT_UNDERSTOOD: ReadonlySet<ReadingCode> = new Set([
-  "syntax",
-  "unknown-name",
-  "wrong-type",
-  "wrong-unit",
-  "missing-unit",
-  "section-misplaced",
-]);
 
 /** Where nothing is in the same states, conditions can only be compared as they are written. */
 function controlNotes(before: Craft, after: Craft): string[] {

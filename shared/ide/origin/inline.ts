@@ -1,6 +1,7 @@
 /** A layer's lines written into the file that uses it, in place of its `use` line; the effective craft stays the same. */
 import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
+import { NOT_UNDERSTOOD } from "../../model/line-faults.ts";
 import type { Script, Use } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -88,7 +89,7 @@ function beginning(workspace: Workspace, file: FilePath, line: number): Beginnin
   for (const each of [script, layer]) if (each.tree.newer) return refusal(newerEdition(each));
   const why = whyNotWritable(workspace, script, line);
   if (why !== null) return refusal(why);
-  const fault = layer.issues.find(({ code }) => FAULTS.has(code));
+  const fault = layer.issues.find(({ code }) => NOT_UNDERSTOOD.has(code));
   if (fault)
     return refusal(
       `Line ${fault.span.line + 1} of “${layer.name}” has a fault: mend it first, as it would be lost or come along.`,
@@ -114,15 +115,6 @@ function beginning(workspace: Workspace, file: FilePath, line: number): Beginnin
     accepted: acceptedOnUse(whole, use, layer, workspace),
   };
 }
-
-const FAULTS: ReadonlySet<string> = new Set([
-  "syntax",
-  "unknown-name",
-  "wrong-type",
-  "wrong-unit",
-  "missing-unit",
-  "section-misplaced",
-]);
 
 function leadsTo(workspace: Workspace, from: Script, use: Use, to: Script): boolean {
   const target = workspace.target(from, use);

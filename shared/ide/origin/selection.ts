@@ -1,5 +1,6 @@
 /** Which lines of a script are meant by a selection, and which must come along with them. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { NOT_AS_MEANT } from "../../model/line-faults.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import type { Range } from "../../syntax/span.ts";
 import { isJoint } from "./chain.ts";
@@ -16,17 +17,6 @@ export interface Taken {
   /** The lines that had to come along with those that were chosen. */
   readonly along: readonly number[];
 }
-
-/** Faults with which a line would be one more fault in a file that other craft use. */
-const FAULTS: ReadonlySet<string> = new Set([
-  "syntax",
-  "unknown-name",
-  "wrong-type",
-  "wrong-unit",
-  "missing-unit",
-  "section-misplaced",
-  "out-of-range",
-]);
 
 /** What a selection takes, with all that the effective craft would change without; or why it cannot be taken, in a sentence. */
 export function takenIn(script: Script, range: Range, catalogue: Catalogue): Taken | string {
@@ -74,7 +64,7 @@ function faultIn({ issues, tree }: Script, lines: ReadonlySet<number>, items: re
   const known = new Set(items.map(({ line }) => line));
   for (const line of [...lines].sort((a, b) => a - b)) {
     const kind = tree.lines[line]?.node.kind;
-    const issue = issues.find(({ code, span }) => span.line === line && FAULTS.has(code));
+    const issue = issues.find(({ code, span }) => span.line === line && NOT_AS_MEANT.has(code));
     if (issue || (kind !== "section" && !known.has(line)))
       return `Line ${line + 1} has a fault, and in a layer it would be one on every craft that uses it: mend it first.`;
   }

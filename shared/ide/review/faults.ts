@@ -1,23 +1,14 @@
 /** The lines of an offered script that are not understood, or that belong to one that is not. */
 import { baseOf } from "../../model/craft.ts";
-import type { ReadingCode, Script } from "../../model/script.ts";
-
-/** Issues after which a line says nothing; what is only unusual or repeated counts. */
-const FAULTY: ReadonlySet<ReadingCode> = new Set([
-  "syntax",
-  "unknown-name",
-  "wrong-type",
-  "wrong-unit",
-  "missing-unit",
-  "section-misplaced",
-]);
+import { NOT_UNDERSTOOD } from "../../model/line-faults.ts";
+import type { Script } from "../../model/script.ts";
 
 /** By line, why it is not understood. All lines of a name are out where one of them has a fault: together they say one thing. */
 export function faultsIn(script: Script): ReadonlyMap<number, string> {
   const { tree, entries } = script;
   const messages = new Map<number, string>();
   for (const { code, message, span } of script.issues)
-    if (FAULTY.has(code) && !messages.has(span.line)) messages.set(span.line, message);
+    if (NOT_UNDERSTOOD.has(code) && !messages.has(span.line)) messages.set(span.line, message);
   const faults = new Map<number, string>();
   const valued = new Set(entries.flatMap(({ line, value }) => (value === null ? [] : [line])));
   const held = new Map(script.drops.map((drop) => [drop.line, drop]));

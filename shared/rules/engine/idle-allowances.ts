@@ -1,5 +1,6 @@
 /** Which `allow` comments of a file silence nothing, in it or in any craft that uses it. */
 import type { Craft } from "../../model/craft.ts";
+import { NOT_UNDERSTOOD } from "../../model/line-faults.ts";
 import { perCore } from "../../model/memo.ts";
 import type { Allowance, Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -10,15 +11,7 @@ import type { BothRule, FileRule, Report, Rule } from "./rule.ts";
 const MOST_CRAFTS = 40;
 
 /** Codes of findings after which nothing can be concluded from the silence of other rules. */
-const MISUNDERSTOOD: ReadonlySet<string> = new Set([
-  "syntax",
-  "edition-newer",
-  "unknown-name",
-  "wrong-type",
-  "wrong-unit",
-  "missing-unit",
-  "section-misplaced",
-]);
+const MISUNDERSTOOD: ReadonlySet<string> = new Set([...NOT_UNDERSTOOD, "edition-newer"]);
 
 /** Findings on a whole craft after which other rules stay silent. */
 const UNKNOWING = ["condition-tangled", "condition-cycle", "unknown-name", "wrong-type"];
