@@ -13,7 +13,7 @@
  * `FETTLE_SHUFFLE=1 npx vitest run --project e2e`.
  *
  * - here: `startEditor`, `reloadWindow`, `openFile`, `goTo`, `type`, `undo`, `runCommand` (by the palette's title),
- *   `visibleLines`, `waitForLine`, `cursor`
+ *   `pressFor`, `visibleLines`, `waitForLine`, `cursor`
  * - language.ts, what the server says: `problems`, `waitForProblem`, `waitForNoProblem`, `hover`,
  *   `completions`, `complete`, `quickFixes`, `applyQuickFix`
  * - looks.ts: `webview` (the page inside the panel, to be used as any Playwright locator),
@@ -22,7 +22,7 @@
  * The editor answers in its own time: await a helper that waits, or `expect.poll(() => …)`, and
  * never compare at once what was only just typed. Lines and columns count from 1, as shown.
  */
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 
 export { type Editor, startEditor } from "./start.ts";
 
@@ -53,14 +53,6 @@ export async function openFile(page: Page, path: string, line = 1, column = 1): 
   await goTo(page, line, column);
 }
 
-/** Opens the editor's quick input and fills it in. */
-async function answerPrompt(page: Page, keys: string, text: string): Promise<void> {
-  await again(async (timeout) => {
-    await page.keyboard.press(keys);
-    await quickInput(page).fill(text, { timeout });
-  });
-}
-
 /**
  * Does it again, as a person would, where something took the keyboard just then, or where the palette did not list a
  * command yet: it lists what it knows as it opens.
@@ -76,12 +68,21 @@ async function again(attempt: (timeoutMs: number | undefined) => Promise<void>):
   await attempt(undefined);
 }
 
-/** Puts the cursor at a line and column, both from 1, with the text focused. */
+/**
+ * Puts the cursor at a line and column, both from 1, with the text focused. It is there once the status bar says so:
+ * a file that was opened a moment ago may still show its beginning, and the prompt may close before it was heard.
+ */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
-  await answerPrompt(page, "Control+g", `:${line}:${column}`);
-  await page.keyboard.press("Enter");
-  await quickInput(page).waitFor({ state: "hidden" });
-  await page.locator(".monaco-editor.focused").first().waitFor();
+  const there = page.locator("#status\\.editor\\.selection", { hasText: new RegExp(`^Ln ${line}, Col `) });
+  await again(async (timeout) => {
+    const waiting = timeout === undefined ? {} : { timeout };
+    await page.keyboard.press("Control+g");
+    await quickInput(page).fill(`:${line}:${column}`, waiting);
+    await page.keyboard.press("Enter");
+    await quickInput(page).waitFor({ state: "hidden", ...waiting });
+    await page.locator(".monaco-editor.focused").first().waitFor(waiting);
+    await there.waitFor(waiting);
+  });
 }
 
 /** Runs a command by its whole title as the palette shows it, such as `View: Show Explorer`. */
@@ -105,6 +106,14 @@ export async function narrowListOf(page: Page, title: string, text: string): Pro
     await page
       .locator(".quick-input-list .monaco-list-row.focused", { hasText: text })
       .waitFor(timeout === undefined ? {} : { timeout });
+  });
+}
+
+/** Presses keys one after another until what they open is shown: once more where the editor was busy and lost them. */
+export async function pressFor(page: Page, keys: readonly string[], opens: Locator): Promise<void> {
+  await again(async (timeout) => {
+    for (const each of keys) await page.keyboard.press(each);
+    await opens.first().waitFor(timeout === undefined ? {} : { timeout });
   });
 }
 

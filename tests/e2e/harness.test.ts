@@ -15,7 +15,7 @@ afterAll(() => editor?.close());
 test("a file opens at a place, takes text and gives it back on undo", async () => {
   const { page } = editor;
   await openFile(page, "notes/kiln.txt", 2, 5);
-  expect(await cursor(page)).toEqual({ line: 2, column: 5 });
+  await expect.poll(() => cursor(page)).toEqual({ line: 2, column: 5 });
   await goTo(page, 3);
   await type(page, "Loaded:");
   await waitForLine(page, "Loaded:The shelf by the door is dry.");

@@ -1,6 +1,6 @@
 /** What the language server says, read where a person reads it. */
 import type { Page } from "playwright-core";
-import { goTo, runCommand } from "./editor.ts";
+import { goTo, pressFor, runCommand } from "./editor.ts";
 
 /** The rows of the Problems list, files and findings, as a screen reader would say them. */
 export async function problems(page: Page): Promise<string[]> {
@@ -21,13 +21,14 @@ export async function waitForNoProblem(page: Page, text: string | RegExp): Promi
   await problemRows(page).filter({ hasText: text }).first().waitFor({ state: "detached" });
 }
 
+/** What shows the hover at the cursor. */
+export const hoverKeys = ["Control+k", "Control+i"];
+
 /** The text of the hover over a place; the focus is in the text again afterwards. */
 export async function hover(page: Page, line: number, column: number): Promise<string> {
   await goTo(page, line, column);
-  await page.keyboard.press("Control+k");
-  await page.keyboard.press("Control+i");
   const contents = page.locator(".monaco-resizable-hover:visible .hover-contents:not(:empty)");
-  await contents.first().waitFor();
+  await pressFor(page, hoverKeys, contents);
   // A hover that still asks says so, and is replaced by the answer.
   await contents.filter({ hasText: /^Loading/ }).waitFor({ state: "detached" });
   const text = (await contents.allInnerTexts()).join("\n");
@@ -37,9 +38,8 @@ export async function hover(page: Page, line: number, column: number): Promise<s
 
 /** Opens the completion list at the cursor and gives the labels in view, in their order. */
 export async function completions(page: Page): Promise<string[]> {
-  await page.keyboard.press("Control+Space");
   const rows = page.locator(".suggest-widget.visible .monaco-list-row");
-  await rows.first().waitFor();
+  await pressFor(page, ["Control+Space"], rows);
   return rows.locator(".label-name").allInnerTexts();
 }
 
@@ -54,9 +54,8 @@ export async function complete(page: Page, label: string): Promise<void> {
 /** Opens the quick fixes at a place and gives their titles; the list stays open. */
 export async function quickFixes(page: Page, line: number, column: number): Promise<string[]> {
   await goTo(page, line, column);
-  await page.keyboard.press("Control+.");
   const rows = page.locator(".action-widget .monaco-list-row.action");
-  await rows.first().waitFor();
+  await pressFor(page, ["Control+."], rows);
   return rows.allInnerTexts();
 }
 

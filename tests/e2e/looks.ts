@@ -6,7 +6,7 @@ import type { Page } from "playwright-core";
 import { expect } from "vitest";
 import { pictureStyle } from "../../.dev/picture-style.mjs";
 import { inProject } from "../../.dev/say.mjs";
-import { quickInput, runCommand } from "./editor.ts";
+import { narrowListOf, quickInput, runCommand } from "./editor.ts";
 import { frameIn, hasKeyboard, type Place } from "./webview.ts";
 
 export { hasKeyboard, type Place, webview } from "./webview.ts";
@@ -31,11 +31,7 @@ const themeClasses = { light: "vs", dark: "vs-dark", "high-contrast": "hc-black"
 
 /** Switches the colour theme, as a person would, and waits until the workbench wears it. */
 export async function useTheme(page: Page, theme: Theme): Promise<void> {
-  await runCommand(page, "Preferences: Color Theme");
-  const row = page.locator(".quick-input-list .monaco-list-row.focused");
-  await row.first().waitFor();
-  await quickInput(page).fill(themes[theme]);
-  await row.filter({ hasText: themes[theme] }).waitFor();
+  await narrowListOf(page, "Preferences: Color Theme", themes[theme]);
   await page.keyboard.press("Enter");
   await quickInput(page).waitFor({ state: "hidden" });
   await page.locator(`.monaco-workbench.${themeClasses[theme]}`).first().waitFor();

@@ -1,8 +1,8 @@
 /** A pilot's own catalogue and aliases in the real editor: reported, completed, and in effect at once. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { glow } from "../../ide/own-words/glow.ts";
-import { type Editor, goTo, startEditor, type } from "../editor.ts";
-import { completions, hover, quickFixes, waitForNoProblem, waitForProblem } from "../language.ts";
+import { type Editor, goTo, pressFor, startEditor, type } from "../editor.ts";
+import { completions, hover, hoverKeys, quickFixes, waitForNoProblem, waitForProblem } from "../language.ts";
 import { webview } from "../looks.ts";
 
 const jug = 'craft "Jug"\n\nlights\n  glow-delay  31 s\n\nmodes\n  squealer  when ch9 above 1500 us\n  \n';
@@ -53,9 +53,9 @@ test("a word of one's own offers the name that it means, in completion and as a 
 test("the link in a hover opens the page of its name beside the script", async () => {
   const { page } = editor;
   await goTo(page, 4, 5);
-  await page.keyboard.press("Control+k");
-  await page.keyboard.press("Control+i");
-  await page.locator(".monaco-resizable-hover:visible a", { hasText: "Explain lights.glow-delay" }).click();
+  const link = page.locator(".monaco-resizable-hover:visible a", { hasText: "Explain lights.glow-delay" });
+  await pressFor(page, hoverKeys, link);
+  await link.click();
   await page.locator(".tab", { hasText: "Explain: lights.glow-delay" }).waitFor();
   await webview(page).getByRole("heading", { name: "lights.glow-delay" }).waitFor();
 });

@@ -1,7 +1,17 @@
 /** Values in the real editor: their parts while they are typed, colours shown and picked, readings that set a scale. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { type Editor, goTo, openFile, startEditor, type, undo, visibleLines, waitForLine } from "../editor.ts";
-import { applyQuickFix, hover, quickFixes } from "../language.ts";
+import {
+  type Editor,
+  goTo,
+  openFile,
+  pressFor,
+  startEditor,
+  type,
+  undo,
+  visibleLines,
+  waitForLine,
+} from "../editor.ts";
+import { applyQuickFix, hover, hoverKeys, quickFixes } from "../language.ts";
 import { screenshot, type Theme, themes, useTheme } from "../looks.ts";
 
 const jug = `craft "Jug"
@@ -45,10 +55,9 @@ const paintOf = () => swatch().evaluate((box) => getComputedStyle(box).backgroun
 async function offered(words: string): Promise<string[]> {
   const { page } = editor;
   await goTo(page, lineOf(words), 5);
-  await page.keyboard.press("Control+.");
   const none = page.locator(".monaco-editor-overlaymessage", { hasText: "No code actions available" });
   const rows = page.locator(".action-widget .monaco-list-row.action");
-  await none.or(rows.first()).first().waitFor();
+  await pressFor(page, ["Control+."], none.or(rows));
   const titles = await rows.allInnerTexts();
   await page.keyboard.press("Escape");
   return titles;
@@ -79,15 +88,12 @@ test("in a value without parts nothing is shown", async () => {
   await goTo(page, lineOf("divider-bottom"), "  divider-bottom  1 ".length + 1);
   await page.keyboard.press("Control+Shift+Space");
   // The server answers in order: with the hover, which is asked for after them, no parts are still to come.
-  await page.keyboard.press("Control+k");
-  await page.keyboard.press("Control+i");
-  await page.locator(".monaco-resizable-hover:visible .hover-contents", { hasText: "kilohm" }).waitFor();
+  await pressFor(page, hoverKeys, page.locator(".monaco-resizable-hover:visible", { hasText: "kilohm" }));
   expect(await parts().count()).toBe(0);
   await page.keyboard.press("Escape");
   // The same keys show them where a value has parts.
   await goTo(page, lineOf("roll"), "  roll ".length + 1);
-  await page.keyboard.press("Control+Shift+Space");
-  await parts().waitFor();
+  await pressFor(page, ["Control+Shift+Space"], parts());
   await page.keyboard.press("Escape");
 });
 
@@ -134,8 +140,7 @@ test.each(Object.keys(themes) as Theme[])("parts, colours and hints are seen in 
   const { page } = editor;
   await useTheme(page, theme);
   await openFile(page, "jug.fettle", lineOf("roll"), 99);
-  await page.keyboard.press("Control+Shift+Space");
-  await part().waitFor();
+  await pressFor(page, ["Control+Shift+Space"], part());
   await waitForLine(page, /1\.2\s%\stoo\slow/);
   await screenshot(page, `values-parts-${theme}`);
   await page.keyboard.press("Escape");

@@ -1,8 +1,18 @@
 /** The extension in the real editor: what a person sees, does, and sees follow. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
-import { type Editor, openFile, reloadWindow, runCommand, startEditor, type, undo, waitForLine } from "../editor.ts";
-import { complete, completions, hover, waitForNoProblem, waitForProblem } from "../language.ts";
+import {
+  type Editor,
+  openFile,
+  pressFor,
+  reloadWindow,
+  runCommand,
+  startEditor,
+  type,
+  undo,
+  waitForLine,
+} from "../editor.ts";
+import { complete, completions, hover, hoverKeys, waitForNoProblem, waitForProblem } from "../language.ts";
 import { screenshot, showPanel, type Theme, themes, useTheme, violations, webview } from "../looks.ts";
 
 let editor: Editor;
@@ -188,10 +198,8 @@ test("a hover leads with the value of this craft and its line, and to the same p
   const { page } = editor;
   await openScript("craft/tankard.fettle", 10, 4);
   const open = async (text: string) => {
-    await page.keyboard.press("Control+k");
-    await page.keyboard.press("Control+i");
     const link = page.locator(".monaco-resizable-hover:visible a", { hasText: text });
-    await link.waitFor();
+    await pressFor(page, hoverKeys, link);
     return link;
   };
   await open("tankard.fettle:10");
@@ -216,9 +224,9 @@ test("a mode of the panel leads to its page", async () => {
 test("the code of a finding leads to the page of its rule", async () => {
   const { page } = editor;
   await openScript("craft/mug.fettle", 13, 18);
-  await page.keyboard.press("Control+k");
-  await page.keyboard.press("Control+i");
-  await page.locator(".monaco-resizable-hover:visible a", { hasText: "osd-off-grid" }).click();
+  const link = page.locator(".monaco-resizable-hover:visible a", { hasText: "osd-off-grid" });
+  await pressFor(page, hoverKeys, link);
+  await link.click();
   await pageOf("osd-off-grid");
 });
 
@@ -256,8 +264,8 @@ test("a handset that is renamed in the explorer takes the lines that name it alo
   await runCommand(page, "File: Reveal Active File in Explorer View");
   const row = page.locator(".explorer-viewlet .monaco-list-row", { hasText: "wheel.fettle" });
   await row.click();
-  await page.keyboard.press("F2");
   const name = page.locator(".explorer-viewlet .monaco-inputbox input");
+  await pressFor(page, ["F2"], name);
   await name.fill("mine.fettle");
   await name.press("Enter");
   const question = page.locator(".monaco-dialog-box");
