@@ -40,15 +40,13 @@ export async function reloadWindow(page: Page): Promise<void> {
 /** Opens a file of the workspace, by its name or path, with the cursor at a line and column from 1. */
 export async function openFile(page: Page, path: string, line = 1, column = 1): Promise<void> {
   const name = path.slice(path.lastIndexOf("/") + 1);
-  await again(async (timeout) => {
+  await again(async (waiting) => {
     await page.keyboard.press("Control+p");
-    await quickInput(page).fill(path, { timeout });
+    await quickInput(page).fill(path, waiting);
     // The list answers as it searches: the row must be that file's before Enter means it.
-    await page
-      .locator(".quick-input-list .monaco-list-row.focused", { hasText: name })
-      .waitFor(timeout === undefined ? {} : { timeout });
+    await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: name }).waitFor(waiting);
     await page.keyboard.press("Enter");
-    await page.locator(".tab.active", { hasText: name }).waitFor(timeout === undefined ? {} : { timeout });
+    await page.locator(".tab.active", { hasText: name }).waitFor(waiting);
   });
   await goTo(page, line, column);
 }
@@ -57,15 +55,15 @@ export async function openFile(page: Page, path: string, line = 1, column = 1): 
  * Does it again, as a person would, where something took the keyboard just then, or where the palette did not list a
  * command yet: it lists what it knows as it opens.
  */
-async function again(attempt: (timeoutMs: number | undefined) => Promise<void>): Promise<void> {
+async function again(attempt: (waiting: { timeout?: number }) => Promise<void>): Promise<void> {
   for (let triesLeft = 8; triesLeft > 0; triesLeft--) {
-    const done = await attempt(2_500).then(
+    const done = await attempt({ timeout: 2_500 }).then(
       () => true,
       () => false,
     );
     if (done) return;
   }
-  await attempt(undefined);
+  await attempt({});
 }
 
 /**
@@ -74,8 +72,7 @@ async function again(attempt: (timeoutMs: number | undefined) => Promise<void>):
  */
 export async function goTo(page: Page, line: number, column = 1): Promise<void> {
   const there = page.locator("#status\\.editor\\.selection", { hasText: new RegExp(`^Ln ${line}, Col `) });
-  await again(async (timeout) => {
-    const waiting = timeout === undefined ? {} : { timeout };
+  await again(async (waiting) => {
     await page.keyboard.press("Control+g");
     await quickInput(page).fill(`:${line}:${column}`, waiting);
     await page.keyboard.press("Enter");
@@ -90,30 +87,28 @@ export async function runCommand(page: Page, title: string): Promise<void> {
   // A command of a longer title may stand first, and a shortcut may follow the title.
   const label = new RegExp(`^${escaped(title)}(,|$)`);
   const row = page.locator(".quick-input-list").getByRole("option", { name: label }).first();
-  await again(async (timeout) => {
+  await again(async (waiting) => {
     await page.keyboard.press("F1");
-    await quickInput(page).fill(`>${title}`, { timeout });
-    await row.click({ timeout });
+    await quickInput(page).fill(`>${title}`, waiting);
+    await row.click(waiting);
   });
 }
 
 /** Runs a command that asks with a list, and narrows the list to a row with that text, which Enter then takes. */
 export async function narrowListOf(page: Page, title: string, text: string): Promise<void> {
   // A page that was opened a moment ago may still take the keyboard, at which the list closes.
-  await again(async (timeout) => {
+  await again(async (waiting) => {
     await runCommand(page, title);
-    await quickInput(page).fill(text, { timeout });
-    await page
-      .locator(".quick-input-list .monaco-list-row.focused", { hasText: text })
-      .waitFor(timeout === undefined ? {} : { timeout });
+    await quickInput(page).fill(text, waiting);
+    await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: text }).waitFor(waiting);
   });
 }
 
 /** Presses keys one after another until what they open is shown: once more where the editor was busy and lost them. */
 export async function pressFor(page: Page, keys: readonly string[], opens: Locator): Promise<void> {
-  await again(async (timeout) => {
+  await again(async (waiting) => {
     for (const each of keys) await page.keyboard.press(each);
-    await opens.first().waitFor(timeout === undefined ? {} : { timeout });
+    await opens.first().waitFor(waiting);
   });
 }
 
