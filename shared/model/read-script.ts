@@ -1,10 +1,12 @@
 /** Reads one file: parses it and interprets its tree by the catalogue. */
+
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/specs.ts";
 import { type LineReader, lineReader, parse } from "../syntax/parse.ts";
 import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Section, Tree } from "../syntax/tree.ts";
+import { mayHold } from "./may-hold.ts";
 import { allowancesIn, NO_NOTE, noteOfLine } from "./notes.ts";
 import { replacePastedIssues } from "./pasted-board-text.ts";
 import { type ParsedEntry, readEntry } from "./read-entry.ts";
@@ -85,6 +87,8 @@ function readSections(
   readOne: EntryReader,
   before?: CachedFile,
 ): ParsedSection[] {
+  // The sections of a dialect hold facts, which `shared/dialect` reads.
+  if (tree.kind === "dialect") return [];
   const old = before?.script.tree;
   return tree.sections.map((section, i) => {
     const same = old?.kind === tree.kind && isSame(section, tree, old.sections[i], old);
@@ -116,7 +120,7 @@ function readSection(
   const kept: Kept[] = [];
   const issues: Issue[] = [];
   const spec = catalogue.section(section.name);
-  const misplaced = spec !== undefined && !spec.in.includes(tree.kind);
+  const misplaced = spec !== undefined && !mayHold(spec, tree.kind);
   const resolved = section.title === null ? section.name : `${section.name}/${section.title}`;
   const cleared = section.entries.length > 0 && section.entries.every((line) => dropsAll(tree, line));
   const about = { section: resolved, line: section.line, known: spec !== undefined, misplaced, cleared };
@@ -233,7 +237,7 @@ function dropsAll(tree: Tree, line: number): boolean {
 function specOf(tree: Tree, line: number, catalogue: Catalogue): SectionSpec | undefined {
   const section = tree.sections.findLast((each) => each.line < line);
   const spec = section?.entries.includes(line) ? catalogue.section(section.name) : undefined;
-  return spec?.in.includes(tree.kind) ? spec : undefined;
+  return spec && mayHold(spec, tree.kind) ? spec : undefined;
 }
 
 function useOf(tree: Tree, line: number): Use {

@@ -1,7 +1,9 @@
 /** Where a value comes from, and lines that go from one file to another (method names of our own). */
+
 import type { Uri } from "./addresses.ts";
 import type { EditedFiles, Refused } from "./file-edits.ts";
 import type { LinePlace, Place, PlaceRange } from "./findings.ts";
+import type { ScriptKind } from "./workspace-tree.ts";
 
 /** A client that has this command names it as `originCommand` when it starts the server: it asks, and does the rest. */
 export const ORIGIN_COMMAND = "fettle.changeOrigin";
@@ -11,7 +13,7 @@ export interface OriginStep {
   readonly at: LinePlace;
   /** The name of the craft, layer or handset. */
   readonly script: string;
-  readonly kind: "craft" | "layer" | "handset";
+  readonly kind: ScriptKind;
   /** The name with what the line says of it; of a `drop` the line. */
   readonly says: string;
   readonly note: string;

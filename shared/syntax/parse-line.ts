@@ -1,5 +1,5 @@
-/** Parses one line. The result depends only on its text and on whether it is inside a verbatim section. */
-import { commentStart, isSpace, type Scanner, scanner } from "./scanner.ts";
+/** Parses one line. The result depends only on its text and on where it stands: in a dialect, in a verbatim section. */
+import { commentStart, factCommentStart, isSpace, type Scanner, scanner } from "./scanner.ts";
 import { commentSlip, lookalikeSlip, nameSlip, quotesSlip, type Slip } from "./slips.ts";
 import type { FileKind, Line, LineIssue, LineNode, Quoted, Word } from "./tree.ts";
 
@@ -8,13 +8,16 @@ const EDITION = 1;
 
 const STRAY: LineNode = { kind: "stray" };
 /** The keywords that start a header. */
-export const FILE_KINDS: readonly string[] = ["craft", "layer", "handset"] satisfies FileKind[];
+export const FILE_KINDS: readonly string[] = ["craft", "layer", "handset", "dialect"] satisfies FileKind[];
+
+/** How a line is read: as one of a script, as one inside a verbatim section of it, or as one of a dialect. */
+export type Within = "plain" | "verbatim" | "dialect";
 
 /**
  * Parses one line, given without its line end. Never throws: a line that cannot be parsed is a `stray` with
  * an issue.
  */
-export function parseLine(text: string, within: "plain" | "verbatim"): Line {
+export function parseLine(text: string, within: Within): Line {
   const indent = indentOf(text);
   if (indent === text.length) return { text, node: { kind: "blank" }, comment: null, issues: [] };
   if (text.charCodeAt(indent) === 35) {
@@ -24,10 +27,12 @@ export function parseLine(text: string, within: "plain" | "verbatim"): Line {
   if (within === "verbatim" && indent > 0 && text.charCodeAt(indent) === 124) {
     return { text, node: { kind: "kept", text: text.slice(indent + 1), bar: indent }, comment: null, issues: [] };
   }
-  const hash = commentStart(text);
+  const inDialect = within === "dialect" && indent > 0;
+  const hash = inDialect ? factCommentStart(text) : commentStart(text);
   const comment = hash < 0 ? null : { start: hash, end: text.length };
   let end = hash < 0 ? text.length : hash;
   while (end > indent && isSpace(text.charCodeAt(end - 1))) end--;
+  if (inDialect) return { text, node: { kind: "fact", content: { start: indent, end } }, comment, issues: [] };
   const issues: LineIssue[] = [];
   const scan = scanner(text, indent, end);
   const node = indent === 0 ? parseStatement(scan, text, end, issues) : parseEntry(scan, text, end, within, issues);
@@ -101,15 +106,9 @@ function parseHeader(word: Word, scan: Scanner, text: string, end: number, issue
   return { kind: "header", word, fileKind: word.text as FileKind, name, edition };
 }
 
-function parseEntry(
-  scan: Scanner,
-  text: string,
-  end: number,
-  within: "plain" | "verbatim",
-  issues: LineIssue[],
-): LineNode {
+function parseEntry(scan: Scanner, text: string, end: number, within: Within, issues: LineIssue[]): LineNode {
   const head = scan.name() ?? scan.control();
-  if (head?.text === "drop" && (within === "plain" || scan.rest().text === "all"))
+  if (head?.text === "drop" && (within !== "verbatim" || scan.rest().text === "all"))
     return parseDrop(head, scan, end, issues);
   if (within === "verbatim") {
     const found = head ?? scan.rest();

@@ -1,7 +1,7 @@
 /** Parses a script into a lossless tree, and prints the tree. */
 
 import { conflictLines } from "./conflict-markers.ts";
-import { FILE_KINDS, parseLine } from "./parse-line.ts";
+import { FILE_KINDS, parseLine, type Within } from "./parse-line.ts";
 import { splitLines } from "./split-lines.ts";
 import type { FileKind, Line, LineIssue, LineNode, Section, SyntaxIssue, Tree } from "./tree.ts";
 
@@ -11,15 +11,15 @@ const BOM = "\uFEFF";
 /** Parses lines and caches the results: equal lines share one `Line` object. */
 export interface LineReader {
   /** `at` is the line's number, if it has one: while typing, most lines keep their numbers. */
-  read(text: string, within: "plain" | "verbatim", at?: number): Line;
+  read(text: string, within: Within, at?: number): Line;
 }
 
 /** A reader whose cache is keyed by the text of the lines, and cleared when it has grown to its limit. */
 export function lineReader(): LineReader {
-  const known = { plain: new Map<string, Line>(), verbatim: new Map<string, Line>() };
+  const known = { plain: new Map<string, Line>(), verbatim: new Map<string, Line>(), dialect: new Map<string, Line>() };
   // Comparing with the line that had this number before is cheaper than hashing a new string.
-  const previous: { readonly line: Line; readonly within: "plain" | "verbatim" }[] = [];
-  const lookUp = (text: string, within: "plain" | "verbatim"): Line => {
+  const previous: { readonly line: Line; readonly within: Within }[] = [];
+  const lookUp = (text: string, within: Within): Line => {
     const map = known[within];
     const found = map.get(text);
     if (found) return found;
@@ -81,7 +81,8 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
       lines[i] = { text: lineText, node: { kind: unread?.has(i) ? "conflict" : "blank" }, comment: null, issues: [] };
       continue;
     }
-    const line = reader.read(lineText, section?.name === "verbatim" ? "verbatim" : "plain", i);
+    const within = kind === "dialect" ? "dialect" : section?.name === "verbatim" ? "verbatim" : "plain";
+    const line = reader.read(lineText, within, i);
     lines[i] = line;
     const { node } = line;
     if (node.kind === "blank" || node.kind === "comment") continue;
@@ -107,6 +108,8 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
           node.word.end,
         );
       }
+    } else if (node.kind === "use" && kind === "dialect") {
+      report(i, "A dialect uses no other file: write its lines here, and remove this one.", 0, node.word.end);
     } else if (node.kind === "use") {
       uses.push(i);
     } else if (node.kind === "section") {
@@ -133,9 +136,9 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
         section = { line: i, name: node.name.text, title: titled ? (node.title?.text ?? null) : null, entries: [] };
         sections.push(section);
       }
-    } else if (section && (node.kind === "entry" || node.kind === "drop" || node.kind === "kept")) {
+    } else if (section && node.kind !== "stray") {
       section.entries.push(i);
-    } else if (node.kind === "entry" || node.kind === "drop") {
+    } else if (node.kind === "entry" || node.kind === "drop" || node.kind === "fact") {
       if (!orphanReported) issues.push(issueAt(i, orphanIssue(lineText, node)));
       orphanReported = true;
     } else if (node.kind === "stray" && indentOf(lineText) === 0) orphanReported = true;
@@ -147,9 +150,9 @@ export function parse(text: string, reader: LineReader = lineReader(), previous?
 }
 
 /** The issue of an entry outside of any section. */
-function orphanIssue(text: string, node: LineNode & { kind: "entry" | "drop" }): LineIssue {
+function orphanIssue(text: string, node: LineNode & { kind: "entry" | "drop" | "fact" }): LineIssue {
   const at = { start: indentOf(text), end: text.length };
-  if (node.kind === "drop" || node.value.end > node.value.start)
+  if (node.kind !== "entry" || node.value.end > node.value.start)
     return {
       code: "syntax",
       ...at,
@@ -165,7 +168,7 @@ function orphanIssue(text: string, node: LineNode & { kind: "entry" | "drop" }):
 
 /** Reports a missing header; if the first statement was meant as one, reports that alone. */
 function reportMissingHeader(issues: SyntaxIssue[], lines: readonly Line[], firstStatement: number | null): void {
-  const expected = 'craft "NAME", layer "NAME" or handset "NAME"';
+  const expected = 'craft "NAME", layer "NAME", handset "NAME" or dialect "NAME"';
   const first = firstStatement === null ? undefined : lines[firstStatement]!;
   if (first && firstStatement !== null && /["“]/.test(first.text)) {
     const { node } = first;

@@ -138,6 +138,22 @@ export function commentStart(text: string): number {
   return -1;
 }
 
+/** The same for a line of a dialect, where text may stand in single quotes too: there a backslash is a backslash. */
+export function factCommentStart(text: string): number {
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === HASH) return at;
+    if (code === APOSTROPHE) {
+      const end = text.indexOf("'", at + 1);
+      if (end < 0) return -1;
+      at = end;
+    } else if (code === QUOTE) {
+      for (at++; at < text.length && text.charCodeAt(at) !== QUOTE; at++) if (text.charCodeAt(at) === BACKSLASH) at++;
+    }
+  }
+  return -1;
+}
+
 /** True for the character code of a space or a tab. */
 export function isSpace(code: number): boolean {
   return code === 32 || code === 9;
@@ -150,4 +166,5 @@ export function quote(text: string): string {
 
 const QUOTE = 34;
 const HASH = 35;
+const APOSTROPHE = 39;
 const BACKSLASH = 92;

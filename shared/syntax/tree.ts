@@ -4,7 +4,7 @@
  */
 import type { Cols, Fix, Span } from "./span.ts";
 
-export type FileKind = "craft" | "layer" | "handset";
+export type FileKind = "craft" | "layer" | "handset" | "dialect";
 
 /** A word of the script and its columns in the line. */
 export interface Word extends Cols {
@@ -41,6 +41,8 @@ export type LineNode =
   | { readonly kind: "drop"; readonly word: Word; readonly all: Word | null; readonly names: readonly Word[] }
   /** A kept line of board text: all that follows the `|`. */
   | { readonly kind: "kept"; readonly text: string; readonly bar: number }
+  /** An indented line of a dialect, without its comment: `shared/dialect` reads it, by its section. */
+  | { readonly kind: "fact"; readonly content: Cols }
   /** A line that does not parse; its issue says why. */
   | { readonly kind: "stray" }
   /** A line of an unresolved merge: a marker, or a line of the side that is not parsed. */
@@ -56,7 +58,7 @@ export interface Line {
 
 export type LineEnd = "" | "\n" | "\r\n" | "\r";
 
-/** A section, with the numbers of the lines of its entries, drops and kept lines. */
+/** A section, with the numbers of the lines of its entries, drops, kept lines and facts. */
 export interface Section {
   readonly line: number;
   readonly name: string;

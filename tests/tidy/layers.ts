@@ -5,7 +5,7 @@ const shared = (...parts: string[]) => parts.map((part) => `shared/${part}/`);
 /** What depends on nothing and serves everybody. */
 const text = shared("text");
 const model = [...text, ...shared("model", "syntax", "catalogue")];
-const core = [...model, ...shared("protocol", "logic", "osd", "numbers", "loss")];
+const core = [...model, ...shared("protocol", "logic", "osd", "numbers", "loss", "dialect")];
 /** Everything below what an editor, a terminal and a page ask for. */
 const belowIde = [...core, ...shared("draw", "rules")];
 
@@ -20,6 +20,8 @@ const allowed: readonly (readonly [folder: string, may: readonly string[]])[] = 
   ["shared/osd/", [...model, ...shared("protocol")]],
   ["shared/numbers/", model],
   ["shared/loss/", [...model, ...shared("protocol", "logic", "numbers")]],
+  // Below the rules, since what a board cannot be told is a finding.
+  ["shared/dialect/", [...model, ...shared("logic", "osd", "numbers")]],
   ["shared/draw/", [...text, ...shared("protocol")]],
   // The engine alone knows which rules there are; a rule knows no other rule, nor who runs it.
   ["shared/rules/all/", [...core, "shared/rules/lib/", "shared/rules/engine/rule.ts"]],

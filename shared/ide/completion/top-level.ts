@@ -1,6 +1,8 @@
 /** Offers for a line without indent: the header, `use` with its paths, sections. */
+
 import type { SectionSpec } from "../../catalogue/specs.ts";
 import { baseOf } from "../../model/craft.ts";
+import { mayHold } from "../../model/may-hold.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
@@ -42,7 +44,7 @@ export function offerTopLevel(workspace: Workspace, { script, line }: CursorCont
       text: "What this file says wins. Paths go from this file's own folder, with `/`.",
     },
   };
-  const sections = workspace.catalogue.sections.filter((section) => section.in.includes(script.kind));
+  const sections = workspace.catalogue.sections.filter((section) => mayHold(section, script.kind));
   return [
     use,
     ...sections.map((section) => offerSection(section, written.has(section.name))),

@@ -1,6 +1,8 @@
 /** Makes some names of a craft mean the same as on another craft, and touches nothing else. */
+
 import { baseOf, type Craft, type Mode } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
+import { mayHold } from "../../model/may-hold.ts";
 import { mergeCraft } from "../../model/merge.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -131,7 +133,7 @@ function changesFor(task: Task, scope: AdoptScope, what: string): readonly Scrip
   const { workspace, mine, theirs, differing } = task;
   const [section, name] = [sectionOf(what), nameOf(what)];
   const spec = workspace.catalogue.section(baseOf(section));
-  if (!spec?.in.includes(scope.script.kind))
+  if (!(spec && mayHold(spec, scope.script.kind)))
     return scope.script.kind === "handset"
       ? `A handset's file holds nothing of “${baseOf(section)}”: take “${name}” into the craft or a layer.`
       : notInThisFile(mine, name, differing);

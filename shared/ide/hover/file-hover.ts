@@ -11,6 +11,7 @@ const FILE_KINDS_IN_WORDS = {
   craft: "One whole machine: its files laid over each other, later files win.",
   layer: "Part of a configuration, made to be reused by several craft.",
   handset: "The pilot's transmitter: its module and its physical controls.",
+  dialect: "How one board's text and our words map onto each other; no craft uses it by `use`.",
 } as const;
 
 /** The most craft and files that one hover names. */

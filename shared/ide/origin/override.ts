@@ -1,6 +1,8 @@
 /** A value of a layer or a handset, written into the craft's own file, where it can be changed for this craft alone. */
+
 import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
+import { mayHold } from "../../model/may-hold.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { quote } from "../../syntax/scanner.ts";
@@ -80,7 +82,7 @@ function backAgain(craft: Craft, said: SaidName, chain: readonly ChainStep[]): s
 
 function section(craft: Craft, { catalogue }: Workspace, said: SaidName) {
   const spec = catalogue.section(said.section.replace(/\/.*/, ""));
-  return spec?.in.includes(craft.script.kind) ? spec : undefined;
+  return spec && mayHold(spec, craft.script.kind) ? spec : undefined;
 }
 
 /** The line whose value counts last, or counted until it was taken back. */
