@@ -7,6 +7,8 @@
 import type { SettingSpec } from "./specs.ts";
 
 export const PRIVATE: Readonly<Record<string, NonNullable<SettingSpec["private"]>>> = {
+  "board.dialect": { kind: "place", reason: "It leads to a file of yours, which does not go along." },
+  "board.text": { kind: "place", reason: "It leads to a file of yours, which does not go along." },
   "frame.owner": { kind: "person", reason: "It says whose craft this is, and how to reach them." },
   "frame.registration": { kind: "identity", reason: "A registration mark leads to the person who answers for it." },
   "frame.identification-number": {

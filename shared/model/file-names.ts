@@ -4,6 +4,8 @@ import type { FilePath } from "./files.ts";
 
 /** The end of every script's name. */
 export const SCRIPT_END = ".fettle";
+/** How the name of a board's saved text usually ends. */
+export const BOARD_TEXT_END = ".txt";
 /** The ends of the names of a pilot's own files: further settings, and words for what there is. */
 export const CATALOGUE_END = ".catalogue.json";
 const ALIASES_END = ".aliases.json";

@@ -1,4 +1,5 @@
 /** Reads what scripts use, and what those use in turn. */
+import { boardFilesIn } from "../../../shared/model/board-files.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pause } from "./timers.ts";
@@ -49,9 +50,10 @@ async function readMissing(from: readonly FilePath[], reading: Reading): Promise
 function usedBy(path: FilePath, workspace: Workspace): FilePath[] {
   const script = workspace.script(path);
   if (!script) return [];
-  return script.uses.flatMap((use) => {
+  const used = script.uses.flatMap((use) => {
     const target = workspace.target(script, use);
     if (target.kind === "unread") return target.file;
     return target.kind === "script" ? target.script.file : [];
   });
+  return [...used, ...boardFilesIn(script).flatMap(({ file }) => file ?? [])];
 }

@@ -1,6 +1,6 @@
 /** Keeps the server's texts, files and folders the same as the editor's. */
 import type { Connection, DidChangeWatchedFilesRegistrationOptions, RegistrationParams } from "vscode-languageserver";
-import { isWordsFile, OWN_WORDS_ENDS, SCRIPT_END } from "../../../shared/model/file-names.ts";
+import { BOARD_TEXT_END, isWordsFile, OWN_WORDS_ENDS, SCRIPT_END } from "../../../shared/model/file-names.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { ClosedFindings } from "./closed-findings.ts";
@@ -19,7 +19,8 @@ const WATCHED_FILES: RegistrationParams = {
       method: "workspace/didChangeWatchedFiles",
       registerOptions: {
         watchers: [
-          ...[SCRIPT_END, ...OWN_WORDS_ENDS].map((end) => ({ globPattern: `**/*${end}` })),
+          // A board's saved text may have any name; the usual one is watched, as all that is written anywhere is too much.
+          ...[SCRIPT_END, BOARD_TEXT_END, ...OWN_WORDS_ENDS].map((end) => ({ globPattern: `**/*${end}` })),
           // With a folder goes all that is in it, and an editor may tell of the folder alone.
           { globPattern: "**/*", kind: DELETED },
         ],

@@ -5,6 +5,8 @@ export const craftExamples: ExampleTable = {
   board: {
     model: '"Kiln 30"',
     "text-edition": "4.3",
+    dialect: '"../boards/kiln-spring.fettle"',
+    text: '"../boards/tankard.txt"',
     "flashed-on": "2026-04-18",
     note: '"The pad of port 3 is torn: do not use it"',
     "hole-spacing": "30.5 mm",

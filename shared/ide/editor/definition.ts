@@ -1,4 +1,5 @@
 /** Go to definition: from a word to the lines that define it. */
+import { boardFilesIn } from "../../model/board-files.ts";
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Position, type Range, rangeOf, spanAt } from "../../syntax/span.ts";
@@ -33,6 +34,7 @@ export function definitionsAt(workspace: Workspace, file: string, at: Position):
     const sources = craft ? (effectiveEntryIn(craft, entry)?.sources ?? []).map(({ source }) => source) : [];
     return definitions(workspace, cursor, node.head, sources);
   }
+  if (entry.section === "board") return boardFileAt(workspace, cursor);
   if (!piece) return [];
   const word = cursor.text.slice(piece.start, piece.end);
   if (piece.kind === "position") return positionAt(workspace, cursor, craft, piece.of ?? entry.name, word);
@@ -43,6 +45,15 @@ export function definitionsAt(workspace: Workspace, file: string, at: Position):
         ? (craft?.modes.get(word)?.lines ?? []).map(({ source }) => source)
         : [];
   return definitions(workspace, cursor, piece, sources);
+}
+
+/** The start of the file that a line `dialect` or `text` of the section `board` names. */
+function boardFileAt({ view }: Workspace, { script, line, column }: CursorContext): Definition[] {
+  const named = boardFilesIn(script).find(({ entry }) => entry.line === line && coversColumn(entry.value!, column));
+  const file = named?.file ? view.realPath(named.file) : null;
+  if (!named || file === null || view.read(file)?.kind !== "text") return [];
+  const start = { line: 0, character: 0 };
+  return [{ from: rangeOf(spanAt(line, named.entry.value!)), file, range: { start, end: start } }];
 }
 
 function controlSources(workspace: Workspace, file: string, craft: Craft | null, name: string): Source[] {

@@ -22,3 +22,11 @@ test("a word leads to the line that defines it", () => {
   expect(leadsTo(craft("pack\n  ce|lls 4\n  cells 6\n"))).toEqual(["jug.fettle:7"]);
   expect(leadsTo(craft("nonsense\n  he|re 4\n"))).toEqual([]);
 });
+
+test("a line that names a file of the board leads to the start of that file", () => {
+  const board = (line: string) => `craft "Jug"\n\nboard\n  ${line}\n`;
+  expect(leadsTo(board('dialect "habits.fet|tle"'))).toEqual(["habits.fettle:1"]);
+  expect(leadsTo(board('text "|habits.fettle"'))).toEqual(["habits.fettle:1"]);
+  expect(leadsTo(board('text "|gone.txt"'))).toEqual([]);
+  expect(leadsTo(board('model "habits.fet|tle"'))).toEqual([]);
+});

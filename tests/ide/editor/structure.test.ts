@@ -26,3 +26,14 @@ test("the outline, what folds, what links", () => {
   ]);
   expect(linksOf(workspace, file)).toMatchObject([{ file: "/shed/wheel.fettle", tooltip: "handset “Wheel”" }]);
 });
+
+test("the files of the board are links where they are there", () => {
+  const { workspace, file } = atCursor('craft "Jug"\n\nboard\n  dialect "wheel.fettle"\n  text "gone.txt"\n');
+  expect(linksOf(workspace, file)).toEqual([
+    {
+      range: { start: { line: 3, character: 10 }, end: { line: 3, character: 24 } },
+      file: "/shed/wheel.fettle",
+      tooltip: "the board's dialect",
+    },
+  ]);
+});

@@ -25,13 +25,18 @@ controls
   PB button ch9 rest 1000 us held 2000 us
   KN dial ch10 1000 us to 2000 us
 `;
+/** The files that the examples of the section `board` name. */
+const BOARD = {
+  "/shed/boards/kiln-spring.fettle": 'dialect "Kiln, spring"\n',
+  "/shed/boards/tankard.txt": "kiln of spring\n",
+};
 const FIVE_INCH = "frame\n  propeller-diameter 5.1 in\npack\n  cells 6\n";
 
 /** The findings of a craft, or of a handset, with this text; with `severities` only those. */
 function found(kind: string, text: string, severities?: string): string[] {
-  const file = "jug.fettle";
+  const file = "/shed/craft/jug.fettle";
   const head = kind === "craft" ? `craft "Jug"\nuse "hand.fettle"\n` : `${kind} "Jug"\n`;
-  const workspace = core.at(memoryFiles({ [file]: `${head}\n${text}\n`, "hand.fettle": HAND }));
+  const workspace = core.at(memoryFiles({ ...BOARD, [file]: `${head}\n${text}\n`, "/shed/craft/hand.fettle": HAND }));
   return findingsOf(workspace, file)
     .filter(({ severity }) => severities === undefined || severities.includes(severity))
     .map(({ code, message }) => `${code}: ${message}`);
