@@ -128,6 +128,8 @@ export type ValueTemplate =
   | { readonly kind: "constant"; readonly text: string }
   /** Text in quotes, made of text and slots. */
   | { readonly kind: "text"; readonly parts: Template }
+  /** A word made of text and slots, as `motor{n}`. */
+  | { readonly kind: "word"; readonly parts: Template }
   | { readonly kind: "fields"; readonly fields: readonly { readonly name: Template; readonly value: ValueTemplate }[] }
   | { readonly kind: "cell"; readonly column: ValueTemplate; readonly row: ValueTemplate }
   | { readonly kind: "range"; readonly from: ValueTemplate; readonly to: ValueTemplate }
