@@ -5,7 +5,7 @@
  * Words: a *left side* is a line of board text with slots; a *right side* is the entry that it means; a *fact* is a
  * line of the dialect; a *meaning* is a right side with the left sides that together say it.
  */
-import type { Cols, Span } from "../syntax/span.ts";
+import type { Cols, Fix, Span } from "../syntax/span.ts";
 import type { Formula } from "./curves/formula-tree.ts";
 import type { Exact } from "./exact.ts";
 
@@ -117,6 +117,7 @@ export type Template = readonly (string | Ref)[];
 
 /** What the entry's name is, and how its value is made of slots. */
 export interface Right {
+  /** Empty where the right side is `unset` alone: the line says that nothing is set, whatever its slots hold. */
   readonly name: Template;
   readonly value: ValueTemplate;
 }
@@ -284,5 +285,7 @@ export interface DialectIssue {
   readonly code: DialectCode;
   readonly message: string;
   readonly span: Span;
+  /** Repairs that are certain, and names that were most likely meant. */
+  readonly fixes?: readonly Fix[];
   readonly related?: readonly { readonly message: string; readonly span: Span }[];
 }

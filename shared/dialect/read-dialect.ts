@@ -69,7 +69,9 @@ export function readDialect(file: string, tree: Tree, catalogue: Catalogue): Dia
       line,
       unfit(
         slot.at,
-        `“{${slot.name}}” of this left side is “${before}” in an earlier line: one board line has one spelling. Say it once.`,
+        before === null
+          ? "A number needs its bounds, as in “{#:0 to 9}”: they say how many such lines the board has."
+          : `“{${slot.name}}” is “${before}” in an earlier line with this left side: say it once, or the same each time.`,
       ),
     ),
   );

@@ -26,8 +26,8 @@ export interface Linked {
   readonly meanings: readonly Meaning[];
 }
 
-/** A slot of a left side that two facts give different codes. */
-export type ReportSlot = (slot: NamedSlot, line: number, before: string) => void;
+/** A slot of a left side of which two lines say different things; `before` null for a number without bounds. */
+export type ReportSlot = (slot: NamedSlot, line: number, before: string | null) => void;
 /** Looks up a code for a slot; null where there is none, which is reported once. */
 export type FindCode = (slot: NamedSlot, line: number) => Code | null;
 
@@ -104,6 +104,7 @@ function slotsByLeft(facts: readonly Fact[], report: ReportSlot): ReadonlyMap<st
       all.set(key, own);
       for (const slot of pattern.slots) join(own, slot, pattern.at.line, report);
     }
+  shareNumbers(facts, all, report);
   for (const { lefts, under } of facts) {
     if (lefts.length === 1) continue;
     const own = lefts.map((pattern) => all.get(keyOf(pattern, under))!);
@@ -119,6 +120,38 @@ function slotsByLeft(facts: readonly Fact[], report: ReportSlot): ReadonlyMap<st
   return all;
 }
 
+/** Lines with the same text before their number share numbers, and so their bounds: once is enough. */
+function shareNumbers(
+  facts: readonly Fact[],
+  all: ReadonlyMap<string, Map<string, SlotDraft>>,
+  report: ReportSlot,
+): void {
+  const shared = new Map<string, SlotDraft>();
+  const each = (visit: (slots: Map<string, SlotDraft>, slot: SlotDraft, before: string) => void) => {
+    for (const { lefts, under } of facts)
+      for (const pattern of lefts) {
+        const slots = all.get(keyOf(pattern, under))!;
+        const slot = slots.get("#");
+        if (slot) visit(slots, slot, pattern.key.slice(0, pattern.key.indexOf("{#}")));
+      }
+  };
+  each((_, slot, before) => {
+    const known = shared.get(before);
+    if (!slot.whole) return;
+    if (known && howOf(known) !== howOf(slot) && slot.line !== known.line) report(slot, slot.line, howOf(known));
+    if (!known) shared.set(before, slot);
+  });
+  const told = new Set<string>();
+  each((slots, slot, before) => {
+    const known = shared.get(before);
+    if (!slot.whole && known) slots.set("#", { ...slot, whole: known.whole });
+    else if (!slot.whole && !told.has(before)) {
+      told.add(before);
+      report(slot, slot.line, null);
+    }
+  });
+}
+
 function join(slots: Map<string, SlotDraft>, slot: NamedSlot, line: number, report: ReportSlot): void {
   const before = slots.get(slot.name);
   if (!before) {
@@ -128,6 +161,8 @@ function join(slots: Map<string, SlotDraft>, slot: NamedSlot, line: number, repo
   const said = howOf(slot);
   const known = howOf(before);
   if (said !== "" && known !== "" && said !== known) report(slot, line, known);
+  else if (slot.default !== null && before.default !== null && slot.default !== before.default)
+    report(slot, line, `=${before.default}`);
   const takes = known === "" && said !== "";
   slots.set(slot.name, {
     ...(takes ? { ...slot, line } : before),

@@ -79,8 +79,8 @@ function parseSlot(inside: string, at: Cols): NamedSlot | Fault {
     );
   const [, name, how, from, to, byDefault] = match;
   const whole = from === undefined ? null : { from: Number(from), to: Number(to) };
-  if (name === "#" && !whole)
-    return unfit(at, "A number needs its bounds, as in “{#:0 to 9}”: they say how many such lines the board has.");
+  if (name === "#" && !whole && how)
+    return unfit(at, "A number is counted: write its bounds, as in “{#:0 to 9}”, and no code.");
   if (whole && whole.from > whole.to)
     return unfit(at, `Whole numbers go from the lower to the higher one: write “${whole.to} to ${whole.from}”.`);
   return { name: name!, code: whole ? null : (how ?? null), whole, default: byDefault ?? null, at };
