@@ -85,3 +85,54 @@ test("a dialect with a code of each kind reads without an issue", () => {
     ]
   `);
 });
+
+test("fields stand one after another, as in a script, and a unit may stand behind both ends of a range", () => {
+  const dialect = dialectOf(`dialect "Loom"
+
+filters
+  "notch {f} {w}"  notch at {f} Hz width {w} Hz
+
+rates
+  "spin {a} {s} {e}"  {a} slope {s} deg/s end {e} deg/s bend 3
+
+modes
+  "on {m} {a} {b}"  {m} when ch5 in {a} us to {b} us
+
+pack
+  "volts {r}"  divider-ratio {r}
+  "amps {r}"   shunt-scale {r} mohm
+`);
+  expect(dialect.issues).toEqual([]);
+  const fields = dialect.meanings.map(({ right: { value } }) =>
+    value.kind === "fields" ? value.fields.map((field) => `${field.name.join("")} ${field.value.kind}`) : value.kind,
+  );
+  expect(fields).toEqual([
+    ["at value", "width value"],
+    ["slope value", "end value", "bend constant"],
+    "condition",
+    "value",
+    "value",
+  ]);
+});
+
+test("lines with the same text before the number share its bounds, which are said once", () => {
+  const shared = dialectOf(`dialect "Loom"
+
+filters
+  "notch {#:0 to 3} at {f}"  notch at {f} Hz
+  "notch {#} wide {w}"       notch width {w} Hz
+`);
+  expect(shared.issues).toEqual([]);
+  expect(shared.lefts.map(({ pattern }) => pattern.slots.get("#")!.whole)).toEqual([
+    { from: 0, to: 3 },
+    { from: 0, to: 3 },
+  ]);
+  const without = dialectOf(`dialect "Loom"
+
+filters
+  "notch {#} wide {w}"  notch width {w} Hz
+`);
+  expect(without.issues.map(({ message }) => message.slice(0, 44))).toEqual([
+    "A number needs its bounds, as in “{#:0 to 9}",
+  ]);
+});

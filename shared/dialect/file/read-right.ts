@@ -63,10 +63,14 @@ function knownName({ spec, catalogue }: Task, at: Cols, name: Template): Setting
   if (holds === "places" && catalogue.element(word)) return null;
   const setting = catalogue.setting(spec.name, word);
   if (setting) return setting;
+  if (spec.name === "pack" && FIGURES.has(word)) return null;
   return holds === "places"
     ? unknown("setting or element", [...catalogue.settingsOf(spec.name), ...catalogue.elements])
     : unknown("setting", catalogue.settingsOf(spec.name));
 }
+
+/** What boards know of two settings at once: (top + bottom) / bottom of the divider, and shunt times gain. */
+const FIGURES: ReadonlySet<string> = new Set(["divider-ratio", "shunt-scale"]);
 
 function readAfterName(task: Task, at: Cols, setting: SettingSpec | null): ValueTemplate | Fault {
   const { text, spec } = task;
@@ -86,12 +90,43 @@ function readAfterName(task: Task, at: Cols, setting: SettingSpec | null): Value
   if (word === "follows" && spec.holds === "follows") return readFollows(task, rest);
   if (spec.holds === "follows")
     return unfit(at, "“follows” is expected behind the name, as in “{m} follows {c} from {a} to {b}”.");
-  return readValue(task, at, setting?.types.some(({ is }) => is === "fields") ?? null);
+  return readValue(task, at, setting?.types.some(({ is }) => is === "fields") ?? null, fieldNames(task, setting));
 }
 
-/** A value of any form. `fields`: whether it is one of several named values; null where that is not known. */
-function readValue(task: Task, at: Cols, fields: boolean | null): ValueTemplate | Fault {
+/** The names of the fields that a setting has, or any setting of the section where slots make its name. */
+function fieldNames({ spec, catalogue }: Task, setting: SettingSpec | null): ReadonlySet<string> {
+  const settings = setting ? [setting] : catalogue.settingsOf(spec.name);
+  const types = settings.flatMap((each) => each.types);
+  return new Set(types.flatMap((type) => (type.is === "fields" ? type.fields.map(({ name }) => name) : [])));
+}
+
+/** The columns of fields one after another, as `slope {s} end {e}`: each begins with one of these names. */
+function fieldsIn(text: string, at: Cols, names: ReadonlySet<string>): Cols[] {
+  const fields: { start: number; end: number }[] = [];
+  for (const word of splitAt(text, at, /[ \t]+/y)) {
+    if (names.has(text.slice(word.start, word.end))) fields.push({ ...word });
+    else if (fields.length === 0) return [];
+    else fields.at(-1)!.end = word.end;
+  }
+  return fields;
+}
+
+/**
+ * A value of any form. `fields`: whether it is one of several named values; null where that is not known. `names`: what
+ * they are called.
+ */
+function readValue(
+  task: Task,
+  at: Cols,
+  fields: boolean | null,
+  names: ReadonlySet<string> = new Set(),
+): ValueTemplate | Fault {
   const { text } = task;
+  const plain = text.slice(at.start, at.end).includes(",") ? [] : fieldsIn(text, at, names);
+  if (plain.length > 0) {
+    const read = plain.map((item) => readField(task, item));
+    return read.find(isFault) ?? { kind: "fields", fields: read.flatMap((each) => (isFault(each) ? [] : [each])) };
+  }
   const items = splitAt(text, at, /,/y);
   const named = items.filter((item) => isNamed(text, item)).length;
   if (named > 0 && fields !== false && (fields || named === items.length)) {
@@ -233,7 +268,9 @@ function readShape(text: string, at: Cols): ValueTemplate | Fault {
   if (/^[a-z][a-z0-9-]*$/.test(said)) return { kind: "condition", shape: { kind: "mode", mode: said } };
   const ranges: RangeShape[] = [];
   for (const part of splitAt(text, at, /[ \t]and[ \t]/y)) {
-    const match = /^(\S+)[ \t]+in[ \t]+(\S+)[ \t]+to[ \t]+(\S+?)(?:[ \t]+us)?$/.exec(text.slice(part.start, part.end));
+    const match = /^(\S+)[ \t]+in[ \t]+(\S+)(?:[ \t]+us)?[ \t]+to[ \t]+(\S+)(?:[ \t]+us)?$/.exec(
+      text.slice(part.start, part.end),
+    );
     const channel = match && (refOf(match[1]!) ?? channelOf(match[1]!));
     const from = match && (refOf(match[2]!) ?? pulseOf(match[2]!));
     const to = match && (refOf(match[3]!) ?? pulseOf(match[3]!));
