@@ -24,6 +24,7 @@ export interface Fact {
 export interface Linked {
   readonly lefts: readonly Left[];
   readonly meanings: readonly Meaning[];
+  readonly headings: readonly Pattern[];
 }
 
 /** A slot of a left side of which two lines say different things; `before` null for a number without bounds. */
@@ -33,18 +34,23 @@ export type FindCode = (slot: NamedSlot, line: number) => Code | null;
 
 type MutableLeft = Omit<Left, "meanings" | "beside"> & { meanings: Meaning[]; beside: string[] };
 
-/** Links facts in file order. */
-export function linkFacts(facts: readonly Fact[], find: FindCode, report: ReportSlot): Linked {
+/** Links facts in file order; `headings` are those of the section `text`. */
+export function linkFacts(
+  facts: readonly Fact[],
+  headings: readonly NamedPattern[],
+  find: FindCode,
+  report: ReportSlot,
+): Linked {
   const slots = slotsByLeft(facts, report);
+  const headingSlots = slotsByHeading(facts, headings, report);
+  const headingOf = (pattern: NamedPattern) => makePattern(pattern, headingSlots.get(pattern.key)!, find);
   const unders = new Map<string, Under>();
   const lefts = new Map<string, MutableLeft>();
   const underOf = (named: NamedUnder): Under => {
     const key = keyOfUnder(named);
     const under: Under =
       unders.get(key) ??
-      (named.kind === "heading"
-        ? { kind: "heading", pattern: makePattern(named.pattern, ownSlots(named.pattern), find) }
-        : { kind: named.kind });
+      (named.kind === "heading" ? { kind: "heading", pattern: headingOf(named.pattern) } : { kind: named.kind });
     unders.set(key, under);
     return under;
   };
@@ -74,6 +80,7 @@ export function linkFacts(facts: readonly Fact[], find: FindCode, report: Report
       ...all.filter(({ under }) => under.kind === "anywhere"),
     ],
     meanings,
+    headings: headings.map(headingOf),
   };
 }
 
@@ -88,10 +95,24 @@ function keyOfUnder(under: NamedUnder): string {
 /** A slot as all facts with one left side say it together. */
 type SlotDraft = NamedSlot & { readonly line: number };
 
-function ownSlots(pattern: NamedPattern): Map<string, SlotDraft> {
-  const own = new Map<string, SlotDraft>();
-  for (const slot of pattern.slots) join(own, slot, pattern.at.line, () => {});
-  return own;
+/** The slots of each heading: a code or a default is said once, wherever the heading is named. */
+function slotsByHeading(
+  facts: readonly Fact[],
+  headings: readonly NamedPattern[],
+  report: ReportSlot,
+): ReadonlyMap<string, Map<string, SlotDraft>> {
+  const all = new Map<string, Map<string, SlotDraft>>();
+  const seen = new Set<NamedPattern>();
+  const add = (pattern: NamedPattern) => {
+    if (seen.has(pattern)) return;
+    seen.add(pattern);
+    const own = all.get(pattern.key) ?? new Map<string, SlotDraft>();
+    all.set(pattern.key, own);
+    for (const slot of pattern.slots) join(own, slot, pattern.at.line, report);
+  };
+  headings.forEach(add);
+  for (const { under } of facts) if (under.kind === "heading") add(under.pattern);
+  return all;
 }
 
 /** A code or a default is said once, in any of the facts with an equal left side, or in another text of the same fact. */
@@ -186,11 +207,6 @@ function makePattern(pattern: NamedPattern, drafts: ReadonlyMap<string, SlotDraf
     });
   }
   return { key: pattern.key, parts: pattern.parts, slots, at: pattern.at };
-}
-
-/** A pattern by itself, as a heading is. */
-export function patternOf(pattern: NamedPattern, find: FindCode): Pattern {
-  return makePattern(pattern, ownSlots(pattern), find);
 }
 
 /** The slots, and the named bits of slots, that nothing on the right takes; the number is never one. */
