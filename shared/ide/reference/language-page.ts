@@ -4,6 +4,7 @@
  */
 
 import { MOST_BYTES, MOST_LINE, MOST_LINES } from "../../model/script-limits.ts";
+import { dialectPage } from "./dialect/pages.ts";
 
 /** The page of the language, as Markdown. */
 export function languagePage(): string {
@@ -23,6 +24,7 @@ The extension is \`.fettle\`, the text UTF-8; a byte-order mark and the line end
 - \`craft "NAME"\`: one whole machine
 - \`layer "NAME"\`: a part made to be reused: a maker's base, a pilot's habits, an OSD layout
 - \`handset "NAME"\`: the pilot's transmitter and its controls; only \`transmitter\`, \`controls\` and \`use\` of handsets
+- \`dialect "NAME"\`: how one board's text and our words map onto each other; a language of its own, on the page \`dialect\`; no \`use\` in it, and no file uses it
 
 \`edition 1\` may follow the name, and is meant where nothing does. A higher edition than this tool knows gives one finding and nothing else, and such a file is never rewritten. A text that no person would write by hand, of more than ${MOST_BYTES / 1024 ** 2} MB, ${MOST_LINES} lines or ${MOST_LINE} characters on a line, is not read as a script, and a message says so. \`use\` lines and sections follow in any order.
 
@@ -173,9 +175,11 @@ const further = `## Second sets, several packs, dials that adjust, single motors
 
 \`rates-second\`, \`gains-second\` and \`osd-second\` take the entries of \`rates\`, \`gains\` and \`osd\` (without \`grid\` and \`picture\`); the first two fall back to what those say. \`pack "NAME"\` lies over plain \`pack\`. In \`adjust\`, \`SETTING follows DIAL from VALUE to VALUE\` moves a matter of taste: gains, the throttle's limit and softness, the smoothing of sticks, the brightness of lights. The first VALUE belongs to the dial's first stop, as its line in \`controls\` names it, also where its range falls; between the stops the setting goes in proportion. What the craft is made of, what keeps people whole, and what link, failsafe and pack rest on follow no dial; the page of a setting says whether it may. \`motor1\` to \`motor8\` in \`motors\` are fields over the plain ones.`;
 
-const kept = `## Lines that are kept
+const kept = `## Board text, and lines that are kept
 
-\`verbatim "DIALECT"\` holds lines of board text that were not understood: all after \`|\` is kept as it is. Parts for one dialect join in the order of the files. Nothing that was pasted is ever lost.`;
+In the section \`board\`, \`dialect "FILE"\` names the dialect of the craft's board, and \`text "FILE"\` the text that was last saved from it: both are paths from the file that says so. With them a craft is written as text for its board, onto what the board says already. The page \`dialect\` says how.
+
+\`verbatim "DIALECT"\` holds lines of board text that were not understood: all after \`|\` is kept as it is, and goes back to the board where it stood. Parts for one dialect join in the order of the files. Nothing that was pasted is ever lost.`;
 
 /** Words of the language, by the parts of the page that explain them. */
 const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
@@ -191,12 +195,15 @@ const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
   { part: places, words: "at place places left centre right top middle bottom" },
   { part: combining, words: "use layer layers drop merge" },
   { part: further, words: "follows" },
+  { part: kept, words: "verbatim" },
 ];
 
 /** The parts of the page about a word of the language, such as “use” or “when”, as Markdown; null for any other word. */
 export function languageTopic(word: string): string | null {
   const asked = word.toLowerCase();
   if (asked === "language") return languagePage();
+  const ofDialects = dialectPage(asked);
+  if (ofDialects !== null) return ofDialects;
   const parts = TOPICS.filter(({ words }) => words.split(" ").includes(asked)).map(({ part }) => part);
   if (parts.length === 0) return null;
   return parts.map((part) => part.replace(/^## (.*)$/m, "# $1\n\n*of the language*")).join("\n\n---\n\n");

@@ -60,7 +60,42 @@ export const languageWords: readonly LanguageWord[] = [
   { word: "use", summary: "Lays another file below this one.", also: ["merge", "later wins", "include a file"] },
   { word: "drop", summary: "Takes back what earlier files say." },
   { word: "follows", summary: "Lets a dial move a setting in flight." },
+  {
+    word: "dialect",
+    summary: "The header of a file that says what a board's text means, and how such a file is built.",
+    also: ["dialects", "board text", "configuration of the board", "known-by", "opening", "closing", "repeats"],
+  },
+  {
+    word: "dialect-lines",
+    summary: "Lines of a dialect: left sides, slots and right sides.",
+    also: ["slot", "left side", "right side", "unset", "cannot", "divider-ratio", "shunt-scale"],
+  },
+  {
+    word: "dialect-codes",
+    summary: "How a board spells a value: number, words, letters, list, bits, set, text.",
+    also: ["code", "codes", "bits", "words of the board", "letters", "base 16", "steps of a number"],
+  },
+  {
+    word: "dialect-reading",
+    summary: "Headings, and how a board's text becomes a script.",
+    also: ["under", "heading of board text", "read board text", "kept lines", "odd lines"],
+  },
+  {
+    word: "dialect-writing",
+    summary: "How a craft becomes text for its board: conditions, curves, and what stays.",
+    also: ["write board text", "changes only", "curve", "formula of the rates"],
+  },
+  {
+    word: "dialect-report",
+    summary: "What is found in a dialect, what reading and writing tell, and how a dialect grows.",
+    also: ["name this line", "learn a dialect", "board read", "board write", "board move", "board learn"],
+  },
 ];
+
+/** The words that have a page of their own; the others are explained in a part of the language's page. */
+export function hasOwnPage(name: string): boolean {
+  return name === "dialect" || name.startsWith("dialect-");
+}
 
 /** A word of the language by its name. */
 export function languageWord(name: string): LanguageWord | undefined {

@@ -1,5 +1,6 @@
 /** Which page a name in a page's text means. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { hasOwnPage } from "./language-words.ts";
 import { everyName, type NameKind, type PageName } from "./page-names.ts";
 
 /** The page that a name in code leads to, by the chapter it stands in and the page that it stands on; null for no name. */
@@ -22,7 +23,7 @@ function makePageOfCode(catalogue: Catalogue): PageOfCode {
     if (on?.kind === "section" && chapter === "Settings" && kinds.has(setting))
       return { kind: "setting", name: setting };
     // A unit, and a word that every sentence may have, lead away from what is read.
-    const likely = kinds.get(name)?.filter((kind) => kind !== "unit" && kind !== "word") ?? [];
+    const likely = kinds.get(name)?.filter((kind) => kind !== "unit" && (kind !== "word" || hasOwnPage(name))) ?? [];
     const expected: readonly NameKind[] = chapter.startsWith("Rules") ? ["rule"] : ["setting", "mode", "element"];
     const kind = likely.find((each) => expected.includes(each)) ?? likely[0];
     return kind ? { kind, name } : null;

@@ -3,10 +3,11 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { colouredScript } from "./coloured-script.ts";
 import { languagePage } from "./language-page.ts";
+import { hasOwnPage } from "./language-words.ts";
 import { pageOfCode } from "./links.ts";
 import { escapeHtml, htmlOf } from "./markdown-html.ts";
 import { pageOfNamed } from "./page.ts";
-import { listNames, type NamedPage, type NameKind, type PageName } from "./page-names.ts";
+import { everyName, listNames, type NamedPage, type NameKind, type PageName } from "./page-names.ts";
 import { referenceHtml } from "./reference-html.ts";
 import { searchWords } from "./search-texts.ts";
 
@@ -49,6 +50,12 @@ function groupsOf(catalogue: Catalogue): Group[] {
     { title: "Elements", what: "What can stand on the OSD.", file: "elements.md", names: ofKind("element") },
     { title: "Units", what: "What a number is followed by.", file: "units.md", names: ofKind("unit") },
     { title: "Rules", what: "What is checked.", file: "rules.md", names: ofKind("rule") },
+    {
+      title: "Dialects",
+      what: "What a board's text means, and how to teach it.",
+      file: "dialects.md",
+      names: everyName(catalogue).filter(({ name, kind }) => kind === "word" && hasOwnPage(name)),
+    },
   ];
 }
 

@@ -1,6 +1,7 @@
 /** The reference as files: complete, the same each time, and without a link that leads nowhere. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { dialectPages } from "../../../shared/ide/reference/dialect/pages.ts";
 import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
 import { listNames } from "../../../shared/ide/reference/page-names.ts";
 import { referenceOf } from "../../../shared/ide/reference/reference.ts";
@@ -20,9 +21,10 @@ test("every name has one article, under an address of its own", () => {
   const articles = [...site.matchAll(/<article id="[^"]+" data-kind="([a-z]+)"[^>]*>\n<h2>([^<]+)<\/h2>/g)];
   const named = articles.map(([, kind, name]) => `${kind} ${name!.replaceAll("&amp;", "&")}`);
   expect(named.sort()).toEqual(
-    listNames(catalogue)
-      .map(({ kind, name }) => `${kind} ${name}`)
-      .sort(),
+    [
+      ...listNames(catalogue).map(({ kind, name }) => `${kind} ${name}`),
+      ...dialectPages.map(({ title }) => `word ${title}`),
+    ].sort(),
   );
 });
 
