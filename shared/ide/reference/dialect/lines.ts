@@ -85,7 +85,7 @@ then explode => odd (no word of this setting)
     `
 ## Left sides
 
-**One left side on several lines** means several entries from one board line. Left sides are compared without the codes and defaults in their slots, so it is enough to say those once.
+**One left side on several lines** means several entries from one board line. Left sides are the same if their texts and the names of their slots are; codes and defaults are not compared, so it is enough to say those once.
 `,
     example({
       dialect: `
@@ -248,6 +248,7 @@ pack
 codes
   pot   words 3 pack-volts, 9 amps
   does  words - unset, a arm, f level
+  flue  number 0 to 11 from ch5
 
 osd
   "tile {e:pot} off"                          {e} unset
@@ -258,15 +259,15 @@ safety
   "rests not"          idle-disarm-after unset
 
 modes
-  "shelf {#:0 to 9} bare"                                             unset
-  "shelf {#:0 to 9} {m:does} by {c:5 to 16=5}, {a:800 to 2200=1000} to {b:800 to 2200=2000}"  {m} when ch{c} in {a} us to {b} us
+  "shelf {#:0 to 9} bare"  unset
+  "shelf {#:0 to 9} {m:does} by {c:flue=0}, {a:800 to 2200=1000} to {b:800 to 2200=2000}"  {m} when {c} in {a} us to {b} us
 `,
       reads: `
 tile 3 off                      => read
 tile 9 at 4/18                  => read osd amps at 4, 18
 rests not                       => read
-shelf 0 a by 5, 1700 to 2000    => read modes arm when ch5 in 1700 us to 2000 us
-shelf 1 - by 5, 1000 to 2000    => read
+shelf 0 a by 0, 1700 to 2000    => read modes arm when ch5 in 1700 us to 2000 us
+shelf 1 - by 0, 1000 to 2000    => read
 shelf 2 bare                    => read
 `,
     }),

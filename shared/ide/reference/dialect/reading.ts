@@ -82,7 +82,7 @@ codes
 
 safety
   "rests after {t:1 to 60}"    idle-disarm-after {t} s
-  "rests after {t:ever}"       idle-disarm-after {t}
+  "rests after {w:ever}"       idle-disarm-after {w}
 `,
       reads: `
 rests after 20    => read safety idle-disarm-after 20 s

@@ -104,9 +104,10 @@ close the door
       dialect: `
 codes
   does  words - unset, a arm, f level, t turtle
+  flue  number 0 to 11 from ch5
 
 modes
-  "shelf {#:0 to 3} {m:does} by {c:5 to 16=5} {a:800 to 2200=1000}..{b:800 to 2200=1000}"  {m} when ch{c} in {a} us to {b} us
+  "shelf {#:0 to 3} {m:does} by {c:flue=0} {a:800 to 2200=1000}..{b:800 to 2200=1000}"  {m} when {c} in {a} us to {b} us
 `,
       writes: {
         craft: `
@@ -116,14 +117,14 @@ modes
   arm  when ch5 in 1700 us to 2000 us
 `,
         base: `
-shelf 0 a by 5 1700..2000
-shelf 1 t by 8 1700..2000
+shelf 0 a by 0 1700..2000
+shelf 1 t by 3 1700..2000
 `,
         text: `
-shelf 0 a by 5 1700..2000
-shelf 1 - by 5 1000..1000
+shelf 0 a by 0 1700..2000
+shelf 1 - by 0 1000..1000
 `,
-        changes: "shelf 1 - by 5 1000..1000",
+        changes: "shelf 1 - by 0 1000..1000",
       },
     }),
     `
@@ -196,14 +197,15 @@ Between the board's figures and our slope, end and bend the nearest fit is sough
       dialect: `
 codes
   does  words - unset, a arm, f level
+  flue  number 0 to 11 from ch5
 
 modes
-  "shelf {#:0 to 3} {m:does} by {c:5 to 16=5} {a:800 to 2200=1000}..{b:800 to 2200=1000}"  {m} when ch{c} in {a} us to {b} us
+  "shelf {#:0 to 3} {m:does} by {c:flue=0} {a:800 to 2200=1000}..{b:800 to 2200=1000}"  {m} when {c} in {a} us to {b} us
 `,
       handset: WHEEL,
       reads: `
-shelf 0 a by 5 1700..2100  => read modes arm when TL is down
-shelf 1 f by 6 1300..1700  => read modes level when TR is mid
+shelf 0 a by 0 1700..2100  => read modes arm when TL is down
+shelf 1 f by 1 1300..1700  => read modes level when TR is mid
 `,
     }),
   ],
