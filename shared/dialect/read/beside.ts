@@ -1,0 +1,81 @@
+/** What a board line holds that no entry of the script says: where that is not the default, the line is kept as well. */
+import { decodeSlot, textOfHeld } from "../codes/codes.ts";
+import type { BitsCode, Meaning, Slot } from "../dialect.ts";
+import { refsOf } from "../file/link-facts.ts";
+import type { LineParse } from "./line-reader.ts";
+
+type Fit = LineParse & { kind: "fits" };
+
+/**
+ * Why the line says more than the entries that come of it; null where it does not. `set` are its meanings that say
+ * something, `unset` those by which nothing is set.
+ */
+export function besideOf({ left, slots }: Fit, set: readonly Meaning[], unset: readonly Meaning[]): string | null {
+  const { beside, pattern } = left;
+  if (unset.length === 0 && beside.length === 0 && !hasBits(pattern.slots)) return null;
+  const used = new Set(set.flatMap(slotsUsed));
+  // A line that says that nothing is set still says of what, and which number it has.
+  for (const meaning of unset) for (const slot of slotsThatName(meaning)) used.add(slot);
+  for (const slot of pattern.slots.values()) {
+    const { name, code } = slot;
+    const { text, held } = slots.get(name)!;
+    if (held.kind === "unset" && code?.kind !== "bits") continue;
+    const isUsed = used.has(name) || name === "#";
+    if (!isUsed && !isDefault(slot, text)) return `“${text}” of {${name}} is said by no entry`;
+    if (isUsed && code?.kind === "bits") {
+      const stray = strayBits(code, name, text, beside);
+      if (stray !== null) return stray;
+    }
+  }
+  return null;
+}
+
+function hasBits(slots: ReadonlyMap<string, Slot>): boolean {
+  for (const { code } of slots.values()) if (code?.kind === "bits") return true;
+  return false;
+}
+
+/** As the board spells the default, or the same value spelled otherwise. */
+function isDefault(slot: Slot, text: string): boolean {
+  if (slot.default === null) return false;
+  if (slot.default === text) return true;
+  if (slot.code?.kind === "bits") return numberOf(slot.code, text) === numberOf(slot.code, slot.default);
+  const [a, b] = [decodeSlot(slot, text), decodeSlot(slot, slot.default)];
+  return a.kind !== "bad" && b.kind === a.kind && textOfHeld(a) === textOfHeld(b);
+}
+
+/** The first bits that say something and belong to no part that an entry uses. */
+function strayBits(code: BitsCode, slot: string, text: string, beside: readonly string[]): string | null {
+  const number = numberOf(code, text);
+  if (number === null) return null;
+  let rest = number;
+  for (const { from, to, name } of code.parts) {
+    const mask = ((1n << BigInt(to - from + 1)) - 1n) << BigInt(from);
+    if (beside.includes(`${slot}.${name}`) && (rest & mask) !== 0n) return `“${name}” of “${text}” is said by no entry`;
+    rest &= ~mask;
+  }
+  for (const { bit } of code.fixed) rest &= ~(1n << BigInt(bit));
+  return rest === 0n ? null : `“${text}” has bits that no entry says`;
+}
+
+/** The bits that a text spells, those below nought as two's complement of its width; null where it spells none. */
+function numberOf({ base, digits }: BitsCode, text: string): bigint | null {
+  const sign = text.startsWith("-") ? -1n : 1n;
+  const spelled = sign < 0n ? text.slice(1) : text;
+  let number = 0n;
+  for (const each of spelled.toLowerCase()) {
+    const digit = Number.parseInt(each, 36);
+    if (Number.isNaN(digit) || digit >= base) return null;
+    number = number * BigInt(base) + BigInt(digit);
+  }
+  const width = digits === null ? 32 : Math.ceil(digits * Math.log2(base));
+  return sign < 0n ? BigInt.asUintN(width, -number) : number;
+}
+
+function slotsUsed({ right, title }: Meaning): string[] {
+  return refsOf(right, title).map(({ slot }) => slot);
+}
+
+function slotsThatName({ right, title }: Meaning): string[] {
+  return [...right.name, ...(title ?? [])].flatMap((part) => (typeof part === "string" ? [] : [part.slot]));
+}
