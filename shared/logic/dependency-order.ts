@@ -1,6 +1,7 @@
 /** The order in which conditions can be compiled, and the cycles among them. */
+
+import type { Cycle } from "./condition-faults.ts";
 import type { Reference } from "./names.ts";
-import type { Cycle } from "./switchboard-types.ts";
 
 export interface DependencyOrder {
   /** Every name that is on no cycle, after those to which it refers (a topological order). */

@@ -3,7 +3,8 @@ import { distance } from "fastest-levenshtein";
 import type { Source } from "../model/craft.ts";
 import { isAlike } from "../model/similar-names.ts";
 import { type Condition, type Subject, walkCondition } from "../syntax/condition.ts";
-import type { ControlSpec, Problem, SwitchInput, UnsetReference } from "./switchboard-types.ts";
+import type { Problem, UnsetReference } from "./condition-faults.ts";
+import type { ControlSpec, SwitchInput } from "./switchboard-types.ts";
 import { type Cuts, cutsOf } from "./variables.ts";
 
 /** A mode that a condition names, at its first occurrence. */

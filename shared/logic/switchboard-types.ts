@@ -18,6 +18,7 @@ import type { Source } from "../model/craft.ts";
 import type { Condition } from "../syntax/condition.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { ControlKind } from "../syntax/value.ts";
+import type { Cycle, Problem, UnsetReference } from "./condition-faults.ts";
 
 // --- Input -------------------------------------------------------------------------
 
@@ -119,35 +120,6 @@ export interface Sets {
   given(set: StateSet, positions: Positions): StateSet;
   /** Names of the variables on which membership depends, in the board's order. */
   dependsOn(set: StateSet): readonly string[];
-}
-
-// --- Faults of the conditions themselves ---------------------------------------------
-
-/** A control or position that does not exist, or a test that does not fit its control. */
-export interface Problem extends Cols {
-  readonly code: "unknown-name" | "wrong-type";
-  readonly what: "control" | "position";
-  /** The mode or output whose condition contains it. */
-  readonly in: string;
-  readonly source: Source;
-  /** The word as written. */
-  readonly word: string;
-  /** The control of an unknown position, or the dial tested for a position. */
-  readonly control: string;
-  /** At most 20 names that exist, the nearest first; empty for `wrong-type`, and where there are too many wrong names. */
-  readonly candidates: readonly string[];
-}
-
-/** A reference to a mode that is not set up; such a mode is off. */
-export interface UnsetReference extends Cols {
-  readonly mode: string;
-  readonly in: string;
-  readonly source: Source;
-}
-
-/** Conditions that refer to each other in a cycle: each link's `from` names its `to`, the last one the first. */
-export interface Cycle {
-  readonly links: readonly (Cols & { readonly from: string; readonly to: string; readonly source: Source })[];
 }
 
 // --- Answers --------------------------------------------------------------------------------
@@ -260,6 +232,51 @@ export interface Ways {
   readonly complete: boolean;
 }
 
+/** A range of pulses that a variable may have, and the pulses next to it. */
+export interface BoxSpan {
+  readonly variable: Variable;
+  /** The lowest and the highest pulse in it. */
+  readonly fromUs: number;
+  readonly toUs: number;
+  /** The nearest pulses of the variable on either side; null where there is none. */
+  readonly belowUs: number | null;
+  readonly aboveUs: number | null;
+  /** Any whole us may come between pulses: a dial, or a channel without a control. */
+  readonly isContinuous: boolean;
+}
+
+/** Something that can hold one range: a board's line, or a part of one. */
+export interface RangeHolder {
+  holds(span: BoxSpan): boolean;
+}
+
+/** A product of ranges; `spans` in the board's order, each with the index of its holder. */
+export interface Box {
+  readonly set: StateSet;
+  readonly spans: readonly { readonly holder: number; readonly span: BoxSpan }[];
+}
+
+export interface BoxSearch {
+  readonly boxes: readonly Box[];
+  readonly complete: boolean;
+}
+
+/** What a cover is chosen by besides the number of its sets. */
+export interface CoverWish {
+  /** Of covers with equally many the one with the least sum is taken. */
+  cost(index: number): number;
+  /** Whether a whole cover can be had, given the indexes of its sets. */
+  accept(indexes: readonly number[]): boolean;
+}
+
+/** Some of the sets, whose union is the one asked for. */
+export interface ChosenCover {
+  /** Rising. */
+  readonly indexes: readonly number[];
+  /** Whether none with fewer exists. */
+  readonly proven: boolean;
+}
+
 /** The answers about one craft. Made by `makeSwitchboard`; pure, apart from caches. */
 export interface Switchboard {
   readonly input: SwitchInput;
@@ -312,6 +329,19 @@ export interface Switchboard {
   waysTo(set: StateSet, limit?: number): Ways;
   /** The ways into a set that lead beyond `known`, each without the values that only lead into `known`. */
   waysBeyond(set: StateSet, known: StateSet, limit?: number): Pick<Ways, "ways" | "complete">;
+
+  /**
+   * The maximal boxes within a set that the holders can hold, each at most one range of a box; holders that are equal
+   * are to be the same object. Not `complete` where there are too many, or finding them exceeds the budget.
+   */
+  boxesWithin(set: StateSet, holders: readonly RangeHolder[]): BoxSearch;
+  /** All pulses of a variable, as a range. */
+  wholeSpan(variable: Variable): BoxSpan;
+  /**
+   * The fewest of these sets whose union is the set, proven up to 12 of them. Null where the union of all is another
+   * set, no cover is acceptable, or the work exceeds the budget.
+   */
+  fewestOf(set: StateSet, candidates: readonly StateSet[], wish: CoverWish): ChosenCover | null;
 
   /**
    * The number of distinct sets of modes that the controls can reach, the empty one included; modes

@@ -1,8 +1,10 @@
 /** Answers questions about one craft's switches from decision diagrams. */
 import type { Source } from "../model/craft.ts";
+import { findBoxes, wholeSpan } from "./boxes.ts";
 import { BUDGET, type WorkBudget } from "./budget.ts";
 import { type Compiled, compile } from "./compile.ts";
 import { countImages, type ImageCount } from "./counting.ts";
+import { findCover } from "./cover.ts";
 import { EVERY, NONE } from "./diagram.ts";
 import { lossState } from "./loss.ts";
 import { findIdlePositions, mapOf } from "./map.ts";
@@ -88,6 +90,9 @@ function boardOf(
     movesTo: (set, from) => findMoves(compiled, set, from),
     waysTo: (set, limit = MOST_WAYS) => findPrimeImplicants(compiled, set, limit, home),
     waysBeyond: (set, known, limit = MOST_WAYS) => findWaysBeyond(compiled, set, known, limit, home),
+    boxesWithin: (set, holders) => findBoxes(compiled, set, holders),
+    wholeSpan: (variable) => wholeSpan(compiled.byLevel[compiled.levels.get(variable.name)!]!),
+    fewestOf: (set, candidates, wish) => findCover(compiled, set, candidates, wish),
     countStates: (mostSteps = budget.states) => imagesWithin(mostSteps)?.total ?? null,
     countStatesWith: (name, mostSteps = budget.states) => {
       const set = selected(name);

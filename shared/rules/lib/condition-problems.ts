@@ -1,6 +1,7 @@
 /** Turns the logic's problems with conditions into reports. */
+
+import type { Problem } from "../../logic/condition-faults.ts";
 import { boardOf } from "../../logic/from-craft.ts";
-import type { Problem } from "../../logic/switchboard-types.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Fix } from "../../syntax/span.ts";
