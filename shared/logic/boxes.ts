@@ -92,11 +92,10 @@ export function findBoxes(compiled: Compiled, set: number, holders: readonly Ran
     );
 
   const boxes = diagrams.withBudget(budget.question, () =>
-    boxesOf(set, (1 << used.length) - 1).map((sides): Box => {
-      const inOrder = [...sides].sort((a, b) => compiled.indexOf[a.level]! - compiled.indexOf[b.level]!);
+    inBoardOrder(compiled, boxesOf(set, (1 << used.length) - 1)).map((sides): Box => {
       return {
         set: asSet(setOf(compiled, sides, (level) => held(level).steps)),
-        spans: inOrder.map(({ level, from, to, holder }) => ({
+        spans: sides.map(({ level, from, to, holder }) => ({
           holder,
           span: spanOf(byLevel[level]!, held(level).steps, from, to),
         })),
@@ -104,6 +103,20 @@ export function findBoxes(compiled: Compiled, set: number, holders: readonly Ran
     }),
   );
   return { boxes: boxes ?? [], complete: complete && boxes !== null };
+}
+
+/** Boxes and their sides in the handset's order, then by rising pulse. */
+function inBoardOrder({ indexOf }: Compiled, boxes: readonly Sides[]): Sides[] {
+  const compare = (a: Side, b: Side) => indexOf[a.level]! - indexOf[b.level]! || a.from - b.from || a.to - b.to;
+  return boxes
+    .map((sides) => [...sides].sort(compare))
+    .sort((a, b) => {
+      for (let i = 0; i < a.length && i < b.length; i++) {
+        const order = compare(a[i]!, b[i]!);
+        if (order !== 0) return order;
+      }
+      return a.length - b.length;
+    });
 }
 
 /** The whole range of a variable as a span: all that its channel carries. */

@@ -12,6 +12,8 @@ export interface Block {
   /** The lines of controls and modes, without those of the link. */
   readonly board: string;
   readonly input: SwitchInput;
+  /** Behind “with”: a dialect of `dialects.ts`. */
+  readonly dialect: string | null;
   /** The indented lines, trimmed. */
   readonly cases: readonly string[];
 }
@@ -23,7 +25,7 @@ export function blocksOf(file: string): Block[] {
     const lines = block.split("\n").filter((line) => line.trim() !== "" && !line.startsWith("#"));
     if (lines.length === 0) return [];
     const facts = lines.filter((line) => !line.startsWith("  "));
-    const board = facts.filter((line) => !/^(?:two-level|endpoints) /.test(line)).join("\n");
+    const board = facts.filter((line) => !/^(?:two-level|endpoints|with) /.test(line)).join("\n");
     const numbers = (word: string) =>
       facts
         .find((line) => line.startsWith(`${word} `))
@@ -32,8 +34,9 @@ export function blocksOf(file: string): Block[] {
         .map(Number);
     const [fromUs = 1000, toUs = 2000] = numbers("endpoints") ?? [];
     const input = readInput(board, { endpointsUs: { fromUs, toUs }, twoLevelChannels: numbers("two-level") ?? [] });
+    const dialect = facts.find((line) => line.startsWith("with "))?.slice(5) ?? null;
     const cases = lines.filter((line) => line.startsWith("  ")).map((line) => line.trim());
-    return [{ board, input, cases }];
+    return [{ board, input, dialect, cases }];
   });
 }
 
