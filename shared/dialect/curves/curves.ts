@@ -1,6 +1,7 @@
 /** A board's curve as ours: slope, end and bend by least squares over the stick. */
 import { rateAt } from "../../numbers/rates.ts";
-import { evaluate } from "./evaluate.ts";
+import { curveOf } from "./evaluate.ts";
+import { fitLeastSquares } from "./fit.ts";
 import type { Formula } from "./formula-tree.ts";
 
 /** Our curve nearest to a board's; `bend` null for a straight line. */
@@ -13,30 +14,34 @@ export interface OurCurve {
 }
 
 /** Even places of the stick over which a curve is fitted, and over which it is compared. */
-const FIT_PLACES = 201;
-const COMPARED_PLACES = 2001;
+export const FIT_PLACES = 201;
+export const COMPARED_PLACES = 2001;
 /** The largest deviation, as a share of the highest rate, with which a curve still is the other. */
-const MOST_DEVIATION = 0.05;
+export const MOST_DEVIATION = 0.05;
 const [LEAST_BEND, MOST_BEND] = [1, 10];
 
 /**
  * The rates that a board's formula gives, in deg/s, as our curve: slope and end to 1 deg/s, bend to 0.01. For a given
- * bend slope and end follow from the normal equations of least squares; the bend is sought in steps.
+ * bend slope and end follow from the normal equations of least squares, so the best of many bends is near the best of
+ * all; from there the three are fitted together.
  */
 export function ourCurveOf(formula: Formula, slots: ReadonlyMap<string, number>): OurCurve | { readonly why: string } {
-  const sticks = places(FIT_PLACES);
-  const rates = sticks.map((stick) => evaluate(formula, stick, slots));
+  const curve = curveOf(formula, [...slots.keys()]);
+  const values = [...slots.values()];
+  const sticks = stickPlaces(FIT_PLACES);
+  const rates = sticks.map((stick) => curve(stick, values));
   if (rates.some((rate) => !Number.isFinite(rate)))
     return { why: "the curve has no value at every place of the stick" };
-  const coarse = bestOf(range(LEAST_BEND, MOST_BEND, 0.25), sticks, rates);
-  const near = range(Math.max(LEAST_BEND, coarse.bend - 0.25), Math.min(MOST_BEND, coarse.bend + 0.25), 0.01);
-  const { slope, end, bend } = bestOf(near, sticks, rates);
-  const isStraight = Math.round(slope) === Math.round(end);
-  const ours = { slope: Math.round(slope), end: Math.round(end), bend: isStraight ? null : bend };
-  const axis = { slopeDegS: ours.slope, endDegS: ours.end, bend };
+  const fit = fitAll(bestOf(range(LEAST_BEND, MOST_BEND, 0.25), sticks, rates), sticks, rates);
+  const end = Math.round(steady(fit.end));
+  const bend = Number(steady(fit.bend).toFixed(2));
+  // With a bend of 1 it is straight to the end, whatever the slope.
+  const slope = bend === 1 ? end : Math.round(steady(fit.slope));
+  const ours = { slope, end, bend: slope === end ? null : bend };
+  const axis = { slopeDegS: slope, endDegS: end, bend };
   let [deviationDegS, topDegS] = [0, 0];
-  for (const stick of places(COMPARED_PLACES)) {
-    const rate = evaluate(formula, stick, slots);
+  for (const stick of stickPlaces(COMPARED_PLACES)) {
+    const rate = curve(stick, values);
     topDegS = Math.max(topDegS, Math.abs(rate));
     deviationDegS = Math.max(deviationDegS, Math.abs(rate - rateAt(axis, stick)));
   }
@@ -46,13 +51,34 @@ export function ourCurveOf(formula: Formula, slots: ReadonlyMap<string, number>)
   return { ...ours, deviationDegS: Number(deviationDegS.toFixed(3)) };
 }
 
-function places(count: number): number[] {
+/** Even places of the stick, from end to end. */
+export function stickPlaces(count: number): number[] {
   return Array.from({ length: count }, (_, i) => (2 * i) / (count - 1) - 1);
 }
 
-/** Bends to 0.01. */
+/** What a double's last digits say does not decide between two figures. */
+function steady(value: number): number {
+  return Number(value.toPrecision(9));
+}
+
 function range(from: number, to: number, step: number): number[] {
-  return Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => Number((from + i * step).toFixed(2)));
+  return Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => from + i * step);
+}
+
+/** Slope, end and bend together, from a start near the best. */
+function fitAll(start: Fit, sticks: readonly number[], rates: readonly number[]): Fit {
+  const low = [SLOPE_LIMITS[0], END_LIMITS[0], LEAST_BEND];
+  const high = [SLOPE_LIMITS[1], END_LIMITS[1], MOST_BEND];
+  const { parameters } = fitLeastSquares(
+    ([slopeDegS = 0, endDegS = 0, bend = 0], out) => {
+      for (const [i, stick] of sticks.entries()) out[i] = rateAt({ slopeDegS, endDegS, bend }, stick) - rates[i]!;
+    },
+    sticks.length,
+    [start.slope, start.end, start.bend],
+    { low, high, small: 0.1 },
+  );
+  const [slope = 0, end = 0, bend = 0] = parameters;
+  return { slope, end, bend };
 }
 
 interface Fit {
@@ -73,7 +99,14 @@ function bestOf(bends: readonly number[], sticks: readonly number[], rates: read
   return best!;
 }
 
-/** Slope and end for a bend: rate = slope · (x − s|x|^bend) + end · s|x|^bend is linear in both. */
+/** The limits of our slope and end in deg/s, both included, as in the catalogue's section of rates. */
+export const SLOPE_LIMITS = [0, 2000] as const;
+export const END_LIMITS = [10, 4000] as const;
+
+/**
+ * Slope and end for a bend, within their limits: rate = slope · (x − s|x|^bend) + end · s|x|^bend is linear in both. The
+ * squares are convex, so where their least lies beyond a limit, the least within stands on one.
+ */
 function fitAt(bend: number, sticks: readonly number[], rates: readonly number[]): { slope: number; end: number } {
   let [aa, ab, bb, ay, by] = [0, 0, 0, 0, 0];
   sticks.forEach((stick, i) => {
@@ -86,7 +119,23 @@ function fitAt(bend: number, sticks: readonly number[], rates: readonly number[]
     by += b * rates[i]!;
   });
   const determinant = aa * bb - ab * ab;
+  const squares = ({ slope, end }: { slope: number; end: number }): number =>
+    aa * slope * slope + bb * end * end + 2 * (ab * slope * end - ay * slope - by * end);
+  const endFor = (slope: number) => within((by - ab * slope) / bb, END_LIMITS);
   // A bend of 1 is a straight line, of which the slope is the end.
-  if (Math.abs(determinant) < 1e-12 * bb * bb) return { slope: by / bb, end: by / bb };
-  return { slope: (ay * bb - by * ab) / determinant, end: (by * aa - ay * ab) / determinant };
+  if (Math.abs(determinant) < 1e-12 * bb * bb) {
+    const end = endFor(0);
+    return { slope: within(end, SLOPE_LIMITS), end };
+  }
+  const [slope, end] = [(ay * bb - by * ab) / determinant, (by * aa - ay * ab) / determinant];
+  if (slope === within(slope, SLOPE_LIMITS) && end === within(end, END_LIMITS)) return { slope, end };
+  const edges = [
+    ...SLOPE_LIMITS.map((slope) => ({ slope, end: endFor(slope) })),
+    ...END_LIMITS.map((end) => ({ slope: within((ay - ab * end) / aa, SLOPE_LIMITS), end })),
+  ];
+  return edges.reduce((best, edge) => (squares(edge) < squares(best) ? edge : best));
+}
+
+function within(value: number, [least, most]: readonly [number, number]): number {
+  return Math.min(most, Math.max(least, value));
 }
