@@ -13,6 +13,7 @@ import { readCannot, readFact, readUnder } from "./file/read-facts.ts";
 import { templateOf } from "./file/read-template.ts";
 import { emptyText, readTextFact } from "./file/read-text.ts";
 import { type CodeLine, resolveCodes } from "./file/resolve-codes.ts";
+import { findingsIn } from "./findings/findings.ts";
 import { isMapped, OWN_SECTIONS } from "./sections.ts";
 
 /** Longer lines are not read: the board's own lines are at most as long. */
@@ -74,7 +75,8 @@ export function readDialect(file: string, tree: Tree, catalogue: Catalogue): Dia
       ),
     ),
   );
-  return {
+  const issues: DialectIssue[] = [];
+  const dialect: Dialect = {
     file,
     name: tree.name ?? file.slice(file.lastIndexOf("/") + 1).replace(/\.fettle$/, ""),
     text: { ...draft.text, headings },
@@ -82,8 +84,12 @@ export function readDialect(file: string, tree: Tree, catalogue: Catalogue): Dia
     lefts,
     meanings,
     cannot: draft.cannot,
-    issues: inOrder(draft.issues),
+    issues,
   };
+  // What is remembered of a dialect is remembered by this object, so it is filled and not made anew.
+  const found = findingsIn(dialect, { tree, catalogue, drafts: draft.codes });
+  for (const issue of inOrder(draft.issues.concat(found))) issues.push(issue);
+  return dialect;
 }
 
 /** In order of place, each once: a fact that counts below several headings has its faults once. */

@@ -87,13 +87,19 @@ function readSections(
   readOne: EntryReader,
   before?: CachedFile,
 ): ParsedSection[] {
-  // The sections of a dialect hold facts, which `shared/dialect` reads.
-  if (tree.kind === "dialect") return [];
+  // The sections of a dialect hold facts, which `shared/dialect` reads and judges.
+  if (tree.kind === "dialect") return tree.sections.map(dialectSection);
   const old = before?.script.tree;
   return tree.sections.map((section, i) => {
     const same = old?.kind === tree.kind && isSame(section, tree, old.sections[i], old);
     return same ? before!.readings[i]! : readSection(file, section, tree, catalogue, readOne);
   });
+}
+
+function dialectSection({ name, title, line }: Section): ParsedSection {
+  const section = title === null ? name : `${name}/${title}`;
+  const about = { section, line, known: true, misplaced: false, cleared: false };
+  return { about, entries: [], drops: [], kept: [], issues: [] };
 }
 
 /** Whether two sections of two trees have the same lines. Equal lines are the same object. */

@@ -117,7 +117,7 @@ pack
   under "row {n}"
   "holds {c}"  capacity {c} mAh
 rates
-  under "row {n:1 to 3}"
+  under "row {n:1 to 3=1}"
   "s {s}"  roll slope {s} deg/s
 `;
   const { lefts, issues } = readDialect("/d.fettle", parse(text), catalogue);

@@ -34,8 +34,8 @@ export type CodeDraft =
   | { kind: "list"; of: NamedCode; by: string }
   | (Spelling & {
       kind: "bits";
-      parts: { from: number; to: number; name: string; code: NamedCode | null }[];
-      fixed: { bit: number; is: 0 | 1; orUnset: boolean }[];
+      parts: { from: number; to: number; name: string; code: NamedCode | null; at: Cols }[];
+      fixed: { bit: number; is: 0 | 1; orUnset: boolean; at: Cols }[];
     })
   | (Spelling & { kind: "set"; items: { bit: number; ours: string; at: Cols }[] })
   | { kind: "text"; within: string; escape: string; longest: number | null };
@@ -272,18 +272,19 @@ function readBit(scan: FactScanner): number | Fault {
 
 function readBits(scan: FactScanner): CodeDraft | Fault {
   const spelling: Spelling = { base: 10, digits: null };
-  const parts: { from: number; to: number; name: string; code: NamedCode | null }[] = [];
-  const fixed: { bit: number; is: 0 | 1; orUnset: boolean }[] = [];
+  const parts: (CodeDraft & { kind: "bits" })["parts"] = [];
+  const fixed: (CodeDraft & { kind: "bits" })["fixed"] = [];
   const problem = readItems(scan, () => {
     const own = readSpellings(scan, spelling);
     if (own) return own;
+    const start = scan.at();
     const from = readBit(scan);
     if (isFault(from)) return from;
     if (scan.match(/is(?![\w-])/y)) {
       const value = scan.match(/[01](?![\w.])/y);
       if (!value) return unfit(nextAt(scan), `A bit is 0 or 1; ${next(scan)}.`);
       const orUnset = scan.match(/or[ \t]+unset(?![\w-])/y) !== null;
-      fixed.push({ bit: from, is: value.text === "1" ? 1 : 0, orUnset });
+      fixed.push({ bit: from, is: value.text === "1" ? 1 : 0, orUnset, at: { start, end: scan.lastEnd() } });
       return readSpellings(scan, spelling);
     }
     const to = scan.match(/-(?=\d)/y) ? readBit(scan) : from;
@@ -295,7 +296,13 @@ function readBits(scan: FactScanner): CodeDraft | Fault {
         `The name of these bits is expected, as in “0-4 row”, or their value, as in “14 is 1”; ${next(scan)}.`,
       );
     const code = scan.match(/:/y) ? namedCode(scan) : null;
-    parts.push({ from: Math.min(from, to), to: Math.max(from, to), name: name.text, code });
+    parts.push({
+      from: Math.min(from, to),
+      to: Math.max(from, to),
+      name: name.text,
+      code,
+      at: { start, end: scan.lastEnd() },
+    });
     return readSpellings(scan, spelling);
   });
   return problem ?? { kind: "bits", ...spelling, parts, fixed };

@@ -79,7 +79,8 @@ function makeCode(
       return {
         ...facts,
         ...draft,
-        parts: draft.parts.map((part) => ({ ...part, code: part.code && find(part.code, line) })),
+        parts: draft.parts.map(({ from, to, name, code }) => ({ from, to, name, code: code && find(code, line) })),
+        fixed: draft.fixed.map(({ bit, is, orUnset }) => ({ bit, is, orUnset })),
       };
   }
 }

@@ -1,4 +1,5 @@
 import type { FileRule } from "../engine/rule.ts";
+import { dialectReports } from "../lib/dialect-reports.ts";
 import { readingReports } from "../lib/reading-reports.ts";
 
 export const rule: FileRule = {
@@ -14,5 +15,5 @@ export const rule: FileRule = {
     bad: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4 4\n' },
     good: { "jug.fettle": 'craft "Jug"\n\npack\n  cells 4\n' },
   },
-  check: (script) => readingReports(script, "syntax"),
+  check: (script, workspace) => [...readingReports(script, "syntax"), ...dialectReports(script, workspace, "syntax")],
 };

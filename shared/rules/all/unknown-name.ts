@@ -1,6 +1,7 @@
 import type { BothRule } from "../engine/rule.ts";
 import { unknownDials } from "../lib/adjust-dials.ts";
 import { problemReports } from "../lib/condition-problems.ts";
+import { dialectReports } from "../lib/dialect-reports.ts";
 import { readingReports } from "../lib/reading-reports.ts";
 
 export const rule: BothRule = {
@@ -20,7 +21,10 @@ export const rule: BothRule = {
     },
   },
   looksAt: {},
-  checkFile: (script) => readingReports(script, "unknown-name"),
+  checkFile: (script, workspace) => [
+    ...readingReports(script, "unknown-name"),
+    ...dialectReports(script, workspace, "unknown-name"),
+  ],
   checkCraft: (craft, workspace) => [
     ...problemReports(craft, workspace, "unknown-name"),
     ...unknownDials(craft, workspace),

@@ -16,6 +16,8 @@ import { rule as boardFile } from "../all/board-file.ts";
 import { rule as cellsAmbiguous } from "../all/cells-ambiguous.ts";
 import { rule as channelBeyond } from "../all/channel-beyond.ts";
 import { rule as channelShared } from "../all/channel-shared.ts";
+import { rule as codeLossy } from "../all/code-lossy.ts";
+import { rule as codeUnused } from "../all/code-unused.ts";
 import { rule as conditionAlways } from "../all/condition-always.ts";
 import { rule as conditionCycle } from "../all/condition-cycle.ts";
 import { rule as conditionNever } from "../all/condition-never.ts";
@@ -36,6 +38,8 @@ import { rule as filterDelay } from "../all/filter-delay.ts";
 import { rule as gridMismatch } from "../all/grid-mismatch.ts";
 import { rule as hiddenText } from "../all/hidden-text.ts";
 import { rule as levelsLost } from "../all/levels-lost.ts";
+import { rule as lineBeaten } from "../all/line-beaten.ts";
+import { rule as linesAlike } from "../all/lines-alike.ts";
 import { rule as loopBudget } from "../all/loop-budget.ts";
 import { rule as lossHidden } from "../all/loss-hidden.ts";
 import { rule as meterOff } from "../all/meter-off.ts";
@@ -65,6 +69,8 @@ import { rule as returnUnready } from "../all/return-unready.ts";
 import { rule as sectionMisplaced } from "../all/section-misplaced.ts";
 import { rule as settingNeeds } from "../all/setting-needs.ts";
 import { rule as shuntClips } from "../all/shunt-clips.ts";
+import { rule as slotEndless } from "../all/slot-endless.ts";
+import { rule as slotUnmatched } from "../all/slot-unmatched.ts";
 import { rule as staleCheck } from "../all/stale-check.ts";
 import { rule as syntax } from "../all/syntax.ts";
 import { rule as thinMargin } from "../all/thin-margin.ts";
@@ -103,6 +109,8 @@ export const rules: readonly Rule[] = [
   cellsAmbiguous,
   channelBeyond,
   channelShared,
+  codeLossy,
+  codeUnused,
   conditionAlways,
   conditionCycle,
   conditionNever,
@@ -123,6 +131,8 @@ export const rules: readonly Rule[] = [
   gridMismatch,
   hiddenText,
   levelsLost,
+  lineBeaten,
+  linesAlike,
   loopBudget,
   lossHidden,
   meterOff,
@@ -152,6 +162,8 @@ export const rules: readonly Rule[] = [
   sectionMisplaced,
   settingNeeds,
   shuntClips,
+  slotEndless,
+  slotUnmatched,
   staleCheck,
   syntax,
   thinMargin,
