@@ -1,30 +1,11 @@
 /** What boards write, what it means, and how the board would write it again. */
 import { expect, test } from "vitest";
-import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import { decode, encode, splitSum } from "../../shared/dialect/codes/codes.ts";
-import { heldOfOurs, textOfHeld } from "../../shared/dialect/codes/held.ts";
-import type { Code, Held } from "../../shared/dialect/dialect.ts";
-import { readDialect } from "../../shared/dialect/read-dialect.ts";
-import { parse } from "../../shared/syntax/parse.ts";
+import { splitSum } from "../../../shared/dialect/codes/codes.ts";
+import { heldOfOurs, textOfHeld } from "../../../shared/dialect/codes/held.ts";
+import { codeOf, codesOf, decoded, encoded } from "./code-of.ts";
 
-function codesOf(...lines: string[]): ReadonlyMap<string, Code> {
-  const text = `dialect "Loom"\n\ncodes\n${lines.map((line) => `  ${line}\n`).join("")}`;
-  const { codes, issues } = readDialect("/loom.fettle", parse(text), makeCatalogue());
-  expect(issues.filter(({ code }) => code === "syntax" || code === "unknown-name")).toEqual([]);
-  return codes;
-}
-
-function read(line: string, raw: string): string {
-  const held = decode([...codesOf(line).values()][0]!, raw);
-  return held.kind === "bad" ? `bad: ${held.why}` : textOfHeld(held);
-}
-
-function written(line: string, ours: string | Held): string {
-  const held = typeof ours === "string" ? heldOfOurs(ours) : ours;
-  const spelled = encode([...codesOf(line).values()][0]!, held);
-  if (spelled.kind === "cannot") return `cannot: ${spelled.why}`;
-  return spelled.means ? `${spelled.text} (${textOfHeld(spelled.means)})` : spelled.text;
-}
+const read = (line: string, raw: string): string => decoded(codeOf(line), raw);
+const written = (line: string, ours: string): string => encoded(codeOf(line), ours);
 
 const BOTH_WAYS: readonly (readonly [code: string, board: string, ours: string])[] = [
   ["glaze number 0 to 220 each 0.02 V/cell", "175", "3.5 V/cell"],
