@@ -107,7 +107,8 @@ function linesOf(text: string): readonly string[] {
   return splitLines(text.startsWith("\uFEFF") ? text.slice(1) : text).lines;
 }
 
-function surroundingsOf({ workspace, handset, craft }: ReadContext): Surroundings {
+/** What a craft, or a handset, says beside the board's text. */
+export function surroundingsOf({ workspace, handset, craft }: ReadContext): Surroundings {
   const pack = craft?.settings.get("pack");
   const numberOf = (name: string, unit: string): Exact | null => {
     const value = pack?.get(name)?.value;

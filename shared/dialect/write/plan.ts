@@ -1,0 +1,265 @@
+/** Which lines are to say what: each line is gathered once, with all that it is to hold, and written at the end. */
+import { encodeSlot } from "../codes/codes.ts";
+import { sameHeld, textOfHeld } from "../codes/held.ts";
+import type { Held, Left, Meaning, Pattern } from "../dialect.ts";
+import { fillPattern } from "../patterns/fill.ts";
+import type { LineParse, Scope } from "../read/line-reader.ts";
+import { nameOf, saidOf } from "../read/sayings.ts";
+import { type Block, beforeNumber, type Draft, heldIn, namesSaid, type Row, rowsOf, saysHeld } from "./draft.ts";
+import { type Helds, togetherHeld } from "./spell.ts";
+import type { Want } from "./wanted.ts";
+
+/** A line that is to be changed, or made. */
+export interface Edit {
+  readonly left: Left;
+  readonly row: Row | null;
+  /** Where a new line goes. */
+  readonly place: Place;
+  helds: Helds;
+  /** What it says, and what of it nobody says. */
+  readonly says: {
+    readonly want: Want;
+    readonly open: readonly { readonly field: string; readonly slots: readonly string[] }[];
+  }[];
+  /** It says that nothing is set. */
+  readonly isUnset: boolean;
+}
+
+/** Below which heading. */
+export interface Place {
+  /** The heading's line; null above all headings, or anywhere. */
+  readonly heading: string | null;
+  readonly scope: Scope;
+  readonly block: Block | null;
+}
+
+export interface Plan {
+  readonly draft: Draft;
+  readonly edits: Edit[];
+  /** The names that the craft wants, as `nameOf` gives them. */
+  readonly wanted: ReadonlySet<string>;
+  /** The numbers given to items, by `SECTION NAME` and which of them. */
+  readonly numbers: Map<string, number>;
+  /** The names of which several lines may say something, and whose lines were gathered anew. */
+  readonly rewritten: Set<string>;
+  /** Lines of those that stay as they are. */
+  readonly kept: Set<Row>;
+}
+
+/** The place of a left side, given what its heading's slots hold; a reason where the heading cannot be spelled. */
+export function placeOf({ draft }: Plan, { under }: Left, helds: Helds): Place | string {
+  const top: Place = { heading: null, scope: draft.blocks[0]!.scope, block: draft.blocks[0]! };
+  if (under.kind !== "heading") return top;
+  const texts = new Map<string, string>();
+  for (const slot of under.pattern.slots.values()) {
+    const held = helds.get(slot.name);
+    if (!held) {
+      if (slot.default === null) return `nobody says what {${slot.name}} of “${under.pattern.key}” is`;
+      continue;
+    }
+    const spelled = encodeSlot(slot, held);
+    if (spelled.kind === "cannot") return spelled.why;
+    texts.set(slot.name, spelled.text);
+  }
+  const block = draft.blocks.findLast((each) => isHeadingFor(each, under.pattern, helds));
+  if (block) return { heading: block.heading!.text, scope: block.scope, block };
+  const heading = fillPattern(under.pattern, texts);
+  const parse: LineParse = draft.reader.read(heading, top.scope);
+  if (parse.kind !== "heading") return `“${heading}” would not be read as a heading`;
+  return { heading, scope: parse.below, block: null };
+}
+
+function isHeadingFor({ heading }: Block, pattern: Pattern, helds: Helds): boolean {
+  if (heading?.parse.kind !== "heading" || !heading.parse.by.includes(pattern.at.line)) return false;
+  const { slots } = heading.parse;
+  return [...pattern.slots.values()].every((slot) => {
+    const own = slots.get(slot.name);
+    const held = helds.get(slot.name);
+    return own !== undefined && (held === undefined ? own.text === slot.default : saysHeld(slot, own.text, held));
+  });
+}
+
+/** Gathers what a line is to hold: with what others want of the same line. False where they disagree. */
+export function gather(
+  plan: Plan,
+  left: Left,
+  row: Row | null,
+  place: Place,
+  helds: Helds,
+  says: Edit["says"],
+  isUnset = false,
+): boolean {
+  const own = new Map([...helds].filter(([slot]) => left.pattern.slots.has(slot)));
+  const before = plan.edits.find((edit) =>
+    row
+      ? edit.row === row
+      : edit.row === null &&
+        edit.left === left &&
+        edit.place.heading === place.heading &&
+        isSameLine(left, edit.helds, own),
+  );
+  if (!before) {
+    plan.edits.push({ left, row, place, helds: own, says: [...says], isUnset });
+    return true;
+  }
+  const together = togetherHeld(before.helds, own, sameHeld);
+  if (!together) return false;
+  before.helds = together;
+  before.says.push(...says);
+  return true;
+}
+
+/** Two new lines are one where all that tells lines of this kind apart is equal. */
+function isSameLine(left: Left, a: Helds, b: Helds): boolean {
+  return identityOf(left).every((slot) => {
+    const [x, y] = [a.get(slot), b.get(slot)];
+    return x !== undefined && y !== undefined ? sameOrUnset(x, y) : x === y;
+  });
+}
+
+function sameOrUnset(a: Held, b: Held): boolean {
+  return a.kind === "unset" || b.kind === "unset" ? a.kind === b.kind : sameHeld(a, b);
+}
+
+const identities = new WeakMap<Left, readonly string[]>();
+
+/** The slots of a left side that tell its lines apart: its number, those that make names, those that tie several lines. */
+export function identityOf(left: Left): readonly string[] {
+  let slots = identities.get(left);
+  if (!slots) {
+    const found = new Set<string>();
+    for (const meaning of left.meanings)
+      for (const slot of namingSlots(meaning)) if (left.pattern.slots.has(slot)) found.add(slot);
+    if (left.pattern.slots.has("#")) {
+      // What a numbered line is about may change: its number stays.
+      found.clear();
+      found.add("#");
+    }
+    slots = [...found];
+    identities.set(left, slots);
+  }
+  return slots;
+}
+
+/** The slots that make a name, a title, the name of a field, and those that tie several lines. */
+export function namingSlots({ right, title, lefts }: Meaning): string[] {
+  const fields = right.value.kind === "fields" ? right.value.fields.flatMap(({ name }) => name) : [];
+  const named = [...right.name, ...(title ?? []), ...fields].flatMap((part) =>
+    typeof part === "string" ? [] : [part.slot],
+  );
+  const [first, ...others] = lefts;
+  const tied =
+    others.length === 0
+      ? []
+      : [...first!.pattern.slots.keys()].filter((slot) => others.every(({ pattern }) => pattern.slots.has(slot)));
+  return [...named, ...tied];
+}
+
+/** The lines of the base that say a name with a left side, or with any where `left` is null; in order. */
+export function rowsSaying(draft: Draft, name: string, left: Left | null): Row[] {
+  return [...rowsOf(draft)].filter(
+    (row) => row.parse.kind === "fits" && (left === null || row.parse.left === left) && namesSaid(row).includes(name),
+  );
+}
+
+/** The line of the base that is to change where a want is said by this left side; null for a new one. */
+export function rowFor(plan: Plan, left: Left, want: Want, name: string, helds: Helds, place: Place): Row | null {
+  const { draft } = plan;
+  if (want.item !== null || left.pattern.slots.has("#")) {
+    const rows = rowsSaying(draft, name, left);
+    const items = new Map<unknown, Row>();
+    for (const row of rows) {
+      const saying = row.sayings.find((each) => {
+        const said = saidOf(each);
+        return said !== null && nameOf(said) === name;
+      });
+      items.set(saying?.item ?? row, row);
+    }
+    return [...items.values()][want.item ?? 0] ?? null;
+  }
+  const ids = identityOf(left);
+  const fitting = [...rowsOf(draft)].filter(
+    (row) =>
+      row.parse.kind === "fits" &&
+      row.parse.left === left &&
+      (left.under.kind === "anywhere" || row.block === place.block) &&
+      row.sayings.length > 0 &&
+      ids.every((slot) => {
+        const [own, held] = [heldIn(row, slot), helds.get(slot)];
+        return own !== null && held !== undefined && sameOrUnset(own, held);
+      }),
+  );
+  return fitting.at(-1) ?? null;
+}
+
+/** Whether a line holds its number: it says something that is wanted, or nobody knows what it says. */
+function holdsNumber(row: Row, wanted: ReadonlySet<string>): boolean {
+  if (row.parse.kind !== "fits" || row.sayings.length === 0) return true;
+  return namesSaid(row).some((name) => wanted.has(name));
+}
+
+/** The numbers that lines with the same text before them hold, odd and unknown ones too. */
+export function numbersHeld(plan: Plan, left: Left, place: Place, before: string): ReadonlySet<number> {
+  const held = new Set<number>();
+  for (const row of rowsOf(plan.draft)) {
+    if (left.under.kind !== "anywhere" && row.block.heading?.text !== (place.heading ?? undefined)) continue;
+    const number = numberAt(row, before);
+    if (number !== null && holdsNumber(row, plan.wanted)) held.add(number);
+  }
+  for (const edit of plan.edits) {
+    const own = edit.helds.get("#");
+    if (!own || edit.isUnset || edit.place.heading !== place.heading) continue;
+    if (beforeOf(edit.left, edit.helds) === before) held.add(Number(textOfHeld(own)));
+  }
+  return held;
+}
+
+/** The number in a line that begins with this text, whatever the rest of it is. */
+function numberAt({ parse, text }: Row, before: string): number | null {
+  if (parse.kind === "fits") {
+    const own = beforeNumber(parse.left, (slot) => parse.slots.get(slot)?.text ?? null);
+    return own === before ? Number(parse.slots.get("#")?.text) : null;
+  }
+  const words = before
+    .trimStart()
+    .split(/[ \t]+/)
+    .map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
+  const match = new RegExp(`^[ \\t]*${words.join("[ \\t]+")}(\\d{1,6})(?!\\d)`).exec(text);
+  return match ? Number(match[1]) : null;
+}
+
+/** The text before the number, once what it is made of is spelled; null where that is not known. */
+export function beforeOf(left: Left, helds: Helds): string | null {
+  return beforeNumber(left, (name) => {
+    const slot = left.pattern.slots.get(name)!;
+    const held = helds.get(name);
+    const spelled = held && encodeSlot(slot, held);
+    return spelled?.kind === "spelled" ? spelled.text : slot.default;
+  });
+}
+
+/** The lowest number that is free; null where none is. */
+export function freeNumber(plan: Plan, left: Left, place: Place, helds: Helds): number | null {
+  const bounds = left.pattern.slots.get("#")?.whole;
+  const before = beforeOf(left, helds);
+  if (!bounds || before === null) return null;
+  const held = numbersHeld(plan, left, place, before);
+  for (let number = bounds.from; number <= bounds.to; number++) if (!held.has(number)) return number;
+  return null;
+}
+
+/** The line of the base with a number and a left side, which says nothing that is wanted; null without. */
+export function freeRow(plan: Plan, left: Left, place: Place, helds: Helds, number: number): Row | null {
+  const before = beforeOf(left, helds);
+  const rows = [...rowsOf(plan.draft)].filter(
+    (row) =>
+      row.parse.kind === "fits" &&
+      row.parse.left === left &&
+      (left.under.kind === "anywhere" || row.block === place.block) &&
+      before !== null &&
+      numberAt(row, before) === number &&
+      !holdsNumber(row, plan.wanted) &&
+      !plan.edits.some((edit) => edit.row === row),
+  );
+  return rows.at(-1) ?? null;
+}

@@ -1,0 +1,161 @@
+/** Makes the lines that were gathered: each new one is read back, and not written where it would mean something else. */
+import { decodeSlot, encodeSlot, textOfHeld } from "../codes/codes.ts";
+import { heldOfOurs } from "../codes/held.ts";
+import type { Held, Left } from "../dialect.ts";
+import type { LineParse } from "../read/line-reader.ts";
+import { type Block, type Draft, heldIn, type Row, rowsOf } from "./draft.ts";
+import { type Edit, identityOf, type Plan } from "./plan.ts";
+import { cannotSay, type Report } from "./report.ts";
+import { changedLine, newLine, spellSlots } from "./spell.ts";
+
+/** Writes one line; where it cannot be, the report says why of everything that it was to say. */
+export function realize(plan: Plan, edit: Edit, report: Report): void {
+  const made = lineFor(plan, edit);
+  if (typeof made === "string") {
+    for (const { want } of edit.says) cannotSay(report, want.what, made);
+    return;
+  }
+  const { line, parse } = made;
+  if (edit.row) {
+    if (line === edit.row.text) return;
+    edit.row.text = line;
+    edit.row.parse = parse;
+    if (edit.row.status === "base") edit.row.status = "changed";
+    return;
+  }
+  for (const { want, open } of edit.says)
+    for (const { field, slots } of open)
+      report.filled.push({
+        what: `${want.what} ${field}`,
+        value: slots.map((slot) => usualOf(edit.left, slot)).join(" + "),
+        why: "neither the craft nor the board says it",
+      });
+  putInPlace(plan, edit, { text: line, end: plan.draft.end, parse, status: "new", sayings: [] });
+}
+
+/** What a slot holds without anybody saying it. */
+function usualOf({ pattern }: Left, name: string): string {
+  const slot = pattern.slots.get(name);
+  const held = slot && slot.default !== null ? decodeSlot(slot, slot.default) : null;
+  return held && held.kind !== "bad" ? textOfHeld(held) : "unset";
+}
+
+function lineFor({ draft }: Plan, { left, row, helds, place }: Edit): { line: string; parse: LineParse } | string {
+  const spelled = spellSlots(left, helds, row);
+  if (spelled.kind === "cannot") return spelled.why;
+  const texts = new Map(spelled.texts);
+  let line: string;
+  if (row) line = changedLine(row, left, texts);
+  else {
+    for (const slot of left.pattern.slots.values()) {
+      if (texts.has(slot.name) || slot.default !== null || draft.isGiven) continue;
+      const unset = encodeSlot(slot, { kind: "unset" });
+      if (unset.kind === "spelled") texts.set(slot.name, unset.text);
+    }
+    const made = newLine(left, texts);
+    if ("why" in made) return made.why;
+    line = made.line;
+    const limit = draft.dialect.text.atMost.find(
+      ({ text, count }) => line.startsWith(text) && count <= linesWith(draft, text),
+    );
+    if (limit) return `the board takes at most ${limit.count} lines that begin with “${limit.text}”`;
+  }
+  if (row && line === row.text) return { line, parse: row.parse };
+  const { longest } = draft.dialect.text;
+  if (longest !== null && line.length > longest)
+    return `the line would be longer than the ${longest} characters that the board takes: “${line}”`;
+  const parse = draft.reader.read(line, row?.block.scope ?? place.scope);
+  return isAsMeant(parse, left, texts, row)
+    ? { line, parse }
+    : `the line “${line}” would mean something else to the board`;
+}
+
+function linesWith(draft: Draft, text: string): number {
+  let count = 0;
+  for (const row of rowsOf(draft)) if (row.text.trimStart().startsWith(text)) count++;
+  return count;
+}
+
+/** The same left side, with the same text in each slot, and nothing beyond a limit. */
+function isAsMeant(parse: LineParse, left: Left, texts: ReadonlyMap<string, string>, row: Row | null): boolean {
+  if (parse.kind !== "fits" || parse.left !== left) return false;
+  if (parse.says.some(({ outcome }) => outcome.kind === "beyond" || outcome.kind === "unfit")) return false;
+  const before = row?.parse.kind === "fits" ? row.parse.slots : null;
+  return [...left.pattern.slots.values()].every((slot) => {
+    const text = texts.get(slot.name) ?? before?.get(slot.name)?.text ?? slot.default;
+    return parse.slots.get(slot.name)?.text === text;
+  });
+}
+
+// --- Where new lines go ------------------------------------------------------------
+
+/** Behind the last line of its kind, else of an earlier kind, else before a later one's, else last. */
+function putInPlace(plan: Plan, { left, place, helds }: Edit, made: Omit<Row, "block">): void {
+  const block = left.under.kind === "anywhere" ? blockWith(plan.draft, left) : blockAt(plan.draft, place);
+  const row: Row = { ...made, block };
+  const { rows } = block;
+  const leftAt = (each: Row) => (each.parse.kind === "fits" && each.status !== "gone" ? each.parse.left : null);
+  const same = rows.flatMap((each, i) => (leftAt(each) === left ? [i] : []));
+  if (same.length > 0) {
+    const behind = same.findLast((i) => compareLines(left, rows[i]!, helds) <= 0);
+    rows.splice(behind === undefined ? same[0]! : behind + 1, 0, row);
+    return;
+  }
+  const line = left.pattern.at.line;
+  const earlier = rows.findLastIndex((each) => (leftAt(each)?.pattern.at.line ?? Number.POSITIVE_INFINITY) < line);
+  const later = rows.findIndex((each) => (leftAt(each)?.pattern.at.line ?? -1) > line);
+  const last = rows.findLastIndex((each) => each.text.trim() !== "" && !isClosing(each)) + 1;
+  rows.splice(earlier >= 0 ? earlier + 1 : later >= 0 ? later : last, 0, row);
+}
+
+export function isClosing({ parse }: Row): boolean {
+  return parse.kind === "idle" && parse.what === "closing";
+}
+
+/** The block in which lines of this kind stand already; else the first. */
+function blockWith({ blocks }: Draft, left: Left): Block {
+  return (
+    blocks.findLast(({ rows }) =>
+      rows.some((row) => row.status !== "gone" && row.parse.kind === "fits" && row.parse.left === left),
+    ) ?? blocks[0]!
+  );
+}
+
+/** The block below a heading; a new one comes last, but before a bare heading that ends the text, and before what is sent last. */
+export function blockAt(draft: Draft, { heading, scope, block }: Edit["place"]): Block {
+  const { blocks } = draft;
+  const known = block ?? blocks.find((each) => (each.heading?.text ?? null) === heading);
+  if (known) return known;
+  const made: Block = { heading: null, scope, rows: [] };
+  const parse = draft.reader.read(heading!, blocks[0]!.scope);
+  made.heading = { text: heading!, end: draft.end, parse, status: "new", block: made, sayings: [] };
+  blocks.splice(endsBare(draft) ? blocks.length - 1 : blocks.length, 0, made);
+  return made;
+}
+
+/** Whether the text ends with a heading that has nothing below. */
+export function endsBare({ blocks }: Draft): boolean {
+  const last = blocks.at(-1);
+  return last?.heading?.status === "base" && last.rows.every((row) => row.text.trim() === "");
+}
+
+/** By number, else by the order in which codes list what tells the lines apart. */
+function compareLines(left: Left, row: Row, helds: Edit["helds"]): number {
+  for (const name of identityOf(left)) {
+    const [own, other] = [heldIn(row, name), helds.get(name)];
+    if (!own || !other) continue;
+    const order = rankOf(left, name, own) - rankOf(left, name, other);
+    if (order !== 0) return order;
+  }
+  return 0;
+}
+
+function rankOf({ pattern }: Left, name: string, held: Held): number {
+  const code = pattern.slots.get(name)?.code;
+  if (name === "#" || held.kind === "number") return Number(textOfHeld(held).split(" ")[0]);
+  if (code?.kind !== "words") return 0;
+  const at = code.words.findIndex(({ ours }) =>
+    ours === null ? held.kind === "unset" : textOfHeld(heldOfOurs(ours)) === textOfHeld(held),
+  );
+  return at < 0 ? code.words.length : at;
+}
