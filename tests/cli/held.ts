@@ -13,7 +13,7 @@ export function held(folder: string, input: string | Uint8Array, ink: "plain" | 
     folder,
     colour: ink === "coloured",
     out: (text) => {
-      out += text;
+      out += typeof text === "string" ? text : Buffer.from(text).toString("latin1");
     },
     error: (text) => {
       error += text;

@@ -102,6 +102,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   },
   reports: {
     doors: [
+      "board-report",
       "check-report",
       "effective-craft",
       "effective-notes",

@@ -6,7 +6,8 @@ export interface Io {
   readonly folder: string;
   /** True if the output goes to a person who expects colour. */
   readonly colour: boolean;
-  out(text: string): void;
+  /** Bytes only for text that is not to be written as UTF-8. */
+  out(text: string | Uint8Array): void;
   error(text: string): void;
   /** All of standard input. */
   input(): Promise<Uint8Array>;

@@ -52,6 +52,14 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "the pages of all names as a site to search, and as Markdown",
     load: async () => (await import("./reference.ts")).command,
   },
+  board: {
+    summary: "board text in and out, by a dialect",
+    load: async () => (await import("./board.ts")).command,
+  },
+  "board read": {
+    summary: "a board's text as a script",
+    load: async () => (await import("./board-read.ts")).command,
+  },
   serve: {
     summary: "the language server, for any editor",
     load: async () => (await import("./serve.ts")).command,

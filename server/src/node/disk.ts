@@ -50,6 +50,18 @@ export function readScriptFile(path: string): FileAnswer {
   }
 }
 
+/** The bytes of a file that is no larger than what is read of any; else the reason why not, as it follows a name and a colon. */
+export function readFileBytes(path: string): Uint8Array | string {
+  try {
+    const found = statSync(path);
+    if (!found.isFile()) return "it is no file";
+    return found.size > MOST_BYTES ? "it is larger than 1 MB, and board text is read up to that" : readFileSync(path);
+  } catch (error) {
+    const answer = whyUnreadable(error);
+    return answer.kind === "unreadable" ? answer.why : "there is no such file";
+  }
+}
+
 /** What stands for a file that the disk does not give. */
 export function whyUnreadable(error: unknown): FileAnswer {
   const { code, message } = error as NodeJS.ErrnoException;

@@ -13,6 +13,7 @@ import { CHANNEL, exactIn, numberIn } from "../codes/held.ts";
 import { ourCurveOf } from "../curves/curves.ts";
 import type { Held, Meaning, Shape } from "../dialect.ts";
 import { type Exact, exactOf, numberOf } from "../exact.ts";
+import { refsOf } from "../file/link-facts.ts";
 import { inCatalogueUnits } from "./catalogue-units.ts";
 import { type HeldSlots, heldOf, type Made, templateText, valueText, valueTexts } from "./value-text.ts";
 
@@ -47,6 +48,8 @@ export interface Said {
   readonly setting: SettingSpec | null;
   readonly body: Body;
   readonly deviationDegS: number | null;
+  /** Some of its slots say that nothing is set. */
+  readonly isPartlyUnset: boolean;
 }
 
 export type Outcome =
@@ -117,9 +120,10 @@ function entryOutcome(reader: EntryReader, meaning: Meaning, place: Place, slots
   const { spec, name } = place;
   if (!/^[a-z][a-z0-9-]*$/.test(name) || name === "drop") return unfit(`“${name}” is no name of “${spec.name}”`);
   const setting = reader.catalogue.setting(spec.name, name) ?? null;
+  const isPartlyUnset = refsOf(meaning.right, null).some(({ slot }) => slots.get(slot)?.kind === "unset");
   const said = (body: Body, deviationDegS: number | null = null): Outcome => ({
     kind: "said",
-    said: { ...place, setting, body, deviationDegS },
+    said: { ...place, setting, body, deviationDegS, isPartlyUnset },
   });
   if (value.kind === "unset") return said({ kind: "unset" });
   if (value.kind === "condition") {
@@ -171,9 +175,11 @@ function entryOutcome(reader: EntryReader, meaning: Meaning, place: Place, slots
   if (texts.kind === "bad") return unfit(texts.why);
   const isPlace = value.kind === "cell" && spec.holds === "places";
   const written = isPlace ? texts.made.map((text) => `at ${text}`) : texts.made;
-  return judged(reader, place, written, whole, (read) =>
+  const outcome = judged(reader, place, written, whole, (read) =>
     said({ kind: "value", value: read, text: `${isPlace ? "at " : ""}${printValue(read)}` }),
   );
+  // A part that it cannot do without is set to nothing, so nothing is set.
+  return outcome.kind === "unfit" && isPartlyUnset ? said({ kind: "unset" }) : outcome;
 }
 
 /** The first of the texts that the model takes for the entry, in the units of the catalogue. */

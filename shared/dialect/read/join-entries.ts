@@ -76,6 +76,7 @@ export function joinEntries(all: readonly Saying[], reader: EntryReader, around:
         for (const saying of part) saying.dead = made;
         continue;
       }
+      if (made.length === 0) continue;
       entries.push(...made);
       for (const saying of part) entriesOf.set(saying, made);
       for (const saying of part) {
@@ -143,6 +144,8 @@ function joinPart(part: readonly Saying[], task: Task, names: ReadonlyMap<string
   const value = joinedValue(part);
   const text = value ? printValue(value) : body.text;
   const { fault, beyond } = readText(task.reader, spec, name, text);
+  // What it needs is set to nothing, so nothing is set.
+  if (fault && part.some((saying) => saidOf(saying)!.isPartlyUnset)) return [];
   if (fault) return `It is half of an entry: ${fault.message}`;
   return beyond.length > 0 ? sentence(beyond[0]!.message) : [entry(name, text)];
 }

@@ -271,8 +271,8 @@ function note(saying: Saying, line: number, later: Map<string, number>, items: M
     for (const field of fields ?? []) putFirst(item.fields, `${name}.${field.name}`, line);
   }
   if (!said || isAdded(saying, said)) return;
-  // A number that is set to nothing frees that number, and not the name.
-  if (said.body.kind === "unset" && saying.item !== null) return;
+  // A number that is set to nothing, or one of several lines that add up, frees itself, and not the name.
+  if (said.body.kind === "unset" && (saying.item !== null || saying.repeats)) return;
   putFirst(later, name, line);
   if (!fields) putFirst(later, `${name} whole`, line);
   for (const field of fields ?? []) putFirst(later, `${name}.${field.name}`, line);
