@@ -72,7 +72,11 @@ async function asked(fitting: readonly Dialect[], nameOf: (file: string) => stri
 /** As many faults of a dialect as are listed: fettle check tells all. */
 const MOST_FAULTS = 5;
 
-function tellFaults({ issues }: Dialect, name: string, io: Io): void {
+/** What takes a line out of a dialect; the rest is told by fettle check. */
+const TAKES_OUT = new Set(["syntax", "unknown-name", "slot-unmatched"]);
+
+function tellFaults(dialect: Dialect, name: string, io: Io): void {
+  const issues = dialect.issues.filter(({ code }) => TAKES_OUT.has(code));
   for (const { span, code, message } of issues.slice(0, MOST_FAULTS))
     io.error(`${name}:${span.line + 1}:${span.start + 1}  ${code}  ${message}\n`);
   const more = issues.length - MOST_FAULTS;

@@ -86,6 +86,8 @@ function coarse(
   }
   const width = band.to - band.from;
   if (!finest || finest.step <= (width / 10) * (1 + 1e-9)) return null;
+  // What is counted has no finer steps than one.
+  if (type.is === "integer" && finest.step <= 1) return null;
   const { slot } = finest.ref;
   const holder = holderOf(meaning, finest.ref)!;
   const figures = (number: number) => `${Number(number.toPrecision(6))}${wanted === "" ? "" : ` ${wanted}`}`;

@@ -14,7 +14,6 @@ codes
   flue   number 0 to 11 from ch5
   draw   number 0 to 60 from 900 us each 20 us
   does   words idle unset, lit arm, flat level, over turtle
-  bend   number 10 to 60 each 0.1
 
 pack
   "cone {w:cone} ends {l:cone}"      warn-at {w}
