@@ -62,10 +62,17 @@ export function holdSpan(
 ): HeldSpan | null {
   const { channel, name } = span.variable;
   if (!part.channel.holds(channel)) return null;
-  const low = lowEdge(span, part.from, bounds, endpointsUs);
-  const high =
-    low && mirrored(lowEdge(mirror(span), mirrorPlace(part.to), bounds.map(negative), mirrorEnds(endpointsUs)));
-  if (!low || !high || low.us >= high.us) return null;
+  const [back, backTo, negated] = [mirror(span), mirrorPlace(part.to), bounds.map(negative)];
+  let low = lowEdge(span, part.from, bounds, endpointsUs);
+  let high = mirrored(lowEdge(back, backTo, negated, mirrorEnds(endpointsUs)));
+  if (!low || !high) return null;
+  if (low.us === high.us) {
+    // One pulse of a dial: a range needs two ends, so one of them lies a little further out.
+    const outer = outerEdge(span, part.from);
+    if (outer) low = outer;
+    else high = mirrored(outerEdge(back, backTo)) ?? high;
+  }
+  if (low.us >= high.us) return null;
   const rounded = [low, high].flatMap(({ us, saidUs, changesStates }) =>
     saidUs === null || saidUs === us ? [] : { name, saidUs, writtenUs: us, changesStates },
   );
@@ -108,6 +115,14 @@ function endEdge(span: BoxSpan, place: EdgePlace, endpointsUs: PulseRange): Edge
   if (us !== null) return { us, saidUs: null, changesStates: false };
   const nearest = span.isContinuous ? place.nearest(span.fromUs) : null;
   return nearest === null ? null : { us: nearest, saidUs: span.fromUs, changesStates: true };
+}
+
+/** An edge below the lowest pulse of a range, and above all that are not in it. */
+function outerEdge(span: BoxSpan, place: EdgePlace): Edge | null {
+  const belowUs = span.belowUs ?? span.fromUs - 2;
+  const between = { fromUs: belowUs, toUs: span.fromUs, isFromOpen: true, isToOpen: true };
+  const us = place.within(between, (belowUs + span.fromUs) / 2);
+  return us === null ? null : { us, saidUs: null, changesStates: false };
 }
 
 // The upper edge is the lower one of pulses counted the other way.

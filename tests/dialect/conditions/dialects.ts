@@ -7,6 +7,7 @@ import { parse } from "../../../shared/syntax/parse.ts";
 const does = "does  words a arm, f level, t turtle, q recorder";
 const flue = "flue  number 0 to 11 from ch5";
 const draw = "draw  number 0 to 60 from 880 us each 20 us";
+const fluesAll = "flue  number 0 to 15 from ch1";
 const shelf = `"shelf {m:does} by {c:flue}, {a:draw}..{b:draw}"  {m} when {c} in {a} to {b}`;
 
 const texts = {
@@ -59,7 +60,33 @@ const texts = {
     ],
     modes: [`"shelf {m:does} {p:spot}"  {m} when {p.by} in {p.low} to {p.high}`],
   },
-  sticks: { text: ['repeats "shelf"'], codes: [does, "flue  number 0 to 15 from ch1", draw], modes: [shelf] },
+  sticks: { text: ['repeats "shelf"'], codes: [does, fluesAll, draw], modes: [shelf] },
+  any: {
+    text: ['repeats "shelf"'],
+    codes: [does, fluesAll],
+    modes: [`"shelf {m:does} by {c:flue}, {a}..{b}"  {m} when {c} in {a} to {b} us`],
+  },
+  "any-two": {
+    text: ['repeats "shelf"'],
+    codes: [does, fluesAll],
+    modes: [
+      `"shelf {m:does} by {c:flue}, {a}..{b}; by {d:flue}, {x}..{y}"  {m} when {c} in {a} to {b} and {d} in {x} to {y}`,
+    ],
+  },
+  "any-three": {
+    text: ['repeats "shelf"'],
+    codes: [does, fluesAll],
+    modes: [
+      `"shelf {m:does} by {c:flue}, {a}..{b}; by {d:flue}, {x}..{y}; by {e:flue}, {v}..{w}"  {m} when {c} in {a} to {b} and {d} in {x} to {y} and {e} in {v} to {w}`,
+    ],
+  },
+  "stepped-two": {
+    text: ['repeats "shelf"'],
+    codes: [does, fluesAll, draw],
+    modes: [
+      `"shelf {m:does} by {c:flue}, {a:draw}..{b:draw}; by {d:flue}, {x:draw}..{y:draw}"  {m} when {c} in {a} to {b} and {d} in {x} to {y}`,
+    ],
+  },
 } as const;
 
 const catalogue = makeCatalogue();
