@@ -56,9 +56,25 @@ export function shapesFor(dialect: Dialect, name: string): readonly BoardShape[]
       const names = (other: string) => canBe([mode], other, slotOf);
       return { ...facts, kind: "mode" as const, names };
     }
-    const parts = shape.ranges.map((range) => partOf(range, slotOf));
-    return parts.includes(null) ? [] : { ...facts, kind: "ranges" as const, parts: parts as RangePart[] };
+    const parts = partsOf(meaning, shape.ranges, slotOf);
+    return parts ? { ...facts, kind: "ranges" as const, parts } : [];
   });
+}
+
+/** By the line of the dialect, which lives as long as the dialect does: what a slot can spell is worked out once. */
+const knownParts = new WeakMap<Meaning, readonly RangePart[]>();
+
+function partsOf(
+  meaning: Meaning,
+  ranges: readonly RangeShape[],
+  slotOf: (name: string) => Slot | null,
+): readonly RangePart[] | null {
+  const known = knownParts.get(meaning);
+  if (known) return known;
+  const parts = ranges.flatMap((range) => partOf(range, slotOf) ?? []);
+  if (parts.length < ranges.length) return null;
+  knownParts.set(meaning, parts);
+  return parts;
 }
 
 /** A slot of a line or of the heading above it. */

@@ -56,10 +56,15 @@ export function fileFindings(workspace: Workspace, script: Script): Finding[] {
   );
 }
 
-/** The findings of the rules of a whole craft; computed once for each craft. */
+/** Of the rules that rest on more than a craft's files, on what. */
+const restsOn = rules.flatMap((rule) => (rule.scope === "file" ? [] : (rule.restsOn ?? [])));
+
+/** The findings of the rules of a whole craft; computed once for each craft and what else they rest on. */
 function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
+  const also = restsOn.map((on) => on(craft, workspace));
   const known = craft.memo.get(craftFindings);
-  if (known) return known.answer as readonly Finding[];
+  if (known && also.every((each, i) => each === (known.also as typeof also)[i]))
+    return known.answer as readonly Finding[];
   const findings: Finding[] = [];
   for (const rule of rules) {
     for (const report of certainReports(rule, craft, workspace)) {
@@ -69,7 +74,7 @@ function craftFindings(workspace: Workspace, craft: Craft): readonly Finding[] {
       findings.push(toFinding(rule, { ...report, message: messageAt(at, report, craft, workspace) }, at));
     }
   }
-  craft.memo.set(craftFindings, { also: undefined, answer: findings });
+  craft.memo.set(craftFindings, { also, answer: findings });
   return findings;
 }
 

@@ -12,6 +12,7 @@ import { rule as armOnLowPulse } from "../all/arm-on-low-pulse.ts";
 import { rule as armTiltOpen } from "../all/arm-tilt-open.ts";
 import { rule as bandMismatch } from "../all/band-mismatch.ts";
 import { rule as beyondRating } from "../all/beyond-rating.ts";
+import { rule as boardCannot } from "../all/board-cannot.ts";
 import { rule as boardFile } from "../all/board-file.ts";
 import { rule as cellsAmbiguous } from "../all/cells-ambiguous.ts";
 import { rule as channelBeyond } from "../all/channel-beyond.ts";
@@ -105,6 +106,7 @@ export const rules: readonly Rule[] = [
   armTiltOpen,
   bandMismatch,
   beyondRating,
+  boardCannot,
   boardFile,
   cellsAmbiguous,
   channelBeyond,

@@ -99,6 +99,11 @@ export interface FileRule extends RuleFacts, FileFacts {
 
 interface CraftFacts {
   readonly looksAt: LooksAt;
+  /**
+   * What the findings rest on besides the files of the craft, such as what another file says: the same value for as
+   * long as that has not changed, since findings are kept by craft.
+   */
+  readonly restsOn?: (craft: Craft, workspace: Workspace) => unknown;
 }
 
 export interface CraftRule extends RuleFacts, CraftFacts {
