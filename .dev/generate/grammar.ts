@@ -39,7 +39,7 @@ function section(holds: string, title: string, entries: readonly Rule[]): Rule {
     begin: `^(${oneOf(names)})${wordEnd}(?:[ \\t]+("(?:[^"\\\\]|\\\\.)*"))?`,
     beginCaptures: { 1: scoped("entity.name.section"), 2: scoped("string.quoted.double.title") },
     end: sectionEnd,
-    patterns: [{ include: "#drop" }, ...entries, { include: "#entry" }, { include: "#values" }],
+    patterns: [{ include: "#fact" }, { include: "#drop" }, ...entries, { include: "#entry" }, { include: "#values" }],
   };
 }
 
@@ -93,7 +93,7 @@ const repository: Readonly<Record<string, Rule>> = {
     patterns: [{ name: "constant.character.escape.fettle", match: '\\\\["\\\\]' }],
   },
   header: {
-    match: `^(craft|layer|handset)${wordEnd}(?:[ \\t]+("(?:[^"\\\\]|\\\\.)*"))?(?:[ \\t]+(edition)[ \\t]+(\\d+))?`,
+    match: `^(craft|layer|handset|dialect)${wordEnd}(?:[ \\t]+("(?:[^"\\\\]|\\\\.)*"))?(?:[ \\t]+(edition)[ \\t]+(\\d+))?`,
     captures: {
       1: scoped("keyword.control.header"),
       2: scoped("string.quoted.double.title"),
@@ -207,13 +207,111 @@ function positionAfterRests(): Readonly<Record<string, Rule>> {
   return { 1: scoped("keyword.operator.word"), 2: scoped("constant.language.position") };
 }
 
+/** Board text between quotes of either kind, with its slots. */
+function boardText(): Rule[] {
+  const slot: Rule = {
+    match: "(\\{)(#|[a-z][a-z0-9-]*)(?:(:)([^}=]*))?(?:(=)([^}]*))?(\\})",
+    captures: {
+      1: scoped("punctuation.definition.slot"),
+      2: scoped("variable.parameter.slot"),
+      3: scoped("punctuation.separator.slot"),
+      4: scoped("entity.name.type.code"),
+      5: scoped("punctuation.separator.slot"),
+      6: scoped("string.quoted.double"),
+      7: scoped("punctuation.definition.slot"),
+    },
+  };
+  const brace = scoped("constant.character.escape");
+  const inside = [{ ...brace, match: "\\{\\{|\\{tab\\}" }, slot];
+  return [
+    {
+      name: "string.quoted.double.board.fettle",
+      begin: '"',
+      end: '"|$',
+      patterns: [{ ...brace, match: '\\\\["\\\\]' }, ...inside],
+    },
+    { name: "string.quoted.single.board.fettle", begin: "'", end: "'|$", patterns: inside },
+  ];
+}
+
+/** From the board text that a line begins with to its end. */
+function lineOfBoard(): Rule {
+  return {
+    begin: "^[ \\t]+(?=[\"'])",
+    end: "$",
+    patterns: [{ include: "#board" }, ...dialectLines.slice(1), ourName(), { include: "#values" }],
+  };
+}
+
+/** Our name, straight behind the board text. */
+function ourName(): Rule {
+  return { match: `(?<=["'][ \\t]{1,40})(${word})${wordEnd}`, captures: { 1: scoped(setting) } };
+}
+
+const codeKinds = ["number", "words", "letters", "list", "bits", "set", "text"];
+const codeWords = "to from each into places unset base digits by is or within escape longest".split(" ");
+const textFacts = "known-by comment blanks ends opening closing heading repeats at-most longest".split(" ");
+
+/** Sections of a dialect: what its lines hold is told from those of a script by the board text that they begin with. */
+const dialectSections: readonly Rule[] = [
+  {
+    name: "meta.section.text.fettle",
+    begin: `^(text)${wordEnd}`,
+    beginCaptures: { 1: scoped("entity.name.section") },
+    end: sectionEnd,
+    patterns: [
+      { include: "#comment" },
+      entry(textFacts, "keyword.control.fact"),
+      { include: "#board" },
+      { include: "#number" },
+    ],
+  },
+  {
+    name: "meta.section.codes.fettle",
+    begin: `^(codes)${wordEnd}`,
+    beginCaptures: { 1: scoped("entity.name.section") },
+    end: sectionEnd,
+    patterns: [
+      { include: "#comment" },
+      {
+        match: `^[ \\t]+(${word})[ \\t]+(${oneOf(codeKinds)})${wordEnd}`,
+        captures: { 1: scoped("entity.name.type.code"), 2: scoped("keyword.control.code") },
+      },
+      { include: "#board" },
+      { include: "#number" },
+      { name: "keyword.operator.word.fettle", match: `${wordStart}${oneOf(codeWords)}${wordEnd}` },
+      { name: "constant.language.choice.fettle", match: `${wordStart}${word}${wordEnd}` },
+    ],
+  },
+];
+
+/** A line of a dialect within a craft's section. */
+const dialectLines: readonly Rule[] = [
+  { match: `^[ \\t]+(under|cannot)${wordEnd}`, captures: { 1: scoped("keyword.control.fact") } },
+  {
+    match: `(\\{)(#|[a-z][a-z0-9-]*)(?:(\\.)([a-z][a-z0-9-]*))?(\\})(?:[ \\t]+(${oneOf(unitSymbols())})(?![A-Za-z0-9/%]))?`,
+    captures: {
+      1: scoped("punctuation.definition.slot"),
+      2: scoped("variable.parameter.slot"),
+      3: scoped("punctuation.separator.slot"),
+      4: scoped("variable.parameter.slot"),
+      5: scoped("punctuation.definition.slot"),
+      6: scoped("keyword.other.unit"),
+    },
+  },
+];
+
 /** The grammar's file. */
 export function generate(): { path: string; text: string }[] {
   const grammar = {
     name: "Fettle",
     scopeName: "source.fettle",
-    patterns: [{ include: "#comment" }, { include: "#header" }, { include: "#use" }, ...sections],
-    repository,
+    patterns: [{ include: "#comment" }, { include: "#header" }, { include: "#use" }, ...dialectSections, ...sections],
+    repository: {
+      ...repository,
+      board: { patterns: boardText() },
+      fact: { patterns: [...dialectLines, lineOfBoard()] },
+    },
   };
   return [{ path: "grammars/fettle.tmLanguage.json", text: `${JSON.stringify(grammar, null, 2)}\n` }];
 }

@@ -1,4 +1,5 @@
 /** The dialects of a workspace, and the one that a craft names. */
+import { boardFilesIn } from "../model/board-files.ts";
 import type { Craft } from "../model/craft.ts";
 import type { FilePath } from "../model/files.ts";
 import type { Script } from "../model/script.ts";
@@ -38,6 +39,16 @@ export function boardFileOf(craft: Craft, name: "dialect" | "text"): FilePath | 
 export function dialectNamedBy(workspace: Workspace, craft: Craft): Dialect | null {
   const file = boardFileOf(craft, "dialect");
   return file === null ? null : dialectOf(workspace, file);
+}
+
+/** The scripts that name a dialect as that of their board, in order of path. */
+export function scriptsNaming(workspace: Workspace, file: FilePath): readonly Script[] {
+  return workspace.view.list().flatMap((each) => {
+    const script = workspace.script(each);
+    return script && boardFilesIn(script).some((named) => named.what === "dialect" && named.file === file)
+      ? [script]
+      : [];
+  });
 }
 
 /** The dialects whose `known-by` stands in a board's text; of several the pilot is asked. */

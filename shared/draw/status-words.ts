@@ -43,6 +43,7 @@ function stateOf({ state }: ArmingSummary, { errors }: CraftStatus["findings"]):
 }
 
 function whose(kind: string, name: string, craft: string | null): string {
+  if (kind === "dialect") return `The dialect “${name}”: what the text of a board means.`;
   if (craft !== null) return `The ${kind} “${name}”, as a part of the craft “${craft}”.`;
   return `The ${kind} “${name}”, which no craft uses.`;
 }

@@ -211,3 +211,37 @@ frame
 modes
 ^^^^^ entity.name.section`);
 });
+
+test("a dialect: board text with slots, codes, our names", () => {
+  check(`
+dialect "Kiln"
+^^^^^^^ keyword.control.header
+text
+^^^^ entity.name.section
+  comment  ";"
+  ^^^^^^^ keyword.control.fact
+           ^^^ string.quoted.double.board
+codes
+^^^^^ entity.name.section
+  glaze  number 0 to 220 each 0.02 V/cell
+  ^^^^^ entity.name.type.code
+         ^^^^^^ keyword.control.code
+                         ^^^^ keyword.operator.word
+                                   ^^^^^^ keyword.other.unit
+pack
+  "falls at {w:glaze}"  warn-at {w}  # why
+             ^ variable.parameter.slot
+               ^^^^^ entity.name.type.code
+                        ^^^^^^^ variable.other.property
+                                 ^ variable.parameter.slot
+                                     ^^^^^ comment.line.number-sign
+  'feet # {h}'  hole-spacing {h} mm
+  ^^^^^^^^ string.quoted.single.board
+                ^^^^^^^^^^^^ variable.other.property
+                                 ^^ keyword.other.unit
+  under "firing 1"
+  ^^^^^ keyword.control.fact
+  cannot all
+  ^^^^^^ keyword.control.fact
+`);
+});

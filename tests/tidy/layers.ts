@@ -63,12 +63,27 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     ],
   },
   consequences: { doors: ["consequences"], uses: ["context"] },
-  hover: { doors: ["hover"], uses: ["context", "consequences", "origin", "reference"] },
-  editor: {
-    doors: ["colours", "definition", "fixes", "folding", "hints", "lenses", "links", "symbols", "tokens"],
-    uses: ["context", "consequences"],
+  "dialect-files": {
+    doors: ["code-uses", "examples", "fact-line", "fact-pieces", "slot-uses", "spellings", "words"],
   },
-  completion: { doors: ["complete"], uses: ["context"] },
+  hover: { doors: ["hover"], uses: ["context", "consequences", "dialect-files", "origin", "reference"] },
+  editor: {
+    doors: [
+      "colours",
+      "definition",
+      "fixes",
+      "folding",
+      "hints",
+      "lenses",
+      "links",
+      "symbols",
+      "tokens",
+      "definition-target",
+      "script-symbol",
+    ],
+    uses: ["context", "consequences", "dialect-files"],
+  },
+  completion: { doors: ["complete"], uses: ["context", "dialect-files"] },
   signature: { doors: ["signature"], uses: ["context"] },
   edits: {
     doors: [

@@ -72,7 +72,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
       diagnosticProvider: { identifier: "fettle", interFileDependencies: true, workspaceDiagnostics: true },
     }),
     hoverProvider: true,
-    completionProvider: { triggerCharacters: [" ", '"', "/", ",", "("], resolveProvider: true },
+    completionProvider: { triggerCharacters: [" ", '"', "/", ",", "(", "{"], resolveProvider: true },
     signatureHelpProvider: { triggerCharacters: [" ", ","] },
     colorProvider: true,
     definitionProvider: true,

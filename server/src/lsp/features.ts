@@ -66,7 +66,7 @@ export function answerFeatures(parts: Parts): void {
   connection.onDocumentSymbol(
     guard("symbols", null, async ({ textDocument }) => {
       const script = scriptOf(await documents.load(textDocument.uri));
-      return script && symbolsOf(script).map(toSymbol);
+      return script && symbolsOf(script, now().catalogue).map(toSymbol);
     }),
   );
   connection.onFoldingRanges(
@@ -109,7 +109,7 @@ export function answerFeatures(parts: Parts): void {
   connection.languages.semanticTokens.on(
     guard("semantic tokens", { data: [] }, async ({ textDocument }) => {
       const script = scriptOf(await documents.load(textDocument.uri));
-      return { data: script ? packTokens(tokensOf(script)) : [] };
+      return { data: script ? packTokens(tokensOf(script, now().catalogue)) : [] };
     }),
   );
 }

@@ -15,11 +15,11 @@ import {
   SymbolKind,
 } from "vscode-languageserver-types";
 import type { CompletionItem as CoreCompletionItem } from "../../../shared/ide/completion/complete.ts";
-import type { Definition } from "../../../shared/ide/editor/definition.ts";
+import type { Definition } from "../../../shared/ide/editor/definition-target.ts";
 import type { WitnessedFinding } from "../../../shared/ide/editor/fixes.ts";
 import type { Fold } from "../../../shared/ide/editor/folding.ts";
 import type { Lens } from "../../../shared/ide/editor/lenses.ts";
-import type { ScriptSymbol } from "../../../shared/ide/editor/symbols.ts";
+import type { ScriptSymbol } from "../../../shared/ide/editor/script-symbol.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";

@@ -14,6 +14,8 @@ const TYPES = [
   "comment",
   "operator",
   "macro",
+  "parameter",
+  "class",
 ] as const;
 type TokenType = (typeof TYPES)[number];
 
@@ -39,6 +41,9 @@ const OF: Record<TokenKind, TokenType> = {
   operator: "operator",
   comment: "comment",
   kept: "macro",
+  left: "string",
+  slot: "parameter",
+  code: "class",
 };
 
 /** What the numbers mean, for the client. */

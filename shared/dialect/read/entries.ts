@@ -103,7 +103,9 @@ export function outcomeOf(reader: EntryReader, meaning: Meaning, slots: HeldSlot
   const name = templateText(meaning.right.name, slots);
   if (title?.kind === "bad") return unfit(title.why);
   if (name.kind === "bad") return unfit(name.why);
-  if (title?.kind === "unset" || name.kind === "unset") return { kind: "nothing" };
+  // `unset` alone says that the line sets nothing, whatever its name would be.
+  const isBare = meaning.right.name.length === 0 && meaning.right.value.kind === "unset";
+  if (isBare || title?.kind === "unset" || name.kind === "unset") return { kind: "nothing" };
   const place = {
     section: title ? `${spec.name}/${title.made}` : spec.name,
     spec,

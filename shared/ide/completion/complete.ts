@@ -5,6 +5,7 @@ import { commentStart } from "../../syntax/scanner.ts";
 import type { Position, Range } from "../../syntax/span.ts";
 import { type CursorContext, cursorContextAt } from "../context/cursor-context.ts";
 import { type CompletionItem, completionItems, type Offer } from "./completion-item.ts";
+import { offerInDialect } from "./dialect.ts";
 import { offerHeads } from "./entry-names.ts";
 import { offerTopLevel, offerUsePaths } from "./top-level.ts";
 import { offerValues } from "./values.ts";
@@ -20,6 +21,8 @@ export function completionsAt(workspace: Workspace, file: string, at: Position):
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor || cursor.script.tree.newer || cursor.node.kind === "kept") return [];
   const before = cursor.text.slice(0, at.character);
+  if (cursor.script.kind === "dialect" && /^\s/.test(before))
+    return completionItems(offerInDialect(workspace, cursor, before), dialectRange(cursor, before));
   if (commentStart(before) >= 0) return allowances(cursor, before);
   if (!/^\s/.test(before)) {
     const quote = /^use\s+"([^"]*)$/.exec(before);
@@ -56,6 +59,13 @@ function allowances(cursor: CursorContext, before: string): CompletionItem[] {
       };
     });
   return completionItems(offers, wordRange(cursor, before));
+}
+
+/** The word at the position of a dialect; a sign that opens nothing stays. */
+function dialectRange({ line, column, text }: CursorContext, before: string): Range {
+  const word = /[A-Za-z0-9%µ#][A-Za-z0-9/%µ-]*$/.exec(before)?.[0] ?? "";
+  const after = WORD_AFTER.exec(text.slice(column))?.[0] ?? "";
+  return { start: { line, character: column - word.length }, end: { line, character: column + after.length } };
 }
 
 function openString(before: string): boolean {

@@ -7,6 +7,7 @@ import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import type { Offer } from "./completion-item.ts";
+import { offerDialectSections } from "./dialect.ts";
 import { allowOffer, sectionTemplates } from "./templates.ts";
 
 const HEADERS = {
@@ -16,10 +17,20 @@ const HEADERS = {
     detail: "the pilot's transmitter",
     text: `handset "\${1:NAME}"\n\ntransmitter\n  band   \${2:2.4 GHz}\n  power  \${3:100 mW}\n\ncontrols\n  \${4:TL}  switch  ch\${5:5}  up 1000 us  down 2000 us\n  $0`,
   },
+  dialect: {
+    detail: "what one board's text means",
+    text: [
+      `dialect "\${1:NAME}"`,
+      `text\n  known-by  "\${2:a name that the board writes into its text}"\n  comment   "\${3:;}"`,
+      `codes\n  \${4:volts}  number \${5:0} to \${6:255} each \${7:0.1 V}`,
+      `\${8:pack}\n  "\${9:holds} {c}"  \${10:capacity} {c} \${11:mAh}\n  $0`,
+    ].join("\n\n"),
+  },
 } as const;
 
 /** Headers where the file has none yet; else `use` and the sections that this kind of file may hold. */
-export function offerTopLevel(workspace: Workspace, { script, line }: CursorContext): Offer[] {
+export function offerTopLevel(workspace: Workspace, cursor: CursorContext): Offer[] {
+  const { script, line } = cursor;
   if (script.tree.header === null || script.tree.header === line) {
     return Object.entries(HEADERS).map(([label, { detail, text }]) => ({
       label,
@@ -30,6 +41,7 @@ export function offerTopLevel(workspace: Workspace, { script, line }: CursorCont
       group: 0,
     }));
   }
+  if (script.kind === "dialect") return offerDialectSections(workspace, cursor);
   const written = new Set(script.sections.filter((each) => each.line !== line).map((each) => baseOf(each.section)));
   const use: Offer = {
     label: "use",

@@ -5,13 +5,8 @@ import type { Workspace } from "../../model/workspace.ts";
 import { type Position, type Range, rangeOf, spanAt } from "../../syntax/span.ts";
 import { type CursorContext, coversColumn, craftFor, cursorContextAt, entryAt } from "../context/cursor-context.ts";
 import { effectiveEntryIn } from "../context/effective-entry.ts";
-
-export interface Definition {
-  /** The word at the position. */
-  readonly from: Range;
-  readonly file: string;
-  readonly range: Range;
-}
+import type { Definition } from "./definition-target.ts";
+import { dialectDefinitionsAt } from "./dialect-definition.ts";
 
 /**
  * The definitions of the word at a position: of a control or one of its positions, of a mode, the start of
@@ -21,6 +16,7 @@ export function definitionsAt(workspace: Workspace, file: string, at: Position):
   const cursor = cursorContextAt(workspace, file, at);
   if (!cursor) return [];
   const { node, script, line, column, entry, piece } = cursor;
+  if (script.kind === "dialect") return dialectDefinitionsAt(workspace, script, at);
   if (node.kind === "use") {
     const use = script.uses.find((each) => each.line === line);
     const target = use && workspace.target(script, use);

@@ -1,5 +1,6 @@
 /** Folding ranges of a script: sections, runs of comments, the `use` lines. */
 import type { Script } from "../../model/script.ts";
+import { headingFoldsOf } from "./dialect-symbols.ts";
 
 export interface Fold {
   readonly startLine: number;
@@ -16,6 +17,8 @@ export function foldsOf(script: Script): Fold[] {
     if (endLine !== undefined && endLine > startLine) folds.push({ startLine, endLine, kind });
   };
   for (const section of tree.sections) add(section.line, section.entries.at(-1), "region");
+  if (tree.kind === "dialect")
+    for (const { startLine, endLine } of headingFoldsOf(script)) add(startLine, endLine, "region");
   if (tree.uses.length > 0) add(tree.uses[0]!, tree.uses.at(-1), "imports");
   let first: number | null = null;
   for (let i = 0; i <= tree.lines.length; i++) {

@@ -1,4 +1,5 @@
 /** Code lenses above a script's header: its drawings, who uses it, and the craft as it comes out. */
+import { scriptsNaming } from "../../dialect/dialects.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { ViewName } from "../../protocol/panel.ts";
 import { sharedMarkOf } from "../../rules/lib/private-lines.ts";
@@ -24,6 +25,14 @@ export function headerLensesOf(workspace: Workspace, file: string): Lens[] {
     { range, title: "as effective craft", action: { kind: "effective" } } satisfies Lens,
   ];
   if (script.kind === "craft") return [...offer, ...drawings];
+  if (script.kind === "dialect") {
+    const naming = scriptsNaming(workspace, file).length;
+    const title =
+      naming === 0
+        ? "named by no craft in its section board"
+        : `named by ${naming} ${naming === 1 ? "script" : "scripts"}`;
+    return [{ range, title, action: null }];
+  }
   const users = workspace.craftFilesWith(file).length;
   if (users === 0) return [...offer, { range, title: "used by no craft", action: null }];
   const used: Lens = { range, title: `used by ${users} craft`, action: { kind: "users" } };

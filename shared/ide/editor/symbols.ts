@@ -1,24 +1,36 @@
 /** The outline of a script: its header, sections and entries. */
-import type { Entry, EntryKind, Script } from "../../model/script.ts";
-import { type Range, rangeOf, spanAt } from "../../syntax/span.ts";
-
-export interface ScriptSymbol {
-  readonly name: string;
-  readonly detail: string;
-  readonly kind: "header" | "section" | EntryKind;
-  /** The whole symbol, with its children. */
-  readonly range: Range;
-  /** The range of its name. */
-  readonly nameRange: Range;
-  readonly children: readonly ScriptSymbol[];
-}
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import type { Entry, Script } from "../../model/script.ts";
+import { rangeOf, spanAt } from "../../syntax/span.ts";
+import { dialectSectionsOf } from "./dialect-symbols.ts";
+import type { ScriptSymbol } from "./script-symbol.ts";
 
 /** The header as parent of the sections after it, each section as parent of its entries. */
-export function symbolsOf(script: Script): ScriptSymbol[] {
+export function symbolsOf(script: Script, catalogue: Catalogue): ScriptSymbol[] {
   const { lines, header } = script.tree;
+  const sections = script.kind === "dialect" ? dialectSectionsOf(script, catalogue) : sectionsOf(script);
+  const node = header === null ? null : lines[header]!.node;
+  if (header === null || node?.kind !== "header") return sections;
+  const end = lines.length - 1;
+  const nameAt = { start: node.word.start, end: node.name?.end ?? node.word.end };
+  return [
+    {
+      name: script.name || node.fileKind,
+      detail: node.fileKind,
+      kind: "header",
+      range: { start: { line: header, character: 0 }, end: { line: end, character: lines[end]!.text.length } },
+      nameRange: rangeOf(spanAt(header, nameAt)),
+      children: sections.filter((section) => section.range.start.line > header),
+    },
+    ...sections.filter((section) => section.range.start.line < header),
+  ];
+}
+
+function sectionsOf(script: Script): ScriptSymbol[] {
+  const { lines } = script.tree;
   const ends = new Map(script.tree.sections.map((each) => [each.line, each.entries.at(-1) ?? each.line]));
   let next = 0;
-  const sections = script.sections.map(({ section, line }): ScriptSymbol => {
+  return script.sections.map(({ section, line }): ScriptSymbol => {
     const last = ends.get(line) ?? line;
     const own: Entry[] = [];
     // Entries are in order of line, so each section continues where the one before it ended.
@@ -48,19 +60,4 @@ export function symbolsOf(script: Script): ScriptSymbol[] {
       }),
     };
   });
-  const node = header === null ? null : lines[header]!.node;
-  if (header === null || node?.kind !== "header") return sections;
-  const end = lines.length - 1;
-  const nameAt = { start: node.word.start, end: node.name?.end ?? node.word.end };
-  return [
-    {
-      name: script.name || node.fileKind,
-      detail: node.fileKind,
-      kind: "header",
-      range: { start: { line: header, character: 0 }, end: { line: end, character: lines[end]!.text.length } },
-      nameRange: rangeOf(spanAt(header, nameAt)),
-      children: sections.filter((section) => section.range.start.line > header),
-    },
-    ...sections.filter((section) => section.range.start.line < header),
-  ];
 }

@@ -1,20 +1,25 @@
 /** Semantic tokens: the kind of each word of a script. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Script } from "../../model/script.ts";
 import type { PieceKind } from "../../syntax/piece.ts";
 import type { Cols, Span } from "../../syntax/span.ts";
 import type { LineNode } from "../../syntax/tree.ts";
+import { factLineIn } from "../dialect-files/fact-line.ts";
+import type { FactPieceKind } from "../dialect-files/fact-pieces.ts";
+import { slotsBetween } from "../dialect-files/slot-uses.ts";
 
-export type TokenKind = PieceKind | "header" | "section" | "comment" | "kept";
+export type TokenKind = PieceKind | FactPieceKind | "header" | "section" | "comment" | "kept";
 
 export interface Token extends Span {
   readonly kind: TokenKind;
 }
 
 /** The tokens of a script, in order of position, without overlaps. */
-export function tokensOf(script: Script): Token[] {
+export function tokensOf(script: Script, catalogue: Catalogue): Token[] {
   const tokens: Token[] = [];
-  const { lines } = script.tree;
+  const { lines, kind } = script.tree;
   let entry = 0;
+  let section = "";
   for (let line = 0; line < lines.length; line++) {
     const { node, comment } = lines[line]!;
     const add = (kind: TokenKind, { start, end }: Cols) => {
@@ -23,10 +28,31 @@ export function tokensOf(script: Script): Token[] {
     while (entry < script.entries.length && script.entries[entry]!.line < line) entry++;
     const current = script.entries[entry];
     if (current?.line === line) for (const piece of current.pieces) add(piece.kind, piece);
+    else if (node.kind === "fact")
+      for (const piece of factLineIn(section, lines[line]!, catalogue)?.pieces ?? []) add(piece.kind, piece);
+    else if (node.kind === "section" && kind === "dialect") addTitle(lines[line]!.text, node, add);
     else addStructure(node, add);
+    if (node.kind === "section") section = node.name.text;
     if (comment) add("comment", comment);
   }
   return tokens;
+}
+
+/** The name of a dialect's section; its title may have slots. */
+function addTitle(
+  text: string,
+  { name, title }: LineNode & { kind: "section" },
+  add: (kind: TokenKind, at: Cols) => void,
+): void {
+  add("section", name);
+  if (!title) return;
+  let { start } = title;
+  for (const slot of slotsBetween(text, title, "right")) {
+    add("string", { start, end: slot.start });
+    add("slot", slot);
+    start = slot.end;
+  }
+  add("string", { start, end: title.end });
 }
 
 function addStructure(node: LineNode, add: (kind: TokenKind, at: Cols) => void): void {

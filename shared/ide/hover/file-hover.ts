@@ -1,8 +1,10 @@
 /** Hovers of a header and of a `use` line. */
+import { dialectOf, scriptsNaming } from "../../dialect/dialects.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
+import { formatCount } from "../context/format.ts";
 import { list, paragraphs, plainText, quoteNote } from "../context/markdown.ts";
 import type { PageName } from "../reference/page-names.ts";
 import { fileLink, type LinkTargets, pageLink } from "./links.ts";
@@ -25,8 +27,14 @@ export function hoverHeader(
   links: LinkTargets,
 ): string {
   const craft = workspace.craft(script.file);
+  const told =
+    script.kind === "dialect"
+      ? dialectText(workspace, script, links)
+      : craft
+        ? laidText(craft, script, links)
+        : usersText(workspace, script, links);
   return paragraphs(
-    `**${script.kind} “${plainText(script.name)}”** — ${craft ? laidText(craft, script, links) : usersText(workspace, script, links)}`,
+    `**${script.kind} “${plainText(script.name)}”** — ${told}`,
     headerNote(script),
     `${FILE_KINDS_IN_WORDS[script.kind]}`,
     (page && pageLink(page, links)) ?? "",
@@ -38,6 +46,17 @@ function laidText({ scripts }: Craft, own: Script, links: LinkTargets): string {
   return files.length === 0
     ? "uses no other file."
     : `laid over, from the top to the bottom:\n\n${some(files.toReversed())}`;
+}
+
+/** How much a dialect reads, and which files name it as that of their board. */
+function dialectText(workspace: Workspace, { file }: Script, links: LinkTargets): string {
+  const dialect = dialectOf(workspace, file);
+  const lines = dialect?.lefts.length ?? 0;
+  const reads = `reads ${formatCount(lines, "kind of line", "kinds of lines")} with ${formatCount(dialect?.codes.size ?? 0, "code")}`;
+  const users = scriptsNaming(workspace, file).map((script) => fileLine(script, file, links));
+  return users.length === 0
+    ? `${reads}; no craft of this workspace names it in \`board\`.`
+    : `${reads}. The dialect of:\n\n${some(users)}`;
 }
 
 function usersText(workspace: Workspace, { file }: Script, links: LinkTargets): string {

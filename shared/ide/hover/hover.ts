@@ -5,6 +5,7 @@ import { rangeOf, spanAt } from "../../syntax/span.ts";
 import { allowanceAt, coversColumn, cursorContextAt } from "../context/cursor-context.ts";
 import { pageNameAt } from "../reference/page-name-at.ts";
 import { hoverAllowance } from "./allowance-hover.ts";
+import { hoverInDialect } from "./dialect-hover.ts";
 import { hoverEntry } from "./entry-hover.ts";
 import { hoverHeader, hoverUse } from "./file-hover.ts";
 import { type LinkTargets, NO_LINKS } from "./links.ts";
@@ -28,6 +29,10 @@ export function hoverAt(workspace: Workspace, file: string, at: Position, links:
     markdown ? { markdown, range: rangeOf(spanAt(line, cols)) } : null;
   const allowance = allowanceAt(cursor);
   if (allowance) return hoverOver(hoverAllowance(allowance, script, page, links), allowance.codeSpan);
+  if (script.kind === "dialect" && node.kind !== "header") {
+    const fact = hoverInDialect(workspace, script, at, links);
+    return fact && hoverOver(fact.markdown, fact.at);
+  }
   switch (node.kind) {
     case "header":
       return hoverOver(hoverHeader(workspace, cursor, page, links), {

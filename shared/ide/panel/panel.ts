@@ -114,6 +114,8 @@ function whyEmpty(script: Script | null): string {
   if (script.tree.newer)
     return "This script is written in a newer edition of the language: update the tool to see it drawn.";
   if (script.kind === "craft") return "This craft could not be read.";
+  if (script.kind === "dialect")
+    return "A dialect is no craft, so there is nothing to draw of it: it says what the text of a board means.";
   if (script.tree.header === null)
     return 'This file has no header, so it belongs to nothing yet: its first line says what it is, as in “craft "Jug"”.';
   return `No craft of this workspace uses this ${script.kind}: open a craft, or name this file in one with “use”.`;

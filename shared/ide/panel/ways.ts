@@ -1,4 +1,5 @@
 /** The buttons that lead on from where there is nothing to draw. */
+import { scriptsNaming } from "../../dialect/dialects.ts";
 import { controlsUsed } from "../../logic/rename-controls.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
@@ -16,6 +17,18 @@ export function waysFromEmpty(script: Script | null, workspace: Workspace): read
   const header: WayOn = { label: "Show the header", action: { name: "go", at: { file, line: tree.header ?? 0 } } };
   if (tree.newer) return [{ label: "Look for an update", action: { name: "find-update" } }, header];
   if (script.kind === "craft") return [header];
+  if (script.kind === "dialect") {
+    const [first] = scriptsNaming(workspace, file).filter(({ kind }) => kind === "craft");
+    const craft: WayOn[] = first
+      ? [
+          {
+            label: `Show ${first.name}`,
+            action: { name: "go", at: { file: first.file, line: first.tree.header ?? 0 } },
+          },
+        ]
+      : [];
+    return [...craft, { label: "Explain dialects", action: { name: "explain", of: "word/dialect" } }];
+  }
   if (tree.header === null)
     return [{ label: "Make it a craft", action: { name: "fill-in", file, what: "header" } }, NEW_CRAFT];
   const hasCraft = workspace.view.list().some((each) => workspace.script(each)?.kind === "craft");

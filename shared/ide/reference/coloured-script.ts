@@ -27,6 +27,9 @@ const CLASSES: Readonly<Record<TokenKind, string>> = {
   string: "string",
   comment: "comment",
   kept: "kept",
+  left: "string",
+  slot: "control",
+  code: "mode",
 };
 
 const readers = new WeakMap<Catalogue, ScriptReader>();
@@ -35,7 +38,7 @@ const readers = new WeakMap<Catalogue, ScriptReader>();
 export function colouredScript(catalogue: Catalogue, text: string): string {
   const reader = readers.get(catalogue) ?? scriptReader(catalogue);
   readers.set(catalogue, reader);
-  const tokens = tokensOf(reader.read("example", text, true));
+  const tokens = tokensOf(reader.read("example", text, true), catalogue);
   let next = 0;
   const lines = text.split("\n").map((line, number) => {
     let html = "";

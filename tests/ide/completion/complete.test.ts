@@ -5,7 +5,7 @@ import { atCursor, offered, taken } from "../cursor.ts";
 const craft = (rest: string) => `craft "Jug"\nuse "wheel.fettle"\n\n${rest}`;
 
 test("an empty file is offered headers, and then sections in the catalogue's order", () => {
-  expect(offered("|")).toEqual(["craft", "layer", "handset"]);
+  expect(offered("|")).toEqual(["craft", "layer", "handset", "dialect"]);
   const sections = offered(craft("|"));
   expect(sections.slice(0, 4)).toEqual(["use", "board", "frame", "pack"]);
   expect(sections).not.toContain("transmitter");

@@ -10,7 +10,7 @@ const craft = (rest: string) => `craft "Jug"\nuse "wheel.fettle"\nuse "habits.fe
 test("the outline, what folds, what links", () => {
   const { workspace, file } = atCursor(craft('# two\n# notes\npack "old"\n  cells 4\n  cells 6\n\nosd\n  grid pal\n'));
   const script = workspace.script(file)!;
-  const [jug] = symbolsOf(script);
+  const [jug] = symbolsOf(script, workspace.catalogue);
   expect(jug?.name).toBe("Jug");
   expect(
     jug?.children.map(({ name, children }) => [name, children.map((each) => `${each.name} ${each.detail}`)]),

@@ -8,7 +8,7 @@ test("words are coloured by their meaning, without overlaps", () => {
   const text = craft('modes\n  arm when TL is down # so\n  drop level\nverbatim "kiln"\n  | as it is\n');
   const { workspace, file } = atCursor(`|${text}`);
   const lines = text.split("\n");
-  const tokens = tokensOf(workspace.script(file)!);
+  const tokens = tokensOf(workspace.script(file)!, workspace.catalogue);
   expect(tokens.map(({ kind, line, start, end }) => `${kind} ${lines[line]!.slice(start, end)}`)).toEqual([
     "header craft",
     'string "Jug"',

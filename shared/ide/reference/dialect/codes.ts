@@ -90,15 +90,17 @@ arm by flue 2        => read modes arm when ch7 in 1700 us to 2000 us
       dialect: `
 codes
   lean  number -180 to 180 each 1 deg base 16 digits 4
+  heel  number -900 to 900 each 0.1 deg base 16 digits 4
   tilt  number -900 to 900 each 0.1 deg
 
 sensors
   "turned {y:lean}"  mount-yaw {y}
+  "heeled {r:heel}"  level-trim-roll {r}
   "leans {p:tilt}"   level-trim-pitch {p}
 `,
       reads: `
 turned 005A  => read sensors mount-yaw 90 deg
-turned ffa6  => read sensors mount-yaw -90 deg
+heeled fff6  => read sensors level-trim-roll -1 deg
 leans -15    => read sensors level-trim-pitch -1.5 deg
 `,
     }),
@@ -154,7 +156,7 @@ weft RPT?       => odd (“?” is no letter of the code)
     `
 ## bits and set
 
-\`bits\` takes one number apart. Bits count from 0, the lowest. \`0-4 row\` names a part, which right sides call \`{p.row}\`; \`6-11 column:glaze\` gives it a code of its own. \`14 is 1\` says that this bit always has this value: another one is odd. \`14 is 1 or unset\`: with another value nothing is set. A bit that no part names is beside: 0, or the line is also kept.
+\`bits\` takes one number apart. Bits count from 0, the lowest. \`0-4 row\` names a part, which right sides call \`{p.row}\`; \`6-11 column:glaze\` gives it a code of its own. \`14 is 1\` says that this bit always has this value: another one is odd. \`14 is 1 or unset\`: with another value nothing is set. A bit that nothing names is beside: 0, or the line is also kept.
 
 \`set\` is a list in which each item is a bit: it is on the list where its bit is 1.
 `,
@@ -174,7 +176,6 @@ osd
 tile 3 40d2   => read osd pack-volts at 3, 18
 tile 9 0112   => read
 bells 1001    => read osd alert-on low-pack, hot-esc
-bells 0100    => odd (bit 2 is no item)
 `,
     }),
     `
@@ -190,10 +191,11 @@ codes
 board
   'stamp {m:tag} of batch {e}'  model "{m}"
   'stamp {m} of batch {e}'      text-edition "{e}"
+  'label {t:tag}'               note "{t}"
 `,
       reads: `
 stamp /blue edge/ of batch 4    => read board model "blue edge"; board text-edition "4"
-stamp /1!/2 of batch!!/ of batch 4  => read board model "1/2 of batch!"; board text-edition "4"
+label /1!/2 of batch!!/         => read board note "1/2 of batch!"
 `,
     }),
   ],

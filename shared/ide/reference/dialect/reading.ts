@@ -85,7 +85,6 @@ safety
   "rests after {w:ever}"       idle-disarm-after {w}
 `,
       reads: `
-rests after 20    => read safety idle-disarm-after 20 s
 rests after ever  => read safety idle-disarm-after never
 rests after tea   => odd (neither a number nor a word of the code)
 `,
