@@ -16,6 +16,7 @@ import {
 
 /** What a slot holds, as the board wrote it, with its columns in the line. */
 export interface SlotText {
+  readonly name: string;
   readonly text: string;
   readonly start: number;
   readonly end: number;
@@ -56,7 +57,8 @@ const compiled: Readonly<Record<Blanks, WeakMap<Pattern, Compiled>>> = { loose: 
 
 /** Matches a whole line; null where the pattern does not fit. What the slots hold is not looked at. */
 export function matchPattern(pattern: Pattern, line: string, blanks: Blanks): Match | null {
-  return matchForm(compile(pattern, blanks), lineForm(line, blanks));
+  const slots = matchForm(compile(pattern, blanks), lineForm(line, blanks));
+  return slots && { slots: new Map(slots.map((slot) => [slot.name, slot])) };
 }
 
 /** The pattern, ready to be tried; the same object for the same pattern. */
@@ -105,29 +107,29 @@ function isEitherCase(code: Code | null): boolean {
   return code !== null && "base" in code && code.base > 10;
 }
 
-/** Matches the form of a line, from its beginning to its end. */
-export function matchForm({ first, steps }: Compiled, line: LineForm): Match | null {
+/** Matches the form of a line, from its beginning to its end: each slot once, in order; null where it does not fit. */
+export function matchForm({ first, steps }: Compiled, line: LineForm): readonly SlotText[] | null {
   if (!standsAt(line, first, line.start)) return null;
   let at = line.start + first.text.length;
   if (steps.length === 0) return at === line.end ? NO_SLOTS : null;
-  const slots = new Map<string, SlotText>();
+  const slots: SlotText[] = [];
   for (let i = 0; i < steps.length; i++) {
     const step = steps[i]!;
     // With loose blanks a text may have ended with the blank behind the line.
-    const start = Math.min(at, line.end);
-    const end = endOfSlot(line, step, start, i === steps.length - 1);
-    if (end === null) return null;
-    at = end.next;
-    const [from, to] = [columnAt(line, start), columnAt(line, Math.max(start, end.at))];
-    const text = line.raw.slice(from, to);
-    const before = step.again === "none" ? undefined : slots.get(step.name);
+    const from = Math.min(at, line.end);
+    const ending = endOfSlot(line, step, from, i === steps.length - 1);
+    if (ending === null) return null;
+    at = ending.next;
+    const [start, end] = [columnAt(line, from), columnAt(line, Math.max(from, ending.at))];
+    const text = line.raw.slice(start, end);
+    const before = step.again === "none" ? undefined : slots.find(({ name }) => name === step.name);
     if (before && !holdsSame(before.text, text, step.again)) return null;
-    if (!before) slots.set(step.name, { text, start: from, end: to });
+    if (!before) slots.push({ name: step.name, text, start, end });
   }
-  return at === line.end ? { slots } : null;
+  return at === line.end ? slots : null;
 }
 
-const NO_SLOTS: Match = { slots: new Map() };
+const NO_SLOTS: readonly SlotText[] = [];
 
 function holdsSame(a: string, b: string, how: Step["again"]): boolean {
   return a === b || (how === "either-case" && a.toLowerCase() === b.toLowerCase());

@@ -1,24 +1,25 @@
 /** What a board line holds that no entry of the script says: where that is not the default, the line is kept as well. */
 import { decodeSlot, textOfHeld } from "../codes/codes.ts";
-import type { BitsCode, Meaning, Slot } from "../dialect.ts";
+import type { BitsCode, Left, Meaning, Slot } from "../dialect.ts";
 import { refsOf } from "../file/link-facts.ts";
-import type { LineParse } from "./line-reader.ts";
-
-type Fit = LineParse & { kind: "fits" };
+import { type ReadSlots, slotOf } from "./slots.ts";
 
 /**
- * Why the line says more than the entries that come of it; null where it does not. `set` are its meanings that say
- * something, `unset` those by which nothing is set.
+ * What a line holds that the entries which come of it do not say, as the beginning of a sentence; null where there is
+ * nothing. `set` are its meanings that say something, `unset` those by which nothing is set.
  */
-export function besideOf({ left, slots }: Fit, set: readonly Meaning[], unset: readonly Meaning[]): string | null {
-  const { beside, pattern } = left;
-  if (unset.length === 0 && beside.length === 0 && !hasBits(pattern.slots)) return null;
+export function besideOf(
+  { beside, pattern }: Left,
+  slots: ReadSlots,
+  set: readonly Meaning[],
+  unset: readonly Meaning[],
+): string | null {
   const used = new Set(set.flatMap(slotsUsed));
   // A line that says that nothing is set still says of what, and which number it has.
   for (const meaning of unset) for (const slot of slotsThatName(meaning)) used.add(slot);
   for (const slot of pattern.slots.values()) {
     const { name, code } = slot;
-    const { text, held } = slots.get(name)!;
+    const { text, held } = slotOf(slots, name)!;
     if (held.kind === "unset" && code?.kind !== "bits") continue;
     const isUsed = used.has(name) || name === "#";
     if (!isUsed && !isDefault(slot, text)) return `“${text}” of {${name}} is said by no entry`;
@@ -30,8 +31,10 @@ export function besideOf({ left, slots }: Fit, set: readonly Meaning[], unset: r
   return null;
 }
 
-function hasBits(slots: ReadonlyMap<string, Slot>): boolean {
-  for (const { code } of slots.values()) if (code?.kind === "bits") return true;
+/** Whether lines of a left side may hold more than its meanings say, where all of them say something. */
+export function mayHoldMore({ beside, pattern }: Left): boolean {
+  if (beside.length > 0) return true;
+  for (const { code } of pattern.slots.values()) if (code?.kind === "bits") return true;
   return false;
 }
 

@@ -49,7 +49,11 @@ function quantityFor({ unit }: Quantity, types: readonly ValueType[]): QuantityT
   );
 }
 
+/** A number as it is written at its shortest. */
+const SHORTEST = /^-?(0|[1-9]\d*)(\.\d*[1-9])?$/;
+
 function inUnit(quantity: Quantity, unit: string): Quantity {
+  if (unit === quantity.unit && SHORTEST.test(quantity.digits)) return quantity;
   const exact = exactOf(quantity.digits);
   if (!exact) return quantity;
   const number = unit === quantity.unit ? exact : exactIn(exact, quantity.unit, unit);

@@ -11,6 +11,7 @@ import type { Value, ValueOf } from "../../syntax/value.ts";
 import { textOfHeld } from "../codes/codes.ts";
 import { CHANNEL, exactIn, numberIn } from "../codes/held.ts";
 import { ourCurveOf } from "../curves/curves.ts";
+import { slotsOfFormula } from "../curves/slots-of-formula.ts";
 import type { Held, Meaning, Shape } from "../dialect.ts";
 import { type Exact, exactOf, numberOf } from "../exact.ts";
 import { refsOf } from "../file/link-facts.ts";
@@ -40,6 +41,8 @@ export type Body =
 export type FigureName = "divider-ratio" | "shunt-scale";
 
 export interface Said {
+  /** Section and name; a figure by the setting that is worked out of it. Equal for what cannot both count. */
+  readonly key: string;
   /** As resolved: `pack/NAME` for a named pack. */
   readonly section: string;
   readonly spec: SectionSpec;
@@ -64,31 +67,45 @@ export type Outcome =
 /** How an entry is read. */
 export interface EntryReader {
   readonly catalogue: Catalogue;
-  /** Parsed entries by section and text: many lines say the same. */
-  readonly known: Map<string, ParsedEntry>;
+  /** Entries by section and text: many lines say the same. */
+  readonly known: Map<string, JudgedText>;
   readonly curves: Map<string, ReturnType<typeof ourCurveOf>>;
+}
+
+/** An entry as the model judges it. */
+export interface JudgedText {
+  readonly value: Value | null;
+  /** Why it has no value. */
+  readonly fault: string | null;
+  /** How it is beyond a hard limit. */
+  readonly beyond: string | null;
+  readonly setting: SettingSpec | null;
 }
 
 export function entryReader(catalogue: Catalogue): EntryReader {
   return { catalogue, known: new Map(), curves: new Map() };
 }
 
-/** As many parsed entries as are remembered. */
-const MOST_KNOWN = 50_000;
+/** As many entries as are remembered: what is repeated is repeated soon. */
+const MOST_KNOWN = 1000;
 
 /** An entry as text of a script, read by the model. */
-export function readText(reader: EntryReader, spec: SectionSpec, name: string, rest: string): ParsedEntry {
+export function readText(reader: EntryReader, spec: SectionSpec, name: string, rest: string): JudgedText {
   const key = `${spec.name} ${name} ${rest}`;
   let entry = reader.known.get(key);
   if (!entry) {
     const text = `  ${name} ${rest}`;
     const start = name.length + 3;
     const at = { start, end: Math.max(start, text.length) };
-    entry = readEntry(text, { text: name, start: 2, end: name.length + 2 }, at, spec, reader.catalogue);
+    entry = judgedText(readEntry(text, { text: name, start: 2, end: name.length + 2 }, at, spec, reader.catalogue));
     if (reader.known.size >= MOST_KNOWN) reader.known.clear();
     reader.known.set(key, entry);
   }
   return entry;
+}
+
+function judgedText({ value, fault, beyond, setting }: Omit<ParsedEntry, "kind" | "pieces">): JudgedText {
+  return { value, fault: fault?.message ?? null, beyond: beyond[0]?.message ?? null, setting };
 }
 
 /**
@@ -122,11 +139,13 @@ function entryOutcome(reader: EntryReader, meaning: Meaning, place: Place, slots
   const { spec, name } = place;
   if (!/^[a-z][a-z0-9-]*$/.test(name) || name === "drop") return unfit(`“${name}” is no name of “${spec.name}”`);
   const setting = reader.catalogue.setting(spec.name, name) ?? null;
-  const isPartlyUnset = refsOf(meaning.right, null).some(({ slot }) => slots.get(slot)?.kind === "unset");
-  const said = (body: Body, deviationDegS: number | null = null): Outcome => ({
-    kind: "said",
-    said: { ...place, setting, body, deviationDegS, isPartlyUnset },
-  });
+  const said = (body: Body, deviationDegS: number | null = null): Outcome => {
+    const { section, title } = place;
+    const key = `${section} ${isFigure(name) ? FIGURE_OF[name] : name}`;
+    return { kind: "said", said: { key, section, spec, title, name, setting, body, deviationDegS, isPartlyUnset } };
+  };
+  // Only fields may be unset one by one.
+  const isPartlyUnset = value.kind === "fields" && slotsIn(meaning).some((slot) => slots.get(slot)?.kind === "unset");
   if (value.kind === "unset") return said({ kind: "unset" });
   if (value.kind === "condition") {
     const body = shapeBody(reader, place, value.shape, slots);
@@ -152,8 +171,9 @@ function entryOutcome(reader: EntryReader, meaning: Meaning, place: Place, slots
   }
   if (value.kind === "curve") {
     const numbers = new Map<string, number>();
-    for (const [slot, held] of slots) {
-      const number = numberIn(held);
+    for (const slot of slotsOfFormula(value.formula)) {
+      const held = slots.get(slot);
+      const number = held && numberIn(held);
       if (number) numbers.set(slot, numberOf(number.number));
     }
     const curve = curveOf(reader, meaning, numbers);
@@ -184,6 +204,18 @@ function entryOutcome(reader: EntryReader, meaning: Meaning, place: Place, slots
   return outcome.kind === "unfit" && isPartlyUnset ? said({ kind: "unset" }) : outcome;
 }
 
+const slotsOfMeaning = new WeakMap<Meaning, readonly string[]>();
+
+/** The slots of a right side. */
+function slotsIn(meaning: Meaning): readonly string[] {
+  let names = slotsOfMeaning.get(meaning);
+  if (!names) {
+    names = refsOf(meaning.right, null).map(({ slot }) => slot);
+    slotsOfMeaning.set(meaning, names);
+  }
+  return names;
+}
+
 /** The first of the texts that the model takes for the entry, in the units of the catalogue. */
 function judged(
   reader: EntryReader,
@@ -198,34 +230,34 @@ function judged(
       ? readText(reader, spec, name, text)
       : readPart(reader, spec, name, text);
     if (!value) {
-      why ||= fault?.message ?? "";
+      why ||= fault ?? "";
       continue;
     }
-    if (beyond.length > 0) return { kind: "beyond", why: beyond[0]!.message };
+    if (beyond !== null) return { kind: "beyond", why: beyond };
     return said(setting ? inCatalogueUnits(value, setting) : value);
   }
   return unfit(why);
 }
 
 /** Some fields of a repeatable setting, which other lines complete. */
-function readPart(reader: EntryReader, spec: SectionSpec, name: string, text: string): ParsedEntry {
+function readPart(reader: EntryReader, spec: SectionSpec, name: string, text: string): JudgedText {
   const setting = reader.catalogue.setting(spec.name, name);
   if (!setting?.repeatable) return readText(reader, spec, name, text);
   const read = readSetting(text, { start: 0, end: text.length }, { ...setting, repeatable: false }, units);
   const beyond = read.value ? beyondLimits(read.value, setting) : [];
-  return { kind: "setting", ...read, beyond, setting };
+  return judgedText({ ...read, beyond, setting });
 }
 
 function shapeBody(reader: EntryReader, { spec, name }: Place, shape: Shape, slots: HeldSlots): Made<Body> {
-  const checked = (text: string, body: (text: string) => Body): Made<Body> => {
+  const checked = (text: string, body: (value: Value) => Body): Made<Body> => {
     const { value, fault } = readText(reader, spec, name, `when ${text}`);
-    return value ? { kind: "made", made: body(printValue(value)) } : { kind: "bad", why: fault?.message ?? "" };
+    return value ? { kind: "made", made: body(value) } : { kind: "bad", why: fault ?? "" };
   };
-  if (shape.kind === "always") return checked("always", (text) => ({ kind: "condition", text }));
+  if (shape.kind === "always") return checked("always", (value) => ({ kind: "condition", text: printValue(value) }));
   if (shape.kind === "mode") {
     const mode = typeof shape.mode === "string" ? null : templateText([shape.mode], slots);
     if (mode && mode.kind !== "made") return mode;
-    return checked(mode?.made ?? String(shape.mode), (text) => ({ kind: "condition", text }));
+    return checked(mode?.made ?? String(shape.mode), (value) => ({ kind: "condition", text: printValue(value) }));
   }
   const ranges: PulseRange[] = [];
   for (const { channel, from, to } of shape.ranges) {
@@ -282,6 +314,9 @@ function curveOf(reader: EntryReader, meaning: Meaning, numbers: ReadonlyMap<str
   reader.curves.set(key, curve);
   return curve;
 }
+
+/** The setting that is worked out of a figure. */
+const FIGURE_OF: Readonly<Record<FigureName, string>> = { "divider-ratio": "divider-top", "shunt-scale": "shunt" };
 
 const NO_FIGURE: Readonly<Record<FigureName, string>> = {
   "divider-ratio": "“divider-ratio” is a bare number, (top + bottom) / bottom",

@@ -1,25 +1,13 @@
 /** The entries of a script, each made of all that lines say of it. */
-import type { SectionSpec } from "../../catalogue/specs.ts";
 import { printValue } from "../../syntax/print-value.ts";
 import type { ControlValue, Field, Value } from "../../syntax/value.ts";
 import { conditionFromRanges, dialFor, joinConditions } from "../conditions/from-ranges.ts";
 import { decimalOf, dividedBy, type Exact, exactOf, exactOfNumber, minus, times } from "../exact.ts";
 import { type EntryReader, type FigureName, fieldsOf, readText, type Said } from "./entries.ts";
-import { sentence } from "./line-reader.ts";
-import { nameOf, type Saying, saidOf } from "./sayings.ts";
+import { type JoinedEntry, type Saying, saidOf } from "./sayings.ts";
+import { sentence } from "./slots.ts";
 
-/** A line of the script that is made. */
-export interface JoinedEntry {
-  /** As resolved. */
-  readonly section: string;
-  readonly spec: SectionSpec;
-  readonly title: string | null;
-  readonly name: string;
-  /** What follows the name, in canonical spelling. */
-  readonly rest: string;
-  /** The lines of the board's text that say it, in order. */
-  readonly lines: readonly number[];
-}
+export type { JoinedEntry };
 
 /** Both ends of the scale. */
 interface PulseEnds {
@@ -42,8 +30,6 @@ export interface Surroundings {
 
 export interface Joined {
   readonly entries: readonly JoinedEntry[];
-  /** By saying. */
-  readonly entriesOf: ReadonlyMap<Saying, readonly JoinedEntry[]>;
   readonly notes: readonly string[];
   readonly curves: readonly { readonly what: string; readonly deviationDegS: number }[];
 }
@@ -54,13 +40,11 @@ export function joinEntries(all: readonly Saying[], reader: EntryReader, around:
   for (const saying of inOrder(all)) {
     const said = saidOf(saying);
     if (saying.dead !== null || !said || said.body.kind === "unset") continue;
-    const name = nameOf(said);
-    const group = names.get(name);
+    const group = names.get(said.key);
     if (group) group.push(saying);
-    else names.set(name, [saying]);
+    else names.set(said.key, [saying]);
   }
   const entries: JoinedEntry[] = [];
-  const entriesOf = new Map<Saying, readonly JoinedEntry[]>();
   const curves: { what: string; deviationDegS: number }[] = [];
   const task: Task = {
     reader,
@@ -78,7 +62,7 @@ export function joinEntries(all: readonly Saying[], reader: EntryReader, around:
       }
       if (made.length === 0) continue;
       entries.push(...made);
-      for (const saying of part) entriesOf.set(saying, made);
+      for (const saying of part) saying.entries = made;
       for (const saying of part) {
         const said = saidOf(saying)!;
         if (said.deviationDegS !== null)
@@ -86,7 +70,7 @@ export function joinEntries(all: readonly Saying[], reader: EntryReader, around:
       }
     }
   }
-  return { entries, entriesOf, notes: [...task.notes], curves };
+  return { entries, notes: [...task.notes], curves };
 }
 
 interface Task {
@@ -105,9 +89,9 @@ function inOrder(all: readonly Saying[]): readonly Saying[] {
 }
 
 /** The sayings of one name, those of each line of the script by themselves. */
-function partsOf(sayings: readonly Saying[]): Saying[][] {
+function partsOf(sayings: readonly Saying[]): readonly (readonly Saying[])[] {
   const [first] = sayings;
-  if (!saidOf(first!)?.setting?.repeatable) return [[...sayings]];
+  if (!saidOf(first!)?.setting?.repeatable) return [sayings];
   // A repeatable setting has a line for each item, and an item may have its fields in several lines of one number.
   const items = new Map<unknown, Saying[]>();
   for (const saying of sayings) {
@@ -123,31 +107,32 @@ function partsOf(sayings: readonly Saying[]): Saying[][] {
 function joinPart(part: readonly Saying[], task: Task, names: ReadonlyMap<string, Saying[]>): JoinedEntry[] | string {
   const said = saidOf(part[0]!)!;
   const { section, spec, title, name, body } = said;
-  const lines = [...new Set(part.flatMap((saying) => saying.lines))].sort((a, b) => a - b);
+  const lines =
+    part.length === 1 ? part[0]!.lines : [...new Set(part.flatMap((saying) => saying.lines))].sort((a, b) => a - b);
   const entry = (called: string, rest: string): JoinedEntry => ({ section, spec, title, name: called, rest, lines });
   if (spec.holds === "modes" || spec.holds === "outputs") {
     const text = conditionOf(part, task);
     const { value, fault } = readText(task.reader, spec, name, `when ${text}`);
-    return value ? [entry(name, `when ${printValue(value)}`)] : sentence(fault?.message ?? "");
+    return value ? [entry(name, `when ${printValue(value)}`)] : sentence(fault ?? "");
   }
   if (body.kind === "follows") return followingLine(body, task, entry, name);
   if (body.kind === "figure") {
     const settings = figureSettings(body.of, body.figure, said, task, names);
     const wrong = settings
       .map((each) => readText(task.reader, spec, each.name, each.rest))
-      .find((each) => each.fault || each.beyond.length > 0);
-    if (wrong) return sentence(wrong.beyond[0]?.message ?? wrong.fault?.message ?? "");
+      .find((each) => each.fault !== null || each.beyond !== null);
+    if (wrong) return sentence(wrong.beyond ?? wrong.fault ?? "");
     return settings.map((each) => entry(each.name, each.rest));
   }
   if (body.kind !== "value") return "It says nothing.";
-  if (part.length === 1 && part[0]!.item === null && part[0]!.lost.size === 0) return [entry(name, body.text)];
+  if (part.length === 1 && part[0]!.item === null && part[0]!.lost === null) return [entry(name, body.text)];
   const value = joinedValue(part);
   const text = value ? printValue(value) : body.text;
   const { fault, beyond } = readText(task.reader, spec, name, text);
   // What it needs is set to nothing, so nothing is set.
-  if (fault && part.some((saying) => saidOf(saying)!.isPartlyUnset)) return [];
-  if (fault) return `It is half of an entry: ${fault.message}`;
-  return beyond.length > 0 ? sentence(beyond[0]!.message) : [entry(name, text)];
+  if (fault !== null && part.some((saying) => saidOf(saying)!.isPartlyUnset)) return [];
+  if (fault !== null) return `It is half of an entry: ${fault}`;
+  return beyond === null ? [entry(name, text)] : sentence(beyond);
 }
 
 /** Fields and lists of several lines as one value; null where the last line counts alone. */
@@ -168,7 +153,7 @@ function joinedValue(part: readonly Saying[]): Value | null {
   if (first?.kind !== "fields") return null;
   const fields = new Map<string, Field>();
   for (const { saying, said } of saids)
-    for (const field of fieldsOf(said) ?? []) if (!saying.lost.has(field.name)) fields.set(field.name, field);
+    for (const field of fieldsOf(said) ?? []) if (!saying.lost?.has(field.name)) fields.set(field.name, field);
   const type = saids[0]!.said.setting?.types.find((each) => each.is === "fields");
   const order = type?.fields.map(({ name }) => name) ?? [];
   return { ...first, fields: [...fields.values()].sort((a, b) => order.indexOf(a.name) - order.indexOf(b.name)) };

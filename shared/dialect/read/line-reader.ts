@@ -1,30 +1,28 @@
 /** What one line of board text is, by itself and the heading above it: the same for the same text below the same heading. */
-import { decodeSlot } from "../codes/codes.ts";
-import type { Dialect, Held, Left, Meaning, Pattern } from "../dialect.ts";
+import { textOfHeld } from "../codes/codes.ts";
+import type { Dialect, Left, Meaning, Pattern } from "../dialect.ts";
 import { type ByBeginning, type Candidate, indexOf, type LeftIndex } from "../patterns/index-of-lefts.ts";
-import { type LineForm, lineForm, type Sought, soughtOf, standsAt } from "../patterns/line-form.ts";
-import { type Match, matchForm, type SlotText } from "../patterns/match.ts";
+import { type Blanks, type LineForm, lineForm, type Sought, soughtOf, standsAt } from "../patterns/line-form.ts";
+import { compile, matchForm, type SlotText } from "../patterns/match.ts";
+import { besideOf, mayHoldMore } from "./beside.ts";
 import { type EntryReader, type Outcome, outcomeOf } from "./entries.ts";
+import { type ReadSlot, type ReadSlots, readSlots, sentence, slotOf } from "./slots.ts";
+import type { HeldSlots } from "./value-text.ts";
 
 /** Longer lines are kept, unread. */
 export const MOST_CHARACTERS = 4096;
-
-/** A slot of a line with what it holds. */
-export interface ReadSlot extends SlotText {
-  readonly held: Held;
-}
-
-export type ReadSlots = ReadonlyMap<string, ReadSlot>;
 
 /** Where a line stands: below which heading, and what is read there. */
 export interface Scope {
   /** The heading's line as it stands; "" above all headings. */
   readonly heading: string;
   readonly lefts: readonly ByBeginning<Left>[];
-  readonly slots: ReadSlots;
+  readonly slots: ReadonlyMap<string, ReadSlot>;
   /** Lines that were read here, by their text. */
   readonly known: Map<string, LineParse>;
 }
+
+export type { ReadSlot } from "./slots.ts";
 
 export type LineParse =
   | { readonly kind: "idle"; readonly what: "blank" | "comment" | "opening" | "closing" }
@@ -32,30 +30,48 @@ export type LineParse =
   | {
       readonly kind: "heading";
       readonly below: Scope;
-      readonly slots: ReadSlots;
+      readonly slots: Scope["slots"];
       readonly why: string | null;
-      /** The lines of the dialect by which it is one. */
+      /** The patterns that it fits, and their lines in the dialect. */
+      readonly patterns: readonly Pattern[];
       readonly by: readonly number[];
     }
   | {
       readonly kind: "fits";
       readonly left: Left;
-      readonly slots: ReadSlots;
-      /** With those of the heading above. */
-      readonly helds: ReadonlyMap<string, Held>;
+      /** By name; they are read anew for who asks first, as a long text has many. */
+      readonly slots: ReadonlyMap<string, ReadSlot>;
       /** What its meanings say that need no other line. */
-      readonly says: readonly { readonly meaning: Meaning; readonly outcome: Outcome }[];
-      /** The meanings that need other lines too. */
-      readonly partOf: readonly Meaning[];
+      readonly says: readonly SaidAlone[];
+      /** The number of the line, among lines of one place with the same text before it; null without one. */
+      readonly numbered: { readonly item: string; readonly number: number } | null;
+      /** What the line holds that its meanings do not say, as the beginning of a sentence; null where there is nothing. */
+      readonly beside: string | null;
+      /** Where its meanings need other lines too: which, and what they need of this one. */
+      readonly half: Half | null;
     }
   /** A left side fits but for a value. */
   | { readonly kind: "misfit"; readonly left: Left; readonly why: string }
   | { readonly kind: "kept" };
 
+export interface SaidAlone {
+  readonly meaning: Meaning;
+  readonly outcome: Outcome;
+}
+
+export interface Half {
+  readonly partOf: readonly Meaning[];
+  readonly slots: ReadSlots;
+  /** With those of the heading above. */
+  readonly helds: HeldSlots;
+}
+
 export interface LineReader {
   /** Where the first line stands. */
   readonly top: Scope;
   read(line: string, scope: Scope): LineParse;
+  /** The slots of a line that a left side or a heading fits, read anew: they are kept for no line. */
+  slotsOf(line: string, pattern: Pattern): ReadSlots;
   /** Whether the board adds up lines that begin as this one does. */
   repeats(line: string): boolean;
 }
@@ -63,8 +79,8 @@ export interface LineReader {
 /** As many lines as are remembered below one heading, and as many headings. */
 const MOST_KNOWN = 50_000;
 
-/** A reader of one dialect's lines, which remembers what it has read. */
-export function lineReader(dialect: Dialect, entries: EntryReader): LineReader {
+/** A reader of one dialect's lines. It remembers what it has read, unless it is made for a single text. */
+export function lineReader(dialect: Dialect, entries: EntryReader, remembers = true): LineReader {
   const index = indexOf(dialect);
   const { blanks, comments, opening, closing, repeats } = dialect.text;
   const begins = (text: string) => soughtOf(text, blanks, { start: true });
@@ -72,7 +88,7 @@ export function lineReader(dialect: Dialect, entries: EntryReader): LineReader {
   const [commentMarks, repeated] = [comments.map(begins), repeats.map(begins)];
   const [first, last] = [opening.map(whole), closing.map(whole)];
   const scopes = new Map<string, LineParse>();
-  const makeScope = (heading: string, lefts: readonly ByBeginning<Left>[], slots: ReadSlots): Scope => ({
+  const makeScope = (heading: string, lefts: readonly ByBeginning<Left>[], slots: Scope["slots"]): Scope => ({
     heading,
     lefts,
     slots,
@@ -88,13 +104,15 @@ export function lineReader(dialect: Dialect, entries: EntryReader): LineReader {
     if (last.some((each) => isWhole(line, each))) return IDLE.closing;
     const heading = headingOf(text, line, index, scopes, makeScope);
     if (heading?.kind === "heading" && heading.why === null) return heading;
-    const fit = fitOf(line, scope, index, entries);
+    const fit = fitOf(line, blanks, scope, index, entries);
     return fit.kind === "fits" || !heading ? fit : heading;
   };
 
   return {
     top: makeScope("", [index.above], NO_SLOTS),
+    slotsOf: (text, pattern) => slotsOfLine(text, pattern, blanks),
     read(text, scope) {
+      if (!remembers) return parse(text, scope);
       const known = scope.known.get(text);
       if (known) return known;
       // A copy of its own: engines let a slice keep the whole text alive, which what is remembered must not do.
@@ -119,7 +137,8 @@ const IDLE = {
   opening: { kind: "idle", what: "opening" },
   closing: { kind: "idle", what: "closing" },
 } as const satisfies Record<string, LineParse>;
-const NO_SLOTS: ReadSlots = new Map();
+const NO_READ_SLOTS: ReadSlots = [];
+const NO_SLOTS: ReadonlyMap<string, ReadSlot> = new Map();
 
 function isBlank(text: string): boolean {
   return /^[ \t]*$/.test(text);
@@ -135,7 +154,7 @@ function headingOf(
   line: LineForm,
   index: LeftIndex,
   scopes: Map<string, LineParse>,
-  makeScope: (heading: string, lefts: readonly ByBeginning<Left>[], slots: ReadSlots) => Scope,
+  makeScope: (heading: string, lefts: readonly ByBeginning<Left>[], slots: Scope["slots"]) => Scope,
 ): LineParse | null {
   const candidates = index.headings.candidates(line);
   if (candidates.length === 0) return null;
@@ -143,19 +162,19 @@ function headingOf(
   if (known) return known;
   const slots = new Map<string, ReadSlot>();
   const lefts: ByBeginning<Left>[] = [];
-  const by: number[] = [];
+  const patterns: Pattern[] = [];
   let [fits, why] = [false, null as string | null];
   for (const { compiled, of } of candidates) {
     const match = matchForm(compiled, line);
     if (!match) continue;
-    by.push(of.pattern.at.line);
+    patterns.push(of.pattern);
     const read = readSlots(match, of.pattern);
     if (typeof read === "string") {
       why ??= read;
       continue;
     }
     fits = true;
-    for (const [name, slot] of read) if (!slots.has(name)) slots.set(name, slot);
+    for (const slot of read) if (!slots.has(slot.name)) slots.set(slot.name, slot);
     if (of.lefts) lefts.push(of.lefts);
   }
   if (!fits && why === null) return null;
@@ -165,7 +184,8 @@ function headingOf(
     below: makeScope(line.text.slice(line.start, line.end), lefts, slots),
     slots,
     why: fits ? null : why,
-    by,
+    patterns,
+    by: patterns.map(({ at }) => at.line),
   };
   if (scopes.size >= MOST_KNOWN) scopes.clear();
   scopes.set(text, heading);
@@ -173,13 +193,13 @@ function headingOf(
 }
 
 /** The first left side that fits with its values; else the first that fits but for a value; else the line is kept. */
-function fitOf(line: LineForm, scope: Scope, index: LeftIndex, entries: EntryReader): LineParse {
+function fitOf(line: LineForm, blanks: Blanks, scope: Scope, index: LeftIndex, entries: EntryReader): LineParse {
   let misfit: LineParse | null = null;
   for (const group of candidatesOf(line, scope, index)) {
     for (const { compiled, of: left } of group) {
       const match = matchForm(compiled, line);
       if (!match) continue;
-      const fit = readLeft(left, match, scope, entries);
+      const fit = readLeft(left, match, line, blanks, scope, entries);
       if (fit.kind === "fits") return fit;
       misfit ??= fit;
     }
@@ -197,16 +217,22 @@ function candidatesOf(line: LineForm, { lefts }: Scope, index: LeftIndex): reado
   return [under, anywhere];
 }
 
-function readLeft(left: Left, match: Match, scope: Scope, entries: EntryReader): LineParse {
+function readLeft(
+  left: Left,
+  match: readonly SlotText[],
+  { raw }: LineForm,
+  blanks: Blanks,
+  scope: Scope,
+  entries: EntryReader,
+): LineParse {
   const slots = readSlots(match, left.pattern);
   if (typeof slots === "string") return { kind: "misfit", left, why: slots };
-  const helds = new Map<string, Held>();
-  for (const [name, { held }] of scope.slots) helds.set(name, held);
-  for (const [name, { held }] of slots) helds.set(name, held);
-  const says: { meaning: Meaning; outcome: Outcome }[] = [];
-  const partOf: Meaning[] = [];
+  const helds = { get: (name: string) => (slotOf(slots, name) ?? scope.slots.get(name))?.held };
+  const says: SaidAlone[] = [];
+  let partOf: Meaning[] | null = null;
   for (const meaning of left.meanings) {
     if (meaning.lefts.length > 1) {
+      partOf ??= [];
       partOf.push(meaning);
       continue;
     }
@@ -214,25 +240,55 @@ function readLeft(left: Left, match: Match, scope: Scope, entries: EntryReader):
     if (outcome.kind === "unfit") return { kind: "misfit", left, why: sentence(outcome.why) };
     says.push({ meaning, outcome });
   }
-  return { kind: "fits", left, slots, helds, says, partOf };
+  const half = partOf && { partOf, slots, helds };
+  const beside = half ? null : besideAlone(left, slots, says);
+  return fitted(left, raw, blanks, { says, numbered: numberIn(left, slots, scope), beside, half });
 }
 
-/** The slots of a match with what they hold; a sentence where one holds nothing of its code. */
-function readSlots(match: Match, pattern: Pattern): ReadSlots | string {
-  const read = new Map<string, ReadSlot>();
-  for (const [name, text] of match.slots) {
-    const slot = pattern.slots.get(name);
-    const decoded =
-      slot && (slot.code || slot.whole) ? decodeSlot(slot, text.text) : ({ kind: "word", text: text.text } as const);
-    if (decoded.kind === "bad") return sentence(`“${text.text}” is no value of {${name}}: ${decoded.why}`);
-    read.set(name, { ...text, held: decoded });
+type Fit = LineParse & { readonly kind: "fits" };
+
+/** A line that fits, without what its slots hold. */
+function fitted(left: Left, raw: string, blanks: Blanks, rest: Omit<Fit, "kind" | "left" | "slots">): Fit {
+  const { says, numbered, beside, half } = rest;
+  let slots: ReadonlyMap<string, ReadSlot> | null = null;
+  return {
+    kind: "fits",
+    left,
+    says,
+    numbered,
+    beside,
+    half,
+    get slots() {
+      slots ??= new Map(slotsOfLine(raw, left.pattern, blanks).map((slot) => [slot.name, slot]));
+      return slots;
+    },
+  };
+}
+
+/** The slots of a line that the pattern fits; none where it does not. */
+function slotsOfLine(raw: string, pattern: Pattern, blanks: Blanks): ReadSlots {
+  const match = matchForm(compile(pattern, blanks), lineForm(raw, blanks));
+  const slots = match ? readSlots(match, pattern) : NO_READ_SLOTS;
+  return typeof slots === "string" ? NO_READ_SLOTS : slots;
+}
+
+function besideAlone(left: Left, slots: ReadSlots, says: readonly SaidAlone[]): string | null {
+  const isSet = ({ outcome }: SaidAlone) => outcome.kind === "said" && outcome.said.body.kind !== "unset";
+  if (!mayHoldMore(left) && says.every(isSet)) return null;
+  const meaningOf = ({ meaning }: SaidAlone) => meaning;
+  return besideOf(left, slots, says.filter(isSet).map(meaningOf), says.filter((each) => !isSet(each)).map(meaningOf));
+}
+
+/** The number of a line, with the text before it and the heading below which it counts. */
+function numberIn(left: Left, slots: ReadSlots, scope: Scope): { item: string; number: number } | null {
+  const slot = slotOf(slots, "#");
+  if (!slot) return null;
+  let before = "";
+  for (const part of left.pattern.parts) {
+    if (part.kind === "slot" && part.name === "#") break;
+    before += part.kind === "literal" ? part.text : (slotOf(slots, part.name)?.text ?? "");
   }
-  return read;
-}
-
-/** A reason as a sentence: it may be one already. */
-export function sentence(why: string): string {
-  const text = why === "" ? "the model does not take it" : why;
-  const first = text.charAt(0).toUpperCase() + text.slice(1);
-  return /[.!?]$/.test(first) ? first : `${first}.`;
+  const place = left.under.kind === "anywhere" ? "" : scope.heading;
+  const number = Number(textOfHeld(slot.held));
+  return { item: `${place}\n${before}\n${number}`, number };
 }

@@ -1,78 +1,121 @@
 /** The state of each line, in words, and which of them are kept. */
 import { textOfHeld } from "../codes/codes.ts";
+import type { Left, Pattern } from "../dialect.ts";
 import { besideOf } from "./beside.ts";
-import type { Joined } from "./join-entries.ts";
-import type { LineParse, ReadSlots } from "./line-reader.ts";
+import type { LineParse, LineReader } from "./line-reader.ts";
 import type { ReadLine } from "./reading.ts";
 import type { PlacedLine, Saying, Sayings, Takings } from "./sayings.ts";
 import type { KeptLine } from "./script-text.ts";
 
-/** Every line with its one state. */
-export function linesRead({ placed, takings }: Sayings, joined: Joined): readonly ReadLine[] {
-  return placed.map(({ line, parse }) => lineRead(line, parse, takings.get(line), joined));
+/** Every line with its one state. What has become of the sayings is settled by now. */
+export function linesRead({ placed, takings }: Sayings, reader: LineReader): readonly ReadLine[] {
+  return placed.map((each) => lineRead(each, takings.get(each.line), reader));
 }
 
-function lineRead(line: number, parse: LineParse, taken: Takings | undefined, joined: Joined): ReadLine {
+function lineRead({ line, text, parse }: PlacedLine, taken: Takings | undefined, reader: LineReader): ReadLine {
   switch (parse.kind) {
     case "idle":
-      return plainLine(line, "idle");
     case "kept":
-      return plainLine(line, "kept");
-    case "heading":
-      return parse.why === null
-        ? { ...plainLine(line, "idle"), slots: slotsRead(parse.slots) }
-        : { ...plainLine(line, "odd"), by: parse.by, why: parse.why };
-    case "misfit": {
-      const by = linesOfDialect(parse.left.meanings);
-      return { ...plainLine(line, "odd"), by, why: parse.why };
+      return { line, state: parse.kind, by: NONE, says: NONE, why: null, slots: NONE };
+    case "heading": {
+      const state = parse.why === null ? "idle" : "odd";
+      const by = parse.why === null ? NONE : parse.by;
+      return withSlots({ line, state, by, says: NONE, why: parse.why }, text, parse.patterns, reader);
     }
+    case "misfit":
+      return { line, state: "odd", by: linesOfDialect(parse.left), says: NONE, why: parse.why, slots: NONE };
     case "fits":
-      return fittingLine(line, parse, taken!, joined);
+      return fittingLine(line, text, parse, taken!, reader);
   }
 }
 
-function plainLine(line: number, state: ReadLine["state"]): ReadLine {
-  return { line, state, by: [], says: [], why: null, slots: [] };
+const NONE: readonly never[] = [];
+
+/** A line whose slots are read anew for who asks for them: few do, and a long text has many. */
+function withSlots(
+  { line, state, by, says, why }: Omit<ReadLine, "slots">,
+  text: string,
+  patterns: readonly Pattern[],
+  reader: LineReader,
+): ReadLine {
+  return {
+    line,
+    state,
+    by,
+    says,
+    why,
+    get slots() {
+      const all = patterns.flatMap((pattern) => reader.slotsOf(text, pattern));
+      const slots = new Map(all.map((slot) => [slot.name, slot]));
+      return [...slots.values()].map(({ name, start, end, held }) => ({ name, start, end, means: textOfHeld(held) }));
+    },
+  };
 }
 
 function fittingLine(
   line: number,
+  text: string,
   parse: LineParse & { kind: "fits" },
-  { sayings, troubles }: Takings,
-  joined: Joined,
+  { sayings, trouble }: Takings,
+  reader: LineReader,
 ): ReadLine {
+  const { left, half } = parse;
   const alive = sayings.filter(({ dead }) => dead === null);
-  const why = troubles[0] ?? sayings.find(({ dead }) => dead !== null)?.dead ?? lostIn(alive) ?? null;
-  const by = linesOfDialect(parse.left.meanings);
-  const slots = slotsRead(parse.slots);
-  if (alive.length === 0) return { line, state: "odd", by, says: [], why, slots };
-  const entries = new Set(alive.flatMap((saying) => joined.entriesOf.get(saying) ?? []));
-  const says = [...entries].map(({ section, name, rest }) => `${section} ${name} ${rest}`);
-  const isSet = (saying: Saying) => joined.entriesOf.has(saying);
-  const beside =
-    why === null
-      ? besideOf(parse, meaningsOf(alive.filter(isSet)), meaningsOf(alive.filter((each) => !isSet(each))))
-      : null;
+  const why = trouble ?? sayings.find(({ dead }) => dead !== null)?.dead ?? lostIn(alive) ?? null;
+  const by = linesOfDialect(left);
+  if (alive.length === 0) return withSlots({ line, state: "odd", by, says: NONE, why }, text, patternOf(left), reader);
+  // Where halves were joined, or nothing has come of what was said, it is known only now what is said.
+  const slots = half?.slots ?? (alive.every(isAsSaid) ? null : reader.slotsOf(text, left.pattern));
+  const beside = slots ? besideOf(left, slots, meaningsOf(alive, true), meaningsOf(alive, false)) : parse.beside;
   const reason = why ?? (beside === null ? null : `${beside}, so the line is kept as well.`);
-  return { line, state: "read", by, says, why: reason, slots };
+  const plain = { line, state: "read", by, says: saidBy(alive), why: reason } as const;
+  return withSlots(plain, text, patternOf(left), reader);
+}
+
+/** Whether an entry has come of it, if it says one. */
+function isAsSaid({ outcome, entries }: Saying): boolean {
+  return (outcome.kind === "said" && outcome.said.body.kind !== "unset") === (entries !== null);
+}
+
+/** In our words, each entry once. */
+function saidBy(alive: readonly Saying[]): readonly string[] {
+  const says: string[] = [];
+  for (const { entries } of alive)
+    for (const { section, name, rest } of entries ?? []) says.push(`${section} ${name} ${rest}`);
+  return says.length > 1 ? [...new Set(says)] : says;
 }
 
 /** Why a field of what counts does not. */
 function lostIn(alive: readonly Saying[]): string | undefined {
-  for (const { lost } of alive) for (const why of lost.values()) return why;
+  for (const { lost } of alive) for (const why of lost?.values() ?? []) return why;
   return undefined;
 }
 
-function meaningsOf(sayings: readonly Saying[]) {
-  return sayings.map(({ meaning }) => meaning);
+/** The meanings by which something is set, or by which nothing is. */
+function meaningsOf(sayings: readonly Saying[], isSet: boolean) {
+  return sayings.filter(({ entries }) => (entries !== null) === isSet).map(({ meaning }) => meaning);
 }
 
-function linesOfDialect(meanings: readonly { readonly line: number }[]): number[] {
-  return meanings.map(({ line }) => line).sort((a, b) => a - b);
+const patterns = new WeakMap<Left, readonly Pattern[]>();
+
+function patternOf(left: Left): readonly Pattern[] {
+  let list = patterns.get(left);
+  if (!list) {
+    list = [left.pattern];
+    patterns.set(left, list);
+  }
+  return list;
 }
 
-function slotsRead(slots: ReadSlots): ReadLine["slots"] {
-  return [...slots].map(([name, { start, end, held }]) => ({ name, start, end, means: textOfHeld(held) }));
+const factLines = new WeakMap<Left, readonly number[]>();
+
+function linesOfDialect(left: Left): readonly number[] {
+  let lines = factLines.get(left);
+  if (!lines) {
+    lines = left.meanings.map(({ line }) => line).sort((a, b) => a - b);
+    factLines.set(left, lines);
+  }
+  return lines;
 }
 
 /**

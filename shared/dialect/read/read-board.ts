@@ -36,9 +36,10 @@ export function readBoard(dialect: Dialect, text: string, context: ReadContext):
   const { catalogue } = context.workspace;
   const entries = entryReader(catalogue);
   const lines = linesOf(text);
-  const sayings = sayingsOf(lines, lineReader(dialect, entries), entries);
+  const reader = lineReader(dialect, entries, false);
+  const sayings = sayingsOf(lines, reader, entries);
   const joined = joinEntries(sayings.all, entries, surroundingsOf(context));
-  const read = linesRead(sayings, joined);
+  const read = linesRead(sayings, reader);
   const { text: script, from } = scriptText(
     {
       name: context.craft?.name ?? dialect.name,
@@ -71,7 +72,8 @@ export function readBoard(dialect: Dialect, text: string, context: ReadContext):
 export function lineReadings(dialect: Dialect, text: string, catalogue: Catalogue): readonly ReadLine[] {
   const { entries, lines } = readersOf(dialect, catalogue);
   const sayings = sayingsOf(linesOf(text), lines, entries);
-  return linesRead(sayings, joinEntries(sayings.all, entries, RAW));
+  joinEntries(sayings.all, entries, RAW);
+  return linesRead(sayings, lines);
 }
 
 /** Where the script stands that is read, for what asks for a file. */

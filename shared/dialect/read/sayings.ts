@@ -3,10 +3,14 @@
  * where the board adds lines up.
  */
 
+import type { SectionSpec } from "../../catalogue/specs.ts";
 import { textOfHeld } from "../codes/codes.ts";
 import type { Held, Left, Meaning } from "../dialect.ts";
 import { addsUp, type EntryReader, fieldsOf, type Outcome, outcomeOf, type Said } from "./entries.ts";
-import { type LineParse, type LineReader, type Scope, sentence } from "./line-reader.ts";
+import type { Half, LineParse, LineReader, Scope } from "./line-reader.ts";
+import { sentence } from "./slots.ts";
+
+type Fit = LineParse & { readonly kind: "fits" };
 
 /** A line with where it stands. */
 export interface PlacedLine {
@@ -32,28 +36,43 @@ export interface Saying {
   readonly repeats: boolean;
   /** Why it does not count at all; null where it does. */
   dead: string | null;
-  /** The fields of which a later line says another value, with why. */
-  readonly lost: Map<string, string>;
+  /** The fields of which a later line says another value, with why; null where there are none. */
+  lost: Map<string, string> | null;
+  /** The lines of the script that come of it; null where there are none. */
+  entries: readonly JoinedEntry[] | null;
+}
+
+/** A line of the script that is made. */
+export interface JoinedEntry {
+  /** As resolved. */
+  readonly section: string;
+  readonly spec: SectionSpec;
+  readonly title: string | null;
+  readonly name: string;
+  /** What follows the name, in canonical spelling. */
+  readonly rest: string;
+  /** The lines of the board's text that say it, in order. */
+  readonly lines: readonly number[];
 }
 
 /** What a line takes part in, with why some of it does not count although the line fits. */
 export interface Takings {
   readonly sayings: Saying[];
-  readonly troubles: string[];
+  trouble: string | null;
 }
 
 export interface Sayings {
   readonly placed: readonly PlacedLine[];
   readonly all: readonly Saying[];
   /** By line; only lines that fit have any. */
-  readonly takings: ReadonlyMap<number, Takings>;
+  readonly takings: { get(line: number): Takings | undefined };
 }
 
 /** Reads lines one after another, and settles what of them counts. */
 export function sayingsOf(lines: readonly string[], reader: LineReader, entries: EntryReader): Sayings {
   const placed: PlacedLine[] = [];
   const all: Saying[] = [];
-  const takings = new Map<number, Takings>();
+  const takings: (Takings | null)[] = [];
   const groups = new Map<string, Group>();
   let scope = reader.top;
   let headingLine = -1;
@@ -64,22 +83,23 @@ export function sayingsOf(lines: readonly string[], reader: LineReader, entries:
       scope = parse.below;
       headingLine = line;
     }
-    if (parse.kind !== "fits") return;
-    const taken: Takings = { sayings: [], troubles: [] };
-    takings.set(line, taken);
+    const taken: Takings | null = parse.kind === "fits" ? { sayings: [], trouble: null } : null;
+    takings.push(taken);
+    if (parse.kind !== "fits" || !taken) return;
     const beyond = parse.says.find(({ outcome }) => outcome.kind === "beyond");
-    if (beyond?.outcome.kind === "beyond") taken.troubles.push(sentence(beyond.outcome.why));
+    if (beyond?.outcome.kind === "beyond") taken.trouble = sentence(beyond.outcome.why);
     // What a line says stands or falls as a whole: beyond a limit nothing is read of it.
     for (const { meaning, outcome } of beyond ? [] : parse.says) {
-      const saying = makeSaying([line], meaning, outcome, numberOfLine(parse, meaning, scope), reader.repeats(text));
+      const saying = makeSaying([line], meaning, outcome, numberFor(parse, meaning), reader.repeats(text));
       taken.sayings.push(saying);
       all.push(saying);
     }
-    for (const meaning of beyond ? [] : parse.partOf) addToGroup(groups, meaning, parse, line, headingLine, takings);
+    for (const meaning of (!beyond && parse.half?.partOf) || [])
+      addToGroup(groups, meaning, { line, parse, half: parse.half! }, headingLine, takings);
   });
   for (const group of groups.values()) closeGroup(group, placed, takings, all, entries, reader);
   settle(all);
-  return { placed, all, takings };
+  return { placed, all, takings: { get: (line) => takings[line] ?? undefined } };
 }
 
 function makeSaying(
@@ -90,24 +110,12 @@ function makeSaying(
   repeats: boolean,
 ): Saying {
   const { item, number } = numbered ?? { item: null, number: null };
-  return { lines, meaning, outcome, item, number, repeats, dead: null, lost: new Map() };
+  return { lines, meaning, outcome, item, number, repeats, dead: null, lost: null, entries: null };
 }
 
 /** The number of a line, where the right side does not use it itself; lines with the same text before it share it. */
-function numberOfLine(parse: LineParse & { kind: "fits" }, meaning: Meaning, scope: Scope) {
-  const slot = parse.slots.get("#");
-  if (!slot || usesNumber(meaning)) return null;
-  const { parts } = parse.left.pattern;
-  const before = parts
-    .slice(
-      0,
-      parts.findIndex((part) => part.kind === "slot" && part.name === "#"),
-    )
-    .map((part) => (part.kind === "literal" ? part.text : (parse.slots.get(part.name)?.text ?? "")))
-    .join("");
-  const place = parse.left.under.kind === "anywhere" ? "" : scope.heading;
-  const number = Number(textOfHeld(slot.held));
-  return { item: `${place}\n${before}\n${number}`, number };
+function numberFor({ numbered }: Fit, meaning: Meaning): Fit["numbered"] {
+  return numbered && !usesNumber(meaning) ? numbered : null;
 }
 
 /** Whether the right side names by the number: then the name tells entries apart. */
@@ -117,14 +125,15 @@ function usesNumber({ right, title }: Meaning): boolean {
 
 // --- Several lines that mean one entry ---------------------------------------------
 
-interface Half {
+interface PlacedHalf {
   readonly line: number;
-  readonly parse: LineParse & { kind: "fits" };
+  readonly parse: Fit;
+  readonly half: Half;
 }
 
 interface Group {
   readonly meaning: Meaning;
-  readonly halves: Map<Left, Half>;
+  readonly halves: Map<Left, PlacedHalf>;
 }
 
 const tied = new WeakMap<Meaning, readonly string[]>();
@@ -145,24 +154,24 @@ function tiesOf(meaning: Meaning): readonly string[] {
 function addToGroup(
   groups: Map<string, Group>,
   meaning: Meaning,
-  parse: LineParse & { kind: "fits" },
-  line: number,
+  placed: PlacedHalf,
   headingLine: number,
-  takings: ReadonlyMap<number, Takings>,
+  takings: readonly (Takings | null)[],
 ): void {
-  const ties = tiesOf(meaning).map((name) => textOfHeld(parse.helds.get(name) ?? { kind: "unset" }));
+  const { line, parse, half } = placed;
+  const ties = tiesOf(meaning).map((name) => textOfHeld(half.helds.get(name) ?? { kind: "unset" }));
   const key = `${meaning.line} ${headingLine} ${JSON.stringify(ties)}`;
   const group = groups.get(key) ?? { meaning, halves: new Map() };
   groups.set(key, group);
   const before = group.halves.get(parse.left);
-  if (before) takings.get(before.line)!.troubles.push(saidAgain(line));
-  group.halves.set(parse.left, { line, parse });
+  if (before) takings[before.line]!.trouble ??= saidAgain(line);
+  group.halves.set(parse.left, placed);
 }
 
 function closeGroup(
   { meaning, halves }: Group,
   placed: readonly PlacedLine[],
-  takings: ReadonlyMap<number, Takings>,
+  takings: readonly (Takings | null)[],
   all: Saying[],
   entries: EntryReader,
   reader: LineReader,
@@ -170,17 +179,24 @@ function closeGroup(
   const present = [...halves.values()].sort((a, b) => a.line - b.line);
   const missing = meaning.lefts.filter((left) => !halves.has(left));
   const trouble = (why: string) => {
-    for (const { line } of present) takings.get(line)!.troubles.push(why);
+    for (const { line } of present) takings[line]!.trouble ??= why;
   };
   if (missing.length > 0) {
     const shown = missing.map(({ pattern }) => `“${pattern.key}”`).join(" and ");
     trouble(`It is half of an entry: a line as ${shown} is missing.`);
     return;
   }
-  const helds = new Map<string, Held>();
-  for (const { parse } of present) for (const [name, held] of parse.helds) helds.set(name, held);
+  const helds = {
+    get(name: string): Held | undefined {
+      for (const { half } of present) {
+        const held = half.helds.get(name);
+        if (held) return held;
+      }
+      return undefined;
+    },
+  };
   const [first] = present;
-  const numbered = numberOfLine(first!.parse, meaning, placed[first!.line]!.scope);
+  const numbered = numberFor(first!.parse, meaning);
   const outcome = outcomeOf(entries, meaning, helds, numbered === null);
   if (outcome.kind === "unfit" || outcome.kind === "beyond") {
     trouble(sentence(outcome.why));
@@ -189,93 +205,107 @@ function closeGroup(
   const lines = present.map(({ line }) => line);
   const saying = makeSaying(lines, meaning, outcome, numbered, reader.repeats(placed[lines[0]!]!.text));
   all.push(saying);
-  for (const line of lines) takings.get(line)!.sayings.push(saying);
+  for (const line of lines) takings[line]!.sayings.push(saying);
 }
 
 // --- Said again below --------------------------------------------------------------
 
-/** What lines further down say of one number. */
+/** What lines further down say of one number. Most numbers are said once, so that nothing is made before it is needed. */
 interface Item {
   /** By left side. */
-  readonly again: Map<Left, number>;
-  readonly names: Map<string, number>;
+  readonly again: { readonly left: Left; readonly line: number }[];
+  /** The first names of which fields are said: two are enough to know that the number was set to something else. */
+  readonly names: { readonly name: string; readonly line: number }[];
   /** Said whole, and not by fields. */
   whole: number | null;
-  readonly fields: Map<string, number>;
+  fields: Map<string, number> | null;
+}
+
+/** What lines further down say of one name. */
+interface Later {
+  /** The last line that says it, whole or by fields. */
+  readonly any: number;
+  whole: number | null;
+  fields: Map<string, number> | null;
 }
 
 /** Marks what a later line says again: by name, by field, or by number. */
 function settle(all: readonly Saying[]): void {
-  const later = new Map<string, number>();
+  const later = new Map<string, Later>();
   const items = new Map<string, Item>();
   const sorted = all
     .filter(({ outcome }) => outcome.kind === "said" || outcome.kind === "nothing")
     .sort((a, b) => b.lines.at(-1)! - a.lines.at(-1)!);
   for (let from = 0; from < sorted.length; ) {
     const line = sorted[from]!.lines.at(-1)!;
-    let to = from + 1;
-    while (to < sorted.length && sorted[to]!.lines.at(-1) === line) to++;
+    let to = from;
     // What one line says is no repetition of itself.
-    const together = sorted.slice(from, to);
-    for (const saying of together) judge(saying, later, items);
-    for (const saying of together) if (saying.dead === null) note(saying, line, later, items);
-    from = to;
+    for (; to < sorted.length && sorted[to]!.lines.at(-1) === line; to++) judge(sorted[to]!, later, items);
+    for (; from < to; from++) if (sorted[from]!.dead === null) note(sorted[from]!, line, later, items);
   }
 }
 
-function judge(saying: Saying, later: ReadonlyMap<string, number>, items: ReadonlyMap<string, Item>): void {
+function judge(saying: Saying, later: ReadonlyMap<string, Later>, items: ReadonlyMap<string, Item>): void {
   const said = saidOf(saying);
   const item = saying.item === null ? undefined : items.get(saying.item);
   const whole = item ? againInItem(item, saying, said) : null;
   if (whole !== null) saying.dead = saidAgain(whole);
   if (!said || saying.dead !== null) return;
-  const name = nameOf(said);
+  const below = later.get(said.key);
   const fields = fieldsOf(said);
-  const byName = isAdded(saying, said) ? later.get(`${name} whole`) : later.get(name);
+  const added = isAdded(saying, said);
+  const byWhole = below?.whole ?? null;
   if (!fields) {
-    if (byName !== undefined) saying.dead = saidAgain(byName);
+    const line = added ? byWhole : below?.any;
+    if (line !== undefined && line !== null) saying.dead = saidAgain(line);
     return;
   }
-  const byWhole = later.get(`${name} whole`);
+  if (!below && !item?.fields) return;
   for (const field of fields) {
-    const line =
-      byWhole ??
-      item?.fields.get(`${name}.${field.name}`) ??
-      (isAdded(saying, said) ? undefined : later.get(`${name}.${field.name}`));
-    if (line !== undefined) saying.lost.set(field.name, saidAgain(line, `${said.name} ${field.name}`));
+    const inNumber = item?.fields?.get(`${said.key}.${field.name}`);
+    const line = byWhole ?? inNumber ?? (added ? undefined : below?.fields?.get(field.name));
+    if (line === undefined) continue;
+    saying.lost ??= new Map();
+    saying.lost.set(field.name, saidAgain(line, `${said.name} ${field.name}`));
   }
-  const [first] = saying.lost.values();
-  if (first !== undefined && saying.lost.size === fields.length) saying.dead = first;
+  if (saying.lost?.size === fields.length) saying.dead = saying.lost.get(fields[0]!.name)!;
 }
 
 /** The line that sets this number to something else; null where none does. */
 function againInItem(item: Item, { meaning }: Saying, said: Said | null): number | null {
-  const again = item.again.get(meaning.lefts[0]!);
-  if (again !== undefined) return again;
+  for (const { left, line } of item.again) if (left === meaning.lefts[0]) return line;
   if (item.whole !== null) return item.whole;
-  const name = said && fieldsOf(said) ? nameOf(said) : null;
-  for (const [other, line] of item.names) if (other !== name) return line;
+  const name = said && fieldsOf(said) ? said.key : null;
+  for (const other of item.names) if (other.name !== name) return other.line;
   return null;
 }
 
-function note(saying: Saying, line: number, later: Map<string, number>, items: Map<string, Item>): void {
+function note(saying: Saying, line: number, later: Map<string, Later>, items: Map<string, Item>): void {
   const said = saidOf(saying);
-  const name = said ? nameOf(said) : "";
+  const name = said ? said.key : "";
   const fields = said ? fieldsOf(said) : null;
   if (saying.item !== null) {
-    const item = items.get(saying.item) ?? { again: new Map(), names: new Map(), whole: null, fields: new Map() };
+    const item = items.get(saying.item) ?? { again: [], names: [], whole: null, fields: null };
     items.set(saying.item, item);
-    putFirst(item.again, saying.meaning.lefts[0]!, line);
+    const [left] = saying.meaning.lefts;
+    if (!item.again.some((each) => each.left === left)) item.again.push({ left: left!, line });
     if (!fields) item.whole ??= line;
-    else putFirst(item.names, name, line);
-    for (const field of fields ?? []) putFirst(item.fields, `${name}.${field.name}`, line);
+    else if (item.names.length < 2 && item.names[0]?.name !== name) item.names.push({ name, line });
+    for (const field of fields ?? []) {
+      item.fields ??= new Map();
+      putFirst(item.fields, `${name}.${field.name}`, line);
+    }
   }
   if (!said || isAdded(saying, said)) return;
   // A number that is set to nothing, or one of several lines that add up, frees itself, and not the name.
   if (said.body.kind === "unset" && (saying.item !== null || saying.repeats)) return;
-  putFirst(later, name, line);
-  if (!fields) putFirst(later, `${name} whole`, line);
-  for (const field of fields ?? []) putFirst(later, `${name}.${field.name}`, line);
+  const below = later.get(name) ?? { any: line, whole: null, fields: null };
+  later.set(name, below);
+  if (!fields) below.whole ??= line;
+  for (const field of fields ?? []) {
+    below.fields ??= new Map();
+    putFirst(below.fields, field.name, line);
+  }
 }
 
 /** Of several later lines the last one counts, which comes first here. */
@@ -289,9 +319,8 @@ export function saidOf({ outcome }: Saying): Said | null {
 }
 
 /** Section and name; a figure by the setting that is worked out of it. */
-export function nameOf({ section, name, body }: Said): string {
-  if (body.kind !== "figure") return `${section} ${name}`;
-  return `${section} ${body.of === "divider-ratio" ? "divider-top" : "shunt"}`;
+export function nameOf({ key }: Said): string {
+  return key;
 }
 
 /** Whether it stands beside what other lines say of the name. */

@@ -2,7 +2,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { SectionSpec } from "../../catalogue/specs.ts";
 import { quote } from "../../syntax/scanner.ts";
-import type { JoinedEntry } from "./join-entries.ts";
+import type { JoinedEntry } from "./sayings.ts";
 
 export interface MadeScript {
   readonly text: string;
@@ -67,8 +67,11 @@ function inSections(entries: readonly JoinedEntry[], catalogue: Catalogue): Join
   const sorted = [...groups.values()].sort(
     (a, b) => placeOf(a) - placeOf(b) || Number(a[0]!.title !== null) - Number(b[0]!.title !== null),
   );
+  const orders = new Map<SectionSpec, ReadonlyMap<string, number>>();
   for (const group of sorted) {
-    const order = namesOf(group[0]!.spec, catalogue);
+    const { spec } = group[0]!;
+    const order = orders.get(spec) ?? namesOf(spec, catalogue);
+    orders.set(spec, order);
     const rank = ({ name }: JoinedEntry) => order.get(name) ?? order.size;
     group.sort((a, b) => rank(a) - rank(b));
   }

@@ -5,7 +5,9 @@ import { sumOf, textOfHeld } from "../codes/codes.ts";
 import type { Held, Ref, Template, ValueTemplate } from "../dialect.ts";
 
 /** What the slots of a board line, of the heading above it and of the lines that belong to it hold. */
-export type HeldSlots = ReadonlyMap<string, Held>;
+export interface HeldSlots {
+  get(name: string): Held | undefined;
+}
 
 /** Texts of which the first that fits counts; `unset` where nothing is set; `bad` says why there is none. */
 export type Made<T> =
