@@ -2,6 +2,7 @@
  * Matching a board line by a pattern, without turning back: a slot ends where the text behind it next stands, so each
  * character of the line is looked at once for each pattern that is tried.
  */
+import type { Cols } from "../../syntax/span.ts";
 import type { Code, Pattern, Slot, TextCode } from "../dialect.ts";
 import {
   type Blanks,
@@ -20,6 +21,8 @@ export interface SlotText {
   readonly text: string;
   readonly start: number;
   readonly end: number;
+  /** Where the same name stands again in the line. */
+  readonly again?: readonly Cols[];
 }
 
 export interface Match {
@@ -125,6 +128,7 @@ export function matchForm({ first, steps }: Compiled, line: LineForm): readonly 
     const before = step.again === "none" ? undefined : slots.find(({ name }) => name === step.name);
     if (before && !holdsSame(before.text, text, step.again)) return null;
     if (!before) slots.push({ name: step.name, text, start, end });
+    else slots[slots.indexOf(before)] = { ...before, again: [...(before.again ?? []), { start, end }] };
   }
   return at === line.end ? slots : null;
 }

@@ -7,10 +7,10 @@ import type { Held, Left } from "../dialect.ts";
 import { exact } from "../exact.ts";
 import { isFigure } from "../read/entries.ts";
 import { addsUpIn, namesSaid, type Row } from "./draft.ts";
-import { freeNumber, freeRow, gather, type Place, type Plan, placeOf, rowFor, rowsSaying } from "./plan.ts";
+import { freeNumber, freeRow, gather, itemGroups, type Place, type Plan, placeOf, rowFor, rowsSaying } from "./plan.ts";
 import { cannotSay, type Report } from "./report.ts";
 import { type Helds, heldsOf, spellSlots } from "./spell.ts";
-import { slotOfMeaning, type Unified, unify } from "./unify.ts";
+import { isNamed, slotOfMeaning, type Unified, unify } from "./unify.ts";
 import { FIGURE_PARTS, type Figure, type Want } from "./wanted.ts";
 
 interface Choice {
@@ -31,7 +31,7 @@ export function chooseFor(plan: Plan, want: Want, report: Report, figureOf: Figu
   const reasons: string[] = [];
   const choices: Choice[] = [];
   for (const meaning of dialect.meanings) {
-    const found = figureUnified(meaning, want, figureOf) ?? unify(meaning, want);
+    const found = figureUnified(meaning, want, figureOf) ?? (isNamed(meaning, want) ? unify(meaning, want) : []);
     for (const unified of found) {
       const choice = choiceOf(plan, unified, want);
       if (typeof choice === "string") reasons.push(choice);
@@ -40,8 +40,12 @@ export function chooseFor(plan: Plan, want: Want, report: Report, figureOf: Figu
   }
   const taken = pick(choices, fieldsOf(want));
   if (taken.length === 0) {
-    if (reasons.length > 0) cannotSay(report, want.what, reasons[0]!);
-    else if (!isExcused(plan, want)) report.unsaid.push(want.what);
+    if (isExcused(plan, want)) return;
+    const isSayable = dialect.meanings.some((each) => each.right.value.kind !== "unset" && isNamed(each, want));
+    const why =
+      reasons[0] ?? figureHalf(dialect.meanings, want) ?? (isSayable ? `none of its lines can say ${want.rest}` : null);
+    if (why !== null) cannotSay(report, want.what, why);
+    else report.unsaid.push(want.what);
     return;
   }
   const covered = new Set(taken.flatMap(({ unified }) => unified.covers ?? fieldsOf(want)));
@@ -74,6 +78,18 @@ function figureUnified(meaning: Unified["meaning"], want: Want, figureOf: Figure
   if (!figure) return [];
   const shares = [{ refs: value.terms, held: { kind: "number", number: figure.figure, unit: figure.unit } as const }];
   return [{ meaning, shares, covers: null, filled: [], unsaid: [] }];
+}
+
+/** Why half of a figure is not written; null where the board keeps no such figure. */
+function figureHalf(meanings: readonly Unified["meaning"][], want: Want): string | null {
+  for (const { section, right } of meanings) {
+    const [name] = right.name;
+    if (section !== want.spec.name || typeof name !== "string" || !isFigure(name)) continue;
+    const parts = FIGURE_PARTS[name];
+    if (parts.includes(want.name))
+      return `the board keeps it as ${name}, of which ${parts.find((each) => each !== want.name)} is not said`;
+  }
+  return null;
 }
 
 /** How a right side would say it, line by line; a reason where it cannot. */
@@ -201,7 +217,8 @@ function withNumber(
   const inBase = row?.parse.kind === "fits" ? row.parse.slots.get("#") : undefined;
   const [numbered] = lines.filter(({ left }) => left.pattern.slots.has("#"));
   const number =
-    plan.numbers.get(key) ?? (inBase ? Number(inBase.text) : freeNumber(plan, numbered!.left, numbered!.place, helds));
+    plan.numbers.get(key) ??
+    (inBase ? Number(inBase.text) : freeNumber(plan, numbered!.left, numbered!.place, helds, lastNumber(plan, want)));
   const own = new Map(helds);
   if (number === null) return own;
   plan.numbers.set(key, number);
@@ -209,12 +226,19 @@ function withNumber(
   return own;
 }
 
+/** The highest number of a repeatable setting so far, as its lines count up; -1 without one, and for all else. */
+function lastNumber({ draft, numbers, kept }: Plan, { what, item, setting }: Want): number {
+  if (item === null || setting?.repeatable !== true) return -1;
+  const given = [...numbers].flatMap(([key, number]) => (key.startsWith(`${what} `) ? number : []));
+  const inBase = itemGroups(draft, what).flatMap(([row]) =>
+    row && kept.has(row) && row.parse.kind === "fits" ? Number(row.parse.slots.get("#")?.text ?? -1) : [],
+  );
+  return Math.max(-1, ...given, ...inBase);
+}
+
 /** A line of the base that says another field of the same item. */
 function rowOfItem({ draft }: Plan, want: Want): Row | null {
-  const rows = rowsSaying(draft, `${want.section} ${want.name}`, null).filter(addsUpIn);
-  const items = new Map<unknown, Row>();
-  for (const row of rows) items.set(row.sayings.find(({ item }) => item !== null)?.item ?? row, row);
-  return [...items.values()][want.item ?? 0] ?? null;
+  return itemGroups(draft, `${want.section} ${want.name}`)[want.item ?? 0]?.findLast(addsUpIn) ?? null;
 }
 
 /** Lines of the base that say the same by other left sides go, as the later one of the two would count. */

@@ -131,6 +131,11 @@ export function addsUpIn(row: Row): boolean {
   });
 }
 
+/** A line that only adds to others cannot be changed on the board, which would have the old one as well; a numbered one can. */
+export function canChange(row: Row): boolean {
+  return (row.parse.kind === "fits" && row.parse.slots.has("#")) || !addsUpIn(row);
+}
+
 /** What the slot of a row holds now; null where it has no such slot. */
 export function heldIn({ parse }: Row, slot: string): Held | null {
   return parse.kind === "fits" ? (parse.slots.get(slot)?.held ?? null) : null;
@@ -146,7 +151,8 @@ export function saysHeld(slot: Slot, raw: string, held: Held): boolean {
       const own = decoded.parts.get(name);
       return own !== undefined && sameHeldOrUnset(own, part);
     });
-  return sameHeld(decoded, held);
+  // A bare number takes the unit of the other one, whichever of the two it is.
+  return sameHeld(decoded, held) || sameHeld(held, decoded);
 }
 
 function sameHeldOrUnset(a: Held, b: Held): boolean {

@@ -1,14 +1,15 @@
 /** What only the base says: modes, outputs, elements and numbers are unset or go, other settings stay; and what is unset anew. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { baseOf } from "../../model/craft.ts";
-import { decodeSlot, encodeSlot } from "../codes/codes.ts";
+import { decodeSlot, encodeSlot, textOfHeld } from "../codes/codes.ts";
 import { heldOfOurs } from "../codes/held.ts";
-import type { Held, Left, Ref, Slot } from "../dialect.ts";
+import type { Dialect, Held, Left, Ref, Slot } from "../dialect.ts";
 import { exact } from "../exact.ts";
 import { refsOf } from "../file/link-facts.ts";
+import { matchPattern } from "../patterns/match.ts";
 import { nameOf, saidOf } from "../read/sayings.ts";
-import { isFree, namesSaid, type Row, rowsOf } from "./draft.ts";
-import { gather, namingSlots, numbersHeld, type Place, type Plan, placeOf } from "./plan.ts";
+import { beforeNumber, isFree, namesSaid, type Row, rowsOf } from "./draft.ts";
+import { beforeOf, gather, namingSlots, numberAt, numbersHeld, type Place, type Plan, placeOf } from "./plan.ts";
 import type { Report } from "./report.ts";
 import type { Helds } from "./spell.ts";
 import type { Want } from "./wanted.ts";
@@ -20,9 +21,12 @@ export function clearLeftover(plan: Plan, report: Report, catalogue: Catalogue):
   const { draft } = plan;
   const only = new Set<string>();
   for (const row of rowsOf(draft)) {
-    if (plan.edits.some((edit) => edit.row === row)) continue;
     const names = namesSaid(row);
     if (names.length === 0) continue;
+    if (plan.edits.some((edit) => edit.row === row)) {
+      for (const name of names) if (!plan.wanted.has(name) && !mustGo(row, name, catalogue)) only.add(name);
+      continue;
+    }
     const stale = names.filter((name) => !plan.wanted.has(name) || (plan.rewritten.has(name) && !plan.kept.has(row)));
     if (stale.length === 0) continue;
     const cleared = stale.filter((name) => plan.rewritten.has(name) || mustGo(row, name, catalogue));
@@ -38,6 +42,7 @@ export function clearLeftover(plan: Plan, report: Report, catalogue: Catalogue):
       gather(plan, row.parse.left, row, place, helds, [], true);
       continue;
     }
+    if (unsetByAnother(plan, row, cleared)) continue;
     row.status = "gone";
     report.byHand.push(`${[...new Set(cleared)].join(", ")}: “${row.text.trim()}”`);
   }
@@ -63,6 +68,36 @@ function unsetHelds(row: Row): Map<string, Held> | null {
   const number = slots.get("#");
   const helds = unsetLine(left, number ? new Map([["#", number.held]]) : new Map(), row);
   return helds;
+}
+
+/** Says by another line of the dialect that nothing is set, in place of this one; false where none says it. */
+function unsetByAnother(plan: Plan, row: Row, names: readonly string[]): boolean {
+  if (row.parse.kind !== "fits") return false;
+  const { left, slots } = row.parse;
+  const number = slots.get("#");
+  const before = beforeNumber(left, (slot) => slots.get(slot)?.text ?? null);
+  for (const other of plan.draft.dialect.lefts) {
+    const isUnset = other.meanings.every(({ right, lefts }) => right.value.kind === "unset" && lefts.length === 1);
+    if (!isUnset || other.under !== left.under || other.pattern.slots.has("#") !== (number !== undefined)) continue;
+    const given = new Map<string, Held>(number ? [["#", number.held]] : []);
+    // What names the entry in both lines is the same, as is the text before a number.
+    for (const slot of new Set(other.meanings.flatMap(namingSlots))) {
+      const own = slots.get(slot);
+      if (own) given.set(slot, own.held);
+    }
+    const helds = unsetLine(other, given, null);
+    if (!helds || (number && beforeOf(other, helds) !== before)) continue;
+    const said = other.meanings.map(({ section, right }) => {
+      const name = right.name.map((part) =>
+        typeof part === "string" ? part : textOfHeld(given.get(part.slot) ?? UNSET),
+      );
+      return right.name.length === 0 ? null : `${section} ${name.join("")}`;
+    });
+    if (!number && !names.every((name) => said.includes(name))) continue;
+    const place: Place = { heading: row.block.heading?.text ?? null, scope: row.block.scope, block: row.block };
+    return gather(plan, other, row, place, helds, [], true);
+  }
+  return false;
 }
 
 /** A line that unsets: the slots that can, unset; what names it, as given; the rest as the default says. */
@@ -128,11 +163,7 @@ function unsetNumbers(plan: Plan, left: Left, place: Place): void {
   const before = first && beforeText(left, first);
   if (before === null) return;
   const held = numbersHeld(plan, left, place, before);
-  const free = new Set(
-    [...rowsOf(plan.draft)].flatMap((row) =>
-      row.parse.kind === "fits" && row.parse.left === left && isFree(row) ? [row.parse.slots.get("#")?.text] : [],
-    ),
-  );
+  const free = new Set([...rowsOf(plan.draft)].flatMap((row) => (isFree(row) ? [String(numberAt(row, before))] : [])));
   for (let number = bounds.from; number <= bounds.to; number++) {
     if (held.has(number) || free.has(String(number)) || isUnsetBy(plan, left, number)) continue;
     const helds = unsetLine(left, new Map([["#", numberHeld(number)]]), null);
@@ -143,7 +174,12 @@ function unsetNumbers(plan: Plan, left: Left, place: Place): void {
 function isUnsetBy({ edits }: Plan, left: Left, number: number): boolean {
   return edits.some((edit) => {
     const own = edit.helds.get("#");
-    return edit.left === left && own?.kind === "number" && own.number.over === BigInt(number);
+    return (
+      edit.isUnset &&
+      beforeOf(edit.left, edit.helds) === beforeOf(left, edit.helds) &&
+      own?.kind === "number" &&
+      own.number.over === BigInt(number)
+    );
   });
 }
 
@@ -177,12 +213,12 @@ function unsetNames(plan: Plan, left: Left, place: Place, done: Set<string>): vo
     const given: Helds = word === null || only === undefined ? new Map() : new Map([[only, heldOfOurs(word)]]);
     const names = namesWith(left, only, word);
     if (names.some((name) => plan.wanted.has(name) || done.has(name) || plan.draft.said.has(name))) continue;
+    // Also odd lines hold their names.
     const isThere = [...rowsOf(plan.draft)].some(
       (row) =>
-        row.parse.kind === "fits" &&
+        (row.parse.kind === "fits" || row.parse.kind === "misfit") &&
         row.parse.left === left &&
-        isFree(row) &&
-        (only === undefined || sameWord(row, only, word)),
+        (only === undefined || sameWord(row, left, only, word, plan.draft.dialect)),
     );
     if (isThere || plan.edits.some((edit) => edit.left === left && only === undefined)) continue;
     const helds = unsetLine(left, given, null);
@@ -192,9 +228,11 @@ function unsetNames(plan: Plan, left: Left, place: Place, done: Set<string>): vo
   }
 }
 
-function sameWord(row: Row, slot: string, word: string | null): boolean {
-  const held = row.parse.kind === "fits" ? row.parse.slots.get(slot)?.held : undefined;
-  return held?.kind === "word" && held.text === word;
+function sameWord({ text }: Row, { pattern }: Left, name: string, word: string | null, dialect: Dialect): boolean {
+  const slot = pattern.slots.get(name);
+  const raw = matchPattern(pattern, text, dialect.text.blanks)?.slots.get(name)?.text;
+  const held = slot && raw !== undefined ? decodeSlot(slot, raw) : null;
+  return held !== null && held.kind !== "bad" && held.kind !== "unset" && textOfHeld(held) === word;
 }
 
 function namesWith(left: Left, slot: string | undefined, word: string | null): string[] {

@@ -13,7 +13,7 @@ import { rangesFor } from "../conditions/to-ranges.ts";
 import type { Held, Meaning, Ref } from "../dialect.ts";
 import { exact, exactOfNumber } from "../exact.ts";
 import { isExcused } from "./choose.ts";
-import { beforeNumber, type Draft, heldIn, namesSaid, type Row, rowsOf, saysHeld } from "./draft.ts";
+import { beforeNumber, canChange, type Draft, heldIn, namesSaid, type Row, rowsOf, saysHeld } from "./draft.ts";
 import { freeNumber, freeRow, gather, type Plan, placeOf, rowsSaying } from "./plan.ts";
 import { cannotSay, type Report } from "./report.ts";
 import { type Helds, heldsOf, spellSlots } from "./spell.ts";
@@ -214,7 +214,7 @@ function assign(plan: Plan, want: Want, lines: readonly ModeLine[], rows: readon
     return true;
   };
   for (const line of lines) if (!takeRow(line, (row) => isEqual(row, line.helds))) open.push(line);
-  const others = open.filter((line) => !takeRow(line, () => true));
+  const others = open.filter((line) => !takeRow(line, canChange));
   for (const line of others) newLines(plan, want, line, report);
 }
 

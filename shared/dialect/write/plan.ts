@@ -5,7 +5,17 @@ import type { Held, Left, Meaning, Pattern } from "../dialect.ts";
 import { fillPattern } from "../patterns/fill.ts";
 import type { LineParse, Scope } from "../read/line-reader.ts";
 import { nameOf, saidOf } from "../read/sayings.ts";
-import { type Block, beforeNumber, type Draft, heldIn, namesSaid, type Row, rowsOf, saysHeld } from "./draft.ts";
+import {
+  type Block,
+  beforeNumber,
+  type Draft,
+  heldIn,
+  isFree,
+  namesSaid,
+  type Row,
+  rowsOf,
+  saysHeld,
+} from "./draft.ts";
 import { type Helds, togetherHeld } from "./spell.ts";
 import type { Want } from "./wanted.ts";
 
@@ -95,7 +105,7 @@ export function gather(
       ? edit.row === row
       : edit.row === null &&
         edit.left === left &&
-        edit.place.heading === place.heading &&
+        edit.place.scope.heading === place.scope.heading &&
         isSameLine(left, edit.helds, own),
   );
   if (!before) {
@@ -162,34 +172,43 @@ export function rowsSaying(draft: Draft, name: string, left: Left | null): Row[]
   );
 }
 
+/** The lines of each item of a name in the base, by number where they have one. */
+export function itemGroups(draft: Draft, name: string): Row[][] {
+  const groups = new Map<unknown, { rows: Row[]; number: number }>();
+  for (const row of rowsSaying(draft, name, null)) {
+    const saying = row.sayings.find((each) => {
+      const said = saidOf(each);
+      return said !== null && nameOf(said) === name;
+    });
+    const key = saying?.item ?? saying?.lines[0] ?? row;
+    const group = groups.get(key);
+    if (group) group.rows.push(row);
+    else groups.set(key, { rows: [row], number: saying?.number ?? 0 });
+  }
+  return [...groups.values()].sort((a, b) => a.number - b.number).map(({ rows }) => rows);
+}
+
 /** The line of the base that is to change where a want is said by this left side; null for a new one. */
 export function rowFor(plan: Plan, left: Left, want: Want, name: string, helds: Helds, place: Place): Row | null {
   const { draft } = plan;
   if (want.item !== null || left.pattern.slots.has("#")) {
-    const rows = rowsSaying(draft, name, left);
-    const items = new Map<unknown, Row>();
-    for (const row of rows) {
-      const saying = row.sayings.find((each) => {
-        const said = saidOf(each);
-        return said !== null && nameOf(said) === name;
-      });
-      items.set(saying?.item ?? row, row);
-    }
-    return [...items.values()][want.item ?? 0] ?? null;
+    const rows = itemGroups(draft, name)[want.item ?? 0] ?? [];
+    return rows.findLast(({ parse }) => parse.kind === "fits" && parse.left === left) ?? null;
   }
   const ids = identityOf(left);
   const fitting = [...rowsOf(draft)].filter(
     (row) =>
       row.parse.kind === "fits" &&
       row.parse.left === left &&
-      (left.under.kind === "anywhere" || row.block === place.block) &&
-      row.sayings.length > 0 &&
+      (left.under.kind === "anywhere" || row.block.scope.heading === place.scope.heading) &&
+      (row.sayings.length > 0 || left.meanings.some(({ lefts }) => lefts.length > 1)) &&
       ids.every((slot) => {
         const [own, held] = [heldIn(row, slot), helds.get(slot)];
         return own !== null && held !== undefined && sameOrUnset(own, held);
       }),
   );
-  return fitting.at(-1) ?? null;
+  // Half of an entry is completed where no whole one is there.
+  return fitting.findLast(({ sayings }) => sayings.length > 0) ?? fitting.at(-1) ?? null;
 }
 
 /** Whether a line holds its number: it says something that is wanted, or nobody knows what it says. */
@@ -202,20 +221,20 @@ function holdsNumber(row: Row, wanted: ReadonlySet<string>): boolean {
 export function numbersHeld(plan: Plan, left: Left, place: Place, before: string): ReadonlySet<number> {
   const held = new Set<number>();
   for (const row of rowsOf(plan.draft)) {
-    if (left.under.kind !== "anywhere" && row.block.heading?.text !== (place.heading ?? undefined)) continue;
+    if (left.under.kind !== "anywhere" && row.block.scope.heading !== place.scope.heading) continue;
     const number = numberAt(row, before);
     if (number !== null && holdsNumber(row, plan.wanted)) held.add(number);
   }
   for (const edit of plan.edits) {
     const own = edit.helds.get("#");
-    if (!own || edit.isUnset || edit.place.heading !== place.heading) continue;
+    if (!own || edit.isUnset || edit.place.scope.heading !== place.scope.heading) continue;
     if (beforeOf(edit.left, edit.helds) === before) held.add(Number(textOfHeld(own)));
   }
   return held;
 }
 
 /** The number in a line that begins with this text, whatever the rest of it is. */
-function numberAt({ parse, text }: Row, before: string): number | null {
+export function numberAt({ parse, text }: Row, before: string): number | null {
   if (parse.kind === "fits") {
     const own = beforeNumber(parse.left, (slot) => parse.slots.get(slot)?.text ?? null);
     return own === before ? Number(parse.slots.get("#")?.text) : null;
@@ -238,14 +257,19 @@ export function beforeOf(left: Left, helds: Helds): string | null {
   });
 }
 
-/** The lowest number that is free; null where none is. */
-export function freeNumber(plan: Plan, left: Left, place: Place, helds: Helds): number | null {
+/** The lowest number that is free, above another one where one is; null where none is. */
+export function freeNumber(plan: Plan, left: Left, place: Place, helds: Helds, above = -1): number | null {
   const bounds = left.pattern.slots.get("#")?.whole;
   const before = beforeOf(left, helds);
   if (!bounds || before === null) return null;
   const held = numbersHeld(plan, left, place, before);
-  for (let number = bounds.from; number <= bounds.to; number++) if (!held.has(number)) return number;
-  return null;
+  let lowest: number | null = null;
+  for (let number = bounds.from; number <= bounds.to; number++) {
+    if (held.has(number)) continue;
+    if (number > above) return number;
+    lowest ??= number;
+  }
+  return lowest;
 }
 
 /** The line of the base with a number and a left side, which says nothing that is wanted; null without. */
@@ -254,12 +278,12 @@ export function freeRow(plan: Plan, left: Left, place: Place, helds: Helds, numb
   const rows = [...rowsOf(plan.draft)].filter(
     (row) =>
       row.parse.kind === "fits" &&
-      row.parse.left === left &&
-      (left.under.kind === "anywhere" || row.block === place.block) &&
+      (row.parse.left === left || isFree(row)) &&
+      (left.under.kind === "anywhere" || row.block.scope.heading === place.scope.heading) &&
       before !== null &&
       numberAt(row, before) === number &&
       !holdsNumber(row, plan.wanted) &&
       !plan.edits.some((edit) => edit.row === row),
   );
-  return rows.at(-1) ?? null;
+  return rows.findLast(({ parse }) => parse.kind === "fits" && parse.left === left) ?? rows.at(-1) ?? null;
 }

@@ -1,8 +1,11 @@
 /** Makes the lines that were gathered: each new one is read back, and not written where it would mean something else. */
 import { decodeSlot, encodeSlot, textOfHeld } from "../codes/codes.ts";
-import { heldOfOurs } from "../codes/held.ts";
+import { heldOfOurs, numberIn } from "../codes/held.ts";
 import type { Held, Left } from "../dialect.ts";
+import { numberOf } from "../exact.ts";
+import { matchPattern } from "../patterns/match.ts";
 import type { LineParse } from "../read/line-reader.ts";
+import { nameOf } from "../read/sayings.ts";
 import { type Block, type Draft, heldIn, type Row, rowsOf } from "./draft.ts";
 import { type Edit, identityOf, type Plan } from "./plan.ts";
 import { cannotSay, type Report } from "./report.ts";
@@ -30,7 +33,19 @@ export function realize(plan: Plan, edit: Edit, report: Report): void {
         value: slots.map((slot) => usualOf(edit.left, slot)).join(" + "),
         why: "neither the craft nor the board says it",
       });
+  fillOthers(edit, parse, report);
   putInPlace(plan, edit, { text: line, end: plan.draft.end, parse, status: "new", sayings: [] });
+}
+
+/** What else a new line says, of entries that nobody says. */
+function fillOthers({ says }: Edit, parse: LineParse, report: Report): void {
+  if (parse.kind !== "fits") return;
+  for (const { outcome } of parse.says) {
+    if (outcome.kind !== "said" || outcome.said.body.kind !== "value") continue;
+    const name = nameOf(outcome.said);
+    if (!says.some(({ want }) => `${want.section} ${want.name}` === name))
+      report.filled.push({ what: name, value: outcome.said.body.text, why: "the same line of the board says it" });
+  }
 }
 
 /** What a slot holds without anybody saying it. */
@@ -40,12 +55,15 @@ function usualOf({ pattern }: Left, name: string): string {
   return held && held.kind !== "bad" ? textOfHeld(held) : "unset";
 }
 
-function lineFor({ draft }: Plan, { left, row, helds, place }: Edit): { line: string; parse: LineParse } | string {
+function lineFor({ draft }: Plan, edit: Edit): { line: string; parse: LineParse } | string {
+  const { left, helds, place } = edit;
+  // A line of another kind is replaced as a whole, where it stands.
+  const row = edit.row?.parse.kind === "fits" && edit.row.parse.left === left ? edit.row : null;
   const spelled = spellSlots(left, helds, row);
   if (spelled.kind === "cannot") return spelled.why;
   const texts = new Map(spelled.texts);
   let line: string;
-  if (row) line = changedLine(row, left, texts);
+  if (row) line = changedLine(row, texts);
   else {
     for (const slot of left.pattern.slots.values()) {
       if (texts.has(slot.name) || slot.default !== null || draft.isGiven) continue;
@@ -56,7 +74,7 @@ function lineFor({ draft }: Plan, { left, row, helds, place }: Edit): { line: st
     if ("why" in made) return made.why;
     line = made.line;
     const limit = draft.dialect.text.atMost.find(
-      ({ text, count }) => line.startsWith(text) && count <= linesWith(draft, text),
+      ({ text, count }) => line.startsWith(text) && !edit.row?.text.startsWith(text) && count <= linesWith(draft, text),
     );
     if (limit) return `the board takes at most ${limit.count} lines that begin with “${limit.text}”`;
   }
@@ -64,7 +82,7 @@ function lineFor({ draft }: Plan, { left, row, helds, place }: Edit): { line: st
   const { longest } = draft.dialect.text;
   if (longest !== null && line.length > longest)
     return `the line would be longer than the ${longest} characters that the board takes: “${line}”`;
-  const parse = draft.reader.read(line, row?.block.scope ?? place.scope);
+  const parse = draft.reader.read(line, edit.row?.block.scope ?? place.scope);
   return isAsMeant(parse, left, texts, row)
     ? { line, parse }
     : `the line “${line}” would mean something else to the board`;
@@ -91,21 +109,29 @@ function isAsMeant(parse: LineParse, left: Left, texts: ReadonlyMap<string, stri
 
 /** Behind the last line of its kind, else of an earlier kind, else before a later one's, else last. */
 function putInPlace(plan: Plan, { left, place, helds }: Edit, made: Omit<Row, "block">): void {
-  const block = left.under.kind === "anywhere" ? blockWith(plan.draft, left) : blockAt(plan.draft, place);
+  const block = left.under.kind === "anywhere" ? blockWith(plan.draft, left) : blockAt(plan.draft, place, left);
   const row: Row = { ...made, block };
   const { rows } = block;
-  const leftAt = (each: Row) => (each.parse.kind === "fits" && each.status !== "gone" ? each.parse.left : null);
   const same = rows.flatMap((each, i) => (leftAt(each) === left ? [i] : []));
   if (same.length > 0) {
-    const behind = same.findLast((i) => compareLines(left, rows[i]!, helds) <= 0);
+    const behind = same.findLast((i) => compareLines(plan.draft, left, rows[i]!, helds) <= 0);
     rows.splice(behind === undefined ? same[0]! : behind + 1, 0, row);
     return;
   }
   const line = left.pattern.at.line;
-  const earlier = rows.findLastIndex((each) => (leftAt(each)?.pattern.at.line ?? Number.POSITIVE_INFINITY) < line);
-  const later = rows.findIndex((each) => (leftAt(each)?.pattern.at.line ?? -1) > line);
+  const lines = rows.map((each) => leftAt(each)?.pattern.at.line ?? null);
+  // Of the kinds before it the nearest, and of those behind it too.
+  const nearest = Math.max(...lines.map((each) => (each !== null && each < line ? each : -1)));
+  const next = Math.min(...lines.map((each) => (each !== null && each > line ? each : Number.POSITIVE_INFINITY)));
+  const earlier = lines.lastIndexOf(nearest);
+  const later = lines.indexOf(next);
   const last = rows.findLastIndex((each) => each.text.trim() !== "" && !isClosing(each)) + 1;
   rows.splice(earlier >= 0 ? earlier + 1 : later >= 0 ? later : last, 0, row);
+}
+
+/** The left side by which a line is read, or by which it is odd; also of one that goes, which marks where its kind stands. */
+function leftAt({ parse }: Row): Left | null {
+  return parse.kind === "fits" || parse.kind === "misfit" ? parse.left : null;
 }
 
 export function isClosing({ parse }: Row): boolean {
@@ -122,10 +148,17 @@ function blockWith({ blocks }: Draft, left: Left): Block {
 }
 
 /** The block below a heading; a new one comes last, but before a bare heading that ends the text, and before what is sent last. */
-export function blockAt(draft: Draft, { heading, scope, block }: Edit["place"]): Block {
+export function blockAt(draft: Draft, { heading, scope }: Edit["place"], left: Left | null = null): Block {
   const { blocks } = draft;
-  const known = block ?? blocks.find((each) => (each.heading?.text ?? null) === heading);
-  if (known) return known;
+  const known = blocks.filter((each) => each.scope.heading === scope.heading);
+  const own =
+    left &&
+    known.findLast(({ rows }) =>
+      rows.some((row) =>
+        leftAt(row)?.meanings.some((meaning) => left.meanings.some(({ section }) => section === meaning.section)),
+      ),
+    );
+  if (known.length > 0) return own ?? known.at(-1)!;
   const made: Block = { heading: null, scope, rows: [] };
   const parse = draft.reader.read(heading!, blocks[0]!.scope);
   made.heading = { text: heading!, end: draft.end, parse, status: "new", block: made, sayings: [] };
@@ -136,13 +169,17 @@ export function blockAt(draft: Draft, { heading, scope, block }: Edit["place"]):
 /** Whether the text ends with a heading that has nothing below. */
 export function endsBare({ blocks }: Draft): boolean {
   const last = blocks.at(-1);
-  return last?.heading?.status === "base" && last.rows.every((row) => row.text.trim() === "");
+  return last?.heading?.status === "base" && last.rows.every((row) => row.text.trim() === "" || isClosing(row));
 }
 
 /** By number, else by the order in which codes list what tells the lines apart. */
-function compareLines(left: Left, row: Row, helds: Edit["helds"]): number {
+function compareLines({ dialect }: Draft, left: Left, row: Row, helds: Edit["helds"]): number {
+  const odd = row.parse.kind === "misfit" ? matchPattern(left.pattern, row.text, dialect.text.blanks) : null;
   for (const name of identityOf(left)) {
-    const [own, other] = [heldIn(row, name), helds.get(name)];
+    const raw = odd?.slots.get(name)?.text;
+    const said = raw === undefined ? heldIn(row, name) : decodeSlot(left.pattern.slots.get(name)!, raw);
+    const own = said?.kind === "bad" ? null : said;
+    const other = helds.get(name);
     if (!own || !other) continue;
     const order = rankOf(left, name, own) - rankOf(left, name, other);
     if (order !== 0) return order;
@@ -152,8 +189,8 @@ function compareLines(left: Left, row: Row, helds: Edit["helds"]): number {
 
 function rankOf({ pattern }: Left, name: string, held: Held): number {
   const code = pattern.slots.get(name)?.code;
-  if (name === "#" || held.kind === "number") return Number(textOfHeld(held).split(" ")[0]);
-  if (code?.kind !== "words") return 0;
+  const number = numberIn(held);
+  if (code?.kind !== "words") return number ? numberOf(number.number) : 0;
   const at = code.words.findIndex(({ ours }) =>
     ours === null ? held.kind === "unset" : textOfHeld(heldOfOurs(ours)) === textOfHeld(held),
   );

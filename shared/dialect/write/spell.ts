@@ -1,6 +1,9 @@
 /** How a line spells what its slots are to hold, on top of the line that stands there, if one does. */
 import { decodeSlot, encodeSlot, splitSum } from "../codes/codes.ts";
+import { inUnit, numberIn } from "../codes/held.ts";
+import { stepOf } from "../codes/number-code.ts";
 import type { Held, Left, Ref, Slot } from "../dialect.ts";
+import { compareExact, dividedBy, type Exact, exact, minus, nearestWhole, plus, times } from "../exact.ts";
 import { fillPattern } from "../patterns/fill.ts";
 import { type Row, saysHeld } from "./draft.ts";
 import type { Share, SlotOf } from "./unify.ts";
@@ -17,7 +20,10 @@ export function heldsOf(shares: readonly Share[], slotOf: SlotOf): Map<string, H
         ? [held]
         : splitSum(
             refs.map((ref) => termOf(ref, slotOf)),
-            held,
+            inSteps(
+              refs.map((ref) => termOf(ref, slotOf)),
+              held,
+            ),
           );
     if (!split) return "it is beyond what the parts of the line can say together";
     for (const [i, { slot, part }] of refs.entries()) {
@@ -32,6 +38,25 @@ export function heldsOf(shares: readonly Share[], slotOf: SlotOf): Map<string, H
     }
   }
   return helds;
+}
+
+/** The sum in whole smallest steps, so that what is left for the last part never rounds up beyond it. */
+function inSteps(terms: readonly Pick<Slot, "code" | "whole">[], held: Held): Held {
+  const number = numberIn(held);
+  let [least, from, unit]: [Exact | null, Exact, string] = [null, exact(0n), ""];
+  for (const { code } of terms) {
+    const step = code === null ? exact(1n) : code.kind === "number" ? stepOf(code) : null;
+    if (!step) return held;
+    if (code?.kind === "number") {
+      from = plus(from, code.from);
+      if (code.unit !== "") ({ unit } = code);
+    }
+    if (!least || compareExact(step, least) < 0) least = step;
+  }
+  const value = number && inUnit(number, unit);
+  if (!value || !least) return held;
+  const steps = nearestWhole(dividedBy(minus(value, from), least));
+  return { kind: "number", number: plus(from, times(least, exact(steps))), unit };
 }
 
 function termOf(ref: Ref, slotOf: SlotOf): Pick<Slot, "code" | "whole"> {
@@ -95,18 +120,15 @@ function withOtherParts(slot: Slot, held: Held, raw: string | null): Held {
 }
 
 /** A line with other texts in some of its slots, and every other character as it was. */
-export function changedLine(row: Row, left: Left, texts: ReadonlyMap<string, string>): string {
+export function changedLine(row: Row, texts: ReadonlyMap<string, string>): string {
   if (row.parse.kind !== "fits") return row.text;
   const { slots } = row.parse;
-  const twice = left.pattern.parts.filter((part) => part.kind === "slot").length > left.pattern.slots.size;
-  if (twice) {
-    const all = new Map([...slots].map(([name, { text }]) => [name, text]));
-    for (const [name, text] of texts) all.set(name, text);
-    return fillPattern(left.pattern, all);
-  }
   let line = row.text;
   const places = [...texts]
-    .map(([name, text]) => ({ text, at: slots.get(name)! }))
+    .flatMap(([name, text]) => {
+      const slot = slots.get(name)!;
+      return [slot, ...(slot.again ?? [])].map((at) => ({ text, at }));
+    })
     .sort((a, b) => b.at.start - a.at.start);
   for (const { text, at } of places) line = line.slice(0, at.start) + text + line.slice(at.end);
   return line;

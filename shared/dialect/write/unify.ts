@@ -1,5 +1,6 @@
 /** What the slots of a right side hold so that it says a value: the way of reading, gone back. */
 import type { Value, ValueOf } from "../../syntax/value.ts";
+import { encodeSlot } from "../codes/codes.ts";
 import { CHANNEL, heldOfOurs, heldOfValue, inUnit, numberIn, sameHeld } from "../codes/held.ts";
 import type { Held, Meaning, Ref, Slot, Template, ValueTemplate } from "../dialect.ts";
 import { exact } from "../exact.ts";
@@ -69,6 +70,19 @@ export function unify(meaning: Meaning, want: Want): readonly Unified[] {
   return whole(start, right.value, content, want, slotOf) ? finished(meaning, start) : [];
 }
 
+/** Whether a right side is about this entry, whatever it says of it: its slots have a word for the name. */
+export function isNamed(meaning: Meaning, want: Want): boolean {
+  const { section, right, title } = meaning;
+  const to: Gathered = { shares: [], filled: [], unsaid: [], covers: null };
+  if (section !== want.spec.name || (title === null) !== (want.title === null) || right.name.length === 0) return false;
+  if (!template(to, right.name, want.name) || (title && !template(to, title, want.title ?? ""))) return false;
+  const slotOf = slotOfMeaning(meaning);
+  return to.shares.every(({ refs: [ref], held }) => {
+    const slot = ref && slotOf(ref);
+    return !slot || ref.part !== null || encodeSlot(slot, held).kind === "spelled";
+  });
+}
+
 function finished(meaning: Meaning, { shares, filled, unsaid, covers }: Gathered): Unified[] {
   const joined: Share[] = [];
   for (const share of shares) {
@@ -96,8 +110,8 @@ function whole(to: Gathered, value: ValueTemplate, content: Content, want: Want,
     case "cell":
       return (
         value.kind === "cell" &&
-        simple(to, value.column, integer(content.column), slotOf) &&
-        simple(to, value.row, integer(content.row), slotOf)
+        axis(to, value.column, content.column, content.columnOf, slotOf) &&
+        axis(to, value.row, content.row, content.rowOf, slotOf)
       );
     case "follows": {
       if (value.kind !== "follows") return false;
@@ -111,6 +125,26 @@ function whole(to: Gathered, value: ValueTemplate, content: Content, want: Want,
         return content.value.kind === "fields" && fields(to, value, content.value, want, slotOf);
       return simple(to, value, content.value, slotOf);
   }
+}
+
+/** One axis of a place: a cell, or how far it is from an edge or the middle. */
+function axis(
+  to: Gathered,
+  value: ValueTemplate,
+  cell: number,
+  anchorAt: (anchor: string) => number | null,
+  slotOf: SlotOf,
+): boolean {
+  if (value.kind !== "word" && value.kind !== "constant") return simple(to, value, integer(cell), slotOf);
+  const [head, ref] = value.kind === "word" ? value.parts : [value.text];
+  const said = typeof head === "string" ? /^([a-z]+)?([+-]|[+-]?\d+)?$/.exec(head) : null;
+  const from = said?.[1] === undefined ? 0 : anchorAt(said[1]);
+  if (!said || from === null) return false;
+  if (value.kind === "constant") return from + Number(said[2] ?? 0) === cell;
+  const away = said[2] === "-" ? from - cell : cell - from;
+  if (typeof ref !== "object" || value.parts.length !== 2 || away < 0) return false;
+  to.shares.push({ refs: [ref], held: { kind: "number", number: exact(BigInt(away)), unit: "" } });
+  return true;
 }
 
 function integer(number: number): Value {
@@ -129,6 +163,7 @@ function simple(to: Gathered, value: ValueTemplate, said: Value, slotOf: SlotOf)
       return true;
     }
     case "text":
+      if (said.kind === "colour") return !said.named && template(to, value.parts, said.colour, "text");
       return said.kind === "text" && template(to, value.parts, said.text, "text");
     case "word": {
       const held = heldOfValue(said);
@@ -157,7 +192,15 @@ function simple(to: Gathered, value: ValueTemplate, said: Value, slotOf: SlotOf)
 }
 
 function each(to: Gathered, items: readonly ValueTemplate[], said: readonly Value[], slotOf: SlotOf): boolean {
-  return items.length === said.length && items.every((item, i) => simple(to, item, said[i]!, slotOf));
+  if (said.length > items.length) return false;
+  return items.every((item, i) => {
+    const own = said[i];
+    if (own) return simple(to, item, own, slotOf);
+    // What is left of the line is unset.
+    if (item.kind !== "value" || item.terms.length !== 1) return false;
+    to.shares.push({ refs: item.terms, held: { kind: "unset" } });
+    return true;
+  });
 }
 
 /** Whether a constant says the same value, in whatever unit. */

@@ -2,9 +2,9 @@
 import type { SectionSpec, SettingSpec } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Setting } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { gridOf, layoutOn } from "../../osd/layout.ts";
+import { gridOf, layoutOn, resolveAxis } from "../../osd/layout.ts";
 import { printValue } from "../../syntax/print-value.ts";
-import type { Value, ValueOf } from "../../syntax/value.ts";
+import type { Anchor, Value, ValueOf } from "../../syntax/value.ts";
 import { exactIn } from "../codes/held.ts";
 import { dividedBy, type Exact, exactOf, plus, times } from "../exact.ts";
 import { inCatalogueUnits } from "../read/catalogue-units.ts";
@@ -13,7 +13,14 @@ import type { FigureName } from "../read/entries.ts";
 export type Content =
   | { readonly kind: "value"; readonly value: Value }
   /** In cells from the top left. */
-  | { readonly kind: "cell"; readonly column: number; readonly row: number }
+  | {
+      readonly kind: "cell";
+      readonly column: number;
+      readonly row: number;
+      /** The cell of an anchor on each axis; null without a grid. */
+      readonly columnOf: (anchor: string) => number | null;
+      readonly rowOf: (anchor: string) => number | null;
+    }
   | { readonly kind: "follows"; readonly channel: number; readonly value: ValueOf<"follows"> }
   /** A mode or an output: its condition is asked of the switchboard. */
   | { readonly kind: "condition" };
@@ -138,10 +145,17 @@ function addPlaces(
   const cells = new Map(grid ? layoutOn(grid, craft, catalogue, page).elements.map((each) => [each.name, each]) : []);
   for (const { name, value } of placed.values()) {
     const cell = cells.get(name);
-    if (cell) add(spec, page, name, { kind: "cell", column: cell.column, row: cell.row });
+    const anchored = (cells: number | undefined, size: number | undefined) => (anchor: string) => {
+      if (anchor === "left" || anchor === "top") return 0;
+      if (cells === undefined || size === undefined) return null;
+      return resolveAxis({ anchor: anchor as Anchor, offset: 0, start: 0, end: 0 }, cells, size);
+    };
+    const columnOf = anchored(grid?.columns, cell?.width);
+    const rowOf = anchored(grid?.rows, cell?.height);
+    if (cell) add(spec, page, name, { kind: "cell", column: cell.column, row: cell.row, columnOf, rowOf });
     else if (value?.kind !== "cell") add(spec, page, name, null);
     else if (value.column.anchor === null && value.row.anchor === null)
-      add(spec, page, name, { kind: "cell", column: value.column.offset, row: value.row.offset });
+      add(spec, page, name, { kind: "cell", column: value.column.offset, row: value.row.offset, columnOf, rowOf });
     else
       unclear.push({
         what: `${page} ${name}`,

@@ -5,17 +5,17 @@
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Dialect } from "../dialect.ts";
-import { joinEntries, type Surroundings } from "../read/join-entries.ts";
 import { surroundingsOf } from "../read/read-board.ts";
-import { nameOf, saidOf, sayingsOf } from "../read/sayings.ts";
 import { chooseFor } from "./choose.ts";
 import { type Draft, draftOf, type Row } from "./draft.ts";
+import { chooseForItems, itemsOf, listItems } from "./items.ts";
 import { addKept, keptOf } from "./kept.ts";
 import { clearLeftover, unsetTheRest } from "./leftover.ts";
 import { chooseForMode, modeTask } from "./modes.ts";
-import { type Plan, rowsSaying } from "./plan.ts";
+import type { Plan } from "./plan.ts";
 import { endsBare, isClosing, realize } from "./realize.ts";
-import { cannotSay, emptyReport, type Report } from "./report.ts";
+import { cannotSay, emptyReport } from "./report.ts";
+import { reportRounded } from "./rounded.ts";
 import { figureOf, type Want, wantedOf } from "./wanted.ts";
 import type { Written } from "./written.ts";
 
@@ -40,8 +40,11 @@ export function writeBoard(dialect: Dialect, craft: Craft, workspace: Workspace,
   const figures = (want: Want, name: Parameters<typeof figureOf>[0]) => figureOf(name, want.section, craft);
   const plain = wants.filter(({ content }) => content.kind !== "condition");
   const modes = wants.filter(({ content }) => content.kind === "condition");
-  for (const want of plain) if (want.item === null && !isSaid(draft, want)) chooseFor(plan, want, report, figures);
-  for (const items of itemsOf(plain)) chooseForItems(plan, items, (want) => chooseFor(plan, want, report, figures));
+  for (const want of plain)
+    if (want.item === null && !isSaid(draft, want) && listItems(draft, want).length === 0)
+      chooseFor(plan, want, report, figures);
+  for (const items of itemsOf(draft, plain))
+    chooseForItems(plan, items, (want) => chooseFor(plan, want, report, figures));
   const task = modeTask(craft, workspace, draft, modes);
   for (const want of modes) chooseForMode(plan, want, task, report);
   clearLeftover(plan, report, catalogue);
@@ -53,46 +56,11 @@ export function writeBoard(dialect: Dialect, craft: Craft, workspace: Workspace,
   return { text, changes: changesOf(draft), ...report };
 }
 
-function isSaid({ said }: Draft, { section, name, rest }: Want): boolean {
-  return said.get(`${section} ${name}`)?.some((entry) => entry.rest === rest) ?? false;
-}
-
-/** The lines of each repeatable setting. */
-function itemsOf(wants: readonly Want[]): Want[][] {
-  const groups = new Map<string, Want[]>();
-  for (const want of wants) if (want.item !== null) groups.set(want.what, [...(groups.get(want.what) ?? []), want]);
-  return [...groups.values()];
-}
-
-/** An equal item keeps its place; the others take what is left of the base's, then new ones. */
-function chooseForItems(plan: Plan, items: readonly Want[], choose: (want: Want) => void): void {
-  const { what } = items[0]!;
-  const before = (plan.draft.said.get(what) ?? []).map(({ rest }) => rest);
-  const used = new Set<number>();
-  const open: Want[] = [];
-  for (const want of items) {
-    const at = before.findIndex((rest, i) => rest === want.rest && !used.has(i));
-    if (at < 0) open.push(want);
-    else used.add(at);
-  }
-  if (open.length === 0 && used.size === before.length) return;
-  plan.rewritten.add(what);
-  for (const at of used) for (const row of rowsOfItem(plan.draft, what, at)) plan.kept.add(row);
-  const free = [...before.keys()].filter((i) => !used.has(i));
-  for (const [i, want] of open.entries()) choose({ ...want, item: free[i] ?? before.length + i });
-}
-
-function rowsOfItem(draft: Draft, name: string, at: number): Row[] {
-  const items = new Map<unknown, Row[]>();
-  for (const row of rowsSaying(draft, name, null)) {
-    const saying = row.sayings.find((each) => {
-      const said = saidOf(each);
-      return said !== null && nameOf(said) === name;
-    });
-    const key = saying?.item ?? saying?.lines[0] ?? row;
-    items.set(key, [...(items.get(key) ?? []), row]);
-  }
-  return [...items.values()][at] ?? [];
+function isSaid({ said }: Draft, { section, name, rest, content }: Want): boolean {
+  // In which order a list is written is no matter of what it says.
+  const isList = content.kind === "value" && content.value.kind === "list";
+  const printed = (text: string) => (isList ? text.split(", ").sort().join(", ") : text);
+  return said.get(`${section} ${name}`)?.some((entry) => printed(entry.rest) === printed(rest)) ?? false;
 }
 
 // --- The text ----------------------------------------------------------------------
@@ -123,42 +91,26 @@ function wholeText(draft: Draft): string {
 /** The changed lines below their headings, those without first, between what is sent first and last; "" for none. */
 function changesOf(draft: Draft): string {
   const { blocks, dialect, end } = draft;
+  const free: string[] = [];
   const lines: string[] = [];
   for (const { heading, rows } of blocks) {
-    const changed = rows.filter(({ status }) => status === "changed" || status === "new").map(({ text }) => text);
-    if (changed.length === 0 && heading?.status !== "new") continue;
+    const changed = rows.filter(({ status }) => status === "changed" || status === "new");
+    const below = changed.filter((row) => !needsNoHeading(draft, row));
+    free.push(...changed.filter((row) => needsNoHeading(draft, row)).map(({ text }) => text));
+    if (below.length === 0 && heading?.status !== "new") continue;
     if (heading) lines.push(heading.text);
-    lines.push(...changed);
+    lines.push(...below.map(({ text }) => text));
   }
-  if (lines.length === 0) return "";
+  if (free.length + lines.length === 0) return "";
   if (endsBare(draft)) lines.push(draft.blocks.at(-1)!.heading!.text);
-  return [...dialect.text.opening, ...lines, ...dialect.text.closing].map((line) => line + end).join("");
+  return [...dialect.text.opening, ...free, ...lines, ...dialect.text.closing].map((line) => line + end).join("");
 }
 
-// --- What was rounded --------------------------------------------------------------
-
-/** Reads the text again: what differs from the craft was rounded, as all else is reported already. */
-function reportRounded(draft: Draft, text: string, wants: readonly Want[], report: Report, around: Surroundings): void {
-  const { reader, entries } = draft;
-  const lines = text.slice(draft.byteOrderMark.length).split(/\r\n|\r|\n/);
-  const joined = joinEntries(sayingsOf(lines, reader, entries).all, entries, around);
-  const said = new Map<string, string[]>();
-  for (const { section, name, rest } of joined.entries)
-    said.set(`${section} ${name}`, [...(said.get(`${section} ${name}`) ?? []), rest]);
-  const known = new Set([
-    ...report.cannot.map(({ what }) => what),
-    ...report.curves.map(({ what }) => what),
-    ...report.unsaid,
-  ]);
-  for (const { what, rest } of wants) {
-    const rests = said.get(what);
-    const equal = rests?.indexOf(rest) ?? -1;
-    if (equal >= 0) rests!.splice(equal, 1);
-  }
-  for (const { what, rest } of wants) {
-    const rests = said.get(what);
-    if (known.has(what) || !rests || rests.length === 0) continue;
-    if (joined.entries.some((entry) => `${entry.section} ${entry.name}` === what && entry.rest === rest)) continue;
-    report.rounded.push({ what, said: rest, written: rests.shift()! });
-  }
+/** Whether a line means the same above all headings as where it stands. */
+function needsNoHeading({ reader, blocks }: Draft, { text, parse, block }: Row): boolean {
+  const { scope } = blocks[0]!;
+  if (block.scope === scope) return true;
+  if (parse.kind !== "fits" || parse.left.under.kind !== "anywhere") return false;
+  const above = reader.read(text, scope);
+  return above.kind === "fits" && above.left === parse.left;
 }
