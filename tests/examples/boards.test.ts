@@ -40,6 +40,15 @@ describe.each(BOARDS)("%s", (board, handset) => {
     expect(count("odd")).toBeGreaterThan(0);
   });
 
+  test("written onto its own text, what was read of it changes nothing", async () => {
+    const io = held(folder, "");
+    const files = ["--dialect", `boards/${board}.fettle`, "--base", `boards/${board}.txt`];
+    expect(await run(["board", "write", `boards/read/${board}.fettle`, ...files, "--format", "json"], io)).toBe(0);
+    const report = JSON.parse(io.outText());
+    expect(report.text).toBe(textOf(`boards/${board}.txt`));
+    expect(report).toMatchObject({ changes: "", rounded: [], unsaid: [], onlyBase: [], byHand: [], cannot: [] });
+  });
+
   // The classes of lines that texts of settings have anywhere: what stands here is none of them.
   test.each([
     ["an assignment", /^\s*[\w.$[\]-]+\s*(=|:=|\+=)/],

@@ -60,6 +60,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "a board's text as a script",
     load: async () => (await import("./board-read.ts")).command,
   },
+  "board write": {
+    summary: "a craft as its board's text, or only the lines that change",
+    load: async () => (await import("./board-write.ts")).command,
+  },
   serve: {
     summary: "the language server, for any editor",
     load: async () => (await import("./serve.ts")).command,

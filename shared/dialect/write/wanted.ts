@@ -1,6 +1,7 @@
 /** What a craft wants its board to know: one item for each line of the effective craft that says something. */
 import type { SectionSpec, SettingSpec } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Setting } from "../../model/craft.ts";
+import { mayHold } from "../../model/may-hold.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { gridOf, layoutOn, resolveAxis } from "../../osd/layout.ts";
 import { printValue } from "../../syntax/print-value.ts";
@@ -87,6 +88,8 @@ export function wantedOf(craft: Craft, { catalogue }: Workspace): Wanted {
     wants.push({ ...base, content, rest: restOf(content, more.setting ?? null), ...more });
   };
   for (const spec of catalogue.sections) {
+    // What only a handset holds is no business of the board's.
+    if (!mayHold(spec, "craft")) continue;
     if (spec.holds === "modes" || spec.holds === "outputs") {
       const modes = spec.holds === "modes" ? craft.modes : craft.outputs;
       for (const { name, condition } of modes.values()) add(spec, spec.name, name, condition && { kind: "condition" });
