@@ -1,6 +1,7 @@
 /** What came of writing a craft as board text, as a person reads it: counts first, then each thing that needs a look. */
 import type { BoardWriteReport } from "../../../shared/ide/reports/board-report.ts";
 import { oneLine } from "./io.ts";
+import { bySection, countsOf, rows } from "./report-rows.ts";
 
 /** Lines for standard error: the text itself goes to standard output. `dialect` is the path of the dialect. */
 export function boardWriteText(report: BoardWriteReport, notes: readonly string[], dialect: string): string {
@@ -8,14 +9,14 @@ export function boardWriteText(report: BoardWriteReport, notes: readonly string[
   const changed = changes === "" ? 0 : changes.replace(/(?:\r\n|\r|\n)$/, "").split(/\r\n|\r|\n/).length;
   const counts = [
     changed === 0 ? "nothing to change" : `${changed} ${changed === 1 ? "line" : "lines"} to send`,
-    ...[
+    ...countsOf([
       [cannot.length, "cannot be written"],
       [byHand.length, "to clear by hand"],
       [rounded.length, "rounded"],
       [filled.length, "filled in"],
       [unsaid.length, "without a line"],
       [onlyBase.length, "only on the board"],
-    ].flatMap(([number, words]) => (number === 0 ? [] : [`${number} ${words}`])),
+    ]),
   ];
   return [
     `By ${dialect}: ${counts.join(", ")}\n`,
@@ -47,24 +48,4 @@ function state(positions: Readonly<Record<string, string | number>> | null): str
     ([control, at]) => `${control} ${at}${typeof at === "number" ? " us" : ""}`,
   );
   return all.length === 0 ? "" : ` (with ${all.join(", ")})`;
-}
-
-function rows(heading: string, all: readonly string[]): string {
-  return all.length === 0 ? "" : `${heading}\n${all.map((each) => `  ${oneLine(each)}\n`).join("")}`;
-}
-
-/** Names as `SECTION NAME`, those of a section in one row. */
-function bySection(heading: string, all: readonly string[]): string {
-  const sections = new Map<string, string[]>();
-  for (const what of all) {
-    const end = what.lastIndexOf(" ");
-    const section = what.slice(0, end);
-    const names = sections.get(section) ?? [];
-    sections.set(section, names);
-    names.push(what.slice(end + 1));
-  }
-  return rows(
-    heading,
-    [...sections].map(([section, names]) => `${section}: ${names.join(", ")}`),
-  );
 }

@@ -64,6 +64,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "a craft as its board's text, or only the lines that change",
     load: async () => (await import("./board-write.ts")).command,
   },
+  "board move": {
+    summary: "the text of one board as the text of another, and what is lost",
+    load: async () => (await import("./board-move.ts")).command,
+  },
   serve: {
     summary: "the language server, for any editor",
     load: async () => (await import("./serve.ts")).command,

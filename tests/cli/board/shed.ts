@@ -61,6 +61,17 @@ modes
   level  when TR is mid
 `;
 
+/** The kiln after an update: coarser cones under another word, no tilt any more, and a lid. */
+const newKiln = kiln
+  .replace('"Kiln"', '"Kiln, new"')
+  .replace("kiln of clay", "kiln of brick")
+  .replace("each 0.02", "each 0.05")
+  .replaceAll('"cone {w', '"melts {w')
+  .replace(
+    '  "tilt {a:0 to 90}"                 arm-tilt-limit {a} deg\n',
+    '  "lid {h:0 to 9}"  idle-disarm-after {h} s\n',
+  );
+
 const twin = (name: string) => `dialect "${name}"
 
 text
@@ -71,6 +82,7 @@ text
 export function boardShed(): Promise<string> {
   return folderOf({
     "kiln.fettle": kiln,
+    "new-kiln.fettle": newKiln,
     "jug.txt": jugText,
     "jug.fettle": jug,
     "wheel.fettle": wheel,
