@@ -53,7 +53,7 @@ const commands: Readonly<Record<string, Entry>> = {
     load: async () => (await import("./reference.ts")).command,
   },
   board: {
-    summary: "board text in and out, by a dialect",
+    summary: "board text in and out, by a dialect: one of the four below",
     load: async () => (await import("./board.ts")).command,
   },
   "board read": {
@@ -67,6 +67,10 @@ const commands: Readonly<Record<string, Entry>> = {
   "board move": {
     summary: "the text of one board as the text of another, and what is lost",
     load: async () => (await import("./board-move.ts")).command,
+  },
+  "board learn": {
+    summary: "a dialect, proposed from scripts and their board's texts",
+    load: async () => (await import("./board-learn.ts")).command,
   },
   serve: {
     summary: "the language server, for any editor",

@@ -99,6 +99,12 @@ export function boardShed(): Promise<string> {
     "twin/left.fettle": twin("Left"),
     "twin/right.fettle": twin("Right"),
     "twin/two.txt": "two of a kind\n",
+    ...Object.fromEntries(
+      [1100, 1300, 850].flatMap((capacity, i) => [
+        [`mug-${i}.fettle`, `craft "Mug"\n\npack\n  capacity  ${capacity} mAh\n`],
+        [`mug-${i}.txt`, `clay mug\nholds ${capacity}\nstands 7\n`],
+      ]),
+    ),
     ".fettle-root": "",
   });
 }
