@@ -9,6 +9,8 @@ import { sentence } from "./slots.ts";
 
 export type { JoinedEntry };
 
+type JoinedPart = Omit<JoinedEntry, "isNumbered">;
+
 /** Both ends of the scale. */
 interface PulseEnds {
   readonly fromUs: number;
@@ -55,12 +57,14 @@ export function joinEntries(all: readonly Saying[], reader: EntryReader, around:
   };
   for (const sayings of names.values()) {
     for (const part of partsOf(sayings)) {
-      const made = joinPart(part, task, names);
-      if (typeof made === "string") {
-        for (const saying of part) saying.dead = made;
+      const joined = joinPart(part, task, names);
+      if (typeof joined === "string") {
+        for (const saying of part) saying.dead = joined;
         continue;
       }
-      if (made.length === 0) continue;
+      if (joined.length === 0) continue;
+      const isNumbered = part[0]!.number !== null;
+      const made = joined.map((entry) => ({ ...entry, isNumbered }));
       entries.push(...made);
       for (const saying of part) saying.entries = made;
       for (const saying of part) {
@@ -104,12 +108,12 @@ function partsOf(sayings: readonly Saying[]): readonly (readonly Saying[])[] {
 }
 
 /** The lines of the script that these sayings become; why they become none. */
-function joinPart(part: readonly Saying[], task: Task, names: ReadonlyMap<string, Saying[]>): JoinedEntry[] | string {
+function joinPart(part: readonly Saying[], task: Task, names: ReadonlyMap<string, Saying[]>): JoinedPart[] | string {
   const said = saidOf(part[0]!)!;
   const { section, spec, title, name, body } = said;
   const lines =
     part.length === 1 ? part[0]!.lines : [...new Set(part.flatMap((saying) => saying.lines))].sort((a, b) => a - b);
-  const entry = (called: string, rest: string): JoinedEntry => ({ section, spec, title, name: called, rest, lines });
+  const entry = (called: string, rest: string): JoinedPart => ({ section, spec, title, name: called, rest, lines });
   if (spec.holds === "modes" || spec.holds === "outputs") {
     const text = conditionOf(part, task);
     const { value, fault } = readText(task.reader, spec, name, `when ${text}`);
@@ -201,9 +205,9 @@ function valueSaid(names: ReadonlyMap<string, Saying[]>, name: string): Value | 
 function followingLine(
   { channel, from, to }: { channel: number; from: string; to: string },
   { around }: Task,
-  entry: (name: string, rest: string) => JoinedEntry,
+  entry: (name: string, rest: string) => JoinedPart,
   name: string,
-): JoinedEntry[] | string {
+): JoinedPart[] | string {
   if (around.controls === "raw") return [entry(name, `follows ch${channel} from ${from} to ${to}`)];
   if (!around.controls)
     return `A value follows a dial, and without the handset it is not known which dial sends ch${channel}.`;

@@ -53,6 +53,8 @@ export interface JoinedEntry {
   readonly rest: string;
   /** The lines of the board's text that say it, in order. */
   readonly lines: readonly number[];
+  /** Whether its lines are numbered: such entries stay in the order of their numbers, in which they are written again. */
+  readonly isNumbered: boolean;
 }
 
 /** What a line takes part in, with why some of it does not count although the line fits. */

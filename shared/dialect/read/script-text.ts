@@ -54,7 +54,7 @@ export function scriptText({ name, uses, entries, dialect, kept }: ScriptParts, 
   return { text: `${lines.join("\n")}\n`, from };
 }
 
-/** The entries of each section, both in the catalogue's order; named packs as they come. */
+/** The entries of each section, both in the catalogue's order; named packs and numbered entries as they come. */
 function inSections(entries: readonly JoinedEntry[], catalogue: Catalogue): JoinedEntry[][] {
   const groups = new Map<string, JoinedEntry[]>();
   for (const entry of entries) {
@@ -72,7 +72,11 @@ function inSections(entries: readonly JoinedEntry[], catalogue: Catalogue): Join
     const { spec } = group[0]!;
     const order = orders.get(spec) ?? namesOf(spec, catalogue);
     orders.set(spec, order);
-    const rank = ({ name }: JoinedEntry) => order.get(name) ?? order.size;
+    const placeIn = ({ name }: JoinedEntry) => order.get(name) ?? order.size;
+    // Numbered ones stand together, where the first of them by name would.
+    let first = order.size;
+    for (const entry of group) if (entry.isNumbered) first = Math.min(first, placeIn(entry));
+    const rank = (entry: JoinedEntry) => (entry.isNumbered ? first : placeIn(entry));
     group.sort((a, b) => rank(a) - rank(b));
   }
   return sorted;
