@@ -113,7 +113,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   panel: { doors: ["other-craft", "panel", "pictures"], uses: ["arming", "compare", "context", "edits"] },
   reference: {
     doors: ["page", "page-name-at", "page-names", "page-view", "reference", "search"],
-    uses: ["context", "editor"],
+    uses: ["context", "dialect-files", "editor"],
   },
   reports: {
     doors: [

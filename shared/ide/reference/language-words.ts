@@ -90,6 +90,11 @@ export const languageWords: readonly LanguageWord[] = [
     summary: "What is found in a dialect, what reading and writing tell, and how a dialect grows.",
     also: ["name this line", "learn a dialect", "board read", "board write", "board move", "board learn"],
   },
+  {
+    word: "dialect-guide",
+    summary: "A dialect in half an hour: from a text of an unknown board to ten named lines, step by step.",
+    also: ["how to write a dialect", "a dialect in half an hour", "first dialect", "tutorial"],
+  },
 ];
 
 /** The words that have a page of their own; the others are explained in a part of the language's page. */

@@ -6,6 +6,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import type { Position } from "../../syntax/span.ts";
 import { allowanceAt, type CursorContext, coversColumn, cursorContextAt } from "../context/cursor-context.ts";
+import { dialectPageAt } from "./dialect-page-at.ts";
 import { languageWord } from "./language-words.ts";
 import type { PageName } from "./page-names.ts";
 
@@ -16,6 +17,7 @@ export function pageNameAt(workspace: Workspace, file: string, at: Position): Pa
   const { node, column, spec } = cursor;
   const code = allowanceAt(cursor)?.code;
   if (code !== undefined) return rules.some((rule) => rule.code === code) ? { name: code, kind: "rule" } : null;
+  if (cursor.script.kind === "dialect" && node.kind !== "header") return dialectPageAt(cursor, workspace.catalogue);
   switch (node.kind) {
     case "header":
       return coversColumn(node.word, column) ? { name: cursor.script.kind, kind: "word" } : null;

@@ -4,6 +4,8 @@ import { foldsOf } from "../../../shared/ide/editor/folding.ts";
 import type { ScriptSymbol } from "../../../shared/ide/editor/script-symbol.ts";
 import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
 import { tokensOf } from "../../../shared/ide/editor/tokens.ts";
+import { pageNameAt } from "../../../shared/ide/reference/page-name-at.ts";
+import { pageAddress } from "../../../shared/ide/reference/page-names.ts";
 import { definedIn, hoverIn, inDialect, KILN, kilnAt, kilnWith } from "./kiln.ts";
 
 /** A place in the dialect, and what its hover says. */
@@ -77,6 +79,24 @@ test.each([
   ['capa|city {c} mAh\n  "hover', []],
 ])("the definition at %s", (marked, words) => {
   expect(definedIn(kilnAt(marked))).toEqual(words);
+});
+
+test.each([
+  ['dia|lect "Kiln', "word/dialect"],
+  ["\nco|des\n", "word/dialect-codes"],
+  ["\nmo|des\n", "section/modes"],
+  ["kno|wn-by", "word/dialect"],
+  ["gla|ze  number", "word/dialect-codes"],
+  ["falls a|t {w:glaze}", "word/dialect-lines"],
+  ["warn-a|t {w}", "setting/pack.warn-at"],
+  ["a ar|m, f", "mode/arm"],
+  ["9 am|ps", "element/amps"],
+  ["divider-ra|tio", "word/dialect-lines"],
+  ['under "fir|ing 1', "word/dialect-reading"],
+])("the page at %s", (marked, address) => {
+  const { workspace, file, at } = inDialect(kilnAt(marked));
+  const page = pageNameAt(workspace, file, at);
+  expect(page && pageAddress(page)).toBe(address);
 });
 
 test("the outline has sections, codes, lines with what they mean, and headings with theirs", () => {

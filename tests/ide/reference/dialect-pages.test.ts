@@ -2,10 +2,12 @@
 import { describe, expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { dialectOf } from "../../../shared/dialect/dialects.ts";
-import { readBoard } from "../../../shared/dialect/read/read-board.ts";
+import { lineReadings, readBoard } from "../../../shared/dialect/read/read-board.ts";
 import { readDialect } from "../../../shared/dialect/read-dialect.ts";
 import { writeBoard } from "../../../shared/dialect/write/write-board.ts";
 import { boardTextOf, examplesOf } from "../../../shared/ide/reference/dialect/example.ts";
+import { MILL_CHANGE, MILL_SCRIPT } from "../../../shared/ide/reference/dialect/guide.ts";
+import { dialectAfter, guideSteps, MILL_TEXT, MILL_WHEEL } from "../../../shared/ide/reference/dialect/guide-steps.ts";
 import { dialectPages } from "../../../shared/ide/reference/dialect/pages.ts";
 import { languageWords } from "../../../shared/ide/reference/language-words.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
@@ -74,6 +76,41 @@ test.each(examples.filter(({ example }) => example.writes !== null))(
     if (changes !== null) expect(written.changes.trimEnd()).toBe(changes);
   },
 );
+
+describe("the guide, typed word for word", () => {
+  const board = (steps: number) => {
+    const files = { "/mill.fettle": dialectAfter(steps), "/wheel.fettle": MILL_WHEEL, "/tankard.fettle": MILL_SCRIPT };
+    const workspace = makeCore(catalogue).at(memoryFiles(files));
+    return { workspace, dialect: dialectOf(workspace, "/mill.fettle")!, handset: workspace.script("/wheel.fettle") };
+  };
+
+  test.each(guideSteps.map((step, at) => ({ ...step, at })))("$title", ({ at, sees, says }) => {
+    const { workspace, dialect } = board(at + 1);
+    const lines = lineReadings(dialect, MILL_TEXT, workspace.catalogue);
+    const count = (state: string) => lines.filter((line) => line.state === state).length;
+    expect([count("read"), count("odd"), count("kept"), count("idle")]).toEqual(sees);
+    if (says) expect(lines[MILL_TEXT.split("\n").indexOf(says[0])]!.says.join("; ")).toBe(says[1]);
+    // Between two steps only a new code may be idle.
+    expect(dialect.issues.filter(({ code }) => code !== "code-unused")).toEqual([]);
+  });
+
+  test("the script that the text becomes, and what then goes back to the board", () => {
+    const { workspace, dialect, handset } = board(guideSteps.length);
+    expect(dialect.issues).toEqual([]);
+    const context = { workspace, handset, craft: null, uses: ["wheel.fettle"] };
+    expect(readBoard(dialect, MILL_TEXT, context).script).toBe(MILL_SCRIPT);
+    const craft = workspace.craft("/tankard.fettle")!;
+    expect(writeBoard(dialect, craft, workspace, MILL_TEXT).text).toBe(MILL_TEXT);
+    const [capacity, warnAt] = MILL_CHANGE.from;
+    const changed = MILL_SCRIPT.replace(capacity, MILL_CHANGE.to[0]).replace(warnAt, MILL_CHANGE.to[1]);
+    const after = makeCore(catalogue).at(memoryFiles({ "/tankard.fettle": changed, "/wheel.fettle": MILL_WHEEL }));
+    const written = writeBoard(dialect, after.craft("/tankard.fettle")!, after, MILL_TEXT);
+    expect(written.changes).toBe(MILL_CHANGE.changes);
+    expect(written.text).toBe(
+      MILL_TEXT.replace("grain 1100", "grain 1300").replace("sluice 70 shuts", "sluice 72 shuts"),
+    );
+  });
+});
 
 test("pages and words of the language are the same", () => {
   const words = languageWords.map(({ word }) => word).filter((word) => word.startsWith("dialect"));
