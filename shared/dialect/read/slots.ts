@@ -19,11 +19,12 @@ export function slotOf(slots: ReadSlots, name: string): ReadSlot | undefined {
 /** The slots of a match with what they hold; a sentence where one holds nothing of its code. */
 export function readSlots(match: readonly SlotText[], pattern: Pattern): ReadSlots | string {
   const read: ReadSlot[] = [];
-  for (const { name, text, start, end } of match) {
+  for (const found of match) {
+    const { name, text } = found;
     const slot = pattern.slots.get(name);
     const decoded: Decoded = slot ? decodeSlot(slot, text) : { kind: "word", text };
     if (decoded.kind === "bad") return sentence(`“${text}” is no value of {${name}}: ${decoded.why}`);
-    read.push({ name, text, start, end, held: decoded });
+    read.push({ ...found, held: decoded });
   }
   return read;
 }
