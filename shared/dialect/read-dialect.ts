@@ -19,6 +19,12 @@ import { isMapped, OWN_SECTIONS } from "./sections.ts";
 /** Longer lines are not read: the board's own lines are at most as long. */
 const MOST_CHARACTERS = 4096;
 
+/** The most lines of a first set that a second one takes below its headings, all in all. */
+const MOST_TAKEN = 20_000;
+
+/** Names that were meant are looked for while there are no more issues than these. */
+const MOST_GUESSED = 50;
+
 /** What is being gathered from a file. */
 interface Draft {
   readonly tree: Tree;
@@ -55,7 +61,12 @@ export function readDialect(file: string, tree: Tree, catalogue: Catalogue): Dia
       reportFault(
         draft,
         line,
-        unfit(at, `The code “${at.code}” leads back to itself: lists and bits hold other codes, which end somewhere.`),
+        unfit(
+          at,
+          why === "circle"
+            ? `The code “${at.code}” leads back to itself: lists and bits hold other codes, which end somewhere.`
+            : `“${at.code}” stands too many codes deep: no board has lists of lists of lists. Name a code of numbers, words or text.`,
+        ),
       );
   });
   const find: FindCode = ({ at, code }, line) => {
@@ -63,17 +74,21 @@ export function readDialect(file: string, tree: Tree, catalogue: Catalogue): Dia
     if (!draft.codes.has(code)) reportNoCode(draft, line, at, code);
     return codes.get(code) ?? null;
   };
-  const { lefts, meanings, headings } = linkFacts(draft.facts, draft.text.headings, find, (slot, line, before) =>
-    reportFault(
-      draft,
-      line,
-      unfit(
-        slot.at,
-        before === null
-          ? "A number needs its bounds, as in “{#:0 to 9}”: they say how many such lines the board has."
-          : `“{${slot.name}}” is “${before}” in an earlier line with this text: say it once, or the same each time.`,
+  const { lefts, meanings, headings, unsure } = linkFacts(
+    draft.facts,
+    draft.text.headings,
+    find,
+    (slot, line, before) =>
+      reportFault(
+        draft,
+        line,
+        unfit(
+          slot.at,
+          before === null
+            ? "A number needs its bounds, as in “{#:0 to 9}”: they say how many such lines the board has."
+            : `“{${slot.name}}” is “${before}” in an earlier line with this text: say it once, or the same each time.`,
+        ),
       ),
-    ),
   );
   const issues: DialectIssue[] = [];
   const dialect: Dialect = {
@@ -87,7 +102,13 @@ export function readDialect(file: string, tree: Tree, catalogue: Catalogue): Dia
     issues,
   };
   // What is remembered of a dialect is remembered by this object, so it is filled and not made anew.
-  const found = findingsIn(dialect, { tree, catalogue, drafts: draft.codes });
+  const found = findingsIn(dialect, {
+    tree,
+    catalogue,
+    drafts: draft.codes,
+    unsure,
+    faulty: new Set(draft.issues.map(({ span }) => span.line)),
+  });
   for (const issue of inOrder(draft.issues.concat(found))) issues.push(issue);
   return dialect;
 }
@@ -214,7 +235,17 @@ function takeFirstSet(draft: Draft, section: string, unders: readonly NamedUnder
   const facts = draft.facts.filter(({ section: each, right: { name } }) => {
     return each === spec?.like && !(name.length === 1 && typeof name[0] === "string" && without.has(name[0]));
   });
-  for (const under of unders) for (const fact of facts) draft.facts.push({ ...fact, section, under });
+  for (const [i, under] of unders.entries()) {
+    if ((i + 1) * facts.length > MOST_TAKEN) {
+      draft.issues.push({
+        code: "syntax",
+        message: `So many headings would take more than ${MOST_TAKEN} lines of “${spec?.like}”: name one heading with a slot, as in “row {n}”, in place of many.`,
+        span: under.kind === "heading" ? under.pattern.at : { line: facts[0]!.line, start: 0, end: 1 },
+      });
+      return;
+    }
+    for (const fact of facts) draft.facts.push({ ...fact, section, under });
+  }
 }
 
 function noSection(at: Cols, name: string, catalogue: Catalogue): Fault {
@@ -232,7 +263,8 @@ function reportNoCode(draft: Draft, line: number, at: Cols, code: string): void 
   const cols = word >= 0 && word < at.end ? { start: word, end: word + code.length } : at;
   reportFault(draft, line, {
     ...fault("unknown-name", cols, `There is no code “${code}”: say what it is in the section “codes”.`),
-    unknown: { word: code, candidates: [...draft.codes.keys()] },
+    // A file with very many codes that are not there is no slip, and a search for each would take long.
+    unknown: { word: code, candidates: draft.issues.length < MOST_GUESSED ? [...draft.codes.keys()] : [] },
   });
 }
 

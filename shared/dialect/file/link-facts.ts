@@ -25,6 +25,8 @@ export interface Linked {
   readonly lefts: readonly Left[];
   readonly meanings: readonly Meaning[];
   readonly headings: readonly Pattern[];
+  /** Slots whose code is not there, so that it is not known what they hold. */
+  readonly unsure: ReadonlySet<Slot>;
 }
 
 /** A slot of a left side of which two lines say different things; `before` null for a number without bounds. */
@@ -43,7 +45,10 @@ export function linkFacts(
 ): Linked {
   const slots = slotsByLeft(facts, report);
   const headingSlots = slotsByHeading(facts, headings, report);
-  const headingOf = (pattern: NamedPattern) => makePattern(pattern, headingSlots.get(pattern.key)!, find);
+  const unsure = new Set<Slot>();
+  const make = (pattern: NamedPattern, drafts: ReadonlyMap<string, SlotDraft>) =>
+    makePattern(pattern, drafts, find, unsure);
+  const headingOf = (pattern: NamedPattern) => make(pattern, headingSlots.get(pattern.key)!);
   const unders = new Map<string, Under>();
   const lefts = new Map<string, MutableLeft>();
   const underOf = (named: NamedUnder): Under => {
@@ -58,7 +63,7 @@ export function linkFacts(
     const own = fact.lefts.map((pattern): MutableLeft => {
       const key = keyOf(pattern, fact.under);
       const left = lefts.get(key) ?? {
-        pattern: makePattern(pattern, slots.get(key)!, find),
+        pattern: make(pattern, slots.get(key)!),
         under: underOf(fact.under),
         meanings: [],
         beside: [],
@@ -81,6 +86,7 @@ export function linkFacts(
     ],
     meanings,
     headings: headings.map(headingOf),
+    unsure,
   };
 }
 
@@ -195,16 +201,23 @@ function howOf({ code, whole }: NamedSlot): string {
   return code ?? (whole ? `${whole.from} to ${whole.to}` : "");
 }
 
-function makePattern(pattern: NamedPattern, drafts: ReadonlyMap<string, SlotDraft>, find: FindCode): Pattern {
+function makePattern(
+  pattern: NamedPattern,
+  drafts: ReadonlyMap<string, SlotDraft>,
+  find: FindCode,
+  unsure: Set<Slot>,
+): Pattern {
   const slots = new Map<string, Slot>();
   for (const draft of drafts.values()) {
     const { name, whole } = draft;
-    slots.set(name, {
+    const slot: Slot = {
       name,
       code: draft.code === null ? null : find(draft, draft.line),
       whole,
       default: draft.default,
-    });
+    };
+    slots.set(name, slot);
+    if (draft.code !== null && slot.code === null) unsure.add(slot);
   }
   return { key: pattern.key, parts: pattern.parts, slots, at: pattern.at };
 }

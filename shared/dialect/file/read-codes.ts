@@ -3,7 +3,7 @@ import { convert, unitSymbol } from "../../catalogue/units.ts";
 import { type Fault, isFault } from "../../syntax/read-context.ts";
 import type { Cols } from "../../syntax/span.ts";
 import type { Word } from "../../syntax/tree.ts";
-import { dividedBy, type Exact, exactOf, exactOfNumber, times } from "../exact.ts";
+import { compareExact, dividedBy, type Exact, exactOf, exactOfNumber, times } from "../exact.ts";
 import { type FactScanner, next, nextAt, unfit } from "./fact-scanner.ts";
 
 /** A code that is only named. */
@@ -89,6 +89,11 @@ function readNumber(scan: FactScanner): CodeDraft | Fault {
           `The bounds of what the board writes are two numbers with “to” between, as in “0 to 220”; ${next(scan)}.`,
         );
       bounds = { least: exactOf(bound.text)!, most: exactOf(to.text)! };
+      if (compareExact(bounds.least, bounds.most) > 0)
+        return unfit(
+          { start: bound.start, end: to.end },
+          `Bounds go from the lower to the higher number: write “${to.text} to ${bound.text}”.`,
+        );
       continue;
     }
     const word = scan.name();
@@ -132,7 +137,10 @@ function readNumber(scan: FactScanner): CodeDraft | Fault {
     if (amount.unit === unit || unit === "") return amount.number;
     const factor = convert(1, amount.unit, unit);
     return factor === undefined
-      ? unfit(amount, `${amount.unit || "A bare number"} and ${unit} do not go together: write both in one unit.`)
+      ? unfit(
+          amount,
+          `${amount.unit === "" ? "A bare number" : `A value in ${amount.unit}`} and one in ${unit} do not go together: write both in one unit.`,
+        )
       : times(amount.number, exactFactor(factor));
   };
   const start = inUnit(from, { over: 0n, under: 1n });

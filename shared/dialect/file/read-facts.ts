@@ -25,7 +25,7 @@ export function readFact(
         { start: scan.at(), end: at.end },
         'The quotes that open here do not close: write one behind the board\'s text. In “"…"” a quote is “\\"” and a backslash “\\\\”.',
       );
-    if (text.text === "") return unfit(text, "The board's text is empty: write the line as the board has it.");
+    if (text.text.trim() === "") return unfit(text, "The board's text is empty: write the line as the board has it.");
     const pattern = parsePattern(text, line);
     if (isFault(pattern)) return pattern;
     lefts.push(pattern);

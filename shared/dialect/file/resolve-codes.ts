@@ -2,6 +2,9 @@
 import type { Code } from "../dialect.ts";
 import type { CodeDraft, NamedCode } from "./read-codes.ts";
 
+/** Codes hold codes that hold codes; no board needs more of them within each other. */
+const DEEPEST = 16;
+
 /** One line of a code. */
 export interface CodeLine {
   readonly line: number;
@@ -12,7 +15,7 @@ export interface CodeLine {
 export interface CodeProblem {
   readonly line: number;
   readonly at: NamedCode;
-  readonly why: "unknown" | "circle";
+  readonly why: "unknown" | "circle" | "deep";
 }
 
 /** Every code by its name; `report` is told of names that lead to none, or back to themselves. */
@@ -21,19 +24,22 @@ export function resolveCodes(
   report: (problem: CodeProblem) => void,
 ): ReadonlyMap<string, Code> {
   const made = new Map<string, Code>();
+  const failed = new Set<string>();
   const open = new Set<string>();
   const find = (named: NamedCode, line: number): Code | null => {
     const known = made.get(named.code);
     if (known) return known;
     const lines = drafts.get(named.code);
-    if (!lines || open.has(named.code)) {
-      report({ line, at: named, why: lines ? "circle" : "unknown" });
+    if (failed.has(named.code)) return null;
+    if (!lines || open.has(named.code) || open.size >= DEEPEST) {
+      report({ line, at: named, why: !lines ? "unknown" : open.has(named.code) ? "circle" : "deep" });
       return null;
     }
     open.add(named.code);
     const code = makeCode(named.code, lines, find);
     open.delete(named.code);
     if (code) made.set(named.code, code);
+    else failed.add(named.code);
     return code;
   };
   for (const [name, [first]] of drafts) if (first) find({ code: name, start: 0, end: 0 }, first.line);

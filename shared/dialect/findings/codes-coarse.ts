@@ -85,9 +85,9 @@ function coarse(
     if (!finest || step < finest.step) finest = { step, ref };
   }
   const width = band.to - band.from;
-  if (!finest || finest.step <= (width / 10) * (1 + 1e-9)) return null;
-  // What is counted has no finer steps than one.
-  if (type.is === "integer" && finest.step <= 1) return null;
+  // A whole number is exact in steps of one.
+  const fineEnough = type.is === "integer" ? Math.max(1, width / 10) : width / 10;
+  if (!finest || finest.step <= fineEnough * (1 + 1e-9)) return null;
   const { slot } = finest.ref;
   const holder = holderOf(meaning, finest.ref)!;
   const figures = (number: number) => `${Number(number.toPrecision(6))}${wanted === "" ? "" : ` ${wanted}`}`;

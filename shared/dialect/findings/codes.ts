@@ -135,7 +135,7 @@ function beyondDigits(
 }
 
 function tooFew(name: string, digits: number, base: number, bit: number): string {
-  return `${digits} ${digits === 1 ? "digit" : "digits"} to base ${base} have no bit ${bit}: give “${name}” more digits, or count its bits from 0.`;
+  return `There is no bit ${bit} in ${digits} ${digits === 1 ? "digit" : "digits"} to base ${base}: give “${name}” more digits, or count its bits from 0.`;
 }
 
 /** The names of codes in the slots of a line, whatever else is wrong with it. */

@@ -8,11 +8,10 @@ import { decodeSlot } from "../codes/codes.ts";
 import type { Dialect, DialectIssue, Left, Meaning, Pattern } from "../dialect.ts";
 import { fillPattern } from "../patterns/fill.ts";
 import { indexOf } from "../patterns/index-of-lefts.ts";
-import { lineForm } from "../patterns/line-form.ts";
 import { matchPattern } from "../patterns/match.ts";
 import { type EntryReader, entryReader, outcomeOf } from "../read/entries.ts";
 import { type LineParse, type LineReader, lineReader, type ReadSlot, type Scope } from "../read/line-reader.ts";
-import { crowdOf, MOST_ALIKE } from "./lines-alike.ts";
+import { crowdOf, headingsCrowd, headingsOf, MOST_ALIKE } from "./lines-alike.ts";
 import { placesOf } from "./right-fits.ts";
 import { spellingsOf } from "./spellings.ts";
 
@@ -25,15 +24,19 @@ interface Task {
   readonly dialect: Dialect;
   readonly catalogue: Catalogue;
   readonly reader: LineReader;
+  /** Reads no headings, and nothing below them. */
+  readonly bare: LineReader;
   readonly entries: EntryReader;
   readonly headings: readonly Pattern[];
 }
 
 export function linesBeaten(dialect: Dialect, catalogue: Catalogue): DialectIssue[] {
   const entries = entryReader(catalogue);
-  const under = dialect.lefts.flatMap(({ under }) => (under.kind === "heading" ? [under.pattern] : []));
-  const headings = [...new Set([...dialect.text.headings, ...under])];
-  const task: Task = { dialect, catalogue, entries, headings, reader: lineReader(dialect, entries) };
+  const headings = headingsOf(dialect);
+  // Without headings a line is read as it is in any place; too many that begin alike would be tried for each line.
+  const bare = lineReader(withoutHeadings(dialect), entries);
+  const reader = headingsCrowd(dialect, headings) > MOST_TRIED ? bare : lineReader(dialect, entries);
+  const task: Task = { dialect, catalogue, entries, headings, bare, reader };
   const crowd = crowdOf(dialect);
   const issues = headingsBeaten(task);
   const scopes = new Map<string, Scope | null>();
@@ -45,11 +48,18 @@ export function linesBeaten(dialect: Dialect, catalogue: Catalogue): DialectIssu
   return issues;
 }
 
+function withoutHeadings(dialect: Dialect): Dialect {
+  const lefts = dialect.lefts.filter(({ under }) => under.kind !== "heading");
+  return { ...dialect, lefts, text: { ...dialect.text, headings: [] } };
+}
+
+const NOWHERE: Scope = { heading: "", lefts: [], slots: new Map(), known: new Map() };
+
 /** Headings that are read as a comment, an opening or a closing. */
-function headingsBeaten({ headings, reader }: Task): DialectIssue[] {
+function headingsBeaten({ headings, bare }: Task): DialectIssue[] {
   return headings.flatMap((pattern) => {
-    const [line] = samplesOf(pattern, []);
-    const read = line === undefined ? null : reader.read(line, reader.top);
+    const line = sampleOf(pattern);
+    const read = line === undefined ? null : bare.read(line, NOWHERE);
     if (read?.kind !== "idle" || read.what === "blank") return [];
     return [{ code: "line-beaten", span: pattern.at, message: idleMessage(read.what, "heading") }];
   });
@@ -60,7 +70,7 @@ function winnerOver(left: Left, task: Task, scopes: Map<string, Scope | null>): 
   const scope = scopeOf(left, task, scopes);
   if (!scope) return null;
   let winner: LineParse | null = null;
-  for (const line of samplesOf(left.pattern, plainTexts(left, task))) {
+  for (const line of samplesOf(left.pattern, () => plainTexts(left, task))) {
     const read = task.reader.read(line, scope);
     if ((read.kind === "fits" || read.kind === "misfit") && read.left === left) {
       if (read.kind === "fits") return null;
@@ -81,15 +91,11 @@ function scopeOf({ under }: Left, { dialect, reader }: Task, scopes: Map<string,
   let scope: Scope | null = { heading: "", lefts: [], slots: new Map(), known: new Map() };
   if (under.kind === "heading") {
     const { pattern } = under;
-    const [line] = samplesOf(pattern, []);
+    const line = sampleOf(pattern);
     const { blanks } = dialect.text;
-    const index = indexOf(dialect);
-    const group =
-      line === undefined
-        ? null
-        : index.headings.candidates(lineForm(line, blanks)).find(({ of }) => of.pattern === pattern);
+    const lefts = indexOf(dialect).below.get(pattern.key);
     const slots = line === undefined ? null : slotsIn(pattern, line, blanks);
-    scope = group?.of.lefts && slots ? { heading: line!, lefts: [group.of.lefts], slots, known: new Map() } : null;
+    scope = lefts && slots ? { heading: line!, lefts: [lefts], slots, known: new Map() } : null;
   }
   scopes.set(key, scope);
   return scope;
@@ -119,22 +125,27 @@ function fitsAlone(left: Left, line: string, scope: Scope, { dialect, entries }:
   );
 }
 
-/** Board lines of a pattern: each slot in each of its spellings, while the others stay as they are. */
-function samplesOf(pattern: Pattern, plain: readonly string[]): readonly string[] {
+/**
+ * Board lines of a pattern: each slot in each of its spellings, while the others stay as they are. Made one by one, as
+ * mostly the first of them is enough.
+ */
+function* samplesOf(pattern: Pattern, plain: () => Iterable<string>): Generator<string> {
   const spelled = new Map<string, readonly string[]>();
   for (const [name, slot] of pattern.slots) {
     const own = [...(slot.default === null ? [] : [slot.default]), ...(spellingsOf(slot) ?? [])];
-    spelled.set(name, own.length > 0 ? own.slice(0, MOST_SPELLINGS) : plain);
+    spelled.set(name, own.slice(0, MOST_SPELLINGS));
   }
-  const isPlain = [...pattern.slots.values()].some((slot) => slot.default === null && spellingsOf(slot) === null);
-  const lines: string[] = [];
-  const firsts = (text: string | undefined) =>
-    new Map([...spelled].map(([name, all]) => [name, (all === plain ? text : all[0]) ?? "1"]));
-  for (const text of isPlain && plain.length > 0 ? plain : [undefined]) lines.push(fillPattern(pattern, firsts(text)));
+  const isPlain = [...spelled.values()].some((all) => all.length === 0);
+  const firsts = (text: string) => new Map([...spelled].map(([name, all]) => [name, all[0] ?? text]));
+  for (const text of isPlain ? plain() : ["1"]) yield fillPattern(pattern, firsts(text));
   for (const [name, all] of spelled)
-    if (all !== plain)
-      for (const text of all.slice(1)) lines.push(fillPattern(pattern, new Map([...firsts(plain[0]), [name, text]])));
-  return lines;
+    for (const text of all.slice(1)) yield fillPattern(pattern, new Map([...firsts("1"), [name, text]]));
+}
+
+/** The first of them. */
+function sampleOf(pattern: Pattern): string | undefined {
+  const [line] = samplesOf(pattern, () => ["1"]);
+  return line;
 }
 
 const NUMBERS = [
@@ -157,11 +168,14 @@ const NUMBERS = [
 ];
 
 /** What a board may write where a script's own spelling stands: numbers, and the words of the settings that it may be of. */
-function plainTexts({ meanings }: Left, { catalogue }: Task): readonly string[] {
-  const words = new Set<string>(NUMBERS);
-  for (const meaning of meanings) for (const word of wordsOf(meaning, catalogue)) words.add(word);
-  return [...words];
+function* plainTexts({ meanings }: Left, { catalogue }: Task): Generator<string> {
+  yield* NUMBERS;
+  const words = new Set(meanings.slice(0, MOST_MEANINGS).flatMap((meaning) => wordsOf(meaning, catalogue)));
+  yield* words;
 }
+
+/** Of so many meanings of one line the words are tried. */
+const MOST_MEANINGS = 8;
 
 function wordsOf(meaning: Meaning, catalogue: Catalogue): readonly string[] {
   const spec = catalogue.section(meaning.section);

@@ -4,9 +4,11 @@ import type { SectionSpec, SettingSpec, SimpleType, ValueType } from "../../cata
 import { convert, unitFamily } from "../../catalogue/units.ts";
 import { readSetting } from "../../model/read-value.ts";
 import { units } from "../../model/units.ts";
-import { type Fault, fault, unknownName } from "../../syntax/read-context.ts";
+import { type Fault, unknownName } from "../../syntax/read-context.ts";
 import { quote } from "../../syntax/scanner.ts";
-import type { Meaning, RangeShape, Ref, Template, ValueTemplate } from "../dialect.ts";
+import type { Meaning, Ref, Template, ValueTemplate } from "../dialect.ts";
+import { channelFault, conditionFault } from "./condition-fits.ts";
+import { type Task, wholeBits, wrong } from "./right-task.ts";
 import { type Holder, partOf, type Sample, samplesOf } from "./spellings.ts";
 import { type WordsTaken, wordsTaken } from "./words-taken.ts";
 
@@ -19,15 +21,6 @@ export interface Place {
   readonly types: readonly ValueType[];
 }
 
-interface Task {
-  readonly meaning: Meaning;
-  readonly spec: SectionSpec;
-  readonly catalogue: Catalogue;
-  readonly taken: WordsTaken;
-  /** What a slot of the left sides, or of the heading, holds; null where there is none of this name. */
-  holder(ref: Ref): Holder | null;
-}
-
 /** What is wrong with the right side of a meaning; null where nothing is, as far as it can be told. */
 export function rightFault(meaning: Meaning, spec: SectionSpec, catalogue: Catalogue, taken: WordsTaken): Fault | null {
   const task: Task = { meaning, spec, catalogue, taken, holder: (ref) => holderOf(meaning, ref) };
@@ -36,7 +29,8 @@ export function rightFault(meaning: Meaning, spec: SectionSpec, catalogue: Catal
   const names = expanded(task, right.name);
   const problem = right.value.kind === "condition" ? conditionFault(task, right.value.shape) : null;
   if (problem || names === null) return problem && { ...problem, start: at.start, end: at.end };
-  let first: Fault | null = null;
+  let noName: Fault | null = null;
+  let noValue: Fault | null = null;
   let fits = false;
   for (const sample of names) {
     const { text } = sample;
@@ -44,16 +38,18 @@ export function rightFault(meaning: Meaning, spec: SectionSpec, catalogue: Catal
     if (place === null) {
       const none = unknownName(at, text, namesIn(spec, catalogue), `“${spec.name}” has nothing called “${text}”.`);
       taken.refuse(sample.words, none);
-      first ??= none;
+      noName ??= none;
       continue;
     }
     taken.take(sample.words);
     const wrong = place === "any" ? null : entryFault(task, right.value, place);
     if (!wrong) fits = true;
-    else first ??= wrong;
+    else noValue ??= wrong;
   }
-  if (fits || !first || names.length === 0) return null;
-  return taken.tell(names, first) ? null : { ...first, start: at.start, end: at.end };
+  if (fits) return null;
+  // Where some names exist, those that do not are told at their words.
+  if (noValue) return { ...noValue, start: at.start, end: at.end };
+  return !noName || taken.tell(names, noName) ? null : noName;
 }
 
 /** What the entries of a meaning may be: their names, each with the types that its value may have. */
@@ -181,10 +177,6 @@ function fieldsFault(task: Task, { fields }: ValueTemplate & { kind: "fields" },
   return null;
 }
 
-function wrong(message: string): Fault {
-  return fault("syntax", { start: 0, end: 0 }, message);
-}
-
 /** What is wrong with a value that may stand within another one. */
 function valueFault(task: Task, value: ValueTemplate, place: Place): Fault | null {
   const { name, types } = place;
@@ -231,6 +223,15 @@ function valueFault(task: Task, value: ValueTemplate, place: Place): Fault | nul
       return null;
     }
     case "order": {
+      const fields = types.flatMap((type) => (type.is === "fields" ? type.fields.map((field) => field.name) : []));
+      const [first] = value.items;
+      if (fields.length > 0 && first?.kind === "constant")
+        return unknownName(
+          { start: 0, end: 0 },
+          first.text,
+          fields,
+          `${name} has no field “${first.text}”: it has ${fields.join(", ")}.`,
+        );
       if (!types.some(({ is }) => is === "order"))
         return wrong(
           `${name} is not read from several words: a unit is one that it takes, and slots stand alone, or with + between.`,
@@ -258,10 +259,6 @@ function axisFault(task: Task, axis: ValueTemplate): Fault | null {
 }
 
 const NO_AXIS = "A place counts cells, in whole numbers without a unit.";
-
-function wholeBits({ slot }: Ref, parts: readonly { readonly name: string }[]): Fault {
-  return wrong(`“{${slot}}” is in several parts: name one of them, as “{${slot}.${parts[0]?.name ?? "part"}}”.`);
-}
 
 /** What is wrong with slots as a value, alone or added up. */
 function slotsFault(task: Task, terms: readonly Ref[], unit: string, place: Place): Fault | null {
@@ -340,54 +337,4 @@ function textFault(text: string, { name, types }: Place): Fault | null {
   const problem = read(text);
   if (!problem) return null;
   return types.some(({ is }) => is === "text" || is === "colour") && !read(quote(text)) ? null : problem;
-}
-
-/** What is wrong with a condition: channels that are none, pulses in another unit, modes that do not exist. */
-function conditionFault(task: Task, shape: Extract<ValueTemplate, { kind: "condition" }>["shape"]): Fault | null {
-  if (shape.kind === "always") return null;
-  if (shape.kind === "ranges")
-    return shape.ranges.reduce<Fault | null>((found, range) => found ?? rangeFault(task, range), null);
-  if (typeof shape.mode === "string") return null;
-  const holder = task.holder(shape.mode);
-  const samples = holder && samplesOf(holder);
-  if (!samples) return null;
-  let first: Fault | null = null;
-  let fits = samples.length === 0;
-  for (const { text, words } of samples) {
-    if (task.catalogue.mode(text)) {
-      task.taken.take(words);
-      fits = true;
-      continue;
-    }
-    const names = task.catalogue.modes.map(({ name }) => name);
-    const none = unknownName({ start: 0, end: 0 }, text, names, `There is no mode “${text}”.`);
-    task.taken.refuse(words, none);
-    first ??= none;
-  }
-  return fits || !first || task.taken.tell(samples, first) ? null : first;
-}
-
-function rangeFault(task: Task, { channel, from, to }: RangeShape): Fault | null {
-  const problem = typeof channel === "number" ? null : channelFault(task, channel);
-  if (problem) return problem;
-  for (const end of [from, to]) {
-    const holder = typeof end === "number" ? null : task.holder(end);
-    if (!holder) continue;
-    if (holder.code?.kind === "bits") return wholeBits(end as Ref, holder.code.parts);
-    const unit = holder.code?.kind === "number" ? holder.code.unit : "";
-    if (unit !== "" && convert(1, unit, "us") === undefined)
-      return wrong(`The ends of a range are pulses in us, and “{${(end as Ref).slot}}” is in ${unit}.`);
-    if (holder.code?.kind === "number" && holder.code.channels)
-      return wrong(`The ends of a range are pulses in us, and “{${(end as Ref).slot}}” is a channel.`);
-  }
-  return null;
-}
-
-function channelFault(task: Task, ref: Ref): Fault | null {
-  const holder = task.holder(ref);
-  if (!holder) return null;
-  const { code } = holder;
-  if (code?.kind === "bits") return wholeBits(ref, code.parts);
-  if (code?.kind !== "number" || code.channels || code.unit === "") return null;
-  return wrong(`“{${ref.slot}}” is in ${code.unit}, and a channel is expected: give its code “from ch5”.`);
 }

@@ -26,6 +26,8 @@ export interface HeadingPattern {
 
 export interface LeftIndex {
   readonly headings: ByBeginning<HeadingPattern>;
+  /** What counts below a heading, by the key of its pattern. */
+  readonly below: ReadonlyMap<string, ByBeginning<Left>>;
   /** Left sides that count above all headings. */
   readonly above: ByBeginning<Left>;
   /** Left sides that count wherever they stand. */
@@ -73,6 +75,7 @@ function makeIndex({ lefts, text: { headings, blanks } }: Dialect): LeftIndex {
   }));
   const bare = headings.filter(({ key }) => !under.has(key)).map((pattern) => ({ pattern, lefts: null }));
   return {
+    below: new Map(named.map(({ pattern, lefts }) => [pattern.key, lefts!])),
     headings: byBeginning(
       [...named, ...bare],
       ({ pattern }) => pattern,

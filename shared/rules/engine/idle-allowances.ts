@@ -36,6 +36,10 @@ export function idleAllowances(
     }),
   );
   if (idle.size === 0) return [];
+  if (script.kind === "dialect") {
+    dismissInFile(script, { workspace, idle, ruleOf, fileReports });
+    return isReadWhole(script, ruleOf, fileReports) ? [...idle] : [];
+  }
   const users = script.kind === "craft" ? [script.file] : workspace.craftFilesWith(script.file);
   if (users.length === 0 || users.length > MOST_CRAFTS) return [];
   const judge = { workspace, idle, ruleOf, fileReports };
@@ -53,6 +57,14 @@ export function idleAllowances(
     (script.kind === "craft" || isSeen(script, workspace)) &&
     users.every((file) => isUnderstood(workspace.craft(file)!, workspace, ruleOf));
   return isKnown ? [...idle] : [];
+}
+
+/** Whether every line of a dialect, which no craft uses, is understood. */
+function isReadWhole(script: Script, ruleOf: ReadonlyMap<string, Rule>, fileReports: FileReports): boolean {
+  return ["syntax", "unknown-name"].every((code) => {
+    const rule = ruleOf.get(code);
+    return !rule || rule.scope === "craft" || fileReports(rule, script).length === 0;
+  });
 }
 
 /** By the file of a layer, the craft on which its notes silenced something last: it only decides who is asked first. */
