@@ -210,15 +210,15 @@ function positionAfterRests(): Readonly<Record<string, Rule>> {
 /** Board text between quotes of either kind, with its slots. */
 function boardText(): Rule[] {
   const slot: Rule = {
-    match: "(\\{)(#|[a-z][a-z0-9-]*)(?:(:)([^}=]*))?(?:(=)([^}]*))?(\\})",
+    match: "(\\{(?:#|[a-z][a-z0-9-]*))(?:(:)(?:(-?\\d[^}=]*)|([^}=]*)))?(?:(=)([^}]*))?(\\})",
     captures: {
-      1: scoped("punctuation.definition.slot"),
-      2: scoped("variable.parameter.slot"),
-      3: scoped("punctuation.separator.slot"),
+      1: scoped("variable.parameter.slot"),
+      2: scoped("keyword.operator.slot"),
+      3: scoped("constant.numeric"),
       4: scoped("entity.name.type.code"),
-      5: scoped("punctuation.separator.slot"),
+      5: scoped("keyword.operator.slot"),
       6: scoped("string.quoted.double"),
-      7: scoped("punctuation.definition.slot"),
+      7: scoped("variable.parameter.slot"),
     },
   };
   const brace = scoped("constant.character.escape");
@@ -289,15 +289,8 @@ const dialectSections: readonly Rule[] = [
 const dialectLines: readonly Rule[] = [
   { match: `^[ \\t]+(under|cannot)${wordEnd}`, captures: { 1: scoped("keyword.control.fact") } },
   {
-    match: `(\\{)(#|[a-z][a-z0-9-]*)(?:(\\.)([a-z][a-z0-9-]*))?(\\})(?:[ \\t]+(${oneOf(unitSymbols())})(?![A-Za-z0-9/%]))?`,
-    captures: {
-      1: scoped("punctuation.definition.slot"),
-      2: scoped("variable.parameter.slot"),
-      3: scoped("punctuation.separator.slot"),
-      4: scoped("variable.parameter.slot"),
-      5: scoped("punctuation.definition.slot"),
-      6: scoped("keyword.other.unit"),
-    },
+    match: `(\\{(?:#|[a-z][a-z0-9-]*)(?:\\.[a-z][a-z0-9-]*)?\\})(?:[ \\t]+(${oneOf(unitSymbols())})(?![A-Za-z0-9/%]))?`,
+    captures: { 1: scoped("variable.parameter.slot"), 2: scoped("keyword.other.unit") },
   },
 ];
 

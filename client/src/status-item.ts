@@ -2,6 +2,7 @@
 import { type Disposable, StatusBarAlignment, window } from "vscode";
 import { statusInWords } from "../../shared/draw/status-words.ts";
 import type { Uri } from "../../shared/protocol/addresses.ts";
+import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import { type CraftStatus, STATUS_REQUEST, type StatusParams } from "../../shared/protocol/status.ts";
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
@@ -34,7 +35,6 @@ function iconOf(state: keyof typeof ICONS, errors: number): string {
 export function statusItem(ask: Ask, craftOf: () => Uri | undefined, log: (message: string) => void): StatusItem {
   const item = window.createStatusBarItem("fettle.status", StatusBarAlignment.Left, 40);
   item.name = "Fettle: Craft";
-  item.command = { command: "fettle.showSwitches", title: "Show the Switches" };
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
   const update = coalesce(async () => {
@@ -55,7 +55,11 @@ export function statusItem(ask: Ask, craftOf: () => Uri | undefined, log: (messa
   const show = (status: CraftStatus) => {
     const { text, hover } = statusInWords(status);
     item.text = status.arming ? `${iconOf(status.arming.state, status.findings.errors)} ${text}` : text;
-    item.tooltip = [...hover, "Click: show its switches."].join("\n");
+    const isDialect = status.kind === "dialect";
+    item.command = isDialect
+      ? { command: PAGE_COMMAND, title: "Explain Dialects", arguments: ["word/dialect"] }
+      : { command: "fettle.showSwitches", title: "Show the Switches" };
+    item.tooltip = [...hover, isDialect ? "Click: explain dialects." : "Click: show its switches."].join("\n");
     item.accessibilityInformation = { label: `${text}. ${hover[0] ?? ""}`, role: "button" };
     item.show();
   };

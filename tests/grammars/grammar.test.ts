@@ -230,10 +230,10 @@ codes
                                    ^^^^^^ keyword.other.unit
 pack
   "falls at {w:glaze}"  warn-at {w}  # why
-             ^ variable.parameter.slot
+            ^^ variable.parameter.slot
                ^^^^^ entity.name.type.code
                         ^^^^^^^ variable.other.property
-                                 ^ variable.parameter.slot
+                                ^^^ variable.parameter.slot
                                      ^^^^^ comment.line.number-sign
   'feet # {h}'  hole-spacing {h} mm
   ^^^^^^^^ string.quoted.single.board
