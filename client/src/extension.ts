@@ -6,6 +6,7 @@ import {
   type LanguageClientOptions,
 } from "vscode-languageclient";
 import { ACCEPT_COMMAND, type AcceptArgument } from "../../shared/protocol/accept.ts";
+import { BOARD_COMMANDS } from "../../shared/protocol/board.ts";
 import { REVISION_REQUEST, type RevisionParams, type RevisionResult } from "../../shared/protocol/compare.ts";
 import { type FollowLens, LENS_COMMAND } from "../../shared/protocol/lenses.ts";
 import { type ChangeOrigin, ORIGIN_COMMAND } from "../../shared/protocol/origin.ts";
@@ -23,6 +24,10 @@ import { SETTINGS_SECTION } from "../../shared/protocol/settings.ts";
 import { acceptFinding } from "./accept-finding.ts";
 import type { Ask } from "./ask.ts";
 import { asking } from "./ask-steps.ts";
+import { boardCommands } from "./board-commands.ts";
+import { boardLooks } from "./board-looks.ts";
+import { boardTexts } from "./board-texts.ts";
+import { boardWriteCommands } from "./board-write.ts";
 import { compareCommands } from "./compare-with.ts";
 import { comparisonTabs } from "./comparison-tab.ts";
 import { effectiveCrafts, leaveOutShown } from "./effective.ts";
@@ -100,8 +105,12 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   const origins = originCommands({ ask, effective, drawnCraft: panel.drawnCraft });
   const reviews = reviewTabs(parts);
   const review = reviewCommands({ scripts, open: reviews.open });
+  const looks = boardLooks(context.extensionUri);
+  const boards = boardTexts(ask, looks, () => context.workspaceState);
+  const board = boardCommands({ ask, texts: boards, looks, scripts, review: reviews.open });
+  const forBoard = boardWriteCommands({ ask, scripts, drawnCraft: panel.drawnCraft });
   const changed = () => {
-    for (const each of [scripts, status, effective, comparisons, reviews]) each.changed();
+    for (const each of [scripts, status, effective, comparisons, reviews, boards]) each.changed();
   };
   client.onNotification(CHANGED_NOTIFICATION, () => {
     panel.refresh();
@@ -125,6 +134,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...others.disposables,
     ...comparisons.disposables,
     ...reviews.disposables,
+    ...looks.disposables,
+    ...boards.disposables,
     revisions.onDidChange(() => comparisons.changed()),
     ...followContext(),
     ...treeCommands(scripts, panel, lenses, { ...compare, ...review }),
@@ -155,6 +166,14 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.reviewSelection", () => review.selection()),
     commands.registerCommand("fettle.review", (offered?: unknown) => review.review(offered)),
     commands.registerCommand("fettle.carryOver", (from?: Uri) => review.carryOver(from)),
+    commands.registerCommand(BOARD_COMMANDS.chooseDialect, (from?: unknown) => board.chooseDialect(from)),
+    commands.registerCommand(BOARD_COMMANDS.nameLine, (from?: unknown) => board.nameLine(from)),
+    commands.registerCommand(BOARD_COMMANDS.read, (from?: unknown) => board.read(from)),
+    commands.registerCommand(BOARD_COMMANDS.review, (from?: unknown) => board.review(from)),
+    commands.registerCommand(BOARD_COMMANDS.moved, (from?: unknown) => board.moved(from)),
+    commands.registerCommand(BOARD_COMMANDS.copy, (from?: unknown) => forBoard.copy(from)),
+    commands.registerCommand(BOARD_COMMANDS.copyChanges, (from?: unknown) => forBoard.copyChanges(from)),
+    commands.registerCommand(BOARD_COMMANDS.save, (from?: unknown) => forBoard.save(from)),
     commands.registerCommand("fettle.showLog", () => output.show()),
     commands.registerCommand("fettle.practiseClash", async () => {
       // It is mended in the script, at the cursor: the keyboard stays there.

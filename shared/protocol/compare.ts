@@ -10,7 +10,15 @@ export type OtherSide =
   /** A script, with all that it uses, as a revision of git has it; the client reads it (`fettle/revision`). */
   | { readonly kind: "revision"; readonly uri: Uri; readonly revision: string }
   /** A text that lies nowhere: of the clipboard, a selection, or dropped. `name` says where it is from. */
-  | { readonly kind: "text"; readonly text: string; readonly name: string };
+  | { readonly kind: "text"; readonly text: string; readonly name: string }
+  /** A board's text, read by a dialect; `uri` is where the editor has it. */
+  | {
+      readonly kind: "board";
+      readonly text: string;
+      readonly name: string;
+      readonly uri: Uri;
+      readonly dialect: Uri;
+    };
 
 export type DifferenceKind = "setting" | "mode" | "output" | "osd" | "control" | "handset";
 export type Risk = "high" | "medium" | "low";

@@ -20,6 +20,7 @@ export function otherAddress(text: OtherText): Uri {
 export function addressOfOther(other: OtherSide): Uri {
   switch (other.kind) {
     case "file":
+    case "board":
       return other.uri;
     case "revision":
       return otherAddress({ uri: other.uri, revision: other.revision });

@@ -168,6 +168,7 @@ export const window = {
   onDidChangeTextEditorSelection: never,
   onDidChangeActiveTextEditor: never,
   onDidChangeVisibleTextEditors: never,
+  onDidChangeTextEditorVisibleRanges: never,
   createStatusBarItem: () => statusBar,
   createTreeView(id: string, { treeDataProvider }: { treeDataProvider: FakeTree }) {
     asked.trees.set(id, treeDataProvider);
@@ -212,6 +213,7 @@ export const workspace = {
   textDocuments: [document],
   registerTextDocumentContentProvider: (scheme: string, provider: unknown) => registered(scheme, provider),
   onDidCloseTextDocument: never,
+  onDidChangeTextDocument: never,
   asRelativePath: (uri: FakeUri) => uri.path.replace("file:///shed/", ""),
   async openTextDocument(uri: FakeUri) {
     const provider = asked.providers.get(uri.scheme) as
@@ -296,6 +298,7 @@ export const languages = {
   registerDocumentLinkProvider: (_: unknown, provider: unknown) => registered("links", provider),
   registerDefinitionProvider: (_: unknown, provider: unknown) => registered("definitions", provider),
   registerHoverProvider: (_: unknown, provider: unknown) => registered("hovers", provider),
+  registerCodeLensProvider: (_: unknown, provider: unknown) => registered("lenses", provider),
 };
 
 function registered(name: string, provider: unknown) {

@@ -1,7 +1,7 @@
 /**
  * The suite that runs inside an extension host: in the browser through the host's own
  * `extensionTestsPath`, on a desktop through @vscode/test-electron. It needs a workspace with at
- * least one craft script that uses another script; it saves nothing.
+ * least one craft script that uses another script, and the demo's boards; it saves nothing.
  */
 import * as vscode from "vscode";
 import { expectAll, until } from "./host-expect.ts";
@@ -40,7 +40,23 @@ export async function run(): Promise<void> {
       await vscode.commands.executeCommand("undo");
       return came && (await until(async () => !found(), Boolean));
     },
+    "a board's text says above it how much of it is understood, and in a hover what a line means": async () => {
+      const text = await openBoardText();
+      const lenses = () => ask<vscode.CodeLens[]>("vscode.executeCodeLensProvider", text.uri);
+      const isCounted = ({ command }: vscode.CodeLens) => /lines understood, \d+ odd/.test(command?.title ?? "");
+      const counted = await until(lenses, (found) => found?.some(isCounted));
+      const at = positionOf(text, /^the bell at /m, 2);
+      return counted && until(() => ask<vscode.Hover[]>("vscode.executeHoverProvider", text.uri, at), some);
+    },
   });
+}
+
+/** A board's saved text whose dialect is in the workspace, in an editor. */
+async function openBoardText(): Promise<vscode.TextDocument> {
+  const [file] = await vscode.workspace.findFiles("boards/ebb-second.txt");
+  const text = await vscode.workspace.openTextDocument(file!);
+  await vscode.window.showTextDocument(text);
+  return text;
 }
 
 async function openCraft(): Promise<vscode.TextDocument> {

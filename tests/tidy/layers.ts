@@ -107,6 +107,10 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     doors: ["inline", "layers-for", "move", "offers", "origin", "override"],
     uses: ["compare", "context", "edits"],
   },
+  board: {
+    doors: ["board-offer", "board-script", "line-words", "name-line", "names", "remarks", "states"],
+    uses: ["context", "edits", "reference", "review"],
+  },
   compare: { doors: ["compare", "conditions", "meaning", "rows", "sides", "words"], uses: ["context"] },
   review: { doors: ["carry", "hidden", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },
   arming: { doors: ["readiness", "parse-positions", "summary"], uses: ["context"] },

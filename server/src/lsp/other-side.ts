@@ -47,6 +47,8 @@ export function readsOthers(connection: Connection, documents: Documents): ReadO
         return textSide(documents, other);
       case "revision":
         return revisionSide(documents, other, askRevision);
+      case "board":
+        return refused("A board's text is reviewed and not compared: review it against a craft of yours.");
     }
   };
 }

@@ -1,5 +1,7 @@
 /** A text of somebody else, or another craft, held against a craft, answered with its rows and the edits that adopt what is chosen. */
 import type { Connection } from "vscode-languageserver";
+import { dialectOf } from "../../../shared/dialect/dialects.ts";
+import { offerOfBoard } from "../../../shared/ide/board/board-offer.ts";
 import { pickedCraft } from "../../../shared/ide/context/picked-craft.ts";
 import { offerOfCraft } from "../../../shared/ide/review/carry.ts";
 import { hiddenIn } from "../../../shared/ide/review/hidden.ts";
@@ -9,6 +11,7 @@ import type { Craft, Source } from "../../../shared/model/craft.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
+import type { OtherSide } from "../../../shared/protocol/compare.ts";
 import { effectiveAddress } from "../../../shared/protocol/effective.ts";
 import type { EditedFiles, Refused } from "../../../shared/protocol/file-edits.ts";
 import type { LinePlace } from "../../../shared/protocol/findings.ts";
@@ -37,7 +40,8 @@ export function answerReview(connection: Connection, documents: Documents, guard
   connection.onRequest<ReviewResult, void>(
     REVIEW_REQUEST,
     guard<[ReviewParams], ReviewResult>("review", FAILED, async (params) => {
-      const side = params.offer.kind === "text" ? null : await readOther(params.offer);
+      const { kind } = params.offer;
+      const side = kind === "text" || kind === "board" ? null : await readOther(params.offer);
       if (side?.kind === "refused") return side;
       const file = await documents.loadAll(params.uri);
       const mine = craftMeant(documents.now(), file, params);
@@ -54,10 +58,10 @@ function craftMeant(workspace: Workspace, file: FilePath, { craft }: ReviewParam
 
 function reviewed(params: ReviewParams, mine: Craft, read: ReadSide | null, documents: Documents): ReviewResult {
   const workspace = documents.now();
-  const offered = offeredBy(params, read, documents);
+  const offered = offeredBy(params, read, documents, mine);
   if (offered.kind === "refused") return offered;
   if (offered.kind === "no-script") {
-    const text = params.offer.kind === "text" ? params.offer.text : "";
+    const text = "text" in params.offer ? params.offer.text : "";
     return { ...offered, hidden: hiddenIn(text).slice(0, MOST_HIDDEN) };
   }
   const into = params.into && documents.placeOf(params.into);
@@ -77,7 +81,13 @@ function addressOf({ offer, purpose }: ReviewParams): Uri {
 }
 
 /** What is offered, at the moment at which the craft was read. */
-function offeredBy({ offer, purpose }: ReviewParams, read: ReadSide | null, documents: Documents): Offered {
+function offeredBy(
+  { offer, purpose }: ReviewParams,
+  read: ReadSide | null,
+  documents: Documents,
+  mine: Craft,
+): Offered {
+  if (offer.kind === "board") return boardOffered(offer, documents, mine);
   if (offer.kind === "text") return offerOf(documents.now(), offer.text, offer.name);
   const side = read && offer.kind === "file" ? fileSide(documents, read.file) : read;
   if (side?.kind !== "read") return side ?? FAILED;
@@ -85,6 +95,16 @@ function offeredBy({ offer, purpose }: ReviewParams, read: ReadSide | null, docu
   if (craft) return offerOfCraft(side.workspace, craft);
   const answer = side.workspace.view.read(side.file);
   return answer?.kind === "text" ? offerOf(side.workspace, answer.text, side.title, side.file) : FAILED;
+}
+
+function boardOffered(
+  { text, name, dialect: of }: Extract<OtherSide, { kind: "board" }>,
+  documents: Documents,
+  mine: Craft,
+): Offered {
+  const dialect = dialectOf(documents.now(), documents.pathOf(of));
+  if (dialect) return offerOfBoard(documents.now(), dialect, text, name, mine);
+  return { kind: "refused", message: "The dialect of this text is not there any more: choose one for it." };
 }
 
 type Told = Omit<Extract<ReviewResult, { kind: "review" }>, "kind" | "mine" | "theirs" | "hidden">;

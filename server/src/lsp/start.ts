@@ -4,6 +4,8 @@ import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
 import { answerActions } from "./actions.ts";
+import { answerBoard } from "./board.ts";
+import { answerBoardWrite } from "./board-write.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
 import { tellClosedFindings } from "./closed-findings.ts";
 import { watchClosedScripts } from "./closed-scripts.ts";
@@ -175,6 +177,8 @@ export function startServer(connection: Connection, files: ServerFiles, warmUpOf
   answerInsertions(connection, documents, guard);
   answerOrigin(connection, documents, guard);
   answerShare(connection, documents, guard);
+  answerBoard({ connection, documents, guard, links: () => links });
+  answerBoardWrite(connection, documents, guard);
   answerPages(connection, documents, guard);
   answerPanel(connection, documents, guard, readOther);
   answerWorkspaceTree(connection, documents, guard, closedScripts);

@@ -185,12 +185,16 @@ function lettersFit({ kind, text }: BoardToken, items: readonly string[], isFirs
   return { how: "word", means: { kind: "letters", pairs: letters.map((theirs, i) => ({ theirs, ours: items[i]! })) } };
 }
 
+/** Words that join others: seldom a value. */
+const SMALL_WORDS: ReadonlySet<string> = new Set("a an and as at by for from in is of the then to with".split(" "));
+
 /** Within its kind: words that look alike come first, then channels by how boards count, then by place. */
 function rankOf({ means, token }: TokenFit, value: Held): number {
   if (means.kind === "words" && means.ours !== null) {
     const [theirs, ours] = [means.theirs.toLowerCase(), means.ours.toLowerCase()];
     if (theirs === ours) return 0;
     if (ours.startsWith(theirs) || theirs.startsWith(ours)) return 1;
+    if (SMALL_WORDS.has(theirs)) return 6;
     // A number is written as a number: a word for it is unlikely, and another number more so.
     return numberIn(value) ? (token.kind === "number" ? 5 : 4) : token.kind === "number" ? 3 : 2;
   }
@@ -198,6 +202,12 @@ function rankOf({ means, token }: TokenFit, value: Held): number {
     const first = numberOf(means.from);
     return first === 1 ? 1 : first === 5 ? 2 : 3;
   }
+  // The more letters begin what they stand for, the likelier it is.
+  if (means.kind === "letters")
+    return (
+      5 -
+      (5 * means.pairs.filter(({ theirs, ours }) => ours.startsWith(theirs.toLowerCase())).length) / means.pairs.length
+    );
   return 0;
 }
 
