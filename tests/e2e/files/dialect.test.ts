@@ -1,7 +1,7 @@
 /** A dialect in the editor: the walk from an empty file to a line that is offered, told and followed; its looks. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Editor, goTo, openFile, startEditor, type, visibleLines, waitForLine } from "../editor.ts";
-import { complete, completions, hover, waitForProblem } from "../language.ts";
+import { complete, completions, hover } from "../language.ts";
 import { screenshot, showPanel, type Theme, themes, useTheme, webview } from "../looks.ts";
 
 const MILL = `dialect "Mill"
