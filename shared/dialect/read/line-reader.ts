@@ -92,7 +92,7 @@ export function lineReader(dialect: Dialect, entries: EntryReader, remembers = t
     heading,
     lefts,
     slots,
-    known: new Map(),
+    known: remembers ? new Map() : NOTHING_KNOWN,
   });
 
   const parse = (text: string, scope: Scope): LineParse => {
@@ -137,6 +137,7 @@ const IDLE = {
   opening: { kind: "idle", what: "opening" },
   closing: { kind: "idle", what: "closing" },
 } as const satisfies Record<string, LineParse>;
+const NOTHING_KNOWN = new Map<string, LineParse>();
 const NO_READ_SLOTS: ReadSlots = [];
 const NO_SLOTS: ReadonlyMap<string, ReadSlot> = new Map();
 
@@ -242,27 +243,39 @@ function readLeft(
   }
   const half = partOf && { partOf, slots, helds };
   const beside = half ? null : besideAlone(left, slots, says);
-  return fitted(left, raw, blanks, { says, numbered: numberIn(left, slots, scope), beside, half });
+  // A copy has room for no more than it holds: a long text has many.
+  const numbered = numberIn(left, slots, scope);
+  return new FittingLine(left, raw, blanks, { says: says.slice(), numbered, beside, half });
 }
 
 type Fit = LineParse & { readonly kind: "fits" };
 
-/** A line that fits, without what its slots hold. */
-function fitted(left: Left, raw: string, blanks: Blanks, rest: Omit<Fit, "kind" | "left" | "slots">): Fit {
-  const { says, numbered, beside, half } = rest;
-  let slots: ReadonlyMap<string, ReadSlot> | null = null;
-  return {
-    kind: "fits",
-    left,
-    says,
-    numbered,
-    beside,
-    half,
-    get slots() {
-      slots ??= new Map(slotsOfLine(raw, left.pattern, blanks).map((slot) => [slot.name, slot]));
-      return slots;
-    },
-  };
+/** A line that fits. A class, as a getter in each object of a literal makes each of them many times as large. */
+class FittingLine implements Fit {
+  readonly kind = "fits";
+  readonly left: Left;
+  readonly says: Fit["says"];
+  readonly numbered: Fit["numbered"];
+  readonly beside: Fit["beside"];
+  readonly half: Fit["half"];
+  readonly #raw: string;
+  readonly #blanks: Blanks;
+  #slots: Fit["slots"] | null = null;
+
+  constructor(left: Left, raw: string, blanks: Blanks, rest: Pick<Fit, "says" | "numbered" | "beside" | "half">) {
+    this.left = left;
+    this.says = rest.says;
+    this.numbered = rest.numbered;
+    this.beside = rest.beside;
+    this.half = rest.half;
+    this.#raw = raw;
+    this.#blanks = blanks;
+  }
+
+  get slots(): Fit["slots"] {
+    this.#slots ??= new Map(slotsOfLine(this.#raw, this.left.pattern, this.#blanks).map((slot) => [slot.name, slot]));
+    return this.#slots;
+  }
 }
 
 /** The slots of a line that the pattern fits; none where it does not. */

@@ -4,7 +4,7 @@ import type { Left, Pattern } from "../dialect.ts";
 import { besideOf } from "./beside.ts";
 import type { LineParse, LineReader } from "./line-reader.ts";
 import type { ReadLine } from "./reading.ts";
-import type { PlacedLine, Saying, Sayings, Takings } from "./sayings.ts";
+import type { JoinedEntry, PlacedLine, Saying, Sayings, Takings } from "./sayings.ts";
 import type { KeptLine } from "./script-text.ts";
 
 /** Every line with its one state. What has become of the sayings is settled by now. */
@@ -20,7 +20,7 @@ function lineRead({ line, text, parse }: PlacedLine, taken: Takings | undefined,
     case "heading": {
       const state = parse.why === null ? "idle" : "odd";
       const by = parse.why === null ? NONE : parse.by;
-      return withSlots({ line, state, by, says: NONE, why: parse.why }, text, parse.patterns, reader);
+      return new LineWithSlots({ line, state, by, says: NONE, why: parse.why }, text, parse.patterns, reader);
     }
     case "misfit":
       return { line, state: "odd", by: linesOfDialect(parse.left), says: NONE, why: parse.why, slots: NONE };
@@ -31,25 +31,33 @@ function lineRead({ line, text, parse }: PlacedLine, taken: Takings | undefined,
 
 const NONE: readonly never[] = [];
 
-/** A line whose slots are read anew for who asks for them: few do, and a long text has many. */
-function withSlots(
-  { line, state, by, says, why }: Omit<ReadLine, "slots">,
-  text: string,
-  patterns: readonly Pattern[],
-  reader: LineReader,
-): ReadLine {
-  return {
-    line,
-    state,
-    by,
-    says,
-    why,
-    get slots() {
-      const all = patterns.flatMap((pattern) => reader.slotsOf(text, pattern));
-      const slots = new Map(all.map((slot) => [slot.name, slot]));
-      return [...slots.values()].map(({ name, start, end, held }) => ({ name, start, end, means: textOfHeld(held) }));
-    },
-  };
+/** A line whose slots are read anew for who asks: few do, and a long text has many. A class, as fitting lines are. */
+class LineWithSlots implements ReadLine {
+  readonly line: number;
+  readonly state: ReadLine["state"];
+  readonly by: readonly number[];
+  readonly says: readonly string[];
+  readonly why: string | null;
+  readonly #text: string;
+  readonly #patterns: readonly Pattern[];
+  readonly #reader: LineReader;
+
+  constructor(plain: Omit<ReadLine, "slots">, text: string, patterns: readonly Pattern[], reader: LineReader) {
+    this.line = plain.line;
+    this.state = plain.state;
+    this.by = plain.by;
+    this.says = plain.says;
+    this.why = plain.why;
+    this.#text = text;
+    this.#patterns = patterns;
+    this.#reader = reader;
+  }
+
+  get slots(): ReadLine["slots"] {
+    const all = this.#patterns.flatMap((pattern) => this.#reader.slotsOf(this.#text, pattern));
+    const slots = new Map(all.map((slot) => [slot.name, slot]));
+    return [...slots.values()].map(({ name, start, end, held }) => ({ name, start, end, means: textOfHeld(held) }));
+  }
 }
 
 function fittingLine(
@@ -63,13 +71,14 @@ function fittingLine(
   const alive = sayings.filter(({ dead }) => dead === null);
   const why = trouble ?? sayings.find(({ dead }) => dead !== null)?.dead ?? lostIn(alive) ?? null;
   const by = linesOfDialect(left);
-  if (alive.length === 0) return withSlots({ line, state: "odd", by, says: NONE, why }, text, patternOf(left), reader);
+  if (alive.length === 0)
+    return new LineWithSlots({ line, state: "odd", by, says: NONE, why }, text, patternOf(left), reader);
   // Where halves were joined, or nothing has come of what was said, it is known only now what is said.
   const slots = half?.slots ?? (alive.every(isAsSaid) ? null : reader.slotsOf(text, left.pattern));
   const beside = slots ? besideOf(left, slots, meaningsOf(alive, true), meaningsOf(alive, false)) : parse.beside;
   const reason = why ?? (beside === null ? null : `${beside}, so the line is kept as well.`);
   const plain = { line, state: "read", by, says: saidBy(alive), why: reason } as const;
-  return withSlots(plain, text, patternOf(left), reader);
+  return new LineWithSlots(plain, text, patternOf(left), reader);
 }
 
 /** Whether an entry has come of it, if it says one. */
@@ -79,10 +88,9 @@ function isAsSaid({ outcome, entries }: Saying): boolean {
 
 /** In our words, each entry once. */
 function saidBy(alive: readonly Saying[]): readonly string[] {
-  const says: string[] = [];
-  for (const { entries } of alive)
-    for (const { section, name, rest } of entries ?? []) says.push(`${section} ${name} ${rest}`);
-  return says.length > 1 ? [...new Set(says)] : says;
+  const told = ({ section, name, rest }: JoinedEntry) => `${section} ${name} ${rest}`;
+  if (alive.length === 1) return alive[0]!.entries?.map(told) ?? NONE;
+  return [...new Set(alive.flatMap(({ entries }) => entries?.map(told) ?? []))];
 }
 
 /** Why a field of what counts does not. */

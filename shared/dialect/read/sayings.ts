@@ -85,17 +85,20 @@ export function sayingsOf(lines: readonly string[], reader: LineReader, entries:
       scope = parse.below;
       headingLine = line;
     }
-    const taken: Takings | null = parse.kind === "fits" ? { sayings: [], trouble: null } : null;
-    takings.push(taken);
-    if (parse.kind !== "fits" || !taken) return;
-    const beyond = parse.says.find(({ outcome }) => outcome.kind === "beyond");
-    if (beyond?.outcome.kind === "beyond") taken.trouble = sentence(beyond.outcome.why);
-    // What a line says stands or falls as a whole: beyond a limit nothing is read of it.
-    for (const { meaning, outcome } of beyond ? [] : parse.says) {
-      const saying = makeSaying([line], meaning, outcome, numberFor(parse, meaning), reader.repeats(text));
-      taken.sayings.push(saying);
-      all.push(saying);
+    if (parse.kind !== "fits") {
+      takings.push(null);
+      return;
     }
+    const beyond = parse.says.find(({ outcome }) => outcome.kind === "beyond");
+    const trouble = beyond?.outcome.kind === "beyond" ? sentence(beyond.outcome.why) : null;
+    const repeats = reader.repeats(text);
+    const own = [line];
+    // What a line says stands or falls as a whole: beyond a limit nothing is read of it.
+    const sayings = (beyond ? [] : parse.says).map(({ meaning, outcome }) =>
+      makeSaying(own, meaning, outcome, numberFor(parse, meaning), repeats),
+    );
+    for (const saying of sayings) all.push(saying);
+    takings.push({ sayings, trouble });
     for (const meaning of (!beyond && parse.half?.partOf) || [])
       addToGroup(groups, meaning, { line, parse, half: parse.half! }, headingLine, takings);
   });
