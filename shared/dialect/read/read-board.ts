@@ -104,9 +104,10 @@ function readersOf(dialect: Dialect, catalogue: Catalogue): Readers {
   return readers;
 }
 
-/** The lines of a text without their ends; a mark of the byte order belongs to the encoding. */
+/** The lines of a text without their ends; a mark of the byte order belongs to the encoding, and behind the last line end is no line. */
 function linesOf(text: string): readonly string[] {
-  return splitLines(text.startsWith("\uFEFF") ? text.slice(1) : text).lines;
+  const { lines } = splitLines(text.startsWith("\uFEFF") ? text.slice(1) : text);
+  return lines.length > 0 && lines.at(-1) === "" ? lines.slice(0, -1) : lines;
 }
 
 /** What a craft, or a handset, says beside the board's text. */
