@@ -39,7 +39,8 @@ describe.each(examples)("$title", ({ example }) => {
     );
   });
 
-  test.runIf(example.reads.length > 0)("its lines are read as the page says, and mean entries", () => {
+  if (example.reads.length === 0) return;
+  test("its lines are read as the page says, and mean entries", () => {
     const files = { "/dialect.fettle": example.dialect, "/wheel.fettle": example.handset ?? "" };
     const workspace = makeCore(catalogue).at(memoryFiles(files));
     const handset = example.handset === null ? null : workspace.script("/wheel.fettle");
