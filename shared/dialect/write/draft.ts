@@ -21,6 +21,8 @@ export interface Row {
   readonly block: Block;
   /** What of it counts. */
   sayings: readonly Saying[];
+  /** What of it does not, as a line below says it again, or for another reason. */
+  readonly beaten: readonly Saying[];
 }
 
 /** A heading with the rows below it; the first block has none. */
@@ -86,8 +88,11 @@ function blocksOf({ placed, takings }: Sayings, ends: readonly string[], reader:
   for (const { line, text, parse } of placed) {
     // What follows the last line end is no line.
     if (line === placed.length - 1 && text === "" && ends[line] === "") break;
-    const sayings = takings.get(line)?.sayings.filter(({ dead }) => dead === null) ?? [];
-    const row = (of: Block): Row => ({ text, end: ends[line] ?? "", parse, status: "base", block: of, sayings });
+    const all = takings.get(line)?.sayings ?? [];
+    const sayings = all.filter(({ dead }) => dead === null);
+    const beaten = all.filter(({ dead }) => dead !== null);
+    const end = ends[line] ?? "";
+    const row = (of: Block): Row => ({ text, end, parse, status: "base", block: of, sayings, beaten });
     if (parse.kind === "heading") {
       block = { heading: null, scope: parse.below, rows: [] };
       block.heading = row(block);

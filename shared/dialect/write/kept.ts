@@ -36,7 +36,7 @@ export function addKept(draft: Draft, kept: readonly string[]): void {
       continue;
     }
     const block = heading === null ? blocks[0]! : blockAt(draft, { heading, scope, block: null });
-    const row: Row = { text, end: draft.end, parse, status: "new", block, sayings: [] };
+    const row: Row = { text, end: draft.end, parse, status: "new", block, sayings: [], beaten: [] };
     if (!isSaidThere(block, row)) block.rows.splice(lastFilled(block), 0, row);
   }
 }

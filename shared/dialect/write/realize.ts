@@ -5,7 +5,7 @@ import type { Held, Left } from "../dialect.ts";
 import { numberOf } from "../exact.ts";
 import { matchPattern } from "../patterns/match.ts";
 import type { LineParse } from "../read/line-reader.ts";
-import { nameOf } from "../read/sayings.ts";
+import { nameOf, saidOf } from "../read/sayings.ts";
 import { type Block, type Draft, heldIn, type Row, rowsOf } from "./draft.ts";
 import { type Edit, identityOf, type Plan } from "./plan.ts";
 import { cannotSay, type Report } from "./report.ts";
@@ -34,7 +34,7 @@ export function realize(plan: Plan, edit: Edit, report: Report): void {
         why: "neither the craft nor the board says it",
       });
   fillOthers(edit, parse, report);
-  putInPlace(plan, edit, { text: line, end: plan.draft.end, parse, status: "new", sayings: [] });
+  putInPlace(plan, edit, { text: line, end: plan.draft.end, parse, status: "new", sayings: [], beaten: [] });
 }
 
 /** What else a new line says, of entries that nobody says. */
@@ -108,25 +108,43 @@ function isAsMeant(parse: LineParse, left: Left, texts: ReadonlyMap<string, stri
 // --- Where new lines go ------------------------------------------------------------
 
 /** Behind the last line of its kind, else of an earlier kind, else before a later one's, else last. */
-function putInPlace(plan: Plan, { left, place, helds }: Edit, made: Omit<Row, "block">): void {
-  const block = left.under.kind === "anywhere" ? blockWith(plan.draft, left) : blockAt(plan.draft, place, left);
-  const row: Row = { ...made, block };
-  const { rows } = block;
+function putInPlace(plan: Plan, edit: Edit, made: Omit<Row, "block">): void {
+  const { left, place } = edit;
+  const { draft } = plan;
+  const usual = left.under.kind === "anywhere" ? blockWith(draft, left) : blockAt(draft, place, left);
+  // Of lines that say the same the later one counts: what was said again below stays above.
+  const names = new Set(edit.says.map(({ want }) => `${want.section} ${want.name}`));
+  const beatenIn = ({ rows }: Block): number =>
+    rows.findLastIndex(
+      ({ status, beaten }) => status !== "gone" && beaten.map(saidOf).some((said) => said && names.has(nameOf(said))),
+    );
+  const later = draft.blocks.slice(draft.blocks.indexOf(usual) + 1).findLast((each) => beatenIn(each) >= 0);
+  const block = left.under.kind === "anywhere" ? (later ?? usual) : usual;
+  block.rows.splice(Math.max(beatenIn(block) + 1, indexFor(draft, edit, block.rows)), 0, { ...made, block });
+}
+
+function indexFor(draft: Draft, { left, helds }: Edit, rows: readonly Row[]): number {
   const same = rows.flatMap((each, i) => (leftAt(each) === left ? [i] : []));
   if (same.length > 0) {
-    const behind = same.findLast((i) => compareLines(plan.draft, left, rows[i]!, helds) <= 0);
-    rows.splice(behind === undefined ? same[0]! : behind + 1, 0, row);
-    return;
+    const behind = same.findLast((i) => compareLines(draft, left, rows[i]!, helds) <= 0);
+    return behind === undefined ? same[0]! : behind + 1;
   }
-  const line = left.pattern.at.line;
-  const lines = rows.map((each) => leftAt(each)?.pattern.at.line ?? null);
+  const kind = kindOf(left);
+  const kinds = rows.map((each) => {
+    const own = leftAt(each);
+    return own && kindOf(own);
+  });
   // Of the kinds before it the nearest, and of those behind it too.
-  const nearest = Math.max(...lines.map((each) => (each !== null && each < line ? each : -1)));
-  const next = Math.min(...lines.map((each) => (each !== null && each > line ? each : Number.POSITIVE_INFINITY)));
-  const earlier = lines.lastIndexOf(nearest);
-  const later = lines.indexOf(next);
+  const nearest = Math.max(...kinds.map((each) => (each !== null && each < kind ? each : -1)));
+  const next = Math.min(...kinds.map((each) => (each !== null && each > kind ? each : Number.POSITIVE_INFINITY)));
+  const [earlier, later] = [kinds.lastIndexOf(nearest), kinds.indexOf(next)];
   const last = rows.findLastIndex((each) => each.text.trim() !== "" && !isClosing(each)) + 1;
-  rows.splice(earlier >= 0 ? earlier + 1 : later >= 0 ? later : last, 0, row);
+  return earlier >= 0 ? earlier + 1 : later >= 0 ? later : last;
+}
+
+/** Where a left side stands in the dialect: its line, and behind the point which of the texts on it. */
+function kindOf({ pattern: { at } }: Left): number {
+  return at.line + at.start / 1e6;
 }
 
 /** The left side by which a line is read, or by which it is odd; also of one that goes, which marks where its kind stands. */
@@ -161,9 +179,30 @@ export function blockAt(draft: Draft, { heading, scope }: Edit["place"], left: L
   if (known.length > 0) return own ?? known.at(-1)!;
   const made: Block = { heading: null, scope, rows: [] };
   const parse = draft.reader.read(heading!, blocks[0]!.scope);
-  made.heading = { text: heading!, end: draft.end, parse, status: "new", block: made, sayings: [] };
-  blocks.splice(endsBare(draft) ? blocks.length - 1 : blocks.length, 0, made);
+  made.heading = { text: heading!, end: draft.end, parse, status: "new", block: made, sayings: [], beaten: [] };
+  // New ones stand in the dialect's order, whatever the craft says first.
+  let at = endsBare(draft) ? blocks.length - 1 : blocks.length;
+  while (at > 0 && isNewBefore(draft, heading!, blocks[at - 1]!.heading)) at--;
+  blocks.splice(at, 0, made);
   return made;
+}
+
+/** Whether a new heading stands before another one, which is new too. */
+function isNewBefore(draft: Draft, heading: string, other: Row | null): boolean {
+  if (other?.status !== "new") return false;
+  const [own, others] = [firstBelow(draft, heading), firstBelow(draft, other.text)];
+  return own === others ? IN_NUMBERS.compare(heading, other.text) < 0 : own < others;
+}
+
+/** “crate 2” before “crate 10”. */
+const IN_NUMBERS = new Intl.Collator("en", { numeric: true });
+
+/** The first line of the dialect that counts below a heading. */
+function firstBelow({ dialect }: Draft, heading: string): number {
+  const lines = dialect.lefts.flatMap(({ under, pattern }) =>
+    under.kind === "heading" && matchPattern(under.pattern, heading, dialect.text.blanks) ? [pattern.at.line] : [],
+  );
+  return Math.min(...lines);
 }
 
 /** Whether the text ends with a heading that has nothing below. */
