@@ -118,11 +118,8 @@ export function boardTexts(ask: Ask, looks: BoardLooks, kept: () => Memento | un
   };
 
   const lineAt = async (document: TextDocument, line: number): Promise<BoardLineResult | undefined> => {
-    const read = readText(document);
-    const found = read?.lines[line];
-    if (!read || !found || document.lineAt(line).isEmptyOrWhitespace) return undefined;
-    const { text } = document.lineAt(line);
-    const params: BoardLineParams = { uri: addressOf(document.uri), dialect: read.dialect.uri, line: found, text };
+    if (!readText(document) || document.lineAt(line).isEmptyOrWhitespace) return undefined;
+    const params: BoardLineParams = { ...askedOf(document), line };
     return ask<BoardLineResult>(BOARD_LINE_REQUEST, params);
   };
   const everything = { scheme: "*" };

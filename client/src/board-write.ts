@@ -47,7 +47,7 @@ export function boardWriteCommands(parts: Parts): BoardWriteCommands {
       const { board, written } = ready;
       if (!(await mayGoOn(ready, "Copy the text", "to the clipboard", "copy"))) return;
       await env.clipboard.writeText(written.text);
-      say(`The text for ${board.craft.name} is in the clipboard. Propellers off at the bench.`);
+      say(`The text for ${board.craft.name} is copied. Propellers off at the bench.`);
     },
     async copyChanges(from) {
       const ready = await readyFor(parts, from);
@@ -58,7 +58,7 @@ export function boardWriteCommands(parts: Parts): BoardWriteCommands {
       if (!(await mayGoOn(ready, `Copy ${lines(written.changedLines)}`, "only what changed", "copy"))) return;
       if (written.changes === "") return say("Nothing changed that can be sent, so the clipboard is as it was.");
       await env.clipboard.writeText(written.changes);
-      say(`What changed for ${board.craft.name} is in the clipboard. Propellers off at the bench.`);
+      say(`What changed for ${board.craft.name} is copied. Propellers off at the bench.`);
     },
     async save(from) {
       const ready = await readyFor(parts, from);

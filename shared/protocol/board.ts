@@ -28,12 +28,6 @@ export interface BoardLine {
   /** In our words, `SECTION NAME VALUE` each. */
   readonly says: readonly string[];
   readonly why: string | null;
-  readonly slots: readonly {
-    readonly start: number;
-    readonly end: number;
-    readonly name: string;
-    readonly means: string;
-  }[];
 }
 
 /** `fettle/boardText`: what the lines of a text mean. */
@@ -60,12 +54,9 @@ export interface BoardDialectsResult {
 
 /** `fettle/boardLine`: a line of a text in our words, and where it leads. */
 export const BOARD_LINE_REQUEST = "fettle/boardLine";
-export interface BoardLineParams {
-  readonly uri: Uri;
-  readonly dialect: Uri;
-  readonly line: BoardLine;
-  /** The line itself. */
-  readonly text: string;
+export interface BoardLineParams extends BoardText {
+  /** From 0. */
+  readonly line: number;
 }
 export interface BoardLineResult {
   readonly markdown: string;

@@ -8,6 +8,7 @@ import { leadsTo, lineWords } from "../../../shared/ide/board/line-words.ts";
 import { nameLine } from "../../../shared/ide/board/name-line.ts";
 import { boardNames } from "../../../shared/ide/board/names.ts";
 import { boardStates, craftOfText, dialectFor } from "../../../shared/ide/board/states.ts";
+import type { Source } from "../../../shared/model/craft.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import {
@@ -35,6 +36,7 @@ import {
   type NameLineResult,
 } from "../../../shared/protocol/board.ts";
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
+import { splitLines } from "../../../shared/syntax/split-lines.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import type { Links } from "./pages.ts";
@@ -48,6 +50,8 @@ const NO_DIALECT: Refused = {
   kind: "refused",
   message: "No dialect reads this text yet: choose one for it, or name one of its lines first.",
 };
+
+const NO_LINE: BoardLineResult = { markdown: "", leadsTo: [] };
 
 interface Parts {
   readonly connection: Connection;
@@ -74,7 +78,7 @@ export function answerBoard({ connection, documents, guard, links }: Parts): voi
   );
   connection.onRequest<BoardLineResult, void>(
     BOARD_LINE_REQUEST,
-    guard<[BoardLineParams], BoardLineResult>("board line", { markdown: "", leadsTo: [] }, async (params) => {
+    guard<[BoardLineParams], BoardLineResult>("board line", NO_LINE, async (params) => {
       const file = await fileOf(params.uri, documents);
       return lineOf(params, file, documents, links());
     }),
@@ -132,21 +136,26 @@ function toStates(states: ReturnType<typeof boardStates>, documents: Documents):
       return { kind: "several", dialects: states.dialects.map((each) => named(each, documents)) };
     case "read": {
       const craft = states.craft.map(({ file, name }) => ({ uri: documents.uriOf(file), name }));
-      return { ...states, dialect: named(states.dialect, documents), craft };
+      const lines = states.lines.map(({ line, state, by, says, why }) => ({ line, state, by, says, why }));
+      return { kind: "read", dialect: named(states.dialect, documents), lines, counts: states.counts, craft };
     }
   }
 }
 
 function lineOf(params: BoardLineParams, file: FilePath, documents: Documents, links: Links): BoardLineResult {
   const workspace = documents.now();
-  const dialect = documents.pathOf(params.dialect);
+  const states = boardStates(workspace, file, params.text, params.dialect && documents.pathOf(params.dialect));
+  const line = states.kind === "read" ? states.lines[params.line] : undefined;
+  if (states.kind !== "read" || !line) return NO_LINE;
   const targets = {
-    line: (at: { file: FilePath; line: number }) => links.lineOf(documents.uriOf(at.file), at.line),
+    line: (at: Source) => links.lineOf(documents.uriOf(at.file), at.line),
     page: (kind: "setting" | "mode" | "element" | "section", name: string) => links.pageOf({ kind, name }),
   };
+  const dialect = states.dialect.file;
+  const text = splitLines(params.text).lines[params.line]!;
   return {
-    markdown: lineWords(workspace, dialect, params.line, params.text, targets),
-    leadsTo: leadsTo(workspace, dialect, params.line, craftOfText(workspace, file)).map((at) => ({
+    markdown: lineWords(workspace, dialect, line, text, targets),
+    leadsTo: leadsTo(workspace, dialect, line, states.craft).map((at) => ({
       file: documents.uriOf(at.file),
       line: at.line,
     })),

@@ -1,4 +1,5 @@
 /** What each line of a board's text means, by the dialect that knows it or that the pilot chose. */
+import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Dialect } from "../../dialect/dialect.ts";
 import { boardFileOf, dialectOf, dialectsFitting, dialectsIn } from "../../dialect/dialects.ts";
 import { lineReadings } from "../../dialect/read/read-board.ts";
@@ -26,8 +27,19 @@ export function boardStates(workspace: Workspace, file: FilePath, text: string, 
   const craft = craftOfText(workspace, file);
   const found = dialectFor(workspace, text, chosen, craft);
   if (found.kind !== "one") return found;
-  const lines = lineReadings(found.dialect, text, workspace.catalogue);
+  const lines = linesOf(found.dialect, text, workspace.catalogue);
   return { kind: "read", dialect: found.dialect, lines, counts: countsOf(lines), craft };
+}
+
+/** By dialect the text that was read last: a hover asks for one line of the same. */
+const last = new WeakMap<Dialect, { text: string; catalogue: Catalogue; lines: readonly ReadLine[] }>();
+
+function linesOf(dialect: Dialect, text: string, catalogue: Catalogue): readonly ReadLine[] {
+  const known = last.get(dialect);
+  if (known?.text === text && known.catalogue === catalogue) return known.lines;
+  const lines = lineReadings(dialect, text, catalogue);
+  last.set(dialect, { text, catalogue, lines });
+  return lines;
 }
 
 export type FoundDialect =

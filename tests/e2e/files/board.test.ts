@@ -33,6 +33,7 @@ shelves 6
 bell at 180, doors at 165
 clay 1300 spoons
 ash is cold after 300
+shelves a few
 glaze is celadon
 end of log
 `;
@@ -78,13 +79,13 @@ async function name(line: number, words: string, named: string, fact: string, va
 test("five lines are named; the dialect stands beside, and the states follow", async () => {
   const { page } = editor;
   await name(3, "how many cells", "pack cells", '"shelves {c}"');
-  await lens("1 line understood, 0 odd").waitFor();
+  await lens("1 line understood, 1 odd").waitFor();
   await page.locator('.tab[data-resource-name="jug-board-dialect.fettle"]').waitFor();
   await name(4, "low battery warning", "pack warn-at", '"bell at {w:cell-voltage}, doors at 165"', "3.6 V/cell");
   await name(4, "land-at", "pack land-at", '"bell at {w}, doors at {l}"');
   await name(5, "capacity", "pack capacity", '"clay {c} spoons"');
   await name(6, "lost-after", "link lost-after", '"ash is cold after {l}"');
-  await lens("4 lines understood, 0 odd, 4 kept").waitFor();
+  await lens("4 lines understood, 1 odd, 4 kept").waitFor();
   await open("jug-board.txt", 4);
   await screenshot(page, "board-named-light");
 });
@@ -121,7 +122,7 @@ test("it is reviewed against the craft, one line is adopted, and the board's tex
   await screenshot(page, "board-review");
   expect(await violations(page, "tab")).toEqual([]);
   await review().getByRole("button", { name: "Adopt one line" }).click();
-  await review().getByText("Adopted into Jug: one line").waitFor();
+  await review().getByText("Adopted into Jug: pack.warn-at").waitFor();
   await open("jug.fettle", 14);
   await waitForLine(page, /warn-at\s+3\.6\sV/);
 });
@@ -137,7 +138,7 @@ test("what is changed in the craft goes back as that line and no other", async (
   await rows().first().waitFor();
   await screenshot(page, "board-copy");
   await page.keyboard.press("Enter");
-  await page.locator(".notifications-toasts", { hasText: "in the clipboard" }).waitFor();
+  await page.locator(".notifications-toasts", { hasText: "is copied" }).waitFor();
   expect(await page.evaluate(() => navigator.clipboard.readText())).toBe("clay 1500 spoons\n");
 });
 
