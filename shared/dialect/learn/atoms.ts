@@ -26,7 +26,7 @@ export interface AtomEntry {
   readonly values: readonly Held[];
 }
 
-/** The entries of a craft that slots can hold; conditions, lists and what follows a dial are none. */
+/** The entries of a craft that slots can hold; conditions and what follows a dial are none. */
 export function atomsOf(craft: Craft, workspace: Workspace): ReadonlyMap<string, AtomEntry> {
   const atoms = new Map<string, AtomEntry>();
   for (const want of wantedOf(craft, workspace).wants) {
@@ -64,5 +64,12 @@ function whole(number: number): Held {
 }
 
 function isSimple({ kind }: Value): boolean {
-  return kind === "quantity" || kind === "integer" || kind === "choice" || kind === "yes-no";
+  return (
+    kind === "quantity" ||
+    kind === "integer" ||
+    kind === "choice" ||
+    kind === "yes-no" ||
+    kind === "list" ||
+    kind === "order"
+  );
 }

@@ -15,13 +15,18 @@ export interface FactPart {
 
 /** An entry with the lines that say it. */
 export interface Fact {
-  /** `SECTION NAME` */
-  readonly what: string;
+  /** `SECTION NAME` of everything that it says. */
+  readonly whats: readonly string[];
   readonly want: Want;
   readonly form: EntryForm;
   readonly parts: readonly FactPart[];
   readonly lines: readonly AlignedLine[];
+  /** How the key of a family of lines names the entry, behind text that all names begin with; null for one line. */
+  readonly key: { readonly prefix: string; readonly law: Law } | null;
 }
+
+/** The name of the slot for the key. */
+const KEY = "e";
 
 /** Everything that is written, in the order of the catalogue. */
 export function dialectText(facts: readonly Fact[], knownBy: string | null, catalogue: Catalogue): string {
@@ -32,18 +37,29 @@ export function dialectText(facts: readonly Fact[], knownBy: string | null, cata
   if (codes.lines.length > 0) lines.push("", "codes", ...codes.lines.map((line) => `  ${line}`));
   for (const { name } of catalogue.sections) {
     const sections = new Map<string, Fact[]>();
-    for (const fact of facts)
-      if (fact.want.spec.name === name)
-        sections.set(fact.want.section, [...(sections.get(fact.want.section) ?? []), fact]);
-    for (const [section, own] of sections) {
-      const { title } = own[0]!.want;
-      lines.push("", title === null ? section : `${name} ${quote(title)}`);
-      const rows = own.map((fact) => ({
-        left: fact.lines.map((line) => boardQuote(patternOf(line, slots, codes.nameOf))).join(" "),
-        right: rightOf(fact, slots),
-      }));
+    for (const fact of facts) {
+      const { want, key } = fact;
+      if (want.spec.name !== name) continue;
+      const title = want.title === null ? null : key ? `{${KEY}}` : want.title;
+      const header = title === null ? want.section : `${name} ${quote(title)}`;
+      sections.set(header, [...(sections.get(header) ?? []), fact]);
+    }
+    for (const [header, own] of sections) {
+      lines.push("", header);
+      const rows = own
+        .map((fact) => ({
+          under: fact.lines[0]!.under,
+          left: fact.lines.map((line) => boardQuote(patternOf(line, fact, slots, codes.nameOf))).join(" "),
+          right: rightOf(fact, slots),
+        }))
+        .sort((a, b) => (a.under ?? "").localeCompare(b.under ?? ""));
       const width = Math.max(...rows.map(({ left }) => left.length));
-      lines.push(...rows.map(({ left, right }) => `  ${left.padEnd(width)}  ${right}`));
+      let open: string | null = null;
+      for (const { under, left, right } of rows) {
+        if (under !== open) lines.push(`  under ${boardQuote(literalOf(under!))}`);
+        open = under;
+        lines.push(`  ${left.padEnd(width)}  ${right}`);
+      }
     }
   }
   return `${lines.join("\n")}\n`;
@@ -51,7 +67,7 @@ export function dialectText(facts: readonly Fact[], knownBy: string | null, cata
 
 /** A left side as it stands in the dialect. */
 export function leftText(line: AlignedLine, fact: Fact): string {
-  return boardQuote(patternOf(line, slotsFor([fact]), codesFor([fact]).nameOf));
+  return boardQuote(patternOf(line, fact, slotsFor([fact]), codesFor([fact]).nameOf));
 }
 
 function boardQuote(text: string): string {
@@ -96,16 +112,27 @@ function varyingOf({ pieces, key }: AlignedLine): number[] {
   );
 }
 
+/** Without the one for the key. */
+const LETTERS = "abcdfghijklmnopqrstuvwxyz";
+
 function nameAt(count: number): string {
-  const letter = String.fromCharCode(97 + (count % 26));
-  return count < 26 ? letter : `${letter}${Math.floor(count / 26)}`;
+  const letter = LETTERS[count % LETTERS.length]!;
+  return count < LETTERS.length ? letter : `${letter}${Math.floor(count / LETTERS.length)}`;
 }
 
-function patternOf(line: AlignedLine, slots: Slots, nameOf: (law: Law) => string | null): string {
+function literalOf(text: string): string {
+  return text.replaceAll("{", "{{").replaceAll("\t", "{tab}");
+}
+
+function patternOf(line: AlignedLine, { key }: Fact, slots: Slots, nameOf: (law: Law) => string | null): string {
   const own = slots.get(line)!;
   return line.pieces[0]!.map(({ text }, at) => {
     const slot = own.get(at);
-    if (!slot) return text.replaceAll("{", "{{").replaceAll("\t", "{tab}");
+    if (key && at === line.key) {
+      const code = nameOf(key.law);
+      return `{${KEY}${code ? `:${code}` : ""}}`;
+    }
+    if (!slot) return literalOf(text);
     const code = slot.law && nameOf(slot.law);
     if (slot.law === null) return `{${slot.name}=${text}}`;
     const { before, behind } = affixesOf(line.pieces.map((pieces) => pieces[at]!.text));
@@ -113,29 +140,34 @@ function patternOf(line: AlignedLine, slots: Slots, nameOf: (law: Law) => string
   }).join("");
 }
 
-function rightOf({ want, form, parts }: Fact, slots: Slots): string {
+function rightOf({ want, form, parts, key }: Fact, slots: Slots): string {
+  const name = key && want.title === null ? `${key.prefix}{${KEY}}` : want.name;
   const values = parts.map((part) => {
     const { name } = slots.get(part.line)!.get(part.at)!;
     const unit = part.law.kind === "plain" && part.law.unit !== "" ? ` ${part.law.unit}` : "";
     return `{${name}}${unit}`;
   });
   const [a, b] = values;
+  const bare = slots.get(parts[0]!.line)!.get(parts[0]!.at)!.name;
+  // A value in two parts: its unit stands behind the last.
+  if (form.kind === "whole" && parts.length > 1) return `${name} ${values.join(" + ")}`;
   switch (form.kind) {
     case "cell":
-      return `${want.name} at ${a}, ${b}`;
+      if (parts[0]!.law.kind === "bits") return `${name} at {${bare}.column}, {${bare}.row}`;
+      return `${name} at ${a}, ${b}`;
     case "fields":
-      return `${want.name} ${form.names.map((field, i) => `${field} ${values[i]}`).join(" ")}`;
+      return `${name} ${form.names.map((field, i) => `${field} ${values[i]}`).join(" ")}`;
     case "range":
-      return `${want.name} ${a} to ${b}`;
+      return `${name} ${a} to ${b}`;
     case "size":
-      return `${want.name} ${a} x ${b}`;
+      return `${name} ${a} x ${b}`;
     case "text": {
       const [part] = parts;
       const isCode = part?.law.kind === "text" && part.law.within !== "";
-      return `${want.name} ${isCode ? a : `"${a}"`}`;
+      return `${name} ${isCode ? a : `"${a}"`}`;
     }
     case "whole":
-      return `${want.name} ${a}`;
+      return `${name} ${a}`;
   }
 }
 
@@ -151,16 +183,23 @@ function codesFor(facts: readonly Fact[]): Codes {
   const names = new Map<string, string>();
   const taken = new Set<string>();
   const lines: string[] = [];
-  for (const { want, parts } of facts)
-    for (const part of parts) {
-      const body = bodyOf(part.law);
-      if (body === null || names.has(body)) continue;
-      let name = want.name;
-      for (let count = 2; taken.has(name); count++) name = `${want.name}-${count}`;
-      taken.add(name);
-      names.set(body, name);
-      lines.push(`${name}  ${body}`);
-    }
+  const add = (law: Law, base: string) => {
+    const body = bodyOf(law);
+    if (body === null || names.has(body)) return;
+    let name = base;
+    for (let count = 2; taken.has(name); count++) name = `${base}-${count}`;
+    taken.add(name);
+    names.set(body, name);
+    if (law.kind === "list") {
+      taken.add(`${name}-item`);
+      lines.push(`${name}  list ${name}-item by ${boardQuote(law.by)}`);
+      lines.push(`${name}-item  words ${wordsOf(law.pairs)}`);
+    } else lines.push(`${name}  ${body}`);
+  };
+  for (const { want, parts, key } of facts) {
+    if (key) add(key.law, want.title === null ? want.name : "name");
+    for (const { law } of parts) add(law, law.kind === "bits" ? "place" : want.name);
+  }
   return { lines, nameOf: (law) => names.get(bodyOf(law) ?? "") ?? null };
 }
 
@@ -171,8 +210,22 @@ function bodyOf(law: Law): string | null {
     case "number":
       return `number ${law.clauses}`;
     case "words":
-      return `words ${law.pairs.map(([theirs, ours]) => `${theirs} ${ours}`).join(", ")}`;
-    case "text":
-      return law.within === "" ? null : `text within ${law.within === '"' ? "'\"'" : '"\'"'}`;
+      return `words ${wordsOf(law.pairs)}`;
+    case "letters":
+      return `letters ${wordsOf(law.pairs)}`;
+    case "list":
+      return `list ${law.by} ${wordsOf(law.pairs)}`;
+    case "set":
+      return `set ${law.bits.map(([bit, ours]) => `${bit} ${ours}`).join(", ")}${law.spelling}`;
+    case "bits":
+      return `bits ${law.clauses}`;
+    case "text": {
+      if (law.within === "") return null;
+      return `text within ${boardQuote(law.within)}${law.escape === "" ? "" : ` escape ${boardQuote(law.escape)}`}`;
+    }
   }
+}
+
+function wordsOf(pairs: readonly (readonly [theirs: string, ours: string])[]): string {
+  return pairs.map(([theirs, ours]) => `${theirs} ${ours}`).join(", ");
 }

@@ -1,142 +1,145 @@
 /** By which code a token follows a value through all pairs; none where it does not, or might by chance. */
 import { bareText, numberIn } from "../codes/held.ts";
 import type { Held } from "../dialect.ts";
-import { compareExact, decimalOf, dividedBy, type Exact, exact, exactOf, minus, plus, times } from "../exact.ts";
+import { numberLaw, plainOf } from "./number-laws.ts";
+
+type Pairs = readonly (readonly [theirs: string, ours: string])[];
 
 export type Law =
   /** The board writes what a script does; the unit stands on the right. */
   | { readonly kind: "plain"; readonly unit: string }
   /** What stands behind `number` in a code. */
   | { readonly kind: "number"; readonly clauses: string }
-  | { readonly kind: "words"; readonly pairs: readonly (readonly [theirs: string, ours: string])[] }
+  | { readonly kind: "words"; readonly pairs: Pairs }
+  | { readonly kind: "letters"; readonly pairs: Pairs }
+  /** Items with a mark between. */
+  | { readonly kind: "list"; readonly by: string; readonly pairs: Pairs }
+  /** Words by bit, in a number spelled so. */
+  | {
+      readonly kind: "set";
+      readonly bits: readonly (readonly [bit: number, ours: string])[];
+      readonly spelling: string;
+    }
+  /** A column and a row in one number. */
+  | { readonly kind: "bits"; readonly clauses: string }
   /** Text, with this mark around it or none. */
-  | { readonly kind: "text"; readonly within: string };
+  | { readonly kind: "text"; readonly within: string; readonly escape: string };
 
 /** The law by which these tokens, one a pair, mean these values. */
 export function lawOf(tokens: readonly string[], values: readonly Held[]): Law | null {
   if (new Set(tokens).size < 2) return null;
+  const [first] = values;
+  if (first!.kind === "list") return values.every(({ kind }) => kind === "list") ? listLaw(tokens, values) : null;
+  if (first!.kind === "order") return values.every(({ kind }) => kind === "order") ? letterLaw(tokens, values) : null;
   const numbers = values.map(numberIn);
   if (numbers.every((each) => each !== null)) {
-    const [first] = numbers;
-    return numbers.every(({ unit }) => unit === first!.unit)
-      ? numberLaw(
-          tokens,
-          numbers.map(({ number }) => number),
-          first!.unit,
-        )
-      : null;
+    const [{ unit }] = numbers as [NonNullable<(typeof numbers)[number]>];
+    if (!numbers.every((each) => each.unit === unit)) return null;
+    const exacts = numbers.map(({ number }) => number);
+    return plainOf(tokens, exacts, unit) ?? numberLaw(tokens, exacts, unit);
   }
   if (values.every(({ kind }) => kind === "text")) return textLaw(tokens, values.map(bareText));
   return values.every(({ kind }) => kind === "word") ? wordLaw(tokens, values.map(bareText)) : null;
 }
 
+const ESCAPES = ["\\", "^", "`", "~"];
+
 function textLaw(tokens: readonly string[], texts: readonly string[]): Law | null {
-  for (const within of ["", '"', "'"])
-    if (tokens.every((token, i) => token === within + texts[i]! + within)) return { kind: "text", within };
+  if (tokens.every((token, i) => token === texts[i])) return { kind: "text", within: "", escape: "" };
+  for (const within of ['"', "'"])
+    for (const mark of ["", within, ...ESCAPES])
+      if (tokens.every((token, i) => token === within + escaped(texts[i]!, within, mark) + within))
+        // Marks inside show how they are escaped; without one it is not known.
+        return mark === "" || texts.some((text) => text.includes(within) || text.includes(mark))
+          ? { kind: "text", within, escape: mark }
+          : null;
   return null;
 }
 
-/** Each word of the board for one of ours, both ways. */
-function wordLaw(tokens: readonly string[], words: readonly string[]): Law | null {
+function escaped(text: string, within: string, mark: string): string {
+  if (mark === "") return text.includes(within) ? `\u0000${text}` : text;
+  return [...text].map((letter) => (letter === within || letter === mark ? mark + letter : letter)).join("");
+}
+
+/** Words that mean the same throughout, both ways; null where one means two things. */
+export function bijection(pairs: Iterable<readonly [theirs: string, ours: string]>): Pairs | null {
   const [there, back] = [new Map<string, string>(), new Map<string, string>()];
-  for (const [i, token] of tokens.entries()) {
-    const word = words[i]!;
+  for (const [token, word] of pairs) {
     if ((there.get(token) ?? word) !== word || (back.get(word) ?? token) !== token) return null;
     there.set(token, word);
     back.set(word, token);
   }
-  if ([...there].every(([token, word]) => token === word)) return { kind: "plain", unit: "" };
-  return [...there.keys()].some((token) => /^["']/.test(token)) ? null : { kind: "words", pairs: [...there] };
+  return [...there];
 }
 
-/** Steps that need only two values to be believed: these times a power of ten. */
-const ROUND = ["1", "2", "25", "5"];
-
-function isRound(each: Exact): boolean {
-  const digits = decimalOf(each)
-    .replace(/^-/, "")
-    .replace(".", "")
-    .replace(/^0+|0+$/g, "");
-  return ROUND.includes(digits);
+/** What can stand as the board's word in a code. */
+function canBeWord(token: string): boolean {
+  return /^[\p{L}\p{N}_.+-]+$/u.test(token);
 }
 
-function numberLaw(tokens: readonly string[], values: readonly Exact[], unit: string): Law | null {
-  const base10 = tokens.map((token) => (/^[-+]?\d+(\.\d+)?$/.test(token) ? exactOf(token.replace("+", "")) : null));
-  const isDecimal =
-    base10.every((each) => each !== null) && !tokens.some((token) => /^-?0\d/.test(token) || token.startsWith("+"));
-  if (isDecimal) return scaleOf(base10 as Exact[], values, unit, placesOf(tokens));
-  const digits = tokens[0]!.length;
-  const isHex = tokens.every((token) => /^[0-9A-Fa-f]+$/.test(token) && token.length === digits);
-  if (!isHex) return null;
-  const hasLetter = tokens.some((token) => /[A-Fa-f]/.test(token));
-  const base = hasLetter ? 16 : 10;
-  const numbers = tokens.map((token) => exact(BigInt(hasLetter ? `0x${token}` : token)));
-  return scaleOf(numbers, values, unit, ` ${base === 16 ? "base 16 " : ""}digits ${digits}`);
+/** Each word of the board for one of ours, both ways. */
+export function wordLaw(tokens: readonly string[], words: readonly string[]): Law | null {
+  const pairs = bijection(tokens.map((token, i) => [token, words[i]!] as const));
+  if (!pairs) return null;
+  if (pairs.every(([token, word]) => token === word)) return { kind: "plain", unit: "" };
+  return pairs.every(([token]) => canBeWord(token)) ? { kind: "words", pairs } : null;
 }
 
-/** How many decimals a board writes, where all of them are as many. */
-function placesOf(tokens: readonly string[]): string {
-  const counts = new Set(tokens.map((token) => (token.split(".")[1] ?? "").length));
-  const most = Math.max(...counts);
-  return most > 0 ? ` places ${most}` : "";
+function wordsOf(held: Held): readonly string[] {
+  return held.kind === "list" || held.kind === "order" ? held.items.map(bareText) : [bareText(held)];
 }
 
-function scaleOf(numbers: readonly Exact[], values: readonly Exact[], unit: string, spelling: string): Law | null {
-  const kinds = new Set(values.map(decimalOf)).size;
-  if (kinds < 2) return null;
-  const through = ratioOf(numbers, values);
-  if (through) {
-    if (!isRound(through) && kinds < 3) return null;
-    if (decimalOf(through) === "1" && !/base|digits/.test(spelling)) {
-      // A board that always writes its decimals does so for every value.
-      return spelling === "" ? { kind: "plain", unit } : number(through, null, unit, spelling);
-    }
-    return number(through, null, unit, spelling);
+/** An order of words with nothing between their letters. */
+function letterLaw(tokens: readonly string[], values: readonly Held[]): Law | null {
+  const all: (readonly [string, string])[] = [];
+  for (const [i, token] of tokens.entries()) {
+    const [letters, words] = [[...token], wordsOf(values[i]!)];
+    if (letters.length !== words.length || !letters.every(canBeWord)) return listLaw(tokens, values);
+    for (const [k, letter] of letters.entries()) all.push([letter, words[k]!]);
   }
-  if (kinds < 3) return null;
-  const line = lineThrough(numbers, values);
-  if (line) return number(line.each, line.from, unit, spelling);
-  const product = values.map((value, i) => times(value, numbers[i]!));
-  const isInverse = product.every((each) => compareExact(each, product[0]!) === 0) && product[0]!.over !== 0n;
-  return isInverse ? { kind: "number", clauses: `into ${amount(product[0]!, unit)}${spelling}` } : null;
+  const pairs = bijection(all);
+  return pairs ? { kind: "letters", pairs } : null;
 }
 
-function number(each: Exact, from: Exact | null, unit: string, spelling: string): Law {
-  const start = from ? ` from ${amount(from, unit)}` : "";
-  return { kind: "number", clauses: `${start} each ${amount(each, unit)}${spelling}`.trim() };
-}
-
-function amount(each: Exact, unit: string): string {
-  return unit === "" ? decimalOf(each) : `${decimalOf(each)} ${unit}`;
-}
-
-/** The one step through nought; null where there is none, or where decimals do not end. */
-function ratioOf(numbers: readonly Exact[], values: readonly Exact[]): Exact | null {
-  let ratio: Exact | null = null;
-  for (const [i, value] of values.entries()) {
-    const own = numbers[i]!;
-    if (own.over === 0n || value.over === 0n) {
-      if (own.over !== value.over) return null;
+function listLaw(tokens: readonly string[], values: readonly Held[]): Law | null {
+  for (const by of [",", "+", "/", "|", ";", ":", ".", "-", " "]) {
+    const split = tokens.map((token) => token.split(by));
+    const words = values.map(wordsOf);
+    if (split.some((items, i) => items.length !== words[i]!.length) || split.every(({ length }) => length < 2))
       continue;
-    }
-    const each = dividedBy(value, own);
-    if (ratio && compareExact(ratio, each) !== 0) return null;
-    ratio = each;
+    const pairs = bijection(split.flatMap((items, i) => items.map((item, k) => [item, words[i]![k]!] as const)));
+    if (pairs?.every(([token]) => canBeWord(token)))
+      return { kind: "list", by, pairs: pairs.every(([theirs, ours]) => theirs === ours) ? [] : pairs };
   }
-  return ratio && exactEnds(ratio) ? ratio : null;
+  return setLaw(tokens, values.map(wordsOf));
 }
 
-function lineThrough(numbers: readonly Exact[], values: readonly Exact[]): { each: Exact; from: Exact } | null {
-  const other = numbers.findIndex((each) => compareExact(each, numbers[0]!) !== 0);
-  if (other < 0) return null;
-  const each = dividedBy(minus(values[other]!, values[0]!), minus(numbers[other]!, numbers[0]!));
-  if (each.over === 0n || !exactEnds(each)) return null;
-  const from = minus(values[0]!, times(numbers[0]!, each));
-  const fits = values.every((value, i) => compareExact(value, plus(from, times(numbers[i]!, each))) === 0);
-  return fits && exactEnds(from) ? { each, from } : null;
+const MOST_BITS = 30;
+
+/** A number in which each word is a bit, each told from all others by the texts. */
+function setLaw(tokens: readonly string[], words: readonly (readonly string[])[]): Law | null {
+  for (const { base, spelling } of spellingsOfSet(tokens)) {
+    const numbers = tokens.map((token) => Number.parseInt(token, base));
+    if (numbers.some((n, i) => !(n < 2 ** MOST_BITS) || bitsOf(n).length !== words[i]!.length)) continue;
+    const bits = [...new Set(words.flat())].map((word) => {
+      const fits = [...Array(MOST_BITS).keys()].filter((bit) =>
+        numbers.every((n, i) => ((n >> bit) & 1) === (words[i]!.includes(word) ? 1 : 0)),
+      );
+      return [fits.length === 1 ? fits[0]! : -1, word] as const;
+    });
+    if (bits.every(([bit]) => bit >= 0)) return { kind: "set", bits: [...bits].sort((a, b) => a[0] - b[0]), spelling };
+  }
+  return null;
 }
 
-function exactEnds(number: Exact): boolean {
-  const read = exactOf(decimalOf(number));
-  return read !== null && compareExact(read, number) === 0;
+function bitsOf(n: number): number[] {
+  return [...Array(MOST_BITS).keys()].filter((bit) => (n >> bit) & 1);
+}
+
+function spellingsOfSet(tokens: readonly string[]): { base: number; spelling: string }[] {
+  const digits = tokens[0]!.length;
+  const isPadded = tokens.every(({ length }) => length === digits);
+  if (tokens.every((token) => /^(0|[1-9]\d*)$/.test(token))) return [{ base: 10, spelling: "" }];
+  if (!tokens.every((token) => /^[0-9a-f]+$/i.test(token))) return [];
+  return isPadded ? [{ base: 16, spelling: ` base 16 digits ${digits}` }] : [];
 }

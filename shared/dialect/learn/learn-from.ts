@@ -11,12 +11,14 @@ import { readBoard } from "../read/read-board.ts";
 import { readDialect } from "../read-dialect.ts";
 import { wantedOf } from "../write/wanted.ts";
 import { type AlignedLine, affixesOf, alignLines } from "./align.ts";
-import { type AtomEntry, atomsOf } from "./atoms.ts";
+import { atomsOf } from "./atoms.ts";
 import { dialectText, type Fact, leftText } from "./fact-text.ts";
+import { familyFacts, groupedBy, isNeeded, type Member } from "./families.ts";
 import { type Law, lawOf } from "./laws.ts";
 import type { Learned, OpenQuestion, Pair } from "./learned.ts";
+import { sumsOf } from "./sums.ts";
 
-/** A token of a line, in every text. */
+/** A token of a line, in each of the texts that have it. */
 interface Token {
   readonly line: AlignedLine;
   readonly at: number;
@@ -24,28 +26,40 @@ interface Token {
   readonly texts: readonly string[];
 }
 
-/** One of the values of an entry, in every script. */
-interface Atom {
+/** One of the values of an entry, in each of the scripts that have it. */
+interface Atom extends Member {
   readonly entry: string;
   readonly index: number;
-  readonly entries: readonly AtomEntry[];
 }
 
 /** Learns from two pairs or more; from fewer nothing can differ. */
 export function learnFrom(pairs: readonly Pair[], workspace: Workspace): Learned {
   const texts = pairs.map(({ text }) => splitLines(text.replace(/^\uFEFF/, "")).lines);
   const aligned = alignLines(texts);
-  const atoms = atomsIn(pairs, workspace);
-  const tokens = aligned.flatMap((line) => tokensOf(line));
+  const members = membersOf(pairs, workspace);
+  const families = familyFacts(aligned, members);
+  const told = new Set(families.flatMap(({ whats }) => whats));
+  const kinds = new Set(families.flatMap(({ lines }) => lines.map(({ kind }) => kind)));
+  const atoms = members.filter(({ what }) => !told.has(what)).flatMap(atomsIn);
+  const tokens = aligned.filter(({ kind }) => kind === "" || !kinds.has(kind)).flatMap((line) => tokensOf(line));
   const links = linksOf(tokens, atoms);
-  const facts = factsFrom(links, atoms);
-  const known = firstKnown(aligned);
-  const kept = verified(facts, known, pairs, workspace);
-  const learned = new Set(kept.map(({ what }) => what));
+  const single = factsFrom(links, atoms);
+  const linked = new Set(links.map(({ atom }) => atom));
+  const taken = new Set(links.map(({ token }) => token));
+  const sums = sumsOf(
+    tokens.filter((token) => !taken.has(token)).flatMap((token) => [token, ...partsOf(token).flatMap(tokensOf)]),
+    atoms.filter((atom) => differs(atom) && !linked.has(atom)),
+  );
+  const known = firstKnown(aligned, texts.length);
+  const kept = verified([...families, ...single, ...sums], known, pairs, workspace);
+  const learned = new Set(kept.flatMap(({ whats }) => whats));
   return {
     dialect: dialectText(kept, known, workspace.catalogue),
-    lines: kept.map((fact) => ({ left: fact.lines.map((line) => leftText(line, fact)).join(" "), says: [fact.what] })),
-    open: [...openEntries(pairs, workspace, atoms, links, learned), ...openLines(tokens, links, kept)],
+    lines: kept.map((fact) => ({ left: fact.lines.map((line) => leftText(line, fact)).join(" "), says: fact.whats })),
+    open: [
+      ...openEntries(pairs, workspace, members.flatMap(atomsIn), links, learned),
+      ...openLines(tokens, links, kept),
+    ],
     notes:
       pairs.length < 2
         ? ["One pair shows nothing that differs: change something on the board, and give its text and script too."]
@@ -53,20 +67,19 @@ export function learnFrom(pairs: readonly Pair[], workspace: Workspace): Learned
   };
 }
 
-/** The values that every script has in the same form, and that differ between some of them. */
-function atomsIn(pairs: readonly Pair[], workspace: Workspace): Atom[] {
+/** The entries that have the same form in all scripts that say them. */
+function membersOf(pairs: readonly Pair[], workspace: Workspace): Member[] {
   const all = pairs.map(({ craft }) => atomsOf(craft, workspace));
-  const atoms: Atom[] = [];
-  for (const [what, first] of all[0] ?? []) {
-    const entries = all.flatMap((each) => each.get(what) ?? []);
-    if (
-      entries.length < pairs.length ||
-      entries.some((each) => JSON.stringify(each.form) !== JSON.stringify(first.form))
-    )
-      continue;
-    for (const index of first.values.keys()) atoms.push({ entry: what, index, entries });
-  }
-  return atoms;
+  return [...new Set(all.flatMap((each) => [...each.keys()]))].flatMap((what) => {
+    const rows = [...all.keys()].filter((row) => all[row]!.has(what));
+    const entries = rows.map((row) => all[row]!.get(what)!);
+    const form = JSON.stringify(entries[0]!.form);
+    return entries.every((each) => JSON.stringify(each.form) === form) ? [{ what, rows, entries }] : [];
+  });
+}
+
+function atomsIn(member: Member): Atom[] {
+  return [...member.entries[0]!.values.keys()].map((index) => ({ ...member, entry: member.what, index }));
 }
 
 function valuesOf({ entries, index }: Atom) {
@@ -85,6 +98,20 @@ function tokensOf(line: AlignedLine): Token[] {
     const { before, behind } = affixesOf(texts);
     return [{ line, at, texts: texts.map((text) => text.slice(before.length, text.length - behind.length)) }];
   });
+}
+
+/** The line with a token taken apart at its points: `4.76` may be two numbers. */
+function partsOf({ line, at }: Token): AlignedLine[] {
+  const split = line.pieces.map((pieces) => pieces[at]!.text.split("."));
+  if (!split.every((parts) => parts.length === 2 && parts.every((part) => part !== ""))) return [];
+  const pieces = line.pieces.map((own, row) => [
+    ...own.slice(0, at),
+    { text: split[row]![0]!, isToken: true },
+    { text: ".", isToken: false },
+    { text: split[row]![1]!, isToken: true },
+    ...own.slice(at + 1),
+  ]);
+  return [{ ...line, pieces, key: line.key !== null && line.key > at ? line.key + 2 : line.key }];
 }
 
 interface Link {
@@ -106,13 +133,23 @@ function linksOf(tokens: readonly Token[], atoms: readonly Atom[]): Link[] {
   );
 }
 
+/** A token follows a value only if it differs where the value does, in the same texts. */
 function allLinks(tokens: readonly Token[], varying: readonly Atom[]): Link[] {
+  const byPattern = groupedBy(
+    varying.map((atom) => ({ atom, values: valuesOf(atom) })),
+    ({ atom, values }) => patternIn(atom.rows, values.map(textOfHeld)),
+  );
   return tokens.flatMap((token) =>
-    varying.flatMap((atom) => {
-      const law = lawOf(token.texts, valuesOf(atom));
+    (byPattern.get(patternIn(token.line.rows, token.texts)) ?? []).flatMap(({ atom, values }) => {
+      const law = lawOf(token.texts, values);
       return law ? [{ token, atom, law }] : [];
     }),
   );
+}
+
+/** Which texts, and which of them are alike. */
+function patternIn(rows: readonly number[], texts: readonly string[]): string {
+  return `${rows.join(" ")}: ${texts.map((text) => texts.indexOf(text)).join(" ")}`;
 }
 
 /** The entries of which each value has one token that is nobody else's; fields that never differ are left out where they may be. */
@@ -124,8 +161,7 @@ function factsFrom(links: readonly Link[], atoms: readonly Atom[]): Fact[] {
     return only && others.length === 0 && ofToken.get(only.token)!.length === 1 ? only : null;
   };
   return [...groupedBy(atoms, ({ entry }) => entry)].flatMap(([what, own]) => {
-    const [first] = own[0]!.entries;
-    const { form, want } = first!;
+    const { form, want } = own[0]!.entries[0]!;
     const links: Link[] = [];
     const names: string[] = [];
     for (const atom of own) {
@@ -133,13 +169,14 @@ function factsFrom(links: readonly Link[], atoms: readonly Atom[]): Fact[] {
       if (link) {
         links.push(link);
         if (form.kind === "fields") names.push(form.names[atom.index]!);
-      } else if (differs(atom) || !mayBeLeftOut(form, atom.index, want)) return [];
+      } else if (differs(atom) || form.kind !== "fields" || isNeeded(want.setting, form.names[atom.index]!)) return [];
     }
     if (links.length === 0) return [];
     return [
       {
-        what,
+        whats: [what],
         want,
+        key: null,
         form: form.kind === "fields" ? { kind: "fields", names } : form,
         parts: links.map(({ law, token }) => ({ law, line: token.line, at: token.at })),
         lines: [...new Set(links.map(({ token }) => token.line))],
@@ -148,31 +185,12 @@ function factsFrom(links: readonly Link[], atoms: readonly Atom[]): Fact[] {
   });
 }
 
-/** A field without which the value is whole. */
-function mayBeLeftOut(form: AtomEntry["form"], index: number, { setting }: AtomEntry["want"]): boolean {
-  if (form.kind !== "fields") return false;
-  const type = setting?.types.find((each) => each.is === "fields");
-  const field = type?.fields.find(({ name }) => name === form.names[index]);
-  return field !== undefined && field.required !== true;
-}
-
-function groupedBy<K, T>(items: readonly T[], keyOf: (item: T) => K): Map<K, T[]> {
-  const groups = new Map<K, T[]>();
-  for (const item of items) {
-    const key = keyOf(item);
-    const group = groups.get(key);
-    if (group) group.push(item);
-    else groups.set(key, [item]);
-  }
-  return groups;
-}
-
 /** A line that all texts have alike, by which the board is known: the first with a letter. */
-function firstKnown(aligned: readonly AlignedLine[]): string | null {
+function firstKnown(aligned: readonly AlignedLine[], count: number): string | null {
   for (const { pieces } of aligned) {
     const lines = new Set(pieces.map((each) => each.map(({ text }) => text).join("")));
     const [line] = lines;
-    if (lines.size === 1 && line !== undefined && /\p{L}{3}/u.test(line)) return line;
+    if (pieces.length === count && lines.size === 1 && line !== undefined && /\p{L}{3}/u.test(line)) return line;
   }
   return null;
 }
@@ -188,7 +206,7 @@ function verified(
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const wrong = wrongIn(kept, known, pairs, workspace);
     if (wrong.size === 0) return kept;
-    kept = kept.filter(({ what }) => !wrong.has(what));
+    kept = kept.filter(({ whats }) => !whats.some((what) => wrong.has(what)));
   }
   return [];
 }
@@ -209,14 +227,35 @@ function wrongIn(
     for (const { state, says } of readBoard(dialect, board, { workspace, handset: null, craft }).lines) {
       if (state !== "read") continue;
       for (const each of says) {
-        const what = each.split(" ", 2).join(" ");
+        const what = whatOf(each);
         said.set(what, [...(said.get(what) ?? []), each.slice(what.length + 1)]);
       }
     }
-    const rests = new Map(wantedOf(craft, workspace).wants.map(({ what, rest }) => [what, rest]));
-    for (const { what } of facts) if (!said.get(what)?.every((rest) => rest === rests.get(what))) wrong.add(what);
+    const rests = new Map(wantedOf(craft, workspace).wants.map(({ what, rest }) => [what, anyOrder(rest)]));
+    // A key that is a name as it stands may name more than was seen.
+    for (const [what, own] of said)
+      if (own.some((each) => anyOrder(each) !== rests.get(what)))
+        for (const { whats, want, key } of facts)
+          if (key?.law.kind !== "words" && key && what.startsWith(want.spec.name)) for (const each of whats) wrong.add(each);
+    // What is read must be said, and what is said must be read.
+    for (const what of facts.flatMap(({ whats }) => whats)) {
+      const rest = rests.get(what);
+      const own = said.get(what) ?? [];
+      if (own.some((each) => anyOrder(each) !== rest) || (rest !== undefined && own.length === 0)) wrong.add(what);
+    }
   }
   return wrong;
+}
+
+/** `SECTION NAME` of what a line says; the title of a section may have blanks. */
+function whatOf(says: string): string {
+  const titled = /^[a-z-]+\/.*? [a-z][a-z0-9-]* (?=\d|"|[a-z])/.exec(says);
+  return titled ? titled[0].trimEnd() : says.split(" ", 2).join(" ");
+}
+
+/** A list means the same in any order; places and quantities have no such commas between words. */
+function anyOrder(rest: string): string {
+  return /^[a-z][a-z-]*(, [a-z][a-z-]*)+$/.test(rest) ? rest.split(", ").sort().join(", ") : rest;
 }
 
 function dialectIn(text: string, catalogue: Catalogue) {
