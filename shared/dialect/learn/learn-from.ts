@@ -236,7 +236,8 @@ function wrongIn(
     for (const [what, own] of said)
       if (own.some((each) => anyOrder(each) !== rests.get(what)))
         for (const { whats, want, key } of facts)
-          if (key?.law.kind !== "words" && key && what.startsWith(want.spec.name)) for (const each of whats) wrong.add(each);
+          if (key?.law.kind !== "words" && key && what.startsWith(want.spec.name))
+            for (const each of whats) wrong.add(each);
     // What is read must be said, and what is said must be read.
     for (const what of facts.flatMap(({ whats }) => whats)) {
       const rest = rests.get(what);

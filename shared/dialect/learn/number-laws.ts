@@ -1,5 +1,16 @@
 /** By which steps, in which spelling, a token counts a value. */
-import { compareExact, decimalOf, dividedBy, type Exact, exact, exactOf, minus, numberOf, plus, times } from "../exact.ts";
+import {
+  compareExact,
+  decimalOf,
+  dividedBy,
+  type Exact,
+  exact,
+  exactOf,
+  minus,
+  numberOf,
+  plus,
+  times,
+} from "../exact.ts";
 import type { Law } from "./laws.ts";
 
 /** How tokens spell numbers: the numbers, and what a code says of it. */
@@ -18,7 +29,10 @@ export interface Scale {
 const DECIMAL = /^-?\d+(\.\d+)?$/;
 
 /** What these tokens were read as before: one token is held against every value. */
-const known = [new WeakMap<readonly string[], readonly Spelled[]>(), new WeakMap<readonly string[], readonly Spelled[]>()];
+const known = [
+  new WeakMap<readonly string[], readonly Spelled[]>(),
+  new WeakMap<readonly string[], readonly Spelled[]>(),
+];
 
 /** Every way to read these tokens as numbers, the likeliest first. */
 export function spellingsOf(tokens: readonly string[], isBelowNought = false): readonly Spelled[] {

@@ -64,12 +64,21 @@ function tried(seed: number, count: number) {
     else wrong.push(each);
   }
   // What three texts say with three values, none of it a condition or a curve of the board's own.
-  const seen = pairs.map((pair) => new Map(wantedOf(pair.craft, workspace).wants.map(({ what, rest }) => [what, rest])));
+  const seen = pairs.map(
+    (pair) => new Map(wantedOf(pair.craft, workspace).wants.map(({ what, rest }) => [what, rest])),
+  );
   const decided = unseen.filter(({ what, content, item }) => {
     const values = seen.flatMap((each) => each.get(what) ?? []);
     return content.kind !== "condition" && item === null && values.length === count && new Set(values).size === count;
   });
-  return { wrong, unseenMarks, right, decided: decided.map(({ what }) => what), issues: dialect.issues, dialect: learned.dialect };
+  return {
+    wrong,
+    unseenMarks,
+    right,
+    decided: decided.map(({ what }) => what),
+    issues: dialect.issues,
+    dialect: learned.dialect,
+  };
 }
 
 test("what is learned from two to four texts reads a further one as its script says", { timeout: 600_000 }, () => {
@@ -82,7 +91,10 @@ test("what is learned from two to four texts reads a further one as its script s
       if (process.env.RUNS) {
         for (const each of wrong) bad.push(`${seed}/${count}: ${each}`);
       } else expect(wrong, dialect).toEqual([]);
-      expect(issues.filter(({ code }) => code === "syntax" || code === "unknown-name"), dialect).toEqual([]);
+      expect(
+        issues.filter(({ code }) => code === "syntax" || code === "unknown-name"),
+        dialect,
+      ).toEqual([]);
       marks += unseenMarks.length;
       if (count < 3) return;
       for (const what of decided) {
@@ -93,7 +105,8 @@ test("what is learned from two to four texts reads a further one as its script s
     }),
     { seed: 13, numRuns },
   );
-  if (process.env.RUNS) console.log(found, all, [...missed].sort((a, b) => b[1] - a[1]).slice(0, 25), bad.length, bad.slice(0, 25), marks);
+  if (process.env.RUNS)
+    console.log(found, all, [...missed].sort((a, b) => b[1] - a[1]).slice(0, 25), bad.length, bad.slice(0, 25), marks);
   expect(all).toBeGreaterThan(numRuns);
   expect(found / all).toBeGreaterThan(0.85);
 });
