@@ -248,6 +248,6 @@ function leaveOthers(plan: Plan, want: Want, taken: readonly Choice[]): void {
   for (const row of rowsSaying(plan.draft, `${want.section} ${want.name}`, null)) {
     if (row.parse.kind !== "fits" || kept.has(row.parse.left) || addsUpIn(row)) continue;
     const isOnlyThis = namesSaid(row).every((name) => name === `${want.section} ${want.name}`);
-    if (isOnlyThis && !plan.edits.some((edit) => edit.row === row)) row.status = "gone";
+    if (isOnlyThis && !plan.edits.hasRow(row)) row.status = "gone";
   }
 }

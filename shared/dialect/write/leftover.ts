@@ -23,7 +23,7 @@ export function clearLeftover(plan: Plan, report: Report, catalogue: Catalogue):
   for (const row of rowsOf(draft)) {
     const names = namesSaid(row);
     if (names.length === 0) continue;
-    if (plan.edits.some((edit) => edit.row === row)) {
+    if (plan.edits.hasRow(row)) {
       for (const name of names) if (!plan.wanted.has(name) && !mustGo(row, name, catalogue)) only.add(name);
       continue;
     }

@@ -1,6 +1,6 @@
 /** Which lines are to say what: each line is gathered once, with all that it is to hold, and written at the end. */
 import { encodeSlot } from "../codes/codes.ts";
-import { sameHeld, textOfHeld } from "../codes/held.ts";
+import { bareText, sameHeld, textOfHeld } from "../codes/held.ts";
 import type { Held, Left, Meaning, Pattern } from "../dialect.ts";
 import { fillPattern } from "../patterns/fill.ts";
 import type { LineParse, Scope } from "../read/line-reader.ts";
@@ -16,6 +16,7 @@ import {
   rowsOf,
   saysHeld,
 } from "./draft.ts";
+import { rowsNaming, rowsOfLeft } from "./row-index.ts";
 import { type Helds, togetherHeld } from "./spell.ts";
 import type { Want } from "./wanted.ts";
 
@@ -45,7 +46,7 @@ export interface Place {
 
 export interface Plan {
   readonly draft: Draft;
-  readonly edits: Edit[];
+  readonly edits: Edits;
   /** The names that the craft wants, as `nameOf` gives them. */
   readonly wanted: ReadonlySet<string>;
   /** The numbers given to items, by `SECTION NAME` and which of them. */
@@ -54,6 +55,44 @@ export interface Plan {
   readonly rewritten: Set<string>;
   /** Lines of those that stay as they are. */
   readonly kept: Set<Row>;
+}
+
+/** The lines that are gathered, in order, and by the row that changes or by what tells a new line apart. */
+export class Edits implements Iterable<Edit> {
+  private readonly all: Edit[] = [];
+  private readonly keyed = new Map<Row | string, Edit[]>();
+
+  [Symbol.iterator](): Iterator<Edit> {
+    return this.all[Symbol.iterator]();
+  }
+
+  by(key: Row | string): readonly Edit[] {
+    return this.keyed.get(key) ?? [];
+  }
+
+  hasRow(row: Row): boolean {
+    return this.keyed.has(row);
+  }
+
+  add(key: Row | string, edit: Edit): void {
+    this.all.push(edit);
+    const keyed = this.keyed.get(key);
+    if (keyed) keyed.push(edit);
+    else this.keyed.set(key, [edit]);
+  }
+
+  some(fits: (edit: Edit) => boolean): boolean {
+    return this.all.some(fits);
+  }
+}
+
+/** New lines with equal keys may be one. */
+function identityKey(left: Left, place: Place, helds: Helds): string {
+  const ids = identityOf(left).map((slot) => {
+    const held = helds.get(slot);
+    return held ? bareText(held) : "";
+  });
+  return `${left.pattern.key}\n${place.scope.heading}\n${ids.join("\n")}`;
 }
 
 /** The place of a left side, given what its heading's slots hold; a reason where the heading cannot be spelled. */
@@ -100,16 +139,19 @@ export function gather(
   isUnset = false,
 ): boolean {
   const own = new Map([...helds].filter(([slot]) => left.pattern.slots.has(slot)));
-  const before = plan.edits.find((edit) =>
-    row
-      ? edit.row === row
-      : edit.row === null &&
-        edit.left === left &&
-        edit.place.scope.heading === place.scope.heading &&
-        isSameLine(left, edit.helds, own),
-  );
+  const key = row ?? identityKey(left, place, own);
+  const before = plan.edits
+    .by(key)
+    .find((edit) =>
+      row
+        ? edit.row === row
+        : edit.row === null &&
+          edit.left === left &&
+          edit.place.scope.heading === place.scope.heading &&
+          isSameLine(left, edit.helds, own),
+    );
   if (!before) {
-    plan.edits.push({ left, row, place, helds: own, says: [...says], isUnset });
+    plan.edits.add(key, { left, row, place, helds: own, says: [...says], isUnset });
     return true;
   }
   const together = togetherHeld(before.helds, own, sameHeld);
@@ -167,9 +209,7 @@ export function namingSlots({ right, title, lefts }: Meaning): string[] {
 
 /** The lines of the base that say a name with a left side, or with any where `left` is null; in order. */
 export function rowsSaying(draft: Draft, name: string, left: Left | null): Row[] {
-  return [...rowsOf(draft)].filter(
-    (row) => row.parse.kind === "fits" && (left === null || row.parse.left === left) && namesSaid(row).includes(name),
-  );
+  return rowsNaming(draft, name).filter(({ parse }) => left === null || (parse.kind === "fits" && parse.left === left));
 }
 
 /** The lines of each item of a name in the base, by number where they have one. */
@@ -196,10 +236,8 @@ export function rowFor(plan: Plan, left: Left, want: Want, name: string, helds: 
     return rows.findLast(({ parse }) => parse.kind === "fits" && parse.left === left) ?? null;
   }
   const ids = identityOf(left);
-  const fitting = [...rowsOf(draft)].filter(
+  const fitting = rowsOfLeft(draft, left).filter(
     (row) =>
-      row.parse.kind === "fits" &&
-      row.parse.left === left &&
       (left.under.kind === "anywhere" || row.block.scope.heading === place.scope.heading) &&
       (row.sayings.length > 0 || left.meanings.some(({ lefts }) => lefts.length > 1)) &&
       ids.every((slot) => {
@@ -239,12 +277,27 @@ export function numberAt({ parse, text }: Row, before: string): number | null {
     const own = beforeNumber(parse.left, (slot) => parse.slots.get(slot)?.text ?? null);
     return own === before ? Number(parse.slots.get("#")?.text) : null;
   }
-  const words = before
-    .trimStart()
-    .split(/[ \t]+/)
-    .map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
-  const match = new RegExp(`^[ \\t]*${words.join("[ \\t]+")}(\\d{1,6})(?!\\d)`).exec(text);
+  const match = numberedForm(before).exec(text);
   return match ? Number(match[1]) : null;
+}
+
+const forms = new Map<string, RegExp>();
+/** As many forms as are remembered: a dialect has a few. */
+const MOST_FORMS = 1000;
+
+/** A line that begins with a text, with whatever blanks, and then has a number. */
+function numberedForm(before: string): RegExp {
+  let form = forms.get(before);
+  if (!form) {
+    const words = before
+      .trimStart()
+      .split(/[ \t]+/)
+      .map((word) => word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
+    form = new RegExp(`^[ \\t]*${words.join("[ \\t]+")}(\\d{1,6})(?!\\d)`);
+    if (forms.size >= MOST_FORMS) forms.clear();
+    forms.set(before, form);
+  }
+  return form;
 }
 
 /** The text before the number, once what it is made of is spelled; null where that is not known. */
@@ -283,7 +336,7 @@ export function freeRow(plan: Plan, left: Left, place: Place, helds: Helds, numb
       before !== null &&
       numberAt(row, before) === number &&
       !holdsNumber(row, plan.wanted) &&
-      !plan.edits.some((edit) => edit.row === row),
+      !plan.edits.hasRow(row),
   );
   return rows.findLast(({ parse }) => parse.kind === "fits" && parse.left === left) ?? rows.at(-1) ?? null;
 }

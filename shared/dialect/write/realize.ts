@@ -135,8 +135,11 @@ function indexFor(draft: Draft, { left, helds }: Edit, rows: readonly Row[]): nu
     return own && kindOf(own);
   });
   // Of the kinds before it the nearest, and of those behind it too.
-  const nearest = Math.max(...kinds.map((each) => (each !== null && each < kind ? each : -1)));
-  const next = Math.min(...kinds.map((each) => (each !== null && each > kind ? each : Number.POSITIVE_INFINITY)));
+  let [nearest, next] = [-1, Number.POSITIVE_INFINITY];
+  for (const each of kinds) {
+    if (each !== null && each < kind) nearest = Math.max(nearest, each);
+    if (each !== null && each > kind) next = Math.min(next, each);
+  }
   const [earlier, later] = [kinds.lastIndexOf(nearest), kinds.indexOf(next)];
   const last = rows.findLastIndex((each) => each.text.trim() !== "" && !isClosing(each)) + 1;
   return earlier >= 0 ? earlier + 1 : later >= 0 ? later : last;

@@ -12,7 +12,7 @@ import { chooseForItems, itemsOf, listItems } from "./items.ts";
 import { addKept, keptOf } from "./kept.ts";
 import { clearLeftover, unsetTheRest } from "./leftover.ts";
 import { chooseForMode, modeTask } from "./modes.ts";
-import type { Plan } from "./plan.ts";
+import { Edits, type Plan } from "./plan.ts";
 import { endsBare, isClosing, realize } from "./realize.ts";
 import { cannotSay, emptyReport } from "./report.ts";
 import { reportRounded } from "./rounded.ts";
@@ -36,7 +36,7 @@ export function writeBoard(dialect: Dialect, craft: Craft, workspace: Workspace,
     ...wants.map(({ section, name }) => `${section} ${name}`),
     ...unclear.map(({ what }) => what),
   ]);
-  const plan: Plan = { draft, edits: [], wanted, numbers: new Map(), rewritten: new Set(), kept: new Set() };
+  const plan: Plan = { draft, edits: new Edits(), wanted, numbers: new Map(), rewritten: new Set(), kept: new Set() };
   const figures = (want: Want, name: Parameters<typeof figureOf>[0]) => figureOf(name, want.section, craft);
   const plain = wants.filter(({ content }) => content.kind !== "condition");
   const modes = wants.filter(({ content }) => content.kind === "condition");
