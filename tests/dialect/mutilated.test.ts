@@ -14,7 +14,7 @@ const core = makeCore(catalogue);
 const SOUND = readFileSync(new URL("findings/sound.txt", import.meta.url), "utf8")
   .split(/^=== .*\n/m)
   .slice(1);
-const RUNS = { numRuns: 500 };
+const RUNS = { seed: 13, numRuns: 500 };
 
 function holds(text: string): void {
   const tree = parse(text);

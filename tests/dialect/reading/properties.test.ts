@@ -110,7 +110,7 @@ test("each line has one state, and each byte of it stands in an entry, is kept, 
         from = at + 1;
       }
     }),
-    { numRuns: 2000 },
+    { seed: 13, numRuns: 2000 },
   );
 });
 
@@ -125,7 +125,7 @@ test("the script has no finding of its own, and says what the lines say", () => 
       });
       expect(new Set(lines.flatMap(({ says }) => says))).toEqual(new Set(said));
     }),
-    { numRuns: 1000 },
+    { seed: 13, numRuns: 1000 },
   );
 });
 
@@ -137,6 +137,6 @@ test("what is remembered of lines changes nothing of what is read", () => {
       const again = lineReadings(remembering[i]!, board, catalogue);
       expect(again.map((each) => ({ ...each }))).toEqual(plain.map((each) => ({ ...each })));
     }),
-    { numRuns: 300 },
+    { seed: 13, numRuns: 300 },
   );
 });
