@@ -83,8 +83,10 @@ function lineFor({ draft }: Plan, edit: Edit): { line: string; parse: LineParse 
   if (longest !== null && line.length > longest)
     return `the line would be longer than the ${longest} characters that the board takes: “${line}”`;
   const parse = draft.reader.read(line, edit.row?.block.scope ?? place.scope);
-  return isAsMeant(parse, left, texts, row)
-    ? { line, parse }
+  if (isAsMeant(parse, left, texts, row)) return { line, parse };
+  const beyond = parse.kind === "fits" ? parse.says.find(({ outcome }) => outcome.kind === "beyond") : undefined;
+  return beyond?.outcome.kind === "beyond"
+    ? beyond.outcome.why
     : `the line “${line}” would mean something else to the board`;
 }
 
