@@ -26,6 +26,13 @@ export interface AtomEntry {
   readonly values: readonly Held[];
 }
 
+/** An entry in each of the scripts that have it. */
+export interface Member {
+  readonly what: string;
+  readonly rows: readonly number[];
+  readonly entries: readonly AtomEntry[];
+}
+
 /** The entries of a craft that slots can hold; conditions and what follows a dial are none. */
 export function atomsOf(craft: Craft, workspace: Workspace): ReadonlyMap<string, AtomEntry> {
   const atoms = new Map<string, AtomEntry>();

@@ -2,7 +2,7 @@
 import { numberIn } from "../codes/held.ts";
 import { numberOf } from "../exact.ts";
 import type { AlignedLine } from "./align.ts";
-import type { Member } from "./families.ts";
+import type { Member } from "./atoms.ts";
 import type { Law } from "./laws.ts";
 
 export interface Bits {

@@ -5,18 +5,11 @@
 import { numberIn } from "../codes/held.ts";
 import type { Exact } from "../exact.ts";
 import { type AlignedLine, affixesOf } from "./align.ts";
-import type { AtomEntry } from "./atoms.ts";
+import type { AtomEntry, Member } from "./atoms.ts";
 import { type Bits, bitsFit, bitsLaw } from "./bits-laws.ts";
 import type { Fact, FactPart } from "./fact-text.ts";
 import { bijection, wordLaw } from "./laws.ts";
 import { isProven, lawFor, type Scale, scaleFits, scaleOf, spellingsOf } from "./number-laws.ts";
-
-/** An entry in each of the scripts that have it. */
-export interface Member {
-  readonly what: string;
-  readonly rows: readonly number[];
-  readonly entries: readonly AtomEntry[];
-}
 
 /** What one value of the entries is, if a column means it by this law. */
 interface Guess {
