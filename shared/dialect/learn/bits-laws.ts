@@ -3,7 +3,7 @@ import { numberIn } from "../codes/held.ts";
 import { numberOf } from "../exact.ts";
 import type { AlignedLine } from "./align.ts";
 import type { Member } from "./atoms.ts";
-import type { Law } from "./laws.ts";
+import type { Law } from "./law.ts";
 
 export interface Bits {
   readonly law: Law;

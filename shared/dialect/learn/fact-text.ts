@@ -4,7 +4,7 @@ import { quote } from "../../syntax/scanner.ts";
 import type { Want } from "../write/wanted.ts";
 import { type AlignedLine, affixesOf } from "./align.ts";
 import type { EntryForm } from "./atoms.ts";
-import type { Law } from "./laws.ts";
+import type { Law } from "./law.ts";
 
 /** How one value of an entry is told. */
 export interface FactPart {

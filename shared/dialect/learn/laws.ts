@@ -1,29 +1,8 @@
 /** By which code a token follows a value through all pairs; none where it does not, or might by chance. */
 import { bareText, numberIn } from "../codes/held.ts";
 import type { Held } from "../dialect.ts";
+import type { Law, Pairs } from "./law.ts";
 import { numberLaw, plainOf } from "./number-laws.ts";
-
-type Pairs = readonly (readonly [theirs: string, ours: string])[];
-
-export type Law =
-  /** The board writes what a script does; the unit stands on the right. */
-  | { readonly kind: "plain"; readonly unit: string }
-  /** What stands behind `number` in a code. */
-  | { readonly kind: "number"; readonly clauses: string }
-  | { readonly kind: "words"; readonly pairs: Pairs }
-  | { readonly kind: "letters"; readonly pairs: Pairs }
-  /** Items with a mark between. */
-  | { readonly kind: "list"; readonly by: string; readonly pairs: Pairs }
-  /** Words by bit, in a number spelled so. */
-  | {
-      readonly kind: "set";
-      readonly bits: readonly (readonly [bit: number, ours: string])[];
-      readonly spelling: string;
-    }
-  /** A column and a row in one number. */
-  | { readonly kind: "bits"; readonly clauses: string }
-  /** Text, with this mark around it or none. */
-  | { readonly kind: "text"; readonly within: string; readonly escape: string };
 
 /** The law by which these tokens, one a pair, mean these values. */
 export function lawOf(tokens: readonly string[], values: readonly Held[]): Law | null {

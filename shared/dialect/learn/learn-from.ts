@@ -14,7 +14,8 @@ import { type AlignedLine, affixesOf, alignLines } from "./align.ts";
 import { atomsOf, type Member } from "./atoms.ts";
 import { dialectText, type Fact, leftText } from "./fact-text.ts";
 import { familyFacts, groupedBy, isNeeded } from "./families.ts";
-import { type Law, lawOf } from "./laws.ts";
+import type { Law } from "./law.ts";
+import { lawOf } from "./laws.ts";
 import type { Learned, OpenQuestion, Pair } from "./learned.ts";
 import { sumsOf } from "./sums.ts";
 

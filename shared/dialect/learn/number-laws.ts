@@ -11,7 +11,7 @@ import {
   plus,
   times,
 } from "../exact.ts";
-import type { Law } from "./laws.ts";
+import type { Law } from "./law.ts";
 
 /** How tokens spell numbers: the numbers, and what a code says of it. */
 export interface Spelled {

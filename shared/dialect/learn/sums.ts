@@ -5,7 +5,7 @@ import { compareExact, type Exact, exact, minus, times } from "../exact.ts";
 import type { AlignedLine } from "./align.ts";
 import type { AtomEntry } from "./atoms.ts";
 import type { Fact } from "./fact-text.ts";
-import type { Law } from "./laws.ts";
+import type { Law } from "./law.ts";
 import { lawFor, spellingsOf } from "./number-laws.ts";
 
 interface Token {
