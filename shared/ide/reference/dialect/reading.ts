@@ -18,6 +18,8 @@ export const reading: DialectPage = {
     `
 *headings, states of lines, channels that become controls*
 
+How a dialect tells what stands below which heading, what each line of a board's text becomes, and how channels become the controls of the handset.
+
 ## Headings
 
 Some boards say first what the following lines are about. \`under T\`, as a line of a section, says that the section's lines from here on count only below a board line T. T may have slots. Any line of the form of a \`heading\` (section \`text\`) or of an \`under\` closes the heading before.

@@ -8,6 +8,8 @@ export const report: DialectPage = {
     `
 *findings, reports, the command line, teaching*
 
+What is found in a dialect by itself, what reading and writing tell, the commands, and how a dialect grows line by line.
+
 ## Findings about a dialect
 
 - \`slot-unmatched\`: a slot stands on one side only. On the right alone it has no value; on the left alone it is beside, and needs a default.
