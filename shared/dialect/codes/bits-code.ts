@@ -18,13 +18,6 @@ function namedBits(code: BitsCode | SetCode): bigint {
   return code.parts.reduce((all, { from, to }) => all | mask(from, to), fixed);
 }
 
-/** The bits in a number that the code has no name for, where one of them is set; null otherwise. */
-export function unnamedBits(code: BitsCode | SetCode, raw: string): bigint | null {
-  const number = parseDigits(raw, code);
-  const others = number === null ? 0n : number & ~namedBits(code);
-  return others === 0n ? null : others;
-}
-
 function noNumber(code: BitsCode | SetCode, raw: string): Decoded {
   return { kind: "bad", why: `“${raw}” is no ${code.base === 10 ? "" : `base-${code.base} `}number of “${code.name}”` };
 }

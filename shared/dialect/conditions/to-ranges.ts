@@ -124,7 +124,7 @@ function withoutSmaller(board: Switchboard, lines: Map<StateSet, LineOption[]>):
 }
 
 /** What the parts of lines hold on this board; parts that are alike are the same holder. */
-export function holdersFor(board: Switchboard, bounds: SaidBounds) {
+function holdersFor(board: Switchboard, bounds: SaidBounds) {
   const drivers = new Map<number, number>();
   for (const { channel } of board.input.controls) drivers.set(channel, (drivers.get(channel) ?? 0) + 1);
   const held = (span: BoxSpan, part: RangePart): HeldSpan | null =>

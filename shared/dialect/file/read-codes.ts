@@ -1,9 +1,10 @@
 /** Reads the facts of the section `codes`: `glaze number 0 to 220 each 0.02 V/cell`. */
-import { convert, unitSymbol } from "../../catalogue/units.ts";
+import { unitSymbol } from "../../catalogue/units.ts";
 import { type Fault, isFault } from "../../syntax/read-context.ts";
 import type { Cols } from "../../syntax/span.ts";
 import type { Word } from "../../syntax/tree.ts";
-import { compareExact, dividedBy, type Exact, exactOf, exactOfNumber, times } from "../exact.ts";
+import { exactIn } from "../codes/held.ts";
+import { compareExact, type Exact, exactOf } from "../exact.ts";
 import { type FactScanner, next, nextAt, unfit } from "./fact-scanner.ts";
 
 /** A code that is only named. */
@@ -40,7 +41,7 @@ export type CodeDraft =
   | (Spelling & { kind: "set"; items: { bit: number; ours: string; at: Cols }[] })
   | { kind: "text"; within: string; escape: string; longest: number | null };
 
-export const CODE_KINDS = ["number", "words", "letters", "list", "bits", "set", "text"] as const;
+const CODE_KINDS = ["number", "words", "letters", "list", "bits", "set", "text"] as const;
 
 /** Reads what stands behind a code's name. */
 export function readCode(scan: FactScanner): CodeDraft | Fault {
@@ -135,13 +136,13 @@ function readNumber(scan: FactScanner): CodeDraft | Fault {
   const inUnit = (amount: Amount | undefined, usual: Exact) => {
     if (!amount) return usual;
     if (amount.unit === unit || unit === "") return amount.number;
-    const factor = convert(1, amount.unit, unit);
-    return factor === undefined
-      ? unfit(
-          amount,
-          `${amount.unit === "" ? "A bare number" : `A value in ${amount.unit}`} and one in ${unit} do not go together: write both in one unit.`,
-        )
-      : times(amount.number, exactFactor(factor));
+    return (
+      exactIn(amount.number, amount.unit, unit) ??
+      unfit(
+        amount,
+        `${amount.unit === "" ? "A bare number" : `A value in ${amount.unit}`} and one in ${unit} do not go together: write both in one unit.`,
+      )
+    );
   };
   const start = inUnit(from, { over: 0n, under: 1n });
   const step = inUnit(each, { over: 1n, under: 1n });
@@ -164,13 +165,6 @@ function readNumber(scan: FactScanner): CodeDraft | Fault {
     places,
     unset,
   };
-}
-
-/** A factor between two units: whole, or one divided by a whole number, wherever the units are. */
-function exactFactor(factor: number): Exact {
-  return factor >= 1
-    ? exactOfNumber(factor)
-    : dividedBy({ over: 1n, under: 1n }, exactOfNumber(Number((1 / factor).toPrecision(12))));
 }
 
 function readAmount(scan: FactScanner, word: string): Amount | Fault {

@@ -33,7 +33,7 @@ export function emptyText(): TextDraft {
 }
 
 /** What a fact of the section begins with, in the order in which they are explained. */
-export const TEXT_FACTS = [
+const TEXT_FACTS = [
   "known-by",
   "comment",
   "blanks",

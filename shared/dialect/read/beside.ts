@@ -1,5 +1,6 @@
 /** What a board line holds that no entry of the script says: where that is not the default, the line is kept as well. */
 import { decodeSlot, textOfHeld } from "../codes/codes.ts";
+import { parseDigits } from "../codes/number-code.ts";
 import type { BitsCode, Left, Meaning, Slot } from "../dialect.ts";
 import { refsOf } from "../file/link-facts.ts";
 import { type ReadSlots, slotOf } from "./slots.ts";
@@ -42,14 +43,14 @@ export function mayHoldMore({ beside, pattern }: Left): boolean {
 function isDefault(slot: Slot, text: string): boolean {
   if (slot.default === null) return false;
   if (slot.default === text) return true;
-  if (slot.code?.kind === "bits") return numberOf(slot.code, text) === numberOf(slot.code, slot.default);
+  if (slot.code?.kind === "bits") return parseDigits(text, slot.code) === parseDigits(slot.default, slot.code);
   const [a, b] = [decodeSlot(slot, text), decodeSlot(slot, slot.default)];
   return a.kind !== "bad" && b.kind === a.kind && textOfHeld(a) === textOfHeld(b);
 }
 
 /** The first bits that say something and belong to no part that an entry uses. */
 function strayBits(code: BitsCode, slot: string, text: string, beside: readonly string[]): string | null {
-  const number = numberOf(code, text);
+  const number = parseDigits(text, code);
   if (number === null) return null;
   let rest = number;
   for (const { from, to, name } of code.parts) {
@@ -59,20 +60,6 @@ function strayBits(code: BitsCode, slot: string, text: string, beside: readonly 
   }
   for (const { bit } of code.fixed) rest &= ~(1n << BigInt(bit));
   return rest === 0n ? null : `“${text}” has bits that no entry says`;
-}
-
-/** The bits that a text spells, those below nought as two's complement of its width; null where it spells none. */
-function numberOf({ base, digits }: BitsCode, text: string): bigint | null {
-  const sign = text.startsWith("-") ? -1n : 1n;
-  const spelled = sign < 0n ? text.slice(1) : text;
-  let number = 0n;
-  for (const each of spelled.toLowerCase()) {
-    const digit = Number.parseInt(each, 36);
-    if (Number.isNaN(digit) || digit >= base) return null;
-    number = number * BigInt(base) + BigInt(digit);
-  }
-  const width = digits === null ? 32 : Math.ceil(digits * Math.log2(base));
-  return sign < 0n ? BigInt.asUintN(width, -number) : number;
 }
 
 function slotsUsed({ right, title }: Meaning): string[] {

@@ -274,7 +274,7 @@ function shapeBody(reader: EntryReader, { spec, name }: Place, shape: Shape, slo
 }
 
 /** The ranges of one line as a condition over channels. */
-export function rangesText(ranges: readonly PulseRange[]): string {
+function rangesText(ranges: readonly PulseRange[]): string {
   return ranges.map(({ channel, fromUs, toUs }) => `ch${channel} in ${fromUs} us to ${toUs} us`).join(" and ");
 }
 

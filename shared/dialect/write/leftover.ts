@@ -160,7 +160,7 @@ export function unsetTheRest(plan: Plan, wants: readonly Want[]): void {
 function unsetNumbers(plan: Plan, left: Left, place: Place): void {
   const bounds = left.pattern.slots.get("#")!.whole!;
   const first = unsetLine(left, new Map([["#", numberHeld(bounds.from)]]), null);
-  const before = first && beforeText(left, first);
+  const before = first && beforeOf(left, first);
   if (before === null) return;
   const held = numbersHeld(plan, left, place, before);
   const free = new Set([...rowsOf(plan.draft)].flatMap((row) => (isFree(row) ? [String(numberAt(row, before))] : [])));
@@ -185,20 +185,6 @@ function isUnsetBy({ edits }: Plan, left: Left, number: number): boolean {
 
 function numberHeld(number: number): Held {
   return { kind: "number", number: exact(BigInt(number)), unit: "" };
-}
-
-function beforeText(left: Left, helds: Helds): string | null {
-  let text = "";
-  for (const part of left.pattern.parts) {
-    if (part.kind === "literal") text += part.text;
-    else if (part.name === "#") return text;
-    else {
-      const spelled = encodeSlot(left.pattern.slots.get(part.name)!, helds.get(part.name) ?? UNSET);
-      if (spelled.kind === "cannot") return null;
-      text += spelled.text;
-    }
-  }
-  return null;
 }
 
 /** Every name that the words of a naming slot know, and that nobody wants; or the line itself, where it has no such slot. */

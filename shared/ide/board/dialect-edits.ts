@@ -61,7 +61,7 @@ export function dialectEdits(script: Script, lines: DialectLines, place: FactPla
 }
 
 /** The columns of a fact's left side, quotes included; null where several stand there, or none. */
-export function leftCols(tree: Tree, line: number): { start: number; end: number } | null {
+function leftCols(tree: Tree, line: number): { start: number; end: number } | null {
   const found = tree.lines[line];
   if (found?.node.kind !== "fact") return null;
   const { start, end } = found.node.content;
