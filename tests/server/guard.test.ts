@@ -1,6 +1,6 @@
 /** Every handler of the server is under the guard: whatever it is sent, it answers, and what went wrong is in the log. */
 import { expect, test } from "vitest";
-import type { Connection } from "vscode-languageserver";
+import { type Connection, ResponseError } from "vscode-languageserver/node";
 import { startServer } from "../../server/src/lsp/start.ts";
 import { filesInMemory } from "./session.ts";
 
@@ -37,7 +37,7 @@ const hostile = new Proxy(
 );
 
 const { connection, handlers } = recorder();
-startServer(connection, filesInMemory({}));
+startServer(connection, filesInMemory({}), ResponseError);
 
 test("the handlers of every feature are found", () => {
   const names = [...handlers.keys()];
@@ -62,7 +62,7 @@ test.each([...handlers.keys()])("%s answers whatever it is sent", async (name) =
 
 test("a fault while an item of completion is described is a line in the log, and the item comes back as it was", async () => {
   const { connection: other, handlers: of, log } = recorder();
-  startServer(other, filesInMemory({}));
+  startServer(other, filesInMemory({}), ResponseError);
   const item = { label: "cells", data: hostile };
   expect(await of.get("onCompletionResolve")!(item)).toBe(item);
   expect(log.join()).toMatch(/^completion details: Error: hostile/);
@@ -70,7 +70,7 @@ test("a fault while an item of completion is described is a line in the log, and
 
 test("a server that was started with nonsense still serves", async () => {
   const { connection: other, handlers: of, log } = recorder();
-  startServer(other, filesInMemory({}));
+  startServer(other, filesInMemory({}), ResponseError);
   const answer = await of.get("onInitialize")!({ capabilities: null });
   expect(answer).toMatchObject({ capabilities: { hoverProvider: true } });
   expect(log.join()).toMatch(/^initialize: TypeError/);

@@ -8,6 +8,7 @@ import {
   ProposedFeatures,
   type ProtocolConnection,
   type PublishDiagnosticsParams,
+  ResponseError,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
@@ -60,6 +61,7 @@ export async function startSession(
   startServer(
     createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down)),
     files,
+    ResponseError,
     warmUp,
   );
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));

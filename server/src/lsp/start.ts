@@ -27,6 +27,7 @@ import { drawnWith } from "./panel-against.ts";
 import { toPanelModel } from "./panel-to-lsp.ts";
 import { pathOf } from "./paths.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
+import type { ResponseErrorClass } from "./refused.ts";
 import { answerReview } from "./review.ts";
 import { answerShare } from "./share.ts";
 import { synchronise } from "./synchronise.ts";
@@ -55,15 +56,24 @@ interface Options {
 
 /**
  * Serves a connection until it ends; `files` is what the host can reach beyond the editor's open
- * documents, `warmUpOf` the process's warm-up.
+ * documents, `ResponseError` the class of the host's own protocol library, `warmUpOf` the process's warm-up.
  */
-export function startServer(connection: Connection, files: ServerFiles, warmUpOf: MakeWarmUp = makeWarmUp): void {
+export function startServer(
+  connection: Connection,
+  files: ServerFiles,
+  ResponseError: ResponseErrorClass,
+  warmUpOf: MakeWarmUp = makeWarmUp,
+): void {
   const warmUp = warmUpOf((error) => logError(connection, "warm-up", error));
   const turns = takeTurns();
-  const guard = makeGuard(connection, () => {
-    turns.heard();
-    warmUp();
-  });
+  const guard = makeGuard(
+    connection,
+    () => {
+      turns.heard();
+      warmUp();
+    },
+    ResponseError,
+  );
   const documents: Documents = makeDocuments(files, {
     listingCut: () => connection.console.warn(LISTING_CUT),
     wordsFound: () => void publisher.wordsChanged(),

@@ -15,11 +15,11 @@ declare const self: DedicatedWorkerGlobalScope;
 
 /** Modules that only a worker needs are loaded only in a worker; no message arrives before they are loaded. */
 async function serveEditor(): Promise<void> {
-  const { BrowserMessageReader, BrowserMessageWriter, createConnection } = await import(
+  const { BrowserMessageReader, BrowserMessageWriter, createConnection, ResponseError } = await import(
     "vscode-languageserver/browser"
   );
   const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self));
-  startServer(connection, filesOver(connection));
+  startServer(connection, filesOver(connection), ResponseError);
 }
 
 function filesOver(connection: Connection): ServerFiles {

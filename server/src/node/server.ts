@@ -1,5 +1,5 @@
 /** The language server on a machine with a disk: over standard input and output, or a parent's channel. */
-import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { createConnection, ProposedFeatures, ResponseError } from "vscode-languageserver/node";
 import { startServer } from "../lsp/start.ts";
 import { diskFiles } from "./disk-files.ts";
 
@@ -7,4 +7,4 @@ import { diskFiles } from "./disk-files.ts";
 const said = process.argv.some((argument) => /^--(stdio|node-ipc|socket|pipe)/.test(argument));
 if (!said) process.argv.push("--stdio");
 
-startServer(createConnection(ProposedFeatures.all), diskFiles);
+startServer(createConnection(ProposedFeatures.all), diskFiles, ResponseError);

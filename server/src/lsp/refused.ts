@@ -1,0 +1,18 @@
+/** An answer that is no result: a refusal in words, or the end of a request that the client no longer wants. */
+
+/** The codes of the protocol (`LSPErrorCodes`) that the server answers with. */
+export const CODES = { requestFailed: -32803, contentModified: -32801, requestCancelled: -32800 } as const;
+
+/** Thrown by a handler; the guard makes an error of the protocol of it. */
+export class Refused extends Error {
+  readonly code: number;
+
+  /** `message` is for the pilot: an editor shows it. */
+  constructor(message: string, code: number = CODES.requestFailed) {
+    super(message);
+    this.code = code;
+  }
+}
+
+/** The protocol library's `ResponseError`: each host brings its own library, which knows only its own class. */
+export type ResponseErrorClass = new (code: number, message: string) => Error;
