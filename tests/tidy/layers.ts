@@ -137,6 +137,10 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   "new-craft": { doors: ["new-craft", "questions", "answers", "choices", "script-text"], uses: ["context"] },
   "new-handset": { doors: ["new-handset", "questions", "answers"], uses: ["context", "new-craft"] },
   "own-words": { doors: ["own-words"] },
+  structure: {
+    doors: ["selections"],
+    uses: ["context", "dialect-files"],
+  },
   "workspace-tree": { doors: ["workspace-tree", "craft-status"], uses: ["arming", "context"] },
 };
 

@@ -32,6 +32,9 @@ export interface Abilities {
   /** Makes files as part of an edit, and takes edits with a place for the cursor. */
   readonly createsFiles: boolean;
   readonly snippetEdits: boolean;
+  /** Asks for what a hint means when it is to be shown. */
+  readonly resolvesHints: boolean;
+  readonly takesTokenDeltas: boolean;
 }
 
 /** The abilities among all that a client says it can do. */
@@ -53,7 +56,13 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
       workspace.workspaceEdit.changeAnnotationSupport !== undefined,
     createsFiles: workspace?.workspaceEdit?.resourceOperations?.includes("create") === true,
     snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true,
+    resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties?.includes("tooltip") === true,
+    takesTokenDeltas: isDelta(textDocument?.semanticTokens?.requests?.full),
   };
+}
+
+function isDelta(full: boolean | { readonly delta?: boolean } | undefined): boolean {
+  return typeof full === "object" && full?.delta === true;
 }
 
 /** Scripts, and folders with whatever is in them. */
@@ -81,8 +90,13 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     documentLinkProvider: {},
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...new Set(Object.values(KINDS))] },
     codeLensProvider: {},
-    inlayHintProvider: true,
-    semanticTokensProvider: { legend: LEGEND, full: true },
+    selectionRangeProvider: true,
+    inlayHintProvider: abilities.resolvesHints ? { resolveProvider: true } : true,
+    semanticTokensProvider: {
+      legend: LEGEND,
+      full: abilities.takesTokenDeltas ? { delta: true } : true,
+      range: true,
+    },
     workspace: {
       workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders },
       fileOperations: { willRename: SCRIPTS, didRename: SCRIPTS, willDelete: SCRIPTS, didDelete: SCRIPTS },

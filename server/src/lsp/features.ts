@@ -4,11 +4,9 @@ import { type CompletionItem, MarkupKind } from "vscode-languageserver-types";
 import { completionsAt, type DocRef, documentationOf } from "../../../shared/ide/completion/complete.ts";
 import { definitionsAt } from "../../../shared/ide/editor/definition.ts";
 import { foldsOf } from "../../../shared/ide/editor/folding.ts";
-import { hintsOf } from "../../../shared/ide/editor/hints.ts";
 import { lensesOf } from "../../../shared/ide/editor/lenses.ts";
 import { linksOf } from "../../../shared/ide/editor/links.ts";
 import { symbolsOf } from "../../../shared/ide/editor/symbols.ts";
-import { tokensOf } from "../../../shared/ide/editor/tokens.ts";
 import { hoverAt, type LinkTargets } from "../../../shared/ide/hover/hover.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Abilities } from "./capabilities.ts";
@@ -17,7 +15,6 @@ import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
 import type { Settings } from "./settings.ts";
 import { toCodeLens, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
-import { packTokens } from "./tokens-to-lsp.ts";
 
 interface Parts {
   readonly connection: Connection;
@@ -90,26 +87,6 @@ export function answerFeatures(parts: Parts): void {
       if (!settings().showsLenses) return [];
       const file = await loadFor(documents, { textDocument: { uri } });
       return lensesOf(now(), file).flatMap((lens) => toCodeLens(lens, uri, lensCommand()));
-    }),
-  );
-  connection.languages.inlayHint.on(
-    guard("inlay hints", null, async (params) => {
-      const file = await loadFor(documents, params);
-      const shown = hintsOf(now(), file, params.range).filter(({ kind }) => settings().showsHint(kind));
-      return shown.map(({ at, label, tooltip }) => ({
-        position: at,
-        // The editor's own padding is too narrow to tell the hint from the value.
-        label: `\u00a0${label}`,
-        tooltip,
-        paddingLeft: true,
-        paddingRight: true,
-      }));
-    }),
-  );
-  connection.languages.semanticTokens.on(
-    guard("semantic tokens", { data: [] }, async ({ textDocument }) => {
-      const script = scriptOf(await documents.load(textDocument.uri));
-      return { data: script ? packTokens(tokensOf(script, now().catalogue)) : [] };
     }),
   );
 }

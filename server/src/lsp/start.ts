@@ -14,6 +14,7 @@ import { diagnosticsOf } from "./diagnostics.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { type Guard, logError, makeGuard } from "./guard.ts";
+import { answerHints } from "./hints.ts";
 import { answerInsertions } from "./insertions.ts";
 import { type KeptSettings, keepSettings } from "./keep-settings.ts";
 import { answerMapControls } from "./map-controls.ts";
@@ -30,8 +31,10 @@ import { makePublisher, type Publisher } from "./publish.ts";
 import type { ResponseErrorClass } from "./refused.ts";
 import { answerReview } from "./review.ts";
 import { answerShare } from "./share.ts";
+import { answerStructure } from "./structure.ts";
 import { synchronise } from "./synchronise.ts";
 import type { PageOfRule } from "./to-lsp.ts";
+import { answerTokens } from "./tokens.ts";
 import { takeTurns } from "./turns.ts";
 import { answerUseLines } from "./use-lines.ts";
 import { answerValues } from "./values.ts";
@@ -156,6 +159,9 @@ export function startServer(
     lensCommand: () => lensCommand,
     links: () => linkTargets(links, documents.uriOf),
   });
+  answerTokens({ connection, documents, guard, abilities });
+  answerHints({ connection, documents, guard, abilities, settings: settings.now });
+  answerStructure(connection, documents, guard);
   answerActions({
     connection,
     documents,

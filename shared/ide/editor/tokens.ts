@@ -14,13 +14,21 @@ export interface Token extends Span {
   readonly kind: TokenKind;
 }
 
-/** The tokens of a script, in order of position, without overlaps. */
-export function tokensOf(script: Script, catalogue: Catalogue): Token[] {
+/** Lines from the first to the last, both included. */
+export interface LineRun {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** The tokens of a script, or of some of its lines, in order of position, without overlaps. */
+export function tokensOf(script: Script, catalogue: Catalogue, of: LineRun = ALL_LINES): Token[] {
   const tokens: Token[] = [];
-  const { lines, kind } = script.tree;
-  let entry = 0;
-  let section = "";
-  for (let line = 0; line < lines.length; line++) {
+  const { lines, kind, sections } = script.tree;
+  const first = Math.max(0, of.first);
+  const last = Math.min(lines.length - 1, of.last);
+  let entry = countAbove(script.entries, first);
+  let begun = countAbove(sections, first);
+  for (let line = first; line <= last; line++) {
     const { node, comment } = lines[line]!;
     const add = (kind: TokenKind, { start, end }: Cols) => {
       if (end > start) tokens.push({ kind, line, start, end });
@@ -29,13 +37,28 @@ export function tokensOf(script: Script, catalogue: Catalogue): Token[] {
     const current = script.entries[entry];
     if (current?.line === line) for (const piece of current.pieces) add(piece.kind, piece);
     else if (node.kind === "fact")
-      for (const piece of factLineIn(section, lines[line]!, catalogue)?.pieces ?? []) add(piece.kind, piece);
+      for (const piece of factLineIn(sections[begun - 1]?.name ?? "", lines[line]!, catalogue)?.pieces ?? [])
+        add(piece.kind, piece);
     else if (node.kind === "section" && kind === "dialect") addTitle(lines[line]!.text, node, add);
     else addStructure(node, add);
-    if (node.kind === "section") section = node.name.text;
+    if (sections[begun]?.line === line) begun++;
     if (comment) add("comment", comment);
   }
   return tokens;
+}
+
+const ALL_LINES: LineRun = { first: 0, last: Number.POSITIVE_INFINITY };
+
+/** How many of them, which are in order of line, stand above a line. */
+function countAbove(all: readonly { readonly line: number }[], line: number): number {
+  let low = 0;
+  let high = all.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (all[middle]!.line < line) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** The name of a dialect's section; its title may have slots. */
