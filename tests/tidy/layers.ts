@@ -103,6 +103,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     ],
     uses: ["context", "compare"],
   },
+  names: { doors: ["references"], uses: ["dialect-files"] },
   origin: {
     doors: ["inline", "layers-for", "move", "offers", "origin", "override"],
     uses: ["compare", "context", "edits"],

@@ -85,6 +85,8 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     signatureHelpProvider: { triggerCharacters: [" ", ","] },
     colorProvider: true,
     definitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     documentLinkProvider: {},

@@ -18,6 +18,7 @@ import { answerHints } from "./hints.ts";
 import { answerInsertions } from "./insertions.ts";
 import { type KeptSettings, keepSettings } from "./keep-settings.ts";
 import { answerMapControls } from "./map-controls.ts";
+import { answerNames } from "./names.ts";
 import { answerNewCraft } from "./new-craft.ts";
 import { answerNewHandset } from "./new-handset.ts";
 import { answerOrigin } from "./origin.ts";
@@ -182,6 +183,7 @@ export function startServer(
     }),
   });
   answerValues(connection, documents, guard);
+  answerNames(connection, documents, guard);
   answerUseLines({ connection, documents, guard, abilities, settings: settings.now });
   answerNewCraft(connection, documents, guard);
   answerNewHandset(connection, documents, guard);
