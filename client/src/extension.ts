@@ -234,6 +234,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
       originCommand: ORIGIN_COMMAND,
       checksJson: true,
       lensCommand: LENS_COMMAND,
+      suggestCommand: "editor.action.triggerSuggest",
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.
       // As plain data: a configuration has methods, which no message to a worker can carry.
       settings: JSON.parse(JSON.stringify(workspace.getConfiguration(SETTINGS_SECTION))),

@@ -42,7 +42,12 @@ export function filesInMemory(texts: Record<string, string>, reads = new Map<str
 }
 
 export const PULLING: InitializeParams["capabilities"] = {
-  textDocument: { diagnostic: {}, definition: { linkSupport: true } },
+  textDocument: {
+    diagnostic: {},
+    definition: { linkSupport: true },
+    completion: { completionItem: { snippetSupport: true } },
+    signatureHelp: { signatureInformation: { parameterInformation: { labelOffsetSupport: true } } },
+  },
 };
 
 /**

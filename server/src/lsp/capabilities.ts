@@ -7,6 +7,7 @@ import type {
 } from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver-types";
 import { SCRIPT_END } from "../../../shared/model/file-names.ts";
+import { showsMarkdown } from "./markup.ts";
 import { KINDS } from "./origin-actions.ts";
 import { LEGEND } from "./tokens-to-lsp.ts";
 
@@ -25,6 +26,14 @@ export interface Abilities {
   /** Can be asked to tell of changes of settings; else it does so by itself, or not at all. */
   readonly tellsSettings: boolean;
   readonly linksToDefinitions: boolean;
+  /** Has tab stops in what it completes. */
+  readonly snippetItems: boolean;
+  /** Shows Markdown there; else it gets plain text. */
+  readonly hoverMarkdown: boolean;
+  readonly itemMarkdown: boolean;
+  readonly signatureMarkdown: boolean;
+  /** Takes a part of a signature by its columns; else by its text. */
+  readonly partsByColumn: boolean;
   /** Takes edits for one version of a document, and refuses them for another. */
   readonly versionsEdits: boolean;
   /** Asks the user about edits that are marked so. */
@@ -39,6 +48,7 @@ export interface Abilities {
 
 /** The abilities among all that a client says it can do. */
 export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Abilities {
+  const signature = textDocument?.signatureHelp?.signatureInformation;
   return {
     pulls: textDocument?.diagnostic !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
@@ -50,6 +60,11 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     givesSettings: workspace?.configuration === true,
     tellsSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     linksToDefinitions: textDocument?.definition?.linkSupport === true,
+    snippetItems: textDocument?.completion?.completionItem?.snippetSupport === true,
+    hoverMarkdown: showsMarkdown(textDocument?.hover?.contentFormat),
+    itemMarkdown: showsMarkdown(textDocument?.completion?.completionItem?.documentationFormat),
+    signatureMarkdown: showsMarkdown(signature?.documentationFormat),
+    partsByColumn: signature?.parameterInformation?.labelOffsetSupport === true,
     versionsEdits: workspace?.workspaceEdit?.documentChanges === true,
     asksAboutEdits:
       workspace?.workspaceEdit?.documentChanges === true &&

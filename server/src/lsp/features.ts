@@ -1,6 +1,6 @@
 /** What the editor asks of a document: each handler waits for the files, asks the core, and converts the answer. */
 import type { Connection } from "vscode-languageserver";
-import { type CompletionItem, MarkupKind } from "vscode-languageserver-types";
+import type { CompletionItem } from "vscode-languageserver-types";
 import { completionsAt, type DocRef, documentationOf } from "../../../shared/ide/completion/complete.ts";
 import { definitionsAt } from "../../../shared/ide/editor/definition.ts";
 import { foldsOf } from "../../../shared/ide/editor/folding.ts";
@@ -13,6 +13,7 @@ import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
+import { markup } from "./markup.ts";
 import type { Settings } from "./settings.ts";
 import { toCodeLens, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
 
@@ -25,11 +26,13 @@ interface Parts {
   readonly links: () => LinkTargets;
   /** The client's command that follows a lens; null where it has none. */
   readonly lensCommand: () => string | null;
+  /** The client's command that asks for completion again; null where it has none. */
+  readonly suggestCommand: () => string | null;
 }
 
 /** Answers what an editor asks of a document, but for its findings and what `values.ts` and `actions.ts` answer. */
 export function answerFeatures(parts: Parts): void {
-  const { connection, documents, guard, abilities, settings, links, lensCommand } = parts;
+  const { connection, documents, guard, abilities, settings, links, lensCommand, suggestCommand } = parts;
   const { uriOf, now } = documents;
   const scriptOf = (file: FilePath) => now().script(file);
 
@@ -37,19 +40,23 @@ export function answerFeatures(parts: Parts): void {
     guard("hover", null, async (params) => {
       const file = await loadFor(documents, params);
       const hover = hoverAt(now(), file, params.position, links());
-      return hover && { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: hover.range };
+      return hover && { contents: markup(hover.markdown, abilities().hoverMarkdown), range: hover.range };
     }),
   );
   connection.onCompletion(
     guard("completion", null, async (params) => {
       const file = await documents.loadAll(params.textDocument.uri);
-      return { isIncomplete: false, items: completionsAt(now(), file, params.position).map(toCompletionItem) };
+      const form = { snippets: abilities().snippetItems, suggestCommand: suggestCommand() };
+      const items = completionsAt(now(), file, params.position).map((item) => toCompletionItem(item, form));
+      return { isIncomplete: false, items };
     }),
   );
   connection.onCompletionResolve((item) =>
     guard("completion details", item, () => {
       const value = item.data ? documentationOf(now().catalogue, item.data as DocRef) : null;
-      return value ? ({ ...item, documentation: { kind: MarkupKind.Markdown, value } } satisfies CompletionItem) : item;
+      return value
+        ? ({ ...item, documentation: markup(value, abilities().itemMarkdown) } satisfies CompletionItem)
+        : item;
     })(),
   );
   connection.onDefinition(

@@ -56,6 +56,8 @@ interface Options {
   /** What the user has set, as the section “fettle” of an editor's settings has it. */
   readonly settings?: unknown;
   readonly lensCommand?: unknown;
+  /** Asks for completion again, after a name whose value is expected. */
+  readonly suggestCommand?: unknown;
 }
 
 /**
@@ -86,6 +88,7 @@ export function startServer(
   let links = linksFor({});
   let positionsCommand: string | null = null;
   let lensCommand: string | null = null;
+  let suggestCommand: string | null = null;
   let acceptCommand: string | null = null;
   let originCommand: string | null = null;
   let checksJson = false;
@@ -127,6 +130,7 @@ export function startServer(
       const options: Options = initializationOptions ?? {};
       positionsCommand = commandIn(options.positionsCommand);
       lensCommand = commandIn(options.lensCommand);
+      suggestCommand = commandIn(options.suggestCommand);
       links = linksFor(options);
       acceptCommand = commandIn(options.acceptCommand);
       originCommand = commandIn(options.originCommand);
@@ -158,6 +162,7 @@ export function startServer(
     abilities,
     settings: settings.now,
     lensCommand: () => lensCommand,
+    suggestCommand: () => suggestCommand,
     links: () => linkTargets(links, documents.uriOf),
   });
   answerTokens({ connection, documents, guard, abilities });
@@ -182,7 +187,7 @@ export function startServer(
       creates: client.createsFiles && client.versionsEdits,
     }),
   });
-  answerValues(connection, documents, guard);
+  answerValues(connection, documents, guard, abilities);
   answerNames(connection, documents, guard);
   answerUseLines({ connection, documents, guard, abilities, settings: settings.now });
   answerNewCraft(connection, documents, guard);

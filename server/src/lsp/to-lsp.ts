@@ -14,7 +14,7 @@ import {
   type LocationLink,
   SymbolKind,
 } from "vscode-languageserver-types";
-import type { CompletionItem as CoreCompletionItem } from "../../../shared/ide/completion/complete.ts";
+import { type CompletionItem as CoreCompletionItem, withoutStops } from "../../../shared/ide/completion/complete.ts";
 import type { Definition } from "../../../shared/ide/editor/definition-target.ts";
 import type { WitnessedFinding } from "../../../shared/ide/editor/fixes.ts";
 import type { Fold } from "../../../shared/ide/editor/folding.ts";
@@ -88,19 +88,31 @@ const COMPLETION_KINDS: Record<CoreCompletionItem["kind"], CompletionItemKind> =
   snippet: CompletionItemKind.Snippet,
 };
 
+/** What the client can do with a completion item. */
+export interface CompletionForm {
+  /** Has tab stops. */
+  readonly snippets: boolean;
+  /** The client's command that asks for completion again; null where it has none. */
+  readonly suggestCommand: string | null;
+}
+
 /** The documentation is left for `completionItem/resolve`, which finds it by `data`. */
-export function toCompletionItem(item: CoreCompletionItem): CompletionItem {
+export function toCompletionItem(
+  item: CoreCompletionItem,
+  { snippets, suggestCommand }: CompletionForm,
+): CompletionItem {
+  const isSnippet = item.snippet && snippets;
   return {
     label: item.label,
     kind: COMPLETION_KINDS[item.kind],
     detail: item.detail,
     sortText: item.sort,
     filterText: item.filter,
-    insertTextFormat: item.snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
-    textEdit: { range: item.range, newText: item.text },
+    insertTextFormat: isSnippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+    textEdit: { range: item.range, newText: item.snippet && !snippets ? withoutStops(item.text) : item.text },
     data: item.doc,
     // After a name with its blank the editor asks again at once, for the value.
-    ...(item.retrigger && { command: { title: "", command: "editor.action.triggerSuggest" } }),
+    ...(item.retrigger && suggestCommand && { command: { title: "", command: suggestCommand } }),
   };
 }
 

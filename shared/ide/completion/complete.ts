@@ -11,6 +11,7 @@ import { offerTopLevel, offerUsePaths } from "./top-level.ts";
 import { offerValues } from "./values.ts";
 
 export { type CompletionItem, type DocRef, documentationOf } from "./completion-item.ts";
+export { withoutStops } from "./without-stops.ts";
 
 /** The characters of the word that is being written: names, units, numbers with their unit. */
 const WORD_BEFORE = /[A-Za-z0-9%µ][A-Za-z0-9/%µ-]*$/;
