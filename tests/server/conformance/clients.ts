@@ -1,0 +1,49 @@
+/** Several kinds of client, by what they say they can do. */
+import type { ClientCapabilities } from "vscode-languageserver/node";
+import { protocolSchemas, type Schema } from "./protocol-schemas.ts";
+
+/** All that the protocol has: every switch on, every list of choices whole. */
+function everyAbility(): ClientCapabilities {
+  const { definitions } = protocolSchemas();
+  const whole = (schema: Schema): unknown => {
+    if (schema.$ref) return whole(definitions[decodeURIComponent(schema.$ref.replace("#/definitions/", ""))]!);
+    if (schema.anyOf)
+      return whole(schema.anyOf.find(({ $ref, type }) => $ref || type === "object") ?? schema.anyOf[0]!);
+    if (schema.const !== undefined) return schema.const;
+    if (schema.enum) return schema.enum[0];
+    if (schema.properties)
+      return Object.fromEntries(Object.entries(schema.properties).map(([name, member]) => [name, whole(member)]));
+    if (schema.type === "array") return choices(schema.items ?? {});
+    if (schema.type === "boolean") return true;
+    if (schema.type === "number" || schema.type === "integer") return 100;
+    return schema.type === "string" ? "any" : {};
+  };
+  const choices = (schema: Schema): unknown[] => {
+    if (schema.$ref) return choices(definitions[decodeURIComponent(schema.$ref.replace("#/definitions/", ""))]!);
+    if (schema.enum) return [...schema.enum];
+    const consts = schema.anyOf?.flatMap((each) => each.enum ?? (each.const === undefined ? [] : [each.const]));
+    return consts && consts.length > 0 ? consts : [whole(schema)];
+  };
+  const all = whole(definitions.ClientCapabilities!) as ClientCapabilities;
+  return {
+    ...all,
+    general: {
+      ...all.general,
+      positionEncodings: ["utf-8", "utf-16", "utf-32"],
+      staleRequestSupport: { cancel: true, retryOnContentModified: ["textDocument/semanticTokens/full"] },
+    },
+  };
+}
+
+const every = everyAbility();
+const { diagnostic: _, ...textDocument } = every.textDocument!;
+const { diagnostics: __, ...workspace } = every.workspace!;
+
+export type ClientName = "all abilities" | "no abilities" | "only pushed findings" | "UTF-16 alone";
+
+export const CLIENTS: Readonly<Record<ClientName, ClientCapabilities>> = {
+  "all abilities": every,
+  "no abilities": {},
+  "only pushed findings": { ...every, textDocument, workspace },
+  "UTF-16 alone": { ...every, general: { ...every.general, positionEncodings: ["utf-16"] } },
+};
