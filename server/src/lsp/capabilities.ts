@@ -91,6 +91,8 @@ const SCRIPTS: FileOperationRegistrationOptions = {
 /** What the server offers to such a client. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
   return {
+    // The one that every client has.
+    positionEncoding: "utf-16",
     textDocumentSync: { openClose: true, change: 2 satisfies typeof TextDocumentSyncKind.Incremental },
     ...(abilities.pulls && {
       diagnosticProvider: { identifier: "fettle", interFileDependencies: true, workspaceDiagnostics: true },

@@ -11,7 +11,7 @@ import { hoverAt, type LinkTargets } from "../../../shared/ide/hover/hover.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
-import type { Guard } from "./guard.ts";
+import { type Guard, resolving } from "./guard.ts";
 import { loadFor } from "./load.ts";
 import { markup } from "./markup.ts";
 import type { Settings } from "./settings.ts";
@@ -51,13 +51,11 @@ export function answerFeatures(parts: Parts): void {
       return { isIncomplete: false, items };
     }),
   );
-  connection.onCompletionResolve((item) =>
-    guard("completion details", item, () => {
+  connection.onCompletionResolve(
+    resolving(guard, "completion details", (item: CompletionItem) => {
       const value = item.data ? documentationOf(now().catalogue, item.data as DocRef) : null;
-      return value
-        ? ({ ...item, documentation: markup(value, abilities().itemMarkdown) } satisfies CompletionItem)
-        : item;
-    })(),
+      return value ? { ...item, documentation: markup(value, abilities().itemMarkdown) } : item;
+    }),
   );
   connection.onDefinition(
     guard("definition", null, async (params) => {

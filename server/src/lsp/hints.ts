@@ -4,7 +4,7 @@ import { type InlayHint as Hint, hintsOf } from "../../../shared/ide/editor/hint
 import { asUri } from "../../../shared/protocol/addresses.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
-import type { Guard } from "./guard.ts";
+import { type Guard, resolving } from "./guard.ts";
 import { loadFor } from "./load.ts";
 import type { Settings } from "./settings.ts";
 
@@ -32,14 +32,14 @@ export function answerHints({ connection, documents, guard, abilities, settings 
       return shown.map((hint) => (data ? { ...toHint(hint), data } : { ...toHint(hint), tooltip: hint.tooltip }));
     }),
   );
-  inlayHint.resolve((hint) =>
-    guard("words of a hint", hint, async () => {
+  inlayHint.resolve(
+    resolving(guard, "words of a hint", async (hint: InlayHint) => {
       const { uri } = hint.data as HintData;
       const file = await loadFor(documents, { textDocument: { uri: asUri(uri) } });
       const range = { start: hint.position, end: hint.position };
       const same = hintsOf(documents.now(), file, range).find((each) => toHint(each).label === hint.label);
       return same ? { ...hint, tooltip: same.tooltip } : hint;
-    })(),
+    }),
   );
 }
 

@@ -1,7 +1,14 @@
 /** An answer that is no result: a refusal in words, or the end of a request that the client no longer wants. */
 
-/** The codes of the protocol (`LSPErrorCodes`) that the server answers with. */
-export const CODES = { requestFailed: -32803, contentModified: -32801, requestCancelled: -32800 } as const;
+/** The codes of the protocol (`LSPErrorCodes` and `ErrorCodes`) that the server answers with. */
+export const CODES = {
+  requestFailed: -32803,
+  contentModified: -32801,
+  requestCancelled: -32800,
+  invalidRequest: -32600,
+  methodNotFound: -32601,
+  notInitialized: -32002,
+} as const;
 
 /** Thrown by a handler; the guard makes an error of the protocol of it. */
 export class Refused extends Error {
@@ -16,3 +23,8 @@ export class Refused extends Error {
 
 /** The protocol library's `ResponseError`: each host brings its own library, which knows only its own class. */
 export type ResponseErrorClass = new (code: number, message: string) => Error;
+
+/** What a client is told that has cancelled. */
+export function cancelled(): Refused {
+  return new Refused("The client no longer wants this answer.", CODES.requestCancelled);
+}

@@ -1,7 +1,7 @@
 /** Long work in short slices, so that a client that cancels is heard within one of them. */
 import type { CancellationToken } from "vscode-languageserver";
 import type { Steps } from "../../../shared/text/steps.ts";
-import { CODES, Refused } from "./refused.ts";
+import { cancelled } from "./refused.ts";
 import { pause } from "./timers.ts";
 
 /** A client that cancels is answered within 50 ms: a slice, one step beyond it, and what else the process has to do. */
@@ -20,8 +20,4 @@ export async function inSlices<T>(steps: Steps<T>, token?: CancellationToken): P
     await pause();
     until = Date.now() + SLICE_MS;
   }
-}
-
-function cancelled(): Refused {
-  return new Refused("The client no longer wants this answer.", CODES.requestCancelled);
 }

@@ -1,5 +1,5 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
-import type { Connection } from "vscode-languageserver";
+import type { CancellationToken, Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
@@ -13,10 +13,11 @@ import { answerCompare } from "./compare.ts";
 import { diagnosticsOf } from "./diagnostics.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
-import { type Guard, logError, makeGuard } from "./guard.ts";
+import { type Guard, INITIALIZE, logError, makeGuard } from "./guard.ts";
 import { answerHints } from "./hints.ts";
 import { answerInsertions } from "./insertions.ts";
 import { type KeptSettings, keepSettings } from "./keep-settings.ts";
+import { type Lifetime, makeLifetime } from "./lifetime.ts";
 import { answerMapControls } from "./map-controls.ts";
 import { answerNames } from "./names.ts";
 import { answerNewCraft } from "./new-craft.ts";
@@ -29,7 +30,7 @@ import { drawnWith } from "./panel-against.ts";
 import { toPanelModel } from "./panel-to-lsp.ts";
 import { pathOf } from "./paths.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
-import type { ResponseErrorClass } from "./refused.ts";
+import { CODES, Refused, type ResponseErrorClass } from "./refused.ts";
 import { answerReview } from "./review.ts";
 import { answerShare } from "./share.ts";
 import { answerStructure } from "./structure.ts";
@@ -62,24 +63,27 @@ interface Options {
 
 /**
  * Serves a connection until it ends; `files` is what the host can reach beyond the editor's open
- * documents, `ResponseError` the class of the host's own protocol library, `warmUpOf` the process's warm-up.
+ * documents, `ResponseError` the class of the host's own protocol library, `warmUpOf` the process's warm-up. Gives
+ * how far it is between the first message and the last.
  */
 export function startServer(
   connection: Connection,
   files: ServerFiles,
   ResponseError: ResponseErrorClass,
   warmUpOf: MakeWarmUp = makeWarmUp,
-): void {
+): Lifetime {
   const warmUp = warmUpOf((error) => logError(connection, "warm-up", error));
   const turns = takeTurns();
-  const guard = makeGuard(
+  const lifetime = makeLifetime();
+  const guard = makeGuard({
     connection,
-    () => {
+    lifetime,
+    ResponseError,
+    onMessage() {
       turns.heard();
       warmUp();
     },
-    ResponseError,
-  );
+  });
   const documents: Documents = makeDocuments(files, {
     listingCut: () => connection.console.warn(LISTING_CUT),
     wordsFound: () => void publisher.wordsChanged(),
@@ -125,7 +129,8 @@ export function startServer(
   const nothing = { capabilities: capabilitiesFor(client) };
 
   connection.onInitialize(
-    guard("initialize", nothing, ({ capabilities, initializationOptions, workspaceFolders }) => {
+    guard(INITIALIZE, nothing, ({ capabilities, initializationOptions, workspaceFolders }) => {
+      lifetime.begin();
       client = abilitiesOf(capabilities);
       const options: Options = initializationOptions ?? {};
       positionsCommand = commandIn(options.positionsCommand);
@@ -139,6 +144,13 @@ export function startServer(
       documents.setLevels(settings.now().levels);
       documents.setFolders((workspaceFolders ?? []).map(({ uri }) => asUri(uri)));
       return { capabilities: capabilitiesFor(client), serverInfo: { name: "fettle" } };
+    }),
+  );
+  connection.onShutdown(guard("shutdown", undefined, () => lifetime.shutDown()));
+  // Whatever has no handler of its own.
+  connection.onRequest(
+    guard<[string, unknown, CancellationToken], never>("unknown request", undefined as never, (method) => {
+      throw new Refused(`“${method}” is no request that this server answers.`, CODES.methodNotFound);
     }),
   );
   synchronise({ connection, documents, guard, abilities, publisher, settings, closed });
@@ -206,6 +218,7 @@ export function startServer(
   answerPanel(connection, documents, guard, readOther);
   answerWorkspaceTree(connection, documents, guard, closedScripts);
   connection.listen();
+  return lifetime;
 }
 
 function commandIn(option: unknown): string | null {

@@ -21,10 +21,7 @@ let wire: Wire;
 afterEach(() => wire?.end());
 
 async function start(client: ClientName, texts: Readonly<Record<string, string>> = TEXTS): Promise<Wire> {
-  wire = openWire(inProcess(filesInMemory({ ...texts })), CLIENTS[client], {
-    "workspace/configuration": ({ items }: { items: unknown[] }) => items.map(() => null),
-    "workspace/workspaceFolders": () => [{ uri: SHED, name: "shed" }],
-  });
+  wire = openWire(inProcess(filesInMemory({ ...texts })), CLIENTS[client]);
   await begin(wire, CLIENTS[client]);
   return wire;
 }
@@ -59,9 +56,10 @@ describe.each(Object.keys(CLIENTS) as ClientName[])("a client with %s", (client)
   test.each(Object.entries(TABLE))("%s", async (method, { params, expect: hold }) => {
     await start(client);
     open(jug);
+    const { clientPath } = METHODS.get(method)!;
     if (!announced(wire.offered).includes(method)) {
-      // Not everything is offered to everybody.
-      expect(["textDocument/diagnostic", "workspace/diagnostic"]).toContain(method);
+      // What a client cannot ask for need not be offered to it.
+      expect(at(CLIENTS[client], clientPath)).toBeUndefined();
       return;
     }
     const { result, error } = await wire.request(method, params);
@@ -86,7 +84,7 @@ describe("all that is asked of every script of the demo", () => {
       const { result, error } = await wire.request(method, params);
       if (error) expect(error.code, `${method}: ${error.message}`).toBe(-32803);
       for (const { method: next, paramsOf } of TABLE[method]?.leadsTo ?? [])
-        for (const each of paramsOf(result)) await ask(next, each);
+        for (const each of paramsOf(result, document)) await ask(next, each);
     };
     for (const [method, { asks }] of Object.entries(TABLE))
       for (const params of asks?.(document) ?? []) await ask(method, params);

@@ -2,6 +2,18 @@
 import type { ClientCapabilities } from "vscode-languageserver/node";
 import { protocolSchemas, type Schema } from "./protocol-schemas.ts";
 
+/** What a client may ask for later, by whatever name; the types have it as plain texts. */
+const RESOLVED = [
+  "documentation",
+  "detail",
+  "tooltip",
+  "label.tooltip",
+  "edit",
+  "command",
+  "location.range",
+  "textEdits",
+];
+
 /** All that the protocol has: every switch on, every list of choices whole. */
 function everyAbility(): ClientCapabilities {
   const { definitions } = protocolSchemas();
@@ -22,7 +34,8 @@ function everyAbility(): ClientCapabilities {
     if (schema.$ref) return choices(definitions[decodeURIComponent(schema.$ref.replace("#/definitions/", ""))]!);
     if (schema.enum) return [...schema.enum];
     const consts = schema.anyOf?.flatMap((each) => each.enum ?? (each.const === undefined ? [] : [each.const]));
-    return consts && consts.length > 0 ? consts : [whole(schema)];
+    if (consts && consts.length > 0) return consts;
+    return schema.type === "string" && schema.const === undefined ? RESOLVED : [whole(schema)];
   };
   const all = whole(definitions.ClientCapabilities!) as ClientCapabilities;
   return {

@@ -32,7 +32,7 @@ export interface Entry {
 
 export interface Follow {
   readonly method: string;
-  paramsOf(result: Answer): readonly object[];
+  paramsOf(result: Answer, document: Document): readonly object[];
 }
 
 export const SHED = "file:///shed";
@@ -177,6 +177,32 @@ export const TABLE: Readonly<Record<string, Entry>> = {
     params: { ...inJug, range: { start: at(0, 0), end: at(30, 0) } },
     expect: (result) => expect(result.length).toBeGreaterThan(0),
     asks: stretches,
+    leadsTo: [{ method: "inlayHint/resolve", paramsOf: (result) => first(2, result) }],
+  },
+  "inlayHint/resolve": {
+    params: { position: place("1100"), label: "x", data: { uri: jug } },
+    expect: (result) => expect(result).toMatchObject({ label: "x" }),
+  },
+  "textDocument/selectionRange": {
+    params: { ...inJug, positions: [position, at(0, 0)] },
+    expect: (result) => {
+      expect(result).toHaveLength(2);
+      expect(result[0].parent.range).toBeDefined();
+    },
+    asks: (document) => [{ textDocument: { uri: document.uri }, positions: places(document) }],
+  },
+  "textDocument/semanticTokens/range": {
+    params: { ...inJug, range: { start: at(5, 0), end: at(7, 0) } },
+    expect: ({ data }) => {
+      expect(data.length).toBeGreaterThan(5);
+      expect(data.length % 5).toBe(0);
+    },
+    asks: stretches,
+  },
+  "textDocument/semanticTokens/full/delta": {
+    params: { ...inJug, previousResultId: "of another time" },
+    expect: ({ data }) => expect(data.length % 5).toBe(0),
+    asks: ({ uri }) => [{ textDocument: { uri }, previousResultId: "0" }],
   },
   "textDocument/semanticTokens/full": {
     params: inJug,
@@ -185,6 +211,12 @@ export const TABLE: Readonly<Record<string, Entry>> = {
       expect(data.length % 5).toBe(0);
     },
     asks: whole,
+    leadsTo: [
+      {
+        method: "textDocument/semanticTokens/full/delta",
+        paramsOf: ({ resultId }, { uri }) => (resultId ? [{ textDocument: { uri }, previousResultId: resultId }] : []),
+      },
+    ],
   },
   "textDocument/documentColor": {
     params: inJug,
@@ -206,7 +238,7 @@ export const TABLE: Readonly<Record<string, Entry>> = {
   "workspace/willRenameFiles": {
     params: { files: [{ oldUri: base, newUri: `${SHED}/layers/base.fettle` }] },
     expect: (result) => expect(JSON.stringify(result)).toContain("layers/base.fettle"),
-    asks: ({ uri }) => [{ files: [{ oldUri: uri, newUri: uri.replace(/([^/]*)$/, "moved/$1") }] }],
+    asks: ({ uri }) => [{ files: [{ oldUri: uri, newUri: `${uri}-moved.fettle` }] }],
   },
   "workspace/willDeleteFiles": {
     params: { files: [{ uri: base }] },

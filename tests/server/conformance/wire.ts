@@ -5,15 +5,14 @@
 import { PassThrough } from "node:stream";
 import {
   type ClientCapabilities,
-  createConnection,
   type Message,
-  ProposedFeatures,
   ResponseError,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
 import type { ServerFiles } from "../../../server/src/lsp/documents.ts";
 import { startServer } from "../../../server/src/lsp/start.ts";
+import { connectionOver } from "../../../server/src/node/streams.ts";
 import { at, METHODS } from "./methods.ts";
 import { PROGRESS, protocolJudge } from "./protocol-schemas.ts";
 
@@ -57,15 +56,17 @@ export interface Wire {
 const judge = protocolJudge();
 const isOwn = (method: string) => method.startsWith("fettle/");
 
+/** What a client answers where nobody has set anything. */
+const ANSWERS: Readonly<Record<string, (params: never) => unknown>> = {
+  "workspace/configuration": ({ items }: { items: unknown[] }) => items.map(() => null),
+  "workspace/workspaceFolders": () => null,
+};
+
 /** The server in this process. */
 export function inProcess(files: ServerFiles): Pipe {
   const toServer = new PassThrough();
   const fromServer = new PassThrough();
-  startServer(
-    createConnection(ProposedFeatures.all, new StreamMessageReader(toServer), new StreamMessageWriter(fromServer)),
-    files,
-    ResponseError,
-  );
+  startServer(connectionOver(toServer, fromServer), files, ResponseError);
   return { toServer, fromServer };
 }
 
@@ -89,7 +90,8 @@ export function openWire(
   let offered: unknown;
   let lastId = 0;
   const hold = (fault: string | null | false | undefined) => void (fault && faults.push(fault));
-  const send = (message: unknown) => void writer.write(message as Message);
+  // A server that has ended takes nothing more.
+  const send = (message: unknown) => void writer.write(message as Message).catch(() => {});
 
   const answered = ({ id, method, params, result, error, ...more }: Told & { jsonrpc?: string }) => {
     const asked = id === null || id === undefined ? undefined : waiting.get(id);
@@ -148,7 +150,7 @@ export function openWire(
     }
     if (told.id === undefined) return;
     asked(method, params);
-    const result = answers[method]?.(params as never) ?? null;
+    const result = (answers[method] ?? ANSWERS[method])?.(params as never) ?? null;
     if (known) hold(judge(method, "result", result));
     send({ jsonrpc: "2.0", id: told.id, result });
   });

@@ -1,0 +1,42 @@
+/** A connection over two streams, which also answers what is no message at all. */
+import {
+  type Connection,
+  createConnection,
+  Message,
+  ProposedFeatures,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver/node";
+
+/** Codes of JSON-RPC 2.0. */
+const PARSE_ERROR = -32700;
+const INVALID_REQUEST = -32600;
+
+/** Reads messages from `input`, writes those of the server to `output`. */
+export function connectionOver(input: NodeJS.ReadableStream, output: NodeJS.WritableStream): Connection {
+  const reader = new StreamMessageReader(input);
+  const writer = new StreamMessageWriter(output);
+  const refuse = (id: unknown, code: number, message: string) => {
+    const isId = typeof id === "number" || typeof id === "string";
+    const answer = { jsonrpc: "2.0", id: isId ? id : null, error: { code, message } };
+    // Who has closed the stream no longer waits for it.
+    writer.write(answer as Message).catch(() => {});
+  };
+  reader.onError((error) => {
+    if (error instanceof SyntaxError) refuse(null, PARSE_ERROR, `This message is no JSON: ${error.message}`);
+  });
+  const handleMessage = (message: Message, next: (message: Message) => void) => {
+    const isKnown =
+      typeof message === "object" &&
+      message !== null &&
+      (Message.isRequest(message) || Message.isNotification(message) || Message.isResponse(message));
+    if (isKnown) next(message);
+    else
+      refuse(
+        (message as { id?: unknown } | null)?.id,
+        INVALID_REQUEST,
+        "This is neither a request, a notification nor an answer; several messages at once are sent one after another.",
+      );
+  };
+  return createConnection(ProposedFeatures.all, reader, writer, { messageStrategy: { handleMessage } });
+}
