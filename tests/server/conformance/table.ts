@@ -148,6 +148,19 @@ export const TABLE: Readonly<Record<string, Entry>> = {
     expect: ([found]) => expect(found.targetUri ?? found.uri).toBe(`${SHED}/wheel.fettle`),
     asks: everywhere,
   },
+  "textDocument/references": {
+    params: { ...inJug, position: place("TL is", 1), context: { includeDeclaration: true } },
+    expect: (result) => expect(result.map(({ uri }: Document) => uri)).toContain(`${SHED}/wheel.fettle`),
+    asks: (document) =>
+      everywhere(document).flatMap((params) =>
+        [true, false].map((includeDeclaration) => ({ ...params, context: { includeDeclaration } })),
+      ),
+  },
+  "textDocument/documentHighlight": {
+    params: { ...inJug, position: place("TL is", 1) },
+    expect: (result) => expect(result.length).toBeGreaterThan(0),
+    asks: everywhere,
+  },
   "textDocument/documentSymbol": {
     params: inJug,
     expect: (result) => expect(result[0].name).toContain("Jug"),
