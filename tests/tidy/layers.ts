@@ -49,6 +49,7 @@ interface Capability {
 export const capabilities: Readonly<Record<string, Capability>> = {
   context: {
     doors: [
+      "canonical-text",
       "cursor-context",
       "describe",
       "effective-entry",
@@ -137,6 +138,10 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   share: { doors: ["share", "share-report"], uses: ["compare", "context", "reports"] },
   "new-craft": { doors: ["new-craft", "questions", "answers", "choices", "script-text"], uses: ["context"] },
   "new-handset": { doors: ["new-handset", "questions", "answers"], uses: ["context", "new-craft"] },
+  history: {
+    doors: ["history", "history-report", "value-names"],
+    uses: ["compare", "context", "reference"],
+  },
   "own-words": { doors: ["own-words"] },
   structure: {
     doors: ["selections"],

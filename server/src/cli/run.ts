@@ -28,6 +28,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "what differs in meaning between two craft, riskiest first",
     load: async () => (await import("./compare.ts")).command,
   },
+  history: {
+    summary: "who changed a value of a craft when, and what it was, from git",
+    load: async () => (await import("./history.ts")).command,
+  },
   share: {
     summary: "a craft as one script for others, what is private taken out",
     load: async () => (await import("./share.ts")).command,

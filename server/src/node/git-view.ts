@@ -21,14 +21,33 @@ export interface RevisionFiles {
 /** More links than these, one leading to the next, are a circle. */
 const MOST_LINKS = 40;
 
+/** What a revision holds, by path from its top. */
+export interface TreeEntries {
+  get(path: string): TreeEntry | undefined;
+  keys(): Iterable<string>;
+}
+
 /**
  * A revision as the workspace of one of its files, given by its path from the top.
  * @throws NoRevision where there is no such revision
  */
 export function revisionFiles(repository: Repository, revision: string, file: string): RevisionFiles {
-  const entries = treeOf(repository, revision);
-  // Without a working tree the files have no place on the disk: any folder will do, as nothing is read from it.
-  const top = repository.top ?? repository.folder;
+  const read = (id: string) => scriptAnswer(readObject(repository, id));
+  return filesOf(topOf(repository), treeOf(repository, revision), read, file);
+}
+
+/** Where the top of the tree is taken to be: without a working tree any folder will do, as nothing is read from it. */
+export function topOf({ top, folder }: Repository): FilePath {
+  return top ?? folder;
+}
+
+/** The same for entries that are known: `readBlob` gives what an object holds as a script, or undefined while nobody has read it. */
+export function filesOf(
+  top: FilePath,
+  entries: TreeEntries,
+  readBlob: (id: string) => FileAnswer | undefined,
+  file: string,
+): RevisionFiles {
   const pathOf = (inTree: string): FilePath => (top.endsWith("/") ? `${top}${inTree}` : `${top}/${inTree}`);
   const inTree = (path: FilePath): string => path.slice(top.endsWith("/") ? top.length : top.length + 1);
   const root = pathOf(folderOf(file, entries)).replace(/(?<=.)\/$/, "");
@@ -37,17 +56,17 @@ export function revisionFiles(repository: Repository, revision: string, file: st
 
   const realPath = (path: FilePath): FilePath => {
     if (path !== top && !isBelow(path, top)) return path;
-    const real = followLinks(inTree(path), entries, (id) => readObject(repository, id));
+    const real = followLinks(inTree(path), entries, readBlob);
     return real.kind === "inside" ? pathOf(real.path) : real.path;
   };
-  const read = (path: FilePath): FileAnswer => {
+  const read = (path: FilePath): FileAnswer | undefined => {
     if (!isBelow(path, root)) return { kind: "outside" };
     const entry = entries.get(inTree(path));
     if (!entry) return { kind: "missing" };
     if (entry.kind === "submodule") return { kind: "unreadable", why: "it is a repository of its own" };
     // A link that leads on was followed: this one goes in a circle.
     if (entry.kind === "link") return { kind: "missing" };
-    return scriptAnswer(readObject(repository, entry.id));
+    return readBlob(entry.id);
   };
   const files = (matches: (name: string) => boolean) =>
     [...entries.keys()]
@@ -70,25 +89,24 @@ export function revisionFiles(repository: Repository, revision: string, file: st
 }
 
 function remembered<T>(known: Map<FilePath, T>, path: FilePath, work: (path: FilePath) => T): T {
-  if (!known.has(path)) known.set(path, work(path));
-  return known.get(path)!;
+  const found = known.get(path);
+  if (found !== undefined) return found;
+  const now = work(path);
+  if (now !== undefined) known.set(path, now);
+  return now;
 }
 
 /** The nearest folder around a file that holds the mark of a workspace; the top, as an empty path, where none does. */
-function folderOf(file: string, entries: ReadonlyMap<string, TreeEntry>): string {
+function folderOf(file: string, entries: TreeEntries): string {
   const parts = file.split("/").slice(0, -1);
-  for (; parts.length > 0; parts.pop()) if (entries.has(`${parts.join("/")}/${ROOT_MARK}`)) return parts.join("/");
+  for (; parts.length > 0; parts.pop()) if (entries.get(`${parts.join("/")}/${ROOT_MARK}`)) return parts.join("/");
   return "";
 }
 
 type Followed = { readonly kind: "inside" | "outside"; readonly path: string };
 
 /** Where a path leads once every link in it is followed; one in a circle leads nowhere else. */
-function followLinks(
-  path: string,
-  entries: ReadonlyMap<string, TreeEntry>,
-  read: (id: string) => FileAnswer,
-): Followed {
+function followLinks(path: string, entries: TreeEntries, read: (id: string) => FileAnswer | undefined): Followed {
   let due = path.split("/");
   let at: string[] = [];
   for (let links = 0; due.length > 0; ) {
@@ -105,7 +123,7 @@ function followLinks(
       continue;
     }
     const target = read(entry.id);
-    if (target.kind !== "text") return { kind: "inside", path };
+    if (target?.kind !== "text") return { kind: "inside", path };
     if (target.text.startsWith("/")) return { kind: "outside", path: target.text };
     due = [...target.text.split("/"), ...due];
   }

@@ -133,7 +133,7 @@ function entriesIn(
 }
 
 /** Modes of git's tree objects (gitformat-index): 120000 is a symbolic link, 160000 a submodule. */
-function kindOf(mode: string): TreeEntry["kind"] {
+export function kindOf(mode: string): TreeEntry["kind"] {
   if (mode === "120000") return "link";
   return mode === "160000" ? "submodule" : "file";
 }
@@ -146,7 +146,7 @@ export function readObject({ folder }: Repository, id: string): FileAnswer {
   return textAnswer(out);
 }
 
-interface Ran {
+export interface Ran {
   readonly status: number | null;
   readonly out: Buffer;
   /** The first line of what git said, without its own “fatal:”. */
@@ -154,10 +154,15 @@ interface Ran {
   readonly isTooMuch: boolean;
 }
 
-function git(folder: string, args: readonly string[], mostBytes = MOST_LIST_BYTES): Ran {
+/**
+ * Runs git in a folder; what it says is in English, and its status tells whether it did.
+ * @throws NoRevision where git is not there, or cannot be started
+ */
+export function git(folder: string, args: readonly string[], mostBytes = MOST_LIST_BYTES, input?: string): Ran {
   const { status, stdout, stderr, error } = spawnSync("git", args, {
     cwd: folder,
     maxBuffer: mostBytes,
+    ...(input !== undefined && { input }),
     windowsHide: true,
     // What git says is looked at, so it has to say it in one language.
     env: { ...process.env, LC_ALL: "C" },

@@ -1,14 +1,13 @@
 /** The report of `show`: the effective craft, each value with the file and line that it comes from. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { SectionSpec, SettingSpec } from "../../catalogue/specs.ts";
+import type { SectionSpec } from "../../catalogue/specs.ts";
 import { baseOf, type Craft, type Mode, type Placed, type Setting, type Source } from "../../model/craft.ts";
 import { readSetting } from "../../model/read-value.ts";
 import { units } from "../../model/units.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { gridOf, layoutOf, sizeOf } from "../../osd/layout.ts";
 import type { Page } from "../../osd/placed.ts";
-import { printValue } from "../../syntax/print-value.ts";
-import type { Value } from "../../syntax/value.ts";
+import { canonicalText } from "../context/canonical-text.ts";
 import { type PlainSource, type PlainValue, plainValue } from "./plain-value.ts";
 
 export interface EffectiveSetting extends PlainSource {
@@ -119,19 +118,6 @@ function shownSetting(setting: Setting, catalogue: Catalogue, at: At): Effective
   }
   const sourceOf = (field: string) => at(setting.fieldSources.get(field) ?? setting.source);
   return { value: value && plainValue(value, spec, sourceOf), text, ...own };
-}
-
-/** The canonical text, with fields in the catalogue's order, so that equal values have equal texts. */
-function canonicalText({ value, text, items }: Setting, spec: SettingSpec | undefined): string {
-  const values = items ? items.map((item) => item.value) : [value];
-  const texts = values.map((each) => (each?.kind === "fields" ? ordered(each, spec) : null));
-  return texts.includes(null) ? text : texts.join("; ");
-}
-
-function ordered(value: Extract<Value, { kind: "fields" }>, spec: SettingSpec | undefined): string {
-  const order = spec?.types.flatMap((type) => (type.is === "fields" ? type.fields.map(({ name }) => name) : [])) ?? [];
-  const fields = [...value.fields].sort((a, b) => order.indexOf(a.name) - order.indexOf(b.name));
-  return printValue({ ...value, fields });
 }
 
 /** The default of a setting. A second set has none of its own, since it falls back to the first. */

@@ -1,0 +1,81 @@
+/** Objects of git's store, many at once. */
+import type { FileAnswer } from "../../../shared/model/files.ts";
+import { MOST_BYTES, scriptAnswer, tooLarge } from "../../../shared/model/script-limits.ts";
+import { textAnswer } from "../../../shared/model/text-answer.ts";
+import { git, NoRevision } from "./git.ts";
+
+/** So much is read at once. */
+const MOST_AT_ONCE = 32 * 1024 * 1024;
+
+/** What was read of the store, by the names of its objects, each as a script. */
+export interface Blobs {
+  get(id: string): FileAnswer | undefined;
+  /** Reads those that were not read yet. */
+  read(ids: Iterable<string>): void;
+}
+
+/** Nothing read yet of the repository around a folder. */
+export function blobsIn(folder: string): Blobs {
+  const known = new Map<string, FileAnswer>();
+  return {
+    get: (id) => known.get(id),
+    read(ids) {
+      const due = [...new Set(ids)].filter((id) => !known.has(id));
+      let batch: string[] = [];
+      let bytes = 0;
+      const readBatch = () => {
+        if (batch.length > 0) for (const [id, answer] of contentsOf(folder, batch)) known.set(id, answer);
+        batch = [];
+        bytes = 0;
+      };
+      for (const [id, size] of sizesOf(folder, due)) {
+        if (size === null) known.set(id, { kind: "unreadable", why: "git does not have its text here" });
+        else if (size > MOST_BYTES) known.set(id, tooLarge(size));
+        else {
+          if (bytes + size > MOST_AT_ONCE) readBatch();
+          batch.push(id);
+          bytes += size;
+        }
+      }
+      readBatch();
+    },
+  };
+}
+
+/** How many bytes each has; null for what is not in the store, as in a clone that left it out. */
+function sizesOf(folder: string, ids: readonly string[]): ReadonlyMap<string, number | null> {
+  if (ids.length === 0) return new Map();
+  const ran = git(
+    folder,
+    ["cat-file", "--batch-check=%(objectname) %(objecttype) %(objectsize)"],
+    undefined,
+    lines(ids),
+  );
+  if (ran.status !== 0) throw new NoRevision(`git cannot read its store: ${ran.error}`);
+  const told = ran.out.toString("utf8").split("\n");
+  return new Map(
+    ids.map((id, i) => {
+      const [, type, size] = (told[i] ?? "").split(" ");
+      return [id, type === "blob" ? Number(size) : null];
+    }),
+  );
+}
+
+/** The contents as git prints them one after another: `ID TYPE SIZE`, a line end, so many bytes, a line end. */
+function contentsOf(folder: string, ids: readonly string[]): ReadonlyMap<string, FileAnswer> {
+  const ran = git(folder, ["cat-file", "--batch"], 2 * MOST_AT_ONCE, lines(ids));
+  if (ran.status !== 0) throw new NoRevision(`git cannot read its store: ${ran.error}`);
+  const found = new Map<string, FileAnswer>();
+  for (let at = 0; at < ran.out.length; ) {
+    const end = ran.out.indexOf(0x0a, at);
+    const [id = "", , size = "0"] = ran.out.toString("latin1", at, end).split(" ");
+    const from = end + 1;
+    at = from + Number(size) + 1;
+    found.set(id, scriptAnswer(textAnswer(ran.out.subarray(from, from + Number(size)))));
+  }
+  return found;
+}
+
+function lines(ids: readonly string[]): string {
+  return ids.map((id) => `${id}\n`).join("");
+}
