@@ -7,8 +7,11 @@ import { oneLine } from "./io.ts";
 /** The terminal's own colours, which its owner chose: bold red, yellow, blue, grey. */
 const COLOURS: Readonly<Record<Severity, string>> = { error: "1;31", warning: "33", info: "34", hint: "90" };
 
-/** One line a finding (`file:line:col  severity  code  message`, from 1), then a line that counts them. */
-export function findingsText(report: CheckReport, ink: "plain" | "coloured"): string {
+/**
+ * One line a finding (`file:line:col  severity  code  message`, from 1), then a line that counts them; `since` is what
+ * they are new since, where not all are told.
+ */
+export function findingsText(report: CheckReport, ink: "plain" | "coloured", since?: string): string {
   const places = report.findings.map(placeOf);
   const widths = {
     place: Math.max(0, ...places.map((place) => place.length)),
@@ -20,21 +23,22 @@ export function findingsText(report: CheckReport, ink: "plain" | "coloured"): st
     const shown = ink === "coloured" ? `\u001b[${COLOURS[severity]}m${word}\u001b[0m` : word;
     return `${places[i]!.padEnd(widths.place)}  ${shown}  ${code.padEnd(widths.code)}  ${oneLine(message)}\n`;
   });
-  return `${rows.join("")}${rows.length > 0 ? "\n" : ""}${summaryLine(report.summary)}\n`;
+  return `${rows.join("")}${rows.length > 0 ? "\n" : ""}${summaryLine(report.summary, since)}\n`;
 }
 
 function placeOf({ file, range }: ReportedFinding): string {
   return `${oneLine(file)}:${range.start.line + 1}:${range.start.character + 1}`;
 }
 
-function summaryLine({ files, errors, warnings, infos, hints }: Counts): string {
+function summaryLine({ files, errors, warnings, infos, hints }: Counts, since: string | undefined): string {
   const parts = [
     counted(errors, "error", "errors"),
     counted(warnings, "warning", "warnings"),
     counted(infos, "info", "infos"),
     counted(hints, "hint", "hints"),
   ].filter((part) => part !== null);
-  return `${files} ${files === 1 ? "file" : "files"}: ${parts.length > 0 ? parts.join(", ") : "nothing found"}`;
+  const what = since === undefined ? "" : `, new since ${oneLine(since)}`;
+  return `${files} ${files === 1 ? "file" : "files"}${what}: ${parts.length > 0 ? parts.join(", ") : "nothing found"}`;
 }
 
 function counted(number: number, one: string, many: string): string | null {

@@ -1,6 +1,6 @@
 /** The catalogue of a workspace on the disk: the one that ships, with the pilot's own files added. */
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
-import { readOwnWords } from "../../../shared/ide/own-words/own-words.ts";
+import { readOwnWords, type WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
 import { isWordsFile } from "../../../shared/model/file-names.ts";
 import { isFolder, listNearest, nameFrom, readScriptFile, realPathOf } from "../node/disk.ts";
 import { type WorkspacePlace, workspaceOf } from "../node/workspace-place.ts";
@@ -9,6 +9,8 @@ import { CannotRun, type Io, oneLine } from "./io.ts";
 /** The catalogue that applies, with the pilot's own words. */
 export interface Words {
   readonly catalogue: Catalogue;
+  /** Equal for equal words. */
+  readonly key: string;
   /** True where some file, or part of one, could not be taken; standard error has said which. */
   readonly faulty: boolean;
 }
@@ -43,9 +45,15 @@ export function wordsBelow(folder: string, io: Io): Promise<Words> {
 
 async function wordsOf(files: readonly string[], io: Io, nameOf: (file: string) => string): Promise<Words> {
   const read = await readOwnWords(files.map((file) => ({ file, answer: readScriptFile(file) })));
-  for (const { file, range, where, message, severity } of read.problems) {
+  tellProblems(read.problems, io, nameOf);
+  const faulty = read.problems.some(({ severity }) => severity === "error");
+  return { catalogue: read.catalogue, key: read.key, faulty };
+}
+
+/** What is wrong with own words, on standard error, a line each. */
+export function tellProblems(problems: readonly WordsProblem[], io: Io, nameOf: (file: string) => string): void {
+  for (const { file, range, where, message, severity } of problems) {
     const at = `${nameOf(file)}:${range.start.line + 1}:${range.start.character + 1}`;
     io.error(`fettle: ${oneLine(`${at}: ${severity}: ${where === "" ? "" : `${where}: `}${message}`)}\n`);
   }
-  return { catalogue: read.catalogue, faulty: read.problems.some(({ severity }) => severity === "error") };
 }

@@ -30,7 +30,18 @@ export interface Scripts {
   readonly handset: string | undefined;
   /** The name under which a file is reported. */
   nameOf(file: string): string;
+  /** What reads the scripts of one of the workspaces. */
+  coreOf(workspace: Workspace): CoreOfWords;
 }
+
+/** What reads scripts, with the key of the own words that it knows: equal for equal words. */
+export interface CoreOfWords {
+  readonly core: Core;
+  readonly key: string;
+}
+
+/** The scripts that a path stands for; why there are none goes to `refused`. */
+type FilesAt = (at: string, path: string, refused: string[]) => readonly string[];
 
 /**
  * Opens files, folders (every script below them) and `-`; `handset` stands in for the crafts' own, and findings
@@ -41,6 +52,7 @@ export async function openScripts(
   io: Io,
   handset?: string,
   levels?: RuleLevels,
+  filesAt: FilesAt = everyFileAt,
 ): Promise<Scripts> {
   const folder = realPathOf(io.folder);
   const input = inputPath(folder);
@@ -66,7 +78,14 @@ export async function openScripts(
     }
   }
   const opened = [...found].map(([file, workspace]) => ({ file, workspace }));
-  return { opened, refused, wordsFaulty: workspaces.wordsFaulty(), handset: stand, nameOf };
+  return {
+    opened,
+    refused,
+    wordsFaulty: workspaces.wordsFaulty(),
+    handset: stand,
+    nameOf,
+    coreOf: workspaces.coreOf,
+  };
 }
 
 /** Where standard input stands among the files: in the working folder. */
@@ -93,8 +112,7 @@ function whyNoCraft(script: Script): string {
   return `is a ${script.kind}, and a craft is expected here: name a craft that uses it`;
 }
 
-/** The scripts that a path stands for. */
-function filesAt(at: string, path: string, refused: string[]): readonly string[] {
+function everyFileAt(at: string, path: string, refused: string[]): readonly string[] {
   if (!isFolder(at)) return [at];
   const before = refused.length;
   const files = listScripts(at, (below, why) => refused.push(`${below}: the folder cannot be read: ${why}`));
@@ -122,7 +140,7 @@ export function openWorkspaces(
   levels?: RuleLevels,
 ) {
   const workspaces = new Map<string, Workspace>();
-  const cores = new Map<string, Core>();
+  const cores = new Map<string, CoreOfWords>();
   let wordsFaulty = false;
   const placeAround = (path: string) => workspaceOf(realPathOf(path), realPathOf(io.folder));
   const keyOf = ({ reach, folder }: WorkspacePlace) => `${reach} ${folder}`;
@@ -134,7 +152,7 @@ export function openWorkspaces(
       const words = await wordsIn(place, io, nameOf);
       wordsFaulty ||= words.faulty;
       const core = makeCore(words.catalogue);
-      cores.set(key, core);
+      cores.set(key, { core, key: words.key });
       workspace = core.at(diskView(place, held), levels);
       workspaces.set(key, workspace);
     }
@@ -146,8 +164,9 @@ export function openWorkspaces(
     /** What reads the scripts of the workspace around a path, with the words that lie there now. */
     async coreAround(path: string): Promise<Core> {
       await around(path);
-      return cores.get(keyOf(placeAround(path)))!;
+      return cores.get(keyOf(placeAround(path)))!.core;
     },
+    coreOf: (workspace: Workspace) => [...cores.values()].find(({ core }) => core.catalogue === workspace.catalogue)!,
   };
 }
 

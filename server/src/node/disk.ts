@@ -20,6 +20,11 @@ import { textAnswer } from "../../../shared/model/text-answer.ts";
 
 const SKIPPED = new Set(["node_modules", ".git"]);
 
+/** Whether no script is looked for in a folder of this name. */
+export function isSkipped(name: string): boolean {
+  return SKIPPED.has(name);
+}
+
 /** A path of this machine as the core writes it. */
 export function toPath(path: string): string {
   return resolve(path).split(sep).join("/");

@@ -3,6 +3,7 @@ import { isBelow, isHidden, isScriptFile } from "../../../shared/model/file-name
 import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { type Repository, readObject, type TreeEntry, treeOf } from "./git.ts";
+import { blobsIn } from "./git-blobs.ts";
 import { ROOT_MARK } from "./workspace-place.ts";
 
 /** The files of a revision under paths as they would have in the working tree. */
@@ -34,6 +35,18 @@ export interface TreeEntries {
 export function revisionFiles(repository: Repository, revision: string, file: string): RevisionFiles {
   const read = (id: string) => scriptAnswer(readObject(repository, id));
   return filesOf(topOf(repository), treeOf(repository, revision), read, file);
+}
+
+/** The same for any of the files of a revision, of which every script is read at once where the first is asked for. */
+export function wholeRevision(repository: Repository, revision: string) {
+  const entries = treeOf(repository, revision);
+  const blobs = blobsIn(repository.folder);
+  const read = (id: string) => {
+    if (!blobs.get(id))
+      blobs.read([id, ...[...entries].flatMap(([path, each]) => (isScriptFile(path) ? [each.id] : []))]);
+    return blobs.get(id);
+  };
+  return { entries, around: (file: string) => filesOf(topOf(repository), entries, read, file) };
 }
 
 /** Where the top of the tree is taken to be: without a working tree any folder will do, as nothing is read from it. */

@@ -97,12 +97,18 @@ function committed({ folder }: Repository, revision: string): ReadonlyMap<string
   }));
 }
 
+/** Whether nothing has been committed yet. */
+export function isUnborn(folder: string): boolean {
+  return git(folder, ["rev-parse", "--verify", "--quiet", "HEAD"]).status !== 0;
+}
+
 function whyNone(folder: string, revision: string, error: string): string {
   if (/ambiguous/i.test(error)) return `several revisions begin with “${revision}”: write more of it`;
   if (revision.includes("..")) return `“${revision}” is several revisions, and one is compared`;
-  if (git(folder, ["rev-parse", "--verify", "--quiet", "HEAD"]).status !== 0 && /^(HEAD|@)/.test(revision))
-    return "nothing has been committed in this repository yet";
-  return `git knows no revision “${revision}” here`;
+  if (/^(HEAD|@)/.test(revision) && isUnborn(folder)) return "nothing has been committed in this repository yet";
+  const isShallow = git(folder, ["rev-parse", "--is-shallow-repository"]).out.toString("utf8").trim() === "true";
+  const why = isShallow ? ": this clone holds the latest commits only, and “git fetch --unshallow” gets the rest" : "";
+  return `git knows no revision “${revision}” here${why}`;
 }
 
 function indexOf({ folder, top }: Repository, stage: string): ReadonlyMap<string, TreeEntry> {
@@ -144,6 +150,12 @@ export function readObject({ folder }: Repository, id: string): FileAnswer {
   if (isTooMuch) return tooLarge(MOST_BYTES * 1.05);
   if (status !== 0) return { kind: "unreadable", why: `git cannot read it: ${error}` };
   return textAnswer(out);
+}
+
+/** The paths that both sides of a merge changed and nobody has settled: of these nothing is staged. */
+export function unmergedPaths({ folder }: Repository): readonly string[] {
+  const listed = list(folder, ["ls-files", "-u", "-z", "--full-name", ":/"]);
+  return [...new Set(listed.split("\0").flatMap((record) => record.split("\t")[1] ?? []))];
 }
 
 export interface Ran {

@@ -4,6 +4,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
 import type { ElementFault, PanelElement } from "../../protocol/panel.ts";
 import type { WayOn } from "../../protocol/ways.ts";
+import { ITS_LINE } from "../../rules/engine/engine.ts";
 import { meetsNeed } from "../../rules/lib/met-needs.ts";
 import { isForPort } from "../../rules/lib/needs-in-use.ts";
 import { freePort } from "../edits/insertions.ts";
@@ -70,7 +71,7 @@ function portWays({ code }: Finding, { name }: PanelElement, craft: Craft, { cat
 function linesBehind({ code, related }: Finding): WayOn[] {
   if (code !== "setting-needs") return [];
   return related
-    .filter(({ message }) => message !== "This line says so")
+    .filter(({ message }) => message !== ITS_LINE)
     .map(({ message, file, range }) => ({
       label: `Show “${message}”`,
       action: { name: "go", at: { file, line: range.start.line } },

@@ -90,11 +90,14 @@ function messageAt(shown: Location, { at, message }: Report, craft: Craft, works
   return at.source.file === craft.file ? message : withItsLine(message, at.source, shown.source, craft, workspace);
 }
 
+/** What the first related place of a finding says that is shown elsewhere than at the line that it is about. */
+export const ITS_LINE = "This line says so";
+
 function toFinding(rule: Rule, report: Report, shown: Location): Finding {
   const related: RelatedPlace[] = (report.related ?? [])
     .filter(({ at }) => at !== shown)
     .map(({ message, at }) => ({ message, ...fileRange(at) }));
-  if (shown !== report.at) related.unshift({ message: "This line says so", ...fileRange(report.at) });
+  if (shown !== report.at) related.unshift({ message: ITS_LINE, ...fileRange(report.at) });
   const { file } = report.at.source;
   const fixes = (report.fixes ?? []).map(({ title, edits }) => ({
     title,
