@@ -233,6 +233,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
       acceptCommand: ACCEPT_COMMAND,
       originCommand: ORIGIN_COMMAND,
       checksJson: true,
+      draws: true,
       lensCommand: LENS_COMMAND,
       suggestCommand: "editor.action.triggerSuggest",
       // Asked for again once the server runs; sent with the first message, nothing is shown first that is turned off.

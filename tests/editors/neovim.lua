@@ -137,6 +137,14 @@ local function fly()
 
   open("craft/wobbly-jug.fettle")
   step("filetype", function() return { vim.bo.filetype, vim.bo.omnifunc, vim.bo.commentstring } end)
+  step("colours", function()
+    local function colour(text, offset)
+      go(text, offset)
+      local place = vim.api.nvim_win_get_cursor(0)
+      return vim.fn.synIDattr(vim.fn.synID(place[1], place[2] + 1, 1), "name")
+    end
+    return { colour("# The newcomer", 3), colour("craft \"W"), colour("  chemistry", 3), colour("craft \"Wobbly", 8) }
+  end)
   step("capabilities", function() return vim.tbl_keys(client().server_capabilities) end)
   step("findings", function() return findingsOnce(function(all) return #all > 10 end) end)
   step("hover", function()

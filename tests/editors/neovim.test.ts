@@ -36,6 +36,7 @@ describe.skipIf(!installed)("in Neovim", () => {
 
   test("a script is known as one, with what Neovim needs for it", () => {
     expect(seen.filetype).toEqual(["fettle", "v:lua.vim.lsp.omnifunc", "# %s"]);
+    expect(seen.colours).toEqual(["Comment", "Statement", "Identifier", "String"]);
   });
 
   test("findings stand at their lines, and none on a craft that flies well", () => {

@@ -97,6 +97,21 @@ describe("a client of plain text", () => {
     }
   });
 
+  test("is sent no message that the protocol does not have", async () => {
+    await begin(PLAIN);
+    const unknown: string[] = [];
+    session.client.onUnhandledNotification(({ method }) => unknown.push(method));
+    await session.open("file:///shed/new.fettle", 'craft "New"\n');
+    await session.pull("file:///shed/new.fettle");
+    expect(unknown).toEqual([]);
+    session.end();
+    await begin(PLAIN, { draws: true });
+    session.client.onUnhandledNotification(({ method }) => unknown.push(method));
+    await session.open("file:///shed/new.fettle", 'craft "New"\n');
+    await session.pull("file:///shed/new.fettle");
+    expect(new Set(unknown)).toEqual(new Set(["fettle/changed"]));
+  });
+
   test("is told the parts of a value by their text", async () => {
     await begin(PLAIN);
     const help = await ask<SignatureHelp>("signatureHelp", FILES[0]!, lineOf("  roll            slope"), 30);

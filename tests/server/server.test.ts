@@ -142,7 +142,7 @@ test("twenty quick edits with pulls that nobody waits for end in the right findi
 });
 
 test("what is typed is drawn for whoever asks right after, and told of only where nothing was typed", async () => {
-  session = await startSession(filesInMemory(texts));
+  session = await startSession(filesInMemory(texts), PULLING, { draws: true });
   const { client } = session;
   let toldTimes = 0;
   client.onNotification("fettle/changed", () => {

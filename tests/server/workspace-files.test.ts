@@ -33,7 +33,7 @@ async function started(texts: Record<string, string>, { wait, capabilities = PUL
       return found;
     },
   };
-  session = await startSession(counted, capabilities);
+  session = await startSession(counted, capabilities, { draws: true });
   await session.open("file:///shed/jug.fettle", 'craft "Jug"\nuse ""\nlights\n  glow-delay 3 s\n');
 }
 

@@ -18,6 +18,8 @@ interface Parts {
   readonly closedScripts: ClosedScripts;
   /** Whether the editor itself tells what is no JSON. */
   readonly checksJson: () => boolean;
+  /** Whether the client draws what the server computes; others warn of a message that they do not know. */
+  readonly draws: () => boolean;
 }
 
 export interface Publisher {
@@ -48,6 +50,7 @@ export function makePublisher({
   pageOfRule,
   closedScripts,
   checksJson,
+  draws,
 }: Parts): Publisher {
   const push = guard<[], void>("diagnostics", undefined, async () => {
     for (const uri of documents.openUris()) {
@@ -70,7 +73,7 @@ export function makePublisher({
     if (!abilities().pulls) void push();
   };
   const changed = () => {
-    void connection.sendNotification(CHANGED_NOTIFICATION);
+    if (draws()) void connection.sendNotification(CHANGED_NOTIFICATION);
     pushIfAskedFor();
     closedScripts.changed();
   };

@@ -54,6 +54,8 @@ interface Options {
   readonly originCommand?: unknown;
   /** True where the editor itself tells what is no JSON. */
   readonly checksJson?: unknown;
+  /** True where the client draws the panel, and is told when it is out of date. */
+  readonly draws?: unknown;
   /** What the user has set, as the section “fettle” of an editor's settings has it. */
   readonly settings?: unknown;
   readonly lensCommand?: unknown;
@@ -96,6 +98,7 @@ export function startServer(
   let acceptCommand: string | null = null;
   let originCommand: string | null = null;
   let checksJson = false;
+  let draws = false;
   const abilities = () => client;
   const editForm = () => (client.versionsEdits ? ("versioned" as const) : ("plain" as const));
   const pageOfRule: PageOfRule = (code) => links.pageOfCode(code);
@@ -116,6 +119,7 @@ export function startServer(
     pageOfRule,
     closedScripts,
     checksJson: () => checksJson,
+    draws: () => draws,
   });
   const settings: KeptSettings = keepSettings({
     connection,
@@ -140,6 +144,7 @@ export function startServer(
       acceptCommand = commandIn(options.acceptCommand);
       originCommand = commandIn(options.originCommand);
       checksJson = options.checksJson === true;
+      draws = options.draws === true;
       settings.begin(options.settings);
       documents.setLevels(settings.now().levels);
       documents.setFolders((workspaceFolders ?? []).map(({ uri }) => asUri(uri)));
