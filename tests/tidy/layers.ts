@@ -109,6 +109,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     doors: ["inline", "layers-for", "move", "offers", "origin", "override"],
     uses: ["compare", "context", "edits"],
   },
+  merge: { doors: ["merge"], uses: ["compare"] },
   board: {
     doors: ["board-offer", "board-script", "line-words", "name-line", "names", "remarks", "states"],
     uses: ["context", "edits", "reference", "review"],

@@ -76,6 +76,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "a dialect, proposed from scripts and their board's texts",
     load: async () => (await import("./board-learn.ts")).command,
   },
+  merge: {
+    summary: "what two people made of one script, put together by entries",
+    load: async () => (await import("./merge.ts")).command,
+  },
   serve: {
     summary: "the language server, for any editor",
     load: async () => (await import("./serve.ts")).command,

@@ -67,6 +67,16 @@ export function readFileBytes(path: string): Uint8Array | string {
   }
 }
 
+/** The bytes of a file of any size; else the reason why not, as it follows a name and a colon. */
+export function readAnyBytes(path: string): Uint8Array | string {
+  try {
+    return statSync(path).isFile() ? readFileSync(path) : "it is no file";
+  } catch (error) {
+    const answer = whyUnreadable(error);
+    return answer.kind === "unreadable" ? answer.why : "there is no such file";
+  }
+}
+
 /** What stands for a file that the disk does not give. */
 export function whyUnreadable(error: unknown): FileAnswer {
   const { code, message } = error as NodeJS.ErrnoException;

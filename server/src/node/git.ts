@@ -158,6 +158,16 @@ export function unmergedPaths({ folder }: Repository): readonly string[] {
   return [...new Set(listed.split("\0").flatMap((record) => record.split("\t")[1] ?? []))];
 }
 
+/** How git shows conflicts around a folder (merge.conflictStyle); as it does by itself where nothing is set. */
+export function conflictStyle(folder: string): "merge" | "diff3" | "zdiff3" {
+  try {
+    const style = git(folder, ["config", "--get", "merge.conflictStyle"]).out.toString("utf8").trim();
+    return style === "diff3" || style === "zdiff3" ? style : "merge";
+  } catch {
+    return "merge";
+  }
+}
+
 export interface Ran {
   readonly status: number | null;
   readonly out: Buffer;
