@@ -1,6 +1,18 @@
 /** What an editor asks of how scripts are built, over the wire. */
 import { afterEach, expect, test } from "vitest";
-import type { InlayHint, SelectionRange, SemanticTokens, SemanticTokensDelta } from "vscode-languageserver/node";
+import {
+  type CallHierarchyIncomingCall,
+  type CallHierarchyItem,
+  type CallHierarchyOutgoingCall,
+  CancellationTokenSource,
+  type InlayHint,
+  ProgressType,
+  type SelectionRange,
+  type SemanticTokens,
+  type SemanticTokensDelta,
+  type TypeHierarchyItem,
+  type WorkspaceSymbol,
+} from "vscode-languageserver/node";
 import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
 
 const wheel = `handset "Wheel"
@@ -108,4 +120,89 @@ test("a client that takes no changes of tokens is sent none, and no id", async (
   expect(await ask<SemanticTokens>("textDocument/semanticTokens/full", { textDocument })).not.toHaveProperty(
     "resultId",
   );
+});
+
+const named = (items: readonly { name: string; detail?: string }[]) =>
+  items.map(({ name, detail }) => `${name}: ${detail}`);
+
+test("what hangs on what, from a word on the craft into its layer and its handset", async () => {
+  await started();
+  const position = { line: 10, character: 17 };
+  const [arm] = await ask<CallHierarchyItem[]>("textDocument/prepareCallHierarchy", { textDocument, position });
+  expect(arm).toMatchObject({ name: "arm", detail: "when TL is down", uri: "file:///shed/habits.fettle", kind: 24 });
+  const incoming = await ask<CallHierarchyIncomingCall[]>("callHierarchy/incomingCalls", { item: arm });
+  expect(incoming).toMatchObject([
+    {
+      from: { name: "recorder", uri: JUG },
+      fromRanges: [{ start: { line: 10, character: 16 }, end: { line: 10, character: 19 } }],
+    },
+  ]);
+  const outgoing = await ask<CallHierarchyOutgoingCall[]>("callHierarchy/outgoingCalls", { item: arm });
+  expect(named(outgoing.map(({ to }) => to))).toEqual(["TL is down: sends 2000 us on ch5"]);
+  const further = await ask<CallHierarchyOutgoingCall[]>("callHierarchy/outgoingCalls", { item: outgoing[0]!.to });
+  expect(further).toMatchObject([{ to: { name: "TL", detail: "switch on ch5", uri: "file:///shed/wheel.fettle" } }]);
+  const nothing = { textDocument, position: { line: 6, character: 3 } };
+  expect(await ask("textDocument/prepareCallHierarchy", nothing)).toEqual([]);
+  expect(session.log).toEqual([]);
+});
+
+test("files that lean on one another", async () => {
+  await started();
+  const prepare = (line: number) =>
+    ask<TypeHierarchyItem[] | null>("textDocument/prepareTypeHierarchy", {
+      textDocument,
+      position: { line, character: 2 },
+    });
+  const [layer] = (await prepare(3))!;
+  expect(layer).toMatchObject({ name: "Habits", detail: "layer, habits.fettle", uri: "file:///shed/habits.fettle" });
+  const users = await ask<TypeHierarchyItem[]>("typeHierarchy/subtypes", { item: layer });
+  expect(named(users)).toEqual(["Jug: craft, jug.fettle"]);
+  const used = await ask<TypeHierarchyItem[]>("typeHierarchy/supertypes", { item: users[0] });
+  expect(named(used)).toEqual(["Wheel: handset, wheel.fettle", "Habits: layer, habits.fettle"]);
+  expect(await prepare(6)).toBeNull();
+});
+
+const SYMBOLS = {
+  symbol: { resolveSupport: { properties: ["location.range"] }, symbolKind: { valueSet: [5, 7, 24] } },
+};
+
+test("names of the workspace, and their places when they are asked for", async () => {
+  await started({}, SYMBOLS);
+  const [arm] = await ask<WorkspaceSymbol[]>("workspace/symbol", { query: "arm" });
+  expect(arm).toMatchObject({
+    name: "arm",
+    kind: 24,
+    containerName: "Habits, modes",
+    location: { uri: "file:///shed/habits.fettle" },
+  });
+  expect(arm!.location).not.toHaveProperty("range");
+  const resolved = await ask<WorkspaceSymbol>("workspaceSymbol/resolve", arm!);
+  expect(resolved.location).toMatchObject({
+    range: { start: { line: 4, character: 2 }, end: { line: 4, character: 5 } },
+  });
+  const gone = { ...arm!, data: { kind: "mode", name: "level", line: 0 } };
+  expect(await ask("workspaceSymbol/resolve", gone)).toEqual(gone);
+  session.end();
+  // A client that says nothing has their places at once, and kinds that every client knows.
+  await started();
+  const [whole] = await ask<WorkspaceSymbol[]>("workspace/symbol", { query: "arm" });
+  expect(whole).toMatchObject({ kind: 14, location: { range: { start: { line: 4 } } } });
+  expect(whole).not.toHaveProperty("data");
+});
+
+test("names are sent in parts where the client takes them, and a search that is given up is refused", async () => {
+  const many = Object.fromEntries(
+    Array.from({ length: 230 }, (_, i) => [`/shed/c${i}.fettle`, `craft "Cup ${i}"\n\npack\n  cells 6\n`]),
+  );
+  session = await startSession(filesInMemory(many));
+  const parts: number[] = [];
+  session.client.onProgress(new ProgressType<WorkspaceSymbol[]>(), "names", (part) => {
+    parts.push(part.length);
+  });
+  expect(await ask("workspace/symbol", { query: "cup", partialResultToken: "names" })).toEqual([]);
+  expect(parts).toEqual([100, 100, 30]);
+  const stop = new CancellationTokenSource();
+  const given = session.client.sendRequest("workspace/symbol", { query: "pack" }, stop.token);
+  stop.cancel();
+  await expect(given).rejects.toMatchObject({ code: -32800 });
 });

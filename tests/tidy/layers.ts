@@ -146,8 +146,8 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   },
   "own-words": { doors: ["own-words"] },
   structure: {
-    doors: ["selections"],
-    uses: ["context", "dialect-files"],
+    doors: ["calls", "selections", "used-files", "workspace-symbols"],
+    uses: ["context", "dialect-files", "editor", "reference"],
   },
   "workspace-tree": { doors: ["workspace-tree", "craft-status"], uses: ["arming", "context"] },
 };

@@ -3,6 +3,7 @@ import type {
   ClientCapabilities,
   FileOperationRegistrationOptions,
   ServerCapabilities,
+  SymbolKind,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver-types";
@@ -44,6 +45,10 @@ export interface Abilities {
   /** Asks for what a hint means when it is to be shown. */
   readonly resolvesHints: boolean;
   readonly takesTokenDeltas: boolean;
+  /** Asks for the place of a name when it goes there. */
+  readonly resolvesSymbols: boolean;
+  /** The kinds of names that it knows, besides those of the protocol's beginning; null where it does not say. */
+  readonly symbolKinds: readonly SymbolKind[] | null;
 }
 
 /** The abilities among all that a client says it can do. */
@@ -72,6 +77,8 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     createsFiles: workspace?.workspaceEdit?.resourceOperations?.includes("create") === true,
     snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true,
     resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties?.includes("tooltip") === true,
+    resolvesSymbols: workspace?.symbol?.resolveSupport?.properties?.includes("location.range") === true,
+    symbolKinds: workspace?.symbol?.symbolKind?.valueSet ?? null,
     takesTokenDeltas: isDelta(textDocument?.semanticTokens?.requests?.full),
   };
 }
@@ -110,6 +117,9 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...new Set(Object.values(KINDS))] },
     codeLensProvider: {},
     selectionRangeProvider: true,
+    workspaceSymbolProvider: abilities.resolvesSymbols ? { resolveProvider: true } : true,
+    callHierarchyProvider: true,
+    typeHierarchyProvider: true,
     inlayHintProvider: abilities.resolvesHints ? { resolveProvider: true } : true,
     semanticTokensProvider: {
       legend: LEGEND,

@@ -44,6 +44,8 @@ export interface Documents {
   readonly words: OwnWordsFiles;
   /** The document's own path, once all that it uses has been read. */
   load(uri: Uri): Promise<FilePath>;
+  /** Once every script of the workspace has been read. */
+  loadWorkspace(): Promise<void>;
   /** As `load`, with every other script of the workspace as well. */
   loadAll(uri: Uri): Promise<FilePath>;
   /** As `load`, with all that the findings of the document rest on. */
@@ -183,9 +185,13 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     return pathFor(uri);
   };
 
-  const loadAll = async (uri: Uri): Promise<FilePath> => {
+  const loadWorkspace = async (): Promise<void> => {
+    await words.load();
     await workspaceFiles.listed();
     await readUsed(workspaceFiles.scripts, reading);
+  };
+  const loadAll = async (uri: Uri): Promise<FilePath> => {
+    await loadWorkspace();
     return load(uri);
   };
 
@@ -237,6 +243,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     },
     words,
     load,
+    loadWorkspace,
     loadAll,
     async loadForFindings(uri) {
       const path = await load(uri);

@@ -14,6 +14,7 @@ import { diagnosticsOf } from "./diagnostics.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { type Guard, INITIALIZE, logError, makeGuard } from "./guard.ts";
+import { answerHierarchies } from "./hierarchies.ts";
 import { answerHints } from "./hints.ts";
 import { answerInsertions } from "./insertions.ts";
 import { type KeptSettings, keepSettings } from "./keep-settings.ts";
@@ -41,6 +42,7 @@ import { takeTurns } from "./turns.ts";
 import { answerUseLines } from "./use-lines.ts";
 import { answerValues } from "./values.ts";
 import { type MakeWarmUp, makeWarmUp } from "./warm-up.ts";
+import { answerWorkspaceSymbols } from "./workspace-symbols.ts";
 import { answerWorkspaceTree } from "./workspace-tree.ts";
 
 /** What a client may say of itself when it starts the server, besides what the protocol has. */
@@ -185,6 +187,8 @@ export function startServer(
   answerTokens({ connection, documents, guard, abilities });
   answerHints({ connection, documents, guard, abilities, settings: settings.now });
   answerStructure(connection, documents, guard);
+  answerWorkspaceSymbols({ connection, documents, guard, abilities });
+  answerHierarchies(connection, documents, guard);
   answerActions({
     connection,
     documents,

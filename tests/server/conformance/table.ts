@@ -108,6 +108,12 @@ const stretches: Asks = (document) => {
 
 const first = (count: number, of: unknown): object[] => (Array.isArray(of) ? of.slice(0, count) : []);
 
+/** A mode of the craft as an item of a hierarchy. */
+function partOfJug(name: string): object {
+  const range = { start: at(0, 0), end: at(0, 1) };
+  return { name, kind: 24, uri: jug, range, selectionRange: range, data: { craft: jug, part: { kind: "mode", name } } };
+}
+
 /** By method. */
 export const TABLE: Readonly<Record<string, Entry>> = {
   "textDocument/diagnostic": {
@@ -203,6 +209,52 @@ export const TABLE: Readonly<Record<string, Entry>> = {
       expect(result[0].parent.range).toBeDefined();
     },
     asks: (document) => [{ textDocument: { uri: document.uri }, positions: places(document) }],
+  },
+  "workspace/symbol": {
+    params: { query: "warn-at" },
+    expect: ([found]) => expect(found).toMatchObject({ name: "warn-at", location: { uri: base } }),
+    asks: ({ text }) =>
+      ["", text.slice(0, 9), ...(text.match(/[\w-]+/g) ?? []).slice(3, 6)].map((query) => ({ query })),
+    leadsTo: [{ method: "workspaceSymbol/resolve", paramsOf: (result) => first(2, result) }],
+    streams: true,
+  },
+  "workspaceSymbol/resolve": {
+    params: { name: "cells", kind: 7, location: { uri: jug }, data: { name: "cells", kind: "setting", line: 1 } },
+    expect: ({ location }) => expect(location.range.start).toEqual(place("cells")),
+  },
+  "textDocument/prepareCallHierarchy": {
+    params: { ...inJug, position: place("level", 1) },
+    expect: (result) => expect(result).toMatchObject([{ name: "level", uri: jug }]),
+    asks: everywhere,
+    leadsTo: [
+      { method: "callHierarchy/incomingCalls", paramsOf: (result) => first(2, result).map((item) => ({ item })) },
+      { method: "callHierarchy/outgoingCalls", paramsOf: (result) => first(2, result).map((item) => ({ item })) },
+    ],
+  },
+  "callHierarchy/incomingCalls": {
+    params: { item: partOfJug("arm") },
+    expect: (result) => expect(result).toMatchObject([{ from: { name: "level" } }]),
+  },
+  "callHierarchy/outgoingCalls": {
+    params: { item: partOfJug("level") },
+    expect: (result) => expect(result[0]).toMatchObject({ to: { name: "arm" } }),
+  },
+  "textDocument/prepareTypeHierarchy": {
+    params: { ...inJug, position: at(0, 8) },
+    expect: (result) => expect(result).toMatchObject([{ name: "Jug", uri: jug }]),
+    asks: everywhere,
+    leadsTo: [
+      { method: "typeHierarchy/supertypes", paramsOf: (result) => first(1, result).map((item) => ({ item })) },
+      { method: "typeHierarchy/subtypes", paramsOf: (result) => first(1, result).map((item) => ({ item })) },
+    ],
+  },
+  "typeHierarchy/supertypes": {
+    params: { item: { ...partOfJug("Jug"), kind: 5 } },
+    expect: (result) => expect(result.map(({ name }: { name: string }) => name)).toEqual(["Base", "Wheel"]),
+  },
+  "typeHierarchy/subtypes": {
+    params: { item: { ...partOfJug("Base"), kind: 11, uri: base } },
+    expect: (result) => expect(result).toMatchObject([{ name: "Jug", uri: jug }]),
   },
   "textDocument/semanticTokens/range": {
     params: { ...inJug, range: { start: at(5, 0), end: at(7, 0) } },
