@@ -1,5 +1,6 @@
 /** What hangs on what: the modes and controls of a craft, and files that use one another. */
-import { type CallHierarchyItem, type Connection, SymbolKind, type TypeHierarchyItem } from "vscode-languageserver";
+import type { CallHierarchyItem, Connection, TypeHierarchyItem } from "vscode-languageserver";
+import { SymbolKind } from "vscode-languageserver-types";
 import {
   type CallItem,
   callItemsAt,
