@@ -1,4 +1,4 @@
-/** `use` lines follow the files that they name: asked about, and changed once files are renamed, moved or deleted. */
+/** Lines follow the files that they name: asked about, and changed once files are renamed, moved or deleted. */
 import {
   ConfigurationTarget,
   type FileDeleteEvent,
@@ -38,7 +38,9 @@ export function followUseLines(ask: Ask, warn: (message: string) => void): UseLi
       const result = await ask<UseLinesResult | null>(USE_LINES_REQUEST, params);
       if (result) planned.set(keyOf(params), result);
     } catch (error) {
-      warn(`The “use” lines could not be looked at: ${error instanceof Error ? error.message : String(error)}`);
+      warn(
+        `The lines that name files could not be looked at: ${error instanceof Error ? error.message : String(error)}`,
+      );
     }
     return null;
   };
@@ -102,8 +104,9 @@ async function isWanted(params: UseLinesParams, result: UseLinesResult): Promise
 const MOST_NAMED = 5;
 
 /** What is asked, with how much there is of it. */
-function question(params: UseLinesParams, { lines, files, craft }: UseLinesResult) {
-  const stand = `${counted(lines, "“use” line", "“use” lines")} in ${counted(files.length, "script", "scripts")}`;
+function question(params: UseLinesParams, { lines, uses, files, craft }: UseLinesResult) {
+  const kind = uses === lines ? "“use” line" : "line";
+  const stand = `${counted(lines, kind, `${kind}s`)} in ${counted(files.length, "script", "scripts")}`;
   const always = "“Always” does so from now on without asking, until the setting fettle.useLines says otherwise.";
   if (params.kind === "move")
     return {
@@ -149,10 +152,10 @@ async function apply({ files }: UseLinesResult): Promise<void> {
   }
   const isDone = await workspace.applyEdit(edit, { isRefactoring: true });
   if (!isDone)
-    void window.showWarningMessage("The editor did not take the change of the “use” lines: is a script read-only?");
+    void window.showWarningMessage("The editor did not take the change of the lines: is a script read-only?");
   else if (other.length > 0)
     void window.showWarningMessage(
-      `Some “use” lines were changed meanwhile and are left as they are: ${joinWithAnd([...new Set(other)])}.`,
+      `Some lines were changed meanwhile and are left as they are: ${joinWithAnd([...new Set(other)])}.`,
     );
 }
 

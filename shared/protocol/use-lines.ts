@@ -1,4 +1,4 @@
-/** What becomes of `use` lines when files are renamed, moved or deleted (method names of our own). */
+/** What becomes of the lines that name files, of a `use` or of a board, when files are renamed, moved or deleted (method names of our own). */
 import type { Uri } from "./addresses.ts";
 import type { PlaceRange } from "./findings.ts";
 
@@ -16,6 +16,8 @@ export interface UseLinesResult {
   }[];
   /** How many lines are changed. */
   readonly lines: number;
+  /** How many of them are `use` lines; the others name the dialect or the text of a board. */
+  readonly uses: number;
   /** The names of the craft that use what is deleted. */
   readonly craft: readonly string[];
   /** Why further lines are left as they are, a sentence each. */

@@ -61,6 +61,7 @@ const range = { start: { line: 2, character: 4 }, end: { line: 2, character: 9 }
 const result = (more: Partial<UseLinesResult> = {}): UseLinesResult => ({
   files: [{ file: jug, edits: [{ range, was: '"old"', text: '"new"' }] }],
   lines: 1,
+  uses: more.lines ?? 1,
   craft: [],
   left: [],
   ...more,
@@ -131,6 +132,12 @@ describe("before lines are removed it is said who used what is deleted", () => {
     expect(answers[0]).toBe("Remove the Lines");
   });
 
+  test("of a board too", async () => {
+    const { message, detail } = await question({ lines: 3, uses: 2, craft: ["Jug"] });
+    expect(message).toBe("Remove 3 lines in 1 script that name what is deleted?");
+    expect(detail).toContain("1 craft used “my base.fettle”: “Jug”.");
+  });
+
   test("many craft", async () => {
     const { detail } = await question({ craft: Array.from({ length: 40 }, (_, i) => `Pot ${i}`) });
     expect(detail).toContain(
@@ -153,7 +160,7 @@ test("what was typed over while the question stood stays, and it is said", async
   await perform("move", result());
   expect([editor.edits, editor.warnings]).toEqual([
     [],
-    ["Some “use” lines were changed meanwhile and are left as they are: jug.fettle."],
+    ["Some lines were changed meanwhile and are left as they are: jug.fettle."],
   ]);
 });
 
@@ -170,7 +177,7 @@ test("lines that cannot follow, an editor that takes no edits, and a server that
   await perform("move", result({ left: ["Line 3 keeps its “use”."] }));
   expect(editor.warnings).toEqual([
     "Line 3 keeps its “use”.",
-    "The editor did not take the change of the “use” lines: is a script read-only?",
+    "The editor did not take the change of the lines: is a script read-only?",
   ]);
-  expect(await perform("move", new Error("gone"))).toEqual(["The “use” lines could not be looked at: gone"]);
+  expect(await perform("move", new Error("gone"))).toEqual(["The lines that name files could not be looked at: gone"]);
 });

@@ -84,6 +84,21 @@ describe("an editor that is told by the protocol", () => {
   });
 });
 
+test("a board's text is followed as well, whatever its name ends with", async () => {
+  const shed = {
+    "/shed/craft/jug.fettle": 'craft "Jug"\n\nboard\n  # as saved in May\n  text  "../boards/jug.cfg"\n',
+    "/shed/boards/jug.cfg": "hello\n",
+  };
+  session = await startSession(filesInMemory(shed), EDITS, { settings: { useLines: "always" } });
+  const moved = { files: [{ oldUri: "file:///shed/boards/jug.cfg", newUri: "file:///shed/boards/old jug.cfg" }] };
+  expect(await ask("willRenameFiles", moved)).toMatchObject({
+    documentChanges: [{ edits: [{ range: line(4, 8, 27), newText: '"../boards/old jug.cfg"' }] }],
+  });
+  expect(await ask("willDeleteFiles", { files: [{ uri: "file:///shed/boards" }] })).toMatchObject({
+    documentChanges: [{ edits: [{ range: { start: { line: 3, character: 0 }, end: { line: 5, character: 0 } } }] }],
+  });
+});
+
 describe("our own client", () => {
   const useLines = (params: unknown) => session.client.sendRequest<unknown>("fettle/useLines", params);
 
@@ -97,6 +112,7 @@ describe("our own client", () => {
         edits: [{ range: line(2 - i, 4, 20), was: '"../base.fettle"', text: '"../../base.fettle"' }],
       })),
       lines: 2,
+      uses: 2,
       craft: [],
       left: [],
     });

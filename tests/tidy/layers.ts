@@ -104,7 +104,10 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     ],
     uses: ["context", "compare"],
   },
-  names: { doors: ["references"], uses: ["dialect-files"] },
+  names: {
+    doors: ["linked", "references", "rename", "rename-file", "renamed"],
+    uses: ["context", "dialect-files", "edits"],
+  },
   origin: {
     doors: ["inline", "layers-for", "move", "offers", "origin", "override"],
     uses: ["compare", "context", "edits"],

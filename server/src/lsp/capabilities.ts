@@ -7,7 +7,6 @@ import type {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver-types";
-import { SCRIPT_END } from "../../../shared/model/file-names.ts";
 import { showsMarkdown } from "./markup.ts";
 import { KINDS } from "./origin-actions.ts";
 import { LEGEND } from "./tokens-to-lsp.ts";
@@ -42,6 +41,10 @@ export interface Abilities {
   /** Makes files as part of an edit, and takes edits with a place for the cursor. */
   readonly createsFiles: boolean;
   readonly snippetEdits: boolean;
+  /** Renames files as part of an edit. */
+  readonly renamesFiles: boolean;
+  /** Asks what a name is before the user is asked for another. */
+  readonly preparesRenames: boolean;
   /** Asks for what a hint means when it is to be shown. */
   readonly resolvesHints: boolean;
   readonly takesTokenDeltas: boolean;
@@ -75,6 +78,10 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
       workspace?.workspaceEdit?.documentChanges === true &&
       workspace.workspaceEdit.changeAnnotationSupport !== undefined,
     createsFiles: workspace?.workspaceEdit?.resourceOperations?.includes("create") === true,
+    renamesFiles:
+      workspace?.workspaceEdit?.documentChanges === true &&
+      workspace.workspaceEdit.resourceOperations?.includes("rename") === true,
+    preparesRenames: textDocument?.rename?.prepareSupport === true,
     snippetEdits: workspace?.workspaceEdit?.snippetEditSupport === true,
     resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties?.includes("tooltip") === true,
     resolvesSymbols: workspace?.symbol?.resolveSupport?.properties?.includes("location.range") === true,
@@ -87,13 +94,8 @@ function isDelta(full: boolean | { readonly delta?: boolean } | undefined): bool
   return typeof full === "object" && full?.delta === true;
 }
 
-/** Scripts, and folders with whatever is in them. */
-const SCRIPTS: FileOperationRegistrationOptions = {
-  filters: [
-    { pattern: { glob: `**/*${SCRIPT_END}`, matches: "file" } },
-    { pattern: { glob: "**", matches: "folder" } },
-  ],
-};
+/** Any file may be the text of a board that a script names, and any folder may hold scripts. */
+const FILES: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: "**" } }] };
 
 /** What the server offers to such a client. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
@@ -111,6 +113,8 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     definitionProvider: true,
     referencesProvider: true,
     documentHighlightProvider: true,
+    renameProvider: abilities.preparesRenames ? { prepareProvider: true } : true,
+    linkedEditingRangeProvider: true,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     documentLinkProvider: {},
@@ -128,7 +132,7 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     },
     workspace: {
       workspaceFolders: { supported: true, changeNotifications: abilities.changesFolders },
-      fileOperations: { willRename: SCRIPTS, didRename: SCRIPTS, willDelete: SCRIPTS, didDelete: SCRIPTS },
+      fileOperations: { willRename: FILES, didRename: FILES, willDelete: FILES, didDelete: FILES },
     },
   };
 }

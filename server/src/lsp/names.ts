@@ -1,14 +1,30 @@
-/** What has a name: where it is said and used, in the workspace and in its own document. */
-import type { Connection } from "vscode-languageserver";
+/** What has a name: where it is said and used, in the workspace and in its own document, and another name for it. */
+import type { CancellationToken, Connection, WorkspaceEdit } from "vscode-languageserver";
 import { DocumentHighlightKind } from "vscode-languageserver-types";
+import { linkedNamesAt } from "../../../shared/ide/names/linked.ts";
 import { highlightsAt, referencesAt } from "../../../shared/ide/names/references.ts";
-import { rangeOf } from "../../../shared/syntax/span.ts";
+import { renameAt, renameableAt } from "../../../shared/ide/names/rename.ts";
+import { pathNamedAt } from "../../../shared/ide/names/rename-file.ts";
+import type { Renamed } from "../../../shared/ide/names/renamed.ts";
+import type { FilePath } from "../../../shared/model/files.ts";
+import { type Position, rangeOf } from "../../../shared/syntax/span.ts";
+import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
+import { uriOf } from "./paths.ts";
+import { CODES, Refused } from "./refused.ts";
 import { inSlices } from "./slices.ts";
+import { toWorkspaceEdit, withMove } from "./workspace-edits.ts";
 
-/** Answers where the name under the cursor stands. */
-export function answerNames(connection: Connection, documents: Documents, guard: Guard): void {
+interface Parts {
+  readonly connection: Connection;
+  readonly documents: Documents;
+  readonly guard: Guard;
+  readonly abilities: () => Abilities;
+}
+
+/** Answers where the name under the cursor stands, and with the edits that give it another. */
+export function answerNames({ connection, documents, guard, abilities }: Parts): void {
   connection.onReferences(
     guard("references", null, async ({ textDocument: { uri }, position, context: { includeDeclaration } }, token) => {
       const file = await documents.loadAll(uri);
@@ -26,4 +42,58 @@ export function answerNames(connection: Connection, documents: Documents, guard:
       }));
     }),
   );
+  connection.languages.onLinkedEditingRange(
+    guard("linked editing", null, async ({ textDocument: { uri }, position }) => {
+      const file = await documents.load(uri);
+      const linked = linkedNamesAt(documents.now(), file, position);
+      return linked && { ranges: [...linked.ranges], wordPattern: linked.pattern };
+    }),
+  );
+  connection.onPrepareRename(
+    guard("rename", null, async ({ textDocument: { uri }, position }) => {
+      const file = await documents.load(uri);
+      if (!documents.now().script(file)) return null;
+      const able = renameableAt(documents.now(), file, position);
+      if (able.kind === "refused") throw new Refused(able.message);
+      return { range: able.range, placeholder: able.text };
+    }),
+  );
+  connection.onRenameRequest(
+    guard("rename", null, async ({ textDocument: { uri }, position, newName }, token) => {
+      const file = await documents.loadAll(uri);
+      if (!documents.now().script(file)) return null;
+      const path = pathNamedAt(documents.now(), file, position, newName);
+      if (path !== null) await documents.read(path);
+      const renamed = await renamedNow(documents, file, position, newName, token);
+      return toEdit(renamed, documents, abilities());
+    }),
+  );
+}
+
+/** So often a rename begins anew where a text changed meanwhile. */
+const MOST_TRIES = 3;
+
+/** What another name changes in the texts as they are. */
+async function renamedNow(
+  documents: Documents,
+  file: FilePath,
+  at: Position,
+  name: string,
+  token: CancellationToken | undefined,
+): Promise<Renamed> {
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    const workspace = documents.now();
+    const renamed = await inSlices(renameAt(workspace, file, at, name), token);
+    if (documents.now() === workspace) return renamed;
+  }
+  throw new Refused("The scripts keep changing: try again in a moment.", CODES.contentModified);
+}
+
+function toEdit(renamed: Renamed, documents: Documents, { versionsEdits, renamesFiles }: Abilities): WorkspaceEdit {
+  if (renamed.kind === "refused") throw new Refused(renamed.message);
+  const { edits, move } = renamed;
+  if (move && !renamesFiles)
+    throw new Refused("This editor does not rename files so: rename it where files are listed, and its lines follow.");
+  const edit = toWorkspaceEdit(edits, documents, versionsEdits ? "versioned" : "plain");
+  return move ? withMove(edit, documents.uriOf(move.from), uriOf(move.to)) : edit;
 }

@@ -209,7 +209,7 @@ export function startServer(
     }),
   });
   answerValues(connection, documents, guard, abilities);
-  answerNames(connection, documents, guard);
+  answerNames({ connection, documents, guard, abilities });
   answerUseLines({ connection, documents, guard, abilities, settings: settings.now });
   answerNewCraft(connection, documents, guard);
   answerNewHandset(connection, documents, guard);

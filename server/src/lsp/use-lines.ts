@@ -1,4 +1,4 @@
-/** `use` lines when files are renamed, moved or deleted: as plain edits for our own client, and as the protocol has it for any other. */
+/** Lines that name files, when these are renamed, moved or deleted: as plain edits for our own client, and as the protocol has it for any other. */
 import type { Connection, WorkspaceEdit } from "vscode-languageserver";
 import {
   afterMoves,
@@ -78,7 +78,7 @@ async function without(documents: Documents, files: Named) {
 }
 
 function toResult(
-  { edits, lines, left, ...more }: UseLineChanges & { readonly craft?: readonly string[] },
+  { edits, lines, uses, left, ...more }: UseLineChanges & { readonly craft?: readonly string[] },
   moves: readonly Move[],
   documents: Documents,
 ): UseLinesResult {
@@ -91,6 +91,7 @@ function toResult(
   return {
     files: [...byFile].map(([file, ofFile]) => ({ file, edits: ofFile })),
     lines,
+    uses,
     left,
     craft: more.craft ?? [],
   };

@@ -14,6 +14,11 @@ export interface FileEdit {
 /** In what form the client takes edits. */
 export type EditForm = "versioned" | "plain";
 
+/** A file that is moved once the edits are made, which are those of its text from before; nothing is overwritten. */
+export function withMove({ documentChanges = [] }: WorkspaceEdit, oldUri: string, newUri: string): WorkspaceEdit {
+  return { documentChanges: [...documentChanges, { kind: "rename", oldUri, newUri, options: { overwrite: false } }] };
+}
+
 /** The edits, for the documents as they are at this moment: they must have been made from the same. */
 export function toWorkspaceEdit(edits: readonly FileEdit[], documents: Documents, form: EditForm): WorkspaceEdit {
   const byFile = new Map<FilePath, TextEdit[]>();

@@ -1,11 +1,15 @@
-/** What becomes of `use` lines when files are renamed, moved or deleted: also those of the moved files themselves. */
+/**
+ * What becomes of the lines that name files, which are `use` lines and those of a board's dialect and text, when files
+ * are renamed, moved or deleted: also of those of the moved files themselves.
+ */
+import { boardFilesIn } from "../../model/board-files.ts";
 import { isBelow } from "../../model/file-names.ts";
 import type { FilePath } from "../../model/files.ts";
-import type { Script, Use } from "../../model/script.ts";
+import type { Script } from "../../model/script.ts";
 import { pathBetween, planOf, resolvePath } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { type Range, rangeOf } from "../../syntax/span.ts";
-import { whyNotWritable } from "./script-edits.ts";
+import { type Range, rangeOf, type Span, spanAt } from "../../syntax/span.ts";
+import { linesOfNote, whyNotWritable } from "./script-edits.ts";
 
 /** A file, or a folder with all that is in it. */
 export interface Move {
@@ -25,6 +29,8 @@ export interface UseLineChanges {
   readonly edits: readonly UseLineEdit[];
   /** How many lines that is: one edit may take several. */
   readonly lines: number;
+  /** How many of them are `use` lines. */
+  readonly uses: number;
   /** Why lines that ought to be changed are not, a sentence each. */
   readonly left: readonly string[];
 }
@@ -38,31 +44,34 @@ export function afterMoves(path: FilePath, moves: readonly Move[]): FilePath {
 }
 
 /**
- * Makes every `use` line lead where it led before the moves. A line that leads nowhere stays as it is where only its
- * own file is moved, since that may be what makes it right.
+ * Makes every line lead where it led before the moves. A line that leads nowhere stays as it is where only its own file
+ * is moved, since that may be what makes it right.
  */
 export function useLinesAfter(workspace: Workspace, moves: readonly Move[]): UseLineChanges {
   const edits: UseLineEdit[] = [];
   const left: string[] = [];
+  let uses = 0;
   for (const script of scriptsWith(
     workspace,
     moves.map(({ from }) => from),
   )) {
     const file = afterMoves(script.file, moves);
-    for (const use of script.uses) {
-      const target = targetOf(script, use);
-      if (target === null) continue;
+    for (const naming of linesNaming(script)) {
+      const { path, target, at } = naming;
       const newTarget = afterMoves(target, moves);
       if (file === script.file && newTarget === target) continue;
-      if (resolvePath(file, use.path!) === newTarget) continue;
+      if (resolvePath(file, path) === newTarget) continue;
       if (newTarget === target && !leadsSomewhere(workspace, target)) continue;
-      const path = spelled(use.path!, pathBetween(file, newTarget));
-      const why = whyNotWritable(workspace, script, use.line) ?? whyNotNamed(script, use, file, newTarget, path);
+      const put = file === script.file ? spelled(naming, newTarget) : spelledAnew(naming, file, newTarget);
+      const why = whyNotWritable(workspace, script, at.line) ?? whyNotNamed(script, naming, file, newTarget, put);
       if (why !== null) left.push(why);
-      else edits.push(edited(script, use, `"${path.replaceAll('"', '\\"')}"`));
+      else {
+        edits.push({ file: script.file, range: rangeOf(at), was: textIn(script, rangeOf(at)), text: quoted(put) });
+        if (naming.what === "use") uses++;
+      }
     }
   }
-  return { edits, lines: edits.length, left };
+  return { edits, lines: edits.length, uses, left };
 }
 
 export interface UseLineRemovals extends UseLineChanges {
@@ -70,26 +79,56 @@ export interface UseLineRemovals extends UseLineChanges {
   readonly craft: readonly string[];
 }
 
-/** Removes the `use` lines that name files which are deleted, or lie in deleted folders. */
+/** Removes the lines that name files which are deleted, or lie in deleted folders; those of a board with their notes. */
 export function useLinesWithout(workspace: Workspace, gone: readonly FilePath[]): UseLineRemovals {
   const isGone = (path: FilePath) => gone.some((each) => isBelow(path, each));
   const edits: UseLineEdit[] = [];
   const left: string[] = [];
   let lines = 0;
+  let uses = 0;
   for (const script of scriptsWith(workspace, [])) {
     if (isGone(script.file)) continue;
     const removed = new Set<number>();
-    for (const use of script.uses) {
-      const target = targetOf(script, use);
-      if (target === null || !isGone(target)) continue;
-      const why = whyNotWritable(workspace, script, use.line);
-      if (why === null) removed.add(use.line);
-      else left.push(why);
+    for (const { what, target, at } of linesNaming(script)) {
+      if (!isGone(target)) continue;
+      const why = whyNotWritable(workspace, script, at.line);
+      if (why !== null) left.push(why);
+      else if (!removed.has(at.line)) {
+        removed.add(at.line);
+        lines++;
+        if (what === "use") uses++;
+        else for (const line of linesOfNote(script, at.line)) removed.add(line);
+      }
     }
-    lines += removed.size;
     edits.push(...removals(script, removed));
   }
-  return { edits, lines, left, craft: craftWithout(workspace, isGone) };
+  return { edits, lines, uses, left, craft: craftWithout(workspace, isGone) };
+}
+
+/** A line that names a file. */
+interface Naming {
+  readonly what: "use" | "board";
+  /** The file in which it stands. */
+  readonly from: FilePath;
+  /** As written. */
+  readonly path: string;
+  /** The path that it comes to, whatever is there. */
+  readonly target: FilePath;
+  /** The text in quotes. */
+  readonly at: Span;
+}
+
+/** The lines of a script that name a file by a path that is one. */
+function linesNaming(script: Script): Naming[] {
+  const found: Naming[] = [];
+  for (const { path, at } of script.uses) {
+    const target = path === null ? null : resolvePath(script.file, path);
+    if (target !== null) found.push({ what: "use", from: script.file, path: path!, target, at });
+  }
+  for (const { entry, path, file } of boardFilesIn(script))
+    if (file !== null)
+      found.push({ what: "board", from: script.file, path, target: file, at: spanAt(entry.line, entry.value!) });
+  return found;
 }
 
 /** Every script whose lines are looked at: those of the workspace, and those moved that are not listed. */
@@ -98,30 +137,42 @@ function scriptsWith(workspace: Workspace, more: readonly FilePath[]): Script[] 
   return [...files].flatMap((file) => workspace.script(file) ?? []);
 }
 
-/** The path that a line comes to, whatever is there; null where it is none. */
-function targetOf(script: Script, { path }: Use): FilePath | null {
-  return path === null ? null : resolvePath(script.file, path);
-}
-
 function leadsSomewhere({ view }: Workspace, target: FilePath): boolean {
   const answer = view.read(view.realPath(target));
   return answer !== undefined && answer.kind !== "missing";
 }
 
-/** The path as its writer would write it: with `./` before it, where it had that and still may. */
-function spelled(before: string, path: string): string {
+/** The path to another file as its writer would write it; where the folder is the same, only its last part is another. */
+function spelled(naming: Naming, target: FilePath): string {
+  const { path, target: before } = naming;
+  const [oldName, name] = [before.slice(before.lastIndexOf("/")), target.slice(target.lastIndexOf("/"))];
+  const sameFolder = before.slice(0, -oldName.length) === target.slice(0, -name.length);
+  const end = path.lastIndexOf("/");
+  if (sameFolder && path.slice(end + 1) === oldName.slice(1)) return path.slice(0, end + 1) + name.slice(1);
+  return spelledAnew(naming, naming.from, target);
+}
+
+/** The path from a file: with `./` before it, where it had that and still may. */
+function spelledAnew({ path: before }: Naming, from: FilePath, target: FilePath): string {
+  const path = pathBetween(from, target);
   return before.startsWith("./") && !path.startsWith("../") ? `./${path}` : path;
 }
 
-/** Why a path cannot stand in a `use` line, in a sentence; null where it can. */
-function whyNotNamed(script: Script, { line }: Use, file: FilePath, target: FilePath, path: string): string | null {
-  // A line cannot hold the end of a line, nor a name a backslash.
-  if (!/[\r\n\\]/.test(path) && resolvePath(file, path) === target) return null;
-  return `Line ${line + 1} of “${script.name}” keeps its “use”, since “${target}” cannot be named from there: move it, or give it another name.`;
+function quoted(path: string): string {
+  return `"${path.replaceAll('"', '\\"')}"`;
 }
 
-function edited(script: Script, { at }: Use, text: string): UseLineEdit {
-  return { file: script.file, range: rangeOf(at), was: textIn(script, rangeOf(at)), text };
+/** Why a path cannot stand in a line, in a sentence; null where it can. */
+function whyNotNamed(
+  script: Script,
+  { what, at }: Naming,
+  file: FilePath,
+  target: FilePath,
+  path: string,
+): string | null {
+  // A line cannot hold the end of a line, nor a name a backslash.
+  if (!/[\r\n\\]/.test(path) && resolvePath(file, path) === target) return null;
+  return `Line ${at.line + 1} of “${script.name}” keeps its ${what === "use" ? "“use”" : "path"}, since “${target}” cannot be named from there: move it, or give it another name.`;
 }
 
 /** Takes out whole lines, those beside one another at once, and one of two blank lines that then come together. */
@@ -164,6 +215,12 @@ function craftWithout(workspace: Workspace, isGone: (path: FilePath) => boolean)
   return workspace.view.list().flatMap((file) => {
     const script = workspace.script(file);
     if (script?.kind !== "craft" || isGone(file)) return [];
-    return planOf(workspace, script, null).parts.some((part) => isGone(part.script.file)) ? script.name : [];
+    const { parts } = planOf(workspace, script, null);
+    const goesWithout = parts.some(
+      (part) =>
+        isGone(part.script.file) ||
+        boardFilesIn(part.script).some((named) => named.file !== null && isGone(named.file)),
+    );
+    return goesWithout ? script.name : [];
   });
 }

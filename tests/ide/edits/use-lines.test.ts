@@ -204,10 +204,16 @@ describe("what a line says after files are moved", () => {
       {},
     ],
     [
-      "a path by a detour that no longer does",
+      "a path by a detour to a file of another name",
       { "craft/jug.fettle": ["../craft/../a.fettle"], "a.fettle": [] },
       [go("a.fettle", "b.fettle")],
-      { "craft/jug.fettle": ["../b.fettle"] },
+      { "craft/jug.fettle": ["../craft/../b.fettle"] },
+    ],
+    [
+      "a path by a detour to a file elsewhere",
+      { "craft/jug.fettle": ["../craft/../a.fettle"], "a.fettle": [] },
+      [go("a.fettle", "layers/a.fettle")],
+      { "craft/jug.fettle": ["../layers/a.fettle"] },
     ],
     [
       "a craft whose line leads nowhere moves to where it leads somewhere",

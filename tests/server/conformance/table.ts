@@ -58,6 +58,9 @@ osd
 
 colours
   a  #ff0000
+
+controls
+  PB  button  ch9  off 1000 us  held 2000 us  rests off
 `);
 
 /** The files of the shed; the craft is open. */
@@ -165,6 +168,29 @@ export const TABLE: Readonly<Record<string, Entry>> = {
   "textDocument/documentHighlight": {
     params: { ...inJug, position: place("TL is", 1) },
     expect: (result) => expect(result.length).toBeGreaterThan(0),
+    asks: everywhere,
+  },
+  "textDocument/prepareRename": {
+    params: { ...inJug, position: place("TL is", 1) },
+    expect: (result) => expect(result.placeholder).toBe("TL"),
+    asks: everywhere,
+  },
+  "textDocument/rename": {
+    params: { ...inJug, position: place("TL is", 1), newName: "LA" },
+    expect: (result) => {
+      const uris = result.changes
+        ? Object.keys(result.changes)
+        : result.documentChanges.map(({ textDocument }: { textDocument: Document }) => textDocument.uri);
+      expect(uris).toEqual([jug, `${SHED}/wheel.fettle`]);
+    },
+    asks: (document) =>
+      everywhere(document).flatMap((params) =>
+        ["LA", "low", "shed/other.fettle"].map((newName) => ({ ...params, newName })),
+      ),
+  },
+  "textDocument/linkedEditingRange": {
+    params: { ...inJug, position: place("off 1000", 1) },
+    expect: (result) => expect(result).toMatchObject({ ranges: [{}, {}], wordPattern: expect.any(String) }),
     asks: everywhere,
   },
   "textDocument/documentSymbol": {
