@@ -28,6 +28,18 @@ export function conflictLines(texts: readonly string[], issues: SyntaxIssue[]): 
   return unread;
 }
 
+/** The first and the last line of each conflict, markers included: of an incomplete one, of the markers that are left. */
+export function conflictsIn(texts: readonly string[]): { readonly first: number; readonly last: number }[] {
+  const found: { first: number; last: number }[] = [];
+  for (let i = 0; i < texts.length; i++) {
+    if (!markOf(texts[i]!)) continue;
+    const { markers, last } = conflictAt(texts, i);
+    found.push({ first: i, last: last ?? markers.at(-1)! });
+    i = found.at(-1)!.last;
+  }
+  return found;
+}
+
 interface Conflict {
   /** The lines that are markers, the first included. */
   readonly markers: readonly number[];

@@ -12,6 +12,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "findings of files, or of every script below a folder",
     load: async () => (await import("./check.ts")).command,
   },
+  format: {
+    summary: "scripts and dialects in canonical layout, in place",
+    load: async () => (await import("./format.ts")).command,
+  },
   new: {
     summary: "a craft from a few questions, ready to check",
     load: async () => (await import("./new.ts")).command,

@@ -1,5 +1,6 @@
 /** The disk: the only place where files are read or written. Paths are absolute, with `/`. */
 import {
+  chmodSync,
   type Dirent,
   existsSync,
   linkSync,
@@ -158,11 +159,13 @@ export function nameFrom(folder: string, file: string): string {
   return file.slice(folder === "/" ? 1 : folder.length + 1);
 }
 
-/** Writes a file whole or not at all: beside its place first, then moved there. */
+/** Writes a file whole or not at all: beside its place first, then moved there. One that is replaced leaves its rights. */
 export function writeAtomically(path: string, content: string | Uint8Array): void {
   const beside = `${path}.${process.pid}.part`;
   try {
     writeFileSync(beside, content);
+    const before = statSync(path, { throwIfNoEntry: false });
+    if (before) chmodSync(beside, before.mode);
     renameSync(beside, path);
   } finally {
     rmSync(beside, { force: true });

@@ -1,6 +1,9 @@
 /** The script that a board's text becomes: sections and names in the catalogue's order, kept lines last. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { SectionSpec } from "../../catalogue/specs.ts";
+import { readEntry } from "../../model/read-entry.ts";
+import { layOutRun, type Row } from "../../model/rows.ts";
+import { cellsOf } from "../../model/value-cells.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { JoinedEntry } from "./sayings.ts";
 
@@ -42,9 +45,8 @@ export function scriptText({ name, uses, entries, dialect, kept }: ScriptParts, 
     const [{ spec, title }] = group as [JoinedEntry];
     push("");
     push(title === null ? spec.name : `${spec.name} ${quote(title)}`);
-    let width = 0;
-    for (const entry of group) width = Math.max(width, entry.name.length);
-    for (const entry of group) push(`  ${entry.name.padEnd(width)}  ${entry.rest}`, entry.lines);
+    const rows = group.map((entry, line) => rowOf(entry, line, catalogue));
+    for (const { line, text } of layOutRun(rows)) push(text, group[line]!.lines);
   }
   if (kept.length > 0) {
     push("");
@@ -52,6 +54,15 @@ export function scriptText({ name, uses, entries, dialect, kept }: ScriptParts, 
     for (const { line, text } of kept) push(`  |${text}`, [line]);
   }
   return { text: `${lines.join("\n")}\n`, from };
+}
+
+/** An entry as a row of its section: its fields, if it has some, stand below those of others. */
+function rowOf({ name, rest, spec }: JoinedEntry, line: number, catalogue: Catalogue): Row {
+  const head = { text: name, start: 0, end: name.length };
+  const text = `${name} ${rest}`;
+  const at = { start: name.length + 1, end: text.length };
+  const cells = cellsOf(text, at, readEntry(text, head, at, spec, catalogue));
+  return { line, head: `  ${name}`, cells, comment: null };
 }
 
 /** The entries of each section, both in the catalogue's order; named packs and numbered entries as they come. */

@@ -8,7 +8,9 @@ import { dialectPage } from "./dialect/pages.ts";
 
 /** The page of the language, as Markdown. */
 export function languagePage(): string {
-  return [intro, files, grammar, units, notes, handsets, conditions, places, combining, further, kept].join("\n\n");
+  return [intro, files, grammar, layout, units, notes, handsets, conditions, places, combining, further, kept].join(
+    "\n\n",
+  );
 }
 
 const intro = `# The language
@@ -81,6 +83,20 @@ Each setting has its type, and the type picks the production; of two types the f
 
 Without a header a file is read as a layer, with a finding. A second header, an entry outside a section, a text after a section's name: the line is ignored, with a finding. The entries of an unknown section are kept and not checked. Of a merge conflict the first side is read.`;
 
+const layout = `## Layout
+
+Blanks between the words of a line, blank lines, and how far a line is indented mean nothing, so everybody may write as they like; \`fettle format\`, and the formatting of the editor, lay a file out so that a change reads well in a diff:
+
+- Entries, and the comments above them, are indented by two spaces; the name of a section, \`use\` and the header stand in the first column. How wide a tab is does not matter.
+- Values stand below one another, two spaces behind the longest name. A blank line begins a column of its own, a comment does not. Names of more than 64 characters stand in no column.
+- One space stands before a unit and between words, two between fields and before a comment at the end of a line. Fields of one name stand below one another in neighbouring lines, and so do the kinds and the channels of controls, and comments that stood so before.
+- One blank line stands between sections and behind the header, never two, none at the ends of the file or below the name of a section, no blanks at the ends of lines, and a line end behind the last one.
+- Order, digits, brackets, comments and texts in quotes stay; \`µs\` becomes \`us\`. Of a line of board text nothing changes behind its \`|\`. A byte-order mark stays, and the line ends; where a file mixes them, the most frequent ones are written.
+- A value that cannot be read keeps its words in its column; a line whose name is not known, or that does not parse, keeps them where they are. What stands between git's conflict markers is not touched. A file of a newer edition, or one that is no UTF-8 text, is not laid out at all.
+- In a dialect the right sides stand in a column, and nothing within either side changes.
+
+What a file means, its notes and its findings stay the same, and laid out again it stays as it is.`;
+
 const units = `## Units
 
 A number is converted inside its family and never across: volts are not volts a cell.
@@ -119,11 +135,11 @@ transmitter
   power  100 mW
 
 controls
-  TL  switch    ch5  up 1000 us  down 2000 us  lies left shoulder
-  TR  switch    ch6  up 1000 us  mid 1500 us  down 2000 us  lies right shoulder
-  PB  button    ch7  rest 1000 us  held 2000 us  lies right face
-  KN  dial      ch9  1000 us to 2000 us  lies middle
-  SX  selector  ch10 one 1000 us  two 1500 us  three 2000 us  rests two
+  TL  switch    ch5   up 1000 us  down 2000 us  lies left shoulder
+  TR  switch    ch6   up 1000 us  mid 1500 us  down 2000 us  lies right shoulder
+  PB  button    ch7   rest 1000 us  held 2000 us  lies right face
+  KN  dial      ch9   1000 us to 2000 us  lies middle
+  SX  selector  ch10  one 1000 us  two 1500 us  three 2000 us  rests two
 \`\`\`
 
 \`\`\`
@@ -185,6 +201,7 @@ In the section \`board\`, \`dialect "FILE"\` names the dialect of the craft's bo
 const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
   { part: files, words: "craft layer header edition file files" },
   { part: grammar, words: "grammar syntax string" },
+  { part: layout, words: "format layout indent" },
   { part: units, words: "unit units" },
   { part: notes, words: "note notes allow comment comments" },
   { part: handsets, words: "handset handsets control controls switch selector button dial rests lies shoulder face" },

@@ -20,6 +20,7 @@ export const languageWords: readonly LanguageWord[] = [
   { word: "edition", summary: "The edition of the language, in the header." },
   { word: "grammar", summary: "The grammar of a script, rule by rule." },
   { word: "string", summary: "Text between double quotes.", also: ["text", "quotes"] },
+  { word: "layout", summary: "How a script is laid out: indents, columns, blank lines.", also: ["format", "indent"] },
   { word: "units", summary: "Every unit, by what it measures.", also: ["unit"] },
   { word: "note", summary: "A comment that belongs to a line.", also: ["notes", "comment", "comments", "#"] },
   {

@@ -1,0 +1,58 @@
+/** Where blank lines stand: one before a section and behind the header, never two, none at the ends of a file. */
+import type { LineNode, Tree } from "../../syntax/tree.ts";
+
+export interface BlankLines {
+  /** 1 for a line that is taken out. */
+  readonly removed: Uint8Array;
+  /** 1 for a line before which a blank one is put. */
+  readonly before: Uint8Array;
+}
+
+/** What a layout does to the blank lines of a tree; lines for which `isKept` is true, and those beside them, stay. */
+export function blankLines(tree: Tree, isKept: (line: number) => boolean): BlankLines {
+  const { lines } = tree;
+  const removed = new Uint8Array(lines.length);
+  const before = new Uint8Array(lines.length);
+  const kindOf = (line: number) => (line >= 0 && line < lines.length && !isKept(line) ? lines[line]!.node.kind : null);
+  const starts = headings(tree);
+  const startsSection = new Set(tree.sections.map(({ line }) => line));
+  /** The last line of the run of blank lines at which a line stands, and that of the comments behind it. */
+  const past = (line: number, kind: LineNode["kind"]) => {
+    let next = line;
+    while (kindOf(next) === kind) next++;
+    return next;
+  };
+  // The last line is what follows the last line end: it is no line of its own where nothing stands in it.
+  const last = lines.length - 1;
+  for (let i = 0; i < lines.length; i++) {
+    const kind = kindOf(i);
+    if (kind === "blank") {
+      const end = past(i, "blank");
+      // At the start of a file the character would become its byte-order mark.
+      const isFirst = i === 0 && !lines[end]?.text.startsWith("\uFEFF");
+      const isUseless = isFirst || end > last || (startsSection.has(i - 1) && isBody(kindOf(past(end, "comment"))));
+      for (let line = isUseless ? i : i + 1; line < Math.min(end, last); line++) removed[line] = 1;
+      i = end - 1;
+      continue;
+    }
+    if (i === 0 || kind === null || kindOf(i - 1) === "blank" || kindOf(i - 1) === null) continue;
+    const first = kind === "comment" ? past(i, "comment") : i;
+    if (i - 1 === tree.header) before[i] = 1;
+    else if (kindOf(i - 1) !== "comment" && starts.has(first)) {
+      const isAnotherUse = kindOf(first) === "use" && kindOf(i - 1) === "use";
+      if (!isAnotherUse) before[i] = 1;
+    }
+  }
+  return { removed, before };
+}
+
+/** The lines that begin a part of the file. */
+function headings(tree: Tree): ReadonlySet<number> {
+  const starts = new Set([...tree.sections.map(({ line }) => line), ...tree.uses]);
+  if (tree.header !== null) starts.add(tree.header);
+  return starts;
+}
+
+function isBody(kind: LineNode["kind"] | null): boolean {
+  return kind === "entry" || kind === "drop" || kind === "kept" || kind === "fact";
+}
