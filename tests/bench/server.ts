@@ -1,84 +1,26 @@
 /** How long the server takes over standard input and output, as an editor has it, and how much memory. */
-import { spawn } from "node:child_process";
 import { rmSync } from "node:fs";
-import { join } from "node:path";
-import { pathToFileURL } from "node:url";
-import {
-  createProtocolConnection,
-  type ProtocolConnection,
-  StreamMessageReader,
-  StreamMessageWriter,
-} from "vscode-languageserver/node";
 import { memoryOf, ms, percentile } from "./figures.ts";
 import { craftOf, writeWorkspace } from "./scripts.ts";
+import { type Served, serveFolder, timed } from "./served.ts";
 
-/** npm runs a script in the project's folder. */
-const SERVER = join(process.cwd(), "dist/server/node.cjs");
 const EDITS = 200;
 const ASKS = 100;
 /** A pilot looks before he types; in that silence the server warms up. */
 const LOOK_MS = 2000;
 
-interface Served {
-  readonly client: ProtocolConnection;
-  readonly readyMs: number;
-  readonly pid: number;
-  readonly uri: string;
-  end(): Promise<void>;
-}
-
-/** Starts the server on a workspace and waits until it has said what it can do. */
-async function serve(folder: string): Promise<Served> {
-  const begun = performance.now();
-  const child = spawn(process.execPath, [SERVER, "--stdio"], { stdio: ["pipe", "pipe", "inherit"] });
-  const client = createProtocolConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
-  client.listen();
-  const uri = pathToFileURL(folder).href;
-  await client.sendRequest("initialize", {
-    processId: process.pid,
-    rootUri: uri,
-    capabilities: { textDocument: { diagnostic: {} } },
-    workspaceFolders: [{ uri, name: "bench" }],
-  });
-  const readyMs = performance.now() - begun;
-  await client.sendNotification("initialized", {});
-  return {
-    client,
-    readyMs,
-    pid: child.pid!,
-    uri: pathToFileURL(join(folder, "tankard.fettle")).href,
-    async end() {
-      const gone = new Promise((resolve) => child.once("exit", resolve));
-      await client.sendRequest("shutdown");
-      await client.sendNotification("exit");
-      await gone;
-      client.dispose();
-    },
-  };
-}
-
-/** Milliseconds of each of some runs, the shortest first. */
-async function timed(times: number, run: (i: number) => Promise<unknown>): Promise<number[]> {
-  const spent: number[] = [];
-  for (let i = 0; i < times; i++) {
-    const begun = performance.now();
-    await run(i);
-    spent.push(performance.now() - begun);
-  }
-  return spent.sort((a, b) => a - b);
-}
+const serve = (folder: string): Promise<Served> => serveFolder(folder, { textDocument: { diagnostic: {} } });
 
 /** Looks at the craft, types into its middle, and after every letter asks for the findings; then asks for the rest. */
 async function measure(lines: number): Promise<string> {
   const text = craftOf(lines);
   const folder = writeWorkspace(text);
   const served = await serve(folder);
-  const { client, uri } = served;
+  const { client } = served;
+  const uri = served.uriOf("tankard.fettle");
   const textDocument = { uri };
   try {
-    await client.sendNotification("textDocument/didOpen", {
-      textDocument: { uri, languageId: "fettle", version: 1, text },
-    });
+    await served.open("tankard.fettle", text);
     const pull = () =>
       client.sendRequest("textDocument/diagnostic", { textDocument }) as Promise<{ items: { severity: number }[] }>;
     const first = performance.now();

@@ -5,10 +5,12 @@ import {
   createProtocolConnection,
   type Diagnostic,
   type InitializeParams,
+  type InitializeResult,
   ProposedFeatures,
   type ProtocolConnection,
   type PublishDiagnosticsParams,
   ResponseError,
+  type ServerCapabilities,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
@@ -19,6 +21,8 @@ import { memoryFiles } from "../../shared/model/files.ts";
 
 export interface Session {
   readonly client: ProtocolConnection;
+  /** What the server said that it can do. */
+  readonly offers: ServerCapabilities;
   /** What the server pushed, by address: the last of each. */
   readonly pushed: Map<string, Diagnostic[]>;
   /** All that the server pushed, in order. */
@@ -83,16 +87,17 @@ export async function startSession(
   beforeListening(client);
   client.listen();
   const workspaceFolders = [{ uri: "file:///shed", name: "shed" }];
-  await client.sendRequest("initialize", {
+  const { capabilities: offers } = (await client.sendRequest("initialize", {
     processId: null,
     rootUri: null,
     capabilities,
     workspaceFolders,
     initializationOptions: options,
-  });
+  })) as InitializeResult;
   await client.sendNotification("initialized", {});
   return {
     client,
+    offers,
     pushed,
     publications,
     log,

@@ -188,7 +188,9 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
   const loadWorkspace = async (): Promise<void> => {
     await words.load();
     await workspaceFiles.listed();
-    await readUsed(workspaceFiles.scripts, reading);
+    // Of the thousand scripts of a workspace it is usually known that all they use is read; what is open may be new.
+    const whole = { ...reading, whole: cache.whole };
+    await readUsed(() => [...workspaceFiles.scripts(), ...opened.keys()], whole);
   };
   const loadAll = async (uri: Uri): Promise<FilePath> => {
     await loadWorkspace();

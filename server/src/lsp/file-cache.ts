@@ -1,5 +1,6 @@
 /** What was read of files, by the path asked for and by the real one, until somebody says that it changed. */
 import type { FileAnswer, FilePath } from "../../../shared/model/files.ts";
+import type { Script } from "../../../shared/model/script.ts";
 
 /** What a path holds, and the one path by which its real file is known. */
 export interface FileRead {
@@ -23,6 +24,8 @@ export interface FileCache {
   forgetBelow(paths: ReadonlySet<FilePath>, isOpen: (realPath: FilePath) => boolean): boolean;
   /** Every text. Real paths stay known, by which open documents are found. */
   forgetAll(): void;
+  /** Scripts for `readUsed`: a new set whenever anything was forgotten. */
+  whole(): WeakSet<Script>;
 }
 
 /** `load` reads a file and never rejects; `changed` is called whenever more is known, or less. */
@@ -30,6 +33,7 @@ export function makeFileCache(load: (path: FilePath) => Promise<FileRead>, chang
   const answers = new Map<FilePath, FileAnswer>();
   const realPaths = new Map<FilePath, FilePath>();
   const reading = new Map<FilePath, Promise<void>>();
+  let whole = new WeakSet<Script>();
 
   const readNow = async (path: FilePath, isCurrent: () => boolean): Promise<void> => {
     const { answer, realPath } = await load(path);
@@ -53,6 +57,7 @@ export function makeFileCache(load: (path: FilePath) => Promise<FileRead>, chang
     }
   };
   const forget = (path: FilePath) => {
+    whole = new WeakSet();
     answers.delete(path);
     reading.delete(path);
     changed();
@@ -76,10 +81,12 @@ export function makeFileCache(load: (path: FilePath) => Promise<FileRead>, chang
       return gone.length > 0;
     },
     forgetAll() {
+      whole = new WeakSet();
       answers.clear();
       reading.clear();
       changed();
     },
+    whole: () => whole,
   };
 }
 

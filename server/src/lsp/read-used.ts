@@ -1,6 +1,7 @@
 /** Reads what scripts use, and what those use in turn. */
 import { boardFilesIn } from "../../../shared/model/board-files.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
+import type { Script } from "../../../shared/model/script.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import { pause } from "./timers.ts";
 
@@ -10,6 +11,8 @@ export interface Reading {
   now(): Workspace;
   isRead(path: FilePath): boolean;
   read(path: FilePath): Promise<void>;
+  /** Scripts whose used files are read, all of them, and were not forgotten since: they need not be looked into again. */
+  whole?(): WeakSet<Script>;
 }
 
 /** A workspace may have thousands of scripts: that long they are looked through before others have their turn. */
@@ -33,7 +36,7 @@ async function readMissing(from: readonly FilePath[], reading: Reading): Promise
       if (seen.has(path)) continue;
       if (reading.isRead(path)) {
         seen.add(path);
-        due.push(...usedBy(path, reading.now()));
+        due.push(...lookInto(path, reading));
       } else missing.push(path);
       if (Date.now() < until) continue;
       await pause();
@@ -47,9 +50,18 @@ async function readMissing(from: readonly FilePath[], reading: Reading): Promise
   return wasMissing;
 }
 
-function usedBy(path: FilePath, workspace: Workspace): FilePath[] {
+/** What a file uses, where it is not known that all of that is read. */
+function lookInto(path: FilePath, reading: Reading): readonly FilePath[] {
+  const workspace = reading.now();
   const script = workspace.script(path);
-  if (!script) return [];
+  const whole = reading.whole?.();
+  if (!script || whole?.has(script)) return [];
+  const used = usedBy(script, workspace);
+  if (used.every(reading.isRead)) whole?.add(script);
+  return used;
+}
+
+function usedBy(script: Script, workspace: Workspace): FilePath[] {
   const used = script.uses.flatMap((use) => {
     const target = workspace.target(script, use);
     if (target.kind === "unread") return target.file;
