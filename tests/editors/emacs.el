@@ -38,8 +38,13 @@
   (search-forward text)
   (goto-char (match-beginning 0)))
 
+(defun tell-changes ()
+  "Tell the server what was changed in every buffer: eglot does so once nobody has typed for a while."
+  (dolist (buffer (buffer-list))
+    (with-current-buffer buffer (when (and buffer-file-name eglot--managed-mode) (eglot--signal-textDocument/didChange)))))
+
 (defun findings ()
-  (eglot--signal-textDocument/didChange)
+  (tell-changes)
   (flymake-start)
   (accept-process-output nil 0.05)
   (mapcar (lambda (each)
