@@ -64,6 +64,30 @@ test("the workspace is listed once, whatever is asked and whatever changes", asy
   expect(listings).toBe(1);
 });
 
+test("an editor that watches no files is told anew, once it has saved one, what changed on the disk", async () => {
+  const texts: Record<string, string> = {
+    "/shed/wheel.fettle": 'handset "Wheel"\n\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n',
+  };
+  const jug = "file:///shed/jug.fettle";
+  await started(texts, { capabilities: {} });
+  const used = 'craft "Jug"\nuse "wheel.fettle"\n\nmodes\n  arm when TX is down\n\nfailsafe\n  then stop\n';
+  await session.client.sendNotification("textDocument/didChange", {
+    textDocument: { uri: jug, version: 2 },
+    contentChanges: [{ text: used }],
+  });
+  const codes = () => session.pushed.get(jug)?.map(({ code }) => code);
+  await vi.waitFor(() => expect(codes()).toEqual(["unknown-name"]));
+  // As `git pull` would.
+  texts["/shed/wheel.fettle"] = texts["/shed/wheel.fettle"]!.replace("TL", "TX");
+  texts["/shed/tune.fettle"] = layer("Tune");
+  await session.client.sendNotification("textDocument/didSave", { textDocument: { uri: jug } });
+  await vi.waitFor(() => expect(codes()).toEqual([]));
+  expect(session.offers.textDocumentSync).toMatchObject({ save: { includeText: false } });
+  session.end();
+  await started(texts, { capabilities: { workspace: { didChangeWatchedFiles: { dynamicRegistration: true } } } });
+  expect(session.offers.textDocumentSync).not.toHaveProperty("save");
+});
+
 test("what an editor tells twice, or of files that are not ours, changes nothing", async () => {
   await started({ "/shed/wide.fettle": layer("Wide") });
   await offered();

@@ -102,7 +102,12 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
   return {
     // The one that every client has.
     positionEncoding: "utf-16",
-    textDocumentSync: { openClose: true, change: 2 satisfies typeof TextDocumentSyncKind.Incremental },
+    textDocumentSync: {
+      openClose: true,
+      change: 2 satisfies typeof TextDocumentSyncKind.Incremental,
+      // One that watches no files tells at least when it has written one: the disk is looked at anew then.
+      ...(!abilities.watchesFiles && { save: { includeText: false } }),
+    },
     ...(abilities.pulls && {
       diagnosticProvider: { identifier: "fettle", interFileDependencies: true, workspaceDiagnostics: true },
     }),

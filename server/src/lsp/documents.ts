@@ -38,6 +38,8 @@ export interface Documents {
   /** Files changed behind the editor's back: they are read anew when next asked for. Paths are those of `paths.ts`. */
   apply(changes: readonly FileChange[]): Touched;
   setFolders(uris: readonly Uri[]): void;
+  /** Lists the folders and reads their files anew when they are next asked for, as nobody tells what changed there. */
+  lookAgain(): void;
   /** How the user wants findings shown. */
   setLevels(levels: RuleLevels): void;
   /** The pilot's own words, read anew where their files changed. */
@@ -100,6 +102,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
   const resolving = new Map<Uri, Promise<void>>();
   const uris = new Map<FilePath, Uri>();
   let scripts: { readonly listed: readonly FilePath[]; readonly all: readonly FilePath[] } | null = null;
+  let folders: readonly FilePath[] = [];
   let levels = OWN_LEVELS;
   let current: Workspace | null = null;
   const invalidate = () => {
@@ -197,6 +200,13 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     return load(uri);
   };
 
+  const lookAgain = () => {
+    workspaceFiles.setFolders(folders);
+    cache.forgetAll();
+    words.forget();
+    invalidate();
+  };
+
   return {
     open(uri, languageId, version, text) {
       const path = pathOf(uri);
@@ -234,11 +244,10 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
       return isRead || [...paths].some(isScriptFile) || workspaceFiles.scripts() !== before ? "scripts" : "nothing";
     },
     setFolders(folderUris) {
-      workspaceFiles.setFolders(folderUris.map((uri) => pathOf(uri).replace(/(?<=.)\/$/, "")));
-      cache.forgetAll();
-      words.forget();
-      invalidate();
+      folders = folderUris.map((uri) => pathOf(uri).replace(/(?<=.)\/$/, ""));
+      lookAgain();
     },
+    lookAgain,
     setLevels(now) {
       levels = now;
       invalidate();

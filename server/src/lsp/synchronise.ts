@@ -82,6 +82,13 @@ export function synchronise({ connection, documents, guard, abilities, publisher
       else publisher.typed();
     }),
   );
+  connection.onDidSaveTextDocument(
+    guard("save", undefined, () => {
+      if (abilities().watchesFiles) return;
+      documents.lookAgain();
+      void publisher.wordsChanged();
+    }),
+  );
   connection.onDidCloseTextDocument(
     guard("close", undefined, ({ textDocument: { uri } }) => {
       documents.close(uri);
