@@ -47,6 +47,26 @@ export function useTarget(scripts: ScriptLookup, from: string, use: Use): UseTar
 
 /** Resolves a path relative to the file `from`; null if the path is absolute or leads above the root. */
 export function resolvePath(from: string, path: string): string | null {
+  let ofFile = resolved.get(from);
+  if (!ofFile) {
+    if (resolved.size >= MOST_RESOLVED) resolved.clear();
+    ofFile = new Map();
+    resolved.set(from, ofFile);
+  }
+  let found = ofFile.get(path);
+  if (found === undefined) {
+    found = resolvedNow(from, path);
+    if (ofFile.size >= MOST_RESOLVED) ofFile.clear();
+    ofFile.set(path, found);
+  }
+  return found;
+}
+
+/** Each look at a workspace resolves the same few paths of every file again. */
+const resolved = new Map<string, Map<string, string | null>>();
+const MOST_RESOLVED = 5000;
+
+function resolvedNow(from: string, path: string): string | null {
   if (path === "" || path.startsWith("/") || path.includes("\\") || /^[A-Za-z][A-Za-z0-9+.-]*:/.test(path)) return null;
   const root = /^([A-Za-z][A-Za-z0-9+.-]*:\/\/[^/]*)?/.exec(from)![0];
   const parts = from.slice(root.length).split("/").slice(0, -1);

@@ -7,10 +7,12 @@ import { calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
+import type { Steps } from "../../../shared/text/steps.ts";
 import { type AcceptForm, toAcceptActions } from "./accept-actions.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { KINDS, type OriginForm, originActions } from "./origin-actions.ts";
+import { inSlicesOver } from "./slices.ts";
 import { type PageOfRule, toDiagnostic, toShowAction } from "./to-lsp.ts";
 import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
 
@@ -39,7 +41,7 @@ interface Asked {
 export function answerActions(parts: Parts): void {
   const { connection, documents, guard } = parts;
   connection.onCodeAction(
-    guard("code actions", null, async ({ textDocument: { uri }, range, context: { only, triggerKind } }) => {
+    guard("code actions", null, async ({ textDocument: { uri }, range, context: { only, triggerKind } }, token) => {
       const isWanted = (kind: string) => isAsked(kind, only);
       // Asked at every move of the cursor, almost any line could go somewhere: that is no news worth a light.
       const isGlance = triggerKind === AUTOMATIC && isEmpty(range);
@@ -53,13 +55,31 @@ export function answerActions(parts: Parts): void {
         ? documents.loadAll(uri)
         : documents.loadForFindings(uri));
       const asked = { uri, file, range };
-      const repairs = isAsked(CodeActionKind.QuickFix, only)
-        ? [...fixes(asked, parts), ...shows(asked, parts), ...acceptances(asked, parts)]
-        : [];
-      const moved = moves ? originActions(asked, documents, parts.originForm(), isWanted) : [];
-      return [...repairs, ...(refactors ? calibrations(asked, parts) : []), ...moved];
+      const repairs = isAsked(CodeActionKind.QuickFix, only);
+      return inSlicesOver(documents, () => actionsAt(asked, parts, { repairs, refactors, moves, isWanted }), token);
     }),
   );
+}
+
+/** Which of them are asked for. */
+interface Wanted {
+  readonly repairs: boolean;
+  readonly refactors: boolean;
+  readonly moves: boolean;
+  readonly isWanted: (kind: string) => boolean;
+}
+
+function* actionsAt(asked: Asked, parts: Parts, { repairs, refactors, moves, isWanted }: Wanted): Steps<CodeAction[]> {
+  const actions: CodeAction[] = [];
+  if (repairs) {
+    actions.push(...fixes(asked, parts), ...shows(asked, parts));
+    yield;
+    actions.push(...acceptances(asked, parts));
+    yield;
+  }
+  if (refactors) actions.push(...calibrations(asked, parts));
+  if (moves) actions.push(...(yield* originActions(asked, parts.documents, parts.originForm(), isWanted)));
+  return actions;
 }
 
 /** The protocol's `CodeActionTriggerKind.Automatic`. */

@@ -47,7 +47,7 @@ export function answerBoardWrite(connection: Connection, documents: Documents, g
 function boardOf({ uri, craft: of }: BoardOfParams, documents: Documents): BoardOfResult {
   const workspace = documents.now();
   const file = documents.pathOf(uri);
-  const craft = pickedCraft(workspace, file, workspace.craftsWith(file), of && pathOf(of));
+  const craft = pickedCraft(workspace, file, of && pathOf(of));
   if (!craft) return NO_CRAFT;
   const dialectFile = boardFileOf(craft, "dialect");
   const how = `write its file in the section “board”, as in: dialect "kiln.fettle"`;

@@ -9,6 +9,9 @@ export type Addressed<P> = P extends { textDocument: infer D extends { uri: stri
   ? Omit<P, "textDocument"> & { textDocument: Omit<D, "uri"> & { uri: Uri } }
   : P;
 
+/** What a request of our own brings besides its parameters. */
+export type Request<P> = [params: P, token: CancellationToken];
+
 /** Runs a handler; where it throws, logs why and answers with `empty`; where it refuses, the client is told so. */
 export type Guard = <P extends unknown[], R>(
   name: string,

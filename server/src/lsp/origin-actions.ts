@@ -1,15 +1,17 @@
 /** Code actions that move lines between a craft and its layers: as commands of a client that asks, else as edits. */
 import type { WorkspaceEdit } from "vscode-languageserver";
 import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
-import { inlineLayer } from "../../../shared/ide/origin/inline.ts";
+import { inlineSteps } from "../../../shared/ide/origin/inline.ts";
 import { layersFor } from "../../../shared/ide/origin/layers-for.ts";
 import { extractLayer, type Moved, moveIntoLayer } from "../../../shared/ide/origin/move.ts";
 import { type Offer, offersAt } from "../../../shared/ide/origin/offers.ts";
 import { overrideHere } from "../../../shared/ide/origin/override.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { ChangeOrigin } from "../../../shared/protocol/origin.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
+import type { Steps } from "../../../shared/text/steps.ts";
 import type { Documents } from "./documents.ts";
 import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
 
@@ -37,46 +39,55 @@ interface Asked {
 }
 
 /** The actions of the kinds that `isWanted`. A client without the command gets those that need no more questions, worked out. */
-export function originActions(
+export function* originActions(
   { uri, file, range }: Asked,
   documents: Documents,
   form: OriginForm,
   isWanted: (kind: string) => boolean,
-): CodeAction[] {
-  const offers = offersAt(documents.now(), file, range).filter(({ kind }) => isWanted(KINDS[kind]));
-  return offers.flatMap((offer): CodeAction[] => {
+): Steps<CodeAction[]> {
+  const now = documents.now();
+  const actions: CodeAction[] = [];
+  for (const offer of offersAt(now, file, range).filter(({ kind }) => isWanted(KINDS[kind]))) {
     const { kind, title, craft } = offer;
-    if (form.command === null) return worked({ uri, file, range }, offer, documents, form);
+    if (form.command === null) {
+      actions.push(...(yield* worked({ uri, file, range }, offer, now, documents, form)));
+      continue;
+    }
     const argument: ChangeOrigin = { uri, craft: documents.uriOf(craft), action: kind, range };
-    return [{ title, kind: KINDS[kind], command: { title, command: form.command, arguments: [argument] } }];
-  });
+    actions.push({ title, kind: KINDS[kind], command: { title, command: form.command, arguments: [argument] } });
+  }
+  return actions;
 }
 
 /** A name for a layer of which nobody asked what it is called. */
 const UNNAMED = "Shared";
 
-function worked(
+function* worked(
   { file, range }: Asked,
   { kind, title, craft }: Offer,
+  now: Workspace,
   documents: Documents,
   form: OriginForm,
-): CodeAction[] {
-  const now = documents.now();
+): Steps<CodeAction[]> {
+  yield;
   const action = (named: string, moved: Moved): CodeAction[] =>
     moved.kind === "edits" ? [{ title: named, kind: KINDS[kind], edit: toEdit(moved, documents, form) }] : [];
   switch (kind) {
     case "override":
       return action(title, overrideHere(now, file, range.start, craft));
     case "inline":
-      return action(title, inlineLayer(now, file, range.start.line));
+      return action(title, yield* inlineSteps(now, file, range.start.line));
     case "extract":
       return form.creates ? action(`Extract a new layer, “${UNNAMED}”`, extractLayer(now, file, range, UNNAMED)) : [];
-    case "move":
-      return layersFor(now, file, range).layers.flatMap((layer) =>
-        layer.refused === null
-          ? action(`Move to the layer “${layer.name}” (${layer.effect})`, moveIntoLayer(now, file, range, layer.file))
-          : [],
-      );
+    case "move": {
+      const moves: CodeAction[] = [];
+      for (const { name, effect, file: layer, refused } of (yield* layersFor(now, file, range)).layers) {
+        yield;
+        if (refused !== null) continue;
+        moves.push(...action(`Move to the layer “${name}” (${effect})`, moveIntoLayer(now, file, range, layer)));
+      }
+      return moves;
+    }
   }
 }
 

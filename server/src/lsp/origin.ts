@@ -1,6 +1,6 @@
 /** Where a value comes from, and lines that go from one file to another. */
 import type { Connection } from "vscode-languageserver";
-import { inlineLayer } from "../../../shared/ide/origin/inline.ts";
+import { inlineSteps } from "../../../shared/ide/origin/inline.ts";
 import { layersFor } from "../../../shared/ide/origin/layers-for.ts";
 import { extractLayer, findingsBrought, type Moved, moveIntoLayer } from "../../../shared/ide/origin/move.ts";
 import { type Origin, originOf } from "../../../shared/ide/origin/origin.ts";
@@ -19,9 +19,11 @@ import {
   type RelocateParams,
   type RelocateResult,
 } from "../../../shared/protocol/origin.ts";
+import type { Steps } from "../../../shared/text/steps.ts";
 import type { Documents } from "./documents.ts";
-import type { Guard } from "./guard.ts";
+import type { Guard, Request } from "./guard.ts";
 import { toFiles } from "./osd-edits.ts";
+import { inSlicesOver } from "./slices.ts";
 
 const FAILED = {
   kind: "refused",
@@ -40,18 +42,18 @@ export function answerOrigin(connection: Connection, documents: Documents, guard
   );
   connection.onRequest<RelocateResult, void>(
     RELOCATE_REQUEST,
-    guard<[RelocateParams], RelocateResult>("relocate", FAILED, async ({ uri, craft, change }) => {
+    guard<Request<RelocateParams>, RelocateResult>("relocate", FAILED, async ({ uri, craft, change }, token) => {
       const file = await documents.loadAll(uri);
-      const now = documents.now();
-      const moved = relocated(now, file, craft && documents.pathOf(craft), change, documents.pathOf);
-      return toResult(now, file, moved, documents);
+      const of = craft && documents.pathOf(craft);
+      const moved = await inSlicesOver(documents, (now) => relocated(now, file, of, change, documents.pathOf), token);
+      return toResult(documents.now(), file, moved, documents);
     }),
   );
   connection.onRequest<LayersForResult, void>(
     LAYERS_FOR_REQUEST,
-    guard<[LayersForParams], LayersForResult>("layers for lines", NO_LAYERS, async ({ uri, range }) => {
+    guard<Request<LayersForParams>, LayersForResult>("layers for lines", NO_LAYERS, async ({ uri, range }, token) => {
       const file = await documents.loadAll(uri);
-      const { layers, ...answer } = layersFor(documents.now(), file, range);
+      const { layers, ...answer } = await inSlicesOver(documents, (now) => layersFor(now, file, range), token);
       return { ...answer, layers: layers.map(({ file: of, ...layer }) => ({ ...layer, uri: documents.uriOf(of) })) };
     }),
   );
@@ -59,13 +61,13 @@ export function answerOrigin(connection: Connection, documents: Documents, guard
 
 const NO_LAYERS: LayersForResult = { what: "", refused: FAILED.message, layers: [] };
 
-function relocated(
+function* relocated(
   now: Workspace,
   file: FilePath,
   craft: FilePath | undefined,
   change: RelocateParams["change"],
   pathOf: (uri: Uri) => FilePath,
-): Moved {
+): Steps<Moved> {
   switch (change.kind) {
     case "override":
       return overrideHere(now, file, change.position, craft);
@@ -74,7 +76,7 @@ function relocated(
     case "extract":
       return extractLayer(now, file, change.range, change.name);
     case "inline":
-      return inlineLayer(now, file, change.line);
+      return yield* inlineSteps(now, file, change.line);
   }
 }
 

@@ -52,7 +52,7 @@ export function answerReview(connection: Connection, documents: Documents, guard
 
 /** The craft of a document, or a layer that no craft uses yet by itself; null where it is neither. */
 function craftMeant(workspace: Workspace, file: FilePath, { craft }: ReviewParams): Craft | null {
-  const picked = pickedCraft(workspace, file, workspace.craftsWith(file), craft && pathOf(craft));
+  const picked = pickedCraft(workspace, file, craft && pathOf(craft));
   return picked ?? (workspace.script(file)?.kind === "layer" ? workspace.craftLike(file) : null);
 }
 

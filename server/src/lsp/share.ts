@@ -26,7 +26,7 @@ export function answerShare(connection: Connection, documents: Documents, guard:
     guard<[ShareParams], ShareResult>("share", FAILED, async ({ uri, craft, board }) => {
       const file = await loadFor(documents, { textDocument: { uri } });
       const workspace = documents.now();
-      const shown = pickedCraft(workspace, file, workspace.craftsWith(file), craft && pathOf(craft));
+      const shown = pickedCraft(workspace, file, craft && pathOf(craft));
       return shown && !shown.script.tree.newer ? shareOf(shown, board, documents) : NO_CRAFT;
     }),
   );

@@ -54,7 +54,7 @@ export function answerWorkspaceTree(
     EFFECTIVE_REQUEST,
     guard<[EffectiveParams], EffectiveText | null>("effective craft", null, async ({ uri, craft }) => {
       const file = await loadFor(documents, { textDocument: { uri } });
-      const shown = pickedCraft(now(), file, now().craftsWith(file), craft && pathOf(craft));
+      const shown = pickedCraft(now(), file, craft && pathOf(craft));
       return shown && !shown.script.tree.newer ? toEffectiveText(shown, documents) : null;
     }),
   );

@@ -51,8 +51,11 @@ function standIn(craft: Craft, { workspace }: Side): Stand | null {
 
 function userOf({ script }: Craft, { workspace, file }: Side): Stand | null {
   if (script.kind !== "layer") return null;
-  const craft = workspace.craftsWith(file).find(({ handset }) => handset !== null);
-  return craft ? { craft, workspace } : null;
+  for (const each of workspace.craftFilesWith(file)) {
+    const craft = workspace.craft(each)!;
+    if (craft.handset !== null) return { craft, workspace };
+  }
+  return null;
 }
 
 /** A layer by itself, or a craft whose handset is not there, with the handset of another. */

@@ -2,12 +2,11 @@
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 
-/** The craft to show for a file: the file itself, else of `crafts` the preferred one, else the first. */
-export function pickedCraft(
-  workspace: Workspace,
-  file: string,
-  crafts: readonly Craft[],
-  preferred: string | undefined,
-): Craft | null {
-  return workspace.craft(file) ?? crafts.find((each) => each.file === preferred) ?? crafts[0] ?? null;
+/** The craft to show for a file: the file itself, else of those that use it the preferred one, else the first. No other is put together. */
+export function pickedCraft(workspace: Workspace, file: string, preferred: string | undefined): Craft | null {
+  const own = workspace.craft(file);
+  if (own) return own;
+  const users = workspace.craftFilesWith(file);
+  const picked = preferred !== undefined && users.includes(preferred) ? preferred : users[0];
+  return picked === undefined ? null : workspace.craft(picked);
 }

@@ -155,7 +155,7 @@ function commentOutReadings(
 }
 
 function isShared(workspace: Workspace, craft: Craft, file: string): boolean {
-  return workspace.craftsWith(file).some((each) => each.file !== craft.file);
+  return workspace.craftFilesWith(file).some((each) => each !== craft.file);
 }
 
 function fileSuffix(craft: Craft, file: string, name: string): string {

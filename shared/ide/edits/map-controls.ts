@@ -45,8 +45,7 @@ export type MapControls =
  * that they name at all. Its edits are those of the craft's own file and of the layers asked for.
  */
 export function mapControlsOf(workspace: Workspace, file: string, query: MapQuery): MapControls {
-  const crafts = workspace.script(file)?.kind === "craft" ? [] : workspace.craftsWith(file);
-  const before = pickedCraft(workspace, file, crafts, query.craft);
+  const before = pickedCraft(workspace, file, query.craft);
   if (!before) return refused("No craft of this workspace is meant here, so there is nothing to map.");
   if (before.script.tree.newer) return refused(newerEdition(before.script));
   if (query.handset !== undefined && workspace.script(query.handset)?.kind !== "handset")

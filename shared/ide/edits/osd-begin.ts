@@ -42,9 +42,9 @@ export function beginPage(scope: BeginScope, from: OsdSource): OsdEdit {
   if (typeof laidOut === "string") return refusal(laidOut);
   const layer = layerOf(scope);
   if (layer && scope.where === null) {
-    const sharedWith = workspace.craftsWith(layer.file).filter((other) => other.file !== craft.file);
+    const sharedWith = workspace.craftFilesWith(layer.file).filter((other) => other !== craft.file);
     if (sharedWith.length > 0)
-      return { kind: "choose", layer: layer.name, sharedWith: sharedWith.map(({ name }) => name) };
+      return { kind: "choose", layer: layer.name, sharedWith: sharedWith.map((each) => workspace.script(each)!.name) };
   }
   return writeEntries(workspace, layer && scope.where !== "override" ? layer : craft.script, laidOut);
 }

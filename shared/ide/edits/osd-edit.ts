@@ -33,9 +33,7 @@ export interface OsdEditQuery {
  * gives no edits.
  */
 export function osdEditOf(workspace: Workspace, file: string, query: OsdEditQuery): OsdEdit {
-  // Only for a layer or a handset must all craft be read, to find those that use it.
-  const crafts = workspace.script(file)?.kind === "craft" ? [] : workspace.craftsWith(file);
-  const craft = pickedCraft(workspace, file, crafts, query.craft);
+  const craft = pickedCraft(workspace, file, query.craft);
   if (!craft) return refusal("No craft of this workspace has this layout, so there is nothing to change.");
   if (craft.script.tree.newer) return refusal(newerEdition(craft.script));
   const { gesture } = query;

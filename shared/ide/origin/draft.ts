@@ -92,7 +92,11 @@ export function textAfter({ tree }: Script, edits: readonly TextEdit[]): string 
     text += line.text + tree.ends[i]!;
   });
   const offset = ({ line, character }: TextEdit["range"]["start"]) => starts[line]! + character;
-  for (const { range, text: written } of [...edits].reverse())
-    text = text.slice(0, offset(range.start)) + written + text.slice(offset(range.end));
-  return (tree.bom ? "\uFEFF" : "") + text;
+  const parts = [tree.bom ? "\uFEFF" : ""];
+  let reached = 0;
+  for (const { range, text: written } of edits) {
+    parts.push(text.slice(reached, offset(range.start)), written);
+    reached = offset(range.end);
+  }
+  return parts.join("") + text.slice(reached);
 }

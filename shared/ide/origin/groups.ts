@@ -36,10 +36,10 @@ export interface Group {
 export function groupsOf(script: Script, taken: Taken): Group[] {
   const { tree } = script;
   const byName = new Map<string, Group>();
+  const itemAt = new Map(taken.items.map((item) => [item.line, item]));
   for (const section of sectionsOf(script)) {
     const isWhole = taken.whole.has(section.line);
-    const lines = new Set(section.entries);
-    const own = taken.items.filter(({ line }) => lines.has(line));
+    const own = section.entries.flatMap((line) => itemAt.get(line) ?? []);
     if (own.length === 0 && !isWhole) continue;
     const items: Carried[] = [];
     let reached = section.line;

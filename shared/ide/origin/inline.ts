@@ -6,6 +6,7 @@ import type { Script, Use } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { quote } from "../../syntax/scanner.ts";
+import { finish, type Steps } from "../../text/steps.ts";
 import { newerEdition, whyNotWritable } from "../edits/script-edits.ts";
 import { acceptedOnUse } from "./accepted-on-use.ts";
 import { type Draft, draftOf } from "./draft.ts";
@@ -18,6 +19,11 @@ import { newFindings, tried } from "./same-craft.ts";
 
 /** Writes the layer of a `use` line into the file of that line. */
 export function inlineLayer(workspace: Workspace, file: FilePath, line: number): Moved {
+  return finish(inlineSteps(workspace, file, line));
+}
+
+/** The same in steps: where the file is a layer itself, every craft that uses it is held against what it would be. */
+export function* inlineSteps(workspace: Workspace, file: FilePath, line: number): Steps<Moved> {
   const begun = beginning(workspace, file, line);
   if ("kind" in begun) return begun;
   const { whole, script, layer, use, craft } = begun;
@@ -26,9 +32,11 @@ export function inlineLayer(workspace: Workspace, file: FilePath, line: number):
   const uses = usesAfter(workspace, script, layer, use);
   if (typeof uses === "string") return refusal(uses);
   const draft = makeDraft(begun, under, uses, notesThatServe(workspace, begun, under, uses));
-  const others = craft === null ? workspace.craftsWith(file) : [];
+  const others = craft === null ? workspace.craftFilesWith(file) : [];
   const trial = tried(workspace, [draft]);
-  for (const each of others) {
+  for (const other of others) {
+    yield;
+    const each = workspace.craft(other)!;
     const made = trial.craft(each.file);
     if (!made || finished(workspace, each, [draft], [], []).kind === "refused")
       return refusal(

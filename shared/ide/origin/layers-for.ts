@@ -5,6 +5,7 @@ import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Range } from "../../syntax/span.ts";
 import { joinWithAnd } from "../../text/list.ts";
+import type { Steps } from "../../text/steps.ts";
 import { differencesOf } from "../compare/compare.ts";
 import { formatCount } from "../context/format.ts";
 import { withFiles } from "../context/trial.ts";
@@ -36,8 +37,8 @@ export interface LayersFor {
 const MOST_CRAFT = 40;
 const MOST_NAMED = 3;
 
-/** Every layer of the craft for the lines of a selection. */
-export function layersFor(workspace: Workspace, file: FilePath, range: Range): LayersFor {
+/** Every layer of the craft for the lines of a selection; each is tried out, also on other craft. */
+export function* layersFor(workspace: Workspace, file: FilePath, range: Range): Steps<LayersFor> {
   const craft = workspace.craft(file);
   if (!craft)
     return { what: "", refused: "Lines go from a craft into a layer, and this file is no craft.", layers: [] };
@@ -45,35 +46,40 @@ export function layersFor(workspace: Workspace, file: FilePath, range: Range): L
   if (typeof taken === "string") return { what: "", refused: taken, layers: [] };
   const names = [...new Set(taken.items.map(({ entry, section }) => entry?.name ?? section))];
   const what = names.length <= MOST_NAMED ? joinWithAnd(names) : formatCount(taken.items.length, "line");
-  const layers = craft.scripts.filter(({ kind }) => kind === "layer").toReversed();
-  return { what, refused: null, layers: layers.map((layer) => layerFor(workspace, craft.script, layer, range)) };
+  const layers: LayerFor[] = [];
+  for (const layer of craft.scripts.filter(({ kind }) => kind === "layer").toReversed())
+    layers.push(yield* layerFor(workspace, craft.script, layer, range));
+  return { what, refused: null, layers };
 }
 
-function layerFor(workspace: Workspace, script: Script, layer: Script, range: Range): LayerFor {
+function* layerFor(workspace: Workspace, script: Script, layer: Script, range: Range): Steps<LayerFor> {
+  yield;
   const moved = moveIntoLayer(workspace, script.file, range, layer.file);
   return {
     file: layer.file,
     name: layer.name,
     path: pathBetween(script.file, layer.file),
-    effect: moved.kind === "edits" ? effectOn(workspace, script.file, layer.file, moved) : "",
+    effect: moved.kind === "edits" ? yield* effectOn(workspace, script.file, layer.file, moved) : "",
     refused: moved.kind === "refused" ? moved.message : null,
   };
 }
 
-function effectOn(
+function* effectOn(
   workspace: Workspace,
   file: FilePath,
   layer: FilePath,
   { files }: Extract<Moved, { kind: "edits" }>,
-): string {
+): Steps<string> {
   const others = workspace.craftFilesWith(layer).filter((each) => each !== file);
   if (others.length === 0) return "no other craft here uses it";
   const texts = files.map((each) => [each.file, textAfter(workspace.script(each.file)!, each.edits)] as const);
   const after = withFiles(workspace, new Map(texts));
-  const changed = others.slice(0, MOST_CRAFT).flatMap((each) => {
+  const changed: string[] = [];
+  for (const each of others.slice(0, MOST_CRAFT)) {
+    yield;
     const [before, now] = [workspace.craft(each)!, after.craft(each)];
-    return now && differencesOf(before, now, workspace.catalogue).length === 0 ? [] : [before.name];
-  });
+    if (!now || differencesOf(before, now, workspace.catalogue).length > 0) changed.push(before.name);
+  }
   const unseen = others.length - MOST_CRAFT;
   const more = unseen > 0 ? `, and ${formatCount(unseen, "more craft", "more craft")} may change` : "";
   if (changed.length === 0)

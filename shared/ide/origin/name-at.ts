@@ -28,8 +28,7 @@ export function saidNameAt(workspace: Workspace, file: FilePath, at: Position): 
 
 /** The craft on which a file is looked at: the file itself, else the picked one of those that use it, else the first. */
 export function craftAt(workspace: Workspace, file: FilePath, picked: FilePath | undefined): Craft | null {
-  const own = workspace.craft(file);
-  return own ?? pickedCraft(workspace, file, workspace.craftsWith(file), picked);
+  return pickedCraft(workspace, file, picked);
 }
 
 /** SECTION.NAME, and for a field SECTION.NAME.FIELD; of kept board text `verbatim "DIALECT"`. */

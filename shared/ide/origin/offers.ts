@@ -1,4 +1,5 @@
 /** What can be done with the lines at a selection, known without working it out. */
+import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Range } from "../../syntax/span.ts";
@@ -14,6 +15,8 @@ export interface Offer {
 
 /** Craft for which an override of one line is offered: more would be a list to search. */
 const MOST_CRAFT = 3;
+/** Craft that are put together to find those: a line that counts on none of so many is overridden everywhere. */
+const MOST_LOOKED_AT = 50;
 
 /** The offers at a selection: of lines of a craft, of its `use` lines, and of a line of a layer or a handset for the craft on which it counts. */
 export function offersAt(workspace: Workspace, file: FilePath, range: Range): Offer[] {
@@ -40,8 +43,13 @@ export function offersAt(workspace: Workspace, file: FilePath, range: Range): Of
 function overrides(workspace: Workspace, file: FilePath, { start, end }: Range): Offer[] {
   const entry = workspace.script(file)?.entries.find(({ line }) => line === start.line);
   if (!entry || start.line !== end.line) return [];
-  const crafts = workspace.craftsWith(file).filter((craft) => lineCounts(craft, file, entry));
-  return crafts.slice(0, MOST_CRAFT).map((craft) => ({
+  const crafts: Craft[] = [];
+  for (const each of workspace.craftFilesWith(file).slice(0, MOST_LOOKED_AT)) {
+    const craft = workspace.craft(each);
+    if (craft && lineCounts(craft, file, entry)) crafts.push(craft);
+    if (crafts.length === MOST_CRAFT) break;
+  }
+  return crafts.map((craft) => ({
     kind: "override",
     title: `Override ${entry.name} on “${craft.name}”`,
     craft: craft.file,

@@ -62,10 +62,10 @@ function strays({ tree }: Script, lines: ReadonlySet<number>): number[] {
 
 function faultIn({ issues, tree }: Script, lines: ReadonlySet<number>, items: readonly Item[]): string | null {
   const known = new Set(items.map(({ line }) => line));
+  const faulty = new Set(issues.filter(({ code }) => NOT_AS_MEANT.has(code)).map(({ span }) => span.line));
   for (const line of [...lines].sort((a, b) => a - b)) {
     const kind = tree.lines[line]?.node.kind;
-    const issue = issues.find(({ code, span }) => span.line === line && NOT_AS_MEANT.has(code));
-    if (issue || (kind !== "section" && !known.has(line)))
+    if (faulty.has(line) || (kind !== "section" && !known.has(line)))
       return `Line ${line + 1} has a fault, and in a layer it would be one on every craft that uses it: mend it first.`;
   }
   return null;
@@ -82,35 +82,45 @@ function closure(items: readonly Item[], chosen: ReadonlySet<number>, catalogue:
     if (item.names!.every((each) => taken.has(each))) words.delete(item.line);
     else words.set(item.line, taken);
   };
+  const sections = groupedBy(items, ({ section }) => [section]);
+  /** By name, the lines that say it, and those that take it back. */
+  const saying = groupedBy(items, ({ entry }) => (entry ? [keyOf(entry)] : []));
+  const dropping = groupedBy(items, ({ section, names }) => (names ?? []).map((name) => keyOf({ section, name })));
   for (let before = ""; before !== stateOf(all, words); ) {
     before = stateOf(all, words);
-    for (const item of items) {
-      if (!all.has(item.line)) continue;
-      if (item.kind === "kept") {
-        // Kept lines join in the order of the files, and the layer comes first.
-        for (const each of items) if (each.section === item.section && each.line < item.line) all.add(each.line);
-      }
-      if (item.kind === "entry") {
-        for (const each of items) if (each.entry && mustGoWith(item.entry!, each.entry, catalogue)) all.add(each.line);
-        for (const each of items)
-          if (each.section === item.section && each.names?.includes(item.entry!.name)) takeWord(each, item.entry!.name);
+    for (const own of sections.values()) {
+      const taken = own.filter(({ line }) => all.has(line));
+      // Kept lines join in the order of the files, and the layer comes first.
+      const lastKept = taken.findLast(({ kind }) => kind === "kept")?.line ?? -1;
+      for (const { line } of own) if (line < lastKept) all.add(line);
+      for (const { entry } of taken) {
+        if (!entry) continue;
+        const key = keyOf(entry);
+        for (const each of saying.get(key)!) if (mustGoWith(entry, each.entry!, catalogue)) all.add(each.line);
+        for (const each of dropping.get(key) ?? []) takeWord(each, entry.name);
       }
       // A `drop all` left behind would take back what is moved, and one that is moved would not reach what stays.
-      if (item.kind !== "drop" || item.names === null)
-        for (const each of allOfSection(items, item.section)) all.add(each);
+      const hasDropAll = own.some(({ kind, names }) => kind === "drop" && names === null);
+      if (hasDropAll && taken.some(({ kind, names }) => kind !== "drop" || names === null))
+        for (const { line } of own) all.add(line);
     }
   }
   return { all, words };
 }
 
-function stateOf(all: ReadonlySet<number>, words: ReadonlyMap<number, ReadonlySet<string>>): string {
-  return `${all.size} ${[...words.values()].reduce((sum, set) => sum + set.size, 0)} ${words.size}`;
+function groupedBy(items: readonly Item[], keysOf: (item: Item) => readonly string[]): ReadonlyMap<string, Item[]> {
+  const groups = new Map<string, Item[]>();
+  for (const item of items)
+    for (const key of keysOf(item)) {
+      const group = groups.get(key);
+      if (group) group.push(item);
+      else groups.set(key, [item]);
+    }
+  return groups;
 }
 
-/** All lines of a section in which something drops all; else none. */
-function allOfSection(items: readonly Item[], section: string): readonly number[] {
-  const own = items.filter((each) => each.section === section);
-  return own.some((each) => each.kind === "drop" && each.names === null) ? own.map(({ line }) => line) : [];
+function stateOf(all: ReadonlySet<number>, words: ReadonlyMap<number, ReadonlySet<string>>): string {
+  return `${all.size} ${[...words.values()].reduce((sum, set) => sum + set.size, 0)} ${words.size}`;
 }
 
 /** Whether a line must stand in the same file as another one of its name. */

@@ -33,11 +33,11 @@ export interface PanelQuery extends GogglesQuery {
 export function panelOf(workspace: Workspace, file: string, version: number, query: PanelQuery = {}): PanelModel {
   const script = workspace.script(file);
   // Only for a layer or a handset must the other craft be found.
-  const crafts = script?.kind === "craft" ? [] : workspace.craftsWith(file);
-  const craft = pickedCraft(workspace, file, crafts, query.craft);
-  const alsoIn = crafts
-    .filter((each) => each.file !== craft?.file)
-    .map((each) => ({ file: each.file, name: each.name }));
+  const users = script?.kind === "craft" ? [] : workspace.craftFilesWith(file);
+  const craft = pickedCraft(workspace, file, query.craft);
+  const alsoIn = users
+    .filter((each) => each !== craft?.file)
+    .map((each) => ({ file: each, name: workspace.script(each)!.name }));
   const base = { file, version, alsoIn };
   if (!script || !craft || script.tree.newer) {
     return {

@@ -11,8 +11,7 @@ import { faultOf } from "./fault.ts";
 export function craftStatusOf(workspace: Workspace, file: string, preferred?: string): CraftStatus | null {
   const script = workspace.script(file);
   if (!script) return null;
-  const crafts = script.kind === "craft" ? [] : workspace.craftsWith(file);
-  const craft = pickedCraft(workspace, file, crafts, preferred);
+  const craft = pickedCraft(workspace, file, preferred);
   const isRead = craft !== null && !craft.script.tree.newer;
   return {
     kind: script.kind,

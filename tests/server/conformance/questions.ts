@@ -1,0 +1,132 @@
+/** Questions of every kind to a workspace of a thousand craft, as whoever measures the server asks them. */
+import { mkdirSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { craftOf, fleetOf } from "../../bench/scripts.ts";
+
+/** The fleet by path: craft on shared layers, a craft of five hundred lines, and one as long as a script may be. */
+export function fleetTexts(craft: number): Record<string, string> {
+  return {
+    ...fleetOf(craft),
+    "typed.fettle": craftOf(500),
+    "long.fettle": craftOf(11_900),
+    "kiln.fettle": DIALECT,
+  };
+}
+
+const DIALECT = `dialect "Kiln"
+
+board
+  knows "# kiln"
+
+lines
+  "cells {c:1 to 12}"  pack.cells {c}
+  "load {c:0 to 9999}"  pack.capacity {c} mAh
+`;
+
+/** Writes files into a folder. */
+export function writeTexts(folder: string, texts: Readonly<Record<string, string>>): void {
+  for (const [path, text] of Object.entries(texts)) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), text);
+  }
+}
+
+export interface Question {
+  readonly method: string;
+  /** Of which document, in a few words. */
+  readonly of: string;
+  readonly params: object;
+}
+
+/** What is asked of the fleet that lies in a folder of this address. */
+export function questionsOf(root: string): Question[] {
+  const texts = {
+    craft: "shelf-0/craft-0.fettle",
+    layer: "layers/habits.fettle",
+    handset: "handsets/wheel.fettle",
+    long: "long.fettle",
+  };
+  const uriOf = (path: string) => `${root}/${path}`;
+  const questions: Question[] = [];
+  const ask = (of: string, method: string, params: object) => void questions.push({ of, method, params });
+  for (const [of, path] of Object.entries(texts)) {
+    const uri = uriOf(path);
+    const textDocument = { uri };
+    const spot = {
+      craft: { line: 16, character: 6 },
+      layer: { line: 6, character: 12 },
+      handset: { line: 7, character: 3 },
+      long: { line: 10, character: 6 },
+    }[of]!;
+    const position = spot;
+    const range = { start: { line: 0, character: 0 }, end: { line: 20_000, character: 0 } };
+    const nearby = { start: { line: spot.line - 2, character: 0 }, end: { line: spot.line + 2, character: 0 } };
+    for (const method of [
+      "diagnostic",
+      "documentSymbol",
+      "foldingRange",
+      "documentLink",
+      "codeLens",
+      "semanticTokens/full",
+      "documentColor",
+    ])
+      ask(of, `textDocument/${method}`, { textDocument });
+    for (const method of [
+      "hover",
+      "completion",
+      "signatureHelp",
+      "definition",
+      "documentHighlight",
+      "prepareRename",
+      "linkedEditingRange",
+      "prepareCallHierarchy",
+      "prepareTypeHierarchy",
+    ])
+      ask(of, `textDocument/${method}`, { textDocument, position });
+    ask(of, "textDocument/references", { textDocument, position, context: { includeDeclaration: true } });
+    ask(of, "textDocument/rename", { textDocument, position, newName: "other" });
+    ask(of, "textDocument/codeAction", { textDocument, range: nearby, context: { diagnostics: [] } });
+    ask(of, "textDocument/codeAction", { textDocument, range, context: { diagnostics: [] } });
+    ask(of, "textDocument/codeAction", { textDocument, range, context: { diagnostics: [], only: ["source"] } });
+    ask(of, "textDocument/inlayHint", { textDocument, range });
+    ask(of, "textDocument/selectionRange", { textDocument, positions: [position] });
+    const options = { tabSize: 2, insertSpaces: true };
+    ask(of, "textDocument/formatting", { textDocument, options });
+    ask(of, "textDocument/rangeFormatting", { textDocument, options, range: nearby });
+    ask(of, "workspace/willRenameFiles", { files: [{ oldUri: uri, newUri: uriOf(`moved/${path}`) }] });
+    ask(of, "workspace/willDeleteFiles", { files: [{ uri }] });
+    ask(of, "fettle/panel", { uri, view: "goggles" });
+    ask(of, "fettle/panel", { uri, view: "switches" });
+    ask(of, "fettle/panel", { uri, view: "numbers" });
+    ask(of, "fettle/panel", { uri, view: "goggles", against: { kind: "file", uri: uriOf("shelf-1/craft-51.fettle") } });
+    ask(of, "fettle/status", { uri });
+    ask(of, "fettle/effective", { uri });
+    ask(of, "fettle/compare", { uri, other: { kind: "file", uri: uriOf("shelf-1/craft-51.fettle") } });
+    const review = { purpose: "review", chosen: null, mapping: {}, into: null, dialect: "kiln" };
+    ask(of, "fettle/review", { uri, ...review, offer: { kind: "text", text: craftOf(400), name: "mail" } });
+    ask(of, "fettle/origin", { uri, position });
+    ask(of, "fettle/layersFor", { uri, range: nearby });
+    ask(of, "fettle/relocate", { uri, change: { kind: "extract", range: nearby, name: "New" } });
+    ask(of, "fettle/mapControls", { uri, handset: uriOf(texts.handset), chosen: {}, layers: [] });
+    ask(of, "fettle/share", { uri, board: "with" });
+    ask(of, "fettle/useLines", { kind: "delete", files: [{ uri }] });
+    ask(of, "fettle/scripts", { uri, kind: "handset" });
+  }
+  const board = {
+    uri: uriOf("kiln.txt"),
+    text: `# kiln\n${"cells 4\nload 1300\nwhatever 7 7 7\n".repeat(16_666)}`,
+    dialect: null,
+  };
+  ask("board", "fettle/boardText", board);
+  ask("board", "fettle/boardLine", { ...board, line: 40_000 });
+  ask("board", "fettle/nameLine", { ...board, line: 3, name: "pack.warn-at", value: null });
+  ask("board", "fettle/boardRead", { ...board, handset: null });
+  ask("board", "fettle/boardMoved", { before: board.text, after: board.text.replace("load 1300\n", "load 1400\n") });
+  ask("board", "fettle/boardDialects", {});
+  ask("all", "fettle/workspaceTree", { findings: true });
+  ask("all", "workspace/symbol", { query: "a" });
+  ask("all", "workspace/symbol", { query: "" });
+  ask("all", "workspace/diagnostic", { previousResultIds: [] });
+  ask("all", "fettle/names", { typed: "low battery" });
+  return questions;
+}
