@@ -1,19 +1,18 @@
 /** What has a name: where it is said and used, in the workspace and in its own document, and another name for it. */
-import type { CancellationToken, Connection, WorkspaceEdit } from "vscode-languageserver";
+import type { Connection, WorkspaceEdit } from "vscode-languageserver";
 import { DocumentHighlightKind } from "vscode-languageserver-types";
 import { linkedNamesAt } from "../../../shared/ide/names/linked.ts";
 import { highlightsAt, referencesAt } from "../../../shared/ide/names/references.ts";
 import { renameAt, renameableAt } from "../../../shared/ide/names/rename.ts";
 import { pathNamedAt } from "../../../shared/ide/names/rename-file.ts";
 import type { Renamed } from "../../../shared/ide/names/renamed.ts";
-import type { FilePath } from "../../../shared/model/files.ts";
-import { type Position, rangeOf } from "../../../shared/syntax/span.ts";
+import { rangeOf } from "../../../shared/syntax/span.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { uriOf } from "./paths.ts";
-import { CODES, Refused } from "./refused.ts";
-import { inSlices } from "./slices.ts";
+import { Refused } from "./refused.ts";
+import { inSlicesOver } from "./slices.ts";
 import { toWorkspaceEdit, withMove } from "./workspace-edits.ts";
 
 interface Parts {
@@ -28,8 +27,8 @@ export function answerNames({ connection, documents, guard, abilities }: Parts):
   connection.onReferences(
     guard("references", null, async ({ textDocument: { uri }, position, context: { includeDeclaration } }, token) => {
       const file = await documents.loadAll(uri);
-      const steps = referencesAt(documents.now(), file, position, includeDeclaration ? "with" : "without");
-      const places = await inSlices(steps, token);
+      const declarations = includeDeclaration ? "with" : "without";
+      const places = await inSlicesOver(documents, (now) => referencesAt(now, file, position, declarations), token);
       return places.map((place) => ({ uri: documents.uriOf(place.file), range: rangeOf(place) }));
     }),
   );
@@ -64,29 +63,10 @@ export function answerNames({ connection, documents, guard, abilities }: Parts):
       if (!documents.now().script(file)) return null;
       const path = pathNamedAt(documents.now(), file, position, newName);
       if (path !== null) await documents.read(path);
-      const renamed = await renamedNow(documents, file, position, newName, token);
+      const renamed = await inSlicesOver(documents, (now) => renameAt(now, file, position, newName), token);
       return toEdit(renamed, documents, abilities());
     }),
   );
-}
-
-/** So often a rename begins anew where a text changed meanwhile. */
-const MOST_TRIES = 3;
-
-/** What another name changes in the texts as they are. */
-async function renamedNow(
-  documents: Documents,
-  file: FilePath,
-  at: Position,
-  name: string,
-  token: CancellationToken | undefined,
-): Promise<Renamed> {
-  for (let tries = 0; tries < MOST_TRIES; tries++) {
-    const workspace = documents.now();
-    const renamed = await inSlices(renameAt(workspace, file, at, name), token);
-    if (documents.now() === workspace) return renamed;
-  }
-  throw new Refused("The scripts keep changing: try again in a moment.", CODES.contentModified);
 }
 
 function toEdit(renamed: Renamed, documents: Documents, { versionsEdits, renamesFiles }: Abilities): WorkspaceEdit {
