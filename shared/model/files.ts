@@ -2,6 +2,7 @@
  * What the model asks of the world: texts by path. Two paths that lead to one real file must be
  * given as one. Who answers (editor buffers, a disk, a web workspace) is not the model's business.
  */
+import type { PastChecks } from "./past.ts";
 
 /** An absolute path, with `/`. Plain text passes for one, and the address that an editor has for a document does not. */
 export type FilePath = string & { readonly __text?: "path" };
@@ -23,6 +24,8 @@ export interface FileView {
   realPath(path: FilePath): FilePath;
   /** Whether every script that may use this one is in `list()`: false where some are not listed yet, or never will be. */
   listsUsersOf(path: FilePath): boolean;
+  /** What git knows of a craft's past; null where it knows nothing, or nobody has asked yet. Left out where there is no git. */
+  past?(path: FilePath): PastChecks | null;
 }
 
 /** A view of texts held in memory, for what has no files: pasted text, examples, tests. */

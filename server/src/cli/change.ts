@@ -19,10 +19,11 @@ import {
   toPath,
 } from "../node/disk.ts";
 import { isUnborn, NoRevision, type Repository, repositoryAround, unmergedPaths } from "../node/git.ts";
+import { makeCheckedPasts, withPast } from "../node/git-checks.ts";
 import { type RevisionFiles, wholeRevision } from "../node/git-view.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { tellProblems } from "./own-words.ts";
-import { type CoreOfWords, type Opened, openScripts, type Scripts, whyNot } from "./scripts.ts";
+import { type CoreOfWords, type FilesAt, type Opened, openScripts, type Scripts, whyNot } from "./scripts.ts";
 
 /** What is looked at, and against which state it is held. */
 export interface ChangeAsked {
@@ -61,7 +62,7 @@ export async function openChange(asked: ChangeAsked, io: Io): Promise<Change> {
       [...byWorkspace(scripts.opened)].map(async ([now, files]) => ({
         now,
         files,
-        before: await workspaceBefore(earlier, now, files[0]!, top, scripts, asked.levels),
+        before: await workspaceBefore(earlier, now, files[0]!, top, scripts, asked),
       })),
     );
     return {
@@ -86,7 +87,7 @@ function earlierOf(repository: Repository, { since }: ChangeAsked): Revision | n
 /** The scripts of the working tree. Those of another repository in it, such as a submodule, are in no revision of this one. */
 function openWorkingTree(top: FilePath, { paths, handset, levels }: ChangeAsked, io: Io): Promise<Scripts> {
   const nameOf = (file: string) => nameFrom(realPathOf(io.folder), file);
-  return openScripts(paths, io, handset, levels, (at, _path, refused) => {
+  const filesAt: FilesAt = (at, _path, refused) => {
     if (isFolder(at)) {
       const report = (below: string, why: string) => refused.push(`${below}: the folder cannot be read: ${why}`);
       return listScripts(at, report).filter((each) => isInRepository(realPathOf(each), top));
@@ -94,7 +95,8 @@ function openWorkingTree(top: FilePath, { paths, handset, levels }: ChangeAsked,
     if (!isThere(at) || isInRepository(realPathOf(at), top)) return [at];
     refused.push(`${nameOf(at)}: it belongs to another repository than the working folder, or to none`);
     return [];
-  });
+  };
+  return openScripts(paths, io, { handset, levels, filesAt, pasts: makeCheckedPasts() });
 }
 
 function isInRepository(file: FilePath, top: FilePath): boolean {
@@ -113,6 +115,7 @@ async function openStaged(repository: Repository, top: FilePath, asked: ChangeAs
   const nameOf = (file: string) => nameFrom(folder, file);
   const handset = asked.handset === undefined ? undefined : heldHandset(asked.handset, io);
   const workspaces = new Map<FilePath, { readonly workspace: Workspace; readonly core: CoreOfWords }>();
+  const pasts = makeCheckedPasts();
   let wordsFaulty = false;
   const around = async (inTree: string) => {
     const files = staged.around(inTree);
@@ -122,7 +125,8 @@ async function openStaged(repository: Repository, top: FilePath, asked: ChangeAs
     tellProblems(words.problems, io, nameOf);
     wordsFaulty ||= words.problems.some(({ severity }) => severity === "error");
     const core = { core: makeCore(words.catalogue), key: words.key };
-    const opened = { workspace: core.core.at(withHandset(files.view, handset), asked.levels), core };
+    const view = withPast(withHandset(files.view, handset), pasts, words.catalogue);
+    const opened = { workspace: core.core.at(view, asked.levels), core };
     workspaces.set(files.root, opened);
     return opened;
   };
@@ -166,7 +170,7 @@ async function workspaceBefore(
   file: FilePath,
   top: FilePath,
   scripts: Scripts,
-  levels: RuleLevels,
+  { levels, since }: ChangeAsked,
 ): Promise<Workspace> {
   const present = scripts.coreOf(now);
   if (earlier === null) return present.core.at(memoryFiles({}), levels);
@@ -176,7 +180,7 @@ async function workspaceBefore(
   const { handset } = scripts;
   const view =
     handset === undefined ? files.view : withHandset(files.view, { file: handset, answer: now.view.read(handset)! });
-  return core.at(view, levels);
+  return core.at(withPast(view, makeCheckedPasts(since), words.catalogue), levels);
 }
 
 function wordsOf(files: RevisionFiles): Promise<OwnWords> {

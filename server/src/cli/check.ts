@@ -3,6 +3,7 @@
 import { checkReport } from "../../../shared/ide/reports/check-report.ts";
 import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
+import { makeCheckedPasts } from "../node/git-checks.ts";
 import { type Arguments, oneOf, readArguments } from "./arguments.ts";
 import { findingsText } from "./findings-text.ts";
 import type { Command, ExitStatus, Io } from "./io.ts";
@@ -58,7 +59,9 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const paths = given.paths.length > 0 ? given.paths : ["."];
   const levels = ruleLevels(given);
   const change = await changeOf(given, paths, levels, io);
-  const scripts = change?.scripts ?? (await openScripts(paths, io, given.text("handset"), levels));
+  const scripts =
+    change?.scripts ??
+    (await openScripts(paths, io, { handset: given.text("handset"), levels, pasts: makeCheckedPasts() }));
   const { opened, refused, wordsFaulty, handset, nameOf } = scripts;
   for (const reason of refused) io.error(`fettle: ${oneLine(reason)}\n`);
   // That a change leaves no script is no fault, and nobody could name one.

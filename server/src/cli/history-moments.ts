@@ -7,8 +7,9 @@ import { isWordsFile } from "../../../shared/model/file-names.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import { type Core, makeCore } from "../../../shared/model/workspace.ts";
 import { isFolder, isThere, nameFrom, realPathOf, toPath } from "../node/disk.ts";
-import { NoRevision, pathInTree, type Repository, repositoryAround, splitRevision } from "../node/git.ts";
-import { type PastCommit, pastOf, pathAtHead } from "../node/git-history.ts";
+import { finishInGit, NoRevision, pathInTree, type Repository, repositoryAround, splitRevision } from "../node/git.ts";
+import { type PastCommit, pastOf } from "../node/git-history.ts";
+import { pathAtHead } from "../node/git-renamed.ts";
 import { revisionFiles, topOf } from "../node/git-view.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { openWorkspaces, whyNot } from "./scripts.ts";
@@ -51,9 +52,11 @@ async function ofFile(argument: string, at: FilePath, io: Io): Promise<Moments> 
   if (answer?.kind !== "text") throw new CannotRun(`${argument}: ${whyNot(answer)}`);
   const repository = repositoryAround(dirname(file));
   if (repository.top === null) throw new NoRevision("it lies in no working tree of git");
-  const inTree = pathAtHead(repository, nameFrom(realPathOf(repository.top), file), answer.text);
+  const { folder } = repository;
+  const own = nameFrom(realPathOf(repository.top), file);
+  const inTree = finishInGit(folder, pathAtHead(repository, own, answer.text));
   const core = await workspaces.coreAround(at);
-  const { commits } = pastOf(repository, "HEAD", inTree, core);
+  const commits = finishInGit(folder, pastOf(repository, "HEAD", inTree, core));
   const now: PastMoment = {
     id: WORKING_TREE,
     parents: commits.slice(0, 1).map(({ id }) => id),
@@ -78,7 +81,7 @@ async function ofRevision(argument: string, io: Io): Promise<Moments> {
   if (files.view.read(files.view.realPath(at))?.kind !== "text")
     throw new CannotRun(`${argument}: ${inTree} is no script in “${revision}”`);
   const core = await coreFor(repository, at, files, io);
-  const { commits } = pastOf(repository, revision, inTree, core);
+  const commits = finishInGit(repository.folder, pastOf(repository, revision, inTree, core));
   return { moments: commits.map((commit) => momentOf(commit, core)), notes: notesOn(commits), nameOf: namesFrom(io) };
 }
 

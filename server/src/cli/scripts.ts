@@ -8,6 +8,7 @@ import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { type Core, makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import { isFolder, listScripts, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
 import { diskView } from "../node/disk-view.ts";
+import { type CheckedPasts, withPast } from "../node/git-checks.ts";
 import { type WorkspacePlace, workspaceOf } from "../node/workspace-place.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { wordsIn } from "./own-words.ts";
@@ -41,18 +42,24 @@ export interface CoreOfWords {
 }
 
 /** The scripts that a path stands for; why there are none goes to `refused`. */
-type FilesAt = (at: string, path: string, refused: string[]) => readonly string[];
+export type FilesAt = (at: string, path: string, refused: string[]) => readonly string[];
 
-/**
- * Opens files, folders (every script below them) and `-`; `handset` stands in for the crafts' own, and findings
- * are shown by these levels.
- */
+/** How scripts are opened. */
+export interface Opening {
+  /** It stands in for the crafts' own. */
+  readonly handset?: string | undefined;
+  /** How findings are shown. */
+  readonly levels?: RuleLevels;
+  readonly filesAt?: FilesAt;
+  /** What git knows, where that counts. */
+  readonly pasts?: CheckedPasts;
+}
+
+/** Opens files, folders (every script below them) and `-`. */
 export async function openScripts(
   paths: readonly string[],
   io: Io,
-  handset?: string,
-  levels?: RuleLevels,
-  filesAt: FilesAt = everyFileAt,
+  { handset, levels, filesAt = everyFileAt, pasts }: Opening = {},
 ): Promise<Scripts> {
   const folder = realPathOf(io.folder);
   const input = inputPath(folder);
@@ -62,7 +69,7 @@ export async function openScripts(
     if (file === input && held.has(input)) return "-";
     return nameFrom(folder, file);
   };
-  const workspaces = openWorkspaces(held, io, nameOf, levels);
+  const workspaces = openWorkspaces(held, io, nameOf, levels, pasts);
   const stand = handset === undefined ? undefined : await holdHandset(handset, held, workspaces, io.folder);
   const found = new Map<string, Workspace>();
   const refused: string[] = [];
@@ -95,7 +102,7 @@ export function inputPath(folder: string): string {
 
 /** Opens the one craft that a command is about. */
 export async function openCraft(path: string, io: Io, handset?: string) {
-  const scripts = await openScripts([path], io, handset);
+  const scripts = await openScripts([path], io, { handset });
   const [reason] = scripts.refused;
   if (reason !== undefined) throw new CannotRun(reason);
   const [one, second] = scripts.opened;
@@ -138,6 +145,7 @@ export function openWorkspaces(
   io: Io,
   nameOf: (file: string) => string,
   levels?: RuleLevels,
+  pasts?: CheckedPasts,
 ) {
   const workspaces = new Map<string, Workspace>();
   const cores = new Map<string, CoreOfWords>();
@@ -153,7 +161,8 @@ export function openWorkspaces(
       wordsFaulty ||= words.faulty;
       const core = makeCore(words.catalogue);
       cores.set(key, { core, key: words.key });
-      workspace = core.at(diskView(place, held), levels);
+      const view = diskView(place, held);
+      workspace = core.at(pasts ? withPast(view, pasts, words.catalogue) : view, levels);
       workspaces.set(key, workspace);
     }
     return workspace;

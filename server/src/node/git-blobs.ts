@@ -2,7 +2,7 @@
 import type { FileAnswer } from "../../../shared/model/files.ts";
 import { MOST_BYTES, scriptAnswer, tooLarge } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
-import { git, NoRevision } from "./git.ts";
+import { asking, type GitSteps, NoRevision } from "./git.ts";
 
 /** So much is read at once. */
 const MOST_AT_ONCE = 32 * 1024 * 1024;
@@ -11,46 +11,41 @@ const MOST_AT_ONCE = 32 * 1024 * 1024;
 export interface Blobs {
   get(id: string): FileAnswer | undefined;
   /** Reads those that were not read yet. */
-  read(ids: Iterable<string>): void;
+  read(ids: Iterable<string>): GitSteps<void>;
 }
 
-/** Nothing read yet of the repository around a folder. */
-export function blobsIn(folder: string): Blobs {
+/** Nothing read yet. */
+export function makeBlobs(): Blobs {
   const known = new Map<string, FileAnswer>();
   return {
     get: (id) => known.get(id),
-    read(ids) {
+    *read(ids) {
       const due = [...new Set(ids)].filter((id) => !known.has(id));
       let batch: string[] = [];
       let bytes = 0;
-      const readBatch = () => {
-        if (batch.length > 0) for (const [id, answer] of contentsOf(folder, batch)) known.set(id, answer);
-        batch = [];
-        bytes = 0;
-      };
-      for (const [id, size] of sizesOf(folder, due)) {
+      for (const [id, size] of yield* sizesOf(due)) {
         if (size === null) known.set(id, { kind: "unreadable", why: "git does not have its text here" });
         else if (size > MOST_BYTES) known.set(id, tooLarge(size));
         else {
-          if (bytes + size > MOST_AT_ONCE) readBatch();
+          if (bytes + size > MOST_AT_ONCE) {
+            yield* readBatch(batch, known);
+            batch = [];
+            bytes = 0;
+          }
           batch.push(id);
           bytes += size;
         }
       }
-      readBatch();
+      yield* readBatch(batch, known);
     },
   };
 }
 
 /** How many bytes each has; null for what is not in the store, as in a clone that left it out. */
-function sizesOf(folder: string, ids: readonly string[]): ReadonlyMap<string, number | null> {
+function* sizesOf(ids: readonly string[]): GitSteps<ReadonlyMap<string, number | null>> {
   if (ids.length === 0) return new Map();
-  const ran = git(
-    folder,
-    ["cat-file", "--batch-check=%(objectname) %(objecttype) %(objectsize)"],
-    undefined,
-    lines(ids),
-  );
+  const format = "%(objectname) %(objecttype) %(objectsize)";
+  const ran = yield* asking(["cat-file", `--batch-check=${format}`], { input: lines(ids) });
   if (ran.status !== 0) throw new NoRevision(`git cannot read its store: ${ran.error}`);
   const told = ran.out.toString("utf8").split("\n");
   return new Map(
@@ -62,18 +57,17 @@ function sizesOf(folder: string, ids: readonly string[]): ReadonlyMap<string, nu
 }
 
 /** The contents as git prints them one after another: `ID TYPE SIZE`, a line end, so many bytes, a line end. */
-function contentsOf(folder: string, ids: readonly string[]): ReadonlyMap<string, FileAnswer> {
-  const ran = git(folder, ["cat-file", "--batch"], 2 * MOST_AT_ONCE, lines(ids));
+function* readBatch(ids: readonly string[], known: Map<string, FileAnswer>): GitSteps<void> {
+  if (ids.length === 0) return;
+  const ran = yield* asking(["cat-file", "--batch"], { mostBytes: 2 * MOST_AT_ONCE, input: lines(ids) });
   if (ran.status !== 0) throw new NoRevision(`git cannot read its store: ${ran.error}`);
-  const found = new Map<string, FileAnswer>();
   for (let at = 0; at < ran.out.length; ) {
     const end = ran.out.indexOf(0x0a, at);
     const [id = "", , size = "0"] = ran.out.toString("latin1", at, end).split(" ");
     const from = end + 1;
     at = from + Number(size) + 1;
-    found.set(id, scriptAnswer(textAnswer(ran.out.subarray(from, from + Number(size)))));
+    known.set(id, scriptAnswer(textAnswer(ran.out.subarray(from, from + Number(size)))));
   }
-  return found;
 }
 
 function lines(ids: readonly string[]): string {

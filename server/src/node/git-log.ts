@@ -1,5 +1,5 @@
 /** The commits of a revision as git lists them, each with the scripts that it changed. */
-import { git, kindOf, NoRevision, type TreeEntry } from "./git.ts";
+import { asking, entriesIn, type GitSteps, kindOf, NoRevision, type TreeEntry } from "./git.ts";
 import { ROOT_MARK } from "./workspace-place.ts";
 
 /** A commit and what it did to scripts, compared with its first parent. */
@@ -36,28 +36,35 @@ const PLAIN = ["--raw", "-z", "-M", "--no-abbrev", "--no-color", "--no-relative"
  * scripts or brought two lines of commits together. `links` are paths besides scripts that lead to some.
  * @throws NoRevision where git cannot list them
  */
-export function logOf(folder: string, commit: string, links: readonly string[]): readonly LoggedCommit[] {
+export function* logOf(commit: string, links: readonly string[]): GitSteps<readonly LoggedCommit[]> {
   const args = ["log", "--full-history", "--parents", "--date-order", "--diff-merges=first-parent", "--root"];
   const format = ["--encoding=UTF-8", "--no-show-signature", `--format=${FORMAT}`];
-  const ran = git(folder, [...args, ...PLAIN, ...format, commit, "--", ...pathspec(links)]);
+  const ran = yield* asking([...args, ...PLAIN, ...format, commit, "--", ...pathspec(links)]);
   if (ran.status !== 0) throw new NoRevision(`git cannot list its commits: ${ran.error}`);
   return commitsIn(ran.out.toString("utf8"));
 }
 
 /** What one commit did to scripts, compared with any other. */
-export function changesBetween(folder: string, before: string, after: string): readonly LoggedChange[] {
-  return changesOf(folder, ["diff-tree", "-r", ...PLAIN, before, after]);
+export function changesBetween(before: string, after: string): GitSteps<readonly LoggedChange[]> {
+  return changesOf(["diff-tree", "-r", ...PLAIN, before, after]);
 }
 
 /** What the working tree has done to scripts that git follows, compared with HEAD. */
-export function changesInWorkingTree(folder: string): readonly LoggedChange[] {
-  return changesOf(folder, ["diff", ...PLAIN, "HEAD"]);
+export function changesInWorkingTree(): GitSteps<readonly LoggedChange[]> {
+  return changesOf(["diff", ...PLAIN, "HEAD"]);
 }
 
-function changesOf(folder: string, args: readonly string[]): readonly LoggedChange[] {
-  const ran = git(folder, [...args, "--", ...pathspec([])]);
+function* changesOf(args: readonly string[]): GitSteps<readonly LoggedChange[]> {
+  const ran = yield* asking([...args, "--", ...pathspec([])]);
   if (ran.status !== 0) throw new NoRevision(`git cannot compare two commits: ${ran.error}`);
   return changesIn(ran.out.toString("utf8").split("\0"), 0).changes;
+}
+
+/** Everything that a commit holds, by path from its top. */
+export function* treeOfCommit(commit: string): GitSteps<ReadonlyMap<string, TreeEntry>> {
+  const ran = yield* asking(["ls-tree", "-r", "-z", "--full-tree", commit]);
+  if (ran.status !== 0) throw new NoRevision(`git cannot list its files: ${ran.error}`);
+  return entriesIn(ran.out.toString("utf8"), ([mode = "", , id = ""]) => ({ mode, id }));
 }
 
 function pathspec(links: readonly string[]): string[] {

@@ -2,8 +2,8 @@
 import { isBelow, isHidden, isScriptFile } from "../../../shared/model/file-names.ts";
 import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
-import { type Repository, readObject, type TreeEntry, treeOf } from "./git.ts";
-import { blobsIn } from "./git-blobs.ts";
+import { finishInGit, type Repository, readObject, type TreeEntry, treeOf } from "./git.ts";
+import { makeBlobs } from "./git-blobs.ts";
 import { ROOT_MARK } from "./workspace-place.ts";
 
 /** The files of a revision under paths as they would have in the working tree. */
@@ -40,10 +40,10 @@ export function revisionFiles(repository: Repository, revision: string, file: st
 /** The same for any of the files of a revision, of which every script is read at once where the first is asked for. */
 export function wholeRevision(repository: Repository, revision: string) {
   const entries = treeOf(repository, revision);
-  const blobs = blobsIn(repository.folder);
+  const blobs = makeBlobs();
   const read = (id: string) => {
-    if (!blobs.get(id))
-      blobs.read([id, ...[...entries].flatMap(([path, each]) => (isScriptFile(path) ? [each.id] : []))]);
+    const all = () => [id, ...[...entries].flatMap(([path, each]) => (isScriptFile(path) ? [each.id] : []))];
+    if (!blobs.get(id)) finishInGit(repository.folder, blobs.read(all()));
     return blobs.get(id);
   };
   return { entries, around: (file: string) => filesOf(topOf(repository), entries, read, file) };

@@ -32,14 +32,19 @@ const MOST_LIST_BYTES = 256 * 1024 * 1024;
  * @throws NoRevision where there is no git, or no repository
  */
 export function repositoryAround(folder: string): Repository {
-  const found = git(folder, ["rev-parse", "--is-inside-work-tree", "--show-prefix"]);
+  return finishInGit(folder, findRepository(folder));
+}
+
+/** The same in steps, which are run in that folder. */
+export function* findRepository(folder: string): GitSteps<Repository> {
+  const found = yield* asking(["rev-parse", "--is-inside-work-tree", "--show-prefix"]);
   if (found.status !== 0) {
     if (/not a git repository/i.test(found.error)) throw new NoRevision("no git repository is around this folder");
     throw new NoRevision(`git does not open the repository: ${found.error}`);
   }
   const [isInside, prefix = ""] = found.out.toString("utf8").split("\n");
   if (isInside !== "true") return { folder, top: null, prefix: "" };
-  const top = git(folder, ["rev-parse", "--show-toplevel"]).out.toString("utf8").replace(/\n$/, "");
+  const top = (yield* asking(["rev-parse", "--show-toplevel"])).out.toString("utf8").replace(/\n$/, "");
   return { folder, top: toPath(top), prefix };
 }
 
@@ -125,7 +130,7 @@ function list(folder: string, args: readonly string[]): string {
 }
 
 /** Records as git lists them: some words, a tab and a path, which a NUL ends. */
-function entriesIn(
+export function entriesIn(
   listed: string,
   read: (words: readonly string[]) => { readonly mode: string; readonly id: string } | null,
 ): ReadonlyMap<string, TreeEntry> {
@@ -136,6 +141,33 @@ function entriesIn(
     if (entry) entries.set(record.slice(tab + 1), { kind: kindOf(entry.mode), id: entry.id });
   }
   return entries;
+}
+
+/** What git is asked in a step of work that takes several. */
+export interface GitCall {
+  readonly args: readonly string[];
+  readonly mostBytes?: number;
+  readonly input?: string;
+}
+
+/**
+ * Work in which git is asked now and then: whoever runs it may wait for git or not. A step without a question is a
+ * pause, in which others may have their turn.
+ */
+export type GitSteps<T> = Generator<GitCall | undefined, T, Ran | undefined>;
+
+/** Asks git one question. */
+export function* asking(args: readonly string[], more: Omit<GitCall, "args"> = {}): GitSteps<Ran> {
+  return (yield { args, ...more })!;
+}
+
+/** Runs all steps at once, in a folder. */
+export function finishInGit<T>(folder: string, steps: GitSteps<T>): T {
+  for (let next = steps.next(); ; ) {
+    if (next.done) return next.value;
+    const call = next.value;
+    next = steps.next(call && git(folder, call.args, call.mostBytes, call.input));
+  }
 }
 
 /** Modes of git's tree objects (gitformat-index): 120000 is a symbolic link, 160000 a submodule. */
