@@ -1,11 +1,11 @@
 /** Neovim with the README's lines, driven without a window: what a pilot sees there of all that the server offers. */
-import { execFile } from "node:child_process";
+import { execFile, spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { beforeAll, describe, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
-import { isInstalled, makeStand } from "./stand.ts";
+import { isInstalled, makeStand, readmeBlock } from "./stand.ts";
 
 /** What `neovim.lua` wrote down, by the step that saw it; a step of something that the server does not offer is not there. */
 interface Seen {
@@ -18,6 +18,17 @@ const installed = isInstalled("nvim");
 test("Neovim is tried where it is installed", (context) => {
   if (!installed) context.skip("Neovim is not installed: `apt-get install neovim` brings it");
   expect(installed).toBe(true);
+});
+
+test.skipIf(!installed)("the README's lines for a newer Neovim are Lua", () => {
+  const load = `lua assert(loadstring(vim.env.FETTLE_LINES)) vim.cmd("qall!")`;
+  const env = { ...process.env, FETTLE_LINES: readmeBlock("neovim-newer") };
+  const { status, stderr } = spawnSync("nvim", ["--headless", "-u", "NONE", "-i", "NONE", "-c", load, "-c", "cquit"], {
+    env,
+    encoding: "utf8",
+    timeout: 20_000,
+  });
+  expect([status, stderr]).toEqual([0, ""]);
 });
 
 describe.skipIf(!installed)("in Neovim", () => {

@@ -18,8 +18,8 @@ export interface Stand {
 }
 
 /** Whether a program is on this machine, so that a test of it can be run. */
-export function isInstalled(program: string): boolean {
-  return spawnSync(program, ["--version"], { stdio: "ignore" }).status === 0;
+export function isInstalled(program: string, askVersion = "--version"): boolean {
+  return spawnSync(program, [askVersion], { stdio: "ignore" }).status === 0;
 }
 
 /** The lines that the README has for an editor, between the comments that name the block. */
