@@ -210,6 +210,13 @@ export function questionsOfFleet(uri: string, text: string, handset: string, han
       targetMs: 500,
     },
     {
+      name: "rename of a layer's file",
+      offer: "renameProvider",
+      method: "textDocument/rename",
+      params: { ...at(placeOf(text, "layers/habits")), newName: "../layers/manners.fettle" },
+      targetMs: 500,
+    },
+    {
       name: "symbols named “tank”",
       offer: "workspaceSymbolProvider",
       method: "workspace/symbol",

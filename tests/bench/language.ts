@@ -1,14 +1,15 @@
 /** How long the server takes for what an editor asks of a language: at every place of the demo and of a long script, and over a thousand craft. */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import type { InitializeParams } from "vscode-languageserver/node";
 import { ms, percentile } from "./figures.ts";
 import { askEach, askEverywhere, questionsOfFleet, questionsOfText, type Timing } from "./language-asks.ts";
 import { craftOf, fleetOf, workspaceFiles } from "./scripts.ts";
 import { inFolder, type Served, serveFolder } from "./served.ts";
 
 /** A client of today. */
-const CLIENT = {
-  workspace: { workspaceEdit: { documentChanges: true } },
+const CLIENT: InitializeParams["capabilities"] = {
+  workspace: { workspaceEdit: { documentChanges: true, resourceOperations: ["rename"] } },
   textDocument: {
     diagnostic: {},
     completion: { completionItem: { snippetSupport: true } },

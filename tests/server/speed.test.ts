@@ -29,7 +29,10 @@ const uriOf = (path: string) => `file:///shed/${path}`;
 let session: Session;
 beforeAll(async () => {
   const texts = Object.entries(fleet).map(([path, text]) => [`/shed/${path}`, text]);
-  session = await startSession(filesInMemory(Object.fromEntries(texts)), PULLING);
+  session = await startSession(filesInMemory(Object.fromEntries(texts)), {
+    ...PULLING,
+    workspace: { workspaceEdit: { documentChanges: true, resourceOperations: ["rename"] } },
+  });
   for (const path of [craft, handset]) await session.open(uriOf(path), fleet[path]!);
   await session.open(uriOf("tankard.fettle"), long);
   await session.pull(uriOf("tankard.fettle"));
