@@ -3,6 +3,7 @@
 import { checkReport } from "../../../shared/ide/reports/check-report.ts";
 import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
+import { realPathOf } from "../node/disk.ts";
 import { makeCheckedPasts } from "../node/git-checks.ts";
 import { type Arguments, oneOf, readArguments } from "./arguments.ts";
 import { findingsText } from "./findings-text.ts";
@@ -69,8 +70,12 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const found = change?.findings() ?? opened.flatMap(({ file, workspace }) => findingsOf(workspace, file, handset));
   const report = checkReport(found, opened.length, nameOf);
   if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
-  else if (format === "sarif") io.out((await import("./sarif.ts")).sarifText(report, levels));
-  else io.out(findingsText(report, io.colour ? "coloured" : "plain", change?.words));
+  else if (format === "sarif") {
+    const { sarifText } = await import("./sarif.ts");
+    io.out(sarifText({ findings: found, opened, handset, levels, folder: realPathOf(io.folder), refused, nameOf }));
+  }
+
+  if (format === "text") io.out(findingsText(report, io.colour ? "coloured" : "plain", change?.words));
   if (refused.length > 0 || wordsFaulty) return 2;
   const { errors, warnings } = report.summary;
   return errors > 0 || (given.has("strict") && warnings > 0) ? 1 : 0;

@@ -16,7 +16,7 @@ export interface FindingIdentity {
   readonly index: number;
   /** The message, without numbers of lines and without folders. */
   readonly words: string;
-  /** The line, without its comment and its columns. */
+  /** What the line says, with a value as it is spelled canonically: without comment and columns. */
   readonly text: string;
 }
 
@@ -28,7 +28,8 @@ export function identityOf(finding: Finding, workspace: Workspace): FindingIdent
   const node = tree?.lines[line]?.node;
   const index = tree?.sections.findLastIndex((each) => each.line <= line) ?? -1;
   const section = script?.sections[index]?.section ?? "";
-  const text = lineText(script?.tree.lines[line]);
+  const entry = node?.kind === "entry" ? script!.entries.find((each) => each.line === line) : undefined;
+  const text = entry ? `${entry.name} ${collapsed(entry.text)}` : lineText(script?.tree.lines[line]);
   const named = { code: finding.code, file, line, section, words: wordsOf(finding.message), text };
   if (node?.kind !== "entry") return { ...named, name: node && KINDS.has(node.kind) ? node.kind : "", index: 0 };
   const name = node.head.text;
@@ -49,7 +50,11 @@ function placeOf({ file, range, related }: Finding): { readonly file: string } &
 }
 
 function lineText(line: { readonly text: string; readonly comment: { readonly start: number } | null } | undefined) {
-  return (line?.text.slice(0, line.comment?.start ?? line.text.length) ?? "").trim().replace(/\s+/g, " ");
+  return collapsed(line?.text.slice(0, line.comment?.start ?? line.text.length) ?? "");
+}
+
+function collapsed(text: string): string {
+  return text.trim().replace(/\s+/g, " ");
 }
 
 /** What the engine adds to a message that is shown in another file than its line. */

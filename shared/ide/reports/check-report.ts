@@ -49,8 +49,11 @@ export function checkReport(
   };
 }
 
-function inOrder(a: ReportedFinding, b: ReportedFinding): number {
-  const start = (each: ReportedFinding) => each.range.start;
+type Placed = Pick<ReportedFinding, "file" | "range" | "code" | "message">;
+
+/** The order in which findings are reported: by file, start and code. */
+export function inOrder(a: Placed, b: Placed): number {
+  const start = (each: Placed) => each.range.start;
   return (
     compareText(a.file, b.file) ||
     start(a).line - start(b).line ||
