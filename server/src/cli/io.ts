@@ -13,6 +13,14 @@ export interface Io {
   input(): Promise<Uint8Array>;
   /** Where standard input is a terminal: opens a conversation with the person who sits at it. */
   readonly converse?: () => Conversation;
+  /** How this program is run, for others who are to run it; without, it is found by its name. */
+  readonly program?: Program;
+}
+
+/** The files that a process was started with, absolute. */
+export interface Program {
+  readonly node: string;
+  readonly script: string;
 }
 
 /** Questions on standard error, answers from a terminal. */

@@ -36,5 +36,6 @@ process.exitCode = await run(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   error: (text) => void process.stderr.write(text),
   input,
+  program: { node: process.execPath, script: process.argv[1]! },
   ...(process.stdin.isTTY && { converse }),
 });

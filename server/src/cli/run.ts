@@ -84,6 +84,22 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "what two people made of one script, put together by entries",
     load: async () => (await import("./merge.ts")).command,
   },
+  git: {
+    summary: "readable diffs and merges in a git repository: one of the three below",
+    load: async () => (await import("./git.ts")).command,
+  },
+  "git install": {
+    summary: "sets the repository up for them",
+    load: async () => (await import("./git-install.ts")).command,
+  },
+  "git remove": {
+    summary: "takes out what install put in",
+    load: async () => (await import("./git-remove.ts")).command,
+  },
+  "git text": {
+    summary: "what git shows of a script: laid out, with the craft's name at each section",
+    load: async () => (await import("./git-text.ts")).command,
+  },
   serve: {
     summary: "the language server, for any editor",
     load: async () => (await import("./serve.ts")).command,
