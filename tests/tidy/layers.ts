@@ -140,7 +140,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     uses: ["context"],
   },
   "board-move": { doors: ["board-move"], uses: ["context"] },
-  changes: { doors: ["identity", "since"] },
+  changes: { doors: ["diff-text", "identity", "since"] },
   share: { doors: ["share", "share-report"], uses: ["compare", "context", "reports"] },
   "new-craft": { doors: ["new-craft", "questions", "answers", "choices", "script-text"], uses: ["context"] },
   "new-handset": { doors: ["new-handset", "questions", "answers"], uses: ["context", "new-craft"] },

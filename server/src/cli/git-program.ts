@@ -22,13 +22,25 @@ export function textconvCommand(program: Program | undefined): string {
   return `${before}f() { ${call} git text "$1" 2>/dev/null || cat "$1"; }; f`;
 }
 
-/** Merges entry by entry; line by line as git itself does, where the program is gone or cannot. */
+/**
+ * Merges entry by entry; line by line as git itself does, where the program is gone or cannot. Node ends with 1 as well
+ * where it cannot run a program, so a conflict is one only with its marks in the file: without them what the other side
+ * says would be lost.
+ */
 export function mergeCommand(program: Program | undefined): string {
   const { before, call } = programRun(program);
+  const there = program
+    ? `[ -f ${quoted(program.script)} ] || echo 'fettle is gone from where it was: git merges line by line' >&2; [ -f ${quoted(program.script)} ] && `
+    : "";
   // git reads “%” as the beginning of a name of its own.
-  const run = `${before}${call}`.replaceAll("%", "%%");
-  const merge = `${run} merge %O %A %B --out %A --marker-size %L --path %P -L %X -L %S -L %Y`;
-  return `${merge}; s=$?; [ $s -le 1 ] && exit $s; git merge-file -q --marker-size=%L -L ours -L base -L theirs %A %O %B`;
+  const run = `${before}${there}${call}`.replaceAll("%", "%%");
+  return [
+    `${run} merge %O %A %B --out %A --marker-size %L --path %P -L %X -L %S -L %Y`,
+    "s=$?",
+    "[ $s = 0 ] && exit 0",
+    "[ $s = 1 ] && grep -q '^<<<' %A && exit 1",
+    "git merge-file -q --marker-size=%L -L ours -L base -L theirs %A %O %B",
+  ].join("; ");
 }
 
 /** The lines that a hunk is headed by: names of sections, and the header. A “use” is neither. */

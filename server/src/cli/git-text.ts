@@ -1,11 +1,14 @@
 /** `fettle git text`: what git shows of a script. */
 import { resolve } from "node:path";
 import { diffText } from "../../../shared/ide/changes/diff-text.ts";
+import { formatted, whyNotFormatted } from "../../../shared/ide/format/format.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
+import { parse } from "../../../shared/syntax/parse.ts";
 import { readAnyBytes } from "../node/disk.ts";
 import { onePath, readArguments } from "./arguments.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
+import { wordsAround } from "./own-words.ts";
 
 const help = `Usage: fettle git text FILE
 
@@ -21,10 +24,19 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const path = onePath(readArguments(args, {}), "file");
   const bytes = path === "-" ? await io.input() : readAnyBytes(resolve(io.folder, path));
   if (typeof bytes === "string") throw new CannotRun(`${path}: ${bytes}`);
-  const answer = scriptAnswer(textAnswer(bytes));
-  const isText = answer.kind === "text" && answer.validUtf8 && !answer.text.includes("\0");
-  io.out(isText ? diffText(answer.text) : bytes);
+  io.out((await shownText(bytes, io)) ?? bytes);
   return 0;
+}
+
+/** The text that is shown; null where the bytes are shown as they are. */
+async function shownText(bytes: Uint8Array, io: Io): Promise<string | null> {
+  const answer = scriptAnswer(textAnswer(bytes));
+  if (answer.kind !== "text" || !answer.validUtf8) return null;
+  const tree = parse(answer.text);
+  if (whyNotFormatted(tree) !== null) return null;
+  // What is wrong with own words is for others to tell: a diff has no place for it.
+  const { catalogue } = await wordsAround({ ...io, error: () => {} });
+  return diffText(formatted(tree, catalogue));
 }
 
 export const command: Command = { help, run };

@@ -5,6 +5,7 @@
 
 import { MOST_BYTES, MOST_LINE, MOST_LINES } from "../../model/script-limits.ts";
 import { dialectPage } from "./dialect/pages.ts";
+import { gitPage } from "./git/pages.ts";
 
 /** The page of the language, as Markdown. */
 export function languagePage(): string {
@@ -219,8 +220,8 @@ const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
 export function languageTopic(word: string): string | null {
   const asked = word.toLowerCase();
   if (asked === "language") return languagePage();
-  const ofDialects = dialectPage(asked);
-  if (ofDialects !== null) return ofDialects;
+  const ownPage = dialectPage(asked) ?? gitPage(asked);
+  if (ownPage !== null) return ownPage;
   const parts = TOPICS.filter(({ words }) => words.split(" ").includes(asked)).map(({ part }) => part);
   if (parts.length === 0) return null;
   return parts.map((part) => part.replace(/^## (.*)$/m, "# $1\n\n*of the language*")).join("\n\n---\n\n");

@@ -96,11 +96,32 @@ export const languageWords: readonly LanguageWord[] = [
     summary: "A dialect in half an hour: from a text of an unknown board to ten named lines, step by step.",
     also: ["how to write a dialect", "a dialect in half an hour", "first dialect", "tutorial"],
   },
+  {
+    word: "git",
+    summary: "Keeping configurations in git: readable diffs, merges by entries, and only what a change brought.",
+    also: ["git diff", "git merge", "version control", "merge conflict", "textconv", "check --since", "check --staged"],
+  },
+  {
+    word: "git-hook",
+    summary: "A hook that stops a commit which brings an error.",
+    also: ["pre-commit", "before each commit"],
+  },
+  {
+    word: "git-ci",
+    summary: "Checking each change on a server: files for two services.",
+    also: ["github actions", "gitlab ci", "continuous integration", "sarif", "pull request", "merge request"],
+  },
 ];
 
-/** The words that have a page of their own; the others are explained in a part of the language's page. */
+/** What a word with a page of its own is about; null for the others, which are explained in a part of the language's page. */
+export function ownPageOf(name: string): "dialects" | "git" | null {
+  if (name === "dialect" || name.startsWith("dialect-")) return "dialects";
+  return name === "git" || name.startsWith("git-") ? "git" : null;
+}
+
+/** Whether a word has a page of its own. */
 export function hasOwnPage(name: string): boolean {
-  return name === "dialect" || name.startsWith("dialect-");
+  return ownPageOf(name) !== null;
 }
 
 /** A word of the language by its name. */

@@ -23,7 +23,7 @@ export function htmlOf(markdown: string, linkTo: LinkTo, colour: ColourScript = 
 }
 
 const HEADING = /^(#{1,5}) +(.*)$/;
-const FENCE = /^```(fettle)?\s*$/;
+const FENCE = /^```([a-z]*)\s*$/;
 const RULE = /^---+\s*$/;
 const ITEM = /^( *)- (.*)$/;
 

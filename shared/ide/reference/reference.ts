@@ -3,7 +3,7 @@ import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
 import { colouredScript } from "./coloured-script.ts";
 import { languagePage } from "./language-page.ts";
-import { hasOwnPage } from "./language-words.ts";
+import { ownPageOf } from "./language-words.ts";
 import { pageOfCode } from "./links.ts";
 import { escapeHtml, htmlOf } from "./markdown-html.ts";
 import { pageOfNamed } from "./page.ts";
@@ -34,6 +34,8 @@ interface Group {
 /** A group for each section with its settings, then one for each other kind. */
 function groupsOf(catalogue: Catalogue): Group[] {
   const all = listNames(catalogue);
+  const ofOwnPage = (about: "dialects" | "git") =>
+    everyName(catalogue).filter(({ name, kind }) => kind === "word" && ownPageOf(name) === about);
   const ofKind = (kind: NameKind) => all.filter((each) => each.kind === kind);
   return [
     ...catalogue.sections.map(({ name, what }) => ({
@@ -54,8 +56,9 @@ function groupsOf(catalogue: Catalogue): Group[] {
       title: "Dialects",
       what: "What a board's text means, and how to teach it.",
       file: "dialects.md",
-      names: everyName(catalogue).filter(({ name, kind }) => kind === "word" && hasOwnPage(name)),
+      names: ofOwnPage("dialects"),
     },
+    { title: "Git", what: "Keeping configurations in git.", file: "git.md", names: ofOwnPage("git") },
   ];
 }
 

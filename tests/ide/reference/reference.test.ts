@@ -2,6 +2,7 @@
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { dialectPages } from "../../../shared/ide/reference/dialect/pages.ts";
+import { gitPages } from "../../../shared/ide/reference/git/pages.ts";
 import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
 import { listNames } from "../../../shared/ide/reference/page-names.ts";
 import { referenceOf } from "../../../shared/ide/reference/reference.ts";
@@ -23,7 +24,7 @@ test("every name has one article, under an address of its own", () => {
   expect(named.sort()).toEqual(
     [
       ...listNames(catalogue).map(({ kind, name }) => `${kind} ${name}`),
-      ...dialectPages.map(({ title }) => `word ${title}`),
+      ...[...dialectPages, ...gitPages].map(({ title }) => `word ${title}`),
     ].sort(),
   );
 });
