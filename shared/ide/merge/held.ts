@@ -2,7 +2,8 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Script } from "../../model/script.ts";
 import { addGroup, addName, type Clashes } from "./clashes.ts";
-import { dropGroup, entryGroup, type Match, type Matching, type Side, USES } from "./match.ts";
+import { dropGroup, entryGroup, type Match, type Matching, USES } from "./match.ts";
+import { isSaidOrder } from "./order.ts";
 import type { Placed } from "./place.ts";
 import { ALL, KEPT, saidIn } from "./said.ts";
 import type { Said } from "./sides.ts";
@@ -31,7 +32,7 @@ export function faultsIn(
     found = true;
     addName(clashes, matching, said, key, "put together, it would say what neither side does");
   }
-  for (const [group, order] of orderedGroups(result, said)) {
+  for (const [group, order] of orderedGroups(result)) {
     if (isSaidOrder(order)) continue;
     found = true;
     addGroup(clashes, group, "in which order these stand is said by neither side");
@@ -53,48 +54,20 @@ function isInConflict(key: string, said: Said, { groups }: Matching, clashes: Cl
   return groups.get(entries)?.some((match) => clashes.matches.has(match)) ?? false;
 }
 
+/** Whether it counts where a statement stands among those of its group. */
+export function isOrdered({ group }: Match): boolean {
+  const [, kind] = group.split("\0");
+  return group === USES || kind === "entry";
+}
+
 /** The statements whose order counts, as they come in the result: layers, and the lines of each list. */
-function orderedGroups({ order }: Placed, said: Said): Map<string, Match[]> {
+function orderedGroups({ order }: Placed): Map<string, Match[]> {
   const groups = new Map<string, Match[]>();
   for (const match of order) {
-    const [section = "", kind, name = ""] = match.group.split("\0");
-    if (match.group !== USES && !(kind === "entry" && said.isList(section, name))) continue;
+    if (!isOrdered(match)) continue;
     const list = groups.get(match.group);
     if (list) list.push(match);
     else groups.set(match.group, [match]);
   }
   return groups;
-}
-
-/** So many in one order are held to it pair by pair; of more, both sides may not have changed the order. */
-const MOST_PAIRED = 120;
-
-/** Whether each of two stands before the other because a side says so: itself, or by one that stands between them. */
-function isSaidOrder(order: readonly Match[]): boolean {
-  const isAsOurs = order.every(({ ours }) => ours) && isRising(order.map(({ ours }) => ours!.order));
-  if (isAsOurs || (order.every(({ theirs }) => theirs) && isRising(order.map(({ theirs }) => theirs!.order))))
-    return true;
-  if (order.length > MOST_PAIRED) return false;
-  return order.every((second, j) =>
-    order.slice(0, j).every((first, i) => {
-      const isBefore = isSaidBefore(first, second);
-      if (isBefore !== null) return isBefore;
-      return order.slice(i + 1, j).some((each) => isSaidBefore(first, each) && isSaidBefore(each, second));
-    }),
-  );
-}
-
-/** Whether the sides have one before the other, by the side that changed it; null where none has both. */
-function isSaidBefore(first: Match, second: Match): boolean | null {
-  const inSide = (side: Side) => (first[side] && second[side] ? first[side].order < second[side].order : null);
-  const [base, ours, theirs] = [inSide("base"), inSide("ours"), inSide("theirs")];
-  if (ours === null || theirs === null) return ours ?? theirs;
-  if (ours === theirs) return ours;
-  // Without a base they contradict each other, and neither order will do.
-  if (base === null) return false;
-  return ours === base ? theirs : ours;
-}
-
-function isRising(numbers: readonly number[]): boolean {
-  return numbers.every((number, i) => i === 0 || numbers[i - 1]! < number);
 }

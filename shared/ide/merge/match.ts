@@ -142,25 +142,63 @@ function matchGroup(
 }
 
 /**
- * Partners by content; of those in between that have none, by their order: always, only where there are as many on
- * both sides, or never.
+ * Partners by content, wherever they stand; of those that have none, by their order between two that stay in place:
+ * always, only where there are as many on both sides, or never.
  */
 function paired(a: readonly Place[], b: readonly Place[], unlike: "in order" | "as many" | "never"): Int32Array {
-  const partners = partnersOf(
-    a.map(({ unit }) => contentOf(unit)),
-    b.map(({ unit }) => contentOf(unit)),
-  );
+  const partners = sameContent(a, b);
   if (unlike === "never") return partners;
+  const taken = new Set(partners);
+  const known = [...partners.keys()].filter((i) => partners[i]! >= 0);
+  const anchors = longestRising(known.map((i) => partners[i]!)).map((i) => known[i]!);
   let [i, j] = [0, 0];
-  while (i < a.length) {
-    let end = i;
-    while (end < a.length && partners[end]! < 0) end++;
-    const to = end < a.length ? partners[end]! : b.length;
-    const most = Math.min(end - i, to - j);
-    if (unlike === "in order" || end - i === to - j) for (let k = 0; k < most; k++) partners[i + k] = j + k;
-    [i, j] = [end + 1, to + 1];
+  for (const anchor of [...anchors, a.length]) {
+    const to = anchor < a.length ? partners[anchor]! : b.length;
+    const freeA: number[] = [];
+    const freeB: number[] = [];
+    for (; i < anchor; i++) if (partners[i]! < 0) freeA.push(i);
+    for (; j < to; j++) if (!taken.has(j)) freeB.push(j);
+    if (unlike === "in order" || freeA.length === freeB.length)
+      for (let k = 0; k < Math.min(freeA.length, freeB.length); k++) partners[freeA[k]!] = freeB[k]!;
   }
   return partners;
+}
+
+/** Partners by what they say, before that with their note: of what stands once in both wherever that is, else in order. */
+function sameContent(a: readonly Place[], b: readonly Place[]): Int32Array {
+  const partners = new Int32Array(a.length).fill(-1);
+  for (const textOf of [withNote, contentOf]) {
+    const freeA = [...a.keys()].filter((i) => partners[i]! < 0);
+    const taken = new Set(partners);
+    const freeB = [...b.keys()].filter((j) => !taken.has(j));
+    if (freeA.length === 0 || freeB.length === 0) break;
+    const [inA, inB] = [freeA.map((i) => textOf(a[i]!.unit)), freeB.map((j) => textOf(b[j]!.unit))];
+    partnersOf(inA, inB).forEach((j, i) => {
+      if (j >= 0) partners[freeA[i]!] = freeB[j]!;
+    });
+    const now = new Set(partners);
+    const [onceA, onceB] = [onceIn(inA), onceIn(inB)];
+    for (const [content, i] of onceA) {
+      const j = onceB.get(content);
+      if (j !== undefined && partners[freeA[i]!]! < 0 && !now.has(freeB[j]!)) partners[freeA[i]!] = freeB[j]!;
+    }
+  }
+  return partners;
+}
+
+function withNote(unit: Unit): string {
+  return [...unit.note.map(({ text }) => text.trim()), contentOf(unit)].join("\n");
+}
+
+function onceIn(contents: readonly string[]): Map<string, number> {
+  const once = new Map<string, number>();
+  const many = new Set<string>();
+  contents.forEach((content, i) => {
+    if (once.has(content)) many.add(content);
+    else once.set(content, i);
+  });
+  for (const content of many) once.delete(content);
+  return once;
 }
 
 function matchBlocks(documents: Readonly<Record<Side, Document>>): BlockMatch[] {

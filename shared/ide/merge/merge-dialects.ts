@@ -1,9 +1,182 @@
-import type { Document } from "./document.ts";
-import type { Side } from "./match.ts";
-import type { Marks, Piece } from "./rows.ts";
+/** Merges dialects: the order of their lines decides, so that it stays, and lines are told apart by their left side. */
+import { factScanner } from "../../dialect/file/fact-scanner.ts";
+import type { Block, Document, Unit } from "./document.ts";
+import { trimmed } from "./line-merge.ts";
+import { contentOf, type Side } from "./match.ts";
+import { mergeOrdered, type OrderedMerge } from "./ordered.ts";
+import { isUnchanged, outcomeOf } from "./outcome.ts";
+import { type Output, output } from "./output.ts";
+import { adapted, isSameText, type Marks, type Piece, type Row, rowsPiece } from "./rows.ts";
+import { inOneSpacing } from "./statement.ts";
+
 export function mergeDialects(
-  _documents: Readonly<Record<Side, Document>>,
-  _style: Marks["style"],
-): readonly Piece[] | null {
-  return null;
+  { base, ours, theirs }: Readonly<Record<Side, Document>>,
+  style: Marks["style"],
+): readonly Piece[] {
+  const out = output();
+  const sides = { base: counted(base.blocks), ours: counted(ours.blocks), theirs: counted(theirs.blocks) };
+  const steps = mergeOrdered(sides, BLOCKS);
+  if (!steps) clash(out, sides.base, sides.ours, sides.theirs, "sections were moved and changed");
+  for (const step of steps ?? []) {
+    if (step.kind === "clash")
+      clash(out, [], step.ours, step.theirs, "which of these sections comes first is said by neither side");
+    else putBlock(out, step.base, step.ours, step.theirs, style);
+  }
+  return [...out.pieces, rowsPiece(isSameText(base.tail, ours.tail) ? adapted(theirs.tail) : ours.tail)];
+}
+
+/** A block with its number among those of its section. */
+interface Counted extends Block {
+  readonly count: number;
+}
+
+function counted(blocks: readonly Block[]): Counted[] {
+  const counts = new Map<string, number>();
+  return blocks.map((block) => {
+    const count = counts.get(block.section) ?? 0;
+    counts.set(block.section, count + 1);
+    return { ...block, count };
+  });
+}
+
+const BLOCKS: OrderedMerge<Counted> = {
+  keyOf: ({ section, count }) => `${section}\0${count}`,
+  isUnchanged: (a, b) =>
+    a.units.length === b.units.length && a.units.every((unit, i) => isUnchanged(unit, b.units[i]!, isSame)),
+  isEither: (a, b) =>
+    a.section !== b.section &&
+    a.units.length * b.units.length <= 10_000 &&
+    a.units.every((x) => isUnder(x) || b.units.every((y) => isUnder(y) || UNITS.isEither(x, y))),
+};
+
+function isSame(a: Unit, b: Unit): boolean {
+  return said(a) === said(b);
+}
+
+function said({ line, rows }: Unit): string {
+  if (line === null) return rows.map(({ text }) => text.trim()).join("\n");
+  return inOneSpacing(line.text.slice(0, line.comment?.start ?? line.text.length));
+}
+
+const UNITS: OrderedMerge<Unit> = {
+  keyOf: keyOfUnit,
+  isUnchanged: (a, b) => isUnchanged(a, b, isSame),
+  isEither: (a, b) => {
+    if (a.kind === "comment" || b.kind === "comment") return true;
+    if (a.kind !== "fact" || b.kind !== "fact" || isUnder(a) || isUnder(b)) return false;
+    const [one, two] = [factOf(a), factOf(b)];
+    if (one.left === null || two.left === null) return one.left === two.left && one.name !== two.name;
+    const isApart = !one.start.startsWith(two.start) && !two.start.startsWith(one.start);
+    return isApart && one.name !== two.name;
+  },
+};
+
+function isUnder(unit: Unit): boolean {
+  return unit.kind === "fact" && /^under(\s|$)/.test(unit.name);
+}
+
+function keyOfUnit(unit: Unit): string {
+  if (unit.kind !== "fact") return `${unit.kind}\0${unit.kind === "header" ? "" : contentOf(unit)}`;
+  if (isUnder(unit)) return contentOf(unit);
+  const { left, name } = factOf(unit);
+  return `${left}\0${name}`;
+}
+
+/** A line of a dialect: its left side with its text up to the first slot, and the name that it is about. */
+function factOf({ line }: Unit): { readonly left: string | null; readonly start: string; readonly name: string } {
+  const { node, text } = line!;
+  if (node.kind !== "fact") return { left: null, start: "", name: text.trim() };
+  const scan = factScanner(text, node.content);
+  const left = scan.boardText();
+  const first = scan.rest().text;
+  const second = /^(motor|pack|cannot)/.test(first) ? text.slice(scan.at(), node.content.end) : first;
+  if (!left) return { left: null, start: "", name: second };
+  // How many blanks stand there may not count.
+  const start = left.text.split("{")[0]!.trim().replace(/\s+/g, " ");
+  return { left: left.text, start, name: second };
+}
+
+function putBlock(
+  out: Output,
+  base: Counted | null,
+  ours: Counted | null,
+  theirs: Counted | null,
+  style: Marks["style"],
+): void {
+  if (!ours || !theirs) {
+    const left = ours ?? theirs;
+    if (!left || (base && BLOCKS.isUnchanged(base, left))) return;
+    if (base)
+      clash(out, [base], listOf(ours), listOf(theirs), `${base.section}: removed by one side, changed by the other`);
+    else putRows(out, unitsOf(left), left === theirs);
+    return;
+  }
+  const steps = mergeOrdered({ base: base?.units ?? [], ours: ours.units, theirs: theirs.units }, UNITS);
+  if (!steps) {
+    clash(out, listOf(base), [ours], [theirs], `${ours.section}: one side moved a line that the other changed`);
+    return;
+  }
+  if (ours.heading) putUnit(out, { base: base?.heading ?? null, ours: ours.heading, theirs: theirs.heading }, style);
+  for (const step of steps) {
+    if (step.kind === "item") putUnit(out, step, style);
+    else
+      putClash(
+        out,
+        [],
+        step.ours,
+        step.theirs,
+        `${ours.section}: which of these lines comes first is said by neither side`,
+      );
+  }
+}
+
+function putUnit(out: Output, units: Readonly<Record<Side, Unit | null>>, style: Marks["style"]): void {
+  const outcome = outcomeOf(units, isSame, style);
+  const first = units.ours ?? units.theirs;
+  if (!first || outcome.kind === "goes") return;
+  if (outcome.kind === "stays") out.put(outcome.lead, outcome.pieces, first.kind === "comment");
+  else putClash(out, listOf(units.base), listOf(units.ours), listOf(units.theirs), `${said(first)}: ${outcome.why}`);
+}
+
+function clash(
+  out: Output,
+  base: readonly Block[],
+  ours: readonly Block[],
+  theirs: readonly Block[],
+  why: string,
+): void {
+  putClash(out, base.flatMap(unitsOf), ours.flatMap(unitsOf), theirs.flatMap(unitsOf), why);
+}
+
+function putClash(
+  out: Output,
+  base: readonly Unit[],
+  ours: readonly Unit[],
+  theirs: readonly Unit[],
+  why: string,
+): void {
+  const lead = ours[0]?.lead ?? adapted(theirs[0]?.lead ?? []);
+  out.put(lead, trimmed(adapted(rowsOfUnits(base)), rowsOfUnits(ours), adapted(rowsOfUnits(theirs)), why), false);
+}
+
+function putRows(out: Output, units: readonly Unit[], isAdapted: boolean): void {
+  const rows = rowsOfUnits(units);
+  const lead = units[0]?.lead ?? [];
+  out.put(
+    isAdapted ? adapted(lead) : lead,
+    [rowsPiece(isAdapted ? adapted(rows) : rows)],
+    units.at(-1)?.kind === "comment",
+  );
+}
+
+function unitsOf({ heading, units }: Block): readonly Unit[] {
+  return heading ? [heading, ...units] : units;
+}
+
+function rowsOfUnits(units: readonly Unit[]): Row[] {
+  return units.flatMap(({ lead, note, rows }, i) => [...(i > 0 ? lead : []), ...note, ...rows]);
+}
+
+function listOf<T>(item: T | null): T[] {
+  return item ? [item] : [];
 }

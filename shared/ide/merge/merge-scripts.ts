@@ -4,7 +4,7 @@ import { scriptReader } from "../../model/read-script.ts";
 import type { Script } from "../../model/script.ts";
 import { clashesIn, noClashes } from "./clashes.ts";
 import type { Document, Unit } from "./document.ts";
-import { faultsIn } from "./held.ts";
+import { faultsIn, isOrdered } from "./held.ts";
 import { matchDocuments, SIDES, type Side } from "./match.ts";
 import { outcomeOf, unitsOf } from "./outcome.ts";
 import { placed } from "./place.ts";
@@ -30,8 +30,17 @@ export function mergeScripts(
   const clashes = noClashes();
   clashesIn(matching, outcomes, said, isSame, clashes);
   const reader = scriptReader(catalogue);
+  const merging = {
+    matching,
+    documents,
+    outcomes,
+    clashes,
+    isSame,
+    style,
+    isOrdered,
+  };
   for (let tries = 0; tries < MOST_TRIES; tries++) {
-    const result = placed({ matching, documents, outcomes, clashes, isSame, style });
+    const result = placed(merging);
     const text = textOf(result.pieces, "\n", true, TRIAL);
     if (!faultsIn(result, reader.read("merged", text, true), matching, said, catalogue, clashes)) return result.pieces;
   }

@@ -26,6 +26,8 @@ export interface Merged {
   readonly clashes: readonly { readonly line: number; readonly why: string }[];
 }
 
+let shipped: Catalogue | null = null;
+
 const BOM = "\uFEFF";
 
 /**
@@ -38,7 +40,8 @@ export function mergeTexts(base: string, ours: string, theirs: string, names: Me
   if (theirs === base || theirs === ours) return { text: ours, conflicts: 0, clashes: [] };
   if (ours === base) return { text: theirs, conflicts: 0, clashes: [] };
   const marks: Marks = { ...names, markerSize: names.markerSize ?? 7, style: names.style ?? "merge" };
-  const catalogue = makeCatalogue();
+  shipped ??= makeCatalogue();
+  const catalogue = shipped;
   const scripts = {
     base: scriptReader(catalogue).read("base", base, true),
     ours: scriptReader(catalogue).read("ours", ours, true),

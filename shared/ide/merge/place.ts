@@ -1,11 +1,24 @@
 /** Puts the statements of a merge in their places: those of ours, and what theirs adds or moves beside what it stands by there. */
 
 import type { Clashes } from "./clashes.ts";
-import { type Cluster, conflictsOf, piecesOfCluster } from "./clusters.ts";
+import { type Cluster, conflictsOf } from "./clusters.ts";
 import type { Document, Unit } from "./document.ts";
-import { type BlockMatch, type Match, type Matching, movedBlocks, movedUnits, type Side } from "./match.ts";
-import { type Outcome, outcomeOf, type SameCore } from "./outcome.ts";
+import { type BlockMatch, type Match, type Matching, movedBlocks, movedUnits, SIDES, type Side } from "./match.ts";
+import { isSaidOrder, saidOrder } from "./order.ts";
+import type { Outcome, SameCore } from "./outcome.ts";
+import { output } from "./output.ts";
 import { adapted, isSameText, type Marks, type Piece, type Row, rowsPiece } from "./rows.ts";
+import {
+  append,
+  conflictBlock,
+  conflictSlot,
+  lastOf,
+  newBlock,
+  pastOurs,
+  type ResultBlock,
+  type Slot,
+  unchain,
+} from "./slots.ts";
 
 export interface Merging {
   readonly matching: Matching;
@@ -14,31 +27,14 @@ export interface Merging {
   readonly clashes: Clashes;
   readonly isSame: SameCore;
   readonly style: Marks["style"];
+  /** Whether it counts where a statement stands among those of its group. */
+  readonly isOrdered: (match: Match) => boolean;
 }
 
 export interface Placed {
   readonly pieces: readonly Piece[];
   /** The statements that are in no conflict, in their order. */
   readonly order: readonly Match[];
-}
-
-/** A place in the result; those of a block are chained, and its heading is the first. */
-interface Slot {
-  lead: readonly Row[];
-  readonly pieces: readonly Piece[];
-  readonly match: Match | null;
-  readonly isComment: boolean;
-  /** Ours added or moved it here, so that what theirs adds in the same place comes after it. */
-  readonly isOursAlone: boolean;
-  block: ResultBlock;
-  before: Slot | null;
-  after: Slot | null;
-}
-
-interface ResultBlock {
-  readonly match: BlockMatch;
-  readonly isOursAlone: boolean;
-  head: Slot;
 }
 
 export function placed(merging: Merging): Placed {
@@ -48,6 +44,11 @@ export function placed(merging: Merging): Placed {
   const movedSections = {
     ours: movedBlocks(matching, documents, "ours"),
     theirs: movedBlocks(matching, documents, "theirs"),
+  };
+  const aboveIn = {
+    base: aboveEach(matching, documents.base, "base"),
+    ours: aboveEach(matching, documents.ours, "ours"),
+    theirs: aboveEach(matching, documents.theirs, "theirs"),
   };
   const slots = new Map<Match | Cluster, Slot>();
   const blocks = new Map<BlockMatch | Cluster, ResultBlock>();
@@ -90,8 +91,8 @@ export function placed(merging: Merging): Placed {
       if (slot) {
         const isMoved = !cluster && moved.theirs.has(found) && !moved.ours.has(found);
         if (isMoved) {
-          if (!target) [target, at] = intoGone(match);
           unchain(slot);
+          if (!target) [target, at] = intoGone(match);
           slot.block = target;
           append(pastOurs(at!), slot);
         }
@@ -107,6 +108,7 @@ export function placed(merging: Merging): Placed {
       at = made;
     }
   }
+  putInOrder();
   return emitted();
 
   function addBlock(key: BlockMatch | Cluster, block: ResultBlock, at: number): void {
@@ -174,102 +176,72 @@ export function placed(merging: Merging): Placed {
   }
 
   function emitted(): Placed {
-    const pieces: Piece[] = [];
+    const out = output();
     const order: Match[] = [];
-    let isBelowComment = false;
-    let isFirst = true;
-    const put = ({ lead, pieces: own, match, isComment }: Slot) => {
-      // Without a blank line in between a comment that belongs to nothing would become the note of what follows.
-      const above = lead.length === 0 && isBelowComment ? [BLANK] : lead;
-      if (above.length > 0) pieces.push(rowsPiece(above));
-      pieces.push(...own);
-      if (match) order.push(match);
-      isBelowComment = isComment;
-    };
     for (const block of result) {
-      if (isEmptied(block)) continue;
       const { head } = block;
-      if (head.pieces.length > 0) {
-        if (!isFirst && head.lead.length === 0 && block.match.ours === null) head.lead = [BLANK];
-        put(head);
+      if (block.isGoing && head.after === null) continue;
+      const isFirst = out.pieces.length === 0;
+      // A section that stood at the top of theirs, and does so no more, is set off from what is above it now.
+      const isSetOff = !isFirst && head.lead.length === 0 && block.match.ours === null;
+      if (head.pieces.length > 0) out.put(isSetOff ? [BLANK] : head.lead, head.pieces, false);
+      let above: Match | BlockMatch | null = block.match;
+      for (let slot = head.after; slot; slot = slot.after) {
+        const { match, pieces, isComment } = slot;
+        out.put(match ? leadOf(match, above) : slot.lead, pieces, isComment);
+        if (match) order.push(match);
+        above = match;
       }
-      for (let slot = head.after; slot; slot = slot.after) put(slot);
-      isFirst &&= head.pieces.length === 0 && head.after === null;
     }
     const { base, ours, theirs } = documents;
-    pieces.push(rowsPiece(isSameText(base.tail, ours.tail) ? adapted(theirs.tail) : ours.tail));
-    return { pieces, order };
+    const tail = isSameText(base.tail, ours.tail) ? adapted(theirs.tail) : ours.tail;
+    return { pieces: [...out.pieces, rowsPiece(tail)], order };
   }
 
-  /** A section that theirs removed, or ours, and of which nothing is left. */
-  function isEmptied({ match, head }: ResultBlock): boolean {
-    if (head.after !== null || conflicts.sections.has(match.section) || !match.base?.heading) return false;
-    return match.theirs === null || match.ours === null;
+  /** The blank lines above a statement: of the side in which the same stands above it as in the result. */
+  function leadOf(match: Match, above: Match | BlockMatch | null): readonly Row[] {
+    const [base, ours, theirs] = SIDES.map((side) => {
+      const unit = match[side]?.unit;
+      return unit && aboveIn[side].get(unit) === above ? unit.lead : null;
+    });
+    if (ours && theirs) return base && isSameText(base, ours) ? adapted(theirs) : ours;
+    return ours ?? (theirs ? adapted(theirs) : null) ?? match.ours?.unit.lead ?? adapted(match.theirs?.unit.lead ?? []);
+  }
+
+  /** Puts layers, and the lines of a list, into the order that the sides say, where they say one. */
+  function putInOrder(): void {
+    const chains = new Map<string, Slot[]>();
+    for (const { head } of result) {
+      for (let slot = head.after; slot; slot = slot.after) {
+        if (!slot.match || !merging.isOrdered(slot.match)) continue;
+        const chain = chains.get(slot.match.group);
+        if (chain) chain.push(slot);
+        else chains.set(slot.match.group, [slot]);
+      }
+    }
+    for (const chain of chains.values()) {
+      const now = chain.map(({ match }) => match!);
+      const order = chain.length > 1 && !isSaidOrder(now) ? saidOrder(now) : null;
+      if (!order) continue;
+      const pieces = new Map(chain.map((slot) => [slot.match!, slot.pieces]));
+      order.forEach((match, i) => {
+        Object.assign(chain[i]!, { match, pieces: pieces.get(match)! });
+      });
+    }
   }
 }
 
 const BLANK: Row = { text: "", end: null };
 
-function lastOf({ head }: ResultBlock): Slot {
-  let last = head;
-  while (last.after) last = last.after;
-  return last;
-}
-
-function append(at: Slot, slot: Slot): void {
-  slot.before = at;
-  slot.after = at.after;
-  if (at.after) at.after.before = slot;
-  at.after = slot;
-}
-
-function unchain(slot: Slot): void {
-  if (slot.before) slot.before.after = slot.after;
-  if (slot.after) slot.after.before = slot.before;
-}
-
-/** The last of what ours alone put behind a place. */
-function pastOurs(at: Slot): Slot {
-  let last = at;
-  while (last.after?.isOursAlone) last = last.after;
-  return last;
-}
-
-function newBlock(match: BlockMatch, { isSame, style }: Merging, isOursAlone: boolean): ResultBlock {
-  const units = {
-    base: match.base?.heading ?? null,
-    ours: match.ours?.heading ?? null,
-    theirs: match.theirs?.heading ?? null,
-  };
-  const heading = units.ours ?? units.theirs;
-  if (!heading) return blockOf(match, [], [], isOursAlone);
-  const outcome = outcomeOf(units, isSame, style);
-  if (outcome.kind === "stays") return blockOf(match, outcome.lead, outcome.pieces, isOursAlone);
-  // A heading that goes stands here as long as something is left below it.
-  const rows = units.ours ? [...heading.note, ...heading.rows] : adapted([...heading.note, ...heading.rows]);
-  if (outcome.kind === "goes" || !units.ours || !units.theirs)
-    return blockOf(match, heading.lead, [rowsPiece(rows)], isOursAlone);
-  const cluster = { base: listOf(units.base), ours: [units.ours], theirs: [units.theirs], why: outcome.why };
-  return blockOf(match, heading.lead, piecesOfCluster(cluster), isOursAlone);
-}
-
-function listOf(unit: Unit | null): Unit[] {
-  return unit ? [unit] : [];
-}
-
-function conflictBlock(match: BlockMatch, cluster: Cluster, isOursAlone: boolean): ResultBlock {
-  const lead = cluster.ours[0]?.lead ?? adapted(cluster.theirs[0]?.lead ?? []);
-  return blockOf(match, lead, piecesOfCluster(cluster), isOursAlone);
-}
-
-function blockOf(match: BlockMatch, lead: readonly Row[], pieces: readonly Piece[], isOursAlone: boolean): ResultBlock {
-  const block = { match, isOursAlone } as ResultBlock;
-  block.head = { lead, pieces, match: null, isComment: false, isOursAlone: false, block, before: null, after: null };
-  return block;
-}
-
-function conflictSlot(cluster: Cluster, first: Unit, block: ResultBlock, isOursAlone: boolean): Slot {
-  const lead = cluster.ours[0] ? first.lead : adapted(first.lead);
-  const pieces = piecesOfCluster(cluster);
-  return { lead, pieces, match: null, isComment: false, isOursAlone, block, before: null, after: null };
+/** What stands above each unit in its text: another statement of its block, or the heading of that. */
+function aboveEach({ of, ofBlock }: Matching, { blocks }: Document, side: Side): Map<Unit, Match | BlockMatch> {
+  const above = new Map<Unit, Match | BlockMatch>();
+  for (const block of blocks) {
+    let last: Match | BlockMatch = ofBlock[side].get(block)!;
+    for (const unit of block.units) {
+      above.set(unit, last);
+      last = of[side].get(unit)!;
+    }
+  }
+  return above;
 }

@@ -58,7 +58,9 @@ function textOfAll(entries: readonly Entry[], isFresh: boolean, catalogue: Catal
   const [first] = entries;
   if (first!.kind === "mode" || first!.kind === "output")
     return [...new Set(entries.map(meaningOfEntry))].sort().join("; ");
-  if (isListed(first!.section, first!.name, catalogue)) return entries.map(meaningOfEntry).join("; ");
+  // Of a setting that is not known nobody knows how its lines are joined, so every one of them counts.
+  const isUnknown = first!.kind === "setting" && !catalogue.setting(baseOf(first!.section), first!.name);
+  if (isUnknown || isListed(first!.section, first!.name, catalogue)) return entries.map(meaningOfEntry).join("; ");
   // Fields join those of earlier lines, and of earlier files unless those are taken back; another value replaces all.
   let fields = new Map<string, string>();
   let whole: string | null = null;
@@ -120,6 +122,8 @@ export function meaningOfUnits(documents: readonly { readonly document: Document
     const found = meanings.get(unit);
     if (found !== undefined) return found;
     const line = unit.line!;
+    if (line.node.kind === "header" && line.node.name && line.issues.length === 0)
+      return `${line.node.fileKind} ${line.node.name.text} ${line.node.edition}`;
     if (line.node.kind === "drop")
       return [...line.node.names.map(({ text }) => text), line.node.all?.text ?? ""].sort().join(" ");
     return inOneSpacing(line.text.slice(0, line.comment?.start ?? line.text.length));

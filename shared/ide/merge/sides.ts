@@ -38,7 +38,8 @@ export function saidOf(
     const [section = "", name = ""] = key.split("\0");
     if (o === t || t === b) expected.set(key, o);
     else if (o === b) expected.set(key, t);
-    else if (name !== KEPT && !isListed(section, name, catalogue)) clashing.set(key, "changed in two ways");
+    else if (name === KEPT ? isInParts(section, documents, renamed) : !isListed(section, name, catalogue))
+      clashing.set(key, "changed in two ways");
   }
   const dropped = new Set(
     SIDES.flatMap((side) =>
@@ -58,6 +59,20 @@ export function saidOf(
     isList: (section, name) => isListed(section, name, catalogue),
     isDroppedAnywhere: (section, name) => dropped.has(`${section}\0${name}`),
   };
+}
+
+/** Whether a text has a section more than once: which of its lines of board text come first depends on the places of both. */
+function isInParts(
+  section: string,
+  documents: Readonly<Record<Side, Document>>,
+  renamed: Readonly<Record<Side, ReadonlyMap<string, string>>>,
+): boolean {
+  return SIDES.some((side) => {
+    const parts = documents[side].blocks.filter(
+      (block) => (renamed[side].get(block.section) ?? block.section) === section,
+    );
+    return parts.length > 1;
+  });
 }
 
 /** How the sections of the result go back to those that are compared, and which would be joined under one name. */

@@ -1,0 +1,124 @@
+/** Merges lists in which the order counts: nothing is moved, and what both add in one place must not depend on it. */
+import { partnersOf } from "./align.ts";
+
+export interface OrderedSides<T> {
+  readonly base: readonly T[];
+  readonly ours: readonly T[];
+  readonly theirs: readonly T[];
+}
+
+export interface OrderedMerge<T> {
+  /** What tells an item from the others of its list. */
+  keyOf(item: T): string;
+  isUnchanged(before: T, now: T): boolean;
+  /** Whether it makes no difference which of two stands first. */
+  isEither(a: T, b: T): boolean;
+}
+
+/** One step of the result: an item with what the sides have of it, or a place where nobody says what comes first. */
+export type OrderedStep<T> =
+  | { readonly kind: "item"; readonly base: T | null; readonly ours: T | null; readonly theirs: T | null }
+  | { readonly kind: "clash"; readonly ours: readonly T[]; readonly theirs: readonly T[] };
+
+/** The steps in order; null where one item would stand twice, or in two places at once. */
+export function mergeOrdered<T>(sides: OrderedSides<T>, how: OrderedMerge<T>): OrderedStep<T>[] | null {
+  const { base, ours, theirs } = sides;
+  const [inOurs, inTheirs] = [partners(base, ours, how), partners(base, theirs, how)];
+  const [newOurs, newTheirs] = [gapsOf(inOurs, ours), gapsOf(inTheirs, theirs)];
+  if (isTwice(newOurs, newTheirs, how)) return null;
+  const moved = { ours: keysIn(newOurs, how), theirs: keysIn(newTheirs, how) };
+  const steps: OrderedStep<T>[] = [];
+  for (let i = 0; i <= base.length; i++) {
+    steps.push(...stepsOfGap(newOurs[i]!, newTheirs[i]!, how));
+    if (i === base.length) break;
+    const before = base[i]!;
+    const [o, t] = [ours[inOurs[i]!] ?? null, theirs[inTheirs[i]!] ?? null];
+    const isMoved =
+      (o === null && moved.ours.has(how.keyOf(before))) || (t === null && moved.theirs.has(how.keyOf(before)));
+    const left = o ?? t;
+    // One moved it and the other changed it: the change would stay behind.
+    if (isMoved && left && !how.isUnchanged(before, left)) return null;
+    steps.push({ kind: "item", base: before, ours: o, theirs: t });
+  }
+  return steps;
+}
+
+/** Partners by key; those in between that have none are the same where there are as many on both sides. */
+function partners<T>(base: readonly T[], side: readonly T[], { keyOf }: OrderedMerge<T>): Int32Array {
+  const found = partnersOf(base.map(keyOf), side.map(keyOf));
+  const keys = new Set(side.map(keyOf));
+  const old = new Set(base.map(keyOf));
+  for (let i = 0, j = 0; i < base.length; ) {
+    let end = i;
+    while (end < base.length && found[end]! < 0) end++;
+    const to = end < base.length ? found[end]! : side.length;
+    if (end - i === to - j)
+      for (let k = 0; k < end - i; k++)
+        if (!keys.has(keyOf(base[i + k]!)) && !old.has(keyOf(side[j + k]!))) found[i + k] = j + k;
+    [i, j] = [end + 1, to + 1];
+  }
+  return found;
+}
+
+/** What a side adds in front of each item of the base, and behind the last one. */
+function gapsOf<T>(inSide: Int32Array, side: readonly T[]): T[][] {
+  const gaps: T[][] = Array.from({ length: inSide.length + 1 }, () => []);
+  const taken = new Map<number, number>();
+  inSide.forEach((at, i) => {
+    if (at >= 0) taken.set(at, i);
+  });
+  let gap = 0;
+  side.forEach((item, j) => {
+    const i = taken.get(j);
+    if (i === undefined) gaps[gap]!.push(item);
+    else gap = i + 1;
+  });
+  return gaps;
+}
+
+function keysIn<T>(gaps: readonly (readonly T[])[], { keyOf }: OrderedMerge<T>): Set<string> {
+  return new Set(gaps.flatMap((gap) => gap.map(keyOf)));
+}
+
+/** Whether both sides added one item, in two places. */
+function isTwice<T>(
+  ours: readonly (readonly T[])[],
+  theirs: readonly (readonly T[])[],
+  { keyOf }: OrderedMerge<T>,
+): boolean {
+  const places = new Map<string, number>();
+  ours.forEach((gap, i) => {
+    for (const item of gap) places.set(keyOf(item), i);
+  });
+  return theirs.some((gap, i) => gap.some((item) => (places.get(keyOf(item)) ?? i) !== i));
+}
+
+function stepsOfGap<T>(ours: readonly T[], theirs: readonly T[], how: OrderedMerge<T>): OrderedStep<T>[] {
+  const { keyOf, isEither } = how;
+  const inTheirs = new Map(theirs.map((item) => [keyOf(item), item]));
+  const both = ours.filter((item) => inTheirs.has(keyOf(item))).map(keyOf);
+  const known = new Set(both);
+  const sameOrder = theirs.filter((item) => known.has(keyOf(item))).every((item, i) => keyOf(item) === both[i]);
+  const [onlyOurs, onlyTheirs] = [
+    ours.filter((each) => !known.has(keyOf(each))),
+    theirs.filter((each) => !known.has(keyOf(each))),
+  ];
+  const isFree =
+    onlyOurs.length * onlyTheirs.length <= MOST_PAIRS && onlyOurs.every((a) => onlyTheirs.every((b) => isEither(a, b)));
+  if (!sameOrder || !isFree || (both.length > 0 && onlyTheirs.length > 0 && !isBehind(theirs, known, how)))
+    return [{ kind: "clash", ours, theirs }];
+  return [
+    ...ours.map(
+      (item): OrderedStep<T> => ({ kind: "item", base: null, ours: item, theirs: inTheirs.get(keyOf(item)) ?? null }),
+    ),
+    ...onlyTheirs.map((item): OrderedStep<T> => ({ kind: "item", base: null, ours: null, theirs: item })),
+  ];
+}
+
+const MOST_PAIRS = 10_000;
+
+/** Whether what a side has alone stands behind all that both have. */
+function isBehind<T>(items: readonly T[], known: ReadonlySet<string>, { keyOf }: OrderedMerge<T>): boolean {
+  const last = items.findLastIndex((item) => known.has(keyOf(item)));
+  return items.findIndex((item) => !known.has(keyOf(item))) > last;
+}

@@ -1,0 +1,55 @@
+import { expect, test } from "vitest";
+import { mergeTexts } from "../../../shared/ide/merge/merge.ts";
+
+const NAMES = { ours: "ours", base: "base", theirs: "theirs" };
+
+/** The fastest of a few runs: what is measured is the work and not the machine. */
+function milliseconds(base: string, ours: string, theirs: string): number {
+  const times = Array.from({ length: 3 }, () => {
+    const start = performance.now();
+    mergeTexts(base, ours, theirs, NAMES);
+    return performance.now() - start;
+  });
+  return Math.min(...times);
+}
+
+const lines = (count: number, line: (i: number) => string) => Array.from({ length: count }, (_, i) => line(i)).join("");
+const packs = (count: number, value: (i: number) => number) =>
+  `craft "Jug"\n${lines(count / 10, (i) => `\npack "Long ${i}"\n  cells  6\n${lines(7, (k) => `  # ${k} of ${i}\n`)}  capacity  ${value(i)} mAh\n`)}`;
+const filters = (count: number, value: (i: number) => number) =>
+  `craft "Jug"\n\nfilters\n${lines(count, (i) => `  notch  at ${value(i)} Hz  width 40 Hz\n`)}`;
+
+test.each([
+  ["sections with a value each", packs],
+  ["one list", filters],
+])("a merge takes time in proportion: %s", (_, made) => {
+  const thousand = milliseconds(
+    made(1000, () => 100),
+    made(1000, (i) => 100 + (i % 2)),
+    made(1000, (i) => 200 - (i % 2)),
+  );
+  const often = milliseconds(
+    made(10_000, (i) => i),
+    made(10_000, (i) => i + (i % 7 === 0 ? 1 : 0)),
+    made(10_000, (i) => i + (i % 7 === 3 ? 1 : 0)),
+  );
+  console.log(thousand, often);
+  expect(thousand).toBeLessThan(400);
+  expect(often).toBeLessThan(4000);
+});
+
+test.each([
+  ["the same line ten thousand times", 'craft "Jug"\n\npack\n', "  cells  6\n"],
+  ["comments", 'craft "Jug"\n', "# worn\n\n"],
+  ["layers", 'craft "Jug"\n', 'use "../layers/habits.fettle"\n'],
+  ["board text", 'craft "Jug"\n\nverbatim "kiln"\n', "  | shelf\n"],
+  ["sections", 'craft "Jug"\n', "\npack\n"],
+  ["a dialect", 'dialect "Kiln"\n\npack\n', '  "holds {c}"  capacity {c} mAh\n'],
+  ["no script", "", "{\n"],
+])("hostile texts stay bounded: %s", (_, head, line) => {
+  const made = (count: number, odd: number) =>
+    head + lines(count, (i) => (i % odd === 0 ? line.replace(/[a-z{]+/, "odd") : line));
+  const time = milliseconds(made(10_000, 7), made(9_000, 5), made(11_000, 6));
+  console.log(_, time);
+  expect(time).toBeLessThan(6000);
+});
