@@ -106,11 +106,16 @@ function blocksBuilder() {
     [lead, comments] = [[], []];
     return found;
   };
+  /** Of the unit of kept text that is being read. */
+  let keptRows: Row[] = [];
   const isKept = () => current().name === "verbatim";
   const addKept = (rows: readonly Row[]) => {
     const last = current().units.at(-1);
-    if (last?.kind === "kept") current().units[current().units.length - 1] = { ...last, rows: [...last.rows, ...rows] };
-    else current().units.push({ kind: "kept", name: "", lead: [], note: [], rows, line: null, at: -1 });
+    if (last?.kind === "kept") keptRows.push(...rows);
+    else {
+      keptRows = [...rows];
+      current().units.push({ kind: "kept", name: "", lead: [], note: [], rows: keptRows, line: null, at: -1 });
+    }
   };
   /** The comments so far belong to no statement. */
   const flush = () => {
@@ -135,7 +140,10 @@ function blocksBuilder() {
     statement(row: Row, line: Line, at: number, tree: Tree) {
       const found = taken();
       if (isKept()) addKept([...found.lead, ...found.note, row]);
-      else current().units.push({ ...kindAndName(line, at, tree), ...found, rows: [row], line, at });
+      else {
+        const { kind, name } = kindAndName(line, at, tree);
+        current().units.push({ kind, name, lead: found.lead, note: found.note, rows: [row], line, at });
+      }
     },
     end() {
       flush();

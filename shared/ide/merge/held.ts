@@ -40,6 +40,13 @@ export function faultsIn(
   return found;
 }
 
+/** Whether a merge by lines says of no name what neither side does; lists and board text may be put together. */
+export function isHeld(result: Script, said: Said, catalogue: Catalogue): boolean {
+  const says = saidIn(result, catalogue, said.sectionOf);
+  for (const [key, expected] of said.expected) if ((says.get(key) ?? null) !== expected) return false;
+  return said.clashing.size === 0;
+}
+
 /** Whether a name is merged line by line: the lines of a list, and board text. */
 function isMerged(key: string, said: Said): boolean {
   const [section = "", name = ""] = key.split("\0");

@@ -101,10 +101,17 @@ function groupOf(unit: Unit, section: string): string {
   }
 }
 
+const contents = new WeakMap<Unit, string>();
+
 /** Its text without what is only layout. */
 export function contentOf(unit: Unit): string {
   if (unit.kind === "use") return unit.name;
-  return unit.rows.map(({ text }) => text.trim().replace(/\s+/g, " ")).join("\n");
+  let content = contents.get(unit);
+  if (content === undefined) {
+    content = unit.rows.map(({ text }) => text.trim().replace(/\s+/g, " ")).join("\n");
+    contents.set(unit, content);
+  }
+  return content;
 }
 
 function matchGroup(
@@ -266,10 +273,9 @@ function nameIn(unit: Unit): string {
 /** Named sections of a side that are those of the base under another name: at least half of their lines are the same. */
 export function renamedSections(base: Document, side: Document): Map<string, string> {
   const renamed = new Map<string, string>();
-  const before = linesBySection(base);
-  const after = linesBySection(side);
-  const gone = [...before].filter(([section]) => !after.has(section) && section.includes("/"));
-  const fresh = [...after].filter(([section]) => !before.has(section) && section.includes("/"));
+  const [before, after] = [base, side].map(({ blocks }) => new Set(blocks.map(({ section }) => section)));
+  const gone = [...linesBySection(base, (section) => section.includes("/") && !after!.has(section))];
+  const fresh = [...linesBySection(side, (section) => section.includes("/") && !before!.has(section))];
   if (gone.length * fresh.length > 10_000) return renamed;
   const pairs: { from: string; to: string; share: number }[] = [];
   for (const [from, old] of gone) {
@@ -291,9 +297,10 @@ export function renamedSections(base: Document, side: Document): Map<string, str
   return renamed;
 }
 
-function linesBySection({ blocks }: Document): Map<string, string[]> {
+function linesBySection({ blocks }: Document, isAsked: (section: string) => boolean): Map<string, string[]> {
   const lines = new Map<string, string[]>();
   for (const { section, units } of blocks) {
+    if (!isAsked(section)) continue;
     const found = lines.get(section) ?? [];
     lines.set(section, found);
     for (const unit of units) found.push(...contentOf(unit).split("\n"));

@@ -82,8 +82,25 @@ function keyOfUnit(unit: Unit): string {
   return `${left}\0${name}`;
 }
 
+interface Fact {
+  readonly left: string | null;
+  readonly start: string;
+  readonly name: string;
+}
+
+const facts = new WeakMap<Unit, Fact>();
+
+function factOf(unit: Unit): Fact {
+  let fact = facts.get(unit);
+  if (!fact) {
+    fact = readFact(unit);
+    facts.set(unit, fact);
+  }
+  return fact;
+}
+
 /** A line of a dialect: its left side with its text up to the first slot, and the name that it is about. */
-function factOf({ line }: Unit): { readonly left: string | null; readonly start: string; readonly name: string } {
+function readFact({ line }: Unit): Fact {
   const { node, text } = line!;
   if (node.kind !== "fact") return { left: null, start: "", name: text.trim() };
   const scan = factScanner(text, node.content);

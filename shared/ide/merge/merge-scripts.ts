@@ -1,6 +1,6 @@
 /** Merges craft, layers and handsets: every statement by itself, and what comes out held to what the sides say. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import { scriptReader } from "../../model/read-script.ts";
+import type { ScriptReader } from "../../model/read-script.ts";
 import type { Script } from "../../model/script.ts";
 import { clashesIn, noClashes } from "./clashes.ts";
 import type { Document, Unit } from "./document.ts";
@@ -15,13 +15,17 @@ import { saidOf } from "./sides.ts";
 /** So often what does not hold is made a conflict, before all of the file is one. */
 const MOST_TRIES = 5;
 
+interface Sides {
+  readonly documents: Readonly<Record<Side, Document>>;
+  readonly scripts: Readonly<Record<Side, Script>>;
+  readonly catalogue: Catalogue;
+  /** Has read the scripts, so that it knows most lines of the result. */
+  readonly reader: ScriptReader;
+  readonly style: Marks["style"];
+}
+
 /** The pieces of a merge by statements; null where not even conflicts make something of it that the sides say. */
-export function mergeScripts(
-  documents: Readonly<Record<Side, Document>>,
-  scripts: Readonly<Record<Side, Script>>,
-  catalogue: Catalogue,
-  style: Marks["style"],
-): readonly Piece[] | null {
+export function mergeScripts({ documents, scripts, catalogue, reader, style }: Sides): readonly Piece[] | null {
   const matching = matchDocuments(documents, (section, name) => isListed(section, name, catalogue));
   const meaning = meaningOfUnits(SIDES.map((side) => ({ document: documents[side], script: scripts[side] })));
   const isSame = (a: Unit, b: Unit) => meaning(a) === meaning(b);
@@ -29,7 +33,6 @@ export function mergeScripts(
   const said = saidOf(scripts, documents, catalogue);
   const clashes = noClashes();
   clashesIn(matching, outcomes, said, isSame, clashes);
-  const reader = scriptReader(catalogue);
   const merging = {
     matching,
     documents,

@@ -1,13 +1,15 @@
 /** Three-way merges of scripts: what two people made of one text, put together statement by statement. */
 import { type Catalogue, makeCatalogue } from "../../catalogue/catalogue.ts";
-import { scriptReader } from "../../model/read-script.ts";
+import { type ScriptReader, scriptReader } from "../../model/read-script.ts";
 import type { Script } from "../../model/script.ts";
-import { documentOf, rowsOf, usualEnd } from "./document.ts";
+import { type Document, documentOf, rowsOf, usualEnd } from "./document.ts";
+import { isHeld } from "./held.ts";
 import { mergeLines, trimmed } from "./line-merge.ts";
-import type { Side } from "./match.ts";
+import { SIDES, type Side } from "./match.ts";
 import { mergeDialects } from "./merge-dialects.ts";
 import { mergeScripts } from "./merge-scripts.ts";
 import { adapted, type Marks, type Piece, textOf } from "./rows.ts";
+import { saidOf } from "./sides.ts";
 
 export interface MergeNames {
   /** What stands behind the marks of a conflict; a label may be empty. */
@@ -42,13 +44,16 @@ export function mergeTexts(base: string, ours: string, theirs: string, names: Me
   const marks: Marks = { ...names, markerSize: names.markerSize ?? 7, style: names.style ?? "merge" };
   shipped ??= makeCatalogue();
   const catalogue = shipped;
+  // One reader: most lines of the three are the same, and are read once.
+  const reader = scriptReader(catalogue);
+  const texts = { base, ours, theirs };
   const scripts = {
-    base: scriptReader(catalogue).read("base", base, true),
-    ours: scriptReader(catalogue).read("ours", ours, true),
-    theirs: scriptReader(catalogue).read("theirs", theirs, true),
+    base: reader.read("base", base, true),
+    ours: reader.read("ours", ours, true),
+    theirs: reader.read("theirs", theirs, true),
   };
-  const pieces = understood(scripts, { base, ours, theirs }, catalogue, marks) ?? byLine({ base, ours, theirs }, marks);
-  return merged(pieces, { base, ours, theirs }, marks);
+  const reading = { scripts, texts, catalogue, reader };
+  return merged(understood(reading, marks) ?? lineByLine(reading, marks), texts, marks);
 }
 
 /** Merges two texts line by line, as git does, whatever they are. */
@@ -57,24 +62,36 @@ export function mergeAnyLines(base: string, ours: string, theirs: string, names:
   return merged(byLine({ base, ours, theirs }, marks), { base, ours, theirs }, marks);
 }
 
+interface Reading {
+  readonly scripts: Readonly<Record<Side, Script>>;
+  readonly texts: Readonly<Record<Side, string>>;
+  readonly catalogue: Catalogue;
+  readonly reader: ScriptReader;
+}
+
 /** The pieces of a merge by statements; null where the texts are not understood well enough. */
-function understood(
-  scripts: Readonly<Record<Side, Script>>,
-  texts: Readonly<Record<Side, string>>,
-  catalogue: Catalogue,
-  marks: Marks,
-): readonly Piece[] | null {
+function understood({ scripts, texts, catalogue, reader }: Reading, marks: Marks): readonly Piece[] | null {
   const sides = [scripts.ours, scripts.theirs, ...(texts.base.trim() === "" ? [] : [scripts.base])];
-  if (sides.some((script) => !isReadable(script))) return null;
+  if (sides.some((script) => script.tree.header === null || !isReadable(script))) return null;
   const kinds = new Set(sides.map(({ kind }) => kind === "dialect"));
   if (kinds.size > 1) return null;
-  const documents = {
-    base: documentOf(scripts.base.tree),
-    ours: documentOf(scripts.ours.tree),
-    theirs: documentOf(scripts.theirs.tree),
-  };
+  const documents = documentsOf(scripts);
   if (kinds.has(true)) return mergeDialects(documents, marks.style);
-  return mergeScripts(documents, scripts, catalogue, marks.style) ?? wholeFile(texts);
+  return mergeScripts({ documents, scripts, catalogue, reader, style: marks.style }) ?? wholeFile(texts);
+}
+
+function documentsOf({ base, ours, theirs }: Readonly<Record<Side, Script>>): Readonly<Record<Side, Document>> {
+  return { base: documentOf(base.tree), ours: documentOf(ours.tree), theirs: documentOf(theirs.tree) };
+}
+
+/** A merge by lines; where it would say of a name what neither side says, both sides whole. */
+function lineByLine({ scripts, texts, catalogue, reader }: Reading, marks: Marks): Piece[] {
+  const pieces = byLine(texts, marks);
+  const isClean = pieces.every(({ kind }) => kind === "rows");
+  const isScript = SIDES.every((side) => scripts[side].kind !== "dialect" && isReadable(scripts[side]));
+  if (!isClean || !isScript) return pieces;
+  const result = reader.read("merged", textOf(pieces, "\n", true, marks), true);
+  return isHeld(result, saidOf(scripts, documentsOf(scripts), catalogue), catalogue) ? pieces : wholeFile(texts);
 }
 
 /** All of both sides as one conflict, but for what they have alike at the ends. */
@@ -87,8 +104,7 @@ function wholeFile({ base, ours, theirs }: Readonly<Record<Side, string>>): Piec
 const MARK = /^(<{7,}|\|{7,}|={7,}|>{7,})( .*)?$/;
 
 function isReadable({ tree }: Script): boolean {
-  if (tree.header === null || tree.newer) return false;
-  return !tree.lines.some(({ text, node }) => node.kind === "conflict" || MARK.test(text));
+  return !tree.newer && !tree.lines.some(({ text, node }) => node.kind === "conflict" || MARK.test(text));
 }
 
 function byLine({ base, ours, theirs }: Readonly<Record<Side, string>>, marks: Marks): Piece[] {

@@ -2,6 +2,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { baseOf } from "../../model/craft.ts";
 import type { Entry, Script } from "../../model/script.ts";
+import type { Value } from "../../syntax/value.ts";
 import { meaningOf } from "../compare/meaning.ts";
 import { type Document, resolvedName, type Unit } from "./document.ts";
 import { inOneSpacing } from "./statement.ts";
@@ -88,8 +89,17 @@ export function isListed(section: string, name: string, catalogue: Catalogue): b
   return catalogue.setting(baseOf(section), name)?.repeatable === true;
 }
 
+/** By value, as equal lines share one. */
+const meanings = new WeakMap<Value, string>();
+
 function meaningOfEntry({ value, text }: Entry): string {
-  return meaningOf(value, inOneSpacing(text));
+  if (value === null) return meaningOf(null, inOneSpacing(text));
+  let meaning = meanings.get(value);
+  if (meaning === undefined) {
+    meaning = meaningOf(value, text);
+    meanings.set(value, meaning);
+  }
+  return meaning;
 }
 
 /** Entries of sections that are not known: nothing is known of how they are read, so each line counts as it is written. */
@@ -106,26 +116,25 @@ function addUnread(script: Script, renamed: (section: string) => string, said: M
   }
 }
 
-/** Whether two units of one name say the same. `entriesOf` gives what the model read in the lines of each document. */
+/** What a unit says, as a text that is equal for units of one name that say the same. */
 export function meaningOfUnits(documents: readonly { readonly document: Document; readonly script: Script }[]) {
-  const meanings = new Map<Unit, string>();
+  const entries = new Map<Unit, Entry>();
   for (const { document, script } of documents) {
-    const entries = new Map(script.entries.map((entry) => [entry.line, entry]));
+    const byLine = new Map(script.entries.map((entry) => [entry.line, entry]));
     for (const { units } of document.blocks) {
       for (const unit of units) {
-        const entry = unit.kind === "entry" ? entries.get(unit.at) : undefined;
-        if (entry) meanings.set(unit, meaningOfEntry(entry));
+        const entry = unit.kind === "entry" ? byLine.get(unit.at) : undefined;
+        if (entry) entries.set(unit, entry);
       }
     }
   }
   return (unit: Unit): string => {
-    const found = meanings.get(unit);
-    if (found !== undefined) return found;
-    const line = unit.line!;
-    if (line.node.kind === "header" && line.node.name && line.issues.length === 0)
-      return `${line.node.fileKind} ${line.node.name.text} ${line.node.edition}`;
-    if (line.node.kind === "drop")
-      return [...line.node.names.map(({ text }) => text), line.node.all?.text ?? ""].sort().join(" ");
-    return inOneSpacing(line.text.slice(0, line.comment?.start ?? line.text.length));
+    const entry = entries.get(unit);
+    if (entry) return meaningOfEntry(entry);
+    const { node, text, comment, issues } = unit.line!;
+    if (node.kind === "header" && node.name && issues.length === 0)
+      return `${node.fileKind} ${node.name.text} ${node.edition}`;
+    if (node.kind === "drop") return [...node.names.map((name) => name.text), node.all?.text ?? ""].sort().join(" ");
+    return inOneSpacing(text.slice(0, comment?.start ?? text.length));
   };
 }

@@ -7,7 +7,7 @@ import { isSameSaying, type Says, saysOf } from "./oracle.ts";
 
 const NAMES = { ours: "ours", base: "base", theirs: "theirs" };
 /** More of them are tried by hand, with MERGES=5000. */
-const RUNS = Number(process.env.MERGES ?? 300);
+const RUNS = Number(process.env.MERGES ?? 200);
 
 const merge = (base: string, ours: string, theirs: string) => mergeTexts(base, ours, theirs, NAMES);
 

@@ -3,12 +3,12 @@ import { mergeTexts } from "../../../shared/ide/merge/merge.ts";
 
 const NAMES = { ours: "ours", base: "base", theirs: "theirs" };
 
-/** The fastest of a few runs: what is measured is the work and not the machine. */
+/** The least of a few runs, as time of the processor: other work on the machine counts little. */
 function milliseconds(base: string, ours: string, theirs: string): number {
-  const times = Array.from({ length: 3 }, () => {
-    const start = performance.now();
+  const times = Array.from({ length: 2 }, () => {
+    const start = process.cpuUsage();
     mergeTexts(base, ours, theirs, NAMES);
-    return performance.now() - start;
+    return process.cpuUsage(start).user / 1000;
   });
   return Math.min(...times);
 }
@@ -33,13 +33,12 @@ test.each([
     made(10_000, (i) => i + (i % 7 === 0 ? 1 : 0)),
     made(10_000, (i) => i + (i % 7 === 3 ? 1 : 0)),
   );
-  console.log(thousand, often);
   expect(thousand).toBeLessThan(400);
   expect(often).toBeLessThan(4000);
 });
 
 test.each([
-  ["the same line ten thousand times", 'craft "Jug"\n\npack\n', "  cells  6\n"],
+  ["the same line thousands of times", 'craft "Jug"\n\npack\n', "  cells  6\n"],
   ["comments", 'craft "Jug"\n', "# worn\n\n"],
   ["layers", 'craft "Jug"\n', 'use "../layers/habits.fettle"\n'],
   ["board text", 'craft "Jug"\n\nverbatim "kiln"\n', "  | shelf\n"],
@@ -49,7 +48,6 @@ test.each([
 ])("hostile texts stay bounded: %s", (_, head, line) => {
   const made = (count: number, odd: number) =>
     head + lines(count, (i) => (i % odd === 0 ? line.replace(/[a-z{]+/, "odd") : line));
-  const time = milliseconds(made(10_000, 7), made(9_000, 5), made(11_000, 6));
-  console.log(_, time);
-  expect(time).toBeLessThan(6000);
+  const time = milliseconds(made(4000, 7), made(3500, 5), made(4500, 6));
+  expect(time).toBeLessThan(1500);
 });
