@@ -10,6 +10,7 @@ import { makeContentKeys } from "./content-keys.ts";
 import { debounce } from "./debounce.ts";
 import { diagnosticsIn } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
+import { inSlices } from "./slices.ts";
 import type { PageOfRule } from "./to-lsp.ts";
 import type { Turns } from "./turns.ts";
 
@@ -96,7 +97,9 @@ export function watchClosedScripts({ documents, turns, pageOfRule, isWanted, too
   const judge = async (path: FilePath): Promise<void> => {
     const key = await keyOf(path);
     if (known.get(path)?.key === key) return;
-    const diagnostics = diagnosticsIn(workspace(), path, documents.uriOf, pageOfRule);
+    const diagnostics = await inSlices(diagnosticsIn(workspace(), path, documents.uriOf, pageOfRule));
+    // What changed meanwhile begins another round: what was found may be of before, or of neither.
+    if ((await keyOf(path)) !== key) return;
     core.used();
     if (diagnostics === null) known.delete(path);
     else known.set(path, { key, judged: { path, id: idOf(diagnostics), diagnostics } });

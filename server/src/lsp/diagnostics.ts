@@ -1,12 +1,15 @@
 /** The findings of a document, as diagnostics. */
+import type { CancellationToken } from "vscode-languageserver";
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver-types";
 import type { WordsProblem } from "../../../shared/ide/own-words/own-words.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
-import { findingsOf } from "../../../shared/rules/engine/engine.ts";
+import { findingSteps } from "../../../shared/rules/engine/engine.ts";
+import type { Steps } from "../../../shared/text/steps.ts";
 import type { Documents } from "./documents.ts";
+import { inSlicesOver } from "./slices.ts";
 import { type PageOfRule, toDiagnostic, type UriOf } from "./to-lsp.ts";
 
 /** The findings of one version of a document; null for one that is not open. */
@@ -20,25 +23,27 @@ export async function diagnosticsOf(
   documents: Documents,
   uri: Uri,
   pageOfRule: PageOfRule,
+  token?: CancellationToken,
 ): Promise<VersionedDiagnostics> {
   const file = await documents.loadForFindings(uri);
-  // Read after the wait, during which the document may have changed, and without another wait before the findings.
+  const found = await inSlicesOver(documents, (now) => findingSteps(now, file), token);
+  // Of the texts that are there after the last wait, as the findings are.
   const version = documents.version(uri);
   const why = documents.whyUnread(uri);
-  const findings = why === null ? findingsOf(documents.now(), file) : [unread(file, why)];
+  const findings = why === null ? found : [unread(file, why)];
   return { version, diagnostics: toDiagnostics(findings, documents.uriOf, pageOfRule) };
 }
 
 /** The findings of a file among others, all that they rest on being read; null where there is no such file. */
-export function diagnosticsIn(
+export function* diagnosticsIn(
   workspace: Workspace,
   file: FilePath,
   uriOf: UriOf,
   pageOfRule: PageOfRule,
-): Diagnostic[] | null {
+): Steps<Diagnostic[] | null> {
   const answer = workspace.view.read(file);
   if (answer?.kind === "unreadable") return toDiagnostics([unread(file, answer.why)], uriOf, pageOfRule);
-  return answer?.kind === "text" ? toDiagnostics(findingsOf(workspace, file), uriOf, pageOfRule) : null;
+  return answer?.kind === "text" ? toDiagnostics(yield* findingSteps(workspace, file), uriOf, pageOfRule) : null;
 }
 
 function toDiagnostics(findings: readonly Finding[], uriOf: UriOf, pageOfRule: PageOfRule): Diagnostic[] {

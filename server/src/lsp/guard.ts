@@ -38,6 +38,8 @@ export function makeGuard({ connection, lifetime, onMessage, ResponseError }: Pa
         if (token?.isCancellationRequested) throw cancelled();
         return await unlessCancelled(handler(...(params as never)), token);
       } catch (error) {
+        // Nobody waits for an answer to what was only told, or to what the server does by itself.
+        if (error instanceof Refused && !token) return empty;
         if (error instanceof Refused) throw new ResponseError(error.code, error.message);
         logError(connection, name, error);
         return empty;

@@ -1,14 +1,17 @@
 /** A craft as one script for others. */
 import type { Connection } from "vscode-languageserver";
 import { pickedCraft } from "../../../shared/ide/context/picked-craft.ts";
-import { isOfHandset, type Listed, shareCraft, sharedPath } from "../../../shared/ide/share/share.ts";
+import { isOfHandset, type Listed, sharedPath, shareSteps } from "../../../shared/ide/share/share.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import { SHARE_REQUEST, type ShareParams, type SharePart, type ShareResult } from "../../../shared/protocol/share.ts";
+import type { Steps } from "../../../shared/text/steps.ts";
 import type { Documents } from "./documents.ts";
-import type { Guard } from "./guard.ts";
+import type { Guard, Request } from "./guard.ts";
 import { loadFor } from "./load.ts";
 import { pathOf } from "./paths.ts";
+import { inSlicesOver } from "./slices.ts";
 
 const FAILED: Refused = {
   kind: "refused",
@@ -23,17 +26,22 @@ const NO_CRAFT: Refused = {
 export function answerShare(connection: Connection, documents: Documents, guard: Guard): void {
   connection.onRequest<ShareResult, void>(
     SHARE_REQUEST,
-    guard<[ShareParams], ShareResult>("share", FAILED, async ({ uri, craft, board }) => {
+    guard<Request<ShareParams>, ShareResult>("share", FAILED, async ({ uri, craft, board }, token) => {
       const file = await loadFor(documents, { textDocument: { uri } });
-      const workspace = documents.now();
-      const shown = pickedCraft(workspace, file, craft && pathOf(craft));
-      return shown && !shown.script.tree.newer ? shareOf(shown, board, documents) : NO_CRAFT;
+      const preferred = craft && pathOf(craft);
+      return inSlicesOver(documents, (now) => shareOf(now, pickedCraft(now, file, preferred), board, documents), token);
     }),
   );
 }
 
-function shareOf(craft: Craft, board: ShareParams["board"], documents: Documents): ShareResult {
-  const shared = shareCraft(craft, documents.now(), board === "with" ? "with" : "without");
+function* shareOf(
+  now: Workspace,
+  craft: Craft | null,
+  board: ShareParams["board"],
+  documents: Documents,
+): Steps<ShareResult> {
+  if (!craft || craft.script.tree.newer) return NO_CRAFT;
+  const shared = yield* shareSteps(craft, now, board === "with" ? "with" : "without");
   if (shared.kind === "refused") return shared;
   const part = ({ what, why, source: { file, line } }: Listed): SharePart => ({
     what,

@@ -165,9 +165,9 @@ export function startServer(
   const isShownClosed = async (uri: Uri) =>
     settings.now().findsInClosed && (await documents.listed()).includes(pathOf(uri));
   connection.languages.diagnostics.on(
-    guard("diagnostics", { kind: "full" as const, items: [] }, async ({ textDocument: { uri } }) => {
+    guard("diagnostics", { kind: "full" as const, items: [] }, async ({ textDocument: { uri } }, token) => {
       const isShown = documents.version(uri) !== null || (await isShownClosed(uri));
-      const items = isShown ? (await diagnosticsOf(documents, uri, pageOfRule)).diagnostics : [];
+      const items = isShown ? (await diagnosticsOf(documents, uri, pageOfRule, token)).diagnostics : [];
       return { kind: "full" as const, items };
     }),
   );

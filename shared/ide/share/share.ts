@@ -3,7 +3,8 @@ import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
-import { findingsOf } from "../../rules/engine/engine.ts";
+import { findingSteps } from "../../rules/engine/engine.ts";
+import { finish, type Steps } from "../../text/steps.ts";
 import { differencesOf } from "../compare/compare.ts";
 import { missingParts } from "../context/missing-parts.ts";
 import { withFile } from "../context/trial.ts";
@@ -27,6 +28,11 @@ export type Shared =
  * restated, its notes kept. What is private is taken out and listed, as is what one script cannot say.
  */
 export function shareCraft(craft: Craft, workspace: Workspace, board: BoardText): Shared {
+  return finish(shareSteps(craft, workspace, board));
+}
+
+/** The same in steps: on the longest craft they take a second. */
+export function* shareSteps(craft: Craft, workspace: Workspace, board: BoardText): Steps<Shared> {
   const [missing] = missingParts(craft).filter(({ path }) => path !== null && isAbsent(craft, path));
   if (missing) {
     return {
@@ -34,8 +40,9 @@ export function shareCraft(craft: Craft, workspace: Workspace, board: BoardText)
       message: `${missing.message} What it says would be missing for whoever gets the script: put that right first.`,
     };
   }
-  const made = sharedText(craft, workspace, board);
-  const text = withNotesThatFit(made.text, craft, workspace);
+  const made = yield* sharedText(craft, workspace, board);
+  const text = yield* withNotesThatFit(made.text, craft, workspace);
+  yield;
   const wrong = notTheSame(craft, text, made.taken, workspace);
   if (wrong === null) return { kind: "shared", text, taken: made.taken, kept: made.kept };
   return {
@@ -63,11 +70,12 @@ function notTheSame(craft: Craft, text: string, taken: readonly Listed[], worksp
  * The text with a note above each line on which something is found that was not found on the craft, where that comes
  * of the sharing itself; and without the notes that accept what is found no more, as what a layer by itself had.
  */
-function withNotesThatFit(text: string, craft: Craft, workspace: Workspace): string {
-  const before = new Set(craft.scripts.flatMap(({ file }) => findingsOf(workspace, file)).map(({ code }) => code));
+function* withNotesThatFit(text: string, craft: Craft, workspace: Workspace): Steps<string> {
+  const before = new Set<string>();
+  for (const { file } of craft.scripts) for (const { code } of yield* findingSteps(workspace, file)) before.add(code);
   const added = new Map<number, Set<string>>();
   const idle = new Set<number>();
-  for (const finding of findingsOf(withFile(workspace, craft.file, text), craft.file)) {
+  for (const finding of yield* findingSteps(withFile(workspace, craft.file, text), craft.file)) {
     const { line } = finding.range.start;
     if (finding.code === "allow-unused") idle.add(line);
     const why = before.has(finding.code) ? null : whyAccepted(finding);

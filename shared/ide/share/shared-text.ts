@@ -3,6 +3,7 @@ import { baseOf, type Craft, type Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { isSharedMark, whyPrivate } from "../../rules/lib/private-lines.ts";
 import { quote } from "../../syntax/scanner.ts";
+import type { Steps } from "../../text/steps.ts";
 import { type NoteReader, notesOf } from "../reports/effective-notes.ts";
 import { type EffectiveSection, effectiveRows, type Row } from "../reports/effective-rows.ts";
 import { leftOut } from "../reports/effective-script.ts";
@@ -31,23 +32,22 @@ interface Desk {
 }
 
 /** In the order of the catalogue, as the effective craft is written. */
-export function sharedText(craft: Craft, workspace: Workspace, board: BoardText): SharedText {
+export function* sharedText(craft: Craft, workspace: Workspace, board: BoardText): Steps<SharedText> {
   const ledger = ledgerOf(craft, workspace);
   const loose = looseBlocks(craft, workspace, ledger);
   const desk: Desk = { craft, workspace, reader: notesOf(craft, workspace), ledger, loose };
   const sections = effectiveRows(craft, workspace, "all");
-  const boards = sections
-    .filter(({ section }) => section === "verbatim")
-    .map((each) => boardLines(each, board, ledger));
+  const boards: { readonly told: readonly string[]; readonly left: readonly string[] }[] = [];
+  for (const each of sections) if (each.section === "verbatim") boards.push(yield* boardLines(each, board, ledger));
   const titles = new Set<string>();
-  const lines = [
-    ...headLines(craft, desk.reader, loose.get(null) ?? [], ledger),
-    ...boards.flatMap(({ told }) => told),
-    ...sections
-      .filter(({ section }) => section !== "verbatim")
-      .flatMap((section) => sectionLines(section, titles, desk)),
-    ...boards.flatMap(({ left }) => left),
-  ];
+  const lines = [...headLines(craft, desk.reader, loose.get(null) ?? [], ledger)];
+  lines.push(...boards.flatMap(({ told }) => told));
+  for (const section of sections) {
+    if (section.section === "verbatim") continue;
+    yield;
+    lines.push(...sectionLines(section, titles, desk));
+  }
+  lines.push(...boards.flatMap(({ left }) => left));
   for (const source of leftOut(craft)) ledger.take("line", "It was not understood.", source);
   return { text: `${lines.join("\n")}\n`, taken: inOrder(ledger.taken), kept: inOrder(ledger.kept) };
 }
@@ -169,14 +169,16 @@ const BOARD_TEXT =
   "Board text that nobody has read may hold anything: --with-board-text keeps the lines that look harmless.";
 
 /** The lines of board text that are shared, below their heading, and the comment that tells of the others. */
-function boardLines({ title, rows }: EffectiveSection, board: BoardText, ledger: Ledger) {
+function* boardLines({ title, rows }: EffectiveSection, board: BoardText, ledger: Ledger) {
   const dialect = title ?? "";
   const what = `verbatim.${dialect}`;
-  const left = rows.filter(({ text, sources }) => {
-    const why = board === "with" ? whyNotShared(text, ledger.redactor) : BOARD_TEXT;
-    if (why !== null) ledger.take(what, why, sources[0]!);
-    return why === null;
-  });
+  const left: Row[] = [];
+  for (const row of rows) {
+    yield;
+    const why = board === "with" ? whyNotShared(row.text, ledger.redactor) : BOARD_TEXT;
+    if (why === null) left.push(row);
+    else ledger.take(what, why, row.sources[0]!);
+  }
   const { text, took } = ledger.quoted(dialect, what, rows[0]!.sources[0]!);
   if (took.length > 0)
     ledger.take(`verbatim.${text}`, `It has another name now, as that held ${took[0]}.`, rows[0]!.sources[0]!);

@@ -38,18 +38,22 @@ export interface Question {
   readonly params: object;
 }
 
+const ASKED = {
+  craft: "shelf-0/craft-0.fettle",
+  layer: "layers/habits.fettle",
+  handset: "handsets/wheel.fettle",
+  long: "long.fettle",
+};
+
+/** The scripts of which most is asked. */
+export const OPENED = Object.values(ASKED);
+
 /** What is asked of the fleet that lies in a folder of this address. */
 export function questionsOf(root: string): Question[] {
-  const texts = {
-    craft: "shelf-0/craft-0.fettle",
-    layer: "layers/habits.fettle",
-    handset: "handsets/wheel.fettle",
-    long: "long.fettle",
-  };
   const uriOf = (path: string) => `${root}/${path}`;
   const questions: Question[] = [];
   const ask = (of: string, method: string, params: object) => void questions.push({ of, method, params });
-  for (const [of, path] of Object.entries(texts)) {
+  for (const [of, path] of Object.entries(ASKED)) {
     const uri = uriOf(path);
     const textDocument = { uri };
     const spot = {
@@ -107,7 +111,7 @@ export function questionsOf(root: string): Question[] {
     ask(of, "fettle/origin", { uri, position });
     ask(of, "fettle/layersFor", { uri, range: nearby });
     ask(of, "fettle/relocate", { uri, change: { kind: "extract", range: nearby, name: "New" } });
-    ask(of, "fettle/mapControls", { uri, handset: uriOf(texts.handset), chosen: {}, layers: [] });
+    ask(of, "fettle/mapControls", { uri, handset: uriOf(ASKED.handset), chosen: {}, layers: [] });
     ask(of, "fettle/share", { uri, board: "with" });
     ask(of, "fettle/useLines", { kind: "delete", files: [{ uri }] });
     ask(of, "fettle/scripts", { uri, kind: "handset" });
@@ -119,7 +123,7 @@ export function questionsOf(root: string): Question[] {
   };
   ask("board", "fettle/boardText", board);
   ask("board", "fettle/boardLine", { ...board, line: 40_000 });
-  ask("board", "fettle/nameLine", { ...board, line: 3, name: "pack.warn-at", value: null });
+  ask("board", "fettle/nameLine", { ...board, line: 3, section: "pack", name: "warn-at", value: "3.5 V/cell" });
   ask("board", "fettle/boardRead", { ...board, handset: null });
   ask("board", "fettle/boardMoved", { before: board.text, after: board.text.replace("load 1300\n", "load 1400\n") });
   ask("board", "fettle/boardDialects", {});
