@@ -4,10 +4,11 @@ import { mayHold } from "../../model/may-hold.ts";
 import { readEntry } from "../../model/read-entry.ts";
 import type { Entry, Script } from "../../model/script.ts";
 import { print } from "../../syntax/parse.ts";
-import type { Range, TextEdit } from "../../syntax/span.ts";
+import type { Position, Range, TextEdit } from "../../syntax/span.ts";
 import type { Tree } from "../../syntax/tree.ts";
 import { type Layout, layOut, lineEndOf, type Reading } from "./lay-out.ts";
 import { layoutEdits } from "./layout-edits.ts";
+import { editsBehind } from "./typed-line.ts";
 
 /**
  * The whole text of a tree in canonical layout. Laid out again it is the same; what it means, each comment and each text
@@ -32,6 +33,15 @@ export function whyNotFormatted(tree: Tree): string | null {
   if (tree.lines.some(({ text }) => text.includes("\0")))
     return "it holds bytes that no text has, so it is not rewritten: it is no script";
   return null;
+}
+
+/**
+ * The edits that a line end brings at a position: they lay out the line that was left, in the columns of its run. The
+ * lines around it move with it where they stood in columns; a run that is laid out in another way is left to its writer,
+ * and so are comments, kept text and lines with a fault.
+ */
+export function typedEdits(script: Script, at: Position): TextEdit[] {
+  return whyNotFormatted(script.tree) ? [] : editsBehind(script.tree, readingIn(script), at);
 }
 
 /** Whether the lines of a tree end in several ways, and the name of the line end that it gets. */

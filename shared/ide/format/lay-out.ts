@@ -30,6 +30,31 @@ const INDENT = "  ";
 /** A line of a dialect with more characters is a fault, so none is made longer than that. */
 const LONGEST_FACT = 4096;
 
+/** A stretch of lines of which one is being typed: it ends no run though it is blank, and nothing becomes of it. */
+export interface Typing {
+  readonly first: number;
+  readonly last: number;
+  readonly at: number;
+  /** A line that takes no part in the columns of the others; null for none. */
+  readonly without: number | null;
+}
+
+/** The layout of the lines of a stretch, by their numbers; blank lines and line ends stay. */
+export function layOutStretch(tree: Tree, reading: Reading, typing: Typing): ReadonlyMap<number, string> {
+  const sectionOf = sectionsByLine(tree);
+  const texts = new Map<number, string>();
+  const run: Row[] = [];
+  for (let i = typing.first; i <= typing.last; i++) {
+    const kind = tree.lines[i]!.node.kind;
+    if (i === typing.at || i === typing.without || kind === "comment" || kind === "blank") continue;
+    const laid = laidLine(tree, i, sectionOf, reading);
+    if (typeof laid === "string") texts.set(i, laid);
+    else run.push(laid);
+  }
+  for (const { line, text } of layOutRun(run)) texts.set(line, text);
+  return texts;
+}
+
 /** The layout of a tree. */
 export function layOut(tree: Tree, reading: Reading): Layout {
   const kept = keptLines(tree);

@@ -39,7 +39,7 @@ function joined(edits: readonly TextEdit[]): readonly TextEdit[] {
 }
 
 /** The edits within one line, each of a stretch of blanks, or of a letter that is spelled in another way. */
-function lineEdits(line: number, from: string, to: string): TextEdit[] {
+export function lineEdits(line: number, from: string, to: string): TextEdit[] {
   const edits: TextEdit[] = [];
   let [i, j] = [0, 0];
   while (i < from.length || j < to.length) {
