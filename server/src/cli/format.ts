@@ -1,7 +1,7 @@
 /** `fettle format`: scripts and dialects in canonical layout. */
 import { resolve } from "node:path";
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
-import { formatted, lineEndsOf, whyNotFormatted } from "../../../shared/ide/format/format.ts";
+import { formatted, formattedScript, lineEndsOf, whyNotFormatted } from "../../../shared/ide/format/format.ts";
 import { isScriptFile } from "../../../shared/model/file-names.ts";
 import { MOST_BYTES } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
@@ -62,10 +62,11 @@ async function formatFiles(paths: readonly string[], isCheck: boolean, io: Io): 
   let [changed, failed] = [0, refused.length];
   for (const { file, workspace } of opened) {
     const name = nameOf(file);
-    const { tree } = workspace.script(file)!;
+    const script = workspace.script(file)!;
+    const { tree } = script;
     const answer = workspace.view.read(file);
     const why = whyNotInPlace(file) ?? whyNot(tree, answer?.kind === "text" && answer.validUtf8);
-    const text = why === null ? formatted(tree, workspace.catalogue) : "";
+    const text = why === null ? formattedScript(script) : "";
     const problem = why ?? whyTooLong(text) ?? (text === print(tree) ? null : write(file, text, isCheck, io));
     if (problem !== null) {
       failed++;

@@ -11,6 +11,7 @@ import type { Steps } from "../../../shared/text/steps.ts";
 import { type AcceptForm, toAcceptActions } from "./accept-actions.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
+import { ORGANIZE, organizeActions } from "./layout.ts";
 import { KINDS, type OriginForm, originActions } from "./origin-actions.ts";
 import { inSlicesOver } from "./slices.ts";
 import { type PageOfRule, toDiagnostic, toShowAction } from "./to-lsp.ts";
@@ -56,7 +57,12 @@ export function answerActions(parts: Parts): void {
         : documents.loadForFindings(uri));
       const asked = { uri, file, range };
       const repairs = isAsked(CodeActionKind.QuickFix, only);
-      return inSlicesOver(documents, () => actionsAt(asked, parts, { repairs, refactors, moves, isWanted }), token);
+      const organizes = only !== undefined && isWanted(ORGANIZE);
+      return inSlicesOver(
+        documents,
+        () => actionsAt(asked, parts, { repairs, refactors, moves, organizes, isWanted }),
+        token,
+      );
     }),
   );
 }
@@ -66,10 +72,13 @@ interface Wanted {
   readonly repairs: boolean;
   readonly refactors: boolean;
   readonly moves: boolean;
+  /** Asked for by name alone, and never among all actions: it would stand at every line. */
+  readonly organizes: boolean;
   readonly isWanted: (kind: string) => boolean;
 }
 
-function* actionsAt(asked: Asked, parts: Parts, { repairs, refactors, moves, isWanted }: Wanted): Steps<CodeAction[]> {
+function* actionsAt(asked: Asked, parts: Parts, wanted: Wanted): Steps<CodeAction[]> {
+  const { repairs, refactors, moves, organizes, isWanted } = wanted;
   const actions: CodeAction[] = [];
   if (repairs) {
     actions.push(...fixes(asked, parts), ...shows(asked, parts));
@@ -79,6 +88,7 @@ function* actionsAt(asked: Asked, parts: Parts, { repairs, refactors, moves, isW
   }
   if (refactors) actions.push(...calibrations(asked, parts));
   if (moves) actions.push(...(yield* originActions(asked, parts.documents, parts.originForm(), isWanted)));
+  if (organizes) actions.push(...organizeActions(asked.file, parts.documents, parts.editForm()));
   return actions;
 }
 

@@ -7,6 +7,7 @@ import type {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { CodeActionKind } from "vscode-languageserver-types";
+import { ORGANIZE } from "./layout.ts";
 import { showsMarkdown } from "./markup.ts";
 import { KINDS } from "./origin-actions.ts";
 import { LEGEND } from "./tokens-to-lsp.ts";
@@ -48,6 +49,8 @@ export interface Abilities {
   /** Asks for what a hint means when it is to be shown. */
   readonly resolvesHints: boolean;
   readonly takesTokenDeltas: boolean;
+  /** Has several ranges laid out at once. */
+  readonly formatsRanges: boolean;
   /** Asks for the place of a name when it goes there. */
   readonly resolvesSymbols: boolean;
   /** The kinds of names that it knows, besides those of the protocol's beginning; null where it does not say. */
@@ -86,6 +89,7 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     resolvesHints: textDocument?.inlayHint?.resolveSupport?.properties?.includes("tooltip") === true,
     resolvesSymbols: workspace?.symbol?.resolveSupport?.properties?.includes("location.range") === true,
     symbolKinds: workspace?.symbol?.symbolKind?.valueSet ?? null,
+    formatsRanges: textDocument?.rangeFormatting?.rangesSupport === true,
     takesTokenDeltas: isDelta(textDocument?.semanticTokens?.requests?.full),
   };
 }
@@ -123,7 +127,10 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     documentLinkProvider: {},
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...new Set(Object.values(KINDS))] },
+    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...new Set(Object.values(KINDS)), ORGANIZE] },
+    documentFormattingProvider: true,
+    documentRangeFormattingProvider: abilities.formatsRanges ? { rangesSupport: true } : true,
+    documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },
     codeLensProvider: {},
     selectionRangeProvider: true,
     workspaceSymbolProvider: abilities.resolvesSymbols ? { resolveProvider: true } : true,

@@ -16,7 +16,7 @@ import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
 export function answerLayout(connection: Connection, documents: Documents, guard: Guard): void {
   const edits = async (uri: Uri, ranges: readonly (Range | null)[]) => {
     const script = layable(documents, await documents.load(uri));
-    return ranges.flatMap((range) => formatEdits(script, range)).map(toTextEdit);
+    return script && ranges.flatMap((range) => formatEdits(script, range)).map(toTextEdit);
   };
   connection.onDocumentFormatting(guard("formatting", null, ({ textDocument: { uri } }) => edits(uri, [null])));
   connection.onDocumentRangeFormatting(
@@ -33,12 +33,12 @@ export function answerLayout(connection: Connection, documents: Documents, guard
   );
 }
 
-/** The script at a path, if it may be laid out; else it is told why not. */
-function layable(documents: Documents, file: FilePath): Script {
+/** The script at a path, null where there is none; where it must not be laid out it is told why. */
+function layable(documents: Documents, file: FilePath): Script | null {
   const now = documents.now();
   const answer = now.view.read(file);
   const script = now.script(file);
-  if (!script || answer?.kind !== "text") throw new Refused("There is no text to lay out.");
+  if (!script || answer?.kind !== "text") return null;
   const why = answer.validUtf8 ? whyNotFormatted(script.tree) : NOT_UTF8;
   if (why !== null) throw new Refused(`“${script.name}” is not laid out: ${why}.`);
   return script;

@@ -18,6 +18,7 @@ import { answerHierarchies } from "./hierarchies.ts";
 import { answerHints } from "./hints.ts";
 import { answerInsertions } from "./insertions.ts";
 import { type KeptSettings, keepSettings } from "./keep-settings.ts";
+import { answerLayout } from "./layout.ts";
 import { type Lifetime, makeLifetime } from "./lifetime.ts";
 import { answerMapControls } from "./map-controls.ts";
 import { answerNames } from "./names.ts";
@@ -187,6 +188,7 @@ export function startServer(
   answerTokens({ connection, documents, guard, abilities });
   answerHints({ connection, documents, guard, abilities, settings: settings.now });
   answerStructure(connection, documents, guard);
+  answerLayout(connection, documents, guard);
   answerWorkspaceSymbols({ connection, documents, guard, abilities });
   answerHierarchies(connection, documents, guard);
   answerActions({

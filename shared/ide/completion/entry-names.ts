@@ -2,10 +2,10 @@
 import type { SettingSpec, SimpleType, ValueType } from "../../catalogue/specs.ts";
 import { baseOf } from "../../model/craft.ts";
 import { adjustable } from "../../model/read-entry.ts";
-import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { CursorContext } from "../context/cursor-context.ts";
 import { knownControls } from "../context/known-controls.ts";
+import { type GapBehind, gapsAt } from "./columns.ts";
 import { inSnippet, type Offer } from "./completion-item.ts";
 import { allowOffer, controlTemplates } from "./templates.ts";
 
@@ -20,6 +20,7 @@ function offerNames(workspace: Workspace, cursor: CursorContext): Offer[] {
   const { spec, section, script, line, text, column } = cursor;
   if (!spec || section === null) return [];
   const { catalogue } = workspace;
+  const gapBehind = gapsAt(cursor);
   const writtenNames = new Set(
     script.entries.filter((each) => each.section === section && each.line !== line).map((each) => each.name),
   );
@@ -35,7 +36,7 @@ function offerNames(workspace: Workspace, cursor: CursorContext): Offer[] {
     kind,
     detail: what,
     words: words ?? [],
-    text: isValueMissing ? `${name} ${valueText}` : name,
+    text: isValueMissing ? name + gapBehind(name) + valueText : name,
     snippet: isValueMissing,
     group: writtenNames.has(name) && !isRepeatable ? 6 : 1,
     doc: { of: "name", section: baseOf(section), name },
@@ -58,7 +59,7 @@ function offerNames(workspace: Workspace, cursor: CursorContext): Offer[] {
       return [
         {
           ...offer({ name: "output", what: "a switched output, under a name of your own" }, "output", ""),
-          text: `\${1:nose-light} when $2`,
+          text: `\${1:nose-light}${gapBehind("nose-light")}when $2`,
           snippet: true,
           doc: null,
         },
@@ -76,7 +77,7 @@ function offerNames(workspace: Workspace, cursor: CursorContext): Offer[] {
         dropOffer,
       ];
     case "controls":
-      return [...offerControls(workspace, script, writtenNames), dropOffer];
+      return [...offerControls(workspace, cursor, gapBehind, writtenNames), dropOffer];
     case "kept":
       return [];
   }
@@ -96,16 +97,21 @@ const dropOffer: Offer = {
 };
 
 /** A template for each kind of control, and the known controls, which a handset may override. */
-function offerControls(workspace: Workspace, script: Script, writtenNames: ReadonlySet<string>): Offer[] {
-  const known = [...knownControls(workspace, script.file).keys()].filter((name) => !writtenNames.has(name));
+function offerControls(
+  workspace: Workspace,
+  cursor: CursorContext,
+  gapBehind: GapBehind,
+  writtenNames: ReadonlySet<string>,
+): Offer[] {
+  const known = [...knownControls(workspace, cursor.script.file).keys()].filter((name) => !writtenNames.has(name));
   return [
-    ...controlTemplates(script),
+    ...controlTemplates(cursor, gapBehind),
     ...known.map(
       (label): Offer => ({
         label,
         kind: "control",
         detail: "restate this control",
-        text: `${label} `,
+        text: label + gapBehind(label),
         group: 3,
         retrigger: true,
       }),
@@ -123,7 +129,7 @@ function typeSnippet(type: ValueType, defaultText: string | undefined): string {
     return type.fields
       .filter((field) => field.required || type.fields.length <= 4)
       .map((field, i) => `${field.name} ${tabStop(field.types[0]!, field.default, i + 1)}`)
-      .join(" ");
+      .join("  ");
   }
   return tabStop(type, defaultText, 1);
 }

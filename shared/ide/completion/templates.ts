@@ -1,7 +1,8 @@
 /** Several lines at once, to be filled in: each is offered only where it can stand. */
 import type { SectionSpec } from "../../catalogue/specs.ts";
 import { freeChannel } from "../../model/free-channel.ts";
-import type { Script } from "../../model/script.ts";
+import type { CursorContext } from "../context/cursor-context.ts";
+import { controlGaps, type GapBehind } from "./columns.ts";
 import type { Offer } from "./completion-item.ts";
 
 /** A section with its usual first lines, under a name of its own beside that of the bare section. */
@@ -83,9 +84,10 @@ export function sectionTemplates(sections: readonly SectionSpec[], written: Read
 }
 
 /** Whole lines of controls, each with a name that is not taken and on the next free channel. */
-export function controlTemplates(script: Script): Offer[] {
+export function controlTemplates(cursor: CursorContext, gapBehind: GapBehind): Offer[] {
+  const { script } = cursor;
   const taken = new Set(script.entries.filter(({ kind }) => kind === "control").map(({ name }) => name));
-  const channel = `ch\${2:${freeChannel(script)}}`;
+  const free = freeChannel(script);
   const kinds: readonly (readonly [label: string, detail: string, name: string, rest: string])[] = [
     ["switch", "2 positions", "TL", "up 1000 us  down 2000 us"],
     ["switch, three positions", "with a middle", "TR", "up 1000 us  mid 1500 us  down 2000 us"],
@@ -95,7 +97,9 @@ export function controlTemplates(script: Script): Offer[] {
   ];
   return kinds.map(([label, detail, name, rest]): Offer => {
     const kind = label.replace(/,.*/, "");
-    const text = `\${1:${freeName(name, taken)}}  ${kind}  ${channel}  ${rest}`;
+    const own = freeName(name, taken);
+    const [behindKind, behindChannel] = controlGaps(kind, `ch${free}`, cursor);
+    const text = `\${1:${own}}${gapBehind(own)}${kind}${behindKind}ch\${2:${free}}${behindChannel}${rest}`;
     return { label, kind: "snippet", detail, text, snippet: true, group: 1 };
   });
 }

@@ -19,6 +19,12 @@ export function formatted(tree: Tree, catalogue: Catalogue): string {
   return printLayout(tree, layOut(tree, readingOf(tree, catalogue)));
 }
 
+/** The same of a script, whose entries are read already. */
+export function formattedScript(script: Script): string {
+  const { tree } = script;
+  return whyNotFormatted(tree) ? print(tree) : printLayout(tree, layOut(tree, readingIn(script)));
+}
+
 /** The edits that lay a script out: all of it, or the lines of a range, as they are laid out with all others. */
 export function formatEdits(script: Script, range: Range | null): TextEdit[] {
   const { tree } = script;

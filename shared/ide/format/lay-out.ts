@@ -87,7 +87,7 @@ export function layOut(tree: Tree, reading: Reading): Layout {
 }
 
 /** 1 for the lines of unresolved merges; null without one. */
-function keptLines({ lines }: Tree): Uint8Array | null {
+export function keptLines({ lines }: Tree): Uint8Array | null {
   if (!lines.some(({ node }) => node.kind === "conflict")) return null;
   const kept = new Uint8Array(lines.length);
   for (const { first, last } of conflictsIn(lines.map(({ text }) => text))) kept.fill(1, first, last + 1);

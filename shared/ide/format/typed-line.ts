@@ -1,7 +1,7 @@
 /** What becomes of a line that was left by typing a line end. */
 import type { Position, TextEdit } from "../../syntax/span.ts";
 import type { Line, LineNode, Tree } from "../../syntax/tree.ts";
-import { layOutStretch, type Reading } from "./lay-out.ts";
+import { keptLines, layOutStretch, type Reading } from "./lay-out.ts";
 import { lineEdits } from "./layout-edits.ts";
 
 /** The edits for the line above a position, and for those of its run; none where the new line is not a blank one. */
@@ -9,12 +9,15 @@ export function editsBehind(tree: Tree, reading: Reading, { line: at }: Position
   const { lines } = tree;
   const left = at - 1;
   if (lines[at]?.node.kind !== "blank" || !lines[left] || !isLaid(lines[left], reading, left)) return [];
+  if (keptLines(tree)?.[left]) return [];
   const [first, last] = runAround(tree, left, at);
   const typing = { first, last, at };
   const laid = layOutStretch(tree, reading, { ...typing, without: null });
   const others = layOutStretch(tree, reading, { ...typing, without: left });
-  const inColumns = [...others].every(([line, text]) => lines[line]!.text.trimEnd() === text);
-  if (!inColumns) return [];
+  // The others stand in their own columns, or in those that this line has had before it was changed.
+  const isSo = (texts: ReadonlyMap<number, string>) =>
+    [...others.keys()].every((line) => lines[line]!.text.trimEnd() === texts.get(line));
+  if (!isSo(others) && !isSo(laid)) return [];
   return [...laid]
     .sort(([a], [b]) => a - b)
     .flatMap(([line, text]) => (lines[line]!.text === text ? [] : lineEdits(line, lines[line]!.text, text)));

@@ -35,7 +35,7 @@ function exampleOfType({ types }: SettingSpec): string {
   if (type.is !== "fields") return exampleOfSimple(type);
   const required = type.fields.filter((field) => field.required);
   const shown = required.length > 0 ? required : type.fields.slice(0, 3);
-  return shown.map((field) => `${field.name} ${exampleOfField(field)}`).join(" ");
+  return shown.map((field) => `${field.name} ${exampleOfField(field)}`).join("  ");
 }
 
 function exampleOfField({ default: said, types }: FieldSpec): string {

@@ -20,10 +20,33 @@ test("what is written already comes last", () => {
 });
 
 test("a setting brings a value to overwrite, unless one stands there", () => {
-  expect(taken("cells", craft("pack\n  ce|\n"))).toContain("\n  cells $1\n");
-  expect(taken("chemistry", craft("pack\n  ch|\n"))).toContain(`\n  chemistry \${1|lipo,lihv,li-ion|}\n`);
+  expect(taken("cells", craft("pack\n  ce|\n"))).toContain("\n  cells  $1\n");
+  expect(taken("chemistry", craft("pack\n  ch|\n"))).toContain(`\n  chemistry  \${1|lipo,lihv,li-ion|}\n`);
   expect(taken("cells", craft("pack\n  ce| 6\n"))).toContain("\n  cells 6\n");
-  expect(taken("pack-volts", craft("osd\n  pack|\n"))).toContain(`\n  pack-volts at \${1:left+1}, \${2:top+1}\n`);
+  expect(taken("pack-volts", craft("osd\n  pack|\n"))).toContain(`\n  pack-volts  at \${1:left+1}, \${2:top+1}\n`);
+});
+
+test("what is completed stands in the column of the lines around it", () => {
+  // Where the cursor stops is shown by a sign.
+  const filled = (label: string, text: string) => taken(label, text).replace(/\$\{\d[^}]*\}|\$\d/g, "¤");
+  const run = "pack\n  cells      6\n  # as printed\n  ca|\n  chemistry  lipo\n";
+  expect(filled("capacity", craft(run))).toContain("\n  capacity   ¤ mAh\n");
+  expect(filled("discharge-rating", craft(run))).toContain("\n  discharge-rating  ¤ C\n");
+  expect(filled("capacity", craft("pack\n  cells 6\n  ca|\n"))).toContain("\n  capacity ¤ mAh\n");
+  expect(filled("capacity", craft("pack\n\tcells\t6\n\tca|\n"))).toContain("\n\tcapacity\t¤ mAh\n");
+  // A blank line begins another column, and so does another section.
+  expect(
+    filled("capacity", craft("pack\n  chemistry  lipo\n\n  ca|\nmodes\n  level-blend  when TL is up\n")),
+  ).toContain("\n  capacity  ¤ mAh\n");
+  expect(filled("level", craft("modes\n  level-blend  when TR is down\n  le|\n"))).toContain(
+    "\n  level        when ¤\n",
+  );
+  expect(filled("roll", craft("rates\n  ro|\n"))).toMatch(/\n {2}roll {2}slope ¤ deg\/s {2}end /);
+  const controls =
+    "controls\n  TL  switch    ch5   up 1000 us  down 2000 us\n  SX  selector  ch10  one 1000 us  two 1500 us  three 2000 us\n  |\n";
+  expect(filled("button", `handset "Wheel"\n\n${controls}`)).toContain(
+    "\n  ¤  button    ch¤   rest 1000 us  held 2000 us\n",
+  );
 });
 
 test("choices, yes and no, units of the family, the default first", () => {

@@ -1,6 +1,6 @@
 /** What every layout holds to, whatever the text. */
 import { isDeepStrictEqual } from "node:util";
-import { formatEdits, formatted } from "../../../shared/ide/format/format.ts";
+import { formatEdits, formatted, formattedScript } from "../../../shared/ide/format/format.ts";
 import { conflictsIn } from "../../../shared/syntax/conflict-markers.ts";
 import { parse } from "../../../shared/syntax/parse.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
@@ -27,6 +27,7 @@ export function brokenLaw(text: string): string | null {
 
 function lawOfEdits(text: string, laid: string): string | null {
   const script = scriptOf(text);
+  if (formattedScript(script) !== laid) return `script: ${firstDifference(laid, formattedScript(script))}`;
   const edits = formatEdits(script, null);
   if (edited(text, edits) !== laid) return `edits: ${firstDifference(laid, edited(text, edits))}`;
   const { lines } = script.tree;

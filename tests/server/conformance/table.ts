@@ -109,6 +109,10 @@ const stretches: Asks = (document) => {
   return ranges.map((range) => ({ textDocument: { uri: document.uri }, range }));
 };
 
+/** How an editor shows tabs, of which a layout takes no account. */
+const LAYOUT = { tabSize: 8, insertSpaces: false };
+const rangeOf = (params: object) => (params as { readonly range: object }).range;
+
 const first = (count: number, of: unknown): object[] => (Array.isArray(of) ? of.slice(0, count) : []);
 
 /** A mode of the craft as an item of a hierarchy. */
@@ -207,6 +211,28 @@ export const TABLE: Readonly<Record<string, Entry>> = {
     params: inJug,
     expect: (result) => expect(result[0]).toMatchObject({ target: base }),
     asks: whole,
+  },
+  "textDocument/formatting": {
+    params: { ...inJug, options: LAYOUT },
+    expect: (result) => expect(result.length).toBeGreaterThan(0),
+    asks: ({ uri }) => [{ textDocument: { uri }, options: LAYOUT }],
+  },
+  "textDocument/rangeFormatting": {
+    params: { ...inJug, range: { start: place("cells"), end: place("6\n") }, options: LAYOUT },
+    expect: (result) => expect(result.length).toBeGreaterThan(0),
+    asks: (document) => stretches(document).map((params) => ({ ...params, options: LAYOUT })),
+  },
+  "textDocument/rangesFormatting": {
+    params: { ...inJug, ranges: [{ start: at(0, 0), end: at(9, 0) }], options: LAYOUT },
+    expect: (result) => expect(result.length).toBeGreaterThan(0),
+    asks: (document) => [
+      { textDocument: { uri: document.uri }, ranges: stretches(document).map(rangeOf), options: LAYOUT },
+    ],
+  },
+  "textDocument/onTypeFormatting": {
+    params: { ...inJug, position: at(3, 0), ch: "\n", options: LAYOUT },
+    expect: (result) => expect(result).toEqual(expect.any(Array)),
+    asks: (document) => everywhere(document).map((params) => ({ ...params, ch: "\n", options: LAYOUT })),
   },
   "textDocument/codeAction": {
     params: { ...inJug, range: { start: place("capacity"), end: place("1100") }, context: { diagnostics: [] } },

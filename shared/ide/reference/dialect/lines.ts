@@ -69,7 +69,7 @@ jars of 1100 and 1200  => kept
     example({
       dialect: `
 motors
-  "idle {i}"   idle {i} %
+  "idle {i}"  idle {i} %
 
 failsafe
   "then {w}"   then {w}
@@ -251,8 +251,8 @@ codes
   flue  number 0 to 11 from ch5
 
 osd
-  "tile {e:pot} off"                          {e} unset
-  "tile {e:pot} at {x:0 to 60}/{y:0 to 40}"   {e} at {x}, {y}
+  "tile {e:pot} off"                         {e} unset
+  "tile {e:pot} at {x:0 to 60}/{y:0 to 40}"  {e} at {x}, {y}
 
 safety
   "rests {t:1 to 60}"  idle-disarm-after {t} s
@@ -312,10 +312,10 @@ amber scale 125  => read pack shunt 12.5 mohm; pack shunt-gain 1
       dialect: `
 pack
   "holds {c:0 to 9999}"  capacity {c} mAh
-  cannot  plug bought-on
+  cannot plug bought-on
 
 frame
-  cannot  all
+  cannot all
 `,
       writes: {
         craft: `

@@ -83,8 +83,8 @@ codes
   ever  words ever never
 
 safety
-  "rests after {t:1 to 60}"    idle-disarm-after {t} s
-  "rests after {w:ever}"       idle-disarm-after {w}
+  "rests after {t:1 to 60}"  idle-disarm-after {t} s
+  "rests after {w:ever}"     idle-disarm-after {w}
 `,
       reads: `
 rests after ever  => read safety idle-disarm-after never

@@ -62,9 +62,9 @@ Its sections are \`text\`, how the text is built as a whole; \`codes\`, how valu
     example({
       dialect: `
 board
-  'stamp "{m}"'       model "{m}"
-  "batch \\"{e}\\""     text-edition "{e}"  # the same, with escapes
-  'feet # {h}'        hole-spacing {h} mm
+  'stamp "{m}"'    model "{m}"
+  "batch \\"{e}\\""  text-edition "{e}"  # the same, with escapes
+  'feet # {h}'     hole-spacing {h} mm
 `,
       reads: `
 stamp "blue edge"  => read board model "blue edge"
