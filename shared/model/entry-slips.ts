@@ -12,11 +12,14 @@ export function signFault(text: string, at: Cols): Fault | null {
   if (!found) return null;
   const sign = found[1]!;
   const separated = /[ \t]/.test(text.charAt(start - 1));
+  // Blanks behind the sign stay, if only they part the two, as they may line the values up.
+  const isFollowed = found[0].length > sign.length;
+  const end = start + (separated ? found[0].length : sign.length);
   return fault(
     "syntax",
     { start, end: start + sign.length },
     `Between a name and its value stand only spaces: remove “${sign}”.`,
-    { title: `Remove “${sign}”`, start, end: start + found[0].length, text: separated ? "" : " " },
+    { title: `Remove “${sign}”`, start, end, text: separated || isFollowed ? "" : " " },
   );
 }
 
@@ -41,10 +44,18 @@ export function secondEntry(
   });
 }
 
+/** So far behind a sign a keyword is looked for. */
+const MOST_BLANKS = 40;
+
 /** The repair for a missing keyword: replaces what is in its place, or inserts it before the value. */
 export function keywordRepair({ scan }: ReadContext, word: "when" | "at"): Repair[] {
   if (scan.done()) return [];
   const { text, start, end } = scan.rest();
+  const sign = /^(?::=|[:=])(?=[ \t]*(when|at)(?![A-Za-z0-9_-]))/.exec(scan.text(start, start + MOST_BLANKS));
+  if (sign?.[1] === word) {
+    const isFollowed = /[ \t]/.test(scan.text(start + sign[0].length, start + sign[0].length + 1));
+    return [{ title: `Remove “${sign[0]}”`, start, end: start + sign[0].length, text: isFollowed ? "" : " " }];
+  }
   if (/^(?:=|:|=>|->|if|on|with|at|when|is)$/.test(text)) return [{ title: `Write ${word}`, start, end, text: word }];
   const begins = word === "when" ? /^(?:[A-Z(]|ch\d|not$)/ : /^(?:\d|left|centre|right)/;
   return begins.test(text) ? [{ title: `Put ${word} before it`, start, end: start, text: `${word} ` }] : [];
@@ -89,6 +100,8 @@ export function outdentFault(text: string, head: Word, catalogue: Catalogue): Fa
     start: 0,
     end: head.start,
     text: "",
+    // It may be a mode or an element that has no value yet.
+    ...(!isUse && (catalogue.mode(head.text) || catalogue.element(head.text)) && { doubtful: true }),
   });
 }
 

@@ -86,7 +86,10 @@ function readDirectEntry(text: string, head: Word, at: Cols, kind: EntryKind & P
   const context: ReadContext = { scan: scanner(text, at.start, at.end), units, pieces: [] };
   addPiece(context, kind, head);
   const value = requireLineEnd(context, read(context));
-  if (isFault(value)) return { kind, value: null, pieces: context.pieces, fault: value, beyond: [], setting: null };
+  if (isFault(value)) {
+    const sign = kind === "control" || kind === "setting" ? signFault(text, at) : null;
+    return { kind, value: null, pieces: context.pieces, fault: sign ?? value, beyond: [], setting: null };
+  }
   return {
     kind,
     value,

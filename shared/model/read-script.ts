@@ -171,7 +171,7 @@ function readScript(
   }));
   if (encoding === "broken") issues.push(notUtf8(tree));
   const entries = concatenated(parsedSections, "entries");
-  const repeated = repeatedEntries(entries, catalogue);
+  const repeated = repeatedEntries(entries, catalogue, tree);
   const notes = new Map<number, Note>();
   const sections = parsedSections.map((each) => each.about);
   // Concatenated, not spread into `push`: a malicious file has more issues than a call can take arguments.

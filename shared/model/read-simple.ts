@@ -87,7 +87,7 @@ function readQuantity(context: ReadContext, type: QuantityType, name: string, ma
 /** The fault of a number whose unit is missing or of another family; null if there is none. */
 function checkUnit(context: ReadContext, quantity: Quantity, type: QuantityType, name: string): Fault | null {
   if (quantity.unit === type.unit) return null;
-  if (quantity.unit === "") return missingUnit(quantity, [type.unit], name);
+  if (quantity.unit === "") return missingUnit(context.units, quantity, [type.unit], name);
   if (type.unit !== "" && context.units.convert(1, quantity.unit, type.unit) !== undefined) return null;
   return wrongUnit(quantity, type.unit, name);
 }
@@ -151,7 +151,9 @@ function readChoice(
     const message = `“${word.text}” is no choice of ${name}: it is one of ${words.join(", ")}.`;
     const meant = words.filter((each) => each === YES_NO_SYNONYMS[word.text]);
     const unknown = unknownName(word, word.text, words, message);
-    return meant.length === 0 ? unknown : { ...unknown, unknown: { word: word.text, candidates: meant, chosen: true } };
+    return meant.length === 0
+      ? unknown
+      : { ...unknown, unknown: { word: word.text, candidates: meant, chosen: true, translated: true } };
   }
   addPiece(context, "choice", word);
   return { kind: "choice", word: word.text, start: word.start, end: word.end };

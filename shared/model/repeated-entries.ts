@@ -1,6 +1,7 @@
 /** Duplicate entries: a line that sets what an earlier line of the same file has set. */
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import { type Cols, type Fix, spanAt } from "../syntax/span.ts";
+import type { Tree } from "../syntax/tree.ts";
 import { baseOf } from "./craft.ts";
 import type { Entry, Issue } from "./script.ts";
 
@@ -8,15 +9,19 @@ import type { Entry, Issue } from "./script.ts";
  * One issue for each line that overrides an earlier one of the same file. Lines that combine are not
  * duplicates: conditions, different fields of one value, and settings that the catalogue calls repeatable.
  */
-export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue): Issue[] {
+export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue, tree: Tree): Issue[] {
   const issues: Issue[] = [];
   const bySection = new Map<string, Map<string, Occurrence>>();
   let section = "";
   let base = "";
   let first = new Map<string, Occurrence>();
-  const record = (key: string, occurrence: Occurrence, fixes: (before: Occurrence) => readonly Fix[]) => {
+  const record = (
+    key: string,
+    occurrence: Occurrence,
+    fixes: (before: Occurrence, later: Occurrence) => readonly Fix[],
+  ) => {
     const before = first.get(key);
-    if (before) issues.push(repeatedIssue(key, occurrence, before, fixes(before)));
+    if (before) issues.push(repeatedIssue(key, occurrence, before, fixes(before, occurrence)));
     else first.set(key, occurrence);
   };
   for (const entry of entries) {
@@ -29,7 +34,7 @@ export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue)
     }
     if (entry.kind === "setting" && catalogue.setting(base, entry.name)?.repeatable) continue;
     const { name, line, value } = entry;
-    if (value?.kind !== "fields") record(name, entry, removeLineFix);
+    if (value?.kind !== "fields") record(name, entry, (before, later) => [removeLineFix(before, later, tree)]);
     else for (const field of value.fields) record(`${name} ${field.name}`, { line, head: field.nameAt }, noFixes);
   }
   return issues;
@@ -39,6 +44,8 @@ export function repeatedEntries(entries: readonly Entry[], catalogue: Catalogue)
 interface Occurrence {
   readonly line: number;
   readonly head: Cols;
+  /** The value of an entry, as it is spelled. */
+  readonly text?: string;
 }
 
 function repeatedIssue(key: string, occurrence: Occurrence, before: Occurrence, fixes: readonly Fix[]): Issue {
@@ -51,9 +58,12 @@ function repeatedIssue(key: string, occurrence: Occurrence, before: Occurrence, 
   };
 }
 
-function removeLineFix({ line }: Occurrence): Fix[] {
+/** It loses nothing, and is certain, where both lines say the same and no note belongs to the earlier one. */
+function removeLineFix({ line, text }: Occurrence, later: Occurrence, { lines }: Tree): Fix {
   const range = { start: { line, character: 0 }, end: { line: line + 1, character: 0 } };
-  return [{ title: "Remove the earlier line", edits: [{ range, text: "" }] }];
+  const fix: Fix = { title: "Remove the earlier line", edits: [{ range, text: "" }] };
+  const isNoted = lines[line]!.comment !== null || lines[line - 1]?.node.kind === "comment";
+  return text !== undefined && text === later.text && !isNoted ? { ...fix, certain: true } : fix;
 }
 
 /** No fix for a field: its line may set other fields too. */

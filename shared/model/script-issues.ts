@@ -7,7 +7,7 @@ import type { Cols, Fix } from "../syntax/span.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Tree, Word } from "../syntax/tree.ts";
 import type { Issue } from "./script.ts";
-import { didYouMean, similarNames } from "./similar-names.ts";
+import { didYouMean, isOnlyForm, similarNames } from "./similar-names.ts";
 
 const NO_CANDIDATES = { word: "", candidates: [] };
 
@@ -19,7 +19,7 @@ export function issueOf(original: Fault, line: number, text: string): Issue {
     ? { ...original, message: slip.message, repairs: [slip.repair], unknown: NO_CANDIDATES }
     : original;
   const { unknown } = fault;
-  const { word = "", candidates = [], chosen } = unknown ?? {};
+  const { word = "", candidates = [], chosen, translated } = unknown ?? {};
   const offered = chosen ? candidates : similarNames(word, candidates);
   const repairs: Repair[] = [...(fault.repairs ?? []), ...offered.map((name) => replacement(fault, name))];
   const question = didYouMean(offered);
@@ -28,8 +28,17 @@ export function issueOf(original: Fault, line: number, text: string): Issue {
     code: fault.code,
     message: fault.message + question,
     span: { line, start: fault.start, end },
-    ...(repairs.length > 0 && { fixes: repairs.map((repair) => fixOf(repair, line)) }),
+    ...(repairs.length > 0 && { fixes: repairs.map((repair) => fixOf(repair, line)).map(isCertain) }),
   };
+
+  /** Of several none is certain, and of names only one that is written in another form. */
+  function isCertain(fix: Fix, i: number): Fix {
+    const isSure =
+      repairs.length === 1 &&
+      !repairs[i]!.doubtful &&
+      (offered.length === 0 || translated || isOnlyForm(word, offered));
+    return isSure ? { ...fix, certain: true } : fix;
+  }
 }
 
 /** The issue of an unknown section, with the sections that may have been meant. */
@@ -41,7 +50,7 @@ export function unknownSection(tree: Tree, line: number, name: string, catalogue
     code: "unknown-name",
     message: `There is no section “${name}”; its entries are kept, not checked.${question}`,
     span: { line, start, end },
-    fixes: offered.map((each) => fixOf(replacement({ start, end }, each), line)),
+    fixes: nameFixes(name, offered, { start, end }, line),
   };
 }
 
@@ -73,7 +82,7 @@ export function unknownDrops(
   return node.names.flatMap((word: Word) => {
     if (candidates.some((each) => each.name === word.text)) return [];
     const offered = similarNames(word.text, candidates);
-    const fixes = offered.map((each) => fixOf(replacement(word, each), line));
+    const fixes = nameFixes(word.text, offered, word, line);
     return {
       code: "unknown-name" as const,
       message: `“${spec.name}” has nothing called “${word.text}” to remove.${didYouMean(offered)}`,
@@ -123,6 +132,14 @@ export function notText(tree: Tree): Issue {
 function sectionWord(tree: Tree, line: number): Cols {
   const { node } = tree.lines[line]!;
   return node.kind === "section" ? node.name : { start: 0, end: 0 };
+}
+
+/** A fix for each name that may have been meant. */
+function nameFixes(word: string, offered: readonly string[], at: Cols, line: number): Fix[] {
+  return offered.map((name) => {
+    const fix = fixOf(replacement(at, name), line);
+    return isOnlyForm(word, offered) ? { ...fix, certain: true } : fix;
+  });
 }
 
 function replacement(at: Cols, name: string): Repair {

@@ -116,3 +116,14 @@ function isTransposition(a: string, b: string): boolean {
   while (i < a.length && a[i] === b[i]) i++;
   return i + 1 < a.length && a[i] === b[i + 1] && a[i + 1] === b[i] && a.slice(i + 2) === b.slice(i + 2);
 }
+
+/**
+ * Whether a single name was meant and only written in another form: with capitals or with `_` for `-`. A name that has
+ * capitals itself, as a control or a unit, may only have lost them: `MW` is no `mW`.
+ */
+export function isOnlyForm(word: string, offered: readonly string[]): boolean {
+  const [name, ...others] = offered;
+  if (name === undefined || others.length > 0) return false;
+  const plain = word.toLowerCase().replaceAll("_", "-");
+  return plain === name.toLowerCase() && (name === name.toLowerCase() || word === word.toLowerCase());
+}

@@ -28,6 +28,8 @@ export interface Finding {
   readonly fixes: readonly {
     readonly title: string;
     readonly edits: readonly { readonly file: string; readonly range: PlaceRange; readonly text: string }[];
+    /** True where nothing else can have been meant, so that it may be made without asking. */
+    readonly certain?: true;
   }[];
   /** Positions of the controls in which the finding occurs: a position's name, or a pulse in us. */
   readonly witness?: Readonly<Record<string, string | number>>;

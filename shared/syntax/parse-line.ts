@@ -186,7 +186,7 @@ function readText(scan: Scanner, text: string, end: number, issues: LineIssue[],
  */
 function titleSlip(word: Word, found: Word): Slip | null {
   if (/^[:;,={]$/.test(found.text)) {
-    const repair = { title: `Remove “${found.text}”`, start: found.start, end: found.end, text: "" };
+    const repair = { title: `Remove “${found.text}”`, start: word.end, end: found.end, text: "" };
     return { message: `A section's name stands alone on its line: remove “${found.text}”.`, repair };
   }
   if (word.text !== "pack" && word.text !== "verbatim") return null;

@@ -181,7 +181,8 @@ function reportMissingHeader(issues: SyntaxIssue[], lines: readonly Line[], firs
         start,
         end,
         message: `The first statement is the header, and “${text}” is no kind of file: it must be ${expected}.`,
-        ...(meant && { repair: { title: `Write ${meant}`, start, end, text: meant } }),
+        // Only the first letter tells what was meant.
+        ...(meant && { repair: { title: `Write ${meant}`, start, end, text: meant, doubtful: true } }),
       };
       const existing = issues.findIndex(({ span }) => span.line === firstStatement);
       issues.splice(Math.max(0, existing), existing < 0 ? 0 : 1, issueAt(firstStatement, issue));
@@ -212,7 +213,8 @@ function issueAt(line: number, issue: Line["issues"][number]): SyntaxIssue {
   const span = { line, start: issue.start, end: issue.end };
   if (!repair) return { code, message, span };
   const range = { start: { line, character: repair.start }, end: { line, character: repair.end } };
-  return { code, message, span, fix: { title: repair.title, edits: [{ range, text: repair.text }] } };
+  const fix = { title: repair.title, edits: [{ range, text: repair.text }] };
+  return { code, message, span, fix: repair.doubtful ? fix : { ...fix, certain: true } };
 }
 
 function indentOf(text: string): number {

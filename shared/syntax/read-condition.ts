@@ -211,6 +211,8 @@ function operatorFault({ text, start, end }: Cols & { text: string }, subject: S
     start,
     end,
     text: word,
+    // “above” and “below” do not include the bound.
+    ...(/^[<>]=/.test(text) && { doubtful: true }),
   });
 }
 

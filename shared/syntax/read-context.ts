@@ -34,12 +34,16 @@ export interface Fault extends Cols {
     readonly candidates: readonly string[];
     /** True if the candidates are already the most likely ones, best first. */
     readonly chosen?: boolean;
+    /** True if the one candidate is the same word in other languages. */
+    readonly translated?: true;
   };
 }
 
 export interface Repair extends Cols {
   readonly title: string;
   readonly text: string;
+  /** True where something else may have been meant, though it is the only one that is offered. */
+  readonly doubtful?: true;
 }
 
 /** A fault at some columns of the line. */

@@ -8,6 +8,7 @@ import {
   nextCols,
   type ReadContext,
   type Repair,
+  type Units,
   unknownName,
 } from "./read-context.ts";
 import type { Cols } from "./span.ts";
@@ -87,7 +88,7 @@ export function readRange(context: ReadContext, direction: "rises" | "may-fall" 
 export function numberInUnit(context: ReadContext, quantity: Quantity, unit: string, what: string): number | Fault {
   if (quantity.unit === "") {
     if (unit === "") return quantity.number;
-    return missingUnit(quantity, [unit], what);
+    return missingUnit(context.units, quantity, [unit], what);
   }
   const number = unit === "" ? undefined : context.units.convert(quantity.number, quantity.unit, unit);
   if (number !== undefined) return number;
@@ -113,12 +114,14 @@ export function commaFault(context: ReadContext, { digits, start, end }: Quantit
       start,
       end: rest.end,
       text: plain,
+      // Three decimals look like thousands.
+      ...(thousands && { doubtful: true }),
     },
   );
 }
 
 /** The fault of a number without unit, with a repair for each unit that it may have. */
-export function missingUnit(quantity: Quantity, units: readonly string[], what: string): Fault {
+export function missingUnit(known: Units, quantity: Quantity, units: readonly string[], what: string): Fault {
   const percent =
     quantity.number > 0 && quantity.number < 1 && units.includes("%") ? `${shareInPercent(quantity)} %` : null;
   const message = percent
@@ -129,8 +132,26 @@ export function missingUnit(quantity: Quantity, units: readonly string[], what: 
     "missing-unit",
     quantity,
     message,
-    ...written.map((text) => ({ title: `Write ${text}`, start: quantity.start, end: quantity.end, text })),
+    ...written.map((text) => ({
+      title: `Write ${text}`,
+      start: quantity.start,
+      end: quantity.end,
+      text,
+      ...(units.some((unit) => hasNearUnit(known, unit)) && { doubtful: true as const }),
+    })),
   );
+}
+
+/** A number that is usual in one unit is unusual in another that is so many times as large or as small. */
+const FAR_APART = 100;
+
+/** Whether the same number may as well be meant in another unit of the family: metres or feet, seconds or minutes. */
+function hasNearUnit({ all, convert, symbol }: Units, unit: string): boolean {
+  return all.some((other) => {
+    if (symbol(other) === symbol(unit)) return false;
+    const times = convert(1, unit, other);
+    return times !== undefined && times > 1 / FAR_APART && times < FAR_APART;
+  });
 }
 
 /** `0.8` as `80`, without what binary fractions add. */
@@ -143,7 +164,10 @@ export function wrongUnit(quantity: Quantity, unit: string, what: string): Fault
   const rule = unit === "" ? "is a bare number without unit" : `is given in ${unit}`;
   const at = unitCols(quantity);
   if (unit === "")
-    return fault("wrong-unit", at, `${what} ${rule}: remove “${quantity.unit}”.`, withoutUnitRepair(quantity));
+    return fault("wrong-unit", at, `${what} ${rule}: remove “${quantity.unit}”.`, {
+      ...withoutUnitRepair(quantity),
+      doubtful: true,
+    });
   return fault("wrong-unit", at, `${what} ${rule}, ${otherKind(quantity, unit)}.`);
 }
 

@@ -19,10 +19,14 @@ export function commentSlip({ text, start }: Cols & { readonly text: string }): 
   return { message: `A comment begins with “#”, and not with “${marks}”.`, repair };
 }
 
-/** The slip of a word with capitals or underscores that is otherwise a name; null for any other word. */
+/**
+ * The slip of a word with capitals or underscores that is otherwise a name, perhaps with a sign of other languages behind
+ * it; null for any other word.
+ */
 export function nameSlip(word: Cols & { readonly text: string }): Slip | null {
-  const spelled = word.text.toLowerCase().replaceAll("_", "-");
-  if (spelled === word.text || !/^[a-z][a-z0-9-]*$/.test(spelled)) return null;
+  const bare = word.text.replace(/(?::|=|:=)$/, "");
+  const spelled = bare.toLowerCase().replaceAll("_", "-");
+  if (spelled === bare || !/^[a-z][a-z0-9-]*$/.test(spelled)) return null;
   const repair = { title: `Write ${spelled}`, start: word.start, end: word.end, text: spelled };
   return { message: `Names are in small letters, with “-” between words: “${spelled}”.`, repair };
 }

@@ -34,6 +34,8 @@ export interface TextEdit {
 export interface Fix {
   readonly title: string;
   readonly edits: readonly TextEdit[];
+  /** True where nothing else can have been meant, so that it may be made without asking. */
+  readonly certain?: true;
 }
 
 /** A span as a range. */

@@ -20,7 +20,7 @@ export interface Quoted extends Cols {
 export interface LineIssue extends Cols {
   readonly code: "syntax" | "edition-newer";
   readonly message: string;
-  readonly repair?: { readonly title: string; readonly start: number; readonly end: number; readonly text: string };
+  readonly repair?: Cols & { readonly title: string; readonly text: string; readonly doubtful?: true };
 }
 
 export type LineNode =

@@ -44,22 +44,26 @@ const SHOW = "Show it on the switches: mode-clash";
 function nameOf({ title }: CodeAction): string {
   if (title === REPAIR) return "repair";
   if (title === SHOW) return "show";
+  if (title === "Make all certain repairs") return "all repairs";
   return title.startsWith("Set divider-top") ? "calibrate" : title;
 }
 
 test.each([
-  [undefined, ["repair", "show", "calibrate"]],
-  [[Empty], ["repair", "show", "calibrate"]],
+  [undefined, ["repair", "show", "all repairs", "calibrate"]],
+  [[Empty], ["repair", "show", "all repairs", "calibrate"]],
   [[QuickFix], ["repair", "show"]],
   [[Refactor], ["calibrate"]],
   [[RefactorRewrite], ["calibrate"]],
   [[RefactorExtract], []],
   [[`${RefactorRewrite}.more`], []],
   [["quick"], []],
-  [[Source], []],
-  [[SourceFixAll], []],
+  [[Source], ["all repairs"]],
+  [[SourceFixAll], ["all repairs"]],
   [[], []],
-  [[Source, Refactor], ["calibrate"]],
+  [
+    [Source, Refactor],
+    ["all repairs", "calibrate"],
+  ],
   [
     [QuickFix, Refactor],
     ["repair", "show", "calibrate"],

@@ -5,14 +5,18 @@ import {
   type CallHierarchyItem,
   type CallHierarchyOutgoingCall,
   CancellationTokenSource,
+  type CodeAction,
   type InlayHint,
   ProgressType,
   type SelectionRange,
   type SemanticTokens,
   type SemanticTokensDelta,
+  type TextDocumentEdit,
+  type TextEdit,
   type TypeHierarchyItem,
   type WorkspaceSymbol,
 } from "vscode-languageserver/node";
+import { TextDocument } from "vscode-languageserver-textdocument";
 import { filesInMemory, PULLING, type Session, startSession } from "./session.ts";
 
 const wheel = `handset "Wheel"
@@ -205,4 +209,41 @@ test("names are sent in parts where the client takes them, and a search that is 
   const given = session.client.sendRequest("workspace/symbol", { query: "pack" }, stop.token);
   stop.cancel();
   await expect(given).rejects.toMatchObject({ code: -32800 });
+});
+
+test("all certain repairs as one action, when an editor saves and when it is asked for", async () => {
+  await started({}, { workspaceEdit: { documentChanges: true } });
+  const faulty = jug
+    .replace("cells 6", "cells: 6S")
+    .replace("warn-at 3.5", "warn-at 3,5")
+    .replace("recorder", "recoder");
+  await session.client.sendNotification("textDocument/didChange", {
+    textDocument: { uri: JUG, version: 2 },
+    contentChanges: [{ text: faulty }],
+  });
+  const actions = (only?: string[], triggerKind = 1) =>
+    ask<CodeAction[]>("textDocument/codeAction", {
+      textDocument,
+      range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+      context: { diagnostics: [], only, triggerKind },
+    });
+  for (const kind of ["source.fixAll", "source.fixAll.fettle", "source"]) {
+    const [all, ...others] = await actions([kind], 2);
+    expect(others).toEqual([]);
+    expect(all).toMatchObject({ title: "Make all certain repairs", kind: "source.fixAll.fettle" });
+    const [change] = all!.edit!.documentChanges as TextDocumentEdit[];
+    expect(change!.textDocument).toEqual({ uri: JUG, version: 2 });
+    const document = TextDocument.create(JUG, "fettle", 2, faulty);
+    // What is misspelled stays: it is a guess what was meant.
+    expect(TextDocument.applyEdits(document, change!.edits as TextEdit[])).toBe(jug.replace("recorder", "recoder"));
+  }
+  const titles = async (...asked: Parameters<typeof actions>) => (await actions(...asked)).map(({ title }) => title);
+  expect(await titles()).toContain("Make all certain repairs");
+  expect(await titles(undefined, 2)).not.toContain("Make all certain repairs");
+  expect(await titles(["quickfix"])).not.toContain("Make all certain repairs");
+  await session.client.sendNotification("textDocument/didChange", {
+    textDocument: { uri: JUG, version: 3 },
+    contentChanges: [{ text: jug }],
+  });
+  expect(await actions(["source.fixAll"])).toEqual([]);
 });

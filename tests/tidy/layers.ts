@@ -150,8 +150,8 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   },
   "own-words": { doors: ["own-words"] },
   structure: {
-    doors: ["calls", "selections", "used-files", "workspace-symbols"],
-    uses: ["context", "dialect-files", "editor", "reference"],
+    doors: ["calls", "fix-all", "selections", "used-files", "workspace-symbols"],
+    uses: ["context", "dialect-files", "edits", "editor", "reference"],
   },
   "workspace-tree": { doors: ["workspace-tree", "craft-status"], uses: ["arming", "context"] },
 };

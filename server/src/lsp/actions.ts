@@ -14,6 +14,7 @@ import type { Guard } from "./guard.ts";
 import { ORGANIZE, organizeActions } from "./layout.ts";
 import { KINDS, type OriginForm, originActions } from "./origin-actions.ts";
 import { inSlicesOver } from "./slices.ts";
+import { fixAllActions, SOURCE_KINDS } from "./source-actions.ts";
 import { type PageOfRule, toDiagnostic, toShowAction } from "./to-lsp.ts";
 import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
 
@@ -58,11 +59,9 @@ export function answerActions(parts: Parts): void {
       const asked = { uri, file, range };
       const repairs = isAsked(CodeActionKind.QuickFix, only);
       const organizes = only !== undefined && isWanted(ORGANIZE);
-      return inSlicesOver(
-        documents,
-        () => actionsAt(asked, parts, { repairs, refactors, moves, organizes, isWanted }),
-        token,
-      );
+      const fixesAll = isWanted(SOURCE_KINDS.fixAll) && (only !== undefined || !isGlance);
+      const wanted = { repairs, refactors, moves, organizes, fixesAll, isWanted };
+      return inSlicesOver(documents, () => actionsAt(asked, parts, wanted), token);
     }),
   );
 }
@@ -74,11 +73,12 @@ interface Wanted {
   readonly moves: boolean;
   /** Asked for by name alone, and never among all actions: it would stand at every line. */
   readonly organizes: boolean;
+  readonly fixesAll: boolean;
   readonly isWanted: (kind: string) => boolean;
 }
 
 function* actionsAt(asked: Asked, parts: Parts, wanted: Wanted): Steps<CodeAction[]> {
-  const { repairs, refactors, moves, organizes, isWanted } = wanted;
+  const { repairs, refactors, moves, organizes, fixesAll, isWanted } = wanted;
   const actions: CodeAction[] = [];
   if (repairs) {
     actions.push(...fixes(asked, parts), ...shows(asked, parts));
@@ -86,6 +86,7 @@ function* actionsAt(asked: Asked, parts: Parts, wanted: Wanted): Steps<CodeActio
     actions.push(...acceptances(asked, parts));
     yield;
   }
+  if (fixesAll) actions.push(...(yield* fixAllActions(asked.file, parts.documents, parts.editForm())));
   if (refactors) actions.push(...calibrations(asked, parts));
   if (moves) actions.push(...(yield* originActions(asked, parts.documents, parts.originForm(), isWanted)));
   if (organizes) actions.push(...organizeActions(asked.file, parts.documents, parts.editForm()));

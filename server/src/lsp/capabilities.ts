@@ -10,6 +10,7 @@ import { CodeActionKind } from "vscode-languageserver-types";
 import { ORGANIZE } from "./layout.ts";
 import { showsMarkdown } from "./markup.ts";
 import { KINDS } from "./origin-actions.ts";
+import { SOURCE_KINDS } from "./source-actions.ts";
 import { LEGEND } from "./tokens-to-lsp.ts";
 
 /** The capabilities of a client that matter here. */
@@ -127,7 +128,9 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     documentLinkProvider: {},
-    codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, ...new Set(Object.values(KINDS)), ORGANIZE] },
+    codeActionProvider: {
+      codeActionKinds: [CodeActionKind.QuickFix, ...new Set(Object.values(KINDS)), SOURCE_KINDS.fixAll, ORGANIZE],
+    },
     documentFormattingProvider: true,
     documentRangeFormattingProvider: abilities.formatsRanges ? { rangesSupport: true } : true,
     documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },

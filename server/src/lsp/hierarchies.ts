@@ -14,7 +14,7 @@ import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
-import { inSlices } from "./slices.ts";
+import { inSlicesOver } from "./slices.ts";
 import type { UriOf } from "./to-lsp.ts";
 
 /** By which a part is found again: the craft for which it is shown, and its name there. */
@@ -28,9 +28,10 @@ export function answerHierarchies(connection: Connection, documents: Documents, 
   const { callHierarchy, typeHierarchy } = connection.languages;
   const { uriOf, now } = documents;
   callHierarchy.onPrepare(
-    guard("what hangs on what", null, async (params) => {
+    guard("what hangs on what", null, async (params, token) => {
       const file = await loadFor(documents, params);
-      return callItemsAt(now(), file, params.position).map((item) => toCallItem(item, uriOf));
+      const items = await inSlicesOver(documents, (at) => callItemsAt(at, file, params.position), token);
+      return items.map((item) => toCallItem(item, uriOf));
     }),
   );
   callHierarchy.onOutgoingCalls(
@@ -65,7 +66,7 @@ export function answerHierarchies(connection: Connection, documents: Documents, 
   typeHierarchy.onSubtypes(
     guard("files that use it", null, async ({ item }, token) => {
       const file = await documents.loadAll(asUri(item.uri));
-      const users = await inSlices(filesThatUse(now(), file), token);
+      const users = await inSlicesOver(documents, (at) => filesThatUse(at, file), token);
       return users.map((each) => toTypeItem(each, uriOf));
     }),
   );

@@ -11,6 +11,8 @@ export interface Lifetime {
   begin(): void;
   /** @throws Refused where it has not begun, or is over */
   shutDown(): void;
+  /** The client has said “exit”: a worker goes on, and serves whoever begins anew with it. */
+  exit(): void;
   /** Whether the client has said that it is over. */
   isOver(): boolean;
 }
@@ -18,6 +20,7 @@ export interface Lifetime {
 /** Nothing has been said yet. */
 export function makeLifetime(): Lifetime {
   let state: "new" | "serving" | "over" = "new";
+  let wasOver = false;
   const admits = (kind: "request" | "notification") => {
     if (state === "serving") return true;
     if (kind === "notification") return false;
@@ -34,6 +37,10 @@ export function makeLifetime(): Lifetime {
       admits("request");
       state = "over";
     },
-    isOver: () => state === "over",
+    exit() {
+      wasOver = state === "over";
+      state = "new";
+    },
+    isOver: () => state === "over" || (state === "new" && wasOver),
   };
 }

@@ -155,6 +155,7 @@ export function startServer(
     }),
   );
   connection.onShutdown(guard("shutdown", undefined, () => lifetime.shutDown()));
+  connection.onExit(() => lifetime.exit());
   // Whatever has no handler of its own.
   connection.onRequest(
     guard<[string, unknown, CancellationToken], never>("unknown request", undefined as never, (method) => {

@@ -11,7 +11,7 @@ import { asUri } from "../../../shared/protocol/addresses.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import { type Guard, resolving } from "./guard.ts";
-import { inSlices } from "./slices.ts";
+import { inSlicesOver } from "./slices.ts";
 import type { UriOf } from "./to-lsp.ts";
 
 interface Parts {
@@ -41,7 +41,7 @@ export function answerWorkspaceSymbols({ connection, documents, guard, abilities
   connection.onWorkspaceSymbol(
     guard("workspace symbols", null, async ({ query }, token: CancellationToken, _: unknown, partial: Partial) => {
       await documents.loadWorkspace();
-      const found = await inSlices(search.find(documents.now(), query, MOST), token);
+      const found = await inSlicesOver(documents, (now) => search.find(now, query, MOST), token);
       const symbols = found.map((each) => toWorkspaceSymbol(each, documents.uriOf, abilities()));
       if (!partial) return symbols;
       for (let at = 0; at < symbols.length; at += PART) partial.report(symbols.slice(at, at + PART));

@@ -3,10 +3,14 @@ import type { Craft, Mode } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Position, type Range, rangeOf, spanAt } from "../../syntax/span.ts";
-import { coversColumn, cursorContextAt, firstCraftsFor } from "../context/cursor-context.ts";
+import type { Steps } from "../../text/steps.ts";
+import { coversColumn, cursorContextAt } from "../context/cursor-context.ts";
 import { type Part, type PartKind, type PartName, relianceOf, type Words } from "./reliance.ts";
 
 export type { PartKind, PartName } from "./reliance.ts";
+
+/** Of a layer or a handset that many craft use, so many are shown. */
+const MOST_CRAFT = 20;
 
 /** A part of one craft as it is shown. */
 export interface CallItem {
@@ -30,18 +34,25 @@ export interface Call {
 }
 
 /** The part at a position, once for each craft that has the file; empty where nothing there has a part in a craft. */
-export function callItemsAt(workspace: Workspace, file: FilePath, at: Position): CallItem[] {
+export function* callItemsAt(workspace: Workspace, file: FilePath, at: Position): Steps<CallItem[]> {
   const asked = partAt(workspace, file, at);
   if (!asked) return [];
-  const { crafts } = firstCraftsFor(workspace, file);
-  const alone = crafts.length === 0 ? workspace.craftLike(file) : null;
-  return [...crafts, ...(alone ? [alone] : [])].flatMap((craft) => {
+  const own = workspace.craft(file);
+  const users = own ? [] : workspace.craftFilesWith(file).slice(0, MOST_CRAFT);
+  if (own || users.length === 0) {
+    const craft = own ?? workspace.craftLike(file);
+    const part = craft && relianceOf(craft, undefined).part(onCraft(asked, craft));
+    return part ? [itemOf(craft, part)] : [];
+  }
+  const items: CallItem[] = [];
+  for (const user of users) {
+    const craft = workspace.craft(user)!;
     const part = relianceOf(craft, undefined).part(onCraft(asked, craft));
-    if (!part) return [];
-    const item = itemOf(craft, part);
     // Elsewhere than in a craft's own file it is to be told which craft is meant.
-    return craft.file === file || alone ? [item] : [{ ...item, detail: `on ${craft.name}: ${item.detail}` }];
-  });
+    if (part) items.push({ ...itemOf(craft, part), detail: `on ${craft.name}: ${detailOf(craft, part)}` });
+    yield;
+  }
+  return items;
 }
 
 /** What a part of a craft hangs on. */

@@ -1,4 +1,4 @@
-import { didYouMean, similarNames } from "../../model/similar-names.ts";
+import { didYouMean, isOnlyForm, similarNames } from "../../model/similar-names.ts";
 import { rangeOf } from "../../syntax/span.ts";
 import type { FileRule } from "../engine/rule.ts";
 import { locationOf } from "../lib/locations.ts";
@@ -30,6 +30,7 @@ export const rule: FileRule = {
           fixes: offered.map((name) => ({
             title: `Write ${name}`,
             edits: [{ range: rangeOf(codeSpan), text: name }],
+            ...(isOnlyForm(code, offered) && { certain: true as const }),
           })),
         };
       }),

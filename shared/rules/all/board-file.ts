@@ -7,6 +7,7 @@ import { quote } from "../../syntax/scanner.ts";
 import { rangeOf, spanAt } from "../../syntax/span.ts";
 import type { FileRule } from "../engine/rule.ts";
 import { locationOf } from "../lib/locations.ts";
+import { isPathForm } from "../lib/used-files.ts";
 
 export const rule: FileRule = {
   code: "board-file",
@@ -36,6 +37,7 @@ export const rule: FileRule = {
           fixes: paths.map((path) => ({
             title: `Write ${quote(path)}`,
             edits: [{ range: rangeOf(value), text: quote(path) }],
+            ...(isPathForm(named.path, paths) && { certain: true as const }),
           })),
         },
       ];

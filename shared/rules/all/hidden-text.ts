@@ -31,6 +31,7 @@ export const rule: FileRule = {
         fixes: [
           {
             title: "Write it with plain characters",
+            certain: true as const,
             edits: found.map(({ start, end, plain }) => ({
               range: { start: { line, character: start }, end: { line, character: end } },
               text: plain,

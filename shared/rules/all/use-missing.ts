@@ -6,7 +6,7 @@ import { quote } from "../../syntax/scanner.ts";
 import { type Fix, rangeOf } from "../../syntax/span.ts";
 import type { FileRule } from "../engine/rule.ts";
 import { locationOf } from "../lib/locations.ts";
-import { mayUse, usedFiles } from "../lib/used-files.ts";
+import { isPathForm, mayUse, usedFiles } from "../lib/used-files.ts";
 
 export const rule: FileRule = {
   code: "use-missing",
@@ -35,7 +35,10 @@ export const rule: FileRule = {
         {
           at: locationOf(script.file, use.at),
           message: `“${path}” cannot be used: ${target.why}.${question}`,
-          fixes: paths.map((each) => pathFix(use, each)),
+          fixes: paths.map((each) => ({
+            ...pathFix(use, each),
+            ...(isPathForm(path, paths) && { certain: true as const }),
+          })),
         },
       ];
     });

@@ -107,9 +107,10 @@ function toFinding(rule: Rule, report: Report, shown: Location): Finding {
     .map(({ message, at }) => ({ message, ...fileRange(at) }));
   if (shown !== report.at) related.unshift({ message: ITS_LINE, ...fileRange(report.at) });
   const { file } = report.at.source;
-  const fixes = (report.fixes ?? []).map(({ title, edits }) => ({
+  const fixes = (report.fixes ?? []).map(({ title, edits, certain }) => ({
     title,
     edits: edits.map((edit) => ({ file, ...edit })),
+    ...(certain && { certain }),
   }));
   return {
     code: rule.code,

@@ -75,5 +75,7 @@ function wordProblem({ code, what, word, control, candidates }: Problem): string
 function replace(problem: Problem, name: string): Fix {
   const { line } = problem.source;
   const range = { start: { line, character: problem.start }, end: { line, character: problem.end } };
-  return { title: `Write ${name}`, edits: [{ range, text: name }] };
+  const fix = { title: `Write ${name}`, edits: [{ range, text: name }] };
+  const isSame = (each: string) => each.toLowerCase() === problem.word.toLowerCase();
+  return isSame(name) && problem.candidates.filter(isSame).length === 1 ? { ...fix, certain: true } : fix;
 }

@@ -47,3 +47,14 @@ function usedFile(script: Script, use: Use, path: string, workspace: Workspace):
 export function mayUse(user: Pick<Script, "kind">, used: Pick<Script, "kind">): boolean {
   return used.kind === "handset" || (used.kind === "layer" && user.kind !== "handset");
 }
+
+/** Whether a single path was meant and only written in another form: other capitals, `\` for `/`, without its ending. */
+export function isPathForm(path: string, meant: readonly string[]): boolean {
+  const plain = (each: string) =>
+    each
+      .replaceAll("\\", "/")
+      .replace(/^\.\//, "")
+      .replace(/\.fettle$/i, "")
+      .toLowerCase();
+  return meant.length === 1 && plain(path) === plain(meant[0]!);
+}

@@ -8,6 +8,7 @@ import { relianceOf } from "../../../shared/ide/structure/reliance.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import type { Range } from "../../../shared/syntax/span.ts";
+import { finish } from "../../../shared/text/steps.ts";
 import { atCursor } from "../cursor.ts";
 import { casesIn, filesIn, keepIfAsked } from "./cases.ts";
 
@@ -20,7 +21,7 @@ const place = (workspace: Workspace, { file, nameRange }: CallItem) =>
 function hierarchy(given: string): string {
   const { "jug.fettle": own, ...more } = filesIn(given);
   const { workspace, file, position } = atCursor(own!, more);
-  const items = callItemsAt(workspace, file, position);
+  const items = finish(callItemsAt(workspace, file, position));
   if (items.length === 0) return "nothing";
   return items
     .flatMap((item) => [
@@ -63,13 +64,13 @@ test("in a layer, once for each craft that uses it; by itself where none does", 
       "/shed/vat.fettle": craft("Vat", "lights"),
     }),
   );
-  const items = callItemsAt(shed, "/shed/habits.fettle", position);
+  const items = finish(callItemsAt(shed, "/shed/habits.fettle", position));
   expect(items.map(({ detail }) => detail)).toEqual(["on Mug: when TL is down", "on Vat: when TL is down"]);
   expect(items.map(({ craft: of, part }) => incomingCalls(shed, of, part).map(({ item }) => item.name))).toEqual([
     ["recorder"],
     ["lights"],
   ]);
-  const alone = callItemsAt(workspace, "/shed/jug.fettle", position);
+  const alone = finish(callItemsAt(workspace, "/shed/jug.fettle", position));
   expect(alone.map(({ detail }) => detail)).toEqual(["when TL is down"]);
 });
 
@@ -109,7 +110,7 @@ describe("on every craft of the examples and the fixtures", () => {
     for (const file of crafts.filter((_, i) => i % 8 === 0))
       for (const { from } of relianceOf(workspace.craft(file)!, undefined).links) {
         const at = { line: from.at.source.line, character: from.at.start + 1 };
-        const items = callItemsAt(workspace, from.at.source.file, at);
+        const items = finish(callItemsAt(workspace, from.at.source.file, at));
         const item = items.find(({ craft }) => craft === file);
         // Of a layer that very many craft use, not every one is told.
         if (!item && items.length > 0) continue;
