@@ -158,8 +158,10 @@ function asked(catalogue: Catalogue, typed: string, texts: Texts): Asked {
     letters(name, container, { kind }) {
       const own = whole(name);
       // The letters of nearly anything are somewhere in a long text, and so are words that begin with them.
-      if (kind === "line") return own < FIT.words || (own >= FIT.inside && own < FIT.scattered) ? own : -1;
-      return own >= 0 || byPart.length === 0 ? own : costOfParts(byPart, name, container);
+      const isLong = kind === "line" || kind === "position";
+      const isChance = isLong && own >= FIT.words && (own < FIT.inside || own >= FIT.scattered);
+      if (own >= 0 && !isChance) return own;
+      return byPart.length === 0 || kind === "line" ? -1 : costOfParts(byPart, name, container);
     },
     told: ({ page }) => (page === null ? -1 : (pages.get(page) ?? -1)),
   };

@@ -52,7 +52,7 @@ test("names of the workspace are found by letters and by plain words", async () 
   await page.keyboard.type("#flip");
   await rows.filter({ hasText: "turtle · flip" }).first().waitFor();
   await screenshot(page, "names-flip");
-  await page.keyboard.press("Enter");
+  await rows.filter({ hasText: "turtle · flip" }).filter({ hasText: "Shed habits" }).click();
   await page.locator(".tab.active", { hasText: "habits.fettle" }).waitFor();
   await waitForLine(page, "turtle");
 });
@@ -83,8 +83,8 @@ test("what hangs on a switch is shown from the switch to its modes, and what use
   await page.keyboard.press("ArrowRight");
   await tree().filter({ hasText: "when TL is down" }).first().waitFor();
   await inEveryTheme("calls");
-  await openFile(page, "craft/amphora.fettle");
-  await page.locator(".view-line", { hasText: "layers/habits" }).first().click();
+  await openFile(page, "layers/habits.fettle");
+  await page.locator(".view-line", { hasText: "layer" }).first().click();
   await runCommand(page, "Types: Show Type Hierarchy");
   await tree().filter({ hasText: "layer, habits.fettle" }).first().waitFor();
   await inEveryTheme("types");
