@@ -53,7 +53,12 @@
           (flymake-diagnostics)))
 
 (defun findings-once (is-so)
-  (await (lambda () (funcall is-so (findings))))
+  "The findings, once IS-SO says yes to them and goes on to say so: after each of several changes they are told anew."
+  (await (lambda ()
+           (and (funcall is-so (findings))
+                (let ((end (+ (float-time) 0.4)))
+                  (while (< (float-time) end) (accept-process-output nil 0.05))
+                  (funcall is-so (findings))))))
   (findings))
 
 (defun some-of (all) (>= (length all) 1))
@@ -140,6 +145,7 @@
 (when (eglot--server-capable :renameProvider)
   (step "rename"
     (go "KN from")
+    (tell-changes)
     (eglot-rename "KW")
     (list (line)
           (seq-sort #'string< (delq nil (mapcar (lambda (buffer) (and (buffer-file-name buffer) (buffer-modified-p buffer)

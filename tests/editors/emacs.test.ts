@@ -58,7 +58,7 @@ describe.skipIf(!hasEglot)("in Emacs", () => {
   });
 
   test("completion offers names, and leaves no marks of a snippet", () => {
-    expect(seen.completion).toEqual([["warn-at", "warn-after"], "  warn-at ", null]);
+    expect(seen.completion).toEqual([["warn-at", "warn-after"], "  warn-at           ", null]);
   });
 
   test("the cursor goes to where a control is said, and its places are listed", () => {

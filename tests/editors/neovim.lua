@@ -63,9 +63,13 @@ local function findings()
   end, vim.diagnostic.get(0))
 end
 
---- The findings, once they are such that `isSo` says yes to them.
+--- The findings, once `isSo` says yes to them and goes on to say so: after each of several changes they are told anew.
 local function findingsOnce(isSo)
-  await(function() return isSo(findings()) end)
+  await(function()
+    if not isSo(findings()) then return false end
+    pause(300)
+    return isSo(findings())
+  end)
   return findings()
 end
 

@@ -69,8 +69,8 @@ describe.skipIf(!installed)("in Neovim", () => {
     expect(seen.hover).toMatch(/^\*\*`3\.3 V\/cell`\*\* on Wobbly jug/);
   });
 
-  test("completion offers names and units, and leaves no marks of a snippet", () => {
-    expect(seen["completion of a name"]).toEqual({ offered: ["warn-at", "warn-after"], line: "  warn-at " });
+  test("completion offers names in their column and units, and leaves no marks of a snippet", () => {
+    expect(seen["completion of a name"]).toEqual({ offered: ["warn-at", "warn-after"], line: "  warn-at           " });
     expect(seen["completion of a unit"]).toEqual({ offered: ["mA"], line: "  hover-current  5 mA" });
     expect(seen["completion of several parts"]).toMatchObject({
       line: expect.stringMatching(/^ {2}roll +slope $/),
