@@ -54,7 +54,7 @@ export async function openChange(asked: ChangeAsked, io: Io): Promise<Change> {
     throw new CannotRun(`“-” has no earlier state, so ${option} has nothing to hold it to`);
   try {
     const repository = repositoryAround(io.folder);
-    if (repository.top === null) throw new NoRevision("there is no working tree here, as the repository is a bare one");
+    if (repository.top === null) throw new NoRevision("no working tree is around this folder, as in a bare repository");
     const { top } = repository;
     const earlier = earlierOf(repository, asked);
     const scripts = asked.staged ? await openStaged(repository, top, asked, io) : await openWorkingTree(top, asked, io);

@@ -72,7 +72,18 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   if (format === "json") io.out(`${JSON.stringify(report, null, 2)}\n`);
   else if (format === "sarif") {
     const { sarifText } = await import("./sarif.ts");
-    io.out(sarifText({ findings: found, opened, handset, levels, folder: realPathOf(io.folder), refused, nameOf }));
+    io.out(
+      sarifText({
+        findings: found,
+        opened,
+        handset,
+        levels,
+        folder: realPathOf(io.folder),
+        isChange: change !== undefined,
+        refused,
+        nameOf,
+      }),
+    );
   }
 
   if (format === "text") io.out(findingsText(report, io.colour ? "coloured" : "plain", change?.words));

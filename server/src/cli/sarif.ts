@@ -31,6 +31,8 @@ export interface SarifRun {
   readonly levels: RuleLevels;
   /** The working folder, from which files are named. */
   readonly folder: string;
+  /** True where only those findings are given that an earlier state did not have. */
+  readonly isChange: boolean;
   /** Why other files were not checked. */
   readonly refused: readonly string[];
   nameOf(file: string): string;
@@ -112,6 +114,7 @@ function sarifResult(finding: Finding, ruleIndex: number, run: SarifRun, fingerp
     level: LEVELS[severity],
     message: { text: message },
     locations: [{ physicalLocation: physicalLocation(file, range, run) }],
+    ...(run.isChange && { baselineState: "new" }),
     partialFingerprints: { "fettleFinding/v1": fingerprint(finding) },
     ...(related.length > 0 && {
       relatedLocations: related.map((each, id) => ({

@@ -16,6 +16,9 @@ import {
 import { dirname, join, relative, resolve } from "node:path";
 import { git, NoRevision, repositoryAround } from "./git.ts";
 
+const NO_WORKING_TREE =
+  "no working tree is around this folder, as in a bare repository, and only there git shows diffs: go to one";
+
 /** The files of a repository that are written. */
 export interface SetUpPlaces {
   readonly top: string;
@@ -33,8 +36,7 @@ export interface SetUpPlaces {
  */
 export function setUpPlaces(folder: string): SetUpPlaces {
   const { top } = repositoryAround(folder);
-  if (top === null)
-    throw new NoRevision("this repository is a bare one, and only working trees show diffs: go to a clone");
+  if (top === null) throw new NoRevision(NO_WORKING_TREE);
   const pathOf = (name: string) =>
     resolve(folder, git(folder, ["rev-parse", "--git-path", name]).out.toString("utf8").replace(/\n$/, ""));
   const usual = join(top, ".gitattributes");

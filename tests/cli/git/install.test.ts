@@ -321,7 +321,7 @@ test("outside of a repository, in a bare one, and with a path: refused in words"
     const { status, error } = await fettle(bare, [word]);
     expect([status, error]).toEqual([
       2,
-      "fettle: this repository is a bare one, and only working trees show diffs: go to a clone\n",
+      "fettle: no working tree is around this folder, as in a bare repository, and only there git shows diffs: go to one\n",
     ]);
   }
   expect(pictureOf(bare)).toEqual(before);

@@ -1,15 +1,18 @@
 /** What holds of every SARIF log: it is valid, its fingerprints are lasting and distinct, and its fixes are the editor's. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { formatted } from "../../../shared/ide/format/format.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
+import { parse } from "../../../shared/syntax/parse.ts";
 import { diceOf } from "../../ide/compare/made-lines.ts";
 import { expectOfPairs, madePair } from "../../ide/compare/made-pairs.ts";
 import { edited, faultsOf, logOf, printOf, type SarifRegion } from "./valid.ts";
 
-const core = makeCore(makeCatalogue());
+const catalogue = makeCatalogue();
+const core = makeCore(catalogue);
 const workspaceOf = (texts: Readonly<Record<string, string>>) => core.at(memoryFiles(texts));
 
 /** The text with its lines in another place: in wide columns, and its sections in another order below a comment. */
@@ -58,6 +61,35 @@ test("a fingerprint stays where lines move and are laid out anew", () => {
         .map(printOf);
     expect([code, printsOf(moved(text))]).toEqual([code, printsOf(text)]);
   }
+});
+
+/** Every fingerprint of some files, with the code. */
+function printsOf(texts: Readonly<Record<string, string>>): string[] {
+  const { results } = logOf(workspaceOf(texts), Object.keys(texts), "/shed").runs[0];
+  return results.map((each) => `${each.ruleId} ${printOf(each)}`).sort();
+}
+
+const laidOut = (text: string) => formatted(parse(text), catalogue);
+/** Comments above the header move every line, and are in no note. */
+const pushedDown = (text: string) => `# one\n# two\n\n${text.replace(/^\ufeff/, "")}`;
+
+test("no fingerprint changes by the canonical layout, nor by lines above", () => {
+  for (const { code, examples } of rules) {
+    const texts = Object.fromEntries(Object.entries(examples.bad).map(([path, text]) => [`/shed/${path}`, text]));
+    for (const change of [laidOut, pushedDown]) {
+      const changed = Object.fromEntries(Object.entries(texts).map(([path, text]) => [path, change(text)]));
+      expect([code, printsOf(changed)]).toEqual([code, printsOf(texts)]);
+    }
+  }
+  let tried = 0;
+  expectOfPairs(40, ({ texts }) => {
+    tried++;
+    const changed = Object.fromEntries(Object.entries(texts).map(([path, text]) => [path, laidOut(text)]));
+    const [before, after] = [printsOf(texts), printsOf(changed)];
+    const lost = before.find((each) => !after.includes(each));
+    return lost === undefined ? null : `lost ${lost}`;
+  });
+  expect(tried).toBe(40);
 });
 
 test("two findings of one kind have two fingerprints, also in two files", () => {

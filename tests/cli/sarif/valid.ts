@@ -54,6 +54,7 @@ export function logOf(workspace: Workspace, files: readonly string[], folder: st
     handset: undefined,
     levels: new Map(),
     folder,
+    isChange: false,
     refused: [],
     nameOf: (file) => (file.startsWith(`${folder}/`) ? file.slice(folder.length + 1) : file),
   });

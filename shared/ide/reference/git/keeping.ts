@@ -39,6 +39,7 @@ and, into the local configuration of this clone, how git runs the program. git n
 git looks for that line above the lines that it shows: where the name of the section is itself among them, the head names the section before.
 
 - \`git log -L :pack:craft/tankard.fettle\` follows one section through the history, \`fettle history craft/tankard.fettle warn-at\` one value, also through layers.
+- Where a longer name moves a column, all lines of the column are laid out anew: \`git diff -w\` leaves out those that only moved.
 - \`git diff --word-diff\` shows the value that changed inside its line.
 - A diff that is to be applied needs the bytes as they are: \`git format-patch\` has them, \`git diff --no-textconv\` shows them. \`git add -p\` and \`git stash -p\` work with them of themselves.
 - \`fettle compare HEAD:craft/tankard.fettle craft/tankard.fettle\` tells what differs in meaning, riskiest first.
