@@ -65,15 +65,16 @@ export function layOut(tree: Tree, reading: Reading): Layout {
   const startsSection = new Set(tree.sections.map(({ line }) => line));
   let run: Row[] = [];
   const endRun = () => {
-    for (const { line, text } of layOutRun(run)) texts[line] = text;
+    for (const { line, text } of layOutRun(run)) if (!isKept(line)) texts[line] = text;
     run = [];
   };
   for (let i = 0; i < tree.lines.length; i++) {
     const line = tree.lines[i]!;
     texts[i] = isKept(i) ? line.text : removed[i] ? null : "";
-    const kind = isKept(i) ? "conflict" : line.node.kind;
-    if (before[i] || kind === "blank" || kind === "conflict" || startsSection.has(i)) endRun();
-    if (kind === "conflict" || kind === "blank") continue;
+    const { kind } = line.node;
+    if (before[i] || kind === "blank" || startsSection.has(i)) endRun();
+    // The lines of an unresolved merge stay, and so does the column that they share with those around them.
+    if (kind === "conflict" || kind === "blank" || (isKept(i) && kind !== "entry")) continue;
     if (kind === "comment")
       texts[i] = commentIndent(tree, i, isKept) + line.text.slice(line.comment!.start, endOf(line));
     else {

@@ -48,7 +48,7 @@ test("of mixed line ends the most frequent one is written, but not in an unresol
   const tree = parse('craft "Jug"\r\n\r\npack\n  cells  6\r\n<<<<<<< a\n=======\n>>>>>>> b\n  capacity  5 mAh\n');
   expect(lineEndsOf(tree)).toEqual({ mixed: true, name: "CRLF" });
   expect(formatted(tree, catalogue)).toBe(
-    'craft "Jug"\r\n\r\npack\r\n  cells  6\r\n<<<<<<< a\n=======\n>>>>>>> b\n  capacity  5 mAh\r\n',
+    'craft "Jug"\r\n\r\npack\r\n  cells     6\r\n<<<<<<< a\n=======\n>>>>>>> b\n  capacity  5 mAh\r\n',
   );
 });
 
