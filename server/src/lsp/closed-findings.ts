@@ -3,7 +3,6 @@ import type {
   CancellationToken,
   Connection,
   ResultProgressReporter,
-  WorkDoneProgressReporter,
   WorkspaceDiagnosticParams,
   WorkspaceDiagnosticReport,
   WorkspaceDiagnosticReportPartialResult,
@@ -13,8 +12,8 @@ import type { FilePath } from "../../../shared/model/files.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
 import type { ClosedScripts, Judged, Listener } from "./closed-scripts.ts";
 import type { Documents } from "./documents.ts";
-import { logError } from "./guard.ts";
 import { pathOf } from "./paths.ts";
+import { shownProgress } from "./progress.ts";
 
 interface Parts {
   readonly connection: Connection;
@@ -45,7 +44,7 @@ const GATHER_MS = 100;
 
 /** Nobody has asked yet. */
 export function tellClosedFindings({ connection, documents, scripts }: Parts): ClosedFindings {
-  const progress = progressOf(connection);
+  const progress = shownProgress(connection, "Fettle checks all scripts");
   let endLast = () => {};
 
   return {
@@ -136,41 +135,5 @@ function gathering(listener: Listener): Listener {
       last = Date.now();
       listener.turn();
     },
-  };
-}
-
-/** A round of so many is over before anybody could read what it is about. */
-const FEW = 100;
-const SHOWN_EVERY_MS = 200;
-
-/** Shows how many scripts are left, where they are many; zero ends it. */
-function progressOf(connection: Connection): (left: number) => void {
-  let most = 0;
-  let lastMs = 0;
-  let shown: Promise<WorkDoneProgressReporter | null> | null = null;
-  const begin = async (): Promise<WorkDoneProgressReporter | null> => {
-    try {
-      const made = await connection.window.createWorkDoneProgress();
-      made.begin("Fettle checks all scripts", 0, undefined, false);
-      return made;
-    } catch (error) {
-      logError(connection, "progress", error);
-      return null;
-    }
-  };
-  return (left) => {
-    if (left === 0) {
-      void shown?.then((made) => made?.done());
-      shown = null;
-      most = 0;
-      return;
-    }
-    most = Math.max(most, left);
-    if (shown === null && left <= FEW) return;
-    shown ??= begin();
-    if (Date.now() - lastMs < SHOWN_EVERY_MS) return;
-    lastMs = Date.now();
-    const [done, all] = [most - left, most];
-    void shown.then((made) => made?.report(Math.floor((100 * done) / all), `${done} of ${all}`));
   };
 }

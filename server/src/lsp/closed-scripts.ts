@@ -8,7 +8,7 @@ import type { FilePath } from "../../../shared/model/files.ts";
 import { type Core, makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import { makeContentKeys } from "./content-keys.ts";
 import { debounce } from "./debounce.ts";
-import { diagnosticsIn } from "./diagnostics.ts";
+import { diagnosticsIn, idOf } from "./diagnostics.ts";
 import type { Documents } from "./documents.ts";
 import { inSlices } from "./slices.ts";
 import type { PageOfRule } from "./to-lsp.ts";
@@ -231,15 +231,4 @@ function coreOfItsOwn() {
       return last.number;
     },
   };
-}
-
-/** A short text for some findings: a hash (FNV-1a, 32 bits, over UTF-16 code units, twice with different beginnings). */
-function idOf(diagnostics: readonly Diagnostic[]): string {
-  const text = JSON.stringify(diagnostics);
-  const hash = (seed: number) => {
-    let sum = seed;
-    for (let i = 0; i < text.length; i++) sum = Math.imul(sum ^ text.charCodeAt(i), 0x01000193);
-    return (sum >>> 0).toString(36);
-  };
-  return `${hash(0x811c9dc5)}-${hash(0x01000193)}`;
 }

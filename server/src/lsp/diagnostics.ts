@@ -92,3 +92,14 @@ function unread(file: FilePath, why: string): Finding {
   const message = `This file was not read: ${why}`;
   return { code: "syntax", severity: "error", message, file, range: TOP, related: [], fixes: [] };
 }
+
+/** A short text that is the same for the same findings, also in another session: a hash (FNV-1a, 32 bits, over UTF-16 code units, twice with different beginnings). */
+export function idOf(diagnostics: readonly Diagnostic[]): string {
+  const text = JSON.stringify(diagnostics);
+  const hash = (seed: number) => {
+    let sum = seed;
+    for (let i = 0; i < text.length; i++) sum = Math.imul(sum ^ text.charCodeAt(i), 0x01000193);
+    return (sum >>> 0).toString(36);
+  };
+  return `${hash(0x811c9dc5)}-${hash(0x01000193)}`;
+}

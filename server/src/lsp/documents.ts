@@ -81,9 +81,11 @@ export interface DocumentsEvents {
   listingCut(): void;
   /** Own words were found after answers had been given without them. */
   wordsFound(): void;
+  /** The scripts of the workspace are being read: so many are left. */
+  reading(left: number): void;
 }
 
-const NO_EVENTS: DocumentsEvents = { listingCut() {}, wordsFound() {} };
+const NO_EVENTS: DocumentsEvents = { listingCut() {}, wordsFound() {}, reading() {} };
 
 const NO_SCRIPT: FileAnswer = { kind: "unreadable", why: "it holds words of your own, and no script" };
 
@@ -192,7 +194,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     await words.load();
     await workspaceFiles.listed();
     // Of the thousand scripts of a workspace it is usually known that all they use is read; what is open may be new.
-    const whole = { ...reading, whole: cache.whole };
+    const whole = { ...reading, whole: cache.whole, left: events.reading };
     await readUsed(() => [...workspaceFiles.scripts(), ...opened.keys()], whole);
   };
   const loadAll = async (uri: Uri): Promise<FilePath> => {

@@ -13,6 +13,8 @@ export interface Reading {
   read(path: FilePath): Promise<void>;
   /** Scripts whose used files are read, all of them, and were not forgotten since: they need not be looked into again. */
   whole?(): WeakSet<Script>;
+  /** Told how many of those that are being read are left. */
+  left?(count: number): void;
 }
 
 /** A workspace may have thousands of scripts: that long they are looked through before others have their turn. */
@@ -43,11 +45,21 @@ async function readMissing(from: readonly FilePath[], reading: Reading): Promise
       until = Date.now() + SLICE_MS;
     }
     wasMissing ||= missing.length > 0;
-    await Promise.all(missing.map(reading.read));
+    await readAll(missing, reading);
     // Now they are there to be looked into; one that went away again meanwhile is left for the next time.
     due = missing.filter(reading.isRead);
   }
   return wasMissing;
+}
+
+async function readAll(paths: readonly FilePath[], { read, left }: Reading): Promise<void> {
+  let count = paths.length;
+  await Promise.all(
+    paths.map(async (path) => {
+      await read(path);
+      left?.(--count);
+    }),
+  );
 }
 
 /** What a file uses, where it is not known that all of that is read. */

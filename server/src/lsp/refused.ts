@@ -3,6 +3,7 @@
 /** The codes of the protocol (`LSPErrorCodes` and `ErrorCodes`) that the server answers with. */
 export const CODES = {
   requestFailed: -32803,
+  serverCancelled: -32802,
   contentModified: -32801,
   requestCancelled: -32800,
   invalidRequest: -32600,
@@ -13,16 +14,19 @@ export const CODES = {
 /** Thrown by a handler; the guard makes an error of the protocol of it. */
 export class Refused extends Error {
   readonly code: number;
+  /** What the protocol has a client told besides. */
+  readonly data: unknown;
 
   /** `message` is for the pilot: an editor shows it. */
-  constructor(message: string, code: number = CODES.requestFailed) {
+  constructor(message: string, code: number = CODES.requestFailed, data?: unknown) {
     super(message);
     this.code = code;
+    this.data = data;
   }
 }
 
 /** The protocol library's `ResponseError`: each host brings its own library, which knows only its own class. */
-export type ResponseErrorClass = new (code: number, message: string) => Error;
+export type ResponseErrorClass = new (code: number, message: string, data?: unknown) => Error;
 
 /** What a client is told that has cancelled. */
 export function cancelled(): Refused {

@@ -1,7 +1,7 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import type { CancellationToken, Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
-import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
+import { asUri } from "../../../shared/protocol/addresses.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
 import { answerActions } from "./actions.ts";
 import { answerBoard } from "./board.ts";
@@ -10,7 +10,6 @@ import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts"
 import { tellClosedFindings } from "./closed-findings.ts";
 import { watchClosedScripts } from "./closed-scripts.ts";
 import { answerCompare } from "./compare.ts";
-import { diagnosticsOf } from "./diagnostics.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { type Guard, INITIALIZE, logError, makeGuard } from "./guard.ts";
@@ -31,7 +30,9 @@ import { answerPages, linksFor, linkTargets } from "./pages.ts";
 import { drawnWith } from "./panel-against.ts";
 import { toPanelModel } from "./panel-to-lsp.ts";
 import { pathOf } from "./paths.ts";
+import { shownProgress } from "./progress.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
+import { answerDiagnostics } from "./pulled-diagnostics.ts";
 import { CODES, Refused, type ResponseErrorClass } from "./refused.ts";
 import { answerReview } from "./review.ts";
 import { answerShare } from "./share.ts";
@@ -92,6 +93,7 @@ export function startServer(
   const documents: Documents = makeDocuments(files, {
     listingCut: () => connection.console.warn(LISTING_CUT),
     wordsFound: () => void publisher.wordsChanged(),
+    reading: shownProgress(connection, "Fettle reads the scripts"),
   });
   let client: Abilities = abilitiesOf({});
   let links = linksFor({});
@@ -163,19 +165,7 @@ export function startServer(
     }),
   );
   synchronise({ connection, documents, guard, abilities, publisher, settings, closed });
-  /** An editor that closes a script asks for its findings once more, and shows them from then on. */
-  const isShownClosed = async (uri: Uri) =>
-    settings.now().findsInClosed && (await documents.listed()).includes(pathOf(uri));
-  connection.languages.diagnostics.on(
-    guard("diagnostics", { kind: "full" as const, items: [] }, async ({ textDocument: { uri } }, token) => {
-      const isShown = documents.version(uri) !== null || (await isShownClosed(uri));
-      const items = isShown ? (await diagnosticsOf(documents, uri, pageOfRule, token)).diagnostics : [];
-      return { kind: "full" as const, items };
-    }),
-  );
-  connection.languages.diagnostics.onWorkspace(
-    guard("workspace diagnostics", { items: [] }, (params, token, _, partial) => closed.pull(params, token, partial)),
-  );
+  answerDiagnostics({ connection, documents, guard, pageOfRule, closed, settings: settings.now });
   answerFeatures({
     connection,
     documents,

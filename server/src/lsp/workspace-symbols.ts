@@ -1,5 +1,5 @@
 /** The names of all scripts of the workspace, as they are searched. */
-import type { CancellationToken, Connection, ResultProgressReporter } from "vscode-languageserver";
+import type { Connection } from "vscode-languageserver";
 import { SymbolKind, type WorkspaceSymbol } from "vscode-languageserver-types";
 import {
   type FoundSymbol,
@@ -23,10 +23,6 @@ interface Parts {
 
 /** More than anybody looks through, and enough for an editor to narrow down further by itself. */
 const MOST = 1000;
-/** So many are sent at once to a client that takes them in parts. */
-const PART = 100;
-
-type Partial = ResultProgressReporter<WorkspaceSymbol[]> | undefined;
 
 /** By which a name is found again, once its place is asked for. */
 interface SymbolData {
@@ -39,13 +35,10 @@ interface SymbolData {
 export function answerWorkspaceSymbols({ connection, documents, guard, abilities }: Parts): void {
   const search = makeSymbolSearch();
   connection.onWorkspaceSymbol(
-    guard("workspace symbols", null, async ({ query }, token: CancellationToken, _: unknown, partial: Partial) => {
+    guard("workspace symbols", null, async ({ query }, token) => {
       await documents.loadWorkspace();
       const found = await inSlicesOver(documents, (now) => search.find(now, query, MOST), token);
-      const symbols = found.map((each) => toWorkspaceSymbol(each, documents.uriOf, abilities()));
-      if (!partial) return symbols;
-      for (let at = 0; at < symbols.length; at += PART) partial.report(symbols.slice(at, at + PART));
-      return [];
+      return found.map((each) => toWorkspaceSymbol(each, documents.uriOf, abilities()));
     }),
   );
   connection.onWorkspaceSymbolResolve(
