@@ -75,15 +75,10 @@ describe.skipIf(!hasEglot)("in Emacs", () => {
     expect(seen["findings after it"]).not.toContainEqual(expect.stringContaining("levle"));
   });
 
-  const ifOffered = (capability: string, title: string, check: () => void) =>
-    test(title, (context) => {
-      if (!seen.capabilities.includes(capability)) context.skip(`the server does not offer ${capability}`);
-      check();
-    });
-  ifOffered("documentFormattingProvider", "a script is laid out", () => {
+  test("a script is laid out", () => {
     expect(seen.format).toBe("  cells             6");
   });
-  ifOffered("renameProvider", "a control is renamed in every file that shares it, or it is said why not", () => {
+  test("a control is renamed in every file that shares it, or it is said why not", () => {
     expect(seen.rename).toEqual([
       "  overall  follows KW from 0.85 to 1.15",
       expect.arrayContaining(["tankard.fettle", "wheel.fettle"]),

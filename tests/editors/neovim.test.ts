@@ -105,13 +105,7 @@ describe.skipIf(!installed)("in Neovim", () => {
     });
   });
 
-  const ifOffered = (capability: string, title: string, check: () => void) =>
-    test(title, (context) => {
-      if (!seen.capabilities.includes(capability)) context.skip(`the server does not offer ${capability}`);
-      check();
-    });
-
-  ifOffered("referencesProvider", "the places where a control stands are listed, in all files", () => {
+  test("the places where a control stands are listed, in all files", () => {
     expect(seen.references).toEqual(
       expect.arrayContaining([
         "tankard.fettle:98 overall  follows KN from 0.85 to 1.15",
@@ -119,19 +113,19 @@ describe.skipIf(!installed)("in Neovim", () => {
       ]),
     );
   });
-  ifOffered("documentHighlightProvider", "the places of the name at the cursor are marked", () => {
+  test("the places of the name at the cursor are marked", () => {
     expect(seen.highlights).toEqual([57, 59, 63]);
   });
-  ifOffered("workspaceSymbolProvider", "names are found in the whole workspace", () => {
+  test("names are found in the whole workspace", () => {
     expect(seen["workspace symbols"]).toContain("tankard.fettle:63 [Event] tail-lamp");
   });
-  ifOffered("callHierarchyProvider", "the modes that lean on a mode are listed", () => {
+  test("the modes that lean on a mode are listed", () => {
     expect(seen["incoming calls"]).toEqual(expect.arrayContaining([expect.stringMatching(/^habits\.fettle:1[12] /)]));
   });
-  ifOffered("documentFormattingProvider", "a script is laid out", () => {
+  test("a script is laid out", () => {
     expect(seen.format).toEqual(["    cells 6   ", "  cells             6", []]);
   });
-  ifOffered("renameProvider", "a control is renamed in every file that shares it, or it is said why not", () => {
+  test("a control is renamed in every file that shares it, or it is said why not", () => {
     expect(seen.rename).toEqual({
       line: "  overall  follows KW from 0.85 to 1.15",
       changed: expect.arrayContaining(["tankard.fettle", "wheel.fettle"]),

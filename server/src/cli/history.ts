@@ -1,8 +1,10 @@
 /** `fettle history`: who changed a value of a craft when, and what it was. */
 
+import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import { historyOf } from "../../../shared/ide/history/history.ts";
 import { type HistoryReport, historyReport } from "../../../shared/ide/history/history-report.ts";
 import { type NamedValue, valueNamed, wordsOfName } from "../../../shared/ide/history/value-names.ts";
+import { baseOf } from "../../../shared/model/craft.ts";
 import { joinWithOr } from "../../../shared/text/list.ts";
 import { finish } from "../../../shared/text/steps.ts";
 import { oneOf, readArguments } from "./arguments.ts";
@@ -53,7 +55,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   if (asked.trim() === "") throw new CannotRun(`say which value of ${path}: fettle history CRAFT NAME`);
   const { moments, notes, nameOf } = await openMoments(path, io);
   const { workspace, file } = moments[0]!;
-  const name = theOne(valueNamed(asked, workspace.craftLike(file), workspace.catalogue), asked);
+  const name = theOne(valueNamed(asked, workspace.craftLike(file), workspace.catalogue), asked, workspace.catalogue);
   const script = workspace.script(file);
   const report = historyReport(finish(historyOf(moments, name)), {
     what: wordsOfName(name),
@@ -70,9 +72,11 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   return 0;
 }
 
-function theOne(named: NamedValue, asked: string) {
+function theOne(named: NamedValue, asked: string, catalogue: Catalogue) {
   if (named.kind === "one") return named.name;
   if (named.kind === "several") throw new CannotRun(`“${asked}” may be ${joinWithOr(named.names)}: write which`);
+  if (named.kind === "none" && catalogue.section(baseOf(asked)))
+    throw new CannotRun(`“${asked}” is a section: write which of its names, as SECTION.NAME`);
   const near = named.near.length > 0 ? `did you mean ${named.near.join(", ")}?` : "fettle show lists what a craft has";
   throw new CannotRun(`nothing of a craft is called “${asked}”: ${near}`);
 }
