@@ -1,7 +1,6 @@
 /** `fettle merge`: three texts put together statement by statement, also as git's merge driver. */
 import { resolve } from "node:path";
 import { type MergeNames, mergeAnyLines, mergeTexts } from "../../../shared/ide/merge/merge.ts";
-import { MOST_BYTES } from "../../../shared/model/script-limits.ts";
 import { readAnyBytes, toPath } from "../node/disk.ts";
 import { conflictStyle } from "../node/git.ts";
 import { type Arguments, oneOf, readArguments } from "./arguments.ts";
@@ -112,8 +111,7 @@ function mergeBytes(base: Uint8Array, ours: Uint8Array, theirs: Uint8Array, name
   }
   const [inBase, inOurs, inTheirs] = all.map(inUtf8);
   if (inBase != null && inOurs != null && inTheirs != null) {
-    const merge = all.some(({ length }) => length > MOST_BYTES) ? mergeAnyLines : mergeTexts;
-    const { text, clashes } = merge(inBase, inOurs, inTheirs, names);
+    const { text, clashes } = mergeTexts(inBase, inOurs, inTheirs, names);
     return { content: text, clashes };
   }
   // Each byte as a character of its own, so that every one comes back; the labels as the bytes that they are in UTF-8.

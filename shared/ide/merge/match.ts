@@ -239,35 +239,48 @@ function matchBlocks(documents: Readonly<Record<Side, Document>>): BlockMatch[] 
   return matches.concat(fresh.ours);
 }
 
-/** Which block of the base each block of a side is: of several of one section the one that shares the most names. */
+/** Which block of the base each block of a side is: of several of one section the one with which it shares the most. */
 function likeliest(open: readonly BlockMatch[], blocks: readonly Block[]): Map<Block, BlockMatch> {
   const partners = new Map<Block, BlockMatch>();
   if (open.length === 1 && blocks.length === 1) return partners.set(blocks[0]!, open[0]!);
   if (open.length === 0) return partners;
-  const names = new Map<string, BlockMatch[]>();
-  for (const match of open) for (const unit of match.base!.units) push(names, nameIn(unit), match);
-  const taken = new Set<BlockMatch>();
-  const rest: Block[] = [];
+  const holders = new Map<string, BlockMatch[]>();
+  for (const match of open) for (const sign of signsOf(match.base!)) push(holders, sign, match);
+  const pairs: { readonly block: Block; readonly match: BlockMatch; readonly shared: number }[] = [];
   for (const block of blocks) {
     const shared = new Map<BlockMatch, number>();
-    for (const unit of block.units)
-      for (const match of names.get(nameIn(unit)) ?? []) shared.set(match, (shared.get(match) ?? 0) + 1);
-    const best = [...shared].filter(([match]) => !taken.has(match)).sort(([, a], [, b]) => b - a)[0]?.[0];
-    if (!best) rest.push(block);
-    else {
-      taken.add(best);
-      partners.set(block, best);
+    for (const sign of signsOf(block)) {
+      const all = holders.get(sign) ?? [];
+      // What so many have tells none of them apart, and would take long.
+      if (all.length <= MOST_HOLDERS) for (const match of all) shared.set(match, (shared.get(match) ?? 0) + 1);
     }
+    for (const [match, count] of shared) pairs.push({ block, match, shared: count });
+  }
+  pairs.sort((a, b) => b.shared - a.shared);
+  const taken = new Set<BlockMatch>();
+  for (const { block, match } of pairs) {
+    if (partners.has(block) || taken.has(match)) continue;
+    taken.add(match);
+    partners.set(block, match);
   }
   const left = open.filter((match) => !taken.has(match));
+  const rest = blocks.filter((block) => !partners.has(block));
   rest.forEach((block, i) => {
     if (left[i]) partners.set(block, left[i]);
   });
   return partners;
 }
 
-function nameIn(unit: Unit): string {
-  return unit.kind === "entry" ? unit.name : `${unit.kind}\0${contentOf(unit)}`;
+const MOST_HOLDERS = 50;
+
+/** By what a block is known: the note of its heading, and of each statement the name, what it says, and its note. */
+function* signsOf({ heading, units }: Block): Generator<string> {
+  if (heading && heading.note.length > 0) yield `note\0${withNote(heading)}`;
+  for (const unit of units) {
+    yield `name\0${unit.kind}\0${unit.name}`;
+    yield contentOf(unit);
+    if (unit.note.length > 0) yield withNote(unit);
+  }
 }
 
 /** Named sections of a side that are those of the base under another name: at least half of their lines are the same. */

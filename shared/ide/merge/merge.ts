@@ -2,6 +2,7 @@
 import { type Catalogue, makeCatalogue } from "../../catalogue/catalogue.ts";
 import { type ScriptReader, scriptReader } from "../../model/read-script.ts";
 import type { Script } from "../../model/script.ts";
+import { scriptAnswer } from "../../model/script-limits.ts";
 import { type Document, documentOf, rowsOf, usualEnd } from "./document.ts";
 import { isHeld } from "./held.ts";
 import { mergeLines, trimmed } from "./line-merge.ts";
@@ -35,12 +36,13 @@ const BOM = "\uFEFF";
 /**
  * Merges two texts that began as one. A statement that one side changed is as that side has it, one that both changed
  * in different ways is a conflict with git's own marks; all else is as in ours, byte for byte, with the line ends of
- * ours. No name says in the result what neither side says. A text that is no script, or is one of a newer edition,
+ * ours. No name says in the result what neither side says. A text that is no script, or too much for one, or of a newer edition,
  * or holds an unresolved merge, is merged line by line. Never throws.
  */
 export function mergeTexts(base: string, ours: string, theirs: string, names: MergeNames): Merged {
   if (theirs === base || theirs === ours) return { text: ours, conflicts: 0, clashes: [] };
   if (ours === base) return { text: theirs, conflicts: 0, clashes: [] };
+  if ([base, ours, theirs].some(isTooMuch)) return mergeAnyLines(base, ours, theirs, names);
   const marks: Marks = { ...names, markerSize: names.markerSize ?? 7, style: names.style ?? "merge" };
   shipped ??= makeCatalogue();
   const catalogue = shipped;
@@ -54,6 +56,11 @@ export function mergeTexts(base: string, ours: string, theirs: string, names: Me
   };
   const reading = { scripts, texts, catalogue, reader };
   return merged(understood(reading, marks) ?? lineByLine(reading, marks), texts, marks);
+}
+
+/** Whether a text is more than is read as a script. */
+function isTooMuch(text: string): boolean {
+  return scriptAnswer({ kind: "text", text, validUtf8: true }).kind !== "text";
 }
 
 /** Merges two texts line by line, as git does, whatever they are. */

@@ -155,6 +155,9 @@ test("lines of which nobody changed anything are as in ours, in its order", () =
     const inTheirs = new Set(theirs.split("\n"));
     const isKept = (line: string) => inTheirs.has(line) && isOnceIn(ours, line) && isOnceIn(theirs, line);
     const kept = ours.split("\n").filter(isKept);
+    // What was removed and added again in another place was moved.
+    const places = kept.map((line) => theirs.split("\n").indexOf(line));
+    if (places.some((place, i) => i > 0 && place < places[i - 1]!)) return null;
     const lines = text.split("\n");
     let at = 0;
     for (const line of kept) {
@@ -162,6 +165,38 @@ test("lines of which nobody changed anything are as in ours, in its order", () =
       if (at === 0) return `“${line}” is not where it was`;
     }
     return null;
+  });
+});
+
+test("nothing stands more often than in the sides, and a regular layout stays regular", () => {
+  const counted = (text: string) => {
+    const counts = new Map<string, number>();
+    let section = "";
+    for (const line of text.split("\n")) {
+      if (/^[a-z]/.test(line)) section = line;
+      const key = /^ /.test(line) ? `${section} ${line.trim().split(" ")[0]}` : line;
+      if (line !== "" && !/^ *[#|]/.test(line)) counts.set(key, (counts.get(key) ?? 0) + 1);
+    }
+    return counts;
+  };
+  expectOf("any", (made) => {
+    const { base, ours, theirs } = made;
+    const { text, conflicts } = merge(base, ours, theirs);
+    if (conflicts > 0 || isRenamed(made)) return null;
+    const [b, o, t] = [base, ours, theirs].map(counted);
+    for (const [key, count] of counted(text)) {
+      const most = Math.max(b!.get(key) ?? 0, o!.get(key) ?? 0, t!.get(key) ?? 0);
+      if (count > most && most < 2 && !/^use|drop$/.test(key) && !isMergedByLines(key.replace(" ", ".")))
+        return `“${key}” stands ${count} times`;
+    }
+    if (/\n\n\n/.test(text)) return "two blank lines";
+    if (/\n\n$/.test(text)) return "a blank line at the end";
+    const lines = text.split("\n");
+    const crowded = lines.findIndex(
+      (line, i) =>
+        /^[a-z]/.test(line) && !/^use/.test(line) && i > 0 && lines[i - 1] !== "" && !/^#/.test(lines[i - 1]!),
+    );
+    return crowded < 0 ? null : `no blank line above “${lines[crowded]}”`;
   });
 });
 
