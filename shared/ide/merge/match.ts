@@ -321,13 +321,13 @@ function linesBySection({ blocks }: Document, isAsked: (section: string) => bool
   return lines;
 }
 
-/** The matches that one side moved: to another block, or to another place among the rest of its block. */
+/** The matches of all three that one side moved: to another block, or to another place among the rest of its block. */
 export function movedUnits({ matches }: Matching, side: "ours" | "theirs"): Set<Match> {
   const moved = new Set<Match>();
   const inBlock = new Map<BlockMatch, Match[]>();
   for (const match of matches) {
     const [before, now] = [match.base, match[side]];
-    if (!before || !now) continue;
+    if (!before || !now || !match.ours || !match.theirs) continue;
     if (before.block !== now.block) moved.add(match);
     else push(inBlock, now.block, match);
   }
@@ -341,7 +341,7 @@ export function movedUnits({ matches }: Matching, side: "ours" | "theirs"): Set<
   return moved;
 }
 
-/** The sections that one side moved. */
+/** The sections of all three that one side moved. */
 export function movedBlocks(
   { blocks }: Matching,
   documents: Readonly<Record<Side, Document>>,
@@ -349,7 +349,7 @@ export function movedBlocks(
 ) {
   const moved = new Set<BlockMatch>();
   const [before, now] = [orderOf(documents.base), orderOf(documents[side])];
-  const both = blocks.filter((match) => match.base && match[side]);
+  const both = blocks.filter((match) => match.base && match.ours && match.theirs);
   addOutOfOrder(
     both,
     (match) => before.get(match.base!)!,

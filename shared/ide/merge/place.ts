@@ -180,7 +180,7 @@ export function placed(merging: Merging): Placed {
     const order: Match[] = [];
     for (const block of result) {
       const { head } = block;
-      if (block.isGoing && head.after === null) continue;
+      if (head.after === null && (block.isGoing || isEmptied(block))) continue;
       const isFirst = out.pieces.length === 0;
       // A section that stood at the top of theirs, and does so no more, is set off from what is above it now.
       const isSetOff = !isFirst && head.lead.length === 0 && block.match.ours === null;
@@ -196,6 +196,11 @@ export function placed(merging: Merging): Placed {
     const { base, ours, theirs } = documents;
     const tail = isSameText(base.tail, ours.tail) ? adapted(theirs.tail) : ours.tail;
     return { pieces: [...out.pieces, rowsPiece(tail)], order };
+  }
+
+  /** A part of a section that theirs added, and all of which came to stand elsewhere. */
+  function isEmptied({ match: { base, ours, theirs } }: ResultBlock): boolean {
+    return !base && !ours && theirs !== null && theirs.units.length > 0 && theirs.heading?.note.length === 0;
   }
 
   /** The blank lines above a statement: of the side in which the same stands above it as in the result. */

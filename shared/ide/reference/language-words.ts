@@ -102,6 +102,11 @@ export const languageWords: readonly LanguageWord[] = [
     also: ["git diff", "git merge", "version control", "merge conflict", "textconv", "check --since", "check --staged"],
   },
   {
+    word: "git-merge",
+    summary: "How merges go: what is put together, what is a conflict, how to settle one.",
+    also: ["fettle merge", "three-way merge", "conflict markers", "resolve a conflict", "rebase", "cherry-pick"],
+  },
+  {
     word: "git-hook",
     summary: "A hook that stops a commit which brings an error.",
     also: ["pre-commit", "before each commit"],

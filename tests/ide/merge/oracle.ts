@@ -38,7 +38,12 @@ export function saysOf(text: string): Says {
     says.set(`verbatim.${dialect}`, `${says.get(`verbatim.${dialect}`) ?? ""}${kept}\n`);
   for (const { section, all, names } of script.drops) {
     if (all) says.set(`${section} drop all`, "dropped");
-    for (const { text: name } of names) says.set(`${section} drop ${name}`, "dropped");
+    for (const { text: name } of names) {
+      const said = says.get(`${section}.${name}`);
+      // What the file itself says whole does not depend on what earlier files said.
+      const isWhole = said !== undefined && (typeof said === "string" || said.value?.kind !== "fields");
+      if (!isWhole) says.set(`${section} drop ${name}`, "dropped");
+    }
   }
   says.set("header", `${script.kind} ${script.name}`);
   says.set("use", script.uses.map(({ path }) => path).join(", "));

@@ -48,7 +48,7 @@ The program is started for each text that is shown, so a long \`git log -p\` tak
 
 ## Merges
 
-\`git merge\`, \`git rebase\`, \`git cherry-pick\` and \`git stash pop\` put scripts together statement by statement, by \`fettle merge\`. Two people may change neighbouring lines, move sections or lay lines out anew. Only where both changed one entry in different ways both stand between git's marks, and nothing else does.
+\`git merge\`, \`git rebase\`, \`git cherry-pick\` and \`git stash pop\` put scripts together statement by statement, by \`fettle merge\`. Two people may change neighbouring lines, move sections or lay lines out anew. Only where both changed one entry in different ways both stand between git's marks, and nothing else does. The page \`git-merge\` says more.
 
 ## Only what a change brought
 

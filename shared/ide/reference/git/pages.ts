@@ -3,8 +3,9 @@ import { type DialectPage, pageText } from "../dialect/example.ts";
 import { continuous } from "./continuous.ts";
 import { hook } from "./hook.ts";
 import { keeping } from "./keeping.ts";
+import { merging } from "./merging.ts";
 
-export const gitPages: readonly DialectPage[] = [keeping, hook, continuous];
+export const gitPages: readonly DialectPage[] = [keeping, merging, hook, continuous];
 
 /** The page of this name as Markdown; null where no page about git is called so. */
 export function gitPage(name: string): string | null {
