@@ -2,7 +2,7 @@
 import type { FilePath } from "../../model/files.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import { findingsOf } from "../../rules/engine/engine.ts";
+import { findingSteps } from "../../rules/engine/engine.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import type { Steps } from "../../text/steps.ts";
 import { withFile } from "../context/trial.ts";
@@ -21,7 +21,7 @@ export function* certainFixesOf(workspace: Workspace, file: FilePath): Steps<Tex
   const script = workspace.script(file);
   if (!script || script.tree.lines.some(({ text }) => text.includes("\0"))) return [];
   const repaired = yield* repairedBy(workspace, script, "to be repaired");
-  if (isSound(workspace, withLines(workspace, script, repaired), file, "nothing"))
+  if (yield* isSound(workspace, withLines(workspace, script, repaired), file, "nothing"))
     return editsFrom(script.tree, repaired);
   return editsFrom(script.tree, yield* repairedBy(workspace, script, "nothing"));
 }
@@ -35,8 +35,7 @@ function* repairedBy(workspace: Workspace, script: Script, allowed: Allowed): St
   let lines = linesOf(script.tree);
   let now = workspace;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const due = certainIn(now, file).filter((repair) => !refused.has(repair.key));
-    yield;
+    const due = (yield* certainIn(now, file)).filter((repair) => !refused.has(repair.key));
     if (due.length === 0) break;
     const kept = yield* sound({ script, lines, now, allowed, refused }, due);
     if (kept.length === 0) continue;
@@ -56,11 +55,11 @@ interface Repair {
 }
 
 /** The certain repairs of a file's own lines, of those that overlap the first one. */
-function certainIn(workspace: Workspace, file: FilePath): Repair[] {
+function* certainIn(workspace: Workspace, file: FilePath): Steps<Repair[]> {
   const script = workspace.script(file)!;
   const found: Repair[] = [];
   let done = { line: -1, character: 0 };
-  for (const { code, fixes } of findingsOf(workspace, file))
+  for (const { code, fixes } of yield* findingSteps(workspace, file))
     for (const { title, edits, certain } of fixes) {
       if (!certain || edits.length === 0 || !edits.every((edit) => edit.file === file)) continue;
       const sorted = [...edits].sort((a, b) => a.range.start.character - b.range.start.character);
@@ -90,7 +89,7 @@ function* sound(trying: Trying, repairs: readonly Repair[], among: readonly Repa
   const edits = [...among, ...repairs].flatMap((repair) => repair.edits);
   const tried = withLines(now, script, withEdits(lines, edits));
   yield;
-  if (isSound(now, tried, script.file, allowed)) return [...repairs];
+  if (yield* isSound(now, tried, script.file, allowed)) return [...repairs];
   if (repairs.length === 1) {
     refused.add(repairs[0]!.key);
     return [];
@@ -108,11 +107,11 @@ const OF_LINES: ReadonlySet<string> = new Set(["unusual-value", "use-missing", "
  * Whether nothing about a line by itself is wrong that was not before. What a line means on the craft is another matter:
  * a mode that could not be read and is on at rest was so all along.
  */
-function isSound(before: Workspace, after: Workspace, file: FilePath, allowed: Allowed): boolean {
+function* isSound(before: Workspace, after: Workspace, file: FilePath, allowed: Allowed): Steps<boolean> {
   const counts = new Map<string, number>();
   const add = (text: string, count: number) => counts.set(text, (counts.get(text) ?? 0) + count);
-  for (const { text, isCertain } of toldOf(after, file)) if (allowed === "nothing" || !isCertain) add(text, 1);
-  for (const { text } of toldOf(before, file)) add(text, -1);
+  for (const { text, isCertain } of yield* toldOf(after, file)) if (allowed === "nothing" || !isCertain) add(text, 1);
+  for (const { text } of yield* toldOf(before, file)) add(text, -1);
   return [...counts.values()].every((count) => count <= 0);
 }
 
@@ -123,9 +122,9 @@ interface Told {
 }
 
 /** What is told of lines by themselves. */
-function toldOf(workspace: Workspace, file: FilePath): Told[] {
+function* toldOf(workspace: Workspace, file: FilePath): Steps<Told[]> {
   const { issues } = workspace.script(file)!;
-  const found = findingsOf(workspace, file).filter(({ code }) => OF_LINES.has(code));
+  const found = (yield* findingSteps(workspace, file)).filter(({ code }) => OF_LINES.has(code));
   return [...issues, ...found].map(({ code, message, fixes = [] }) => ({
     text: `${code} ${message.replace(/\bline \d+/g, "")}`,
     isCertain: fixes.some(({ certain }) => certain),

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { type Editor, openFile, quickInput, runCommand, startEditor, undo, waitForLine } from "../editor.ts";
-import { screenshot, type Theme, themes, useTheme } from "../looks.ts";
+import { screenshot } from "../looks.ts";
 
 const FAULTY = `craft "Beaker"
 
@@ -29,14 +29,6 @@ afterAll(() => editor?.close());
 
 const selected = () => editor.page.locator(".statusbar-item", { hasText: /\(\d+ selected\)/ }).textContent();
 const tree = () => editor.page.locator(".pane-body .monaco-list-row");
-
-async function inEveryTheme(name: string): Promise<void> {
-  for (const theme of Object.keys(themes) as Theme[]) {
-    await useTheme(editor.page, theme);
-    await screenshot(editor.page, `${name}-${theme}`);
-  }
-  await useTheme(editor.page, "light");
-}
 
 test("names of the workspace are found by letters and by plain words", async () => {
   const { page } = editor;
@@ -82,12 +74,12 @@ test("what hangs on a switch is shown from the switch to its modes, and what use
   await down.click();
   await page.keyboard.press("ArrowRight");
   await tree().filter({ hasText: "when TL is down" }).first().waitFor();
-  await inEveryTheme("calls");
+  await screenshot(page, "calls");
   await openFile(page, "layers/habits.fettle");
   await page.locator(".view-line", { hasText: "layer" }).first().click();
   await runCommand(page, "Types: Show Type Hierarchy");
   await tree().filter({ hasText: "layer, habits.fettle" }).first().waitFor();
-  await inEveryTheme("types");
+  await screenshot(page, "types");
 });
 
 test("all certain repairs are made in one step, and what is doubtful is left", async () => {
