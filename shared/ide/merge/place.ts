@@ -199,8 +199,9 @@ export function placed(merging: Merging): Placed {
   }
 
   /** A part of a section that theirs added, and all of which came to stand elsewhere. */
-  function isEmptied({ match: { base, ours, theirs } }: ResultBlock): boolean {
-    return !base && !ours && theirs !== null && theirs.units.length > 0 && theirs.heading?.note.length === 0;
+  function isEmptied({ match: { section, base, ours, theirs } }: ResultBlock): boolean {
+    if (conflicts.sections.has(section) || base || ours) return false;
+    return theirs !== null && theirs.units.length > 0 && theirs.heading?.note.length === 0;
   }
 
   /** The blank lines above a statement: of the side in which the same stands above it as in the result. */
