@@ -7,9 +7,10 @@ import { boardScript, nameFor } from "../../../shared/ide/board/board-script.ts"
 import { leadsTo, lineWords } from "../../../shared/ide/board/line-words.ts";
 import { nameLine } from "../../../shared/ide/board/name-line.ts";
 import { boardNames } from "../../../shared/ide/board/names.ts";
-import { boardStates, craftOfText, dialectFor } from "../../../shared/ide/board/states.ts";
+import { type BoardStates, boardStateSteps, craftOfText, dialectFor } from "../../../shared/ide/board/states.ts";
 import type { Source } from "../../../shared/model/craft.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import {
   BOARD_DIALECTS_REQUEST,
@@ -37,9 +38,11 @@ import {
 } from "../../../shared/protocol/board.ts";
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import { splitLines } from "../../../shared/syntax/split-lines.ts";
+import type { Steps } from "../../../shared/text/steps.ts";
 import type { Documents } from "./documents.ts";
-import type { Guard } from "./guard.ts";
+import type { Guard, Request } from "./guard.ts";
 import type { Links } from "./pages.ts";
+import { inSlicesOver } from "./slices.ts";
 
 const FAILED: Refused = {
   kind: "refused",
@@ -64,10 +67,16 @@ interface Parts {
 export function answerBoard({ connection, documents, guard, links }: Parts): void {
   connection.onRequest<BoardTextResult, void>(
     BOARD_TEXT_REQUEST,
-    guard<[BoardText], BoardTextResult>("board text", { kind: "none" }, async ({ uri, text, dialect }) => {
-      const file = await fileOf(uri, documents);
-      return toStates(boardStates(documents.now(), file, text, dialect && documents.pathOf(dialect)), documents);
-    }),
+    guard<Request<BoardText>, BoardTextResult>(
+      "board text",
+      { kind: "none" },
+      async ({ uri, text, dialect }, token) => {
+        const file = await fileOf(uri, documents);
+        const chosen = dialect && documents.pathOf(dialect);
+        const states = await inSlicesOver(documents, (now) => boardStateSteps(now, file, text, chosen), token);
+        return toStates(states, documents);
+      },
+    ),
   );
   connection.onRequest<BoardDialectsResult, void>(
     BOARD_DIALECTS_REQUEST,
@@ -78,9 +87,9 @@ export function answerBoard({ connection, documents, guard, links }: Parts): voi
   );
   connection.onRequest<BoardLineResult, void>(
     BOARD_LINE_REQUEST,
-    guard<[BoardLineParams], BoardLineResult>("board line", NO_LINE, async (params) => {
+    guard<Request<BoardLineParams>, BoardLineResult>("board line", NO_LINE, async (params, token) => {
       const file = await fileOf(params.uri, documents);
-      return lineOf(params, file, documents, links());
+      return inSlicesOver(documents, (now) => lineOf(now, params, file, documents, links()), token);
     }),
   );
   connection.onRequest<BoardNamesResult, void>(
@@ -101,9 +110,10 @@ export function answerBoard({ connection, documents, guard, links }: Parts): voi
   );
   connection.onRequest<BoardReadResult, void>(
     BOARD_READ_REQUEST,
-    guard<[BoardReadParams], BoardReadResult>("read a board's text", FAILED, async (params) =>
-      scriptOf(params, await fileOf(params.uri, documents), documents),
-    ),
+    guard<Request<BoardReadParams>, BoardReadResult>("read a board's text", FAILED, async (params, token) => {
+      const file = await fileOf(params.uri, documents);
+      return inSlicesOver(documents, (now) => scriptOf(now, params, file, documents), token);
+    }),
   );
   connection.onRequest<BoardMovedResult, void>(
     BOARD_MOVED_REQUEST,
@@ -128,7 +138,7 @@ function named({ file, name }: Dialect, documents: Documents): NamedDialect {
   return { uri: documents.uriOf(file), name };
 }
 
-function toStates(states: ReturnType<typeof boardStates>, documents: Documents): BoardTextResult {
+function toStates(states: BoardStates, documents: Documents): BoardTextResult {
   switch (states.kind) {
     case "none":
       return states;
@@ -142,9 +152,15 @@ function toStates(states: ReturnType<typeof boardStates>, documents: Documents):
   }
 }
 
-function lineOf(params: BoardLineParams, file: FilePath, documents: Documents, links: Links): BoardLineResult {
-  const workspace = documents.now();
-  const states = boardStates(workspace, file, params.text, params.dialect && documents.pathOf(params.dialect));
+function* lineOf(
+  workspace: Workspace,
+  params: BoardLineParams,
+  file: FilePath,
+  documents: Documents,
+  links: Links,
+): Steps<BoardLineResult> {
+  const chosen = params.dialect && documents.pathOf(params.dialect);
+  const states = yield* boardStateSteps(workspace, file, params.text, chosen);
   const line = states.kind === "read" ? states.lines[params.line] : undefined;
   if (states.kind !== "read" || !line) return NO_LINE;
   const targets = {
@@ -200,13 +216,17 @@ function freeBeside(file: FilePath, end: string, taken: readonly FilePath[]): Fi
   }
 }
 
-function scriptOf(params: BoardReadParams, file: FilePath, documents: Documents): BoardReadResult {
-  const workspace = documents.now();
+function* scriptOf(
+  workspace: Workspace,
+  params: BoardReadParams,
+  file: FilePath,
+  documents: Documents,
+): Steps<BoardReadResult> {
   const chosen = params.dialect && documents.pathOf(params.dialect);
   const found = dialectFor(workspace, params.text, chosen, craftOfText(workspace, file));
   if (found.kind !== "one") return NO_DIALECT;
   const handset = params.handset && workspace.script(documents.pathOf(params.handset));
   const place = { file: freeBeside(file, "", workspace.view.list()), textFile: file };
-  const script = boardScript(workspace, found.dialect, params.text, handset || null, place);
+  const script = yield* boardScript(workspace, found.dialect, params.text, handset || null, place);
   return { kind: "script", proposed: documents.uriOf(place.file), ...script };
 }

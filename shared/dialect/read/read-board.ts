@@ -10,6 +10,7 @@ import { scriptAnswer } from "../../model/script-limits.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { splitLines } from "../../syntax/split-lines.ts";
 import type { ControlValue } from "../../syntax/value.ts";
+import { finish, type Steps } from "../../text/steps.ts";
 import { exactIn } from "../codes/held.ts";
 import type { Dialect } from "../dialect.ts";
 import { type Exact, exactOf } from "../exact.ts";
@@ -18,7 +19,7 @@ import { type Joined, joinEntries, type Surroundings } from "./join-entries.ts";
 import { lineReader } from "./line-reader.ts";
 import { keptLines, linesRead } from "./lines-read.ts";
 import type { Reading, ReadLine } from "./reading.ts";
-import { sayingsOf } from "./sayings.ts";
+import { sayingSteps } from "./sayings.ts";
 import { scriptText } from "./script-text.ts";
 
 export interface ReadContext {
@@ -33,13 +34,20 @@ export interface ReadContext {
 
 /** Reads a whole text. Never throws, for any text. */
 export function readBoard(dialect: Dialect, text: string, context: ReadContext): Reading {
+  return finish(readBoardSteps(dialect, text, context));
+}
+
+/** The same in steps: a text of fifty thousand lines takes a second. */
+export function* readBoardSteps(dialect: Dialect, text: string, context: ReadContext): Steps<Reading> {
   const { catalogue } = context.workspace;
   const entries = entryReader(catalogue);
   const lines = linesOf(text);
   const reader = lineReader(dialect, entries, false);
-  const sayings = sayingsOf(lines, reader, entries);
+  const sayings = yield* sayingSteps(lines, reader, entries);
   const joined = joinEntries(sayings.all, entries, surroundingsOf(context));
+  yield;
   const read = linesRead(sayings, reader);
+  yield;
   const { text: script, from } = scriptText(
     {
       name: context.craft?.name ?? dialect.name,
@@ -70,9 +78,15 @@ export function readBoard(dialect: Dialect, text: string, context: ReadContext):
  * remembered with the dialect.
  */
 export function lineReadings(dialect: Dialect, text: string, catalogue: Catalogue): readonly ReadLine[] {
+  return finish(lineReadingSteps(dialect, text, catalogue));
+}
+
+/** The same in steps. */
+export function* lineReadingSteps(dialect: Dialect, text: string, catalogue: Catalogue): Steps<readonly ReadLine[]> {
   const { entries, lines } = readersOf(dialect, catalogue);
-  const sayings = sayingsOf(linesOf(text), lines, entries);
+  const sayings = yield* sayingSteps(linesOf(text), lines, entries);
   joinEntries(sayings.all, entries, RAW);
+  yield;
   return linesRead(sayings, lines);
 }
 

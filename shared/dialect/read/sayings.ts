@@ -4,6 +4,7 @@
  */
 
 import type { SectionSpec } from "../../catalogue/specs.ts";
+import { finish, type Steps } from "../../text/steps.ts";
 import { textOfHeld } from "../codes/codes.ts";
 import type { Held, Left, Meaning } from "../dialect.ts";
 import { addsUp, type EntryReader, fieldsOf, type Outcome, outcomeOf, type Said } from "./entries.ts";
@@ -72,13 +73,19 @@ export interface Sayings {
 
 /** Reads lines one after another, and settles what of them counts. */
 export function sayingsOf(lines: readonly string[], reader: LineReader, entries: EntryReader): Sayings {
+  return finish(sayingSteps(lines, reader, entries));
+}
+
+/** The same line by line: a text may have tens of thousands. */
+export function* sayingSteps(lines: readonly string[], reader: LineReader, entries: EntryReader): Steps<Sayings> {
   const placed: PlacedLine[] = [];
   const all: Saying[] = [];
   const takings: (Takings | null)[] = [];
   const groups = new Map<string, Group>();
   let scope = reader.top;
   let headingLine = -1;
-  lines.forEach((text, line) => {
+  for (const [line, text] of lines.entries()) {
+    yield;
     const parse = reader.read(text, scope);
     placed.push({ line, text, parse, scope, headingLine });
     if (parse.kind === "heading") {
@@ -87,7 +94,7 @@ export function sayingsOf(lines: readonly string[], reader: LineReader, entries:
     }
     if (parse.kind !== "fits") {
       takings.push(null);
-      return;
+      continue;
     }
     const beyond = parse.says.find(({ outcome }) => outcome.kind === "beyond");
     const trouble = beyond?.outcome.kind === "beyond" ? sentence(beyond.outcome.why) : null;
@@ -101,7 +108,8 @@ export function sayingsOf(lines: readonly string[], reader: LineReader, entries:
     takings.push({ sayings, trouble });
     for (const meaning of (!beyond && parse.half?.partOf) || [])
       addToGroup(groups, meaning, { line, parse, half: parse.half! }, headingLine, takings);
-  });
+  }
+  yield;
   for (const group of groups.values()) closeGroup(group, placed, takings, all, entries, reader);
   settle(all);
   return { placed, all, takings: { get: (line) => takings[line] ?? undefined } };

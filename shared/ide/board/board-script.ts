@@ -1,11 +1,12 @@
 /** The script that a board's text becomes, as a new file beside it: with its handset, and with the board's dialect and text named. */
 import type { Dialect } from "../../dialect/dialect.ts";
-import { readBoard } from "../../dialect/read/read-board.ts";
+import { readBoardSteps } from "../../dialect/read/read-board.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { quote } from "../../syntax/scanner.ts";
+import type { Steps } from "../../text/steps.ts";
 import { textWith, withFile } from "../context/trial.ts";
 import { appendEntries, headingOf, lastSectionOf } from "../edits/script-edits.ts";
 import { countsOf, type LineCounts } from "./states.ts";
@@ -23,15 +24,15 @@ export interface ScriptPlace {
 }
 
 /** Reads the text and names its files by their paths from the script. A name that the text itself says comes first. */
-export function boardScript(
+export function* boardScript(
   workspace: Workspace,
   dialect: Dialect,
   text: string,
   handset: Script | null,
   { file, textFile }: ScriptPlace,
-): BoardScript {
+): Steps<BoardScript> {
   const uses = handset ? [pathBetween(file, handset.file)] : [];
-  const reading = readBoard(dialect, text, { workspace, handset, craft: null, uses });
+  const reading = yield* readBoardSteps(dialect, text, { workspace, handset, craft: null, uses });
   const named = withBoardLines(workspace, file, withName(reading.script, nameFor(textFile)), [
     { name: "dialect", rest: quote(pathBetween(file, dialect.file)) },
     { name: "text", rest: quote(pathBetween(file, textFile)) },

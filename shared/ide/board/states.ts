@@ -2,11 +2,12 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Dialect } from "../../dialect/dialect.ts";
 import { boardFileOf, dialectOf, dialectsFitting, dialectsIn } from "../../dialect/dialects.ts";
-import { lineReadings } from "../../dialect/read/read-board.ts";
+import { lineReadingSteps } from "../../dialect/read/read-board.ts";
 import type { ReadLine } from "../../dialect/read/reading.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { finish, type Steps } from "../../text/steps.ts";
 
 export type LineCounts = Readonly<Record<ReadLine["state"], number>>;
 
@@ -24,20 +25,30 @@ export type BoardStates =
 
 /** The states of a text's lines. `chosen` is the file of the dialect that the pilot chose; it counts while it is one. */
 export function boardStates(workspace: Workspace, file: FilePath, text: string, chosen: FilePath | null): BoardStates {
+  return finish(boardStateSteps(workspace, file, text, chosen));
+}
+
+/** The same in steps: a text may be long. */
+export function* boardStateSteps(
+  workspace: Workspace,
+  file: FilePath,
+  text: string,
+  chosen: FilePath | null,
+): Steps<BoardStates> {
   const craft = craftOfText(workspace, file);
   const found = dialectFor(workspace, text, chosen, craft);
   if (found.kind !== "one") return found;
-  const lines = linesOf(found.dialect, text, workspace.catalogue);
+  const lines = yield* linesOf(found.dialect, text, workspace.catalogue);
   return { kind: "read", dialect: found.dialect, lines, counts: countsOf(lines), craft };
 }
 
 /** By dialect the text that was read last: a hover asks for one line of the same. */
 const last = new WeakMap<Dialect, { text: string; catalogue: Catalogue; lines: readonly ReadLine[] }>();
 
-function linesOf(dialect: Dialect, text: string, catalogue: Catalogue): readonly ReadLine[] {
+function* linesOf(dialect: Dialect, text: string, catalogue: Catalogue): Steps<readonly ReadLine[]> {
   const known = last.get(dialect);
   if (known?.text === text && known.catalogue === catalogue) return known.lines;
-  const lines = lineReadings(dialect, text, catalogue);
+  const lines = yield* lineReadingSteps(dialect, text, catalogue);
   last.set(dialect, { text, catalogue, lines });
   return lines;
 }

@@ -12,6 +12,7 @@ import { boardStates } from "../../../shared/ide/board/states.ts";
 import { reviewOf } from "../../../shared/ide/review/review.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
+import { finish } from "../../../shared/text/steps.ts";
 
 const TIDE = `dialect "Tide"
 
@@ -156,7 +157,7 @@ test("names are found by plain words, with what the craft says; an element has i
 
 test("the script beside a text names its handset, its dialect and the text, and keeps what nobody understood", () => {
   const place = { file: "/shed/boards/jug.fettle", textFile: FILE };
-  const { text, counts } = boardScript(workspace, dialect, TEXT, workspace.script("/shed/wheel.fettle"), place);
+  const { text, counts } = finish(boardScript(workspace, dialect, TEXT, workspace.script("/shed/wheel.fettle"), place));
   expect(text).toBe(`craft "Jug"
 
 use "../wheel.fettle"

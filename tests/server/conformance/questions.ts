@@ -1,6 +1,7 @@
 /** Questions of every kind to a workspace of a thousand craft, as whoever measures the server asks them. */
-import { mkdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { inProject } from "../../../.dev/say.mjs";
 import { craftOf, fleetOf } from "../../bench/scripts.ts";
 
 /** The fleet by path: craft on shared layers, a craft of five hundred lines, and one as long as a script may be. */
@@ -9,19 +10,18 @@ export function fleetTexts(craft: number): Record<string, string> {
     ...fleetOf(craft),
     "typed.fettle": craftOf(500),
     "long.fettle": craftOf(11_900),
-    "kiln.fettle": DIALECT,
+    "loom.fettle": readFileSync(inProject("examples/boards/loom.fettle"), "utf8"),
   };
 }
 
-const DIALECT = `dialect "Kiln"
-
-board
-  knows "# kiln"
-
-lines
-  "cells {c:1 to 12}"  pack.cells {c}
-  "load {c:0 to 9999}"  pack.capacity {c} mAh
-`;
+/** The text of the demo's loom again and again, with other numbers each time, as no line is read twice. */
+function longBoardText(count: number): string {
+  const text = readFileSync(inProject("examples/boards/loom.txt"), "utf8");
+  const lines: string[] = [];
+  for (let shift = 0; lines.length < count; shift++)
+    lines.push(...text.replaceAll(/\d+/g, (digits) => String((Number(digits) + shift) % 9999)).split("\n"));
+  return lines.slice(0, count).join("\n");
+}
 
 /** Writes files into a folder. */
 export function writeTexts(folder: string, texts: Readonly<Record<string, string>>): void {
@@ -116,16 +116,13 @@ export function questionsOf(root: string): Question[] {
     ask(of, "fettle/useLines", { kind: "delete", files: [{ uri }] });
     ask(of, "fettle/scripts", { uri, kind: "handset" });
   }
-  const board = {
-    uri: uriOf("kiln.txt"),
-    text: `# kiln\n${"cells 4\nload 1300\nwhatever 7 7 7\n".repeat(16_666)}`,
-    dialect: null,
-  };
+  const board = { uri: uriOf("cards.txt"), text: longBoardText(50_000), dialect: uriOf("loom.fettle") };
   ask("board", "fettle/boardText", board);
   ask("board", "fettle/boardLine", { ...board, line: 40_000 });
-  ask("board", "fettle/nameLine", { ...board, line: 3, section: "pack", name: "warn-at", value: "3.5 V/cell" });
-  ask("board", "fettle/boardRead", { ...board, handset: null });
-  ask("board", "fettle/boardMoved", { before: board.text, after: board.text.replace("load 1300\n", "load 1400\n") });
+  ask("board", "fettle/nameLine", { ...board, line: 10, section: "pack", name: "warn-at", value: "3.5 V/cell" });
+  // A longer one becomes no script that anything would read.
+  ask("board", "fettle/boardRead", { ...board, text: longBoardText(10_000), handset: null });
+  ask("board", "fettle/boardMoved", { before: board.text, after: board.text.replace(/7/, "8") });
   ask("board", "fettle/boardDialects", {});
   ask("all", "fettle/workspaceTree", { findings: true });
   ask("all", "workspace/symbol", { query: "a" });
