@@ -24,9 +24,9 @@ blank line between sections and behind the header, never two; no blanks at the e
 lines. Order, comments, texts in quotes and kept board text stay, and so does the meaning.
 A line with a fault keeps its words as they are, and what stands between git's conflict
 markers is not touched. Line ends stay; where a file mixes them, its most frequent one is
-written. A PATH is a file or a folder (every .fettle file below it); without one, the working folder.
-Files are rewritten in place, each whole or not at all, and listed. “-” reads standard
-input and writes to standard output.
+written. A PATH is a file or a folder (every .fettle file below it); without one, the
+working folder. Files are rewritten in place, each whole or not at all, and listed. “-”
+reads standard input and writes to standard output.
 
   --check       writes nothing, lists the files that would change: exit status 1
   --print FILE  writes the layout of one file to standard output and changes nothing; what
