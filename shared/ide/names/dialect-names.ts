@@ -9,9 +9,9 @@ import { settingsMeant, usesOfCode } from "../dialect-files/code-uses.ts";
 import { type FactLine, factLineIn } from "../dialect-files/fact-line.ts";
 import type { FactPiece } from "../dialect-files/fact-pieces.ts";
 import type { SlotUse } from "../dialect-files/slot-uses.ts";
-import { fileName, inside, named, settingThatFollows, thing, thingNamed } from "./script-names.ts";
+import { fileName, inside, settingThatFollows, thingNamed } from "./script-names.ts";
 import { type SlotGroups, slotGroups, titleSlots } from "./slot-groups.ts";
-import type { Named, Occurrence, Thing } from "./thing.ts";
+import { type Named, named, type Occurrence, type Thing, thing } from "./thing.ts";
 
 interface Reading {
   readonly script: Script;

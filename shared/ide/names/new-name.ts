@@ -14,12 +14,12 @@ export function whyNoName({ kind }: Thing, name: string): string | null {
         ? null
         : `“${name}” is no name of a control: it begins with a capital letter and goes on with letters and digits, as in “TL” or “K1”.`;
     case "position":
-      return whyNoWord(name, "position") ?? whyTaken(name, "position", "units");
+      return whyNoWord(name, "position") ?? whyReserved(name, "position") ?? whyUnit(name);
     case "output":
-      return whyNoWord(name, "output") ?? whyTaken(name, "output", "words");
+      return whyNoWord(name, "output") ?? whyReserved(name, "output");
     case "code":
     case "part":
-      return whyNoWord(name, kind === "code" ? "code" : "part of bits") ?? whyTaken(name, "code", "words");
+      return whyNoWord(name, kind === "code" ? "code" : "part of bits");
     case "slot":
       if (name === "tab") return "“{tab}” stands for a tab of the board's text, so no slot can be called so.";
       return whyNoWord(name, "slot");
@@ -34,11 +34,12 @@ function whyNoWord(name: string, what: string): string | null {
     : `“${name}” is no name of ${/^[aeiou]/.test(what) ? "an" : "a"} ${what}: it begins with a small letter and goes on with small letters, digits and “-”.`;
 }
 
-function whyTaken(name: string, what: string, also: "units" | "words"): string | null {
-  if (RESERVED.has(name)) return `No ${what} can be called “${name}”: the language uses the word.`;
-  return also === "units" && unitSymbol(name) !== undefined
-    ? `No ${what} can be called “${name}”: that is a unit.`
-    : null;
+function whyReserved(name: string, what: string): string | null {
+  return RESERVED.has(name) ? `No ${what} can be called “${name}”: the language uses the word.` : null;
+}
+
+function whyUnit(name: string): string | null {
+  return unitSymbol(name) === undefined ? null : `No position can be called “${name}”: that is a unit.`;
 }
 
 /** A name in quotes holds anything that one line can. */

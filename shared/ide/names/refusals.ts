@@ -56,7 +56,8 @@ export function* whyTaken(
 ): Steps<string | null> {
   const other = { ...what, name };
   if (what.kind === "slot") return whySlotTaken(workspace.script(file)!, what, name, workspace);
-  const isHeader = what.kind === "file" || what.kind === "dialect";
+  // A file of that name would take over what is kept for the name anywhere.
+  const isHeader = places.some(({ thing, does }) => thing.kind === "file" && does === "defines");
   const files = isHeader
     ? workspace.view.list()
     : [...places.map((place) => place.file), ...wholes.flatMap((whole) => whole.files)];
@@ -64,11 +65,7 @@ export function* whyTaken(
   for (const each of new Set(files)) {
     const script = workspace.script(each);
     if (!script) continue;
-    const line = isHeader
-      ? lineOfHeader(script, what.kind === "dialect" ? "dialect" : own, name)
-      : namedIn(workspace, each, other)[0]?.line;
-    const kept = what.kind === "dialect" ? namedIn(workspace, each, other)[0]?.line : undefined;
-    const at = line ?? kept;
+    const at = what.kind === "file" ? lineOfHeader(script, own, name) : namedIn(workspace, each, other)[0]?.line;
     if (at !== undefined)
       return `The name “${name}” is taken: it stands on ${placeInWords(script, at)}${ofWhat(what)}. Take another one.`;
     yield;
@@ -100,10 +97,9 @@ export function* whyDoubtful(workspace: Workspace, what: Thing, { wholes }: Shar
     for (const file of files) {
       if (seen.has(file)) continue;
       seen.add(file);
-      const script = workspace.script(file);
-      const line = script && doubtfulLineWith(script, what);
-      if (script && line !== null)
-        return `It is not known whether “${what.name}” is meant on ${placeInWords(script, line!)}, which could not be read to its end: mend that line first.`;
+      const line = doubtfulLineWith(workspace, file, what);
+      if (line !== null)
+        return `It is not known whether “${what.name}” is meant on ${placeInWords(workspace.script(file)!, line)}, which could not be read to its end: mend that line first.`;
       yield;
     }
   }

@@ -8,8 +8,9 @@ import type { Drop, Entry, Script } from "../../model/script.ts";
 import { resolvePath } from "../../model/uses.ts";
 import type { Piece } from "../../syntax/piece.ts";
 import type { Cols } from "../../syntax/span.ts";
-import type { Quoted, Word } from "../../syntax/tree.ts";
-import type { Named, Occurrence, Thing, ThingKind } from "./thing.ts";
+import type { Line, Quoted, Word } from "../../syntax/tree.ts";
+import { namesInCondition } from "./faulty-conditions.ts";
+import { type Named, named, type Occurrence, type Thing, thing } from "./thing.ts";
 
 /** The names of a script that is no dialect, in order of place. */
 export function namesOfScript(script: Script, catalogue: Catalogue): Occurrence[] {
@@ -28,20 +29,12 @@ export function namesOfScript(script: Script, catalogue: Catalogue): Occurrence[
   }
   for (const each of tree.sections) add(each.line, headingNames(tree.lines[each.line]!.node));
   for (const drop of script.drops) add(drop.line, namesDropped(drop, catalogue));
-  for (const entry of script.entries) add(entry.line, namesOfEntry(entry, tree.lines[entry.line]!.text, catalogue));
+  for (const entry of script.entries) add(entry.line, namesOfEntry(entry, tree.lines[entry.line]!, catalogue));
   for (const { entry, file } of boardFilesIn(script))
     if (file !== null && entry.value) add(entry.line, [pathName(entry.value, file)]);
   for (const { code, codeSpan } of script.allowances)
     add(codeSpan.line, [named(thing("rule", code), codeSpan, "reads")]);
   return found.sort((a, b) => a.line - b.line || a.start - b.start);
-}
-
-export function thing(kind: ThingKind, name: string, of = ""): Thing {
-  return { kind, name, of };
-}
-
-export function named(what: Thing, { start, end }: Cols, does: Named["does"], as: Named["as"] = "word"): Named {
-  return { thing: what, start, end, does, as };
 }
 
 /** What stands between quotes. */
@@ -108,11 +101,15 @@ export function settingThatFollows(name: string, catalogue: Catalogue): Thing | 
 /** By the pieces of a line, which lines of equal text in equal sections share. */
 const known = new WeakMap<readonly Piece[], { readonly text: string; readonly names: readonly Named[] }>();
 
-/** The names on an entry's line, up to the first place that could not be read. */
-function namesOfEntry(entry: Entry, text: string, catalogue: Catalogue): readonly Named[] {
+/** The names on an entry's line: up to the first place that could not be read, and of a condition those behind it. */
+function namesOfEntry(entry: Entry, { text, node }: Line, catalogue: Catalogue): readonly Named[] {
   const found = known.get(entry.pieces);
   if (found?.text === text) return found.names;
   const names = entry.pieces.flatMap((piece) => namedBy(piece, entry, text, catalogue) ?? []);
+  if (entry.value === null && node.kind === "entry" && ["mode", "output", "follows"].includes(entry.kind)) {
+    const end = Math.max(node.head.end, ...entry.pieces.map((piece) => piece.end));
+    names.push(...namesInCondition(text, node.value, catalogue).filter(({ start }) => start >= end));
+  }
   known.set(entry.pieces, { text, names });
   return names;
 }

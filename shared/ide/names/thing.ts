@@ -84,3 +84,11 @@ export function staysInFile({ kind }: Thing): boolean {
 export function sameThing(a: Thing, b: Thing): boolean {
   return a.name === b.name && a.kind === b.kind && a.of === b.of;
 }
+
+export function thing(kind: ThingKind, name: string, of = ""): Thing {
+  return { kind, name, of };
+}
+
+export function named(what: Thing, { start, end }: Cols, does: Named["does"], as: Named["as"] = "word"): Named {
+  return { thing: what, start, end, does, as };
+}

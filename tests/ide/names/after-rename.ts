@@ -25,7 +25,7 @@ export function afterRename(texts: Texts, { edits, move }: Extract<Renamed, { ki
 /** Where a name in a file stands once the edits are made. */
 export function placeAfter(edits: readonly NameEdit[], file: string, at: Position): Position {
   const before = edits.filter(
-    (each) => each.file === file && each.range.start.line === at.line && each.range.start.character < at.character,
+    (each) => each.file === file && each.range.start.line === at.line && each.range.end.character <= at.character,
   );
   const more = before.map(({ range, text }) => text.length - (range.end.character - range.start.character));
   return { line: at.line, character: more.reduce((sum, each) => sum + each, at.character) };
