@@ -1,21 +1,13 @@
 /** Why a name cannot be changed: it is taken, it stands where nothing is written, or a craft would become another one. */
-import { readDialect } from "../../dialect/read-dialect.ts";
 import type { FilePath } from "../../model/files.ts";
-import { type ScriptReader, scriptReader } from "../../model/read-script.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
-import type { TextEdit } from "../../syntax/span.ts";
 import type { Steps } from "../../text/steps.ts";
-import { textWith } from "../context/trial.ts";
 import { whyNotWritable } from "../edits/script-edits.ts";
-import { namesOfDialect } from "./dialect-names.ts";
 import { doubtfulLineWith } from "./doubtful-lines.ts";
-import { occurrencesIn } from "./occurrences.ts";
-import { renamedThing } from "./renamed-thing.ts";
-import { namesOfScript } from "./script-names.ts";
 import { namedIn, type Shared } from "./sharing.ts";
 import { slotGroups } from "./slot-groups.ts";
-import { type Occurrence, type Place, sameThing, type Thing } from "./thing.ts";
+import type { Place, Thing } from "./thing.ts";
 
 /** A place as a pilot finds it: the name in the header, and the file. */
 export function placeInWords({ file, name }: Script, line: number): string {
@@ -104,56 +96,4 @@ export function* whyDoubtful(workspace: Workspace, what: Thing, { wholes }: Shar
     }
   }
   return null;
-}
-
-/** Where a line would no longer be read as it is, though for the name, in a sentence; null where all are. */
-export function* whyMeansElse(
-  workspace: Workspace,
-  what: Thing,
-  name: string,
-  edits: readonly (TextEdit & { readonly file: FilePath })[],
-): Steps<string | null> {
-  const reader = scriptReader(workspace.catalogue);
-  const byFile = new Map<FilePath, TextEdit[]>();
-  for (const edit of edits) {
-    const list = byFile.get(edit.file);
-    if (list) list.push(edit);
-    else byFile.set(edit.file, [edit]);
-  }
-  for (const [file, own] of byFile) {
-    const line = lineReadOtherwise(workspace, reader, file, own, (each) => renamedThing(each, what, name));
-    if (line !== null)
-      return `With “${name}” in place of “${what.name}”, ${placeInWords(workspace.script(file)!, line)} would be read as something else. Take another name.`;
-    yield;
-  }
-  return null;
-}
-
-function lineReadOtherwise(
-  workspace: Workspace,
-  reader: ScriptReader,
-  file: FilePath,
-  edits: readonly TextEdit[],
-  after: (thing: Thing) => Thing,
-): number | null {
-  const { catalogue } = workspace;
-  const before = workspace.script(file)!;
-  const script = reader.read(file, textWith(before, edits), true);
-  const dialect = before.kind === "dialect" ? readDialect(file, script.tree, catalogue) : null;
-  const now = dialect ? namesOfDialect(script, dialect, catalogue) : namesOfScript(script, catalogue);
-  const old = occurrencesIn(workspace, file);
-  for (let i = 0; i < Math.max(old.length, now.length); i++) {
-    const [a, b] = [old[i], now[i]];
-    if (!a || !b || !isSame(a, b, after)) return (a ?? b)!.line;
-  }
-  // What it is wrong about is as it was: a name is neither better nor worse than another.
-  return script.issues.length === before.issues.length ? null : (edits[0]?.range.start.line ?? 0);
-}
-
-function isSame(a: Occurrence, b: Occurrence, after: (thing: Thing) => Thing): boolean {
-  const thing = after(a.thing);
-  // A group of slots is known by one of its names.
-  const same =
-    thing.kind === "slot" ? b.thing.kind === "slot" && b.thing.name === thing.name : sameThing(thing, b.thing);
-  return a.line === b.line && a.does === b.does && same;
 }

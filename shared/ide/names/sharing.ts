@@ -53,22 +53,40 @@ function wholeOf(workspace: Workspace, script: Script, dialects: ReadonlyMap<str
   const files = new Set(parts.map((part) => part.script.file));
   const named = new Set<string>();
   for (const part of parts)
-    for (const { what, file } of boardFilesIn(part.script)) {
-      const path = what === "dialect" && file !== null ? workspace.view.realPath(file) : null;
-      const dialect = path === null ? null : workspace.script(path);
+    for (const file of boardOf(part.script).dialects) {
+      const path = workspace.view.realPath(file);
+      const dialect = workspace.script(path);
       if (dialect?.kind !== "dialect") continue;
-      files.add(path!);
+      files.add(path);
       named.add(dialect.name);
     }
   // Lines that are kept for a dialect name it; which file that is only the craft's board says.
   for (const part of parts)
-    for (const { name, title } of part.script.tree.sections)
-      if (name === "verbatim" && title !== null && !named.has(title))
-        for (const file of dialects.get(title) ?? []) files.add(file);
+    for (const name of boardOf(part.script).kept)
+      if (!named.has(name)) for (const file of dialects.get(name) ?? []) files.add(file);
   const unknown = gaps.flatMap(({ why, source }) =>
     why === "newer" || why === "unread" ? [{ file: source.file, line: source.line, why }] : [],
   );
   return { file: script.file, files: [...files], unknown };
+}
+
+/** What a script says of boards: the dialects that it names by their files, and those for which it keeps lines. */
+interface BoardNames {
+  readonly dialects: readonly FilePath[];
+  readonly kept: readonly string[];
+}
+
+const boards = new WeakMap<Script, BoardNames>();
+
+function boardOf(script: Script): BoardNames {
+  let found = boards.get(script);
+  if (!found) {
+    const files = boardFilesIn(script).flatMap(({ what, file }) => (what === "dialect" ? (file ?? []) : []));
+    const kept = script.tree.sections.flatMap(({ name, title }) => (name === "verbatim" ? (title ?? []) : []));
+    found = { dialects: files, kept };
+    boards.set(script, found);
+  }
+  return found;
 }
 
 /** A name in all files in which it is one thing. */
