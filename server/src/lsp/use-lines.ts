@@ -1,5 +1,5 @@
 /** Lines that name files, when these are renamed, moved or deleted: as plain edits for our own client, and as the protocol has it for any other. */
-import type { Connection, WorkspaceEdit } from "vscode-languageserver";
+import type { CancellationToken, Connection, WorkspaceEdit } from "vscode-languageserver";
 import {
   afterMoves,
   type Move,
@@ -15,6 +15,7 @@ import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { uriOf } from "./paths.ts";
 import type { Settings } from "./settings.ts";
+import { inSlicesOver } from "./slices.ts";
 import { toWorkspaceEdit } from "./workspace-edits.ts";
 
 interface Parts {
@@ -30,25 +31,25 @@ export function answerUseLines(parts: Parts): void {
   const { connection, documents, guard, settings } = parts;
   connection.onRequest(
     USE_LINES_REQUEST,
-    guard<[UseLinesParams], UseLinesResult | null>("use lines", null, async (params) => {
-      if (params.kind === "delete") return toResult(await without(documents, params.files), [], documents);
+    guard<[UseLinesParams, CancellationToken], UseLinesResult | null>("use lines", null, async (params, token) => {
+      if (params.kind === "delete") return toResult(await without(documents, params.files, token), [], documents);
       const moves = movesOf(documents, params.files);
-      return toResult(await after(documents, moves), moves, documents);
+      return toResult(await after(documents, moves, token), moves, documents);
     }),
   );
   connection.workspace.onWillRenameFiles(
-    guard("files to be renamed", null, async ({ files }) => {
+    guard("files to be renamed", null, async ({ files }, token) => {
       if (settings().useLines === "never") return null;
-      const changes = await after(documents, movesOf(documents, files));
+      const changes = await after(documents, movesOf(documents, files), token);
       return toEdit(changes, "Lead to the new place", parts);
     }),
   );
   connection.workspace.onWillDeleteFiles(
-    guard("files to be deleted", null, async ({ files }) => {
+    guard("files to be deleted", null, async ({ files }, token) => {
       const { useLines } = settings();
       // Where the client cannot ask, a line is not removed behind the user's back.
       if (useLines === "never" || (useLines === "ask" && !parts.abilities().asksAboutEdits)) return null;
-      return toEdit(await without(documents, files), "Remove what names a deleted file", parts);
+      return toEdit(await without(documents, files, token), "Remove what names a deleted file", parts);
     }),
   );
 }
@@ -64,17 +65,19 @@ const movesOf = (
     to: documents.placeOf(asUri(newUri)),
   }));
 
-async function after(documents: Documents, moves: readonly Move[]) {
+type Token = CancellationToken | undefined;
+
+async function after(documents: Documents, moves: readonly Move[], token: Token) {
   // A script that is not listed may be moved as well.
   await Promise.all(moves.map(({ from }) => isScriptFile(from) && documents.load(uriOf(from))));
   await documents.loadAll(uriOf(moves[0]?.from ?? ""));
-  return useLinesAfter(documents.now(), moves);
+  return inSlicesOver(documents, (now) => useLinesAfter(now, moves), token);
 }
 
-async function without(documents: Documents, files: Named) {
+async function without(documents: Documents, files: Named, token: Token) {
   const gone = files.map(({ uri }) => documents.placeOf(asUri(uri)));
   await documents.loadAll(uriOf(gone[0] ?? ""));
-  return useLinesWithout(documents.now(), gone);
+  return inSlicesOver(documents, (now) => useLinesWithout(now, gone), token);
 }
 
 function toResult(

@@ -9,6 +9,7 @@ import type { Script } from "../../model/script.ts";
 import { pathBetween, planOf, resolvePath } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Range, rangeOf, type Span, spanAt } from "../../syntax/span.ts";
+import type { Steps } from "../../text/steps.ts";
 import { linesOfNote, whyNotWritable } from "./script-edits.ts";
 
 /** A file, or a folder with all that is in it. */
@@ -47,7 +48,7 @@ export function afterMoves(path: FilePath, moves: readonly Move[]): FilePath {
  * Makes every line lead where it led before the moves. A line that leads nowhere stays as it is where only its own file
  * is moved, since that may be what makes it right.
  */
-export function useLinesAfter(workspace: Workspace, moves: readonly Move[]): UseLineChanges {
+export function* useLinesAfter(workspace: Workspace, moves: readonly Move[]): Steps<UseLineChanges> {
   const edits: UseLineEdit[] = [];
   const left: string[] = [];
   let uses = 0;
@@ -70,6 +71,7 @@ export function useLinesAfter(workspace: Workspace, moves: readonly Move[]): Use
         if (naming.what === "use") uses++;
       }
     }
+    yield;
   }
   return { edits, lines: edits.length, uses, left };
 }
@@ -80,7 +82,7 @@ export interface UseLineRemovals extends UseLineChanges {
 }
 
 /** Removes the lines that name files which are deleted, or lie in deleted folders; those of a board with their notes. */
-export function useLinesWithout(workspace: Workspace, gone: readonly FilePath[]): UseLineRemovals {
+export function* useLinesWithout(workspace: Workspace, gone: readonly FilePath[]): Steps<UseLineRemovals> {
   const isGone = (path: FilePath) => gone.some((each) => isBelow(path, each));
   const edits: UseLineEdit[] = [];
   const left: string[] = [];
@@ -101,8 +103,9 @@ export function useLinesWithout(workspace: Workspace, gone: readonly FilePath[])
       }
     }
     edits.push(...removals(script, removed));
+    yield;
   }
-  return { edits, lines, uses, left, craft: craftWithout(workspace, isGone) };
+  return { edits, lines, uses, left, craft: yield* craftWithout(workspace, isGone) };
 }
 
 /** A line that names a file. */
@@ -211,16 +214,19 @@ function textIn({ tree }: Script, { start, end }: Range): string {
   return text;
 }
 
-function craftWithout(workspace: Workspace, isGone: (path: FilePath) => boolean): string[] {
-  return workspace.view.list().flatMap((file) => {
+function* craftWithout(workspace: Workspace, isGone: (path: FilePath) => boolean): Steps<string[]> {
+  const names: string[] = [];
+  for (const file of workspace.view.list()) {
     const script = workspace.script(file);
-    if (script?.kind !== "craft" || isGone(file)) return [];
+    if (script?.kind !== "craft" || isGone(file)) continue;
     const { parts } = planOf(workspace, script, null);
     const goesWithout = parts.some(
       (part) =>
         isGone(part.script.file) ||
         boardFilesIn(part.script).some((named) => named.file !== null && isGone(named.file)),
     );
-    return goesWithout ? script.name : [];
-  });
+    if (goesWithout) names.push(script.name);
+    yield;
+  }
+  return names;
 }

@@ -37,8 +37,7 @@ export function* renamedFile(workspace: Workspace, file: FilePath, found: Occurr
   if (to === from) return { kind: "renamed", edits: [], move: null };
   const why = to === null ? NO_PATH : whyNotTo(workspace, from, to);
   if (to === null || why !== null) return { kind: "refused", message: why ?? NO_PATH };
-  yield;
-  const { edits, left } = useLinesAfter(workspace, [{ from, to }]);
+  const { edits, left } = yield* useLinesAfter(workspace, [{ from, to }]);
   if (left.length > 0) return { kind: "refused", message: left.join(" ") };
   return { kind: "renamed", edits, move: { from, to } };
 }

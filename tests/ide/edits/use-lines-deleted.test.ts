@@ -1,13 +1,16 @@
 /** `use` lines when files are deleted: which are removed, what stays of the text around them, and who goes without. */
 import { describe, expect, test } from "vitest";
 import { useLinesWithout } from "../../../shared/ide/edits/use-lines.ts";
+import { finish } from "../../../shared/text/steps.ts";
 import { applied, at, shed, type Texts, textsOf, usesOf } from "./moved-files.ts";
 
 describe("what is left after files are deleted", () => {
   const without = (texts: Texts, ...gone: string[]) => {
-    const found = useLinesWithout(
-      at(texts),
-      gone.map((path) => `/shed/${path}`),
+    const found = finish(
+      useLinesWithout(
+        at(texts),
+        gone.map((path) => `/shed/${path}`),
+      ),
     );
     const after = Object.fromEntries(
       Object.entries(texts).map(([path, text]) => [

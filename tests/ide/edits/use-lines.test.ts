@@ -4,10 +4,11 @@ import { describe, expect, test } from "vitest";
 import { afterMoves, type Move, useLinesAfter } from "../../../shared/ide/edits/use-lines.ts";
 import type { FileView } from "../../../shared/model/files.ts";
 import { resolvePath } from "../../../shared/model/uses.ts";
+import { finish } from "../../../shared/text/steps.ts";
 import { applied, at, shed, type Texts, textsOf, usesOf } from "./moved-files.ts";
 
 function moved(texts: Texts, moves: readonly Move[], more?: Partial<FileView>) {
-  const { edits, left, lines } = useLinesAfter(at(texts, more), moves);
+  const { edits, left, lines } = finish(useLinesAfter(at(texts, more), moves));
   expect(lines).toBe(edits.length);
   const after = Object.fromEntries(
     Object.entries(texts).map(([path, text]) => [
