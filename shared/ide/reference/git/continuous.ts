@@ -3,8 +3,7 @@ import type { DialectPage } from "../dialect/example.ts";
 
 /** How the program gets into a repository; `PROJECT` is the folder of this one, where it was built. */
 export const KEEP_PROGRAM = `mkdir -p tools/fettle
-cp -r PROJECT/dist/fettle.js PROJECT/dist/cli tools/fettle
-echo '{ "type": "module" }' > tools/fettle/package.json
+cp -r PROJECT/dist/fettle.js PROJECT/dist/package.json PROJECT/dist/cli tools/fettle
 git add tools/fettle
 `;
 
