@@ -53,7 +53,7 @@ export function broughtBy<T>(
 
 /** Of the same words about a line that says the same, whatever file it stands in. */
 export function sameLine({ code, section, name, words, text }: FindingIdentity): string {
-  return [code, section, name === "" ? "" : name, words, text].join("\n");
+  return [code, section, name, words, text].join("\n");
 }
 
 /** Of the same words about the same name, of which the line was changed otherwise. */
