@@ -117,6 +117,11 @@ test("tokens: whole, what changed, those in sight", async () => {
   const some = await ask<SemanticTokens>("textDocument/semanticTokens/range", { textDocument, range });
   expect(some.data).toHaveLength(10);
   expect(some.data.slice(0, 2)).toEqual([6, 2]);
+  // Of the line, what lies in the range.
+  const behind = { start: { line: 6, character: 8 }, end: { line: 7, character: 2 } };
+  const rest = await ask<SemanticTokens>("textDocument/semanticTokens/range", { textDocument, range: behind });
+  expect(rest.data.slice(0, 3)).toEqual([6, 8, 2]);
+  expect(rest.data).toHaveLength(5);
 });
 
 test("a client that takes no changes of tokens is sent none, and no id", async () => {

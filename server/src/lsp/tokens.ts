@@ -1,7 +1,8 @@
 /** Semantic tokens: of a whole script, of what changed in it, or of the lines that are in sight. */
 import type { Connection, SemanticTokens, SemanticTokensDelta } from "vscode-languageserver";
-import { type LineRun, tokensOf } from "../../../shared/ide/editor/tokens.ts";
+import { type Token, tokensOf } from "../../../shared/ide/editor/tokens.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
+import type { Range } from "../../../shared/syntax/span.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
@@ -22,11 +23,13 @@ const MOST_KEPT = 20;
 export function answerTokens({ connection, documents, guard, abilities }: Parts): void {
   const kept = new Map<Uri, SemanticTokens>();
   let answers = 0;
-  const dataOf = async (uri: Uri, lines?: LineRun): Promise<number[] | null> => {
+  const dataOf = async (uri: Uri, range?: Range): Promise<number[] | null> => {
     const file = await documents.load(uri);
     const { catalogue, ...now } = documents.now();
     const script = now.script(file);
-    return script && packTokens(tokensOf(script, catalogue, lines));
+    if (!script || !range) return script && packTokens(tokensOf(script, catalogue));
+    const tokens = tokensOf(script, catalogue, { first: range.start.line, last: range.end.line });
+    return packTokens(tokens.filter((token) => isIn(token, range)));
   };
   /** Remembers an answer as the one that the client has of a document. */
   const keep = (uri: Uri, data: number[]): SemanticTokens => {
@@ -53,8 +56,15 @@ export function answerTokens({ connection, documents, guard, abilities }: Parts)
     }),
   );
   semanticTokens.onRange(
-    guard("tokens in sight", { data: [] }, async ({ textDocument: { uri }, range: { start, end } }) => {
-      return { data: (await dataOf(uri, { first: start.line, last: end.line })) ?? [] };
+    guard("tokens in sight", { data: [] }, async ({ textDocument: { uri }, range }) => {
+      return { data: (await dataOf(uri, range)) ?? [] };
     }),
+  );
+}
+
+/** Whether any of a token lies in a range. */
+function isIn({ line, start, end }: Token, range: Range): boolean {
+  return (
+    (line > range.start.line || end > range.start.character) && (line < range.end.line || start < range.end.character)
   );
 }

@@ -8,7 +8,7 @@ export interface OfferedFix {
   readonly finding: Finding;
   readonly title: string;
   readonly edits: Finding["fixes"][number]["edits"];
-  /** True where it is the only fix of its finding; it is then offered as the preferred one. */
+  /** True where it is the only fix of its finding, or the certain one; it is then offered as the preferred one. */
   readonly only: boolean;
 }
 
@@ -20,7 +20,12 @@ export function fixesAt(workspace: Workspace, file: string, range: Range): Offer
   return findingsOf(workspace, file)
     .filter((finding) => touches(finding.range, range))
     .flatMap((finding) =>
-      finding.fixes.map(({ title, edits }) => ({ finding, title, edits, only: finding.fixes.length === 1 })),
+      finding.fixes.map(({ title, edits, certain }) => ({
+        finding,
+        title,
+        edits,
+        only: finding.fixes.length === 1 || certain === true,
+      })),
     );
 }
 

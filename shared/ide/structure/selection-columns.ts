@@ -21,6 +21,7 @@ export function columnsIn(script: Script, catalogue: Catalogue, line: number, co
   if (node.kind === "fact") all.push(...factColumns(script, catalogue, line));
   else all.push(...ofStatement(here));
   const entry = entryAt(script, line);
+  if (entry?.kind === "control") all.push(...spansOf(text.slice(0, comment?.start), CLAUSES));
   if (entry) {
     if (entry.value) all.push(...partsOf(entry.value));
     all.push(...entry.pieces.filter(({ kind }) => !WORDS_ALONE.has(kind)), ...ofPieces(text, entry.pieces));
@@ -87,6 +88,9 @@ function pathParts(text: string, { start, end }: Cols): Cols[] {
     end: start + part.end,
   }));
 }
+
+/** Where a control rests, and where the hand finds it. */
+const CLAUSES = /\b(?:rests +[a-z][a-z0-9-]*|lies(?: +(?:left|right|middle|shoulder|face|back))+)/g;
 
 /** What the editor selects by itself, or nobody would. */
 const WORDS_ALONE: ReadonlySet<Piece["kind"]> = new Set(["keyword", "operator"]);
