@@ -19,7 +19,7 @@ function programRun(program: Program | undefined): { readonly before: string; re
 /** Prints the readable text of the file that git appends; the file as it is, where the program is gone or fails. */
 export function textconvCommand(program: Program | undefined): string {
   const { before, call } = programRun(program);
-  return `${before}f() { ${call} git text "$1" 2>/dev/null || cat "$1"; }; f`;
+  return `${before}f() { ${call} git text -- "$1" 2>/dev/null || cat -- "$1"; }; f`;
 }
 
 /**

@@ -60,9 +60,9 @@ export function fileFromConfig({ config }: SetUpPlaces, name: string): string {
   return resolve(dirname(config), name);
 }
 
-/** All bytes of a file, one character each; null where there is none. */
+/** All bytes of a file, one character each; null where there is none, or a folder. */
 export function bytesOf(path: string): string | null {
-  return existsSync(path) ? readFileSync(path, "latin1") : null;
+  return statSync(path, { throwIfNoEntry: false })?.isFile() ? readFileSync(path, "latin1") : null;
 }
 
 /** Why a file cannot be written, before anything is; null where it can. */

@@ -54,12 +54,18 @@ function bytesOf(text: string): Buffer {
   );
 }
 
+/** The file that a part of a diff is about; git quotes a name with quotes in it. */
+function nameIn(part: string): string {
+  const [, quoted, plain = ""] = /^\+\+\+ (?:"b\/(.*)"|b\/(.*?))\t?$/m.exec(part) ?? [];
+  return quoted?.replaceAll('\\"', '"') ?? plain;
+}
+
 /** The heads of the pieces of a diff, by file. */
 function headsIn(diff: string): Map<string, string[]> {
   const found = new Map<string, string[]>();
-  for (const part of diff.split(/^diff --git a\//m).slice(1))
+  for (const part of diff.split(/^diff --git /m).slice(1))
     found.set(
-      part.slice(0, part.indexOf(" ")),
+      nameIn(part),
       [...part.matchAll(/^@@ .*? @@ ?(.*)$/gm)].map(([, head = ""]) => head),
     );
   return found;

@@ -273,7 +273,7 @@ test("another place of the program takes that of the one before", async () => {
   const odd = { node: "C:\\Program Files\\nodejs\\node.exe", script: 'C:\\it\'s "here" 100% $HOME `x` ä\\fettle.js' };
   expect((await fettle(folder, ["install"], odd)).status).toBe(0);
   expect(git("config", "--get-all", "diff.fettle.textconv")).toBe(
-    `n='C:/Program Files/nodejs/node.exe'; [ -x "$n" ] || n=node; f() { "$n" 'C:/it'\\''s "here" 100% $HOME \`x\` ä/fettle.js' git text "$1" 2>/dev/null || cat "$1"; }; f\n`,
+    `n='C:/Program Files/nodejs/node.exe'; [ -x "$n" ] || n=node; f() { "$n" 'C:/it'\\''s "here" 100% $HOME \`x\` ä/fettle.js' git text -- "$1" 2>/dev/null || cat -- "$1"; }; f\n`,
   );
   expect(git("config", "merge.fettle.driver")).toContain("100%% $HOME");
   await done(folder, "remove");
