@@ -14,7 +14,8 @@ export function mergeDialects(
   style: Marks["style"],
 ): readonly Piece[] {
   const out = output();
-  const sides = { base: counted(base.blocks), ours: counted(ours.blocks), theirs: counted(theirs.blocks) };
+  const parts = counted(base.blocks);
+  const sides = { base: parts, ours: keyed(ours, parts), theirs: keyed(theirs, parts) };
   const steps = mergeOrdered(sides, BLOCKS);
   if (!steps) clash(out, sides.base, sides.ours, sides.theirs, "sections were moved and changed");
   for (const step of steps ?? []) {
@@ -25,22 +26,52 @@ export function mergeDialects(
   return [...out.pieces, rowsPiece(isSameText(base.tail, ours.tail) ? adapted(theirs.tail) : ours.tail)];
 }
 
-/** A block with its number among those of its section. */
+/** A block with what tells it from others of its section. */
 interface Counted extends Block {
-  readonly count: number;
+  readonly key: string;
 }
 
-function counted(blocks: readonly Block[]): Counted[] {
+/** The blocks of a side, each with the key of the block of the base that it is, or with that of a new one. */
+function keyed(side: Document, base: readonly Counted[]): Counted[] {
+  const taken = new Set<string>();
+  const found = new Map<Block, string>();
+  const pairs = side.blocks.flatMap((block) =>
+    base
+      .filter(({ section }) => section === block.section)
+      .slice(0, MOST_PARTS)
+      .map((other) => ({ block, key: other.key, shared: sharedLines(block, other) })),
+  );
+  pairs.sort((a, b) => b.shared - a.shared);
+  for (const { block, key } of pairs) {
+    if (found.has(block) || taken.has(key)) continue;
+    taken.add(key);
+    found.set(block, key);
+  }
   const counts = new Map<string, number>();
-  return blocks.map((block) => {
+  return side.blocks.map((block) => {
+    const known = found.get(block);
+    if (known !== undefined) return { ...block, key: known };
     const count = counts.get(block.section) ?? 0;
     counts.set(block.section, count + 1);
-    return { ...block, count };
+    return { ...block, key: `${block.section}\0new ${count}` };
   });
 }
 
+/** So many parts of one section are compared with each other; nobody writes more. */
+const MOST_PARTS = 8;
+
+function sharedLines(a: Block, b: Block): number {
+  const keys = new Set(b.units.map(keyOfUnit));
+  return a.units.filter((unit) => keys.has(keyOfUnit(unit))).length;
+}
+
+function counted(blocks: readonly Block[]): Counted[] {
+  return blocks.map((block, i) => ({ ...block, key: `${block.section}\0${i}` }));
+}
+
 const BLOCKS: OrderedMerge<Counted> = {
-  keyOf: ({ section, count }) => `${section}\0${count}`,
+  keyOf: ({ key }) => key,
+  isAlike: () => false,
   isUnchanged: (a, b) =>
     a.units.length === b.units.length && a.units.every((unit, i) => isUnchanged(unit, b.units[i]!, isSame)),
   isEither: (a, b) =>
@@ -61,6 +92,11 @@ function said({ line, rows }: Unit): string {
 const UNITS: OrderedMerge<Unit> = {
   keyOf: keyOfUnit,
   isUnchanged: (a, b) => isUnchanged(a, b, isSame),
+  isAlike: (a, b) => {
+    if (a.kind !== b.kind || a.kind !== "fact") return a.kind === b.kind;
+    const [one, two] = [factOf(a), factOf(b)];
+    return one.left === two.left || one.name === two.name;
+  },
   isEither: (a, b) => {
     if (a.kind === "comment" || b.kind === "comment") return true;
     if (a.kind !== "fact" || b.kind !== "fact" || isUnder(a) || isUnder(b)) return false;

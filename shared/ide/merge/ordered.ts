@@ -11,6 +11,8 @@ export interface OrderedMerge<T> {
   /** What tells an item from the others of its list. */
   keyOf(item: T): string;
   isUnchanged(before: T, now: T): boolean;
+  /** Whether one may stand for the other in its place, changed. */
+  isAlike(a: T, b: T): boolean;
   /** Whether it makes no difference which of two stands first. */
   isEither(a: T, b: T): boolean;
 }
@@ -27,6 +29,7 @@ export function mergeOrdered<T>(sides: OrderedSides<T>, how: OrderedMerge<T>): O
   const [newOurs, newTheirs] = [gapsOf(inOurs, ours), gapsOf(inTheirs, theirs)];
   if (isTwice(newOurs, newTheirs, how)) return null;
   const moved = { ours: keysIn(newOurs, how), theirs: keysIn(newTheirs, how) };
+  if (isMovedByBoth(base.map(how.keyOf), moved)) return null;
   const steps: OrderedStep<T>[] = [];
   for (let i = 0; i <= base.length; i++) {
     steps.push(...stepsOfGap(newOurs[i]!, newTheirs[i]!, how));
@@ -44,7 +47,7 @@ export function mergeOrdered<T>(sides: OrderedSides<T>, how: OrderedMerge<T>): O
 }
 
 /** Partners by key; those in between that have none are the same where there are as many on both sides. */
-function partners<T>(base: readonly T[], side: readonly T[], { keyOf }: OrderedMerge<T>): Int32Array {
+function partners<T>(base: readonly T[], side: readonly T[], { keyOf, isAlike }: OrderedMerge<T>): Int32Array {
   const found = partnersOf(base.map(keyOf), side.map(keyOf));
   const keys = new Set(side.map(keyOf));
   const old = new Set(base.map(keyOf));
@@ -54,7 +57,8 @@ function partners<T>(base: readonly T[], side: readonly T[], { keyOf }: OrderedM
     const to = end < base.length ? found[end]! : side.length;
     if (end - i === to - j)
       for (let k = 0; k < end - i; k++)
-        if (!keys.has(keyOf(base[i + k]!)) && !old.has(keyOf(side[j + k]!))) found[i + k] = j + k;
+        if (!keys.has(keyOf(base[i + k]!)) && !old.has(keyOf(side[j + k]!)) && isAlike(base[i + k]!, side[j + k]!))
+          found[i + k] = j + k;
     [i, j] = [end + 1, to + 1];
   }
   return found;
@@ -80,6 +84,15 @@ function keysIn<T>(gaps: readonly (readonly T[])[], { keyOf }: OrderedMerge<T>):
   return new Set(gaps.flatMap((gap) => gap.map(keyOf)));
 }
 
+/** Whether both sides moved something, and not the same: together the lines would stand as neither has them. */
+function isMovedByBoth(
+  base: readonly string[],
+  moved: Readonly<Record<"ours" | "theirs", ReadonlySet<string>>>,
+): boolean {
+  const [ours, theirs] = [moved.ours, moved.theirs].map((keys) => base.filter((key) => keys.has(key)));
+  return ours!.length > 0 && theirs!.length > 0 && ours!.join("\n") !== theirs!.join("\n");
+}
+
 /** Whether both sides added one item, in two places. */
 function isTwice<T>(
   ours: readonly (readonly T[])[],
@@ -95,24 +108,24 @@ function isTwice<T>(
 
 function stepsOfGap<T>(ours: readonly T[], theirs: readonly T[], how: OrderedMerge<T>): OrderedStep<T>[] {
   const { keyOf, isEither } = how;
+  const inOurs = new Map(ours.map((item) => [keyOf(item), item]));
   const inTheirs = new Map(theirs.map((item) => [keyOf(item), item]));
   const both = ours.filter((item) => inTheirs.has(keyOf(item))).map(keyOf);
-  const known = new Set(both);
-  const sameOrder = theirs.filter((item) => known.has(keyOf(item))).every((item, i) => keyOf(item) === both[i]);
-  const [onlyOurs, onlyTheirs] = [
-    ours.filter((each) => !known.has(keyOf(each))),
-    theirs.filter((each) => !known.has(keyOf(each))),
-  ];
+  const isSameOrder = theirs.filter((item) => inOurs.has(keyOf(item))).every((item, i) => keyOf(item) === both[i]);
+  const onlyOurs = ours.filter((each) => !inTheirs.has(keyOf(each)));
+  const onlyTheirs = theirs.filter((each) => !inOurs.has(keyOf(each)));
+  const step = (item: T): OrderedStep<T> => {
+    const key = keyOf(item);
+    return { kind: "item", base: null, ours: inOurs.get(key) ?? null, theirs: inTheirs.get(key) ?? null };
+  };
+  if (isSameOrder && onlyTheirs.length === 0) return ours.map(step);
+  if (isSameOrder && onlyOurs.length === 0) return theirs.map(step);
   const isFree =
     onlyOurs.length * onlyTheirs.length <= MOST_PAIRS && onlyOurs.every((a) => onlyTheirs.every((b) => isEither(a, b)));
-  if (!sameOrder || !isFree || (both.length > 0 && onlyTheirs.length > 0 && !isBehind(theirs, known, how)))
+  const known = new Set(both);
+  if (!isSameOrder || !isFree || !isBehind(ours, known, how) || !isBehind(theirs, known, how))
     return [{ kind: "clash", ours, theirs }];
-  return [
-    ...ours.map(
-      (item): OrderedStep<T> => ({ kind: "item", base: null, ours: item, theirs: inTheirs.get(keyOf(item)) ?? null }),
-    ),
-    ...onlyTheirs.map((item): OrderedStep<T> => ({ kind: "item", base: null, ours: null, theirs: item })),
-  ];
+  return [...ours, ...onlyTheirs].map(step);
 }
 
 const MOST_PAIRS = 10_000;
