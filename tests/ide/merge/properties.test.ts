@@ -78,6 +78,8 @@ test("no name says what neither side says, and what one side alone changed is as
         )
           continue;
         const isInConflict = text.includes("<<<<<<<");
+        // A line that takes back several names stands in a conflict over one of them, and goes with it.
+        if (isInConflict && key.includes(" drop ")) continue;
         if (isInConflict && isSameSaying(r, side === "ours" ? o : t)) continue;
         if (isSameSaying(o, t) || isSameSaying(b, o) || isSameSaying(b, t)) return `${key} is wrong, with ${side}`;
         if (isMergedByLines(key) || key === "use") continue;
