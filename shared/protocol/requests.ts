@@ -4,6 +4,9 @@ import type { Uri } from "./addresses.ts";
 /** `fettle/changed`: a notification that drawings may be out of date, though nothing was typed. */
 export const CHANGED_NOTIFICATION = "fettle/changed";
 
+/** `fettle/committed` (client to server): a notification that something was committed, or another branch is checked out. */
+export const COMMITTED_NOTIFICATION = "fettle/committed";
+
 /** `fettle/read` (server to client): bytes of a file, base64, where the server has no disk of its own. */
 export const READ_REQUEST = "fettle/read";
 export interface ReadParams {

@@ -8,6 +8,7 @@ import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
+import { pastReader } from "../../../shared/rules/lib/past-checks.ts";
 import {
   isFolder,
   isSkipped,
@@ -125,7 +126,7 @@ async function openStaged(repository: Repository, top: FilePath, asked: ChangeAs
     tellProblems(words.problems, io, nameOf);
     wordsFaulty ||= words.problems.some(({ severity }) => severity === "error");
     const core = { core: makeCore(words.catalogue), key: words.key };
-    const view = withPast(withHandset(files.view, handset), pasts, words.catalogue);
+    const view = withPast(withHandset(files.view, handset), pasts, pastReader(words.catalogue));
     const opened = { workspace: core.core.at(view, asked.levels), core };
     workspaces.set(files.root, opened);
     return opened;
@@ -180,7 +181,7 @@ async function workspaceBefore(
   const { handset } = scripts;
   const view =
     handset === undefined ? files.view : withHandset(files.view, { file: handset, answer: now.view.read(handset)! });
-  return core.at(withPast(view, makeCheckedPasts(since), words.catalogue), levels);
+  return core.at(withPast(view, makeCheckedPasts(since), pastReader(words.catalogue)), levels);
 }
 
 function wordsOf(files: RevisionFiles): Promise<OwnWords> {

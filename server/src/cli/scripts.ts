@@ -6,6 +6,7 @@ import type { Script } from "../../../shared/model/script.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { type Core, makeCore, type Workspace } from "../../../shared/model/workspace.ts";
+import { pastReader } from "../../../shared/rules/lib/past-checks.ts";
 import { isFolder, listScripts, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
 import { diskView } from "../node/disk-view.ts";
 import { type CheckedPasts, withPast } from "../node/git-checks.ts";
@@ -162,7 +163,7 @@ export function openWorkspaces(
       const core = makeCore(words.catalogue);
       cores.set(key, { core, key: words.key });
       const view = diskView(place, held);
-      workspace = core.at(pasts ? withPast(view, pasts, words.catalogue) : view, levels);
+      workspace = core.at(pasts ? withPast(view, pasts, pastReader(words.catalogue)) : view, levels);
       workspaces.set(key, workspace);
     }
     return workspace;

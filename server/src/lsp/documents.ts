@@ -12,6 +12,7 @@ import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import { type FileRead, makeFileCache } from "./file-cache.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
+import { type HostPasts, makePasts } from "./pasts.ts";
 import { pathOf, uriOf } from "./paths.ts";
 import { type Reading, readUsed } from "./read-used.ts";
 import { atMost } from "./timers.ts";
@@ -22,6 +23,8 @@ export interface ServerFiles {
   read(path: FilePath): Promise<FileRead>;
   /** Every script below these folders, and every file of a pilot's own words; each host bounds what it looks at. */
   list(folders: readonly FilePath[]): Promise<Listing>;
+  /** What git knows; left out where there is none to ask. */
+  readonly pasts?: HostPasts;
 }
 
 /** A change of a text, as the protocol tells it. */
@@ -71,6 +74,10 @@ export interface Documents {
   pathOf(uri: Uri): FilePath;
   /** The path of a file, open or not, below the real path of its folder. */
   placeOf(uri: Uri): FilePath;
+  /** Another number for another past of a craft, as far as git was asked. */
+  pastOf(path: FilePath): number;
+  /** Something may have been committed. */
+  committed(): void;
   /** Why the text of an open document is not looked at; null where it is. */
   whyUnread(uri: Uri): string | null;
 }
@@ -83,9 +90,12 @@ export interface DocumentsEvents {
   wordsFound(): void;
   /** The scripts of the workspace are being read: so many are left. */
   reading(left: number): void;
+  /** git was asked, and knows more of some craft, or something else. */
+  pastsFound(): void;
+  failed(error: unknown): void;
 }
 
-const NO_EVENTS: DocumentsEvents = { listingCut() {}, wordsFound() {}, reading() {} };
+const NO_EVENTS: DocumentsEvents = { listingCut() {}, wordsFound() {}, reading() {}, pastsFound() {}, failed() {} };
 
 const NO_SCRIPT: FileAnswer = { kind: "unreadable", why: "it holds words of your own, and no script" };
 
@@ -130,6 +140,17 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     words.forget();
     events.wordsFound();
   };
+  const pasts =
+    files.pasts &&
+    makePasts({
+      host: files.pasts,
+      catalogue: () => words.core().catalogue,
+      changed() {
+        invalidate();
+        events.pastsFound();
+      },
+      failed: events.failed,
+    });
   const cache = makeFileCache(async (path) => {
     await workspaceFiles.foldersKnown();
     const { answer, realPath } = await files.read(path);
@@ -147,6 +168,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     list: () => all,
     realPath: cache.realPath,
     listsUsersOf: workspaceFiles.listsUsersOf,
+    ...(pasts && { past: pasts.past }),
   });
   const now = (): Workspace => {
     const all = listScripts();
@@ -279,6 +301,8 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     uriOf: (path) => uris.get(path) ?? uriOf(path),
     pathOf: pathFor,
     placeOf: (uri) => workspaceFiles.belowRealFolder(pathOf(uri)),
+    pastOf: (path) => pasts?.idOf(path) ?? 0,
+    committed: () => pasts?.lookAgain(),
     whyUnread(uri) {
       const answer = opened.get(pathFor(uri))?.answer;
       return answer?.kind === "unreadable" ? answer.why : null;

@@ -94,6 +94,8 @@ export function startServer(
     listingCut: () => connection.console.warn(LISTING_CUT),
     wordsFound: () => void publisher.wordsChanged(),
     reading: shownProgress(connection, "Fettle reads the scripts"),
+    pastsFound: () => publisher.changedOutside(),
+    failed: (error) => logError(connection, "git", error),
   });
   let client: Abilities = abilitiesOf({});
   let links = linksFor({});

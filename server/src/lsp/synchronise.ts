@@ -2,6 +2,7 @@
 import type { Connection, DidChangeWatchedFilesRegistrationOptions, RegistrationParams } from "vscode-languageserver";
 import { BOARD_TEXT_END, isWordsFile, OWN_WORDS_ENDS, SCRIPT_END } from "../../../shared/model/file-names.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
+import { COMMITTED_NOTIFICATION } from "../../../shared/protocol/requests.ts";
 import type { Abilities } from "./capabilities.ts";
 import type { ClosedFindings } from "./closed-findings.ts";
 import type { Documents } from "./documents.ts";
@@ -52,6 +53,7 @@ export function synchronise({ connection, documents, guard, abilities, publisher
   });
   const apply = (changes: readonly FileChange[]) => {
     const touched = documents.apply(changes);
+    documents.committed();
     if (touched === "words") void publisher.wordsChanged();
     else if (touched === "scripts") publisher.changedOutside();
   };
@@ -71,6 +73,7 @@ export function synchronise({ connection, documents, guard, abilities, publisher
   connection.onDidOpenTextDocument(
     guard("open", undefined, ({ textDocument: { uri, languageId, version, text } }) => {
       documents.open(uri, languageId, version, text);
+      documents.committed();
       closed.opened(uri);
       changedAt(uri);
     }),
@@ -84,6 +87,7 @@ export function synchronise({ connection, documents, guard, abilities, publisher
   );
   connection.onDidSaveTextDocument(
     guard("save", undefined, () => {
+      documents.committed();
       if (abilities().watchesFiles) return;
       documents.lookAgain();
       void publisher.wordsChanged();
@@ -100,6 +104,10 @@ export function synchronise({ connection, documents, guard, abilities, publisher
     guard("watched files", undefined, ({ changes }) =>
       apply(changes.map(({ uri, type }) => ({ kind: KINDS[type] ?? "changed", path: pathOf(asUri(uri)) }))),
     ),
+  );
+  connection.onNotification(
+    COMMITTED_NOTIFICATION,
+    guard("committed", undefined, () => documents.committed()),
   );
   connection.workspace.onDidDeleteFiles(
     guard("deleted files", undefined, ({ files }) =>

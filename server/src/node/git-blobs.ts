@@ -67,6 +67,7 @@ function* readBatch(ids: readonly string[], known: Map<string, FileAnswer>): Git
     const from = end + 1;
     at = from + Number(size) + 1;
     known.set(id, scriptAnswer(textAnswer(ran.out.subarray(from, from + Number(size)))));
+    yield;
   }
 }
 

@@ -1,12 +1,11 @@
 /** What git knows of the checks on the bench: for each craft, from the commits that HEAD leads back to. */
 import { existsSync } from "node:fs";
 import { dirname, join } from "node:path";
-import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
 import type { Craft } from "../../../shared/model/craft.ts";
 import type { FilePath, FileView } from "../../../shared/model/files.ts";
 import type { PastChecks } from "../../../shared/model/past.ts";
-import { type Core, makeCore } from "../../../shared/model/workspace.ts";
-import { type PastCraft, pastChecks } from "../../../shared/rules/lib/past-checks.ts";
+import type { Core } from "../../../shared/model/workspace.ts";
+import type { PastCraft, PastReader } from "../../../shared/rules/lib/past-checks.ts";
 import { nameFrom } from "./disk.ts";
 import { findRepository, finishInGit, type GitSteps, NoRevision, type Repository } from "./git.ts";
 import { commitNamed, type Needs, noNeeds, placeBefore, type RepositoryPast, repositoryPast } from "./git-history.ts";
@@ -21,7 +20,7 @@ const MOST_AHEAD = 20_000;
 /** Looks up crafts one after another; what was read of a repository serves them all. */
 export interface CheckedPasts {
   /** Null where git knows nothing of the file. Steps are run in its folder. */
-  of(file: FilePath, catalogue: Catalogue): GitSteps<PastChecks | null>;
+  of(file: FilePath, reader: PastReader): GitSteps<PastChecks | null>;
   /** Something may have been committed: what HEAD is has to be asked anew. */
   lookAgain(): void;
 }
@@ -40,14 +39,13 @@ interface Opened {
   /** The commit that HEAD was. */
   readonly head: string;
   readonly past: RepositoryPast;
-  readonly cores: Map<Catalogue, Core>;
-  /** By the catalogue's own identity and the path: the same for as long as HEAD is. */
-  readonly found: Map<FilePath, { readonly catalogue: Catalogue; readonly checks: PastChecks | null }>;
+  /** The same for as long as HEAD and the reader are. */
+  readonly found: Map<FilePath, { readonly reader: PastReader; readonly checks: PastChecks | null }>;
 }
 
 /** A view of files with what git knows of them, asked for where a rule wants to know. */
-export function withPast(view: FileView, pasts: CheckedPasts, catalogue: Catalogue): FileView {
-  const past = (file: FilePath) => (mayHaveGit(file) ? finishInGit(dirname(file), pasts.of(file, catalogue)) : null);
+export function withPast(view: FileView, pasts: CheckedPasts, reader: PastReader): FileView {
+  const past = (file: FilePath) => (mayHaveGit(file) ? finishInGit(dirname(file), pasts.of(file, reader)) : null);
   return { ...view, past };
 }
 
@@ -64,22 +62,22 @@ export function makeCheckedPasts(revision = "HEAD"): CheckedPasts {
     const past = yield* repositoryPast(repository, head);
     const all = [...past.idsByPath.values()].flat();
     if (all.length <= MOST_AHEAD) yield* past.fetch({ ...noNeeds(), blobs: new Set(all) });
-    const opened = { repository, head, past, cores: new Map(), found: new Map() };
+    const opened = { repository, head, past, found: new Map() };
     byTop.set(repository.top!, opened);
     return opened;
   };
   return {
     lookAgain: () => byFolder.clear(),
-    *of(file, catalogue) {
+    *of(file, reader) {
       const folder = dirname(file);
       try {
         if (!byFolder.has(folder)) byFolder.set(folder, yield* openedAt(folder));
         const opened = byFolder.get(folder);
         if (!opened) return null;
         const known = opened.found.get(file);
-        if (known?.catalogue === catalogue) return known.checks;
-        const checks = yield* checksIn(opened, file, catalogue);
-        opened.found.set(file, { catalogue, checks });
+        if (known?.reader === reader) return known.checks;
+        const checks = yield* checksIn(opened, file, reader);
+        opened.found.set(file, { reader, checks });
         return checks;
       } catch (error) {
         if (!(error instanceof NoRevision)) throw error;
@@ -90,16 +88,13 @@ export function makeCheckedPasts(revision = "HEAD"): CheckedPasts {
   };
 }
 
-function* checksIn(opened: Opened, file: FilePath, catalogue: Catalogue): GitSteps<PastChecks | null> {
-  const { repository, past, cores } = opened;
+function* checksIn({ repository, past }: Opened, file: FilePath, reader: PastReader): GitSteps<PastChecks | null> {
   const place = nameFrom(repository.top!, file);
   const [last] = past.log;
   if (!last || !past.trees.get(last.id)?.get(place)) return null;
-  const core = cores.get(catalogue) ?? makeCore(catalogue);
-  cores.set(catalogue, core);
   for (let round = 0; ; round++) {
     const needs = noNeeds();
-    const steps = pastChecks(crafts(past, core, needs)(last, place), catalogue);
+    const steps = reader.checks(crafts(past, reader.core, needs)(last, place));
     let next = steps.next();
     for (; !next.done; next = steps.next()) yield;
     if (!(yield* past.fetch(needs)) || round === MOST_ROUNDS) return next.value;

@@ -41,7 +41,7 @@ export function* logOf(commit: string, links: readonly string[]): GitSteps<reado
   const format = ["--encoding=UTF-8", "--no-show-signature", `--format=${FORMAT}`];
   const ran = yield* asking([...args, ...PLAIN, ...format, commit, "--", ...pathspec(links)]);
   if (ran.status !== 0) throw new NoRevision(`git cannot list its commits: ${ran.error}`);
-  return commitsIn(ran.out.toString("utf8"));
+  return yield* commitsIn(ran.out.toString("utf8"));
 }
 
 /** What one commit did to scripts, compared with any other. */
@@ -67,11 +67,14 @@ export function* treeOfCommit(commit: string): GitSteps<ReadonlyMap<string, Tree
   return entriesIn(ran.out.toString("utf8"), ([mode = "", , id = ""]) => ({ mode, id }));
 }
 
+/** So many commits are read without a pause. */
+const MOST_AT_ONCE = 200;
+
 function pathspec(links: readonly string[]): string[] {
   return [":(top)*.fettle", `:(top,glob)**/${ROOT_MARK}`, ...links.map((path) => `:(top,literal)${path}`)];
 }
 
-function commitsIn(listed: string): LoggedCommit[] {
+function* commitsIn(listed: string): GitSteps<LoggedCommit[]> {
   const tokens = listed.split("\0");
   const commits: LoggedCommit[] = [];
   for (let at = 0; at < tokens.length; ) {
@@ -94,6 +97,7 @@ function commitsIn(listed: string): LoggedCommit[] {
       changes,
     });
     at = end;
+    if (commits.length % MOST_AT_ONCE === 0) yield;
   }
   return commits;
 }

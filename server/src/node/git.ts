@@ -1,5 +1,5 @@
 /** git, run as a program and never through a shell, as far as scripts of a revision are read by it. */
-import { spawnSync } from "node:child_process";
+import { execFile, spawnSync } from "node:child_process";
 import type { FileAnswer } from "../../../shared/model/files.ts";
 import { MOST_BYTES, tooLarge } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
@@ -170,6 +170,63 @@ export function finishInGit<T>(folder: string, steps: GitSteps<T>): T {
   }
 }
 
+/** So long work goes on before others have their turn. */
+const SLICE_MS = 10;
+
+/** The same while others are served: nobody waits for git, and pauses are taken. */
+export async function waitInGit<T>(folder: string, steps: GitSteps<T>): Promise<T> {
+  let since = performance.now();
+  for (let next = steps.next(); ; ) {
+    if (next.done) return next.value;
+    const call = next.value;
+    let ran: Ran | undefined;
+    if (call) ran = await gitBeside(folder, call);
+    else if (performance.now() - since > SLICE_MS) await new Promise((resolve) => setImmediate(resolve));
+    else {
+      next = steps.next();
+      continue;
+    }
+    since = performance.now();
+    next = steps.next(ran);
+  }
+}
+
+/** As `git`, as a process that is not waited for. */
+function gitBeside(folder: string, { args, mostBytes = MOST_LIST_BYTES, input }: GitCall): Promise<Ran> {
+  return new Promise((resolve, reject) => {
+    const options = {
+      cwd: folder,
+      maxBuffer: mostBytes,
+      windowsHide: true,
+      encoding: "buffer" as const,
+      env: environment(),
+    };
+    const child = execFile("git", [...args], options, (error, stdout, stderr) => {
+      const code = (error as NodeJS.ErrnoException | null)?.code as string | number | undefined;
+      if (code === "ENOENT") return reject(new NoRevision(NO_GIT));
+      const isTooMuch = code === "ERR_CHILD_PROCESS_STDIO_MAXBUFFER";
+      const status = error ? (typeof code === "number" ? code : null) : 0;
+      resolve({ status, out: stdout, error: firstLine(stderr), isTooMuch });
+    });
+    // Whoever ends before it has read everything is told of by its status.
+    child.stdin?.on("error", () => {});
+    child.stdin?.end(input ?? "");
+  });
+}
+
+/** What git says is looked at, so it has to say it in one language. */
+function environment() {
+  return { ...process.env, LC_ALL: "C" };
+}
+
+const NO_GIT = "git was not found: a revision is read through it";
+
+/** The first line of what git said, without its own “fatal:”. */
+function firstLine(stderr: Buffer): string {
+  const [said = ""] = stderr.toString("utf8").trim().split("\n");
+  return said.replace(/^(fatal|error): /, "");
+}
+
 /** Modes of git's tree objects (gitformat-index): 120000 is a symbolic link, 160000 a submodule. */
 export function kindOf(mode: string): TreeEntry["kind"] {
   if (mode === "120000") return "link";
@@ -218,13 +275,11 @@ export function git(folder: string, args: readonly string[], mostBytes = MOST_LI
     maxBuffer: mostBytes,
     ...(input !== undefined && { input }),
     windowsHide: true,
-    // What git says is looked at, so it has to say it in one language.
-    env: { ...process.env, LC_ALL: "C" },
+    env: environment(),
   });
   const code = (error as NodeJS.ErrnoException | undefined)?.code;
-  if (code === "ENOENT") throw new NoRevision("git was not found: a revision is read through it");
+  if (code === "ENOENT") throw new NoRevision(NO_GIT);
   const isTooMuch = code === "ENOBUFS";
   if (error && !isTooMuch) throw new NoRevision(`git could not be run: ${error.message}`);
-  const [said = ""] = stderr.toString("utf8").trim().split("\n");
-  return { status, out: stdout, error: said.replace(/^(fatal|error): /, ""), isTooMuch };
+  return { status, out: stdout, error: firstLine(stderr), isTooMuch };
 }

@@ -4,6 +4,7 @@ import type { Craft } from "../../model/craft.ts";
 import { knownPart } from "../../model/known-part.ts";
 import type { CommitWords, CoveredValue, PastCheck, PastChecks } from "../../model/past.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
+import { type Core, makeCore } from "../../model/workspace.ts";
 import type { Steps } from "../../text/steps.ts";
 import { BENCH_CHECKS, coveredBy } from "./bench-checks.ts";
 
@@ -51,6 +52,17 @@ export function* pastChecks(last: PastCraft, catalogue: Catalogue): Steps<PastCh
     found.set(check.name, { day, onDay: valuesOf(at.craft!), since });
   }
   return found;
+}
+
+/** What reads scripts of the past and finds their checks; whoever knows git is given it. */
+export interface PastReader {
+  readonly core: Core;
+  checks(last: PastCraft): Steps<PastChecks>;
+}
+
+/** A reader of its own, so that what is remembered of the scripts as they are now is not pushed out. */
+export function pastReader(catalogue: Catalogue): PastReader {
+  return { core: makeCore(catalogue), checks: (last) => pastChecks(last, catalogue) };
 }
 
 /** The day of a check; null where none is said. */
