@@ -11,6 +11,7 @@ import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
 import { keepFocus } from "./keep-focus.ts";
 import { NoScript } from "./no-script.tsx";
 import { NumbersView } from "./numbers-view.tsx";
+import { PastBar } from "./past-bar.tsx";
 import { SwitchesView } from "./switches-view.tsx";
 import { Tabs } from "./tabs.tsx";
 import { Empty, Gaps } from "./ways.tsx";
@@ -82,9 +83,13 @@ export function App() {
         </header>
       )}
       {model.empty ? (
-        <Empty why={model.empty} ways={model.emptyWays} />
+        <>
+          {model.past !== undefined && <PastBar past={model.past} />}
+          <Empty why={model.empty} ways={model.emptyWays} />
+        </>
       ) : (
         <Tabs view={view} choose={choose}>
+          {model.past !== undefined && <PastBar past={model.past} />}
           {model.against && <AgainstBar craft={model.craft} against={model.against} />}
           <Gaps gaps={model.missing} />
           {view === "goggles" && <Goggles model={model} marked={marked} />}
@@ -131,6 +136,7 @@ function Goggles({ model, marked }: { model: PanelModel; marked: LinePlace | nul
         begin={begin}
         lacksSecond={lacksSecond}
         against={picturesOf(model)}
+        stands={model.past === undefined ? "now" : "as it was"}
       />
     );
   }

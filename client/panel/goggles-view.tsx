@@ -34,6 +34,8 @@ interface Props {
   readonly lacksSecond: boolean;
   /** The other side of a comparison; null where nothing is compared. */
   readonly against: AgainstPictures | null;
+  /** What is drawn of the past stays as it was: then nothing is offered that changes it. */
+  readonly stands: "now" | "as it was";
 }
 
 const NO_SECOND_PAGE: Gap = {
@@ -53,7 +55,7 @@ interface FocusRequest {
 const FOCUS_REQUEST_MS = 15_000;
 
 /** The whole view; without elements where the pilot chose that and the craft can hide them. */
-export function GogglesView({ craft, picture, signal, file, marked, begin, lacksSecond, against }: Props) {
+export function GogglesView({ craft, picture, signal, file, marked, begin, lacksSecond, against, stands }: Props) {
   const mover = useRef<Mover | null>(null);
   const [chosenName, choose] = useState<string | null>(null);
   const [bare, setBare] = useState<"bare" | "with elements">("with elements");
@@ -106,6 +108,7 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
     setSide(chosenSides);
     saveState({ sides: chosenSides });
   };
+  const isNow = stands === "now";
   const isBare = bare === "bare" && picture.canHide && sides !== "there";
   const sizeWords = `${isElsewhere ? "There: " : ""}${sizeInWords(shown)}${isBare ? ", all hidden" : ""}`;
   const blank = shown.elements.filter((element) => element.blank).map(({ name }) => name);
@@ -149,14 +152,14 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
         </div>
       )}
       {lacksSecond && !begin && !preview && <Gaps gaps={[NO_SECOND_PAGE]} />}
-      {!preview && !isBare && !isElsewhere && elements.length > 0 && (
+      {isNow && !preview && !isBare && !isElsewhere && elements.length > 0 && (
         <ChosenTool chosen={chosen} nudge={nudge} press={press} remove={remove} />
       )}
       {!preview && !isBare && !isElsewhere && (
         <PageFaults elements={elements.filter((each) => each !== chosen)} but={chosen} />
       )}
       {!preview && !isBare && !isElsewhere && <AddTool addable={picture.addable} add={add} />}
-      {!isElsewhere && <FitTool picture={picture} apply={send} />}
+      {isNow && !isElsewhere && <FitTool picture={picture} apply={send} />}
       <p class="quiet">
         {sizeWords}
         {shown.safe ? ", the safe area dotted." : "."}

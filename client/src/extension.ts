@@ -8,6 +8,7 @@ import {
 import { ACCEPT_COMMAND, type AcceptArgument } from "../../shared/protocol/accept.ts";
 import { BOARD_COMMANDS } from "../../shared/protocol/board.ts";
 import { REVISION_REQUEST, type RevisionParams, type RevisionResult } from "../../shared/protocol/compare.ts";
+import { LOG_REQUEST, type LogParams, type LogResult } from "../../shared/protocol/history.ts";
 import { type FollowLens, LENS_COMMAND } from "../../shared/protocol/lenses.ts";
 import { type ChangeOrigin, ORIGIN_COMMAND } from "../../shared/protocol/origin.ts";
 import type { OsdPage } from "../../shared/protocol/osd.ts";
@@ -15,6 +16,7 @@ import { LINE_COMMAND, PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import { type LinePlace, POSITIONS_COMMAND, type ShowPositions } from "../../shared/protocol/panel.ts";
 import {
   CHANGED_NOTIFICATION,
+  COMMITTED_NOTIFICATION,
   LIST_REQUEST,
   type ListResult,
   READ_REQUEST,
@@ -32,6 +34,7 @@ import { compareCommands } from "./compare-with.ts";
 import { comparisonTabs } from "./comparison-tab.ts";
 import { effectiveCrafts, leaveOutShown } from "./effective.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
+import { showHistory } from "./history.ts";
 import { kindBadges } from "./kind-badges.ts";
 import { lensCommands } from "./lens-commands.ts";
 import { askMapControls, askOtherHandset } from "./map-controls.ts";
@@ -89,11 +92,12 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   };
   const revisions = revisionsOf();
   client.onRequest<RevisionResult, void>(REVISION_REQUEST, (params: RevisionParams) => revisions.text(params));
+  client.onRequest<LogResult, void>(LOG_REQUEST, (params: LogParams) => revisions.log(params));
   const others = otherDocuments(askServer, revisions);
   const { ask } = others;
   const practising = practice();
   const scripts = workspaceScripts(ask, warn);
-  const panel = panelHost(context.extensionUri, ask, warn, () => craftForPanel(scripts));
+  const panel = panelHost(context.extensionUri, ask, warn, () => craftForPanel(scripts), revisions.titleOf);
   const pages = pagesOf(context.extensionUri, ask);
   scripts.countWhile(panel.lists);
   const status = statusItem(ask, panel.drawnCraft, warn);
@@ -192,6 +196,13 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     // Called by code actions that accept a finding.
     commands.registerCommand(ACCEPT_COMMAND, (argument: AcceptArgument) => acceptFinding(argument)),
     commands.registerCommand("fettle.showOrigin", () => origins.show()),
+    commands.registerCommand("fettle.showHistory", () => showHistory({ ask, effective, drawnCraft: panel.drawnCraft })),
+    // The git extension looks for repositories while a window opens, and as others come into sight.
+    window.onDidChangeActiveTextEditor(revisions.watch),
+    revisions.onDidChange(() => {
+      void client.sendNotification(COMMITTED_NOTIFICATION);
+      panel.refresh();
+    }),
     commands.registerCommand("fettle.overrideHere", () => origins.change("override")),
     commands.registerCommand("fettle.moveToLayer", () => origins.change("move")),
     commands.registerCommand("fettle.extractLayer", () => origins.change("extract")),

@@ -24,6 +24,8 @@ import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
 import { runAction } from "./panel-actions.ts";
 import { type PanelWebview, panelPlace, panelWebviews, viewId } from "./panel-webviews.ts";
+import { pastIn, pastOf } from "./past-documents.ts";
+import type { Revisions } from "./revisions.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
 import { askedOf, atMoment, type ViewState, withPositions, withSignal } from "./view-state.ts";
 
@@ -55,6 +57,7 @@ export interface PanelHost {
   drawnCraft(): Address | undefined;
 }
 
+const IT_WAS = "This is drawn as it was, and nothing is changed in it: open the file itself to change it.";
 const BEGIN = "Begin an OSD…";
 const NO_SCRIPT = "Open a script first, a file that ends in .fettle: its OSD is meant.";
 
@@ -64,6 +67,7 @@ export function panelHost(
   ask: Ask,
   log: (message: string) => void,
   listed: () => Promise<readonly ListedCraft[]>,
+  titleOf: Revisions["titleOf"],
 ): PanelHost {
   let script = activeScript();
   /** The craft that a layer or a handset is drawn as part of: the one last chosen or looked at. */
@@ -78,9 +82,20 @@ export function panelHost(
   const paramsFor = (document: TextDocument): PanelParams => ({
     ...askedOf(viewStateOf(document)),
     uri: addressOf(document.uri),
-    craft,
+    // A craft of the past is itself, and no layer of the one that was drawn before.
+    craft: pastIn(document) && isCraft(document) ? undefined : craft,
     view: webviews.view(),
   });
+  const withPast = async (document: TextDocument): Promise<PanelParams> => {
+    const past = pastIn(document);
+    return past ? { ...paramsFor(document), past: { ...past, title: await titleOf(past) } } : paramsFor(document);
+  };
+  /** What is drawn of the past stays as it was; true where that was said. */
+  const refusesPast = (document: TextDocument | undefined): boolean => {
+    if (!pastIn(document)) return false;
+    void window.showInformationMessage(IT_WAS);
+    return true;
+  };
 
   const highlights = lineHighlights();
   /** The marks of the script that is drawn; they are shown while its switches are. */
@@ -99,7 +114,7 @@ export function panelHost(
       if (webviews.isVisible()) webviews.post({ kind: "craft-list", craft: await listed() });
       return;
     }
-    const params = paramsFor(script);
+    const params = await withPast(script);
     try {
       const model = await ask<PanelModel | null>(PANEL_REQUEST, params);
       if (!isAt(script, params.uri)) return;
@@ -124,9 +139,9 @@ export function panelHost(
 
   const follow = (editor: TextEditor | undefined) => {
     // With the panel's own tab active no script is active: then a hidden script is replaced by a visible one.
-    const next = scriptOf(editor) ?? (script && editorOf(script) ? undefined : activeScript());
+    const next = scriptOf(editor) ?? pastOf(editor) ?? (script && editorOf(script) ? undefined : activeScript());
     if (!next || gestures.isStepping()) return;
-    if (script && isCraft(script)) craft = addressOf(script.uri);
+    if (script && isCraft(script) && !pastIn(script)) craft = addressOf(script.uri);
     // Those of the script before are not to stand while this one is asked about.
     if (script !== next) mark([]);
     script = next;
@@ -137,7 +152,7 @@ export function panelHost(
   /** The position of the cursor that was last sent to every open page. */
   let cursor: LinePlace | undefined;
   const postCursor = (editor: TextEditor | undefined) => {
-    const document = scriptOf(editor);
+    const document = scriptOf(editor) ?? pastOf(editor);
     if (!editor || !document) return;
     const at = { file: addressOf(document.uri), line: editor.selection.active.line };
     // Most keys move the cursor within its line.
@@ -163,6 +178,7 @@ export function panelHost(
       case "select":
         return void selectLine(message.at);
       case "dropped":
+        if (refusesPast(script)) return;
         return void commands.executeCommand("fettle.review", { dropped: message.what, mine: script && drawn(script) });
       case "keyboard":
         return from.keyboard.answered(message.has);
@@ -175,11 +191,12 @@ export function panelHost(
         // Of the script that was drawn, even if another is active by now.
         const documents = [script, ...workspace.textDocuments];
         const drawnFor = documents.find((each) => isAt(each, message.file));
-        if (!drawnFor) break;
+        if (!drawnFor || refusesPast(drawnFor)) break;
         return void edit(drawnFor, message.page, message.gesture, from);
       }
       case "undo":
       case "redo":
+        if (refusesPast(script)) return;
         return void gestures.step(message.kind, script, from.keyboard).then(refresh);
       case "positions":
         if (script) setViewState(script, withPositions(viewStateOf(script), message.positions));
@@ -249,6 +266,7 @@ export function panelHost(
   };
   /** The script whose OSD a command is about, with its picture; else shows why there is none. */
   const withPicture = async () => {
+    if (refusesPast(script)) return undefined;
     const document = script ?? activeScript();
     const model = document && (await ask<PanelModel | null>(PANEL_REQUEST, { ...paramsFor(document), fit: undefined }));
     if (document && model?.goggles) return { document, picture: model.goggles };
@@ -276,6 +294,7 @@ export function panelHost(
   };
 
   const beginOsd = async (wanted?: OsdPage) => {
+    if (refusesPast(script)) return;
     const document = script ?? activeScript();
     const modelFor = async (page: OsdPage) =>
       document && (await ask<PanelModel | null>(PANEL_REQUEST, { ...paramsFor(document), fit: undefined, page }));

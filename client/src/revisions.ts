@@ -2,6 +2,7 @@
 import { type Disposable, EventEmitter, extensions, Uri } from "vscode";
 import type { Uri as Address } from "../../shared/protocol/addresses.ts";
 import type { RevisionParams, RevisionResult } from "../../shared/protocol/compare.ts";
+import type { LoggedCommit, LogParams, LogResult } from "../../shared/protocol/history.ts";
 
 /** A commit that can be compared with. */
 export interface Commit {
@@ -20,6 +21,12 @@ export interface Revisions {
   commitsOf(uri: Uri): Promise<Commits>;
   /** The text of a file at a revision, for the server and for read-only documents. */
   text(params: RevisionParams): Promise<RevisionResult>;
+  /** A revision in a few words: its name, its day, and what it was for; the name alone where git does not tell more. */
+  titleOf(params: RevisionParams): Promise<string>;
+  /** The commits of some files, the last first, each once. */
+  log(params: LogParams): Promise<LogResult>;
+  /** Watches what the git extension has opened, if it runs already: nobody starts it for that. */
+  watch(): void;
   /** Calls back when something was committed, or another branch is checked out. */
   onDidChange(listener: () => void): Disposable;
   readonly disposables: readonly Disposable[];
@@ -35,6 +42,7 @@ interface GitApi {
   readonly state: "uninitialized" | "initialized";
   readonly onDidChangeState: (listener: () => void) => Disposable;
   getRepository(uri: Uri): GitRepository | null;
+  readonly repositories?: readonly GitRepository[];
 }
 
 interface GitRepository {
@@ -51,6 +59,8 @@ interface GitCommit {
   readonly hash: string;
   readonly message: string;
   readonly commitDate?: Date;
+  readonly authorDate?: Date;
+  readonly authorName?: string;
 }
 
 const NO_EXTENSION =
@@ -60,6 +70,8 @@ const NO_REPOSITORY = "This file lies in no git repository that the editor has o
 const NOT_COMMITTED = "This file has never been committed.";
 
 const MOST_COMMITS = 20;
+/** As many commits of a file as are looked at for the history of a value. */
+const MOST_LOGGED = 200;
 /** A text of a commit never changes; some hundred are kept. */
 const MOST_TEXTS = 300;
 /** How long the git extension may take to look for repositories after the start. */
@@ -124,8 +136,37 @@ export function revisionsOf(): Revisions {
       const file = Uri.parse(uri);
       const repository = await repositoryOf(file);
       if (typeof repository === "string") return { kind: "unreadable", why: asClause(repository) };
+      // What is staged is no commit, and is another text with every “git add”.
+      if (revision === "") return textOf(repository, "", file);
       const commit = await commitNamed(repository, revision);
       return commit === null ? { kind: "missing" } : textAt(repository, commit, file);
+    },
+    async titleOf({ uri, revision }) {
+      if (revision === "") return "staged";
+      const repository = await repositoryOf(Uri.parse(uri));
+      if (typeof repository === "string") return shortRevision(revision);
+      try {
+        const { date, subject } = toLogged(await repository.getCommit(revision));
+        return [shortRevision(revision), date, subject && `“${subject}”`].filter(Boolean).join(", ");
+      } catch {
+        return shortRevision(revision);
+      }
+    },
+    async log({ uris }) {
+      const commits = new Map<string, GitCommit>();
+      for (const uri of uris.map((each) => Uri.parse(each))) {
+        const repository = await repositoryOf(uri);
+        if (typeof repository === "string") return { kind: "none", why: repository };
+        const found = await repository.log({ path: uri.fsPath, maxEntries: MOST_LOGGED }).catch(() => []);
+        for (const commit of found) commits.set(commit.hash, commits.get(commit.hash) ?? commit);
+      }
+      if (commits.size === 0) return { kind: "none", why: NOT_COMMITTED };
+      return { kind: "commits", commits: [...commits.values()].sort(laterFirst).map(toLogged) };
+    },
+    watch() {
+      const git = extensions.getExtension<GitExtension>("vscode.git");
+      if (git?.isActive && git.exports?.enabled)
+        for (const each of git.exports.getAPI(1).repositories ?? []) watch(each);
     },
     onDidChange: (listener) => changed.event(listener),
     disposables: [changed, { dispose: () => watched.forEach((each) => void each.dispose()) }],
@@ -184,8 +225,28 @@ async function textOf(repository: GitRepository, commit: string, uri: Uri): Prom
   }
 }
 
+/** By when they were committed; where that is not known they stay as git lists them. */
+function laterFirst(a: GitCommit, b: GitCommit): number {
+  return (b.commitDate?.getTime() ?? 0) - (a.commitDate?.getTime() ?? 0);
+}
+
+function toLogged({ hash, message, authorName, authorDate, commitDate }: GitCommit): LoggedCommit {
+  const date = authorDate ?? commitDate;
+  return { id: hash, author: authorName ?? null, date: date ? dayOf(date) : null, subject: firstLine(message) };
+}
+
+/** A day where the editor stands, as ISO 8601 writes it. */
+function dayOf(date: Date): string {
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}
+
+function firstLine(message: string): string {
+  return message.split("\n", 1)[0] ?? "";
+}
+
 function toCommit({ hash, message, commitDate }: GitCommit): Commit {
-  return { revision: hash, title: message.split("\n", 1)[0] ?? "", date: commitDate };
+  return { revision: hash, title: firstLine(message), date: commitDate };
 }
 
 /** A sentence as part of another. */

@@ -13,11 +13,13 @@ import {
 } from "vscode";
 import type { LinePlace } from "../../shared/protocol/panel.ts";
 import { isOnlyShown } from "./addresses.ts";
+import { GIT_SCHEME } from "./past-documents.ts";
 
-/** The document of an editor, where that is a script; what is only shown is none. */
+/** The document of an editor, where that is a script of now; what is only shown is none. */
 export function scriptOf(editor: TextEditor | undefined): TextDocument | undefined {
   const document = editor?.document;
-  return document?.languageId === "fettle" && !isOnlyShown(document.uri) ? document : undefined;
+  if (document?.languageId !== "fettle" || isOnlyShown(document.uri)) return undefined;
+  return document.uri.scheme === GIT_SCHEME ? undefined : document;
 }
 
 /** True for a script whose header says so. */

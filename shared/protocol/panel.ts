@@ -4,7 +4,7 @@
  */
 import type { Uri } from "./addresses.ts";
 import type { Against } from "./against.ts";
-import type { OtherSide } from "./compare.ts";
+import type { OtherSide, RevisionParams } from "./compare.ts";
 import type { PlaceRange, Severity } from "./findings.ts";
 import type { GogglesPicture } from "./goggles.ts";
 import type { NumbersPicture } from "./numbers.ts";
@@ -68,6 +68,8 @@ export interface PanelModel {
   readonly numbersWays: readonly WayOn[];
   /** The lost signal, phase by phase; absent at every other moment. */
   readonly signal?: SignalPicture;
+  /** The commit that is drawn, in a few words, where the document shows a script of the past; absent where it is of now. */
+  readonly past?: string;
   /** The other side of a comparison; absent where nothing is compared. */
   readonly against?: Against;
   readonly findings: readonly {
@@ -96,6 +98,8 @@ export interface PanelParams {
   readonly signal?: SignalStep;
   /** Shows the layout as it would be on this grid. */
   readonly fit?: Grid;
+  /** Where the document shows a file as a revision of git has it: that file and revision, and the commit in a few words. */
+  readonly past?: RevisionParams & { readonly title: string };
   /** What is shown with it, with both pictures laid over each other. */
   readonly against?: OtherSide;
 }

@@ -8,6 +8,8 @@ import { EventEmitter, Uri, workspace } from "vscode";
 interface Commit {
   readonly hash: string;
   readonly message: string;
+  readonly authorName?: string;
+  readonly authorDate?: Date;
 }
 
 const repository = {
@@ -42,7 +44,12 @@ export function activate() {
 
 async function commitsNow(): Promise<readonly Commit[]> {
   const text = await read(".committed/log.json");
-  return text === null ? [] : JSON.parse(text);
+  const commits: readonly (Omit<Commit, "authorDate"> & { authorDate?: string })[] =
+    text === null ? [] : JSON.parse(text);
+  return commits.map(({ authorDate, ...commit }) => ({
+    ...commit,
+    ...(authorDate && { authorDate: new Date(authorDate) }),
+  }));
 }
 
 /** A path as an address of the workspace has it, `//mount/craft/jug.fettle`: below the folder it is `craft/jug.fettle`. */

@@ -109,7 +109,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     uses: ["context", "dialect-files", "edits"],
   },
   origin: {
-    doors: ["inline", "layers-for", "move", "offers", "origin", "override"],
+    doors: ["inline", "layers-for", "move", "name-at", "offers", "origin", "override"],
     uses: ["compare", "context", "edits"],
   },
   merge: { doors: ["merge"], uses: ["compare"] },
@@ -145,7 +145,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   "new-craft": { doors: ["new-craft", "questions", "answers", "choices", "script-text"], uses: ["context"] },
   "new-handset": { doors: ["new-handset", "questions", "answers"], uses: ["context", "new-craft"] },
   history: {
-    doors: ["history", "history-report", "value-names"],
+    doors: ["history", "history-report", "past-value", "value-names"],
     uses: ["compare", "context", "reference"],
   },
   "own-words": { doors: ["own-words"] },

@@ -12,7 +12,7 @@ import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import { type FileRead, makeFileCache } from "./file-cache.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
-import { type HostPasts, makePasts } from "./pasts.ts";
+import { type HostCommits, type HostPasts, makePasts } from "./pasts.ts";
 import { pathOf, uriOf } from "./paths.ts";
 import { type Reading, readUsed } from "./read-used.ts";
 import { atMost } from "./timers.ts";
@@ -76,6 +76,8 @@ export interface Documents {
   placeOf(uri: Uri): FilePath;
   /** Another number for another past of a craft, as far as git was asked. */
   pastOf(path: FilePath): number;
+  /** The commits of a script, where the host has a git of its own; else null. `text` is what it holds now. */
+  commitsOf(path: FilePath, text: string): Promise<HostCommits | null>;
   /** Something may have been committed. */
   committed(): void;
   /** Why the text of an open document is not looked at; null where it is. */
@@ -302,6 +304,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     pathOf: pathFor,
     placeOf: (uri) => workspaceFiles.belowRealFolder(pathOf(uri)),
     pastOf: (path) => pasts?.idOf(path) ?? 0,
+    commitsOf: async (path, text) => (await pasts?.commits(path, text)) ?? null,
     committed: () => pasts?.lookAgain(),
     whyUnread(uri) {
       const answer = opened.get(pathFor(uri))?.answer;

@@ -1,7 +1,8 @@
 /** What git knows of the checks of craft: looked up in the background, one craft after another, where a rule wants to know. */
 import type { Catalogue } from "../../../shared/catalogue/catalogue.ts";
-import type { FilePath } from "../../../shared/model/files.ts";
+import type { FilePath, FileView } from "../../../shared/model/files.ts";
 import type { PastChecks } from "../../../shared/model/past.ts";
+import type { Core } from "../../../shared/model/workspace.ts";
 import { type PastReader, pastReader } from "../../../shared/rules/lib/past-checks.ts";
 import { debounce } from "./debounce.ts";
 
@@ -11,11 +12,32 @@ export interface HostPasts {
   of(path: FilePath, reader: PastReader): Promise<PastChecks | null>;
   /** Something may have been committed. */
   lookAgain(): void;
+  /** The commits of a script, the last first, each with all that it uses; `text` is what it holds now. */
+  commits(path: FilePath, text: string, core: Core): Promise<HostCommits>;
+}
+
+/** Commits as the host's git has them; or why there are none, in a sentence. */
+export type HostCommits =
+  | { readonly kind: "commits"; readonly commits: readonly HostCommit[] }
+  | { readonly kind: "none"; readonly why: string };
+
+export interface HostCommit {
+  readonly id: string;
+  readonly parents: readonly string[];
+  readonly author: string;
+  readonly date: string;
+  readonly subject: string;
+  readonly view: FileView;
+  readonly file: FilePath;
+  /** True where earlier commits are not in this clone. */
+  readonly isCut: boolean;
 }
 
 export interface Pasts {
   /** What is known by now; what is not is looked up, and told of once it is there. */
   past(path: FilePath): PastChecks | null;
+  /** The commits of a script, read by what reads others of the past. */
+  commits(path: FilePath, text: string): Promise<HostCommits>;
   /** Another number for another past. */
   idOf(path: FilePath): number;
   /** Something may have been committed. */
@@ -89,6 +111,7 @@ export function makePasts({ host, catalogue, changed, failed }: Parts): Pasts {
       if (found?.catalogue !== catalogue()) ask(path);
       return found?.checks ?? null;
     },
+    commits: (path, text) => host.commits(path, text, readerNow().core),
     idOf: (path) => known.get(path)?.id ?? 0,
     lookAgain() {
       host.lookAgain();

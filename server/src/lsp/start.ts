@@ -15,6 +15,7 @@ import { answerFeatures } from "./features.ts";
 import { type Guard, INITIALIZE, logError, makeGuard } from "./guard.ts";
 import { answerHierarchies } from "./hierarchies.ts";
 import { answerHints } from "./hints.ts";
+import { answerHistory } from "./history.ts";
 import { answerInsertions } from "./insertions.ts";
 import { type KeptSettings, keepSettings } from "./keep-settings.ts";
 import { answerLayout } from "./layout.ts";
@@ -28,6 +29,7 @@ import { answerOsdEdits } from "./osd-edits.ts";
 import { type ReadOther, readsOthers } from "./other-side.ts";
 import { answerPages, linksFor, linkTargets } from "./pages.ts";
 import { drawnWith } from "./panel-against.ts";
+import { pastPanel } from "./panel-past.ts";
 import { toPanelModel } from "./panel-to-lsp.ts";
 import { pathOf } from "./paths.ts";
 import { shownProgress } from "./progress.ts";
@@ -215,6 +217,7 @@ export function startServer(
   answerReview(connection, documents, guard, readOther);
   answerInsertions(connection, documents, guard);
   answerOrigin(connection, documents, guard);
+  answerHistory(connection, documents, guard, readOther);
   answerShare(connection, documents, guard);
   answerBoard({ connection, documents, guard, links: () => links });
   answerBoardWrite(connection, documents, guard);
@@ -238,7 +241,9 @@ const TOO_MANY = "are checked; the others are once they are opened. Open a small
 function answerPanel(connection: Connection, documents: Documents, guard: Guard, readOther: ReadOther): void {
   connection.onRequest(
     PANEL_REQUEST,
-    guard<[PanelParams], PanelModel | null>("panel", null, async ({ uri, craft, against, ...ask }) => {
+    guard<[PanelParams], PanelModel | null>("panel", null, async ({ past, ...params }) => {
+      if (past) return pastPanel({ ...params, past }, documents, readOther);
+      const { uri, craft, against, ...ask } = params;
       const read = against && (await readOther(against));
       const file = await documents.loadAll(uri);
       const [workspace, version] = [documents.now(), documents.version(uri) ?? 0];
