@@ -101,6 +101,8 @@ export function makePasts({ host, catalogue, changed, failed }: Parts): Pasts {
     if (due.size > 0) run();
   }, PAUSE_MS);
   const ask = (path: FilePath) => {
+    // Whoever asks again and again does not put it off.
+    if (due.has(path)) return;
     due.add(path);
     run();
   };
