@@ -28,20 +28,17 @@ export function blankLines(tree: Tree, isKept: (line: number) => boolean): Blank
     const kind = kindOf(i);
     if (kind === "blank") {
       const end = past(i, "blank");
-      // At the start of a file the character would become its byte-order mark.
-      const isFirst = i === 0 && !lines[end]?.text.startsWith("\uFEFF");
+      const isFirst = i === 0 && !countsAtStart(tree, end);
       const isUseless = isFirst || end > last || (startsSection.has(i - 1) && isBody(kindOf(past(end, "comment"))));
       for (let line = isUseless ? i : i + 1; line < Math.min(end, last); line++) removed[line] = 1;
       i = end - 1;
       continue;
     }
-    if (i === 0 || kind === null || kindOf(i - 1) === "blank" || kindOf(i - 1) === null) continue;
+    const above = kindOf(i - 1);
+    if (kind === null || above === null || above === "blank" || above === "comment") continue;
     const first = kind === "comment" ? past(i, "comment") : i;
-    if (i - 1 === tree.header) before[i] = 1;
-    else if (kindOf(i - 1) !== "comment" && starts.has(first)) {
-      const isAnotherUse = kindOf(first) === "use" && kindOf(i - 1) === "use";
-      if (!isAnotherUse) before[i] = 1;
-    }
+    const isAnotherUse = kindOf(first) === "use" && above === "use";
+    if (i - 1 === tree.header || (starts.has(first) && !isAnotherUse)) before[i] = 1;
   }
   return { removed, before };
 }
@@ -51,6 +48,12 @@ function headings(tree: Tree): ReadonlySet<number> {
   const starts = new Set([...tree.sections.map(({ line }) => line), ...tree.uses]);
   if (tree.header !== null) starts.add(tree.header);
   return starts;
+}
+
+/** Whether a line would mean something else as the first one of the file. */
+function countsAtStart({ header, lines }: Tree, line: number): boolean {
+  // The character would become the file's byte-order mark; and where the header is missing, that is told of the first line.
+  return lines[line]?.text.startsWith("\uFEFF") === true || (header === null && (lines[line]?.issues.length ?? 0) > 0);
 }
 
 function isBody(kind: LineNode["kind"] | null): boolean {

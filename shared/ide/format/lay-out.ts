@@ -62,6 +62,7 @@ export function layOut(tree: Tree, reading: Reading): Layout {
   const { removed, before } = blankLines(tree, isKept);
   const texts = new Array<string | null>(tree.lines.length);
   const sectionOf = sectionsByLine(tree);
+  const indentAt = commentIndents(tree, isKept);
   const startsSection = new Set(tree.sections.map(({ line }) => line));
   let run: Row[] = [];
   const endRun = () => {
@@ -75,12 +76,11 @@ export function layOut(tree: Tree, reading: Reading): Layout {
     if (before[i] || kind === "blank" || startsSection.has(i)) endRun();
     // The lines of an unresolved merge stay, and so does the column that they share with those around them.
     if (kind === "conflict" || kind === "blank" || (isKept(i) && kind !== "entry")) continue;
-    if (kind === "comment")
-      texts[i] = commentIndent(tree, i, isKept) + line.text.slice(line.comment!.start, endOf(line));
+    if (kind === "comment") texts[i] = indentAt(i) + line.text.slice(line.comment!.start, endOf(line));
     else {
       const laid = laidLine(tree, i, sectionOf, reading);
-      if (typeof laid === "string") texts[i] = laid;
-      else run.push(laid);
+      if (typeof laid !== "string") run.push(isKept(i) ? { ...laid, comment: null } : laid);
+      else if (!isKept(i)) texts[i] = laid;
     }
   }
   endRun();
@@ -113,41 +113,44 @@ export function lineEndOf(tree: Tree): LineEnd {
   return most ?? tree.ends.find((end) => end !== "") ?? "\n";
 }
 
-/** A comment stands where the statement stands whose note it is; one by itself stays at the margin if it stood there. */
-function commentIndent(tree: Tree, line: number, isKept: (line: number) => boolean): string {
-  const [first] = tree.sections;
-  const isInside = first !== undefined && line > first.line;
-  let next = line;
-  while (kindAt(tree, next, isKept) === "comment") next++;
-  switch (kindAt(tree, next, isKept)) {
-    case "entry":
-    case "drop":
-    case "kept":
-    case "fact":
-      return INDENT;
-    case "stray":
-      if (indentOf(tree.lines[next]!.text) > 0) return INDENT;
-      break;
-    case "use":
-      return "";
-    case "section":
-      if (tree.sections.some((section) => section.line === next)) return "";
-      break;
-    case "header":
-      if (next === tree.header) return "";
-      break;
-    case "blank": {
-      while (kindAt(tree, next, isKept) === "blank" || kindAt(tree, next, isKept) === "comment") next++;
-      const kind = kindAt(tree, next, isKept);
-      if (isInside && (kind === "entry" || kind === "drop" || kind === "kept" || kind === "fact")) return INDENT;
-    }
+/**
+ * The indent of each comment: it stands where the statement stands whose note it is. One by itself belongs to the entries
+ * below it, if some come next; else it stays at the margin if it stood there.
+ */
+function commentIndents(tree: Tree, isKept: (line: number) => boolean): (line: number) => string {
+  const { lines, sections } = tree;
+  const starts = new Set(sections.map(({ line }) => line));
+  const [first] = sections;
+  // Of each line the next one that is no comment, and the next that is no blank line either.
+  const noted = new Int32Array(lines.length + 1).fill(lines.length);
+  const beyond = new Int32Array(lines.length + 1).fill(lines.length);
+  for (let i = lines.length - 1; i >= 0; i--) {
+    const kind = isKept(i) ? "conflict" : lines[i]!.node.kind;
+    noted[i] = kind === "comment" ? noted[i + 1]! : i;
+    beyond[i] = kind === "comment" || kind === "blank" ? beyond[i + 1]! : i;
   }
-  return isInside && indentOf(tree.lines[line]!.text) > 0 ? INDENT : "";
+  const isBody = (line: number) => {
+    const { node, text } = lines[line]!;
+    return BODY.has(node.kind) || (node.kind === "stray" && indentOf(text) > 0);
+  };
+  const isMargin = (line: number) => {
+    const { kind } = lines[line]!.node;
+    return kind === "use" || starts.has(line) || line === tree.header;
+  };
+  return (line) => {
+    const isInside = first !== undefined && line > first.line;
+    const [below, next] = [noted[line]!, beyond[line]!];
+    if (below < lines.length && !isKept(below)) {
+      if (isBody(below)) return INDENT;
+      if (isMargin(below)) return "";
+      const isApart = lines[below]!.node.kind === "blank" && next < lines.length && !isKept(next);
+      if (isInside && isApart && BODY.has(lines[next]!.node.kind)) return INDENT;
+    }
+    return isInside && indentOf(lines[line]!.text) > 0 ? INDENT : "";
+  };
 }
 
-function kindAt({ lines }: Tree, line: number, isKept: (line: number) => boolean): LineNode["kind"] | null {
-  return line < lines.length && !isKept(line) ? lines[line]!.node.kind : null;
-}
+const BODY: ReadonlySet<LineNode["kind"]> = new Set(["entry", "drop", "kept", "fact"]);
 
 /** A statement as it is laid out, or as a row of its run. */
 function laidLine(tree: Tree, at: number, sectionOf: readonly (string | undefined)[], reading: Reading): string | Row {

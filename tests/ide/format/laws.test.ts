@@ -7,6 +7,7 @@ import { parse } from "../../../shared/syntax/parse.ts";
 import { madePair } from "../compare/made-pairs.ts";
 import { brokenLaw, brokenRange } from "./laws.ts";
 import { catalogue } from "./meaning.ts";
+import { place, spoil } from "./spoiled.ts";
 
 const dialects = ["findings/sound.txt", "findings/faulty.txt"].flatMap((file) =>
   readFileSync(new URL(`../../dialect/${file}`, import.meta.url), "utf8")
@@ -22,7 +23,6 @@ const script = fc.nat(2 ** 31 - 1).map((seed) => {
 const dialect = fc
   .tuple(fc.constantFrom(...dialects), fc.constantFrom(...dialects))
   .map(([a, b]) => a + b.replace(/^dialect.*\n/, ""));
-const place = fc.double({ min: 0, max: 0.999, noNaN: true });
 
 function holds(text: string): void {
   expect(brokenLaw(text), text).toBeNull();
@@ -50,44 +50,6 @@ test("a range of lines: all outside of it stays, and the meaning too", () => {
     { seed: 14, numRuns: 300 },
   );
 }, 60_000);
-
-const INSERTED = [
-  ..."\t \u00a0\ufeff\u200b#\"'|\\{}=:,()-+.%µ0aZ\r\n",
-  "\r\n",
-  "\n\n\n",
-  "\n<<<<<<< ours\n",
-  "\n=======\n",
-  "\n>>>>>>> theirs\n",
-  "\n||||||| base\n",
-  "  # allow unusual-value: so\n",
-  "\u0000",
-  '\nuse "x.fettle"\n',
-  "\npack\n",
-  "\n  drop all\n",
-  '\nverbatim "kiln"\n  |  kept \n',
-  " edition 2",
-];
-
-/** A way to spoil a text, at a place between 0 and 1. */
-const spoil = fc
-  .tuple(fc.nat(5), place, place, fc.constantFrom(...INSERTED))
-  .map(([kind, a, b, sign]) => (text: string): string => {
-    const [at, to] = [Math.floor(a * text.length), Math.floor(b * text.length)];
-    const lines = text.split("\n");
-    const [line, other] = [Math.floor(a * lines.length), Math.floor(b * lines.length)];
-    switch (kind) {
-      case 0:
-        return text.slice(0, at) + text.slice(Math.min(text.length, at + Math.ceil(b * 30)));
-      case 1:
-        return lines.toSpliced(other, 0, lines[line]!).join("\n");
-      case 2:
-        return text.slice(0, at);
-      case 3:
-        return lines.with(line, lines[line]!.replace(/^[ \t]+/, b < 0.5 ? "" : "\t  ")).join("\n");
-      default:
-        return text.slice(0, to) + sign + text.slice(to);
-    }
-  });
 
 test("800 texts spoiled in several ways: cut, doubled, with signs of others, tabs, markers of merges and line ends in them", () => {
   fc.assert(
@@ -133,3 +95,29 @@ test("nothing is made of a text that must not be rewritten", () => {
   for (const text of ['craft "A" edition 2\n\n\n\npack  \n', 'craft "A"\npack\n cells 6\u0000\n'])
     expect(formatted(parse(text), catalogue)).toBe(text);
 });
+
+test("however long a text is, the time is in proportion", () => {
+  const texts: readonly ((n: number) => string)[] = [
+    (n) => `craft "A"\npack\n${"# c\n".repeat(n)}  cells 6\n`,
+    (n) => `craft "A"\npack\n${"# c\n\n".repeat(n)}  cells 6\n`,
+    (n) => `craft "A"\n${"pack\n\n".repeat(n)}`,
+    (n) => `craft "A"\nmotors\n${"  motor1 place rear-left  direction clockwise # c\n".repeat(n)}`,
+    (n) => `craft "A"\npack\n  ${"a".repeat(n)} 6\n${"  cells 6\n".repeat(n)}`,
+    (n) => `craft "A"\n${"<<<<<<< a\n=======\n>>>>>>> b\n".repeat(n)}`,
+    (n) => `dialect "A"\npack\n${'  "holds {c}" capacity {c} mAh\n'.repeat(n)}`,
+  ];
+  const milliseconds = (text: string) => {
+    const tree = parse(text);
+    const times = [1, 2, 3].map(() => {
+      const before = process.cpuUsage();
+      formatted(tree, catalogue);
+      const { user, system } = process.cpuUsage(before);
+      return (user + system) / 1000;
+    });
+    return Math.min(...times);
+  };
+  for (const make of texts) {
+    milliseconds(make(500));
+    expect(milliseconds(make(16_000)), make(1)).toBeLessThan(16 * milliseconds(make(2000)) + 100);
+  }
+}, 60_000);
