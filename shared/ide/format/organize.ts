@@ -56,7 +56,8 @@ function partsOf(tree: Tree, catalogue: Catalogue): Parts {
     );
   let rank = -1;
   return {
-    head: stretch(0, starts[0]!),
+    // Its first line stays the first one.
+    head: span(0, (stretch(0, starts[0]!).at(-1) ?? -1) + 1),
     uses: [...moved].sort((a, b) => a - b),
     sections: sections.map(({ name }, i) => {
       // One that is not known stays behind the one that it stood behind.
