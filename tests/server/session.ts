@@ -49,6 +49,7 @@ export const PULLING: InitializeParams["capabilities"] = {
   textDocument: {
     diagnostic: {},
     definition: { linkSupport: true },
+    documentSymbol: { hierarchicalDocumentSymbolSupport: true },
     completion: { completionItem: { snippetSupport: true } },
     signatureHelp: { signatureInformation: { parameterInformation: { labelOffsetSupport: true } } },
   },

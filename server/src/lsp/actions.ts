@@ -1,6 +1,6 @@
 /** Code actions: repairs of findings, their positions on the panel, and refactorings. */
 import type { Connection } from "vscode-languageserver";
-import { type CodeAction, CodeActionKind } from "vscode-languageserver-types";
+import { type CodeAction, CodeActionKind, type Command } from "vscode-languageserver-types";
 import { fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
 import { acceptancesAt, mayAcceptAt } from "../../../shared/ide/edits/acceptances.ts";
 import { calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
@@ -30,6 +30,8 @@ interface Parts {
   readonly acceptForm: () => AcceptForm;
   /** And when lines go from one file to another. */
   readonly originForm: () => OriginForm;
+  /** Takes actions that bring edits; else it takes commands alone. */
+  readonly takesActions: () => boolean;
 }
 
 /** What actions are asked for: of a stretch of a document, once its files are loaded. */
@@ -61,9 +63,15 @@ export function answerActions(parts: Parts): void {
       const organizes = only !== undefined && isWanted(ORGANIZE);
       const fixesAll = isWanted(SOURCE_KINDS.fixAll) && (only !== undefined || !isGlance);
       const wanted = { repairs, refactors, moves, organizes, fixesAll, isWanted };
-      return inSlicesOver(documents, () => actionsAt(asked, parts, wanted), token);
+      const actions = await inSlicesOver(documents, () => actionsAt(asked, parts, wanted), token);
+      return parts.takesActions() ? actions : commandsAmong(actions);
     }),
   );
+}
+
+/** Those actions that are nothing but a command of the client's own. */
+function commandsAmong(actions: readonly CodeAction[]): Command[] {
+  return actions.flatMap(({ edit, command }) => (edit || !command ? [] : [command]));
 }
 
 /** Which of them are asked for. */

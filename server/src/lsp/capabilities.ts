@@ -28,6 +28,10 @@ export interface Abilities {
   /** Can be asked to tell of changes of settings; else it does so by itself, or not at all. */
   readonly tellsSettings: boolean;
   readonly linksToDefinitions: boolean;
+  /** Shows the symbols of a document as a tree; else it gets a list. */
+  readonly nestsSymbols: boolean;
+  /** Takes actions that bring their edits; any other takes nothing but commands, and we have none that edit. */
+  readonly takesActions: boolean;
   /** Has tab stops in what it completes. */
   readonly snippetItems: boolean;
   /** Shows Markdown there; else it gets plain text. */
@@ -72,6 +76,8 @@ export function abilitiesOf({ textDocument, workspace }: ClientCapabilities): Ab
     givesSettings: workspace?.configuration === true,
     tellsSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     linksToDefinitions: textDocument?.definition?.linkSupport === true,
+    nestsSymbols: textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true,
+    takesActions: !textDocument?.codeAction || textDocument.codeAction.codeActionLiteralSupport !== undefined,
     snippetItems: textDocument?.completion?.completionItem?.snippetSupport === true,
     hoverMarkdown: showsMarkdown(textDocument?.hover?.contentFormat),
     itemMarkdown: showsMarkdown(textDocument?.completion?.completionItem?.documentationFormat),
@@ -102,6 +108,9 @@ function isDelta(full: boolean | { readonly delta?: boolean } | undefined): bool
 /** Any file may be the text of a board that a script names, and any folder may hold scripts. */
 const FILES: FileOperationRegistrationOptions = { filters: [{ pattern: { glob: "**" } }] };
 
+/** What looks through the whole workspace: a client may ask to be told how far it is. */
+const LONG = { workDoneProgress: true };
+
 /** What the server offers to such a client. */
 export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
   return {
@@ -121,14 +130,15 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     signatureHelpProvider: { triggerCharacters: [" ", ","] },
     colorProvider: true,
     definitionProvider: true,
-    referencesProvider: true,
+    referencesProvider: LONG,
     documentHighlightProvider: true,
-    renameProvider: abilities.preparesRenames ? { prepareProvider: true } : true,
+    renameProvider: { ...LONG, ...(abilities.preparesRenames && { prepareProvider: true }) },
     linkedEditingRangeProvider: true,
     documentSymbolProvider: true,
     foldingRangeProvider: true,
     documentLinkProvider: {},
-    codeActionProvider: {
+    codeActionProvider: !abilities.takesActions || {
+      ...LONG,
       codeActionKinds: [CodeActionKind.QuickFix, ...new Set(Object.values(KINDS)), SOURCE_KINDS.fixAll, ORGANIZE],
     },
     documentFormattingProvider: true,
@@ -136,9 +146,9 @@ export function capabilitiesFor(abilities: Abilities): ServerCapabilities {
     documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },
     codeLensProvider: {},
     selectionRangeProvider: true,
-    workspaceSymbolProvider: abilities.resolvesSymbols ? { resolveProvider: true } : true,
+    workspaceSymbolProvider: { ...LONG, ...(abilities.resolvesSymbols && { resolveProvider: true }) },
     callHierarchyProvider: true,
-    typeHierarchyProvider: true,
+    typeHierarchyProvider: LONG,
     inlayHintProvider: abilities.resolvesHints ? { resolveProvider: true } : true,
     semanticTokensProvider: {
       legend: LEGEND,

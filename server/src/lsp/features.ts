@@ -15,7 +15,7 @@ import { type Guard, resolving } from "./guard.ts";
 import { loadFor } from "./load.ts";
 import { markup } from "./markup.ts";
 import type { Settings } from "./settings.ts";
-import { toCodeLens, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
+import { inList, toCodeLens, toCompletionItem, toFoldingRange, toLocationLink, toSymbol } from "./to-lsp.ts";
 
 interface Parts {
   readonly connection: Connection;
@@ -68,7 +68,8 @@ export function answerFeatures(parts: Parts): void {
   connection.onDocumentSymbol(
     guard("symbols", null, async ({ textDocument }) => {
       const script = scriptOf(await documents.load(textDocument.uri));
-      return script && symbolsOf(script, now().catalogue).map(toSymbol);
+      const symbols = script && symbolsOf(script, now().catalogue).map(toSymbol);
+      return symbols && (abilities().nestsSymbols ? symbols : inList(symbols, textDocument.uri));
     }),
   );
   connection.onFoldingRanges(

@@ -193,6 +193,7 @@ export function startServer(
     editForm,
     pageOfRule,
     positionsCommand: () => positionsCommand,
+    takesActions: () => client.takesActions,
     acceptForm: () => ({
       edits: editForm(),
       command: acceptCommand,

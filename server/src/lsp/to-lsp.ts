@@ -12,6 +12,7 @@ import {
   FoldingRangeKind,
   InsertTextFormat,
   type LocationLink,
+  type SymbolInformation,
   SymbolKind,
 } from "vscode-languageserver-types";
 import { type CompletionItem as CoreCompletionItem, withoutStops } from "../../../shared/ide/completion/complete.ts";
@@ -137,6 +138,14 @@ export function toSymbol(symbol: ScriptSymbol): DocumentSymbol {
     selectionRange: symbol.nameRange,
     children: symbol.children.map(toSymbol),
   };
+}
+
+/** The same one after another, for a client that has no tree. */
+export function inList(symbols: readonly DocumentSymbol[], uri: string, containerName?: string): SymbolInformation[] {
+  return symbols.flatMap(({ name, kind, range, children }) => [
+    { name, kind, location: { uri, range }, ...(containerName !== undefined && { containerName }) },
+    ...inList(children ?? [], uri, name),
+  ]);
 }
 
 const FOLD_KINDS = {

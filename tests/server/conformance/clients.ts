@@ -1,6 +1,6 @@
 /** Several kinds of client, by what they say they can do. */
 import type { ClientCapabilities } from "vscode-languageserver/node";
-import { protocolSchemas, type Schema } from "./protocol-schemas.ts";
+import { protocolJudge, protocolSchemas, type Schema } from "./protocol-schemas.ts";
 
 /** What a client may ask for later, by whatever name; the types have it as plain texts. */
 const RESOLVED = [
@@ -49,14 +49,32 @@ function everyAbility(): ClientCapabilities {
 }
 
 const every = everyAbility();
+/** Each ability with nothing said of it, but where the protocol has something said. */
+function namedAlone(abilities: NonNullable<ClientCapabilities["textDocument"]>): ClientCapabilities["textDocument"] {
+  const judge = protocolJudge();
+  const isSaid = (name: string) => {
+    const capabilities = { textDocument: { [name]: {} } };
+    return judge("initialize", "params", { processId: null, rootUri: null, capabilities }) === null;
+  };
+  return Object.fromEntries(Object.entries(abilities).map(([name, whole]) => [name, isSaid(name) ? {} : whole]));
+}
+
 const { diagnostic: _, ...textDocument } = every.textDocument!;
 const { diagnostics: __, ...workspace } = every.workspace!;
 
-export type ClientName = "all abilities" | "no abilities" | "only pushed findings" | "UTF-16 alone";
+export type ClientName =
+  | "all abilities"
+  | "no abilities"
+  | "only pushed findings"
+  | "nothing but the names of its abilities"
+  | "UTF-16 alone";
 
 export const CLIENTS: Readonly<Record<ClientName, ClientCapabilities>> = {
   "all abilities": every,
   "no abilities": {},
   "only pushed findings": { ...every, textDocument, workspace },
+  "nothing but the names of its abilities": {
+    textDocument: namedAlone(every.textDocument!),
+  },
   "UTF-16 alone": { ...every, general: { ...every.general, positionEncodings: ["utf-16"] } },
 };

@@ -13,6 +13,7 @@ import {
 import type { ServerFiles } from "../../../server/src/lsp/documents.ts";
 import { startServer } from "../../../server/src/lsp/start.ts";
 import { connectionOver } from "../../../server/src/node/streams.ts";
+import { beyondClient } from "./fits-client.ts";
 import { at, METHODS } from "./methods.ts";
 import { PROGRESS, protocolJudge } from "./protocol-schemas.ts";
 
@@ -100,7 +101,10 @@ export function openWire(
     hold((result === undefined) === (error === undefined) && `${asked.method}: not either a result or an error`);
     hold(Object.keys(more).some((key) => key !== "jsonrpc") && `${asked.method}: an answer with ${Object.keys(more)}`);
     if (error) hold(isOwn(asked.method) || error.data === undefined ? null : judge(asked.method, "error", error.data));
-    else if (!isOwn(asked.method) && METHODS.has(asked.method)) hold(judge(asked.method, "result", result));
+    else if (!isOwn(asked.method) && METHODS.has(asked.method)) {
+      hold(judge(asked.method, "result", result));
+      for (const fault of beyondClient(asked.method, result, abilities)) hold(fault);
+    }
     if (asked.method === "initialize" && result) offered = result.capabilities;
     const { partialResultToken, workDoneToken } = (asked.params ?? {}) as Record<string, number | string | undefined>;
     if (partialResultToken !== undefined) streams.delete(partialResultToken);
