@@ -5,7 +5,7 @@ import { type Dice, diceOf } from "../compare/made-lines.ts";
 
 const NAMES = { ours: "ours", base: "base", theirs: "theirs" };
 const merge = (base: string, ours: string, theirs: string) => mergeTexts(base, ours, theirs, NAMES);
-const RUNS = Number(process.env.MERGES ?? 300);
+const RUNS = Number(process.env.MERGES ?? 150);
 
 const WORDS = ["shelf", "kiln", "glaze", "tile", "spin", "holds", "of", "flue", "lean"];
 const SETTINGS = ["cells", "capacity", "warn-after", "parallel", "shunt-gain", "adc-bits"];

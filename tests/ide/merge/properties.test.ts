@@ -7,7 +7,7 @@ import { isSameSaying, type Says, saysOf } from "./oracle.ts";
 
 const NAMES = { ours: "ours", base: "base", theirs: "theirs" };
 /** More of them are tried by hand, with MERGES=5000. */
-const RUNS = Number(process.env.MERGES ?? 200);
+const RUNS = Number(process.env.MERGES ?? 120);
 
 const merge = (base: string, ours: string, theirs: string) => mergeTexts(base, ours, theirs, NAMES);
 
@@ -110,6 +110,43 @@ test("where the sides changed different names there is no conflict", () => {
   expectOf("apart", ({ base, ours, theirs }) => {
     const { conflicts, clashes } = merge(base, ours, theirs);
     return conflicts === 0 ? null : `a conflict: ${clashes[0]!.why}`;
+  });
+});
+
+test("the lines of a list are those of the sides, in an order that the sides have", () => {
+  const itemsOf = (text: string) => {
+    const items = new Map<string, number>();
+    const twice = new Set<string>();
+    text.split("\n").forEach((line, i) => {
+      const item = /^ {2}(?:notch|smooth-gyro|smooth-d) +(.*?)(?: +#.*)?$/
+        .exec(line)?.[0]
+        .replace(/ +/g, " ")
+        .replace(/ #.*$/, "");
+      if (item === undefined) return;
+      if (items.has(item)) twice.add(item);
+      items.set(item, i);
+    });
+    for (const item of twice) items.delete(item);
+    return { items, twice };
+  };
+  expectOf("any", ({ base, ours, theirs }) => {
+    const { text, conflicts } = merge(base, ours, theirs);
+    const [b, o, t, r] = [base, ours, theirs, text].map(itemsOf);
+    if (conflicts > 0 || [b, o, t, r].some((each) => each!.twice.size > 0)) return null;
+    for (const item of o!.items.keys()) if (t!.items.has(item) && !r!.items.has(item)) return `“${item}” is lost`;
+    for (const item of r!.items.keys()) if (!o!.items.has(item) && !t!.items.has(item)) return `“${item}” is new`;
+    const inAll = [...r!.items.keys()].filter((item) => o!.items.has(item) && t!.items.has(item));
+    const isBefore = (side: typeof o, one: string, other: string) => side!.items.get(one)! < side!.items.get(other)!;
+    for (const one of inAll)
+      for (const other of inAll)
+        if (
+          one.split(" ")[1] === other.split(" ")[1] &&
+          isBefore(o, one, other) &&
+          isBefore(t, one, other) &&
+          !isBefore(r, one, other)
+        )
+          return `“${one}” no longer stands before “${other}”`;
+    return null;
   });
 });
 
