@@ -2,7 +2,7 @@
 import { expect, expectTypeOf, test } from "vitest";
 import type { Documents } from "../../server/src/lsp/documents.ts";
 import type { Addressed } from "../../server/src/lsp/guard.ts";
-import { pathOf, uriOf } from "../../server/src/lsp/paths.ts";
+import { foldersOf, pathOf, uriOf } from "../../server/src/lsp/paths.ts";
 import { isScriptFile } from "../../shared/model/file-names.ts";
 import type { FilePath, FileView } from "../../shared/model/files.ts";
 import type { Workspace } from "../../shared/model/workspace.ts";
@@ -55,4 +55,15 @@ test.each([
 ])("%s is %s, and the address of that leads back", (uri, path) => {
   expect(pathOf(asUri(uri))).toBe(path);
   expect(pathOf(uriOf(path))).toBe(path);
+});
+
+test("a client's folders are its workspace folders, else its root, by address or by path", () => {
+  const [shed, barn] = ["file:///shed", "file:///barn%20two"];
+  const two = [shed, barn].map((uri) => ({ uri, name: "" }));
+  expect(foldersOf({ workspaceFolders: two, rootUri: "file:///other", rootPath: "/other" })).toEqual([shed, barn]);
+  expect(foldersOf({ workspaceFolders: [], rootUri: shed })).toEqual([]);
+  expect(foldersOf({ workspaceFolders: null, rootUri: shed, rootPath: "/other" })).toEqual([shed]);
+  expect(foldersOf({ rootUri: null, rootPath: "/barn two" })).toEqual([barn]);
+  expect(foldersOf({ rootPath: "C:\\shed" })).toEqual(["file:///C%3A/shed"]);
+  expect(foldersOf({ rootUri: null })).toEqual([]);
 });

@@ -23,6 +23,20 @@ export function uriOf(path: FilePath): Uri {
   return asUri(addressOf(path));
 }
 
+/** What a client says of its folders when it starts the server. */
+interface Roots {
+  readonly workspaceFolders?: readonly { readonly uri: string }[] | null;
+  readonly rootUri?: string | null;
+  readonly rootPath?: string | null;
+}
+
+/** The folders that a client has open: its workspace folders or, of one that does not know such, its one root. */
+export function foldersOf({ workspaceFolders, rootUri, rootPath }: Roots): Uri[] {
+  if (workspaceFolders) return workspaceFolders.map(({ uri }) => asUri(uri));
+  if (rootUri) return [asUri(rootUri)];
+  return rootPath ? [uriOf(rootPath.replaceAll("\\", "/"))] : [];
+}
+
 function addressOf(path: string): string {
   if (path.startsWith("//")) return `file:${encoded(path)}`;
   if (path.startsWith("/")) return `file://${encoded(path)}`;

@@ -1,7 +1,6 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import type { CancellationToken, Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
-import { asUri } from "../../../shared/protocol/addresses.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
 import { answerActions } from "./actions.ts";
 import { answerBoard } from "./board.ts";
@@ -31,7 +30,7 @@ import { answerPages, linksFor, linkTargets } from "./pages.ts";
 import { drawnWith } from "./panel-against.ts";
 import { pastPanel } from "./panel-past.ts";
 import { toPanelModel } from "./panel-to-lsp.ts";
-import { pathOf } from "./paths.ts";
+import { foldersOf, pathOf } from "./paths.ts";
 import { shownProgress } from "./progress.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
 import { answerDiagnostics } from "./pulled-diagnostics.ts";
@@ -142,8 +141,9 @@ export function startServer(
   const nothing = { capabilities: capabilitiesFor(client) };
 
   connection.onInitialize(
-    guard(INITIALIZE, nothing, ({ capabilities, initializationOptions, workspaceFolders }) => {
+    guard(INITIALIZE, nothing, (params) => {
       lifetime.begin();
+      const { capabilities, initializationOptions } = params;
       client = abilitiesOf(capabilities);
       const options: Options = initializationOptions ?? {};
       positionsCommand = commandIn(options.positionsCommand);
@@ -156,7 +156,7 @@ export function startServer(
       draws = options.draws === true;
       settings.begin(options.settings);
       documents.setLevels(settings.now().levels);
-      documents.setFolders((workspaceFolders ?? []).map(({ uri }) => asUri(uri)));
+      documents.setFolders(foldersOf(params));
       return { capabilities: capabilitiesFor(client), serverInfo: { name: "fettle" } };
     }),
   );
