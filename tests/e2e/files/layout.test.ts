@@ -31,6 +31,9 @@ beforeAll(async () => {
       "files.autoSave": "off",
       "editor.inlayHints.enabled": "off",
       "editor.formatOnType": true,
+      // What is typed at once would be taken by a list that opens late.
+      "editor.acceptSuggestionOnEnter": "off",
+      "editor.suggestOnTriggerCharacters": false,
       "fettle.lenses": false,
     },
   });
