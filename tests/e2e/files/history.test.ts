@@ -16,7 +16,8 @@ osd
   pack-volts   at ${place}
   flight-time  at right, top
 `;
-const [first, second] = ["1".repeat(40), "2".repeat(40)];
+// Not those of another suite in this window: a text of a commit never changes, and is kept.
+const [first, second] = ["5b".repeat(20), "7d".repeat(20)];
 const files = {
   "layers/wide.fettle": wide("53 x 20"),
   "craft/jug.fettle": jug("3.6", "left, bottom"),
@@ -51,7 +52,7 @@ test("who changed the value when, and each text of then, drawn with what it used
   await screenshot(page, "history-list");
   // A change leads to the texts before and after it.
   await rows.nth(1).click();
-  await page.locator(".tab.active", { hasText: "jug (1111111111).fettle ↔ jug (2222222222).fettle" }).waitFor();
+  await page.locator(".tab.active", { hasText: "jug (5b5b5b5b5b).fettle ↔ jug (7d7d7d7d7d).fettle" }).waitFor();
   await page.locator(".monaco-diff-editor .view-line", { hasText: /3\.5/ }).first().waitFor();
   await screenshot(page, "history-texts");
 
@@ -60,9 +61,9 @@ test("who changed the value when, and each text of then, drawn with what it used
   await showPanel(page);
   await ask();
   await rows.filter({ hasText: "Begin" }).click();
-  await page.locator(".tab.active", { hasText: "jug (1111111111).fettle" }).waitFor();
+  await page.locator(".tab.active", { hasText: "jug (5b5b5b5b5b).fettle" }).waitFor();
   const panel = webview(page);
-  await panel.getByText("As it was 1111111111, 2026-02-01, “Begin”").waitFor();
+  await panel.getByText("As it was 5b5b5b5b5b, 2026-02-01, “Begin”").waitFor();
   await panel.getByText("2 elements on 30 by 16 cells").waitFor();
   expect(await panel.getByText("Fit to another grid").count()).toBe(0);
   const volts = panel.getByRole("button", { name: /^pack-volts/ });
