@@ -23,7 +23,8 @@ export function htmlOf(markdown: string, linkTo: LinkTo, colour: ColourScript = 
 }
 
 const HEADING = /^(#{1,5}) +(.*)$/;
-const FENCE = /^```([a-z]*)\s*$/;
+/** The languages that pages use: what a pilot writes behind the marks of a fence is text, and not lost. */
+const FENCE = /^```(fettle|sh|yaml|text|ini)?\s*$/;
 const RULE = /^---+\s*$/;
 const ITEM = /^( *)- (.*)$/;
 

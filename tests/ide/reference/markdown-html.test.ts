@@ -74,6 +74,7 @@ test("whatever a pilot writes, every element is closed and nothing is lost", () 
     "  - ",
     "# ",
     "```",
+    "```fettle\n",
     "\n",
     "\n\n",
     " ",
@@ -94,5 +95,6 @@ test("whatever a pilot writes, every element is closed and nothing is lost", () 
       const words = (text: string) => text.match(/word/g)?.length ?? 0;
       expect(words(html)).toBe(words(pieces.join("")));
     }),
+    { seed: 14, numRuns: 300 },
   );
 });
