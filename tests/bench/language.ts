@@ -39,6 +39,8 @@ function table(title: string, timings: readonly Timing[]): string {
   return [`${title}\n  ${"".padEnd(26)}    p50    p95    max  target`, ...rows].join("\n");
 }
 
+const untidy = (text: string) => text.replace(/^ {2}(\S+) +/gm, "   $1 ");
+
 /** Opens a text and waits for its findings: the first answer that a pilot sees. */
 async function firstFindings(served: Served, path: string, text: string): Promise<Timing> {
   const begun = performance.now();
@@ -78,6 +80,10 @@ const long = () =>
       const first = await firstFindings(served, "tankard.fettle", text);
       const everywhere = await askEverywhere(served, new Map([[uri, text]]), PLACES);
       const rest = await askEach(served, questionsOfText(uri, text));
+      // Each line is another one once it is laid out.
+      await served.open("untidy.fettle", untidy(text));
+      const [format] = questionsOfText(served.uriOf("untidy.fettle"), text).filter(({ name }) => name === "format");
+      rest.push(...(await askEach(served, [{ ...format!, name: "format, all untidy" }])));
       return table(`A script of ${LINES} lines`, [ready(served), first, ...everywhere, ...rest]);
     } finally {
       await served.end();
