@@ -11,11 +11,12 @@ import { list, paragraphs, warning } from "../context/markdown.ts";
 import { sourcedNeedLine } from "../context/relation-lines.ts";
 import { exampleOfElement, exampleOfMode } from "./example-line.ts";
 import { languageTopic } from "./language-page.ts";
+import { hasOwnPage } from "./language-words.ts";
 import { listNames, type NamedPage, type PageName, parseAddress } from "./page-names.ts";
 import { code, fenced, headed, neededBy, rulesText, seeAlso } from "./page-parts.ts";
 import { settingPage } from "./page-setting.ts";
 import { lookedAtInWords } from "./rules-of.ts";
-import { GUESS, GUESS_OF_NAME, searchNames } from "./search.ts";
+import { GUESS, GUESS_OF_NAME, SURE, searchNames } from "./search.ts";
 import { settingNamed } from "./search-texts.ts";
 
 /**
@@ -59,7 +60,10 @@ const NEARLY = 0.75;
 function byWords(catalogue: Catalogue, asked: string): NamedPage[] {
   // That something is a mode says nothing more than its name.
   const plain = asked.replace(/ mode$/i, "");
-  const found = searchNames(catalogue, plain, MOST_BY_WORDS + 1).filter(({ page }) => page.kind !== "word");
+  // Of the language's words only one that is asked for by its plain words: others would crowd out what can be set.
+  const found = searchNames(catalogue, plain, MOST_BY_WORDS + 1).filter(
+    ({ page, cost }) => page.kind !== "word" || (cost < SURE && hasOwnPage(page.name)),
+  );
   const best = found[0]?.cost ?? 0;
   // What is written as a name is one, and no description.
   if (best >= (/^\S+-\S+$/.test(plain) ? GUESS_OF_NAME : GUESS)) return [];

@@ -135,6 +135,16 @@ test("a name is found by plain words and despite a typing error, also several at
 });
 
 test.each([
+  ["history of a value", "Keeping configurations in git"],
+  ["diff", "Keeping configurations in git"],
+  ["conflict", "How merges go"],
+  ["hook", "A hook before each commit"],
+  ["github actions", "Checking each change on a server"],
+])("“%s” leads to a page about git, and to no setting whose prose has the word", (asked, title) => {
+  expect(page(asked).split("\n", 1)[0]).toBe(`# ${title}`);
+});
+
+test.each([
   ["number of cells", "pack.cells"],
   ["limit the throttle", "rates.throttle-limit"],
   ["how fast it flips", "rates.roll"],
