@@ -42,3 +42,15 @@ test("a check is stale as soon as git was asked, and fresh again once that is co
   await vi.waitFor(async () => expect(await codesIn(session, uri)).toEqual([]), 8000);
   session.end();
 }, 30_000);
+
+test("without git nothing is known, and a script is answered as ever", async () => {
+  const { folder } = makeRepository({ "jug.fettle": craft("90 deg") });
+  vi.stubEnv("PATH", "/nowhere");
+  const session = await startSession(withGit(diskFiles));
+  const uri = pathToFileURL(join(folder, "jug.fettle")).href;
+  await session.open(uri, `${craft("90 deg")}\npack\n  cells  99\n`);
+  await vi.waitFor(async () => expect((await session.pull(uri)).map(({ code }) => code)).toContain("out-of-range"));
+  expect(await codesIn(session, uri)).toEqual([]);
+  session.end();
+  vi.unstubAllEnvs();
+});

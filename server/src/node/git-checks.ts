@@ -6,7 +6,7 @@ import type { FilePath, FileView } from "../../../shared/model/files.ts";
 import type { PastChecks } from "../../../shared/model/past.ts";
 import type { Core } from "../../../shared/model/workspace.ts";
 import type { PastCraft, PastReader } from "../../../shared/rules/lib/past-checks.ts";
-import { nameFrom } from "./disk.ts";
+import { isFolder, nameFrom } from "./disk.ts";
 import { findRepository, finishInGit, type GitSteps, NoRevision, type Repository } from "./git.ts";
 import { commitNamed, type Needs, noNeeds, placeBefore, type RepositoryPast, repositoryPast } from "./git-history.ts";
 import type { LoggedCommit } from "./git-log.ts";
@@ -19,7 +19,7 @@ const MOST_AHEAD = 20_000;
 
 /** Looks up crafts one after another; what was read of a repository serves them all. */
 export interface CheckedPasts {
-  /** Null where git knows nothing of the file. Steps are run in its folder. */
+  /** Null where git knows nothing of the file. Steps are run in the folder to ask. */
   of(file: FilePath, reader: PastReader): GitSteps<PastChecks | null>;
   /** Something may have been committed: what HEAD is has to be asked anew. */
   lookAgain(): void;
@@ -34,6 +34,13 @@ export function mayHaveGit(file: FilePath): boolean {
   }
 }
 
+/** The folder in which git is asked of a file: its own, or the nearest around that there is, as a file of the past may lie in none. */
+export function folderToAsk(file: FilePath): string {
+  let folder = dirname(file);
+  while (!isFolder(folder) && dirname(folder) !== folder) folder = dirname(folder);
+  return folder;
+}
+
 interface Opened {
   readonly repository: Repository;
   /** The commit that HEAD was. */
@@ -45,7 +52,7 @@ interface Opened {
 
 /** A view of files with what git knows of them, asked for where a rule wants to know. */
 export function withPast(view: FileView, pasts: CheckedPasts, reader: PastReader): FileView {
-  const past = (file: FilePath) => (mayHaveGit(file) ? finishInGit(dirname(file), pasts.of(file, reader)) : null);
+  const past = (file: FilePath) => (mayHaveGit(file) ? finishInGit(folderToAsk(file), pasts.of(file, reader)) : null);
   return { ...view, past };
 }
 
@@ -69,7 +76,7 @@ export function makeCheckedPasts(revision = "HEAD"): CheckedPasts {
   return {
     lookAgain: () => byFolder.clear(),
     *of(file, reader) {
-      const folder = dirname(file);
+      const folder = folderToAsk(file);
       try {
         if (!byFolder.has(folder)) byFolder.set(folder, yield* openedAt(folder));
         const opened = byFolder.get(folder);

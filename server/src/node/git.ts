@@ -161,12 +161,19 @@ export function* asking(args: readonly string[], more: Omit<GitCall, "args"> = {
   return (yield { args, ...more })!;
 }
 
-/** Runs all steps at once, in a folder. */
+/** Runs all steps at once, in a folder. That git cannot be run is told to the steps, which may know what to do without it. */
 export function finishInGit<T>(folder: string, steps: GitSteps<T>): T {
   for (let next = steps.next(); ; ) {
     if (next.done) return next.value;
     const call = next.value;
-    next = steps.next(call && git(folder, call.args, call.mostBytes, call.input));
+    let ran: Ran | undefined;
+    try {
+      ran = call && git(folder, call.args, call.mostBytes, call.input);
+    } catch (error) {
+      next = steps.throw(error);
+      continue;
+    }
+    next = steps.next(ran);
   }
 }
 
@@ -179,14 +186,20 @@ export async function waitInGit<T>(folder: string, steps: GitSteps<T>): Promise<
   for (let next = steps.next(); ; ) {
     if (next.done) return next.value;
     const call = next.value;
-    let ran: Ran | undefined;
-    if (call) ran = await gitBeside(folder, call);
-    else if (performance.now() - since > SLICE_MS) await new Promise((resolve) => setImmediate(resolve));
-    else {
+    if (!call && performance.now() - since <= SLICE_MS) {
       next = steps.next();
       continue;
     }
-    since = performance.now();
+    let ran: Ran | undefined;
+    try {
+      if (call) ran = await gitBeside(folder, call);
+      else await new Promise((resolve) => setImmediate(resolve));
+    } catch (error) {
+      next = steps.throw(error);
+      continue;
+    } finally {
+      since = performance.now();
+    }
     next = steps.next(ran);
   }
 }

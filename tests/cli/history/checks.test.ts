@@ -1,11 +1,12 @@
 /** What `stale-check` finds in real repositories. */
 import { readFileSync } from "node:fs";
-import { expect, test } from "vitest";
+import { expect, test, vi } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
 import { run } from "../../../server/src/cli/run.ts";
 import type { CheckReport } from "../../../shared/ide/reports/check-report.ts";
 import { historiesIn, repositoryOf } from "../../fixtures/histories/histories.ts";
 import { held } from "../held.ts";
+import { makeRepository } from "../repository.ts";
 
 const histories = historiesIn(readFileSync(inProject("tests/fixtures/histories/checks.txt"), "utf8"));
 
@@ -29,4 +30,12 @@ test.each(histories.map((history) => [history.title, history] as const))("%s", a
   for (const { words } of history.asked) got.push({ words, expected: await staleIn(folder, words, names) });
   expect(got).toEqual(history.asked);
   if (/^fresh: [^;]*$/.test(title)) expect(got.flatMap(({ expected }) => expected)).toEqual([]);
+});
+
+test("without git nothing is known of the past, and all else is found", async () => {
+  const bench = 'craft "Jug"\n\nsensors\n  mount-yaw  90 deg\n\nbench\n  mount-checked  2026-02-01\n';
+  const { folder } = makeRepository({ "jug.fettle": bench });
+  vi.stubEnv("PATH", "/nowhere");
+  expect(await staleIn(folder, "jug.fettle", new Map())).toEqual([]);
+  vi.unstubAllEnvs();
 });
