@@ -43,6 +43,18 @@ test("of both, the nearest counts", async () => {
   expect(await found(inner, fromElsewhere)).toEqual(["use-missing", "unknown-name"]);
 });
 
+test("each script below a folder that is named has its own, the nearest around it", async () => {
+  const two = Object.fromEntries(Object.entries(shed).map(([path, text]) => [path.replace("shed", "shed/deep"), text]));
+  const strange = { "shed/strange.catalogue.json": "{", "shed/.git/HEAD": "", "shed/mug.fettle": base };
+  const files = { ...two, ...strange, "shed/deep/.fettle-root": "" };
+  const [told, ...more] = await found(files, { from: "elsewhere", check: "shed" });
+  // The fault is told of once, for the script of the outer workspace, and the inner one has its own words.
+  expect(told).toContain("strange.catalogue.json");
+  expect(more).toEqual([]);
+  const outer = await found({ ...shed, "shed/craft/.fettle-root": "" }, { from: "elsewhere", check: "shed" });
+  expect(outer).toEqual(["use-missing", "unknown-name"]);
+});
+
 test("with neither, the working folder is the workspace of what lies below it", async () => {
   expect(await found(shed, { from: "shed", check: "shed/craft/jug.fettle" })).toEqual([]);
   expect(await found(shed, { from: "", check: "shed/craft/jug.fettle" })).toEqual([]);

@@ -10,7 +10,7 @@ import { pastReader } from "../../../shared/rules/lib/past-checks.ts";
 import { isFolder, listScripts, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
 import { diskView } from "../node/disk-view.ts";
 import { type CheckedPasts, withPast } from "../node/git-checks.ts";
-import { type WorkspacePlace, workspaceOf } from "../node/workspace-place.ts";
+import { type WorkspacePlace, workspaceBelow, workspaceOf } from "../node/workspace-place.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { wordsIn } from "./own-words.ts";
 
@@ -77,11 +77,12 @@ export async function openScripts(
   for (const path of paths) {
     const at = path === "-" ? input : toPath(resolve(io.folder, path));
     const files = path === "-" ? [input] : filesAt(at, path, refused);
-    const workspace = files.length > 0 ? await workspaces.around(at) : null;
+    const place = workspaces.placeAround(at);
     for (const each of files) {
-      const file = workspace!.view.realPath(each);
-      const answer = workspace!.view.read(file);
-      if (answer?.kind === "text") found.set(file, found.get(file) ?? workspace!);
+      const workspace = await workspaces.at(each === at ? place : workspaceBelow(realPathOf(each), place));
+      const file = workspace.view.realPath(each);
+      const answer = workspace.view.read(file);
+      if (answer?.kind === "text") found.set(file, found.get(file) ?? workspace);
       else refused.push(`${nameOf(each)}: ${whyNot(answer)}`);
     }
   }
@@ -153,8 +154,7 @@ export function openWorkspaces(
   let wordsFaulty = false;
   const placeAround = (path: string) => workspaceOf(realPathOf(path), realPathOf(io.folder));
   const keyOf = ({ reach, folder }: WorkspacePlace) => `${reach} ${folder}`;
-  const around = async (path: string): Promise<Workspace> => {
-    const place = placeAround(path);
+  const at = async (place: WorkspacePlace): Promise<Workspace> => {
     const key = keyOf(place);
     let workspace = workspaces.get(key);
     if (!workspace) {
@@ -168,8 +168,11 @@ export function openWorkspaces(
     }
     return workspace;
   };
+  const around = (path: string) => at(placeAround(path));
   return {
     wordsFaulty: () => wordsFaulty,
+    placeAround,
+    at,
     around,
     /** What reads the scripts of the workspace around a path, with the words that lie there now. */
     async coreAround(path: string): Promise<Core> {

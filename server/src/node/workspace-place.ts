@@ -26,10 +26,21 @@ export interface WorkspacePlace {
 export function workspaceOf(path: FilePath, workingFolder: FilePath): WorkspacePlace {
   const folder = isFolder(path) ? path : dirname(path);
   for (let each = folder; ; each = dirname(each)) {
-    if (existsSync(join(each, ROOT_MARK)) || existsSync(join(each, ".git")))
-      return { folder: toPath(each), reach: "below" };
+    if (isMarked(each)) return { folder: toPath(each), reach: "below" };
     if (dirname(each) === each) break;
   }
   if (isBelow(toPath(path), toPath(workingFolder))) return { folder: toPath(workingFolder), reach: "below" };
   return { folder: toPath(folder), reach: isFolder(path) ? "below" : "alone" };
+}
+
+/** That of a script that was found below a folder: of the marked folders between the two the nearest, else the folder's own. */
+export function workspaceBelow(file: FilePath, around: WorkspacePlace): WorkspacePlace {
+  for (let each = dirname(file); each !== around.folder && isBelow(each, around.folder); each = dirname(each))
+    if (isMarked(each)) return { folder: toPath(each), reach: "below" };
+  return around;
+}
+
+/** Whether a folder is marked as a workspace or is a git repository. */
+function isMarked(folder: FilePath): boolean {
+  return existsSync(join(folder, ROOT_MARK)) || existsSync(join(folder, ".git"));
 }
