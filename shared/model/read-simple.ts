@@ -26,7 +26,7 @@ export function readSimple(context: ReadContext, type: SimpleType, name: string,
     case "quantity":
       return readQuantity(context, type, name, mayFollow);
     case "integer":
-      return readInteger(context, name);
+      return readInteger(context, name, "alone");
     case "choice":
       return readChoice(
         context,
@@ -98,7 +98,7 @@ export function unitsLike(unit: string): string[] {
   return [unit, ...all.filter((symbol) => symbol !== unit)];
 }
 
-function readInteger(context: ReadContext, name: string): Value | Fault {
+function readInteger(context: ReadContext, name: string, place: "alone" | "in-list"): Value | Fault {
   const start = context.scan.at();
   const number = readNumber(context);
   // Letters directly after a whole number are not a mistyped unit: 4S, 12x.
@@ -112,7 +112,7 @@ function readInteger(context: ReadContext, name: string): Value | Fault {
     );
   }
   if (isFault(number)) return number;
-  const comma = commaFault(context, number);
+  const comma = place === "alone" ? commaFault(context, number) : null;
   if (comma) return comma;
   if (number.unit !== "") return wrongUnit(number, "", name);
   if (!/^-?\d+$/.test(number.digits))
@@ -239,7 +239,7 @@ function readList(
   const start = context.scan.at();
   const items: Value[] = [];
   do {
-    const item = of.is === "quantity" ? readNumber(context) : readSimple(context, of, name, mayFollow);
+    const item = readItem(context, of, name, mayFollow);
     if (isFault(item)) return item;
     items.push(item);
   } while (context.scan.mark(","));
@@ -257,6 +257,12 @@ function readList(
     return fault("wrong-type", list, `${name} lists ${expected} values; this line has ${items.length}.`);
   }
   return list;
+}
+
+/** One value of a list: a comma behind it begins the next one, and no decimals. */
+function readItem(context: ReadContext, of: SimpleType, name: string, mayFollow: MayFollow): Value | Fault {
+  if (of.is === "quantity") return readNumber(context);
+  return of.is === "integer" ? readInteger(context, name, "in-list") : readSimple(context, of, name, mayFollow);
 }
 
 /** The items, those without a unit having the unit of the last one. */

@@ -110,6 +110,8 @@ test.each([
 
 test("a list parts its values by commas, and a number in it keeps its comma", () => {
   expect(firstRepair("rates\n  throttle-curve 0 %,5 %,100 %").messages.join()).not.toContain("Decimals");
+  for (const channels of ["5,8", "5,8,9", "5 ,8 , 9", "1,100"])
+    expect(firstRepair(`link\n  two-level ${channels}`).messages.join()).not.toMatch(/Decimals|thousands/);
 });
 
 test("a name that is at home in another section is shown where", () => {
