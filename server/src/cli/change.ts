@@ -89,12 +89,18 @@ function earlierOf(repository: Repository, { since }: ChangeAsked): Revision | n
 function openWorkingTree(top: FilePath, { paths, handset, levels }: ChangeAsked, io: Io): Promise<Scripts> {
   const nameOf = (file: string) => nameFrom(realPathOf(io.folder), file);
   const filesAt: FilesAt = (at, _path, refused) => {
+    const stranger = `${nameOf(at)}: it belongs to another repository than the working folder, or to none`;
     if (isFolder(at)) {
+      const real = realPathOf(at);
+      if (!isBelow(top, real) && !isInRepository(`${real}/.`, top)) {
+        refused.push(stranger);
+        return [];
+      }
       const report = (below: string, why: string) => refused.push(`${below}: the folder cannot be read: ${why}`);
       return listScripts(at, report).filter((each) => isInRepository(realPathOf(each), top));
     }
     if (!isThere(at) || isInRepository(realPathOf(at), top)) return [at];
-    refused.push(`${nameOf(at)}: it belongs to another repository than the working folder, or to none`);
+    refused.push(stranger);
     return [];
   };
   return openScripts(paths, io, { handset, levels, filesAt, pasts: makeCheckedPasts() });

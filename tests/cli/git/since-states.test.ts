@@ -138,6 +138,9 @@ test("scripts of a repository inside this one are in no revision of it", async (
     /^2 fettle: sub\/inner\.fettle: it belongs to another/,
   );
   expect(await told(join(folder, "sub"), "--since", "HEAD")).toMatch(/^0 1 file, new/);
+  // A folder of theirs is refused as a file is.
+  for (const other of ["sub", inner.folder])
+    expect(await told(folder, "--since", "HEAD", other)).toMatch(/^2 fettle: .+: it belongs to another repository/);
 });
 
 test("in a linked working tree, and by a link to the repository", async () => {
@@ -172,6 +175,29 @@ test("a folder marked as a workspace of its own, a link to a script, and one tha
   expect(await told(folder, "--staged")).toMatch(/jug\.fettle:12[\s\S]*new\/b\.fettle:12[\s\S]*4 files/);
   mkdirSync(join(folder, "empty"));
   expect(await told(folder, "--staged", "empty")).toMatch(/^0 0 files/);
+});
+
+test("several marked folders are held each against itself, from the folder above them", async () => {
+  const { folder, write } = makeRepository({
+    "mill/.fettle-root": "",
+    "mill/jug.fettle": faulty,
+    "quay/.fettle-root": "",
+    "quay/deep/jug.fettle": other,
+    "rack/jug.fettle": faulty,
+  });
+  expect(await told(folder, "--since", "HEAD")).toBe("0 3 files, new since HEAD: nothing found");
+  write({ "quay/deep/jug.fettle": faulty });
+  expect(await told(folder, "--since", "HEAD")).toMatch(/^1 quay\/deep\/jug\.fettle:12:[^\n]*\n\n3 files/);
+});
+
+test("a craft with checks on the bench whose folder is gone, or has another name", async () => {
+  const checked = `${faulty}\nbench\n  mount-checked  2026-02-01\n`;
+  const { folder, git } = makeRepository({ "craft/old/jug.fettle": checked, "craft/old/mug.fettle": checked });
+  rmSync(join(folder, "craft/old/mug.fettle"));
+  renameSync(join(folder, "craft"), join(folder, "kept"));
+  expect(await told(folder, "--since", "HEAD")).toBe("0 1 file, new since HEAD: nothing found");
+  git("add", "-A");
+  expect(await told(folder, "--staged")).toBe("0 1 file, new since the last commit: nothing found");
 });
 
 test("json and SARIF hold the same findings as the text", async () => {
