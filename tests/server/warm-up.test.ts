@@ -95,7 +95,7 @@ test("an editor hears nothing of the warm-up, and is answered while it goes on",
   };
   const warming = await startWarming(counted);
   await vi.waitFor(() => expect(keys).toBeGreaterThan(10), { timeout: 20_000, interval: 1 });
-  expect(await symbolsOf(warming)).toMatchObject([{ name: "Jug" }]);
+  expect(await symbolsOf(warming)).toMatchObject([{ name: "Jug" }, { name: "pack" }, { name: "cells" }]);
   expect(isOver).toBe(false);
   await vi.waitFor(() => expect(isOver).toBe(true), { timeout: 20_000 });
   expect(keys).toBe(150);
@@ -109,5 +109,5 @@ test("what goes wrong in it is logged, and the editor is served on", async () =>
   const warming = await startWarming(failing);
   await vi.waitFor(() => expect(warming.log).toHaveLength(1), { timeout: 20_000 });
   expect(warming.log[0]).toMatch(/^warm-up: Error: The kettle is cold\./);
-  expect(await symbolsOf(warming)).toMatchObject([{ name: "Jug" }]);
+  expect(await symbolsOf(warming)).toMatchObject([{ name: "Jug" }, { name: "pack" }, { name: "cells" }]);
 });

@@ -5,7 +5,7 @@ import { dialectsIn } from "../../../shared/dialect/dialects.ts";
 import { movedLines } from "../../../shared/dialect/learn/moved-lines.ts";
 import { boardScript, nameFor } from "../../../shared/ide/board/board-script.ts";
 import { leadsTo, lineWords } from "../../../shared/ide/board/line-words.ts";
-import { nameLine } from "../../../shared/ide/board/name-line.ts";
+import { nameLineSteps } from "../../../shared/ide/board/name-line.ts";
 import { boardNames } from "../../../shared/ide/board/names.ts";
 import { type BoardStates, boardStateSteps, craftOfText, dialectFor } from "../../../shared/ide/board/states.ts";
 import type { Source } from "../../../shared/model/craft.ts";
@@ -104,9 +104,10 @@ export function answerBoard({ connection, documents, guard, links }: Parts): voi
   );
   connection.onRequest<NameLineResult, void>(
     NAME_LINE_REQUEST,
-    guard<[NameLineParams], NameLineResult>("name a line", FAILED, async (params) =>
-      namedLines(params, await fileOf(params.uri, documents), documents),
-    ),
+    guard<Request<NameLineParams>, NameLineResult>("name a line", FAILED, async (params, token) => {
+      const file = await fileOf(params.uri, documents);
+      return inSlicesOver(documents, (now) => namedLines(now, params, file, documents), token);
+    }),
   );
   connection.onRequest<BoardReadResult, void>(
     BOARD_READ_REQUEST,
@@ -178,15 +179,19 @@ function* lineOf(
   };
 }
 
-function namedLines(params: NameLineParams, file: FilePath, documents: Documents): NameLineResult {
-  const workspace = documents.now();
+function* namedLines(
+  workspace: Workspace,
+  params: NameLineParams,
+  file: FilePath,
+  documents: Documents,
+): Steps<NameLineResult> {
   const chosen = params.dialect && documents.pathOf(params.dialect);
   const found = dialectFor(workspace, params.text, chosen, craftOfText(workspace, file));
   if (found.kind === "several")
     return { kind: "refused", message: "Several dialects know this text: choose the one that is meant first." };
   const beside = found.kind === "one" ? found.dialect.file : freeBeside(file, "-dialect", workspace.view.list());
   const dialectName = nameFor(file);
-  const offered = nameLine(workspace, { ...params, file: beside, dialectName });
+  const offered = yield* nameLineSteps(workspace, { ...params, file: beside, dialectName });
   if (offered.kind === "refused") return offered;
   const uri = documents.uriOf(beside);
   return {

@@ -9,6 +9,7 @@ import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { TextEdit } from "../../syntax/span.ts";
 import { splitLines } from "../../syntax/split-lines.ts";
+import { finish, type Steps } from "../../text/steps.ts";
 import { textWith, withFile } from "../context/trial.ts";
 import { whyNotWritable } from "../edits/script-edits.ts";
 import { dialectEdits, type FactPlace, greetingOf, newDialectText } from "./dialect-edits.ts";
@@ -49,7 +50,7 @@ export type LineOffers =
   | { readonly kind: "refused"; readonly message: string };
 
 /** The lines of a dialect that make the board line mean the value, tried out on the whole text, the likeliest first. */
-export function nameLine(workspace: Workspace, asked: NameLine): LineOffers {
+export function* nameLineSteps(workspace: Workspace, asked: NameLine): Steps<LineOffers> {
   const { catalogue } = workspace;
   const read = rightOf(catalogue, asked.section, asked.name, asked.value);
   if (read.kind === "wrong") return refused(read.why);
@@ -65,6 +66,7 @@ export function nameLine(workspace: Workspace, asked: NameLine): LineOffers {
     : withFile(workspace, asked.file, newDialectText(asked.dialectName, greetingOf(asked.text)));
   const script = begun.script(asked.file)!;
   const dialect = dialectOf(begun, asked.file)!;
+  yield;
   const sample = sampleOf(boardLines, asked.line);
   const before = lineReadings(dialect, sample, catalogue);
   const now = before[asked.line];
@@ -80,12 +82,20 @@ export function nameLine(workspace: Workspace, asked: NameLine): LineOffers {
     fits: fitting(dialect, dialect.text.blanks === "loose" ? raw.trim() : raw, now),
   };
   const seen = new Set<string>();
-  const offers = offeredFacts(dialect, line).flatMap((offer) => {
+  const offers: LineOffer[] = [];
+  for (const offer of offeredFacts(dialect, line)) {
+    yield;
     const made = tried(begun, script, offer, { asked, sample, before, right: read.right.text, isNew: there === null });
-    return made && !seen.has(made.text) && seen.add(made.text) ? [made] : [];
-  });
+    if (made && !seen.has(made.text)) offers.push(made);
+    if (made) seen.add(made.text);
+  }
   if (offers.length === 0) return refused(whyNothing(asked, dialect, now));
   return { kind: "offers", offers: inOrder(offers) };
+}
+
+/** The same, all at once. */
+export function nameLine(workspace: Workspace, asked: NameLine): LineOffers {
+  return finish(nameLineSteps(workspace, asked));
 }
 
 /** One that leaves a number open is offered where it reads other lines as well; of those that do not the likeliest, last. */
