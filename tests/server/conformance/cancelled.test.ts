@@ -11,7 +11,7 @@ import { begin, openWire, type Wire } from "./wire.ts";
  * On a machine that has nothing else to do 50 ms are promised, and `LATE_MS=50` holds the server to them. The suite
  * runs beside others, where each step takes longer and waits for its turn, so it asks for the order of magnitude.
  */
-const PROMISED_MS = Number(process.env["LATE_MS"] ?? 200);
+const PROMISED_MS = Number(process.env.LATE_MS ?? 200);
 /** A machine that is busy makes one answer late, and not each of so many; nor does code that ran before. */
 const TRIES = 6;
 const CANCELLED = -32800;
