@@ -16,10 +16,19 @@ const MARK = "# By “fettle git install”; “fettle git remove” takes it ou
 const MARK_BYTES = Buffer.from(MARK, "utf8").toString("latin1");
 const OURS = /^\[(?:diff "fettle"|merge "fettle"|fettle)\][ \t]*$/i;
 
+/** What we set in each of our sections. */
+const OUR_KEYS: ReadonlyMap<string, RegExp> = new Map([
+  ['[diff "fettle"]', /^[ \t]+(?:textconv|xfuncname)[ \t]*=/i],
+  ['[merge "fettle"]', /^[ \t]+(?:name|driver)[ \t]*=/i],
+  ["[fettle]", /^[ \t]+attributes[ \t]*=/i],
+]);
+
 /** Where our part stands in a configuration, as a piece of its text. */
 interface Part {
   readonly from: number;
   readonly to: number;
+  /** Lines in it that somebody else wrote, such as `cachetextconv`, each section with its heading. */
+  readonly others: readonly string[];
 }
 
 /** A configuration, one character a byte, with our part as the settings say; in place of an earlier one, else at its end. */
@@ -27,7 +36,7 @@ export function withSettings(text: string, settings: GitSettings): string {
   const end = /\r\n[^\n]*$/.test(text) ? "\r\n" : "\n";
   const part = partText(settings, end);
   const known = partOf(text);
-  if (known) return text.slice(0, known.from) + part + text.slice(known.to);
+  if (known) return text.slice(0, known.from) + [part, ...known.others].join(end) + text.slice(known.to);
   if (text === "") return part;
   // Without a line end at the end before, there is none behind: by that its removal knows.
   return text.endsWith("\n") ? `${text}${part}${end}` : `${text}${end}${part}`;
@@ -39,6 +48,7 @@ export function withoutSettings(text: string): string | null {
   if (!known) return null;
   const before = text.slice(0, known.from);
   const behind = text.slice(known.to);
+  if (known.others.length > 0) return before + known.others.join(/\r\n/.test(text) ? "\r\n" : "\n") + behind;
   const end = /^\r?\n/.exec(behind)?.[0] ?? "";
   return end === "" ? before.replace(/\r?\n$/, "") : before + behind.slice(end.length);
 }
@@ -79,16 +89,24 @@ function partOf(text: string): Part | null {
   if (!mark) return null;
   let to = mark.index + mark[0].replace(/\r$/, "").length;
   let isContinued = false;
+  let heading = "";
+  let isOther = false;
+  const others = new Map<string, string[]>();
   for (let next = text.indexOf("\n", to) + 1; next > 0; next = text.indexOf("\n", next) + 1) {
     const stop = text.indexOf("\n", next);
     const line = text.slice(next, stop < 0 ? text.length : stop).replace(/\r$/, "");
     const isOurs: boolean = isContinued || OURS.test(line) || /^[ \t]+[A-Za-z]/.test(line);
     // A comment is ours where a setting of ours follows.
     if (!isOurs && !/^[ \t]*([#;]|$)/.test(line)) break;
+    if (OURS.test(line)) heading = line;
+    else if (isOurs) {
+      if (!isContinued) isOther = !OUR_KEYS.get(heading.trim().toLowerCase())?.test(line);
+      if (isOther) others.set(heading, [...(others.get(heading) ?? [heading]), line]);
+    }
     isContinued = isOurs && /(?<!\\)(?:\\\\)*\\$/.test(line);
     if (isOurs) to = next + line.length;
   }
-  return { from: mark.index, to };
+  return { from: mark.index, to, others: [...others.values()].flat() };
 }
 
 /** A value as git reads it, whatever is in it. */

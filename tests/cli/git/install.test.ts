@@ -152,6 +152,14 @@ const states: readonly State[] = [
     title: "others write into a section before ours",
     between: (repository) => repository.git("config", "core.whitespace", "tabwidth=2"),
   },
+  {
+    title: "others write settings into our sections",
+    between: (repository) => {
+      repository.git("config", "diff.fettle.cachetextconv", "true");
+      repository.git("config", "diff.fettle.wordRegex", "[^ ]+ \\\\ # ;");
+      repository.git("config", "merge.fettle.recursive", "text");
+    },
+  },
   { title: "others add a comment and a section", between: add(".git/config", "# mine\n[alias]\n\tst = status\n") },
   {
     title: "others add a line of attributes",
@@ -218,6 +226,17 @@ test.each(states)("$title", async (state) => {
   const removed = pictureOf(repository.folder);
   expect(await done(folder, "remove")).toContain("Nothing is set up");
   expect(pictureOf(repository.folder)).toEqual(removed);
+});
+
+test("what others wrote into our sections stays where it is set up anew", async () => {
+  const repository = makeRepository({ "craft/jug.fettle": jug });
+  await done(repository.folder, "install");
+  repository.git("config", "diff.fettle.cachetextconv", "true");
+  edit(".git/config", (text) => text.replaceAll("/usr/bin/node", "/elsewhere/node"))(repository);
+  await done(repository.folder, "install");
+  expect(repository.git("config", "diff.fettle.cachetextconv").trim()).toBe("true");
+  expect(repository.git("config", "--get-all", "diff.fettle.textconv").trim().split("\n")).toHaveLength(1);
+  expect(await done(repository.folder, "install")).toContain("Set up already");
 });
 
 test("this list has as many states as it promises", () => expect(states.length).toBeGreaterThanOrEqual(45));
