@@ -2,7 +2,7 @@
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { Script } from "../../model/script.ts";
 import { addGroup, addName, type Clashes } from "./clashes.ts";
-import { dropGroup, entryGroup, type Match, type Matching, USES } from "./match.ts";
+import { dropGroup, entryGroup, type Match, type Matching, type Side, USES } from "./match.ts";
 import { isSaidOrder } from "./order.ts";
 import type { Placed } from "./place.ts";
 import { ALL, KEPT, saidIn } from "./said.ts";
@@ -37,7 +37,35 @@ export function faultsIn(
     found = true;
     addGroup(clashes, group, "in which order these stand is said by neither side");
   }
+  if (!clashes.groups.has(USES) && firstOnlyHere(result, matching)) {
+    found = true;
+    addGroup(clashes, USES, "one side names a file twice, and the other leaves out the line that counts");
+  }
   return found;
+}
+
+/** Whether a `use` line comes to count that counts on neither side, since there the file is named before it. */
+function firstOnlyHere({ order }: Placed, { groups }: Matching): boolean {
+  const uses = order.filter(({ group }) => group === USES);
+  const counts = (match: Match) =>
+    (["ours", "theirs"] as const).some((side) => match[side] && firstOf(groups.get(USES)!, match, side) === match);
+  return uses.some((match, i) => {
+    const name = nameOf(match);
+    return uses.findIndex((each) => nameOf(each) === name) === i && !counts(match);
+  });
+}
+
+/** Of the `use` lines of a side that name a file, the one that counts. */
+function firstOf(uses: readonly Match[], like: Match, side: Side): Match | null {
+  const alike = uses.filter((each) => each[side]?.unit.name === like[side]!.unit.name);
+  return alike.reduce<Match | null>(
+    (first, each) => (first && first[side]!.order < each[side]!.order ? first : each),
+    null,
+  );
+}
+
+function nameOf(match: Match): string {
+  return (match.ours ?? match.theirs ?? match.base)!.unit.name;
 }
 
 /** Whether a merge by lines says of no name what neither side does; lists and board text may be put together. */

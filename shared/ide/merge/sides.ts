@@ -83,6 +83,16 @@ function namesOfSections(
   const back = new Map<string, string>();
   for (const side of ["theirs", "ours"] as const) for (const [to, from] of renamed[side]) back.set(to, from);
   const joined: string[] = [];
+  for (const [side, other] of [
+    ["ours", "theirs"],
+    ["theirs", "ours"],
+  ] as const)
+    for (const [to, from] of renamed[side]) {
+      const alike = renamed[other].get(to);
+      // One name for two sections, or more parts of a section than the other side knew when it renamed it.
+      if (alike !== undefined && alike !== from) joined.push(from);
+      if (partsOf(documents[other], from) > partsOf(documents.base, from)) joined.push(to, from);
+    }
   for (const [to, from] of back) {
     const isThere = SIDES.some(
       (side) => !renamed[side].has(to) && documents[side].blocks.some(({ section }) => section === to),
@@ -90,4 +100,8 @@ function namesOfSections(
     if (isThere) joined.push(to, from);
   }
   return { sectionOf: (section: string) => back.get(section) ?? section, joined };
+}
+
+function partsOf({ blocks }: Document, name: string): number {
+  return blocks.filter(({ section }) => section === name).length;
 }
