@@ -75,7 +75,10 @@ function noteStart({ lines }: Tree, line: number): number {
   return first;
 }
 
-/** The same, with comments at the margin that stand above by themselves, as a heading of several sections does. */
+/**
+ * The same, with comments at the margin that stand above by themselves, as a heading of several sections does. One that
+ * follows an entry without a blank line, such as an entry that is commented out, stays below it.
+ */
 function startOf(tree: Tree, line: number): number {
   const { lines } = tree;
   let start = line < lines.length ? noteStart(tree, line) : line;
@@ -83,11 +86,15 @@ function startOf(tree: Tree, line: number): number {
     let above = start;
     while (lines[above - 1]?.node.kind === "blank") above--;
     const first = noteStart(tree, above);
-    const isApart = above < start || start === lines.length;
+    const isApart = (above < start || start === lines.length) && !isInSection(tree, first - 1);
     if (first === above || !isApart || !span(first, above).every((each) => lines[each]!.text.startsWith("#")))
       return start;
     start = first;
   }
+}
+
+function isInSection({ lines }: Tree, line: number): boolean {
+  return ["entry", "drop", "kept"].includes(lines[line]?.node.kind ?? "blank");
 }
 
 function span(from: number, to: number): number[] {
