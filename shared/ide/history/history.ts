@@ -2,6 +2,7 @@
 import type { FilePath } from "../../model/files.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Steps } from "../../text/steps.ts";
+import { differencesOf } from "../compare/compare.ts";
 import { isSameValue, type PastValue, pastValue, type ValueName } from "./past-value.ts";
 
 /** The files of a craft at one moment: a commit, or the working tree. */
@@ -52,6 +53,7 @@ export function* historyOf<M extends Moment>(moments: readonly M[], name: ValueN
     values.set(id, pastValue(workspace, file, name));
     yield;
   }
+  const byId = new Map(moments.map((moment) => [moment.id, moment]));
   const kept = new Set(moments.slice(0, 1).map(({ id }) => id));
   const changes: ValueChange<M>[] = [];
   for (const at of moments) {
@@ -63,8 +65,21 @@ export function* historyOf<M extends Moment>(moments: readonly M[], name: ValueN
     if (same.length > 0) continue;
     const before = befores[0] ?? (at.isCut ? EARLIER : NOTHING);
     if (isSameValue(before, after) || (at.isCut && after.kind !== "said")) continue;
-    const isRespelled = before.kind === "said" && after.kind === "said" && before.meaning === after.meaning;
+    const isBothSaid = before.kind === "said" && after.kind === "said";
+    const isRespelled =
+      isBothSaid && (before.meaning === after.meaning || isSameOnCraft(byId.get(at.parents[0] ?? ""), at, name));
     changes.push({ at, before, after, isRespelled, isKept });
   }
   return { now: values.get(moments[0]?.id ?? "") ?? NOTHING, changes };
+}
+
+/** Sections of entries whose meaning depends on the rest of the craft: a condition on its controls, a place on its grid. */
+const BY_CRAFT = new Set(["modes", "outputs", "osd", "osd-second", "controls", "adjust"]);
+
+/** Whether an entry means the same on the craft of two moments, however it is written. */
+function isSameOnCraft(earlier: Moment | undefined, later: Moment, { section, name }: ValueName): boolean {
+  if (!BY_CRAFT.has(section)) return false;
+  const [before, after] = [earlier, later].map((each) => each?.workspace.craftLike(each.file));
+  if (!before || !after) return false;
+  return !differencesOf(before, after, later.workspace.catalogue).some(({ what }) => what === `${section}.${name}`);
 }
