@@ -21,13 +21,21 @@ export function* referencesAt(
 }
 
 function* placesOf(workspace: Workspace, file: FilePath, what: Thing): Steps<readonly Place[]> {
-  if (what.kind !== "file") return (yield* sharedWith(workspace, file, what)).places;
-  const target = workspace.view.realPath(what.name);
-  const places = yield* pathsTo(workspace, target);
-  const dialect = dialectNamed(workspace, target);
-  if (!dialect) return places;
-  const kept = (yield* sharedWith(workspace, target, dialect)).places.filter(({ thing }) => thing.kind === "dialect");
-  return [...places, ...kept].sort(inOrder);
+  if (what.kind === "file") {
+    const target = workspace.view.realPath(what.name);
+    const places = yield* pathsTo(workspace, target);
+    const dialect = dialectNamed(workspace, target);
+    if (!dialect) return places;
+    const kept = (yield* sharedWith(workspace, target, dialect)).places.filter(({ thing }) => thing.kind === "dialect");
+    return [...places, ...kept].sort(inOrder);
+  }
+  const { places } = yield* sharedWith(workspace, file, what);
+  if (what.kind !== "dialect") return places;
+  // From a name the paths are found by the headers that bear it, so that both lead to the same places.
+  const found = places.filter(({ thing }) => thing.kind === "dialect");
+  for (const header of places)
+    if (header.thing.kind === "file") found.push(...(yield* pathsTo(workspace, header.file)));
+  return found.sort(inOrder);
 }
 
 /** A dialect by the name that others keep lines for; null where the file is none. */
@@ -55,6 +63,11 @@ export function highlightsAt(workspace: Workspace, file: FilePath, at: Position)
   const found = occurrenceAt(workspace, file, at);
   if (!found) return [];
   const { kind, name } = found.thing;
+  if (kind === "dialect") {
+    const leadsToIt = ({ thing }: Occurrence) =>
+      thing.kind === "file" && dialectNamed(workspace, workspace.view.realPath(thing.name))?.name === name;
+    return occurrencesIn(workspace, file).filter((each) => sameThing(each.thing, found.thing) || leadsToIt(each));
+  }
   if (kind !== "file") return namedIn(workspace, file, found.thing);
   const target = workspace.view.realPath(name);
   const dialect = dialectNamed(workspace, target);
