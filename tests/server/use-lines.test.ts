@@ -74,6 +74,27 @@ describe("an editor that is told by the protocol", () => {
     expect(JSON.stringify(rename)).not.toContain("needsConfirmation");
   });
 
+  test("is told of the lines that cannot follow", async () => {
+    const shed = {
+      ...texts(),
+      "/shed/craft/mug.fettle":
+        'craft "Mug"\n<<<<<<< ours\nuse "../base.fettle"\n=======\nuse "../old.fettle"\n>>>>>>> theirs\n',
+    };
+    session = await startSession(filesInMemory(shed), EDITS, { settings: { useLines: "always" } });
+    const messages: { readonly type: number; readonly message: string }[] = [];
+    session.client.onNotification("window/showMessage", (each) => void messages.push(each));
+    expect(await ask("willRenameFiles", renamed)).toMatchObject({
+      documentChanges: [{ textDocument: { uri: uri("craft/jug") } }],
+    });
+    expect(await ask("willDeleteFiles", deleted)).toMatchObject({ documentChanges: [{}] });
+    const message =
+      "Line 3 of “Mug” stands in an unresolved merge: keep the side that is right and remove the markers first.";
+    expect(messages).toEqual([
+      { type: 2, message },
+      { type: 2, message },
+    ]);
+  });
+
   test("has nothing to do where no line names what is moved", async () => {
     session = await startSession(filesInMemory(texts()), EDITS);
     expect(

@@ -100,12 +100,20 @@ function toResult(
   };
 }
 
-/** The edits before the files are moved; a client that can ask about them is told to, unless the user never wants that. */
+/** `MessageType.Warning` of the protocol. */
+const WARNING = 2;
+
+/**
+ * The edits before the files are moved; a client that can ask about them is told to, unless the user never wants that.
+ * An edit has no room for lines that ought to follow and cannot, so these are told beside it.
+ */
 function toEdit(
-  { edits }: UseLineChanges,
+  { edits, left }: UseLineChanges,
   label: string,
-  { documents, abilities, settings }: Parts,
+  { connection, documents, abilities, settings }: Parts,
 ): WorkspaceEdit | null {
+  if (left.length > 0)
+    void connection.sendNotification("window/showMessage", { type: WARNING, message: left.join(" ") });
   if (edits.length === 0) return null;
   const { versionsEdits, asksAboutEdits } = abilities();
   const edit = toWorkspaceEdit(edits, documents, versionsEdits ? "versioned" : "plain");
