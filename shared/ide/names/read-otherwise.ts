@@ -23,11 +23,11 @@ interface Trial {
   readonly known: Map<string, boolean>;
 }
 
-/** Where a line would be read as something else, in a sentence; null where all are what they were. */
+/** Where a line would be read as something else with the new name, in a sentence; null where all are what they were. */
 export function* whyMeansElse(
   workspace: Workspace,
   what: Thing,
-  name: string,
+  [old, name]: readonly [old: string, now: string],
   edits: readonly (TextEdit & { readonly file: FilePath })[],
 ): Steps<string | null> {
   const trial: Trial = {
@@ -46,7 +46,7 @@ export function* whyMeansElse(
     const script = workspace.script(file)!;
     const line = script.kind === "dialect" ? inDialect(trial, script, own) : inScript(trial, script, own);
     if (line !== null)
-      return `With “${name}” in place of “${what.name}”, ${placeInWords(script, line)} would be read as something else. Take another name.`;
+      return `With “${name}” in place of “${old}”, ${placeInWords(script, line)} would be read as something else. Take another name.`;
     yield;
   }
   return null;
@@ -113,17 +113,34 @@ function firstOther(
   now: readonly Occurrence[],
   after: (thing: Thing) => Thing,
 ): number | null {
+  const groups = new Pairs();
   for (let i = 0; i < Math.max(before.length, now.length); i++) {
     const [a, b] = [before[i], now[i]];
-    if (!a || !b || !isSame(a, b, after)) return (a ?? b)!.line;
+    if (!a || !b || !isSame(a, b, after, groups)) return (a ?? b)!.line;
   }
   return null;
 }
 
-function isSame(a: Occurrence, b: Occurrence, after: (thing: Thing) => Thing): boolean {
+function isSame(a: Occurrence, b: Occurrence, after: (thing: Thing) => Thing, groups: Pairs): boolean {
   const thing = after(a.thing);
-  // A group of slots is known by one of its names.
+  // A group of slots is known by one of its names: it may have another, and is to hold the same slots.
   const same =
-    thing.kind === "slot" ? b.thing.kind === "slot" && b.thing.name === thing.name : sameThing(thing, b.thing);
+    thing.kind === "slot"
+      ? b.thing.kind === "slot" && b.thing.name === thing.name && groups.fit(a.thing.of, b.thing.of)
+      : sameThing(thing, b.thing);
   return a.line === b.line && a.does === b.does && same;
+}
+
+/** What goes with what, each with one other alone. */
+class Pairs {
+  readonly #there = new Map<string, string>();
+  readonly #back = new Map<string, string>();
+
+  /** Pairs the two, unless one of them goes with another already. */
+  fit(one: string, other: string): boolean {
+    const [there, back] = [this.#there.get(one) ?? other, this.#back.get(other) ?? one];
+    this.#there.set(one, there);
+    this.#back.set(other, back);
+    return there === other && back === one;
+  }
 }

@@ -56,7 +56,7 @@ export function* renameAt(workspace: Workspace, file: FilePath, at: Position, na
     (yield* whyNotAllWritten(workspace, shared.places));
   if (not !== null) return refused(not);
   const edits = shared.places.map((place) => editOf(place, name));
-  const else_ = yield* whyMeansElse(workspace, what, name, edits);
+  const else_ = yield* whyMeansElse(workspace, what, [able.text, name], edits);
   return else_ === null ? { kind: "renamed", edits, move: null } : refused(else_);
 }
 

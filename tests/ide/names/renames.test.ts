@@ -50,6 +50,15 @@ describe.each(cases)("$title", ({ texts, file, position, name, lines }) => {
   });
 });
 
+test("what is no text is refused by the name that stands there, not by the path of its file", () => {
+  const workspace = workspaceOf({ "/shed/jug.fettle": 'craft "Jug"\n' });
+  expect(finish(renameAt(workspace, "/shed/jug.fettle", { line: 0, character: 8 }, "a\0"))).toEqual({
+    kind: "refused",
+    message:
+      "With “a\0” in place of “Jug”, line 1 of “Jug” (jug.fettle) would be read as something else. Take another name.",
+  });
+});
+
 const done = cases.filter(({ lines }) => !lines[0]?.startsWith("refused"));
 
 test.each(done)("there and back: $title", ({ texts, file, position, name }) => {
