@@ -118,6 +118,47 @@ function keyOfUnit(unit: Unit): string {
   return `${left}\0${name}`;
 }
 
+/**
+ * What tells each unit from all others of its section, also where several are about one thing, as the lines of a code:
+ * those that say the same are one, then those that are left in their order.
+ */
+function keysOfUnits({ base, ours, theirs }: Readonly<Record<Side, readonly Unit[]>>): ReadonlyMap<Unit, string> {
+  const keys = new Map<Unit, string>();
+  const known = listsBy(base, keyOfUnit);
+  for (const [key, units] of known) for (const [i, unit] of units.entries()) keys.set(unit, `${key}\0${i}`);
+  for (const side of [ours, theirs]) {
+    for (const [key, units] of listsBy(side, keyOfUnit)) {
+      const olds = known.get(key) ?? [];
+      const alike = listsBy(olds.toReversed(), said);
+      const taken = new Set<Unit>();
+      const take = (unit: Unit, old: Unit | undefined) => {
+        if (!old) return;
+        taken.add(old);
+        keys.set(unit, keys.get(old)!);
+      };
+      for (const unit of units) take(unit, alike.get(said(unit))?.pop());
+      const left = olds.filter((old) => !taken.has(old)).toReversed();
+      for (const unit of units) if (!keys.has(unit)) take(unit, left.pop());
+      // Alone of its name it is one with what the other side adds of that name; else with what says the same.
+      const isAlone = olds.length === 0 && units.length === 1;
+      const fresh = units.filter((unit) => !keys.has(unit));
+      for (const [text, same] of listsBy(fresh, said))
+        for (const [i, unit] of same.entries()) keys.set(unit, `${key}\0new${isAlone ? "" : ` ${i}\0${text}`}`);
+    }
+  }
+  return keys;
+}
+
+function listsBy(units: readonly Unit[], keyOf: (unit: Unit) => string): Map<string, Unit[]> {
+  const lists = new Map<string, Unit[]>();
+  for (const unit of units) {
+    const list = lists.get(keyOf(unit));
+    if (list) list.push(unit);
+    else lists.set(keyOf(unit), [unit]);
+  }
+  return lists;
+}
+
 interface Fact {
   readonly left: string | null;
   readonly start: string;
@@ -164,7 +205,9 @@ function putBlock(
     else putRows(out, unitsOf(left), left === theirs);
     return;
   }
-  const steps = mergeOrdered({ base: base?.units ?? [], ours: ours.units, theirs: theirs.units }, UNITS);
+  const units = { base: base?.units ?? [], ours: ours.units, theirs: theirs.units };
+  const keys = keysOfUnits(units);
+  const steps = mergeOrdered(units, { ...UNITS, keyOf: (unit) => keys.get(unit)! });
   if (!steps) {
     clash(out, listOf(base), [ours], [theirs], `${ours.section}: one side moved a line that the other changed`);
     return;

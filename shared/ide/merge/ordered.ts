@@ -28,6 +28,10 @@ export function mergeOrdered<T>(sides: OrderedSides<T>, how: OrderedMerge<T>): O
   const [inOurs, inTheirs] = [partners(base, ours, how), partners(base, theirs, how)];
   const [newOurs, newTheirs] = [gapsOf(inOurs, ours), gapsOf(inTheirs, theirs)];
   if (isTwice(newOurs, newTheirs, how)) return null;
+  for (const [i, before] of base.entries()) {
+    if (inOurs[i]! >= 0 || inTheirs[i]! >= 0) continue;
+    if (!takeOut(before, newOurs, newTheirs, how) || !takeOut(before, newTheirs, newOurs, how)) return null;
+  }
   const moved = { ours: keysIn(newOurs, how), theirs: keysIn(newTheirs, how) };
   if (isMovedByBoth(base.map(how.keyOf), moved)) return null;
   const steps: OrderedStep<T>[] = [];
@@ -43,7 +47,67 @@ export function mergeOrdered<T>(sides: OrderedSides<T>, how: OrderedMerge<T>): O
     if (isMoved && left && !how.isUnchanged(before, left)) return null;
     steps.push({ kind: "item", base: before, ours: o, theirs: t });
   }
-  return steps;
+  const isMoved = base.some((each) => moved.ours.has(how.keyOf(each)) || moved.theirs.has(how.keyOf(each)));
+  return isMoved && !isSaidOrder(steps, sides, how) ? null : steps;
+}
+
+/** Takes out of what a side moved an item that the other removed; false where the side changed it as well. */
+function takeOut<T>(before: T, gaps: T[][], others: readonly (readonly T[])[], how: OrderedMerge<T>): boolean {
+  const key = how.keyOf(before);
+  if (others.some((gap) => gap.some((each) => how.keyOf(each) === key))) return true;
+  for (const gap of gaps) {
+    const at = gap.findIndex((each) => how.keyOf(each) === key);
+    if (at < 0) continue;
+    if (!how.isUnchanged(before, gap[at]!)) return false;
+    gap.splice(at, 1);
+  }
+  return true;
+}
+
+/** Whether no two of which it counts stand in an order that contradicts what the sides say. */
+function isSaidOrder<T>(steps: readonly OrderedStep<T>[], sides: OrderedSides<T>, how: OrderedMerge<T>): boolean {
+  const places = {
+    base: placesOf(sides.base, how),
+    ours: placesOf(sides.ours, how),
+    theirs: placesOf(sides.theirs, how),
+  };
+  const items = steps.flatMap((step) => {
+    if (step.kind === "clash") return [];
+    const item = step.ours ?? step.theirs;
+    // What one side has no more goes from here.
+    if (item === null || (step.base && !(step.ours && step.theirs))) return [];
+    const key = how.keyOf(step.base ?? item);
+    const placeIn = (side: keyof typeof places) => places[side].get(step[side] ? how.keyOf(step[side]) : key) ?? null;
+    return [{ item, base: placeIn("base"), ours: placeIn("ours"), theirs: placeIn("theirs") }];
+  });
+  if (items.length > MOST_ORDERED) return false;
+  return items.every((second, j) =>
+    items.slice(0, j).every((first) => isBefore(first, second) || how.isEither(first.item, second.item)),
+  );
+}
+
+const MOST_ORDERED = 300;
+
+/** Where the items of a list stand, by key; not those whose key stands twice. */
+function placesOf<T>(items: readonly T[], { keyOf }: OrderedMerge<T>): ReadonlyMap<string, number | null> {
+  const places = new Map<string, number | null>();
+  items.forEach((item, i) => {
+    const key = keyOf(item);
+    places.set(key, places.has(key) ? null : i);
+  });
+  return places;
+}
+
+type Places = Readonly<Record<"base" | "ours" | "theirs", number | null>>;
+
+/** Whether one stands before the other by the side that changed that, or no side has both. */
+function isBefore(first: Places, second: Places): boolean {
+  const inSide = (side: keyof Places) =>
+    first[side] === null || second[side] === null ? null : first[side] < second[side];
+  const [base, ours, theirs] = [inSide("base"), inSide("ours"), inSide("theirs")];
+  if (ours === null || theirs === null) return ours ?? theirs ?? true;
+  if (ours === theirs) return ours;
+  return base === null ? false : base !== ours ? ours : theirs;
 }
 
 /** Partners by key; those in between that have none are the same where there are as many on both sides. */

@@ -18,6 +18,7 @@ interface Part {
 
 function factOf(dice: Dice): string {
   if (dice.chance(0.06)) return `  under "firing ${dice.below(3)}"`;
+  if (dice.chance(0.15)) return `  ${dice.pick(["axis", "does"])}  words ${dice.below(9)} ${dice.pick(SETTINGS)}`;
   return `  "${dice.pick(WORDS)} {n}${dice.chance(0.3) ? ` ${dice.pick(WORDS)} {m=0}` : ""}"  ${dice.pick(SETTINGS)} {n}`;
 }
 
@@ -67,6 +68,12 @@ function linesOf(text: string): Map<string, number> {
   return places;
 }
 
+function countsIn(text: string): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const line of text.split("\n")) counts.set(line, (counts.get(line) ?? 0) + 1);
+  return counts;
+}
+
 function expectOf(fault: (texts: ReturnType<typeof made>) => string | null): void {
   fc.assert(
     fc.property(fc.nat(2 ** 31 - 1), (seed) => {
@@ -91,6 +98,11 @@ test("a line that one side wrote is in the result, one that a side removed is no
       if (stays && !isThere) return `“${line}” is lost`;
     }
     if (conflicts > 0) return null;
+    const [inBase, inOurs, inTheirs] = [base, ours, theirs].map(countsIn);
+    for (const line of countsIn(text).keys()) {
+      const [o = 0, t = 0] = [inOurs!.get(line), inTheirs!.get(line)];
+      if (inBase!.get(line) === 1 && Math.min(o, t) === 0 && Math.max(o, t) < 2) return `“${line}” is back`;
+    }
     for (const line of r!.keys())
       if (![base, ours, theirs].some((each) => each.includes(line.slice(line.indexOf(" ") + 1)))) {
         // A comment of one side behind what the other changed.
