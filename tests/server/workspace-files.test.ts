@@ -137,6 +137,34 @@ test("a folder that is renamed takes its scripts and its words along", async () 
   expect(await session.pull("file:///shed/jug.fettle")).toHaveLength(1);
 });
 
+test("a folder that is renamed takes its scripts along, also where its deletion was told before", async () => {
+  const texts: Record<string, string> = { "/shed/layers/wide.fettle": layer("Wide") };
+  await started(texts);
+  expect(await offered()).toEqual(["layers/wide.fettle"]);
+  texts["/shed/parts/wide.fettle"] = texts["/shed/layers/wide.fettle"]!;
+  delete texts["/shed/layers/wide.fettle"];
+  await tell(["/shed/layers", DELETED], ["/shed/parts", CREATED]);
+  await session.client.sendNotification("workspace/didRenameFiles", {
+    files: [{ oldUri: "file:///shed/layers", newUri: "file:///shed/parts" }],
+  });
+  expect(await offered()).toEqual(["parts/wide.fettle"]);
+});
+
+test("a folder and a script that are moved in from elsewhere count", async () => {
+  const texts: Record<string, string> = {};
+  await started(texts);
+  expect(await offered()).toEqual([]);
+  texts["/shed/parts/wide.fettle"] = layer("Wide");
+  texts["/shed/tune.fettle"] = layer("Tune");
+  await session.client.sendNotification("workspace/didRenameFiles", {
+    files: [
+      { oldUri: "file:///shop/parts", newUri: "file:///shed/parts" },
+      { oldUri: "file:///shop/tune.fettle", newUri: "file:///shed/tune.fettle" },
+    ],
+  });
+  expect(await offered()).toEqual(["parts/wide.fettle", "tune.fettle"]);
+});
+
 test("hidden folders, what is installed and what lies elsewhere are nobody's scripts, listed or told of", async () => {
   const hidden = ["/shed/.cache/a.fettle", "/shed/node_modules/a/b.fettle", "/elsewhere/c.fettle"];
   const all = [...hidden, "/shed/layers/wide.fettle"];

@@ -81,7 +81,12 @@ export function makeWorkspaceFiles(host: WorkspaceFilesHost): WorkspaceFiles {
     if (change.kind === "created") return add(change.path);
     if (change.kind === "changed") return;
     const gone = remove(change.path);
-    if (change.kind === "moved") for (const path of gone) add(change.to + path.slice(change.path.length));
+    if (change.kind !== "moved") return;
+    for (const path of gone) add(change.to + path.slice(change.path.length));
+    if (gone.length > 0) return;
+    add(change.to);
+    // A folder of which nothing is known comes from elsewhere, or was told to be deleted before: what is in it is listed.
+    if (listing && !isScriptFile(change.to) && !isWordsFile(change.to)) listing = listing.then(list);
   };
   const list = async (): Promise<void> => {
     await known;
