@@ -1,6 +1,7 @@
 /** Merges dialects: the order of their lines decides, so that it stays, and lines are told apart by their left side. */
 import { factScanner } from "../../dialect/file/fact-scanner.ts";
 import type { Block, Document, Unit } from "./document.ts";
+import { keepsHeadings } from "./headings.ts";
 import { trimmed } from "./line-merge.ts";
 import { contentOf, type Side } from "./match.ts";
 import { mergeOrdered, type OrderedMerge } from "./ordered.ts";
@@ -207,9 +208,13 @@ function putBlock(
   }
   const units = { base: base?.units ?? [], ours: ours.units, theirs: theirs.units };
   const keys = keysOfUnits(units);
-  const steps = mergeOrdered(units, { ...UNITS, keyOf: (unit) => keys.get(unit)! });
-  if (!steps) {
-    clash(out, listOf(base), [ours], [theirs], `${ours.section}: one side moved a line that the other changed`);
+  const keyOf = (unit: Unit) => keys.get(unit)!;
+  const steps = mergeOrdered(units, { ...UNITS, keyOf });
+  if (!steps || !keepsHeadings(steps, units, { keyOf, isHeading: isUnder })) {
+    const why = steps
+      ? "lines would come under a heading of neither side"
+      : "one side moved a line that the other changed";
+    clash(out, listOf(base), [ours], [theirs], `${ours.section}: ${why}`);
     return;
   }
   if (ours.heading) putUnit(out, { base: base?.heading ?? null, ours: ours.heading, theirs: theirs.heading }, style);

@@ -48,7 +48,12 @@ export function mergeOrdered<T>(sides: OrderedSides<T>, how: OrderedMerge<T>): O
     steps.push({ kind: "item", base: before, ours: o, theirs: t });
   }
   const isMoved = base.some((each) => moved.ours.has(how.keyOf(each)) || moved.theirs.has(how.keyOf(each)));
-  return isMoved && !isSaidOrder(steps, sides, how) ? null : steps;
+  if (!isMoved) return steps;
+  // A conflict of what was moved would leave it out on the side that has it elsewhere.
+  const known = new Set(base.map(how.keyOf));
+  const isMovedInto = (step: OrderedStep<T>) =>
+    step.kind === "clash" && [...step.ours, ...step.theirs].some((each) => known.has(how.keyOf(each)));
+  return steps.some(isMovedInto) || !isSaidOrder(steps, sides, how) ? null : steps;
 }
 
 /** Takes out of what a side moved an item that the other removed; false where the side changed it as well. */
