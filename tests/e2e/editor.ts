@@ -75,7 +75,8 @@ export async function goTo(page: Page, line: number, column = 1): Promise<void> 
   await again(async (waiting) => {
     await page.keyboard.press("Control+g");
     await quickInput(page).fill(`:${line}:${column}`, waiting);
-    await page.keyboard.press("Enter");
+    // In the prompt and nowhere else: with the prompt gone the script would get a line.
+    await quickInput(page).press("Enter", waiting);
     await quickInput(page).waitFor({ state: "hidden", ...waiting });
     await page.locator(".monaco-editor.focused").first().waitFor(waiting);
     await there.waitFor(waiting);

@@ -70,10 +70,13 @@ test("a friend's text is pasted, looked at, two lines of it are adopted, and tha
   await screenshot(page, "review-adopted");
   await button("Undo").click();
   await box("warn-at").waitFor();
-  await tab("tankard.fettle").click();
   // How many are in view changes as words stand above a line, or do not.
   const top = (lines: readonly string[]) => lines.slice(0, 36);
-  await expect.poll(async () => top(await visibleLines(page))).toEqual(top(before));
+  const now = async () => {
+    await tab("tankard.fettle").click();
+    return top(await visibleLines(page));
+  };
+  await expect.poll(now).toEqual(top(before));
 });
 
 test("a text that is dropped on the panel is reviewed for the craft that it draws; what is no script is told", async () => {
@@ -81,13 +84,17 @@ test("a text that is dropped on the panel is reviewed for the craft that it draw
   await runCommand(page, "Fettle: Show Panel");
   const panel = webview(page, "side");
   await panel.getByRole("heading", { name: "Tankard" }).waitFor();
-  // As the page gets it: the editor itself keeps what is dragged over a page, unless Shift is held.
-  await panel.locator("body").evaluate((body) => {
-    const dataTransfer = new DataTransfer();
-    dataTransfer.setData("text/plain", '{ "name": "Jug", "cells": 6 }');
-    body.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
-  });
-  await review().getByRole("heading", { name: "This is no script" }).waitFor();
+  const dropped = async () => {
+    // As the page gets it: the editor itself keeps what is dragged over a page, unless Shift is held.
+    await panel.locator("body").evaluate((body) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.setData("text/plain", '{ "name": "Jug", "cells": 6 }');
+      body.dispatchEvent(new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true }));
+    });
+    return review().getByRole("heading", { name: "This is no script" }).count();
+  };
+  // A page that is drawn listens only a moment later.
+  await expect.poll(dropped, { interval: 1000 }).toBe(1);
   await screenshot(page, "review-no-script");
 });
 

@@ -67,10 +67,10 @@ async function name(line: number, words: string, named: string, fact: string, va
   await quickInput(page).fill(words);
   await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: named }).waitFor();
   if (line === 3) await screenshot(page, "board-name");
-  await page.keyboard.press("Enter");
+  await quickInput(page).press("Enter");
   await page.locator(".quick-input-message", { hasText: "as a script writes it" }).waitFor();
   if (value !== undefined) await quickInput(page).fill(value);
-  await page.keyboard.press("Enter");
+  await quickInput(page).press("Enter");
   await rows().filter({ hasText: fact }).first().waitFor();
   if (line === 4) await screenshot(page, "board-offers");
   await rows().filter({ hasText: fact }).first().click();
