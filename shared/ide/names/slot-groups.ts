@@ -29,13 +29,15 @@ interface Draft {
   /** The names of the slots on each line. */
   readonly onLine: Map<number, Set<string>>;
   readonly inHeading: Map<string, Set<string>>;
+  /** Lines below no heading of their own that take slots from whichever stands above. */
+  readonly loose: number[];
   /** Which holders share their slots of equal name. */
   readonly links: [Holder, Holder][];
 }
 
 /** The groups of the slots of a dialect's tree. */
 export function slotGroups(tree: Tree, catalogue: Catalogue): SlotGroups {
-  const draft: Draft = { tree, catalogue, onLine: new Map(), inHeading: new Map(), links: [] };
+  const draft: Draft = { tree, catalogue, onLine: new Map(), inHeading: new Map(), loose: [], links: [] };
   const facts = new Map<string, number[]>();
   const bare: { readonly section: Section; readonly headings: readonly string[] }[] = [];
   for (const section of tree.sections) {
@@ -47,6 +49,8 @@ export function slotGroups(tree: Tree, catalogue: Catalogue): SlotGroups {
   for (const { section, headings } of bare)
     for (const line of facts.get(catalogue.section(section.name)?.like ?? "") ?? [])
       for (const heading of headings) draft.links.push([atLine(line), heading]);
+  for (const line of draft.loose)
+    for (const heading of draft.inHeading.keys()) if (draft.onLine.has(line)) draft.links.push([atLine(line), heading]);
   return joined(draft);
 }
 
@@ -83,11 +87,18 @@ function lookThrough(draft: Draft, section: Section): { readonly lines: number[]
       continue;
     }
     lines.push(line);
+    if (under === "" && (title.length > 0 || looksAbove(fact))) draft.loose.push(line, section.line);
     for (const own of fact.texts) links.push([atLine(line), `left ${keyOf(text, own)} ${under}`]);
     if (under !== "") links.push([atLine(line), under]);
     if (title.length > 0) links.push([atLine(line), atLine(section.line)]);
   }
   return { lines, headings };
+}
+
+/** Whether slots of the heading that happens to stand above serve a line: several texts, or one that says less than is meant. */
+function looksAbove({ texts, slots }: FactLine): boolean {
+  const left = new Set(slots.filter(({ side }) => side === "left").map(({ name }) => name.text));
+  return texts.length > 1 || slots.some(({ name }) => !left.has(name.text));
 }
 
 function saysHeading({ head }: FactLine, text: string): boolean {
