@@ -53,43 +53,43 @@ export const relianceOf = oncePer((craft: Craft): Reliance => {
     parts.set(key, part);
     return part;
   };
-  const link: LinkParts = (from, to, by) => void links.push({ from, to, by });
-  for (const control of craft.controls.values()) addControl(craft, control, add, link);
+  const join: JoinParts = (from, to, by) => void links.push({ from, to, by });
+  for (const control of craft.controls.values()) addControl(craft, control, add, join);
   const modes = [...craft.modes.values()].map((mode) => ({ mode, kind: "mode" as const }));
   const outputs = [...craft.outputs.values()].map((mode) => ({ mode, kind: "output" as const }));
   const all = [...modes, ...outputs].map(({ mode, kind }) => ({ mode, part: add(partOfMode(craft, mode, kind)) }));
   for (const { mode, part } of all)
     for (const { source, condition } of mode.lines)
       for (const { name, word, test } of condition ? namesIn(condition, craft, false) : [])
-        link(part, parts.get(keyOf(name)) ?? addNamed(name, { source, ...word }, add, link), { source, ...test });
+        join(part, parts.get(keyOf(name)) ?? addNamed(name, { source, ...word }, add, join), { source, ...test });
   for (const { name, value, source } of craft.adjust.values()) {
     const part = add({ kind: "follows", name, at: headAt(craft, source), isSetUp: true });
     if (value?.kind !== "follows") continue;
     const by = { source, ...value.dialAt };
-    link(part, add({ kind: "control", name: value.dial, at: by, isSetUp: false }), by);
+    join(part, add({ kind: "control", name: value.dial, at: by, isSetUp: false }), by);
   }
   return { part: (name) => parts.get(keyOf(name)) ?? null, links };
 });
 
 /** A part that is named and nowhere set up: its place is where it is named first. */
-function addNamed(name: PartName, at: Words, add: Add, link: LinkParts): Part {
+function addNamed(name: PartName, at: Words, add: Add, join: JoinParts): Part {
   const part = add({ ...name, at, isSetUp: name.kind === "channel" });
-  if (name.kind === "position") link(part, add({ kind: "control", name: name.name, at, isSetUp: false }), at);
+  if (name.kind === "position") join(part, add({ kind: "control", name: name.name, at, isSetUp: false }), at);
   return part;
 }
 
 type Add = (part: Part) => Part;
-type LinkParts = (from: Part, to: Part, by: Words) => void;
+type JoinParts = (from: Part, to: Part, by: Words) => void;
 
 function keyOf({ kind, name, position }: PartName): string {
   return `${kind} ${name} ${position ?? ""}`;
 }
 
-function addControl(craft: Craft, { name, value, source }: Control, add: Add, link: LinkParts): void {
+function addControl(craft: Craft, { name, value, source }: Control, add: Add, join: JoinParts): void {
   const control = add({ kind: "control", name, at: headAt(craft, source), isSetUp: true });
   for (const position of value?.positions ?? []) {
     const at = { source, ...position.nameAt };
-    link(add({ kind: "position", name, position: position.name, at, isSetUp: true }), control, at);
+    join(add({ kind: "position", name, position: position.name, at, isSetUp: true }), control, at);
   }
 }
 
