@@ -5,18 +5,21 @@ import { pickedCraft } from "../../../shared/ide/context/picked-craft.ts";
 import { effectiveScript } from "../../../shared/ide/reports/effective-script.ts";
 import { craftStatusOf } from "../../../shared/ide/workspace-tree/craft-status.ts";
 import { countsOf, makeTrees, type Weighed } from "../../../shared/ide/workspace-tree/workspace-tree.ts";
-import type { Craft, Source } from "../../../shared/model/craft.ts";
+import type { Source } from "../../../shared/model/craft.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
 import { EFFECTIVE_REQUEST, type EffectiveParams, type EffectiveText } from "../../../shared/protocol/effective.ts";
 import type { LinePlace } from "../../../shared/protocol/findings.ts";
 import { type CraftStatus, STATUS_REQUEST, type StatusParams } from "../../../shared/protocol/status.ts";
 import { TREE_REQUEST, type TreeParams, type WorkspaceTree } from "../../../shared/protocol/workspace-tree.ts";
+import type { Steps } from "../../../shared/text/steps.ts";
 import type { ClosedScripts } from "./closed-scripts.ts";
 import type { Documents } from "./documents.ts";
-import type { Guard } from "./guard.ts";
+import type { Guard, Request } from "./guard.ts";
 import { loadFor } from "./load.ts";
 import { pathOf } from "./paths.ts";
+import { inSlicesOver } from "./slices.ts";
 import { makeBreather } from "./timers.ts";
 
 /** Answers `fettle/workspaceTree`, `fettle/status` and `fettle/effective`. */
@@ -52,10 +55,10 @@ export function answerWorkspaceTree(
   );
   connection.onRequest(
     EFFECTIVE_REQUEST,
-    guard<[EffectiveParams], EffectiveText | null>("effective craft", null, async ({ uri, craft }) => {
+    guard<Request<EffectiveParams>, EffectiveText | null>("effective craft", null, async ({ uri, craft }, token) => {
       const file = await loadFor(documents, { textDocument: { uri } });
-      const shown = pickedCraft(now(), file, craft && pathOf(craft));
-      return shown && !shown.script.tree.newer ? toEffectiveText(shown, documents) : null;
+      const ofCraft = (workspace: Workspace) => effectiveSteps(workspace, file, craft && pathOf(craft), documents);
+      return inSlicesOver(documents, ofCraft, token);
     }),
   );
 }
@@ -71,9 +74,17 @@ const SEVERITY_NAMES = {
   [DiagnosticSeverity.Hint]: "hint",
 } as const;
 
-/** With the editor's own addresses. */
-function toEffectiveText(craft: Craft, { now, uriOf }: Documents): EffectiveText {
-  const { text, lines } = effectiveScript(craft, now());
+/** The craft that is shown for a file, with the editor's own addresses; null where there is none. */
+function* effectiveSteps(
+  workspace: Workspace,
+  file: FilePath,
+  preferred: FilePath | undefined,
+  { uriOf }: Documents,
+): Steps<EffectiveText | null> {
+  const craft = pickedCraft(workspace, file, preferred);
+  if (!craft || craft.script.tree.newer) return null;
+  yield;
+  const { text, lines } = effectiveScript(craft, workspace);
   const placed = ({ file, line }: Source): LinePlace => ({ file: uriOf(file), line });
   return {
     file: uriOf(craft.file),
