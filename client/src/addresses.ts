@@ -3,10 +3,16 @@ import type { Uri as EditorUri, TextDocument } from "vscode";
 import { asUri, type Uri } from "../../shared/protocol/addresses.ts";
 import { OTHER_SCHEME } from "../../shared/protocol/compare.ts";
 import { EFFECTIVE_SCHEME } from "../../shared/protocol/effective.ts";
+import { fileNameOf } from "../../shared/text/file-name.ts";
 
 /** The address of a document, as it is sent to the server or to the panel. */
 export function addressOf(uri: EditorUri): Uri {
   return asUri(uri.toString());
+}
+
+/** The name of a file, as its tab has it. */
+export function nameOf({ path }: EditorUri): string {
+  return fileNameOf(path);
 }
 
 /** True for the document of an address. */

@@ -22,7 +22,7 @@ import {
   type BoardReadResult,
 } from "../../shared/protocol/board.ts";
 import type { Reviewed } from "../../shared/protocol/review-messages.ts";
-import { addressOf } from "./addresses.ts";
+import { addressOf, nameOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { freePath } from "./ask-steps.ts";
 import { readBoardFile } from "./board-files.ts";
@@ -226,10 +226,6 @@ async function showMoved(
   editor.selection = new Selection(at, at);
   editor.revealRange(editor.selection, TextEditorRevealType.InCenterIfOutsideViewport);
   await name();
-}
-
-function nameOf({ path }: Uri): string {
-  return path.slice(path.lastIndexOf("/") + 1);
 }
 
 function say(message: string): undefined {

@@ -9,7 +9,7 @@ import {
   type BoardWriteParams,
   type BoardWriteResult,
 } from "../../shared/protocol/board.ts";
-import { addressOf } from "./addresses.ts";
+import { addressOf, nameOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { type BoardEncoding, boardBytesOf, boardTextOf } from "./board-files.ts";
 import { pickCraft } from "./pick-craft.ts";
@@ -196,10 +196,6 @@ async function freeTextBeside(uri: Uri): Promise<Uri> {
 
 function lines(count: number): string {
   return count === 1 ? "1 line" : `${count} lines`;
-}
-
-function nameOf({ path }: Uri): string {
-  return path.slice(path.lastIndexOf("/") + 1);
 }
 
 function say(message: string): undefined {

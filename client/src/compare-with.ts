@@ -3,7 +3,7 @@ import { env, type QuickPickItem, QuickPickItemKind, ThemeIcon, Uri, window, wor
 import { asideOf } from "../../shared/draw/workspace-outline.ts";
 import type { OtherSide } from "../../shared/protocol/compare.ts";
 import type { TreeFile, WorkspaceTree } from "../../shared/protocol/workspace-tree.ts";
-import { addressOf } from "./addresses.ts";
+import { addressOf, nameOf } from "./addresses.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { type Commits, type Revisions, revisionSide, shortRevision } from "./revisions.ts";
 import { activeScript } from "./script-editors.ts";
@@ -166,10 +166,6 @@ async function fileSide(file: Uri): Promise<OtherSide | undefined> {
 function uriIn(of: unknown): Uri | undefined {
   if (typeof of === "string") return Uri.parse(of);
   return of instanceof Uri ? of : undefined;
-}
-
-function nameOf({ path }: Uri): string {
-  return path.slice(path.lastIndexOf("/") + 1);
 }
 
 function pathOf(file: string): string {

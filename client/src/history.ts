@@ -10,7 +10,7 @@ import {
   type HistoryRow,
 } from "../../shared/protocol/history.ts";
 import { otherTextIn } from "../../shared/protocol/other-texts.ts";
-import { addressOf } from "./addresses.ts";
+import { addressOf, nameOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import type { EffectiveCrafts } from "./effective.ts";
 import { columnFor, scriptOf, selectLine } from "./script-editors.ts";
@@ -108,13 +108,12 @@ function itemOf(row: HistoryRow): Item {
 function nameOfThen(address: string): string {
   const { scheme, query } = Uri.parse(address);
   const text = scheme === OTHER_SCHEME ? otherTextIn(query) : null;
-  return fileNameOf(text && "uri" in text ? text.uri : address);
+  return nameOfAddress(text && "uri" in text ? text.uri : address);
 }
 
 /** The last part of an address. */
-function fileNameOf(address: string): string {
-  const { path } = Uri.parse(address);
-  return path.slice(path.lastIndexOf("/") + 1);
+function nameOfAddress(address: string): string {
+  return nameOf(Uri.parse(address));
 }
 
 /** Shows both texts beside each other at the line, or the one that there is. */
@@ -124,6 +123,6 @@ async function open({ at, before }: HistoryRow): Promise<void> {
   const [left, right] = [Uri.parse(before), Uri.parse(at.file)];
   const line = new Range(at.line, 0, at.line, 0);
   const viewColumn = columnFor(await workspace.openTextDocument(right));
-  const title = `${fileNameOf(before)} ↔ ${fileNameOf(at.file)}`;
+  const title = `${nameOfAddress(before)} ↔ ${nameOfAddress(at.file)}`;
   await commands.executeCommand("vscode.diff", left, right, title, { viewColumn, preview: true, selection: line });
 }

@@ -5,6 +5,7 @@ import type { Compared } from "../../shared/protocol/compare-messages.ts";
 import type { LinePlace } from "../../shared/protocol/findings.ts";
 import { addressOfOther, keyOfText, otherTextIn } from "../../shared/protocol/other-texts.ts";
 import { REVIEW_REQUEST } from "../../shared/protocol/review.ts";
+import { nameOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import type { Revisions } from "./revisions.ts";
 import { columnFor, selectLine } from "./script-editors.ts";
@@ -66,8 +67,4 @@ export function otherDocuments(ask: Ask, revisions: Pick<Revisions, "text" | "on
     openPlace: selectLine,
     disposables: [provider, changed, moved],
   };
-}
-
-function nameOf({ path }: Uri): string {
-  return path.slice(path.lastIndexOf("/") + 1);
 }

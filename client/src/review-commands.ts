@@ -4,7 +4,7 @@ import type { Uri as Address } from "../../shared/protocol/addresses.ts";
 import type { OtherSide } from "../../shared/protocol/compare.ts";
 import type { Dropped } from "../../shared/protocol/panel-messages.ts";
 import type { Reviewed } from "../../shared/protocol/review-messages.ts";
-import { addressOf } from "./addresses.ts";
+import { addressOf, nameOf } from "./addresses.ts";
 import { pickCraft } from "./pick-craft.ts";
 import { activeScript, isCraft } from "./script-editors.ts";
 import type { WorkspaceScripts } from "./workspace-scripts.ts";
@@ -150,10 +150,6 @@ function addressIn(offered: unknown): Uri | undefined {
   const { uri } = offered;
   if (uri instanceof Uri) return uri;
   return typeof uri === "string" ? Uri.parse(uri) : undefined;
-}
-
-function nameOf({ path }: Uri): string {
-  return path.slice(path.lastIndexOf("/") + 1);
 }
 
 function say(message: string): undefined {

@@ -12,6 +12,7 @@ import {
 } from "vscode";
 import { SERVER_SETTINGS, SETTINGS_SECTION, type UseLineWay } from "../../shared/protocol/settings.ts";
 import { USE_LINES_REQUEST, type UseLinesParams, type UseLinesResult } from "../../shared/protocol/use-lines.ts";
+import { fileNameOf } from "../../shared/text/file-name.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 import { addressOf } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
@@ -132,7 +133,7 @@ function counted(count: number, one: string, many: string): string {
 }
 
 function nameOf(address: string): string {
-  return decodeURIComponent(address.slice(address.lastIndexOf("/") + 1));
+  return decodeURIComponent(fileNameOf(address));
 }
 
 /** Makes the edits as one step, and saves the scripts that were saved before, as the editor does when it refactors. */

@@ -5,6 +5,7 @@ import { issueOf } from "../model/script-issues.ts";
 import { type Fault, fault, isFault } from "../syntax/read-context.ts";
 import { type Cols, spanAt } from "../syntax/span.ts";
 import type { Section, Tree } from "../syntax/tree.ts";
+import { fileNameOf } from "../text/file-name.ts";
 import type { Cannot, Dialect, DialectIssue, Template } from "./dialect.ts";
 import { factScanner, next, nextAt, unfit } from "./file/fact-scanner.ts";
 import { type Fact, type FindCode, linkFacts, type NamedUnder } from "./file/link-facts.ts";
@@ -93,7 +94,7 @@ export function readDialect(file: string, tree: Tree, catalogue: Catalogue): Dia
   const issues: DialectIssue[] = [];
   const dialect: Dialect = {
     file,
-    name: tree.name ?? file.slice(file.lastIndexOf("/") + 1).replace(/\.fettle$/, ""),
+    name: tree.name ?? fileNameOf(file).replace(/\.fettle$/, ""),
     text: { ...draft.text, headings },
     codes,
     lefts,

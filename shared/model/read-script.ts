@@ -1,11 +1,11 @@
 /** Reads one file: parses it and interprets its tree by the catalogue. */
-
 import type { Catalogue } from "../catalogue/catalogue.ts";
 import type { SectionSpec } from "../catalogue/specs.ts";
 import { type LineReader, lineReader, parse } from "../syntax/parse.ts";
 import { printValue } from "../syntax/print-value.ts";
 import { spanAt } from "../syntax/span.ts";
 import type { LineNode, Section, Tree } from "../syntax/tree.ts";
+import { fileNameOf } from "../text/file-name.ts";
 import { mayHold } from "./may-hold.ts";
 import { allowancesIn, NO_NOTE, noteOfLine } from "./notes.ts";
 import { replacePastedIssues } from "./pasted-board-text.ts";
@@ -201,7 +201,7 @@ function readScript(
     file,
     tree,
     kind: tree.kind,
-    name: tree.name ?? file.slice(file.lastIndexOf("/") + 1).replace(/\.fettle$/, ""),
+    name: tree.name ?? fileNameOf(file).replace(/\.fettle$/, ""),
     entries,
     drops: concatenated(parsedSections, "drops"),
     kept: concatenated(parsedSections, "kept"),

@@ -11,6 +11,7 @@ import {
 } from "../../../shared/ide/structure/calls.ts";
 import { type FileItem, fileItemAt, filesThatUse, filesUsedBy } from "../../../shared/ide/structure/used-files.ts";
 import { asUri, type Uri } from "../../../shared/protocol/addresses.ts";
+import { fileNameOf } from "../../../shared/text/file-name.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { loadFor } from "./load.ts";
@@ -97,6 +98,6 @@ const FILE_KINDS = {
 } as const;
 
 function toTypeItem({ name, kind, file, range, nameRange }: FileItem, uriOf: UriOf): TypeHierarchyItem {
-  const detail = `${kind}, ${file.slice(file.lastIndexOf("/") + 1)}`;
+  const detail = `${kind}, ${fileNameOf(file)}`;
   return { name, kind: FILE_KINDS[kind], detail, uri: uriOf(file), range, selectionRange: nameRange };
 }

@@ -12,6 +12,7 @@ import {
 } from "../../../shared/protocol/compare.ts";
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import { addressOfOther, keyOfText, otherAddress } from "../../../shared/protocol/other-texts.ts";
+import { fileNameOf } from "../../../shared/text/file-name.ts";
 import type { Documents } from "./documents.ts";
 import { readUsed } from "./read-used.ts";
 
@@ -57,8 +58,8 @@ export function readsOthers(connection: Connection, documents: Documents): ReadO
 export function fileSide(documents: Documents, file: FilePath): ReadSide | Refused {
   const workspace = documents.now();
   const script = workspace.script(file);
-  if (!script) return refused(`“${shortName(file)}” cannot be compared: ${whyNot(workspace.view.read(file))}.`);
-  if (script.tree.newer) return newer(shortName(file));
+  if (!script) return refused(`“${fileNameOf(file)}” cannot be compared: ${whyNot(workspace.view.read(file))}.`);
+  if (script.tree.newer) return newer(fileNameOf(file));
   const { uriOf } = documents;
   return { kind: "read", workspace, file, name: `“${script.name}”`, title: script.name, uri: uriOf(file), uriOf };
 }
@@ -111,8 +112,8 @@ async function revisionSide(
   await readUsed(() => [file], { now, read, isRead: (path) => texts.has(path) || !path.startsWith(`${root}/`) });
   const workspace = now();
   const script = workspace.script(file);
-  if (!script) return refused(whyNoRevision(shortName(file), revision, texts.get(file)));
-  if (script.tree.newer) return newer(`${shortName(file)} at ${revision}`);
+  if (!script) return refused(whyNoRevision(fileNameOf(file), revision, texts.get(file)));
+  if (script.tree.newer) return newer(`${fileNameOf(file)} at ${revision}`);
   const uriOf = (path: FilePath) =>
     path.startsWith(`${root}/`)
       ? otherAddress({ uri: documents.uriOf(ownPath(path)), revision })
@@ -151,8 +152,4 @@ function newer(name: string): Refused {
 
 function refused(message: string): Refused {
   return { kind: "refused", message };
-}
-
-function shortName(file: FilePath): string {
-  return file.slice(file.lastIndexOf("/") + 1);
 }

@@ -6,6 +6,7 @@ import type { Script } from "../../model/script.ts";
 import { pathBetween } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { quote } from "../../syntax/scanner.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import type { Steps } from "../../text/steps.ts";
 import { textWith, withFile } from "../context/trial.ts";
 import { appendEntries, headingOf, lastSectionOf } from "../edits/script-edits.ts";
@@ -47,7 +48,7 @@ function withName(script: string, name: string): string {
 
 /** `old-jug.txt` is “Old jug”. */
 export function nameFor(file: FilePath): string {
-  const stem = file.slice(file.lastIndexOf("/") + 1).replace(/\.[^.]*$/, "");
+  const stem = fileNameOf(file).replace(/\.[^.]*$/, "");
   const words = stem.replace(/[-_]+/g, " ").trim() || "Board";
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

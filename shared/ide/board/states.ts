@@ -7,6 +7,7 @@ import type { ReadLine } from "../../dialect/read/reading.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { FilePath } from "../../model/files.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import { finish, type Steps } from "../../text/steps.ts";
 
 export type LineCounts = Readonly<Record<ReadLine["state"], number>>;
@@ -80,7 +81,7 @@ export function dialectFor(
 /** The craft whose `board.text` leads to this file. */
 export function craftOfText(workspace: Workspace, file: FilePath): readonly Craft[] {
   // A craft says so in its own lines or in those of a layer; either names the file by its last part.
-  const last = file.slice(file.lastIndexOf("/") + 1);
+  const last = fileNameOf(file);
   const mayName = workspace.view.list().filter((path) => {
     const answer = workspace.view.read(path);
     return answer?.kind === "text" && answer.text.includes(last);

@@ -1,4 +1,5 @@
 /** Files that have another name now, found by what they hold. */
+import { fileNameOf } from "../../text/file-name.ts";
 
 /** A file by its path, with its text. */
 export interface Text {
@@ -34,7 +35,7 @@ export function renamesBetween(went: readonly Text[], came: readonly Text[]): Re
   const isTooMuch = left.length * open.length > MOST_PAIRS;
   const alike = open.flatMap((to) =>
     left
-      .filter((from) => !isTooMuch || baseOf(from.path) === baseOf(to.path))
+      .filter((from) => !isTooMuch || fileNameOf(from.path) === fileNameOf(to.path))
       .map((from) => pairOf(from, to, likeness(from, to))),
   );
   take(alike.filter((each) => each.alike >= LEAST_ALIKE).sort(byLikeness));
@@ -49,7 +50,7 @@ interface Pair {
 }
 
 function pairOf(from: Text, to: Text, alike: number): Pair {
-  return { from: from.path, to: to.path, alike, hasSameName: baseOf(from.path) === baseOf(to.path) };
+  return { from: from.path, to: to.path, alike, hasSameName: fileNameOf(from.path) === fileNameOf(to.path) };
 }
 
 function byLikeness(a: Pair, b: Pair): number {
@@ -73,11 +74,6 @@ function likeness({ text: from }: Text, { text: to }: Text): number {
     shared += line.length + 1;
   }
   return shared / (larger + 1);
-}
-
-/** The name of a file without its folder. */
-export function baseOf(path: string): string {
-  return path.slice(path.lastIndexOf("/") + 1);
 }
 
 function compare(a: string, b: string): number {

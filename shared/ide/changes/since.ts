@@ -5,9 +5,10 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { Finding } from "../../protocol/findings.ts";
 import { fileFindings, findingsOf } from "../../rules/engine/engine.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import { broughtBy, type Earlier, type Known, sameLine } from "./brought.ts";
 import { identityOf } from "./identity.ts";
-import { baseOf, renamesBetween, type Text } from "./renames.ts";
+import { renamesBetween, type Text } from "./renames.ts";
 
 /** Codes of rules that look at one file, whose findings go along with a line that is put into another file. */
 const ofOneFile = new Set(rules.filter(({ scope }) => scope !== "craft").map(({ code }) => code));
@@ -83,7 +84,7 @@ function changeOf(before: Workspace, now: Workspace, files: readonly FilePath[])
     renamed(words) {
       let said = words;
       for (const [to, from] of renamesNow())
-        if (baseOf(to) !== baseOf(from)) said = said.replaceAll(baseOf(from), baseOf(to));
+        if (fileNameOf(to) !== fileNameOf(from)) said = said.replaceAll(fileNameOf(from), fileNameOf(to));
       return said;
     },
   };

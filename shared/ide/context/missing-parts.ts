@@ -4,6 +4,7 @@ import type { Gap } from "../../model/gaps.ts";
 import { NO_SUCH_FILE } from "../../model/uses.ts";
 import type { LinePlace } from "../../protocol/findings.ts";
 import { lineInWords } from "../../rules/lib/words-of-place.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 
 export interface MissingPart extends LinePlace {
   /** As its `use` writes it; the name of the file where some of its lines have errors; null where it cannot be read. */
@@ -21,7 +22,7 @@ export function missingParts(craft: Craft): readonly MissingPart[] {
     const { why, source } = gap;
     if (why === "unread" || (why === "fault" && told.has(source.file))) return [];
     if (why === "fault") told.add(source.file);
-    const path = why === "fault" ? source.file.slice(source.file.lastIndexOf("/") + 1) : gap.path;
+    const path = why === "fault" ? fileNameOf(source.file) : gap.path;
     return [{ ...source, path, message: messageOf(gap, path), where: lineInWords(source, craft) }];
   });
 }

@@ -10,6 +10,7 @@ import { findingsOf } from "../../rules/engine/engine.ts";
 import { mayUse } from "../../rules/lib/used-files.ts";
 import { quote } from "../../syntax/scanner.ts";
 import type { TextEdit } from "../../syntax/span.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import type { FileEdits } from "./osd-write.ts";
 import { appendEntries, lineEnd, lineForEntry, type NewEntry, whyNotWritable } from "./script-edits.ts";
 import { lineForUse, writeUse } from "./use-line.ts";
@@ -74,7 +75,7 @@ function writeHeader(workspace: Workspace, file: string): Inserted {
   if (script.tree.header !== null) return refused(`“${script.name}” has a header already.`);
   const why = whyNotWritable(workspace, script, 0);
   if (why !== null) return refused(why);
-  const word = file.slice(file.lastIndexOf("/") + 1).replace(/\.[^.]*$/, "");
+  const word = fileNameOf(file).replace(/\.[^.]*$/, "");
   const name = word.charAt(0).toUpperCase() + word.slice(1);
   const eol = lineEnd(script.tree, 0);
   const isEmpty = script.tree.lines.every(({ text }) => text.trim() === "");

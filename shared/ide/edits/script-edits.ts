@@ -17,6 +17,7 @@ export function whyNotWritable(workspace: Workspace, script: Script, line: numbe
   if (script.tree.newer) return newerEdition(script);
   const answer = workspace.view.read(script.file);
   if (answer?.kind !== "text") return `The file of “${script.name}” cannot be read, so nothing is written to it.`;
+  if (answer.text.includes("\0")) return `“${script.name}” holds bytes that are no text, so it is not rewritten.`;
   if (!answer.validUtf8)
     return `“${script.name}” holds bytes that are no UTF-8 text, so it is not rewritten: save it as UTF-8 first.`;
   if (inConflict(script.tree, line))

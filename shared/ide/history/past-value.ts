@@ -7,6 +7,7 @@ import { resolvePath } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { printValue } from "../../syntax/print-value.ts";
 import { quote } from "../../syntax/scanner.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import { meaningOf } from "../compare/meaning.ts";
 import { canonicalText } from "../context/canonical-text.ts";
 import { effectiveEntryIn, type NamedEntry, notesOf } from "../context/effective-entry.ts";
@@ -184,12 +185,8 @@ function whyMissing(craft: Craft, workspace: Workspace, name: ValueName) {
   if (isSure) return null;
   const gap = gaps.find(({ sections }) => sections === null || sections.includes(name.section)) ?? gaps[0]!;
   if (gap.path === null) return { why: "a “use” line cannot be read", source: gap.source };
-  const path = resolvePath(gap.source.file, gap.path) === null ? gap.path : shortName(gap.path);
+  const path = resolvePath(gap.source.file, gap.path) === null ? gap.path : fileNameOf(gap.path);
   return { why: `${path}, which may say it, could not be read`, source: gap.source };
-}
-
-function shortName(path: string): string {
-  return path.slice(path.lastIndexOf("/") + 1);
 }
 
 /** The line in which git left both sides of a merge, where the name stands in one of them. */

@@ -1,6 +1,7 @@
 /** Links in a hover: to the lines that a value comes from, and to the page of a name. */
 import type { Source } from "../../model/craft.ts";
 import { pathBetween } from "../../model/uses.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import { plainText } from "../context/markdown.ts";
 import type { PageName } from "../reference/page-names.ts";
 
@@ -17,7 +18,7 @@ export const NO_LINKS: LinkTargets = { line: () => null, page: () => null };
 
 /** A line as FILE:LINE, counted from 1 and seen from the file `from`: a link where the client can follow it. */
 export function lineLink(source: Source, from: string, { line }: LinkTargets): string {
-  const file = source.file === from ? from.slice(from.lastIndexOf("/") + 1) : pathBetween(from, source.file);
+  const file = source.file === from ? fileNameOf(from) : pathBetween(from, source.file);
   return linked(`${plainText(file)}:${source.line + 1}`, line(source));
 }
 

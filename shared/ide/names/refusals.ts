@@ -2,6 +2,7 @@
 import type { FilePath } from "../../model/files.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import type { Steps } from "../../text/steps.ts";
 import { whyNotWritable } from "../edits/script-edits.ts";
 import { doubtfulLineWith } from "./doubtful-lines.ts";
@@ -11,16 +12,13 @@ import type { Place, Thing } from "./thing.ts";
 
 /** A place as a pilot finds it: the name in the header, and the file. */
 export function placeInWords({ file, name }: Script, line: number): string {
-  return `line ${line + 1} of “${name}” (${file.slice(file.lastIndexOf("/") + 1)})`;
+  return `line ${line + 1} of “${name}” (${fileNameOf(file)})`;
 }
 
 /** Why a place cannot be written to; null where it can. */
 export function whyNotWritten(workspace: Workspace, { file, line }: Pick<Place, "file" | "line">): string | null {
   const script = workspace.script(file);
   if (!script) return `${file} cannot be read, so nothing is written to it.`;
-  const answer = workspace.view.read(file);
-  if (answer?.kind === "text" && answer.text.includes("\0"))
-    return `“${script.name}” holds bytes that are no text, so it is not rewritten.`;
   return whyNotWritable(workspace, script, line);
 }
 

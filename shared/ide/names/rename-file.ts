@@ -4,6 +4,7 @@ import type { FilePath } from "../../model/files.ts";
 import { resolvePath } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Position } from "../../syntax/span.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import type { Steps } from "../../text/steps.ts";
 import { useLinesAfter } from "../edits/use-lines.ts";
 import { occurrenceAt } from "./occurrences.ts";
@@ -46,7 +47,7 @@ const NO_PATH =
   "A file is named by its path from the folder of this script, with / between folders, as in “layers/habits.fettle”, and never by an absolute path.";
 
 function whyNotTo({ view }: Workspace, from: FilePath, to: FilePath): string | null {
-  const name = to.slice(to.lastIndexOf("/") + 1);
+  const name = fileNameOf(to);
   if (isScriptFile(from) && !isScriptFile(to))
     return `The name of a script ends in “${SCRIPT_END}”; “${name}” does not.`;
   if (!isScriptFile(from) && isScriptFile(to)) return `Only the name of a script ends in “${SCRIPT_END}”.`;

@@ -19,7 +19,7 @@ const MOST_ROUNDS = 12;
  */
 export function* certainFixesOf(workspace: Workspace, file: FilePath): Steps<TextEdit[]> {
   const script = workspace.script(file);
-  if (!script || script.tree.lines.some(({ text }) => text.includes("\0"))) return [];
+  if (!script) return [];
   const repaired = yield* repairedBy(workspace, script, "to be repaired");
   if (yield* isSound(workspace, withLines(workspace, script, repaired), file, "nothing"))
     return editsFrom(script.tree, repaired);

@@ -3,6 +3,7 @@ import type { Script } from "../../model/script.ts";
 import { leadsBack, planOf } from "../../model/uses.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { FindingCounts, TreeFile, TreeUse, WorkspaceTree } from "../../protocol/workspace-tree.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import { type CountedFindings, countFindings } from "./counted-findings.ts";
 import { faultOf } from "./fault.ts";
 
@@ -91,7 +92,7 @@ async function treeOf(
 function unreadFile(workspace: Workspace, path: string): Omit<TreeFile, "users"> {
   const answer = workspace.view.read(path);
   const fault = answer?.kind === "unreadable" ? answer.why : "it could not be read";
-  const name = path.slice(path.lastIndexOf("/") + 1);
+  const name = fileNameOf(path);
   return { file: path, kind: null, name, line: 0, fault, uses: [], handset: null, findings: null };
 }
 

@@ -1,10 +1,10 @@
 /** Turns the logic's problems with conditions into reports. */
-
 import type { Problem } from "../../logic/condition-faults.ts";
 import { boardOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Fix } from "../../syntax/span.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { Report } from "../engine/rule.ts";
 import { locationAt } from "./locations.ts";
@@ -46,7 +46,7 @@ function foreignReport({ script, unknown, fix }: Foreign, problems: readonly Pro
   const [first, ...others] = problems.filter(({ source, what }) => what === "control" && source.file === script.file);
   if (!first) return [];
   const ours = [...craft.controls.keys()];
-  const what = script.file === craft.file ? "This script" : script.file.slice(script.file.lastIndexOf("/") + 1);
+  const what = script.file === craft.file ? "This script" : fileNameOf(script.file);
   const offer = fix
     ? "A quick fix renames them after those of this handset, and lists first which becomes which; look at every switch before you fly. Or name the handset that it was written for."
     : "None of them has a counterpart: name the handset that it was written for, or write its conditions anew.";

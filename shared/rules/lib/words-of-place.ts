@@ -2,11 +2,12 @@
 import type { Craft, Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { Line } from "../../syntax/tree.ts";
+import { fileNameOf } from "../../text/file-name.ts";
 import { joinWithAnd } from "../../text/list.ts";
 
 /** `line 12`, or with its file where that is not the craft's own: `line 12 of habits.fettle`. */
 export function lineInWords({ file, line }: Source, craft: Craft): string {
-  const name = file.slice(file.lastIndexOf("/") + 1);
+  const name = fileNameOf(file);
   return file === craft.file ? `line ${line + 1}` : `line ${line + 1} of ${name}`;
 }
 
