@@ -55,7 +55,7 @@ test("any bytes give something", async () => {
       const text = await shown(bytes);
       expect(text.trim() === "").toBe(Buffer.from(bytes).toString("latin1").trim() === "");
     }),
-    { numRuns: 200 },
+    { seed: 13, numRuns: 200 },
   );
 });
 

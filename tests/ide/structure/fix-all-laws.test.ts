@@ -50,7 +50,7 @@ const SLIPS: readonly ((line: string) => string | null)[] = [
   (line) => replaced(line, /^(\s+[a-z-]+ +when .*) or /, "$1 || "),
   (line) => replaced(line, /^(\s+[a-z-]+ +when [^#]*[A-Z][A-Z0-9]* )is (?!not)/, "$1== "),
   (line) => replaced(line, /^(\s+[a-z-]+ +)(-?\d+)\.(\d\d?) /, "$1$2,$3 "),
-  (line) => replaced(line, /^(\s+[a-z-]+ +\d+)( *$)/, '$1"').replace(/ (\d+)"$/, ' "$1"'),
+  (line) => replaced(line, /^(\s+[a-z-]+ +)(\d+) *$/, '$1"$2"'),
 ];
 
 function replaced(line: string, pattern: RegExp, by: string | ((...found: string[]) => string)): string {
@@ -96,7 +96,7 @@ test("slips in a sound script are undone, to the word", () => {
       count++;
       expect(spaced(repaired(file, text))).toBe(spaced(texts[file]!));
     }),
-    { numRuns: Number(process.env.RUNS ?? 120) },
+    { seed: Number(process.env.SEED ?? 13), numRuns: Number(process.env.RUNS ?? 120) },
   );
   expect(count).toBeGreaterThan(60);
 });
@@ -124,7 +124,7 @@ test("of any text once is enough, and no line has more wrong with it than before
         }
       },
     ),
-    { numRuns: Number(process.env.RUNS ?? 60) },
+    { seed: Number(process.env.SEED ?? 13), numRuns: Number(process.env.RUNS ?? 60) },
   );
 });
 

@@ -37,7 +37,7 @@ function expectLaws(text: string, at: Position): void {
 const place = fc.record({ line: fc.nat(150), character: fc.nat(90) });
 
 test("selections of the examples nest and hold the position", () => {
-  fc.assert(fc.property(fc.constantFrom(...texts), place, expectLaws), { numRuns: 1500 });
+  fc.assert(fc.property(fc.constantFrom(...texts), place, expectLaws), { seed: 13, numRuns: 1500 });
 });
 
 test("so do those of texts with stretches cut out, doubled and put in another place", () => {
@@ -50,11 +50,11 @@ test("so do those of texts with stretches cut out, doubled and put in another pl
         return rest.slice(0, to) + cut + rest.slice(to) + cut;
       }, text),
     );
-  fc.assert(fc.property(mutilated, place, expectLaws), { numRuns: 700 });
+  fc.assert(fc.property(mutilated, place, expectLaws), { seed: 13, numRuns: 700 });
 });
 
 test("and those of any text", () => {
   const line = fc.string({ unit: fc.constantFrom(..."ab (\"'{#:},=-12\tché\r") });
   const text = fc.array(line, { maxLength: 12 }).map((lines) => lines.join("\n"));
-  fc.assert(fc.property(text, place, expectLaws), { numRuns: 700 });
+  fc.assert(fc.property(text, place, expectLaws), { seed: 13, numRuns: 700 });
 });
