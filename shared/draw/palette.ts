@@ -3,7 +3,8 @@ import { FLASH_FRAMES, FLASHING } from "./flash.ts";
 import { PEN } from "./glyphs.ts";
 import { BOLD } from "./lettering.ts";
 
-export type Theme = "light" | "dark";
+/** `paper`: black on white, for a printer that has no colours and little toner. */
+export type Theme = "light" | "dark" | "paper";
 
 export interface Palette {
   readonly page: string;
@@ -15,6 +16,9 @@ export interface Palette {
   readonly onAccent: string;
   readonly sky: string;
   readonly ground: string;
+  /** What the display writes, and the edge round it. */
+  readonly ink: string;
+  readonly edge: string;
   readonly clash: string;
   /** Lines of one chart, in order: Okabe–Ito colours with a contrast of 3:1 to the page, and the text's own colour. */
   readonly series: readonly string[];
@@ -31,6 +35,8 @@ export const palettes: Readonly<Record<Theme, Palette>> = {
     onAccent: "#ffffff",
     sky: "#44607c",
     ground: "#4d5540",
+    ink: "#fff",
+    edge: "#000",
     clash: "#ffb347",
     series: ["#26292e", "#0072b2", "#d55e00", "#009e73"],
   },
@@ -44,8 +50,25 @@ export const palettes: Readonly<Record<Theme, Palette>> = {
     onAccent: "#1d2024",
     sky: "#2c4058",
     ground: "#38402f",
+    ink: "#fff",
+    edge: "#000",
     clash: "#ffb347",
     series: ["#e4e6ea", "#56b4e9", "#e69f00", "#cc79a7"],
+  },
+  paper: {
+    page: "#ffffff",
+    text: "#000000",
+    quiet: "#333333",
+    line: "#777777",
+    plate: "#ffffff",
+    accent: "#222222",
+    onAccent: "#ffffff",
+    sky: "#ffffff",
+    ground: "#e4e4e4",
+    ink: "#000",
+    edge: "#fff",
+    clash: "#777777",
+    series: ["#000000", "#000000", "#000000", "#000000"],
   },
 };
 
@@ -62,20 +85,20 @@ export function styleSheet(theme: Theme): string {
     [".sky", `fill:${c.sky}`],
     [".ground", `fill:${c.ground}`],
     [".rim", `fill:none;stroke:${c.line};stroke-width:2`],
-    [".safe", "fill:none;stroke:#fff;stroke-opacity:.55;stroke-dasharray:2 6;stroke-width:1.5"],
+    [".safe", `fill:none;stroke:${c.ink};stroke-opacity:.55;stroke-dasharray:2 6;stroke-width:1.5`],
     [".plate,.reach", "fill:none"],
-    [".blank .plate", "stroke:#fff;stroke-opacity:.6;stroke-width:1.5"],
+    [".blank .plate", `stroke:${c.ink};stroke-opacity:.6;stroke-width:1.5`],
     [".blank .glyphs", `opacity:${BLANK_OPACITY}`],
-    [".marked .plate", "fill:#000;fill-opacity:.35;stroke:#fff;stroke-width:2"],
-    [".glyphs", `fill:#fff;stroke:#000;stroke-width:${2 * PEN.edge};stroke-linejoin:round;paint-order:stroke`],
-    [".line,.faint,.shade", "fill:none;stroke:#fff;stroke-linecap:round;stroke-linejoin:round"],
+    [".marked .plate", `fill:${c.edge};fill-opacity:.35;stroke:${c.ink};stroke-width:2`],
+    [".glyphs", `fill:${c.ink};stroke:${c.edge};stroke-width:${2 * PEN.edge};stroke-linejoin:round;paint-order:stroke`],
+    [".line,.faint,.shade", `fill:none;stroke:${c.ink};stroke-linecap:round;stroke-linejoin:round`],
     [".line", "stroke-width:2.5"],
     [".faint", "stroke-width:1.5"],
-    [".shade", "stroke:#000"],
+    [".shade", `stroke:${c.edge}`],
     [".line-shade", "stroke-width:5.5"],
     [".faint-shade", "stroke-width:4"],
-    [".solid", "fill:#fff;stroke:#000;stroke-width:3;stroke-linejoin:round;paint-order:stroke"],
-    [".hatch-ground", "fill:#000;fill-opacity:.35"],
+    [".solid", `fill:${c.ink};stroke:${c.edge};stroke-width:3;stroke-linejoin:round;paint-order:stroke`],
+    [".hatch-ground", `fill:${c.edge};fill-opacity:.35`],
     [".hatch-line", `fill:${c.clash};fill-opacity:.85`],
     [".hatched", "fill:url(#hatch)"],
     [".amiss-edge", `fill:none;stroke:${c.clash};stroke-width:2`],
@@ -107,16 +130,16 @@ export function styleSheet(theme: Theme): string {
 /** What differs on the other side of a comparison. */
 function againstRules(c: Palette): (readonly [selector: string, declarations: string])[] {
   return [
-    [".there-ground", "fill:#000;fill-opacity:.25"],
-    [".there-stripe", "fill:#fff;fill-opacity:.4"],
+    [".there-ground", `fill:${c.edge};fill-opacity:.25`],
+    [".there-stripe", `fill:${c.ink};fill-opacity:.4`],
     [".there-fill", "fill:url(#there-stripes)"],
-    [".there-shade,.join-shade", "fill:none;stroke:#000;stroke-width:5"],
-    [".there-edge", "fill:none;stroke:#fff;stroke-width:2.5;stroke-dasharray:9 6"],
-    [".here-edge", "fill:none;stroke:#fff;stroke-width:3;stroke-dasharray:.1 7;stroke-linecap:round"],
-    [".there-plate", "fill:#000;fill-opacity:.8"],
-    [".there-name", "fill:#fff"],
-    [".join", "fill:none;stroke:#fff;stroke-width:2"],
-    [".join-end", "fill:#fff;stroke:#000;stroke-width:2;paint-order:stroke"],
+    [".there-shade,.join-shade", `fill:none;stroke:${c.edge};stroke-width:5`],
+    [".there-edge", `fill:none;stroke:${c.ink};stroke-width:2.5;stroke-dasharray:9 6`],
+    [".here-edge", `fill:none;stroke:${c.ink};stroke-width:3;stroke-dasharray:.1 7;stroke-linecap:round`],
+    [".there-plate", `fill:${c.edge};fill-opacity:.8`],
+    [".there-name", `fill:${c.ink}`],
+    [".join", `fill:none;stroke:${c.ink};stroke-width:2`],
+    [".join-end", `fill:${c.ink};stroke:${c.edge};stroke-width:2;paint-order:stroke`],
     [".elsewhere .card", "stroke-dasharray:6 4"],
     [".change-mark", `fill:${c.text}`],
     [".change-words,.change-name", `fill:${c.text}`],
@@ -164,9 +187,14 @@ function chartRules(c: Palette): (readonly [selector: string, declarations: stri
 }
 
 /** Where nothing can flash, a dashed frame marks what would. */
-export const STEADY = ".flashes .plate{stroke:#fff;stroke-dasharray:12 5;stroke-width:3}";
+export function steady(theme: Theme): string {
+  return `.flashes .plate{stroke:${palettes[theme].ink};stroke-dasharray:12 5;stroke-width:3}`;
+}
 
 /** The flashing of a drawing; a steady mark for readers who prefer reduced motion. */
-export const MOTION =
-  `@media (prefers-reduced-motion:no-preference){.flashes>:not(.plate,.hatched,.amiss-edge){animation:${FLASHING}}}` +
-  `@media (prefers-reduced-motion:reduce){${STEADY}}${FLASH_FRAMES}`;
+export function motion(theme: Theme): string {
+  return (
+    `@media (prefers-reduced-motion:no-preference){.flashes>:not(.plate,.hatched,.amiss-edge){animation:${FLASHING}}}` +
+    `@media (prefers-reduced-motion:reduce){${steady(theme)}}${FLASH_FRAMES}`
+  );
+}

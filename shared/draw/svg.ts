@@ -1,6 +1,6 @@
 /** A drawing as the text of an SVG file, in colours of its own. */
 import { lettered } from "./lettering.ts";
-import { MOTION, STEADY, styleSheet, type Theme } from "./palette.ts";
+import { motion, steady, styleSheet, type Theme } from "./palette.ts";
 import { type Box, node, rect, rounded, type SceneNode } from "./scene.ts";
 
 /** The title and description of a drawing in a file, and how it is written. */
@@ -12,8 +12,11 @@ export interface FileDetails {
   readonly widthPx?: number | undefined;
   /** Margin around the drawing, in its own units. */
   readonly margin?: number | undefined;
-  /** `fonts`: text stays text, and flashing elements flash. `outlines`: no font is needed, and nothing moves. */
-  readonly letters?: "fonts" | "outlines";
+  /**
+   * `fonts`: text stays text, and flashing elements flash. `still`: text stays text, and nothing moves. `outlines`: no
+   * font is needed, and nothing moves.
+   */
+  readonly letters?: "fonts" | "still" | "outlines";
 }
 
 /** The whole file. */
@@ -23,7 +26,7 @@ export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): str
   const scale = widthPx === undefined ? 1 : widthPx / width;
   const size = { width: width * scale, height: height * scale, viewBox: [x, y, width, height].map(rounded).join(" ") };
   const drawn = letters === "outlines" ? lettered(scene) : scene;
-  const style = letters === "outlines" ? styleSheet(theme) + STEADY : styleSheet(theme) + MOTION;
+  const style = styleSheet(theme) + (letters === "fonts" ? motion(theme) : steady(theme));
   return `${written(
     node("svg", { xmlns: "http://www.w3.org/2000/svg", role: "img", ...size, class: drawn.attributes.class ?? null }, [
       node("title", {}, [title]),

@@ -2,7 +2,7 @@
 import { wcagContrast } from "culori";
 import { describe, expect, test } from "vitest";
 import { FLASH } from "../../shared/draw/flash.ts";
-import { MOTION, palettes, styleSheet } from "../../shared/draw/palette.ts";
+import { motion, palettes, styleSheet } from "../../shared/draw/palette.ts";
 import { CHARACTER_PIXELS } from "../../shared/osd/layout.ts";
 import { NAMED_GRIDS } from "../../shared/protocol/osd.ts";
 
@@ -44,10 +44,10 @@ describe("flashing", () => {
 
   // The panel's own style sheet is held to the same in the page itself: tests/e2e/goggles-page.test.ts.
   test("a drawing in a file flashes at that rate only, and not for those who want no motion", () => {
-    expect(ratesIn(MOTION)).toEqual([1 / FLASH.perSecond]);
-    expect(MOTION.match(/animation\s*:/g)).toHaveLength(1);
-    expect(sharesIn(MOTION)).toEqual([FLASH.shareOn]);
-    expect(MOTION).toMatch(/prefers-reduced-motion: ?no-preference\)\s*\{[^}]*animation\s*:/);
+    expect(ratesIn(motion("light"))).toEqual([1 / FLASH.perSecond]);
+    expect(motion("light").match(/animation\s*:/g)).toHaveLength(1);
+    expect(sharesIn(motion("light"))).toEqual([FLASH.shareOn]);
+    expect(motion("light")).toMatch(/prefers-reduced-motion: ?no-preference\)\s*\{[^}]*animation\s*:/);
   });
 });
 
@@ -61,7 +61,7 @@ describe("contrast", () => {
     expect(wcagContrast(colour, "#ffffff")).toBeCloseTo(ratio, 3),
   );
 
-  describe.each(["light", "dark"] as const)("%s", (theme) => {
+  describe.each(["light", "dark", "paper"] as const)("%s", (theme) => {
     const p = palettes[theme];
     // WCAG 2.2, 1.4.3 (from memory): 4.5 to 1 for text.
     test.each([
@@ -69,9 +69,9 @@ describe("contrast", () => {
       ["quiet text on the page", p.quiet, p.page],
       ["text on a plate", p.text, p.plate],
       ["text on the accent", p.onAccent, p.accent],
-      ["white letters on the sky", "#ffffff", p.sky],
-      ["white letters on the ground", "#ffffff", p.ground],
-      ["white letters on their own dark edge", "#ffffff", "#000000"],
+      ["letters on the sky", long(p.ink), p.sky],
+      ["letters on the ground", long(p.ink), p.ground],
+      ["letters on their own edge", long(p.ink), long(p.edge)],
     ])("%s", (_, front, back) => expect(wcagContrast(front, back)).toBeGreaterThanOrEqual(4.5));
 
     // WCAG 2.2, 1.4.11 (read): 3 to 1 for graphics that must be distinguishable.
@@ -79,16 +79,22 @@ describe("contrast", () => {
       ["the accent on the page", p.accent, p.page],
       ["hatching, on the sky", p.clash, p.sky],
       ["hatching, on the ground", p.clash, p.ground],
-      ["the outline of the safe area, on the sky", outline(p.sky), p.sky],
-      ["the outline of the safe area, on the ground", outline(p.ground), p.ground],
+      ["the outline of the safe area, on the sky", outline(p.ink, p.sky), p.sky],
+      ["the outline of the safe area, on the ground", outline(p.ink, p.ground), p.ground],
     ])("%s", (_, front, back) => expect(wcagContrast(front, back)).toBeGreaterThanOrEqual(3));
   });
 
-  /** White over a colour, at the opacity that the style sheet gives the safe area's outline. */
-  function outline(under: string): string {
+  /** A colour of three digits with six. */
+  function long(colour: string): string {
+    return colour.replaceAll(/[0-9a-f]/g, "$&$&");
+  }
+
+  /** Ink over a colour, at the opacity that the style sheet gives the safe area's outline. */
+  function outline(ink: string, under: string): string {
     const opacity = Number(/\.safe\{[^}]*stroke-opacity:([\d.]+)/.exec(styleSheet("light"))![1]);
-    const parts = [1, 3, 5].map((at) => Number.parseInt(under.slice(at, at + 2), 16));
-    const mixed = parts.map((part) => Math.round(255 * opacity + part * (1 - opacity)));
+    const partsOf = (colour: string) => [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
+    const over = partsOf(long(ink));
+    const mixed = partsOf(under).map((part, at) => Math.round(over[at]! * opacity + part * (1 - opacity)));
     return `#${mixed.map((part) => part.toString(16).padStart(2, "0")).join("")}`;
   }
 });

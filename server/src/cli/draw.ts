@@ -26,7 +26,7 @@ const MOMENTS = SCENARIOS.map(({ name }) => name);
 const USUAL_MOMENT: Scenario = "mid-flight";
 
 const help = `Usage: fettle draw CRAFT --view osd|switches|rates|filters --out FILE.svg|FILE.png
-                   [--theme light|dark] [--width PX] [--handset PATH]
+                   [--theme light|dark|paper] [--width PX] [--handset PATH]
                    [--page osd|osd-second] [--scenario MOMENT] [--grid SIZE|pal|ntsc]
                    [--against OTHER]
 
@@ -36,7 +36,7 @@ on; how fast it turns for the sticks; or what its filters let through, and how m
 
   --view VIEW        osd, switches, rates or filters
   --out FILE         where the drawing goes, as SVG or as PNG; a file of that name is replaced
-  --theme THEME      light (the usual) or dark
+  --theme THEME      light (the usual), dark, or paper: black on white, for a printer
   --width PX         pixels across, from ${WIDTH.least} to ${WIDTH.most}
   --handset PATH     this handset in place of the one that the craft names
 
@@ -80,7 +80,7 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const path = onePath(given, "craft");
   if (!given.has("view")) throw new CannotRun("say what to draw: --view osd, switches, rates or filters");
   const view = oneOf(given, "view", ["osd", "switches", "rates", "filters"], "osd");
-  const theme = oneOf(given, "theme", ["light", "dark"], "light");
+  const theme = oneOf(given, "theme", ["light", "dark", "paper"], "light");
   const out = outOf(given);
   const widthPx = widthOf(given);
   if (view !== "osd") refuseOsdOptions(given);

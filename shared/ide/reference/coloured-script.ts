@@ -1,8 +1,8 @@
 /** Scripts of the pages with their words in the colours that they have in an editor. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { type ScriptReader, scriptReader } from "../../model/read-script.ts";
+import { escapeHtml } from "../../text/html.ts";
 import { type TokenKind, tokensOf } from "../editor/tokens.ts";
-import { escapeHtml } from "./markdown-html.ts";
 
 /** The class of each kind of word, for styles: words that look alike in an editor share one. */
 const CLASSES: Readonly<Record<TokenKind, string>> = {

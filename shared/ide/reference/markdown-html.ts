@@ -3,6 +3,7 @@
  * nothing else: headings, paragraphs, lists by indent, fences, rules, code, strong and emphasised text. HTML and
  * addresses, for example in a pilot's own files, stay the text that they are.
  */
+import { escapeHtml } from "../../text/html.ts";
 
 /** The address for a name in code, depending on its chapter; null if it is not a name. */
 export type LinkTo = (name: string, chapter: string) => string | null;
@@ -112,11 +113,4 @@ function codeOf(text: string, { linkTo, chapter }: Rendering): string {
   const link = linkTo(plain, chapter);
   const code = `<code>${escapeHtml(plain)}</code>`;
   return link === null ? code : `<a href="${escapeHtml(link)}">${code}</a>`;
-}
-
-const ENTITIES: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" };
-
-/** Escapes text for HTML, also for attributes. */
-export function escapeHtml(text: string): string {
-  return text.replace(/[&<>"]/g, (character) => ENTITIES[character]!);
 }

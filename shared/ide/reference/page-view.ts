@@ -1,9 +1,10 @@
 /** The page of a name as an editor shows it: HTML whose links are addresses of other pages, `#KIND/NAME`. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import type { NamedPage, PageView } from "../../protocol/pages.ts";
+import { escapeHtml } from "../../text/html.ts";
 import { colouredScript } from "./coloured-script.ts";
 import { pageOfCode } from "./links.ts";
-import { escapeHtml, htmlOf } from "./markdown-html.ts";
+import { htmlOf } from "./markdown-html.ts";
 import { exactly, namesLike, pageOfNamed } from "./page.ts";
 import { everyName, type PageName, pageAddress, parseAddress } from "./page-names.ts";
 import { SURE, searchNames } from "./search.ts";

@@ -1,11 +1,12 @@
 /** The reference as files: a page with a search that needs no server, and the same content as Markdown. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
 import { rules } from "../../rules/engine/registry.generated.ts";
+import { escapeHtml } from "../../text/html.ts";
 import { colouredScript } from "./coloured-script.ts";
 import { languagePage } from "./language-page.ts";
 import { ownPageOf } from "./language-words.ts";
 import { pageOfCode } from "./links.ts";
-import { escapeHtml, htmlOf } from "./markdown-html.ts";
+import { htmlOf } from "./markdown-html.ts";
 import { pageOfNamed } from "./page.ts";
 import { everyName, listNames, type NamedPage, type NameKind, type PageName } from "./page-names.ts";
 import { referenceHtml } from "./reference-html.ts";

@@ -4,9 +4,10 @@ import { Marked, type Tokenizer } from "marked";
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { languagePage } from "../../../shared/ide/reference/language-page.ts";
-import { escapeHtml, htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
+import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
 import { pageOfNamed } from "../../../shared/ide/reference/page.ts";
 import { everyName } from "../../../shared/ide/reference/page-names.ts";
+import { escapeHtml } from "../../../shared/text/html.ts";
 
 const nothing = () => undefined;
 const tokenizer: Partial<Tokenizer> = {

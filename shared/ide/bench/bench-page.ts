@@ -1,0 +1,200 @@
+/** The bench list as a sheet that is printed: one file, with the pictures of this craft beside the steps that use them. */
+import type {
+  BenchCheckState,
+  BenchList,
+  BenchPhase,
+  BenchPictureName,
+  BenchReading,
+  BenchStep,
+} from "../../protocol/bench.ts";
+import { imageOf, printPage } from "../print/page.ts";
+import { shortened, shownText } from "../print/shown-text.ts";
+import { BENCH_STYLE } from "./bench-page-style.ts";
+
+/** Drawings that stand on their own, and what they show in words. */
+export interface SheetPicture {
+  /** One; more where it would be higher than a page. */
+  readonly svgs: readonly string[];
+  readonly words: string;
+}
+
+/** What there is to draw of a craft; null where there is nothing. */
+export type SheetPictures = Readonly<Record<BenchPictureName, SheetPicture | null>>;
+
+/** What stands above a picture. */
+const CAPTIONS: Readonly<Record<BenchPictureName, string>> = {
+  osd: "The OSD of this craft",
+  "osd-second": "The second page of the OSD",
+  switches: "The handset at rest, and what each position turns on",
+  motors: "The motors from above, forward is up",
+};
+
+/** Characters of the craft's name in the title; the footer and the file say it too. */
+const NAME_MOST = 120;
+
+/** The whole file; it has no script, and asks nothing of the network. */
+export function benchPage(list: BenchList, pictures: SheetPictures): string {
+  const sheet: Sheet = { pictures, drawnIn: new Map(), written: writtenChecks(list.checks) };
+  const phases = list.phases.map((phase, index) => phaseOf(phase, index + 1, sheet));
+  const body = [
+    headOf(list),
+    "<main>",
+    `<p class="warning">${shownText(list.warning)}</p>`,
+    countsOf(list),
+    ...phases,
+    daysOf(list.checks),
+    unknownOf(list.unknown),
+    "</main>",
+  ];
+  return printPage({
+    kind: "Bench list",
+    of: list.craft,
+    turn: "portrait",
+    style: BENCH_STYLE,
+    body: body.filter((part) => part !== "").join("\n"),
+  });
+}
+
+interface Sheet {
+  readonly pictures: SheetPictures;
+  /** Each picture is drawn once: the number of the phase in which it stands. */
+  readonly drawnIn: Map<BenchPictureName, number>;
+  /** The checks that have a line in the script. */
+  readonly written: ReadonlySet<string>;
+}
+
+function writtenChecks(checks: readonly BenchCheckState[]): Set<string> {
+  return new Set(checks.filter(({ at }) => at !== null).map(({ name }) => name));
+}
+
+function headOf({ craft, file }: BenchList): string {
+  return `<header class="title">
+<p class="kind">Bench list</p>
+<h1><bdi>${shownText(shortened(craft, NAME_MOST))}</bdi></h1>
+<p class="quiet"><bdi>${shownText(file)}</bdi></p>
+<p class="signed"><label>done on <input class="ruled" autocomplete="off"></label> <label>by <input class="ruled" autocomplete="off"></label></p>
+</header>`;
+}
+
+function countsOf({ phases }: BenchList): string {
+  const steps = phases.flatMap((phase) => phase.steps);
+  const done = steps.filter(({ due }) => due.state === "done").length;
+  const todo = steps.length - done;
+  const kept =
+    done === 0 ? "" : ` ${countOf(done, "more is done already", "more are done already")}: a line with its day.`;
+  return `<p class="quiet">${countOf(todo, "step to do", "steps to do")}.${kept} <span class="screen">What is ticked and written here lasts as long as this page is open: print it, or write it into the script.</span></p>`;
+}
+
+function countOf(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+function phaseOf({ name, title, how, steps }: BenchPhase, number: number, sheet: Sheet): string {
+  const told = new Set<string>();
+  const before = new Map(sheet.drawnIn);
+  const figures = steps.map(({ due, picture }) => (due.state === "done" ? "" : figureFor(picture, number, sheet)));
+  const items = steps.map((step, index) => {
+    const count = `${number}.${index + 1}`;
+    if (step.due.state === "done") return doneStep(step, step.due.day, count);
+    return stepOf(step, count, whyOf(step, sheet, told), elsewhere(step.picture, before));
+  });
+  const parts = [
+    `<h2 id="phase-${number}"><span class="number">${number}</span> ${shownText(title)}</h2>`,
+    how === null ? "" : `<p class="how">${shownText(how)}</p>`,
+    ...figures,
+    `<ol class="steps">\n${items.join("\n")}\n</ol>`,
+  ];
+  return `<section aria-labelledby="phase-${number}" class="phase" data-phase="${shownText(name)}">
+${parts.filter((part) => part !== "").join("\n")}
+</section>`;
+}
+
+/** Why a step is to be done again: once in a phase, and only where its check had a day before. */
+function whyOf({ due, check }: BenchStep, { written }: Sheet, told: Set<string>): string {
+  if (due.state !== "due" || check === null || !written.has(check) || told.has(due.why)) return "";
+  told.add(due.why);
+  return `<p class="why">${shownText(due.why)}</p>`;
+}
+
+/** The picture in the part that first uses it. */
+function figureFor(name: BenchPictureName | null, part: number, { pictures, drawnIn }: Sheet): string {
+  const picture = name && pictures[name];
+  if (!name || !picture || drawnIn.has(name)) return "";
+  drawnIn.set(name, part);
+  const images = picture.svgs.map((svg, index) => {
+    // The words are of all of them together.
+    const alt = index === 0 ? shownText(picture.words) : "";
+    return `<img src="${imageOf(svg)}" alt="${alt}">`;
+  });
+  const many = images.length > 1 ? " many" : "";
+  return `<figure id="picture-${name}" class="of-${name}${many}"><figcaption>${CAPTIONS[name]}</figcaption>${images.join("")}</figure>`;
+}
+
+/** Where a picture stands that an earlier part has. */
+function elsewhere(name: BenchPictureName | null, before: ReadonlyMap<BenchPictureName, number>): string {
+  const part = name && before.get(name);
+  return part ? `<p class="quiet">Its picture stands at <a href="#picture-${name}">part ${part}</a>.</p>` : "";
+}
+
+function stepOf(step: BenchStep, number: string, why: string, where: string): string {
+  const { id, what, expect, caution, readings } = step;
+  const box = `box-${number}`;
+  const parts = [
+    why,
+    `<div class="said"><p class="what"><label for="${box}">${shownText(what)}</label></p>${
+      expect === null ? "" : `<p class="expect">${shownText(expect)}</p>`
+    }</div>`,
+    caution === null ? "" : `<p class="caution"><strong>${shownText(caution)}</strong></p>`,
+    readings.length === 0 ? "" : `<ul class="plain readings">${readings.map(readingOf).join("")}</ul>`,
+    where,
+  ];
+  const said = parts.filter((part) => part !== "").join("\n");
+  return `<li><div class="step" data-step="${shownText(id)}"><input type="checkbox" id="${box}"><span class="number">${number}</span><div>
+${said}
+</div></div></li>`;
+}
+
+/** A step that needs nothing: its day in place of a box. */
+function doneStep({ id, what }: BenchStep, day: string, number: string): string {
+  return `<li><div class="step done" data-step="${shownText(id)}"><span class="number">${number}</span><p>${shownText(what)} <span class="day">done ${shownText(day)}</span></p></div></li>`;
+}
+
+/** What to read, what should be read, and a line to write it on. */
+function readingOf({ what, form, expected, text }: BenchReading): string {
+  const should = expected === null ? "" : `expected ${expected}`;
+  const has = text === null ? "" : `in the script ${text}`;
+  const beside = [should, has].filter((part) => part !== "").join("; ");
+  return `<li class="reading"><label><span class="asked">${shownText(what)}</span> <span class="beside">${shownText(beside)}</span> <input class="ruled" autocomplete="off" aria-description="such as ${shownText(form)}"></label> <span class="form" aria-hidden="true">such as ${shownText(form)}</span></li>`;
+}
+
+/** The days that the script keeps, with a line for the new one where one is due. */
+function daysOf(checks: readonly BenchCheckState[]): string {
+  if (checks.length === 0) return "";
+  const rows = checks.map(({ name, title, due }) => {
+    const day =
+      due.state === "done"
+        ? `done ${shownText(due.day)}`
+        : `<input class="ruled" autocomplete="off" aria-label="day of ${shownText(title)}">`;
+    const why = due.state === "due" ? shownText(due.why) : "";
+    return `<tr><th scope="row">${shownText(title)}</th><td><code>${shownText(name)}</code></td><td>${day}</td><td>${why}</td></tr>`;
+  });
+  return `<section aria-labelledby="days">
+<h2 id="days">Days to write into the script</h2>
+<table class="days">
+<thead><tr><th scope="col">Check</th><th scope="col">Line</th><th scope="col" class="day-line">Day</th><th scope="col">Why</th></tr></thead>
+<tbody>
+${rows.join("\n")}
+</tbody>
+</table>
+</section>`;
+}
+
+function unknownOf(unknown: readonly string[]): string {
+  if (unknown.length === 0) return "";
+  return `<section aria-labelledby="unknown">
+<h2 id="unknown">What the script does not say</h2>
+<ul class="points">
+${unknown.map((each) => `<li>${shownText(each)}</li>`).join("\n")}
+</ul>
+</section>`;
+}
