@@ -152,7 +152,6 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   "own-words": { doors: ["own-words"] },
   print: { doors: ["page", "shown-text"] },
   bench: { doors: ["bench-page", "sheet-pictures"], uses: ["panel", "print"] },
-  fleet: { doors: ["fleet-page"], uses: ["print"] },
   structure: {
     doors: ["calls", "fix-all", "selections", "used-files", "workspace-symbols"],
     uses: ["context", "dialect-files", "edits", "editor", "reference"],
