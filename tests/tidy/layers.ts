@@ -90,6 +90,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     doors: [
       "acceptances",
       "adopt",
+      "bench-edit",
       "calibration",
       "insertions",
       "map-controls",

@@ -3,6 +3,7 @@ import type { CancellationToken, Connection } from "vscode-languageserver";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
 import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
 import { answerActions } from "./actions.ts";
+import { answerBench } from "./bench.ts";
 import { answerBoard } from "./board.ts";
 import { answerBoardWrite } from "./board-write.ts";
 import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts";
@@ -213,6 +214,7 @@ export function startServer(
   answerNewHandset(connection, documents, guard);
   answerMapControls(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
+  answerBench(connection, documents, guard);
   const readOther = readsOthers(connection, documents);
   answerCompare(connection, documents, guard, readOther);
   answerReview(connection, documents, guard, readOther);

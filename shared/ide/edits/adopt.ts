@@ -118,7 +118,8 @@ function attemptOf(task: Task, forced: ReadonlyMap<string, Difference>): Attempt
   };
 }
 
-function scopeOf(craft: Craft, into: FilePath, { catalogue }: Workspace): AdoptScope {
+/** A file of a craft that is to be changed, between those before it and those behind it. */
+export function scopeOf(craft: Craft, into: FilePath, { catalogue }: Workspace): AdoptScope {
   const at = craft.scripts.findIndex(({ file }) => file === into);
   const parts = craft.scripts.slice(0, at).map((script) => ({ script, viaLine: 0 }));
   return {
@@ -151,7 +152,8 @@ function changesFor(task: Task, scope: AdoptScope, what: string): readonly Scrip
   return entryChanges(scope, section, name, wanted);
 }
 
-function notWritable(workspace: Workspace, script: Script, changes: readonly ScriptChange[]): string | null {
+/** Why one of the lines that changes touch must not be changed; null where all may be. */
+export function notWritable(workspace: Workspace, script: Script, changes: readonly ScriptChange[]): string | null {
   for (const change of changes) {
     const why = whyNotWritable(workspace, script, lineOfChange(script, change));
     if (why !== null) return why;

@@ -103,6 +103,8 @@ export function questionsOf(root: string): Question[] {
     ask(of, "fettle/panel", { uri, view: "switches" });
     ask(of, "fettle/panel", { uri, view: "numbers" });
     ask(of, "fettle/panel", { uri, view: "goggles", against: { kind: "file", uri: uriOf("shelf-1/craft-51.fettle") } });
+    ask(of, "fettle/benchEdit", { uri, gesture: { kind: "day", check: "bench.motors-checked", day: "2026-11-29" } });
+    ask(of, "fettle/benchReading", { uri, name: "bench.roll", text: "988 2012" });
     ask(of, "fettle/status", { uri });
     ask(of, "fettle/effective", { uri });
     ask(of, "fettle/compare", { uri, other: { kind: "file", uri: uriOf("shelf-1/craft-51.fettle") } });
