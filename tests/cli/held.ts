@@ -6,10 +6,16 @@ export interface HeldIo extends Io {
   errorText(): string;
 }
 
-export function held(folder: string, input: string | Uint8Array, ink: "plain" | "coloured" = "plain"): HeldIo {
+export function held(
+  folder: string,
+  input: string | Uint8Array,
+  ink: "plain" | "coloured" = "plain",
+  more: Partial<Pick<Io, "columns" | "progress">> = {},
+): HeldIo {
   let out = "";
   let error = "";
   return {
+    ...more,
     folder,
     colour: ink === "coloured",
     out: (text) => {

@@ -9,6 +9,10 @@ export interface Io {
   /** Bytes only for text that is not to be written as UTF-8. */
   out(text: string | Uint8Array): void;
   error(text: string): void;
+  /** How many columns the terminal has to which the output goes; left out where it goes to none. */
+  readonly columns?: number;
+  /** Where standard error is a terminal: shows how far long work is, in place of what was shown before; null takes it away. */
+  readonly progress?: (words: string | null) => void;
   /** All of standard input. */
   input(): Promise<Uint8Array>;
   /** Where standard input is a terminal: opens a conversation with the person who sits at it. */

@@ -23,6 +23,12 @@ function converse(): Conversation {
   };
 }
 
+/** The line in which standard error shows how far long work is: written over itself, and gone at the end. */
+function progress(words: string | null): void {
+  const { columns = 80 } = process.stderr;
+  process.stderr.write(`\r\u001b[K${words === null ? "" : oneLine(words).slice(0, columns - 1)}`);
+}
+
 // A reader that closes the pipe early, as `head` does, is not an error.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   if (error.code === "EPIPE") process.exit(0);
@@ -36,6 +42,8 @@ process.exitCode = await run(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   error: (text) => void process.stderr.write(text),
   input,
+  ...(process.stdout.isTTY && { columns: process.stdout.columns }),
+  ...(process.stderr.isTTY && process.env.TERM !== "dumb" && { progress }),
   program: { node: process.execPath, script: process.argv[1]! },
   ...(process.stdin.isTTY && { converse }),
 });

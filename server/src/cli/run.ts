@@ -44,6 +44,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "what each switch does, the state at rest and on signal loss",
     load: async () => (await import("./switches.ts")).command,
   },
+  fleet: {
+    summary: "all craft side by side: controls, key settings, layers, checks, video",
+    load: async () => (await import("./fleet.ts")).command,
+  },
   ready: {
     summary: "what stands between a craft and arming, and every way there",
     load: async () => (await import("./ready.ts")).command,

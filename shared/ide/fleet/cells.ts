@@ -12,6 +12,9 @@ export interface Draft {
 
 export const NOTHING: Draft = { text: "", meaning: null, at: null };
 
+/** Of something that a missing file may say. */
+export const NOT_KNOWN = "not known";
+
 /** What stands in one craft's row, by the key of the column. */
 export interface DraftRow {
   readonly craft: number;
@@ -22,14 +25,15 @@ export interface DraftColumn extends FleetColumn {
   readonly key: string;
 }
 
-/** The table of these rows; a column of which no craft says anything is left out. `nameOf` gives the name of a file. */
+/** The table of these rows; a column in which nothing is known of any craft is left out. `nameOf` gives the name of a file. */
 export function tableOf(
   title: string,
   columns: readonly DraftColumn[],
   rows: readonly DraftRow[],
   nameOf: (file: string) => string,
 ): FleetTable {
-  const said = columns.filter(({ key }) => rows.some(({ cells }) => (cells.get(key)?.text ?? "") !== ""));
+  const isKnown = ({ text }: Draft) => text !== "" && text !== NOT_KNOWN;
+  const said = columns.filter(({ key }) => rows.some(({ cells }) => isKnown(cells.get(key) ?? NOTHING)));
   const most = said.map(({ key }) => mostOf(rows.map(({ cells }) => cells.get(key) ?? NOTHING)));
   return {
     title,

@@ -5,12 +5,12 @@ import { type Craft, modeNamed, type Source } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { type Adjustment, adjustedText, adjustmentsOf } from "../../numbers/adjustments.ts";
 import { placeInWords } from "../../text/places.ts";
-import { type Draft, type DraftColumn, NOTHING } from "./cells.ts";
+import { type Draft, type DraftColumn, NOT_KNOWN, NOTHING } from "./cells.ts";
 
 /** The column of conditions of which nothing is known. */
-const NOT_KNOWN: DraftColumn = {
+const UNKNOWN: DraftColumn = {
   key: "?",
-  name: "not known",
+  name: NOT_KNOWN,
   what: "conditions that have a fault, or are too tangled to follow",
 };
 
@@ -41,8 +41,8 @@ export function controlsOf(craft: Craft, whole: Craft, workspace: Workspace): Cr
   }
   const unknown = board.names.filter((name) => board.selected(name) === null && modeNamed(whole, name));
   if (unknown.length > 0) {
-    columns.push(NOT_KNOWN);
-    cells.set(NOT_KNOWN.key, { text: unknown.join(", "), meaning: null, at: sourceOf(craft, unknown[0]) });
+    columns.push(UNKNOWN);
+    cells.set(UNKNOWN.key, { text: unknown.join(", "), meaning: null, at: sourceOf(craft, unknown[0]) });
   }
   return { cells, columns };
 }
@@ -51,7 +51,7 @@ export function controlsOf(craft: Craft, whole: Craft, workspace: Workspace): Cr
 export function joinedColumns(of: readonly CraftControls[]): DraftColumn[] {
   const columns = new Map<string, DraftColumn>();
   for (const each of of.flatMap((craft) => craft.columns)) if (!columns.has(each.key)) columns.set(each.key, each);
-  const last = (key: string) => (key === NOT_KNOWN.key ? Number.POSITIVE_INFINITY : (channelOf(key) ?? 0));
+  const last = (key: string) => (key === UNKNOWN.key ? Number.POSITIVE_INFINITY : (channelOf(key) ?? 0));
   return [...columns.values()].sort((a, b) => last(a.key) - last(b.key) || 0);
 }
 

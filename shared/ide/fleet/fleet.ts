@@ -30,11 +30,12 @@ export function scriptsOf(workspace: Workspace): FleetScript[] {
   return workspace.view.list().map((file) => ({ file, workspace }));
 }
 
-/** The craft among some scripts, in their order. A step is one craft. */
+/** The craft among some scripts, in their order. A step is one script. */
 export function* fleetOf(scripts: readonly FleetScript[], { nameOf = asItIs }: FleetOptions = {}): Steps<Fleet> {
   const read: ReadCraft[] = [];
   const missing: Fleet["missing"][number][] = [];
   for (const { file, workspace } of scripts) {
+    yield;
     const script = workspace.script(file);
     const why = script ? whyNone(script) : whyUnread(workspace, file);
     if (why !== null) missing.push({ file: nameOf(file), why });
@@ -43,7 +44,6 @@ export function* fleetOf(scripts: readonly FleetScript[], { nameOf = asItIs }: F
     const gone = missingParts(craft).map(({ message }) => message);
     if (gone.length > 0) missing.push({ file: nameOf(file), why: `not all of it is known: ${gone.join(" ")}` });
     read.push(readCraft(craft, workspace));
-    yield;
   }
   return {
     craft: read.map((each) => craftOf(each, nameOf)),

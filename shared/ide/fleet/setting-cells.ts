@@ -3,7 +3,7 @@ import type { Craft, Setting } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { SettingName } from "../../rules/engine/rule.ts";
 import { meaningOf } from "../../rules/lib/meaning.ts";
-import { type Draft, type DraftColumn, NOTHING } from "./cells.ts";
+import { type Draft, type DraftColumn, NOT_KNOWN, NOTHING } from "./cells.ts";
 
 /** First what a hand must rely on with whichever craft, then what the bag for the field is packed by, then what tells craft apart. */
 export const KEY_SETTINGS: readonly SettingName[] = [
@@ -70,6 +70,6 @@ export function settingDraft(craft: Craft, path: string): Draft {
 
 /** A value with a fault has no say; one that a missing file may have said is not known. */
 function draftOf({ value, text, source }: Setting): Draft {
-  if (value === null) return { text: text === "" ? "not known" : text, meaning: null, at: source };
+  if (value === null) return { text: text === "" ? NOT_KNOWN : text, meaning: null, at: source };
   return { text, meaning: meaningOf(value, text), at: source };
 }

@@ -1,0 +1,49 @@
+/** `fettle fleet`: all craft side by side. */
+import { fleetOf } from "../../../shared/ide/fleet/fleet.ts";
+import { makeCheckedPasts } from "../node/git-checks.ts";
+import { oneOf, readArguments } from "./arguments.ts";
+import { fleetText } from "./fleet-text.ts";
+import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
+import { finishShown } from "./progress.ts";
+import { openScripts } from "./scripts.ts";
+
+const help = `Usage: fettle fleet [PATH…] [--format text|json]
+
+All craft side by side: what each position of their controls does, with a table for each
+handset; key settings; which layers they use, in the order in which these are merged; the
+days of their checks on the bench, and what is due again; video channels. A PATH is a
+folder (every craft below it) or a craft; without one, the working folder.
+
+A cell that is otherwise than on most craft is marked: “most” are more than half of those
+that say anything there. What the controls do counts, and not how it is written.
+
+  --format FORMAT   text for people (the usual), or json
+
+The JSON holds craft: [{file, name, handset: {name, file} | null}], and the tables controls
+(one for each handset), settings, layers, checks, and table of video: {title, columns:
+[{name, what}], rows: [{craft, cells: [{text, most, at: {file, line} | null}]}]}. “craft”
+of a row is an index of the list; “text” is empty where the craft says nothing; “most” is
+what most craft have where this one has something else, else null; lines count from 0.
+missing: [{file, why}] are files that are no readable craft, or not wholly.
+
+Exit status: 0, or 2 if a file could not be read or there is no craft; whatever could be
+read is still shown.
+`;
+
+async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
+  const given = readArguments(args, { format: { type: "string" } });
+  const format = oneOf(given, "format", ["text", "json"], "text");
+  const paths = given.paths.length > 0 ? given.paths : ["."];
+  const { opened, refused, wordsFaulty, nameOf } = await openScripts(paths, io, { pasts: makeCheckedPasts() });
+  for (const reason of refused) io.error(`fettle: ${oneLine(reason)}\n`);
+  const fleet = finishShown(fleetOf(opened, { nameOf }), io, (done) => `${done} of ${opened.length} scripts read`);
+  if (fleet.craft.length === 0) {
+    if (refused.length > 0) return 2;
+    throw new CannotRun(`${paths.join(", ")}: no craft is here. A craft begins with: craft "NAME"`);
+  }
+  if (format === "json") io.out(`${JSON.stringify(fleet, null, 2)}\n`);
+  else io.out(fleetText(fleet, io.columns));
+  return refused.length > 0 || wordsFaulty ? 2 : 0;
+}
+
+export const command: Command = { help, run };

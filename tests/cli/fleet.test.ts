@@ -1,0 +1,135 @@
+import { expect, test } from "vitest";
+import type { Io } from "../../server/src/cli/io.ts";
+import { finishShown } from "../../server/src/cli/progress.ts";
+import { run } from "../../server/src/cli/run.ts";
+import { tableBlocks } from "../../server/src/cli/table-blocks.ts";
+import type { Fleet } from "../../shared/protocol/fleet.ts";
+import { held } from "./held.ts";
+import { folderOf } from "./program.ts";
+import { wheel } from "./shed.ts";
+
+const shed = {
+  "wheel.fettle": wheel,
+  "cup.fettle": 'craft "Cup"\nuse "wheel.fettle"\nmodes\n  arm when TL is down\n  level when TR is mid\n',
+  "jug.fettle": 'craft "Jug"\nuse "wheel.fettle"\nmodes\n  arm when TL is down\n  turtle when TR is mid\n',
+  "old/urn.fettle": 'craft "Urn"\nuse "../wheel.fettle"\nmodes\n  arm when TL is down\n  level when TR is mid\n',
+};
+
+async function fleet(files: Readonly<Record<string, string>>, args: readonly string[], more: Partial<Io> = {}) {
+  const io = held(await folderOf(files), "", "plain", more);
+  const status = await run(["fleet", ...args], io);
+  return { status, out: io.outText(), error: io.errorText() };
+}
+
+test("tables stand one below the other, with a sign where a craft is otherwise than most", async () => {
+  const { status, out, error } = await fleet(shed, []);
+  expect([status, error]).toEqual([0, ""]);
+  expect(out.slice(0, out.indexOf("Checks on the bench"))).toBe(`3 craft; * marks what is otherwise than on most of them
+
+Controls of Wheel (wheel.fettle)
+
+       TL              TR
+  Cup  up –, down arm  up –, mid level, down –
+  Jug  up –, down arm  up –, mid turtle, down – *
+  Urn  up –, down arm  up –, mid level, down –
+  TL: switch
+  TR: switch; on most: up –, mid level, down –
+
+Layers, in the order in which they are merged
+
+       Wheel
+  Cup  1
+  Jug  1
+  Urn  1
+  Wheel: wheel.fettle
+
+`);
+});
+
+test("no line is wider than the terminal, or than 80 columns where there is none", async () => {
+  for (const columns of [undefined, 40, 60, 200]) {
+    const { out } = await fleet(shed, [], columns === undefined ? {} : { columns });
+    expect(out.split("\n").filter((line) => [...line].length > (columns ?? 80))).toEqual([]);
+  }
+});
+
+test("the object has its fixed shape, its paths from the working folder", async () => {
+  const { status, out } = await fleet(shed, ["--format", "json"]);
+  const made = JSON.parse(out) as Fleet;
+  expect(status).toBe(0);
+  expect(Object.keys(made)).toEqual(["craft", "controls", "settings", "layers", "checks", "video", "missing"]);
+  expect(made.craft[2]).toEqual({
+    file: "old/urn.fettle",
+    name: "Urn",
+    handset: { name: "Wheel", file: "wheel.fettle" },
+  });
+  expect(made.controls[0]!.rows[1]).toEqual({
+    craft: 1,
+    cells: [
+      { text: "up –, down arm", most: null, at: { file: "jug.fettle", line: 3 } },
+      {
+        text: "up –, mid turtle, down –",
+        most: "up –, mid level, down –",
+        at: { file: "jug.fettle", line: 4 },
+      },
+    ],
+  });
+});
+
+test("craft may be named one by one, and one of them may have any name", async () => {
+  const two = { ...shed, "twin.fettle": 'craft "Cup"\nuse "wheel.fettle"\nmodes\n  arm when TL is down\n' };
+  const { out } = await fleet(two, ["cup.fettle", "twin.fettle"]);
+  expect(out).toContain("2 craft\n");
+  expect(out).toContain("  Cup (cup.fettle)   up –, down arm");
+  expect(out).toContain("  Cup (twin.fettle)  up –, down arm");
+});
+
+test("what cannot be read is told, and the rest is shown", async () => {
+  const { status, out, error } = await fleet(shed, ["cup.fettle", "gone.fettle"]);
+  expect([status, error]).toEqual([2, "fettle: gone.fettle: there is no such file\n"]);
+  expect(out).toContain("1 craft\n");
+});
+
+test("a fleet without a craft is none", async () => {
+  expect(await fleet({ "wheel.fettle": wheel }, ["wheel.fettle"])).toEqual({
+    status: 2,
+    out: "",
+    error: 'fettle: wheel.fettle: no craft is here. A craft begins with: craft "NAME"\n',
+  });
+});
+
+test("names and values cannot command a terminal", async () => {
+  const hostile = { "a.fettle": 'craft "A\u001b[31m\u0007B"\npack\n  plug "\u009b2J"\n' };
+  const { out } = await fleet(hostile, []);
+  expect(out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+});
+
+function* counted(until: number): Generator<void, string, void> {
+  for (let done = 0; done < until; done++) yield;
+  return "done";
+}
+
+test("long work tells a terminal how far it is, and takes the line away at the end", () => {
+  const shown: (string | null)[] = [];
+  const slow = (function* () {
+    for (const begun = Date.now(); Date.now() - begun < 450; ) yield;
+    return "done";
+  })();
+  expect(finishShown(slow, { progress: (words) => void shown.push(words) }, () => "some of 9")).toBe("done");
+  expect(shown.at(0)).toBe("some of 9");
+  expect(shown.at(-1)).toBeNull();
+  expect(shown.length).toBeLessThan(5);
+});
+
+test("short work shows nothing, and where there is no terminal no work does", () => {
+  const shown: (string | null)[] = [];
+  expect(finishShown(counted(20), { progress: (words) => void shown.push(words) }, String)).toBe("done");
+  expect(shown).toEqual([]);
+  expect(finishShown(counted(20), {}, () => expect.fail())).toBe("done");
+});
+
+test("a cell that is wider than the page is broken, at spaces where there are some", () => {
+  const heads = [{ name: "TL", note: null }];
+  const [block] = tableBlocks(heads, [{ name: "Cup", cells: ["up –, mid level-blend, down hold-place"] }], 30);
+  expect(block).toBe("       TL\n  Cup  up –, mid level-blend,\n       down hold-place\n");
+});
