@@ -118,7 +118,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     doors: ["board-offer", "board-script", "line-words", "name-line", "names", "remarks", "states"],
     uses: ["context", "edits", "reference", "review"],
   },
-  fleet: { doors: ["fleet"], uses: ["context"] },
+  fleet: { doors: ["fleet", "fleet-page"], uses: ["context", "print"] },
   format: { doors: ["format", "organize"] },
   compare: { doors: ["compare", "conditions", "meaning", "rows", "sides", "words"], uses: ["context"] },
   review: { doors: ["carry", "hidden", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },
