@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { expect, test } from "vitest";
 import type { Io } from "../../server/src/cli/io.ts";
 import { finishShown } from "../../server/src/cli/progress.ts";
@@ -132,4 +134,24 @@ test("a cell that is wider than the page is broken, at spaces where there are so
   const heads = [{ name: "TL", note: null }];
   const [block] = tableBlocks(heads, [{ name: "Cup", cells: ["up –, mid level-blend, down hold-place"] }], 30);
   expect(block).toBe("       TL\n  Cup  up –, mid level-blend,\n       down hold-place\n");
+});
+
+test("--out writes a page to print, and says nothing", async () => {
+  const folder = await folderOf(shed);
+  const io = held(folder, "");
+  expect(await run(["fleet", "--out", "fleet.html"], io)).toBe(0);
+  expect([io.outText(), io.errorText()]).toEqual(["", ""]);
+  const page = readFileSync(join(folder, "fleet.html"), "utf8");
+  expect(page).toMatch(/^<!doctype html>/);
+  expect(page).toContain("3 craft side by side");
+});
+
+test.each([
+  [["--out", "fleet.pdf"], "fettle: the fleet is written as HTML: name a file that ends in .html, not “fleet.pdf”\n"],
+  [
+    ["--out", "fleet.html", "--format", "json"],
+    "fettle: --out writes a page to print, and --format says how to show it here: give one of them\n",
+  ],
+])("%j is refused", async (args, said) => {
+  expect(await fleet(shed, args)).toEqual({ status: 2, out: "", error: said });
 });

@@ -1,13 +1,15 @@
 /** `fettle fleet`: all craft side by side. */
 import { fleetOf } from "../../../shared/ide/fleet/fleet.ts";
+import { fleetPage } from "../../../shared/ide/fleet/fleet-page.ts";
 import { makeCheckedPasts } from "../node/git-checks.ts";
-import { oneOf, readArguments } from "./arguments.ts";
+import { type Arguments, oneOf, readArguments } from "./arguments.ts";
 import { fleetText } from "./fleet-text.ts";
 import { CannotRun, type Command, type ExitStatus, type Io, oneLine } from "./io.ts";
 import { finishShown } from "./progress.ts";
 import { openScripts } from "./scripts.ts";
+import { writeOut } from "./write-out.ts";
 
-const help = `Usage: fettle fleet [PATH…] [--format text|json]
+const help = `Usage: fettle fleet [PATH…] [--format text|json | --out FILE.html]
 
 All craft side by side: what each position of their controls does, with a table for each
 handset; key settings; which layers they use, in the order in which these are merged; the
@@ -18,6 +20,7 @@ A cell that is otherwise than on most craft is marked: “most” are more than 
 that say anything there. What the controls do counts, and not how it is written.
 
   --format FORMAT   text for people (the usual), or json
+  --out FILE.html   a page to print, on A4 or letter; a file of that name is replaced
 
 The JSON holds craft: [{file, name, handset: {name, file} | null}], and the tables controls
 (one for each handset), settings, layers, checks, and table of video: {title, columns:
@@ -31,8 +34,9 @@ read is still shown.
 `;
 
 async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
-  const given = readArguments(args, { format: { type: "string" } });
+  const given = readArguments(args, { format: { type: "string" }, out: { type: "string" } });
   const format = oneOf(given, "format", ["text", "json"], "text");
+  const out = pageOut(given);
   const paths = given.paths.length > 0 ? given.paths : ["."];
   const { opened, refused, wordsFaulty, nameOf } = await openScripts(paths, io, { pasts: makeCheckedPasts() });
   for (const reason of refused) io.error(`fettle: ${oneLine(reason)}\n`);
@@ -41,9 +45,20 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     if (refused.length > 0) return 2;
     throw new CannotRun(`${paths.join(", ")}: no craft is here. A craft begins with: craft "NAME"`);
   }
-  if (format === "json") io.out(`${JSON.stringify(fleet, null, 2)}\n`);
+  if (out !== undefined) writeOut(out, fleetPage(fleet), "replace", io);
+  else if (format === "json") io.out(`${JSON.stringify(fleet, null, 2)}\n`);
   else io.out(fleetText(fleet, io.columns));
   return refused.length > 0 || wordsFaulty ? 2 : 0;
+}
+
+function pageOut(given: Arguments): string | undefined {
+  const out = given.text("out");
+  if (out === undefined) return undefined;
+  if (given.has("format"))
+    throw new CannotRun("--out writes a page to print, and --format says how to show it here: give one of them");
+  if (!/\.html?$/i.test(out))
+    throw new CannotRun(`the fleet is written as HTML: name a file that ends in .html, not “${out}”`);
+  return out;
 }
 
 export const command: Command = { help, run };
