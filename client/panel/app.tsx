@@ -1,10 +1,12 @@
-/** The panel: three views of the open script, and the messages shown where there is nothing to draw. */
+/** The panel: the views of the open script and of the fleet, and the messages shown where there is nothing to draw. */
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { AgainstPictures } from "../../shared/protocol/against.ts";
+import type { FleetAction, PackedFleet } from "../../shared/protocol/fleet-messages.ts";
 import type { ControlsAt, LinePlace, PanelModel, ViewName } from "../../shared/protocol/panel.ts";
 import type { ListedCraft, ToPanel } from "../../shared/protocol/panel-messages.ts";
 import { AgainstBar } from "./against-bar.tsx";
 import { takeDrops } from "./drops.ts";
+import { FleetView } from "./fleet-view.tsx";
 import { BeginOsd } from "./goggles-begin.tsx";
 import { GogglesView } from "./goggles-view.tsx";
 import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
@@ -22,6 +24,7 @@ export function App() {
   const [marked, setMarked] = useState<LinePlace | null>(null);
   const [view, setView] = useState<ViewName>(loadState().view);
   const [listed, setListed] = useState<readonly ListedCraft[] | null>(null);
+  const [fleet, setFleet] = useState<PackedFleet | null>(null);
   const [failed, setFailed] = useState(false);
   const restoredFor = useRef<string | null>(null);
 
@@ -31,6 +34,7 @@ export function App() {
       else if (message.kind === "keyboard") postToHost({ kind: "keyboard", has: document.hasFocus() });
       else if (message.kind === "failed") setFailed(true);
       else if (message.kind === "craft-list") setListed(message.craft);
+      else if (message.kind === "fleet") setFleet(message.fleet);
       else if (message.kind === "show") {
         setView(message.view);
         // A view that was asked for brings its own positions of the controls: saved ones must not override them.
@@ -95,6 +99,7 @@ export function App() {
           {view === "goggles" && <Goggles model={model} marked={marked} />}
           {view === "switches" && <Switches model={model} />}
           {view === "numbers" && <Numbers model={model} marked={marked} />}
+          {view === "fleet" && <Fleet fleet={fleet} />}
         </Tabs>
       )}
     </>
@@ -183,6 +188,21 @@ function Numbers({ model, marked }: { model: PanelModel; marked: LinePlace | nul
     return <NumbersView picture={model.numbers} marked={marked} against={picturesOf(model)?.numbers ?? null} />;
   // Neither numbers nor a reason: the next model will bring them.
   return model.noNumbers === null ? null : <Empty why={model.noNumbers} ways={model.numbersWays} />;
+}
+
+/** All craft of the workspace: told apart from the model, as it is no part of one script. */
+function Fleet({ fleet }: { readonly fleet: PackedFleet | null }) {
+  if (!fleet) return <p role="status">Reading the fleet…</p>;
+  return (
+    <FleetView
+      fleet={fleet}
+      look={loadState().fleet}
+      keep={(look) => saveState({ fleet: look })}
+      open={(at) => postToHost({ kind: "select", at })}
+      run={(name: FleetAction) => postToHost({ kind: "run", action: { name } })}
+      canWiden
+    />
+  );
 }
 
 /** Chooses the craft to draw, where the open layer or handset is used by several. */

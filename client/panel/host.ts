@@ -20,7 +20,18 @@ export interface SavedState {
   readonly magnified: boolean;
   /** Of many packs: what is searched for, and the sections of those that are open. */
   readonly packs: { readonly search: string; readonly open: readonly string[] };
+  readonly fleet: FleetLook;
 }
+
+/** How the fleet is looked at. */
+export interface FleetLook {
+  /** Which of its tables; empty for the first. */
+  readonly table: string;
+  readonly search: string;
+  readonly onlyDiffering: boolean;
+}
+
+export const FIRST_FLEET_LOOK: FleetLook = { table: "", search: "", onlyDiffering: false };
 
 interface EditorApi {
   postMessage(message: FromPanel): void;
@@ -46,6 +57,7 @@ const initialState: SavedState = {
   sides: "both",
   magnified: false,
   packs: { search: "", open: [] },
+  fleet: FIRST_FLEET_LOOK,
 };
 
 /** Sends a message to the host. */

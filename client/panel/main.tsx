@@ -10,13 +10,20 @@ import "./switches.css";
 import "./page.css";
 import "./facts.css";
 import "./review.css";
+import "./fleet.css";
 import { App } from "./app.tsx";
 import { CompareApp } from "./compare-app.tsx";
+import { FleetApp } from "./fleet-app.tsx";
 import { PageApp } from "./page-app.tsx";
 import { ReviewApp } from "./review-app.tsx";
 
 // One script for all: a tab is the same page with another app in it.
-const APPS: Readonly<Record<string, typeof App>> = { page: PageApp, comparison: CompareApp, review: ReviewApp };
+const APPS: Readonly<Record<string, typeof App>> = {
+  page: PageApp,
+  comparison: CompareApp,
+  review: ReviewApp,
+  fleet: FleetApp,
+};
 const root = document.getElementById("panel");
 const Chosen = APPS[root?.dataset.place ?? ""] ?? App;
 if (root) render(<Chosen />, root);

@@ -2,7 +2,12 @@
 import type { ComponentChildren } from "preact";
 import type { ViewName } from "../../shared/protocol/panel.ts";
 
-const TITLES: Readonly<Record<ViewName, string>> = { goggles: "Goggles", switches: "Switches", numbers: "Numbers" };
+const TITLES: Readonly<Record<ViewName, string>> = {
+  goggles: "Goggles",
+  switches: "Switches",
+  numbers: "Numbers",
+  fleet: "Fleet",
+};
 const NAMES = Object.keys(TITLES) as ViewName[];
 
 interface Props {

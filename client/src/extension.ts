@@ -34,6 +34,7 @@ import { compareCommands } from "./compare-with.ts";
 import { comparisonTabs } from "./comparison-tab.ts";
 import { effectiveCrafts, leaveOutShown } from "./effective.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
+import { fleetTab, WHOLE_FLEET } from "./fleet-tab.ts";
 import { showHistory } from "./history.ts";
 import { kindBadges } from "./kind-badges.ts";
 import { lensCommands } from "./lens-commands.ts";
@@ -86,9 +87,10 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   client.onRequest<ListResult, void>(LIST_REQUEST, listForServer);
   let started = client.start();
   const warn = (message: string) => output.warn(message);
-  const askServer: Ask = async (method, params) => {
+  const askServer: Ask = async (method, params, token) => {
     await started;
-    return client.sendRequest(method, params);
+    // A token that is not there would count as one more parameter.
+    return token ? client.sendRequest(method, params, token) : client.sendRequest(method, params);
   };
   const revisions = revisionsOf();
   client.onRequest<RevisionResult, void>(REVISION_REQUEST, (params: RevisionParams) => revisions.text(params));
@@ -109,12 +111,13 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   const origins = originCommands({ ask, effective, drawnCraft: panel.drawnCraft });
   const reviews = reviewTabs(parts);
   const review = reviewCommands({ scripts, open: reviews.open });
+  const fleet = fleetTab(parts);
   const looks = boardLooks(context.extensionUri);
   const boards = boardTexts(ask, looks, () => context.workspaceState);
   const board = boardCommands({ ask, texts: boards, looks, scripts, review: reviews.open });
   const forBoard = boardWriteCommands({ ask, scripts, drawnCraft: panel.drawnCraft });
   const changed = () => {
-    for (const each of [scripts, status, effective, comparisons, reviews, boards]) each.changed();
+    for (const each of [scripts, status, effective, comparisons, reviews, fleet, boards]) each.changed();
   };
   client.onNotification(CHANGED_NOTIFICATION, () => {
     panel.refresh();
@@ -138,6 +141,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...others.disposables,
     ...comparisons.disposables,
     ...reviews.disposables,
+    ...fleet.disposables,
     ...looks.disposables,
     ...boards.disposables,
     revisions.onDidChange(() => comparisons.changed()),
@@ -147,6 +151,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showGoggles", () => panel.show("goggles")),
     commands.registerCommand("fettle.showSwitches", () => panel.show("switches")),
     commands.registerCommand("fettle.showNumbers", () => panel.show("numbers")),
+    commands.registerCommand("fettle.showFleet", () => fleet.open(WHOLE_FLEET)),
     commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),
     commands.registerCommand("fettle.showEffective", (of?: Uri) => lenses.showEffective(of)),
     commands.registerCommand("fettle.share", (of?: unknown) => share(ask, scripts, panel.drawnCraft, of)),

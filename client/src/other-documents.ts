@@ -51,10 +51,10 @@ export function otherDocuments(ask: Ask, revisions: Pick<Revisions, "text" | "on
     for (const { uri } of workspace.textDocuments) if (uri.scheme === OTHER_SCHEME) changed.fire(uri);
   });
   return {
-    ask: (method, params) => {
+    ask: (method, params, token) => {
       if (method === COMPARE_REQUEST) remember((params as { readonly other?: OtherSide }).other);
       if (method === REVIEW_REQUEST) remember((params as { readonly offer?: OtherSide }).offer);
-      return ask(method, params);
+      return ask(method, params, token);
     },
     async showNativeDiff({ mine, other }) {
       remember(other);

@@ -3,6 +3,7 @@ import { commands } from "vscode";
 import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import type { PanelAction } from "../../shared/protocol/ways.ts";
 import type { Ask } from "./ask.ts";
+import { FLEET_COMMANDS } from "./fleet-commands.ts";
 import { fillIn, repair, useInCraft } from "./insertions.ts";
 import { selectLine } from "./script-editors.ts";
 
@@ -12,6 +13,7 @@ const COMMANDS = {
   "new-handset": "fettle.newHandset",
   "begin-osd": "fettle.beginOsd",
   enlarge: "fettle.showPanelBeside",
+  ...FLEET_COMMANDS,
   "find-update": "workbench.extensions.action.checkForUpdates",
   "restart-server": "fettle.restartServer",
   "show-log": "fettle.showLog",

@@ -19,6 +19,7 @@ import type { FromPanel, ListedCraft } from "../../shared/protocol/panel-message
 import { addressOf, isAt } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
 import { coalesce } from "./coalesce.ts";
+import { fleetFeed } from "./fleet-feed.ts";
 import { lineHighlights } from "./line-highlights.ts";
 import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
@@ -108,7 +109,16 @@ export function panelHost(
   /** Set while the page that is to show this view is still being opened. */
   let pendingView: { readonly webview: PanelWebview; readonly view: ViewName } | undefined;
 
-  const refresh = coalesce(async () => {
+  const fleet = fleetFeed({
+    ask,
+    isWanted: () => webviews.shows("fleet"),
+    take: (packed) => webviews.post({ kind: "fleet", fleet: packed }),
+    failed(error) {
+      log(`The fleet could not be shown: ${error}`);
+      webviews.post({ kind: "failed" });
+    },
+  });
+  const refreshModel = coalesce(async () => {
     if (!webviews.isVisible() || !script) {
       mark([]);
       if (webviews.isVisible()) webviews.post({ kind: "craft-list", craft: await listed() });
@@ -129,6 +139,10 @@ export function panelHost(
       webviews.post({ kind: "failed" });
     }
   });
+  const refresh = () => {
+    refreshModel();
+    fleet.changed();
+  };
   const showView = async (name: ViewName, keyboard?: "left where it is") => {
     const webview = webviews.front();
     pendingView = webview.isVisible() ? undefined : { webview, view: name };
@@ -233,9 +247,11 @@ export function panelHost(
         from.setView(message.view);
         mark(marks);
         // Every model contains what the other views draw.
+        if (message.view === "fleet") fleet.changed();
         if (message.view !== "numbers") return;
         break;
       case "ready":
+        fleet.forget();
         if (pendingView?.webview !== from) break;
         from.post({ kind: "show", view: pendingView.view });
         pendingView = undefined;
@@ -322,7 +338,7 @@ export function panelHost(
   const seen = window.onDidChangeVisibleTextEditors(() => {
     if (!script) follow(undefined);
   });
-  const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables];
+  const disposables = [...webviews.disposables, selected, followed, seen, ...highlights.disposables, fleet];
   const focus = async () => void (await webviews.chosen().focus());
   const shows = {
     showPositions,

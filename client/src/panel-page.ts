@@ -12,6 +12,7 @@ const TITLES = {
   page: "Fettle: names explained",
   comparison: "Fettle: two craft compared",
   review: "Fettle: a text reviewed",
+  fleet: "Fettle: all craft side by side",
 } as const;
 
 /** Where a page stands, which says what is in it. */

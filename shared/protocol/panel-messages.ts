@@ -1,5 +1,6 @@
 /** The messages between the panel's page and its host in the editor. */
 import type { LinePlace } from "./findings.ts";
+import type { PackedFleet } from "./fleet-messages.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
 import type { OsdGesture } from "./osd-edit.ts";
 import type { ControlsAt, PanelModel, ViewName } from "./panel.ts";
@@ -26,6 +27,8 @@ export type ToPanel =
   | { readonly kind: "model"; readonly model: PanelModel }
   /** Every craft of the workspace, while no script is open. */
   | { readonly kind: "craft-list"; readonly craft: readonly ListedCraft[] }
+  /** All craft side by side; sent while their view is shown. */
+  | { readonly kind: "fleet"; readonly fleet: PackedFleet }
   /** The cursor's line, so that the element written there is marked. */
   | { readonly kind: "cursor"; readonly at: LinePlace | null }
   /** No model could be made: the server does not run, or failed. Until the next model what was drawn is out of date. */

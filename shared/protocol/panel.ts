@@ -36,7 +36,7 @@ export type {
   SwitchesState,
 } from "./switches.ts";
 
-export type ViewName = "goggles" | "switches" | "numbers";
+export type ViewName = "goggles" | "switches" | "numbers" | "fleet";
 
 /** Everything the panel shows, for one version of one document. */
 export interface PanelModel {

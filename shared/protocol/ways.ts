@@ -48,6 +48,8 @@ export type PanelAction =
   | { readonly name: "explain"; readonly of: string }
   /** Shows the panel as a tab, where there is more room. */
   | { readonly name: "enlarge" }
+  /** Shows the fleet as a tab, where there is more room. */
+  | { readonly name: "open-wide" }
   | { readonly name: "find-update" }
   | { readonly name: "restart-server" }
   | { readonly name: "show-log" };

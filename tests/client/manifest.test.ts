@@ -151,6 +151,7 @@ test("what an empty tree offers is a command of the manifest or of every editor"
 test("a tab of the panel, or of names, wakes the extension when the editor opens with it", () => {
   expect([...asked.tabs.keys()].toSorted()).toEqual([
     "fettle.comparison",
+    "fettle.fleet",
     "fettle.page",
     "fettle.review",
     "fettle.tab",

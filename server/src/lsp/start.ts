@@ -12,6 +12,7 @@ import { watchClosedScripts } from "./closed-scripts.ts";
 import { answerCompare } from "./compare.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
+import { answerFleet } from "./fleet.ts";
 import { type Guard, INITIALIZE, logError, makeGuard } from "./guard.ts";
 import { answerHierarchies } from "./hierarchies.ts";
 import { answerHints } from "./hints.ts";
@@ -226,6 +227,7 @@ export function startServer(
   answerBoardWrite(connection, documents, guard);
   answerPages(connection, documents, guard);
   answerPanel(connection, documents, guard, readOther);
+  answerFleet(connection, documents, guard);
   answerWorkspaceTree(connection, documents, guard, closedScripts);
   connection.listen();
   return lifetime;

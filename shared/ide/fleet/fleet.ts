@@ -23,6 +23,8 @@ export interface FleetScript {
 export interface FleetOptions {
   /** The name under which a file is shown; without it its path. */
   readonly nameOf?: (file: FilePath) => string;
+  /** The name of a handset's file in the title of its table; without it as `nameOf` has it. */
+  readonly titleOf?: (file: FilePath) => string;
 }
 
 /** Every script of a workspace. */
@@ -31,7 +33,10 @@ export function scriptsOf(workspace: Workspace): FleetScript[] {
 }
 
 /** The craft among some scripts, in their order. A step is one script. */
-export function* fleetOf(scripts: readonly FleetScript[], { nameOf = asItIs }: FleetOptions = {}): Steps<Fleet> {
+export function* fleetOf(
+  scripts: readonly FleetScript[],
+  { nameOf = asItIs, titleOf = nameOf }: FleetOptions = {},
+): Steps<Fleet> {
   const read: ReadCraft[] = [];
   const missing: Fleet["missing"][number][] = [];
   for (const { file, workspace } of scripts) {
@@ -47,7 +52,7 @@ export function* fleetOf(scripts: readonly FleetScript[], { nameOf = asItIs }: F
   }
   return {
     craft: read.map((each) => craftOf(each, nameOf)),
-    controls: controlTables(read, nameOf),
+    controls: controlTables(read, nameOf, titleOf),
     settings: tableOf("Key settings", SETTING_COLUMNS, rowsOf(read, "settings"), nameOf),
     layers: layersTable(
       read.map(({ used }) => used),
@@ -101,7 +106,11 @@ function rowsOf(read: readonly ReadCraft[], what: "settings" | "checks"): DraftR
 }
 
 /** One table for each handset, in the order in which they are met; craft without one come last. */
-function controlTables(read: readonly ReadCraft[], nameOf: (file: FilePath) => string): FleetTable[] {
+function controlTables(
+  read: readonly ReadCraft[],
+  nameOf: (file: FilePath) => string,
+  titleOf: (file: FilePath) => string,
+): FleetTable[] {
   const groups = new Map<FilePath | null, number[]>();
   for (const [i, { handset }] of read.entries()) {
     const file = handset?.file ?? null;
@@ -109,7 +118,7 @@ function controlTables(read: readonly ReadCraft[], nameOf: (file: FilePath) => s
   }
   const tables = [...groups].map(([file, members]) => {
     const { handset } = read[members[0]!]!;
-    const title = handset ? `Controls of ${handset.name} (${nameOf(handset.file)})` : "Controls without a handset";
+    const title = handset ? `Controls of ${handset.name} (${titleOf(handset.file)})` : "Controls without a handset";
     const columns = joinedColumns(members.map((i) => read[i]!.controls));
     const rows = members.map((i) => ({ craft: i, cells: read[i]!.controls.cells }));
     return { file, table: tableOf(title, columns, rows, nameOf) };

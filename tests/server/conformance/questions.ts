@@ -127,6 +127,7 @@ export function questionsOf(root: string): Question[] {
   ask("board", "fettle/boardMoved", { before: board.text, after: board.text.replace(/7/, "8") });
   ask("board", "fettle/boardDialects", {});
   ask("all", "fettle/workspaceTree", { findings: true });
+  ask("all", "fettle/fleet", { known: null });
   ask("all", "workspace/symbol", { query: "a" });
   ask("all", "workspace/symbol", { query: "" });
   ask("all", "workspace/diagnostic", { previousResultIds: [] });

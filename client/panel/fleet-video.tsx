@@ -1,0 +1,43 @@
+/** What is to be said of the video channels of craft that fly together. */
+import type { PackedFleet } from "../../shared/protocol/fleet-messages.ts";
+
+export function FleetVideoNotes({ fleet: { craft, video } }: { readonly fleet: PackedFleet }) {
+  const { together, conflicts, plan } = video;
+  const nameOf = (index: number) => craft[index]!.name;
+  if (together.length === 0)
+    return (
+      <p class="quiet">
+        Nothing is said of channels that disturb each other: name the craft that fly together in the setting
+        “fettle.together”.
+      </p>
+    );
+  return (
+    <section aria-label="Channels of craft that fly together">
+      <p>Flown together: {together.map(nameOf).join(", ")}.</p>
+      {conflicts.length === 0 ? (
+        <p>None of their channels is in the way of another.</p>
+      ) : (
+        <ul class="list">
+          {conflicts.map(({ message }) => (
+            <li key={message}>{message}</li>
+          ))}
+        </ul>
+      )}
+      {conflicts.length > 0 && plan === null && (
+        <p>No plan of the channels that are allowed leaves all of them alone.</p>
+      )}
+      {plan !== null && plan.length > 0 && (
+        <>
+          <p>With these changes nothing is in the way:</p>
+          <ul class="list">
+            {plan.map(({ craft: index, fromMhz, toMhz }) => (
+              <li key={index}>
+                {nameOf(index)}: from {fromMhz} MHz to {toMhz} MHz
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
+}

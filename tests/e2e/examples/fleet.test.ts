@@ -1,0 +1,49 @@
+/** All craft side by side in the real editor: in the panel and in a tab, live while one of them is typed, each cell a way to its line. */
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { inProject } from "../../../.dev/say.mjs";
+import { type Editor, goTo, runCommand, startEditor, type as typeText } from "../editor.ts";
+import { screenshot, violations, webview } from "../looks.ts";
+
+let editor: Editor;
+beforeAll(async () => {
+  editor = await startEditor({
+    folder: inProject("examples"),
+    open: ["craft/tankard.fettle"],
+    views: ["fettle.panel"],
+    settings: { "editor.inlayHints.enabled": "off", "editor.minimap.enabled": false },
+    size: { width: 1180, height: 900 },
+  });
+});
+afterAll(() => editor?.close());
+
+test("the fleet stands in the panel, and follows what is typed", async () => {
+  const panel = webview(editor.page);
+  await panel.getByRole("tab", { name: "Fleet" }).click();
+  await panel.getByLabel("Table").selectOption({ label: "Key settings" });
+  await panel.getByLabel("Find a craft").fill("tankard");
+  await panel.getByText(/^one craft|^1 of \d+ craft/).waitFor();
+  const cells = panel.getByRole("row").filter({ has: panel.getByRole("rowheader", { name: "Tankard" }) });
+  await cells.first().waitFor();
+  expect(await violations(editor.page)).toEqual([]);
+  await screenshot(editor.page, "fleet-in-panel");
+  // The editor indents what stands below a section's name.
+  await goTo(editor.page, 9, 1);
+  await typeText(editor.page, "\nfailsafe\nthen return\n");
+  await cells.getByRole("gridcell", { name: "return (most have: stop)" }).waitFor();
+});
+
+test("opened wide, a cell leads to its line", async () => {
+  await webview(editor.page).getByRole("button", { name: "Open wide" }).click();
+  const tab = webview(editor.page, "tab");
+  await tab.getByRole("heading", { name: "The fleet" }).waitFor();
+  await tab.getByLabel("Table").selectOption({ label: "Key settings" });
+  await screenshot(editor.page, "fleet-in-tab");
+  await tab.getByRole("gridcell", { name: "return (most have: stop)" }).last().click();
+  await editor.page.locator(".tab.active", { hasText: "tankard.fettle" }).waitFor();
+  await expect.poll(() => editor.page.locator("#status\\.editor\\.selection").textContent()).toMatch(/^Ln 11,/);
+});
+
+test("the command shows the tab that is there", async () => {
+  await runCommand(editor.page, "Fettle: Show the Fleet");
+  await editor.page.locator(".tab.active", { hasText: "Fleet" }).waitFor();
+});
