@@ -9,7 +9,14 @@ const CAPITAL_SHARE = 0.72;
 const NARROWED = 0.92;
 
 /** Selectors of bold text; of two classes, the second counts only inside the first. */
-export const BOLD = [".control-name", ".state-words", ".set .way-name", ".on-name", ".chart-title"] as const;
+export const BOLD = [
+  ".control-name",
+  ".state-words",
+  ".set .way-name",
+  ".on-name",
+  ".chart-title",
+  ".motor-number",
+] as const;
 
 /** The same drawing without text nodes: each becomes a path with the class `letters` besides its own. */
 export function lettered(scene: SceneNode, around: readonly string[] = []): SceneNode {

@@ -54,6 +54,22 @@ test("the switches hold every control with what its positions turn on", async ()
   expect(svg).toContain("at rest: Not armed. Nothing on.</title>");
 });
 
+test("the motors from above hold every motor, and in words what cannot be so and what is not said", async () => {
+  writeFileSync(
+    join(folder, "craft/ewer.fettle"),
+    'craft "Ewer"\n\nframe\n  motors      4\n  arm-layout  true-x\n\nmotors\n  spin    props-in\n  motor1  place rear-left\n  motor2  place rear-left  output 2\n',
+  );
+  const made = await draw("craft/ewer.fettle", "--view", "motors", "--out", "motors.svg");
+  expect(made).toEqual({ status: 0, out: "", error: "" });
+  const svg = readFileSync(join(folder, "motors.svg"), "utf8");
+  expect(svg.match(/data-motor="[^"]*"/g)).toEqual([1, 2, 3, 4].map((number) => `data-motor="${number}"`));
+  expect(svg).toContain("<title>Motors of Ewer from above</title>");
+  expect(svg).toContain("motor2 stands at rear-left, where motor1 (rear-left, line 9) stands already");
+  expect(svg).toContain("Where motor3 and motor4 stand is not said");
+  const none = await draw("craft/bowl.fettle", "--view", "motors", "--out", "none.svg");
+  expect(none).toMatchObject({ status: 2, error: expect.stringContaining("arm-layout true-x") });
+});
+
 test("a drawing is well-formed and refers to nothing outside itself", async () => {
   for (const view of ["osd", "switches"]) {
     const svg = await drawn(`${view}.svg`, "--view", view);
@@ -209,7 +225,7 @@ test("an SVG says in words what is to be seen", async () => {
 });
 
 test.each([
-  [["--out", "x.svg"], "say what to draw: --view osd, switches, rates or filters"],
+  [["--out", "x.svg"], "say what to draw: --view osd, switches, rates, filters or motors"],
   [["--view", "gains", "--out", "x.svg"], "--view is osd or switches or rates or filters, not “gains”"],
   [["--view", "osd"], "say where the drawing goes: --out FILE.svg or --out FILE.png"],
   [["--view", "osd", "--out", "x.jpg"], "name a file that ends in .svg or .png, not “x.jpg”"],

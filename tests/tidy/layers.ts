@@ -123,7 +123,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   compare: { doors: ["compare", "conditions", "meaning", "rows", "sides", "words"], uses: ["context"] },
   review: { doors: ["carry", "hidden", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },
   arming: { doors: ["readiness", "parse-positions", "summary"], uses: ["context"] },
-  panel: { doors: ["other-craft", "panel", "pictures"], uses: ["arming", "compare", "context", "edits"] },
+  panel: { doors: ["motors", "other-craft", "panel", "pictures"], uses: ["arming", "compare", "context", "edits"] },
   reference: {
     doors: ["page", "page-name-at", "page-names", "page-view", "reference", "search"],
     uses: ["context", "dialect-files", "editor"],

@@ -8,6 +8,8 @@ import {
 import { toldOfControl } from "../../../shared/draw/control-words.ts";
 import { drawFilters, filtersInWords } from "../../../shared/draw/filters.ts";
 import { drawGoggles } from "../../../shared/draw/goggles.ts";
+import { motorsScene } from "../../../shared/draw/motors.ts";
+import { motorsInWords, turningNotes } from "../../../shared/draw/motors-words.ts";
 import { drawRates } from "../../../shared/draw/rates.ts";
 import type { SceneNode } from "../../../shared/draw/scene.ts";
 import { drawSwitches } from "../../../shared/draw/switches.ts";
@@ -16,6 +18,7 @@ import type { OtherCraft } from "../../../shared/ide/panel/other-craft.ts";
 import {
   type Drawable,
   filtersDrawable,
+  motorsDrawable,
   osdAgainst,
   osdDrawable,
   ratesDrawable,
@@ -113,6 +116,17 @@ export function filtersPicture(craft: Craft, workspace: Workspace): Picture {
     scene: drawFilters(filters),
     title: `Filters of ${craft.name}`,
     description: filtersInWords(filters),
+    margin: MARGIN,
+  };
+}
+
+/** The motors as they stand round the craft, seen from above. */
+export function motorsPicture(craft: Craft, workspace: Workspace): Picture {
+  const motors = drawn(motorsDrawable(craft, workspace));
+  return {
+    scene: motorsScene(motors, { notes: "drawn" }),
+    title: `Motors of ${craft.name} from above`,
+    description: [...turningNotes(motors), ...motorsInWords(motors)].join(" "),
     margin: MARGIN,
   };
 }

@@ -6,6 +6,7 @@ import { NoPainter, toPng } from "../node/png.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import {
   filtersPicture,
+  motorsPicture,
   type OsdQuery,
   osdPicture,
   type Picture,
@@ -25,16 +26,17 @@ const PNG_SCALE = 2;
 const MOMENTS = SCENARIOS.map(({ name }) => name);
 const USUAL_MOMENT: Scenario = "mid-flight";
 
-const help = `Usage: fettle draw CRAFT --view osd|switches|rates|filters --out FILE.svg|FILE.png
+const help = `Usage: fettle draw CRAFT --view osd|switches|rates|filters|motors --out FILE.svg|FILE.png
                    [--theme light|dark|paper] [--width PX] [--handset PATH]
                    [--page osd|osd-second] [--scenario MOMENT] [--grid SIZE|pal|ntsc]
                    [--against OTHER]
 
 Draws a craft: the picture in the goggles; the controls at rest with what each position turns
-on; how fast it turns for the sticks; or what its filters let through, and how much later.
+on; how fast it turns for the sticks; what its filters let through, and how much later; or its
+motors from above, with their corners, numbers and directions.
 “-” reads the craft from standard input.
 
-  --view VIEW        osd, switches, rates or filters
+  --view VIEW        osd, switches, rates, filters or motors
   --out FILE         where the drawing goes, as SVG or as PNG; a file of that name is replaced
   --theme THEME      light (the usual), dark, or paper: black on white, for a printer
   --width PX         pixels across, from ${WIDTH.least} to ${WIDTH.most}
@@ -63,7 +65,12 @@ function momentNames(): string {
   return `${MOMENTS.slice(0, -1).join(", ")} or ${MOMENTS.at(-1)}`;
 }
 
-const PICTURES = { switches: switchesPicture, rates: ratesPicture, filters: filtersPicture } as const;
+const PICTURES = {
+  switches: switchesPicture,
+  rates: ratesPicture,
+  filters: filtersPicture,
+  motors: motorsPicture,
+} as const;
 
 async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
   const given = readArguments(args, {
@@ -78,8 +85,8 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     against: { type: "string" },
   });
   const path = onePath(given, "craft");
-  if (!given.has("view")) throw new CannotRun("say what to draw: --view osd, switches, rates or filters");
-  const view = oneOf(given, "view", ["osd", "switches", "rates", "filters"], "osd");
+  if (!given.has("view")) throw new CannotRun("say what to draw: --view osd, switches, rates, filters or motors");
+  const view = oneOf(given, "view", ["osd", "switches", "rates", "filters", "motors"], "osd");
   const theme = oneOf(given, "theme", ["light", "dark", "paper"], "light");
   const out = outOf(given);
   const widthPx = widthOf(given);

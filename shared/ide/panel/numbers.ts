@@ -44,6 +44,10 @@ const drawable = oncePer((craft: Craft, catalogue: Catalogue): NumbersPicture | 
 export const NO_RATES =
   "No rates are set: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.";
 
+/** Why there are no motors to draw, and what to add. */
+export const NO_MOTORS =
+  "Nothing is said of how the motors stand: add lines such as “motors 4” and “arm-layout true-x” to “frame”.";
+
 const NO_PACK = "No pack is set: add a section “pack” with lines such as “cells 6” and “warn-at 3.5 V/cell”.";
 
 function ratesGap(craft: Craft): Gap {

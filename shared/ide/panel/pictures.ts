@@ -2,12 +2,14 @@
 import type { Craft } from "../../model/craft.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { AgainstPictures } from "../../protocol/against.ts";
+import type { MotorsPicture } from "../../protocol/motors.ts";
 import type { FiltersPicture, RatesPicture } from "../../protocol/numbers.ts";
 import type { GogglesPicture, SwitchesPicture } from "../../protocol/panel.ts";
 import { picturesOf } from "./against.ts";
 import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
 import { type GogglesQuery, gogglesOf, whyNoGoggles } from "./goggles.ts";
-import { NO_RATES, whyNoFilters } from "./numbers.ts";
+import { motorsPicture } from "./motors.ts";
+import { NO_MOTORS, NO_RATES, whyNoFilters } from "./numbers.ts";
 import type { OtherCraft } from "./other-craft.ts";
 import { switchesOf, whyNoSwitches } from "./switches.ts";
 
@@ -58,4 +60,10 @@ export function ratesDrawable(craft: Craft, workspace: Workspace): Drawable<Rate
 export function filtersDrawable(craft: Craft, workspace: Workspace): Drawable<FiltersPicture> {
   const picture = filtersPictureOf(craft, workspace);
   return picture ? { picture } : { why: whyNoFilters(craft, workspace) };
+}
+
+/** The motors from above. */
+export function motorsDrawable(craft: Craft, workspace: Workspace): Drawable<MotorsPicture> {
+  const picture = motorsPicture(craft, workspace);
+  return picture ? { picture } : { why: NO_MOTORS };
 }

@@ -21,6 +21,16 @@ export function underPlace(arm: string): string {
   return `${UNDER}${arm}`;
 }
 
+/** Whether a place is that of the lower motor on an arm. */
+export function isUnder(place: string): boolean {
+  return place.startsWith(UNDER);
+}
+
+/** The place above that of a lower motor. */
+export function upperPlace(place: string): string {
+  return place.slice(UNDER.length);
+}
+
 function arrangement(layouts: string, arms: string, kind: "single" | "stacked" | "steered" = "single"): Arrangement {
   const names = arms.split(" ");
   const stacked = kind === "stacked";

@@ -46,6 +46,13 @@ function frontLeftTurns(spin: string): string {
   return spin === "props-in" ? "clockwise" : ANTICLOCKWISE;
 }
 
+/** Which way a motor at a place turns by what is said of the whole set; null where that does not tell. */
+export function turnBySpin({ arms, alternates }: Arrangement, place: string, spin: string): string | null {
+  const index = arms.indexOf(place);
+  if (!alternates || index < 0 || arms[0] !== FRONT[0] || arms[1] !== FRONT[1]) return null;
+  return index % 2 === 0 ? frontLeftTurns(spin) : otherWay(frontLeftTurns(spin));
+}
+
 /** The faults of motors that stand in an arrangement, each at another of its places. `spin` is that of the whole set. */
 export function turningOf(motors: readonly TurningMotor[], arrangement: Arrangement, spin: string | null): Turning {
   if (arrangement.stacked) return { faults: pairFaults(motors, arrangement), againstSpin: stackedSpin(motors, spin) };

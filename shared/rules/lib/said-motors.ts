@@ -18,22 +18,29 @@ export interface SaidMotor {
   readonly place: MotorFact<string> | null;
   readonly direction: MotorFact<string> | null;
   readonly output: MotorFact<number> | null;
+  readonly limitPercent: MotorFact<number> | null;
 }
 
 const NUMBERED = /^motor(\d+)$/;
+
+/** The number of a motor by the name of its setting; null for any other name. */
+export function motorNumber(name: string): number | null {
+  const number = NUMBERED.exec(name)?.[1];
+  return number === undefined ? null : Number(number);
+}
 
 /** `motors.motor1` and the other motors. */
 export const MOTORS: NameGroup = {
   words: "every motor",
   names: (catalogue) =>
-    catalogue.settingsOf("motors").flatMap(({ name }) => (NUMBERED.test(name) ? `motors.${name}` : [])),
+    catalogue.settingsOf("motors").flatMap(({ name }) => (motorNumber(name) === null ? [] : `motors.${name}`)),
 };
 
 /** The motors that a craft says something of, by their number. One whose line has a fault is left out. */
 export function saidMotors(craft: Craft): readonly SaidMotor[] {
   const motors = [...(craft.settings.get("motors")?.keys() ?? [])].flatMap((name) => {
-    const number = NUMBERED.exec(name)?.[1];
-    return number === undefined ? [] : (saidMotor(craft, name, Number(number)) ?? []);
+    const number = motorNumber(name);
+    return number === null ? [] : (saidMotor(craft, name, number) ?? []);
   });
   return motors.sort((a, b) => a.number - b.number);
 }
@@ -56,5 +63,6 @@ function saidMotor(craft: Craft, name: string, number: number): SaidMotor | null
     place: fact("place", word),
     direction: fact("direction", word),
     output: fact("output", (value) => (value.kind === "integer" ? value.number : undefined)),
+    limitPercent: fact("limit", (value) => (value.kind === "quantity" ? value.number : undefined)),
   };
 }
