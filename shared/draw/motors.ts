@@ -16,8 +16,8 @@ export interface MotorsOptions {
   readonly width?: number;
   /** `none` if the page has a heading of its own. */
   readonly heading?: "drawn" | "none";
-  /** Whether what the drawing means, and what is wrong or not said, stands below it; `none` if the page says it. */
-  readonly notes?: "drawn" | "none";
+  /** What stands below it: what the drawing means, with all what is wrong or not said as well; `none` if the page says it. */
+  readonly notes?: "all" | "meaning" | "none";
   /** A motor that is being moved, where it is drawn then, and the corner on which it would come to stand. */
   readonly held?: { readonly number: number; readonly at: Spot; readonly over: string | null };
 }
@@ -30,7 +30,7 @@ export function motorsScene(
   const layout = motorsLayout(picture, width);
   const top = heading === "drawn" ? 22 : 0;
   const notesTop = layout.height + 14;
-  const lines = notes === "none" ? [] : noteLines(picture, width);
+  const lines = notes === "none" ? [] : noteLines(picture, width, notes);
   const height = lines.length === 0 ? layout.height : notesTop + lines.length * lineHeight(SIZE);
   const isStacked = picture.corners.some(({ isUnder }) => isUnder);
   const spots = layout.motors.map((spot) =>
@@ -70,9 +70,10 @@ const HATCH = node("defs", {}, [
   ),
 ]);
 
-function noteLines(picture: MotorsPicture, width: number): string[] {
+function noteLines(picture: MotorsPicture, width: number, notes: "all" | "meaning"): string[] {
   const faults = picture.motors.flatMap((motor) => motor.faults);
-  const sentences = [...turningNotes(picture), ...new Set([...picture.faults, ...faults]), ...picture.unknown];
+  const more = notes === "all" ? [...new Set([...picture.faults, ...faults]), ...picture.unknown] : [];
+  const sentences = [...turningNotes(picture), ...more];
   return sentences.flatMap((sentence) => wrappedWords(sentence, width, SIZE));
 }
 

@@ -1,5 +1,6 @@
 /** A drawing as the text of an SVG file, in colours of its own. */
 import { lettered } from "./lettering.ts";
+import { motorsStyle } from "./motors-style.ts";
 import { motion, steady, styleSheet, type Theme } from "./palette.ts";
 import { type Box, node, rect, rounded, type SceneNode } from "./scene.ts";
 
@@ -26,7 +27,8 @@ export function toSvg(scene: SceneNode, theme: Theme, details: FileDetails): str
   const scale = widthPx === undefined ? 1 : widthPx / width;
   const size = { width: width * scale, height: height * scale, viewBox: [x, y, width, height].map(rounded).join(" ") };
   const drawn = letters === "outlines" ? lettered(scene) : scene;
-  const style = styleSheet(theme) + (letters === "fonts" ? motion(theme) : steady(theme));
+  const own = scene.attributes.class === "motors" ? motorsStyle(theme) : "";
+  const style = styleSheet(theme) + own + (letters === "fonts" ? motion(theme) : steady(theme));
   return `${written(
     node("svg", { xmlns: "http://www.w3.org/2000/svg", role: "img", ...size, class: drawn.attributes.class ?? null }, [
       node("title", {}, [title]),

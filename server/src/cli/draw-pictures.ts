@@ -124,7 +124,7 @@ export function filtersPicture(craft: Craft, workspace: Workspace): Picture {
 export function motorsPicture(craft: Craft, workspace: Workspace): Picture {
   const motors = drawn(motorsDrawable(craft, workspace));
   return {
-    scene: motorsScene(motors, { notes: "drawn" }),
+    scene: motorsScene(motors, { notes: "all" }),
     title: `Motors of ${craft.name} from above`,
     description: [...turningNotes(motors), ...motorsInWords(motors)].join(" "),
     margin: MARGIN,

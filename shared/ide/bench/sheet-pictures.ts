@@ -1,6 +1,8 @@
 /** The pictures of a craft as a printed sheet shows them: black on white, and nothing moves. */
 import { toldOfControl } from "../../draw/control-words.ts";
 import { drawGoggles } from "../../draw/goggles.ts";
+import { motorsScene } from "../../draw/motors.ts";
+import { motorsInWords } from "../../draw/motors-words.ts";
 import type { SceneNode } from "../../draw/scene.ts";
 import { toSvg } from "../../draw/svg.ts";
 import { drawSwitches } from "../../draw/switches.ts";
@@ -10,6 +12,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import { pagesOf } from "../../osd/layout.ts";
 import type { OsdPage } from "../../protocol/osd.ts";
 import type { PanelControl } from "../../protocol/panel.ts";
+import { motorsPicture } from "../panel/motors.ts";
 import { osdDrawable, switchesDrawable } from "../panel/pictures.ts";
 import type { SheetPicture, SheetPictures } from "./bench-page.ts";
 
@@ -25,7 +28,7 @@ export function sheetPictures(craft: Craft, workspace: Workspace): SheetPictures
     osd: osdPicture(craft, workspace, "osd"),
     "osd-second": osdPicture(craft, workspace, "osd-second"),
     switches: switchesPicture(craft, workspace),
-    motors: null,
+    motors: motorsOnSheet(craft, workspace),
   };
 }
 
@@ -56,6 +59,16 @@ function switchesPicture(craft: Craft, workspace: Workspace): SheetPicture | nul
           ),
         );
   return { svgs, words: [...words, lossInWords(loss)].join(" ") };
+}
+
+/** A third of a sheet wide, its numbers over 3 mm high. */
+const MOTORS_WIDTH = 240;
+
+function motorsOnSheet(craft: Craft, workspace: Workspace): SheetPicture | null {
+  const picture = motorsPicture(craft, workspace);
+  if (!picture) return null;
+  const scene = motorsScene(picture, { width: MOTORS_WIDTH, notes: "meaning" });
+  return { svgs: [svgOf(scene, 2)], words: motorsInWords(picture).join(" ") };
 }
 
 function svgOf(scene: SceneNode, margin: number): string {
