@@ -226,7 +226,7 @@ test("an SVG says in words what is to be seen", async () => {
 
 test.each([
   [["--out", "x.svg"], "say what to draw: --view osd, switches, rates, filters or motors"],
-  [["--view", "gains", "--out", "x.svg"], "--view is osd or switches or rates or filters, not “gains”"],
+  [["--view", "gains", "--out", "x.svg"], "--view is osd or switches or rates or filters or motors, not “gains”"],
   [["--view", "osd"], "say where the drawing goes: --out FILE.svg or --out FILE.png"],
   [["--view", "osd", "--out", "x.jpg"], "name a file that ends in .svg or .png, not “x.jpg”"],
   [
