@@ -26,6 +26,8 @@ export interface WorkBudget {
   readonly ways: number;
   /** Steps to count or to list the distinct states of a craft. */
   readonly states: number;
+  /** Steps to find the shortest tour of all controls. */
+  readonly tour: number;
 }
 
 /** The budget of every craft; tests use smaller ones. */
@@ -38,4 +40,5 @@ export const BUDGET: WorkBudget = {
   question: 30_000,
   ways: 100_000,
   states: 50_000,
+  tour: 300_000,
 };

@@ -19,6 +19,7 @@ import type { Condition } from "../syntax/condition.ts";
 import type { Cols } from "../syntax/span.ts";
 import type { ControlKind } from "../syntax/value.ts";
 import type { Cycle, Problem, UnsetReference } from "./condition-faults.ts";
+import type { Tour, TourWish } from "./tour-types.ts";
 
 // --- Input -------------------------------------------------------------------------
 
@@ -367,6 +368,8 @@ export interface Switchboard {
   withPulses(pulsesUs: ReadonlyMap<number, number>): Switchboard;
   /** What the modes do when the signal is lost. */
   loss(): LossState;
+  /** The fewest movements that show every place of every control, and every mode on and off; null over the budget. */
+  tour(wish?: TourWish): Tour | null;
 }
 
 /** The conditions of two craft with the same controls, over one set of states. */

@@ -14,6 +14,8 @@ import { truthGiven } from "./quantify.ts";
 import { asSet, fixPositions, makeSets } from "./sets.ts";
 import { listImages } from "./states.ts";
 import type { Positions, StateReport, StateSet, Switchboard, SwitchInput, Witness } from "./switchboard-types.ts";
+import { findTour } from "./tour.ts";
+import type { Tour } from "./tour-types.ts";
 import { findMoves, findWitness, restPositions } from "./witness.ts";
 
 const MOST_WAYS = 200;
@@ -60,6 +62,8 @@ function boardOf(
   };
   /** The board with the pulses last given; the same ones are mostly asked for several times. */
   let lastWithPulses: { readonly key: string; readonly board: Switchboard } | undefined;
+  /** The tour last asked for: it is asked for again with every key in a script that leaves the switches as they are. */
+  let lastTour: { readonly key: string; readonly tour: Tour | null } | undefined;
   const board: Switchboard = {
     input,
     variables: compiled.variables,
@@ -117,6 +121,11 @@ function boardOf(
       return lastWithPulses.board;
     },
     loss: () => lossState(board, knownNames),
+    tour: (wish = {}) => {
+      const key = JSON.stringify(wish);
+      if (lastTour?.key !== key) lastTour = { key, tour: findTour(compiled, names, wish) };
+      return lastTour.tour;
+    },
   };
   return board;
 }

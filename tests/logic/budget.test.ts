@@ -172,6 +172,7 @@ const tiny: fc.Arbitrary<WorkBudget> = fc.record({
   question: fc.integer({ min: 0, max: 3 }),
   ways: fc.integer({ min: 0, max: 200 }),
   states: fc.integer({ min: 0, max: 60 }),
+  tour: fc.integer({ min: 0, max: 100 }),
 });
 
 test("property: with a tiny budget every answer is either not known or exact", () => {

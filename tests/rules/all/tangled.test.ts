@@ -146,6 +146,7 @@ const tiny: fc.Arbitrary<WorkBudget> = fc.record({
   question: fc.oneof(fc.integer({ min: 0, max: 12 }), fc.constant(1000)),
   ways: fc.constant(1000),
   states: fc.constant(1000),
+  tour: fc.constant(1000),
 });
 
 /** Codes by line, of a core of its own, so that nothing is there from before. */

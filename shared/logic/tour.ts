@@ -1,0 +1,139 @@
+/**
+ * The fewest movements of controls that show all that they can do: every place of every control, and every mode and
+ * output on and off.
+ */
+import type { Compiled } from "./compile.ts";
+import { EVERY, NONE } from "./diagram.ts";
+import { supportOf } from "./quantify.ts";
+import { type Course, controlsOf, courseOf, isIn, type TourMode } from "./tour-course.ts";
+import { makePart, partsBy, type Step, testList } from "./tour-part.ts";
+import { asWished, type Purse, tourOfPart } from "./tour-search.ts";
+import type { Tour, TourMove, TourStart, TourWish, UndecidedMode } from "./tour-types.ts";
+
+/** A tour of a board; null where the budget does not even suffice to carry its conditions over. */
+export function findTour(compiled: Compiled, names: readonly string[], wish: TourWish): Tour | null {
+  const course = courseOf(compiled, names, wish);
+  if (!course) return null;
+  const { steps, isShortest } = course.diagrams.withBudget(Number.POSITIVE_INFINITY, () => stepsOf(course, compiled))!;
+  return { ...told(course, steps), isShortest, ...sorted(compiled, course, names) };
+}
+
+/** The steps of all parts, those that may arm at the end. The controls of a step are indexes of the course. */
+function stepsOf(
+  course: Course,
+  { budget }: Compiled,
+): { readonly steps: readonly Step[]; readonly isShortest: boolean } {
+  const purse: Purse = { left: budget.tour };
+  const wished = wishedSets(course);
+  const risky = new Set(wished.flatMap((set) => controlsOf(course, set)));
+  const steps: Step[] = [];
+  const riskyParts: (readonly number[])[] = [];
+  const riskySteps: Step[] = [];
+  let isShortest = true;
+  for (const of of partsBy(course, course.goals)) {
+    const found = tourOfPart(makePart(course, of, goalsOn(course, of)), purse);
+    isShortest &&= found.isShortest;
+    const own = found.steps.map(({ control, place }) => ({ control: of[control]!, place }));
+    if (of.some((i) => risky.has(i))) {
+      riskyParts.push(of);
+      riskySteps.push(...own);
+    } else steps.push(...own);
+  }
+  if (risky.size === 0) return { steps: [...steps, ...riskySteps], isShortest };
+  const of = riskyParts.flat().sort((a, b) => a - b);
+  const part = makePart(course, of, goalsOn(course, of), wished);
+  const [late, ...shunned] = wished.map((set) => testList(course, of, set));
+  const known = riskySteps.map(({ control, place }) => ({ control: of.indexOf(control), place }));
+  const last = asWished(part, { late: late!, shunned }, known, purse);
+  const risks = last.map(({ control, place }) => ({ control: of[control]!, place }));
+  // A craft that is armed at rest is disarmed first of all.
+  const start = course.controls.map((control) => control.start);
+  const isLate = isIn(course, wished[0]!, start);
+  return { steps: isLate ? [...risks, ...steps] : [...steps, ...risks], isShortest };
+}
+
+/** The states in which the craft may be armed, which come last, and those in which it is upside down besides, which had better not come. */
+function wishedSets({ diagrams, armed, modes }: Course): readonly number[] {
+  const late = diagrams.not(armed.off);
+  if (late <= EVERY) return [];
+  const turtle = modes.find(({ name }) => name === "turtle");
+  const turned = turtle ? diagrams.and(late, diagrams.not(turtle.off)) : NONE;
+  return turned === NONE || turned === late ? [late] : [late, turned];
+}
+
+function goalsOn(course: Course, of: readonly number[]): readonly number[] {
+  return course.goals.filter((set) => of.includes(controlsOf(course, set)[0]!));
+}
+
+/** The steps as movements, with what comes of each. */
+function told(course: Course, steps: readonly Step[]): Pick<Tour, "start" | "moves"> {
+  const { controls } = course;
+  const at = controls.map(({ start }) => start);
+  const here = (): Omit<TourStart, "positions"> => {
+    const on: string[] = [];
+    const possible: string[] = [];
+    for (const mode of course.modes) {
+      const truth = truthAt(course, mode, at);
+      if (truth === "yes") on.push(mode.name);
+      else if (truth === "depends") possible.push(mode.name);
+    }
+    return { on, possible, armed: truthAt(course, course.armed, at) };
+  };
+  const start: TourStart = {
+    // Where a dial stands that nothing hangs on is nobody's concern.
+    positions: Object.fromEntries(
+      controls.flatMap(({ name, places }, i) => (places.length > 1 ? [[name, places[at[i]!]!]] : [])),
+    ),
+    ...here(),
+  };
+  let before: Omit<TourStart, "positions"> = start;
+  const moves = steps.map(({ control, place }): TourMove => {
+    const { name, places } = controls[control]!;
+    const from = places[at[control]!]!;
+    at[control] = place;
+    const now = here();
+    const had = new Set(before.on);
+    const has = new Set(now.on);
+    const move: TourMove = {
+      name,
+      from,
+      to: places[place]!,
+      ...now,
+      comesOn: now.on.filter((each) => !had.has(each)),
+      goesOff: before.on.filter((each) => !has.has(each)),
+    };
+    before = now;
+    return move;
+  });
+  return { start, moves };
+}
+
+function truthAt(course: Course, { on, off }: TourMode, at: readonly number[]): "yes" | "no" | "depends" {
+  if (isIn(course, on, at)) return "yes";
+  return isIn(course, off, at) ? "no" : "depends";
+}
+
+/** The modes that a tour cannot show on and off, and why. */
+function sorted(
+  { selected, diagrams, byLevel, levels }: Compiled,
+  { modes, controls }: Course,
+  names: readonly string[],
+): Pick<Tour, "always" | "never" | "undecided" | "unknown"> {
+  const moved = new Set(controls.map(({ name }) => levels.get(name)!));
+  const named = (test: (set: number) => boolean) => names.filter((name) => test(selected.get(name) ?? -1));
+  const undecided = modes.flatMap(({ name, on, off }): UndecidedMode[] => {
+    const set = selected.get(name)!;
+    const [neverOn, neverOff] = [on === NONE && set !== NONE, off === NONE && set !== EVERY];
+    if (!neverOn && !neverOff) return [];
+    const channels = supportOf(diagrams, set).flatMap((level) => (moved.has(level) ? [] : byLevel[level]!.channel));
+    return [
+      { name, unseen: neverOn && neverOff ? "both" : neverOn ? "on" : "off", channels: channels.sort((a, b) => a - b) },
+    ];
+  });
+  return {
+    always: named((set) => set === EVERY),
+    never: named((set) => set === NONE),
+    undecided,
+    unknown: names.filter((name) => !selected.has(name)),
+  };
+}
