@@ -23,7 +23,7 @@ main > .quiet { margin-top: .6rem; }
 .days td:nth-child(3) { white-space: nowrap; }
 .of-switches:not(.many) { float: right; width: 55%; margin: .3rem 0 .5rem 1.2rem; }
 .of-motors { float: right; width: 42%; margin: .3rem 0 .5rem 1.2rem; }
-.of-osd, .of-osd-second, .many { clear: both; max-width: 42rem; }
+.of-osd, .of-osd-second, .many { clear: both; max-width: 42rem; break-after: avoid; }
 .many { break-inside: auto; }
 .many img { break-inside: avoid; margin-bottom: .5rem; }
 @media (max-width: 34rem) {

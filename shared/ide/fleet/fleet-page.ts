@@ -59,7 +59,7 @@ function craftSection({ craft }: Fleet): string {
     "craft",
     "Craft",
     `<table class="craft">
-<colgroup><col style="width:25%"><col style="width:50%"><col style="width:25%"></colgroup>
+<colgroup><col class="of-name"><col><col class="of-handset"></colgroup>
 <thead><tr><th scope="col">Craft</th><th scope="col">File</th><th scope="col">Handset</th></tr></thead>
 <tbody>
 ${rows.join("\n")}
