@@ -100,7 +100,7 @@ export function shownError(shown: number, real: number): number {
 /** Readings with a smaller relative error than this agree within the accuracy of any meter. */
 export const AGREED_SHARE = 0.0005;
 /** Readings with a greater relative error than these are a fault. The project's own figures: charge is measured less well. */
-const OFF_SHARE = { volts: 0.03, charge: 0.15 } as const;
+export const OFF_SHARE = { volts: 0.03, charge: 0.15 } as const;
 
 /** Whether a relative error is more than parts that are a little off make of it. */
 export function isMeterOff(of: keyof typeof OFF_SHARE, error: number): boolean {

@@ -5,6 +5,8 @@
 
 /** Tolerance in us of a pulse at the end of a stick's or a switch's travel. Common practice, no source. */
 export const END_TOLERANCE_US = 10;
+/** How far in us a measured end may go beyond the board's. Common practice, no source. */
+export const END_BEYOND_US = 25;
 
 /** The pulses that the board takes for the ends and the middle of a stick, and the deadband around the middle. */
 export interface StickTravel {

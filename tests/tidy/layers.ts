@@ -152,7 +152,10 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   },
   "own-words": { doors: ["own-words"] },
   print: { doors: ["page", "shown-text"] },
-  bench: { doors: ["bench-page", "sheet-pictures"], uses: ["panel", "print"] },
+  bench: {
+    doors: ["bench-list", "bench-markdown", "bench-page", "bench-report", "sheet-pictures"],
+    uses: ["context", "panel", "print"],
+  },
   structure: {
     doors: ["calls", "fix-all", "selections", "used-files", "workspace-symbols"],
     uses: ["context", "dialect-files", "edits", "editor", "reference"],

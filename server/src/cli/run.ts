@@ -52,6 +52,10 @@ const commands: Readonly<Record<string, Entry>> = {
     summary: "what stands between a craft and arming, and every way there",
     load: async () => (await import("./ready.ts")).command,
   },
+  bench: {
+    summary: "what to check on the bench, in the order that is safe, with what to expect",
+    load: async () => (await import("./bench.ts")).command,
+  },
   draw: {
     summary: "the pictures of the panel, as SVG or PNG files",
     load: async () => (await import("./draw.ts")).command,

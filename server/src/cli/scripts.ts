@@ -102,9 +102,9 @@ export function inputPath(folder: string): string {
   return `${folder === "/" ? "" : folder}/-`;
 }
 
-/** Opens the one craft that a command is about. */
-export async function openCraft(path: string, io: Io, handset?: string) {
-  const scripts = await openScripts([path], io, { handset });
+/** Opens the one craft that a command is about; `pasts` where it asks git. */
+export async function openCraft(path: string, io: Io, handset?: string, pasts?: CheckedPasts) {
+  const scripts = await openScripts([path], io, { handset, ...(pasts && { pasts }) });
   const [reason] = scripts.refused;
   if (reason !== undefined) throw new CannotRun(reason);
   const [one, second] = scripts.opened;

@@ -1,5 +1,6 @@
 import type { SectionSpec } from "../specs.ts";
 import { date } from "../value-types.ts";
+import { benchDays } from "./bench-days.ts";
 import { benchReadings } from "./bench-readings.ts";
 
 export const bench: SectionSpec = {
@@ -99,6 +100,7 @@ export const bench: SectionSpec = {
       related: ["frame.mass", "frame.hover-throttle", "failsafe.descend-throttle"],
       words: ["weight check", "scale", "when was it weighed"],
     },
+    ...benchDays,
     ...benchReadings,
   ],
 };

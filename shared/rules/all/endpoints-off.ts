@@ -1,12 +1,10 @@
 import { convert } from "../../catalogue/units.ts";
 import { linkOf } from "../../logic/from-craft.ts";
-import { END_TOLERANCE_US } from "../../numbers/sticks.ts";
+import { END_BEYOND_US, END_TOLERANCE_US } from "../../numbers/sticks.ts";
 import type { CraftRule } from "../engine/rule.ts";
 import { valueLocation } from "../lib/locations.ts";
 
 const STICKS = ["roll", "pitch", "throttle", "yaw"] as const;
-/** How far a measured end may go beyond, in us. Common practice, no source. */
-const BEYOND_US = 25;
 
 export const rule: CraftRule = {
   code: "endpoints-off",
@@ -30,7 +28,7 @@ export const rule: CraftRule = {
       ) as [number, number];
       const shortUs = Math.max(low - expected.fromUs, expected.toUs - high);
       const beyondUs = Math.max(expected.fromUs - low, high - expected.toUs);
-      if (shortUs <= END_TOLERANCE_US && beyondUs <= BEYOND_US) return [];
+      if (shortUs <= END_TOLERANCE_US && beyondUs <= END_BEYOND_US) return [];
       const what = shortUs > END_TOLERANCE_US ? `falls ${shortUs} us short of` : `goes ${beyondUs} us beyond`;
       return [
         {

@@ -1,29 +1,15 @@
 import type { Craft, Setting } from "../../model/craft.ts";
-import type { CommitWords, PastCheck } from "../../model/past.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, Report } from "../engine/rule.ts";
-import { BENCH_CHECKS, coveredBy } from "../lib/bench-checks.ts";
+import { BENCH_CHECKS } from "../lib/bench-checks.ts";
+import { type CheckDue, changesInWords, dueOf } from "../lib/check-due.ts";
 import { restingOn, valueLocation } from "../lib/locations.ts";
-import { changedNames, valuesFor } from "../lib/past-checks.ts";
+import { dayOf } from "../lib/past-checks.ts";
 
 const FLASHED = "board.flashed-on";
 const CHECKS = BENCH_CHECKS.map(({ name }) => name);
-
-/** A day as it is written, which sorts as days do. */
-function dayOf(setting: Setting | undefined): string | null {
-  return setting?.value?.kind === "date" ? setting.value.date : null;
-}
-
-/** The checks of a day before this one, whose result the board's software may change. */
-function checksBefore(craft: Craft, day: string): Setting[] {
-  return BENCH_CHECKS.flatMap(({ name, restsOnSoftware }) => {
-    const check = settingOf(craft, name);
-    const checkedOn = dayOf(check);
-    return restsOnSoftware && check && checkedOn !== null && checkedOn < day ? check : [];
-  });
-}
 
 function flashedSince(workspace: Workspace, stale: readonly Setting[], flashed: Setting): Report {
   const names = joinWithAnd(stale.map(({ name }) => name));
@@ -35,44 +21,19 @@ function flashedSince(workspace: Workspace, stale: readonly Setting[], flashed: 
   };
 }
 
-/** As many changes as one reads; the rest are counted. */
-const MOST_TOLD = 3;
-
-/** What a check covers and has changed since its day, by what git knows of it; nothing where the day itself is not committed. */
-function changedSince(craft: Craft, workspace: Workspace): Report[] {
-  return BENCH_CHECKS.flatMap((covers): Report[] => {
-    const check = settingOf(craft, covers.name);
-    const day = dayOf(check);
-    const past = day === null ? undefined : workspace.view.past?.(craft.file)?.get(covers.name);
-    if (!check || !past || past.day !== day) return [];
-    const now = valuesFor((each) => coveredBy(covers, each, workspace.catalogue), workspace.catalogue)(craft);
-    const changed = changedNames(past.onDay, now);
-    if (changed.length === 0) return [];
-    const told = changed.slice(0, MOST_TOLD).map((name) => changeInWords(name, past, now));
-    const more = changed.length - told.length;
-    const all = joinWithAnd([...told, ...(more > 0 ? [`${more} more`] : [])]);
-    return [
-      {
-        at: valueLocation(workspace, check.source),
-        message: `${check.name} is of ${day}, and what it covers has changed since: ${all}. Make the check anew, and write the new day. Propellers off.`,
-        ...restingOn(settingsNamed(craft, changed), workspace),
-      },
-    ];
-  });
-}
-
-function changeInWords(name: string, { onDay, since }: PastCheck, now: ReturnType<typeof coveredBy>): string {
-  const [before, after] = [onDay.get(name)!, now.get(name)!];
-  const committed = since.get(name);
-  const isCommitted = committed?.value?.meaning === after.meaning;
-  return `${name} from ${before.text} to ${after.text} (${isCommitted ? commitInWords(committed!.commit) : "not committed yet"})`;
-}
-
-/** So many letters of a commit's name tell it from all others of a small repository. */
-const SHORT = 8;
-
-function commitInWords({ id, author, day }: CommitWords): string {
-  return `${day}, ${author}, ${id.slice(0, SHORT)}`;
+/** What a check covers and has changed since its day, by what git knows of it. */
+function changedSince(craft: Craft, workspace: Workspace, { setting, day, changes }: CheckDue): Report {
+  return {
+    at: valueLocation(workspace, setting.source),
+    message: `${setting.name} is of ${day}, and what it covers has changed since: ${changesInWords(changes)}. Make the check anew, and write the new day. Propellers off.`,
+    ...restingOn(
+      settingsNamed(
+        craft,
+        changes.map(({ name }) => name),
+      ),
+      workspace,
+    ),
+  };
 }
 
 function settingsNamed(craft: Craft, names: readonly string[]): Setting[] {
@@ -99,14 +60,23 @@ export const rule: CraftRule = {
   looksAt: { settings: [FLASHED, ...CHECKS] },
   // Of a craft without any check nobody asks git.
   restsOn: (craft, workspace) =>
-    CHECKS.some((name) => dayOf(settingOf(craft, name)) !== null) ? workspace.view.past?.(craft.file) : null,
+    CHECKS.some((name) => dayOf(craft, name) !== null) ? workspace.view.past?.(craft.file) : null,
   check(craft, workspace) {
-    const flashed = settingOf(craft, FLASHED);
-    const day = dayOf(flashed);
-    const stale = day === null ? [] : checksBefore(craft, day);
+    const checks = BENCH_CHECKS.flatMap((check) => dueOf(craft, workspace, check) ?? []);
+    const older = checks.filter(({ flashed }) => flashed !== null);
+    const changed = checks.filter(({ changes }) => changes.length > 0);
+    const [first] = older;
     return [
-      ...(flashed && stale.length > 0 ? [flashedSince(workspace, stale, flashed)] : []),
-      ...changedSince(craft, workspace),
+      ...(first?.flashed
+        ? [
+            flashedSince(
+              workspace,
+              older.map(({ setting }) => setting),
+              first.flashed,
+            ),
+          ]
+        : []),
+      ...changed.map((each) => changedSince(craft, workspace, each)),
     ];
   },
 };

@@ -42,7 +42,7 @@ export function otherWay(direction: string): string {
 }
 
 /** The way in which a motor at the front left turns, seen from above: its inner side is its right one. */
-function frontLeftTurns(spin: string): string {
+export function frontLeftTurns(spin: string): string {
   return spin === "props-in" ? "clockwise" : ANTICLOCKWISE;
 }
 

@@ -6,7 +6,8 @@ import type { CommitWords, CoveredValue, PastCheck, PastChecks } from "../../mod
 import { settingOf } from "../../model/setting-lookup.ts";
 import { type Core, makeCore } from "../../model/workspace.ts";
 import type { Steps } from "../../text/steps.ts";
-import { BENCH_CHECKS, coveredBy } from "./bench-checks.ts";
+import { BENCH_CHECKS } from "./bench-checks.ts";
+import { coveredBy } from "./covered-by.ts";
 
 /**
  * A craft as one commit has it. The craft is the same object for as long as nothing of it has changed, and of the commits

@@ -1,0 +1,128 @@
+/** The bench list of a craft: what to do, in the order that is safe, and what of it is due. */
+import type { Craft } from "../../model/craft.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
+import type { Workspace } from "../../model/workspace.ts";
+import type { BenchCheckState, BenchDue, BenchList, BenchPhase, BenchStep } from "../../protocol/bench.ts";
+import { BENCH_CHECKS } from "../../rules/lib/bench-checks.ts";
+import { changesInWords, dueOf, isStale } from "../../rules/lib/check-due.ts";
+import { missingParts } from "../context/missing-parts.ts";
+import { adjustSteps } from "./adjust-steps.ts";
+import { type BenchView, benchView } from "./bench-view.ts";
+import { helperSteps } from "./helper-steps.ts";
+import { linkSteps } from "./link-steps.ts";
+import { lossSteps } from "./loss-steps.ts";
+import { meterSteps } from "./meter-steps.ts";
+import { motorSteps } from "./motor-steps.ts";
+import { mountSteps } from "./mount-steps.ts";
+import { OPEN_PLACE, outdoorSteps, PROPELLERS_ON } from "./outdoor-steps.ts";
+import { pictureSteps } from "./picture-steps.ts";
+import { powerSteps } from "./power-steps.ts";
+import { stickSteps } from "./stick-steps.ts";
+import { ANTENNAS, PROPELLERS_OFF, unpoweredSteps } from "./unpowered-steps.ts";
+
+export interface BenchOptions {
+  /** Only what is due, with what safety asks before it; the usual is the whole list. */
+  readonly only?: "due";
+}
+
+/** Said once, in bold, above everything. */
+export const BENCH_WARNING =
+  "Propellers OFF: take every one off first, and leave them off until this list says that they go on.";
+
+interface Phase {
+  readonly name: string;
+  readonly title: string;
+  readonly how: string | null;
+  readonly steps: (view: BenchView) => readonly BenchStep[];
+}
+
+/** In the order that is safe: nothing that can spin before the propellers are off, nothing that flies before the last. */
+const PHASES: readonly Phase[] = [
+  { name: "unpowered", title: "Before any power", how: null, steps: unpoweredSteps },
+  { name: "first-power", title: "First power", how: null, steps: powerSteps },
+  { name: "link", title: "Link", how: null, steps: linkSteps },
+  {
+    name: "sticks",
+    title: "Sticks",
+    how: "With the board's own figures in view, or those of the goggles.",
+    steps: stickSteps,
+  },
+  { name: "mount", title: "Mount and sensors", how: "The craft in the hand, disarmed.", steps: mountSteps },
+  { name: "switches", title: "Switches and modes", how: null, steps: adjustSteps },
+  {
+    name: "motors",
+    title: "Motors",
+    how: "By the board's own motor test, one at a time, the craft tied down.",
+    steps: motorSteps,
+  },
+  { name: "loss", title: "Handset off", how: "Times count from the last packet.", steps: lossSteps },
+  { name: "meters", title: "Meters", how: null, steps: meterSteps },
+  { name: "helpers", title: "Finder, lights, recorder, camera", how: null, steps: helperSteps },
+  { name: "picture", title: "Picture", how: null, steps: pictureSteps },
+  { name: "outdoors", title: "Outdoors", how: null, steps: outdoorSteps },
+];
+
+/** The list of a craft; a phase in which it has nothing to do is left out. */
+export function benchList(craft: Craft, workspace: Workspace, { only }: BenchOptions = {}): BenchList {
+  const view = benchView(craft, workspace);
+  for (const { message } of missingParts(craft)) view.unknown(message);
+  const states = statesOf(craft, workspace);
+  const whole = PHASES.map(
+    ({ name, title, how, steps }): BenchPhase => ({
+      name,
+      title,
+      how,
+      steps: steps(view).map((step) => ({ ...step, due: states.get(step.check ?? "")?.due ?? step.due })),
+    }),
+  ).filter(({ steps }) => steps.length > 0);
+  // A craft on which no check was ever made has all of it before it.
+  const isNew = [...states.values()].every(({ at }) => at === null);
+  const phases = only === "due" && !isNew ? duePhases(whole) : whole;
+  const used = new Set(whole.flatMap(({ steps }) => steps.map(({ check }) => check)));
+  return {
+    craft: craft.name,
+    file: craft.file,
+    warning: BENCH_WARNING,
+    phases,
+    checks: [...states.values()].filter(({ name, at }) => used.has(name) || at !== null),
+    unknown: view.unknowns,
+  };
+}
+
+function statesOf(craft: Craft, workspace: Workspace): ReadonlyMap<string, BenchCheckState> {
+  return new Map(
+    BENCH_CHECKS.map((check): [string, BenchCheckState] => {
+      const { name, title } = check;
+      const setting = settingOf(craft, name);
+      const at = setting ? { file: setting.source.file, line: setting.source.line } : null;
+      return [name, { name, title, due: stateOf(craft, workspace, check), at }];
+    }),
+  );
+}
+
+function stateOf(craft: Craft, workspace: Workspace, check: (typeof BENCH_CHECKS)[number]): BenchDue {
+  const made = dueOf(craft, workspace, check);
+  if (!made) return { state: "due", why: `No line says that it was ever done (${check.name}).` };
+  const { day, flashed, changes } = made;
+  if (!isStale(made)) return { state: "done", day };
+  const parts = [
+    ...(flashed ? [`the board was flashed on ${flashed.text}`] : []),
+    ...(changes.length > 0 ? [`what it covers has changed: ${changesInWords(changes)}`] : []),
+  ];
+  return { state: "due", why: `Done on ${day}; since then ${parts.join(", and ")}.` };
+}
+
+/** What comes before anything that is due, and what comes before anything that flies. */
+const ALWAYS: ReadonlySet<string> = new Set([PROPELLERS_OFF, ANTENNAS]);
+const BEFORE_FLIGHT: ReadonlySet<string> = new Set([OPEN_PLACE, PROPELLERS_ON]);
+
+function duePhases(phases: readonly BenchPhase[]): BenchPhase[] {
+  const due = phases.flatMap(({ steps }) => steps).filter((step) => step.due.state === "due");
+  if (due.length === 0) return [];
+  const flies = due.some(({ risk }) => risk === "flies");
+  const stays = (step: BenchStep) =>
+    step.due.state === "due" || ALWAYS.has(step.id) || (flies && BEFORE_FLIGHT.has(step.id));
+  return phases
+    .map((phase) => ({ ...phase, steps: phase.steps.filter(stays) }))
+    .filter(({ steps }) => steps.length > 0);
+}

@@ -1,0 +1,58 @@
+/** The link: handset and receiver find each other. */
+import type { BenchStep } from "../../protocol/bench.ts";
+import { benchStep, sentences } from "./bench-step.ts";
+import type { BenchView } from "./bench-view.ts";
+
+export function linkSteps(view: BenchView): BenchStep[] {
+  const [band, ofHandset] = [view.text("link.band"), view.text("transmitter.band")];
+  const bands =
+    band === null
+      ? null
+      : ofHandset === null
+        ? `The receiver is in the ${band} band; the script does not say in which the handset is.`
+        : `The receiver is in the ${band} band, the handset in the ${ofHandset} band.`;
+  const rate = view.text("link.packet-rate");
+  const channels = view.integer("link.channels");
+  return [
+    benchStep({
+      id: "link.bound",
+      what: "Switch the handset on, then the craft, and wait for the link; bind the two if they never met.",
+      expect: sentences(
+        bands,
+        "The receiver shows that it hears the handset, and the board's figures follow the sticks.",
+        rate !== null && `The handset sends ${rate.replace(" Hz", "")} packets a second.`,
+        channels !== null && `${channels} channels arrive.`,
+      ),
+      risk: "powered",
+      from: view.from("link.band", "transmitter.band", "link.packet-rate", "link.channels"),
+    }),
+    ...startCheckSteps(view),
+    ...telemetrySteps(view),
+  ];
+}
+
+function startCheckSteps(view: BenchView): BenchStep[] {
+  if (view.word("transmitter.start-check") !== "yes") return [];
+  return [
+    benchStep({
+      id: "link.start-check",
+      what: "Switch the handset on with its throttle open, and once more with a switch away from its rest.",
+      expect: "Both times it complains, and sends nothing until all is at rest.",
+      risk: "powered",
+      from: view.from("transmitter.start-check"),
+    }),
+  ];
+}
+
+function telemetrySteps(view: BenchView): BenchStep[] {
+  if (view.word("link.telemetry") !== "yes") return [];
+  return [
+    benchStep({
+      id: "link.telemetry",
+      what: "Look at what the craft tells the handset.",
+      expect: "The handset shows the volts of the pack and the quality of the link.",
+      risk: "powered",
+      from: view.from("link.telemetry"),
+    }),
+  ];
+}

@@ -1,0 +1,196 @@
+/** The motors, one at a time: corner, direction, output, and which propeller belongs there. */
+import type { BenchStep } from "../../protocol/bench.ts";
+import { type SaidMotor, saidMotors } from "../../rules/lib/said-motors.ts";
+import { benchStep, sentences } from "./bench-step.ts";
+import type { BenchView } from "./bench-view.ts";
+import { placeInWords, propellerFor, turnOf } from "./motor-words.ts";
+
+const CHECK = "bench.motors-checked";
+
+export function motorSteps(view: BenchView): BenchStep[] {
+  const said = saidMotors(view.craft);
+  const count = view.integer("frame.motors");
+  return [
+    ...calibrationSteps(view),
+    ...(said.length === 0 ? [unsaidMotors(view, count)] : eachMotor(view, said, count)),
+    ...servoSteps(view),
+    ...idleSteps(view),
+    ...turtleSteps(view),
+  ];
+}
+
+function calibrationSteps(view: BenchView): BenchStep[] {
+  if (view.word("motors.esc-signal") !== "pulse") return [];
+  const range = view.text("motors.pulse-range");
+  return [
+    benchStep({
+      id: "motors.calibrate",
+      what: "Teach each controller the ends of its pulses.",
+      expect:
+        range === null
+          ? "All motors start at one and the same throttle."
+          : `It learns ${range}; all motors start at one and the same throttle.`,
+      caution: "For this the board sends full speed: propellers off, and nothing near the bells.",
+      risk: "spins",
+      check: CHECK,
+      from: view.from("motors.esc-signal", "motors.pulse-range"),
+    }),
+  ];
+}
+
+/** Nobody says anything of any motor: what must be true of any craft is still seen. */
+function unsaidMotors(view: BenchView, count: number | null): BenchStep {
+  view.unknown(
+    "The script does not say where the motors sit and which way they turn: write “place” and “direction” of “motor1” and the others in section “motors”.",
+  );
+  const spin = view.word("motors.spin");
+  return benchStep({
+    id: "motors.each",
+    what: "Start one motor after the other, and write down its number, its corner and its direction.",
+    expect: sentences(
+      count === null
+        ? "Each starts by itself, and none twice."
+        : `${count} motors, each by itself and in a corner of its own.`,
+      count === 4 && "Neighbours turn against each other; those across from each other turn alike.",
+      spin !== null && (count === 4 || count === null) && spinInWords(spin),
+    ),
+    risk: "spins",
+    check: CHECK,
+    picture: "motors",
+    from: view.from("frame.motors", "motors.spin"),
+  });
+}
+
+function spinInWords(spin: string): string {
+  return spin === "props-in"
+    ? "The two at the front turn inwards there: front left clockwise, front right anticlockwise (props-in)."
+    : "The two at the front turn outwards there: front left anticlockwise, front right clockwise (props-out).";
+}
+
+function eachMotor(view: BenchView, said: readonly SaidMotor[], count: number | null): BenchStep[] {
+  const numbers = new Set(said.map(({ number }) => number));
+  const last = Math.max(count ?? 0, ...numbers);
+  const spin = view.word("motors.spin");
+  const missing: number[] = [];
+  const steps = Array.from({ length: last }, (_, i) => {
+    const motor = said.find(({ number }) => number === i + 1);
+    if (!motor) missing.push(i + 1);
+    return motorStep(view, i + 1, motor, spin, count ?? said.length);
+  });
+  for (const number of missing)
+    view.unknown(
+      `The script does not say where motor ${number} sits: write “place” and “direction” of “motor${number}” in section “motors”.`,
+    );
+  return steps;
+}
+
+function motorStep(
+  view: BenchView,
+  number: number,
+  motor: SaidMotor | undefined,
+  spin: string | null,
+  count: number,
+): BenchStep {
+  const turn = motor ? turnOf(motor, spin, count) : null;
+  if (motor && !motor.place)
+    view.unknown(`The script does not say where motor ${number} sits: write its “place” in section “motors”.`);
+  if (motor && !turn)
+    view.unknown(
+      `The script does not say which way motor ${number} turns: write its “direction”, or “spin”, in section “motors”.`,
+    );
+  const place = motor?.place ? placeInWords(motor.place.is) : null;
+  const direction = turn && `${turn.way} seen from above${turn.isSaid ? "" : `, as ${spin} has it`}`;
+  return benchStep({
+    id: `motors.motor${number}`,
+    what: `Start motor ${number} alone, slowly, with a slip of paper at its bell.`,
+    expect: sentences(
+      place !== null && `${place.replace(/^./, (letter) => letter.toUpperCase())}.`,
+      direction && `It turns ${direction}.`,
+      motor?.output && `Output ${motor.output.is}.`,
+      turn && `There belongs ${propellerFor(turn.way)}.`,
+      !place && !turn && "One motor starts, and no other.",
+    ),
+    risk: "spins",
+    check: CHECK,
+    picture: number === 1 ? "motors" : null,
+    from: motor
+      ? [
+          motor.setting.source,
+          ...motor.setting.fieldSources.values(),
+          ...view.from(...(turn?.isSaid === false ? ["motors.spin"] : [])),
+        ]
+      : [],
+  });
+}
+
+function servoSteps(view: BenchView): BenchStep[] {
+  const output = view.integer("motors.yaw-servo-output");
+  const isReversed = view.word("motors.yaw-servo-reversed") === "yes";
+  if (output === null && view.word("frame.arm-layout") !== "tri") return [];
+  return [
+    benchStep({
+      id: "motors.yaw-servo",
+      what: "Push yaw to the right, and watch the tilting motor from behind.",
+      expect: sentences(
+        "It tilts so that its air is pushed to the left, which swings the nose to the right.",
+        output !== null &&
+          `Its servo is on output ${output}${isReversed ? ", turned round (yaw-servo-reversed)" : ""}.`,
+      ),
+      risk: "powered",
+      check: CHECK,
+      from: view.from("motors.yaw-servo-output", "motors.yaw-servo-reversed"),
+    }),
+  ];
+}
+
+function idleSteps(view: BenchView): BenchStep[] {
+  if (!view.mode("arm") && view.word("safety.stick-arming") !== "yes") return [];
+  const idle = view.text("motors.idle");
+  const spins = view.word("safety.spin-when-armed");
+  const expect =
+    spins === "no"
+      ? "The motors stand still until the throttle is opened."
+      : spins === "yes"
+        ? `All motors turn at once${idle === null ? "" : `, at ${idle}`}, evenly and without a rattle.`
+        : `The motors turn evenly and without a rattle${idle === null ? "" : `, at ${idle} with the throttle closed`}; whether they turn as soon as it is armed the script does not say (spin-when-armed).`;
+  return [
+    benchStep({
+      id: "motors.idle",
+      what: "Tie the craft down, arm it, look at the motors, open the throttle a little, and disarm.",
+      expect: sentences(expect, "With arm off all of them stop at once."),
+      caution: view.mode("grip-at-idle")
+        ? "With grip-at-idle on, the motors of a craft that cannot turn wind up by themselves: that is no fault, but disarm soon."
+        : "A craft that cannot turn corrects more and more, so its motors may wind up by themselves: disarm soon.",
+      risk: "spins",
+      from: [
+        ...view.from("motors.idle", "safety.spin-when-armed"),
+        ...view.modeLines("arm"),
+        ...view.modeLines("grip-at-idle"),
+      ],
+    }),
+  ];
+}
+
+function turtleSteps(view: BenchView): BenchStep[] {
+  const turtle = view.mode("turtle");
+  if (!turtle) return [];
+  const power = view.text("safety.turtle-power");
+  const stop = view.text("safety.turtle-stop-after");
+  return [
+    benchStep({
+      id: "motors.turtle",
+      what: `Select turtle (${turtle.text}), then arm, and push one stick to one side for a moment.`,
+      expect: sentences(
+        "Two or more motors of one side run, backwards, and stop when the stick is let go.",
+        power !== null && `They have ${power} at most.`,
+        stop !== null && `After ${stop} they stop by themselves.`,
+      ),
+      caution: "Short bursts: motors that are blocked burn. Nobody near, for in the grass it jumps.",
+      risk: "spins",
+      from: [
+        ...view.modeLines("turtle"),
+        ...view.from("motors.reversible", "safety.turtle-power", "safety.turtle-stop-after"),
+      ],
+    }),
+  ];
+}

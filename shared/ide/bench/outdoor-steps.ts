@@ -1,0 +1,238 @@
+/** Outdoors: the range walk, propellers on, the hover, what flies by itself, and the way home last of all. */
+import { packsOf } from "../../numbers/pack-of.ts";
+import type { BenchStep } from "../../protocol/bench.ts";
+import { saidMotors } from "../../rules/lib/said-motors.ts";
+import { joinWithAnd } from "../../text/list.ts";
+import { formatDuration } from "../context/format.ts";
+import { benchStep, sentences } from "./bench-step.ts";
+import type { BenchView } from "./bench-view.ts";
+import { placeInWords, turnOf } from "./motor-words.ts";
+
+/** The step after which the craft may fly. */
+export const PROPELLERS_ON = "outdoors.propellers";
+export const OPEN_PLACE = "outdoors.place";
+
+export function outdoorSteps(view: BenchView): BenchStep[] {
+  return [
+    rangeStep(view),
+    placeStep(),
+    propellerStep(view),
+    ...fixSteps(view),
+    ...hoverSteps(view),
+    ...modeSteps(view),
+    ...homeSteps(view),
+  ];
+}
+
+function rangeStep(view: BenchView): BenchStep {
+  const least = view.text("transmitter.power-least");
+  return benchStep({
+    id: "outdoors.range",
+    what: "Still without propellers, disarmed, the video on: let somebody hold the craft as high as it flies and turn it round once, and walk away with the handset at reduced power.",
+    expect: sentences(
+      least === null ? null : `At its least the handset sends ${least}.`,
+      "Note where the link drops out, and compare it with last time: much less is an antenna that is hurt.",
+    ),
+    risk: "powered",
+    check: "bench.range-checked",
+    from: view.from("transmitter.power-least", "transmitter.power", "link.antennas"),
+  });
+}
+
+function placeStep(): BenchStep {
+  return benchStep({
+    id: OPEN_PLACE,
+    what: "Look round: an open place, nobody near or below, the craft in sight of the unaided eye or of an observer.",
+    expect: "Height, place and marks are as the law here asks for them.",
+    risk: "unpowered",
+  });
+}
+
+function propellerStep(view: BenchView): BenchStep {
+  const spin = view.word("motors.spin");
+  const motors = saidMotors(view.craft);
+  const count = view.integer("frame.motors") ?? motors.length;
+  const each = motors.flatMap((motor) => {
+    const turn = turnOf(motor, spin, count);
+    return turn ? [`motor ${motor.number}${motor.place ? ` (${placeInWords(motor.place.is)})` : ""} ${turn.way}`] : [];
+  });
+  const size = ["propeller-diameter", "propeller-pitch", "propeller-blades"].map((name) => view.text(`frame.${name}`));
+  return benchStep({
+    id: PROPELLERS_ON,
+    what: "Pull the pack, and put the propellers on.",
+    expect: sentences(
+      size[0] != null &&
+        `${size[0]}${size[1] == null ? "" : ` with a pitch of ${size[1]}`}${size[2] == null ? "" : `, ${size[2]} blades`}.`,
+      each.length > 0 ? `Seen from above: ${joinWithAnd(each)}.` : "Each as its motor was seen to turn.",
+      "Printed side up, the higher edge of each blade first, none cracked, all tight.",
+    ),
+    caution: "From here on the craft can cut: pack in last, and hands off once it is.",
+    risk: "unpowered",
+    from: [
+      ...view.from("frame.propeller-diameter", "frame.propeller-pitch", "frame.propeller-blades", "motors.spin"),
+      ...motors.map(({ setting }) => setting.source),
+    ],
+  });
+}
+
+/** A craft that knows places waits for its satellites before it starts. */
+function fixSteps(view: BenchView): BenchStep[] {
+  const needs = view.integer("navigation.fix-needs");
+  const waits = view.word("safety.arm-needs-fix") === "yes";
+  if (needs === null && !waits) return [];
+  return [
+    benchStep({
+      id: "outdoors.fix",
+      what: "Set it down under the open sky, and wait for satellites.",
+      expect: sentences(
+        needs !== null && `${needs} satellites or more.`,
+        waits && "Until then it does not arm.",
+        view.word("navigation.home-set") === "kept" && "Home is where it was armed first since it was plugged in.",
+        view.word("navigation.home-set") === "renewed" && "Home is where it was armed last.",
+      ),
+      risk: "powered",
+      from: view.from("navigation.fix-needs", "safety.arm-needs-fix", "navigation.home-set"),
+    }),
+  ];
+}
+
+function hoverSteps(view: BenchView): BenchStep[] {
+  const throttle = view.text("pack.hover-throttle") ?? view.text("frame.hover-throttle");
+  const current = view.text("pack.hover-current");
+  const [pack] = packsOf(view.craft, view.catalogue);
+  const seconds = pack?.hoverS ?? null;
+  const last = view.amount("bench.motor-heat-read", "degC");
+  return [
+    benchStep({
+      id: "outdoors.hover",
+      what: "Hover for half a minute at the height of a knee, over grass, and watch throttle and current.",
+      expect: sentences(
+        "It stands still without help, and sounds even.",
+        throttle !== null && `It hovers at ${throttle}${throttle.endsWith("%") ? " throttle" : ""}.`,
+        current !== null && `It draws ${current}.`,
+        seconds !== null && `By that a pack lasts ${formatDuration(seconds)} in a hover.`,
+      ),
+      caution: "It lifts with its own will only once: at the first twitch, disarm.",
+      risk: "flies",
+      check: "bench.hover-checked",
+      from: view.from("pack.hover-throttle", "frame.hover-throttle", "pack.hover-current"),
+    }),
+    benchStep({
+      id: "outdoors.heat",
+      what: "Land, disarm, pull the pack, and feel each motor.",
+      expect: sentences(
+        "All alike, and none too hot to hold: two seconds of a finger are about 55 degC.",
+        last !== null && `Last time the hottest had ${last} degC.`,
+      ),
+      risk: "unpowered",
+      check: "bench.hover-checked",
+      readings: [
+        view.reading("motor-heat-read", {
+          what: "temperature of the hottest motor",
+          form: "45 degC",
+          expected: "below about 55 degC",
+        }),
+      ],
+      from: view.from("bench.motor-heat-read"),
+    }),
+  ];
+}
+
+/** Modes that change how the craft flies, in the order in which one dares them. */
+const FLOWN: readonly string[] = [
+  "level",
+  "level-blend",
+  "lean-limit",
+  "hold-heading",
+  "heading-by-pilot",
+  "rates-second",
+  "gains-second",
+  "hold-height",
+  "hold-place",
+  "camera-line",
+  "launch-hold",
+  "level-now",
+];
+
+function modeSteps(view: BenchView): BenchStep[] {
+  const flown = FLOWN.filter((name) => view.mode(name));
+  if (flown.length === 0) return [];
+  return [
+    benchStep({
+      id: "outdoors.modes",
+      what: `High enough for a mistake, try one after another: ${flown.map((name) => `${name} (${view.mode(name)!.text})`).join("; ")}.`,
+      expect: "Each does what its name says, and the craft is the pilot's again as soon as it is off.",
+      caution: flown.includes("hold-place") ? "Leave hold-place the moment the craft begins to circle." : null,
+      risk: "flies",
+      from: flown.flatMap((name) => view.modeLines(name)),
+    }),
+  ];
+}
+
+function homeSteps(view: BenchView): BenchStep[] {
+  const mode = view.mode("return-home");
+  const byLoss = view.word("failsafe.then") === "return";
+  if (!mode && !byLoss) return [];
+  const text = (name: string) => view.text(`navigation.${name}`);
+  const [height, obstacle, distance] = [text("return-height"), text("obstacle-height"), text("start-distance")];
+  if (height === null) view.asked("navigation.return-height", "how high the craft flies home");
+  const trial = view.mode("loss-trial");
+  return [
+    benchStep({
+      id: "outdoors.home",
+      what: mode
+        ? `Last of all: fly out${distance === null ? "" : ` beyond ${distance}`}, turn return-home on (${mode.text}), and keep both thumbs at the sticks.`
+        : `Last of all: fly out${distance === null ? "" : ` beyond ${distance}`}, ${trial ? `turn loss-trial on (${trial.text})` : "switch the handset off for as long as the failsafe takes"}, and be ready to take over.`,
+      expect: homeInWords(view, height, obstacle),
+      caution: "Nobody below the way home; if it turns away from home, its compass is wrong: take it back at once.",
+      risk: "flies",
+      check: "bench.home-checked",
+      from: [
+        ...view.modeLines("return-home"),
+        ...view.from(
+          ...[
+            "return-height",
+            "obstacle-height",
+            "return-climb",
+            "return-speed",
+            "start-distance",
+            "home-radius",
+            "arrival",
+            "stick-override",
+          ].map((name) => `navigation.${name}`),
+          "failsafe.then",
+        ),
+      ],
+    }),
+  ];
+}
+
+const CLIMBS: Readonly<Record<string, string>> = {
+  first: "climbs first",
+  "on-the-way": "climbs on the way",
+  "keep-if-higher": "stays as high as it is, if that is higher",
+};
+
+const ARRIVES: Readonly<Record<string, string>> = {
+  land: "Over home it lands.",
+  wait: "Over home it waits for the pilot.",
+  stop: "Over home its motors stop, and it falls: take over before.",
+};
+
+function homeInWords(view: BenchView, height: string | null, obstacle: string | null): string {
+  const speed = view.text("navigation.return-speed");
+  const climb = CLIMBS[view.word("navigation.return-climb") ?? ""];
+  const override = view.word("navigation.stick-override");
+  const distance = view.text("navigation.start-distance");
+  return sentences(
+    height !== null &&
+      `It flies home ${height} above the start${climb ? `, and ${climb}` : ""}${obstacle === null ? "" : `; the tallest obstacle there is ${obstacle}`}.`,
+    speed !== null && `It comes at ${speed}.`,
+    distance !== null && `Nearer than ${distance} it does not fly home.`,
+    ARRIVES[view.word("navigation.arrival") ?? ""],
+    view.mode("return-home") && "With the mode off the pilot has it back.",
+    override === "yes" && "Moving the sticks far takes it back too.",
+    override === "no" && "The sticks alone do not take it back.",
+    "It takes a fix.",
+  );
+}

@@ -1,0 +1,26 @@
+/** Every craft that flies in the tests, with its workspace: the demo, the shelf, the sound and the sane ones. */
+import type { Craft } from "../../../shared/model/craft.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
+import { workspaceOf } from "../../rules/check.ts";
+import { scriptsIn } from "../../rules/fixtures.ts";
+
+/** Below `tests/fixtures`. */
+const FOLDERS = ["../../examples", "shelf", "sound", "sane", "shed", "faulty"];
+
+export interface TriedCraft {
+  readonly name: string;
+  readonly craft: Craft;
+  readonly workspace: Workspace;
+}
+
+/** All of them, by folder and name. */
+export function triedCraft(): TriedCraft[] {
+  return FOLDERS.flatMap((folder) => {
+    const files = scriptsIn(folder);
+    const workspace = workspaceOf(files);
+    return Object.keys(files).flatMap((file) => {
+      const craft = workspace.craft(file);
+      return craft ? [{ name: file, craft, workspace }] : [];
+    });
+  });
+}

@@ -1,0 +1,64 @@
+/** What must hold of every bench list, whatever the craft. */
+import { expect } from "vitest";
+import { BENCH_WARNING } from "../../../shared/ide/bench/bench-list.ts";
+import { BENCH_RISKS, type BenchList, type BenchRisk } from "../../../shared/protocol/bench.ts";
+import { catalogue } from "../compare/made-lines.ts";
+
+/** The phases in the order that is safe, each with the most that the craft may do in it. */
+export const MOST_RISK: readonly (readonly [phase: string, most: BenchRisk])[] = [
+  ["unpowered", "unpowered"],
+  ["first-power", "powered"],
+  ["link", "powered"],
+  ["sticks", "may-arm"],
+  ["mount", "powered"],
+  ["switches", "spins"],
+  ["arming", "spins"],
+  ["motors", "spins"],
+  ["loss", "spins"],
+  ["meters", "powered"],
+  ["helpers", "spins"],
+  ["picture", "powered"],
+  ["outdoors", "flies"],
+];
+
+const riskOf = (risk: BenchRisk) => BENCH_RISKS.indexOf(risk);
+
+/** The order is safe, each step is there once, and each reading has a setting. */
+export function expectLawful(list: BenchList): void {
+  const steps = list.phases.flatMap((phase) => phase.steps.map((step) => ({ ...step, phase: phase.name })));
+  const names = list.phases.map(({ name }) => name);
+  expect(names).toEqual(MOST_RISK.map(([name]) => name).filter((name) => names.includes(name)));
+  for (const { phase, risk, id } of steps) {
+    const most = MOST_RISK.find(([name]) => name === phase)![1];
+    expect(riskOf(risk), `${id} in ${phase}`).toBeLessThanOrEqual(riskOf(most));
+  }
+  expect(new Set(steps.map(({ id }) => id)).size).toBe(steps.length);
+  const off = steps.findIndex(({ id }) => id === "unpowered.propellers");
+  const first = steps.findIndex(({ risk }) => risk !== "unpowered");
+  if (first >= 0) {
+    expect(off).toBe(0);
+    expect(list.warning).toBe(BENCH_WARNING);
+  }
+  // Nothing flies before the propellers are on, and they go on where nothing but flying comes after.
+  const on = steps.findIndex(({ id }) => id === "outdoors.propellers");
+  const flies = steps.findIndex(({ risk }) => risk === "flies");
+  if (flies >= 0) expect(on).toBeGreaterThanOrEqual(0);
+  for (const [i, { risk, id }] of steps.entries())
+    if (on >= 0 && i > on) expect(["unpowered", "powered", "flies"], id).toContain(risk);
+    else expect(risk, id).not.toBe("flies");
+  for (const { readings, check } of steps) {
+    for (const { name } of readings) expectSetting(name);
+    if (check !== null) expectSetting(check);
+  }
+}
+
+function expectSetting(path: string): void {
+  const [section = "", rest = ""] = path.split(".");
+  const [name = "", field] = rest.split(" ");
+  const spec = catalogue.setting(section, name);
+  expect(spec, path).toBeDefined();
+  if (field !== undefined)
+    expect(spec!.types.some((type) => type.is === "fields" && type.fields.some((each) => each.name === field))).toBe(
+      true,
+    );
+}
