@@ -7,23 +7,31 @@ main > .quiet { margin-top: .6rem; }
 .steps > li { break-inside: avoid; }
 .step { display: grid; grid-template-columns: auto 2.4em minmax(0, 1fr); gap: 0 .6em; padding: .45rem 0; border-top: 1px solid var(--line); break-inside: avoid; }
 .step > input { margin-top: .12em; }
-.said { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr)); gap: 0 1.2em; }
+.said, .reading { display: flex; flex-wrap: wrap; gap: 0 1.2em; align-items: baseline; }
+.what { flex: 2 1 15rem; }
+.expect { flex: 3 1 19rem; }
 .what { font-weight: 600; }
 .why { font-style: italic; }
 .caution { border-left: 4px solid; padding-left: .5rem; margin: .2rem 0; }
 .done { grid-template-columns: 2.4em minmax(0, 1fr); padding: .15rem 0 .15rem calc(1.1em + .6em); }
 .done, .done .number { color: var(--quiet); font-weight: 400; font-size: .95em; }
 .day { white-space: nowrap; font-weight: 600; }
-.reading { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(100%, 8.5rem), 1fr)); gap: 0 .8em; align-items: baseline; margin-top: .2rem; }
+.reading { gap: 0 .8em; margin-top: .2rem; }
+.asked { flex: 1 1 8rem; }
+.beside { flex: 2 1 14rem; }
+.reading input { flex: 0 1 9rem; }
 .reading label { display: contents; }
-.form { color: var(--quiet); font-size: .85em; }
+.form { flex: 0 1 9rem; color: var(--quiet); font-size: .85em; }
 .days { table-layout: fixed; }
 .days code { font-size: .9em; }
 .days .day-line { width: 10em; }
 .days td:nth-child(3) { white-space: nowrap; }
 .of-switches:not(.many) { float: right; width: 55%; margin: .3rem 0 .5rem 1.2rem; }
 .of-motors { float: right; width: 42%; margin: .3rem 0 .5rem 1.2rem; }
-.of-osd, .of-osd-second, .many { clear: both; max-width: 42rem; break-after: avoid; }
+.of-osd, .of-osd-second, .many { clear: both; max-width: 42rem; }
+.phase > figure:last-of-type { break-after: avoid; }
+/* The few steps of the motors are done with their picture before one. */
+.phase:has(> .of-motors) { break-inside: avoid; }
 .many { break-inside: auto; }
 .many img { break-inside: avoid; margin-bottom: .5rem; }
 @media (max-width: 34rem) {
@@ -37,9 +45,16 @@ main > .quiet { margin-top: .6rem; }
 }
 @media print {
   .step { padding: 1.5mm 0; border-top: .2mm solid #999; grid-template-columns: 4.2mm 9mm minmax(0, 1fr); gap: 0 2.5mm; }
-  .said { grid-template-columns: repeat(auto-fit, minmax(min(100%, 68mm), 1fr)); gap: 0 5mm; }
+  .said { gap: 0 5mm; }
+  .what { flex-basis: 54mm; }
+  .expect { flex-basis: 72mm; }
   .done { grid-template-columns: 9mm minmax(0, 1fr); padding: .5mm 0 .5mm 6.7mm; }
-  .reading { grid-template-columns: repeat(auto-fit, minmax(min(100%, 30mm), 1fr)); gap: 0 3mm; }
+  .reading { gap: 0 3mm; }
+  .asked { flex-basis: 32mm; }
+  .beside { flex-basis: 50mm; }
+  .reading input { flex-basis: 30mm; }
+  .form { flex-basis: 33mm; }
+  .days input { height: 5.5mm; }
   section { margin-top: 6mm; }
   .of-switches:not(.many) { width: 98mm; margin: 1mm 0 2mm 5mm; }
   .of-motors { width: 70mm; margin: 1mm 0 2mm 5mm; }

@@ -35,10 +35,11 @@ tr { break-inside: avoid; }
 .aside { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
 @media print {
   :root { color-scheme: light; --ground: #fff; --ink: #000; --quiet: #333; --clay: #000; --line: #777; --slip: #eee; }
-  body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.35; background: none; }
+  body { max-width: none; padding: 0; font-size: 9.5pt; line-height: 1.35; background: none; }
   h1 { font-size: 20pt; }
   h2 { font-size: 13.5pt; }
   thead { display: table-header-group; }
+  ul.points > li:nth-last-child(-n + 2):not(:first-child) { break-before: avoid; }
   p, li { orphans: 2; widows: 2; }
   input[type="checkbox"] { width: 4.2mm; height: 4.2mm; border: .4mm solid #000; }
   input.ruled { border-bottom: .3mm solid #000; height: 7mm; }

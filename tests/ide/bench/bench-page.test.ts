@@ -93,7 +93,7 @@ test("a change is told once in a part, and only of a check that had a day", () =
   expect(above!.match(/“mount-yaw” changed/g)).toHaveLength(1);
   expect(above).not.toContain("No day is written");
   expect(days).toBe(
-    " Check Line Day Why mount bench.mount-checked “mount-yaw” changed. meter bench.meter-checked No day is written.",
+    " Check Line Day Why again mount bench.mount-checked “mount-yaw” changed. meter bench.meter-checked",
   );
 });
 
