@@ -1,4 +1,5 @@
 /** The bench list as a sheet that is printed: one file, with the pictures of this craft beside the steps that use them. */
+import { countInWords, duesInWords, readingInWords } from "../../draw/bench-words.ts";
 import type {
   BenchCheckState,
   BenchList,
@@ -34,7 +35,7 @@ const NAME_MOST = 120;
 
 /** The whole file; it has no script, and asks nothing of the network. */
 export function benchPage(list: BenchList, pictures: SheetPictures): string {
-  const sheet: Sheet = { pictures, drawnIn: new Map(), written: writtenChecks(list.checks) };
+  const sheet: Sheet = { pictures, drawnIn: new Map(), dues: duesInWords(list) };
   const phases = list.phases.map((phase, index) => phaseOf(phase, index + 1, sheet));
   const body = [
     headOf(list),
@@ -59,12 +60,8 @@ interface Sheet {
   readonly pictures: SheetPictures;
   /** Each picture is drawn once: the number of the phase in which it stands. */
   readonly drawnIn: Map<BenchPictureName, number>;
-  /** The checks that have a line in the script. */
-  readonly written: ReadonlySet<string>;
-}
-
-function writtenChecks(checks: readonly BenchCheckState[]): Set<string> {
-  return new Set(checks.filter(({ at }) => at !== null).map(({ name }) => name));
+  /** Why a step is to be done again. */
+  readonly dues: ReturnType<typeof duesInWords>;
 }
 
 function headOf({ craft, file }: BenchList): string {
@@ -76,27 +73,17 @@ function headOf({ craft, file }: BenchList): string {
 </header>`;
 }
 
-function countsOf({ phases }: BenchList): string {
-  const steps = phases.flatMap((phase) => phase.steps);
-  const done = steps.filter(({ due }) => due.state === "done").length;
-  const todo = steps.length - done;
-  const kept =
-    done === 0 ? "" : ` ${countOf(done, "more is done already", "more are done already")}: a line with its day.`;
-  return `<p class="quiet">${countOf(todo, "step to do", "steps to do")}.${kept} <span class="screen">What is ticked and written here lasts as long as this page is open: print it, or write it into the script.</span></p>`;
-}
-
-function countOf(count: number, one: string, many: string): string {
-  return `${count} ${count === 1 ? one : many}`;
+function countsOf(list: BenchList): string {
+  return `<p class="quiet">${countInWords(list)} <span class="screen">What is ticked and written here lasts as long as this page is open: print it, or write it into the script.</span></p>`;
 }
 
 function phaseOf({ name, title, how, steps }: BenchPhase, number: number, sheet: Sheet): string {
-  const told = new Set<string>();
   const before = new Map(sheet.drawnIn);
   const figures = steps.map(({ due, picture }) => (due.state === "done" ? "" : figureFor(picture, number, sheet)));
   const items = steps.map((step, index) => {
     const count = `${number}.${index + 1}`;
     if (step.due.state === "done") return doneStep(step, step.due.day, count);
-    return stepOf(step, count, whyOf(step, sheet, told), elsewhere(step.picture, before));
+    return stepOf(step, count, whyOf(step, sheet), elsewhere(step.picture, before));
   });
   const parts = [
     `<h2 id="phase-${number}"><span class="number">${number}</span> ${shownText(title)}</h2>`,
@@ -109,11 +96,9 @@ ${parts.filter((part) => part !== "").join("\n")}
 </section>`;
 }
 
-/** Why a step is to be done again: once in a phase, and only where its check had a day before. */
-function whyOf({ due, check }: BenchStep, { written }: Sheet, told: Set<string>): string {
-  if (due.state !== "due" || check === null || !written.has(check) || told.has(due.why)) return "";
-  told.add(due.why);
-  return `<p class="why">${shownText(due.why)}</p>`;
+function whyOf(step: BenchStep, { dues }: Sheet): string {
+  const why = dues(step);
+  return why === "" ? "" : `<p class="why">${shownText(why)}</p>`;
 }
 
 /** The picture in the part that first uses it. */
@@ -160,10 +145,9 @@ function doneStep({ id, what }: BenchStep, day: string, number: string): string 
 }
 
 /** What to read, what should be read, and a line to write it on. */
-function readingOf({ what, form, expected, text }: BenchReading): string {
-  const should = expected === null ? "" : `expected ${expected}`;
-  const has = text === null ? "" : `in the script ${text}`;
-  const beside = [should, has].filter((part) => part !== "").join("; ");
+function readingOf(reading: BenchReading): string {
+  const { what, form } = reading;
+  const beside = readingInWords(reading);
   return `<li class="reading"><label><span class="asked">${shownText(what)}</span> <span class="beside">${shownText(beside)}</span> <input class="ruled" autocomplete="off" aria-description="such as ${shownText(form)}"></label> <span class="form" aria-hidden="true">such as ${shownText(form)}</span></li>`;
 }
 
@@ -181,7 +165,7 @@ function daysOf(checks: readonly BenchCheckState[]): string {
     return `<tr><th scope="row">${shownText(title)}</th><td><code>${shownText(name)}</code></td><td>${day}</td>${why}</tr>`;
   });
   return `<section aria-labelledby="days">
-<h2 id="days">Days to write into the script</h2>
+<h2 id="days">Days to write into “bench”</h2>
 <table class="days">
 <thead><tr><th scope="col">Check</th><th scope="col">Line</th><th scope="col" class="day-line">Day</th>${hasWhy ? '<th scope="col">Why again</th>' : ""}</tr></thead>
 <tbody>

@@ -52,7 +52,7 @@ test("what is done has its day in place of a box, and neither readings nor a pic
   expect(wordsOf(html)).toContain("1.1 Move roll. done 2026-03-15 1.2 Move yaw.");
   expect(html).not.toContain("<img");
   expect(html.match(/<input type="checkbox"/g)).toHaveLength(1);
-  expect(wordsOf(html)).toContain("1 step to do. 1 more is done already: a line with its day.");
+  expect(wordsOf(html)).toContain("2 steps, 1 of them done and still good.");
 });
 
 test("a reading has what is expected, what the script has, and a line to write on with a name of its own", () => {
@@ -70,13 +70,13 @@ test("a reading has what is expected, what the script has, and a line to write o
     none,
   );
   expect(wordsOf(html)).toContain(
-    "both ends of roll expected 978 us to 2022 us; in the script 990 us to 2010 us such as 988 us to 2012 us",
+    "both ends of roll expected 978 us to 2022 us; the script has 990 us to 2010 us such as 988 us to 2012 us",
   );
   expect(wordsOf(html)).toContain("middle such as 1500 us");
   expect(html).toContain('aria-description="such as 1500 us"');
 });
 
-test("a change is told once in a part, and only of a check that had a day", () => {
+test("a change is told once, and only of a check that had a day", () => {
   const changed = { state: "due", why: "“mount-yaw” changed." } as const;
   const never = { state: "due", why: "No day is written." } as const;
   const steps = ["a", "b"].flatMap((id) => [
@@ -89,7 +89,7 @@ test("a change is told once in a part, and only of a check that had a day", () =
       { name: "bench.meter-checked", title: "meter", due: never, at: null },
     ],
   });
-  const [above, days] = body(list).split("Days to write into the script");
+  const [above, days] = body(list).split("Days to write into “bench”");
   expect(above!.match(/“mount-yaw” changed/g)).toHaveLength(1);
   expect(above).not.toContain("No day is written");
   expect(days).toBe(

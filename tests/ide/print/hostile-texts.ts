@@ -37,6 +37,5 @@ export const hostileTexts: readonly string[] = [
   "العربية 5806 MHz",
   "ピッチャー・水差し",
   "👩‍🚀 🏴󠁧󠁢󠁳󠁣󠁴󠁿",
-  "",
   "   ",
 ];
