@@ -77,7 +77,7 @@ export function courseOf(compiled: Compiled, names: readonly string[], wish: Tou
     const dials = new Set(byLevel.flatMap(({ name, control }) => (control?.kind === "dial" ? [name] : [])));
     const controls = disarmedStart(begun, dials, { diagrams, controlAt, not: armed.off });
     const levelsOf = order.map((level) => levels.get(byLevel[level]!.name)!);
-    const goals = goalsOf({ controls, diagrams, controlAt, modes }, levelsOf);
+    const goals = goalsOf({ controls, diagrams, controlAt, modes }, levelsOf, compiled.budget.tour >> 2);
     return { controls, diagrams, controlAt, modes, armed, goals };
   });
 }
@@ -243,26 +243,36 @@ function disarmedStart(
   return controls.map((control, i) => ({ ...control, start: starts[i]! }));
 }
 
-/** Above this number of sets it is not tried which of them contain others: it would take the square of it. */
-const MANY_GOALS = 120;
-
 /**
  * The sets in which a mode is on, and those in which it is off, as far as there are such states: without those that
  * are met at the start, and those that a tour meets in any case, since it goes to every place and to a smaller set.
+ * Where that takes too much work more of them stay: to meet them once more does no harm.
  */
-function goalsOf(course: Omit<Course, "goals" | "armed">, levelOf: readonly number[]): readonly number[] {
+function goalsOf(
+  course: Omit<Course, "goals" | "armed">,
+  levelOf: readonly number[],
+  mostSteps: number,
+): readonly number[] {
   const { controls, diagrams, modes } = course;
   const at = controls.map(({ start }) => start);
   const sets = new Set(modes.flatMap(({ on, off }) => [on, off]));
   const open = [...sets].filter((set) => set !== NONE && !isIn(course, set, at));
-  const isSure = (set: number): boolean =>
-    controlsOf(course, set).some((i) =>
+  const isSure = (set: number): boolean => {
+    const others = diagrams.not(set);
+    return controlsOf(course, set).some((i) =>
       controls[i]!.places.some((_, p) => {
         const only = controls[i]!.places.map((__, other) => (other === p ? EVERY : NONE));
-        return !diagrams.meet(diagrams.make(levelOf[i]!, only), diagrams.not(set));
+        return !diagrams.meet(diagrams.make(levelOf[i]!, only), others);
       }),
     );
-  const left = open.filter((set) => !isSure(set));
-  if (left.length > MANY_GOALS) return left;
-  return left.filter((set) => !left.some((other) => other !== set && !diagrams.meet(other, diagrams.not(set))));
+  };
+  return (
+    diagrams.withBudget(mostSteps, () => {
+      const left = open.filter((set) => !isSure(set));
+      return left.filter((set) => {
+        const others = diagrams.not(set);
+        return !left.some((other) => other !== set && !diagrams.meet(other, others));
+      });
+    }) ?? open
+  );
 }

@@ -21,6 +21,11 @@ export interface TestList {
   readonly children: Int32Array;
 }
 
+/** Above these numbers no search among tours ends within the budget. */
+const MOST_PLACES = 64;
+const MOST_CONTROLS = 16;
+const MOST_GOALS = 64;
+
 export const YES = -1;
 export const NO = -2;
 
@@ -29,6 +34,12 @@ export interface TourPart {
   readonly of: readonly number[];
   readonly controls: readonly TourControl[];
   readonly goals: readonly TestList[];
+  /** Few enough controls and places to search among their tours. */
+  readonly isSmall: boolean;
+  /** For each goal, for each other one whether they cannot be met in the same state; null where that is not known. */
+  readonly apart: readonly Uint8Array[] | null;
+  /** By control the goals that rest on it. */
+  readonly goalsOn: readonly (readonly number[])[];
   /** By control, for each place the first of the places that all goals and wishes take for the same. */
   readonly alike: readonly (readonly number[])[];
 }
@@ -71,8 +82,18 @@ export function makePart(
   const controls = of.map((i) => course.controls[i]!);
   const lists = goals.map((set) => testList(course, of, set));
   const told = [...lists, ...others.map((set) => testList(course, of, set))];
-  const alike = controls.map(({ places }, c) => places.map((_, p) => firstAlike(told, c, p)));
-  return { of, controls, goals: lists, alike };
+  const isSmall =
+    of.length <= MOST_CONTROLS && controls.reduce((sum, { places }) => sum + places.length, 0) <= MOST_PLACES;
+  const alike = controls.map(({ places }, c) => places.map((_, p) => (isSmall ? firstAlike(told, c, p) : p)));
+  const goalsOn = controls.map((): number[] => []);
+  for (const [goal, list] of lists.entries()) for (const c of new Set(list.controls)) goalsOn[c]!.push(goal);
+  return { of, controls, goals: lists, alike, isSmall, apart: isSmall ? apartOf(course, goals) : null, goalsOn };
+}
+
+/** For each set, for each other set whether they have no state in common; null where there are too many of them. */
+function apartOf({ diagrams }: Course, goals: readonly number[]): readonly Uint8Array[] | null {
+  if (goals.length > MOST_GOALS) return null;
+  return goals.map((goal) => Uint8Array.from(goals, (other) => (diagrams.meet(goal, other) ? 0 : 1)));
 }
 
 function firstAlike(lists: readonly TestList[], control: number, place: number): number {

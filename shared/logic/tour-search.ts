@@ -20,42 +20,40 @@ export interface PartTour {
   readonly isShortest: boolean;
 }
 
-/** Above these numbers of places no search ends within the budget. */
-const MOST_PLACES = 64;
-const MOST_CONTROLS = 16;
-
 /**
  * A tour of the part. The bound: a movement takes one control to one place, so a tour has a movement for each place
  * that is not taken at its start, and one more to let go of each control that springs back. Tours that are longer by 0,
  * 1, 2, ... movements are searched in turn, depth first, until one is found.
  */
 export function tourOfPart(part: TourPart, purse: Purse): PartTour {
-  const quick = quickTour(part, purse);
-  const least = beginWalk(part, () => {}).left();
-  const places = part.controls.reduce((sum, control) => sum + control.places.length, 0);
-  const isSmall = places <= MOST_PLACES && part.controls.length <= MOST_CONTROLS;
-  let best = quick;
-  let isProven = isSmall || quick.length === least;
-  for (let extra = 0; isSmall && extra < quick.length - least; extra++) {
-    // What is left is shared out among the lengths that may still be tried, with more for the shorter ones.
-    const found = search(part, { extra, late: null, lateMoves: 0, shunned: [] }, spendFrom(purse, purse.left >> 1));
-    if (found === "over") isProven = false;
-    else if (found !== null) {
-      best = found;
-      break;
-    }
+  const { left, least } = boundsOf(part);
+  let best = quickTour(part, least, purse);
+  if (best.length > least && part.isSmall) best = broadTour(part, best, purse);
+  for (let extra = least - left; extra < best.length - left; extra++) {
+    const found = part.isSmall ? search(part, { ...FREE, extra }, spendFrom(purse, purse.left >> 1)) : "over";
+    // What is longer takes still more work.
+    if (found === "over") return { steps: best, isShortest: false };
+    if (found !== null) return { steps: found, isShortest: true };
   }
-  return { steps: best, isShortest: isProven };
+  return { steps: best, isShortest: true };
+}
+
+/** How many places there are to go to and controls to let go of, and at least how many movements any tour has. */
+function boundsOf(part: TourPart): { readonly left: number; readonly least: number } {
+  const walk = beginWalk(part, () => {});
+  const left = walk.left();
+  return { left, least: part.apart ? Math.max(left, mostApart(walk.openGoals(), part.apart)) : left };
 }
 
 /** Of the tours of the length of one that is known one that keeps to the wishes, as far as such a tour is found. */
 export function asWished(part: TourPart, wish: PartWish, known: readonly Step[], purse: Purse): readonly Step[] {
   const { late, shunned } = wish;
-  if (part.controls.length > MOST_CONTROLS) return known;
+  if (!part.isSmall) return known;
   const extra = known.length - beginWalk(part, () => {}).left();
+  const own: Purse = { left: purse.left >> 2 };
   for (const shun of shunned.length > 0 ? [shunned, []] : [[]]) {
     for (let lateMoves = 0; lateMoves <= known.length; lateMoves++) {
-      const found = search(part, { extra, late, lateMoves, shunned: shun }, spendFrom(purse, purse.left >> 2));
+      const found = search(part, { extra, late, lateMoves, shunned: shun }, spendFrom(own, own.left >> 2));
       if (found !== null && found !== "over") return found;
     }
   }
@@ -80,6 +78,8 @@ interface Bounds {
   readonly shunned: readonly TestList[];
 }
 
+const FREE: Bounds = { extra: 0, late: null, lateMoves: 0, shunned: [] };
+
 /** A tour within these bounds; null where there is none, `over` where the steps do not suffice to tell. */
 function search(part: TourPart, bounds: Bounds, spend: (steps: number) => boolean): readonly Step[] | null | "over" {
   let within = true;
@@ -99,6 +99,7 @@ function search(part: TourPart, bounds: Bounds, spend: (steps: number) => boolea
     const goals = walk.openGoals();
     if (walk.left() === 0 && goals.length === 0) return true;
     if (goals.some((goal) => walk.extraOfGoal(goal) > slack)) return false;
+    if (part.apart && mostApart(goals, part.apart) > walk.left() + slack) return false;
     if (!spend(8 + part.controls.length)) within = false;
     const key = `${walk.key()}${String.fromCharCode(slack)}`;
     if (failed.has(key)) return false;
@@ -118,6 +119,13 @@ function search(part: TourPart, bounds: Bounds, spend: (steps: number) => boolea
   };
   if (visit(bounds.extra)) return steps;
   return within ? null : "over";
+}
+
+/** At least so many movements meet these goals: of goals of which no two have a state in common each takes one. */
+function mostApart(goals: readonly number[], apart: readonly Uint8Array[]): number {
+  const chosen: number[] = [];
+  for (const goal of goals) if (chosen.every((other) => apart[goal]![other] === 1)) chosen.push(goal);
+  return chosen.length;
 }
 
 /** The steps that may come next with so many movements to spare, those that a hand would do first before others. */
@@ -142,21 +150,28 @@ function nextSteps(walk: Walk, slack: number): readonly Step[] {
 }
 
 /** A tour that is found at once, the better of two: neither looks further than its next movements. */
-function quickTour(part: TourPart, purse: Purse): readonly Step[] {
-  const charge = (steps: number) => {
-    purse.left -= steps;
-  };
-  const plain = greedyTour(part, charge, false);
-  const careful = greedyTour(part, charge, purse.left > 0);
+function quickTour(part: TourPart, least: number, purse: Purse): readonly Step[] {
+  const plain = greedyTour(part, spendFrom(purse, purse.left >> 3), () => false);
+  if (plain.length === least) return plain;
+  const spend = spendFrom(purse, purse.left >> 3);
+  let isCareful = true;
+  const careful = greedyTour(
+    part,
+    (steps) => {
+      isCareful &&= spend(steps);
+      return isCareful;
+    },
+    () => isCareful,
+  );
   return careful.length < plain.length ? careful : plain;
 }
 
 /**
- * All places that were not taken yet, one by one, and then the goals, always the nearest first. `isCareful`: next is
- * the place that takes the fewest goals out of reach, and shows the most.
+ * All places that were not taken yet, one by one, and then the goals, always the nearest first. While it is careful,
+ * next is the place that takes the fewest goals out of reach, and shows the most.
  */
-function greedyTour(part: TourPart, charge: (steps: number) => void, isCareful: boolean): readonly Step[] {
-  const walk = beginWalk(part, charge);
+function greedyTour(part: TourPart, spend: (steps: number) => boolean, isCareful: () => boolean): readonly Step[] {
+  const walk = beginWalk(part, spend);
   const steps: Step[] = [];
   const take = ({ control, place }: Step): void => {
     walk.take(control, place);
@@ -168,7 +183,9 @@ function greedyTour(part: TourPart, charge: (steps: number) => void, isCareful: 
     take(next);
   }
   for (let goals = walk.openGoals(); goals.length > 0; goals = walk.openGoals()) {
-    const ways = goals.map((goal) => walk.wayTo(goal));
+    // Beyond what may be looked at the next best one does.
+    const near = spend(goals.length) ? goals : goals.slice(0, 1);
+    const ways = near.map((goal) => walk.wayTo(goal));
     for (const step of ways.reduce((best, way) => (way.length < best.length ? way : best))) take(step);
   }
   for (const [control, { springs, start }] of part.controls.entries())
@@ -176,21 +193,65 @@ function greedyTour(part: TourPart, charge: (steps: number) => void, isCareful: 
   return steps;
 }
 
-function nextNew(walk: Walk, isCareful: boolean): Step | null {
-  let best: Step | null = null;
-  let least = Number.POSITIVE_INFINITY;
+function nextNew(walk: Walk, isCareful: () => boolean): Step | null {
   const next = nextSteps(walk, 1);
-  if (!next.some(({ control, place }) => walk.isNew(control, place))) return null;
+  const first = next.find(({ control, place }) => walk.isNew(control, place)) ?? null;
+  let best = first;
+  let least = Number.POSITIVE_INFINITY;
+  if (first === null) return null;
   for (const step of next) {
-    if (!walk.isNew(step.control, step.place)) {
-      // Letting go is left in any case, and may come first.
-      if (!isCareful || walk.extra(step.control, step.place) > 0) continue;
-    } else if (!isCareful) return step;
+    if (!isCareful()) return first;
     const extra = walk.extra(step.control, step.place);
+    // Letting go is left in any case, and may come first.
+    if (!walk.isNew(step.control, step.place) && extra > 0) continue;
+    // The goals of other controls stay as they are.
+    const goals = walk.part.goalsOn[step.control]!.filter(walk.isOpen);
+    const before = goals.reduce((sum, goal) => sum + 1 + 4 * walk.extraOfGoal(goal), 0);
     const taken = walk.take(step.control, step.place);
-    const cost = walk.openGoals().reduce((sum, goal) => sum + 1 + 4 * walk.extraOfGoal(goal), 4 * extra);
+    const after = goals.reduce((sum, goal) => (walk.isOpen(goal) ? sum + 1 + 4 * walk.extraOfGoal(goal) : sum), 0);
     walk.takeBack(taken);
+    const cost = 4 * extra + after - before;
     if (cost < least) [best, least] = [step, cost];
   }
   return best;
+}
+
+/** So many beginnings are followed at once. */
+const BREADTH = 40;
+
+interface Beginning {
+  readonly steps: readonly Step[];
+  readonly cost: number;
+}
+
+/** A tour that is shorter than the one known, if following the most promising beginnings side by side finds one. */
+function broadTour(part: TourPart, known: readonly Step[], purse: Purse): readonly Step[] {
+  const spend = spendFrom(purse, purse.left >> 1);
+  let within = true;
+  const walk = beginWalk(part, (steps) => {
+    within &&= spend(steps);
+  });
+  let front: readonly Beginning[] = [{ steps: [], cost: 0 }];
+  for (let length = 1; length < known.length && within; length++) {
+    const next = new Map<string, Beginning>();
+    for (const { steps } of front) {
+      const path = steps.map(({ control, place }) => walk.take(control, place));
+      for (const { control, place } of nextSteps(walk, known.length)) {
+        const taken = walk.take(control, place);
+        const goals = walk.openGoals();
+        if (goals.length === 0 && walk.left() === 0) return [...steps, { control, place }];
+        const extras = goals.map((goal) => walk.extraOfGoal(goal));
+        if (length + walk.left() + Math.max(0, ...extras) < known.length) {
+          const cost = walk.left() + extras.reduce((sum, extra) => sum + 0.5 + 0.5 * extra, 0);
+          const key = walk.key();
+          if (!next.has(key)) next.set(key, { steps: [...steps, { control, place }], cost });
+        }
+        walk.takeBack(taken);
+      }
+      for (const taken of path.reverse()) walk.takeBack(taken);
+    }
+    front = [...next.values()].sort((a, b) => a.cost - b.cost).slice(0, BREADTH);
+    if (front.length === 0) break;
+  }
+  return known;
 }

@@ -19,6 +19,7 @@ export interface Walk {
   left(): number;
   /** Goals that are not met yet, by their indexes. */
   openGoals(): readonly number[];
+  isOpen(goal: number): boolean;
   isNew(control: number, place: number): boolean;
   /** By how many movements a tour gets longer that takes this step next; 0 for one of those that are left in any case. */
   extra(control: number, place: number): number;
@@ -36,7 +37,7 @@ const FAR = 1 << 20;
 
 /** The beginning of a tour of a part. `spend` is charged with the steps of work. */
 export function beginWalk(part: TourPart, spend: (steps: number) => void): Walk {
-  const { controls, goals, alike } = part;
+  const { controls, goals, alike, goalsOn } = part;
   const at = Int32Array.from(controls, ({ start }) => start);
   const fresh = controls.map(({ places, start }) => Uint8Array.from(places, (_, p) => (p === start ? 0 : 1)));
   const freshCount = Int32Array.from(controls, ({ places }) => places.length - 1);
@@ -86,6 +87,7 @@ export function beginWalk(part: TourPart, spend: (steps: number) => void): Walk 
     at,
     left: () => left,
     openGoals: () => [...open.keys()].filter((goal) => open[goal] === 1),
+    isOpen: (goal) => open[goal] === 1,
     isNew: (c, p) => fresh[c]![p] === 1,
     extra,
     take: (control, place) => {
@@ -101,7 +103,7 @@ export function beginWalk(part: TourPart, spend: (steps: number) => void): Walk 
       }
       left += due(control) - before;
       const met: number[] = [];
-      for (let goal = 0; goal < goals.length; goal++) {
+      for (const goal of goalsOn[control]!) {
         if (open[goal] === 0 || !passesTests(goals[goal]!, at)) continue;
         open[goal] = 0;
         met.push(goal);

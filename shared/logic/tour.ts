@@ -67,48 +67,39 @@ function goalsOn(course: Course, of: readonly number[]): readonly number[] {
 
 /** The steps as movements, with what comes of each. */
 function told(course: Course, steps: readonly Step[]): Pick<Tour, "start" | "moves"> {
-  const { controls } = course;
+  const { controls, modes, armed } = course;
   const at = controls.map(({ start }) => start);
-  const here = (): Omit<TourStart, "positions"> => {
-    const on: string[] = [];
-    const possible: string[] = [];
-    for (const mode of course.modes) {
-      const truth = truthAt(course, mode, at);
-      if (truth === "yes") on.push(mode.name);
-      else if (truth === "depends") possible.push(mode.name);
-    }
-    return { on, possible, armed: truthAt(course, course.armed, at) };
-  };
-  const start: TourStart = {
-    // Where a dial stands that nothing hangs on is nobody's concern.
-    positions: Object.fromEntries(
-      controls.flatMap(({ name, places }, i) => (places.length > 1 ? [[name, places[at[i]!]!]] : [])),
-    ),
-    ...here(),
-  };
-  let before: Omit<TourStart, "positions"> = start;
+  const truths = modes.map((mode) => truthAt(course, mode, at));
+  const modesOn = controls.map((): number[] => []);
+  for (const [m, { on, off }] of modes.entries())
+    for (const i of new Set([...controlsOf(course, on), ...controlsOf(course, off)])) modesOn[i]!.push(m);
+  const named = (truth: Truth) => modes.flatMap(({ name }, m) => (truths[m] === truth ? name : []));
+  const here = () => ({ on: named("yes"), possible: named("depends"), armed: truthAt(course, armed, at) });
+  // Where a dial stands that nothing hangs on is nobody's concern.
+  const places = controls.flatMap((control, i) =>
+    control.places.length > 1 ? [[control.name, control.places[at[i]!]!] as const] : [],
+  );
+  const start: TourStart = { positions: Object.fromEntries(places), ...here() };
   const moves = steps.map(({ control, place }): TourMove => {
-    const { name, places } = controls[control]!;
-    const from = places[at[control]!]!;
+    const { name, places: own } = controls[control]!;
+    const from = own[at[control]!]!;
     at[control] = place;
-    const now = here();
-    const had = new Set(before.on);
-    const has = new Set(now.on);
-    const move: TourMove = {
-      name,
-      from,
-      to: places[place]!,
-      ...now,
-      comesOn: now.on.filter((each) => !had.has(each)),
-      goesOff: before.on.filter((each) => !has.has(each)),
-    };
-    before = now;
-    return move;
+    const comesOn: string[] = [];
+    const goesOff: string[] = [];
+    for (const m of modesOn[control]!) {
+      const [before, now] = [truths[m], truthAt(course, modes[m]!, at)];
+      truths[m] = now;
+      if (before !== "yes" && now === "yes") comesOn.push(modes[m]!.name);
+      if (before === "yes" && now !== "yes") goesOff.push(modes[m]!.name);
+    }
+    return { name, from, to: own[place]!, ...here(), comesOn, goesOff };
   });
   return { start, moves };
 }
 
-function truthAt(course: Course, { on, off }: TourMode, at: readonly number[]): "yes" | "no" | "depends" {
+type Truth = TourMove["armed"];
+
+function truthAt(course: Course, { on, off }: TourMode, at: readonly number[]): Truth {
   if (isIn(course, on, at)) return "yes";
   return isIn(course, off, at) ? "no" : "depends";
 }

@@ -7,6 +7,7 @@ import { BENCH_CHECKS } from "../../rules/lib/bench-checks.ts";
 import { changesInWords, dueOf, isStale } from "../../rules/lib/check-due.ts";
 import { missingParts } from "../context/missing-parts.ts";
 import { adjustSteps } from "./adjust-steps.ts";
+import { armingSteps } from "./arming-steps.ts";
 import { type BenchView, benchView } from "./bench-view.ts";
 import { helperSteps } from "./helper-steps.ts";
 import { linkSteps } from "./link-steps.ts";
@@ -18,6 +19,7 @@ import { OPEN_PLACE, outdoorSteps, PROPELLERS_ON } from "./outdoor-steps.ts";
 import { pictureSteps } from "./picture-steps.ts";
 import { powerSteps } from "./power-steps.ts";
 import { stickSteps } from "./stick-steps.ts";
+import { switchSteps } from "./switch-steps.ts";
 import { ANTENNAS, PROPELLERS_OFF, unpoweredSteps } from "./unpowered-steps.ts";
 
 export interface BenchOptions {
@@ -48,7 +50,18 @@ const PHASES: readonly Phase[] = [
     steps: stickSteps,
   },
   { name: "mount", title: "Mount and sensors", how: "The craft in the hand, disarmed.", steps: mountSteps },
-  { name: "switches", title: "Switches and modes", how: null, steps: adjustSteps },
+  {
+    name: "switches",
+    title: "Switches and modes",
+    how: "By the fewest movements that show every position, and every mode on and off.",
+    steps: (view) => [...switchSteps(view), ...adjustSteps(view)],
+  },
+  {
+    name: "arming",
+    title: "Arming",
+    how: "Each try that must be refused differs from the one that arms in one thing.",
+    steps: armingSteps,
+  },
   {
     name: "motors",
     title: "Motors",

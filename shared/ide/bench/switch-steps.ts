@@ -1,0 +1,188 @@
+/** The tour of the controls as steps: every position, and every mode on and off, by the fewest movements. */
+import { shortName, unknownInWords } from "../../draw/words.ts";
+import { boardOf } from "../../logic/from-craft.ts";
+import type { Switchboard } from "../../logic/switchboard-types.ts";
+import type { Tour, TourMove, TourStart, UndecidedMode } from "../../logic/tour-types.ts";
+import { modeNamed, type Source } from "../../model/craft.ts";
+import type { BenchRisk, BenchStep } from "../../protocol/bench.ts";
+import { joinWithAnd } from "../../text/list.ts";
+import { benchStep, sentences } from "./bench-step.ts";
+import type { BenchView } from "./bench-view.ts";
+import { asSentence, type ControlWords, controlWords } from "./control-words.ts";
+
+const CHECK = "bench.switches-checked";
+
+/** What the craft may do once its switches arm it: its motors turn, unless the script says that they wait for the throttle. */
+export function armedRisk(view: BenchView): BenchRisk {
+  return view.word("safety.spin-when-armed") === "no" ? "may-arm" : "spins";
+}
+
+/** The steps of the tour, armed ones last; none for a craft without controls. */
+export function switchSteps(view: BenchView): BenchStep[] {
+  const words = controlWords(view);
+  const board = boardOf(view.craft, view.workspace);
+  if (board.variables.every(({ name }) => !words.isMoved(name))) return [];
+  const tour = board.tour({ sticks: words.sticks, order: words.order });
+  if (!tour) {
+    view.unknown(
+      "What each position turns on is not known: the conditions are too tangled to follow. Take one with many parts apart into several modes or outputs.",
+    );
+    return [];
+  }
+  noteUnseen(view, board, tour, words);
+  const seen = new Map<string, number>();
+  let hasWarned = tour.start.armed !== "no";
+  return [
+    startStep(view, tour, words),
+    ...tour.moves.map((move, i): BenchStep => {
+      const place = `${move.name}-${move.to}`;
+      const count = (seen.get(place) ?? 0) + 1;
+      seen.set(place, count);
+      const before = tour.moves[i - 1] ?? tour.start;
+      const warns = !hasWarned && move.armed !== "no";
+      hasWarned ||= warns;
+      return benchStep({
+        id: `switches.${place}${count > 1 ? `-${count}` : ""}`,
+        what: asSentence(`${words.moved(move.name, move.to)}${stillHeld(tour, i, words)}`),
+        expect: changeInWords(move, before, tour.undecided),
+        caution: warns ? armedCaution(move) : null,
+        risk: move.armed === "no" ? "powered" : armedRisk(view),
+        check: CHECK,
+        move: { control: move.name, to: move.to, on: move.on, comesOn: move.comesOn, goesOff: move.goesOff },
+        from: linesOf(view, move),
+      });
+    }),
+    ...endStep(view, tour, words),
+  ];
+}
+
+function armedCaution({ armed, on, possible }: TourMove): string {
+  const isTurned = on.includes("turtle") || possible.includes("turtle");
+  return sentences(
+    `From here on the craft ${armed === "yes" ? "is" : "may be"} armed: keep the throttle closed.`,
+    isTurned && "Turtle is selected as well: the motors run backwards.",
+  );
+}
+
+/** Everything back at rest, what arms first; none where it is there already. */
+function endStep(view: BenchView, { start, moves }: Tour, words: ControlWords): BenchStep[] {
+  const stands = new Map(moves.map(({ name, to }) => [name, to]));
+  const away = new Set([...stands].flatMap(([name, at]) => (at === start.positions[name] ? [] : name)));
+  if (away.size === 0) return [];
+  const last = moves.at(-1)!;
+  const isArmed = last.armed !== "no";
+  const arming = moves.findLast((move, i) => move.armed !== "no" && (moves[i - 1] ?? start).armed === "no");
+  const first = isArmed && arming && away.has(arming.name) ? arming : null;
+  return [
+    benchStep({
+      id: "switches.back",
+      what: first
+        ? asSentence(`${words.moved(first.name, first.from)} first, then put all others back at rest`)
+        : "Put every control back at rest.",
+      expect: start.armed === "no" ? "Disarmed, and on is what was on at first." : "On is what was on at first.",
+      risk: isArmed ? armedRisk(view) : "powered",
+      check: CHECK,
+    }),
+  ];
+}
+
+function startStep(view: BenchView, tour: Tour, words: ControlWords): BenchStep {
+  const { start } = tour;
+  const places = Object.entries(start.positions).map(([name, at]) => words.stands(name, at));
+  const isArmed = start.armed !== "no";
+  return benchStep({
+    id: "switches.rest",
+    what: asSentence(`put every control at rest: ${joinWithAnd(places)}`),
+    expect: sentences(
+      start.on.length === 0
+        ? "Nothing is on."
+        : asSentence(`${joinWithAnd(start.on.map(shortName))} on, and nothing else`),
+      undecidedInWords(start.possible, tour.undecided),
+    ),
+    caution: isArmed
+      ? `With every control at rest this craft ${start.armed === "yes" ? "is" : "may be"} armed: expect that the motors turn as soon as it has power.`
+      : null,
+    risk: isArmed ? armedRisk(view) : "powered",
+    check: CHECK,
+    picture: "switches",
+    from: start.on.flatMap((name) => modeLines(view, name)),
+  });
+}
+
+/** Controls that spring back and are held meanwhile, as in “, with PB held”. */
+function stillHeld({ start, moves }: Tour, at: number, words: ControlWords): string {
+  const held = new Map<string, string | number>();
+  const own = moves[at]!.name;
+  for (const { name, to } of moves.slice(0, at)) {
+    if (to === start.positions[name]) held.delete(name);
+    else held.set(name, to);
+  }
+  held.delete(own);
+  const told = [...held].filter(([name]) => words.springs(name)).map(([name, to]) => words.stands(name, to));
+  return told.length === 0 ? "" : `, with ${joinWithAnd(told)}`;
+}
+
+function changeInWords(move: TourMove, before: TourMove | TourStart, undecided: Tour["undecided"]): string {
+  const parts = [
+    move.comesOn.length > 0 ? `${joinWithAnd(move.comesOn.map(shortName))} on` : null,
+    move.goesOff.filter((name) => !move.possible.includes(name)).length > 0
+      ? `${joinWithAnd(move.goesOff.filter((name) => !move.possible.includes(name)).map(shortName))} off`
+      : null,
+  ].filter((part) => part !== null);
+  const opened = move.possible.filter((name) => !before.possible.includes(name));
+  const change =
+    parts.length > 0
+      ? asSentence(`${parts.join(", ")}; all else as before`)
+      : opened.length > 0
+        ? ""
+        : "Nothing changes.";
+  return sentences(change, undecidedInWords(opened, undecided));
+}
+
+/** “lights on or off, as ch9 decides.” */
+function undecidedInWords(names: readonly string[], undecided: readonly UndecidedMode[]): string | null {
+  if (names.length === 0) return null;
+  return names
+    .map((name) => {
+      const channels = undecided.find((each) => each.name === name)?.channels ?? [];
+      const why =
+        channels.length > 0
+          ? `as ${joinWithAnd(channels.map((channel) => `ch${channel}`))} decides`
+          : "as the position arrives over a channel of two levels";
+      return asSentence(`${shortName(name)} on or off, ${why}`);
+    })
+    .join(" ");
+}
+
+/** What the tour does not show, and why. */
+function noteUnseen(view: BenchView, board: Switchboard, tour: Tour, words: ControlWords): void {
+  const reasons = new Map<string, string[]>();
+  for (const name of tour.unknown) {
+    // Of what only a missing file may say nothing is told here: that it is missing is.
+    if (modeLines(view, name).length === 0) continue;
+    const why = unknownInWords(name, board.tangles.get(name), view.craft.gaps.length > 0);
+    reasons.set(why, [...(reasons.get(why) ?? []), `“${shortName(name)}”`]);
+  }
+  for (const [why, names] of reasons)
+    view.unknown(`When ${joinWithAnd(names)} ${names.length === 1 ? "is" : "are"} on is not known: ${why}.`);
+  for (const name of tour.never)
+    view.unknown(`No position of the controls turns “${shortName(name)}” on, so nothing here can show it.`);
+  for (const { name, unseen, channels } of tour.undecided) {
+    const seen = unseen === "both" ? "on or off" : unseen;
+    const others = channels.filter((channel) => !words.isMoved(`ch${channel}`));
+    view.unknown(
+      others.length > 0
+        ? `No control of the handset shows “${shortName(name)}” ${seen}: it hangs on ${joinWithAnd(others.map((channel) => `ch${channel}`))}, which none of them drives. Write a control for the channel into the handset.`
+        : `Nothing shows “${shortName(name)}” ${seen}: it hangs on a middle position on a channel that carries two levels only.`,
+    );
+  }
+}
+
+function linesOf(view: BenchView, { name, comesOn, goesOff }: TourMove): readonly Source[] {
+  const control = view.craft.controls.get(name)?.source;
+  return [...[...comesOn, ...goesOff].flatMap((mode) => modeLines(view, mode)), ...(control ? [control] : [])];
+}
+
+function modeLines(view: BenchView, name: string): readonly Source[] {
+  return modeNamed(view.craft, name)?.lines.map(({ source }) => source) ?? [];
+}
