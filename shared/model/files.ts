@@ -2,6 +2,7 @@
  * What the model asks of the world: texts by path. Two paths that lead to one real file must be
  * given as one. Who answers (editor buffers, a disk, a web workspace) is not the model's business.
  */
+import type { FlownCraft } from "./flown.ts";
 import type { PastChecks } from "./past.ts";
 
 /** An absolute path, with `/`. Plain text passes for one, and the address that an editor has for a document does not. */
@@ -26,6 +27,11 @@ export interface FileView {
   listsUsersOf(path: FilePath): boolean;
   /** What git knows of a craft's past; null where it knows nothing, or nobody has asked yet. Left out where there is no git. */
   past?(path: FilePath): PastChecks | null;
+  /**
+   * The craft that somebody named to be flown at the same time, in the order in which they were named; the same list
+   * for as long as none of them sends otherwise. Left out where nobody named any.
+   */
+  together?(): readonly FlownCraft[];
 }
 
 /** A view of texts held in memory, for what has no files: pasted text, examples, tests. */

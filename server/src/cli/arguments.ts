@@ -3,8 +3,10 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 import { similarNames } from "../../../shared/model/similar-names.ts";
 import { CannotRun } from "./io.ts";
 
-/** The options of a command, as Node's own parser takes them. */
-export type Options = NonNullable<ParseArgsConfig["options"]>;
+type NodeOptions = NonNullable<ParseArgsConfig["options"]>;
+
+/** The options of a command, as Node's own parser takes them; one that is `variadic` takes all that follows, up to the next option. */
+export type Options = Readonly<Record<string, NodeOptions[string] & { readonly variadic?: true }>>;
 
 /** What a command was called with. */
 export interface Arguments {
@@ -21,12 +23,17 @@ export function readArguments(args: readonly string[], options: Options): Argume
   const values = new Map<string, string | true>();
   const every: { readonly option: string; readonly value: string }[] = [];
   const paths: string[] = [];
+  let taking: string | null = null;
   for (const token of tokens) {
-    if (token.kind === "positional") paths.push(token.value);
+    if (token.kind === "positional" && taking !== null) every.push({ option: taking, value: token.value });
+    else if (token.kind === "positional") paths.push(token.value);
+    else taking = null;
     if (token.kind !== "option") continue;
     const value = checked(token, options);
     values.set(token.name, value);
-    if (value !== true) every.push({ option: token.name, value });
+    if (value === true) continue;
+    every.push({ option: token.name, value });
+    if (options[token.name]!.variadic) taking = token.name;
   }
   return {
     paths,
@@ -55,7 +62,8 @@ function checked({ name, rawName, value }: OptionToken, options: Options): strin
     if (value !== undefined) throw new CannotRun(`${rawName} takes no value`);
     return true;
   }
-  if (value === undefined || value === "") throw new CannotRun(`${rawName} needs a value after it`);
+  const isOption = option.variadic && value !== undefined && /^-./.test(value);
+  if (value === undefined || value === "" || isOption) throw new CannotRun(`${rawName} needs a value after it`);
   return value;
 }
 

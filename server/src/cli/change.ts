@@ -4,10 +4,12 @@ import { findingsSince } from "../../../shared/ide/changes/since.ts";
 import { type OwnWords, readOwnWords } from "../../../shared/ide/own-words/own-words.ts";
 import { isBelow, isScriptFile, isWordsFile } from "../../../shared/model/file-names.ts";
 import { type FileAnswer, type FilePath, type FileView, memoryFiles } from "../../../shared/model/files.ts";
+import type { FlownCraft } from "../../../shared/model/flown.ts";
 import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
+import { flownIn } from "../../../shared/rules/lib/flown.ts";
 import { pastReader } from "../../../shared/rules/lib/past-checks.ts";
 import {
   isFolder,
@@ -24,7 +26,16 @@ import { makeCheckedPasts, withPast } from "../node/git-checks.ts";
 import { type RevisionFiles, wholeRevision } from "../node/git-view.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { tellProblems } from "./own-words.ts";
-import { type CoreOfWords, type FilesAt, type Opened, openScripts, type Scripts, whyNot } from "./scripts.ts";
+import {
+  type CoreOfWords,
+  type FilesAt,
+  type Opened,
+  openScripts,
+  openWorkspaces,
+  type Scripts,
+  whyNot,
+} from "./scripts.ts";
+import { readTogether } from "./together.ts";
 
 /** What is looked at, and against which state it is held. */
 export interface ChangeAsked {
@@ -35,6 +46,8 @@ export interface ChangeAsked {
   readonly staged: boolean;
   readonly handset: string | undefined;
   readonly levels: RuleLevels;
+  /** The paths of craft that are flown at the same time. */
+  readonly together: readonly string[];
 }
 
 export interface Change {
@@ -86,7 +99,7 @@ function earlierOf(repository: Repository, { since }: ChangeAsked): Revision | n
 }
 
 /** The scripts of the working tree. Those of another repository in it, such as a submodule, are in no revision of this one. */
-function openWorkingTree(top: FilePath, { paths, handset, levels }: ChangeAsked, io: Io): Promise<Scripts> {
+function openWorkingTree(top: FilePath, { paths, handset, levels, together }: ChangeAsked, io: Io): Promise<Scripts> {
   const nameOf = (file: string) => nameFrom(realPathOf(io.folder), file);
   const filesAt: FilesAt = (at, _path, refused) => {
     const stranger = `${nameOf(at)}: it belongs to another repository than the working folder, or to none`;
@@ -103,7 +116,7 @@ function openWorkingTree(top: FilePath, { paths, handset, levels }: ChangeAsked,
     refused.push(stranger);
     return [];
   };
-  return openScripts(paths, io, { handset, levels, filesAt, pasts: makeCheckedPasts() });
+  return openScripts(paths, io, { handset, levels, filesAt, pasts: makeCheckedPasts(), together });
 }
 
 function isInRepository(file: FilePath, top: FilePath): boolean {
@@ -124,6 +137,7 @@ async function openStaged(repository: Repository, top: FilePath, asked: ChangeAs
   const workspaces = new Map<FilePath, { readonly workspace: Workspace; readonly core: CoreOfWords }>();
   const pasts = makeCheckedPasts();
   let wordsFaulty = false;
+  let flown: readonly FlownCraft[] = [];
   const around = async (inTree: string) => {
     const files = staged.around(inTree);
     const known = workspaces.get(files.root);
@@ -132,11 +146,18 @@ async function openStaged(repository: Repository, top: FilePath, asked: ChangeAs
     tellProblems(words.problems, io, nameOf);
     wordsFaulty ||= words.problems.some(({ severity }) => severity === "error");
     const core = { core: makeCore(words.catalogue), key: words.key };
-    const view = withPast(withHandset(files.view, handset), pasts, pastReader(words.catalogue));
+    const held = { ...withHandset(files.view, handset), together: () => flown };
+    const view = withPast(held, pasts, pastReader(words.catalogue));
     const opened = { workspace: core.core.at(view, asked.levels), core };
     workspaces.set(files.root, opened);
     return opened;
   };
+  if (asked.together.length > 0) {
+    const disk = openWorkspaces(new Map(), io, nameOf);
+    const workspaceAround = async (file: FilePath) =>
+      isBelow(file, top) ? (await around(file.slice(top.length + 1))).workspace : disk.around(file);
+    flown = await readTogether(asked.together, io, workspaceAround);
+  }
   const refused: string[] = [];
   const found = new Map<string, Workspace>();
   const inIndex = [...staged.entries.keys()].filter((path) => isScriptFile(path) && !path.split("/").some(isSkipped));
@@ -187,7 +208,14 @@ async function workspaceBefore(
   const { handset } = scripts;
   const view =
     handset === undefined ? files.view : withHandset(files.view, { file: handset, answer: now.view.read(handset)! });
-  return core.at(withPast(view, makeCheckedPasts(since), pastReader(words.catalogue)), levels);
+  const past = withPast(view, makeCheckedPasts(since), pastReader(words.catalogue));
+  const together = flownBefore(now.view.together?.() ?? [], core.at(past), files.root);
+  return core.at({ ...past, together: () => together }, levels);
+}
+
+/** The craft that fly together as they were; those of other workspaces are taken as they are. */
+function flownBefore(now: readonly FlownCraft[], before: Workspace, root: FilePath): readonly FlownCraft[] {
+  return now.flatMap((craft) => (isBelow(craft.file, root) ? flownIn(before, [craft.file]) : craft));
 }
 
 function wordsOf(files: RevisionFiles): Promise<OwnWords> {

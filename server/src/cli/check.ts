@@ -13,14 +13,17 @@ import { ruleLevels } from "./rule-levels.ts";
 import { openScripts } from "./scripts.ts";
 
 const help = `Usage: fettle check [PATH…] [--format text|json|sarif] [--strict] [--handset PATH]
-                    [--since REV] [--staged] [--rule CODE=LEVEL…]
+                    [--together CRAFT…] [--since REV] [--staged] [--rule CODE=LEVEL…]
 
 Says what is wrong, doubtful or unusual in scripts. A PATH is a file, a folder (every
-.fettle file below it) or “-” for standard input; without one, the working folder.
+.fettle file below it) or “-” for standard input; without one, the craft that --together
+names, else the working folder.
 
   --format FORMAT   text for people (the usual), json, or sarif (SARIF 2.1.0)
   --strict          warnings count as well: exit status 1
   --handset PATH    this handset in place of the one that each craft names
+  --together CRAFT… these craft, up to the next option, are flown at the same time: also says
+                    whose analogue picture disturbs whose, and which channels do not
   --since REV       only findings that the working tree has and a revision of git had not
   --staged          only findings that what is staged has and the last commit had not;
                     with --since, and that revision had not
@@ -52,17 +55,19 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     format: { type: "string" },
     strict: { type: "boolean" },
     handset: { type: "string" },
+    together: { type: "string", multiple: true, variadic: true },
     since: { type: "string" },
     staged: { type: "boolean" },
     rule: { type: "string", multiple: true },
   });
   const format = oneOf(given, "format", ["text", "json", "sarif"], "text");
-  const paths = given.paths.length > 0 ? given.paths : ["."];
+  const together = given.all("together");
+  const paths = given.paths.length > 0 ? given.paths : together.length > 0 ? together : ["."];
   const levels = ruleLevels(given);
   const change = await changeOf(given, paths, levels, io);
   const scripts =
     change?.scripts ??
-    (await openScripts(paths, io, { handset: given.text("handset"), levels, pasts: makeCheckedPasts() }));
+    (await openScripts(paths, io, { handset: given.text("handset"), levels, pasts: makeCheckedPasts(), together }));
   const { opened, refused, wordsFaulty, handset, nameOf } = scripts;
   for (const reason of refused) io.error(`fettle: ${oneLine(reason)}\n`);
   // That a change leaves no script is no fault, and nobody could name one.
@@ -97,7 +102,8 @@ async function changeOf(given: Arguments, paths: readonly string[], levels: Rule
   const [since, staged] = [given.text("since"), given.has("staged")];
   if (since === undefined && !staged) return undefined;
   const { openChange } = await import("./change.ts");
-  return openChange({ paths, since, staged, handset: given.text("handset"), levels }, io);
+  const [handset, together] = [given.text("handset"), given.all("together")];
+  return openChange({ paths, since, staged, handset, levels, together }, io);
 }
 
 export const command: Command = { help, run };

@@ -1,6 +1,7 @@
 /** The scripts that a command is asked about, found on the disk or read from standard input. */
 import { resolve } from "node:path";
-import type { FileAnswer } from "../../../shared/model/files.ts";
+import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
+import type { FlownCraft } from "../../../shared/model/flown.ts";
 import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import type { Script } from "../../../shared/model/script.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
@@ -54,24 +55,31 @@ export interface Opening {
   readonly filesAt?: FilesAt;
   /** What git knows, where that counts. */
   readonly pasts?: CheckedPasts;
+  /** The paths of craft that are flown at the same time. */
+  readonly together?: readonly string[];
 }
 
 /** Opens files, folders (every script below them) and `-`. */
 export async function openScripts(
   paths: readonly string[],
   io: Io,
-  { handset, levels, filesAt = everyFileAt, pasts }: Opening = {},
+  { handset, levels, filesAt = everyFileAt, pasts, together = [] }: Opening = {},
 ): Promise<Scripts> {
   const folder = realPathOf(io.folder);
   const input = inputPath(folder);
   const held = new Map<string, FileAnswer>();
-  if (paths.includes("-")) held.set(input, scriptAnswer(textAnswer(await io.input())));
+  if (paths.includes("-") || together.includes("-")) held.set(input, scriptAnswer(textAnswer(await io.input())));
   const nameOf = (file: string): string => {
     if (file === input && held.has(input)) return "-";
     return nameFrom(folder, file);
   };
-  const workspaces = openWorkspaces(held, io, nameOf, levels, pasts);
+  let flown: readonly FlownCraft[] = [];
+  const workspaces = openWorkspaces(held, io, nameOf, { levels, pasts, together: () => flown });
   const stand = handset === undefined ? undefined : await holdHandset(handset, held, workspaces, io.folder);
+  if (together.length > 0) {
+    const { readTogether } = await import("./together.ts");
+    flown = await readTogether(together, io, workspaces.around);
+  }
   const found = new Map<string, Workspace>();
   const refused: string[] = [];
   for (const path of paths) {
@@ -115,7 +123,8 @@ export async function openCraft(path: string, io: Io, handset?: string, pasts?: 
   return { ...one, craft, nameOf: scripts.nameOf };
 }
 
-function whyNoCraft(script: Script): string {
+/** Why a script is no craft, in words that follow its name. */
+export function whyNoCraft(script: Script): string {
   if (script.tree.newer) return "is written in a newer edition of the language than this program knows";
   if (script.tree.header === null) return 'is no craft: its first line should be: craft "NAME"';
   return `is a ${script.kind}, and a craft is expected here: name a craft that uses it`;
@@ -141,13 +150,18 @@ export function whyNot(answer: FileAnswer | undefined): string {
   }
 }
 
+interface WorkspaceOpening {
+  readonly levels?: RuleLevels | undefined;
+  readonly pasts?: CheckedPasts | undefined;
+  readonly together?: NonNullable<FileView["together"]>;
+}
+
 /** One view of the disk, with the own words that lie there, for each workspace. */
 export function openWorkspaces(
   held: Map<string, FileAnswer>,
   io: Io,
   nameOf: (file: string) => string,
-  levels?: RuleLevels,
-  pasts?: CheckedPasts,
+  { levels, pasts, together }: WorkspaceOpening = {},
 ) {
   const workspaces = new Map<string, Workspace>();
   const cores = new Map<string, CoreOfWords>();
@@ -162,7 +176,7 @@ export function openWorkspaces(
       wordsFaulty ||= words.faulty;
       const core = makeCore(words.catalogue);
       cores.set(key, { core, key: words.key });
-      const view = diskView(place, held);
+      const view = { ...diskView(place, held), ...(together && { together }) };
       workspace = core.at(pasts ? withPast(view, pasts, pastReader(words.catalogue)) : view, levels);
       workspaces.set(key, workspace);
     }

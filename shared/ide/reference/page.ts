@@ -204,15 +204,16 @@ function rulePage(rule: Rule): string {
     rule.acceptable === false
       ? "Silenced, it would hide other faults: no note can accept it, and it can be shown at another severity but not be turned off."
       : `Where it is right as it is, a note accepts it: \`# allow ${rule.code}: why\`. Who never wants it turns it off with the setting \`fettle.rules\`, or \`fettle check --rule ${rule.code}=off\`.`,
-    headed("It fires here", exampleText(rule.examples.bad)),
-    headed("It is silent here", exampleText(rule.examples.good)),
+    headed("It fires here", exampleText(rule, rule.examples.bad)),
+    headed("It is silent here", exampleText(rule, rule.examples.good)),
   );
 }
 
-function exampleText(files: ExampleFiles): string {
-  return Object.entries(files)
-    .map(([file, text]) => `\`${file}\`\n\n${fenced(text.trimEnd())}`)
-    .join("\n\n");
+function exampleText({ examples: { together } }: Rule, files: ExampleFiles): string {
+  return paragraphs(
+    together ? `With \`fettle check --together ${together.join(" ")}\`:` : "",
+    ...Object.entries(files).map(([file, text]) => `\`${file}\`\n\n${fenced(text.trimEnd())}`),
+  );
 }
 
 function unlessInWords(unless: ModeRelations["precedence"][number]["unless"]): string {

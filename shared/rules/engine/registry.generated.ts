@@ -36,6 +36,7 @@ import { rule as endpointsOff } from "../all/endpoints-off.ts";
 import { rule as failsafeHoldsArm } from "../all/failsafe-holds-arm.ts";
 import { rule as failsafeUnsaid } from "../all/failsafe-unsaid.ts";
 import { rule as filterDelay } from "../all/filter-delay.ts";
+import { rule as fleetVideo } from "../all/fleet-video.ts";
 import { rule as gridMismatch } from "../all/grid-mismatch.ts";
 import { rule as hiddenText } from "../all/hidden-text.ts";
 import { rule as levelsLost } from "../all/levels-lost.ts";
@@ -130,6 +131,7 @@ export const rules: readonly Rule[] = [
   failsafeHoldsArm,
   failsafeUnsaid,
   filterDelay,
+  fleetVideo,
   gridMismatch,
   hiddenText,
   levelsLost,

@@ -58,7 +58,12 @@ interface RuleFacts {
   readonly summary: string;
   /** What is wrong, why it matters, what to do. */
   readonly prose: string;
-  readonly examples: { readonly bad: ExampleFiles; readonly good: ExampleFiles };
+  readonly examples: {
+    readonly bad: ExampleFiles;
+    readonly good: ExampleFiles;
+    /** The craft of the examples that are flown at the same time, where the rule has to be told. */
+    readonly together?: readonly string[];
+  };
   /**
    * False if a finding says that something was not understood, since a note that accepts it would hide
    * further errors; and if it is about what notes accept.

@@ -7,6 +7,7 @@ import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { levelsFor, readLevel } from "../../../shared/rules/engine/levels.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
+import { exampleView } from "../example-view.ts";
 
 const core = makeCore(makeCatalogue());
 const files = {
@@ -86,7 +87,7 @@ test("every example that a rule finds is silent with the rule off, and at any ot
   for (const rule of rules) {
     const [file] = Object.keys(rule.examples.bad);
     for (const level of levelsFor(rule)) {
-      const view = memoryFiles(rule.examples.bad);
+      const view = exampleView(rule, rule.examples.bad, core);
       const own = findingsOf(core.at(view, new Map([[rule.code, level]])), file!).filter(
         ({ code }) => code === rule.code,
       );

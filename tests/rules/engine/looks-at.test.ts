@@ -21,6 +21,7 @@ import { videoOf } from "../../../shared/numbers/radio-of.ts";
 import { declaredNames } from "../../../shared/rules/engine/looks-at.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
 import type { BothRule, CraftRule, ExampleFiles, LookedAtKind } from "../../../shared/rules/engine/rule.ts";
+import { exampleView } from "../example-view.ts";
 import { recordedCraft } from "./recorded-craft.ts";
 
 type WholeCraftRule = CraftRule | BothRule;
@@ -112,15 +113,15 @@ interface Known {
   readonly workspace: Workspace;
 }
 
-function craftsIn(files: ExampleFiles): Known[] {
-  const workspace = core.at(memoryFiles(files));
+function craftsIn(files: ExampleFiles, view = memoryFiles(files)): Known[] {
+  const workspace = core.at(view);
   return Object.keys(files).flatMap((file) => {
     const craft = workspace.craft(file);
     return craft ? [{ craft, workspace }] : [];
   });
 }
 
-const everyCraft = [filesIn("sane"), filesIn("shelf"), MORE, ...oneCraftAMode].flatMap(craftsIn);
+const everyCraft = [filesIn("sane"), filesIn("shelf"), MORE, ...oneCraftAMode].flatMap((files) => craftsIn(files));
 
 /** What shared readers make of a craft: computed beforehand, it is taken from the craft's memory. */
 function readBeforehand(craft: Craft, workspace: Workspace): void {
@@ -138,7 +139,8 @@ function askedBy(rule: WholeCraftRule): { itself: Names; atAll: Names } {
   const itself = noNames();
   const atAll = noNames();
   const { bad, good } = rule.examples;
-  for (const { craft, workspace } of [...[bad, good].flatMap(craftsIn), ...everyCraft]) {
+  const examples = [bad, good].flatMap((files) => craftsIn(files, exampleView(rule, files, core)));
+  for (const { craft, workspace } of [...examples, ...everyCraft]) {
     let hearing: Craft | null = null;
     // Each is deaf before and after: what outlives one check is compared with by the next.
     const read = recordedCraft(craft, catalogue, (kind, name, how) => {

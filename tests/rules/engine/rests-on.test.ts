@@ -4,12 +4,12 @@
  */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
-import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { declaredNames } from "../../../shared/rules/engine/looks-at.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
-import type { BothRule, CraftRule, ExampleFiles, LookedAtKind } from "../../../shared/rules/engine/rule.ts";
+import type { BothRule, CraftRule, ExampleFiles, LookedAtKind, Rule } from "../../../shared/rules/engine/rule.ts";
+import { exampleView } from "../example-view.ts";
 
 const catalogue = makeCatalogue();
 const core = makeCore(catalogue);
@@ -27,21 +27,22 @@ const ALL_ALIKE: readonly { readonly rules: string; readonly kind: LookedAtKind;
   { rules: "drop-nothing unusual-value wrong-type", kind: "settings", why: "any line may have the fault" },
 ];
 
-function count(code: string, files: ExampleFiles): number {
-  return findingsOf(core.at(memoryFiles(files)), Object.keys(files)[0]!).filter((each) => each.code === code).length;
+function count(rule: Rule, files: ExampleFiles): number {
+  const found = findingsOf(core.at(exampleView(rule, files, core)), Object.keys(files)[0]!);
+  return found.filter(({ code }) => code === rule.code).length;
 }
 
 /** The names in lines of an example without each of which it has more findings of a rule, or fewer. */
-function restsOn(code: string, files: ExampleFiles): { kind: LookedAtKind; name: string }[] {
-  const whole = count(code, files);
-  const workspace = core.at(memoryFiles(files));
+function restsOn(rule: Rule, files: ExampleFiles): { kind: LookedAtKind; name: string }[] {
+  const whole = count(rule, files);
+  const workspace = core.at(exampleView(rule, files, core));
   return Object.keys(files).flatMap((file) =>
     workspace.script(file)!.entries.flatMap(({ section, name, line }) => {
       const known = catalogue.setting(section ?? "", name);
       const kind = known ? "settings" : KINDS[section ?? ""];
       if (!kind) return [];
       const less = files[file]!.split("\n").filter((_, at) => at !== line);
-      if (count(code, { ...files, [file]: less.join("\n") }) === whole) return [];
+      if (count(rule, { ...files, [file]: less.join("\n") }) === whole) return [];
       return { kind, name: known ? `${section}.${name}` : name };
     }),
   );
@@ -49,7 +50,7 @@ function restsOn(code: string, files: ExampleFiles): { kind: LookedAtKind; name:
 
 test.each(wholeCraftRules.map((rule) => [rule.code, rule] as const))("%s declares what it rests on", (code, rule) => {
   const undeclared = [rule.examples.bad, rule.examples.good]
-    .flatMap((files) => restsOn(code, files))
+    .flatMap((files) => restsOn(rule, files))
     .filter(({ kind, name }) => !declaredNames(rule.looksAt, kind, catalogue).includes(name));
   const alike = ALL_ALIKE.flatMap(({ rules, kind }) => (rules.split(" ").includes(code) ? kind : []));
   expect(undeclared.filter(({ kind }) => !alike.includes(kind))).toEqual([]);

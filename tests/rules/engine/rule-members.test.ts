@@ -1,21 +1,25 @@
 /** What a rule says of itself is what happens: whether a note may accept it, whether it blocks the use of a file. */
 import { expect, test } from "vitest";
+import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
-import type { ExampleFiles } from "../../../shared/rules/engine/rule.ts";
-import { workspaceOf } from "../check.ts";
+import type { ExampleFiles, Rule } from "../../../shared/rules/engine/rule.ts";
+import { exampleView } from "../example-view.ts";
 
-function codesIn(files: ExampleFiles): string[] {
-  return findingsOf(workspaceOf(files), Object.keys(files)[0]!).map(({ code }) => code);
+const core = makeCore(makeCatalogue());
+
+function codesIn(rule: Rule, files: ExampleFiles): string[] {
+  return findingsOf(core.at(exampleView(rule, files, core)), Object.keys(files)[0]!).map(({ code }) => code);
 }
 
 /** The files with a note that accepts the code, at the end of the line on which its finding stands. */
-function withNote(files: ExampleFiles, code: string): ExampleFiles {
+function withNote(rule: Rule, files: ExampleFiles): ExampleFiles {
   const first = Object.keys(files)[0]!;
-  const finding = findingsOf(workspaceOf(files), first).find((each) => each.code === code)!;
+  const finding = findingsOf(core.at(exampleView(rule, files, core)), first).find(({ code }) => code === rule.code)!;
   const lines = files[first]!.split("\n");
   const { line } = finding.range.start;
-  return { ...files, [first]: lines.with(line, `${lines[line]} # allow ${code}: so it is here`).join("\n") };
+  return { ...files, [first]: lines.with(line, `${lines[line]} # allow ${rule.code}: so it is here`).join("\n") };
 }
 
 /** The example of that one has a note already, and what it lacks is the reason. */
@@ -26,7 +30,7 @@ test.each(acceptedByNotes.map((rule) => [rule.code, rule] as const))(
   (code, rule) => {
     // Its example has a note already, which gives no reason: a reason is what is missing.
     if (code === "allow-unexplained") return;
-    const accepted = !codesIn(withNote(rule.examples.bad, code)).includes(code);
+    const accepted = !codesIn(rule, withNote(rule, rule.examples.bad)).includes(code);
     expect(accepted).toBe(rule.acceptable !== false);
   },
 );
@@ -43,11 +47,11 @@ function used(files: ExampleFiles): ExampleFiles {
 test.each(fileRules.map((rule) => [rule.code, rule] as const))(
   "a file that has %s is broken, if that blocks its use",
   (code, rule) => {
-    const found = codesIn(used(rule.examples.bad));
+    const found = codesIn(rule, used(rule.examples.bad));
     // What breaks a file that is used by a used one breaks both.
     expect(found.includes("use-broken")).toBe(rule.blocksUse === true || code === "use-broken");
     if (rule.acceptable === false || !rule.blocksUse) return;
-    expect(codesIn(used(withNote(rule.examples.bad, code)))).not.toContain("use-broken");
+    expect(codesIn(rule, used(withNote(rule, rule.examples.bad)))).not.toContain("use-broken");
   },
 );
 
