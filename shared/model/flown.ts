@@ -1,9 +1,8 @@
 /** What is known of the pictures of craft that are flown at the same time. */
-import type { FilePath } from "./files.ts";
 
-/** A craft's video transmitter, as its script has it; null for what is not said or not known. */
+/** A craft's video transmitter, as its script has it; null for what is not said or not known. Files by their paths (`FilePath`). */
 export interface FlownCraft {
-  readonly file: FilePath;
+  readonly file: string;
   readonly name: string;
   readonly signal: "analogue" | "digital" | null;
   /** Null also where nothing is sent. */
@@ -13,5 +12,5 @@ export interface FlownCraft {
   readonly spareMhz: number | null;
   readonly region: string | null;
   /** The value of the line that says the carrier. */
-  readonly at: { readonly file: FilePath; readonly line: number; readonly start: number; readonly end: number } | null;
+  readonly at: { readonly file: string; readonly line: number; readonly start: number; readonly end: number } | null;
 }

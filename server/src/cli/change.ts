@@ -32,10 +32,10 @@ import {
   type Opened,
   openScripts,
   openWorkspaces,
+  readTogether,
   type Scripts,
   whyNot,
 } from "./scripts.ts";
-import { readTogether } from "./together.ts";
 
 /** What is looked at, and against which state it is held. */
 export interface ChangeAsked {

@@ -1,6 +1,6 @@
 /** The scripts that a command is asked about, found on the disk or read from standard input. */
 import { resolve } from "node:path";
-import type { FileAnswer, FileView } from "../../../shared/model/files.ts";
+import type { FileAnswer, FilePath, FileView } from "../../../shared/model/files.ts";
 import type { FlownCraft } from "../../../shared/model/flown.ts";
 import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import type { Script } from "../../../shared/model/script.ts";
@@ -76,10 +76,7 @@ export async function openScripts(
   let flown: readonly FlownCraft[] = [];
   const workspaces = openWorkspaces(held, io, nameOf, { levels, pasts, together: () => flown });
   const stand = handset === undefined ? undefined : await holdHandset(handset, held, workspaces, io.folder);
-  if (together.length > 0) {
-    const { readTogether } = await import("./together.ts");
-    flown = await readTogether(together, io, workspaces.around);
-  }
+  if (together.length > 0) flown = await readTogether(together, io, workspaces.around);
   const found = new Map<string, Workspace>();
   const refused: string[] = [];
   for (const path of paths) {
@@ -195,6 +192,28 @@ export function openWorkspaces(
     },
     coreOf: (workspace: Workspace) => [...cores.values()].find(({ core }) => core.catalogue === workspace.catalogue)!,
   };
+}
+
+/** What craft that are flown at the same time send, each read among the files of its own workspace, and once however often it was named. What is no craft is refused in words. */
+export async function readTogether(
+  paths: readonly string[],
+  io: Io,
+  workspaceAround: (file: FilePath) => Promise<Workspace>,
+): Promise<FlownCraft[]> {
+  const { flownIn } = await import("../../../shared/rules/lib/flown.ts");
+  const flown = new Map<FilePath, FlownCraft>();
+  for (const path of paths) {
+    const at = path === "-" ? inputPath(realPathOf(io.folder)) : realPathOf(toPath(resolve(io.folder, path)));
+    if (path !== "-" && isFolder(at)) throw new CannotRun(`--together: ${path} is a folder: name the craft in it`);
+    const workspace = await workspaceAround(at);
+    const file = workspace.view.realPath(at);
+    const script = workspace.script(file);
+    if (!script) throw new CannotRun(`--together: ${path}: ${whyNot(workspace.view.read(file))}`);
+    const [craft] = flownIn(workspace, [file]);
+    if (!craft) throw new CannotRun(`--together: ${path} ${whyNoCraft(script)}`);
+    flown.set(file, craft);
+  }
+  return [...flown.values()];
 }
 
 /** Reads the handset that stands in, from wherever it lies. */

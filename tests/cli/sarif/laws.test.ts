@@ -6,6 +6,7 @@ import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
+import { viewTogether } from "../../../shared/rules/lib/flown.ts";
 import { parse } from "../../../shared/syntax/parse.ts";
 import { diceOf } from "../../ide/compare/made-lines.ts";
 import { madePair } from "../../ide/compare/made-pairs.ts";
@@ -65,7 +66,9 @@ function moved(text: string): string {
 }
 
 test("the log of each rule's own example is valid, and has its finding", () => {
-  const log = logOf(core.at(memoryFiles(examples)), Object.keys(examples), "/shed");
+  const flown = rules.flatMap(({ code, examples }) => examples.together?.map((path) => `/shed/${code}/${path}`) ?? []);
+  const view = viewTogether(memoryFiles(examples), core, flown);
+  const log = logOf(core.at(view), Object.keys(examples), "/shed");
   expect(faultsOf(log)).toEqual([]);
   const found = new Set(log.runs[0].results.map(({ ruleId }) => ruleId));
   expect(rules.map(({ code }) => code).filter((code) => !found.has(code))).toEqual([]);

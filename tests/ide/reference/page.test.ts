@@ -76,6 +76,7 @@ test("the page of a name has the rules that declare it, and theirs has the name"
   ]);
   expect(rulesOn("settings", "pack.full-current")).toEqual(["current-over-rating", "shunt-clips", "values-contradict"]);
   expect(rulesOn("settings", "video.signal")).toEqual([
+    "fleet-video",
     "grid-mismatch",
     "osd-unsafe-area",
     "setting-needs",
