@@ -5,6 +5,8 @@ import type { FleetAction, PackedFleet } from "../../shared/protocol/fleet-messa
 import type { ControlsAt, LinePlace, PanelModel, ViewName } from "../../shared/protocol/panel.ts";
 import type { ListedCraft, ToPanel } from "../../shared/protocol/panel-messages.ts";
 import { AgainstBar } from "./against-bar.tsx";
+import { BackToBench, Bench } from "./bench-place.tsx";
+import type { BenchSight } from "./bench-step.tsx";
 import { takeDrops } from "./drops.ts";
 import { FleetView } from "./fleet-view.tsx";
 import { BeginOsd } from "./goggles-begin.tsx";
@@ -27,6 +29,8 @@ export function App() {
   const [fleet, setFleet] = useState<PackedFleet | null>(null);
   const [failed, setFailed] = useState(false);
   const restoredFor = useRef<string | null>(null);
+  /** The step of the bench list from which another view was opened: the way back leads to it. */
+  const [step, setStep] = useState<string | null>(null);
 
   useEffect(() => {
     const stop = onHostMessage((message: ToPanel) => {
@@ -39,7 +43,7 @@ export function App() {
         setView(message.view);
         // A view that was asked for brings its own positions of the controls: saved ones must not override them.
         saveState({ view: message.view, positions: {} });
-      } else {
+      } else if (message.kind === "model") {
         setFailed(false);
         setModel(message.model);
         if (restoredFor.current === null) restore(message.model);
@@ -65,6 +69,14 @@ export function App() {
   const choose = (chosen: ViewName) => {
     setView(chosen);
     saveState({ view: chosen });
+  };
+  const showSight = ({ of, positions }: BenchSight, from: string) => {
+    if (!model) return;
+    if (positions) move(model, positions);
+    if (of === "osd" || of === "osd-second")
+      postToHost({ kind: "look", scenario: model.goggles?.scenario ?? "mid-flight", page: of });
+    setStep(from);
+    choose(of === "switches" ? "switches" : of === "motors" ? "numbers" : "goggles");
   };
   // Until the host has said what there is, nothing is claimed.
   if (!model && !failed) return listed ? <NoScript craft={listed} /> : <Nameless />;
@@ -96,9 +108,11 @@ export function App() {
           {model.past !== undefined && <PastBar past={model.past} />}
           {model.against && <AgainstBar craft={model.craft} against={model.against} />}
           <Gaps gaps={model.missing} />
+          {step !== null && view !== "bench" && <BackToBench back={() => choose("bench")} />}
           {view === "goggles" && <Goggles model={model} marked={marked} />}
           {view === "switches" && <Switches model={model} />}
           {view === "numbers" && <Numbers model={model} marked={marked} />}
+          {view === "bench" && <Bench model={model} from={step} arrived={() => setStep(null)} show={showSight} />}
           {view === "fleet" && <Fleet fleet={fleet} />}
         </Tabs>
       )}
@@ -165,10 +179,6 @@ function isSecondPage({ name }: { readonly name: string }): boolean {
 function Switches({ model }: { model: PanelModel }) {
   if (!model.switches)
     return <Empty why={model.noSwitches ?? "This script has no handset."} ways={model.switchesWays} />;
-  const move = (positions: ControlsAt) => {
-    saveState({ file: model.file, positions, ...(model.signal && { scenario: null }) });
-    postToHost({ kind: "positions", positions });
-  };
   return (
     <>
       <Gaps gaps={model.switchesGaps} />
@@ -176,7 +186,7 @@ function Switches({ model }: { model: PanelModel }) {
         picture={model.switches}
         signal={model.signal}
         findings={model.findings}
-        move={move}
+        move={(positions) => move(model, positions)}
         against={picturesOf(model)}
       />
     </>
@@ -203,6 +213,12 @@ function Fleet({ fleet }: { readonly fleet: PackedFleet | null }) {
       canWiden
     />
   );
+}
+
+/** Moves the simulated controls. */
+function move({ file, signal }: PanelModel, positions: ControlsAt): void {
+  saveState({ file, positions, ...(signal && { scenario: null }) });
+  postToHost({ kind: "positions", positions });
 }
 
 /** Chooses the craft to draw, where the open layer or handset is used by several. */

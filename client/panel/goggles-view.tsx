@@ -19,6 +19,7 @@ import { Enlargeable } from "./goggles-size.tsx";
 import { AddTool, ChosenTool, LookTools, MomentSlider } from "./goggles-tools.tsx";
 import { loadState, postToHost, saveState } from "./host.ts";
 import { SignalCaption } from "./signal-caption.tsx";
+import { useUndoKeys } from "./undo-keys.ts";
 import { Gaps } from "./ways.tsx";
 
 interface Props {
@@ -79,7 +80,7 @@ export function GogglesView({ craft, picture, signal, file, marked, begin, lacks
     saveState({ magnified: on });
   };
 
-  useUndoKeys(mover);
+  useUndoKeys(() => mover.current?.cancel() ?? false);
   useMagnifierKeys(setMagnified);
   const requestFocus = useRequestedFocus(mover, picture);
   useEffect(() => {
@@ -231,27 +232,6 @@ function useMagnifierKeys(setMagnified: (on: boolean) => void): void {
     window.addEventListener("keydown", onKeyDown);
     return () => window.removeEventListener("keydown", onKeyDown);
   }, []);
-}
-
-/** Undo and redo act on the script and are passed to the host, except in a text field. */
-function useUndoKeys(mover: { readonly current: Mover | null }): void {
-  useEffect(() => {
-    const onKeyDown = (event: KeyboardEvent) => {
-      const key = event.key.toLowerCase();
-      const redo = (key === "z" && event.shiftKey) || (key === "y" && !event.metaKey);
-      if (!(event.ctrlKey || event.metaKey) || event.altKey || !(redo || key === "z") || isTyped(event)) return;
-      event.preventDefault();
-      // The editor also receives the keys of the page and must not undo a second time.
-      event.stopPropagation();
-      if (redo || !mover.current?.cancel()) postToHost({ kind: redo ? "redo" : "undo" });
-    };
-    document.addEventListener("keydown", onKeyDown);
-    return () => document.removeEventListener("keydown", onKeyDown);
-  }, []);
-}
-
-function isTyped({ target }: Event): boolean {
-  return target instanceof HTMLInputElement && target.type !== "range";
 }
 
 function sizeInWords({ columns, rows, elements }: GogglesPicture): string {

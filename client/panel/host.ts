@@ -1,6 +1,6 @@
 /** Messages between the panel's page and its host, and the state that the page keeps while it is hidden. */
 import type { ControlsAt, Scenario, ViewName } from "../../shared/protocol/panel.ts";
-import type { FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
+import type { BenchLooksOf, FromPanel, ToPanel } from "../../shared/protocol/panel-messages.ts";
 import type { SignalStep } from "../../shared/protocol/signal.ts";
 
 /** What survives when the page is closed: what was being viewed, and nothing of the script itself. */
@@ -18,6 +18,8 @@ export interface SavedState {
   readonly sides: "here" | "there" | "both";
   /** The picture of the OSD has its magnifier. */
   readonly magnified: boolean;
+  /** How bench lists are looked at, by the file of the craft. */
+  readonly bench: BenchLooksOf;
   /** Of many packs: what is searched for, and the sections of those that are open. */
   readonly packs: { readonly search: string; readonly open: readonly string[] };
   readonly fleet: FleetLook;
@@ -56,6 +58,7 @@ const initialState: SavedState = {
   signal: null,
   sides: "both",
   magnified: false,
+  bench: {},
   packs: { search: "", open: [] },
   fleet: FIRST_FLEET_LOOK,
 };

@@ -9,6 +9,7 @@ import "./signal.css";
 import "./switches.css";
 import "./page.css";
 import "./facts.css";
+import "./bench.css";
 import "./review.css";
 import "./fleet.css";
 import { App } from "./app.tsx";

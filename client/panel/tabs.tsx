@@ -6,6 +6,7 @@ const TITLES: Readonly<Record<ViewName, string>> = {
   goggles: "Goggles",
   switches: "Switches",
   numbers: "Numbers",
+  bench: "Bench",
   fleet: "Fleet",
 };
 const NAMES = Object.keys(TITLES) as ViewName[];
@@ -19,8 +20,9 @@ interface Props {
 /** The tabs, and below them the chosen view. */
 export function Tabs({ view, choose, children }: Props) {
   const onKeyDown = (event: KeyboardEvent) => {
-    const by = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
-    const next = by && NAMES[(NAMES.indexOf(view) + by + NAMES.length) % NAMES.length];
+    const at = NAMES.indexOf(view);
+    const to = { ArrowLeft: at - 1, ArrowRight: at + 1, Home: 0, End: NAMES.length - 1 }[event.key];
+    const next = to === undefined ? undefined : NAMES[(to + NAMES.length) % NAMES.length];
     if (!next) return;
     event.preventDefault();
     choose(next);

@@ -6,6 +6,7 @@ import {
   type LanguageClientOptions,
 } from "vscode-languageclient";
 import { ACCEPT_COMMAND, type AcceptArgument } from "../../shared/protocol/accept.ts";
+import { BENCH_COMMAND } from "../../shared/protocol/bench-file.ts";
 import { BOARD_COMMANDS } from "../../shared/protocol/board.ts";
 import { REVISION_REQUEST, type RevisionParams, type RevisionResult } from "../../shared/protocol/compare.ts";
 import { LOG_REQUEST, type LogParams, type LogResult } from "../../shared/protocol/history.ts";
@@ -54,6 +55,7 @@ import { CLASHING, FRIENDS_TEXT } from "./practice-script.ts";
 import { reviewCommands } from "./review-commands.ts";
 import { reviewTabs } from "./review-tab.ts";
 import { revisionsOf } from "./revisions.ts";
+import { namedIn, saveBench } from "./save-bench.ts";
 import { followContext } from "./script-context.ts";
 import { selectLine } from "./script-editors.ts";
 import { share } from "./share.ts";
@@ -152,6 +154,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showSwitches", () => panel.show("switches")),
     commands.registerCommand("fettle.showNumbers", () => panel.show("numbers")),
     commands.registerCommand("fettle.showFleet", () => fleet.open(WHOLE_FLEET)),
+    commands.registerCommand(BENCH_COMMAND, (of?: unknown) => panel.show("bench", namedIn(of))),
+    commands.registerCommand("fettle.saveBench", (of?: unknown) => saveBench({ ask, scripts, panel }, of)),
     commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),
     commands.registerCommand("fettle.showEffective", (of?: Uri) => lenses.showEffective(of)),
     commands.registerCommand("fettle.share", (of?: unknown) => share(ask, scripts, panel.drawnCraft, of)),
@@ -246,6 +250,7 @@ function clientOptions(output: LogOutputChannel, typed: () => void, useLines: Us
       lineCommand: LINE_COMMAND,
       pageLinkForm,
       positionsCommand: POSITIONS_COMMAND,
+      benchCommand: BENCH_COMMAND,
       acceptCommand: ACCEPT_COMMAND,
       originCommand: ORIGIN_COMMAND,
       checksJson: true,

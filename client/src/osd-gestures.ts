@@ -1,6 +1,7 @@
 /** Gestures on the picture of the OSD, written into the scripts: each is one step to undo. */
 import { type TextDocument, window, workspace } from "vscode";
 import type { Uri as Address } from "../../shared/protocol/addresses.ts";
+import type { EditedFiles, Refused } from "../../shared/protocol/file-edits.ts";
 import {
   OSD_EDIT_REQUEST,
   type OsdEditParams,
@@ -13,7 +14,7 @@ import type { Ask } from "./ask.ts";
 import { askWriteTarget } from "./ask-write-target.ts";
 import type { Keyboard } from "./keyboard.ts";
 import { stepIn } from "./step-in.ts";
-import { documentsFor, editOf, MOST_TRIES } from "./versioned-edits.ts";
+import { documentsFor, editOf, type Made, MOST_TRIES, makeEdits } from "./versioned-edits.ts";
 
 export interface GestureMade {
   readonly uri: Address;
@@ -29,6 +30,8 @@ export interface GestureMade {
 export interface OsdGestures {
   /** Performs a gesture after the earlier ones; false if the pilot cancelled or the script cannot be edited. */
   perform(made: GestureMade): Promise<boolean>;
+  /** Makes edits that the server works out, after the earlier ones. */
+  write(work: () => Promise<EditedFiles | Refused>): Promise<Made | Refused>;
   /** Undoes or redoes the last step in the document last edited from here; else in `other`. */
   step(way: "undo" | "redo", other: TextDocument | undefined, keyboard: Keyboard): Promise<void>;
   /** True while an editor is active only for an undo or redo, not because the pilot went to it. */
@@ -71,6 +74,11 @@ export function osdGestures(ask: Ask): OsdGestures {
     return refuse("The script kept changing while the change was worked out, so nothing was written: try again.");
   };
 
+  const write: OsdGestures["write"] = async (work) => {
+    const made = await makeEdits(work);
+    if (made.kind === "made") lastEdited = made.documents[0]?.document ?? lastEdited;
+    return made;
+  };
   const step: OsdGestures["step"] = async (way, other, keyboard) => {
     const document = lastEdited && !lastEdited.isClosed ? lastEdited : other;
     if (!document) return;
@@ -83,6 +91,7 @@ export function osdGestures(ask: Ask): OsdGestures {
   };
   return {
     perform: (made) => inTurn(() => perform(made)),
+    write: (work) => inTurn(() => write(work)),
     step: (way, other, keyboard) => inTurn(() => step(way, other, keyboard)),
     isStepping: () => stepping,
   };

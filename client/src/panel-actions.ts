@@ -1,5 +1,5 @@
 /** What the buttons of the panel's page start: the only commands that a page can run. */
-import { commands } from "vscode";
+import { commands, Uri } from "vscode";
 import { PAGE_COMMAND } from "../../shared/protocol/pages.ts";
 import type { PanelAction } from "../../shared/protocol/ways.ts";
 import type { Ask } from "./ask.ts";
@@ -36,6 +36,8 @@ export function runAction(action: PanelAction, ask: Ask): Thenable<unknown> {
       return commands.executeCommand("fettle.mapControls", action.file);
     case "explain":
       return commands.executeCommand(PAGE_COMMAND, action.of);
+    case "save-bench":
+      return commands.executeCommand("fettle.saveBench", Uri.parse(action.file));
     case "begin-osd":
       return commands.executeCommand(COMMANDS["begin-osd"], action.page);
     default:

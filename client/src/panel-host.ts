@@ -3,6 +3,7 @@ import { commands, type Disposable, type TextDocument, type TextEditor, Uri, win
 import { freePlace } from "../../shared/draw/moving.ts";
 import { type StateMark, stateMarks } from "../../shared/draw/state-marks.ts";
 import { type Uri as Address, asUri } from "../../shared/protocol/addresses.ts";
+import type { BenchShown } from "../../shared/protocol/bench.ts";
 import { OSD_PAGES } from "../../shared/protocol/osd.ts";
 import type { OsdGesture } from "../../shared/protocol/osd-edit.ts";
 import {
@@ -18,13 +19,14 @@ import {
 import type { FromPanel, ListedCraft } from "../../shared/protocol/panel-messages.ts";
 import { addressOf, isAt } from "./addresses.ts";
 import type { Ask } from "./ask.ts";
+import { benchHost } from "./bench-host.ts";
 import { coalesce } from "./coalesce.ts";
 import { fleetFeed } from "./fleet-feed.ts";
 import { lineHighlights } from "./line-highlights.ts";
 import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
 import { osdGestures } from "./osd-gestures.ts";
 import { runAction } from "./panel-actions.ts";
-import { type PanelWebview, panelPlace, panelWebviews, viewId } from "./panel-webviews.ts";
+import { COMPUTED, type PanelWebview, panelPlace, panelWebviews, viewId } from "./panel-webviews.ts";
 import { pastIn, pastOf } from "./past-documents.ts";
 import type { Revisions } from "./revisions.ts";
 import { activeScript, editorOf, isCraft, scriptOf, selectLine } from "./script-editors.ts";
@@ -54,6 +56,8 @@ export interface PanelHost {
   focus(): Promise<void>;
   /** Whether the panel is open without a script, and lists the craft of the workspace. */
   lists(): boolean;
+  /** How much of the bench list of a script is shown; undefined where nobody chose. */
+  benchShown(uri: Address): BenchShown | undefined;
   /** The craft that a layer or a handset is drawn as part of; undefined where none was chosen or looked at. */
   drawnCraft(): Address | undefined;
 }
@@ -85,7 +89,8 @@ export function panelHost(
     uri: addressOf(document.uri),
     // A craft of the past is itself, and no layer of the one that was drawn before.
     craft: pastIn(document) && isCraft(document) ? undefined : craft,
-    view: webviews.view(),
+    ...webviews.views(),
+    bench: bench.shown(addressOf(document.uri)),
   });
   const withPast = async (document: TextDocument): Promise<PanelParams> => {
     const past = pastIn(document);
@@ -106,6 +111,7 @@ export function panelHost(
     highlights.show(webviews.shows("switches") ? marks : []);
   };
   const gestures = osdGestures(ask);
+  const bench = benchHost({ ask, gestures, log, post: (...said) => webviews.post(...said), refresh: () => refresh() });
   /** Set while the page that is to show this view is still being opened. */
   let pendingView: { readonly webview: PanelWebview; readonly view: ViewName } | undefined;
 
@@ -132,6 +138,7 @@ export function panelHost(
       // The script has changed since: once the server has received that change, it is asked again.
       if (!script.isClosed && model.version < script.version) return;
       craftName = model.craft;
+      bench.came(model);
       mark(model.switches ? stateMarks(model.switches) : []);
       webviews.post({ kind: "model", model });
     } catch (error) {
@@ -187,6 +194,8 @@ export function panelHost(
     // Also if nothing was written: a dropped element then returns to its place in the script.
     refresh();
   };
+  /** The script that was drawn, even if another is active by now. */
+  const drawnAt = (file: string) => [script, ...workspace.textDocuments].find((each) => isAt(each, file));
   const receive = (message: FromPanel, from: PanelWebview) => {
     switch (message.kind) {
       case "select":
@@ -202,11 +211,16 @@ export function panelHost(
         );
         return;
       case "osd": {
-        // Of the script that was drawn, even if another is active by now.
-        const documents = [script, ...workspace.textDocuments];
-        const drawnFor = documents.find((each) => isAt(each, message.file));
+        const drawnFor = drawnAt(message.file);
         if (!drawnFor || refusesPast(drawnFor)) break;
         return void edit(drawnFor, message.page, message.gesture, from);
+      }
+      case "bench":
+      case "bench-try":
+      case "bench-looks": {
+        const about = message.kind === "bench-looks" ? undefined : drawnAt(message.file);
+        const isWritable = about && !(message.kind === "bench" && refusesPast(about));
+        return bench.receive(message, from, isWritable ? { uri: addressOf(about.uri), craft } : undefined);
       }
       case "undo":
       case "redo":
@@ -248,7 +262,7 @@ export function panelHost(
         mark(marks);
         // Every model contains what the other views draw.
         if (message.view === "fleet") fleet.changed();
-        if (message.view !== "numbers") return;
+        if (!COMPUTED.includes(message.view)) return;
         break;
       case "ready":
         fleet.forget();
@@ -348,6 +362,7 @@ export function panelHost(
     openBeside: webviews.openBeside,
     focus,
     drawnCraft: () => craft,
+    benchShown: bench.shown,
   };
   const lists = () => webviews.isVisible() && !script;
   return { refresh, lists, ...shows, fitOsd, addElement, beginOsd, disposables };

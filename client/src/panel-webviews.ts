@@ -25,6 +25,9 @@ export interface PanelWebview {
   readonly keyboard: Keyboard;
 }
 
+/** The views whose pictures take time, so they are made only while they are shown. */
+export const COMPUTED: readonly ViewName[] = ["numbers", "bench"];
+
 /** Where the user wants the panel to open. */
 export function panelPlace(): "side-bar" | "beside" {
   return workspace.getConfiguration("fettle").get<string>("panel.place", "side-bar") === "beside"
@@ -38,12 +41,12 @@ export interface PanelWebviews {
   front(): PanelWebview;
   /** The page where the settings want the panel, in view or not. */
   chosen(): PanelWebview;
-  /** The view that is shown: the numbers if any visible page shows them. */
-  view(): ViewName;
+  /** The views that visible pages show and that are computed only then; of two pages the second stands `besides`. */
+  views(): { readonly view: ViewName; readonly besides: ViewName | undefined };
   /** Whether a page that is visible shows this view. */
   shows(view: ViewName): boolean;
-  /** To every page that is open. */
-  post(message: ToPanel): void;
+  /** To every page that is open; `except` is left out. */
+  post(message: ToPanel, except?: object): void;
   /** Opens the tab next to the script, which keeps the keyboard. */
   openBeside(): void;
   readonly disposables: readonly Disposable[];
@@ -135,10 +138,13 @@ export function panelWebviews(
       return inSide.page.isVisible() || panelPlace() === "side-bar" ? inSide.page : inTab.page;
     },
     chosen: () => (panelPlace() === "side-bar" ? inSide.page : inTab.page),
-    view: () => (shows("numbers") ? "numbers" : "goggles"),
+    views() {
+      const [view = "goggles", besides] = COMPUTED.filter(shows);
+      return { view, besides };
+    },
     shows,
-    post(message) {
-      for (const page of webviews) page.post(message);
+    post(message, except) {
+      for (const page of webviews) if (page !== except) page.post(message);
     },
     openBeside: () => openTab("leave it"),
     disposables: [provider, restorer, elsewhere, { dispose: () => panel?.dispose() }],

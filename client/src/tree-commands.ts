@@ -24,6 +24,7 @@ export function treeCommands(
   return [
     onRow("fettle.row.open", (uri) => commands.executeCommand("vscode.open", uri, { preview: false })),
     onRow("fettle.row.showInPanel", (uri) => panel.show("goggles", addressOf(uri))),
+    onRow("fettle.row.showBench", (uri) => panel.show("bench", addressOf(uri))),
     onRow("fettle.row.showEffective", (uri) => lenses.showEffective(uri)),
     onRow("fettle.row.showUsers", (uri) => lenses.showUsers(uri)),
     onRow("fettle.row.share", (uri) => commands.executeCommand("fettle.share", uri)),

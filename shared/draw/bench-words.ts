@@ -21,7 +21,8 @@ export function duesInWords({ checks }: Pick<BenchList, "checks">): (step: Pick<
   };
 }
 
-function dueInWords(due: BenchDue): string {
+/** Of a check: since when it is done, or why it is due. */
+export function dueInWords(due: BenchDue): string {
   switch (due.state) {
     case "due":
       return due.why;

@@ -86,6 +86,24 @@ export interface BenchCheckState {
   readonly at: LinePlace | null;
 }
 
+/** The list as the panel shows it. */
+export interface BenchPicture {
+  readonly list: BenchList;
+  /** The whole list, or only what is due with what safety asks before it. */
+  readonly shown: BenchShown;
+  /** Whether the two may differ: some check has a day. */
+  readonly canChoose: boolean;
+}
+export type BenchShown = "all" | "due";
+
+/** How a craft's list is looked at. It is no part of the script. */
+export interface BenchLooks {
+  /** The steps that are ticked, by their ids. */
+  readonly ticked: readonly string[];
+  /** Null: not chosen; then only what is due is shown once some check has a day. */
+  readonly shown: BenchShown | null;
+}
+
 export interface BenchList {
   readonly craft: string;
   readonly file: string;

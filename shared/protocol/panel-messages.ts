@@ -1,4 +1,6 @@
 /** The messages between the panel's page and its host in the editor. */
+import type { BenchLooks } from "./bench.ts";
+import type { BenchGesture, BenchTrial } from "./bench-edit.ts";
 import type { LinePlace } from "./findings.ts";
 import type { PackedFleet } from "./fleet-messages.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
@@ -23,12 +25,24 @@ export type Dropped =
   | { readonly kind: "text"; readonly text: string; readonly name: string }
   | { readonly kind: "too-large"; readonly name: string; readonly megabytes: number };
 
+/** By the file of the craft. */
+export type BenchLooksOf = Readonly<Record<string, BenchLooks>>;
+
+/** A gesture on the bench list; the host knows which day it is. */
+export type BenchMade = Exclude<BenchGesture, { kind: "day" }> | { readonly kind: "day"; readonly check: string };
+
 export type ToPanel =
   | { readonly kind: "model"; readonly model: PanelModel }
   /** Every craft of the workspace, while no script is open. */
   | { readonly kind: "craft-list"; readonly craft: readonly ListedCraft[] }
   /** All craft side by side; sent while their view is shown. */
   | { readonly kind: "fleet"; readonly fleet: PackedFleet }
+  /** How the bench lists of some craft are looked at, as another page has it. */
+  | { readonly kind: "bench-looks"; readonly looks: BenchLooksOf }
+  /** What came of something that was written down on the bench list; `name` is that of the check or of the reading. */
+  | { readonly kind: "bench-told"; readonly name: string; readonly message: string; readonly isWritten: boolean }
+  /** What a text that is being typed would be read as. */
+  | { readonly kind: "bench-tried"; readonly name: string; readonly typed: string; readonly trial: BenchTrial }
   /** The cursor's line, so that the element written there is marked. */
   | { readonly kind: "cursor"; readonly at: LinePlace | null }
   /** No model could be made: the server does not run, or failed. Until the next model what was drawn is out of date. */
@@ -62,6 +76,12 @@ export type FromPanel =
    * names an element and a cell, so it has a meaning for whatever the script says by then.
    */
   | { readonly kind: "osd"; readonly file: string; readonly page: OsdPage; readonly gesture: OsdGesture }
+  /** Written down on the bench list, for the file of the model on which it was. */
+  | { readonly kind: "bench"; readonly file: string; readonly gesture: BenchMade }
+  /** A reading is being typed. */
+  | { readonly kind: "bench-try"; readonly file: string; readonly name: string; readonly typed: string }
+  /** How bench lists are looked at: now, or before the page was hidden, for a host that knows nothing newer. */
+  | { readonly kind: "bench-looks"; readonly looks: BenchLooksOf; readonly since: "now" | "before" }
   | { readonly kind: "look"; readonly scenario: Scenario; readonly page: OsdPage }
   /** The signal is lost, or is there again and the moment of the flight that was shown before. */
   | { readonly kind: "signal"; readonly is: "lost" | "up" }

@@ -4,6 +4,7 @@
  */
 import type { Uri } from "./addresses.ts";
 import type { Against } from "./against.ts";
+import type { BenchPicture, BenchShown } from "./bench.ts";
 import type { OtherSide, RevisionParams } from "./compare.ts";
 import type { PlaceRange, Severity } from "./findings.ts";
 import type { GogglesPicture } from "./goggles.ts";
@@ -36,7 +37,7 @@ export type {
   SwitchesState,
 } from "./switches.ts";
 
-export type ViewName = "goggles" | "switches" | "numbers" | "fleet";
+export type ViewName = "goggles" | "switches" | "numbers" | "bench" | "fleet";
 
 /** Everything the panel shows, for one version of one document. */
 export interface PanelModel {
@@ -66,6 +67,8 @@ export interface PanelModel {
   readonly numbers: NumbersPicture | null;
   readonly noNumbers: string | null;
   readonly numbersWays: readonly WayOn[];
+  /** The bench list; absent while its view is not shown. */
+  readonly bench?: BenchPicture;
   /** The lost signal, phase by phase; absent at every other moment. */
   readonly signal?: SignalPicture;
   /** The commit that is drawn, in a few words, where the document shows a script of the past; absent where it is of now. */
@@ -89,8 +92,12 @@ export const PANEL_REQUEST = "fettle/panel";
 export interface PanelParams {
   readonly uri: Uri;
   readonly craft?: Uri;
-  /** The view that is shown: the numbers are computed for their own view only. */
+  /** The view that is shown: the numbers and the bench list are computed for their own views only. */
   readonly view?: ViewName;
+  /** The view of a second page, where that shows another one. */
+  readonly besides?: ViewName | undefined;
+  /** How much of the bench list; left out: only what is due, once some check has a day. */
+  readonly bench?: BenchShown | undefined;
   readonly positions?: ControlsAt;
   readonly scenario?: Scenario;
   readonly page?: OsdPage;

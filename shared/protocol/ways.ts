@@ -50,6 +50,8 @@ export type PanelAction =
   | { readonly name: "enlarge" }
   /** Shows the fleet as a tab, where there is more room. */
   | { readonly name: "open-wide" }
+  /** Saves the bench list of a script as a page or as Markdown. */
+  | { readonly name: "save-bench"; readonly file: string }
   | { readonly name: "find-update" }
   | { readonly name: "restart-server" }
   | { readonly name: "show-log" };

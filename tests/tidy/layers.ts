@@ -153,7 +153,15 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   "own-words": { doors: ["own-words"] },
   print: { doors: ["page", "shown-text"] },
   bench: {
-    doors: ["bench-list", "bench-markdown", "bench-page", "bench-report", "sheet-pictures"],
+    doors: [
+      "bench-file",
+      "bench-list",
+      "bench-markdown",
+      "bench-page",
+      "bench-picture",
+      "bench-report",
+      "sheet-pictures",
+    ],
     uses: ["context", "panel", "print"],
   },
   structure: {

@@ -1,7 +1,7 @@
 /** Code actions: repairs of findings, their positions on the panel, and refactorings. */
 import type { Connection } from "vscode-languageserver";
 import { type CodeAction, CodeActionKind, type Command } from "vscode-languageserver-types";
-import { fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
+import { benchFindingsAt, fixesAt, witnessedFindingsAt } from "../../../shared/ide/editor/fixes.ts";
 import { acceptancesAt, mayAcceptAt } from "../../../shared/ide/edits/acceptances.ts";
 import { calibrationsAt } from "../../../shared/ide/edits/calibration.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
@@ -15,7 +15,7 @@ import { ORGANIZE, organizeActions } from "./layout.ts";
 import { KINDS, type OriginForm, originActions } from "./origin-actions.ts";
 import { inSlicesOver } from "./slices.ts";
 import { fixAllActions, SOURCE_KINDS } from "./source-actions.ts";
-import { type PageOfRule, toDiagnostic, toShowAction } from "./to-lsp.ts";
+import { type PageOfRule, toBenchAction, toDiagnostic, toShowAction } from "./to-lsp.ts";
 import { type EditForm, toWorkspaceEdit } from "./workspace-edits.ts";
 
 interface Parts {
@@ -26,6 +26,8 @@ interface Parts {
   readonly pageOfRule: PageOfRule;
   /** The client's command that shows positions on its panel; null where it has none. */
   readonly positionsCommand: () => string | null;
+  /** The client's command that shows the bench list; null where it has none. */
+  readonly benchCommand: () => string | null;
   /** What the client can do when a finding is accepted. */
   readonly acceptForm: () => AcceptForm;
   /** And when lines go from one file to another. */
@@ -89,7 +91,7 @@ function* actionsAt(asked: Asked, parts: Parts, wanted: Wanted): Steps<CodeActio
   const { repairs, refactors, moves, organizes, fixesAll, isWanted } = wanted;
   const actions: CodeAction[] = [];
   if (repairs) {
-    actions.push(...fixes(asked, parts), ...shows(asked, parts));
+    actions.push(...fixes(asked, parts), ...shows(asked, parts), ...onBench(asked, parts));
     yield;
     actions.push(...acceptances(asked, parts));
     yield;
@@ -141,6 +143,15 @@ function shows({ uri, file, range }: Asked, { documents, pageOfRule, positionsCo
   if (command === null) return [];
   return witnessedFindingsAt(documents.now(), file, range).map((finding) =>
     toShowAction(finding, uri, command, toDiagnostic(finding, documents.uriOf, pageOfRule)),
+  );
+}
+
+/** The checks that are to be made again, on the bench list. */
+function onBench({ uri, file, range }: Asked, { documents, pageOfRule, benchCommand }: Parts): CodeAction[] {
+  const command = benchCommand();
+  if (command === null) return [];
+  return benchFindingsAt(documents.now(), file, range).map((finding) =>
+    toBenchAction(uri, command, toDiagnostic(finding, documents.uriOf, pageOfRule)),
   );
 }
 

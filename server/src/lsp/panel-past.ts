@@ -1,5 +1,7 @@
 /** The panel of a script as a revision of git has it: drawn with what it used then, and never changed. */
+import { benchPicture } from "../../../shared/ide/bench/bench-picture.ts";
 import { panelOf } from "../../../shared/ide/panel/panel.ts";
+import type { Craft } from "../../../shared/model/craft.ts";
 import type { FilePath } from "../../../shared/model/files.ts";
 import { memoryFiles } from "../../../shared/model/files.ts";
 import { otherAddress } from "../../../shared/protocol/other-texts.ts";
@@ -16,7 +18,7 @@ type PastParams = PanelParams & { readonly past: NonNullable<PanelParams["past"]
 
 /** The model of a document that shows a file as it was. A layer is drawn as part of the craft, as that was then. */
 export async function pastPanel(
-  { uri, past, craft, against: _, fit: _preview, ...ask }: PastParams,
+  { uri, past, craft, against: _, fit: _preview, bench, ...ask }: PastParams,
   documents: Documents,
   readOther: ReadOther,
 ): Promise<PanelModel> {
@@ -27,7 +29,8 @@ export async function pastPanel(
     return { ...nothing, file: uri, empty: read.message, emptyWays: [], past: title };
   }
   const file = fileOf(read, past.uri, revision);
-  const model = panelOf(read.workspace, file, NEVER_OLD, { ...ask, craft: craft && read.file });
+  const benchOf = (of: Craft) => benchPicture(of, read.workspace, bench);
+  const model = panelOf(read.workspace, file, NEVER_OLD, { ...ask, craft: craft && read.file, benchOf });
   return toPanelModel(asItWas(model, title), (path) => (path === file ? uri : read.uriOf(path)));
 }
 

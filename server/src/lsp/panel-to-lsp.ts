@@ -1,6 +1,7 @@
 /** The panel's model with the editor's own addresses for its files. */
 import type { AdjustPicture } from "../../../shared/protocol/adjust.ts";
 import type { AgainstPictures } from "../../../shared/protocol/against.ts";
+import type { BenchList } from "../../../shared/protocol/bench.ts";
 import type { NumbersPicture, RatesPicture } from "../../../shared/protocol/numbers.ts";
 import type {
   GogglesPicture,
@@ -21,7 +22,7 @@ type Placed = <T extends InFile>(place: T) => T;
 /** `uriOfOther` is for the files of the other side, where that is a workspace of its own. */
 export function toPanelModel(model: PanelModel, uriOf: UriOf, uriOfOther = uriOf): PanelModel {
   const placed = placedBy(uriOf);
-  const { goggles, switches, numbers, begin, signal, against } = model;
+  const { goggles, switches, numbers, begin, signal, against, bench } = model;
   const ways = (all: readonly WayOn[]) => toWays(all, placed);
   const gaps = (all: readonly Gap[]) => all.map((gap) => ({ ...gap, ways: ways(gap.ways) }));
   return {
@@ -37,6 +38,7 @@ export function toPanelModel(model: PanelModel, uriOf: UriOf, uriOfOther = uriOf
     switchesGaps: gaps(model.switchesGaps),
     numbersWays: ways(model.numbersWays),
     ...(signal && { signal: toSignal(signal, placed) }),
+    ...(bench && { bench: { ...bench, list: toBench(bench.list, placed) } }),
     numbers: numbers && { ...toNumbers(numbers, placed), missing: gaps(numbers.missing) },
     switches: switches && toSwitches(switches, placed),
     ...(against && { against: against.kind === "none" ? against : toAgainst(against, placedBy(uriOfOther)) }),
@@ -126,6 +128,22 @@ function toSignal(signal: SignalPicture, placed: Placed): SignalPicture {
     ...signal,
     courses: signal.courses.map((course) => ({ ...course, phases: phases(course) })),
     calls: calls && { ...calls, at: placed(calls.at) },
+  };
+}
+
+function toBench(list: BenchList, placed: Placed): BenchList {
+  const place = (at: LinePlace | null) => at && placed(at);
+  return {
+    ...placed(list),
+    checks: list.checks.map((check) => ({ ...check, at: place(check.at) })),
+    phases: list.phases.map((phase) => ({
+      ...phase,
+      steps: phase.steps.map((step) => ({
+        ...step,
+        from: step.from.map(placed),
+        readings: step.readings.map((reading) => ({ ...reading, at: place(reading.at) })),
+      })),
+    })),
   };
 }
 

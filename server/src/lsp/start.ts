@@ -1,7 +1,5 @@
 /** The language server, for every host: it asks the core, and speaks the protocol. */
 import type { CancellationToken, Connection } from "vscode-languageserver";
-import { panelOf } from "../../../shared/ide/panel/panel.ts";
-import { PANEL_REQUEST, type PanelModel, type PanelParams } from "../../../shared/protocol/panel.ts";
 import { answerActions } from "./actions.ts";
 import { answerBench } from "./bench.ts";
 import { answerBoard } from "./board.ts";
@@ -13,7 +11,7 @@ import { answerCompare } from "./compare.ts";
 import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { answerFleet } from "./fleet.ts";
-import { type Guard, INITIALIZE, logError, makeGuard } from "./guard.ts";
+import { INITIALIZE, logError, makeGuard } from "./guard.ts";
 import { answerHierarchies } from "./hierarchies.ts";
 import { answerHints } from "./hints.ts";
 import { answerHistory } from "./history.ts";
@@ -27,12 +25,10 @@ import { answerNewCraft } from "./new-craft.ts";
 import { answerNewHandset } from "./new-handset.ts";
 import { answerOrigin } from "./origin.ts";
 import { answerOsdEdits } from "./osd-edits.ts";
-import { type ReadOther, readsOthers } from "./other-side.ts";
+import { readsOthers } from "./other-side.ts";
 import { answerPages, linksFor, linkTargets } from "./pages.ts";
-import { drawnWith } from "./panel-against.ts";
-import { pastPanel } from "./panel-past.ts";
-import { toPanelModel } from "./panel-to-lsp.ts";
-import { foldersOf, pathOf } from "./paths.ts";
+import { answerPanel } from "./panel.ts";
+import { foldersOf } from "./paths.ts";
 import { shownProgress } from "./progress.ts";
 import { makePublisher, type Publisher } from "./publish.ts";
 import { answerDiagnostics } from "./pulled-diagnostics.ts";
@@ -57,6 +53,7 @@ interface Options {
   readonly lineCommand?: unknown;
   readonly pageLinkForm?: unknown;
   readonly positionsCommand?: unknown;
+  readonly benchCommand?: unknown;
   readonly acceptCommand?: unknown;
   readonly originCommand?: unknown;
   /** True where the editor itself tells what is no JSON. */
@@ -103,6 +100,7 @@ export function startServer(
   let client: Abilities = abilitiesOf({});
   let links = linksFor({});
   let positionsCommand: string | null = null;
+  let benchCommand: string | null = null;
   let lensCommand: string | null = null;
   let suggestCommand: string | null = null;
   let acceptCommand: string | null = null;
@@ -149,6 +147,7 @@ export function startServer(
       client = abilitiesOf(capabilities);
       const options: Options = initializationOptions ?? {};
       positionsCommand = commandIn(options.positionsCommand);
+      benchCommand = commandIn(options.benchCommand);
       lensCommand = commandIn(options.lensCommand);
       suggestCommand = commandIn(options.suggestCommand);
       links = linksFor(options);
@@ -195,6 +194,7 @@ export function startServer(
     editForm,
     pageOfRule,
     positionsCommand: () => positionsCommand,
+    benchCommand: () => benchCommand,
     takesActions: () => client.takesActions,
     acceptForm: () => ({
       edits: editForm(),
@@ -241,20 +241,3 @@ const LISTING_CUT =
   "The workspace has more folders or files than are looked through. Scripts and own words beyond them are not offered; those that a “use” names are read all the same. Open a smaller folder to have all of them.";
 
 const TOO_MANY = "are checked; the others are once they are opened. Open a smaller folder to have all of them checked.";
-
-/** Answers what the panel and the pages of the reference show. */
-function answerPanel(connection: Connection, documents: Documents, guard: Guard, readOther: ReadOther): void {
-  connection.onRequest(
-    PANEL_REQUEST,
-    guard<[PanelParams], PanelModel | null>("panel", null, async ({ past, ...params }) => {
-      if (past) return pastPanel({ ...params, past }, documents, readOther);
-      const { uri, craft, against, ...ask } = params;
-      const read = against && (await readOther(against));
-      const file = await documents.loadAll(uri);
-      const [workspace, version] = [documents.now(), documents.version(uri) ?? 0];
-      const other = against && drawnWith(against, read!, documents, workspace);
-      const model = panelOf(workspace, file, version, { ...ask, craft: craft && pathOf(craft), against: other });
-      return toPanelModel(model, documents.uriOf, read?.kind === "read" ? read.uriOf : undefined);
-    }),
-  );
-}

@@ -69,6 +69,17 @@ export function toShowAction(finding: WitnessedFinding, uri: Uri, command: strin
   };
 }
 
+/** The action that shows a check on the bench list, by a command of the client. */
+export function toBenchAction(uri: Uri, command: string, diagnostic: Diagnostic): CodeAction {
+  const title = "Show it on the bench list";
+  return {
+    title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    command: { title, command, arguments: [uri] },
+  };
+}
+
 const COMPLETION_KINDS: Record<CoreCompletionItem["kind"], CompletionItemKind> = {
   section: CompletionItemKind.Module,
   setting: CompletionItemKind.Property,

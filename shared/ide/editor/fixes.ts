@@ -29,6 +29,14 @@ export function fixesAt(workspace: Workspace, file: string, range: Range): Offer
     );
 }
 
+/** What is found of checks on the bench: the list says what to do then. */
+const OF_BENCH: ReadonlySet<string> = new Set(["stale-check", "direction-unchecked"]);
+
+/** The findings whose range touches this one and that the bench list answers. */
+export function benchFindingsAt(workspace: Workspace, file: string, range: Range): Finding[] {
+  return findingsOf(workspace, file).filter((each) => OF_BENCH.has(each.code) && touches(each.range, range));
+}
+
 /** The findings whose range touches this one and that have positions which show them. */
 export function witnessedFindingsAt(workspace: Workspace, file: string, range: Range): WitnessedFinding[] {
   return findingsOf(workspace, file).flatMap((finding) => {

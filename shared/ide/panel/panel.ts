@@ -2,6 +2,7 @@
 import type { Craft } from "../../model/craft.ts";
 import type { Script } from "../../model/script.ts";
 import type { Workspace } from "../../model/workspace.ts";
+import type { BenchPicture } from "../../protocol/bench.ts";
 import type { PanelModel, ViewName } from "../../protocol/panel.ts";
 import { findingsOf } from "../../rules/engine/engine.ts";
 import { missingParts } from "../context/missing-parts.ts";
@@ -20,8 +21,12 @@ import { gapsInSwitches, waysFromEmpty, waysToGoggles, waysToSwitches } from "./
 export interface PanelQuery extends GogglesQuery {
   /** Of several craft that use the file, the one to draw. */
   readonly craft?: string | undefined;
-  /** The open view; the numbers are computed for their own view only. */
+  /** The open view; the numbers and the bench list are computed for their own views only. */
   readonly view?: ViewName | undefined;
+  /** Another view that is open besides. */
+  readonly besides?: ViewName | undefined;
+  /** Makes the bench list of what is drawn; only then is it made. */
+  readonly benchOf?: ((craft: Craft) => BenchPicture) | undefined;
   readonly positions?: Readonly<Record<string, string | number>> | undefined;
   /** Another craft that is shown with this one; given what is drawn, as only then it need be read. */
   readonly against?: ((craft: Craft) => Other) | undefined;
@@ -65,7 +70,8 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
   const begin = beginningsOf(craft, workspace, query.page ?? goggles?.page ?? "osd");
   const switches = switchesOf(craft, workspace, query.positions);
   const signal = query.scenario === "signal-lost" ? signalPictureOf(craft, workspace, query.signal) : null;
-  const isLookedAt = query.view === "numbers";
+  const shows = (name: ViewName) => query.view === name || query.besides === name;
+  const isLookedAt = shows("numbers");
   const found = isLookedAt ? numbersOf(craft, workspace) : null;
   const numbers = found && withWorstFindings(found, craft, findings);
   const { view, against } = query;
@@ -87,6 +93,7 @@ export function panelOf(workspace: Workspace, file: string, version: number, que
     noSwitches: switches ? null : whyNoSwitches(craft),
     switchesWays: switches ? [] : waysToSwitches(craft, workspace),
     switchesGaps: switches ? gapsInSwitches(craft) : [],
+    ...(shows("bench") && query.benchOf && { bench: query.benchOf(craft) }),
     ...(signal && { signal }),
     ...(other && { against: other }),
     numbers,

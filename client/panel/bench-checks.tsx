@@ -1,0 +1,104 @@
+/** The checks that have a day: how far each is, its day to write, and that it no longer holds. */
+import { dueInWords } from "../../shared/draw/bench-words.ts";
+import type { BenchCheckState, BenchList } from "../../shared/protocol/bench.ts";
+import type { BenchMade } from "../../shared/protocol/panel-messages.ts";
+
+/** How much of a check is ticked, of its steps that are shown. */
+export interface CheckProgress {
+  readonly check: BenchCheckState;
+  readonly ticked: number;
+  readonly steps: number;
+  /** The last step of it that is shown; null where none is. */
+  readonly lastStep: string | null;
+}
+
+/** How far each check is. */
+export function progressOf({ checks, phases }: BenchList, ticked: ReadonlySet<string>): CheckProgress[] {
+  const steps = phases.flatMap((phase) => phase.steps);
+  return checks.map((check) => {
+    const own = steps.filter((step) => step.check === check.name);
+    return {
+      check,
+      ticked: own.filter(({ id }) => ticked.has(id)).length,
+      steps: own.length,
+      lastStep: own.at(-1)?.id ?? null,
+    };
+  });
+}
+
+/** Whether its day is to be written: all of it is ticked, and the script does not have this day yet. */
+export function isComplete({ check, ticked, steps }: CheckProgress): boolean {
+  return steps > 0 && ticked === steps && !(check.due.state === "done" && check.due.day === today());
+}
+
+/** The day by this page's own clock; what is written is the host's. */
+function today(): string {
+  const now = new Date();
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+interface Props {
+  readonly progress: readonly CheckProgress[];
+  readonly isNow: boolean;
+  readonly make: (gesture: BenchMade) => void;
+}
+
+/** All checks of the craft, at the foot of the list. */
+export function Checks({ progress, isNow, make }: Props) {
+  if (progress.length === 0) return null;
+  return (
+    <section aria-labelledby="bench-checks">
+      <h2 id="bench-checks">Days of checks</h2>
+      <ul class="check-days">
+        {progress.map((each) => (
+          <li key={each.check.name}>
+            <p>
+              <b>{each.check.title}</b> <span class="quiet">{stateInWords(each)}</span>
+            </p>
+            {isNow && (
+              <p class="step-ways">
+                {isComplete(each) && <WriteDay progress={each} make={make} />}
+                {each.check.at && (
+                  <button
+                    type="button"
+                    class="link"
+                    aria-label={`${each.check.title}: it no longer holds`}
+                    onClick={() => make({ kind: "void", check: each.check.name })}
+                  >
+                    It no longer holds
+                  </button>
+                )}
+              </p>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function stateInWords({ check: { due }, ticked, steps }: CheckProgress): string {
+  const count = steps === 0 ? "" : ` ${ticked} of ${steps} ticked now.`;
+  return `${dueInWords(due)}${ticked === 0 ? "" : count}`;
+}
+
+/** The button that writes today's day. */
+export function WriteDay({
+  progress: { check },
+  make,
+}: {
+  readonly progress: CheckProgress;
+  readonly make: Props["make"];
+}) {
+  return (
+    <button
+      type="button"
+      class="first"
+      aria-label={`Write today as the day of the check: ${check.title}`}
+      onClick={() => make({ kind: "day", check: check.name })}
+    >
+      Write today's day
+    </button>
+  );
+}

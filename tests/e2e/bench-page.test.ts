@@ -1,0 +1,237 @@
+/** The bench list in the page by itself, over lists made by hand: ticks, readings, days, the ways to the pictures and back. */
+import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
+import { inProject } from "../../.dev/say.mjs";
+import { panelOf } from "../../shared/ide/panel/panel.ts";
+import type { BenchList, BenchPicture } from "../../shared/protocol/bench.ts";
+import type { BenchTrial } from "../../shared/protocol/bench-edit.ts";
+import type { PanelModel } from "../../shared/protocol/panel.ts";
+import type { FromPanel } from "../../shared/protocol/panel-messages.ts";
+import { atCursor } from "../ide/cursor.ts";
+import { benchOf, JUG } from "./hand-made-bench.ts";
+import { pageViolations, type Theme, themes } from "./looks.ts";
+import { openPanelPage, type PanelPage, wear } from "./panel-page.ts";
+
+let panel: PanelPage;
+beforeAll(async () => {
+  panel = await openPanelPage({ width: 420, height: 800 });
+});
+afterAll(() => panel?.close());
+
+const craft = atCursor(
+  'craft "Jug"\nuse "wheel.fettle"\nmodes\n  arm when TL is down\n  level when TR is mid\nosd\n  grid 30 x 16\n  amps at left+2, bottom-2\n',
+);
+let version = 0;
+const shotOf = (name: string) =>
+  panel.page.screenshot({ path: inProject(".cache/screenshots", `${name}.png`), fullPage: true });
+
+async function show(
+  list: BenchList,
+  some: Partial<PanelModel> = {},
+  picture: Partial<BenchPicture> = {},
+): Promise<void> {
+  version++;
+  const model = { ...panelOf(craft.workspace, craft.file, version, { view: "bench" }), file: JUG, ...some };
+  await panel.post({ kind: "model", model: { ...model, bench: { list, shown: "all", canChoose: true, ...picture } } });
+}
+
+const box = (name: RegExp | string) => panel.page.getByRole("checkbox", { name });
+const status = () => panel.page.getByRole("status").textContent();
+async function posted<K extends FromPanel["kind"]>(kind: K): Promise<Extract<FromPanel, { kind: K }>[]> {
+  const all = await panel.posted();
+  return all.filter((message): message is Extract<FromPanel, { kind: K }> => message.kind === kind);
+}
+const focused = () => panel.page.evaluate(() => document.activeElement?.id);
+
+beforeEach(async () => {
+  await panel.page.setViewportSize({ width: 420, height: 800 });
+  await show(benchOf());
+  await panel.page.getByRole("tab", { name: "Bench" }).click();
+  const anew = panel.page.getByRole("button", { name: "Begin anew" });
+  if (await anew.isVisible()) await anew.click();
+  await panel.posted();
+});
+
+test("the tabs are gone through by the arrow keys, Home and End", async () => {
+  const { page } = panel;
+  const tab = () => page.getByRole("tab", { selected: true }).textContent();
+  const names = await page.getByRole("tab").allTextContents();
+  await page.getByRole("tab", { name: "Bench" }).focus();
+  await page.keyboard.press("Home");
+  expect(await tab()).toBe("Goggles");
+  await page.keyboard.press("ArrowLeft");
+  expect(await tab()).toBe(names.at(-1));
+  await page.keyboard.press("Home");
+  await page.keyboard.press("End");
+  expect(await tab()).toBe(names.at(-1));
+  await page.getByRole("tab", { name: "Bench" }).click();
+});
+
+test("by keys alone: space ticks, arrows go on, and the whole says how far one is", async () => {
+  const { keyboard } = panel.page;
+  await box(/propellers off/).focus();
+  await keyboard.press(" ");
+  await keyboard.press("ArrowDown");
+  await keyboard.press("Enter");
+  expect(await status()).toContain("2 of 9 ticked.");
+  expect(await panel.page.getByRole("heading", { name: /Before any power/ }).textContent()).toContain("2 of 2");
+  await keyboard.press("End");
+  expect(await focused()).toBe("step-outdoors.hover");
+  await keyboard.press("Home");
+  await keyboard.press(" ");
+  expect(await box(/propellers off/).isChecked()).toBe(false);
+  // Of the steps only one is reached by Tab.
+  expect(await panel.page.locator(".step input[type=checkbox][tabindex='0']").count()).toBe(1);
+  await panel.page.getByRole("button", { name: "Go on" }).click();
+  expect(await focused()).toBe("step-unpowered.propellers");
+  await panel.page.getByRole("button", { name: "Begin anew" }).click();
+  expect(await status()).toContain("0 of 9 ticked.");
+});
+
+test("a reading is typed, tried, written by Enter and taken back by Escape", async () => {
+  const { page } = panel;
+  const field = page.getByLabel("Both ends of roll");
+  await box(/Move roll/).focus();
+  await page.keyboard.press("Enter");
+  expect(await field.evaluate((node) => node === document.activeElement)).toBe(true);
+  await page.keyboard.type("988 2012");
+  await expect
+    .poll(async () => (await posted("bench-try")).at(-1))
+    .toEqual({ kind: "bench-try", file: JUG, name: "bench.roll", typed: "988 2012" });
+  const tried = (typed: string, trial: BenchTrial) =>
+    panel.post({ kind: "bench-tried", name: "bench.roll", typed, trial });
+  await tried("988 2012", { kind: "reads", text: "988 us to 2012 us", found: [] });
+  expect(await page.locator(".reading-hint").textContent()).toContain(
+    "Reads as “988 us to 2012 us”; nothing speaks against it.",
+  );
+  await shotOf("bench-page-reading");
+  // An answer to what was typed before counts for nothing.
+  await tried("988", { kind: "unclear", message: "Two figures are needed here." });
+  expect(await field.getAttribute("aria-invalid")).toBe("false");
+  await page.keyboard.press("Enter");
+  expect(await posted("bench")).toEqual([
+    { kind: "bench", file: JUG, gesture: { kind: "reading", name: "bench.roll", text: "988 2012" } },
+  ]);
+  expect(await focused()).toBe("step-sticks.roll");
+  await panel.post({
+    kind: "bench-told",
+    name: "bench.roll",
+    message: "Written: “roll 988 us to 2012 us”.",
+    isWritten: true,
+  });
+  await show(benchOf({ roll: "988 us to 2012 us" }));
+  expect(await field.inputValue()).toBe("988 us to 2012 us");
+  expect(await status()).toContain("Written: “roll 988 us to 2012 us”.");
+  await field.fill("nonsense");
+  await page.keyboard.press("Enter");
+  await panel.post({
+    kind: "bench-told",
+    name: "bench.roll",
+    message: "Two figures are needed here.",
+    isWritten: false,
+  });
+  expect(await field.inputValue()).toBe("nonsense");
+  expect(await page.locator(".reading-hint").textContent()).toBe("Two figures are needed here.");
+  await field.press("Escape");
+  expect(await field.inputValue()).toBe("988 us to 2012 us");
+  await page.keyboard.press("Control+z");
+  expect(await posted("undo")).toHaveLength(1);
+});
+
+test("once all of a check is ticked its day is offered, and a check can be void", async () => {
+  const { page } = panel;
+  await box(/motor 1 alone/).check();
+  expect(await page.getByRole("button", { name: /Write today/ }).count()).toBe(0);
+  await box(/motor 2 alone/).check();
+  const offers = page.getByRole("button", { name: "Write today as the day of the check: motors" });
+  expect(await offers.count()).toBe(2);
+  await shotOf("bench-page-day");
+  await offers.first().click();
+  await page.getByRole("button", { name: "motors: it no longer holds" }).click();
+  expect((await posted("bench")).map(({ gesture }) => gesture)).toEqual([
+    { kind: "day", check: "bench.motors-checked" },
+    { kind: "void", check: "bench.motors-checked" },
+  ]);
+  const now = new Date();
+  const two = (number: number) => String(number).padStart(2, "0");
+  await show(benchOf({ motors: `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`, due: false }));
+  expect(await offers.count()).toBe(0);
+});
+
+test("a step shows its picture, a movement the switches as they stand then, and one comes back to it", async () => {
+  const { page } = panel;
+  await box(/Turn KN/).focus();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  expect((await posted("positions")).at(-1)).toEqual({ kind: "positions", positions: { TR: "mid", KN: 1800 } });
+  expect(await page.getByRole("tab", { selected: true }).textContent()).toBe("Switches");
+  // The keyboard is on the way back.
+  await page.keyboard.press("Enter");
+  expect(await page.getByRole("tab", { selected: true }).textContent()).toBe("Bench");
+  await expect.poll(focused).toBe("step-switches.2");
+  await page.getByRole("button", { name: "Show the OSD" }).click();
+  expect((await posted("look")).at(-1)).toMatchObject({ page: "osd" });
+  await page.getByRole("button", { name: "Back to the bench list" }).click();
+  await page.getByRole("button", { name: "Line 21 of jug.fettle" }).click();
+  expect(await posted("select")).toEqual([{ kind: "select", at: { file: JUG, line: 20 } }]);
+});
+
+test("ticks stay with their craft, on every page, and come from a page that has newer ones", async () => {
+  const { page } = panel;
+  await box(/propellers off/).check();
+  expect((await posted("bench-looks")).at(-1)).toEqual({
+    kind: "bench-looks",
+    since: "now",
+    looks: { [JUG]: { ticked: ["unpowered.propellers"], shown: null } },
+  });
+  await show({ ...benchOf(), file: "file:///shed/craft/mug.fettle", craft: "Mug" });
+  expect(await box(/propellers off/).isChecked()).toBe(false);
+  await show(benchOf());
+  expect(await box(/propellers off/).isChecked()).toBe(true);
+  await panel.post({ kind: "bench-looks", looks: { [JUG]: { ticked: ["switches.1"], shown: null } } });
+  expect(await box(/propellers off/).isChecked()).toBe(false);
+  expect(await box(/Put TR/).isChecked()).toBe(true);
+  await page.getByRole("tab", { name: "Numbers" }).click();
+  await page.getByRole("tab", { name: "Bench" }).click();
+  await expect
+    .poll(async () => (await posted("bench-looks")).at(-1))
+    .toMatchObject({ since: "before", looks: { [JUG]: { ticked: ["switches.1"] } } });
+  expect(await box(/Put TR/).isChecked()).toBe(true);
+});
+
+test("only what is due is asked for, and of the past nothing is written", async () => {
+  await box("Only what is due").check();
+  expect((await posted("bench-looks")).at(-1)?.looks[JUG]?.shown).toBe("due");
+  await show({ ...benchOf(), phases: [] }, {}, { shown: "due" });
+  expect(await status()).toContain("Nothing is due.");
+  await show(benchOf(), { past: "3f2a, Ida, 2026-03-01" });
+  expect(await panel.page.getByRole("textbox").count()).toBe(0);
+  expect(await panel.page.getByRole("button", { name: /no longer holds/ }).count()).toBe(0);
+});
+
+test.each(Object.keys(themes) as Theme[])("in %s nothing is wrong, cut off or too small to press", async (theme) => {
+  const { page } = panel;
+  await wear(page, theme);
+  await box(/motor 1 alone/).check();
+  await box(/motor 2 alone/).check();
+  expect(await pageViolations(page, "all rules")).toEqual([]);
+  for (const width of [420, 250, 125, 900]) {
+    await page.setViewportSize({ width, height: 800 });
+    await page.evaluate(() => window.scrollTo(0, 0));
+    const wider = () =>
+      [...document.querySelectorAll("main *")]
+        .filter((node) => node.getBoundingClientRect().right > document.documentElement.clientWidth)
+        .map((node) => node.outerHTML.slice(0, 80));
+    expect(await page.evaluate(wider), `${width} px`).toEqual([]);
+    await shotOf(`bench-page-${theme}-${width}`);
+  }
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll(".bench button, .bench input")]
+      .filter((node) => node.getBoundingClientRect().height < 24)
+      .map((node) => node.outerHTML),
+  );
+  expect(small).toEqual([]);
+});
+
+test("nothing has gone wrong in the page", () => {
+  expect(panel.errors).toEqual([]);
+});
