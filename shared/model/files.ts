@@ -3,6 +3,7 @@
  * given as one. Who answers (editor buffers, a disk, a web workspace) is not the model's business.
  */
 import type { FlownCraft } from "./flown.ts";
+import type { FleetHabits } from "./habits.ts";
 import type { PastChecks } from "./past.ts";
 
 /** An absolute path, with `/`. Plain text passes for one, and the address that an editor has for a document does not. */
@@ -32,6 +33,11 @@ export interface FileView {
    * for as long as none of them sends otherwise. Left out where nobody named any.
    */
   together?(): readonly FlownCraft[];
+  /**
+   * How the craft that share a craft's handset turn their modes on; null where none is known, or nobody has looked yet.
+   * Left out where nobody looks.
+   */
+  habits?(path: FilePath): FleetHabits | null;
 }
 
 /** A view of texts held in memory, for what has no files: pasted text, examples, tests. */

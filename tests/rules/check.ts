@@ -10,11 +10,11 @@
  */
 import { expect } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
-import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore, type Workspace } from "../../shared/model/workspace.ts";
 import type { Finding } from "../../shared/protocol/findings.ts";
 import { findingsOf } from "../../shared/rules/engine/engine.ts";
 import { rules } from "../../shared/rules/engine/registry.generated.ts";
+import { memoryWorkspace } from "./memory.ts";
 
 const core = makeCore(makeCatalogue());
 const CODES: ReadonlySet<string> = new Set(rules.map(({ code }) => code));
@@ -49,7 +49,7 @@ controls
 
 /** The workspace of some texts by path. */
 export function workspaceOf(files: Readonly<Record<string, string>>): Workspace {
-  return core.at(memoryFiles(files));
+  return memoryWorkspace(core, files);
 }
 
 /**

@@ -9,6 +9,7 @@ import type { RuleLevels } from "../../../shared/model/rule-levels.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { makeCore, type Workspace } from "../../../shared/model/workspace.ts";
 import type { Finding } from "../../../shared/protocol/findings.ts";
+import { withHabits } from "../../../shared/rules/lib/fleet-habits.ts";
 import { flownIn } from "../../../shared/rules/lib/flown.ts";
 import { pastReader } from "../../../shared/rules/lib/past-checks.ts";
 import {
@@ -147,7 +148,8 @@ async function openStaged(repository: Repository, top: FilePath, asked: ChangeAs
     wordsFaulty ||= words.problems.some(({ severity }) => severity === "error");
     const core = { core: makeCore(words.catalogue), key: words.key };
     const held = { ...withHandset(files.view, handset), together: () => flown };
-    const view = withPast(held, pasts, pastReader(words.catalogue));
+    const past = withPast(held, pasts, pastReader(words.catalogue));
+    const view = withHabits(past, core.core, files.view.list);
     const opened = { workspace: core.core.at(view, asked.levels), core };
     workspaces.set(files.root, opened);
     return opened;
@@ -210,7 +212,7 @@ async function workspaceBefore(
     handset === undefined ? files.view : withHandset(files.view, { file: handset, answer: now.view.read(handset)! });
   const past = withPast(view, makeCheckedPasts(since), pastReader(words.catalogue));
   const together = flownBefore(now.view.together?.() ?? [], core.at(past), files.root);
-  return core.at({ ...past, together: () => together }, levels);
+  return core.at({ ...withHabits(past, core, view.list), together: () => together }, levels);
 }
 
 /** The craft that fly together as they were; those of other workspaces are taken as they are. */

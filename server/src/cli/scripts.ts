@@ -7,11 +7,12 @@ import type { Script } from "../../../shared/model/script.ts";
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import { textAnswer } from "../../../shared/model/text-answer.ts";
 import { type Core, makeCore, type Workspace } from "../../../shared/model/workspace.ts";
+import { withHabits } from "../../../shared/rules/lib/fleet-habits.ts";
 import { pastReader } from "../../../shared/rules/lib/past-checks.ts";
 import { isFolder, listScripts, nameFrom, readScriptFile, realPathOf, toPath } from "../node/disk.ts";
 import { diskView } from "../node/disk-view.ts";
 import { type CheckedPasts, withPast } from "../node/git-checks.ts";
-import { type WorkspacePlace, workspaceBelow, workspaceOf } from "../node/workspace-place.ts";
+import { isMarked, type WorkspacePlace, workspaceBelow, workspaceOf } from "../node/workspace-place.ts";
 import { CannotRun, type Io } from "./io.ts";
 import { wordsIn } from "./own-words.ts";
 
@@ -53,7 +54,7 @@ export interface Opening {
   /** How findings are shown. */
   readonly levels?: RuleLevels;
   readonly filesAt?: FilesAt;
-  /** What git knows, where that counts. */
+  /** For findings: what git knows, and with it the habits of the other craft. */
   readonly pasts?: CheckedPasts;
   /** The paths of craft that are flown at the same time. */
   readonly together?: readonly string[];
@@ -74,10 +75,11 @@ export async function openScripts(
     return nameFrom(folder, file);
   };
   let flown: readonly FlownCraft[] = [];
-  const workspaces = openWorkspaces(held, io, nameOf, { levels, pasts, together: () => flown });
+  const found = new Map<string, Workspace>();
+  const openedIn = (workspace: Workspace) => [...found].flatMap(([file, its]) => (its === workspace ? file : []));
+  const workspaces = openWorkspaces(held, io, nameOf, { levels, pasts, together: () => flown, openedIn });
   const stand = handset === undefined ? undefined : await holdHandset(handset, held, workspaces, io.folder);
   if (together.length > 0) flown = await readTogether(together, io, workspaces.around);
-  const found = new Map<string, Workspace>();
   const refused: string[] = [];
   for (const path of paths) {
     const at = path === "-" ? input : toPath(resolve(io.folder, path));
@@ -147,10 +149,13 @@ export function whyNot(answer: FileAnswer | undefined): string {
   }
 }
 
-interface WorkspaceOpening {
+/** What findings rest on besides the files of a craft. */
+interface Judging {
   readonly levels?: RuleLevels | undefined;
   readonly pasts?: CheckedPasts | undefined;
   readonly together?: NonNullable<FileView["together"]>;
+  /** The scripts that were named, of one of the workspaces. */
+  readonly openedIn?: (workspace: Workspace) => readonly string[];
 }
 
 /** One view of the disk, with the own words that lie there, for each workspace. */
@@ -158,7 +163,7 @@ export function openWorkspaces(
   held: Map<string, FileAnswer>,
   io: Io,
   nameOf: (file: string) => string,
-  { levels, pasts, together }: WorkspaceOpening = {},
+  { levels, pasts, together, openedIn = () => [] }: Judging = {},
 ) {
   const workspaces = new Map<string, Workspace>();
   const cores = new Map<string, CoreOfWords>();
@@ -173,11 +178,20 @@ export function openWorkspaces(
       wordsFaulty ||= words.faulty;
       const core = makeCore(words.catalogue);
       cores.set(key, { core, key: words.key });
-      const view = { ...diskView(place, held), ...(together && { together }) };
-      workspace = core.at(pasts ? withPast(view, pasts, pastReader(words.catalogue)) : view, levels);
+      workspace = core.at(
+        viewOf(place, core, () => workspace!),
+        levels,
+      );
       workspaces.set(key, workspace);
     }
     return workspace;
+  };
+  const viewOf = (place: WorkspacePlace, core: Core, workspace: () => Workspace): FileView => {
+    const view = { ...diskView(place, held), ...(together && { together }) };
+    if (!pasts) return view;
+    // What nobody called a workspace may be a whole disk: there the scripts that were named are all that is looked at.
+    const files = () => (isMarked(place.folder) ? view.list() : openedIn(workspace()));
+    return withHabits(withPast(view, pasts, pastReader(core.catalogue)), core, files);
   };
   const around = (path: string) => at(placeAround(path));
   return {

@@ -41,6 +41,6 @@ export function workspaceBelow(file: FilePath, around: WorkspacePlace): Workspac
 }
 
 /** Whether a folder is marked as a workspace or is a git repository. */
-function isMarked(folder: FilePath): boolean {
+export function isMarked(folder: FilePath): boolean {
   return existsSync(join(folder, ROOT_MARK)) || existsSync(join(folder, ".git"));
 }

@@ -36,6 +36,7 @@ import { rule as endpointsOff } from "../all/endpoints-off.ts";
 import { rule as failsafeHoldsArm } from "../all/failsafe-holds-arm.ts";
 import { rule as failsafeUnsaid } from "../all/failsafe-unsaid.ts";
 import { rule as filterDelay } from "../all/filter-delay.ts";
+import { rule as fleetHabit } from "../all/fleet-habit.ts";
 import { rule as fleetVideo } from "../all/fleet-video.ts";
 import { rule as gridMismatch } from "../all/grid-mismatch.ts";
 import { rule as hiddenText } from "../all/hidden-text.ts";
@@ -131,6 +132,7 @@ export const rules: readonly Rule[] = [
   failsafeHoldsArm,
   failsafeUnsaid,
   filterDelay,
+  fleetHabit,
   fleetVideo,
   gridMismatch,
   hiddenText,

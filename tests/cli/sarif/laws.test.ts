@@ -6,6 +6,7 @@ import { memoryFiles } from "../../../shared/model/files.ts";
 import { makeCore } from "../../../shared/model/workspace.ts";
 import { findingsOf } from "../../../shared/rules/engine/engine.ts";
 import { rules } from "../../../shared/rules/engine/registry.generated.ts";
+import { withHabits } from "../../../shared/rules/lib/fleet-habits.ts";
 import { viewTogether } from "../../../shared/rules/lib/flown.ts";
 import { parse } from "../../../shared/syntax/parse.ts";
 import { diceOf } from "../../ide/compare/made-lines.ts";
@@ -66,8 +67,9 @@ function moved(text: string): string {
 }
 
 test("the log of each rule's own example is valid, and has its finding", () => {
+  const plain = memoryFiles(examples);
   const flown = rules.flatMap(({ code, examples }) => examples.together?.map((path) => `/shed/${code}/${path}`) ?? []);
-  const view = viewTogether(memoryFiles(examples), core, flown);
+  const view = viewTogether(withHabits(plain, core, plain.list), core, flown);
   const log = logOf(core.at(view), Object.keys(examples), "/shed");
   expect(faultsOf(log)).toEqual([]);
   const found = new Set(log.runs[0].results.map(({ ruleId }) => ruleId));

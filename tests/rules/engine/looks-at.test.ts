@@ -47,6 +47,7 @@ const ASKED_IN_VAIN: readonly { readonly rules: string; readonly names: string; 
     why: "a meter is read whole, and its scale is one part of it",
   },
   { rules: "divider-clips shunt-clips", names: "pack.adc-bits", why: "a meter is read whole, with its smallest step" },
+  { rules: "fleet-habit", names: "link.endpoints link.two-level", why: "which pulses arrive is part of the board" },
   { rules: "condition-tangled", names: "finder.sounder", why: "which mode goes before another is part of the board" },
   {
     rules: "port-clash",
