@@ -38,6 +38,9 @@ of a script is the nearest folder around it that is a git repository or has a fi
 that; else the folder that was named. A script that was named by itself has its own
 folder, without those below, and whatever its “use” lines lead to.
 
+“fleet-habit” compares the craft of the workspace that use one handset file, whichever of
+them are named; where no folder is marked as a workspace, those that are named.
+
 With --since and --staged a finding is the same as before where its code, its name and its
 words are, though its line has moved, stands in another file of the craft, or the file has
 another name; a second of the same kind is new. What a layer brings counts on each craft

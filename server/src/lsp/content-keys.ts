@@ -77,7 +77,7 @@ export function makeContentKeys(documents: Documents, workspace: () => Workspace
           if (path === from) isWide ||= reach.isWide;
         }
       }
-      parts.push(`past ${documents.pastOf(from)}`);
+      parts.push(`past ${documents.pastOf(from)}`, `habits ${documents.habitsOf(from)}`);
       if (isWide) parts.push(`all ${await idOfAll()}`);
       return parts.join("\n");
     },

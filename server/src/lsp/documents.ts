@@ -11,11 +11,13 @@ import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
 import { type FileRead, makeFileCache } from "./file-cache.ts";
+import { makeHabits } from "./habits.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
 import { type HostCommits, type HostPasts, makePasts } from "./pasts.ts";
 import { pathOf, uriOf } from "./paths.ts";
 import { type Reading, readUsed } from "./read-used.ts";
 import { atMost } from "./timers.ts";
+import type { Turns } from "./turns.ts";
 import { type FileChange, type Listing, makeWorkspaceFiles } from "./workspace-files.ts";
 
 /** What the host can reach; paths as `paths.ts` makes them. Neither call ever rejects. */
@@ -76,6 +78,8 @@ export interface Documents {
   placeOf(uri: Uri): FilePath;
   /** Another number for another past of a craft, as far as git was asked. */
   pastOf(path: FilePath): number;
+  /** Another text where the habits of other craft make another finding of one, as far as they are counted. */
+  habitsOf(path: FilePath): string;
   /** The commits of a script, where the host has a git of its own; else null. `text` is what it holds now. */
   commitsOf(path: FilePath, text: string): Promise<HostCommits | null>;
   /** Something may have been committed. */
@@ -94,10 +98,19 @@ export interface DocumentsEvents {
   reading(left: number): void;
   /** git was asked, and knows more of some craft, or something else. */
   pastsFound(): void;
+  /** The craft were counted, and of some there is something else to say. */
+  habitsFound(): void;
   failed(error: unknown): void;
 }
 
-const NO_EVENTS: DocumentsEvents = { listingCut() {}, wordsFound() {}, reading() {}, pastsFound() {}, failed() {} };
+const NO_EVENTS: DocumentsEvents = {
+  listingCut() {},
+  wordsFound() {},
+  reading() {},
+  pastsFound() {},
+  habitsFound() {},
+  failed() {},
+};
 
 const NO_SCRIPT: FileAnswer = { kind: "unreadable", why: "it holds words of your own, and no script" };
 
@@ -109,8 +122,15 @@ interface Open {
   readonly answer: FileAnswer;
 }
 
-/** No documents yet; `files` is what the host can reach besides those that will be opened. */
-export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_EVENTS): Documents {
+/**
+ * No documents yet; `files` is what the host can reach besides those that will be opened. With `turns` the craft are
+ * compared with one another in the background.
+ */
+export function makeDocuments(
+  files: ServerFiles,
+  events: DocumentsEvents = NO_EVENTS,
+  turns: Pick<Turns, "giveWay"> | null = null,
+): Documents {
   const opened = new Map<FilePath, Open>();
   /** Opened, and not yet known by their real paths. */
   const resolving = new Map<Uri, Promise<void>>();
@@ -171,6 +191,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     realPath: cache.realPath,
     listsUsersOf: workspaceFiles.listsUsersOf,
     ...(pasts && { past: pasts.past }),
+    ...(habits && { habits: habits.of }),
   });
   const now = (): Workspace => {
     const all = listScripts();
@@ -225,6 +246,27 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     await loadWorkspace();
     return load(uri);
   };
+
+  const listed = async (): Promise<readonly FilePath[]> => {
+    await words.load();
+    await workspaceFiles.listed();
+    return workspaceFiles.scripts();
+  };
+  const habits =
+    turns &&
+    makeHabits({
+      catalogue: () => words.core().catalogue,
+      view: () => now().view,
+      listed,
+      isRead: reading.isRead,
+      read: reading.read,
+      giveWay: turns.giveWay,
+      changed() {
+        invalidate();
+        events.habitsFound();
+      },
+      failed: events.failed,
+    });
 
   const lookAgain = () => {
     workspaceFiles.setFolders(folders);
@@ -288,11 +330,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
       // What a layer accepts may be of use on any craft.
       return !script || script.kind === "craft" || script.allowances.length === 0 ? path : loadAll(uri);
     },
-    async listed() {
-      await words.load();
-      await workspaceFiles.listed();
-      return workspaceFiles.scripts();
-    },
+    listed,
     isOpen: (path) => opened.has(path),
     isRead: reading.isRead,
     read: reading.read,
@@ -304,6 +342,7 @@ export function makeDocuments(files: ServerFiles, events: DocumentsEvents = NO_E
     pathOf: pathFor,
     placeOf: (uri) => workspaceFiles.belowRealFolder(pathOf(uri)),
     pastOf: (path) => pasts?.idOf(path) ?? 0,
+    habitsOf: (path) => habits?.idOf(path) ?? "",
     commitsOf: async (path, text) => (await pasts?.commits(path, text)) ?? null,
     committed: () => pasts?.lookAgain(),
     whyUnread(uri) {

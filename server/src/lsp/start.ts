@@ -8,7 +8,7 @@ import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts"
 import { tellClosedFindings } from "./closed-findings.ts";
 import { watchClosedScripts } from "./closed-scripts.ts";
 import { answerCompare } from "./compare.ts";
-import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
+import { type Documents, type DocumentsEvents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { answerFleet } from "./fleet.ts";
 import { INITIALIZE, logError, makeGuard } from "./guard.ts";
@@ -90,13 +90,15 @@ export function startServer(
       warmUp();
     },
   });
-  const documents: Documents = makeDocuments(files, {
+  const events: DocumentsEvents = {
     listingCut: () => connection.console.warn(LISTING_CUT),
     wordsFound: () => void publisher.wordsChanged(),
     reading: shownProgress(connection, "Fettle reads the scripts"),
     pastsFound: () => publisher.changedOutside(),
-    failed: (error) => logError(connection, "git", error),
-  });
+    habitsFound: () => publisher.changedOutside(),
+    failed: (error) => logError(connection, "background", error),
+  };
+  const documents: Documents = makeDocuments(files, events, turns);
   let client: Abilities = abilitiesOf({});
   let links = linksFor({});
   let positionsCommand: string | null = null;

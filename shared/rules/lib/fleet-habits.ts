@@ -16,8 +16,11 @@ export interface CountedHabits {
 }
 
 export interface HabitCounter {
-  /** A step is one file. Every file that a craft uses should have been read. */
-  count(view: FileView, core: Core, files: readonly FilePath[]): Steps<CountedHabits>;
+  /**
+   * A step is one file. Every file that a craft uses should have been read. `coreOf` gives what reads a craft; that
+   * of one catalogue each time, and another one where what it remembers has become too much.
+   */
+  count(view: FileView, coreOf: () => Core, files: readonly FilePath[]): Steps<CountedHabits>;
 }
 
 /** What one craft counts for. */
@@ -43,15 +46,16 @@ export function makeHabitCounter(): HabitCounter {
   const known = new Map<FilePath, Read>();
   let places = new Map<string, HabitPlace | null>();
   return {
-    *count(view, core, files) {
+    *count(view, coreOf, files) {
+      const { catalogue } = coreOf();
       if (places.size > MOST_PLACES) places = new Map();
       const listed = new Set(files.map(view.realPath));
       for (const file of known.keys()) if (!listed.has(file)) known.delete(file);
       for (const file of listed) {
         yield;
         const before = known.get(file);
-        if (!before || before.catalogue !== core.catalogue || !isAsBefore(before, view))
-          known.set(file, readNow(file, view, core, places));
+        if (!before || before.catalogue !== catalogue || !isAsBefore(before, view))
+          known.set(file, readNow(file, view, coreOf(), places));
       }
       return countedOf(known, places);
     },
@@ -180,7 +184,7 @@ export function withHabits(view: FileView, core: Core, files: () => readonly Fil
   return {
     ...view,
     habits(file) {
-      counted ??= finish(makeHabitCounter().count(view, core, files()));
+      counted ??= finish(makeHabitCounter().count(view, () => core, files()));
       return counted.of(file);
     },
   };
