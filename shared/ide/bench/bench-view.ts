@@ -1,6 +1,6 @@
 /** A craft as the bench list asks for it: what its files surely say, and what they do not. */
 import type { Catalogue } from "../../catalogue/catalogue.ts";
-import type { Craft, Mode, Setting, Source } from "../../model/craft.ts";
+import type { Craft, Mode, Placed, Setting, Source } from "../../model/craft.ts";
 import { knownPart } from "../../model/known-part.ts";
 import { amountIn } from "../../model/setting-lookup.ts";
 import type { Workspace } from "../../model/workspace.ts";
@@ -22,9 +22,13 @@ export interface BenchView {
   integer(path: string): number | null;
   /** The lines of those that are said. */
   from(...paths: readonly string[]): readonly Source[];
-  /** A mode or an output that is set up, by its name. */
+  /** Whether a line that could be read says anything in a section. */
+  says(section: string): boolean;
+  /** A mode that a line sets up, be it with a fault. */
   mode(name: string): Mode | null;
   modeLines(name: string): readonly Source[];
+  /** The elements that lines place on a page. */
+  placed(page: "osd" | "osd-second"): readonly Placed[];
   /** Whether a used file that could not be read may say it, or its line has a fault. */
   isUnclear(path: string): boolean;
   /** Notes a sentence for what the list cannot know; each once. */
@@ -67,8 +71,13 @@ export function benchView(whole: Craft, workspace: Workspace): BenchView {
       return value?.kind === "integer" ? value.number : null;
     },
     from: (...paths) => paths.flatMap((path) => said(path)?.source ?? []),
-    mode: (name) => craft.modes.get(name) ?? null,
-    modeLines: (name) => craft.modes.get(name)?.lines.map(({ source }) => source) ?? [],
+    says: (section) => [...(craft.settings.get(section)?.values() ?? [])].some(isRead),
+    mode(name) {
+      const mode = craft.modes.get(name);
+      return mode && isRead(mode) ? mode : null;
+    },
+    modeLines: (name) => view.mode(name)?.lines.map(({ source }) => source) ?? [],
+    placed: (page) => [...(page === "osd" ? craft.osd : craft.osdSecond).values()].filter(isRead),
     isUnclear: (path) => find(path) !== null && said(path) === null,
     unknown(sentence) {
       if (!unknowns.includes(sentence)) unknowns.push(sentence);
@@ -93,6 +102,11 @@ export function benchView(whole: Craft, workspace: Workspace): BenchView {
     unknowns,
   };
   return view;
+}
+
+/** What a file that could not be read may say has no text. */
+function isRead({ text }: { readonly text: string }): boolean {
+  return text !== "";
 }
 
 function fieldText(value: Setting["value"] | undefined): string | null {

@@ -1,4 +1,5 @@
 /** What helps on the way: finder, lights, recorder, camera mount. */
+import { boardOf } from "../../logic/from-craft.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { benchStep, sentences } from "./bench-step.ts";
@@ -85,8 +86,7 @@ function finderSteps(view: BenchView): BenchStep[] {
 }
 
 function lightSteps(view: BenchView): BenchStep[] {
-  const { craft } = view;
-  if (!craft.settings.has("lights") && !view.mode("lights") && !view.mode("lights-off")) return [];
+  if (!view.says("lights") && !view.mode("lights") && !view.mode("lights-off")) return [];
   const on = view.mode("lights");
   const off = view.mode("lights-off");
   const text = (name: string) => view.text(`lights.${name}`);
@@ -141,19 +141,18 @@ function recorderSteps(view: BenchView): BenchStep[] {
   if (to === null) view.asked("recorder.to", "where the recorder writes");
   const starts = view.word("recorder.starts");
   const space = view.integer("recorder.space");
-  const rate = view.text("recorder.rate");
+  const rateHz = view.amount("recorder.rate", "Hz");
   return [
     benchStep({
       id: "helpers.recorder",
       what: `Let the recorder run for half a minute${mode ? ` (${mode.text})` : starts !== null && STARTS[starts] ? ` (it runs ${STARTS[starts]})` : ""}, and read the record back.`,
       expect: sentences(
-        `The record is there and whole${to === null ? "" : `, on ${to === "serial" ? "the recorder at the serial port" : `the ${to}`}`}${rate === null ? "" : `, with ${rate.replace(" Hz", "")} lines a second`.replace(" kHz", " thousand")}.`,
+        `The record is there and whole${to === null ? "" : `, on ${to === "serial" ? "the recorder at the serial port" : `the ${to}`}`}${rateHz === null ? "" : `, with ${rateHz} lines a second`}.`,
         space !== null && `The store holds ${space} MB, and enough of it is free.`,
         view.word("recorder.when-full") === "stop" && "A full store records nothing: empty it.",
       ),
-      // Most recorders run while the craft is armed.
-      caution: "Where it takes an armed craft to record, tie it down.",
-      risk: "spins",
+      caution: needsArming(view, starts) ? "It takes an armed craft to record: tie it down." : null,
+      risk: needsArming(view, starts) ? "spins" : "powered",
       check: HELPERS,
       from: [
         ...view.modeLines("recorder"),
@@ -161,6 +160,15 @@ function recorderSteps(view: BenchView): BenchStep[] {
       ],
     }),
   ];
+}
+
+/** Whether it records only, or perhaps only, while the craft is armed. */
+function needsArming(view: BenchView, starts: string | null): boolean {
+  if (starts === "powered") return false;
+  if (starts === "armed" || starts === "both" || !view.mode("recorder")) return true;
+  const board = boardOf(view.craft, view.workspace);
+  const set = board.selected("recorder");
+  return set === null || board.armed === null || (board.sets.within(set, board.armed) ?? true);
 }
 
 function cameraMountSteps(view: BenchView): BenchStep[] {

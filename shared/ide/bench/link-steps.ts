@@ -1,16 +1,21 @@
 /** The link: handset and receiver find each other. */
+
 import type { BenchStep } from "../../protocol/bench.ts";
+import { bandsMeet } from "../../rules/lib/bands-meet.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 
 export function linkSteps(view: BenchView): BenchStep[] {
   const [band, ofHandset] = [view.text("link.band"), view.text("transmitter.band")];
+  const [bandMhz, handsetMhz] = [view.amount("link.band", "MHz"), view.amount("transmitter.band", "MHz")];
   const bands =
     band === null
       ? null
       : ofHandset === null
         ? `The receiver is in the ${band} band; the script does not say in which the handset is.`
-        : `The receiver is in the ${band} band, the handset in the ${ofHandset} band.`;
+        : bandMhz !== null && handsetMhz !== null && !bandsMeet(bandMhz, handsetMhz)
+          ? `STOP: the receiver is on ${band} and the handset on ${ofHandset}: the two never bind.`
+          : `Receiver and handset are both in the ${band} band.`;
   const rate = view.text("link.packet-rate");
   const channels = view.integer("link.channels");
   return [

@@ -33,16 +33,18 @@ export function lossSteps(view: BenchView): BenchStep[] {
 }
 
 function disarmedStep(view: BenchView, premise: string): BenchStep {
+  const presets = view.word("link.on-loss") === "preset" ? view.text("link.preset-channels") : null;
   return benchStep({
     id: "loss.disarmed",
     what: "Disarmed, switch the handset off, and watch the receiver and the board's figures.",
     expect: sentences(
       premise,
+      presets !== null && `From channel 1 on they are ${presets}.`,
       LISTENED[view.word("link.on-loss") ?? ""] ?? "Write what you see into “on-loss” of section “link”.",
     ),
     risk: "powered",
     check: CHECK,
-    from: view.from("link.on-loss", "link.lost-after"),
+    from: view.from("link.on-loss", "link.lost-after", "link.preset-channels"),
   });
 }
 
@@ -57,7 +59,7 @@ function courseStep(course: SignalCourse, i: number, count: number, arms: boolea
   const flies = course.phases.some(({ deed }) => MOVES.has(deed.kind));
   const when = name === "" ? "" : ` (${name.charAt(0).toLowerCase()}${name.slice(1)})`;
   return benchStep({
-    id: count === 1 ? "loss.armed" : `loss.armed-${i + 1}`,
+    id: `loss.${arms ? "armed" : "off"}${count === 1 ? "" : `-${i + 1}`}`,
     what: arms
       ? `Tie the craft down, arm it, open the throttle a little, switch the handset off, and count${when}.`
       : `Switch the handset off, and count${when}.`,

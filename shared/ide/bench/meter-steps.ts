@@ -17,7 +17,7 @@ export function meterSteps(view: BenchView): BenchStep[] {
 function packsHere(view: BenchView): readonly PackFigures[] {
   return packsOf(view.craft, view.catalogue).filter(
     ({ section, cells, fullCellV, cellsDetected }, _, all) =>
-      view.craft.settings.has(section) &&
+      view.says(section) &&
       (cells !== null || fullCellV !== null || cellsDetected || section !== "pack" || all.length === 1),
   );
 }

@@ -14,15 +14,17 @@ export function mountSteps(view: BenchView): BenchStep[] {
   return [tiltStep(view), ...headingSteps(view), ...compassSteps(view), ...levelSteps(view)];
 }
 
-/** How the board sits, in words; null where a line of it is not clear. */
-export function mountInWords(view: BenchView): string | null {
-  if (MOUNT.some((name) => view.isUnclear(name))) return null;
+/** How the board sits, in words, as far as it is known; null where nothing of it is. */
+function mountInWords(view: BenchView): string | null {
+  const unclear = MOUNT.filter((name) => view.isUnclear(name));
   const [roll, pitch, yaw] = MOUNT.map((name) => turnOf(view.amount(name, "deg") ?? 0)) as [number, number, number];
   const parts = [
     ...(roll === 0 ? [] : [Math.abs(roll) === 180 ? "upside down" : `rolled by ${roll} deg`]),
     ...(pitch === 0 ? [] : [`pitched by ${pitch} deg`]),
     ...(yaw === 0 ? [] : [yawInWords(yaw)]),
   ];
+  if (unclear.length > 0)
+    return parts.length === 0 ? null : `The board sits ${joinWithAnd(parts)}, and perhaps turned otherwise besides.`;
   if (parts.length === 0)
     return MOUNT.some((name) => view.said(name))
       ? "The board lies as it is meant to: upright, its mark forwards."
@@ -45,10 +47,9 @@ function yawInWords(deg: number): string {
 
 function tiltStep(view: BenchView): BenchStep {
   const how = mountInWords(view);
-  if (how === null)
-    for (const name of MOUNT) if (view.isUnclear(name)) view.asked(name, "how the board sits in its frame");
+  for (const name of MOUNT) if (view.isUnclear(name)) view.asked(name, "how the board sits in its frame");
   const feelsLevel = view.word("sensors.accelerometer") !== "no";
-  const drawn = view.craft.osd.has("horizon-line")
+  const drawn = view.placed("osd").some(({ name }) => name === "horizon-line")
     ? "the horizon in the goggles"
     : "the board's own drawing of the craft";
   return benchStep({

@@ -1,4 +1,5 @@
 /** The picture in the goggles beside ours, and the transmitter that sends it. */
+import type { Placed } from "../../model/craft.ts";
 import { videoOf } from "../../numbers/radio-of.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import { joinWithAnd } from "../../text/list.ts";
@@ -13,14 +14,14 @@ export function pictureSteps(view: BenchView): BenchStep[] {
 }
 
 function pageSteps(view: BenchView): BenchStep[] {
-  const { craft } = view;
+  const [osd, second] = [view.placed("osd"), view.placed("osd-second")];
   const steps: BenchStep[] = [];
   const [grid, viewerGrid] = [view.text("osd.grid"), view.text("video.viewer-grid")];
   const gridWords = sentences(
     grid !== null && `The grid is ${grid}.`,
     viewerGrid !== null && viewerGrid !== "same" && `The viewer draws ${viewerGrid}.`,
   );
-  if (craft.osd.size > 0) {
+  if (osd.length > 0) {
     const hide = view.mode("osd-hide");
     if (grid === null) view.asked("osd.grid", "on which grid the elements stand");
     steps.push(
@@ -28,33 +29,37 @@ function pageSteps(view: BenchView): BenchStep[] {
         id: "picture.osd",
         what: "Hold the goggles beside our picture, and go through the elements.",
         expect: sentences(
-          `${formatCount(craft.osd.size, "element")}, each in its place and none cut off: ${joinWithAnd([...craft.osd.keys()])}.`,
+          `${formatCount(osd.length, "element")}, each in its place and none cut off: ${namesOf(osd)}.`,
           gridWords,
           hide && `All of it goes when osd-hide is on (${hide.text}).`,
         ),
         risk: "powered",
         check: CHECK,
         picture: "osd",
-        from: [...view.from("osd.grid", "video.viewer-grid"), ...[...craft.osd.values()].map(({ source }) => source)],
+        from: [...view.from("osd.grid", "video.viewer-grid"), ...osd.map(({ source }) => source)],
       }),
     );
   }
-  const second = view.mode("osd-second");
-  if (craft.osdSecond.size > 0)
+  const change = view.mode("osd-second");
+  if (second.length > 0)
     steps.push(
       benchStep({
         id: "picture.osd-second",
-        what: second
-          ? `Change to the second page (${second.text}), and hold it beside our picture.`
+        what: change
+          ? `Change to the second page (${change.text}), and hold it beside our picture.`
           : "Change to the second page, and hold it beside our picture.",
-        expect: `${formatCount(craft.osdSecond.size, "element")}: ${joinWithAnd([...craft.osdSecond.keys()])}.`,
+        expect: `${formatCount(second.length, "element")}: ${namesOf(second)}.`,
         risk: "powered",
         check: CHECK,
         picture: "osd-second",
-        from: [...view.modeLines("osd-second"), ...[...craft.osdSecond.values()].map(({ source }) => source)],
+        from: [...view.modeLines("osd-second"), ...second.map(({ source }) => source)],
       }),
     );
   return steps;
+}
+
+function namesOf(elements: readonly Placed[]): string {
+  return joinWithAnd(elements.map(({ name }) => name));
 }
 
 /** What lets each alert come on the bench; of the others only their threshold is told. */
@@ -72,8 +77,8 @@ const ALERTS: Readonly<Record<string, { readonly how: string; readonly limits: r
 
 function alertSteps(view: BenchView): BenchStep[] {
   const on = view.said("osd.alert-on");
-  const { craft } = view;
-  if (on?.value?.kind !== "list" || !(craft.osd.has("alerts") || craft.osdSecond.has("alerts"))) return [];
+  const shows = [...view.placed("osd"), ...view.placed("osd-second")].some(({ name }) => name === "alerts");
+  if (on?.value?.kind !== "list" || !shows) return [];
   const words = on.value.items.flatMap((item) => (item.kind === "choice" ? [item.word] : []));
   const told = words.map((word) => {
     const limits = (ALERTS[word]?.limits ?? []).flatMap((name) => {
@@ -98,7 +103,7 @@ function alertSteps(view: BenchView): BenchStep[] {
 function channelSteps(view: BenchView): BenchStep[] {
   const { carrierMhz, powerMw, most } = videoOf(view.craft, view.catalogue);
   const [frequency, power] = [view.text("video.frequency"), view.text("video.power")];
-  if (!view.craft.settings.has("video") || power === "off") return [];
+  if (!view.says("video") || power === "off") return [];
   if (frequency === null) view.asked("video.frequency", "on which frequency the picture is sent");
   if (power === null) view.asked("video.power", "with which power the picture is sent");
   const label = view.text("video.channel-label");

@@ -58,7 +58,7 @@ function videoHeatSteps(view: BenchView): BenchStep[] {
   const usesPort = [...(craft.settings.get("ports")?.values() ?? [])].some(
     ({ value }) => value?.kind === "choice" && value.word === "video",
   );
-  if ((!craft.settings.has("video") && !usesPort) || view.word("video.power") === "off") return [];
+  if ((!view.says("video") && !usesPort) || view.word("video.power") === "off") return [];
   const [disarmed, power] = [view.text("video.power-disarmed"), view.text("video.power")];
   const sends =
     disarmed === null

@@ -46,7 +46,7 @@ export function unpoweredSteps(view: BenchView): BenchStep[] {
 
 function antennaStep(view: BenchView): BenchStep {
   const count = view.integer("link.antennas");
-  const hasVideo = view.craft.settings.has("video");
+  const hasVideo = view.says("video");
   const receiver = count === null ? "the receiver" : count === 1 ? "the receiver (1)" : `the receiver (${count})`;
   const [craftWaves, viewerWaves] = [view.text("video.polarisation"), view.text("video.viewer-polarisation")];
   const waves =

@@ -1,15 +1,8 @@
 import type { Craft } from "../../model/craft.ts";
 import { amountIn, settingOf } from "../../model/setting-lookup.ts";
 import type { CraftRule } from "../engine/rule.ts";
+import { bandsMeet } from "../lib/bands-meet.ts";
 import { valueLocation } from "../lib/locations.ts";
-
-/** Bands inside which two radios may meet, in MHz. Common practice, no source. */
-const BANDS_MHZ = [
-  [433, 435],
-  [863, 870],
-  [902, 928],
-  [2400, 2500],
-] as const;
 
 function bandOf(craft: Craft, section: string) {
   const setting = settingOf(craft, `${section}.band`);
@@ -38,8 +31,7 @@ export const rule: CraftRule = {
   check(craft, workspace) {
     const own = bandOf(craft, "link");
     const handset = bandOf(craft, "transmitter");
-    if (!own || !handset || own.mhz === handset.mhz) return [];
-    if (BANDS_MHZ.some(([from, to]) => [own.mhz, handset.mhz].every((mhz) => mhz >= from && mhz <= to))) return [];
+    if (!own || !handset || bandsMeet(own.mhz, handset.mhz)) return [];
     return [
       {
         at: valueLocation(workspace, own.setting.source),
