@@ -2,14 +2,15 @@
 import {
   backInWords,
   courseName,
-  gapsInWords,
   lossPremise,
   phaseInWords,
   spanInWords,
 } from "../../draw/signal-words.ts";
+import { capital } from "../../draw/words.ts";
 import { signalLossOf } from "../../loss/signal-loss.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
-import type { SignalCourse, SignalPhase } from "../../protocol/signal.ts";
+import type { SignalCourse, SignalLoss, SignalPhase } from "../../protocol/signal.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
 
@@ -17,31 +18,50 @@ const CHECK = "bench.failsafe-checked";
 
 export function lossSteps(view: BenchView): BenchStep[] {
   const loss = signalLossOf(view.craft, view.workspace);
-  if (view.word("link.on-loss") === null)
-    view.asked("link.on-loss", "what the receiver does when it no longer hears the handset");
-  if (view.word("failsafe.then") === null && loss.receiver !== "hold" && loss.receiver !== "preset")
-    view.asked("failsafe.then", "what the craft does when the signal stays away");
+  noteUnsaid(view, loss);
   const arms = view.mode("arm") !== null || view.word("safety.stick-arming") === "yes";
-  const tried = loss.courses.map((course, i) => courseStep(course, i, loss.courses.length, arms));
-  const [first] = tried;
+  // With a receiver that holds its last values nobody could stop the motors: that is not tried.
+  const isTried = loss.receiver !== "hold";
   return [
-    disarmedStep(view, lossPremise(loss)),
-    ...(first ? tried : []),
-    ...(arms ? [backStep(view, loss.courses)] : []),
+    disarmedStep(view, loss),
+    ...(isTried ? courseSteps(loss, arms) : []),
+    ...(isTried && arms ? [backStep(view, loss.courses)] : []),
     ...callsSteps(view),
   ];
 }
 
-function disarmedStep(view: BenchView, premise: string): BenchStep {
-  const presets = view.word("link.on-loss") === "preset" ? view.text("link.preset-channels") : null;
+/** What the script does not say of a lost signal: the gravest by itself, the rest in one sentence. */
+function noteUnsaid(view: BenchView, { receiver, courses }: SignalLoss): void {
+  if (view.word("link.on-loss") === null)
+    view.asked("link.on-loss", "what the receiver does when it no longer hears the handset");
+  if (view.word("failsafe.then") === null && receiver !== "hold" && receiver !== "preset")
+    view.asked("failsafe.then", "what the craft does when the signal stays away");
+  const gaps = courses.flatMap(({ phases }) => phases.flatMap((phase) => phase.gaps));
+  const names = new Set(gaps.flatMap(({ name, why }) => (why === "usual" || TOLD.has(name) ? [] : [name])));
+  if (names.size > 0)
+    view.unknown(
+      `Of a lost signal it is not known what hangs on ${joinWithAnd([...names].sort())}: no line says it, or it cannot be read.`,
+    );
+}
+
+const TOLD: ReadonlySet<string> = new Set(["link.on-loss", "failsafe.then"]);
+
+function disarmedStep(view: BenchView, loss: SignalLoss): BenchStep {
+  const { receiver, courses } = loss;
+  const presets = receiver === "preset" ? view.text("link.preset-channels") : null;
+  const holds = receiver === "hold";
   return benchStep({
     id: "loss.disarmed",
     what: "Disarmed, switch the handset off, and watch the receiver and the board's figures.",
     expect: sentences(
-      premise,
+      lossPremise(loss),
       presets !== null && `From channel 1 on they are ${presets}.`,
-      LISTENED[view.word("link.on-loss") ?? ""] ?? "Write what you see into “on-loss” of section “link”.",
+      LISTENED[receiver ?? ""] ?? "Write what you see into “on-loss” of section “link”.",
+      holds && courses[0]!.phases.map(phaseText).join(" "),
     ),
+    caution: holds
+      ? "Do not try this armed: with the handset off nothing would stop the motors. Let the receiver fall silent first, and say so in the script."
+      : null,
     risk: "powered",
     check: CHECK,
     from: view.from("link.on-loss", "link.lost-after", "link.preset-channels"),
@@ -54,48 +74,87 @@ const LISTENED: Readonly<Record<string, string>> = {
   preset: "The figures jump to the presets.",
 };
 
-function courseStep(course: SignalCourse, i: number, count: number, arms: boolean): BenchStep {
-  const name = courseName(course);
-  const flies = course.phases.some(({ deed }) => MOVES.has(deed.kind));
-  const when = name === "" ? "" : ` (${name.charAt(0).toLowerCase()}${name.slice(1)})`;
+/** A step for each course; in one of them all where it is not even said what the receiver does. */
+function courseSteps(loss: SignalLoss, arms: boolean): BenchStep[] {
+  const { courses, receiver } = loss;
+  const base = `loss.${arms ? "armed" : "off"}`;
+  if (receiver === null) return [courseStep(base, courses, arms)];
+  // On the bench home is near, where that makes a difference.
+  const hasNear = courses.some(({ when }) => when.some(({ kind }) => kind === "near-home"));
+  return courses.map((course, i) => {
+    const id = courses.length === 1 ? base : `${base}-${i + 1}`;
+    return hasNear && course.phases.some(({ deed }) => MOVES.has(deed.kind))
+      ? farStep(id, course)
+      : courseStep(id, [course], arms);
+  });
+}
+
+function courseStep(id: string, courses: readonly SignalCourse[], arms: boolean): BenchStep {
+  const [first] = courses;
+  const name = courses.length === 1 && first ? courseName(first) : "";
+  const when = name === "" ? "" : ` (${lowerFirst(name)})`;
+  const moves = courses.some(({ phases }) => phases.some(({ deed }) => MOVES.has(deed.kind)));
   return benchStep({
-    id: `loss.${arms ? "armed" : "off"}${count === 1 ? "" : `-${i + 1}`}`,
+    id,
     what: arms
       ? `Tie the craft down, arm it, open the throttle a little, switch the handset off, and count${when}.`
       : `Switch the handset off, and count${when}.`,
-    expect: course.phases.map(phaseText).join(" "),
+    expect: courses
+      .map((course) =>
+        sentences(courses.length > 1 && `${courseName(course)}:`, course.phases.map(phaseText).join(" ")),
+      )
+      .join(" "),
     caution:
       sentences(
         arms && "A hand at the plug of the pack: if the trial fails, the motors go on with no handset to stop them.",
-        flies &&
-          "On the bench the motors show it only: they run up and down, and the way home itself is seen outdoors.",
+        moves &&
+          "Tied down it cannot climb or come home, and its motors run up for it: pull the pack once that begins.",
       ) || null,
     risk: arms ? "spins" : "powered",
     check: CHECK,
-    from: course.phases.flatMap(({ lines }) => lines.map(({ at }) => at)),
+    from: linesOf(courses),
   });
+}
+
+/** What the bench cannot show, since home is too near: it is known beforehand, and seen outdoors. */
+function farStep(id: string, course: SignalCourse): BenchStep {
+  return benchStep({
+    id,
+    what: `Know what it does far out (${lowerFirst(courseName(course))}): that is seen outdoors, last of all.`,
+    expect: course.phases.map(phaseText).join(" "),
+    risk: "unpowered",
+    check: CHECK,
+    from: linesOf([course]),
+  });
+}
+
+function linesOf(courses: readonly SignalCourse[]) {
+  return courses.flatMap(({ phases }) => phases.flatMap(({ lines }) => lines.map(({ at }) => at)));
 }
 
 /** What the craft does by moving, which no bench shows. */
 const MOVES: ReadonlySet<string> = new Set(["climbs", "flies-home", "waits-home", "lands"]);
 
 function phaseText(phase: SignalPhase): string {
-  const span = spanInWords(phase);
-  return sentences(`${span.charAt(0).toUpperCase()}${span.slice(1)}: ${phaseInWords(phase)}`, gapsInWords(phase.gaps));
+  return `${capital(spanInWords(phase))}: ${phaseInWords(phase)}`;
+}
+
+function lowerFirst(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 }
 
 function backStep(view: BenchView, courses: readonly SignalCourse[]): BenchStep {
-  const last = courses.map(({ phases }) => phases.at(-1)).filter((phase) => phase !== undefined);
-  const words = [...new Set(last.map(({ back }) => backInWords(back)))];
-  const arm = view.mode("arm");
+  const last = courses.flatMap(({ phases }) => phases.at(-1) ?? []);
+  const known = last.filter(({ back }) => back.kind !== "unknown");
+  const words = new Set((known.length > 0 ? known : last).map(({ back }) => backInWords(back)));
   return benchStep({
     id: "loss.back",
     what: "Leave the arm switch on, switch the handset on again, and watch; then put the switch to off, and see that the craft arms as before.",
-    expect: words.map((each) => `When the signal is back, ${each}`).join(" "),
+    expect: [...words].map((each) => `When the signal is back, ${each}`).join(" "),
     caution: "The motors may start as soon as the signal is back.",
     risk: "spins",
     check: CHECK,
-    from: [...view.from("failsafe.rearm-needs-off", "failsafe.resume-after"), ...(arm ? view.modeLines("arm") : [])],
+    from: [...view.from("failsafe.rearm-needs-off", "failsafe.resume-after"), ...view.modeLines("arm")],
   });
 }
 

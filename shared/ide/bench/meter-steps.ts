@@ -84,7 +84,7 @@ function voltReadings(view: BenchView, { fullV }: PackFigures): BenchStep["readi
 
 function warningSteps(view: BenchView): BenchStep[] {
   const packs = packsHere(view).filter(({ warnCellV, landCellV }) => warnCellV !== null || landCellV !== null);
-  if (packs.length === 0 || view.word("pack.volts-from") === "none") return [];
+  if (packs.length === 0 || view.word("pack.volts-from") === "none" || !canWarn(view)) return [];
   const words = packs.map(({ section, warnCellV, landCellV, warnV, landV, warnAfterMah }) => {
     const parts = [
       ...(warnCellV === null ? [] : [`warns at ${withPackVolts(warnCellV, warnV)}`]),
@@ -107,6 +107,16 @@ function warningSteps(view: BenchView): BenchStep[] {
       ),
     }),
   ];
+}
+
+/** Whether something is said by which a low pack is told: the picture, the handset, a sounder, the lights. */
+function canWarn(view: BenchView): boolean {
+  return (
+    view.placed("osd").length > 0 ||
+    view.placed("osd-second").length > 0 ||
+    view.word("link.telemetry") === "yes" ||
+    ["finder", "lights"].some((section) => view.says(section))
+  );
 }
 
 function withPackVolts(cellV: number, packV: number | null): string {

@@ -1,18 +1,22 @@
 /** The motors, one at a time: corner, direction, output, and which propeller belongs there. */
+import { placeWords, propellerWords } from "../../draw/motors-words.ts";
+import { capital } from "../../draw/words.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
-import { type SaidMotor, saidMotors } from "../../rules/lib/said-motors.ts";
+import type { MotorsPicture, PlacedMotor } from "../../protocol/motors.ts";
+import { motorsPicture } from "../panel/motors.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
-import { placeInWords, propellerFor, turnOf } from "./motor-words.ts";
 
 const CHECK = "bench.motors-checked";
 
 export function motorSteps(view: BenchView): BenchStep[] {
-  const said = saidMotors(view.craft);
-  const count = view.integer("frame.motors");
+  const picture = motorsPicture(view.craft, view.workspace);
+  const isSaid = picture?.motors.some(
+    ({ place, direction, isRead }) => place !== null || direction !== null || !isRead,
+  );
   return [
     ...calibrationSteps(view),
-    ...(said.length === 0 ? [unsaidMotors(view, count)] : eachMotor(view, said, count)),
+    ...(picture && isSaid ? eachMotor(view, picture) : [unsaidMotors(view)]),
     ...servoSteps(view),
     ...idleSteps(view),
     ...turtleSteps(view),
@@ -39,10 +43,11 @@ function calibrationSteps(view: BenchView): BenchStep[] {
 }
 
 /** Nobody says anything of any motor: what must be true of any craft is still seen. */
-function unsaidMotors(view: BenchView, count: number | null): BenchStep {
+function unsaidMotors(view: BenchView): BenchStep {
   view.unknown(
     "The script does not say where the motors sit and which way they turn: write “place” and “direction” of “motor1” and the others in section “motors”.",
   );
+  const count = view.integer("frame.motors");
   const spin = view.word("motors.spin");
   return benchStep({
     id: "motors.each",
@@ -52,7 +57,7 @@ function unsaidMotors(view: BenchView, count: number | null): BenchStep {
         ? "Each starts by itself, and none twice."
         : `${count} motors, each by itself and in a corner of its own.`,
       count === 4 && "Neighbours turn against each other; those across from each other turn alike.",
-      spin !== null && (count === 4 || count === null) && spinInWords(spin),
+      spin !== null && count === 4 && spinInWords(spin),
     ),
     risk: "spins",
     check: CHECK,
@@ -67,60 +72,45 @@ function spinInWords(spin: string): string {
     : "The two at the front turn outwards there: front left anticlockwise, front right clockwise (props-out).";
 }
 
-function eachMotor(view: BenchView, said: readonly SaidMotor[], count: number | null): BenchStep[] {
-  const numbers = new Set(said.map(({ number }) => number));
-  const last = Math.max(count ?? 0, ...numbers);
-  const spin = view.word("motors.spin");
-  const missing: number[] = [];
-  const steps = Array.from({ length: last }, (_, i) => {
-    const motor = said.find(({ number }) => number === i + 1);
-    if (!motor) missing.push(i + 1);
-    return motorStep(view, i + 1, motor, spin, count ?? said.length);
+/** A step for each motor that is said, or that the frame must have. */
+function eachMotor(view: BenchView, { motors, spin, faults }: MotorsPicture): BenchStep[] {
+  return motors.map((motor, i) => {
+    const { number, place, direction, isRead } = motor;
+    if (isRead && place === null)
+      view.unknown(
+        `The script does not say where motor ${number} sits: write its “place” in “motor${number}”, in section “motors”.`,
+      );
+    if (isRead && direction === null)
+      view.unknown(
+        `The script does not say which way motor ${number} turns: write its “direction” in “motor${number}”, or “spin” of them all, in section “motors”.`,
+      );
+    if (!isRead) for (const fault of motor.faults) view.unknown(fault);
+    const wrong = [...(i === 0 ? faults : []), ...(isRead ? motor.faults : [])];
+    return benchStep({
+      id: `motors.motor${number}`,
+      what: `Start motor ${number} alone, slowly, with a slip of paper at its bell.`,
+      expect: expectedOf(motor, spin),
+      caution: wrong.length === 0 ? null : `As the script has it this cannot be: ${wrong.join(" ")}`,
+      risk: "spins",
+      check: CHECK,
+      picture: i === 0 ? "motors" : null,
+      from: [
+        ...(motor.at ? [motor.at] : []),
+        ...view.from(`motors.motor${number}`, ...(motor.directionFrom === "spin" ? ["motors.spin"] : [])),
+      ],
+    });
   });
-  for (const number of missing)
-    view.unknown(
-      `The script does not say where motor ${number} sits: write “place” and “direction” of “motor${number}” in section “motors”.`,
-    );
-  return steps;
 }
 
-function motorStep(
-  view: BenchView,
-  number: number,
-  motor: SaidMotor | undefined,
-  spin: string | null,
-  count: number,
-): BenchStep {
-  const turn = motor ? turnOf(motor, spin, count) : null;
-  if (motor && !motor.place)
-    view.unknown(`The script does not say where motor ${number} sits: write its “place” in section “motors”.`);
-  if (motor && !turn)
-    view.unknown(
-      `The script does not say which way motor ${number} turns: write its “direction”, or “spin”, in section “motors”.`,
-    );
-  const place = motor?.place ? placeInWords(motor.place.is) : null;
-  const direction = turn && `${turn.way} seen from above${turn.isSaid ? "" : `, as ${spin} has it`}`;
-  return benchStep({
-    id: `motors.motor${number}`,
-    what: `Start motor ${number} alone, slowly, with a slip of paper at its bell.`,
-    expect: sentences(
-      place !== null && `${place.replace(/^./, (letter) => letter.toUpperCase())}.`,
-      direction && `It turns ${direction}.`,
-      motor?.output && `Output ${motor.output.is}.`,
-      turn && `There belongs ${propellerFor(turn.way)}.`,
-      !place && !turn && "One motor starts, and no other.",
-    ),
-    risk: "spins",
-    check: CHECK,
-    picture: number === 1 ? "motors" : null,
-    from: motor
-      ? [
-          motor.setting.source,
-          ...motor.setting.fieldSources.values(),
-          ...view.from(...(turn?.isSaid === false ? ["motors.spin"] : [])),
-        ]
-      : [],
-  });
+function expectedOf({ place, direction, directionFrom, output }: PlacedMotor, spin: string | null): string {
+  const follows = directionFrom === "spin" ? `, as ${spin} has it` : "";
+  return sentences(
+    place !== null && `${capital(placeWords(place))}.`,
+    direction !== null && `It turns ${direction} seen from above${follows}.`,
+    output !== null && `Output ${output}.`,
+    direction !== null && `The propeller that belongs there: ${propellerWords(direction)}.`,
+    place === null && direction === null && "One motor starts, and no other.",
+  );
 }
 
 function servoSteps(view: BenchView): BenchStep[] {

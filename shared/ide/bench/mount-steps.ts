@@ -11,7 +11,7 @@ const YAW = "sensors.mount-yaw";
 const MOUNT = [ROLL, PITCH, YAW] as const;
 
 export function mountSteps(view: BenchView): BenchStep[] {
-  return [tiltStep(view), ...headingSteps(view), ...compassSteps(view), ...levelSteps(view)];
+  return [tiltStep(view), ...compassSteps(view), ...levelSteps(view)];
 }
 
 /** How the board sits, in words, as far as it is known; null where nothing of it is. */
@@ -47,7 +47,8 @@ function yawInWords(deg: number): string {
 
 function tiltStep(view: BenchView): BenchStep {
   const how = mountInWords(view);
-  for (const name of MOUNT) if (view.isUnclear(name)) view.asked(name, "how the board sits in its frame");
+  const unclear = MOUNT.find((name) => view.isUnclear(name));
+  if (unclear) view.asked(unclear, "how the board sits in its frame");
   const feelsLevel = view.word("sensors.accelerometer") !== "no";
   const drawn = view.placed("osd").some(({ name }) => name === "horizon-line")
     ? "the horizon in the goggles"
@@ -55,31 +56,18 @@ function tiltStep(view: BenchView): BenchStep {
   return benchStep({
     id: "mount.tilt",
     what: feelsLevel
-      ? `Lift the nose, then the left side, and watch ${drawn}.`
-      : "Turn the craft quickly nose up, then left side up, and watch the gyro's figures.",
+      ? `Lift the nose, then the left side, then swing the nose to the right, and watch ${drawn}.`
+      : "Turn the craft quickly nose up, then left side up, then nose to the right, and watch the gyro's figures.",
     expect: sentences(
       how,
       feelsLevel
-        ? "Nose up: the horizon sinks. Left side up: the craft leans to the right, and the horizon's left end sinks. A lean that shows as a nod is a board that sits a quarter round from what the script says."
-        : "Nose up: pitch alone moves, backwards as with the stick pulled. Left side up: roll alone moves, to the right.",
+        ? "Nose up: the horizon sinks. Left side up: the craft leans to the right, and the horizon's left end sinks. Nose to the right: the heading grows. A lean that shows as a nod is a board that sits a quarter round from what the script says."
+        : "Nose up: pitch alone moves, backwards as with the stick pulled. Left side up: roll alone moves, to the right. Nose to the right: yaw alone moves, to the right.",
     ),
     risk: "powered",
     check: "bench.mount-checked",
     from: view.from(...MOUNT, "sensors.accelerometer"),
   });
-}
-
-function headingSteps(view: BenchView): BenchStep[] {
-  return [
-    benchStep({
-      id: "mount.heading",
-      what: "Swing the nose to the right, the craft kept flat.",
-      expect: "The heading grows (yaw moves as with the stick to the right), and nothing else moves.",
-      risk: "powered",
-      check: "bench.mount-checked",
-      from: view.from(YAW),
-    }),
-  ];
 }
 
 function compassSteps(view: BenchView): BenchStep[] {
@@ -118,7 +106,7 @@ function levelSteps(view: BenchView): BenchStep[] {
       id: "mount.level",
       what: "Stand the craft on a level table, and read the angles.",
       expect: sentences(
-        "Roll and pitch read nothing, or next to it.",
+        "Roll and pitch read 0 deg, or next to it.",
         trim.length > 0 && `Level is trimmed by ${joinWithAnd(trim)}.`,
       ),
       risk: "powered",

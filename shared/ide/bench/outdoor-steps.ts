@@ -1,12 +1,12 @@
 /** Outdoors: the range walk, propellers on, the hover, what flies by itself, and the way home last of all. */
+import { placeWords } from "../../draw/motors-words.ts";
 import { packsOf } from "../../numbers/pack-of.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
-import { saidMotors } from "../../rules/lib/said-motors.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { formatDuration } from "../context/format.ts";
+import { motorsPicture } from "../panel/motors.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
-import { placeInWords, turnOf } from "./motor-words.ts";
 
 /** The step after which the craft may fly. */
 export const PROPELLERS_ON = "outdoors.propellers";
@@ -28,7 +28,7 @@ function rangeStep(view: BenchView): BenchStep {
   const least = view.text("transmitter.power-least");
   return benchStep({
     id: "outdoors.range",
-    what: "Still without propellers, disarmed, the video on: let somebody hold the craft as high as it flies and turn it round once, and walk away with the handset at reduced power.",
+    what: `Still without propellers, disarmed${view.says("video") ? ", the video on" : ""}: let somebody hold the craft as high as it flies and turn it round once, and walk away with the handset at reduced power.`,
     expect: sentences(
       least === null ? null : `At its least the handset sends ${least}.`,
       "Note where the link drops out, and compare it with last time: much less is an antenna that is hurt.",
@@ -49,13 +49,10 @@ function placeStep(): BenchStep {
 }
 
 function propellerStep(view: BenchView): BenchStep {
-  const spin = view.word("motors.spin");
-  const motors = saidMotors(view.craft);
-  const count = view.integer("frame.motors") ?? motors.length;
-  const each = motors.flatMap((motor) => {
-    const turn = turnOf(motor, spin, count);
-    return turn ? [`motor ${motor.number}${motor.place ? ` (${placeInWords(motor.place.is)})` : ""} ${turn.way}`] : [];
-  });
+  const motors = motorsPicture(view.craft, view.workspace)?.motors ?? [];
+  const each = motors.flatMap(({ number, place, direction }) =>
+    direction === null ? [] : [`motor ${number}${place === null ? "" : ` (${placeWords(place)})`} ${direction}`],
+  );
   const size = ["propeller-diameter", "propeller-pitch", "propeller-blades"].map((name) => view.text(`frame.${name}`));
   return benchStep({
     id: PROPELLERS_ON,
@@ -64,13 +61,14 @@ function propellerStep(view: BenchView): BenchStep {
       size[0] != null &&
         `${size[0]}${size[1] == null ? "" : ` with a pitch of ${size[1]}`}${size[2] == null ? "" : `, ${size[2]} blades`}.`,
       each.length > 0 ? `Seen from above: ${joinWithAnd(each)}.` : "Each as its motor was seen to turn.",
-      "Printed side up, the higher edge of each blade first, none cracked, all tight.",
+      "Of each blade the thicker, higher edge goes first. None is cracked, all are tight.",
     ),
     caution: "From here on the craft can cut: pack in last, and hands off once it is.",
     risk: "unpowered",
+    picture: "motors",
     from: [
       ...view.from("frame.propeller-diameter", "frame.propeller-pitch", "frame.propeller-blades", "motors.spin"),
-      ...motors.map(({ setting }) => setting.source),
+      ...motors.flatMap(({ at }) => at ?? []),
     ],
   });
 }
@@ -105,14 +103,14 @@ function hoverSteps(view: BenchView): BenchStep[] {
   return [
     benchStep({
       id: "outdoors.hover",
-      what: "Hover for half a minute at the height of a knee, over grass, and watch throttle and current.",
+      what: "Hover for half a minute at the height of a knee, over grass, and look where the throttle stands.",
       expect: sentences(
         "It stands still without help, and sounds even.",
         throttle !== null && `It hovers at ${throttle}${throttle.endsWith("%") ? " throttle" : ""}.`,
         current !== null && `It draws ${current}.`,
         seconds !== null && `By that a pack lasts ${formatDuration(seconds)} in a hover.`,
       ),
-      caution: "It lifts with its own will only once: at the first twitch, disarm.",
+      caution: "At the first twitch that nobody asked for: disarm.",
       risk: "flies",
       check: "bench.hover-checked",
       from: view.from("pack.hover-throttle", "frame.hover-throttle", "pack.hover-current"),

@@ -19,7 +19,7 @@ function pageSteps(view: BenchView): BenchStep[] {
   const [grid, viewerGrid] = [view.text("osd.grid"), view.text("video.viewer-grid")];
   const gridWords = sentences(
     grid !== null && `The grid is ${grid}.`,
-    viewerGrid !== null && viewerGrid !== "same" && `The viewer draws ${viewerGrid}.`,
+    viewerGrid !== null && viewerGrid !== "same" && viewerGrid !== grid && `The viewer draws ${viewerGrid}.`,
   );
   if (osd.length > 0) {
     const hide = view.mode("osd-hide");

@@ -28,7 +28,7 @@ function limiterStep(view: BenchView): BenchStep {
       limit,
       "Nothing smokes, smells or becomes hot to the finger within a minute, and the limiter does not trip.",
     ),
-    caution: "Keep a hand at the plug: what goes wrong goes wrong in the first second.",
+    caution: "A hand at the plug, and no bench cable in: a cable plus a pack is a live craft that can arm and spin.",
     risk: "powered",
     from: view.from("board.input-limit", "pack.cells", "pack.full-at"),
   });
@@ -38,6 +38,7 @@ function limiterStep(view: BenchView): BenchStep {
 function cableSteps(view: BenchView): BenchStep[] {
   const powered = view.text("ports.cable-powers");
   const onCable = view.word("safety.arm-on-cable");
+  if (powered === null && onCable === null) return [];
   return [
     benchStep({
       id: "first-power.cable",

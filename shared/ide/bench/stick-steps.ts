@@ -12,15 +12,13 @@ interface Stick {
   readonly name: "roll" | "pitch" | "throttle" | "yaw";
   readonly low: string;
   readonly high: string;
-  /** In which direction its pulse rises. */
-  readonly rises: string;
 }
 
 const STICKS: readonly Stick[] = [
-  { name: "roll", low: "hard left", high: "hard right", rises: "to the right" },
-  { name: "pitch", low: "right back", high: "right forwards", rises: "forwards" },
-  { name: "throttle", low: "at its bottom", high: "at its top", rises: "upwards" },
-  { name: "yaw", low: "hard left", high: "hard right", rises: "to the right" },
+  { name: "roll", low: "hard left", high: "hard right" },
+  { name: "pitch", low: "right back", high: "right forwards" },
+  { name: "throttle", low: "at its bottom", high: "at its top" },
+  { name: "yaw", low: "hard left", high: "hard right" },
 ];
 
 /** What lies on the left and on the right stick, by the trade's numbers of stick modes. */
@@ -57,7 +55,7 @@ export function stickSteps(view: BenchView): BenchStep[] {
       check: "bench.direction-checked",
       from: view.from("link.reversed"),
     }),
-    ...STICKS.map((stick) => endsStep(view, stick, order, risk)),
+    endsStep(view, order, risk),
     middleStep(view, risk),
   ];
 }
@@ -88,34 +86,40 @@ function reversedSticks(view: BenchView): readonly string[] {
   return value?.kind === "choice" && value.word !== "none" ? [value.word] : [];
 }
 
-function endsStep(view: BenchView, stick: Stick, order: readonly string[] | null, risk: BenchStep["risk"]): BenchStep {
-  const { name, low, high } = stick;
+function endsStep(view: BenchView, order: readonly string[] | null, risk: BenchStep["risk"]): BenchStep {
   const isKnown = !view.isUnclear("link.endpoints");
   if (!isKnown) view.asked("link.endpoints", "at which pulses the board has the ends of the sticks");
   const { fromUs, toUs } = linkOf(view.craft).endpointsUs;
-  const channel = order === null ? 0 : order.indexOf(name) + 1;
   const travel = view.text("transmitter.travel");
-  const expected = isKnown
-    ? `${fromUs} us to ${toUs} us, each end at most ${END_TOLERANCE_US} us short of it and ${END_BEYOND_US} us beyond`
-    : null;
-  const limitUs = name === "throttle" ? view.amount("safety.arm-throttle-limit", "us") : null;
+  const limitUs = view.amount("safety.arm-throttle-limit", "us");
   return benchStep({
-    id: `sticks.${name}`,
-    what: `Hold ${name} ${low}, then ${high}, and read both ends${channel > 0 ? ` of channel ${channel}` : ""}.`,
+    id: "sticks.ends",
+    what: "Hold each stick at both of its ends, into the corners too, and read the channel.",
     expect: sentences(
-      isKnown &&
-        `${fromUs} us ${low}, ${toUs} us ${high}: at most ${END_TOLERANCE_US} us short, ${END_BEYOND_US} us beyond.`,
+      isKnown && `${fromUs} us and ${toUs} us: at most ${END_TOLERANCE_US} us short of it, ${END_BEYOND_US} us beyond.`,
       travel !== null && `The handset is set to send ${travel} (travel).`,
-      limitUs !== null && `The bottom must lie below ${formatNumber(limitUs, 5)} us, or the craft does not arm.`,
+      limitUs !== null &&
+        `The bottom of throttle must lie below ${formatNumber(limitUs, 5)} us, or the craft does not arm.`,
     ),
     risk,
     check: "bench.ends-checked",
-    readings: [view.reading(name, { what: `both ends of ${name}`, form: "1001 us to 2000 us", expected })],
+    readings: STICKS.map(({ name, low, high }) => {
+      const channel = order === null ? 0 : order.indexOf(name) + 1;
+      const least = fromUs - END_BEYOND_US;
+      return view.reading(name, {
+        what: `both ends of ${name}${channel > 0 ? `, channel ${channel}` : ""}`,
+        form: "1001 us to 2000 us",
+        expected: isKnown
+          ? `${low} ${least} us to ${fromUs + END_TOLERANCE_US} us, ${high} ${toUs - END_TOLERANCE_US} us to ${toUs + END_BEYOND_US} us`
+          : null,
+      });
+    }),
     from: view.from(
       "link.endpoints",
       "link.order",
-      `bench.${name}`,
-      ...(name === "throttle" ? ["safety.arm-throttle-limit"] : []),
+      "safety.arm-throttle-limit",
+      "transmitter.travel",
+      ...STICKS.map(({ name }) => `bench.${name}`),
     ),
   });
 }

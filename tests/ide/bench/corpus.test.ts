@@ -84,7 +84,9 @@ function wrongIn(list: BenchList, line: string): string | null {
     case "reads":
     case "not-reads": {
       const reading = steps.flatMap(({ readings }) => readings).find((each) => each.name === name);
-      const told = reading && `${reading.expected}${reading.text === null ? "" : `; the script has ${reading.text}`}`;
+      const told =
+        reading &&
+        `${reading.what}: ${reading.expected}${reading.text === null ? "" : `; the script has ${reading.text}`}`;
       return told !== undefined && told.includes(text) === (kind === "reads") ? null : `${told}`;
     }
     default: {
