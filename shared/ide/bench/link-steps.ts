@@ -37,7 +37,8 @@ export function linkSteps(view: BenchView): BenchStep[] {
 }
 
 function startCheckSteps(view: BenchView): BenchStep[] {
-  if (view.word("transmitter.start-check") !== "yes") return [];
+  // Where something arms the craft this is tried with the arming.
+  if (view.word("transmitter.start-check") !== "yes" || view.mode("arm")) return [];
   return [
     benchStep({
       id: "link.start-check",

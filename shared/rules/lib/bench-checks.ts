@@ -221,7 +221,10 @@ export const BENCH_CHECKS: readonly BenchCheck[] = [
     title: "picture in the goggles",
     restsOnSoftware: true,
     settings: ["board.model", "video.signal", "video.standard", "video.camera-picture", "video.viewer-grid"],
-    sections: [{ section: "osd", except: [] }],
+    sections: [
+      { section: "osd", except: [] },
+      { section: "osd-second", except: [] },
+    ],
     pages: ["osd", "osd-second"],
   },
   {
