@@ -186,7 +186,7 @@ test.each([
   [["jug.fettle", "--out", "list.html", "--format", "json"], "--format json does not go into “list.html”"],
   [["jug.fettle", "--out", "gone/list.md"], "gone/list.md cannot be written: its folder is not there"],
   [["jug.fettle", "--format", "pdf"], "--format is text or json or markdown, not “pdf”"],
-  [["jug.fettle", "--dew"], "there is no option --dew: did you mean --due?"],
+  [["jug.fettle", "--dew"], "there is no option --dew"],
 ])("what cannot be done is said in a line: %j", async (args, words) => {
   const folder = await folderOf({ "jug.fettle": jug, "handsets/wheel.fettle": wheel, "layers/habits.fettle": habits });
   const { status, out, error } = await bench(folder, args);
