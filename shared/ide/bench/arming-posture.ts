@@ -79,10 +79,7 @@ export function postureOf(view: BenchView, words: ControlWords): PostureFound {
   // Most boards look at the permit in the moment of arming alone, so what disarms is that `arm` goes off.
   const disarmed = sets.all(sets.not(board.selected("arm") ?? sets.none), unmoved);
   const away = disarmed === null || disarmed === sets.none ? off : disarmed;
-  const back =
-    away === sets.none
-      ? null
-      : movesBetween(board, at, board.witness(away, at)!.positions).filter(({ name }) => name in at);
+  const back = away === sets.none ? null : wayBack(board, away, { base, at, moves });
   const names = Object.keys(found.needed).filter((name) => words.isMoved(name));
   const meets = (positions: Positions, set: StateSet | null) => sets.meet(sets.where(positions), set) !== false;
   return {
@@ -101,6 +98,20 @@ export function postureOf(view: BenchView, words: ControlWords): PostureFound {
   };
 }
 
+interface Armed extends Pick<Posture, "base" | "moves"> {
+  readonly at: Positions;
+}
+
+/** What was moved last goes back, where that disarms; else the fewest movements that do. */
+function wayBack(board: Switchboard, away: StateSet, { base, at, moves }: Armed): readonly HandMove[] {
+  const { sets } = board;
+  for (const { name } of moves.toReversed()) {
+    const to = base[name];
+    if (to !== undefined && sets.within(sets.where({ ...at, [name]: to }), away)) return [{ name, to }];
+  }
+  return movesBetween(board, at, board.witness(away, at)!.positions).filter(({ name }) => name in at);
+}
+
 function asked(positions: Positions, board: Switchboard): Positions {
   return within(positions, (name) => board.variables.some((variable) => variable.name === name));
 }
@@ -113,11 +124,18 @@ function movesBetween(board: Switchboard, from: Positions, to: Positions): HandM
   return board.variables.flatMap(({ name }) => (name in to && to[name] !== from[name] ? { name, to: to[name]! } : []));
 }
 
-/** What gives the permit first, since most boards look at it in the moment of arming, and of the rest too what arms last. */
+/**
+ * What gives the permit first, since most boards look at it in the moment of arming; of the rest sticks and dials, then
+ * what has to be held, and the switch last.
+ */
 function inOrder(board: Switchboard, moves: readonly HandMove[]): readonly HandMove[] {
   const arm = board.selected("arm");
   const names = arm === null ? [] : board.sets.dependsOn(arm);
-  return [...moves].sort((a, b) => Number(names.includes(a.name)) - Number(names.includes(b.name)));
+  const rank = ({ name }: HandMove): number => {
+    const kind = board.variables.find((variable) => variable.name === name)?.control?.kind ?? "dial";
+    return (names.includes(name) ? 3 : 0) + (kind === "dial" ? 0 : kind === "button" ? 1 : 2);
+  };
+  return [...moves].sort((a, b) => rank(a) - rank(b));
 }
 
 interface Asked extends Pick<Posture, "base" | "moves"> {

@@ -83,6 +83,8 @@ export function throttleTries(view: BenchView, deed: Deed): BenchStep[] {
       }),
     ];
   }
+  // With a throttle that never comes low enough every try is refused, and shows nothing.
+  if (highThrottle(view) !== null) return low;
   if (limitUs > toUs) {
     view.unknown(
       `No throttle is refused: “arm-throttle-limit” is ${limitUs} us, and the stick ends at ${toUs} us. Write a limit a little above the low end.`,
@@ -99,6 +101,14 @@ export function throttleTries(view: BenchView, deed: Deed): BenchStep[] {
       names: ["safety.arm-throttle-limit"],
     }),
   ];
+}
+
+/** Why the throttle never comes low enough to arm; null where it does, or nobody measured it. */
+export function highThrottle(view: BenchView): string | null {
+  const limitUs = view.amount("safety.arm-throttle-limit", "us");
+  const measured = view.said("bench.throttle")?.value;
+  if (limitUs === null || measured?.kind !== "range" || measured.from.number < limitUs) return null;
+  return `the throttle was measured no lower than ${measured.from.number} us, and must be below ${limitUs} us`;
 }
 
 /** The ends of the throttle in us: as measured, as said, or as usual. */
@@ -176,21 +186,20 @@ export function cableTry(view: BenchView, deed: Deed): BenchStep[] {
 }
 
 export function startTry(view: BenchView, deed: Deed): BenchStep[] {
-  if (view.word("transmitter.start-check") !== "yes") {
-    view.unknown(
-      "No line says whether the craft arms when what arms it is on already as it gets power or first hears the handset: try it with the propellers off, and write what you saw into a note at “arm”.",
-    );
-    return [];
-  }
-  return [
-    armingStep({
-      id: "arming.start-check",
-      what: asSentence(`switch the handset off, ${deed.words}, and switch the handset on again`),
-      expect: "The handset does not transmit before all is back at rest, and the craft stays disarmed.",
-      risk: "may-arm",
-      from: view.from("transmitter.start-check"),
-    }),
-  ];
+  if (view.word("transmitter.start-check") === "yes")
+    return [
+      armingStep({
+        id: "arming.start-check",
+        what: asSentence(`switch the handset off, ${deed.words}, and switch the handset on again`),
+        expect: "The handset does not transmit before all is back at rest, and the craft stays disarmed.",
+        risk: "may-arm",
+        from: view.from("transmitter.start-check"),
+      }),
+    ];
+  view.unknown(
+    "The script does not say whether the craft arms where its switches say so already as it gets power: write “start-check” in section “transmitter” if the handset keeps it from that; if not, try it with the propellers off, and note at “arm” what you saw.",
+  );
+  return [];
 }
 
 export function holdTry(view: BenchView, words: ControlWords, moves: readonly HandMove[]): BenchStep[] {

@@ -13,6 +13,7 @@ import {
   type Deed,
   fieldTries,
   fixTries,
+  highThrottle,
   holdTry,
   isAnyTilt,
   startTry,
@@ -78,17 +79,42 @@ function modeTries(view: BenchView, words: ControlWords, posture: Posture, deed:
     ...startTry(view, deed),
     ...holdTry(view, words, posture.moves),
     ...cornerTry(view),
-    acceptStep(view, posture, deed),
-    disarmStep(view, words, posture),
-    ...idleStep(view, deed),
+    ...(highThrottle(view) === null
+      ? [acceptStep(view, posture, deed), disarmStep(view, words, posture), ...sticksToo(view), ...idleStep(view, deed)]
+      : [neverStep(view, deed)]),
   ];
+}
+
+/** The second way of a craft that the sticks arm as well. */
+function sticksToo(view: BenchView): BenchStep[] {
+  if (view.word("safety.stick-arming") !== "yes") return [];
+  return [
+    armingStep({
+      id: "arming.sticks",
+      what: "With every control at rest, hold the sticks in the corner that arms, then in the one that disarms.",
+      expect: "It arms, and disarms: the sticks are a second way.",
+      risk: armedRisk(view),
+      from: view.from("safety.stick-arming"),
+    }),
+  ];
+}
+
+/** The one try of a craft that cannot arm as it is set up. */
+function neverStep(view: BenchView, deed: Deed): BenchStep {
+  return armingStep({
+    id: "arming.accept",
+    what: asSentence(`with nothing else in its way: ${deed.words}`),
+    expect: `It does not arm as it is set up: ${highThrottle(view)}. Mend that, and begin again.`,
+    risk: "may-arm",
+    from: [...deed.from, ...view.from("safety.arm-throttle-limit", "bench.throttle")],
+  });
 }
 
 function leftOutAsked(words: ControlWords, { name, at, moves }: Posture["leftOut"][number], { base }: Posture): string {
   const act = movesAsked(words, moves);
   const isUntouched = base[name] === at;
   if (isUntouched && words.springs(name)) return asSentence(`without touching ${words.called(name)}, ${act}`);
-  if (isUntouched) return asSentence(`leave ${words.stands(name, at)}, and ${act}`);
+  if (isUntouched) return asSentence(`leave ${words.stands(name, at)}, then ${act}`);
   return asSentence(act === "" ? words.moved(name, at) : `${words.moved(name, at)}, then ${act}`);
 }
 

@@ -91,12 +91,21 @@ function handOrder({ craft }: BenchView): readonly string[] {
   return [...craft.controls.keys()].sort((a, b) => rank(a) - rank(b));
 }
 
-/** Movements one after another, as in “hold PB and put TL to down”. */
+/** Movements one after another, as in “hold PB, and put TR to mid and TL to down”. */
 export function movesAsked(
   words: ControlWords,
   moves: readonly { readonly name: string; readonly to: Place }[],
 ): string {
-  return joinWithAnd(moves.map(({ name, to }) => words.moved(name, to)));
+  const asked = moves.map(({ name, to }) => words.moved(name, to));
+  // What is asked twice in a row is said once.
+  return joinWithAnd(
+    asked.map((text, i) => {
+      const [verb] = text.split(" ", 1);
+      return (verb === "put" || verb === "turn" || verb === "hold") && asked[i - 1]?.startsWith(`${verb} `)
+        ? text.slice(verb.length + 1)
+        : text;
+    }),
+  );
 }
 
 /** The first letter as a capital, and a full stop. */
