@@ -76,6 +76,9 @@ export function FleetView({ fleet, look: kept, keep, open, run, canWiden }: Prop
       )}
       {chosen.id === "video" && <FleetVideoNotes fleet={fleet} />}
       <p class="tools">
+        <button type="button" onClick={() => run("change-habit")}>
+          Change a habit everywhere…
+        </button>
         {canWiden && (
           <button type="button" onClick={() => run("open-wide")}>
             Open wide

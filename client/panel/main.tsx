@@ -15,6 +15,7 @@ import "./fleet.css";
 import { App } from "./app.tsx";
 import { CompareApp } from "./compare-app.tsx";
 import { FleetApp } from "./fleet-app.tsx";
+import { FleetChangeApp } from "./fleet-change-app.tsx";
 import { PageApp } from "./page-app.tsx";
 import { ReviewApp } from "./review-app.tsx";
 
@@ -24,6 +25,7 @@ const APPS: Readonly<Record<string, typeof App>> = {
   comparison: CompareApp,
   review: ReviewApp,
   fleet: FleetApp,
+  "fleet-change": FleetChangeApp,
 };
 const root = document.getElementById("panel");
 const Chosen = APPS[root?.dataset.place ?? ""] ?? App;

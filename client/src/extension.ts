@@ -31,11 +31,14 @@ import { boardCommands } from "./board-commands.ts";
 import { boardLooks } from "./board-looks.ts";
 import { boardTexts } from "./board-texts.ts";
 import { boardWriteCommands } from "./board-write.ts";
+import { askHabit, type HabitOfLine } from "./change-habit.ts";
 import { compareCommands } from "./compare-with.ts";
 import { comparisonTabs } from "./comparison-tab.ts";
 import { effectiveCrafts, leaveOutShown } from "./effective.ts";
 import { listForServer, readForServer } from "./file-requests.ts";
+import { fleetChangeTabs } from "./fleet-change-tab.ts";
 import { fleetTab, WHOLE_FLEET } from "./fleet-tab.ts";
+import { habitActions } from "./habit-actions.ts";
 import { showHistory } from "./history.ts";
 import { kindBadges } from "./kind-badges.ts";
 import { lensCommands } from "./lens-commands.ts";
@@ -114,12 +117,13 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
   const reviews = reviewTabs(parts);
   const review = reviewCommands({ scripts, open: reviews.open });
   const fleet = fleetTab(parts);
+  const fleetChanges = fleetChangeTabs(parts);
   const looks = boardLooks(context.extensionUri);
   const boards = boardTexts(ask, looks, () => context.workspaceState);
   const board = boardCommands({ ask, texts: boards, looks, scripts, review: reviews.open });
   const forBoard = boardWriteCommands({ ask, scripts, drawnCraft: panel.drawnCraft });
   const changed = () => {
-    for (const each of [scripts, status, effective, comparisons, reviews, fleet, boards]) each.changed();
+    for (const each of [scripts, status, effective, comparisons, reviews, fleet, fleetChanges, boards]) each.changed();
   };
   client.onNotification(CHANGED_NOTIFICATION, () => {
     panel.refresh();
@@ -144,6 +148,8 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     ...comparisons.disposables,
     ...reviews.disposables,
     ...fleet.disposables,
+    ...fleetChanges.disposables,
+    habitActions(),
     ...looks.disposables,
     ...boards.disposables,
     revisions.onDidChange(() => comparisons.changed()),
@@ -156,6 +162,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showFleet", () => fleet.open(WHOLE_FLEET)),
     commands.registerCommand(BENCH_COMMAND, (of?: unknown) => panel.show("bench", namedIn(of))),
     commands.registerCommand("fettle.saveBench", (of?: unknown) => saveBench({ ask, scripts, panel }, of)),
+    commands.registerCommand("fettle.changeHabit", (line?: HabitOfLine) => askHabit(ask, fleetChanges.open, line)),
     commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),
     commands.registerCommand("fettle.showEffective", (of?: Uri) => lenses.showEffective(of)),
     commands.registerCommand("fettle.share", (of?: unknown) => share(ask, scripts, panel.drawnCraft, of)),

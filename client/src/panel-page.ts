@@ -13,6 +13,7 @@ const TITLES = {
   comparison: "Fettle: two craft compared",
   review: "Fettle: a text reviewed",
   fleet: "Fettle: all craft side by side",
+  "fleet-change": "Fettle: several craft changed",
 } as const;
 
 /** Where a page stands, which says what is in it. */

@@ -52,6 +52,8 @@ export type PanelAction =
   | { readonly name: "open-wide" }
   /** Saves the bench list of a script as a page or as Markdown. */
   | { readonly name: "save-bench"; readonly file: string }
+  /** Puts a mode on other positions on many craft at once. */
+  | { readonly name: "change-habit" }
   | { readonly name: "find-update" }
   | { readonly name: "restart-server" }
   | { readonly name: "show-log" };

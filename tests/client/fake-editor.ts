@@ -288,12 +288,21 @@ export class Hover {
   constructor(readonly contents: MarkdownString) {}
 }
 export const TreeItemCollapsibleState = { None: 0, Collapsed: 1, Expanded: 2 };
+export const CodeActionKind = { RefactorRewrite: "refactor.rewrite" };
+export class CodeAction {
+  command?: unknown;
+  constructor(
+    readonly title: string,
+    readonly kind: string,
+  ) {}
+}
 export const StatusBarAlignment = { Left: 1 };
 export const OverviewRulerLane = { Left: 1 };
 export const ViewColumn = { Beside: -2 };
 export class TabInputText {}
 export class TabInputWebview {}
 export const languages = {
+  registerCodeActionsProvider: (_: unknown, provider: unknown) => registered("actions", provider),
   onDidChangeDiagnostics: never,
   registerDocumentLinkProvider: (_: unknown, provider: unknown) => registered("links", provider),
   registerDefinitionProvider: (_: unknown, provider: unknown) => registered("definitions", provider),

@@ -152,6 +152,7 @@ test("a tab of the panel, or of names, wakes the extension when the editor opens
   expect([...asked.tabs.keys()].toSorted()).toEqual([
     "fettle.comparison",
     "fettle.fleet",
+    "fettle.fleetChange",
     "fettle.page",
     "fettle.review",
     "fettle.tab",

@@ -54,7 +54,7 @@ test("is gone through cell by cell; Enter leads to the line, Tab leaves the tabl
     { kind: "select", at: { file: "file:///shed/craft/1.fettle", line: 0 } },
   ]);
   await press("Tab");
-  expect(await focused()).toBe("undefined: Not in the tables: one file");
+  expect(await focused()).toBe("undefined: Change a habit everywhere…");
   await press("Shift+Tab");
   expect(await focused()).toBe("2,0: Jug");
 });

@@ -28,7 +28,7 @@ export function openPanelPage(size = { width: 420, height: 800 }): Promise<Panel
 
 /** Opens the built page with the app of a place in it. */
 export async function openPage<To, From>(
-  place: "side" | "comparison" | "review" | "fleet",
+  place: "side" | "comparison" | "review" | "fleet" | "fleet-change",
   size: { readonly width: number; readonly height: number },
 ): Promise<PageByItself<To, From>> {
   mkdirSync(inProject(".cache"), { recursive: true });

@@ -119,6 +119,10 @@ export const capabilities: Readonly<Record<string, Capability>> = {
     uses: ["context", "edits", "reference", "review"],
   },
   fleet: { doors: ["fleet", "fleet-page"], uses: ["context", "print"] },
+  "fleet-edits": {
+    doors: ["change-core", "change-habit", "habits", "new-condition"],
+    uses: ["compare", "context", "edits"],
+  },
   format: { doors: ["format", "organize"] },
   compare: { doors: ["compare", "conditions", "meaning", "rows", "sides", "words"], uses: ["context"] },
   review: { doors: ["carry", "hidden", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },

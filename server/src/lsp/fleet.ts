@@ -2,7 +2,6 @@
 import type { Connection } from "vscode-languageserver";
 import { fleetOf, scriptsOf } from "../../../shared/ide/fleet/fleet.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
-import { asUri } from "../../../shared/protocol/addresses.ts";
 import {
   FLEET_REQUEST,
   type FleetParams,
@@ -21,7 +20,7 @@ export function answerFleet(connection: Connection, documents: Documents, guard:
   connection.onRequest(
     FLEET_REQUEST,
     guard<Request<FleetParams>, FleetResult>("fleet", null, async ({ known }, token) => {
-      await documents.loadAll(asUri("untitled:"));
+      await documents.loadWorkspace();
       return inSlicesOver(documents, (now) => packedSteps(now, numbered(now), known, documents), token);
     }),
   );

@@ -11,6 +11,7 @@ import { answerCompare } from "./compare.ts";
 import { type Documents, type DocumentsEvents, makeDocuments, type ServerFiles } from "./documents.ts";
 import { answerFeatures } from "./features.ts";
 import { answerFleet } from "./fleet.ts";
+import { answerFleetEdits } from "./fleet-edits.ts";
 import { INITIALIZE, logError, makeGuard } from "./guard.ts";
 import { answerHierarchies } from "./hierarchies.ts";
 import { answerHints } from "./hints.ts";
@@ -230,6 +231,7 @@ export function startServer(
   answerPages(connection, documents, guard);
   answerPanel(connection, documents, guard, readOther);
   answerFleet(connection, documents, guard);
+  answerFleetEdits(connection, documents, guard);
   answerWorkspaceTree(connection, documents, guard, closedScripts);
   connection.listen();
   return lifetime;

@@ -1,7 +1,16 @@
 /** All craft side by side in the real editor: in the panel and in a tab, live while one of them is typed, each cell a way to its line. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../../.dev/say.mjs";
-import { type Editor, goTo, runCommand, startEditor, type as typeText } from "../editor.ts";
+import {
+  type Editor,
+  goTo,
+  openFile,
+  quickInput,
+  runCommand,
+  startEditor,
+  type as typeText,
+  waitForLine,
+} from "../editor.ts";
 import { screenshot, violations, webview } from "../looks.ts";
 
 let editor: Editor;
@@ -46,4 +55,26 @@ test("opened wide, a cell leads to its line", async () => {
 test("the command shows the tab that is there", async () => {
   await runCommand(editor.page, "Fettle: Show the Fleet");
   await editor.page.locator(".tab.active", { hasText: "Fleet" }).waitFor();
+});
+
+test("a habit is changed on every craft that has it, after a look at each", async () => {
+  const { page } = editor;
+  const pick = async (typed: string, row: string) => {
+    await quickInput(page).fill(typed);
+    await page.locator(".quick-input-list .monaco-list-row", { hasText: row }).first().click();
+  };
+  await runCommand(page, "Fettle: Change a Habit Everywhere…");
+  await pick("finder", "on the handset “Wheel”");
+  await pick("PB is held", "PB is held and not arm");
+  await quickInput(page).fill("TR is");
+  await page.getByText("The position of TR is expected here").first().waitFor();
+  await pick("FL is up and not arm", "FL is up and not arm");
+  const tab = webview(page, "tab");
+  await tab.getByRole("heading", { name: "finder when FL is up and not arm" }).waitFor();
+  await screenshot(page, "fleet-change");
+  for (const box of await tab.getByRole("checkbox").all()) await box.check();
+  await tab.getByRole("button", { name: /^Change \d craft$/ }).click();
+  await tab.getByText(/^Changed on /).waitFor();
+  await openFile(page, "layers/habits.fettle", 12);
+  await waitForLine(page, /finder\s+when\sFL\sis\sup\sand\snot\sarm/);
 });

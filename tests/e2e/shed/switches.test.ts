@@ -68,6 +68,7 @@ async function showClash(): Promise<void> {
     "Accept it in this whole craft, because… (mode-clash)",
     "Accept it in a layer, because… (mode-clash)",
     "Extract a new layer…",
+    "Change when video-high is on, on every craft…",
   ]);
   const row = ".action-widget .monaco-list-row.action.focused";
   await editor.page.locator(row, { hasText: "mode-clash" }).waitFor();

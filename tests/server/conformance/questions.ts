@@ -128,6 +128,10 @@ export function questionsOf(root: string): Question[] {
   ask("board", "fettle/boardDialects", {});
   ask("all", "fettle/workspaceTree", { findings: true });
   ask("all", "fettle/fleet", { known: null });
+  ask("all", "fettle/habits", {});
+  ask("all", "fettle/habitCondition", { mode: "finder", to: "TR is down" });
+  const habit = { handset: uriOf(ASKED.handset), mode: "finder", from: null, to: "TR is down", leftOut: null };
+  ask("all", "fettle/changeHabit", habit);
   ask("all", "workspace/symbol", { query: "a" });
   ask("all", "workspace/symbol", { query: "" });
   ask("all", "workspace/diagnostic", { previousResultIds: [] });
