@@ -2,7 +2,7 @@
 import type { PackedFleet } from "../../shared/protocol/fleet-messages.ts";
 
 export function FleetVideoNotes({ fleet: { craft, video } }: { readonly fleet: PackedFleet }) {
-  const { together, conflicts, plan } = video;
+  const { together, conflicts, plan, noPlan } = video;
   const nameOf = (index: number) => craft[index]!.name;
   if (together.length === 0)
     return (
@@ -23,16 +23,14 @@ export function FleetVideoNotes({ fleet: { craft, video } }: { readonly fleet: P
           ))}
         </ul>
       )}
-      {conflicts.length > 0 && plan === null && (
-        <p>No plan of the channels that are allowed leaves all of them alone.</p>
-      )}
+      {noPlan !== null && <p>{noPlan}</p>}
       {plan !== null && plan.length > 0 && (
         <>
           <p>With these changes nothing is in the way:</p>
           <ul class="list">
-            {plan.map(({ craft: index, fromMhz, toMhz }) => (
+            {plan.map(({ craft: index, fromMhz, toMhz, note }) => (
               <li key={index}>
-                {nameOf(index)}: from {fromMhz} MHz to {toMhz} MHz
+                {nameOf(index)}: from {fromMhz} MHz to {toMhz} MHz{note !== null && ` (${note})`}
               </li>
             ))}
           </ul>

@@ -45,6 +45,8 @@ export interface FleetMove {
   readonly craft: number;
   readonly fromMhz: number;
   readonly toMhz: number;
+  /** What is to be known of the new frequency, such as “its spare frequency”; null where there is nothing. */
+  readonly note: string | null;
 }
 
 export interface FleetVideo {
@@ -55,6 +57,8 @@ export interface FleetVideo {
   readonly conflicts: readonly FleetVideoConflict[];
   /** The changes by which nothing is left in the way; null where there is no such plan, empty where none is needed. */
   readonly plan: readonly FleetMove[] | null;
+  /** Why there is no plan, and what to do then, in a sentence; null where there is one. */
+  readonly noPlan: string | null;
 }
 
 export interface Fleet {

@@ -155,3 +155,32 @@ test.each([
 ])("%j is refused", async (args, said) => {
   expect(await fleet(shed, args)).toEqual({ status: 2, out: "", error: said });
 });
+
+test("of craft that are flown together it says who is in the way of whom, and what to change", async () => {
+  const craft = (name: string, mhz: number) => `craft "${name}"\nvideo\n  signal analogue\n  frequency ${mhz} MHz\n`;
+  const files = {
+    "cup.fettle": craft("Cup", 5806),
+    "far/jug.fettle": craft("Jug", 5810),
+    "urn.fettle": craft("Urn", 5658),
+  };
+  const { status, out, error } = await fleet(files, ["--together", "cup.fettle", "far/jug.fettle"]);
+  expect([status, error]).toEqual([0, ""]);
+  expect(out.slice(out.indexOf("Flown together"))).toBe(`Flown together: Cup, Jug
+
+Cup: The picture at 5806 MHz stands in the way of that of “Jug” at 5810 MHz: an
+  analogue signal is about 18 MHz wide, so they break each other up.
+Jug: The picture at 5810 MHz stands in the way of that of “Cup” at 5806 MHz: an
+  analogue signal is about 18 MHz wide, so they break each other up.
+With these changes nothing is in the way:
+Move Jug from 5810 to 5843 MHz
+`);
+  const json = await fleet(files, ["--format", "json", "urn.fettle", "--together", "cup.fettle", "far/jug.fettle"]);
+  const { video } = JSON.parse(json.out) as Fleet;
+  expect([video.together, video.plan, video.noPlan]).toEqual([
+    [1, 2],
+    [{ craft: 2, fromMhz: 5810, toMhz: 5843, note: null }],
+    null,
+  ]);
+  const missing = await fleet(files, ["--together", "gone.fettle"]);
+  expect([missing.status, missing.error]).toEqual([2, "fettle: --together: gone.fettle: there is no such file\n"]);
+});

@@ -52,7 +52,8 @@ export function handMadeFleet(count: number, columns: number): PackedFleet {
           craft: [0, 1],
         },
       ],
-      plan: [{ craft: 1, fromMhz: 5820, toMhz: 5880 }],
+      plan: [{ craft: 1, fromMhz: 5820, toMhz: 5880, note: "its spare frequency" }],
+      noPlan: null,
     },
     missing: [{ file: "/shed/craft/broken%20one.fettle", why: "its text is no UTF-8" }],
   };

@@ -1,5 +1,5 @@
 /** All craft side by side, as a person reads it. */
-import type { Fleet, FleetTable } from "../../../shared/protocol/fleet.ts";
+import type { Fleet, FleetTable, FleetVideo } from "../../../shared/protocol/fleet.ts";
 import { oneLine } from "./io.ts";
 import { type Head, paragraph, tableBlocks } from "./table-blocks.ts";
 
@@ -19,8 +19,30 @@ export function fleetText(fleet: Fleet, width: number = USUAL_WIDTH): string {
   return [
     paragraph(`${craft.length} craft${odd}`, width),
     ...parts,
+    ...togetherText(video, names, width),
     ...(not.length > 0 ? [`Not read, or not wholly\n\n${not.join("")}`] : []),
   ].join("\n");
+}
+
+/** What is in the way of craft that are flown together, and what to change; nothing where nobody named any. */
+function togetherText(
+  { together, conflicts, plan, noPlan }: FleetVideo,
+  names: readonly string[],
+  width: number,
+): string[] {
+  if (together.length === 0) return [];
+  const points = [
+    ...conflicts.map(({ message }) => message),
+    ...(conflicts.length === 0 ? ["No analogue picture is in the way of another."] : []),
+    ...(noPlan === null ? [] : [noPlan]),
+    ...(plan !== null && plan.length > 0 ? ["With these changes nothing is in the way:"] : []),
+    ...(plan ?? []).map(
+      ({ craft, fromMhz, toMhz, note }) =>
+        `Move ${names[craft]!} from ${fromMhz} to ${toMhz} MHz${note === null ? "" : ` (${note})`}`,
+    ),
+  ];
+  const head = paragraph(`Flown together: ${together.map((each) => names[each]!).join(", ")}`, width);
+  return [`${head}\n${points.map((each) => paragraph(oneLine(each), width)).join("")}`];
 }
 
 /** Craft that have one name are told apart by their files. */

@@ -132,17 +132,22 @@ function cellOf({ text, most }: FleetCell): string {
 }
 
 /** What is in the way of craft that are flown together, and what to change. */
-function togetherOf({ together, conflicts, plan }: FleetVideo, { craft }: Fleet, names: readonly string[]): string {
+function togetherOf(
+  { together, conflicts, plan, noPlan }: FleetVideo,
+  { craft }: Fleet,
+  names: readonly string[],
+): string {
   if (together.length === 0) return "";
   const flown = joinWithAnd(together.map((each) => names[each] ?? ""));
   const parts = [`<h3>Flown together: ${flown}</h3>`];
   if (conflicts.length === 0) parts.push("<p>None of them is in the way of another.</p>");
   else
     parts.push(`<ul class="points">${conflicts.map(({ message }) => `<li>${shownText(message)}</li>`).join("")}</ul>`);
-  if (plan === null) parts.push("<p>No change of channels leaves nothing in the way: fly fewer of them at once.</p>");
-  else if (plan.length > 0) {
+  if (noPlan !== null) parts.push(`<p>${shownText(noPlan)}</p>`);
+  else if (plan !== null && plan.length > 0) {
     const moves = plan.map(
-      (move) => `<li>${names[move.craft] ?? ""}: from ${move.fromMhz} MHz to ${move.toMhz} MHz</li>`,
+      ({ craft, fromMhz, toMhz, note }) =>
+        `<li>${names[craft] ?? ""}: from ${fromMhz} MHz to ${toMhz} MHz${note === null ? "" : ` (${shownText(note)})`}</li>`,
     );
     parts.push(`<p>With these changes nothing is in the way:</p><ul class="points">${moves.join("")}</ul>`);
   }

@@ -60,10 +60,7 @@ export function* fleetOf(
       nameOf,
     ),
     checks: tableOf("Checks on the bench", CHECK_COLUMNS, rowsOf(read, "checks"), nameOf),
-    video: videoOf(
-      read.map(({ video }) => video),
-      nameOf,
-    ),
+    video: videoOf(read, scripts[0]?.workspace.view.together?.() ?? [], nameOf),
     missing,
   };
 }

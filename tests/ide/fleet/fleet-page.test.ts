@@ -79,9 +79,9 @@ test.each([
     {
       together: [0, 1],
       conflicts: [{ kind: "overlap" as const, message: "They overlap.", craft: [0, 1] }],
-      plan: [{ craft: 1, fromMhz: 5800, toMhz: 5843 }],
+      plan: [{ craft: 1, fromMhz: 5800, toMhz: 5843, note: "its spare frequency" }],
     },
-    "Flown together: Jug and Urn They overlap. With these changes nothing is in the way: Urn : from 5800 MHz to 5843 MHz",
+    "Flown together: Jug and Urn They overlap. With these changes nothing is in the way: Urn : from 5800 MHz to 5843 MHz (its spare frequency)",
   ],
   [
     "no plan helps",
@@ -89,8 +89,9 @@ test.each([
       together: [0, 1],
       conflicts: [{ kind: "overlap" as const, message: "They overlap.", craft: [0, 1] }],
       plan: null,
+      noPlan: "No channels are free: fly fewer at a time.",
     },
-    "Flown together: Jug and Urn They overlap. No change of channels leaves nothing in the way: fly fewer of them at once.",
+    "Flown together: Jug and Urn They overlap. No channels are free: fly fewer at a time.",
   ],
 ])("of video channels: %s", (_, more, said) => {
   const html = fleetPage(fleetOfNames(["Jug", "Urn"], { video: video(more) }));
@@ -129,7 +130,8 @@ function filled(text: string): Fleet {
       table,
       together: [0],
       conflicts: [{ kind: "product", message: text, craft: [0] }],
-      plan: [{ craft: 0, fromMhz: 5800, toMhz: 5843 }],
+      plan: [{ craft: 0, fromMhz: 5800, toMhz: 5843, note: text }],
+      noPlan: text,
     },
     missing: [{ file: text, why: text }],
   };

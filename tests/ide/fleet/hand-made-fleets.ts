@@ -13,7 +13,7 @@ export function tableOf(title: string, rows: readonly (readonly FleetCell[])[]):
 }
 
 const EMPTY: FleetTable = { title: "Nothing", columns: [], rows: [] };
-const NO_VIDEO: FleetVideo = { table: EMPTY, together: [], conflicts: [], plan: null };
+const NO_VIDEO: FleetVideo = { table: EMPTY, together: [], conflicts: [], plan: null, noPlan: null };
 
 /** Craft of these names, with nothing known of them but what is said besides. */
 export function fleetOfNames(names: readonly string[], more: Partial<Fleet> = {}): Fleet {
@@ -75,7 +75,7 @@ export function richFleet(count: number, columns = 32): Fleet {
       conflicts: [
         { kind: "overlap", message: "Tankard and Jug are 20 MHz apart, and each is 20 MHz wide.", craft: [0, 1] },
       ],
-      plan: [{ craft: 1, fromMhz: 5806, toMhz: 5843 }],
+      plan: [{ craft: 1, fromMhz: 5806, toMhz: 5843, note: null }],
     }),
     missing: [{ file: "craft/broken.fettle", why: "it is no script" }],
   });
