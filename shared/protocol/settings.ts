@@ -19,4 +19,9 @@ export const SERVER_SETTINGS = {
   hints: { consequence: true, pulses: true } as Readonly<Record<string, boolean>>,
   lenses: true,
   useLines: "ask" as UseLineWay,
+  /** Craft that are flown at the same time: files below a folder of the workspace, or names of craft. */
+  together: [] as readonly string[],
 };
+
+/** As many craft as are looked at together; more are never in the air at once. */
+export const MOST_NAMED_TOGETHER = 40;

@@ -70,6 +70,7 @@ describe("reading", () => {
       { useLines: "never" },
       { hints: { pulses: false } },
       { findings: { ofClosedScripts: false } },
+      { together: ["Jug"] },
       { rules: { "osd-overlap": "off" } },
     ];
     expect(new Set(sections.map(key)).size).toBe(sections.length);

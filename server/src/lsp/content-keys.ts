@@ -62,7 +62,8 @@ export function makeContentKeys(documents: Documents, workspace: () => Workspace
     async keyOf(from) {
       const parts: string[] = [];
       let isWide = false;
-      const due = new Set([from]);
+      // What those send that are flown at the same time counts as well.
+      const due = new Set([from, ...documents.togetherWith(from)]);
       // A set is iterated in insertion order, including elements added meanwhile.
       for (const asked of due) {
         if (!documents.isRead(asked)) await documents.read(asked);

@@ -10,6 +10,7 @@ import { OWN_LEVELS, type RuleLevels } from "../../../shared/model/rule-levels.t
 import { scriptAnswer } from "../../../shared/model/script-limits.ts";
 import type { Workspace } from "../../../shared/model/workspace.ts";
 import type { Uri } from "../../../shared/protocol/addresses.ts";
+import { type DocumentsEvents, NO_EVENTS } from "./documents-events.ts";
 import { type FileRead, makeFileCache } from "./file-cache.ts";
 import { makeHabits } from "./habits.ts";
 import { makeOwnWords, type OwnWordsFiles } from "./own-words.ts";
@@ -17,6 +18,7 @@ import { type HostCommits, type HostPasts, makePasts } from "./pasts.ts";
 import { pathOf, uriOf } from "./paths.ts";
 import { type Reading, readUsed } from "./read-used.ts";
 import { atMost } from "./timers.ts";
+import { makeTogether } from "./together.ts";
 import type { Turns } from "./turns.ts";
 import { type FileChange, type Listing, makeWorkspaceFiles } from "./workspace-files.ts";
 
@@ -47,6 +49,8 @@ export interface Documents {
   lookAgain(): void;
   /** How the user wants findings shown. */
   setLevels(levels: RuleLevels): void;
+  /** The craft that are flown at the same time, as the user names them. */
+  setTogether(named: readonly string[]): void;
   /** The pilot's own words, read anew where their files changed. */
   readonly words: OwnWordsFiles;
   /** The document's own path, once all that it uses has been read. */
@@ -80,6 +84,8 @@ export interface Documents {
   pastOf(path: FilePath): number;
   /** Another text where the habits of other craft make another finding of one, as far as they are counted. */
   habitsOf(path: FilePath): string;
+  /** All that are flown together with a craft, itself among them; none where it is flown alone. */
+  togetherWith(path: FilePath): readonly FilePath[];
   /** The commits of a script, where the host has a git of its own; else null. `text` is what it holds now. */
   commitsOf(path: FilePath, text: string): Promise<HostCommits | null>;
   /** Something may have been committed. */
@@ -87,30 +93,6 @@ export interface Documents {
   /** Why the text of an open document is not looked at; null where it is. */
   whyUnread(uri: Uri): string | null;
 }
-
-/** What comes up by itself. */
-export interface DocumentsEvents {
-  /** The workspace has more folders or files than are listed. */
-  listingCut(): void;
-  /** Own words were found after answers had been given without them. */
-  wordsFound(): void;
-  /** The scripts of the workspace are being read: so many are left. */
-  reading(left: number): void;
-  /** git was asked, and knows more of some craft, or something else. */
-  pastsFound(): void;
-  /** The craft were counted, and of some there is something else to say. */
-  habitsFound(): void;
-  failed(error: unknown): void;
-}
-
-const NO_EVENTS: DocumentsEvents = {
-  listingCut() {},
-  wordsFound() {},
-  reading() {},
-  pastsFound() {},
-  habitsFound() {},
-  failed() {},
-};
 
 const NO_SCRIPT: FileAnswer = { kind: "unreadable", why: "it holds words of your own, and no script" };
 
@@ -192,6 +174,7 @@ export function makeDocuments(
     listsUsersOf: workspaceFiles.listsUsersOf,
     ...(pasts && { past: pasts.past }),
     ...(habits && { habits: habits.of }),
+    together: () => together.flown(),
   });
   const now = (): Workspace => {
     const all = listScripts();
@@ -267,8 +250,22 @@ export function makeDocuments(
       },
       failed: events.failed,
     });
+  const together = makeTogether({
+    folders: () => folders,
+    now,
+    listed,
+    loadWorkspace,
+    read: (paths) => readUsed(() => paths, reading),
+    changed() {
+      invalidate();
+      events.togetherFound();
+    },
+    refused: events.togetherRefused,
+    failed: events.failed,
+  });
 
   const lookAgain = () => {
+    together.lookAgain();
     workspaceFiles.setFolders(folders);
     cache.forgetAll();
     words.forget();
@@ -281,6 +278,7 @@ export function makeDocuments(
       uris.set(path, uri);
       if (words.open(path, TextDocument.create(uri, languageId, version, text))) return;
       setOpen(path, TextDocument.create(uri, languageId, version, text));
+      together.lookAgain();
       const resolved = resolveOpened(uri).finally(() => resolving.delete(uri));
       resolving.set(uri, resolved);
     },
@@ -289,12 +287,14 @@ export function makeDocuments(
       const path = opened.has(pathFor(uri)) ? pathFor(uri) : pathOf(uri);
       const open = opened.get(path);
       if (open) setOpen(path, TextDocument.update(open.document, changes, version));
+      together.lookAgain();
     },
     close(uri) {
       if (words.close(pathOf(uri))) return;
       cache.forget(pathFor(uri));
       setClosed(pathFor(uri));
       setClosed(pathOf(uri));
+      together.lookAgain();
     },
     apply(changes) {
       const before = workspaceFiles.scripts();
@@ -304,6 +304,7 @@ export function makeDocuments(
       );
       for (const path of [...paths]) paths.add(workspaceFiles.belowRealFolder(path));
       for (const change of changes) workspaceFiles.apply(change);
+      together.lookAgain();
       const isRead = cache.forgetBelow(paths, (path) => opened.has(path));
       if ([...paths].some(isWordsFile) || workspaceFiles.words().join() !== wordsBefore) {
         words.forget();
@@ -320,12 +321,16 @@ export function makeDocuments(
       levels = now;
       invalidate();
     },
+    setTogether: together.set,
+    togetherWith: together.with,
     words,
     load,
     loadWorkspace,
     loadAll,
     async loadForFindings(uri) {
       const path = await load(uri);
+      const others = together.with(path);
+      if (others.length > 0) await readUsed(() => others, reading);
       const script = now().script(path);
       // What a layer accepts may be of use on any craft.
       return !script || script.kind === "craft" || script.allowances.length === 0 ? path : loadAll(uri);

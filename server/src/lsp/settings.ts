@@ -1,6 +1,7 @@
 /** What the user has set, read from whatever an editor sends: what makes no sense is left out, and said. */
 import type { RuleLevel, RuleLevels } from "../../../shared/model/rule-levels.ts";
 import {
+  MOST_NAMED_TOGETHER,
   SERVER_SETTINGS,
   SETTINGS_SECTION,
   USE_LINE_WAYS,
@@ -16,6 +17,8 @@ export interface Settings {
   showsHint(kind: string): boolean;
   readonly showsLenses: boolean;
   readonly useLines: UseLineWay;
+  /** Craft that are flown at the same time, as the user names them. */
+  readonly together: readonly string[];
 }
 
 export interface SettingsRead {
@@ -62,9 +65,11 @@ export function readSettings(section: unknown): SettingsRead {
     showsHint: (kind) => hints.get(kind) ?? SERVER_SETTINGS.hints[kind] ?? true,
     showsLenses: yesNo("lenses"),
     useLines: wayAt(section, (why) => refuse("useLines", why)),
+    together: togetherAt(section, (why) => refuse("together", why)),
   };
-  const { findsInClosed, showsLenses, useLines } = settings;
-  return { settings, refused, key: JSON.stringify([findsInClosed, [...levels], [...hints], showsLenses, useLines]) };
+  const { findsInClosed, showsLenses, useLines, together } = settings;
+  const key = JSON.stringify([findsInClosed, [...levels], [...hints], showsLenses, useLines, together]);
+  return { settings, refused, key };
 }
 
 function wayAt(section: unknown, refuse: (why: string) => void): UseLineWay {
@@ -72,6 +77,17 @@ function wayAt(section: unknown, refuse: (why: string) => void): UseLineWay {
   const way = USE_LINE_WAYS.find((each) => each === said);
   if (way === undefined && said !== undefined) refuse(`is ${USE_LINE_WAYS.join(", ")}, so it counts as not set`);
   return way ?? SERVER_SETTINGS.useLines;
+}
+
+function togetherAt(section: unknown, refuse: (why: string) => void): readonly string[] {
+  const said = valueAt(section, "together");
+  if (said !== undefined && !Array.isArray(said)) refuse("is a list of craft, so it counts as not set");
+  if (!Array.isArray(said)) return SERVER_SETTINGS.together;
+  const named = said.filter((each): each is string => typeof each === "string" && each.trim() !== "");
+  if (named.length < said.length) refuse("has a line that is left out: each is the file of a craft, or its name");
+  if (named.length > MOST_NAMED_TOGETHER)
+    refuse(`names more craft than fly at once: the first ${MOST_NAMED_TOGETHER} count`);
+  return [...new Set(named.map((each) => each.trim()))].slice(0, MOST_NAMED_TOGETHER);
 }
 
 /** What stands under a name: `a.b` as such, or b in a. Null, by which some editors say that nothing is set, is nothing. */

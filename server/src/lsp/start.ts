@@ -8,7 +8,8 @@ import { type Abilities, abilitiesOf, capabilitiesFor } from "./capabilities.ts"
 import { tellClosedFindings } from "./closed-findings.ts";
 import { watchClosedScripts } from "./closed-scripts.ts";
 import { answerCompare } from "./compare.ts";
-import { type Documents, type DocumentsEvents, makeDocuments, type ServerFiles } from "./documents.ts";
+import { type Documents, makeDocuments, type ServerFiles } from "./documents.ts";
+import type { DocumentsEvents } from "./documents-events.ts";
 import { answerFeatures } from "./features.ts";
 import { answerFleet } from "./fleet.ts";
 import { answerFleetEdits } from "./fleet-edits.ts";
@@ -39,6 +40,7 @@ import { answerShare } from "./share.ts";
 import { answerStructure } from "./structure.ts";
 import { synchronise } from "./synchronise.ts";
 import type { PageOfRule } from "./to-lsp.ts";
+import { toldOnce } from "./together.ts";
 import { answerTokens } from "./tokens.ts";
 import { takeTurns } from "./turns.ts";
 import { answerUseLines } from "./use-lines.ts";
@@ -97,6 +99,8 @@ export function startServer(
     reading: shownProgress(connection, "Fettle reads the scripts"),
     pastsFound: () => publisher.changedOutside(),
     habitsFound: () => publisher.changedOutside(),
+    togetherFound: () => publisher.changedOutside(),
+    togetherRefused: toldOnce((why) => connection.console.warn(why)),
     failed: (error) => logError(connection, "background", error),
   };
   const documents: Documents = makeDocuments(files, events, turns);
@@ -136,8 +140,9 @@ export function startServer(
     connection,
     guard,
     abilities,
-    changed({ levels }) {
+    changed({ levels, together }) {
       documents.setLevels(levels);
+      documents.setTogether(together);
       publisher.changedOutside();
     },
   });
@@ -160,6 +165,7 @@ export function startServer(
       draws = options.draws === true;
       settings.begin(options.settings);
       documents.setLevels(settings.now().levels);
+      documents.setTogether(settings.now().together);
       documents.setFolders(foldersOf(params));
       return { capabilities: capabilitiesFor(client), serverInfo: { name: "fettle" } };
     }),
