@@ -1,9 +1,11 @@
-// node .dev/pictures.mjs: takes the README's pictures of the panel and of a review in the real editor, into client/media/.
-import { mkdirSync } from "node:fs";
+// node .dev/pictures.mjs: takes the README's pictures of the panel and of a review in the real editor, and of a printed
+// bench list, into client/media/. “sheet” behind it takes that of the list alone.
+import { mkdirSync, rmSync } from "node:fs";
+import { pathToFileURL } from "node:url";
 import { launchBrowser } from "./browser.mjs";
 import { build } from "./build.mjs";
 import { pictureStyle } from "./picture-style.mjs";
-import { inProject, say } from "./say.mjs";
+import { inProject, runProgram, say } from "./say.mjs";
 import { setUp } from "./setup.mjs";
 import { serveEditor } from "./web-host.mjs";
 
@@ -25,11 +27,38 @@ osd
 await setUp();
 await build("plain");
 mkdirSync(inProject("client/media"), { recursive: true });
-for (const [name, theme] of [
+await takeSheet();
+const themes = [
   ["light", "Default Light Modern"],
   ["dark", "Default Dark Modern"],
-])
-  await takePictures(`${name}`, `${theme}`);
+];
+for (const [name, theme] of process.argv[2] === "sheet" ? [] : themes) await takePictures(`${name}`, `${theme}`);
+
+/** Takes a picture of the beginning of a bench list as a printer has it, on A4. */
+async function takeSheet() {
+  const file = inProject(".cache/sheet.html");
+  const status = await runProgram(process.execPath, [
+    inProject("dist/fettle.js"),
+    "bench",
+    inProject("examples", craft),
+    "--out",
+    file,
+  ]);
+  if (status !== 0) throw new Error("The bench list was not written: see the message above.");
+  // ISO 216, at the 96 pixels an inch of a browser.
+  const { page, close } = await launchBrowser({ width: 794, height: 1123 });
+  try {
+    await page.emulateMedia({ media: "print" });
+    await page.goto(pathToFileURL(file).href);
+    await page.addStyleTag({ content: "body { padding: 13mm 14mm !important; }" });
+    const path = inProject("client/media/sheet.png");
+    await page.screenshot({ path });
+    say(`Made ${path}.`);
+  } finally {
+    await close();
+    rmSync(file);
+  }
+}
 
 /** Takes pictures of all views of the demo's craft, beside its script. */
 async function takePictures(/** @type {string} */ name, /** @type {string} */ theme) {

@@ -4,6 +4,7 @@
  */
 
 import { MOST_BYTES, MOST_LINE, MOST_LINES } from "../../model/script-limits.ts";
+import { benchTopic } from "./bench/pages.ts";
 import { dialectPage } from "./dialect/pages.ts";
 import { gitPage } from "./git/pages.ts";
 
@@ -220,7 +221,7 @@ const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
 export function languageTopic(word: string): string | null {
   const asked = word.toLowerCase();
   if (asked === "language") return languagePage();
-  const ownPage = dialectPage(asked) ?? gitPage(asked);
+  const ownPage = dialectPage(asked) ?? gitPage(asked) ?? benchTopic(asked);
   if (ownPage !== null) return ownPage;
   const parts = TOPICS.filter(({ words }) => words.split(" ").includes(asked)).map(({ part }) => part);
   if (parts.length === 0) return null;

@@ -139,11 +139,29 @@ export const languageWords: readonly LanguageWord[] = [
     summary: "Checking each change on a server: files for two services.",
     also: ["github actions", "gitlab ci", "continuous integration", "sarif", "pull request", "merge request"],
   },
+  {
+    word: "bench-list",
+    summary: "What to check on the bench before a craft flies, in the order that is safe.",
+    also: [
+      "fettle bench",
+      "checklist",
+      "check list",
+      "maiden flight",
+      "first flight",
+      "first power-up",
+      "what to check before flying",
+      "print a bench list",
+      "bench test",
+    ],
+  },
 ];
 
+export type OwnPages = "dialects" | "git" | "bench";
+
 /** What a word with a page of its own is about; null for the others, which are explained in a part of the language's page. */
-export function ownPageOf(name: string): "dialects" | "git" | null {
+export function ownPageOf(name: string): OwnPages | null {
   if (name === "dialect" || name.startsWith("dialect-")) return "dialects";
+  if (name.startsWith("bench-")) return "bench";
   return name === "git" || name.startsWith("git-") ? "git" : null;
 }
 

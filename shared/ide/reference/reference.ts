@@ -4,7 +4,7 @@ import { rules } from "../../rules/engine/registry.generated.ts";
 import { escapeHtml } from "../../text/html.ts";
 import { colouredScript } from "./coloured-script.ts";
 import { languagePage } from "./language-page.ts";
-import { ownPageOf } from "./language-words.ts";
+import { type OwnPages, ownPageOf } from "./language-words.ts";
 import { pageOfCode } from "./links.ts";
 import { htmlOf } from "./markdown-html.ts";
 import { pageOfNamed } from "./page.ts";
@@ -35,7 +35,7 @@ interface Group {
 /** A group for each section with its settings, then one for each other kind. */
 function groupsOf(catalogue: Catalogue): Group[] {
   const all = listNames(catalogue);
-  const ofOwnPage = (about: "dialects" | "git") =>
+  const ofOwnPage = (about: OwnPages) =>
     everyName(catalogue).filter(({ name, kind }) => kind === "word" && ownPageOf(name) === about);
   const ofKind = (kind: NameKind) => all.filter((each) => each.kind === kind);
   return [
@@ -60,6 +60,7 @@ function groupsOf(catalogue: Catalogue): Group[] {
       names: ofOwnPage("dialects"),
     },
     { title: "Git", what: "Keeping configurations in git.", file: "git.md", names: ofOwnPage("git") },
+    { title: "Bench", what: "What to check before a craft flies.", file: "bench.md", names: ofOwnPage("bench") },
   ];
 }
 

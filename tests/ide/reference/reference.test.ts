@@ -1,6 +1,7 @@
 /** The reference as files: complete, the same each time, and without a link that leads nowhere. */
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
+import { benchPages } from "../../../shared/ide/reference/bench/pages.ts";
 import { dialectPages } from "../../../shared/ide/reference/dialect/pages.ts";
 import { gitPages } from "../../../shared/ide/reference/git/pages.ts";
 import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
@@ -24,7 +25,7 @@ test("every name has one article, under an address of its own", () => {
   expect(named.sort()).toEqual(
     [
       ...listNames(catalogue).map(({ kind, name }) => `${kind} ${name}`),
-      ...[...dialectPages, ...gitPages].map(({ title }) => `word ${title}`),
+      ...[...dialectPages, ...gitPages, ...benchPages].map(({ title }) => `word ${title}`),
     ].sort(),
   );
 });
