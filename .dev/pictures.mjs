@@ -51,6 +51,9 @@ async function takeSheet() {
     await page.emulateMedia({ media: "print" });
     await page.goto(pathToFileURL(file).href);
     await page.addStyleTag({ content: "body { padding: 13mm 14mm !important; }" });
+    // As on paper, no step is broken: what is not whole on the first page is not on it.
+    await page.evaluate(`for (const part of document.querySelectorAll(".steps > li, section > :not(ol)"))
+      if (part.getBoundingClientRect().bottom > 1060) part.style.visibility = "hidden";`);
     const path = inProject("client/media/sheet.png");
     await page.screenshot({ path });
     say(`Made ${path}.`);

@@ -2,7 +2,7 @@
 export const BENCH_STYLE = `.signed { display: flex; flex-wrap: wrap; gap: .4rem 1.2rem; margin-top: .6rem; }
 .signed label { display: flex; align-items: baseline; gap: .5rem; flex: 1 1 12rem; white-space: nowrap; }
 main > .quiet { margin-top: .6rem; }
-.how { margin: .2rem 0 .3rem; break-after: avoid; }
+.how { margin: .2rem 0 .3rem; break-after: avoid; break-inside: avoid; }
 .steps { list-style: none; }
 .steps > li { break-inside: avoid; }
 .step { display: grid; grid-template-columns: auto 2.4em minmax(0, 1fr); gap: 0 .6em; padding: .45rem 0; border-top: 1px solid var(--line); break-inside: avoid; }
@@ -18,7 +18,7 @@ main > .quiet { margin-top: .6rem; }
 .day { white-space: nowrap; font-weight: 600; }
 .reading { gap: 0 .8em; margin-top: .2rem; }
 .asked { flex: 1 1 8rem; }
-.beside { flex: 2 1 14rem; }
+.should { flex: 2 1 14rem; }
 .reading input { flex: 0 1 9rem; }
 .reading label { display: contents; }
 .form { flex: 0 1 9rem; color: var(--quiet); font-size: .85em; }
@@ -26,16 +26,15 @@ main > .quiet { margin-top: .6rem; }
 .days code { font-size: .9em; }
 .days .day-line { width: 10em; }
 .days td:nth-child(3) { white-space: nowrap; }
-.of-switches:not(.many) { float: right; width: 55%; margin: .3rem 0 .5rem 1.2rem; }
-.of-motors { float: right; width: 42%; margin: .3rem 0 .5rem 1.2rem; }
-.of-osd, .of-osd-second, .many { clear: both; max-width: 42rem; }
+.beside { float: right; width: 42%; margin: .3rem 0 .5rem 1.2rem; }
+.across { clear: both; max-width: 42rem; }
+.across.of-switches { max-width: none; }
+.phase:has(> figure), section:not(.phase) { clear: both; }
 .phase > figure:last-of-type { break-after: avoid; }
-/* The few steps of the motors are done with their picture before one. */
-.phase:has(> .of-motors) { break-inside: avoid; }
-.many { break-inside: auto; }
-.many img { break-inside: avoid; margin-bottom: .5rem; }
+/* A few steps, done with the picture before one. */
+.phase:has(> .beside) { break-inside: avoid; }
 @media (max-width: 34rem) {
-  .of-switches:not(.many), .of-motors { float: none; width: auto; margin: .7rem 0; }
+  .beside { float: none; width: auto; margin: .7rem 0; }
   .step { grid-template-columns: auto minmax(0, 1fr); }
   .step > .number { display: none; }
   .done { grid-template-columns: minmax(0, 1fr); }
@@ -51,13 +50,13 @@ main > .quiet { margin-top: .6rem; }
   .done { grid-template-columns: 9mm minmax(0, 1fr); padding: .5mm 0 .5mm 6.7mm; }
   .reading { gap: 0 3mm; }
   .asked { flex-basis: 32mm; }
-  .beside { flex-basis: 50mm; }
+  .should { flex-basis: 50mm; }
   .reading input { flex-basis: 30mm; }
   .form { flex-basis: 33mm; }
-  .days input { height: 5.5mm; }
+  .days th, .days td { padding-block: .5mm; }
+  .days input { height: 5mm; }
   section { margin-top: 6mm; }
-  .of-switches:not(.many) { width: 98mm; margin: 1mm 0 2mm 5mm; }
-  .of-motors { width: 70mm; margin: 1mm 0 2mm 5mm; }
-  .of-osd, .of-osd-second { max-width: 150mm; }
+  .beside { width: 70mm; margin: 1mm 0 2mm 5mm; }
+  .across { max-width: 150mm; }
 }
 `;

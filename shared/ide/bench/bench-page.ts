@@ -14,8 +14,12 @@ import { BENCH_STYLE } from "./bench-page-style.ts";
 
 /** Drawings that stand on their own, and what they show in words. */
 export interface SheetPicture {
-  /** One; more where it would be higher than a page. */
+  /** One; more where it would be too high. */
   readonly svgs: readonly string[];
+  /** Beside the steps, or above them over the whole width. */
+  readonly stands: "beside" | "across";
+  /** What is to be said above it besides its name; "" for nothing. */
+  readonly note: string;
   readonly words: string;
 }
 
@@ -106,13 +110,16 @@ function figureFor(name: BenchPictureName | null, part: number, { pictures, draw
   const picture = name && pictures[name];
   if (!name || !picture || drawnIn.has(name)) return "";
   drawnIn.set(name, part);
-  const images = picture.svgs.map((svg, index) => {
-    // The words are of all of them together.
-    const alt = index === 0 ? shownText(picture.words) : "";
-    return `<img src="${imageOf(svg)}" alt="${alt}">`;
+  const note = picture.note === "" ? "" : `: ${shownText(picture.note)}`;
+  const figures = picture.svgs.map((svg, index) => {
+    // Caption and words are of all of them together.
+    const isFirst = index === 0;
+    const caption = isFirst ? `<figcaption>${CAPTIONS[name]}${note}</figcaption>` : "";
+    const id = isFirst ? ` id="picture-${name}"` : "";
+    const alt = isFirst ? shownText(picture.words) : "";
+    return `<figure${id} class="${picture.stands} of-${name}">${caption}<img src="${imageOf(svg)}" alt="${alt}"></figure>`;
   });
-  const many = images.length > 1 ? " many" : "";
-  return `<figure id="picture-${name}" class="of-${name}${many}"><figcaption>${CAPTIONS[name]}</figcaption>${images.join("")}</figure>`;
+  return figures.join("\n");
 }
 
 /** Where a picture stands that an earlier part has. */
@@ -148,7 +155,7 @@ function doneStep({ id, what }: BenchStep, day: string, number: string): string 
 function readingOf(reading: BenchReading): string {
   const { what, form } = reading;
   const beside = readingInWords(reading);
-  return `<li class="reading"><label><span class="asked">${shownText(what)}</span> <span class="beside">${shownText(beside)}</span> <input class="ruled" autocomplete="off" aria-description="such as ${shownText(form)}"></label> <span class="form" aria-hidden="true">such as ${shownText(form)}</span></li>`;
+  return `<li class="reading"><label><span class="asked">${shownText(what)}</span> <span class="should">${shownText(beside)}</span> <input class="ruled" autocomplete="off" aria-description="such as ${shownText(form)}"></label> <span class="form" aria-hidden="true">such as ${shownText(form)}</span></li>`;
 }
 
 /** The days that the script keeps, with a line for the new one where one is due; why, of those that had a day. */

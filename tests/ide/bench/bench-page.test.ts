@@ -7,7 +7,12 @@ import { tagsOf, wordsOf } from "../print/html.ts";
 import { listOf, phase, reading, richList, step, WARNING } from "./hand-made-lists.ts";
 
 const none: SheetPictures = { osd: null, "osd-second": null, switches: null, motors: null };
-const picture = (words: string, ...svgs: string[]) => ({ svgs: svgs.length > 0 ? svgs : ["<svg/>"], words });
+const picture = (words: string, ...svgs: string[]) => ({
+  svgs: svgs.length > 0 ? svgs : ["<svg/>"],
+  stands: "beside" as const,
+  note: words,
+  words,
+});
 
 /** The words below the title, without what every sheet says. */
 const body = (list: BenchList, pictures = none) => wordsOf(benchPage(list, pictures)).replace(/^.*?by /, "");
