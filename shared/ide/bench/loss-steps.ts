@@ -1,11 +1,5 @@
 /** The handset off: what happens then, with the seconds, under each circumstance that the script cannot know. */
-import {
-  backInWords,
-  courseName,
-  lossPremise,
-  phaseInWords,
-  spanInWords,
-} from "../../draw/signal-words.ts";
+import { backInWords, courseName, lossPremise, phaseInWords, spanInWords } from "../../draw/signal-words.ts";
 import { capital } from "../../draw/words.ts";
 import { signalLossOf } from "../../loss/signal-loss.ts";
 import type { BenchStep } from "../../protocol/bench.ts";

@@ -1,6 +1,10 @@
 /** What must hold of every bench list, whatever the craft. */
 import { expect } from "vitest";
 import { BENCH_WARNING } from "../../../shared/ide/bench/bench-list.ts";
+import { boardOf } from "../../../shared/logic/from-craft.ts";
+import type { Craft } from "../../../shared/model/craft.ts";
+import { knownPart } from "../../../shared/model/known-part.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
 import { BENCH_RISKS, type BenchList, type BenchRisk } from "../../../shared/protocol/bench.ts";
 import { catalogue } from "../compare/made-lines.ts";
 
@@ -61,4 +65,19 @@ function expectSetting(path: string): void {
     expect(spec!.types.some((type) => type.is === "fields" && type.fields.some((each) => each.name === field))).toBe(
       true,
     );
+}
+
+/** Every mode and output that can be both on and off, by what is known of it, is shown on and off by some movement. */
+export function expectModesShown(list: BenchList, craft: Craft, workspace: Workspace): void {
+  const board = boardOf(knownPart(craft, workspace.catalogue), workspace);
+  const moves = list.phases.flatMap(({ steps }) => steps.flatMap(({ move }) => move ?? []));
+  if (moves.length === 0) return;
+  const seen = new Set(moves.flatMap(({ comesOn, goesOff }) => [...comesOn, ...goesOff]));
+  const named = board.input.conditions.map(({ name }) => name);
+  const hidden = named.filter((name) => {
+    const set = board.selected(name);
+    const on = set === null ? [] : board.sets.dependsOn(set);
+    return on.length > 0 && on.every((each) => craft.controls.has(each)) && !seen.has(name);
+  });
+  expect(hidden).toEqual([]);
 }
