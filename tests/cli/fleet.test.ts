@@ -8,6 +8,7 @@ import { tableBlocks } from "../../server/src/cli/table-blocks.ts";
 import type { Fleet } from "../../shared/protocol/fleet.ts";
 import { held } from "./held.ts";
 import { folderOf } from "./program.ts";
+import { makeRepository } from "./repository.ts";
 import { wheel } from "./shed.ts";
 
 const shed = {
@@ -183,4 +184,18 @@ Move Jug from 5810 to 5843 MHz
   ]);
   const missing = await fleet(files, ["--together", "gone.fettle"]);
   expect([missing.status, missing.error]).toEqual([2, "fettle: --together: gone.fettle: there is no such file\n"]);
+});
+
+test("what changed in git after a check makes that check due, and no other", async () => {
+  const craft = (yaw: string) =>
+    `craft "Jug"\nsensors\n  mount-yaw ${yaw}\nbench\n  mount-checked 2026-02-01\n  motors-checked 2026-02-01\n`;
+  const { folder, commit } = makeRepository({ "jug.fettle": craft("90 deg") });
+  commit({ "jug.fettle": craft("180 deg") }, "Turned");
+  const io = held(folder, "");
+  expect(await run(["fleet", "--format", "json"], io)).toBe(0);
+  const { checks } = JSON.parse(io.outText()) as Fleet;
+  const said = checks.rows[0]!.cells.flatMap(({ text }, i) =>
+    text === "" ? [] : `${checks.columns[i]!.name}: ${text}`,
+  );
+  expect(said).toEqual(["motors-checked: 2026-02-01", "mount-checked: 2026-02-01, due: mount-yaw changed"]);
 });

@@ -89,7 +89,7 @@ function readCraft(whole: Craft, workspace: Workspace): ReadCraft {
     controls: controlsOf(craft, whole, workspace),
     used: usedFiles(craft),
     settings: settingCells(craft),
-    checks: checkCells(craft),
+    checks: checkCells(craft, workspace),
     video: videoCells(craft),
   };
 }

@@ -84,3 +84,31 @@ test("what cannot be read is told, and nothing is made up for it", () => {
     { file: "c.fettle", why: 'its first line does not say what it is, such as: craft "NAME"' },
   ]);
 });
+
+test("a check has its day, or was never made where it is about something that the craft has", () => {
+  const fleet = fleetIn({
+    "wheel.fettle": WHEEL,
+    "a.fettle": craft(
+      "A",
+      "bench",
+      "  order-checked 2026-02-01",
+      "  mount-checked 2026-03-15",
+      "finder",
+      "  motors yes",
+    ),
+    "b.fettle": craft("B", "board", "  flashed-on 2026-03-14", "bench", "  order-checked 2026-02-01"),
+    "c.fettle": 'craft "C"\npack\n  cells 6\n',
+    "d.fettle": 'craft "D"\nbench\n  order-checked soon\n',
+  });
+  const of = (name: string) =>
+    lines(fleet, fleet.checks)
+      .find((line) => line.startsWith(`${name} |`))!
+      .split(" | ")
+      .slice(1);
+  expect(of("A")).toEqual(expect.arrayContaining(["order-checked: 2026-02-01", "mount-checked: 2026-03-15"]));
+  expect(of("A")).toContain("finder-checked: never");
+  expect(of("B")).toContain("order-checked: 2026-02-01, due: flashed on 2026-03-14");
+  expect(of("B").join()).not.toContain("finder-checked");
+  expect(of("C")).toEqual(["hover-checked: never", "weighed-on: never"]);
+  expect(of("D")).toContain("order-checked: soon");
+});
