@@ -6,6 +6,7 @@
 import { MOST_BYTES, MOST_LINE, MOST_LINES } from "../../model/script-limits.ts";
 import { benchTopic } from "./bench/pages.ts";
 import { dialectPage } from "./dialect/pages.ts";
+import { fleetTopic } from "./fleet/page.ts";
 import { gitPage } from "./git/pages.ts";
 
 /** The page of the language, as Markdown. */
@@ -221,7 +222,7 @@ const TOPICS: readonly { readonly part: string; readonly words: string }[] = [
 export function languageTopic(word: string): string | null {
   const asked = word.toLowerCase();
   if (asked === "language") return languagePage();
-  const ownPage = dialectPage(asked) ?? gitPage(asked) ?? benchTopic(asked);
+  const ownPage = dialectPage(asked) ?? gitPage(asked) ?? benchTopic(asked) ?? fleetTopic(asked);
   if (ownPage !== null) return ownPage;
   const parts = TOPICS.filter(({ words }) => words.split(" ").includes(asked)).map(({ part }) => part);
   if (parts.length === 0) return null;

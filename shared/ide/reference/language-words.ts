@@ -154,12 +154,27 @@ export const languageWords: readonly LanguageWord[] = [
       "bench test",
     ],
   },
+  {
+    word: "fleet",
+    summary: "All craft side by side, and where one is otherwise than most.",
+    also: [
+      "fettle fleet",
+      "all craft",
+      "compare all craft",
+      "several craft",
+      "habit",
+      "habits",
+      "same switch on every craft",
+      "which switch on which craft",
+    ],
+  },
 ];
 
-export type OwnPages = "dialects" | "git" | "bench";
+export type OwnPages = "dialects" | "git" | "bench" | "fleet";
 
 /** What a word with a page of its own is about; null for the others, which are explained in a part of the language's page. */
 export function ownPageOf(name: string): OwnPages | null {
+  if (name === "fleet") return "fleet";
   if (name === "dialect" || name.startsWith("dialect-")) return "dialects";
   if (name.startsWith("bench-")) return "bench";
   return name === "git" || name.startsWith("git-") ? "git" : null;

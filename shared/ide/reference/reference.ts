@@ -61,6 +61,7 @@ function groupsOf(catalogue: Catalogue): Group[] {
     },
     { title: "Git", what: "Keeping configurations in git.", file: "git.md", names: ofOwnPage("git") },
     { title: "Bench", what: "What to check before a craft flies.", file: "bench.md", names: ofOwnPage("bench") },
+    { title: "Fleet", what: "All craft side by side.", file: "fleet.md", names: ofOwnPage("fleet") },
   ];
 }
 
