@@ -79,11 +79,13 @@ export function writeAll(scope: OsdEditScope, changes: readonly LineChange[]): O
 
 /**
  * The question to ask before lines of layers are changed. Null where it was answered, or all lines are the
- * craft's own, or of the layer that the picture was drawn for and effective on no other craft.
+ * craft's own, or of the layer that the picture was drawn for and effective on no other craft. `effective` gives the
+ * lines of what is drawn that are effective on a craft.
  */
 export function sharedLineQuestion(
-  { workspace, craft, file, where }: OsdEditScope,
+  { workspace, craft, file, where }: Pick<OsdEditScope, "workspace" | "craft" | "file" | "where">,
   sources: readonly Source[],
+  effective: (craft: Craft) => readonly Source[] = osdLines,
 ): OsdEdit | null {
   if (where !== null) return null;
   const inLayers = sources.filter((source) => source.file !== craft.file);
@@ -92,7 +94,8 @@ export function sharedLineQuestion(
   for (const layer of layers) {
     const lines = new Set(inLayers.filter((source) => source.file === layer).map(({ line }) => line));
     for (const other of workspace.craftsWith(layer)) {
-      if (other.file !== craft.file && dependsOnLines(other, layer, lines)) others.add(other.name);
+      const depends = () => effective(other).some((each) => each.file === layer && lines.has(each.line));
+      if (other.file !== craft.file && depends()) others.add(other.name);
     }
   }
   if (others.size === 0 && layers.every((layer) => layer === file)) return null;
@@ -100,14 +103,17 @@ export function sharedLineQuestion(
   return { kind: "choose", layer: names.join(", "), sharedWith: [...others] };
 }
 
-/** Whether one of these lines is effective on a craft. */
-function dependsOnLines(craft: Craft, file: string, lines: ReadonlySet<number>): boolean {
-  const effective = [...craft.osd.values(), ...craft.osdSecond.values(), craft.settings.get("osd")?.get("grid")];
-  return effective.some((each) => each?.source.file === file && lines.has(each.source.line));
+/** The lines that lay out the OSD of a craft. */
+function osdLines({ osd, osdSecond, settings }: Craft): Source[] {
+  const all = [...osd.values(), ...osdSecond.values(), settings.get("osd")?.get("grid")];
+  return all.flatMap((each) => (each ? [each.source] : []));
 }
 
 /** The script of a line of the craft. */
-export function scriptOfSource({ workspace, craft }: OsdEditScope, { file }: Source): Script {
+export function scriptOfSource(
+  { workspace, craft }: Pick<OsdEditScope, "workspace" | "craft">,
+  { file }: Source,
+): Script {
   return craft.scripts.find((script) => script.file === file) ?? workspace.script(file) ?? craft.script;
 }
 
