@@ -195,7 +195,15 @@ function Switches({ model }: { model: PanelModel }) {
 
 function Numbers({ model, marked }: { model: PanelModel; marked: LinePlace | null }) {
   if (model.numbers)
-    return <NumbersView picture={model.numbers} marked={marked} against={picturesOf(model)?.numbers ?? null} />;
+    return (
+      <NumbersView
+        picture={model.numbers}
+        file={model.file}
+        marked={marked}
+        against={picturesOf(model)?.numbers ?? null}
+        stands={model.past === undefined ? "now" : "as it was"}
+      />
+    );
   // Neither numbers nor a reason: the next model will bring them.
   return model.noNumbers === null ? null : <Empty why={model.noNumbers} ways={model.numbersWays} />;
 }

@@ -4,6 +4,7 @@ import "./panel.css";
 import "./drawings.css";
 import "./goggles.css";
 import "./numbers.css";
+import "./motors.css";
 import "./against.css";
 import "./signal.css";
 import "./switches.css";

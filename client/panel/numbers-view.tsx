@@ -1,5 +1,6 @@
 /**
- * The numbers view: rates, the limits of the packs, the response and delay of the filters, and the time of the loop.
+ * The numbers view: rates, the limits of the packs, the response and delay of the filters, the time of the loop, and
+ * the motors from above.
  */
 import { useMemo, useRef } from "preact/hooks";
 import { drawDelays, notchesInWords, responseChart } from "../../shared/draw/filters.ts";
@@ -16,6 +17,7 @@ import type {
 import type { LinePlace } from "../../shared/protocol/panel.ts";
 import { ExplainButton } from "./explain-button.tsx";
 import { CursorLine, LineLink, useLineLink } from "./line-links.tsx";
+import { Motors } from "./motors-view.tsx";
 import { Packs } from "./packs.tsx";
 import { ReadChart } from "./read-chart.tsx";
 import { sceneView } from "./scene-view.tsx";
@@ -30,17 +32,20 @@ const GAP = 12;
 
 interface Props {
   readonly picture: NumbersPicture;
+  readonly file: string;
   /** The cursor's line: the part that comes from it is marked. */
   readonly marked: LinePlace | null;
   /** What differs on the other side of a comparison; null where nothing is compared. */
   readonly against: NumbersAgainst | null;
+  /** What is drawn of the past stays as it was. */
+  readonly stands: "now" | "as it was";
 }
 
 /** The whole view; below it stands what the script does not give. */
-export function NumbersView({ picture, marked, against }: Props) {
+export function NumbersView({ picture, file, marked, against, stands }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
-  const { rates, secondRates, packs, filters, loop, missing } = picture;
+  const { rates, secondRates, packs, filters, loop, motors, missing } = picture;
   return (
     <div class="numbers" ref={frame}>
       {width > 0 && (
@@ -52,6 +57,7 @@ export function NumbersView({ picture, marked, against }: Props) {
           {packs.length > 0 && <Packs packs={packs} width={width} packWidth={columnWidth(width, PACK_WIDTH, [2])} />}
           {filters && <Filters filters={filters} width={width} />}
           {loop && <Loop loop={loop} width={width} />}
+          {motors && <Motors key={file} picture={motors} file={file} width={width} stands={stands} />}
         </CursorLine.Provider>
       )}
       <Gaps gaps={missing} />

@@ -16,7 +16,13 @@ export function sceneView(node: SceneNode | string, enrich: Enrich, key?: string
 }
 
 function keyOf(node: SceneNode | string): string | number | undefined {
-  return typeof node === "string" ? undefined : node.attributes["data-element"];
+  if (typeof node === "string") return undefined;
+  return node.attributes["data-element"] ?? motorKey(node, "data-motor") ?? motorKey(node, "data-art");
+}
+
+/** A motor has several nodes: what lies on top has the focus, what lies below is drawn in another order. */
+function motorKey({ attributes }: SceneNode, of: string): string | undefined {
+  return attributes[of] === undefined ? undefined : `${of} ${attributes[of]}`;
 }
 
 /** The properties of a node that acts as a button: Enter and the space bar do what a click does. */

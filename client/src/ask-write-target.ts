@@ -1,9 +1,13 @@
 /** Asks where to write a gesture if its line is in a layer. */
 import { type QuickPickItem, QuickPickItemKind, window } from "vscode";
+import type { MotorGesture } from "../../shared/protocol/motor-edit.ts";
 import type { OsdEditResult, OsdGesture, WriteWhere } from "../../shared/protocol/osd-edit.ts";
 import { joinWithAnd } from "../../shared/text/list.ts";
 
 type Question = Extract<OsdEditResult, { kind: "choose" }>;
+
+/** On the picture of the OSD, or on the drawing of the motors. */
+export type Gesture = OsdGesture | MotorGesture;
 
 interface Choice extends QuickPickItem {
   readonly where?: WriteWhere;
@@ -11,11 +15,7 @@ interface Choice extends QuickPickItem {
 }
 
 /** Returns a function that asks. It remembers an answer with “always” until the editor is closed, and gives null if the question is dismissed. */
-export function askWriteTarget(): (
-  question: Question,
-  gesture: OsdGesture,
-  craft: string,
-) => Promise<WriteWhere | null> {
+export function askWriteTarget(): (question: Question, gesture: Gesture, craft: string) => Promise<WriteWhere | null> {
   const remembered = new Map<string, WriteWhere>();
   return async ({ layer, sharedWith }, gesture, craft) => {
     // A grid or a whole page is changed rarely, and the change is large, so this is asked each time.
@@ -45,23 +45,26 @@ export function askWriteTarget(): (
   };
 }
 
-function subject(gesture: OsdGesture): string {
+function subject(gesture: Gesture): string {
   if (gesture.kind === "fit") return "The grid and its layout stand";
+  if ("motor" in gesture) return `motor${gesture.motor} stands`;
   return gesture.kind === "begin" ? "The page could begin" : `${gesture.element} stands`;
 }
 
-const DOES: Readonly<Record<OsdGesture["kind"], string>> = {
+const DOES: Readonly<Record<Gesture["kind"], string>> = {
   move: "also moves it on",
   add: "also adds it on",
   remove: "also takes it off",
   fit: "also changes the layout of",
   begin: "also lays the page out on",
+  place: "also puts it there on",
+  turn: "also turns it so on",
 };
 
 /** The most craft that are named one by one. */
 const MOST_NAMED = 3;
 
-function consequence({ kind }: OsdGesture, sharedWith: readonly string[]): string {
+function consequence({ kind }: Gesture, sharedWith: readonly string[]): string {
   if (sharedWith.length === 0) return "no other craft here is changed by it";
   if (sharedWith.length <= MOST_NAMED)
     return `${DOES[kind]} ${joinWithAnd(sharedWith)}: ${sharedWith.length + 1} craft`;

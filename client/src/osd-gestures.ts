@@ -1,7 +1,11 @@
-/** Gestures on the picture of the OSD, written into the scripts: each is one step to undo. */
+/** Gestures on the picture of the OSD and on the drawing of the motors, written into the scripts: each is one step to undo. */
 import { type TextDocument, window, workspace } from "vscode";
 import type { Uri as Address } from "../../shared/protocol/addresses.ts";
+
 import type { EditedFiles, Refused } from "../../shared/protocol/file-edits.ts";
+
+import { MOTOR_EDIT_REQUEST, type MotorEditParams, type MotorGesture } from "../../shared/protocol/motor-edit.ts";
+
 import {
   OSD_EDIT_REQUEST,
   type OsdEditParams,
@@ -16,13 +20,18 @@ import type { Keyboard } from "./keyboard.ts";
 import { stepIn } from "./step-in.ts";
 import { documentsFor, editOf, type Made, MOST_TRIES, makeEdits } from "./versioned-edits.ts";
 
-export interface GestureMade {
+/** What was done: on a page of the OSD, or on the motors. */
+export type Done =
+  | { readonly page: OsdPage; readonly gesture: OsdGesture }
+  | { readonly page: "motors"; readonly gesture: MotorGesture };
+
+export type GestureMade = Made & Done;
+
+interface Made {
   readonly uri: Address;
   readonly craft: Address | undefined;
   /** The name of the craft that was drawn. */
   readonly craftName: string;
-  readonly page: OsdPage;
-  readonly gesture: OsdGesture;
   /** The keyboard focus of the page on which it was made, which gets it back after a question. */
   readonly keyboard: Keyboard;
 }
@@ -50,16 +59,24 @@ export function osdGestures(ask: Ask): OsdGestures {
     return done;
   };
 
-  const perform = async ({ uri, craft, craftName, page, gesture, keyboard }: GestureMade): Promise<boolean> => {
+  const askEdits = ({ uri, craft, ...done }: GestureMade, where: WriteWhere | null): Promise<OsdEditResult> => {
+    if (done.page === "motors") {
+      const params: MotorEditParams = { uri, craft, gesture: done.gesture, where };
+      return ask<OsdEditResult>(MOTOR_EDIT_REQUEST, params);
+    }
+    const params: OsdEditParams = { uri, craft, page: done.page, gesture: done.gesture, where };
+    return ask<OsdEditResult>(OSD_EDIT_REQUEST, params);
+  };
+  const perform = async (made: GestureMade): Promise<boolean> => {
+    const { craftName, gesture, keyboard } = made;
     let where: WriteWhere | null = null;
     for (let tries = 0; tries < MOST_TRIES; tries++) {
-      const params: OsdEditParams = { uri, craft, page, gesture, where };
-      let answer = await ask<OsdEditResult>(OSD_EDIT_REQUEST, params);
+      let answer = await askEdits(made, where);
       if (answer.kind === "choose") {
         where = await askWhere(answer, gesture, craftName);
         await keyboard.giveBack();
         if (where === null) return false;
-        answer = await ask<OsdEditResult>(OSD_EDIT_REQUEST, { ...params, where });
+        answer = await askEdits(made, where);
       }
       if (answer.kind === "refused") return refuse(answer.message);
       if (answer.kind === "choose") continue;

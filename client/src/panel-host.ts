@@ -24,7 +24,7 @@ import { coalesce } from "./coalesce.ts";
 import { fleetFeed } from "./fleet-feed.ts";
 import { lineHighlights } from "./line-highlights.ts";
 import { askBeginning, askElement, askGrid } from "./osd-commands.ts";
-import { osdGestures } from "./osd-gestures.ts";
+import { type Done, osdGestures } from "./osd-gestures.ts";
 import { runAction } from "./panel-actions.ts";
 import { COMPUTED, type PanelWebview, panelPlace, panelWebviews, viewId } from "./panel-webviews.ts";
 import { pastIn, pastOf } from "./past-documents.ts";
@@ -182,14 +182,15 @@ export function panelHost(
     webviews.post({ kind: "cursor", at });
   };
 
-  const edit = async (document: TextDocument, page: OsdPage, gesture: OsdGesture, from: PanelWebview) => {
+  const edit = async (document: TextDocument, done: Done, from: PanelWebview) => {
+    const { page, gesture } = done;
     const { uri } = paramsFor(document);
     try {
-      const done = await gestures.perform({ uri, craft, craftName, page, gesture, keyboard: from.keyboard });
-      if (done && gesture.kind === "fit") setViewState(document, { fit: undefined });
-      if (done && gesture.kind === "begin") setViewState(document, { page });
+      const isDone = await gestures.perform({ uri, craft, craftName, keyboard: from.keyboard, ...done });
+      if (isDone && gesture.kind === "fit") setViewState(document, { fit: undefined });
+      if (isDone && gesture.kind === "begin" && page !== "motors") setViewState(document, { page });
     } catch (error) {
-      log(`The OSD of ${uri} could not be edited: ${error}`);
+      log(`“${gesture.kind}” could not be made an edit of ${uri}: ${error}`);
     }
     // Also if nothing was written: a dropped element then returns to its place in the script.
     refresh();
@@ -210,10 +211,11 @@ export function panelHost(
           log(`“${message.action.name}” could not be done: ${error}`),
         );
         return;
-      case "osd": {
+      case "osd":
+      case "motor": {
         const drawnFor = drawnAt(message.file);
         if (!drawnFor || refusesPast(drawnFor)) break;
-        return void edit(drawnFor, message.page, message.gesture, from);
+        return void edit(drawnFor, message.kind === "motor" ? { ...message, page: "motors" } : message, from);
       }
       case "bench":
       case "bench-try":
@@ -319,7 +321,7 @@ export function panelHost(
     const { document, picture } = found;
     setViewState(document, { fit: undefined });
     const added: OsdGesture = { kind: "add", element: element.name, ...freePlace(picture, element) };
-    await edit(document, picture.page, added, webviews.front());
+    await edit(document, { page: picture.page, gesture: added }, webviews.front());
     await showView("goggles");
   };
 
@@ -340,7 +342,7 @@ export function panelHost(
     }
     const from = await askBeginning(begin);
     if (!from) return;
-    await edit(document, begin.page, { kind: "begin", from }, webviews.front());
+    await edit(document, { page: begin.page, gesture: { kind: "begin", from } }, webviews.front());
     await showView("goggles");
   };
 

@@ -178,3 +178,17 @@ export function otherStorey(layout: MotorsLayout, number: number): CornerSpot | 
 function distance(a: Spot, b: Spot): number {
   return Math.hypot(a.x - b.x, a.y - b.y);
 }
+
+/** The picture with a motor at another corner, and what stood there in its place, until the script says so. */
+export function withMoved(picture: MotorsPicture, number: number, place: string): MotorsPicture {
+  const motor = picture.motors.find((each) => each.number === number);
+  const corner = picture.corners.find((each) => each.place === place);
+  if (!motor || !corner || motor.place === place) return picture;
+  const other = picture.motors.find((each) => each.place === place);
+  const motors = picture.motors.map((each) => {
+    if (each === motor) return { ...each, place, x: corner.x, y: corner.y, isUnder: corner.isUnder };
+    if (each === other) return { ...each, place: motor.place, x: motor.x, y: motor.y, isUnder: motor.isUnder };
+    return each;
+  });
+  return { ...picture, motors };
+}

@@ -20,7 +20,7 @@ export function turningNotes({ motors, corners, spin }: MotorsPicture): string[]
     corners.some(({ place, direction }) => direction !== null && !motors.some((motor) => motor.place === place));
   return [
     turns
-      ? "Seen from above. Of a blade the thick edge goes first; filled blades turn clockwise, open ones anticlockwise."
+      ? "Seen from above. Of a blade the thick edge goes first: where it points away from you, on the right if the motor turns clockwise, else on the left. Filled blades turn clockwise, open ones anticlockwise."
       : "Seen from above.",
     ...(follows && spin !== null
       ? [`Broken lines: it follows from “spin ${spin}”, and no line says it of the motor itself.`]
@@ -79,23 +79,23 @@ function motorSentence({ number, place, direction, directionFrom, output, limitP
   return `Motor ${number} ${where}${how}.${wired}${held}`;
 }
 
-export const MOTORS_HEAD = [
-  "motor",
-  "corner",
-  "turns",
-  "thick edge of a blade that points away from you",
-  "output",
-  "limit",
-] as const;
-
-/** A row for each motor. */
-export function motorsTableRows({ motors }: MotorsPicture): string[][] {
-  return motors.map(({ number, place, direction, directionFrom, output, limitPercent }) => [
-    String(number),
-    place === null ? "not said" : placeWords(place),
-    direction === null ? "not said" : `${direction}${directionFrom === "spin" ? " (follows)" : ""}`,
-    direction === null ? "" : direction === "clockwise" ? "right" : "left",
-    output === null ? "" : String(output),
-    limitPercent === null ? "" : `${limitPercent} %`,
-  ]);
+/** The head of a table of motors, and a row for each; a column of which nothing is said is left out. */
+export function motorsTable({ motors }: MotorsPicture): { readonly head: string[]; readonly rows: string[][] } {
+  const columns: readonly (readonly [string, (motor: PlacedMotor) => string])[] = [
+    ["motor", ({ number }) => String(number)],
+    ["corner", ({ place, isRead }) => (place === null ? (isRead ? "not said" : "cannot be read") : placeWords(place))],
+    [
+      "turns",
+      ({ direction, directionFrom }) =>
+        direction === null ? "not said" : `${direction}${directionFrom === "spin" ? " (follows)" : ""}`,
+    ],
+    ["thick edge", ({ direction }) => (direction === null ? "" : direction === "clockwise" ? "right" : "left")],
+    ["output", ({ output }) => (output === null ? "" : String(output))],
+    ["limit", ({ limitPercent }) => (limitPercent === null ? "" : `${limitPercent} %`)],
+  ];
+  const told = columns.filter(([, cell]) => motors.some((motor) => cell(motor) !== ""));
+  return {
+    head: told.map(([head]) => head),
+    rows: motors.map((motor) => told.map(([, cell]) => cell(motor))),
+  };
 }

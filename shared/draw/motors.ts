@@ -44,9 +44,9 @@ export function motorsScene(
       ...layout.corners.flatMap((corner) => emptyCorner(corner, layout, picture, held?.over ?? null)),
       ...crowded(picture, layout),
       ...motorLabels(picture, layout),
-      ...byDepth(spots).map((spot) => motorArt(spot, isStacked)),
+      ...byDepth(spots, held?.number).map((spot) => motorArt(spot, isStacked)),
       ...picture.conflicts.flatMap((conflict) => band(conflict, spots)),
-      ...spots.map((spot) => hub(spot)),
+      ...byDepth(spots, held?.number).map((spot) => hub(spot)),
       ...tray(layout),
       ...spots.map(({ motor, x, y, radius }) =>
         node("g", { class: "motor-reach", "data-motor": motor.number }, [
@@ -77,9 +77,10 @@ function noteLines(picture: MotorsPicture, width: number, notes: "all" | "meanin
   return sentences.flatMap((sentence) => wrappedWords(sentence, width, SIZE));
 }
 
-/** Lower motors first, so that the upper ones lie over them. */
-function byDepth(spots: readonly MotorSpot[]): MotorSpot[] {
-  return [...spots].sort((a, b) => Number(b.motor.isUnder) - Number(a.motor.isUnder));
+/** Lower motors first, so that the upper ones lie over them, and the one in the hand over all. */
+function byDepth(spots: readonly MotorSpot[], held: number | undefined): MotorSpot[] {
+  const depth = ({ motor }: MotorSpot) => (motor.number === held ? 2 : motor.isUnder ? 0 : 1);
+  return [...spots].sort((a, b) => depth(a) - depth(b));
 }
 
 /** The body, a jug seen from above, with an arm to every corner or motor; nothing where no place is known. */

@@ -1,5 +1,6 @@
 /** The numbers of a craft as they are drawn: plain data, computed by the server, units in the names. */
 import type { LinePlace, Severity } from "./findings.ts";
+import type { MotorsPicture } from "./motors.ts";
 import type { Gap } from "./ways.ts";
 
 export interface RatesAxis {
@@ -113,6 +114,7 @@ export interface NumbersPicture {
   readonly packs: readonly PackPicture[];
   readonly filters: FiltersPicture | null;
   readonly loop: LoopPicture | null;
+  readonly motors: MotorsPicture | null;
   /** What is not drawn, and what would have to be set for it. */
   readonly missing: readonly Gap[];
 }

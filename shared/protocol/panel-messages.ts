@@ -3,6 +3,7 @@ import type { BenchLooks } from "./bench.ts";
 import type { BenchGesture, BenchTrial } from "./bench-edit.ts";
 import type { LinePlace } from "./findings.ts";
 import type { PackedFleet } from "./fleet-messages.ts";
+import type { MotorGesture } from "./motor-edit.ts";
 import type { Grid, OsdPage, Scenario } from "./osd.ts";
 import type { OsdGesture } from "./osd-edit.ts";
 import type { ControlsAt, PanelModel, ViewName } from "./panel.ts";
@@ -76,6 +77,8 @@ export type FromPanel =
    * names an element and a cell, so it has a meaning for whatever the script says by then.
    */
   | { readonly kind: "osd"; readonly file: string; readonly page: OsdPage; readonly gesture: OsdGesture }
+  /** Like one on the picture of the OSD, on the drawing of the motors. */
+  | { readonly kind: "motor"; readonly file: string; readonly gesture: MotorGesture }
   /** Written down on the bench list, for the file of the model on which it was. */
   | { readonly kind: "bench"; readonly file: string; readonly gesture: BenchMade }
   /** A reading is being typed. */

@@ -12,6 +12,7 @@ export type Fillable =
   | "filters"
   | "loop-rate"
   | "esc-signal"
+  | "arm-layout"
   | "arm"
   | "controls"
   /** The port that serves something, such as `port gps`. */

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { motorsScene } from "../../shared/draw/motors.ts";
 import { cornerAt, motorsLayout, nextCorner, otherStorey } from "../../shared/draw/motors-layout.ts";
-import { motorsInWords, motorsTableRows } from "../../shared/draw/motors-words.ts";
+import { motorsInWords, motorsTable } from "../../shared/draw/motors-words.ts";
 import { blades, turningMark } from "../../shared/draw/propeller.ts";
 import type { SceneNode } from "../../shared/draw/scene.ts";
 import { motorsPicture } from "../../shared/ide/panel/motors.ts";
@@ -103,7 +103,9 @@ test.each([...SOUND, ...FAULTY])("%s: all of it lies in the drawing, and no labe
         expect(Math.hypot(one.x - other.x, one.y - other.y)).toBeGreaterThan(one.radius + other.radius - 0.5);
       }
     const scene = motorsScene(picture, { width });
-    expect(all(scene, "motor-number").flatMap(texts)).toEqual(picture.motors.map(({ number }) => String(number)));
+    expect(all(scene, "motor-number").flatMap(texts).sort()).toEqual(
+      picture.motors.map(({ number }) => String(number)),
+    );
     for (const number of all(scene, "motor-number"))
       expect(Number(number.attributes["font-size"])).toBeGreaterThanOrEqual(17);
     for (const label of all(scene, "small").filter(
@@ -141,14 +143,10 @@ test("the words have every motor, which propeller belongs on it, what is wrong a
     "Motor 3 stands at front right and turns clockwise as seen from above: with a blade pointing away from you",
   );
   expect(words.join(" ")).toContain("With props-in a motor at front-right turns anticlockwise");
-  expect(motorsTableRows(pictureOf("4 true-x props-in: rl 3"))[0]).toEqual([
-    "1",
-    "rear left",
-    "anticlockwise (follows)",
-    "left",
-    "3",
-    "",
-  ]);
+  const { head, rows } = motorsTable(pictureOf("4 true-x props-in: rl 3"));
+  expect(head).toEqual(["motor", "corner", "turns", "thick edge", "output"]);
+  expect(rows[0]).toEqual(["1", "rear left", "anticlockwise (follows)", "left", "3"]);
+  expect(rows[1]).toEqual(["2", "not said", "not said", "", ""]);
 });
 
 test("an arrow key leads to the next corner that way, on the same storey", () => {

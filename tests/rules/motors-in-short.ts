@@ -24,7 +24,7 @@ function motor(text: string): string {
     .map((word) => {
       if (/^\d/.test(word)) return `output ${word}`;
       if (word === "cw" || word === "acw") return `direction ${SHORT[word]}`;
-      return `place ${word.startsWith("u-") ? `under-${SHORT[word.slice(2)]}` : SHORT[word]}`;
+      return `place ${word.startsWith("u-") ? `under-${SHORT[word.slice(2)]}` : (SHORT[word] ?? word)}`;
     })
     .join(" ");
 }

@@ -94,6 +94,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
       "calibration",
       "insertions",
       "map-controls",
+      "motor-edit",
       "mapping-rows",
       "new-layer-file",
       "osd-beginnings",

@@ -13,7 +13,8 @@ import type { Documents } from "./documents.ts";
 import type { Guard } from "./guard.ts";
 import { pathOf } from "./paths.ts";
 
-const FAILED: OsdEditResult = {
+/** The answer where a gesture's edits could not be worked out. */
+export const FAILED: OsdEditResult = {
   kind: "refused",
   message: "The edit could not be worked out, which is a fault of this tool; its log says more. Nothing was written.",
 };
@@ -37,7 +38,7 @@ function withPath(gesture: OsdGesture, documents: Documents): OsdGesture {
 }
 
 /** With the editor's own addresses, and the versions of those documents that it has open. */
-function toResult(edit: OsdEdit, documents: Documents): OsdEditResult {
+export function toResult(edit: OsdEdit, documents: Documents): OsdEditResult {
   if (edit.kind !== "edits") return edit;
   return { kind: "edits", files: toFiles(edit.files, documents) };
 }

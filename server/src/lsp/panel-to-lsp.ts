@@ -166,7 +166,7 @@ function toRates(rates: RatesPicture | null, placed: Placed): RatesPicture | nul
 }
 
 function toNumbers(numbers: NumbersPicture, placed: Placed): NumbersPicture {
-  const { packs, filters, loop } = numbers;
+  const { packs, filters, loop, motors } = numbers;
   const place = (at: LinePlace | null) => at && placed(at);
   return {
     ...numbers,
@@ -179,5 +179,10 @@ function toNumbers(numbers: NumbersPicture, placed: Placed): NumbersPicture {
     })),
     filters: filters && { ...filters, parts: filters.parts.map((part) => ({ ...part, at: place(part.at) })) },
     loop: loop && { ...loop, at: place(loop.at), gyroAt: place(loop.gyroAt), commandAt: place(loop.commandAt) },
+    motors: motors && {
+      ...motors,
+      spinAt: place(motors.spinAt),
+      motors: motors.motors.map((motor) => ({ ...motor, at: place(motor.at) })),
+    },
   };
 }

@@ -22,6 +22,7 @@ import { type KeptSettings, keepSettings } from "./keep-settings.ts";
 import { answerLayout } from "./layout.ts";
 import { type Lifetime, makeLifetime } from "./lifetime.ts";
 import { answerMapControls } from "./map-controls.ts";
+import { answerMotorEdits } from "./motor-edits.ts";
 import { answerNames } from "./names.ts";
 import { answerNewCraft } from "./new-craft.ts";
 import { answerNewHandset } from "./new-handset.ts";
@@ -224,6 +225,7 @@ export function startServer(
   answerNewHandset(connection, documents, guard);
   answerMapControls(connection, documents, guard);
   answerOsdEdits(connection, documents, guard);
+  answerMotorEdits(connection, documents, guard);
   answerBench(connection, documents, guard);
   const readOther = readsOthers(connection, documents);
   answerCompare(connection, documents, guard, readOther);

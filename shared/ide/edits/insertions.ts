@@ -116,6 +116,13 @@ function fillingOf(craft: Craft, what: Exclude<Fillable, "header">, served: stri
       ];
       return { script, section: "motors", entries };
     }
+    case "arm-layout": {
+      const entries = [
+        { name: "motors", rest: "4" },
+        { name: "arm-layout", rest: "true-x" },
+      ];
+      return { script, section: "frame", entries };
+    }
     case "arm": {
       const rest = armCondition(craft);
       if (rest === null) return "No switch is known that could arm: name the pilot's handset first.";

@@ -10,6 +10,7 @@ import type { Fillable, Gap, WayOn } from "../../protocol/ways.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
 import { positive } from "./drawable-figure.ts";
+import { motorsPicture } from "./motors.ts";
 import { loopPictureOf, packPicturesOf } from "./pack-and-loop.ts";
 import { waysToMissingPart } from "./ways.ts";
 
@@ -24,18 +25,21 @@ const drawable = oncePer((craft: Craft, catalogue: Catalogue): NumbersPicture | 
   const packs = packPicturesOf(craft, workspace);
   const filters = filtersPictureOf(craft, workspace);
   const loop = loopPictureOf(craft, workspace);
-  if (!rates && packs.length === 0 && !filters && !loop) return null;
+  const motors = motorsPicture(craft, workspace);
+  if (!rates && packs.length === 0 && !filters && !loop && !motors) return null;
   return {
     rates,
     secondRates: rates && ratesPictureOf(craft, workspace, "rates-second"),
     packs,
     filters,
     loop,
+    motors,
     missing: [
       ...(rates ? [] : [ratesGap(craft)]),
       ...(packs.length > 0 ? [] : [packGap(craft)]),
       ...(filters ? [] : [filtersGap(craft, workspace)]),
       ...(loop ? [] : [loopGap(craft, workspace)]),
+      ...(motors ? [] : [motorsGap(craft)]),
     ],
   };
 });
@@ -102,6 +106,11 @@ function loopGap(craft: Craft, { catalogue }: Pick<Workspace, "catalogue">): Gap
         : []),
     ],
   };
+}
+
+function motorsGap(craft: Craft): Gap {
+  const fault = faultIn(craft, "frame", ["motors", "arm-layout"]);
+  return fault ?? { why: NO_MOTORS, ways: [fillIn(craft, "Add the layout", "arm-layout")] };
 }
 
 /** Where a line of a section cannot be read, which of these settings' it is; without names, of any. */
