@@ -25,9 +25,9 @@ export type Done =
   | { readonly page: OsdPage; readonly gesture: OsdGesture }
   | { readonly page: "motors"; readonly gesture: MotorGesture };
 
-export type GestureMade = Made & Done;
+export type GestureMade = MadeBy & Done;
 
-interface Made {
+interface MadeBy {
   readonly uri: Address;
   readonly craft: Address | undefined;
   /** The name of the craft that was drawn. */

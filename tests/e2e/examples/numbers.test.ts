@@ -52,6 +52,7 @@ test("the third tab is reached by keys, and has what the craft says", async () =
     "What passes the filters",
     "How much later it arrives",
     "A round of the loop",
+    "Motors from above",
   ]);
 });
 

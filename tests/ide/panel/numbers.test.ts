@@ -139,14 +139,15 @@ kiln.fettle:4 pack, 6 cells.
 No rates are set: add a section “rates” with lines such as “roll slope 200 deg/s end 700 deg/s”.
 No filters are set: add a section “filters” with lines such as “smooth-gyro cut 200 Hz”.
 The loop's time is not known: add lines such as “loop-rate 4 kHz” in “sensors”, “esc-signal digital” in “motors” and “esc-rate 300 kbit/s” in “motors”.
+Nothing is said of how the motors stand: add lines such as “motors 4” and “arm-layout true-x” to “frame”.
 `.trim(),
   );
   const missing = (more: string) => numbersOf(...open(pack + more))!.missing.map(({ why }) => why);
   expect(missing("\nfilters\n  smooth-gyro  cut 200 Hz\n")[1]).toContain("as in “loop-rate 4 kHz”");
-  expect(missing("\nmotors\n  esc-signal  pulse\n").at(-1)).toContain("these motors take pulses");
+  expect(missing("\nmotors\n  esc-signal  pulse\n").at(-2)).toContain("these motors take pulses");
   const faulty =
     "\nsensors\n  loop-rate  4 kHz\n\nmotors\n  esc-signal  digital\n  esc-rate  300 kbit/s\n  esc-pause  2\n";
-  expect(missing(faulty).at(-1)).toContain("a line that it needs has a fault");
+  expect(missing(faulty).at(-2)).toContain("a line that it needs has a fault");
 });
 
 test("numbers are computed only for their own view, and once for a craft", () => {

@@ -99,6 +99,8 @@ test.each<[Fillable, Texts, string]>([
   ["filters", jug("pack", "  cells  4"), "  cells  4\n\nfilters\n  smooth-gyro  [cut 200 Hz]\n"],
   ["loop-rate", jug("sensors", "  accelerometer  yes"), "  accelerometer  yes\n  loop-rate      [4 kHz]\n"],
   ["esc-signal", jug("motors", "  esc-signal  digital"), "  esc-signal  digital\n  esc-rate    [300 kbit/s]\n"],
+  ["arm-layout", jug("frame", "  motors  4"), "  motors  4\n  arm-layout  [true-x]\n"],
+  ["arm-layout", jug(), "\nframe\n  motors      [4]\n  arm-layout  true-x\n"],
   ["arm", jug('use "wheel.fettle"'), "\nmodes\n  arm  when [TL is down]\n"],
   ["arm", jug('use "wheel.fettle"', "modes", "  level when TL is up"), "\n  arm   when [TR is down]\n"],
   ["arm", jug(), "name the pilot's handset first"],
