@@ -12,6 +12,7 @@ import { ChosenMotor } from "./motor-tools.tsx";
 import { gestureForKey, type Held, useMotorDrag } from "./motors-drag.ts";
 import { sceneView } from "./scene-view.tsx";
 import { TextTable } from "./text-table.tsx";
+import { useUndoKeys } from "./undo-keys.ts";
 import { drawnWidth } from "./use-width.ts";
 
 interface Props {
@@ -37,6 +38,7 @@ export function Motors({ picture, file, width, stands }: Props) {
   const scene = useMemo(() => motorsScene(shown, { width: drawn, ...(held && { held }) }), [shown, drawn, held]);
   const show = ({ at }: PlacedMotor) => at && postToHost({ kind: "select", at });
   const frame = useRef<HTMLDivElement>(null);
+  useUndoKeys();
   useMotorDrag(frame, { layout, hold, choose, show, make, isOff: stands !== "now" });
   useEffect(() => {
     const atCursor = picture.motors.find(({ at }) => at && at.file === cursor?.file && at.line === cursor.line);

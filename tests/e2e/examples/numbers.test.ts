@@ -140,6 +140,26 @@ test("what was looked at is looked at again when the panel comes back", async ()
   expect(await tab("Numbers").getAttribute("aria-selected")).toBe("true");
 });
 
+test("a motor that goes to another corner changes places with the one there, as one step to undo", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/tankard.fettle", 80, 1);
+  await part("motor 1, rear left, clockwise").focus();
+  await page.keyboard.press("ArrowUp");
+  await part("motor 1, front left, clockwise, cannot be so").waitFor();
+  await expect
+    .poll(async () => (await visibleLines(page)).filter((line) => /motor[12] /.test(line)).map((line) => line.trim()))
+    .toEqual([
+      "motor1      place front-left   direction clockwise",
+      "motor2      place rear-left    direction anticlockwise",
+    ]);
+  await panel().getByText("neighbours must turn against each other").first().waitFor();
+  await screenshot(page, "numbers-motors");
+  await page.keyboard.press("Control+z");
+  await part("motor 1, rear left, clockwise").waitFor();
+  await part("motor 2, front left, anticlockwise").press("Enter");
+  await expect.poll(lineOfCursor).toBe("81");
+});
+
 test.each(["light", "dark", "high-contrast"] as Theme[])(
   "the accessibility rules hold in the %s theme",
   async (theme) => {
