@@ -40,5 +40,5 @@ export const BUDGET: WorkBudget = {
   question: 30_000,
   ways: 100_000,
   states: 50_000,
-  tour: 300_000,
+  tour: 200_000,
 };

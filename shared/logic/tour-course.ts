@@ -257,14 +257,17 @@ function goalsOf(
   const at = controls.map(({ start }) => start);
   const sets = new Set(modes.flatMap(({ on, off }) => [on, off]));
   const open = [...sets].filter((set) => set !== NONE && !isIn(course, set, at));
+  const only = controls.map(({ places }, i) =>
+    places.map((_, p) =>
+      diagrams.make(
+        levelOf[i]!,
+        places.map((__, other) => (other === p ? EVERY : NONE)),
+      ),
+    ),
+  );
   const isSure = (set: number): boolean => {
     const others = diagrams.not(set);
-    return controlsOf(course, set).some((i) =>
-      controls[i]!.places.some((_, p) => {
-        const only = controls[i]!.places.map((__, other) => (other === p ? EVERY : NONE));
-        return !diagrams.meet(diagrams.make(levelOf[i]!, only), others);
-      }),
-    );
+    return controlsOf(course, set).some((i) => only[i]!.some((place) => !diagrams.meet(place, others)));
   };
   return (
     diagrams.withBudget(mostSteps, () => {

@@ -27,13 +27,14 @@ export interface Walk {
   takeBack(taken: Taken): void;
   /** By how many movements at least a tour gets longer on which this goal is met. */
   extraOfGoal(goal: number): number;
-  /** The places of a state in a goal that is reached by the fewest movements from here, by control; those that stay are left out. */
+  /** What to move for a state in a goal by which the tour gets longer the least, and of these one near here. */
   wayTo(goal: number): readonly Step[];
   /** The same text for states from which the same is left to do. */
   key(): string;
 }
 
-const FAR = 1 << 20;
+const FAR = 1 << 30;
+const LONGER = 1 << 10;
 
 /** The beginning of a tour of a part. `spend` is charged with the steps of work. */
 export function beginWalk(part: TourPart, spend: (steps: number) => void): Walk {
@@ -125,7 +126,8 @@ export function beginWalk(part: TourPart, spend: (steps: number) => void): Walk 
     extraOfGoal: (goal) => cheapest(goals[goal]!, extraEver),
     wayTo: (goal) => {
       const list = goals[goal]!;
-      const price = (c: number, p: number): number => (at[c] === p ? 0 : 1);
+      // First of all what makes the tour longer, then how many movements the way has.
+      const price = (c: number, p: number): number => (at[c] === p ? 0 : 1 + LONGER * extraEver(c, p));
       cheapest(list, price);
       const steps: Step[] = [];
       for (let test = list.controls.length - 1; test >= 0; ) {

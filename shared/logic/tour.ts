@@ -27,24 +27,34 @@ function stepsOf(
   const wished = wishedSets(course);
   const risky = new Set(wished.flatMap((set) => controlsOf(course, set)));
   const steps: Step[] = [];
-  const riskyParts: (readonly number[])[] = [];
+  const riskyParts: number[] = [];
   const riskySteps: Step[] = [];
   let isShortest = true;
-  for (const of of partsBy(course, course.goals)) {
-    const found = tourOfPart(makePart(course, of, goalsOn(course, of)), purse);
+  const parts = partsBy(course, course.goals);
+  const goals = goalsByPart(course, parts);
+  for (const [i, of] of parts.entries()) {
+    const found = tourOfPart(makePart(course, of, goals[i]!), purse);
     isShortest &&= found.isShortest;
     const own = found.steps.map(({ control, place }) => ({ control: of[control]!, place }));
-    if (of.some((i) => risky.has(i))) {
-      riskyParts.push(of);
+    if (of.some((control) => risky.has(control))) {
+      riskyParts.push(i);
       riskySteps.push(...own);
     } else steps.push(...own);
   }
   if (risky.size === 0) return { steps: [...steps, ...riskySteps], isShortest };
-  const of = riskyParts.flat().sort((a, b) => a - b);
-  const part = makePart(course, of, goalsOn(course, of), wished);
+  const of = riskyParts.flatMap((i) => parts[i]!).sort((a, b) => a - b);
+  const riskyGoals = riskyParts.flatMap((i) => goals[i]!);
+  const part = makePart(course, of, riskyGoals, wished);
   const [late, ...shunned] = wished.map((set) => testList(course, of, set));
+  const outside = course.diagrams.not(wished[0]!);
+  const lateGoals = [...riskyGoals.keys()].filter((goal) => !course.diagrams.meet(riskyGoals[goal]!, outside));
   const known = riskySteps.map(({ control, place }) => ({ control: of.indexOf(control), place }));
-  const last = asWished(part, { late: late!, shunned }, known, purse);
+  const last = asWished(
+    part,
+    { late: late!, lateGoals, leastLate: lateGoals.length > 0 || hasLatePlace(course, of, outside) ? 1 : 0, shunned },
+    known,
+    purse,
+  );
   const risks = last.map(({ control, place }) => ({ control: of[control]!, place }));
   // A craft that is armed at rest is disarmed first of all.
   const start = course.controls.map((control) => control.start);
@@ -61,8 +71,26 @@ function wishedSets({ diagrams, armed, modes }: Course): readonly number[] {
   return turned === NONE || turned === late ? [late] : [late, turned];
 }
 
-function goalsOn(course: Course, of: readonly number[]): readonly number[] {
-  return course.goals.filter((set) => of.includes(controlsOf(course, set)[0]!));
+/** Whether some place of these controls is nowhere in a set of states. */
+function hasLatePlace({ diagrams, controls, controlAt }: Course, of: readonly number[], set: number): boolean {
+  return supportOf(diagrams, set).some((level) => {
+    const i = controlAt[level]!;
+    return (
+      of.includes(i) &&
+      controls[i]!.places.some((_, p) => {
+        const only = controls[i]!.places.map((__, other) => (other === p ? EVERY : NONE));
+        return !diagrams.meet(diagrams.make(level, only), set);
+      })
+    );
+  });
+}
+
+/** The goals of each part. */
+function goalsByPart(course: Course, parts: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const partOf = new Map(parts.flatMap((of, i) => of.map((control) => [control, i] as const)));
+  const goals = parts.map((): number[] => []);
+  for (const set of course.goals) goals[partOf.get(controlsOf(course, set)[0]!)!]!.push(set);
+  return goals;
 }
 
 /** The steps as movements, with what comes of each. */
@@ -73,8 +101,15 @@ function told(course: Course, steps: readonly Step[]): Pick<Tour, "start" | "mov
   const modesOn = controls.map((): number[] => []);
   for (const [m, { on, off }] of modes.entries())
     for (const i of new Set([...controlsOf(course, on), ...controlsOf(course, off)])) modesOn[i]!.push(m);
-  const named = (truth: Truth) => modes.flatMap(({ name }, m) => (truths[m] === truth ? name : []));
-  const here = () => ({ on: named("yes"), possible: named("depends"), armed: truthAt(course, armed, at) });
+  const here = () => {
+    const on: string[] = [];
+    const possible: string[] = [];
+    for (let m = 0; m < modes.length; m++) {
+      if (truths[m] === "yes") on.push(modes[m]!.name);
+      else if (truths[m] === "depends") possible.push(modes[m]!.name);
+    }
+    return { on, possible, armed: truthAt(course, armed, at) };
+  };
   // Where a dial stands that nothing hangs on is nobody's concern.
   const places = controls.flatMap((control, i) =>
     control.places.length > 1 ? [[control.name, control.places[at[i]!]!] as const] : [],

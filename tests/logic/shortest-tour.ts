@@ -218,12 +218,13 @@ export const knotted: fc.Arbitrary<string> = fc
     return [...controls, ...modes].join("\n");
   });
 
-const POSITIONS: Readonly<Record<string, readonly string[]>> = {
+/** The positions of a kind of control. */
+export const POSITIONS: Readonly<Record<string, readonly string[]>> = {
   two: ["up", "down"],
   three: ["up", "mid", "down"],
   button: ["rest", "held"],
-};
-const KINDS: Readonly<Record<string, (name: string, channel: number) => string>> = {
+}; /** The line of a control of a kind. */
+export const KINDS: Readonly<Record<string, (name: string, channel: number) => string>> = {
   two: (name, channel) => `${name} switch ch${channel} up 1000 us down 2000 us`,
   three: (name, channel) => `${name} switch ch${channel} up 1000 us mid 1500 us down 2000 us`,
   button: (name, channel) => `${name} button ch${channel} rest 1000 us held 2000 us`,
