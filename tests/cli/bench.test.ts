@@ -48,8 +48,11 @@ failsafe
   then  stop
 `;
 
+/** What was read on the same day. */
+const READ = ["roll", "pitch", "throttle", "yaw"].map((name) => `  ${name}  1000 us to 2000 us\n`).join("");
+
 const FILES = {
-  "craft/jug.fettle": `${jug.replaceAll('"handsets', '"../handsets').replaceAll('"layers', '"../layers')}\nbench\n${DAYS}`,
+  "craft/jug.fettle": `${jug.replaceAll('"handsets', '"../handsets').replaceAll('"layers', '"../layers')}\nbench\n${DAYS}${READ}  pack-volts-read  16 V\n  pack-volts-shown  16 V\n`,
   "handsets/wheel.fettle": wheel,
   "layers/habits.fettle": habits,
 };

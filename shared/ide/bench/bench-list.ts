@@ -5,6 +5,7 @@ import type { Workspace } from "../../model/workspace.ts";
 import type { BenchCheckState, BenchDue, BenchList, BenchPhase, BenchStep } from "../../protocol/bench.ts";
 import { BENCH_CHECKS } from "../../rules/lib/bench-checks.ts";
 import { changesInWords, dueOf, isStale } from "../../rules/lib/check-due.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import { missingParts } from "../context/missing-parts.ts";
 import { adjustSteps } from "./adjust-steps.ts";
 import { armingSteps } from "./arming-steps.ts";
@@ -85,7 +86,7 @@ export function benchList(craft: Craft, workspace: Workspace, { only }: BenchOpt
       name,
       title,
       how,
-      steps: steps(view).map((step) => ({ ...step, due: states.get(step.check ?? "")?.due ?? step.due })),
+      steps: steps(view).map((step) => ({ ...step, due: dueOfStep(step, states) })),
     }),
   ).filter(({ steps }) => steps.length > 0);
   // A craft on which no check was ever made has all of it before it.
@@ -102,6 +103,21 @@ export function benchList(craft: Craft, workspace: Workspace, { only }: BenchOpt
   };
 }
 
+/** Readings by which a check is known to hold: without them its day alone says little. */
+const NEEDED: ReadonlySet<string> = new Set(
+  ["roll", "pitch", "throttle", "yaw", "pack-volts-read", "pack-volts-shown", "charge-counted", "charge-put-back"].map(
+    (name) => `bench.${name}`,
+  ),
+);
+
+/** A step is due if its check is, or if a line for what is read in it is missing. */
+function dueOfStep({ check, due, readings }: BenchStep, states: ReadonlyMap<string, BenchCheckState>): BenchDue {
+  const state = states.get(check ?? "")?.due ?? due;
+  const missing = readings.flatMap(({ name, text }) => (text === null && NEEDED.has(name) ? [name] : []));
+  if (state.state !== "done" || missing.length === 0) return state;
+  return { state: "due", why: `Done on ${state.day}, but no line says what was read: ${joinWithAnd(missing)}.` };
+}
+
 function statesOf(craft: Craft, workspace: Workspace): ReadonlyMap<string, BenchCheckState> {
   return new Map(
     BENCH_CHECKS.map((check): [string, BenchCheckState] => {
@@ -115,7 +131,12 @@ function statesOf(craft: Craft, workspace: Workspace): ReadonlyMap<string, Bench
 
 function stateOf(craft: Craft, workspace: Workspace, check: (typeof BENCH_CHECKS)[number]): BenchDue {
   const made = dueOf(craft, workspace, check);
-  if (!made) return { state: "due", why: `No line says that it was ever done (${check.name}).` };
+  if (!made) {
+    const why = settingOf(craft, check.name)
+      ? `The line of its day has a fault (${check.name}).`
+      : `No line says that it was ever done (${check.name}).`;
+    return { state: "due", why };
+  }
   const { day, flashed, changes } = made;
   if (!isStale(made)) return { state: "done", day };
   const parts = [

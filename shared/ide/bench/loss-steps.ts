@@ -20,7 +20,25 @@ export function lossSteps(view: BenchView): BenchStep[] {
     disarmedStep(view, loss),
     ...(isTried ? courseSteps(loss, arms) : []),
     ...(isTried && arms ? [backStep(view, loss.courses)] : []),
+    ...trialSteps(view),
     ...callsSteps(view),
+  ];
+}
+
+/** A mode that plays the loss, where one is set up. */
+function trialSteps(view: BenchView): BenchStep[] {
+  const mode = view.mode("loss-trial");
+  if (!mode) return [];
+  return [
+    benchStep({
+      id: "loss.trial",
+      what: `Armed, tied down, the handset on: turn loss-trial on (${mode.text}), and off again.`,
+      expect: "The craft does the same as with the handset off, and obeys again once it is off.",
+      caution: "In flight this mode carries the craft off or stops it: nothing else may lie on its switch.",
+      risk: "spins",
+      check: CHECK,
+      from: view.modeLines("loss-trial"),
+    }),
   ];
 }
 
@@ -44,6 +62,7 @@ function disarmedStep(view: BenchView, loss: SignalLoss): BenchStep {
   const { receiver, courses } = loss;
   const presets = receiver === "preset" ? view.text("link.preset-channels") : null;
   const holds = receiver === "hold";
+  const power = view.text("video.power-lost");
   return benchStep({
     id: "loss.disarmed",
     what: "Disarmed, switch the handset off, and watch the receiver and the board's figures.",
@@ -51,6 +70,8 @@ function disarmedStep(view: BenchView, loss: SignalLoss): BenchStep {
       lossPremise(loss),
       presets !== null && `From channel 1 on they are ${presets}.`,
       LISTENED[receiver ?? ""] ?? "Write what you see into “on-loss” of section “link”.",
+      power !== null &&
+        `The video transmitter then sends ${power === "same" ? "as much as before" : power} (power-lost).`,
       holds && courses[0]!.phases.map(phaseText).join(" "),
     ),
     caution: holds
@@ -58,7 +79,7 @@ function disarmedStep(view: BenchView, loss: SignalLoss): BenchStep {
       : null,
     risk: "powered",
     check: CHECK,
-    from: view.from("link.on-loss", "link.lost-after", "link.preset-channels"),
+    from: view.from("link.on-loss", "link.lost-after", "link.preset-channels", "video.power-lost"),
   });
 }
 

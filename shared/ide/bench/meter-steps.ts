@@ -99,15 +99,20 @@ function warningSteps(view: BenchView): BenchStep[] {
     benchStep({
       id: "meters.warning",
       what: "Put in a pack that is nearly flown down, and see the warning come.",
-      expect: words.join(" "),
+      expect: sentences(...words, EMPTY_THEN[view.word("failsafe.pack-empty-then") ?? ""]),
       risk: "powered",
       check: CHECK,
       from: packs.flatMap(({ section }) =>
-        view.from(`${section}.warn-at`, `${section}.land-at`, `${section}.warn-after`),
+        view.from(`${section}.warn-at`, `${section}.land-at`, `${section}.warn-after`, "failsafe.pack-empty-then"),
       ),
     }),
   ];
 }
+
+const EMPTY_THEN: Readonly<Record<string, string>> = {
+  descend: "In flight it then comes down by itself (pack-empty-then).",
+  return: "In flight it then flies home by itself (pack-empty-then).",
+};
 
 /** Whether something is said by which a low pack is told: the picture, the handset, a sounder, the lights. */
 function canWarn(view: BenchView): boolean {

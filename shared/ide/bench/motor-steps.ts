@@ -137,6 +137,7 @@ function idleSteps(view: BenchView): BenchStep[] {
   if (!view.mode("arm") && view.word("safety.stick-arming") !== "yes") return [];
   const idle = view.text("motors.idle");
   const spins = view.word("safety.spin-when-armed");
+  const band = view.text("motors.reverse-band");
   const expect =
     spins === "no"
       ? "The motors stand still until the throttle is opened."
@@ -147,13 +148,17 @@ function idleSteps(view: BenchView): BenchStep[] {
     benchStep({
       id: "motors.idle",
       what: "Tie the craft down, arm it, look at the motors, open the throttle a little, and disarm.",
-      expect: sentences(expect, "With arm off all of them stop at once."),
+      expect: sentences(
+        expect,
+        band !== null && `With the stick below ${band} they turn backwards, and within it they rest (reverse-band).`,
+        "With arm off all of them stop at once.",
+      ),
       caution: view.mode("grip-at-idle")
         ? "With grip-at-idle on, the motors of a craft that cannot turn wind up by themselves: that is no fault, but disarm soon."
         : "A craft that cannot turn corrects more and more, so its motors may wind up by themselves: disarm soon.",
       risk: "spins",
       from: [
-        ...view.from("motors.idle", "safety.spin-when-armed"),
+        ...view.from("motors.idle", "safety.spin-when-armed", "motors.reverse-band"),
         ...view.modeLines("arm"),
         ...view.modeLines("grip-at-idle"),
       ],

@@ -11,7 +11,7 @@ const YAW = "sensors.mount-yaw";
 const MOUNT = [ROLL, PITCH, YAW] as const;
 
 export function mountSteps(view: BenchView): BenchStep[] {
-  return [tiltStep(view), ...compassSteps(view), ...levelSteps(view)];
+  return [tiltStep(view), ...compassSteps(view), ...levelSteps(view), ...heightSteps(view)];
 }
 
 /** How the board sits, in words, as far as it is known; null where nothing of it is. */
@@ -113,4 +113,41 @@ function levelSteps(view: BenchView): BenchStep[] {
       from: view.from(...trims),
     }),
   ];
+}
+
+/** What tells the height: the air, an echo from the ground, and beside them what sees the ground slide by. */
+function heightSteps(view: BenchView): BenchStep[] {
+  const has = (name: string) => view.word(`sensors.${name}`) === "yes";
+  const steps: BenchStep[] = [];
+  if (has("barometer"))
+    steps.push(
+      benchStep({
+        id: "mount.barometer",
+        what: "Lift the craft from the floor to above your head, slowly, and set it down again.",
+        expect: "The height grows by as much, within half a metre or so, and comes back to where it was.",
+        risk: "powered",
+        from: view.from("sensors.barometer"),
+      }),
+    );
+  if (has("range-finder"))
+    steps.push(
+      benchStep({
+        id: "mount.range-finder",
+        what: "Hold the craft level one metre above the floor.",
+        expect: "The distance to the ground reads 1 m, and follows the craft at once.",
+        risk: "powered",
+        from: view.from("sensors.range-finder"),
+      }),
+    );
+  if (has("flow"))
+    steps.push(
+      benchStep({
+        id: "mount.flow",
+        what: "Over a floor with a pattern, push the craft forwards, then to the right, level and at one height.",
+        expect: "The shown movement goes forwards, then to the right, and stops as the craft stops.",
+        risk: "powered",
+        from: view.from("sensors.flow"),
+      }),
+    );
+  return steps;
 }

@@ -15,11 +15,12 @@ export const OPEN_PLACE = "outdoors.place";
 export function outdoorSteps(view: BenchView): BenchStep[] {
   return [
     rangeStep(view),
-    placeStep(),
+    placeStep(view),
     propellerStep(view),
     ...fixSteps(view),
     ...hoverSteps(view),
     ...modeSteps(view),
+    ...fenceSteps(view),
     ...homeSteps(view),
   ];
 }
@@ -39,12 +40,19 @@ function rangeStep(view: BenchView): BenchStep {
   });
 }
 
-function placeStep(): BenchStep {
+function placeStep(view: BenchView): BenchStep {
+  const identification = view.word("frame.identification");
+  const broadcasts = identification !== null && identification !== "none";
   return benchStep({
     id: OPEN_PLACE,
     what: "Look round: an open place, nobody near or below, the craft in sight of the unaided eye or of an observer.",
-    expect: "Height, place and marks are as the law here asks for them.",
+    expect: sentences(
+      "Height, place and marks are as the law here asks for them.",
+      view.said("frame.registration") && "Its mark of registration is on it.",
+      broadcasts && `It broadcasts who it is, by ${identification === "board" ? "the board" : "a module of its own"}.`,
+    ),
     risk: "unpowered",
+    from: view.from("frame.registration", "frame.identification"),
   });
 }
 
@@ -163,6 +171,29 @@ function modeSteps(view: BenchView): BenchStep[] {
       caution: flown.includes("hold-place") ? "Leave hold-place the moment the craft begins to circle." : null,
       risk: "flies",
       from: flown.flatMap((name) => view.modeLines(name)),
+    }),
+  ];
+}
+
+const FENCED: Readonly<Record<string, string>> = {
+  warn: "It warns, and flies on.",
+  brake: "It brakes there.",
+  "return-home": "It turns round there, and flies home.",
+};
+
+function fenceSteps(view: BenchView): BenchStep[] {
+  const distance = view.text("navigation.fence-distance");
+  if (distance === null || distance === "none") return [];
+  const does = FENCED[view.word("navigation.fence-does") ?? ""];
+  if (!does) view.asked("navigation.fence-does", "what the craft does at its fence");
+  return [
+    benchStep({
+      id: "outdoors.fence",
+      what: `Fly slowly towards the fence, ${distance} from home, and a little on.`,
+      expect: does ?? null,
+      risk: "flies",
+      check: "bench.home-checked",
+      from: view.from("navigation.fence-distance", "navigation.fence-does"),
     }),
   ];
 }

@@ -1,4 +1,5 @@
 /** The sticks: which channel, which way, how far, and where they rest. */
+import { capital } from "../../draw/words.ts";
 import { linkOf, stickOrder } from "../../logic/from-craft.ts";
 import { END_BEYOND_US, END_TOLERANCE_US } from "../../numbers/sticks.ts";
 import { numberIn } from "../../numbers/values.ts";
@@ -65,9 +66,15 @@ function orderInWords(view: BenchView, order: readonly string[] | null): string 
   return sentences(
     order === null
       ? "Each stick moves one channel and no other."
-      : `${joinWithAnd(order.map((stick, i) => `${stick} moves channel ${i + 1}`)).replace(/^./, (letter) => letter.toUpperCase())}, and each no other.`,
+      : `${capital(joinWithAnd(order.map((stick, i) => `${stick} moves channel ${i + 1}`)))}, and each no other.`,
+    order !== null && usualUnlessSaid(view, "link.order"),
     mode !== null && STICK_MODES[mode] !== undefined && `Stick mode ${mode}: ${STICK_MODES[mode]}.`,
   );
+}
+
+/** What a default says is no word of the script. */
+function usualUnlessSaid(view: BenchView, path: string): string | null {
+  return view.said(path) ? null : `That is what is usual: no line says it (${path}).`;
 }
 
 function directionInWords(view: BenchView): string {
@@ -97,6 +104,7 @@ function endsStep(view: BenchView, order: readonly string[] | null, risk: BenchS
     what: "Hold each stick at both of its ends, into the corners too, and read the channel.",
     expect: sentences(
       isKnown && `${fromUs} us and ${toUs} us: at most ${END_TOLERANCE_US} us short of it, ${END_BEYOND_US} us beyond.`,
+      isKnown && usualUnlessSaid(view, "link.endpoints"),
       travel !== null && `The handset is set to send ${travel} (travel).`,
       limitUs !== null &&
         `The bottom of throttle must lie below ${formatNumber(limitUs, 5)} us, or the craft does not arm.`,
@@ -138,6 +146,7 @@ function middleStep(view: BenchView, risk: BenchStep["risk"]): BenchStep {
     what: "Let roll, pitch and yaw snap back from either side, take the hands off, and read where they rest.",
     expect: sentences(
       middle !== null && `${middle} each, and the same from either side.`,
+      middle !== null && usualUnlessSaid(view, "link.centre"),
       band !== null && `Roll and pitch count as centred up to ${band} off.`,
       yawBand !== null && `Yaw counts as centred up to ${yawBand} off.`,
       "No figure trembles by more than a step or two of the link.",

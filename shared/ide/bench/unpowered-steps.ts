@@ -1,4 +1,5 @@
 /** Before any power: propellers off, antennas on, no short, everything where the script has it. */
+import { capital } from "../../draw/words.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { benchStep, sentences } from "./bench-step.ts";
@@ -84,7 +85,7 @@ function boardSteps(view: BenchView): BenchStep[] {
       benchStep({
         id: "unpowered.parts",
         what: "Read what is printed on the parts, and hold it against the script.",
-        expect: `${joinWithAnd(said)}.`,
+        expect: `${capital(joinWithAnd(said))}.`,
         risk: "unpowered",
         from: view.from(...names),
       }),

@@ -66,8 +66,9 @@ function wrongIn(list: BenchList, line: string): string | null {
   const at = (id: string) => steps.findIndex((each) => each.id === id);
   const words = ({ what, expect: seen, caution }: BenchStep) => [what, seen, caution].join(" ");
   const [, kind = "", name = "", text = ""] =
-    /^(?:(not-reads|reads|not|risk|before|no|last|unknown|steps at most)(?=[ :]) ?)?([^:]*)(?:: (.*))?$/.exec(line) ??
-    [];
+    /^(?:(not-reads|reads|not|risk|due|before|no|last|unknown|steps at most)(?=[ :]) ?)?([^:]*)(?:: (.*))?$/.exec(
+      line,
+    ) ?? [];
   switch (kind) {
     case "no":
       return steps.some(({ id }) => id.startsWith(name)) ? `${name} is there` : null;
@@ -82,6 +83,11 @@ function wrongIn(list: BenchList, line: string): string | null {
       return steps.filter(({ id }) => !id.startsWith("switches.")).length <= Number(name)
         ? null
         : `${steps.length} steps`;
+    case "due": {
+      const due = step(name)?.due;
+      const told = due && ("why" in due ? due.why : "day" in due ? `done ${due.day}` : due.state);
+      return told?.includes(text) ? null : `${told}`;
+    }
     case "risk":
       return step(name)?.risk === text ? null : `${step(name)?.risk}`;
     case "reads":
