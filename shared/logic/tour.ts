@@ -62,13 +62,24 @@ function stepsOf(
   return { steps: isLate ? [...risks, ...steps] : [...steps, ...risks], isShortest };
 }
 
-/** The states in which the craft may be armed, which come last, and those in which it is upside down besides, which had better not come. */
-function wishedSets({ diagrams, armed, modes }: Course): readonly number[] {
+/**
+ * The states in which the craft may be armed, which come last, and those of them that had better not come at all: upside
+ * down, or with a stick that is not at rest.
+ */
+function wishedSets({ diagrams, controls, controlAt, armed, modes }: Course): readonly number[] {
   const late = diagrams.not(armed.off);
   if (late <= EVERY) return [];
   const turtle = modes.find(({ name }) => name === "turtle");
-  const turned = turtle ? diagrams.and(late, diagrams.not(turtle.off)) : NONE;
-  return turned === NONE || turned === late ? [late] : [late, turned];
+  const away = controls.flatMap(({ name, places, start }, i) =>
+    /^ch\d+$/.test(name) && places.length > 1
+      ? diagrams.make(
+          controlAt.indexOf(i),
+          places.map((_, p) => (p === start ? NONE : EVERY)),
+        )
+      : [],
+  );
+  const shunned = [...(turtle ? [diagrams.not(turtle.off)] : []), ...away].map((set) => diagrams.and(late, set));
+  return [late, ...shunned.filter((set) => set !== NONE && set !== late)];
 }
 
 /** Whether some place of these controls is nowhere in a set of states. */

@@ -60,15 +60,24 @@ function armedCaution({ armed, on, possible }: TourMove): string {
   const isTurned = on.includes("turtle") || possible.includes("turtle");
   return sentences(
     `From here on the craft ${armed === "yes" ? "is" : "may be"} armed: keep the throttle closed.`,
-    isTurned && "Turtle is selected as well: the motors run backwards.",
+    isTurned && "Turtle is selected as well: the motors would run backwards.",
   );
 }
 
 /** Everything back at rest, what arms first; none where it is there already. */
-function endStep(view: BenchView, { start, moves }: Tour, words: ControlWords): BenchStep[] {
+function endStep(view: BenchView, { start, moves, undecided }: Tour, words: ControlWords): BenchStep[] {
   const stands = new Map(moves.map(({ name, to }) => [name, to]));
   const away = new Set([...stands].flatMap(([name, at]) => (at === start.positions[name] ? [] : name)));
   if (away.size === 0) return [];
+  if (start.armed !== "no")
+    return [
+      benchStep({
+        id: "switches.back",
+        what: "Pull the pack before the controls go back to rest: there this craft is armed, or may be.",
+        risk: "powered",
+        check: CHECK,
+      }),
+    ];
   const last = moves.at(-1)!;
   const isArmed = last.armed !== "no";
   const arming = moves.findLast((move, i) => move.armed !== "no" && (moves[i - 1] ?? start).armed === "no");
@@ -77,9 +86,11 @@ function endStep(view: BenchView, { start, moves }: Tour, words: ControlWords): 
     benchStep({
       id: "switches.back",
       what: first
-        ? asSentence(`${words.moved(first.name, first.from)} first, then put all others back at rest`)
+        ? asSentence(
+            `${words.moved(first.name, first.from)}${away.size > 1 ? " first, then put all others back at rest" : ""}`,
+          )
         : "Put every control back at rest.",
-      expect: start.armed === "no" ? "Disarmed, and on is what was on at first." : "On is what was on at first.",
+      expect: sentences(isArmed && "It disarms.", onInWords(start, undecided)),
       risk: isArmed ? armedRisk(view) : "powered",
       check: CHECK,
     }),
@@ -93,12 +104,7 @@ function startStep(view: BenchView, tour: Tour, words: ControlWords): BenchStep 
   return benchStep({
     id: "switches.rest",
     what: asSentence(`put every control at rest: ${joinWithAnd(places)}`),
-    expect: sentences(
-      start.on.length === 0
-        ? "Nothing is on."
-        : asSentence(`${joinWithAnd(start.on.map(shortName))} on, and nothing else`),
-      undecidedInWords(start.possible, tour.undecided),
-    ),
+    expect: onInWords(start, tour.undecided),
     caution: isArmed
       ? `With every control at rest this craft ${start.armed === "yes" ? "is" : "may be"} armed: expect that the motors turn as soon as it has power.`
       : null,
@@ -107,6 +113,14 @@ function startStep(view: BenchView, tour: Tour, words: ControlWords): BenchStep 
     picture: "switches",
     from: start.on.flatMap((name) => modeLines(view, name)),
   });
+}
+
+/** “Level on, and nothing else.” */
+function onInWords({ on, possible }: TourStart, undecided: Tour["undecided"]): string {
+  return sentences(
+    on.length === 0 ? "Nothing is on." : asSentence(`${joinWithAnd(on.map(shortName))} on, and nothing else`),
+    undecidedInWords(possible, undecided),
+  );
 }
 
 /** Controls that spring back and are held meanwhile, as in “, with PB held”. */
@@ -123,20 +137,18 @@ function stillHeld({ start, moves }: Tour, at: number, words: ControlWords): str
 }
 
 function changeInWords(move: TourMove, before: TourMove | TourStart, undecided: Tour["undecided"]): string {
+  const isOff = (name: string) => !move.on.includes(name) && !move.possible.includes(name);
+  const off = [...move.goesOff, ...before.possible].filter(isOff);
   const parts = [
-    move.comesOn.length > 0 ? `${joinWithAnd(move.comesOn.map(shortName))} on` : null,
-    move.goesOff.filter((name) => !move.possible.includes(name)).length > 0
-      ? `${joinWithAnd(move.goesOff.filter((name) => !move.possible.includes(name)).map(shortName))} off`
-      : null,
-  ].filter((part) => part !== null);
+    ...(move.comesOn.length > 0 ? [`${joinWithAnd(move.comesOn.map(shortName))} on`] : []),
+    ...(off.length > 0 ? [`${joinWithAnd(off.map(shortName))} off`] : []),
+  ];
   const opened = move.possible.filter((name) => !before.possible.includes(name));
-  const change =
-    parts.length > 0
-      ? asSentence(`${parts.join(", ")}; all else as before`)
-      : opened.length > 0
-        ? ""
-        : "Nothing changes.";
-  return sentences(change, undecidedInWords(opened, undecided));
+  if (parts.length === 0 && opened.length === 0) return "Nothing changes.";
+  return sentences(
+    parts.length > 0 && asSentence(`${parts.join(", ")}; all else as before`),
+    undecidedInWords(opened, undecided),
+  );
 }
 
 /** “lights on or off, as ch9 decides.” */
