@@ -78,9 +78,9 @@ export function Checks({ progress, isNow, make }: Props) {
   );
 }
 
-function stateInWords({ check: { due }, ticked, steps }: CheckProgress): string {
-  const count = steps === 0 ? "" : ` ${ticked} of ${steps} ticked now.`;
-  return `${dueInWords(due)}${ticked === 0 ? "" : count}`;
+function stateInWords({ check: { due, at }, ticked, steps }: CheckProgress): string {
+  const made = at === null ? "No day in the script yet." : dueInWords(due);
+  return steps === 0 ? made : `${made} ${ticked} of ${steps} ticked.`;
 }
 
 /** The button that writes today's day. */

@@ -4,7 +4,7 @@ import type { BenchLooks } from "../../shared/protocol/bench.ts";
 import type { BenchLooksOf } from "../../shared/protocol/panel-messages.ts";
 import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
 
-const UNTOUCHED: BenchLooks = { ticked: [], shown: null };
+const UNTOUCHED: BenchLooks = { ticked: [], shown: null, folds: {} };
 /** Craft that are remembered: whoever is at the bench has one of them before him. */
 const MOST_CRAFT = 20;
 
@@ -24,7 +24,7 @@ export function useBenchLooks(file: string): readonly [BenchLooks, (some: Partia
     setAll(keep(looks));
     postToHost({ kind: "bench-looks", looks, since: "now" });
   };
-  return [all[file] ?? UNTOUCHED, look];
+  return [{ ...UNTOUCHED, ...all[file] }, look];
 }
 
 /** Saves looks over those that are saved, the latest last. */

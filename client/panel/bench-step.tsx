@@ -7,7 +7,7 @@ import { postToHost } from "./host.ts";
 
 /** What is shown beside the list: a picture, the switches with the controls as they stand at a step. */
 export type BenchSight =
-  | { readonly of: BenchPictureName; readonly positions: null }
+  | { readonly of: Exclude<BenchPictureName, "switches">; readonly positions: null }
   | { readonly of: "switches"; readonly positions: ControlsAt };
 
 interface Props {
@@ -27,7 +27,7 @@ interface Props {
 const SIGHTS: Readonly<Record<BenchPictureName, string>> = {
   osd: "Show the OSD",
   "osd-second": "Show the second page",
-  switches: "Show the switches",
+  switches: "Show it on the switches",
   motors: "Show the motors",
 };
 
@@ -70,7 +70,7 @@ export function StepRow({ step, number, file, tab, isTicked, isNow, why, sight, 
           <p class="step-ways">
             {sight && (
               <button type="button" class="link" tabIndex={tab} onClick={() => show(sight)}>
-                {sight.positions ? "Show it on the switches" : SIGHTS[sight.of]}
+                {SIGHTS[sight.of]}
               </button>
             )}
             <Lines from={from} tab={tab} />

@@ -5,11 +5,11 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { duesInWords } from "../../shared/draw/bench-words.ts";
 import type { BenchPhase, BenchPicture } from "../../shared/protocol/bench.ts";
-import type { ControlsAt } from "../../shared/protocol/panel.ts";
 import type { BenchMade } from "../../shared/protocol/panel-messages.ts";
-import { type CheckProgress, Checks, isComplete, progressOf, WriteDay } from "./bench-checks.tsx";
+import { Checks, progressOf } from "./bench-checks.tsx";
 import { useBenchLooks } from "./bench-looks.ts";
-import { type BenchSight, StepRow } from "./bench-step.tsx";
+import { Phase } from "./bench-phase.tsx";
+import type { BenchSight } from "./bench-step.tsx";
 import { onHostMessage, postToHost } from "./host.ts";
 import { useRowKeys } from "./row-keys.ts";
 import { useUndoKeys } from "./undo-keys.ts";
@@ -38,8 +38,16 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
   const [told, setTold] = useState<Told | null>(null);
   const ticked = new Set(looks.ticked);
   const ids = list.phases.flatMap(({ steps }) => steps.map(({ id }) => id));
-  const keys = useRowKeys(ids, root);
-  const current = keys.current(ids);
+  const next = ids.find((id) => !ticked.has(id));
+  const phaseOf = (id: string | undefined) =>
+    list.phases.find(({ steps }) => steps.some((step) => step.id === id))?.name;
+  const isOpen = ({ name }: BenchPhase) =>
+    (looks.folds[name] ?? (name === phaseOf(next) ? "unfolded" : "folded")) === "unfolded";
+  const inSight = list.phases.filter(isOpen).flatMap(({ steps }) => steps.map(({ id }) => id));
+  const keys = useRowKeys(inSight, root);
+  const current = keys.current(inSight);
+  /** The step that gets the keyboard once its phase is unfolded. */
+  const [wanted, want] = useState(from);
   const isNow = stands === "now";
   const progress = progressOf(list, ticked);
   useUndoKeys();
@@ -51,13 +59,24 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
     [],
   );
   useEffect(() => {
-    if (from !== null) focusStep(from);
-  }, []);
+    if (wanted === null) return;
+    focusStep(wanted);
+    want(null);
+  }, [wanted]);
 
+  const unfolded = (id: string) => ({ ...looks.folds, [phaseOf(id) ?? ""]: "unfolded" as const });
+  const goTo = (id: string) => {
+    look({ folds: unfolded(id) });
+    want(id);
+  };
   const tick = (id: string) => {
     setTold(null);
-    look({ ticked: ticked.has(id) ? looks.ticked.filter((each) => each !== id) : [...looks.ticked, id] });
+    // A phase in which something is done stays unfolded, also once the next step is in another one.
+    const now = ticked.has(id) ? looks.ticked.filter((each) => each !== id) : [...looks.ticked, id];
+    look({ ticked: now, folds: unfolded(id) });
   };
+  const foldAll = (to: "unfolded" | "folded") =>
+    look({ folds: Object.fromEntries(list.phases.map(({ name }) => [name, to])) });
   const make = (gesture: BenchMade) => postToHost({ kind: "bench", file, gesture });
   const onKeyDown = (event: KeyboardEvent) => {
     const box = event.target;
@@ -68,11 +87,15 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
       else box.click();
     } else keys.within.onKeyDown(event);
   };
-  const next = ids.find((id) => !ticked.has(id));
+  const showFrom = (sight: BenchSight, step: string) => {
+    look({ folds: unfolded(step) });
+    show(sight, step);
+  };
+  const areOpen = list.phases.every(isOpen);
   const done = ids.filter((id) => ticked.has(id)).length;
   const whyOf = duesInWords(list);
   const whys = new Map(list.phases.flatMap(({ steps }) => steps.map((step) => [step.id, whyOf(step)])));
-  const phaseProps = { whys, file, ticked, current, isNow, progress, tick, make, show };
+  const phaseProps = { whys, file, ticked, current, isNow, progress, tick, make, show: showFrom };
   return (
     <div class="bench" ref={root} {...keys.within} {...{ onKeyDown }}>
       <p class="bench-warning">
@@ -89,12 +112,12 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
             </button>
           )}
           {next !== undefined && done > 0 && (
-            <button type="button" class="link" onClick={() => focusStep(next)}>
+            <button type="button" class="link" onClick={() => goTo(next)}>
               Go on
             </button>
           )}
           {done > 0 && (
-            <button type="button" class="link" onClick={() => look({ ticked: [] })}>
+            <button type="button" class="link" onClick={() => look({ ticked: [], folds: {} })}>
               Begin anew
             </button>
           )}
@@ -110,8 +133,22 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
           <span>Only what is due</span>
         </label>
       )}
+      {list.phases.length > 1 && (
+        <p class="step-ways">
+          <button type="button" class="link plain" onClick={() => foldAll(areOpen ? "folded" : "unfolded")}>
+            {areOpen ? "Fold all" : "Unfold all"}
+          </button>
+        </p>
+      )}
       {list.phases.map((phase, index) => (
-        <Phase key={phase.name} phase={phase} number={index + 1} {...phaseProps} />
+        <Phase
+          key={phase.name}
+          phase={phase}
+          number={index + 1}
+          isOpen={isOpen(phase)}
+          fold={(to) => look({ folds: { ...looks.folds, [phase.name]: to } })}
+          {...phaseProps}
+        />
       ))}
       <Checks progress={progress} isNow={isNow} make={make} />
       <Unknown sentences={list.unknown} />
@@ -128,76 +165,6 @@ function focusStep(id: string): void {
   const box = document.getElementById(`step-${id}`);
   box?.focus({ preventScroll: true });
   box?.closest(".step")?.scrollIntoView({ block: "center" });
-}
-
-interface PhaseProps {
-  readonly phase: BenchPhase;
-  readonly number: number;
-  /** By its id, why a step is due, where no step before it says the same. */
-  readonly whys: ReadonlyMap<string, string>;
-  readonly file: string;
-  readonly ticked: ReadonlySet<string>;
-  readonly current: string | undefined;
-  readonly isNow: boolean;
-  readonly progress: readonly CheckProgress[];
-  readonly tick: (id: string) => void;
-  readonly make: (gesture: BenchMade) => void;
-  readonly show: Props["show"];
-}
-
-function Phase({ phase, number, whys, file, ticked, current, isNow, progress, tick, make, show }: PhaseProps) {
-  const { name, title, how, steps } = phase;
-  const done = steps.filter(({ id }) => ticked.has(id)).length;
-  const sights = sightsOf(phase);
-  return (
-    <section aria-labelledby={`phase-${name}`}>
-      <h2 id={`phase-${name}`}>
-        {number}. {title}{" "}
-        <span class="quiet whole">
-          {done} of {steps.length}
-        </span>
-      </h2>
-      {how !== null && <p class="quiet">{how}</p>}
-      <ol class="steps">
-        {steps.flatMap((step, index) => {
-          const complete = progress.filter((each) => each.lastStep === step.id && isComplete(each));
-          return [
-            <StepRow
-              key={step.id}
-              step={step}
-              number={`${number}.${index + 1}`}
-              file={file}
-              tab={step.id === current ? 0 : -1}
-              isTicked={ticked.has(step.id)}
-              isNow={isNow}
-              why={whys.get(step.id) ?? ""}
-              sight={sights.get(step.id) ?? null}
-              tick={() => tick(step.id)}
-              show={(sight) => show(sight, step.id)}
-            />,
-            ...(isNow ? complete : []).map((each) => (
-              <li class="day-offer" key={each.check.name}>
-                All of “{each.check.title}” is ticked. <WriteDay progress={each} make={make} />
-              </li>
-            )),
-          ];
-        })}
-      </ol>
-    </section>
-  );
-}
-
-/** What is to be seen at each step; of movements the switches as they stand once all before it are made. */
-function sightsOf({ steps }: BenchPhase): ReadonlyMap<string, BenchSight> {
-  const sights = new Map<string, BenchSight>();
-  let positions: ControlsAt = {};
-  for (const { id, move, picture } of steps) {
-    if (move) {
-      positions = { ...positions, [move.control]: move.to };
-      sights.set(id, { of: "switches", positions });
-    } else if (picture) sights.set(id, { of: picture, positions: null });
-  }
-  return sights;
 }
 
 function Unknown({ sentences }: { readonly sentences: readonly string[] }) {

@@ -102,6 +102,8 @@ export interface BenchLooks {
   readonly ticked: readonly string[];
   /** Null: not chosen; then only what is due is shown once some check has a day. */
   readonly shown: BenchShown | null;
+  /** The phases that were unfolded or folded; any other is unfolded while the next step is in it. */
+  readonly folds: Readonly<Record<string, "unfolded" | "folded">>;
 }
 
 export interface BenchList {

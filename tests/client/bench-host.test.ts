@@ -89,7 +89,7 @@ test("a reading is tried for the page that types it", async () => {
 
 test("ticks go to the other page; a page that comes back gets the newest, and its own where nobody has any", () => {
   const { bench, pages, side, tab } = host();
-  const looks = (ticked: string[]) => ({ [JUG]: { ticked, shown: null } });
+  const looks = (ticked: string[]) => ({ [JUG]: { ticked, shown: null, folds: {} } });
   bench.receive({ kind: "bench-looks", looks: looks(["a"]), since: "before" }, side, undefined);
   expect(pages.side.at(-1)).toEqual({ kind: "bench-looks", looks: looks(["a"]) });
   bench.receive({ kind: "bench-looks", looks: looks(["a", "b"]), since: "now" }, side, undefined);
@@ -103,10 +103,14 @@ test("how much is shown is asked of the server anew, also of a layer by the craf
   const { bench, side, refreshed } = host();
   expect(bench.shown(HABITS)).toBeUndefined();
   bench.came({ file: HABITS, bench: { list: { file: JUG } } } as unknown as PanelModel);
-  bench.receive({ kind: "bench-looks", looks: { [JUG]: { ticked: [], shown: "all" } }, since: "now" }, side, undefined);
+  bench.receive(
+    { kind: "bench-looks", looks: { [JUG]: { ticked: [], shown: "all", folds: {} } }, since: "now" },
+    side,
+    undefined,
+  );
   expect([bench.shown(JUG), bench.shown(HABITS), refreshed()]).toEqual(["all", "all", 1]);
   bench.receive(
-    { kind: "bench-looks", looks: { [JUG]: { ticked: ["a"], shown: "all" } }, since: "now" },
+    { kind: "bench-looks", looks: { [JUG]: { ticked: ["a"], shown: "all", folds: {} } }, since: "now" },
     side,
     undefined,
   );

@@ -48,6 +48,8 @@ beforeEach(async () => {
   await panel.page.getByRole("tab", { name: "Bench" }).click();
   const anew = panel.page.getByRole("button", { name: "Begin anew" });
   if (await anew.isVisible()) await anew.click();
+  const unfold = panel.page.getByRole("button", { name: "Unfold all" });
+  if (await unfold.isVisible()) await unfold.click();
   await panel.posted();
 });
 
@@ -85,6 +87,27 @@ test("by keys alone: space ticks, arrows go on, and the whole says how far one i
   expect(await focused()).toBe("step-unpowered.propellers");
   await panel.page.getByRole("button", { name: "Begin anew" }).click();
   expect(await status()).toContain("0 of 9 ticked.");
+});
+
+test("only the phase of the next step is unfolded; what is done in stays so, and a heading folds and unfolds", async () => {
+  const { page } = panel;
+  await box(/propellers off/).check();
+  await page.getByRole("button", { name: "Begin anew" }).click();
+  const steps = () => page.locator(".step").count();
+  const heading = (name: RegExp) => page.getByRole("button", { name, expanded: true });
+  expect(await steps()).toBe(2);
+  await box(/propellers off/).check();
+  await box(/antennas/).check();
+  expect(await steps()).toBe(3);
+  expect(await heading(/Before any power 2 of 2/).count()).toBe(1);
+  await heading(/Before any power/).click();
+  await heading(/Sticks/).click();
+  expect(await steps()).toBe(0);
+  await shotOf("bench-page-folded");
+  await page.getByRole("button", { name: "Go on" }).click();
+  await expect.poll(focused).toBe("step-sticks.roll");
+  await page.keyboard.press("ArrowDown");
+  expect(await focused()).toBe("step-sticks.roll");
 });
 
 test("a reading is typed, tried, written by Enter and taken back by Escape", async () => {
@@ -181,13 +204,16 @@ test("ticks stay with their craft, on every page, and come from a page that has 
   expect((await posted("bench-looks")).at(-1)).toEqual({
     kind: "bench-looks",
     since: "now",
-    looks: { [JUG]: { ticked: ["unpowered.propellers"], shown: null } },
+    looks: { [JUG]: { ticked: ["unpowered.propellers"], shown: null, folds: expect.any(Object) } },
   });
   await show({ ...benchOf(), file: "file:///shed/craft/mug.fettle", craft: "Mug" });
   expect(await box(/propellers off/).isChecked()).toBe(false);
   await show(benchOf());
   expect(await box(/propellers off/).isChecked()).toBe(true);
-  await panel.post({ kind: "bench-looks", looks: { [JUG]: { ticked: ["switches.1"], shown: null } } });
+  await panel.post({
+    kind: "bench-looks",
+    looks: { [JUG]: { ticked: ["switches.1"], shown: null, folds: { switches: "unfolded" } } },
+  });
   expect(await box(/propellers off/).isChecked()).toBe(false);
   expect(await box(/Put TR/).isChecked()).toBe(true);
   await page.getByRole("tab", { name: "Numbers" }).click();

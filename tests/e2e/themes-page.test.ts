@@ -6,9 +6,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
+import { benchPicture } from "../../shared/ide/bench/bench-picture.ts";
 import { type PanelQuery, panelOf } from "../../shared/ide/panel/panel.ts";
 import { memoryFiles } from "../../shared/model/files.ts";
 import { makeCore } from "../../shared/model/workspace.ts";
+import type { BenchShown } from "../../shared/protocol/bench.ts";
 import type { PanelModel, ViewName } from "../../shared/protocol/panel.ts";
 import { withFile } from "../ide/panel/told-against.ts";
 import { pageViolations, type Theme, themes } from "./looks.ts";
@@ -73,6 +75,7 @@ const lost = (course: number, phase: number): PanelQuery => ({
 const against = (file: string): PanelQuery => ({
   against: withFile(workspace, `/shed/${file}.fettle`),
 });
+const benchOf = (shown: BenchShown): PanelQuery => ({ benchOf: (craft) => benchPicture(craft, workspace, shown) });
 const bare = { file: "craft/bare", sees: ".empty" } as const;
 const states: Readonly<Record<string, State>> = {
   "an element chosen": {
@@ -155,13 +158,16 @@ const states: Readonly<Record<string, State>> = {
   "many packs": { view: "numbers", file: "craft/packs", sees: ".pack-list" },
   "numbers with faults": { view: "numbers", file: "craft/wobbly-jug", sees: ".empty, .gap" },
   "no numbers": { view: "numbers", ...bare },
+  "the bench list": { view: "bench", file: "craft/tankard", sees: ".step" },
+  "a bench list of which little is due": { view: "bench", file: "craft/amphora", query: benchOf("due"), sees: ".step" },
+  "the bench list of a craft that says nothing": { view: "bench", file: "craft/bare", sees: ".step" },
   "a layer that no craft uses": { view: "goggles", file: "layers/alone", sees: ".empty" },
 };
 
 let version = 0;
 async function show({ view, file, query, act, sees }: State): Promise<void> {
   version++;
-  const made: PanelModel = panelOf(workspace, `/shed/${file}.fettle`, version, { ...query, view });
+  const made: PanelModel = panelOf(workspace, `/shed/${file}.fettle`, version, { ...benchOf("all"), ...query, view });
   // Another craft in between: nothing that was folded out, chosen or lost before is still so.
   await panel.post({ kind: "model", model: { ...made, craft: "", empty: "…", emptyWays: [] } });
   await panel.post({ kind: "show", view });

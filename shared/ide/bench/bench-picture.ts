@@ -6,8 +6,8 @@ import { benchList } from "./bench-list.ts";
 
 /** As much of the list as is asked for; where nobody chose, what is due once some check has a day. */
 export function benchPicture(craft: Craft, workspace: Workspace, asked: BenchShown | undefined): BenchPicture {
-  const whole = benchList(craft, workspace);
-  const canChoose = whole.checks.some(({ at }) => at !== null);
-  const shown = canChoose ? (asked ?? "due") : "all";
-  return { list: shown === "due" ? benchList(craft, workspace, { only: "due" }) : whole, shown, canChoose };
+  // Of a craft without any day all of it is due.
+  const list = benchList(craft, workspace, asked === "all" ? {} : { only: "due" });
+  const canChoose = list.checks.some(({ at }) => at !== null);
+  return { list, shown: canChoose && asked !== "all" ? "due" : "all", canChoose };
 }

@@ -55,6 +55,7 @@ test("by a command, what is due is shown; it is ticked by keys, a reading is wri
   await expect.poll(() => hasKeyboard(page)).toBe(true);
   expect(await list().getByRole("checkbox", { name: "Only what is due" }).isChecked()).toBe(true);
   await list().getByRole("checkbox", { name: "Only what is due" }).uncheck();
+  await list().getByRole("button", { name: "Unfold all" }).click();
   const field = list().getByRole("textbox", { name: /roll/ }).first();
   await field.waitFor();
   const first = list().locator(".step input[type=checkbox]").first();
