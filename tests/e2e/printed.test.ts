@@ -171,6 +171,30 @@ test("whatever is written in a script, the page is the same but for its words, a
   await page.setViewportSize({ width: 1100, height: 800 });
 });
 
+test("on paper it is black on white, and its boxes are drawn, whatever the screen prefers", async () => {
+  await page.emulateMedia({ media: "print", colorScheme: "dark" });
+  for (const html of [benchPage(richList(2), none), fleetPage(richFleet(3, 4))]) {
+    await page.setContent(html);
+    const looks = await page.evaluate(() => {
+      const styleOf = (selector: string) => getComputedStyle(document.querySelector(selector)!);
+      const box = document.querySelector("input[type=checkbox]");
+      return {
+        ink: styleOf("body").color,
+        ground: styleOf("body").backgroundColor,
+        title: styleOf(".kind").color,
+        // Borders are printed where grounds are not.
+        box: box && getComputedStyle(box).borderTopColor,
+        boxMm: box ? (box.getBoundingClientRect().width / 96) * 25.4 : 4.2,
+      };
+    });
+    const black = "rgb(0, 0, 0)";
+    expect(looks).toMatchObject({ ink: black, ground: "rgba(0, 0, 0, 0)", title: black });
+    expect(looks.box ?? black).toBe(black);
+    expect(looks.boxMm).toBeCloseTo(4.2, 1);
+  }
+  await page.emulateMedia({ media: null, colorScheme: null });
+});
+
 test.each(["light", "dark"] as const)("on a %s screen axe finds nothing wrong, and it fits 250 px", async (scheme) => {
   await page.emulateMedia({ colorScheme: scheme });
   for (const [name, html] of [

@@ -39,6 +39,7 @@ tr { break-inside: avoid; }
   h1 { font-size: 20pt; }
   h2 { font-size: 13.5pt; }
   thead { display: table-header-group; }
+  ul.points > li { break-inside: avoid; }
   ul.points > li:nth-last-child(-n + 2):not(:first-child) { break-before: avoid; }
   p, li { orphans: 2; widows: 2; }
   input[type="checkbox"] { width: 4.2mm; height: 4.2mm; border: .4mm solid #000; }
