@@ -20,7 +20,9 @@ export function askWriteTarget(): (question: Question, gesture: Gesture, craft: 
   return async ({ layer, sharedWith }, gesture, craft) => {
     // A grid or a whole page is changed rarely, and the change is large, so this is asked each time.
     const rare = gesture.kind === "fit" || gesture.kind === "begin";
-    const known = rare ? undefined : remembered.get(layer);
+    // What was said of the OSD for good was not said of the motors.
+    const about = `${"motor" in gesture ? "motors" : "osd"} ${layer}`;
+    const known = rare ? undefined : remembered.get(about);
     if (known) return known;
     const inLayer = `In the layer “${layer}”`;
     const onlyHere = `Only on ${craft}`;
@@ -40,7 +42,7 @@ export function askWriteTarget(): (question: Question, gesture: Gesture, craft: 
       placeHolder: "Where is the change to be written?",
     });
     if (!chosen?.where) return null;
-    if (chosen.always) remembered.set(layer, chosen.where);
+    if (chosen.always) remembered.set(about, chosen.where);
     return chosen.where;
   };
 }

@@ -184,7 +184,9 @@ export function withMoved(picture: MotorsPicture, number: number, place: string)
   const motor = picture.motors.find((each) => each.number === number);
   const corner = picture.corners.find((each) => each.place === place);
   if (!motor || !corner || motor.place === place) return picture;
-  const other = picture.motors.find((each) => each.place === place);
+  const [other, ...more] = picture.motors.filter((each) => each.place === place);
+  // That will be refused: it is not known where what stands there should go.
+  if (more.length > 0 || (other && motor.place === null)) return picture;
   const motors = picture.motors.map((each) => {
     if (each === motor) return { ...each, place, x: corner.x, y: corner.y, isUnder: corner.isUnder };
     if (each === other) return { ...each, place: motor.place, x: motor.x, y: motor.y, isUnder: motor.isUnder };

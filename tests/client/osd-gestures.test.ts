@@ -182,6 +182,22 @@ test("a layer is asked about, and dismissing the question writes nothing", async
   expect(editor.warnings).toEqual([]);
 });
 
+test("a motor has a request of its own, and what was chosen for good for the OSD is asked anew for it", async () => {
+  const { asked, gestures } = answering(({ where }) => (where ? edits("jug", 3) : choose));
+  const { page: _, gesture: __, ...rest } = made;
+  editor.pick = "Only on Jug always";
+  expect(await gestures.perform(made)).toBe(true);
+  editor.asked = [];
+  const gesture = { kind: "place", motor: 1, place: "front-left" } as const;
+  expect(await gestures.perform({ ...rest, page: "motors", gesture })).toBe(true);
+  expect(asked.slice(2)).toEqual([
+    { uri: "jug", craft: undefined, gesture, where: null },
+    { uri: "jug", craft: undefined, gesture, where: "override" },
+  ]);
+  expect(editor.asked[1]).toBe("In the layer “Wide”: also puts it there on Mug and Vase: 3 craft");
+  expect(editor.applied).toHaveLength(2);
+});
+
 test("what was chosen is asked of the server; what was chosen for good is not asked again", async () => {
   const answer = ({ where }: OsdEditParams) => (where ? edits("jug", 3) : choose);
   const { asked, gestures } = answering(answer);

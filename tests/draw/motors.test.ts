@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { makeCatalogue } from "../../shared/catalogue/catalogue.ts";
 import { motorsScene } from "../../shared/draw/motors.ts";
-import { cornerAt, motorsLayout, nextCorner, otherStorey } from "../../shared/draw/motors-layout.ts";
+import { cornerAt, motorsLayout, nextCorner, otherStorey, withMoved } from "../../shared/draw/motors-layout.ts";
 import { motorsInWords, motorsTable } from "../../shared/draw/motors-words.ts";
 import { blades, turningMark } from "../../shared/draw/propeller.ts";
 import type { SceneNode } from "../../shared/draw/scene.ts";
@@ -204,4 +204,16 @@ test("a spot near a corner means it, one beside the frame means none", () => {
   for (const { corner, x, y } of layout.corners)
     expect(cornerAt(layout, { x: x + 4, y: y - 6 })?.corner.place).toBe(corner.place);
   expect(cornerAt(layout, { x: 0, y: layout.height - 2 })).toBe(null);
+});
+
+test("what was done is drawn before the script says so, but for what will be refused", () => {
+  const places = (picture: MotorsPicture) => picture.motors.map(({ place }) => place);
+  const full = pictureOf("4 true-x: rl, fl, fr, rr");
+  expect(places(withMoved(full, 1, "front-right"))).toEqual(["front-right", "front-left", "rear-left", "rear-right"]);
+  expect(withMoved(full, 1, "rear-left")).toBe(full);
+  expect(withMoved(full, 1, "kettle")).toBe(full);
+  const some = pictureOf("4 true-x: -, fl, fl, rr");
+  expect(places(withMoved(some, 1, "rear-left"))).toEqual(["rear-left", "front-left", "front-left", "rear-right"]);
+  for (const place of ["front-left", "rear-right"]) expect(withMoved(some, 1, place)).toBe(some);
+  expect(withMoved(some, 4, "front-left")).toBe(some);
 });
