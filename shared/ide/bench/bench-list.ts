@@ -91,7 +91,7 @@ export function benchList(craft: Craft, workspace: Workspace, { only }: BenchOpt
   ).filter(({ steps }) => steps.length > 0);
   // A craft on which no check was ever made has all of it before it.
   const isNew = [...states.values()].every(({ at }) => at === null);
-  const phases = only === "due" && !isNew ? duePhases(whole) : whole;
+  const phases = withCautionsOnce(only === "due" && !isNew ? duePhases(whole) : whole);
   const used = new Set(whole.flatMap(({ steps }) => steps.map(({ check }) => check)));
   return {
     craft: craft.name,
@@ -101,6 +101,18 @@ export function benchList(craft: Craft, workspace: Workspace, { only }: BenchOpt
     checks: [...states.values()].filter(({ name, at }) => used.has(name) || at !== null),
     unknown: view.unknowns,
   };
+}
+
+/** A caution that was told is not told again: who reads the same words at each step reads none of them. */
+function withCautionsOnce(phases: readonly BenchPhase[]): BenchPhase[] {
+  const told = new Set<string>();
+  const once = (step: BenchStep): BenchStep => {
+    if (step.caution === null) return step;
+    if (told.has(step.caution)) return { ...step, caution: null };
+    told.add(step.caution);
+    return step;
+  };
+  return phases.map((phase) => ({ ...phase, steps: phase.steps.map(once) }));
 }
 
 /** Readings by which a check is known to hold: without them its day alone says little. */

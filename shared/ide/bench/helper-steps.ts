@@ -145,13 +145,12 @@ function recorderSteps(view: BenchView): BenchStep[] {
   return [
     benchStep({
       id: "helpers.recorder",
-      what: `Let the recorder run for half a minute${mode ? ` (${mode.text})` : starts !== null && STARTS[starts] ? ` (it runs ${STARTS[starts]})` : ""}, and read the record back.`,
+      what: `${needsArming(view, starts) ? "With the craft tied down and armed, let" : "Let"} the recorder run for half a minute${mode ? ` (${mode.text})` : starts !== null && STARTS[starts] ? ` (it runs ${STARTS[starts]})` : ""}, and read the record back.`,
       expect: sentences(
         `The record is there and whole${to === null ? "" : `, on ${to === "serial" ? "the recorder at the serial port" : `the ${to}`}`}${rateHz === null ? "" : `, with ${rateHz} lines a second`}.`,
         space !== null && `The store holds ${space} MB, and enough of it is free.`,
         view.word("recorder.when-full") === "stop" && "A full store records nothing: empty it.",
       ),
-      caution: needsArming(view, starts) ? "It takes an armed craft to record: tie it down." : null,
       risk: needsArming(view, starts) ? "spins" : "powered",
       check: HELPERS,
       from: [

@@ -50,6 +50,8 @@ export function expectLawful(list: BenchList): void {
   for (const [i, { risk, id }] of steps.entries())
     if (on >= 0 && i > on) expect(["unpowered", "powered", "flies"], id).toContain(risk);
     else expect(risk, id).not.toBe("flies");
+  const cautions = steps.flatMap(({ caution }) => caution ?? []);
+  expect(new Set(cautions).size).toBe(cautions.length);
   for (const { readings, check } of steps) {
     for (const { name } of readings) expectSetting(name);
     if (check !== null) expectSetting(check);
