@@ -78,10 +78,7 @@ function Change({ change, told }: { readonly change: FleetChange; readonly told:
     saveTabState({ leftOut });
     post({ kind: "choose", leftOut });
   };
-  const toggle = (key: string) => {
-    const now = leftOutOf(change);
-    choose(now.includes(key) ? now.filter((each) => each !== key) : [...now, key]);
-  };
+  const toggle = (key: string) => choose(toggled(change, key));
   return (
     <div ref={root} {...keys.within}>
       <h1 tabIndex={-1}>{change.title}</h1>
@@ -138,6 +135,18 @@ function leftOutOf({ craft }: FleetChange): readonly string[] {
     ...(chosen || notOffered !== null ? [] : [file]),
     ...lines.flatMap(({ choice, what }) => (choice === "left-out" ? [`${file} ${what}`] : [])),
   ]);
+}
+
+/** The same with one craft, or one line of a craft, taken in or out. */
+function toggled(change: FleetChange, key: string): readonly string[] {
+  const now = leftOutOf(change);
+  if (!now.includes(key)) return [...now, key];
+  const craft = change.craft.find(({ file }) => key === file || key.startsWith(`${file} `))!;
+  const isEmpty = !craft.lines.some(({ choice }) => choice === "chosen");
+  // A line that is taken in takes its craft in; a craft of which nothing was chosen, all that it can have.
+  const goes = (each: string) =>
+    each === key || each === craft.file || (key === craft.file && isEmpty && each.startsWith(`${key} `));
+  return now.filter((each) => !goes(each));
 }
 
 function sumOf(offered: readonly FleetChangeCraft[], chosen: number): string {

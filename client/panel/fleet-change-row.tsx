@@ -43,8 +43,8 @@ interface LineProps extends Pick<Props, "tab" | "toggle"> {
   readonly of: FleetChangeCraft;
 }
 
-function Line({ line, of: { file, name, chosen }, tab, toggle }: LineProps) {
-  const { what, words, before, after, at, into, choice, notTaken } = line;
+function Line({ line, of: { file, name }, tab, toggle }: LineProps) {
+  const { what, words, risk, before, after, at, into, choice, notTaken } = line;
   const key = `${file} ${what}`;
   const [lead, rest] = leadOf(words);
   return (
@@ -54,21 +54,15 @@ function Line({ line, of: { file, name, chosen }, tab, toggle }: LineProps) {
           <strong>{lead}</strong>
         ) : (
           <label>
-            <input
-              type="checkbox"
-              checked={choice === "chosen"}
-              disabled={!chosen}
-              tabIndex={tab}
-              onChange={() => toggle(key)}
-            />{" "}
+            <input type="checkbox" checked={choice === "chosen"} tabIndex={tab} onChange={() => toggle(key)} />{" "}
             <strong>{lead}</strong>
           </label>
         )}{" "}
-        {rest}
+        {rest} {choice !== "none" && risk === "high" && <span class="quiet">high risk </span>}
         {into !== null && <span class="quiet">(written in “{into}”)</span>}
       </p>
       <dl class="sides">
-        <SideValue of={`${name} now`} value={before} at={at} none="says nothing" tab={tab} />
+        <SideValue of={name} value={before} at={at} none="says nothing" tab={tab} />
         <SideValue of="then" value={after} at={null} none="is gone" tab={tab} />
       </dl>
       {notTaken !== null && <p class="why-not">Not to be had: {notTaken}</p>}

@@ -79,6 +79,9 @@ export function FleetView({ fleet, look: kept, keep, open, run, canWiden }: Prop
         <button type="button" onClick={() => run("change-habit")}>
           Change a habit everywhere…
         </button>
+        <button type="button" onClick={() => run("make-alike")}>
+          Make the others like one…
+        </button>
         {canWiden && (
           <button type="button" onClick={() => run("open-wide")}>
             Open wide

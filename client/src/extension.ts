@@ -42,6 +42,7 @@ import { habitActions } from "./habit-actions.ts";
 import { showHistory } from "./history.ts";
 import { kindBadges } from "./kind-badges.ts";
 import { lensCommands } from "./lens-commands.ts";
+import { askMakeAlike } from "./make-alike.ts";
 import { askMapControls, askOtherHandset } from "./map-controls.ts";
 import { askNewCraft } from "./new-craft.ts";
 import { askNewHandset } from "./new-handset.ts";
@@ -162,6 +163,7 @@ export async function activateWith(context: ExtensionContext, makeClient: MakeCl
     commands.registerCommand("fettle.showFleet", () => fleet.open(WHOLE_FLEET)),
     commands.registerCommand(BENCH_COMMAND, (of?: unknown) => panel.show("bench", namedIn(of))),
     commands.registerCommand("fettle.saveBench", (of?: unknown) => saveBench({ ask, scripts, panel }, of)),
+    commands.registerCommand("fettle.makeAlike", (of?: unknown) => askMakeAlike(ask, scripts, fleetChanges.open, of)),
     commands.registerCommand("fettle.changeHabit", (line?: HabitOfLine) => askHabit(ask, fleetChanges.open, line)),
     commands.registerCommand("fettle.showUsers", (uri?: Uri) => lenses.showUsers(uri)),
     commands.registerCommand("fettle.showEffective", (of?: Uri) => lenses.showEffective(of)),

@@ -4,6 +4,8 @@ import {
   CHANGE_HABIT_REQUEST,
   type ChangeHabitParams,
   type FleetChangeResult,
+  MAKE_ALIKE_REQUEST,
+  type MakeAlikeParams,
 } from "../../shared/protocol/fleet-change.ts";
 import type { FleetChangeAbout, FromFleetChange, ToFleetChange } from "../../shared/protocol/fleet-change-messages.ts";
 import type { Ask } from "./ask.ts";
@@ -84,9 +86,15 @@ export function fleetChangeTabs({ extension, ask, log, openPlace }: TabParts): L
   });
 }
 
-function askChange(ask: Ask, { kind: _, ...query }: FleetChangeAbout, leftOut: LeftOut): Promise<FleetChangeResult> {
-  const params: ChangeHabitParams = { ...query, leftOut };
-  return ask<FleetChangeResult>(CHANGE_HABIT_REQUEST, params);
+function askChange(ask: Ask, about: FleetChangeAbout, leftOut: LeftOut): Promise<FleetChangeResult> {
+  if (about.kind === "habit") {
+    const { kind: _, ...query } = about;
+    const params: ChangeHabitParams = { ...query, leftOut };
+    return ask<FleetChangeResult>(CHANGE_HABIT_REQUEST, params);
+  }
+  const { kind: _, ...query } = about;
+  const params: MakeAlikeParams = { ...query, leftOut };
+  return ask<FleetChangeResult>(MAKE_ALIKE_REQUEST, params);
 }
 
 const MOST_NAMED = 3;

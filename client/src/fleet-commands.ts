@@ -4,4 +4,5 @@ import type { FleetAction } from "../../shared/protocol/fleet-messages.ts";
 export const FLEET_COMMANDS: Readonly<Record<FleetAction, string>> = {
   "open-wide": "fettle.showFleet",
   "change-habit": "fettle.changeHabit",
+  "make-alike": "fettle.makeAlike",
 };

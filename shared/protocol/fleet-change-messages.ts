@@ -1,10 +1,10 @@
 /** The messages between the tab of a change of several craft and its host in the editor. */
 import type { Told } from "./compare-messages.ts";
 import type { LinePlace } from "./findings.ts";
-import type { FleetChangeResult, HabitQuery } from "./fleet-change.ts";
+import type { AlikeQuery, FleetChangeResult, HabitQuery } from "./fleet-change.ts";
 
 /** What is changed: it says what the tab is, and is kept with it over a reload of the editor. */
-export type FleetChangeAbout = { readonly kind: "habit" } & HabitQuery;
+export type FleetChangeAbout = ({ readonly kind: "habit" } & HabitQuery) | ({ readonly kind: "alike" } & AlikeQuery);
 
 export type ToFleetChange =
   | { readonly kind: "about"; readonly about: FleetChangeAbout }

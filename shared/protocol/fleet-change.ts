@@ -101,3 +101,33 @@ export interface ChangeHabitParams extends HabitQuery {
   readonly leftOut: readonly string[] | null;
 }
 export type FleetChangeResult = FleetChange | Refused;
+
+// --- Other craft made like one of them ---------------------------------------------------------
+
+/** What may be taken over to other craft, by the sections that it stands in. */
+export const ALIKE_KINDS = ["habits", "safety", "osd", "rates", "helpers", "pack", "link"] as const;
+export type AlikeKind = (typeof ALIKE_KINDS)[number];
+
+export interface AlikeQuery {
+  /** The craft that the others are to be like. */
+  readonly example: Uri;
+  readonly kinds: readonly AlikeKind[];
+  /** Layers of the example: all that one of them says is meant besides. */
+  readonly layers: readonly Uri[];
+}
+
+/** `fettle/makeAlike`: what would become of each other craft, and the edits of what is chosen. */
+export const MAKE_ALIKE_REQUEST = "fettle/makeAlike";
+export interface MakeAlikeParams extends AlikeQuery {
+  /** Craft by their files, and lines of craft as FILE and WHAT with a blank between; null before anybody has looked. */
+  readonly leftOut: readonly string[] | null;
+}
+
+/** `fettle/alikeLayers`: the layers that a craft is made of. */
+export const ALIKE_LAYERS_REQUEST = "fettle/alikeLayers";
+export interface AlikeLayersParams {
+  readonly example: Uri;
+}
+export interface AlikeLayersResult {
+  readonly layers: readonly { readonly file: string; readonly name: string }[];
+}

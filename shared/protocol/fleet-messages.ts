@@ -130,7 +130,7 @@ function makeList<T>(): { readonly all: T[]; at(value: T): number } {
 }
 
 /** What a page asks of the fleet beyond its table. */
-export type FleetAction = "open-wide" | "change-habit";
+export type FleetAction = "open-wide" | "change-habit" | "make-alike";
 
 export type ToFleetTab =
   /** Kept by the page, so that a restored one comes back. */

@@ -55,6 +55,8 @@ export type PanelAction =
   | { readonly name: "save-bench"; readonly file: string }
   /** Puts a mode on other positions on many craft at once. */
   | { readonly name: "change-habit" }
+  /** Makes other craft like one of them. */
+  | { readonly name: "make-alike" }
   | { readonly name: "find-update" }
   | { readonly name: "restart-server" }
   | { readonly name: "show-log" };

@@ -1,7 +1,7 @@
 /** A change of several craft in the page by itself: what is chosen, what is left out, what cannot be, and how it looks. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import type { FromFleetChange, ToFleetChange } from "../../shared/protocol/fleet-change-messages.ts";
-import { handMadeChange } from "./hand-made-change.ts";
+import { handMadeAlike, handMadeChange } from "./hand-made-change.ts";
 import { pageViolations, screenshot, type Theme, themes } from "./looks.ts";
 import { openPage, type PageByItself, wear } from "./panel-page.ts";
 
@@ -23,7 +23,7 @@ test("each craft says what it becomes; what is left out is told to the host, and
   await tab.page.getByLabel("Saucer", { exact: true }).check();
   await button("Change 2 craft").click();
   await button("Leave all out").click();
-  await button("PB is held and not arm, the line of Jug now").click();
+  await button("PB is held and not arm, the line of Jug").click();
   expect(await tab.posted()).toEqual([
     { kind: "choose", leftOut: [files[2], files[0]] },
     { kind: "choose", leftOut: [] },
@@ -49,6 +49,22 @@ test("is gone through by arrow keys; what was written is told with the way back,
   await tab.page.getByText("No craft says “finder” so any more.").waitFor();
   await tab.page.getByText("Changed on “Jug”.").waitFor();
   await tab.post({ kind: "result", result: handMadeChange });
+});
+
+test("lines have boxes of their own: one that is taken in takes its craft in, a craft of which nothing is chosen all of it", async () => {
+  await tab.post({ kind: "result", result: handMadeAlike });
+  await tab.posted();
+  const [tankard, saucer] = handMadeAlike.craft.map(({ file }) => file);
+  await tab.page.getByLabel("yaw of rates differs").check();
+  await tab.page.getByLabel("Saucer", { exact: true }).check();
+  await tab.page.getByLabel("finder moves from PB held to TR down").nth(1).check();
+  expect(await tab.posted()).toEqual([
+    { kind: "choose", leftOut: [saucer, `${saucer} modes.finder`, `${saucer} osd.amps`] },
+    { kind: "choose", leftOut: [`${tankard} rates.yaw`] },
+    { kind: "choose", leftOut: [`${tankard} rates.yaw`, `${saucer} osd.amps`] },
+  ]);
+  expect(await pageViolations(tab.page, "all rules")).toEqual([]);
+  await screenshot(tab.page, "fleet-change-alike");
 });
 
 test.each(Object.keys(themes) as Theme[])("in the %s theme, wide and at 250 px", async (theme) => {

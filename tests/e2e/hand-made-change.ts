@@ -52,3 +52,28 @@ export const handMadeChange: FleetChange = {
     files: [{ file: asUri("file:///shed/layers/habits.fettle"), version: 1, edits: [] }],
   },
 };
+
+const line = tankard.lines[0]!;
+
+/** The same with a box for each line. */
+export const handMadeAlike: FleetChange = {
+  ...handMadeChange,
+  title: "Like “Jug”",
+  notes: [],
+  craft: [
+    craft("Tankard", {
+      lines: [
+        { ...line, risk: "high", choice: "chosen" },
+        { ...line, what: "rates.yaw", words: "yaw of rates differs", choice: "left-out" },
+        { ...line, what: "modes.arm", words: "arm is new", notTaken: "It is on another handset.", before: null },
+      ],
+    }),
+    craft("Saucer", {
+      chosen: false,
+      lines: [
+        { ...line, choice: "left-out" },
+        { ...line, what: "osd.amps", choice: "left-out" },
+      ],
+    }),
+  ],
+};

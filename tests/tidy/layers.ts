@@ -121,12 +121,12 @@ export const capabilities: Readonly<Record<string, Capability>> = {
   },
   fleet: { doors: ["fleet", "fleet-page"], uses: ["context", "print"] },
   "fleet-edits": {
-    doors: ["change-core", "change-habit", "habits", "new-condition"],
-    uses: ["compare", "context", "edits"],
+    doors: ["alike", "change-core", "change-habit", "habits", "new-condition"],
+    uses: ["compare", "context", "edits", "review"],
   },
   format: { doors: ["format", "organize"] },
   compare: { doors: ["compare", "conditions", "meaning", "rows", "sides", "words"], uses: ["context"] },
-  review: { doors: ["carry", "hidden", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },
+  review: { doors: ["carry", "danger", "hidden", "offer", "review"], uses: ["compare", "context", "edits", "reports"] },
   arming: { doors: ["readiness", "parse-positions", "summary"], uses: ["context"] },
   panel: { doors: ["motors", "other-craft", "panel", "pictures"], uses: ["arming", "compare", "context", "edits"] },
   reference: {

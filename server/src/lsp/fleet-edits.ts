@@ -1,5 +1,6 @@
 /** Changes of several craft at once: shown craft by craft, with the edits of those that are chosen. */
 import type { Connection } from "vscode-languageserver";
+import { makeAlike } from "../../../shared/ide/fleet-edits/alike.ts";
 import type { CoreChange } from "../../../shared/ide/fleet-edits/change-core.ts";
 import { changeHabit } from "../../../shared/ide/fleet-edits/change-habit.ts";
 import { habitsOf } from "../../../shared/ide/fleet-edits/habits.ts";
@@ -8,6 +9,9 @@ import type { FilePath } from "../../../shared/model/files.ts";
 import { asUri } from "../../../shared/protocol/addresses.ts";
 import type { Refused } from "../../../shared/protocol/file-edits.ts";
 import {
+  ALIKE_LAYERS_REQUEST,
+  type AlikeLayersParams,
+  type AlikeLayersResult,
   CHANGE_HABIT_REQUEST,
   type ChangeHabitParams,
   type FleetChangeResult,
@@ -16,6 +20,8 @@ import {
   type HabitConditionParams,
   type HabitConditionResult,
   type HabitsResult,
+  MAKE_ALIKE_REQUEST,
+  type MakeAlikeParams,
 } from "../../../shared/protocol/fleet-change.ts";
 import type { Documents } from "./documents.ts";
 import type { Guard, Request } from "./guard.ts";
@@ -28,8 +34,14 @@ const FAILED: Refused = {
 };
 const NOTHING: Refused = { kind: "refused", message: "No craft is chosen, so nothing is written." };
 
-/** Answers `fettle/habits`, `fettle/habitCondition` and `fettle/changeHabit`, with all files of the workspace read. */
+/** Answers what changes of several craft ask, with all files of the workspace read. */
 export function answerFleetEdits(connection: Connection, documents: Documents, guard: Guard): void {
+  answerHabits(connection, documents, guard);
+  answerAlike(connection, documents, guard);
+}
+
+/** Answers `fettle/habits`, `fettle/habitCondition` and `fettle/changeHabit`. */
+function answerHabits(connection: Connection, documents: Documents, guard: Guard): void {
   const { uriOf, now } = documents;
   connection.onRequest(
     HABITS_REQUEST,
@@ -55,6 +67,42 @@ export function answerFleetEdits(connection: Connection, documents: Documents, g
       return toResult(made, documents);
     }),
   );
+}
+
+/** Answers `fettle/alikeLayers` and `fettle/makeAlike`. */
+function answerAlike(connection: Connection, documents: Documents, guard: Guard): void {
+  connection.onRequest(
+    ALIKE_LAYERS_REQUEST,
+    guard<[AlikeLayersParams], AlikeLayersResult>("layers of a craft", { layers: [] }, async ({ example }) => {
+      const craft = documents.now().craft(await documents.load(example));
+      const layers = craft?.scripts.filter(({ kind }) => kind === "layer") ?? [];
+      return { layers: layers.map(({ file, name }) => ({ file: documents.uriOf(file), name })) };
+    }),
+  );
+  connection.onRequest<FleetChangeResult, void>(
+    MAKE_ALIKE_REQUEST,
+    guard<Request<MakeAlikeParams>, FleetChangeResult>("craft made alike", FAILED, async (params, token) => {
+      await documents.loadWorkspace();
+      const { kinds, leftOut } = params;
+      const layers = pathsOf(params.layers, documents);
+      const asked = {
+        kinds,
+        layers,
+        example: documents.pathOf(params.example),
+        leftOut: leftOut && keysOf(leftOut, documents),
+      };
+      const made = await inSlicesOver(documents, (at) => makeAlike(at, asked), token);
+      return toResult(made, documents);
+    }),
+  );
+}
+
+/** What is left out: addresses of craft, some with the name of a line behind a blank. */
+function keysOf(keys: readonly string[], documents: Documents): string[] {
+  return keys.map((key) => {
+    const [uri = "", ...what] = key.split(" ");
+    return [documents.pathOf(asUri(uri)), ...what].join(" ");
+  });
 }
 
 function pathsOf(uris: readonly string[], documents: Documents): FilePath[] {

@@ -3,6 +3,7 @@ import type { FilePath } from "../../model/files.ts";
 import type { Workspace } from "../../model/workspace.ts";
 import type { FleetChangeCraft } from "../../protocol/fleet-change.ts";
 import { findingSteps } from "../../rules/engine/engine.ts";
+import { joinWithAnd } from "../../text/list.ts";
 import type { Steps } from "../../text/steps.ts";
 import { textWith, withFiles } from "../context/trial.ts";
 import type { FileEdits } from "../edits/osd-write.ts";
@@ -45,4 +46,12 @@ export function isGrave({ severity }: FleetChangeCraft["findings"][number]): boo
 /** The same for a finding of the same kind on a line that only moved. */
 function keyOf({ code, message }: { readonly code: string; readonly message: string }): string {
   return `${code} ${message.replace(/\b(lines?|file) \S*\d+/g, "$1").replace(/\.fettle:\d+/g, ".fettle")}`;
+}
+
+const MOST_NAMED = 5;
+
+/** Names in a sentence, of many the first. */
+export function few(names: readonly string[]): string {
+  const quoted = names.slice(0, MOST_NAMED).map((name) => `“${name}”`);
+  return joinWithAnd(names.length > MOST_NAMED ? [...quoted, `${names.length - MOST_NAMED} more`] : quoted);
 }

@@ -12,7 +12,7 @@ import { type Difference, differencesOf } from "../compare/compare.ts";
 import { wordsOf } from "../compare/words.ts";
 import { missingParts } from "../context/missing-parts.ts";
 import { newerEdition } from "../edits/script-edits.ts";
-import { type CoreChange, foundAnew, isGrave, withEdits } from "./change-core.ts";
+import { type CoreChange, few, foundAnew, isGrave, withEdits } from "./change-core.ts";
 import { type HabitLines, type HabitTask, habitLines } from "./habit-lines.ts";
 import { habitsOf } from "./habits.ts";
 import { readCondition, whyNotOn } from "./new-condition.ts";
@@ -186,11 +186,4 @@ function notesOf(
     ),
     ...(same.length > 0 ? [`So already: ${few(same)}.`] : []),
   ];
-}
-
-const MOST_NAMED = 5;
-
-function few(names: readonly string[]): string {
-  const quoted = names.slice(0, MOST_NAMED).map((name) => `“${name}”`);
-  return joinWithAnd(names.length > MOST_NAMED ? [...quoted, `${names.length - MOST_NAMED} more`] : quoted);
 }

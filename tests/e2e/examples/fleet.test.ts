@@ -19,7 +19,12 @@ beforeAll(async () => {
     folder: inProject("examples"),
     open: ["craft/tankard.fettle"],
     views: ["fettle.panel"],
-    settings: { "editor.inlayHints.enabled": "off", "editor.minimap.enabled": false },
+    settings: {
+      "editor.inlayHints.enabled": "off",
+      "editor.minimap.enabled": false,
+      // What is typed is meant.
+      "editor.acceptSuggestionOnEnter": "off",
+    },
     size: { width: 1180, height: 900 },
   });
 });
@@ -77,4 +82,19 @@ test("a habit is changed on every craft that has it, after a look at each", asyn
   await tab.getByText(/^Changed on /).waitFor();
   await openFile(page, "layers/habits.fettle", 12);
   await waitForLine(page, /finder\s+when\sFL\sis\sup\sand\snot\sarm/);
+});
+
+test("another craft is made like the one in front, with what is hardware left alone", async () => {
+  const { page } = editor;
+  await openFile(page, "craft/gravy-boat.fettle", 3);
+  await runCommand(page, "Fettle: Make the Others Like This One…");
+  await quickInput(page).fill("Rates");
+  await page.locator(".quick-input-list .monaco-list-row", { hasText: "how it answers the sticks" }).first().click();
+  await page.keyboard.press("Enter");
+  const tab = webview(page, "tab");
+  await tab.getByRole("heading", { name: "Like “Gravy boat”" }).waitFor();
+  await screenshot(page, "fleet-alike");
+  await tab.getByRole("button", { name: /^Change \d craft$/ }).click();
+  await tab.getByText(/^Changed on /).waitFor();
+  await tab.getByRole("button", { name: "Undo" }).waitFor();
 });

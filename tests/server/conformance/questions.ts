@@ -133,6 +133,9 @@ export function questionsOf(root: string): Question[] {
   ask("all", "fettle/habitCondition", { mode: "finder", to: "TR is down" });
   const habit = { handset: uriOf(ASKED.handset), mode: "finder", from: null, to: "TR is down", leftOut: null };
   ask("all", "fettle/changeHabit", habit);
+  ask("all", "fettle/alikeLayers", { example: uriOf(ASKED.craft) });
+  const alike = { example: uriOf(ASKED.craft), kinds: ["habits", "osd"], layers: [], leftOut: null };
+  ask("all", "fettle/makeAlike", alike);
   ask("all", "workspace/symbol", { query: "a" });
   ask("all", "workspace/symbol", { query: "" });
   ask("all", "workspace/diagnostic", { previousResultIds: [] });
