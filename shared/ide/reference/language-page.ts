@@ -6,7 +6,7 @@
 import { MOST_BYTES, MOST_LINE, MOST_LINES } from "../../model/script-limits.ts";
 import { benchTopic } from "./bench/pages.ts";
 import { dialectPage } from "./dialect/pages.ts";
-import { fleetTopic } from "./fleet/page.ts";
+import { fleetTopic } from "./fleet/pages.ts";
 import { gitPage } from "./git/pages.ts";
 
 /** The page of the language, as Markdown. */

@@ -168,13 +168,26 @@ export const languageWords: readonly LanguageWord[] = [
       "which switch on which craft",
     ],
   },
+  {
+    word: "channels-together",
+    summary: "Which video channels go together, and the plan where they do not.",
+    also: [
+      "channels together",
+      "fly together",
+      "flying with friends",
+      "frequency plan",
+      "intermodulation",
+      "third order",
+      "fettle.together",
+    ],
+  },
 ];
 
 export type OwnPages = "dialects" | "git" | "bench" | "fleet";
 
 /** What a word with a page of its own is about; null for the others, which are explained in a part of the language's page. */
 export function ownPageOf(name: string): OwnPages | null {
-  if (name === "fleet") return "fleet";
+  if (name === "fleet" || name === "channels-together") return "fleet";
   if (name === "dialect" || name.startsWith("dialect-")) return "dialects";
   if (name.startsWith("bench-")) return "bench";
   return name === "git" || name.startsWith("git-") ? "git" : null;

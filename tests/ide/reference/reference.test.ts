@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { makeCatalogue } from "../../../shared/catalogue/catalogue.ts";
 import { benchPages } from "../../../shared/ide/reference/bench/pages.ts";
 import { dialectPages } from "../../../shared/ide/reference/dialect/pages.ts";
-import { fleetPage } from "../../../shared/ide/reference/fleet/page.ts";
+import { fleetPages } from "../../../shared/ide/reference/fleet/pages.ts";
 import { gitPages } from "../../../shared/ide/reference/git/pages.ts";
 import { htmlOf } from "../../../shared/ide/reference/markdown-html.ts";
 import { listNames } from "../../../shared/ide/reference/page-names.ts";
@@ -26,7 +26,7 @@ test("every name has one article, under an address of its own", () => {
   expect(named.sort()).toEqual(
     [
       ...listNames(catalogue).map(({ kind, name }) => `${kind} ${name}`),
-      ...[...dialectPages, ...gitPages, ...benchPages, fleetPage].map(({ title }) => `word ${title}`),
+      ...[...dialectPages, ...gitPages, ...benchPages, ...fleetPages].map(({ title }) => `word ${title}`),
     ].sort(),
   );
 });

@@ -1,5 +1,5 @@
 /** What is seen of all craft side by side, and when a habit counts as the same. */
-import { type DialectPage, pageText } from "../dialect/example.ts";
+import type { DialectPage } from "../dialect/example.ts";
 
 export const fleetPage: DialectPage = {
   name: "fleet",
@@ -45,8 +45,3 @@ In the editor the craft of the workspace are compared in the background, and wha
 `,
   ],
 };
-
-/** The page as Markdown; null where another name is asked for. */
-export function fleetTopic(name: string): string | null {
-  return name === fleetPage.name ? pageText(fleetPage) : null;
-}
