@@ -6,7 +6,7 @@
  * then if more go to their own spare frequency; then by the sum of the MHz moved; then by the largest of the moves; and
  * in the end by the order of the craft, of which the first stay as they are.
  */
-import { type OpenChannels, openChannels, type Spacing, type Work } from "./channel-search.ts";
+import { addsUp, type OpenChannels, openChannels, type Spacing, type Work } from "./channel-search.ts";
 
 /** Where a frequency to move to comes from, the best first: the craft's own spare, one that has a name, any other. */
 export const RANKS = ["spare", "named", "any"] as const;
@@ -30,7 +30,7 @@ export type PlanFound =
   /** The work was used up before it was known. */
   | { readonly kind: "unknown" };
 
-/** A choice, weighed. Weights are whole numbers so far apart that sums of a dozen keep the order. */
+/** A choice, weighed: by how far it is, and far more where it is not the spare frequency. */
 interface Weighed {
   readonly khz: number;
   readonly index: number;
@@ -40,14 +40,8 @@ interface Weighed {
   readonly order: number;
 }
 
-/** More than a dozen moves by all of the spectrum come to, in kHz. */
+/** More than a dozen moves across all of the spectrum come to, in kHz. */
 const FOR_NO_SPARE = 1e9;
-const FOR_NO_NAME = 1e11;
-const FOR_RANK: Readonly<Record<Rank, number>> = {
-  spare: 0,
-  named: FOR_NO_SPARE,
-  any: FOR_NO_SPARE + FOR_NO_NAME,
-};
 
 interface Best {
   readonly weight: number;
@@ -61,103 +55,165 @@ export function channelPlan(craft: readonly Movable[], spacing: Spacing, work: W
   const channels = [...new Set(craft.flatMap(({ khz, choices }) => [khz, ...choices.map((each) => each.khz)]))].sort(
     (a, b) => a - b,
   );
-  const indexOf = new Map(channels.map((khz, index) => [khz, index]));
-  const choices = craft.map(({ khz, choices }) =>
-    choices
-      .filter((each) => each.khz !== khz)
-      .map((each): Weighed => {
-        const moved = Math.abs(each.khz - khz);
-        return { khz: each.khz, index: indexOf.get(each.khz)!, moved, weight: FOR_RANK[each.rank] + moved, order: 0 };
-      })
-      .sort((a, b) => a.weight - b.weight || a.khz - b.khz)
-      .map((each, order) => ({ ...each, order })),
-  );
-  const open = openChannels(channels, spacing, work);
-  const search = searchFor(craft, choices, open, work);
+  const search = searchFor(craft, { channels, spacing, work });
   for (let changes = 0; changes <= craft.length; changes++) {
-    const best = search(changes, (i) => open.isOpen(indexOf.get(craft[i]!.khz)!));
+    const movings = search.movings(changes);
+    for (let unnamed = 0; unnamed <= changes && movings.length > 0; unnamed++) {
+      const best = search.bestOf(movings, unnamed);
+      if (work.steps <= 0) return { kind: "unknown" };
+      if (best)
+        return {
+          kind: "plan",
+          moves: new Map(best.ends.flatMap(({ moved, khz }, i) => (moved > 0 ? [[i, khz]] : []))),
+        };
+    }
     if (work.steps <= 0) return { kind: "unknown" };
-    if (!best) continue;
-    const moves = best.ends.flatMap(({ moved, khz }, i) => (moved > 0 ? [[i, khz] as const] : []));
-    return { kind: "plan", moves: new Map(moves) };
   }
   return { kind: "none" };
 }
 
-function searchFor(
-  craft: readonly Movable[],
-  choices: readonly (readonly Weighed[])[],
-  open: OpenChannels,
-  work: Work,
-) {
-  const classOf = craft.map((_, i) => firstAlike(craft, i));
-  let best: Best | null = null;
-  const taken: Weighed[] = [];
+interface Room {
+  readonly channels: readonly number[];
+  readonly spacing: Spacing;
+  readonly work: Work;
+}
 
-  const keep = (moving: readonly number[], weight: number): void => {
-    const found = bestOf(craft, classOf, moving, taken, weight);
+/** A craft that moves, and the choices among which it has to take one, the best first. */
+interface Mover {
+  readonly craft: number;
+  /** Movers of one kind make no difference: they are alike, and have the same choices. */
+  readonly kind: string;
+  readonly choices: readonly Weighed[];
+}
+
+function searchFor(craft: readonly Movable[], { channels, spacing, work }: Room) {
+  const indexOf = new Map(channels.map((khz, index) => [khz, index]));
+  const open = openChannels(channels, spacing, work);
+  const classOf = craft.map((_, i) => firstAlike(craft, i));
+  const named = craft.map((own) => weighed(own, (rank) => rank !== "any", indexOf));
+  const unnamed = craft.map((own) => weighed(own, (rank) => rank === "any", indexOf));
+  const taken: Weighed[] = [];
+  let best: Best | null = null;
+
+  const keep = (movers: readonly Mover[], weight: number): void => {
+    const found = planOf(craft, classOf, movers, taken, weight);
     if (!best || isBetter(found, best)) best = found;
   };
-  /**
-   * The first choice of each that moves: of craft that are alike it makes no difference which of them goes where, so
-   * those that come later begin where the one before left off.
-   */
-  const firstChoices = (moving: readonly number[]): number[] =>
-    moving.map((i) => {
+  /** Of movers of one kind those that come later begin where the one before left off. */
+  const firstChoices = (movers: readonly Mover[]): number[] =>
+    movers.map(({ kind }) => {
       let first = 0;
-      for (const [at, { order }] of taken.entries()) if (classOf[moving[at]!] === classOf[i]) first = order + 1;
+      for (const [at, { order }] of taken.entries()) if (movers[at]!.kind === kind) first = order + 1;
       return first;
     });
-  /** The craft that move get channels one after another, `weight` is that of those which have one. */
-  const assign = (moving: readonly number[], weight: number): void => {
+  /** The movers get channels one after another, `weight` is that of those which have one. */
+  const assign = (movers: readonly Mover[], weight: number): void => {
     if (work.steps <= 0) return;
+    const most = () => best?.weight ?? Number.MAX_VALUE;
     const at = taken.length;
-    const firsts = firstChoices(moving);
-    const rest = moving.slice(at).map((i, k) => lightest(choices[i]!, firsts[at + k]!, open, work));
-    const least = rest.reduce((sum, each) => sum + each, 0);
-    if (weight + least > (best?.weight ?? Number.MAX_VALUE)) return;
-    const own = choices[moving[at]!]!;
-    // Those after it that are alike come to no less than it does.
-    const alike = moving.slice(at + 1).filter((i) => classOf[i] === classOf[moving[at]!]).length;
-    const unlike = moving
-      .slice(at + 1)
-      .reduce((sum, i, k) => sum + (classOf[i] === classOf[moving[at]!] ? 0 : rest[k + 1]!), 0);
-    for (let c = firsts[at]!; c < own.length; c++) {
-      const choice = own[c]!;
+    const firsts = firstChoices(movers);
+    const rest = movers.slice(at).map(({ choices }, k) => lightest(choices, firsts[at + k]!, open, work));
+    if (weight + sumOf(rest) > most()) return;
+    const { kind, choices } = movers[at]!;
+    const later = movers.slice(at + 1);
+    // Those after it of its kind come to no less than it does.
+    const alike = later.filter((each) => each.kind === kind).length;
+    const others = sumOf(later.map((each, k) => (each.kind === kind ? 0 : rest[k + 1]!)));
+    for (let c = firsts[at]!; c < choices.length; c++) {
+      const choice = choices[c]!;
       work.steps--;
-      if (weight + choice.weight * (1 + alike) + unlike > (best?.weight ?? Number.MAX_VALUE)) return;
+      if (weight + choice.weight * (1 + alike) + others > most()) return;
       if (!open.isOpen(choice.index)) continue;
       taken.push(choice);
-      if (at === moving.length - 1) keep(moving, weight + choice.weight);
+      if (at === movers.length - 1) keep(movers, weight + choice.weight);
       else {
         open.stand(choice.khz);
-        assign(moving, weight + choice.weight);
+        assign(movers, weight + choice.weight);
         open.takeBack();
       }
       taken.pop();
     }
   };
-  /** Each craft stays, if it goes together with those that stay, or moves. */
-  const choose = (i: number, moving: number[], changes: number, mayStay: (i: number) => boolean): void => {
-    if (work.steps <= 0) return;
-    work.steps--;
-    if (i === craft.length) {
-      if (moving.length === changes && changes === 0) keep([], 0);
-      else if (moving.length === changes) assign(moving, 0);
-      return;
-    }
-    if (craft.length - i > changes - moving.length && mayStay(i)) {
-      open.stand(craft[i]!.khz);
-      choose(i + 1, moving, changes, mayStay);
-      open.takeBack();
-    }
-    if (moving.length < changes) choose(i + 1, [...moving, i], changes, mayStay);
+  /** Goes on with all that stay in their places. */
+  const staying = (moving: readonly number[], then: () => void): void => {
+    const stays = craft.flatMap(({ khz }, i) => (moving.includes(i) ? [] : khz));
+    for (const khz of stays) open.stand(khz);
+    then();
+    for (const _ of stays) open.takeBack();
   };
-  return (changes: number, mayStay: (i: number) => boolean): Best | null => {
-    best = null;
-    choose(0, [], changes, mayStay);
-    return best;
+  const moversOf = (moving: readonly number[], isUnnamed: (i: number) => boolean): Mover[] => {
+    const mover = (i: number): Mover => ({
+      craft: i,
+      kind: `${classOf[i]} ${isUnnamed(i)}`,
+      choices: (isUnnamed(i) ? unnamed : named)[i]!,
+    });
+    // Of named channels there are few: whoever goes to one is tried first.
+    return [...moving.filter((i) => !isUnnamed(i)), ...moving.filter(isUnnamed)].map(mover);
   };
+
+  return {
+    /** All ways to choose so many craft that the others go together, and that channels for these may be found. */
+    movings(changes: number): number[][] {
+      const found: number[][] = [];
+      const choose = (i: number, moving: readonly number[]): void => {
+        if (work.steps <= 0) return;
+        work.steps--;
+        if (i === craft.length) {
+          // Whether so many go together at all is known much sooner than who of them goes where.
+          if (addsUp(open, channels, changes, spacing, work) !== false) found.push([...moving]);
+          return;
+        }
+        if (craft.length - i > changes - moving.length && open.isOpen(indexOf.get(craft[i]!.khz)!)) {
+          open.stand(craft[i]!.khz);
+          choose(i + 1, moving);
+          open.takeBack();
+        }
+        if (moving.length < changes) choose(i + 1, [...moving, i]);
+      };
+      choose(0, []);
+      return found;
+    },
+    /** The best plan of those by which one of these moves, so many of its craft to a frequency that nobody named. */
+    bestOf(movings: readonly (readonly number[])[], count: number): Best | null {
+      best = null;
+      for (const moving of movings)
+        staying(moving, () => {
+          if (moving.length === 0) return keep([], 0);
+          for (const some of subsets(moving, count))
+            assign(
+              moversOf(moving, (i) => some.includes(i)),
+              0,
+            );
+        });
+      return best;
+    },
+  };
+}
+
+function weighed(
+  { khz, choices }: Movable,
+  isOfThese: (rank: Rank) => boolean,
+  indexOf: ReadonlyMap<number, number>,
+): Weighed[] {
+  return choices
+    .filter((each) => each.khz !== khz && isOfThese(each.rank))
+    .map((each) => {
+      const moved = Math.abs(each.khz - khz);
+      const weight = moved + (each.rank === "spare" ? 0 : FOR_NO_SPARE);
+      return { khz: each.khz, index: indexOf.get(each.khz)!, moved, weight };
+    })
+    .sort((a, b) => a.weight - b.weight || a.khz - b.khz)
+    .map((each, order) => ({ ...each, order }));
+}
+
+/** Every subset of so many. */
+function subsets(all: readonly number[], count: number): number[][] {
+  if (count === 0) return [[]];
+  return all.flatMap((first, i) => subsets(all.slice(i + 1), count - 1).map((rest) => [first, ...rest]));
+}
+
+function sumOf(numbers: readonly number[]): number {
+  return numbers.reduce((sum, each) => sum + each, 0);
 }
 
 /** The first craft that sends as this one does and may go where it may; the craft itself where there is none before it. */
@@ -180,26 +236,26 @@ function lightest(choices: readonly Weighed[], first: number, open: OpenChannels
   return Number.POSITIVE_INFINITY;
 }
 
-/** The plan by which each that moves goes where it was put; of craft that are alike the first moves least. */
-function bestOf(
+/** The plan by which each mover goes where it was put; of craft that are alike the first moves least. */
+function planOf(
   craft: readonly Movable[],
   classOf: readonly number[],
-  moving: readonly number[],
+  movers: readonly Mover[],
   taken: readonly Weighed[],
   weight: number,
 ): Best {
   const ends = craft.map(({ khz }) => ({ moved: 0, khz }));
-  for (const i of moving) {
-    const alike = moving.filter((other) => classOf[other] === classOf[i]);
-    const theirs = alike.map((other) => taken[moving.indexOf(other)]!);
-    theirs.sort((a, b) => a.moved - b.moved || a.khz - b.khz);
-    const { moved, khz } = theirs[alike.indexOf(i)]!;
-    ends[i] = { moved, khz };
+  for (const like of new Set(movers.map((each) => classOf[each.craft]!))) {
+    const alike = movers.flatMap((each, at) => (classOf[each.craft] === like ? [{ ...each, to: taken[at]! }] : []));
+    const places = alike.map(({ to: { moved, khz } }) => ({ moved, khz }));
+    places.sort((a, b) => a.moved - b.moved || a.khz - b.khz);
+    const inOrder = alike.map((each) => each.craft).sort((a, b) => a - b);
+    for (const [k, i] of inOrder.entries()) ends[i] = places[k]!;
   }
   return { weight, largest: Math.max(0, ...taken.map(({ moved }) => moved)), ends };
 }
 
-/** Of plans with as many changes. */
+/** Of plans with as many changes, and as many to frequencies that nobody named. */
 function isBetter(a: Best, b: Best): boolean {
   if (a.weight !== b.weight) return a.weight < b.weight;
   if (a.largest !== b.largest) return a.largest < b.largest;

@@ -4,7 +4,7 @@
  *
  * - `openChannels`: which channels of a list are still free beside carriers that come and go
  * - `leastSpanKhz`: how much room so many more carriers need at the least
- * - `fits`: whether so many of some channels go together
+ * - `fits`: whether so many of some channels go together; `addsUp`: beside others that stand
  */
 
 /** How near carriers and mixtures may come. */
@@ -104,9 +104,19 @@ export function leastSpanKhz(standing: readonly number[], more: number, { widthK
 
 /** Whether `count` of these channels, which are sorted, go together; null where the work was used up before that is known. */
 export function fits(channels: readonly number[], count: number, spacing: Spacing, work: Work): boolean | null {
-  const open = openChannels(channels, spacing, work);
+  return addsUp(openChannels(channels, spacing, work), channels, count, spacing, work);
+}
+
+/** Whether so many of the channels that are open go together with one another, and with those that stand. */
+export function addsUp(
+  open: OpenChannels,
+  channels: readonly number[],
+  count: number,
+  spacing: Spacing,
+  work: Work,
+): boolean | null {
   const highest = channels.at(-1) ?? 0;
-  /** Whether `more` further carriers have room above those that stand. */
+  /** Whether `more` further carriers have room above the last one that was added. */
   const from = (first: number, more: number): boolean | null => {
     if (more === 0) return true;
     for (let i = first; i < channels.length; i++) {
