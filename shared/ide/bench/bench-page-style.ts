@@ -24,7 +24,9 @@ main > .quiet { margin-top: .6rem; }
 .form { flex: 0 1 9rem; color: var(--quiet); font-size: .85em; }
 .days { table-layout: fixed; }
 .days code { font-size: .9em; }
+.days .check { width: 32%; }
 .days .day-line { width: 10em; }
+.again { display: block; font-style: italic; }
 .days td:nth-child(3) { white-space: nowrap; }
 .beside { float: right; width: 42%; margin: .3rem 0 .5rem 1.2rem; }
 .across { clear: both; max-width: 42rem; }

@@ -158,35 +158,27 @@ function readingOf(reading: BenchReading): string {
   return `<li class="reading"><label><span class="asked">${shownText(what)}</span> <span class="should">${shownText(beside)}</span> <input class="ruled" autocomplete="off" aria-description="such as ${shownText(form)}"></label> <span class="form" aria-hidden="true">such as ${shownText(form)}</span></li>`;
 }
 
-/** The days that the script keeps, with a line for the new one where one is due; why, of those that had a day. */
+/** The days that the script keeps, with a line for the new one where one is due. */
 function daysOf(checks: readonly BenchCheckState[]): string {
   if (checks.length === 0) return "";
-  const hasWhy = checks.some(isAgain);
-  const rows = checks.map((check) => {
-    const { name, title, due } = check;
+  const rows = checks.map(({ name, title, due, at }) => {
     const day =
       due.state === "done"
         ? `done ${shownText(due.day)}`
         : `<input class="ruled" autocomplete="off" aria-label="day of ${shownText(title)}">`;
-    const why = hasWhy ? `<td>${isAgain(check) ? shownText(check.due.why) : ""}</td>` : "";
-    return `<tr><th scope="row">${shownText(title)}</th><td><code>${shownText(name)}</code></td><td>${day}</td>${why}</tr>`;
+    // A check that had a day says why it is to be done again.
+    const again = due.state === "due" && at !== null ? ` <span class="again">${shownText(due.why)}</span>` : "";
+    return `<tr><th scope="row">${shownText(title)}</th><td><code>${shownText(name)}</code>${again}</td><td>${day}</td></tr>`;
   });
   return `<section aria-labelledby="days">
 <h2 id="days">Days to write into “bench”</h2>
 <table class="days">
-<thead><tr><th scope="col">Check</th><th scope="col">Line</th><th scope="col" class="day-line">Day</th>${hasWhy ? '<th scope="col">Why again</th>' : ""}</tr></thead>
+<thead><tr><th scope="col" class="check">Check</th><th scope="col">Line</th><th scope="col" class="day-line">Day</th></tr></thead>
 <tbody>
 ${rows.join("\n")}
 </tbody>
 </table>
 </section>`;
-}
-
-/** A check that had a day, and is to be done again. */
-function isAgain(
-  check: BenchCheckState,
-): check is BenchCheckState & { readonly due: Extract<BenchCheckState["due"], { state: "due" }> } {
-  return check.due.state === "due" && check.at !== null;
 }
 
 function unknownOf(unknown: readonly string[]): string {
