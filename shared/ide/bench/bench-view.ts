@@ -10,6 +10,8 @@ import type { BenchReading } from "../../protocol/bench.ts";
 export interface BenchView {
   /** What is certain of the craft, where a file of it is missing. */
   readonly craft: Craft;
+  /** The craft as its files have it, for what takes care of missing ones by itself. */
+  readonly whole: Craft;
   readonly workspace: Workspace;
   readonly catalogue: Catalogue;
   /** The setting, by SECTION.NAME, if a line says it without a fault. */
@@ -56,6 +58,7 @@ export function benchView(whole: Craft, workspace: Workspace): BenchView {
   };
   const view: BenchView = {
     craft,
+    whole,
     workspace,
     catalogue,
     said,

@@ -1,5 +1,6 @@
 /** The link: handset and receiver find each other. */
 
+import { boardOf } from "../../logic/from-craft.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import { bandsMeet } from "../../rules/lib/bands-meet.ts";
 import { benchStep, sentences } from "./bench-step.ts";
@@ -16,6 +17,10 @@ export function linkSteps(view: BenchView): BenchStep[] {
         : bandMhz !== null && handsetMhz !== null && !bandsMeet(bandMhz, handsetMhz)
           ? `STOP: the receiver is on ${band} and the handset on ${ofHandset}: the two never bind.`
           : `Receiver and handset are both in the ${band} band.`;
+  const arm = view.mode("arm");
+  const board = boardOf(view.craft, view.workspace);
+  const armsAtRest =
+    arm !== null && board.armed !== null && board.sets.meet(board.sets.where(board.rest), board.armed) === true;
   const rate = view.text("link.packet-rate");
   const channels = view.integer("link.channels");
   return [
@@ -28,8 +33,14 @@ export function linkSteps(view: BenchView): BenchStep[] {
         rate !== null && `The handset sends ${rate.replace(" Hz", "")} packets a second.`,
         channels !== null && `${channels} channels arrive.`,
       ),
-      risk: "powered",
-      from: view.from("link.band", "transmitter.band", "link.packet-rate", "link.channels"),
+      caution: armsAtRest
+        ? `As the script has it this craft is armed with every control at rest, as soon as the link is there (arm ${arm?.text}). Change that first.`
+        : null,
+      risk: armsAtRest ? "may-arm" : "powered",
+      from: [
+        ...view.from("link.band", "transmitter.band", "link.packet-rate", "link.channels"),
+        ...(armsAtRest ? view.modeLines("arm") : []),
+      ],
     }),
     ...startCheckSteps(view),
     ...telemetrySteps(view),

@@ -63,6 +63,9 @@ function disarmedStep(view: BenchView, loss: SignalLoss): BenchStep {
   const presets = receiver === "preset" ? view.text("link.preset-channels") : null;
   const holds = receiver === "hold";
   const power = view.text("video.power-lost");
+  const armsItself = courses.some(({ phases }) =>
+    phases.some(({ deed }) => deed.kind === "obeys-presets" && deed.armsItself),
+  );
   return benchStep({
     id: "loss.disarmed",
     what: "Disarmed, switch the handset off, and watch the receiver and the board's figures.",
@@ -76,8 +79,10 @@ function disarmedStep(view: BenchView, loss: SignalLoss): BenchStep {
     ),
     caution: holds
       ? "Do not try this armed: with the handset off nothing would stop the motors. Let the receiver fall silent first, and say so in the script."
-      : null,
-    risk: "powered",
+      : armsItself
+        ? "These presets turn arm on: the craft may arm by itself, with the handset off. Change them first."
+        : null,
+    risk: armsItself ? "may-arm" : "powered",
     check: CHECK,
     from: view.from("link.on-loss", "link.lost-after", "link.preset-channels", "video.power-lost"),
   });

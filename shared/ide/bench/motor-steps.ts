@@ -10,7 +10,7 @@ import type { BenchView } from "./bench-view.ts";
 const CHECK = "bench.motors-checked";
 
 export function motorSteps(view: BenchView): BenchStep[] {
-  const picture = motorsPicture(view.craft, view.workspace);
+  const picture = motorsPicture(view.whole, view.workspace);
   const isSaid = picture?.motors.some(
     ({ place, direction, isRead }) => place !== null || direction !== null || !isRead,
   );

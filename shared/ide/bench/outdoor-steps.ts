@@ -57,7 +57,7 @@ function placeStep(view: BenchView): BenchStep {
 }
 
 function propellerStep(view: BenchView): BenchStep {
-  const motors = motorsPicture(view.craft, view.workspace)?.motors ?? [];
+  const motors = motorsPicture(view.whole, view.workspace)?.motors ?? [];
   const each = motors.flatMap(({ number, place, direction }) =>
     direction === null ? [] : [`motor ${number}${place === null ? "" : ` (${placeWords(place)})`} ${direction}`],
   );

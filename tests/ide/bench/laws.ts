@@ -12,7 +12,7 @@ import { catalogue } from "../compare/made-lines.ts";
 export const MOST_RISK: readonly (readonly [phase: string, most: BenchRisk])[] = [
   ["unpowered", "unpowered"],
   ["first-power", "powered"],
-  ["link", "powered"],
+  ["link", "may-arm"],
   ["sticks", "may-arm"],
   ["mount", "powered"],
   ["switches", "spins"],
