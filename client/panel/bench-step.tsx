@@ -56,8 +56,8 @@ export function StepRow({ step, number, file, tab, isTicked, isNow, why, sight, 
         {why !== "" && <p class="quiet">{why}</p>}
       </div>
       <div class="step-more">
-        {isNow &&
-          readings.map((reading) => (
+        {readings.map((reading) =>
+          isNow ? (
             <ReadingField
               key={reading.name}
               reading={reading}
@@ -65,7 +65,12 @@ export function StepRow({ step, number, file, tab, isTicked, isNow, why, sight, 
               tab={tab}
               leave={() => document.getElementById(boxId)?.focus()}
             />
-          ))}
+          ) : (
+            <p key={reading.name}>
+              {reading.what}: {reading.text ?? "not written down"}
+            </p>
+          ),
+        )}
         {(sight || from.length > 0) && (
           <p class="step-ways">
             {sight && (
