@@ -4,7 +4,7 @@ import type { BenchLooks } from "../../shared/protocol/bench.ts";
 import type { BenchLooksOf } from "../../shared/protocol/panel-messages.ts";
 import { loadState, onHostMessage, postToHost, saveState } from "./host.ts";
 
-const UNTOUCHED: BenchLooks = { ticked: [], shown: null, folds: {} };
+const UNTOUCHED: BenchLooks = { ticks: {}, shown: null, folds: {} };
 /** Craft that are remembered: whoever is at the bench has one of them before him. */
 const MOST_CRAFT = 20;
 

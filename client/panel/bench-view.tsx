@@ -10,6 +10,7 @@ import { Checks, progressOf } from "./bench-checks.tsx";
 import { useBenchLooks } from "./bench-looks.ts";
 import { Phase } from "./bench-phase.tsx";
 import type { BenchSight } from "./bench-step.tsx";
+import { tickedIn, toggled, withoutCheck } from "./bench-ticks.ts";
 import { onHostMessage, postToHost } from "./host.ts";
 import { useRowKeys } from "./row-keys.ts";
 import { useUndoKeys } from "./undo-keys.ts";
@@ -36,7 +37,7 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
   const root = useRef<HTMLDivElement>(null);
   const [looks, look] = useBenchLooks(list.file);
   const [told, setTold] = useState<Told | null>(null);
-  const ticked = new Set(looks.ticked);
+  const ticked = tickedIn(list, looks.ticks, Date.now());
   const ids = list.phases.flatMap(({ steps }) => steps.map(({ id }) => id));
   const next = ids.find((id) => !ticked.has(id));
   const phaseOf = (id: string | undefined) =>
@@ -72,12 +73,14 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
   const tick = (id: string) => {
     setTold(null);
     // A phase in which something is done stays unfolded, also once the next step is in another one.
-    const now = ticked.has(id) ? looks.ticked.filter((each) => each !== id) : [...looks.ticked, id];
-    look({ ticked: now, folds: unfolded(id) });
+    look({ ticks: toggled(list, looks.ticks, id, Date.now()), folds: unfolded(id) });
   };
   const foldAll = (to: "unfolded" | "folded") =>
     look({ folds: Object.fromEntries(list.phases.map(({ name }) => [name, to])) });
-  const make = (gesture: BenchMade) => postToHost({ kind: "bench", file, gesture });
+  const make = (gesture: BenchMade) => {
+    postToHost({ kind: "bench", file, gesture });
+    if (gesture.kind === "void") look({ ticks: withoutCheck(list, looks.ticks, gesture.check) });
+  };
   const onKeyDown = (event: KeyboardEvent) => {
     const box = event.target;
     if (event.key === "Enter" && box instanceof HTMLInputElement && box.type === "checkbox" && box.closest(".step")) {
@@ -117,7 +120,7 @@ export function BenchView({ picture, file, stands, from, show }: Props) {
             </button>
           )}
           {done > 0 && (
-            <button type="button" class="link" onClick={() => look({ ticked: [], folds: {} })}>
+            <button type="button" class="link" onClick={() => look({ ticks: {}, folds: {} })}>
               Begin anew
             </button>
           )}

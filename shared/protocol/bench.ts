@@ -96,10 +96,12 @@ export interface BenchPicture {
 }
 export type BenchShown = "all" | "due";
 
+/** The steps that were ticked, by their ids: what each said then, shortened, and when. */
+export type BenchTicks = Readonly<Record<string, { readonly said: string; readonly atMs: number }>>;
+
 /** How a craft's list is looked at. It is no part of the script. */
 export interface BenchLooks {
-  /** The steps that are ticked, by their ids. */
-  readonly ticked: readonly string[];
+  readonly ticks: BenchTicks;
   /** Null: not chosen; then only what is due is shown once some check has a day. */
   readonly shown: BenchShown | null;
   /** The phases that were unfolded or folded; any other is unfolded while the next step is in it. */

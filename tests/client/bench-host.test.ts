@@ -89,7 +89,9 @@ test("a reading is tried for the page that types it", async () => {
 
 test("ticks go to the other page; a page that comes back gets the newest, and its own where nobody has any", () => {
   const { bench, pages, side, tab } = host();
-  const looks = (ticked: string[]) => ({ [JUG]: { ticked, shown: null, folds: {} } });
+  const looks = (ticked: string[]) => ({
+    [JUG]: { ticks: Object.fromEntries(ticked.map((id) => [id, { said: "x", atMs: 1 }])), shown: null, folds: {} },
+  });
   bench.receive({ kind: "bench-looks", looks: looks(["a"]), since: "before" }, side, undefined);
   expect(pages.side.at(-1)).toEqual({ kind: "bench-looks", looks: looks(["a"]) });
   bench.receive({ kind: "bench-looks", looks: looks(["a", "b"]), since: "now" }, side, undefined);
@@ -104,13 +106,17 @@ test("how much is shown is asked of the server anew, also of a layer by the craf
   expect(bench.shown(HABITS)).toBeUndefined();
   bench.came({ file: HABITS, bench: { list: { file: JUG } } } as unknown as PanelModel);
   bench.receive(
-    { kind: "bench-looks", looks: { [JUG]: { ticked: [], shown: "all", folds: {} } }, since: "now" },
+    { kind: "bench-looks", looks: { [JUG]: { ticks: {}, shown: "all", folds: {} } }, since: "now" },
     side,
     undefined,
   );
   expect([bench.shown(JUG), bench.shown(HABITS), refreshed()]).toEqual(["all", "all", 1]);
   bench.receive(
-    { kind: "bench-looks", looks: { [JUG]: { ticked: ["a"], shown: "all", folds: {} } }, since: "now" },
+    {
+      kind: "bench-looks",
+      looks: { [JUG]: { ticks: { a: { said: "x", atMs: 1 } }, shown: "all", folds: {} } },
+      since: "now",
+    },
     side,
     undefined,
   );

@@ -1,6 +1,7 @@
 /** The bench list in the page by itself, over lists made by hand: ticks, readings, days, the ways to the pictures and back. */
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import { inProject } from "../../.dev/say.mjs";
+import { toggled } from "../../client/panel/bench-ticks.ts";
 import { panelOf } from "../../shared/ide/panel/panel.ts";
 import type { BenchList, BenchPicture } from "../../shared/protocol/bench.ts";
 import type { BenchTrial } from "../../shared/protocol/bench-edit.ts";
@@ -174,6 +175,10 @@ test("once all of a check is ticked its day is offered, and a check can be void"
     { kind: "day", check: "bench.motors-checked" },
     { kind: "void", check: "bench.motors-checked" },
   ]);
+  // What no longer holds is not ticked either.
+  expect(await box(/motor 1 alone/).isChecked()).toBe(false);
+  await box(/motor 1 alone/).check();
+  await box(/motor 2 alone/).check();
   const now = new Date();
   const two = (number: number) => String(number).padStart(2, "0");
   await show(benchOf({ motors: `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`, due: false }));
@@ -204,7 +209,7 @@ test("ticks stay with their craft, on every page, and come from a page that has 
   expect((await posted("bench-looks")).at(-1)).toEqual({
     kind: "bench-looks",
     since: "now",
-    looks: { [JUG]: { ticked: ["unpowered.propellers"], shown: null, folds: expect.any(Object) } },
+    looks: { [JUG]: { ticks: { "unpowered.propellers": expect.any(Object) }, shown: null, folds: expect.any(Object) } },
   });
   await show({ ...benchOf(), file: "file:///shed/craft/mug.fettle", craft: "Mug" });
   expect(await box(/propellers off/).isChecked()).toBe(false);
@@ -212,7 +217,9 @@ test("ticks stay with their craft, on every page, and come from a page that has 
   expect(await box(/propellers off/).isChecked()).toBe(true);
   await panel.post({
     kind: "bench-looks",
-    looks: { [JUG]: { ticked: ["switches.1"], shown: null, folds: { switches: "unfolded" } } },
+    looks: {
+      [JUG]: { ticks: toggled(benchOf(), {}, "switches.1", Date.now()), shown: null, folds: { switches: "unfolded" } },
+    },
   });
   expect(await box(/propellers off/).isChecked()).toBe(false);
   expect(await box(/Put TR/).isChecked()).toBe(true);
@@ -220,7 +227,7 @@ test("ticks stay with their craft, on every page, and come from a page that has 
   await page.getByRole("tab", { name: "Bench" }).click();
   await expect
     .poll(async () => (await posted("bench-looks")).at(-1))
-    .toMatchObject({ since: "before", looks: { [JUG]: { ticked: ["switches.1"] } } });
+    .toMatchObject({ since: "before", looks: { [JUG]: { ticks: { "switches.1": expect.any(Object) } } } });
   expect(await box(/Put TR/).isChecked()).toBe(true);
 });
 
