@@ -134,14 +134,15 @@ function stepOf(step: BenchStep, number: string, why: string, where: string): st
   const parts = [
     why,
     `<div class="said"><p class="what"><label for="${box}">${shownText(what)}</label></p>${
-      expect === null ? "" : `<p class="expect">${shownText(expect)}</p>`
+      expect === null ? "" : `<p class="expect" id="see-${number}">${shownText(expect)}</p>`
     }</div>`,
     caution === null ? "" : `<p class="caution"><strong>${shownText(caution)}</strong></p>`,
     readings.length === 0 ? "" : `<ul class="plain readings">${readings.map(readingOf).join("")}</ul>`,
     where,
   ];
   const said = parts.filter((part) => part !== "").join("\n");
-  return `<li><div class="step" data-step="${shownText(id)}"><input type="checkbox" id="${box}"><span class="number">${number}</span><div>
+  const described = expect === null ? "" : ` aria-describedby="see-${number}"`;
+  return `<li><div class="step" data-step="${shownText(id)}"><input type="checkbox" id="${box}"${described}><span class="number">${number}</span><div>
 ${said}
 </div></div></li>`;
 }

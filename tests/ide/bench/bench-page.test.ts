@@ -37,8 +37,11 @@ test("each step stands once: a box and a number, what to do, and what to see the
     expect(wordsOf(item)).toContain(what);
     if (due.state === "done") return;
     expect(wordsOf(item)).toContain(seen ?? "");
-    const box = /<input type="checkbox" id="([^"]*)">/.exec(item)?.[1];
+    // A screen reader says both at the box.
+    const [, box, described] = /<input type="checkbox" id="([^"]*)"(?: aria-describedby="([^"]*)")?>/.exec(item)!;
     expect(item).toContain(`<label for="${box}">`);
+    expect(described).toBe(seen === null ? undefined : `see-${number}`);
+    if (described) expect(item).toContain(`id="${described}"`);
   });
 });
 
