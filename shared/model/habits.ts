@@ -13,8 +13,8 @@ export interface HabitPlace {
 export interface HabitVote {
   readonly place: HabitPlace;
   readonly count: number;
-  /** Some of them by their names, in order of path. */
-  readonly names: readonly string[];
+  /** The first of them in order of path: one more than are told, as the one that is told is not told of itself. */
+  readonly first: readonly { readonly file: string; readonly name: string }[];
 }
 
 /** What is known of all craft with one handset. */

@@ -25,15 +25,18 @@ function writeFleet(): string {
   return folder;
 }
 
-function checkOnce(folder: string): string {
+function runOnce(command: string, folder: string): string {
   const begun = performance.now();
   try {
-    execFileSync(process.execPath, [join(process.cwd(), "dist/fettle.js"), "check", folder], { stdio: "pipe" });
+    execFileSync(process.execPath, [join(process.cwd(), "dist/fettle.js"), command, folder], {
+      stdio: "pipe",
+      maxBuffer: 2 ** 28,
+    });
   } catch (error) {
     // Findings are no failure.
     if ((error as { status?: number }).status !== 1) throw error;
   }
-  return `fettle check of ${CRAFT} craft: ${ms(performance.now() - begun)} ms`;
+  return `fettle ${command} of ${CRAFT} craft: ${ms(performance.now() - begun)} ms`;
 }
 
 async function serve(folder: string, workspaceFindings: "all" | "open"): Promise<string[]> {
@@ -137,7 +140,12 @@ async function serve(folder: string, workspaceFindings: "all" | "open"): Promise
 export async function run(): Promise<string> {
   const folder = writeFleet();
   try {
-    return [checkOnce(folder), ...(await serve(folder, "open")), ...(await serve(folder, "all"))].join("\n");
+    return [
+      runOnce("check", folder),
+      runOnce("fleet", folder),
+      ...(await serve(folder, "open")),
+      ...(await serve(folder, "all")),
+    ].join("\n");
   } finally {
     rmSync(folder, { recursive: true });
   }

@@ -5,7 +5,7 @@ import { joinWithAnd } from "../../text/list.ts";
 import type { CraftRule, ExampleFiles, Report } from "../engine/rule.ts";
 import { conditionLocation } from "../lib/condition-locations.ts";
 import { WHEEL } from "../lib/example-files.ts";
-import { mostOf, placeKey } from "../lib/fleet-habits.ts";
+import { MOST_NAMES, mostOf, placeKey } from "../lib/fleet-habits.ts";
 import { habitPlace, includesPlace } from "../lib/habit-places.ts";
 import { habitTexts } from "../lib/habit-texts.ts";
 import { EVERY_MODE } from "../lib/name-groups.ts";
@@ -17,7 +17,7 @@ const GRAVE: ReadonlySet<string> = new Set(["arm", "turtle", "return-home"]);
 function votesNow(votes: readonly HabitVote[], counted: HabitPlace | undefined, now: HabitPlace): HabitVote[] {
   const others = votes.map((vote) => (vote.place.key === counted?.key ? { ...vote, count: vote.count - 1 } : vote));
   const own = others.find(({ place }) => place.key === now.key);
-  if (!own) return [...others, { place: now, count: 1, names: [] }];
+  if (!own) return [...others, { place: now, count: 1, first: [] }];
   return others.map((vote) => (vote === own ? { ...vote, count: vote.count + 1 } : vote));
 }
 
@@ -30,7 +30,8 @@ function reportOf(craft: Craft, workspace: Workspace, mode: string, now: HabitPl
   const most = mostOf(votes);
   if (!most || most.vote.place.key === now.key) return [];
   const { vote, of } = most;
-  const names = joinWithAnd(vote.names.map((name) => `“${name}”`));
+  const others = vote.first.filter(({ file }) => file !== craft.file).slice(0, MOST_NAMES);
+  const names = joinWithAnd(others.map(({ name }) => `“${name}”`));
   const why = includesPlace(now, vote.place)
     ? "A hand that knows the others does not expect it there as well"
     : "A hand that knows the others looks for it in the wrong place";

@@ -117,12 +117,12 @@ export function placeKey(handset: FilePath, mode: string, text: string): string 
 }
 
 /** As many craft as are told by name. */
-const MOST_NAMES = 2;
+export const MOST_NAMES = 2;
 
 interface Counting {
   readonly place: HabitPlace;
   count: number;
-  readonly names: string[];
+  readonly first: { readonly file: FilePath; readonly name: string }[];
 }
 
 function countedOf(known: ReadonlyMap<FilePath, Read>, places: SharedHabits["places"]): CountedHabits {
@@ -133,9 +133,9 @@ function countedOf(known: ReadonlyMap<FilePath, Read>, places: SharedHabits["pla
     const modes = entryOf(groups, ballot.handset, () => new Map<string, Map<string, Counting>>());
     for (const [mode, place] of ballot.places) {
       const byPlace = entryOf(modes, mode, () => new Map<string, Counting>());
-      const vote = entryOf(byPlace, place.key, (): Counting => ({ place, count: 0, names: [] }));
+      const vote = entryOf(byPlace, place.key, (): Counting => ({ place, count: 0, first: [] }));
       vote.count++;
-      if (vote.names.length < MOST_NAMES) vote.names.push(ballot.name);
+      if (vote.first.length <= MOST_NAMES) vote.first.push({ file, name: ballot.name });
     }
   }
   const shared = new Map<FilePath, SharedHabits>();
@@ -158,7 +158,9 @@ function habitsOf({ handset, places: own }: Ballot, shared: SharedHabits): Fleet
   for (const [mode, place] of own) {
     const most = mostOf(shared.votes.get(mode)!);
     if (most && most.vote.place.key !== place.key)
-      id.push(`${mode}: ${most.vote.count} of ${most.of}, ${most.vote.place.key}, ${most.vote.names.join(", ")}`);
+      id.push(
+        `${mode}: ${most.vote.count} of ${most.of}, ${most.vote.place.key}, ${most.vote.first.map(({ name }) => name).join(", ")}`,
+      );
   }
   return { ...shared, handset, own, id: id.join("\n") };
 }
