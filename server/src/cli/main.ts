@@ -25,8 +25,9 @@ function converse(): Conversation {
 
 /** The line in which standard error shows how far long work is: written over itself, and gone at the end. */
 function progress(words: string | null): void {
-  const { columns = 80 } = process.stderr;
-  process.stderr.write(`\r\u001b[K${words === null ? "" : oneLine(words).slice(0, columns - 1)}`);
+  // Some terminals do not say how wide they are, and give 0.
+  const most = (process.stderr.columns || 80) - 1;
+  process.stderr.write(`\r\u001b[K${words === null ? "" : oneLine(words).slice(0, most)}`);
 }
 
 // A reader that closes the pipe early, as `head` does, is not an error.
@@ -42,7 +43,7 @@ process.exitCode = await run(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   error: (text) => void process.stderr.write(text),
   input,
-  ...(process.stdout.isTTY && { columns: process.stdout.columns }),
+  ...(process.stdout.isTTY && process.stdout.columns > 0 && { columns: process.stdout.columns }),
   ...(process.stderr.isTTY && process.env.TERM !== "dumb" && { progress }),
   program: { node: process.execPath, script: process.argv[1]! },
   ...(process.stdin.isTTY && { converse }),
