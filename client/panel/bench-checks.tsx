@@ -47,9 +47,21 @@ interface Props {
 /** All checks of the craft, at the foot of the list. */
 export function Checks({ progress, isNow, make }: Props) {
   if (progress.length === 0) return null;
+  const complete = progress.filter(isComplete);
+  // Each is a step to undo of its own.
+  const writeAll = () => {
+    for (const { check } of complete) make({ kind: "day", check: check.name });
+  };
   return (
     <section aria-labelledby="bench-checks">
       <h2 id="bench-checks">Days of checks</h2>
+      {isNow && complete.length > 1 && (
+        <p>
+          <button type="button" onClick={writeAll}>
+            Write today's day for all {complete.length}
+          </button>
+        </p>
+      )}
       <ul class="check-days">
         {progress.map((each) => (
           <li key={each.check.name}>

@@ -179,6 +179,14 @@ test("once all of a check is ticked its day is offered, and a check can be void"
   expect(await box(/motor 1 alone/).isChecked()).toBe(false);
   await box(/motor 1 alone/).check();
   await box(/motor 2 alone/).check();
+  await panel.posted();
+  await box(/Move roll/).check();
+  await page.getByRole("button", { name: "Write today's day for all 2" }).click();
+  expect((await posted("bench")).map(({ gesture }) => gesture)).toEqual([
+    { kind: "day", check: "bench.order-checked" },
+    { kind: "day", check: "bench.motors-checked" },
+  ]);
+  await box(/Move roll/).uncheck();
   const now = new Date();
   const two = (number: number) => String(number).padStart(2, "0");
   await show(benchOf({ motors: `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`, due: false }));
