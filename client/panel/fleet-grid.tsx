@@ -27,8 +27,8 @@ interface Props {
 }
 
 /** Whole steps in which the window moves. */
-const ROW_STEP = 12;
-const COLUMN_STEP = 4;
+const ROW_STEP = 6;
+const COLUMN_STEP = 2;
 /** Columns are as wide as their longest text, within bounds; in letters. */
 const LEAST_LETTERS = 5;
 const MOST_LETTERS = 24;
