@@ -54,6 +54,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
       "describe",
       "effective-entry",
       "format",
+      "hover-words",
       "known-controls",
       "markdown",
       "missing-parts",

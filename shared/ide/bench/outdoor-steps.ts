@@ -1,9 +1,11 @@
 /** Outdoors: the range walk, propellers on, the hover, what flies by itself, and the way home last of all. */
 import { placeWords } from "../../draw/motors-words.ts";
 import { packsOf } from "../../numbers/pack-of.ts";
+import { usualHover } from "../../numbers/thrust-of.ts";
 import type { BenchStep } from "../../protocol/bench.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { formatDuration } from "../context/format.ts";
+import { currentRange, throttleRange } from "../context/hover-words.ts";
 import { motorsPicture } from "../panel/motors.ts";
 import { benchStep, sentences } from "./bench-step.ts";
 import type { BenchView } from "./bench-view.ts";
@@ -117,6 +119,7 @@ function hoverSteps(view: BenchView): BenchStep[] {
         throttle !== null && `It hovers at ${throttle}${throttle.endsWith("%") ? " throttle" : ""}.`,
         current !== null && `It draws ${current}.`,
         seconds !== null && `By that a pack lasts ${formatDuration(seconds)} in a hover.`,
+        likelyHover(view),
       ),
       caution: "At the first twitch that nobody asked for: disarm.",
       risk: "flies",
@@ -142,6 +145,14 @@ function hoverSteps(view: BenchView): BenchStep[] {
       from: view.from("bench.motor-heat-read"),
     }),
   ];
+}
+
+/** What is to be expected of the hover by mass, propellers, motors and pack, roughly; null where that is not known. */
+function likelyHover({ craft, catalogue }: BenchView): string | null {
+  const hover = usualHover(craft, catalogue);
+  if (!("currentA" in hover)) return null;
+  const throttle = hover.throttle === null ? "" : `${throttleRange(hover.throttle)}, and `;
+  return `A rough estimate from mass, propellers and pack: ${throttle}${currentRange(hover)}.`;
 }
 
 /** Modes that change how the craft flies, in the order in which one dares them. */

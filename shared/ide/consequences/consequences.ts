@@ -18,11 +18,18 @@ import {
   rateProviders,
   safetyProviders,
 } from "./flight.ts";
+import { likelyHover } from "./hover.ts";
 import { benchProviders, meterProviders } from "./meters.ts";
 import { frameProviders, hoverStick, motorProviders, sensorProviders } from "./motors.ts";
 import { osdProviders, placeProvider } from "./osd.ts";
 import { packProviders } from "./pack.ts";
-import type { Consequence, ConsequenceProvider, ConsequenceProviders, ConsequenceSubject } from "./provider.ts";
+import {
+  type Consequence,
+  type ConsequenceProvider,
+  type ConsequenceProviders,
+  type ConsequenceSubject,
+  combined,
+} from "./provider.ts";
 import {
   cameraProviders,
   linkProviders,
@@ -35,8 +42,14 @@ import {
 export type { Consequence } from "./provider.ts";
 
 const providers: Readonly<Record<string, ConsequenceProviders>> = {
-  pack: { ...packProviders, ...meterProviders, ...smoothingProviders, "hover-throttle": hoverStick },
-  frame: frameProviders,
+  pack: {
+    ...packProviders,
+    ...meterProviders,
+    ...smoothingProviders,
+    "hover-throttle": combined(hoverStick, likelyHover),
+    "hover-current": combined(packProviders["hover-current"]!, likelyHover),
+  },
+  frame: { ...frameProviders, "hover-throttle": combined(hoverStick, likelyHover) },
   motors: motorProviders,
   sensors: sensorProviders,
   filters: filterProviders,

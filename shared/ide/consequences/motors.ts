@@ -246,5 +246,4 @@ export const frameProviders: ConsequenceProviders = {
   mass: massEach,
   "propeller-diameter": tipSpeed,
   "propeller-blades": bladePass,
-  "hover-throttle": hoverStick,
 };

@@ -40,6 +40,7 @@ import { rule as fleetHabit } from "../all/fleet-habit.ts";
 import { rule as fleetVideo } from "../all/fleet-video.ts";
 import { rule as gridMismatch } from "../all/grid-mismatch.ts";
 import { rule as hiddenText } from "../all/hidden-text.ts";
+import { rule as hoverDoubtful } from "../all/hover-doubtful.ts";
 import { rule as levelsLost } from "../all/levels-lost.ts";
 import { rule as lineBeaten } from "../all/line-beaten.ts";
 import { rule as linesAlike } from "../all/lines-alike.ts";
@@ -136,6 +137,7 @@ export const rules: readonly Rule[] = [
   fleetVideo,
   gridMismatch,
   hiddenText,
+  hoverDoubtful,
   levelsLost,
   lineBeaten,
   linesAlike,

@@ -59,7 +59,7 @@ const allPackChecks = onceFor((craft, catalogue): readonly { readonly checks: Pa
  * the plain one only. `also` is what the check depends on besides the pack: if a check has found nothing
  * and neither has changed, it is skipped, as a craft may have many packs and only one is edited.
  */
-export function packReports<A extends number | null | undefined>(
+export function packReports<A extends number | string | null | undefined>(
   craft: Craft,
   workspace: Workspace,
   check: Check<A>,

@@ -36,7 +36,7 @@ const wholeCraftRules = rules.filter((rule): rule is WholeCraftRule => rule.scop
 const ASKED_IN_VAIN: readonly { readonly rules: string; readonly names: string; readonly why: string }[] = [
   {
     rules:
-      "arm-on-low-pulse channel-beyond condition-never descend-blind endpoints-off failsafe-holds-arm levels-lost thin-margin thrust-odd",
+      "arm-on-low-pulse channel-beyond condition-never descend-blind endpoints-off failsafe-holds-arm levels-lost thin-margin thrust-odd hover-doubtful",
     names: "link.channels link.endpoints link.on-loss link.preset-channels link.resolution link.two-level",
     why: "linkOf reads all that is said of the link",
   },

@@ -1,0 +1,122 @@
+import type { Craft } from "../../model/craft.ts";
+import { settingOf } from "../../model/setting-lookup.ts";
+import type { Expected } from "../../numbers/thrust.ts";
+import { hoverKey, hoverWithPack } from "../../numbers/thrust-of.ts";
+import type { CraftRule, SettingName } from "../engine/rule.ts";
+import { decimalText } from "../lib/figures.ts";
+import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts";
+import { percentOf } from "../lib/throttle.ts";
+
+/** What the estimate rests on, the most usual slips first. */
+const RESTS_ON: readonly SettingName[] = [
+  "frame.mass",
+  "motors.kv",
+  "frame.propeller-diameter",
+  "frame.propeller-pitch",
+  "frame.propeller-blades",
+  "frame.motors",
+];
+
+/** So far beyond what is expected it is no longer the estimate's own error: half again. */
+const FAR = 1.5;
+
+function isFar(said: number, { from, to }: Expected): boolean {
+  return said < from / FAR || said > to * FAR;
+}
+
+function doubts(pack: CheckedPack, _key: string | null): PackReport[] {
+  const { craft, catalogue } = pack;
+  const expected = hoverWithPack(craft, catalogue, pack);
+  if (!expected) return [];
+  const [hover, current] = [hoverOf(pack), pack.setting("hover-current")];
+  const percent = percentOf(craft, hover?.value);
+  const throttle = expected.throttle && inPercent(expected.throttle);
+  const doubtful = [
+    ...(hover && percent !== null && throttle && isFar(percent, throttle)
+      ? [
+          {
+            setting: hover,
+            text: `${decimalText(percent, 0)} % of the throttle, where ${rangeText(throttle, "%", 0)} is to be expected`,
+          },
+        ]
+      : []),
+    ...(current && pack.hoverA !== null && isFar(pack.hoverA, expected.currentA)
+      ? [
+          {
+            setting: current,
+            text: `${decimalText(pack.hoverA, 2)} A, where ${rangeText(expected.currentA, "A", 1)} is to be expected`,
+          },
+        ]
+      : []),
+  ];
+  if (doubtful.length === 0) return [];
+  const rests = RESTS_ON.map((name) => settingOf(craft, name));
+  return [
+    {
+      of: [...doubtful.map(({ setting }) => setting), ...rests, pack.setting("cells"), pack.setting("chemistry")],
+      message: `The craft is said to hover at ${doubtful.map(({ text }) => text).join(", and at ")}: so says a rough estimate from ${inputsText(craft, expected.massG, expected.volts)}. One of these figures is likely to be a slip; look at mass, kv, cells and propeller first.`,
+    },
+  ];
+}
+
+/** The throttle at which a pack hovers: its own, or for the usual pack the frame's. */
+function hoverOf(pack: CheckedPack) {
+  const own = pack.craft.settings.get(pack.section)?.get("hover-throttle");
+  return own ?? (pack.section === "pack" ? settingOf(pack.craft, "frame.hover-throttle") : undefined);
+}
+
+function inPercent({ from, to }: Expected): Expected {
+  return { from: from * 100, to: to * 100 };
+}
+
+function rangeText({ from, to }: Expected, unit: string, decimals: number): string {
+  return `${decimalText(from, decimals)} to ${decimalText(to, decimals)} ${unit}`;
+}
+
+function inputsText(craft: Craft, massG: number, volts: number): string {
+  const text = (name: string) => settingOf(craft, name)?.text;
+  const kv = text("motors.kv");
+  return [
+    `${decimalText(massG, 0)} g`,
+    `${text("frame.motors") ?? "the"} propellers of ${text("frame.propeller-diameter")} with a pitch of ${text("frame.propeller-pitch")}`,
+    ...(kv === undefined ? [] : [kv]),
+    `${decimalText(volts, 1)} V`,
+  ].join(", ");
+}
+
+export const rule: CraftRule = {
+  code: "hover-doubtful",
+  severity: "hint",
+  scope: "craft",
+  summary:
+    "The throttle or the current said of the hover is far from what mass, propellers, motors and pack make likely.",
+  prose:
+    "How fast the propellers must turn to carry the craft follows from its mass and their size, by thrust coefficients published for multirotors; what power that takes follows from momentum theory; and kv and volts turn the one into throttle and the other into current. All of that is rough: blades of one size differ by a quarter in thrust, and small motors in what they waste. So a range is expected, and only a figure that lies more than half again beyond its ends is told of: then one of the figures in the script is likely to be a slip, of a factor, a unit or a digit. It matters, since the way down without a pilot, the time in the air and the throttle limits lean on the hover. Craft with rings round their propellers or with propellers above one another are left out, as no published figure holds for them. Weigh the craft, look at what is printed on the motors, and read throttle and current in a calm hover.",
+  examples: {
+    bad: {
+      "jug.fettle":
+        'craft "Jug"\n\nframe\n  motors 4\n  propeller-diameter 5.1 in\n  propeller-pitch 3.6 in\n  propeller-blades 3\n  mass 64 g\n  hover-throttle 24 %\n\npack\n  chemistry lipo\n  cells 6\n\nmotors\n  kv 1750 rpm/V\n',
+    },
+    good: {
+      "jug.fettle":
+        'craft "Jug"\n\nframe\n  motors 4\n  propeller-diameter 5.1 in\n  propeller-pitch 3.6 in\n  propeller-blades 3\n  mass 640 g\n  hover-throttle 1240 us\n\npack\n  chemistry lipo\n  cells 6\n\nmotors\n  kv 1750 rpm/V\n',
+    },
+  },
+  looksAt: {
+    settings: [
+      ...RESTS_ON,
+      "frame.mass-dry",
+      "frame.ducts",
+      "frame.arm-layout",
+      "frame.hover-throttle",
+      "pack.hover-throttle",
+      "pack.hover-current",
+      "pack.pack-mass",
+      "pack.cells",
+      "pack.chemistry",
+      "bench.rest-current",
+      "link.endpoints",
+    ],
+  },
+  check: (craft, workspace) => packReports(craft, workspace, doubts, hoverKey(craft, workspace.catalogue)),
+};
