@@ -5,7 +5,7 @@ import { setUp } from "./setup.mjs";
 import { namesInZip } from "./zip-names.mjs";
 
 /** The limit in bytes, a fifth above the size it has had last, so that a part that is shipped twice is noticed. */
-const mostBytes = 1_150_000;
+const mostBytes = 1_260_000;
 
 /** The files that may be shipped. .vscodeignore excludes files; this list catches those that it misses. */
 const shipped = [

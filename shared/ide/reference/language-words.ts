@@ -155,6 +155,19 @@ export const languageWords: readonly LanguageWord[] = [
     ],
   },
   {
+    word: "bench-hover",
+    summary: "Which throttle and current to expect in a hover, roughly, and how that is worked out.",
+    also: [
+      "thrust",
+      "how much thrust",
+      "hover estimate",
+      "expected hover throttle",
+      "expected hover current",
+      "momentum theory",
+      "thrust coefficient",
+    ],
+  },
+  {
     word: "fleet",
     summary: "All craft side by side, and where one is otherwise than most.",
     also: [

@@ -1,8 +1,9 @@
 /** The pages about the bench. */
 import { type DialectPage, pageText } from "../dialect/example.ts";
 import { benchListPage } from "./bench-list.ts";
+import { hoverPage } from "./hover-roughly.ts";
 
-export const benchPages: readonly DialectPage[] = [benchListPage];
+export const benchPages: readonly DialectPage[] = [benchListPage, hoverPage];
 
 /** The page of this name as Markdown; null where no page about the bench is called so. */
 export function benchTopic(name: string): string | null {
