@@ -109,9 +109,13 @@ function controlTables(
   titleOf: (file: FilePath) => string,
 ): FleetTable[] {
   const groups = new Map<FilePath | null, number[]>();
-  for (const [i, { handset }] of read.entries()) {
+  for (const [i, { handset, controls }] of read.entries()) {
     const file = handset?.file ?? null;
-    groups.set(file, [...(groups.get(file) ?? []), i]);
+    // Without a handset there is a row only for what bare channels do.
+    if (file === null && controls.cells.size === 0) continue;
+    const members = groups.get(file);
+    if (members) members.push(i);
+    else groups.set(file, [i]);
   }
   const tables = [...groups].map(([file, members]) => {
     const { handset } = read[members[0]!]!;

@@ -24,6 +24,7 @@ test("craft with another handset have a table of their own, and those without on
   const bellows = 'handset "Bellows"\ncontrols\n  TL switch ch5 up 1000 us down 2000 us\n';
   const fleet = fleetIn({
     "a.fettle": 'craft "A"\nmodes\n  arm when ch5 above 1500 us\n',
+    "b.fettle": 'craft "B"\npack\n  cells 4\n',
     "bellows.fettle": bellows,
     "cup.fettle": craft("Cup", "modes", "  arm when TL is down"),
     "wheel.fettle": WHEEL,
