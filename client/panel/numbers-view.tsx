@@ -10,6 +10,7 @@ import type { NumbersAgainst } from "../../shared/protocol/against.ts";
 import type {
   FilterPart,
   FiltersPicture,
+  HoverPicture,
   LoopPicture,
   NumbersPicture,
   RatesPicture,
@@ -45,7 +46,7 @@ interface Props {
 export function NumbersView({ picture, file, marked, against, stands }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const width = useWidth(frame);
-  const { rates, secondRates, packs, filters, loop, motors, missing } = picture;
+  const { rates, secondRates, packs, filters, loop, motors, hover, missing } = picture;
   return (
     <div class="numbers" ref={frame}>
       {width > 0 && (
@@ -58,6 +59,7 @@ export function NumbersView({ picture, file, marked, against, stands }: Props) {
           {filters && <Filters filters={filters} width={width} />}
           {loop && <Loop loop={loop} width={width} />}
           {motors && <Motors key={file} picture={motors} file={file} width={width} stands={stands} />}
+          {hover && <Hover hover={hover} />}
         </CursorLine.Provider>
       )}
       <Gaps gaps={missing} />
@@ -218,6 +220,33 @@ function Loop({ loop, width }: { loop: LoopPicture; width: number }) {
         return lineLink(places[name], `${name}: ${rows.find(([of]) => of === name)?.[1] ?? ""}`);
       })}
       <TextTable head={["what", "time"]} rows={rows} name="A round of the loop" />
+    </section>
+  );
+}
+
+/** Always a range, as the estimate is rough; what the script says stands beside it. */
+function Hover({ hover }: { hover: HoverPicture }) {
+  return (
+    <section>
+      <div class="heading">
+        <h2>Hover, by a rough estimate</h2>
+        <ExplainButton of="setting/frame.hover-throttle" name="hover-throttle" />
+      </div>
+      <ul class="list">
+        {hover.figures.map(({ name, expected, said, at, isDoubtful }) => (
+          <li key={name}>
+            {expected}
+            {said !== null && (
+              <>
+                ; the script says <LineLink at={at} words={said} of={`the ${name} in hover`} />
+              </>
+            )}
+            {isDoubtful && (
+              <span class="finding hint"> That is far off: one of the figures is likely to be a slip.</span>
+            )}
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }

@@ -107,6 +107,23 @@ export interface LoopPicture {
   readonly commandAt: LinePlace | null;
 }
 
+/** What mass, propellers, motors and the usual pack make likely of the hover, roughly, with what the script says of it. */
+export interface HoverPicture {
+  readonly figures: readonly HoverFigure[];
+}
+
+/** One figure of it, in words. */
+export interface HoverFigure {
+  readonly name: "throttle" | "current";
+  /** Always a range, such as “22 % to 33 % of the throttle”. */
+  readonly expected: string;
+  /** What the script says of it, such as “24 %”, and its line; null where it says nothing. */
+  readonly said: string | null;
+  readonly at: LinePlace | null;
+  /** So far from what is expected that a slip is likelier: the rule `hover-doubtful` tells of it. */
+  readonly isDoubtful: boolean;
+}
+
 /** Everything that the view of numbers draws; null, or an empty list, for what the script does not set. */
 export interface NumbersPicture {
   readonly rates: RatesPicture | null;
@@ -115,6 +132,8 @@ export interface NumbersPicture {
   readonly filters: FiltersPicture | null;
   readonly loop: LoopPicture | null;
   readonly motors: MotorsPicture | null;
+  /** Null where too little is said for an estimate, or where none holds. */
+  readonly hover: HoverPicture | null;
   /** What is not drawn, and what would have to be set for it. */
   readonly missing: readonly Gap[];
 }

@@ -166,7 +166,7 @@ function toRates(rates: RatesPicture | null, placed: Placed): RatesPicture | nul
 }
 
 function toNumbers(numbers: NumbersPicture, placed: Placed): NumbersPicture {
-  const { packs, filters, loop, motors } = numbers;
+  const { packs, filters, loop, motors, hover } = numbers;
   const place = (at: LinePlace | null) => at && placed(at);
   return {
     ...numbers,
@@ -184,5 +184,6 @@ function toNumbers(numbers: NumbersPicture, placed: Placed): NumbersPicture {
       spinAt: place(motors.spinAt),
       motors: motors.motors.map((motor) => ({ ...motor, at: place(motor.at) })),
     },
+    hover: hover && { figures: hover.figures.map((figure) => ({ ...figure, at: place(figure.at) })) },
   };
 }

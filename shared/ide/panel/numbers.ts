@@ -10,6 +10,7 @@ import type { Fillable, Gap, WayOn } from "../../protocol/ways.ts";
 import { joinWithAnd } from "../../text/list.ts";
 import { filtersPictureOf, ratesPictureOf } from "./curves.ts";
 import { positive } from "./drawable-figure.ts";
+import { hoverPictureOf } from "./hover.ts";
 import { motorsPicture } from "./motors.ts";
 import { loopPictureOf, packPicturesOf } from "./pack-and-loop.ts";
 import { waysToMissingPart } from "./ways.ts";
@@ -34,6 +35,7 @@ const drawable = oncePer((craft: Craft, catalogue: Catalogue): NumbersPicture | 
     filters,
     loop,
     motors,
+    hover: hoverPictureOf(craft, catalogue),
     missing: [
       ...(rates ? [] : [ratesGap(craft)]),
       ...(packs.length > 0 ? [] : [packGap(craft)]),

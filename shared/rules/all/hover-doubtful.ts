@@ -1,11 +1,13 @@
+import type { Catalogue } from "../../catalogue/catalogue.ts";
+import { linkOf } from "../../logic/from-craft.ts";
 import type { Craft } from "../../model/craft.ts";
 import { settingOf } from "../../model/setting-lookup.ts";
 import type { Expected } from "../../numbers/thrust.ts";
 import { hoverKey, hoverWithPack } from "../../numbers/thrust-of.ts";
 import type { CraftRule, SettingName } from "../engine/rule.ts";
 import { decimalText } from "../lib/figures.ts";
+import { heldCurrent, heldThrottle } from "../lib/hover-doubt.ts";
 import { type CheckedPack, type PackReport, packReports } from "../lib/packs.ts";
-import { percentOf } from "../lib/throttle.ts";
 
 /** What the estimate rests on, the most usual slips first. */
 const RESTS_ON: readonly SettingName[] = [
@@ -17,34 +19,25 @@ const RESTS_ON: readonly SettingName[] = [
   "frame.motors",
 ];
 
-/** So far beyond what is expected it is no longer the estimate's own error: half again. */
-const FAR = 1.5;
-
-function isFar(said: number, { from, to }: Expected): boolean {
-  return said < from / FAR || said > to * FAR;
-}
-
 function doubts(pack: CheckedPack, _key: string | null): PackReport[] {
   const { craft, catalogue } = pack;
   const expected = hoverWithPack(craft, catalogue, pack);
   if (!expected) return [];
-  const [hover, current] = [hoverOf(pack), pack.setting("hover-current")];
-  const percent = percentOf(craft, hover?.value);
-  const throttle = expected.throttle && inPercent(expected.throttle);
+  const [throttle, current] = [heldThrottle(craft, pack.section, expected), heldCurrent(craft, pack, expected)];
   const doubtful = [
-    ...(hover && percent !== null && throttle && isFar(percent, throttle)
+    ...(throttle?.isFar
       ? [
           {
-            setting: hover,
-            text: `${decimalText(percent, 0)} % of the throttle, where ${rangeText(throttle, "%", 0)} is to be expected`,
+            setting: throttle.setting,
+            text: `${decimalText(throttle.said, 0)} % of the throttle, where ${rangeText(throttle.expected, "%", 0)} is to be expected`,
           },
         ]
       : []),
-    ...(current && pack.hoverA !== null && isFar(pack.hoverA, expected.currentA)
+    ...(current?.isFar
       ? [
           {
-            setting: current,
-            text: `${decimalText(pack.hoverA, 2)} A, where ${rangeText(expected.currentA, "A", 1)} is to be expected`,
+            setting: current.setting,
+            text: `${decimalText(current.said, 2)} A, where ${rangeText(current.expected, "A", 1)} is to be expected`,
           },
         ]
       : []),
@@ -59,14 +52,11 @@ function doubts(pack: CheckedPack, _key: string | null): PackReport[] {
   ];
 }
 
-/** The throttle at which a pack hovers: its own, or for the usual pack the frame's. */
-function hoverOf(pack: CheckedPack) {
-  const own = pack.craft.settings.get(pack.section)?.get("hover-throttle");
-  return own ?? (pack.section === "pack" ? settingOf(pack.craft, "frame.hover-throttle") : undefined);
-}
-
-function inPercent({ from, to }: Expected): Expected {
-  return { from: from * 100, to: to * 100 };
+/** Equal where nothing has changed but the packs. */
+function outsidePack(craft: Craft, catalogue: Catalogue): string | null {
+  const key = hoverKey(craft, catalogue);
+  const { fromUs, toUs } = linkOf(craft).endpointsUs;
+  return key === null ? null : `${key} ${settingOf(craft, "frame.hover-throttle")?.text} ${fromUs} ${toUs}`;
 }
 
 function rangeText({ from, to }: Expected, unit: string, decimals: number): string {
@@ -118,5 +108,5 @@ export const rule: CraftRule = {
       "link.endpoints",
     ],
   },
-  check: (craft, workspace) => packReports(craft, workspace, doubts, hoverKey(craft, workspace.catalogue)),
+  check: (craft, workspace) => packReports(craft, workspace, doubts, outsidePack(craft, workspace.catalogue)),
 };

@@ -8,7 +8,7 @@ export const hoverPage: DialectPage = {
     `
 *throttle and current in hover, as mass, propellers, motors and pack make them likely*
 
-Where a script says mass, number of motors, propeller (diameter, pitch, blades), chemistry and cells, Fettle works out which current to expect in hover, and with the kv of the motors which throttle. The result stands in the hovers of \`hover-throttle\` and \`hover-current\` and on the bench list, always as a range, and the rule \`hover-doubtful\` tells of a figure of the script that lies more than half again beyond it: then one of the figures is likely to be a slip, of a digit, a unit or a factor.
+Where a script says mass, number of motors, propeller (diameter, pitch, blades), chemistry and cells, Fettle works out which current to expect in hover, and with the kv of the motors which throttle. The result stands in the hovers of \`hover-throttle\` and \`hover-current\`, among the numbers of the panel and on the bench list, always as a range, and the rule \`hover-doubtful\` tells of a figure of the script that lies more than half again beyond it: then one of the figures is likely to be a slip, of a digit, a unit or a factor.
 
 ## How
 
