@@ -33,6 +33,11 @@ export function dueInWords(due: BenchDue): string {
   }
 }
 
+/** What a list is, as its title. */
+export function kindInWords({ putBack }: Pick<BenchList, "putBack">): string {
+  return putBack ? "Put it back after a wipe" : "Bench list";
+}
+
 /** How much there is to do: “41 steps, 3 of them done and still good”. */
 export function countInWords({ phases }: BenchList): string {
   const steps = phases.flatMap((phase) => phase.steps);

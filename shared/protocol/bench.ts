@@ -65,6 +65,8 @@ export interface BenchStep {
   readonly picture: BenchPictureName | null;
   /** The lines that it comes from. */
   readonly from: readonly LinePlace[];
+  /** What is sent to the board at this step, as one text; left out where nothing is. */
+  readonly lines?: readonly string[];
 }
 
 export interface BenchPhase {
@@ -108,7 +110,17 @@ export interface BenchLooks {
   readonly folds: Readonly<Record<string, "unfolded" | "folded">>;
 }
 
+/** What a list is about that begins with a wiped board. */
+export interface PutBack {
+  /** The day of the new software, such as 2026-03-15. */
+  readonly day: string;
+  /** The name of the dialect in which the board's lines are written; null where none is known. */
+  readonly dialect: string | null;
+}
+
 export interface BenchList {
+  /** Its first phases put the craft back after a wipe, and the others are what is to be checked then; left out on any other. */
+  readonly putBack?: PutBack;
   readonly craft: string;
   readonly file: string;
   /** Said once, at the top, in bold; it comes before every step that is more than `unpowered`. */

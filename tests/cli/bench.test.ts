@@ -213,3 +213,39 @@ test("names that would be markup, break a line or turn the writing are shown as 
   await bench(folder, ["jug.fettle", "--out", "list.html"]);
   expect(readFileSync(join(folder, "list.html"), "utf8")).not.toMatch(/<b>\*bold|<i>|[\u202a-\u202e]/);
 });
+
+test("after a wipe the list begins with what is kept and put back, by the board's lines and by hand, and writes nothing into the script", async () => {
+  const { folder } = makeRepository({ ...FILES, "craft/kiln.fettle": KILN });
+  const before = readFileSync(join(folder, "craft/jug.fettle"), "utf8");
+  const wiped = ["craft/jug.fettle", "--wiped", "--flashed", "2026-03-01"];
+  const list = await listed(folder, ...wiped, "--dialect", "craft/kiln.fettle");
+  expect(list.putBack).toEqual({ day: "2026-03-01", dialect: "Kiln" });
+  expect(list.phases.map(({ name }) => name).slice(0, 3)).toEqual([
+    "put-back-before",
+    "put-back-flash",
+    "put-back-receiver",
+  ]);
+  const sent = stepsOf(list).find(({ id }) => id === "put-back.sensors.lines");
+  expect(sent?.lines).toEqual(["base turned 90"]);
+  expect(dueIn(list)).toEqual(BENCH_CHECKS.flatMap(({ name, restsOnSoftware }) => (restsOnSoftware ? [name] : [])));
+  const { out } = await bench(folder, wiped);
+  expect(out).toContain(
+    "Set what the script says in section “sensors”, where the board has it.\n      mount-yaw 90 deg; compass yes.",
+  );
+  await bench(folder, [...wiped, "--out", "jug.html"]);
+  await bench(folder, [...wiped, "--out", "jug.md"]);
+  expect(readFileSync(join(folder, "jug.html"), "utf8")).toContain("Put it back after a wipe");
+  expect(readFileSync(join(folder, "jug.md"), "utf8")).toMatch(/^# Put it back after a wipe: Jug\n/);
+  expect(readFileSync(join(folder, "craft/jug.fettle"), "utf8")).toBe(before);
+});
+
+test("what does not go together with a wipe is told", async () => {
+  const { folder } = makeRepository(FILES);
+  const told = async (...args: string[]) => (await bench(folder, ["craft/jug.fettle", ...args])).error;
+  expect(await told("--wiped", "--due")).toContain("leave out --due");
+  expect(await told("--flashed", "2026-03-01")).toContain("--flashed goes with --wiped");
+  expect(await told("--wiped", "--flashed", "2026-02-30")).toContain("“2026-02-30” is none");
+  expect(await told("--wiped", "--dialect", "layers/habits.fettle")).toContain("a dialect is expected here");
+});
+
+const KILN = 'dialect "Kiln"\n\nsensors\n  "base turned {y:0 to 359}"  mount-yaw {y} deg\n';

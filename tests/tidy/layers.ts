@@ -166,6 +166,7 @@ export const capabilities: Readonly<Record<string, Capability>> = {
       "bench-page",
       "bench-picture",
       "bench-report",
+      "put-back",
       "sheet-pictures",
     ],
     uses: ["context", "panel", "print"],

@@ -1,5 +1,5 @@
 /** The bench list as a person reads it at a terminal. */
-import { countInWords, duesInWords, readingInWords } from "../../../shared/draw/bench-words.ts";
+import { countInWords, duesInWords, kindInWords, readingInWords } from "../../../shared/draw/bench-words.ts";
 import type { BenchCheckState, BenchList, BenchPhase, BenchStep } from "../../../shared/protocol/bench.ts";
 import { oneLine } from "./io.ts";
 
@@ -11,7 +11,7 @@ export function benchText(list: BenchList): string {
   const dues = duesInWords(list);
   const unknown = list.unknown.map((sentence) => wrapped(sentence, "  - ", "    ")).join("");
   return [
-    `Bench list: ${oneLine(list.craft)}\n${oneLine(list.file)}\n`,
+    `${kindInWords(list)}: ${oneLine(list.craft)}\n${oneLine(list.file)}\n`,
     wrapped(list.warning, "! ", "! "),
     `${countInWords(list)}\n`,
     ...list.phases.map((phase, i) => phaseText(phase, i + 1, dues)),
@@ -26,7 +26,7 @@ function phaseText({ title, how, steps }: BenchPhase, number: number, dues: Retu
 }
 
 function stepText(step: BenchStep, number: string, dues: ReturnType<typeof duesInWords>): string {
-  const { what, expect, caution, due, readings } = step;
+  const { what, expect, caution, due, readings, lines = [] } = step;
   const box = `  [${due.state === "done" ? "x" : " "}] `;
   const inner = " ".repeat(box.length);
   const why = dues(step);
@@ -35,12 +35,17 @@ function stepText(step: BenchStep, number: string, dues: ReturnType<typeof duesI
     ...(caution === null ? [] : [wrapped(caution, `${inner}! `, `${inner}  `)]),
     ...(expect === null ? [] : [wrapped(expect, inner, inner)]),
     ...(why === "" ? [] : [wrapped(why, `${inner}(`, `${inner} `).replace(/\n$/, ")\n")]),
+    // A board's line is not broken: it is copied from here.
+    ...lines.map((line) => `${inner}| ${line.replace(CONTROL, " ")}\n`),
     ...readings.map((reading) => {
       const words = readingInWords(reading);
       return wrapped(`${reading.what}${words === "" ? "" : ` (${words})`}: ________`, `${inner}> `, `${inner}  `);
     }),
   ].join("");
 }
+
+/** What a terminal acts on, but for the tab, which a board's line may have. */
+const CONTROL = /[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u2028\u2029]/g;
 
 function checksText(checks: readonly BenchCheckState[]): string {
   const width = Math.max(...checks.map(({ name }) => name.length));

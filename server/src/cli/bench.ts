@@ -3,17 +3,20 @@ import { benchList } from "../../../shared/ide/bench/bench-list.ts";
 import { benchMarkdown } from "../../../shared/ide/bench/bench-markdown.ts";
 import { benchPage, type SheetPictures } from "../../../shared/ide/bench/bench-page.ts";
 import { benchReport } from "../../../shared/ide/bench/bench-report.ts";
+import { putBackList } from "../../../shared/ide/bench/put-back.ts";
 import { sheetPictures } from "../../../shared/ide/bench/sheet-pictures.ts";
 import type { BenchList } from "../../../shared/protocol/bench.ts";
 import { makeCheckedPasts } from "../node/git-checks.ts";
 import { type Arguments, oneOf, onePath, readArguments } from "./arguments.ts";
 import { benchText } from "./bench-text.ts";
+import { putBackOptions } from "./bench-wiped.ts";
 import { CannotRun, type Command, type ExitStatus, type Io } from "./io.ts";
 import { openCraft } from "./scripts.ts";
 import { writeOut } from "./write-out.ts";
 
 const help = `Usage: fettle bench CRAFT [--out FILE.html|FILE.md] [--format text|json|markdown]
                     [--due] [--handset PATH]
+       fettle bench CRAFT --wiped [--dialect DIALECT] [--flashed DATE] [--out …] [--format …]
 
 What to check on the bench for this craft, in the order that is safe, with the readings to
 expect: propellers off first, the way home last. Each check of section “bench” that has a day
@@ -25,6 +28,13 @@ not say is listed, and nothing is expected there. “-” reads the craft from s
   --format FORMAT    text for people (the usual), markdown with boxes to tick, or json
   --due              only what is due, with what safety asks before it
   --handset PATH     this handset in place of the one that the craft names
+  --wiped            after newer software has wiped the board, or before: what to keep, then
+                     the order in which the craft is put back, then what is to be checked
+                     again. It writes nothing into the script, and says what to write
+  --dialect DIALECT  with --wiped: in which the new software takes its lines; without it the
+                     craft's own (board.dialect), else the one that knows its saved text
+                     (board.text). Without any, all is set by hand
+  --flashed DATE     with --wiped: the day of the new software; the usual is today
 
 The shape of the JSON, with lines from 0 and null for what is not said:
   craft, file, warning
@@ -32,7 +42,9 @@ The shape of the JSON, with lines from 0 and null for what is not said:
            move, picture, from: [{file, line}]}]}]; risk is “unpowered”, “powered”, “may-arm”,
            “spins” or “flies”; due is {state: “due”, why}, {state: “done”, day} or {state:
            “each-time”}; check is the day that it belongs to, as SECTION.NAME; readings are
-           [{name, what, form, expected, text, at}]; move is {control, to, on, comesOn, goesOff}
+           [{name, what, form, expected, text, at}]; move is {control, to, on, comesOn,
+           goesOff}; lines, where there are any, are sent to the board as one text
+  putBack  {day, dialect}, with --wiped alone
   checks   [{name, title, due, at}], each check that has a day
   unknown  what the script does not say, a sentence each
 
@@ -45,12 +57,23 @@ async function run(args: readonly string[], io: Io): Promise<ExitStatus> {
     format: { type: "string" },
     due: { type: "boolean" },
     handset: { type: "string" },
+    wiped: { type: "boolean" },
+    dialect: { type: "string" },
+    flashed: { type: "string" },
   });
   const path = onePath(given, "craft");
   const out = given.text("out");
   const format = formatOf(given, out);
-  const { craft, workspace, nameOf } = await openCraft(path, io, given.text("handset"), makeCheckedPasts());
-  const list = benchReport(benchList(craft, workspace, given.has("due") ? { only: "due" } : {}), nameOf);
+  const isWiped = given.has("wiped");
+  if (isWiped && given.has("due")) throw new CannotRun("--wiped holds only what is due by itself: leave out --due");
+  for (const name of isWiped ? [] : ["dialect", "flashed"])
+    if (given.has(name)) throw new CannotRun(`--${name} goes with --wiped`);
+  const opened = await openCraft(path, io, given.text("handset"), makeCheckedPasts());
+  const { craft, workspace, nameOf } = opened;
+  const made = isWiped
+    ? putBackList(craft, workspace, await putBackOptions(opened, given, io))
+    : benchList(craft, workspace, given.has("due") ? { only: "due" } : {});
+  const list = benchReport(made, nameOf);
   const content = contentOf(list, format, () => sheetPictures(craft, workspace));
   if (out === undefined) io.out(content);
   else writeOut(out, content, "replace", io);

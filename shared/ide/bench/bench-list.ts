@@ -26,6 +26,8 @@ import { ANTENNAS, PROPELLERS_OFF, unpoweredSteps } from "./unpowered-steps.ts";
 export interface BenchOptions {
   /** Only what is due, with what safety asks before it; the usual is the whole list. */
   readonly only?: "due";
+  /** The board gets new software on this day, whatever the script says: what rests on it is to be checked again. */
+  readonly flashedOn?: string;
 }
 
 /** Said once, in bold, above everything. */
@@ -77,10 +79,10 @@ const PHASES: readonly Phase[] = [
 ];
 
 /** The list of a craft; a phase in which it has nothing to do is left out. */
-export function benchList(craft: Craft, workspace: Workspace, { only }: BenchOptions = {}): BenchList {
+export function benchList(craft: Craft, workspace: Workspace, { only, flashedOn }: BenchOptions = {}): BenchList {
   const view = benchView(craft, workspace);
   for (const { message } of missingParts(craft)) view.unknown(message);
-  const states = statesOf(craft, workspace);
+  const states = statesOf(craft, workspace, flashedOn);
   const whole = PHASES.map(
     ({ name, title, how, steps }): BenchPhase => ({
       name,
@@ -104,7 +106,7 @@ export function benchList(craft: Craft, workspace: Workspace, { only }: BenchOpt
 }
 
 /** A caution that was told is not told again: who reads the same words at each step reads none of them. */
-function withCautionsOnce(phases: readonly BenchPhase[]): BenchPhase[] {
+export function withCautionsOnce(phases: readonly BenchPhase[]): BenchPhase[] {
   const told = new Set<string>();
   const once = (step: BenchStep): BenchStep => {
     if (step.caution === null) return step;
@@ -130,18 +132,27 @@ function dueOfStep({ check, due, readings }: BenchStep, states: ReadonlyMap<stri
   return { state: "due", why: `Done on ${state.day}, but no line says what was read: ${joinWithAnd(missing)}.` };
 }
 
-function statesOf(craft: Craft, workspace: Workspace): ReadonlyMap<string, BenchCheckState> {
+function statesOf(
+  craft: Craft,
+  workspace: Workspace,
+  flashedOn: string | undefined,
+): ReadonlyMap<string, BenchCheckState> {
   return new Map(
     BENCH_CHECKS.map((check): [string, BenchCheckState] => {
       const { name, title } = check;
       const setting = settingOf(craft, name);
       const at = setting ? { file: setting.source.file, line: setting.source.line } : null;
-      return [name, { name, title, due: stateOf(craft, workspace, check), at }];
+      return [name, { name, title, due: stateOf(craft, workspace, check, flashedOn), at }];
     }),
   );
 }
 
-function stateOf(craft: Craft, workspace: Workspace, check: (typeof BENCH_CHECKS)[number]): BenchDue {
+function stateOf(
+  craft: Craft,
+  workspace: Workspace,
+  check: (typeof BENCH_CHECKS)[number],
+  flashedOn: string | undefined,
+): BenchDue {
   const made = dueOf(craft, workspace, check);
   if (!made) {
     const why = settingOf(craft, check.name)
@@ -149,10 +160,12 @@ function stateOf(craft: Craft, workspace: Workspace, check: (typeof BENCH_CHECKS
       : `No line says that it was ever done (${check.name}).`;
     return { state: "due", why };
   }
-  const { day, flashed, changes } = made;
-  if (!isStale(made)) return { state: "done", day };
+  const { day, changes } = made;
+  const isWiped = flashedOn !== undefined && check.restsOnSoftware && day < flashedOn;
+  if (!isStale(made) && !isWiped) return { state: "done", day };
+  const flashed = isWiped ? flashedOn : made.flashed?.text;
   const parts = [
-    ...(flashed ? [`the board was flashed on ${flashed.text}`] : []),
+    ...(flashed === undefined ? [] : [`the board was flashed on ${flashed}`]),
     ...(changes.length > 0 ? [`what it covers has changed: ${changesInWords(changes)}`] : []),
   ];
   return { state: "due", why: `Done on ${day}; since then ${parts.join(", and ")}.` };

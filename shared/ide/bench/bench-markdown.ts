@@ -1,5 +1,5 @@
 /** The bench list as Markdown, with boxes to tick. */
-import { countInWords, duesInWords, readingInWords } from "../../draw/bench-words.ts";
+import { countInWords, duesInWords, kindInWords, readingInWords } from "../../draw/bench-words.ts";
 import type { BenchCheckState, BenchList, BenchPhase, BenchReading, BenchStep } from "../../protocol/bench.ts";
 import { paragraphs, plainText } from "../context/markdown.ts";
 import { visibleText } from "../print/shown-text.ts";
@@ -9,7 +9,7 @@ export function benchMarkdown(list: BenchList): string {
   const dues = duesInWords(list);
   const unknown = list.unknown.map((sentence) => `- ${shown(sentence)}`).join("\n");
   return `${paragraphs(
-    `# Bench list: ${shown(list.craft)}`,
+    `# ${kindInWords(list)}: ${shown(list.craft)}`,
     shown(list.file),
     `**${shown(list.warning)}**`,
     countInWords(list),
@@ -25,7 +25,7 @@ function phaseText({ title, how, steps }: BenchPhase, number: number, dues: Retu
 }
 
 function stepText(step: BenchStep, number: string, dues: ReturnType<typeof duesInWords>): string {
-  const { what, expect, caution, due, readings } = step;
+  const { what, expect, caution, due, readings, lines: sent } = step;
   const why = dues(step);
   const lines = [
     `- [${due.state === "done" ? "x" : " "}] **${number}** ${shown(what)}`,
@@ -34,7 +34,16 @@ function stepText(step: BenchStep, number: string, dues: ReturnType<typeof duesI
     ...(why === "" ? [] : [`  *${shown(why)}*`]),
   ];
   // Two spaces at the end break a line, so that each part stands in one of its own.
-  return [lines.join("  \n"), ...readings.map(readingText)].join("\n");
+  return [lines.join("  \n"), ...(sent ? [fenced(sent)] : []), ...readings.map(readingText)].join("\n");
+}
+
+/** Lines of a board as they are; the fence is longer than any row of its sign in them. */
+function fenced(lines: readonly string[]): string {
+  const longest = Math.max(2, ...lines.flatMap((line) => line.match(/`+/g) ?? []).map((run) => run.length));
+  const fence = "`".repeat(longest + 1);
+  return ["", `${fence}text`, ...lines.map((line) => visibleText(line)), fence]
+    .map((line) => `  ${line}`.trimEnd())
+    .join("\n");
 }
 
 function readingText(reading: BenchReading): string {

@@ -1,5 +1,5 @@
 /** The bench list as a sheet that is printed: one file, with the pictures of this craft beside the steps that use them. */
-import { countInWords, duesInWords, readingInWords } from "../../draw/bench-words.ts";
+import { countInWords, duesInWords, kindInWords, readingInWords } from "../../draw/bench-words.ts";
 import type {
   BenchCheckState,
   BenchList,
@@ -52,7 +52,7 @@ export function benchPage(list: BenchList, pictures: SheetPictures): string {
     "</main>",
   ];
   return printPage({
-    kind: "Bench list",
+    kind: kindInWords(list),
     of: list.craft,
     turn: "portrait",
     style: BENCH_STYLE,
@@ -68,9 +68,10 @@ interface Sheet {
   readonly dues: ReturnType<typeof duesInWords>;
 }
 
-function headOf({ craft, file }: BenchList): string {
+function headOf(list: BenchList): string {
+  const { craft, file } = list;
   return `<header class="title">
-<p class="kind">Bench list</p>
+<p class="kind">${kindInWords(list)}</p>
 <h1><bdi>${shownText(shortened(craft, NAME_MOST))}</bdi></h1>
 <p class="quiet"><bdi>${shownText(file)}</bdi></p>
 <p class="signed"><label>done on <input class="ruled" autocomplete="off"></label> <label>by <input class="ruled" autocomplete="off"></label></p>
@@ -129,7 +130,7 @@ function elsewhere(name: BenchPictureName | null, before: ReadonlyMap<BenchPictu
 }
 
 function stepOf(step: BenchStep, number: string, why: string, where: string): string {
-  const { id, what, expect, caution, readings } = step;
+  const { id, what, expect, caution, readings, lines = [] } = step;
   const box = `box-${number}`;
   const parts = [
     why,
@@ -137,6 +138,7 @@ function stepOf(step: BenchStep, number: string, why: string, where: string): st
       expect === null ? "" : `<p class="expect" id="see-${number}">${shownText(expect)}</p>`
     }</div>`,
     caution === null ? "" : `<p class="caution"><strong>${shownText(caution)}</strong></p>`,
+    lines.length === 0 ? "" : `<pre class="lines">${lines.map(shownText).join("\n")}</pre>`,
     readings.length === 0 ? "" : `<ul class="plain readings">${readings.map(readingOf).join("")}</ul>`,
     where,
   ];

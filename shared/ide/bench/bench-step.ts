@@ -14,12 +14,13 @@ export interface StepParts {
   readonly move?: BenchStep["move"];
   readonly picture?: BenchStep["picture"];
   readonly from?: readonly Source[];
+  readonly lines?: readonly string[];
 }
 
 /** The step, done each time until the list knows better; every line that it comes from once. */
 export function benchStep(parts: StepParts): BenchStep {
   const { expect = null, caution = null, check = null, readings = [], move = null, picture = null, from = [] } = parts;
-  const lines = new Map(from.map(({ file, line }) => [`${line} ${file}`, { file, line }]));
+  const places = new Map(from.map(({ file, line }) => [`${line} ${file}`, { file, line }]));
   return {
     id: parts.id,
     what: parts.what,
@@ -31,7 +32,8 @@ export function benchStep(parts: StepParts): BenchStep {
     readings,
     move,
     picture,
-    from: [...lines.values()],
+    from: [...places.values()],
+    ...(parts.lines && { lines: parts.lines }),
   };
 }
 

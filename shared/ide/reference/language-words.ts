@@ -155,6 +155,20 @@ export const languageWords: readonly LanguageWord[] = [
     ],
   },
   {
+    word: "bench-put-back",
+    summary: "How a craft is put back after newer software has wiped its board, and what is to be checked then.",
+    also: [
+      "fettle bench --wiped",
+      "after a wipe",
+      "wiped board",
+      "update the firmware",
+      "flash the board",
+      "restore the settings",
+      "everything is gone after the update",
+      "back to defaults",
+    ],
+  },
+  {
     word: "bench-hover",
     summary: "Which throttle and current to expect in a hover, roughly, and how that is worked out.",
     also: [

@@ -1,0 +1,72 @@
+/** What `fettle bench --wiped` asks for besides the craft: the dialect, the saved text, the day. */
+import { boardFileOf, dialectNamedBy, dialectsFitting, dialectsIn } from "../../../shared/dialect/dialects.ts";
+import type { PutBackOptions } from "../../../shared/ide/bench/put-back.ts";
+import type { Craft } from "../../../shared/model/craft.ts";
+import type { Workspace } from "../../../shared/model/workspace.ts";
+import type { Arguments } from "./arguments.ts";
+import { readBoardText } from "./board-bytes.ts";
+import { named, openDialect } from "./board-dialects.ts";
+import { CannotRun, type Io } from "./io.ts";
+
+interface Opened {
+  readonly craft: Craft;
+  readonly workspace: Workspace;
+  readonly nameOf: (file: string) => string;
+}
+
+/** A text or a dialect that the craft names and that is not there is told of on standard error, and done without. */
+export async function putBackOptions(opened: Opened, given: Arguments, io: Io): Promise<PutBackOptions> {
+  const { craft, workspace } = opened;
+  const text = await savedText(opened, io);
+  const fitting = text === null ? [] : dialectsFitting(dialectsIn(workspace), text);
+  const own = dialectNamedBy(workspace, craft);
+  // What reads the text: the craft's own, if the text is of it, else the one that knows it.
+  const reader = own && (fitting.length === 0 || fitting.includes(own)) ? own : (fitting[0] ?? null);
+  const path = given.text("dialect");
+  const dialect = path === undefined ? ownDialect(opened, io) : (await openDialect(path, io)).dialect;
+  return {
+    dialect: dialect ?? (path === undefined && fitting.length === 1 ? fitting[0]! : null),
+    saved: text === null ? null : { text, dialect: reader },
+    day: dayOf(given),
+  };
+}
+
+function ownDialect({ craft, workspace, nameOf }: Opened, io: Io) {
+  const file = boardFileOf(craft, "dialect");
+  if (file === null) return null;
+  try {
+    return named(workspace, workspace.view.realPath(file), nameOf(file), io).dialect;
+  } catch (error) {
+    if (!(error instanceof CannotRun)) throw error;
+    io.error(`${error.message} (board.dialect): so all is set by hand\n`);
+    return null;
+  }
+}
+
+async function savedText({ craft, nameOf }: Opened, io: Io): Promise<string | null> {
+  const file = boardFileOf(craft, "text");
+  if (file === null) return null;
+  try {
+    return (await readBoardText(file, io)).text;
+  } catch (error) {
+    if (!(error instanceof CannotRun)) throw error;
+    io.error(`${nameOf(file)}${error.message.slice(file.length)} (board.text): so nothing is known of what it said\n`);
+    return null;
+  }
+}
+
+function dayOf(given: Arguments): string {
+  const day = given.text("flashed");
+  if (day === undefined) return today();
+  const known = /^\d{4}-\d\d-\d\d$/.test(day) ? new Date(`${day}T00:00:00Z`) : null;
+  if (!known || Number.isNaN(known.getTime()) || known.toISOString().slice(0, 10) !== day)
+    throw new CannotRun(`--flashed takes a day, such as 2026-03-15, and “${day}” is none`);
+  return day;
+}
+
+/** The day where the pilot is. */
+function today(): string {
+  const now = new Date();
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
